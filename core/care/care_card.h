@@ -1,0 +1,25 @@
+#pragma once
+// The care text that goes with a garment, in words: the stricter of blank and films, the film trade's own
+// advice, and the day from which it may be washed.
+
+#include "core/care/care_limits.h"
+#include "core/film/film.h"
+#include "core/trade/dates.h"
+
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+namespace holdfast {
+
+struct CareCard {
+    std::string firstWash;          // "Do not wash before Fri 13 Nov, 10:30; better from Sun 15 Nov."
+    std::vector<std::string> lines; // in reading order
+};
+
+// A blank without a read label gives no limits: pass none, and the card says that its own label rules.
+CareCard careCard(const std::optional<CareLimits>& blank, std::span<const Film* const> films,
+                  std::optional<LocalTime> washFrom, std::optional<LocalTime> betterFrom);
+
+} // namespace holdfast

@@ -1,0 +1,78 @@
+#pragma once
+// How old a roll is by warmth, when it should be used by, and how it was kept. An estimate from readings.
+//
+// Effective age A = ∫ Q10^((T(t) − T_ref)/10) dt from the made (or received) day to now; T(t) is the straight
+// line between readings of the place the roll stood in; unrecorded time counts at T_ref (see ageing.h).
+// Use-by is when A reaches the shelf life at the mean rate of the last 30 recorded days, never later than the
+// printed date, moved on by a passed test strip to at least the strip's day plus what it extends.
+// Exposure is hours outside the humidity and temperature bands since the last passed strip (see exposure.h).
+
+#include "core/film/climate.h"
+#include "core/film/film.h"
+#include "core/film/film_roll.h"
+#include "core/shop/shop_facts.h"
+
+#include <map>
+#include <memory>
+#include <optional>
+#include <vector>
+
+namespace holdfast {
+
+struct RollCondition {
+    RollId roll;
+    Days calendarAge{0};
+    double effectiveDays = 0;    // age by warmth
+    double unrecordedDays = 0;   // of the calendar age, counted at the reference temperature
+    double recentRate = 1;       // effective days a calendar day, last 30 recorded days
+    std::optional<LocalDate> useBy; // none: no limit given
+    bool extendedByStrip = false;   // useBy stands where a passed test strip put it
+    double humidityHoursOutside = 0;
+    double temperatureHoursOutside = 0;
+    std::optional<ClimateReading> latest; // of the place it stands in now
+    bool humidityOutsideNow = false;
+    bool temperatureOutsideNow = false;
+    bool readingIsStale = false; // no reading within the shop's limit, or none at all
+    bool hasPlace = true;
+
+    bool isPastAge(LocalDate today) const { return useBy && *useBy < today; }
+    std::optional<Days> daysLeft(LocalDate today) const;
+    double hoursOutside() const { return humidityHoursOutside + temperatureHoursOutside; }
+    bool isOutsideNow() const { return humidityOutsideNow || temperatureOutsideNow; }
+    bool isBadlyKept(const Film& film) const; // outside now, or longer outside than allowed
+};
+
+class RollConditions {
+public:
+    RollConditions() = default;
+    explicit RollConditions(std::map<RollId, RollCondition> conditions)
+        : m_conditions(std::move(conditions)) {}
+    // REQUIRES: the roll was reckoned.
+    const RollCondition& at(RollId roll) const { return m_conditions.at(roll); }
+    const RollCondition* find(RollId roll) const;
+    auto begin() const { return m_conditions.begin(); }
+    auto end() const { return m_conditions.end(); }
+
+private:
+    std::map<RollId, RollCondition> m_conditions;
+};
+
+// Running sums over a place's readings, so that a roll's age and exposure over any span cost two look-ups.
+// Built once for each place, model and band; kept between reckonings (its parts are found by the series they
+// were built from). Not shared between threads.
+class ClimateReckoner {
+public:
+    ClimateReckoner();
+    ~ClimateReckoner();
+    ClimateReckoner(ClimateReckoner&&) noexcept;
+    ClimateReckoner& operator=(ClimateReckoner&&) noexcept;
+
+    // Every roll in the facts.
+    RollConditions reckon(const ShopFacts& facts, const ClimateHistory& climate, const Now& now);
+
+private:
+    struct Sums;
+    std::unique_ptr<Sums> m_sums;
+};
+
+} // namespace holdfast

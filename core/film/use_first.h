@@ -1,0 +1,53 @@
+#pragma once
+// Which rolls to use up first, and from which roll each waiting decal is to be cut. An estimate.
+//
+// For each roll: days left to its use-by, metres left, metres allotted to waiting decals, metres that the
+// film's recent use will take before the use-by, and so the metres that will be wasted. Rank: rolls that may
+// be used before those that may not, then most expected waste, then earliest use-by, then least left.
+
+#include "core/film/roll_condition.h"
+#include "core/shop/shop_facts.h"
+#include "core/trade/units.h"
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace holdfast {
+
+// Length one decal takes along a roll of this width, with gap and margins, alone: the shorter of its two ways
+// round where the film has no grain. None where it fits neither way.
+std::optional<Millimetres> lengthFor(const Decal& decal, const Film& film, Millimetres rollWidth,
+                                     const ShopSettings& settings);
+
+// Length a set of decals takes in rows side by side (first fit by falling height): the plain way of the knife.
+Millimetres lengthInRows(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth,
+                         const ShopSettings& settings);
+
+struct RollForecast {
+    RollId roll;
+    std::optional<Days> daysLeft;
+    Millimetres left;
+    Millimetres allotted;        // for waiting decals
+    Millimetres usualUse;        // recent use of the film before the use-by, beyond what is allotted
+    Millimetres expectedWaste;
+    std::vector<DecalId> decals; // waiting decals allotted to it, by promise
+    bool mayBeUsed = true;       // not past its age, not badly kept
+};
+
+struct Allotment {
+    std::map<DecalId, RollId> rollOf;    // decals without an entry have no roll that fits
+    std::map<DecalId, std::string> lack; // why not, in words with numbers
+    std::vector<RollForecast> useFirst;  // rolls of every film on the shelf, first to use up first
+    const RollForecast* forecast(RollId roll) const;
+};
+
+// `recentUse` is length cut per film in the last 90 days.
+using RecentUse = std::map<FilmId, Millimetres>;
+
+// Waiting decals are those of open, confirmed orders that are not cut, earliest promise first.
+Allotment allot(const ShopFacts& facts, const RollConditions& conditions, const RecentUse& recentUse,
+                const Now& now);
+
+} // namespace holdfast

@@ -1,0 +1,48 @@
+#pragma once
+// Every garment of a shop with its stage, its route and all that the rules have to say of it. This is what the
+// places show.
+
+#include "core/film/use_first.h"
+#include "core/holds/finding.h"
+#include "core/press/route.h"
+#include "core/press/stage.h"
+#include "core/shop/shop_facts.h"
+
+#include <map>
+#include <vector>
+
+namespace holdfast {
+
+struct Assessment {
+    GarmentId garment;
+    Stage stage = Stage::ToWash;
+    Route route;
+    Progress progress;
+    std::optional<Instant> restUntil;
+    std::vector<Finding> findings; // holds first, then cautions, then steps added
+
+    bool isHeld() const;
+    const Finding* firstHold() const; // not waived
+};
+
+// What the rules look at beside the facts.
+struct Surroundings {
+    const ShopFacts& facts;
+    const RollConditions& conditions;
+    const Allotment& allotment;
+    Now now;
+};
+
+// All rules over one garment. Rules that speak of work already behind it (its blank once it is on the press
+// is washed or not for good) are silent once that work is done: after pressing only nothing holds.
+std::vector<Finding> findingsFor(const Surroundings& around, const Garment& garment);
+
+Assessment assess(const Surroundings& around, const Garment& garment);
+
+// Every garment in the facts.
+std::map<GarmentId, Assessment> assessAll(const Surroundings& around);
+
+// Whether a film may be pressed on a blank style; said at once at the fair table. Empty: it fits.
+std::vector<Finding> fitness(const Film& film, const BlankStyle& style);
+
+} // namespace holdfast

@@ -1,0 +1,32 @@
+#pragma once
+// Where a decal sits on a garment: a preset of the trade with its measures, which the maker may change.
+// Measures are from the top seam (collar, hem of a bag's mouth, strap seam) at the centre line of the body.
+
+#include "core/trade/units.h"
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace holdfast {
+
+enum class Placement { Chest, LeftChest, Front, Back, Sleeve };
+
+struct PlacementPreset {
+    Placement placement = Placement::Chest;
+    Millimetres below;     // from the top seam to the decal's upper edge
+    Millimetres aside;     // decal's centre from the centre line, to the wearer's left positive
+    Millimetres wide;      // usual width of a decal there
+    Millimetres widest;    // what fits there
+    Millimetres tallest;
+};
+
+// The presets that make sense on a drawn garment, the usual one first. Common practice, no source.
+std::span<const PlacementPreset> presetsFor(std::string_view outline);
+std::optional<PlacementPreset> presetFor(std::string_view outline, Placement placement);
+
+std::string placementName(Placement placement); // "left chest"
+
+} // namespace holdfast

@@ -1,0 +1,84 @@
+#pragma once
+// The route of a garment: every step at the press in its order, with its times.
+//
+// lint roll → pillow, turn or small platen for obstacles → preheat → for each layer: place, press (or tack, if
+// another layer will be pressed on it), cool by the peel, peel in one motion → cover sheet, finishing press
+// front, turn, back → look for texture. A decal larger than the platen becomes several presses, lifted and
+// overlapped, never slid. Where films of one garment need different temperatures, each keeps its own press
+// pass. Rest follows the last step and is no step of the press.
+
+#include "core/film/film.h"
+#include "core/orders/order.h"
+#include "core/press/press.h"
+#include "core/shop/shop_facts.h"
+#include "core/trade/units.h"
+
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+namespace holdfast {
+
+enum class StepKind {
+    ReadTag,
+    LintRoll,
+    WayRound,
+    Preheat,
+    PlaceDecal,
+    Press,
+    Cool,
+    PeelCarrier,
+    CoverSheet,
+    FinishFront,
+    FinishBack,
+    LookForTexture,
+};
+
+// What a step asks for. Platen and waiting are counted down; attended work by hand is not.
+struct RouteStep {
+    std::string key;      // "press-2": kind and its number along the route; stable while the garment is the same
+    StepKind kind = StepKind::LintRoll;
+    std::string title;    // "Press"
+    std::string detail;   // "150 °C · 12 s · medium"
+    Seconds attended{0};  // the maker's hands
+    Seconds platen{0};    // the platen is closed: counted down
+    Seconds waiting{0};   // cooling: counted down, needs neither platen nor hands
+    std::optional<Celsius> temperature; // the platen's, where the step needs it
+    std::optional<DecalId> decal;
+
+    bool isTimed() const { return platen.count() > 0 || waiting.count() > 0; }
+    bool isWaiting() const { return waiting.count() > 0; }
+    Seconds counted() const { return platen.count() > 0 ? platen : waiting; }
+    Seconds total() const { return attended + platen + waiting; }
+};
+
+struct Route {
+    std::vector<RouteStep> steps;
+    std::optional<PressId> press; // the press it was reckoned for
+    Seconds restAfter{0};
+
+    Seconds total() const;
+    std::optional<Celsius> firstTemperature() const;
+};
+
+// Pieces a decal must be pressed in on a platen: columns × rows, 1 × 1 where it fits either way round.
+struct PlatenPieces {
+    int columns = 1;
+    int rows = 1;
+    int count() const { return columns * rows; }
+};
+PlatenPieces piecesOn(const Press& press, const Decal& decal);
+
+// The press a garment is pressed on: the first whose platen takes its decals whole, else the largest; none if
+// the shop has none.
+const Press* pressFor(const ShopFacts& facts, const Garment& garment);
+
+// REQUIRES: each decal's film is in facts. Steps of a film without a recipe are left out (it is held anyway).
+Route routeOf(const ShopFacts& facts, const Garment& garment);
+
+// "Marram Soft, Dusk, and Pellow Stretch, Gorse lie on each other but …" is a hold in core/holds; here films
+// only keep their own pass.
+std::string stepTitle(StepKind kind);
+
+} // namespace holdfast

@@ -1,0 +1,64 @@
+#pragma once
+// The shop's own numbers. Every default is common practice with no published source, and may be changed.
+
+#include "core/trade/dates.h"
+#include "core/trade/money.h"
+#include "core/trade/units.h"
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace holdfast {
+
+struct OpeningHours {
+    Minutes opens{9 * 60};
+    Minutes closes{17 * 60};
+
+    bool operator==(const OpeningHours&) const = default;
+};
+
+struct ShopSettings {
+    std::string shopName = "Workshop";
+    std::string fairName; // where orders are being taken; empty: at the workshop
+    Currency currency;
+
+    // money
+    int depositPercent = 0;       // of the total, asked before work starts
+    bool depositHolds = false;    // short deposits hold the work
+    Money minuteRate{40};         // the maker's time
+    Money overheadPerGarment{60};
+    int marginPercent = 45;       // of the price, 0 to 95
+    Money pricePoint{50};         // prices are rounded up to a multiple
+
+    // time
+    std::array<std::optional<OpeningHours>, 7> week; // pressing hours, Sunday first; none: closed
+    std::vector<LocalDate> closedDays;
+    int planMarginPercent = 15;   // added to reckoned work when a day is promised
+
+    // washing and stock
+    Grams washerHolds{4000};
+    Minutes washTakes{60};
+    Hours dryingTakes{12};
+    double shrinkLimitPercent = 4.0;
+    Days blankLeadTime{5};
+    Days filmLeadTime{4};
+
+    // cutting
+    Millimetres decalGap{8};
+    Millimetres edgeMargin{6};
+    int filmWastePercent = 20; // of a decal's area, until there is nesting history
+
+    // pressing and after
+    Hours restBeforeWash{24};
+    Hours betterRest{72};
+    Hours readingsGoStaleAfter{24};
+
+    ShopSettings();
+    bool operator==(const ShopSettings&) const = default;
+    bool isOpenOn(LocalDate date) const;
+    std::optional<OpeningHours> hoursOn(LocalDate date) const;
+};
+
+} // namespace holdfast

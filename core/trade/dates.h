@@ -1,0 +1,52 @@
+#pragma once
+// Instants are UTC seconds; promises and received days are local calendar dates and times.
+// core never asks what time it is: whoever calls hands in a Now.
+
+#include <chrono>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace holdfast {
+
+using Instant = std::chrono::sys_seconds;
+using LocalTime = std::chrono::local_seconds;
+using LocalDate = std::chrono::local_days;
+using Days = std::chrono::days;
+using Hours = std::chrono::hours;
+using Minutes = std::chrono::minutes;
+
+// The present moment and the clock on the workshop's wall. One offset serves for all that is reckoned from
+// this Now; a plan across a change to summer time is off by that hour until the next reckoning.
+struct Now {
+    Instant instant;
+    std::chrono::seconds offset{0};
+
+    LocalTime local() const { return toLocal(instant); }
+    LocalDate today() const { return std::chrono::floor<Days>(local()); }
+    LocalTime toLocal(Instant when) const { return LocalTime{when.time_since_epoch() + offset}; }
+    Instant toInstant(LocalTime when) const { return Instant{when.time_since_epoch() - offset}; }
+};
+
+inline LocalDate dateOf(LocalTime when) {
+    return std::chrono::floor<Days>(when);
+}
+
+inline LocalDate localDate(int year, unsigned month, unsigned day) {
+    return LocalDate{std::chrono::year{year} / std::chrono::month{month} / std::chrono::day{day}};
+}
+
+// ISO 8601 calendar date, "2026-11-25". Reading accepts exactly that and only days that exist.
+std::string isoDate(LocalDate date);
+std::optional<LocalDate> parseIsoDate(std::string_view text);
+
+// "2026-11-25T09:30:00Z"; "2026-11-25T09:30" for local time.
+std::string isoInstant(Instant instant);
+std::string isoLocalMinute(LocalTime time);
+
+// "Wed 25 Nov", as a maker says a near day; "25 Nov 2026" where the year matters; "09:30".
+std::string spokenDay(LocalDate date);
+std::string spokenDate(LocalDate date);
+std::string clockTime(LocalTime time);
+
+} // namespace holdfast

@@ -1,0 +1,57 @@
+#pragma once
+// Money in whole minor units (pence, cents) of the shop's one currency. Never a fraction, never a double.
+// Minor units per currency: ISO 4217 (exponent 0 for JPY, 3 for KWD, 2 for most).
+
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace holdfast {
+
+struct Money {
+    std::int64_t minor = 0;
+
+    constexpr auto operator<=>(const Money&) const = default;
+    constexpr Money operator+(Money other) const { return {minor + other.minor}; }
+    constexpr Money operator-(Money other) const { return {minor - other.minor}; }
+    constexpr Money operator-() const { return {-minor}; }
+    constexpr Money operator*(std::int64_t times) const { return {minor * times}; }
+    constexpr Money& operator+=(Money other) {
+        minor += other.minor;
+        return *this;
+    }
+};
+
+struct Currency {
+    std::string code = "GBP"; // ISO 4217
+    std::string sign = "£";   // what is written before an amount
+    int exponent = 2;         // minor units are 10^-exponent of the unit
+
+    bool operator==(const Currency&) const = default;
+};
+
+enum class Rounding { HalfUp, HalfEven };
+
+// numerator / denominator to whole minor units; half away from zero, or to the even neighbour.
+// REQUIRES: denominator > 0.
+Money divided(Money amount, std::int64_t numerator, std::int64_t denominator, Rounding rounding);
+
+// amount × percent / 100, percent given in hundredths of a percent (2000 is 20 %).
+Money shareInBasisPoints(Money amount, std::int64_t basisPoints, Rounding rounding);
+
+// Splits an amount by weights so that the shares sum to it exactly: floor of each, then one minor unit at a
+// time to the largest remainders, ties to the earlier share. Negative amounts are mirrored.
+// REQUIRES: weights not negative, their sum positive.
+std::vector<Money> sharesOf(Money amount, std::span<const std::int64_t> weights);
+
+// "26.50" and "£26.50"; minus in front of the sign: "-£3.00".
+std::string plainAmount(Money amount, const Currency& currency);
+std::string spokenAmount(Money amount, const Currency& currency);
+
+// Reads "26.5", "26,50", "£26.50"; nothing for text that is no amount or has more decimals than the currency.
+std::optional<Money> parseAmount(std::string_view text, const Currency& currency);
+
+} // namespace holdfast

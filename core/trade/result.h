@@ -1,0 +1,72 @@
+#pragma once
+// A value, or the reason in words why there is none.
+//
+// Everything that people and files do can fail; what they get back is a Result. The message is a sentence a
+// maker understands and says what is allowed; `field` names the form's field it speaks of, or is empty.
+// Mistakes of programmers assert instead.
+
+#include <cassert>
+#include <string>
+#include <utility>
+#include <variant>
+
+namespace holdfast {
+
+struct Error {
+    std::string message;
+    std::string field;
+
+    bool operator==(const Error&) const = default;
+};
+
+// What a step returns that has nothing to hand back but its success.
+struct Done {
+    bool operator==(const Done&) const = default;
+};
+
+template <class T = Done>
+class [[nodiscard]] Result {
+public:
+    Result(T value)
+        : m_held(std::in_place_index<0>, std::move(value)) {}
+    Result(Error error)
+        : m_held(std::in_place_index<1>, std::move(error)) {}
+
+    bool ok() const { return m_held.index() == 0; }
+    explicit operator bool() const { return ok(); }
+
+    const T& value() const& {
+        assert(ok());
+        return *std::get_if<0>(&m_held);
+    }
+    T& value() & {
+        assert(ok());
+        return *std::get_if<0>(&m_held);
+    }
+    T value() && {
+        assert(ok());
+        return std::move(*std::get_if<0>(&m_held));
+    }
+    const T& operator*() const& { return value(); }
+    T& operator*() & { return value(); }
+    const T* operator->() const { return &value(); }
+    T* operator->() { return &value(); }
+
+    const Error& error() const {
+        assert(!ok());
+        return *std::get_if<1>(&m_held);
+    }
+
+private:
+    std::variant<T, Error> m_held;
+};
+
+inline Error fieldError(std::string field, std::string message) {
+    return Error{std::move(message), std::move(field)};
+}
+
+inline Error plainError(std::string message) {
+    return Error{std::move(message), {}};
+}
+
+} // namespace holdfast
