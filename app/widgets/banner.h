@@ -1,0 +1,49 @@
+#pragma once
+// A sentence about a thing, on the tint of its tone: a bold lead, plain words behind, an icon before; and,
+// where something frees it, the one action that does.
+
+#include "app/theme/tokens.h"
+
+#include <QWidget>
+
+class QTextLayout;
+
+namespace holdfast::app {
+
+class Button;
+
+class Banner : public QWidget {
+    Q_OBJECT
+
+public:
+    explicit Banner(QWidget* parent = nullptr);
+    Banner(Tone tone, const QString& lead, const QString& text, QWidget* parent = nullptr);
+
+    // The icon follows the tone unless named.
+    void set(Tone tone, const QString& lead, const QString& text, const QString& iconName = {});
+    void setAction(const QString& words, const QString& iconName = {}); // empty words take it away
+
+    QSize sizeHint() const override;
+    QSize minimumSizeHint() const override;
+    bool hasHeightForWidth() const override { return true; }
+    int heightForWidth(int width) const override;
+
+signals:
+    void acted();
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+
+private:
+    qreal layText(QTextLayout& layout, qreal width) const; // returns its height
+    qreal textWidth(int width) const;
+
+    Tone m_tone = Tone::Plain;
+    QString m_lead;
+    QString m_text;
+    QString m_iconName;
+    Button* m_action = nullptr;
+};
+
+} // namespace holdfast::app

@@ -1,0 +1,36 @@
+#pragma once
+// One fact: a small label above, the value strong, a small note below.
+
+#include "app/theme/type.h"
+
+#include <QWidget>
+
+namespace holdfast::app {
+
+class FactBlock : public QWidget {
+    Q_OBJECT
+
+public:
+    explicit FactBlock(const QString& label, QWidget* parent = nullptr);
+
+    void set(const QString& value, const QString& note = {}, Role ink = &Tokens::ink);
+    void setLabel(const QString& label);
+    void setValueType(Type type); // Type::Value unless told; Type::Number for amounts
+
+    QSize sizeHint() const override;
+    QSize minimumSizeHint() const override { return sizeHint(); }
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+
+private:
+    void say();
+
+    QString m_label;
+    QString m_value;
+    QString m_note;
+    Role m_ink = &Tokens::ink;
+    Type m_valueType = Type::Value;
+};
+
+} // namespace holdfast::app

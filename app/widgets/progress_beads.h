@@ -1,0 +1,30 @@
+#pragma once
+// How far a day's work is: words, and a bead for each piece, filled when done. More pieces than fit become
+// one bar.
+
+#include <QWidget>
+
+namespace holdfast::app {
+
+class ProgressBeads : public QWidget {
+    Q_OBJECT
+
+public:
+    explicit ProgressBeads(QWidget* parent = nullptr);
+
+    // The words say the same in full, "9 of 18 pressed".
+    void set(int done, int total, const QString& words);
+
+    QSize sizeHint() const override;
+    QSize minimumSizeHint() const override { return sizeHint(); }
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+
+private:
+    int m_done = 0;
+    int m_total = 0;
+    QString m_words;
+};
+
+} // namespace holdfast::app

@@ -1,0 +1,56 @@
+#pragma once
+// Tabs along the top edge of a card; the one you are in is a sewn label. Left and Right move, one stop for
+// Tab. Put them straight above a card with no gap: the current tab is open to the card below.
+
+#include <QColor>
+#include <QVector>
+#include <QWidget>
+
+namespace holdfast::app {
+
+struct SewnTab {
+    QString text;
+    QString second = {};
+    QColor shade = {}; // a disk of film or cloth before the words
+    QString iconName = {};
+};
+
+class SewnTabs : public QWidget {
+    Q_OBJECT
+
+public:
+    explicit SewnTabs(const QString& accessibleName, QWidget* parent = nullptr);
+
+    void setTabs(const QVector<SewnTab>& tabs); // keeps the current place when it is still there
+    int currentAt() const { return m_current; }
+    void setCurrent(int at); // emits nothing
+
+    QSize sizeHint() const override;
+    QSize minimumSizeHint() const override;
+
+signals:
+    void chosen(int at); // by the person
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+    void mousePressEvent(QMouseEvent* event) override;
+    void mouseMoveEvent(QMouseEvent* event) override;
+    void leaveEvent(QEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+    void focusInEvent(QFocusEvent* event) override;
+    void focusOutEvent(QFocusEvent* event) override;
+
+private:
+    QRect tabRect(int at) const;
+    int tabAt(QPoint at) const;
+    int tabHeight() const;
+    void choose(int at);
+    void say();
+
+    QString m_name;
+    QVector<SewnTab> m_tabs;
+    int m_current = -1;
+    int m_hovered = -1;
+};
+
+} // namespace holdfast::app

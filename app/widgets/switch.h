@@ -1,0 +1,24 @@
+#pragma once
+// On or off, at once. Words, if any, stand before it. Space or Enter turns it.
+
+#include <QCheckBox>
+
+namespace holdfast::app {
+
+class Switch : public QCheckBox {
+    Q_OBJECT
+
+public:
+    // The name is read aloud; pass words to show them too.
+    explicit Switch(const QString& accessibleName, QWidget* parent = nullptr);
+
+    QSize sizeHint() const override;
+    QSize minimumSizeHint() const override { return sizeHint(); }
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+    bool hitButton(const QPoint& at) const override;
+};
+
+} // namespace holdfast::app
