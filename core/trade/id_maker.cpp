@@ -1,0 +1,67 @@
+#include "core/trade/id_maker.h"
+
+#include <algorithm>
+#include <cassert>
+
+namespace holdfast {
+
+namespace {
+
+constexpr int kCounterBits = 12;
+constexpr int kSeatBits = 10;
+constexpr int kTimeBits = 41;
+constexpr std::int64_t kCounters = std::int64_t{1} << kCounterBits;
+constexpr std::int64_t kLastMillisecond = (std::int64_t{1} << kTimeBits) - 1;
+constexpr std::chrono::sys_days kEpoch{std::chrono::year{2024} / std::chrono::January / 1};
+
+std::int64_t millisecondsOf(std::int64_t id) {
+    return id >> (kSeatBits + kCounterBits);
+}
+
+std::int64_t counterOf(std::int64_t id) {
+    return id & (kCounters - 1);
+}
+
+std::int64_t millisecondsSinceEpoch(Instant now) {
+    const auto since = std::chrono::duration_cast<std::chrono::milliseconds>(now - kEpoch).count();
+    return std::clamp<std::int64_t>(since, 0, kLastMillisecond);
+}
+
+} // namespace
+
+IdMaker::IdMaker(std::int64_t seat, std::int64_t lastId)
+    : m_seat(seat)
+    , m_last(lastId) {
+    assert(seat >= kLowestSeat && seat <= kHighestSeat);
+    assert(lastId >= 0);
+}
+
+std::int64_t IdMaker::next(Instant now) {
+    std::int64_t milliseconds = millisecondsSinceEpoch(now);
+    std::int64_t counter = 0;
+    if (m_last != 0 && millisecondsOf(m_last) >= milliseconds) {
+        milliseconds = millisecondsOf(m_last);
+        counter = counterOf(m_last) + 1;
+        if (counter == kCounters) {
+            counter = 0;
+            ++milliseconds;
+        }
+    }
+    assert(milliseconds <= kLastMillisecond);
+    m_last = (milliseconds << (kSeatBits + kCounterBits)) | (m_seat << kCounterBits) | counter;
+    return m_last;
+}
+
+void IdMaker::goOnAbove(std::int64_t id) {
+    m_last = std::max(m_last, id);
+}
+
+std::int64_t IdMaker::seatOf(std::int64_t id) {
+    return (id >> kCounterBits) & kHighestSeat;
+}
+
+Instant IdMaker::timeOf(std::int64_t id) {
+    return std::chrono::floor<std::chrono::seconds>(kEpoch + std::chrono::milliseconds{millisecondsOf(id)});
+}
+
+} // namespace holdfast

@@ -1,0 +1,23 @@
+#pragma once
+// The journal as a person reads it: one entry for each action, newest first.
+
+#include "core/trade/dates.h"
+#include "core/trade/ids.h"
+
+#include <optional>
+#include <string>
+
+namespace holdfast::db {
+
+struct HistoryEntry {
+    EntryId id;
+    Instant at;
+    std::string seat;                // the name of the laptop it was done on
+    std::string title;               // "Took order 426"
+    std::optional<EntryId> undoes;   // this entry is the taking back of that one
+    std::optional<EntryId> undoneBy; // this entry was taken back by that one
+
+    bool isUndone() const { return undoneBy.has_value(); }
+};
+
+} // namespace holdfast::db

@@ -1,0 +1,180 @@
+#pragma once
+// The shop: one SQLite file, read freely and written to only by actions.
+//
+//   const auto taken = shop.act([&](Writer& writer) -> Result<OrderId> {
+//       const auto order = writer.newId<OrderId>();
+//       writer.connection().run("INSERT INTO …", order, …);
+//       writer.describe("Took order 426");
+//       writer.concerns(order);
+//       return order;
+//   });
+//
+// One action is one transaction is one journal entry. The journal is the history; undo applies an entry's
+// inverse as an action of its own. A Shop is for one thread; work beside it opens its own with openReadOnly.
+//
+// Recorded are all tables except sqlite_*, journal_*, seat* and full-text tables. A recorded table has an
+// integer primary key and no generated column, and no trigger writes to another recorded table: triggers fire
+// again when a changeset is applied.
+
+#include "core/trade/dates.h"
+#include "core/trade/id_maker.h"
+#include "core/trade/result.h"
+#include "db/journal/action.h"
+#include "db/journal/history.h"
+#include "db/journal/shop_file.h"
+#include "db/journal/subject.h"
+#include "db/journal/writer.h"
+#include "db/schema/schema_steps.h"
+#include "db/sqlite/connection.h"
+#include "db/sqlite/failure.h"
+#include "db/sqlite/transaction.h"
+
+#include <filesystem>
+#include <functional>
+#include <memory>
+#include <optional>
+#include <set>
+#include <span>
+#include <string>
+#include <string_view>
+#include <type_traits>
+#include <utility>
+#include <vector>
+
+namespace holdfast::db {
+
+using Clock = std::function<Instant()>;
+using ChangedTables = std::set<std::string>;
+using ChangeListener = std::function<void(const ChangedTables&)>;
+
+class Shop {
+public:
+    using Steps = std::span<const char* const>;
+
+    // Opening refuses in words, and leaves untouched, whatever is not a whole shop file of this version or an
+    // older one. An older one is copied to FILE.before-step-N and then brought up to date. `steps` is the
+    // schema; only tests hand in another.
+    static Result<std::unique_ptr<Shop>> open(const std::filesystem::path& path, Clock clock,
+                                              Steps steps = schemaSteps());
+    // Refuses a name that is taken.
+    static Result<std::unique_ptr<Shop>> create(const std::filesystem::path& path, Clock clock,
+                                                Steps steps = schemaSteps());
+    // For reports and background work while a window has the shop open. act() and undo() refuse.
+    static Result<std::unique_ptr<Shop>> openReadOnly(const std::filesystem::path& path, Clock clock,
+                                                      Steps steps = schemaSteps());
+    // A new shop with no file.
+    static std::unique_ptr<Shop> createInMemory(Clock clock, Steps steps = schemaSteps());
+
+    Shop(const Shop&) = delete;
+    Shop& operator=(const Shop&) = delete;
+    ~Shop();
+
+    // For reading; a statement that writes throws, except inside act(). Functions that read through it throw
+    // SqliteFailure on a file that cannot be read; read() is their door.
+    Connection& connection() { return m_file.connection; }
+
+    Instant now() const { return m_clock(); }
+    // Empty for a shop with no file.
+    const std::filesystem::path& path() const { return m_file.path; }
+    bool isReadOnly() const { return m_file.isReadOnly; }
+
+    // Does `work(Connection&)` on one unchanging view of the file; a failure to read comes back in words.
+    // `work` returns a value or a Result.
+    template <class Work>
+    auto read(Work&& work) {
+        using Returned = std::invoke_result_t<Work, Connection&>;
+        using Outcome = typename AsResult<Returned>::Type;
+        try {
+            const ReadingView view{connection()};
+            return Outcome{std::forward<Work>(work)(connection())};
+        } catch (const SqliteFailure& failure) {
+            return Outcome{failure.error()};
+        }
+    }
+
+    // Does `work(Writer&)`, which returns a Result<T>, as one action, and returns that Result. On an error,
+    // its own or the file's, nothing has been changed. Listeners are told after the commit. Actions do not
+    // nest.
+    template <class Work>
+    auto act(Work&& work) -> std::invoke_result_t<Work, Writer&> {
+        ChangedTables touched;
+        auto outcome = acted(std::forward<Work>(work), touched);
+        tell(touched);
+        return outcome;
+    }
+
+    // Takes back what the entry did, as a new entry "Took back: …", and returns that one's id. Refused in
+    // words where a later action stands in the way, where a ledger would fall below zero, or where it was
+    // taken back before.
+    Result<EntryId> undo(EntryId entry);
+
+    // Newest first.
+    std::vector<HistoryEntry> history(Subject subject, int limit);
+    std::vector<HistoryEntry> recent(int limit);
+    // The last entry of this seat that stands and is not itself a taking back.
+    std::optional<HistoryEntry> lastUndoable();
+
+    // `listener` is told once after each action which tables it changed. The number is for forget().
+    int onChanged(ChangeListener listener);
+    void forget(int listener);
+
+    // Notes: scratch of this laptop, such as a half-typed order or the last place. They are the single
+    // exception to "every write is a journaled action": not journaled, never exchanged, no listener is told,
+    // and losing one loses no fact of the shop. False where the note could not be kept (full disk, open for
+    // reading only).
+    bool keepNote(std::string_view key, std::string_view text);
+    bool dropNote(std::string_view key);
+    std::optional<std::string> note(std::string_view key);
+
+private:
+    friend class Action;
+    friend class Writer;
+
+    template <class T>
+    struct AsResult {
+        using Type = Result<T>;
+    };
+    template <class T>
+    struct AsResult<Result<T>> {
+        using Type = Result<T>;
+    };
+
+    struct Listener {
+        int number;
+        ChangeListener told;
+    };
+
+    Shop(ShopFile file, Clock clock);
+    static Result<std::unique_ptr<Shop>> opened(Result<ShopFile> file, Clock clock);
+
+    template <class Work>
+    auto acted(Work&& work, ChangedTables& touched) -> std::invoke_result_t<Work, Writer&> {
+        if (isReadOnly())
+            return readOnlyError();
+        try {
+            Action action{*this};
+            auto outcome = std::forward<Work>(work)(action.writer());
+            if (outcome.ok()) {
+                action.keep();
+                touched = action.touched();
+            }
+            return outcome;
+        } catch (const SqliteFailure& failure) {
+            return failure.error();
+        }
+    }
+
+    static Error readOnlyError();
+    void tell(const ChangedTables& touched);
+
+    ShopFile m_file;
+    Clock m_clock;
+    std::vector<std::string> m_recordedTables;
+    std::int64_t m_seat = 0;
+    std::optional<IdMaker> m_idMaker;
+    bool m_isActing = false;
+    std::vector<Listener> m_listeners;
+    int m_lastListener = 0;
+};
+
+} // namespace holdfast::db

@@ -1,0 +1,30 @@
+#pragma once
+// Opening a shop file: what is refused and in which words, the lock, the schema brought up to date.
+//
+// Whatever is refused keeps its bytes: another program's file, a damaged one, one from a newer Holdfast.
+
+#include "core/trade/result.h"
+#include "db/journal/shop_lock.h"
+#include "db/sqlite/connection.h"
+
+#include <cstdint>
+#include <filesystem>
+#include <span>
+
+namespace holdfast::db {
+
+inline constexpr std::int32_t kShopApplicationId = 0x486F6C64; // "Hold"
+
+struct ShopFile {
+    ShopLock lock; // declared first: let go of last
+    Connection connection;
+    std::filesystem::path path;
+    bool isReadOnly = false;
+};
+
+Result<ShopFile> openShopFile(const std::filesystem::path& path, std::span<const char* const> steps);
+Result<ShopFile> openShopFileReadOnly(const std::filesystem::path& path, std::span<const char* const> steps);
+Result<ShopFile> createShopFile(const std::filesystem::path& path, std::span<const char* const> steps);
+ShopFile createShopInMemory(std::span<const char* const> steps);
+
+} // namespace holdfast::db

@@ -1,0 +1,57 @@
+#pragma once
+// What an action writes with. It lives only inside Shop::act.
+
+#include "core/trade/dates.h"
+#include "core/trade/ids.h"
+#include "db/journal/subject.h"
+#include "db/sqlite/connection.h"
+
+#include <cstdint>
+#include <set>
+#include <string>
+#include <utility>
+
+namespace holdfast::db {
+
+class Shop;
+
+class Writer {
+public:
+    Writer(const Writer&) = delete;
+    Writer& operator=(const Writer&) = delete;
+
+    Connection& connection() { return m_connection; }
+
+    // The moment of the action: the same each time it is asked.
+    Instant now() const { return m_now; }
+
+    // writer.newId<OrderId>()
+    template <class AnyId>
+    AnyId newId() {
+        return AnyId{makeId()};
+    }
+
+    // The next number of this seat's own range. A number is never given twice, even if its order is taken
+    // back, because a claim ticket may bear it. Throws a failure in words when the range is used up.
+    std::int64_t nextOrderNumber();
+
+    // Must be called: what a person reads in the history, "Took order 426". The last call counts.
+    void describe(std::string title) { m_title = std::move(title); }
+
+    // The entry shows in this subject's history. Saying it twice is the same as once.
+    void concerns(Subject subject);
+
+private:
+    friend class Action;
+
+    Writer(Shop& shop, Connection& connection, Instant now);
+    std::int64_t makeId();
+
+    Shop& m_shop;
+    Connection& m_connection;
+    Instant m_now;
+    std::string m_title;
+    std::set<std::pair<std::string, std::int64_t>> m_subjects;
+};
+
+} // namespace holdfast::db

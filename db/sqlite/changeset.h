@@ -1,0 +1,57 @@
+#pragma once
+// A changeset of SQLite's session extension: which rows an action inserted, changed and deleted, with the
+// values before and after. It can be read change by change, turned round and applied.
+
+#include <cstddef>
+#include <cstdint>
+#include <functional>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+struct sqlite3_changeset_iter;
+
+namespace holdfast::db {
+
+class Connection;
+
+using Changeset = std::vector<std::byte>;
+using ChangesetView = std::span<const std::byte>;
+
+enum class ChangeKind { Insert, Update, Delete };
+
+// One change of a row, valid while forEachChange or the conflict hook looks at it.
+struct RowChange {
+    ChangeKind kind;
+    std::string_view table;
+    int columns;
+    std::int64_t key;            // the integer primary key
+    std::vector<bool> isChanged; // by column; all true for an insert or a delete
+};
+
+// A row that does not stand as the changeset expects it, or that would break a rule.
+struct Conflict {
+    enum class Kind { Differs, Missing, Exists, Rule };
+    Kind kind;
+    std::string table;
+    std::int64_t key;
+    std::vector<bool> isChanged;
+};
+
+// Calls `look` for each change in order until it returns false. Throws a damage failure if the bytes are no
+// whole changeset.
+void forEachChange(ChangesetView changeset, const std::function<bool(const RowChange&)>& look);
+
+// The tables it names, and how many columns each had. Reads the whole changeset.
+std::vector<std::pair<std::string, int>> tablesOf(ChangesetView changeset);
+
+// What takes the changeset back.
+Changeset inverseOf(ChangesetView changeset);
+
+// Applies all of it, or stops at the first conflict and returns that. The caller has a transaction open,
+// foreign keys switched off, and rolls back after a conflict.
+std::optional<Conflict> apply(Connection& connection, ChangesetView changeset);
+
+} // namespace holdfast::db

@@ -1,0 +1,40 @@
+#pragma once
+// What SQLite could not do. Thrown and caught inside db/ only; Shop::act and Shop::read turn it into a
+// Result.
+
+#include "core/trade/result.h"
+
+#include <exception>
+#include <string>
+#include <string_view>
+
+struct sqlite3;
+
+namespace holdfast::db {
+
+class SqliteFailure : public std::exception {
+public:
+    // `code` is SQLite's extended result code, `message` what it says of it, `sql` the statement at fault.
+    SqliteFailure(int code, std::string message, std::string_view sql = {});
+
+    static SqliteFailure of(sqlite3* handle, int code, std::string_view sql = {});
+
+    int code() const { return m_code; }
+    int primaryCode() const { return m_code & 0xff; }
+    bool isDamage() const;
+    bool isBusy() const;
+
+    const char* what() const noexcept override { return m_message.c_str(); }
+
+    // In words for the person at the desk: a full disk, a file in use, a damaged file.
+    Error error() const;
+
+private:
+    int m_code;
+    std::string m_message;
+};
+
+// Throws SqliteFailure unless `code` is SQLITE_OK.
+void require(sqlite3* handle, int code, std::string_view sql = {});
+
+} // namespace holdfast::db
