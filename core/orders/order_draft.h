@@ -1,0 +1,62 @@
+#pragma once
+// An order as it is typed at the table, before it is taken.
+
+#include "core/orders/order.h"
+#include "core/shop/shop_facts.h"
+#include "core/trade/result.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace holdfast {
+
+struct DecalDraft {
+    FilmId film;
+    DecalContent content;
+    Placement placement = Placement::Chest;
+    Millimetres below;
+    Millimetres aside;
+    Millimetres width;
+    Millimetres height;
+    int layer = 1;
+
+    bool operator==(const DecalDraft&) const = default;
+};
+
+struct GarmentDraft {
+    BlankStyleId style;
+    std::string size;
+    ColourId colour;
+    Money price;
+    std::vector<DecalDraft> decals;
+
+    bool operator==(const GarmentDraft&) const = default;
+};
+
+enum class MoneyKind { Deposit, Payment, Refund };
+enum class PaidHow { Cash, Card, Transfer };
+
+struct OrderDraft {
+    std::optional<CustomerId> customer; // one already known; else a new one of this name and phone
+    std::string customerName;
+    std::string customerPhone;
+    std::vector<GarmentDraft> garments;
+    LocalTime promised{};
+    Money deposit;
+    PaidHow depositHow = PaidHow::Cash;
+    bool isConfirmed = true;            // the customer agreed to wording and artwork at the table
+    bool isQuotation = false;           // the customer thinks it over: quoted, not confirmed
+    std::string note;
+
+    Money total() const;
+    bool operator==(const OrderDraft&) const = default;
+};
+
+// Says of the first thing that is wrong what is allowed, naming the field: customer name (1–80 characters),
+// phone (up to 30), at least one garment and at most 200, style/size/colour known, 1–12 decals a garment with
+// a film, sizes 5–2,000 mm, wording 1–60 characters, price 0 or more and below a million units, deposit not
+// negative and not above the total, promise not before now.
+Result<Done> checkDraft(const OrderDraft& draft, const ShopFacts& facts, const Now& now);
+
+} // namespace holdfast

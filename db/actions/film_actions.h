@@ -1,0 +1,56 @@
+#pragma once
+// What a person does with films, rolls and the places they stand in. Each is one journaled action.
+
+#include "core/film/climate.h"
+#include "core/film/film.h"
+#include "core/film/film_roll.h"
+#include "core/trade/result.h"
+#include "db/journal/shop.h"
+
+#include <span>
+#include <string>
+
+namespace holdfast::db {
+
+Result<FilmId> addFilm(Shop& shop, const Film& film); // id is made here
+// Unconfirms it unless recipe.confirmedBy is given.
+Result<Done> enterRecipe(Shop& shop, FilmId film, const Recipe& recipe);
+Result<Done> confirmRecipe(Shop& shop, FilmId film, const std::string& by);
+
+struct RollReceived {
+    FilmId film;
+    Millimetres width;  // 20–2,000
+    Millimetres length; // 100–200,000
+    LocalDate receivedOn{};               // not in the future
+    std::optional<LocalDate> madeOn;      // not after received
+    std::optional<LocalDate> printedUseBy; // after made
+    PlaceId place;
+};
+struct RollOnShelf {
+    RollId id;
+    int number = 0;
+};
+Result<RollOnShelf> receiveRoll(Shop& shop, const RollReceived& roll, const Now& now);
+Result<Done> useUpRoll(Shop& shop, RollId roll, const std::string& reason); // writes off what is left
+Result<Done> putRollAway(Shop& shop, RollId roll, bool away);               // away, or back on the shelf
+Result<Done> moveRoll(Shop& shop, RollId roll, PlaceId place);
+Result<Done> correctLength(Shop& shop, RollId roll, Millimetres measured, const std::string& reason);
+// A passed strip takes `used` from the roll (0–1,000 mm) and moves its use-by on.
+Result<Done> recordTestStrip(Shop& shop, RollId roll, bool passed, Millimetres used, const std::string& note);
+
+// Charges `length` to the roll and marks the decals cut from it.
+Result<Done> cutDecals(Shop& shop, RollId roll, std::span<const DecalId> decals, Millimetres length);
+// A decal cut wrong: it waits again; what the second cutting takes is charged when it is cut.
+Result<Done> markMiscut(Shop& shop, DecalId decal, const std::string& reason);
+
+Result<PlaceId> addPlace(Shop& shop, const std::string& name);
+// −40…80 °C, 0–100 % RH, not in the future; one reading an instant.
+Result<Done> recordReading(Shop& shop, PlaceId place, const ClimateReading& reading);
+struct ReadingsImported {
+    std::int64_t added = 0;
+    std::int64_t alreadyThere = 0;
+};
+Result<ReadingsImported> importReadings(Shop& shop, PlaceId place, std::span<const ClimateReading> readings,
+                                        const std::function<bool(double)>& progress = {});
+
+} // namespace holdfast::db

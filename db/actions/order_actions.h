@@ -1,0 +1,48 @@
+#pragma once
+// What a person does with an order. Each is one journaled action; bad input comes back as an Error that names
+// the field, and nothing is written.
+
+#include "core/orders/order.h"
+#include "core/orders/order_draft.h"
+#include "core/trade/dates.h"
+#include "core/trade/result.h"
+#include "db/journal/shop.h"
+
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+namespace holdfast::db {
+
+struct OrderTaken {
+    OrderId id;
+    std::int64_t number = 0;
+};
+
+// Keeps a blank for each garment where one is free (washed and dry before unwashed, older lots first).
+// `where` is the fair's name, or empty for the workshop.
+Result<OrderTaken> takeOrder(Shop& shop, const OrderDraft& draft, const Now& now);
+
+Result<Done> confirmQuotation(Shop& shop, OrderId order);
+Result<Done> confirmWording(Shop& shop, DecalId decal, const std::string& how); // "by phone", 1–80 characters
+Result<Done> rewordDecal(Shop& shop, DecalId decal, const std::string& wording); // unconfirms it; not once cut
+Result<Done> movePromise(Shop& shop, OrderId order, LocalTime promised, const Now& now); // not into the past
+Result<Done> changeFilm(Shop& shop, DecalId decal, FilmId film);              // not once cut
+Result<Done> changeLayer(Shop& shop, DecalId decal, int layer);               // 1–12, not once pressing began
+Result<Done> changeBlank(Shop& shop, GarmentId garment, BlankStyleId style, const std::string& size,
+                         ColourId colour);                                     // not once pressing began
+Result<Done> changeCustomer(Shop& shop, CustomerId customer, const std::string& name, const std::string& phone);
+Result<Done> changeNote(Shop& shop, OrderId order, const std::string& note);
+
+// A deposit or payment is positive and no more than is owed; a refund is positive and no more than was paid.
+Result<Done> moveMoney(Shop& shop, OrderId order, MoneyKind kind, Money amount, PaidHow how);
+
+// Refused while a garment of it is on the press, or handed over. Gives kept blanks back to the rail.
+Result<Done> cancelOrder(Shop& shop, OrderId order, const std::string& reason);
+
+// All garments of an order that are pressed and not handed over yet; the order is handed over when none is
+// left. Refused in words where none is pressed. What is still owed is said, not refused.
+Result<Done> handOver(Shop& shop, OrderId order, const Now& now);
+
+} // namespace holdfast::db

@@ -1,0 +1,45 @@
+#pragma once
+// What a person does at the press. Each is one journaled action.
+//
+// A garment under way always has exactly one open step until its route is done. Finishing a step opens the
+// next one in the same action, so that closing the program loses nothing: the walk goes on where it was.
+
+#include "core/holds/finding.h"
+#include "core/press/press.h"
+#include "core/press/route.h"
+#include "core/trade/result.h"
+#include "db/journal/shop.h"
+
+#include <string>
+#include <vector>
+
+namespace holdfast::db {
+
+// Opens the first step. Takes one unit of the kept blank's lot. Refused in words where it is not confirmed,
+// has no blank, or another garment's hands-on step is open (`onPress` of the walk).
+Result<Done> takeUp(Shop& shop, GarmentId garment, const Route& route);
+
+// Finishes the open step and opens the next of the route; after the last one the garment rests.
+// Answers the key of the step now open, empty when pressed.
+Result<std::string> finishStep(Shop& shop, GarmentId garment, const Route& route);
+
+// Starts the count of the open step anew from now (a platen opened too early, a clock set back).
+Result<Done> restartStep(Shop& shop, GarmentId garment);
+
+// Closes nothing: drops the open step and opens the one before it anew. Before the first step: puts the
+// garment back on the walk and its blank back on the rail.
+Result<Done> backAStep(Shop& shop, GarmentId garment);
+
+// A person lets a held garment through, with a reason of 3–200 characters, in this attempt.
+Result<Done> waive(Shop& shop, GarmentId garment, Rule rule, const std::string& reason);
+
+// The garment is lost: its decals are to be cut again, another blank is kept if one is free, its steps begin
+// anew in a new attempt. Cause 3–200 characters.
+Result<Done> markSpoiled(Shop& shop, GarmentId garment, const std::string& cause);
+
+Result<PressId> addPress(Shop& shop, const Press& press);
+// 1–25 readings, each −20…300 °C; set 40–250 °C.
+Result<Done> recordPressCheck(Shop& shop, PressId press, Celsius set, const std::vector<Celsius>& readings,
+                              const std::string& by);
+
+} // namespace holdfast::db

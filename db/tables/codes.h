@@ -1,0 +1,22 @@
+#pragma once
+// How choices are written in the shop file: a short word each, never a number. Reading an unknown word throws
+// SqliteFailure (the file is from a newer version, or damaged).
+
+#include "core/blanks/blank_lot.h"
+#include "core/blanks/blank_style.h"
+#include "core/film/film.h"
+#include "core/film/film_roll.h"
+#include "core/orders/order.h"
+#include "core/orders/order_draft.h"
+
+#include <string_view>
+
+namespace holdfast::db {
+
+template <class Choice>
+std::string_view codeOf(Choice choice);
+
+template <class Choice>
+Choice fromCode(std::string_view code);
+
+} // namespace holdfast::db

@@ -1,0 +1,30 @@
+#pragma once
+// The facts of the shop out of its file, one query a table; no query runs per row of another.
+// All functions throw SqliteFailure; Shop::read is their door.
+
+#include "core/film/climate.h"
+#include "core/film/use_first.h"
+#include "core/shop/shop_facts.h"
+#include "db/sqlite/connection.h"
+
+#include <span>
+#include <string>
+#include <vector>
+
+namespace holdfast::db {
+
+// Stock, films, presses, settings, and every open order with its garments.
+ShopFacts loadOpenFacts(Connection& connection);
+
+// The same with just these orders, open or not: what a screen needs to show one order whole.
+ShopFacts loadFactsOf(Connection& connection, std::span<const OrderId> orders);
+
+ShopSettings loadSettings(Connection& connection);
+
+// Every place's readings, oldest first.
+ClimateHistory loadClimate(Connection& connection);
+
+// Length cut per film since 90 days before `now` (moves that took length, less those that gave it back).
+RecentUse loadRecentUse(Connection& connection, Instant now);
+
+} // namespace holdfast::db

@@ -1,0 +1,68 @@
+#pragma once
+// Lists for the order book and the fair table: search as you type, customers, money, where a fair stands.
+// All functions throw SqliteFailure; Shop::read is their door.
+
+#include "core/orders/order.h"
+#include "core/orders/order_draft.h"
+#include "db/sqlite/connection.h"
+
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace holdfast::db {
+
+// One line of the order book.
+struct OrderLine {
+    OrderId id;
+    std::int64_t number = 0;
+    std::string customer;
+    OrderState state = OrderState::Confirmed;
+    LocalTime promised{};
+    std::int64_t garments = 0;
+    Money total;
+    Money paid;
+
+    Money owed() const { return total - paid; }
+};
+
+enum class OrderFilter { Open, Owing, All };
+
+// Newest first, from `offset`, at most `limit`. Every word of the search must begin a word of the order's
+// number, customer, phone, styles, colours, artwork, wording, shades or place; an empty search finds all.
+// Any text may be typed: quotes and signs have no meaning of their own.
+std::vector<OrderLine> findOrders(Connection& connection, std::string_view search, OrderFilter filter,
+                                  int limit, int offset = 0);
+std::int64_t countOrders(Connection& connection, std::string_view search, OrderFilter filter);
+
+// These orders, newest first, where they match the search.
+std::vector<OrderLine> findAmong(Connection& connection, std::string_view search, std::span<const OrderId> orders);
+
+struct OrderCounts {
+    std::int64_t open = 0;
+    std::int64_t owing = 0;
+    std::int64_t all = 0;
+    Money owedOnOpen;
+};
+OrderCounts countAll(Connection& connection);
+
+// What was taken on one local day: orders and their money moves.
+struct Takings {
+    std::int64_t orders = 0;
+    Money money;
+};
+Takings takingsBetween(Connection& connection, Instant from, Instant to);
+
+// Customers whose name has a word beginning so, or whose phone number contains it, by name.
+std::vector<Customer> findCustomers(Connection& connection, std::string_view search, int limit);
+
+struct MoneyMove {
+    Instant at;
+    Money amount;
+    MoneyKind kind = MoneyKind::Payment;
+    PaidHow how = PaidHow::Cash;
+};
+std::vector<MoneyMove> moneyOf(Connection& connection, OrderId order); // oldest first
+
+} // namespace holdfast::db
