@@ -1,0 +1,128 @@
+#pragma once
+// The open shop as the places see it: its file, the clock, and everything reckoned from both.
+//
+// A place asks shop() for the reckoned shop and shows it; it does something by calling an action of
+// db/actions with file(), and hands the outcome to done(). changed() then comes by itself.
+
+#include "app/desk/clock.h"
+#include "core/holds/finding.h"
+#include "core/press/walk.h"
+#include "core/shop/reckoned_shop.h"
+#include "db/journal/shop.h"
+
+#include <QObject>
+#include <QString>
+#include <QTimer>
+
+#include <memory>
+#include <optional>
+
+namespace holdfast::app {
+
+// What a form or an action is about; which fields are set depends on what is to be done.
+struct Matter {
+    std::optional<OrderId> order;
+    std::optional<GarmentId> garment;
+    std::optional<DecalId> decal;
+    std::optional<RollId> roll;
+    std::optional<FilmId> film;
+    std::optional<BlankLotId> lot;
+    std::optional<BlankStyleId> style;
+    std::optional<PlaceId> place;
+    std::optional<PressId> press;
+    std::optional<Rule> rule;
+    std::optional<ColourId> colour;
+    QString size;
+
+    static Matter of(const Finding& finding, const Garment& garment);
+};
+
+enum class PlaceName { FairTable, PressWalk, FilmShelf, BlankRail, OrderBook };
+
+// Forms that any place may ask for; the shell shows them at the right edge (see app/slips).
+enum class SlipName {
+    ReadLabel,
+    MarkNotPrewashed,
+    ChooseWayRound,
+    NoteLawChecked,
+    ReceiveBlanks,
+    CorrectCount,
+    AddStyle,
+    ChangeBlank,
+    MarkDry,
+    MeasureShrinkage,
+    ReceiveRoll,
+    RollMove,
+    TestStrip,
+    RecordReading,
+    ImportReadings,
+    UseUpRoll,
+    AddFilm,
+    Recipe,
+    ChangeFilm,
+    CheckPress,
+    AddPress,
+    Layers,
+    ConfirmWording,
+    TakeMoney,
+    MovePromise,
+    Customer,
+    CancelOrder,
+    Waive,
+    Spoil,
+    Settings,
+};
+
+class ShopDesk : public QObject {
+    Q_OBJECT
+
+public:
+    ShopDesk(std::unique_ptr<db::Shop> file, Clock clock, QObject* parent = nullptr);
+    ~ShopDesk() override;
+
+    db::Shop& file() { return *m_file; }
+    const Clock& clock() const { return m_clock; }
+    Now now() const { return m_clock.moment(); }
+
+    // Reckoned when first asked after a change or a passed minute; cheap otherwise.
+    const std::shared_ptr<const ReckonedShop>& shop();
+    const Walk& walk();
+    const Currency& currency() { return shop()->facts.settings.currency; }
+
+    // Tells the person what became of an action: nothing more on success (the foot line shows the journal's
+    // words), the reason on failure. Returns whether it went well.
+    template <class T>
+    bool done(const Result<T>& outcome) {
+        if (outcome.ok())
+            return true;
+        emit failed(QString::fromStdString(outcome.error().message));
+        return false;
+    }
+
+    void say(const QString& words) { emit said(words); }
+
+    // Does what frees a finding: some acts at once, others by their form or in their place.
+    void free(FreeingAct act, const Matter& matter);
+
+signals:
+    void changed(const holdfast::db::ChangedTables& tables); // after an action; shop() is new
+    void minutePassed();                                     // shop() is new: waits may be over
+    void failed(const QString& reason);
+    void said(const QString& words);
+    void placeAsked(holdfast::app::PlaceName place, const holdfast::app::Matter& matter);
+    void slipAsked(holdfast::app::SlipName slip, const holdfast::app::Matter& matter);
+
+private:
+    void forgetReckoned();
+
+    std::unique_ptr<db::Shop> m_file;
+    Clock m_clock;
+    ClimateReckoner m_reckoner;
+    std::optional<ClimateHistory> m_climate;
+    std::shared_ptr<const ReckonedShop> m_shop;
+    std::optional<Walk> m_walk;
+    QTimer m_minute;
+    int m_listener = 0;
+};
+
+} // namespace holdfast::app
