@@ -3,7 +3,9 @@
 //
 // lint roll → pillow, turn or small platen for obstacles → preheat → for each layer: place, press (or tack, if
 // another layer will be pressed on it), cool by the peel, peel in one motion → cover sheet, finishing press
-// front, turn, back → look for texture. A decal larger than the platen becomes several presses, lifted and
+// front, turn, back → look for texture. One side of the garment after the other (front, back, sleeve), with a
+// turn between; decals of one side and layer whose recipes agree share a pass if they fit under the platen
+// together. A decal larger than the platen becomes several presses, lifted and
 // overlapped, never slid. Where films of one garment need different temperatures, each keeps its own press
 // pass. Rest follows the last step and is no step of the press.
 
@@ -29,7 +31,7 @@ enum class StepKind {
     Press,
     Cool,
     PeelCarrier,
-    CoverSheet,
+    Turn,
     FinishFront,
     FinishBack,
     LookForTexture,
@@ -62,7 +64,9 @@ struct Route {
     std::optional<Celsius> firstTemperature() const;
 };
 
-// Pieces a decal must be pressed in on a platen: columns × rows, 1 × 1 where it fits either way round.
+// Pieces a decal must be pressed in on a platen: columns × rows, 1 × 1 where it fits either way round, else the
+// way round that takes fewer. Pieces overlap by 20 mm (common practice, no source). A platen whose recorded
+// measures could hold no two such overlaps counts as unmeasured and takes every decal whole.
 struct PlatenPieces {
     int columns = 1;
     int rows = 1;
@@ -70,15 +74,17 @@ struct PlatenPieces {
 };
 PlatenPieces piecesOn(const Press& press, const Decal& decal);
 
-// The press a garment is pressed on: the first whose platen takes its decals whole, else the largest; none if
-// the shop has none.
+// The press a garment is pressed on: the one its present attempt was begun on; else the first whose platen
+// takes its decals whole, else the largest; none if the shop has none. Where the style is pressed on a small
+// platen, only presses that have one are asked, if there is any.
 const Press* pressFor(const ShopFacts& facts, const Garment& garment);
 
+// Attended seconds beside the recipes' own times are common practice, no source (see route.cpp). The finishing
+// press goes over all decals and so takes the coolest of their temperatures.
 // REQUIRES: each decal's film is in facts. Steps of a film without a recipe are left out (it is held anyway).
 Route routeOf(const ShopFacts& facts, const Garment& garment);
 
-// "Marram Soft, Dusk, and Pellow Stretch, Gorse lie on each other but …" is a hold in core/holds; here films
-// only keep their own pass.
+// The usual title of a step of this kind; a route may say more ("Peel warm, one motion").
 std::string stepTitle(StepKind kind);
 
 } // namespace holdfast

@@ -1,0 +1,87 @@
+#include "core/press/layers.h"
+
+#include <algorithm>
+#include <cmath>
+#include <tuple>
+
+namespace holdfast {
+
+Side sideOf(Placement placement) {
+    switch (placement) {
+    case Placement::Chest:
+    case Placement::LeftChest:
+    case Placement::Front:
+        return Side::Front;
+    case Placement::Back:
+        return Side::Back;
+    case Placement::Sleeve:
+        return Side::Sleeve;
+    }
+    return Side::Front;
+}
+
+std::string sideName(Side side) {
+    switch (side) {
+    case Side::Front:
+        return "front";
+    case Side::Back:
+        return "back";
+    case Side::Sleeve:
+        return "sleeve";
+    }
+    return {};
+}
+
+bool overlap(const Decal& one, const Decal& other) {
+    if (sideOf(one.placement) != sideOf(other.placement))
+        return false;
+    const bool shareHeight = one.below < other.below + other.height && other.below < one.below + one.height;
+    // Twice the distance of the centres against the sum of the widths: no half millimetres.
+    const std::int64_t apart = std::abs(one.aside.value - other.aside.value) * 2;
+    return shareHeight && apart < one.width.value + other.width.value;
+}
+
+namespace {
+
+auto orderOfWork(const DecalPass& pass) {
+    return std::tuple(pass.side, pass.decal->layer, pass.isTacked, pass.recipe.temperature, pass.closed(),
+                      pass.recipe.pressure, pass.recipe.peel, pass.recipe.coolBeforePeel);
+}
+
+const std::optional<Recipe>& recipeOf(const ShopFacts& facts, const Decal& decal) {
+    return facts.films.at(decal.film).recipe;
+}
+
+DecalPass passOf(const ShopFacts& facts, const Garment& garment, const Decal& decal, const Recipe& own) {
+    DecalPass pass{&decal, sideOf(decal.placement), own, false};
+    for (const Decal& neighbour : garment.decals) {
+        const auto& recipe = recipeOf(facts, neighbour);
+        if (neighbour.id == decal.id || !recipe || !overlap(decal, neighbour))
+            continue;
+        if (neighbour.layer > decal.layer)
+            pass.isTacked = true;
+        if (std::abs(recipe->temperature.value - own.temperature.value) > kFilmsAgreeWithin)
+            continue;
+        pass.recipe.temperature = std::min(pass.recipe.temperature, recipe->temperature);
+        if (neighbour.layer < decal.layer)
+            pass.recipe.dwell = std::max(pass.recipe.dwell, recipe->dwell);
+    }
+    return pass;
+}
+
+} // namespace
+
+bool DecalPass::mayJoin(const DecalPass& other) const {
+    return orderOfWork(*this) == orderOfWork(other);
+}
+
+std::vector<DecalPass> passesOf(const ShopFacts& facts, const Garment& garment) {
+    std::vector<DecalPass> passes;
+    for (const Decal& decal : garment.decals)
+        if (const auto& recipe = recipeOf(facts, decal))
+            passes.push_back(passOf(facts, garment, decal, *recipe));
+    std::ranges::stable_sort(passes, {}, orderOfWork);
+    return passes;
+}
+
+} // namespace holdfast

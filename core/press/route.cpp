@@ -1,0 +1,402 @@
+#include "core/press/route.h"
+
+#include "core/press/layers.h"
+#include "core/trade/unit_words.h"
+
+#include <algorithm>
+#include <array>
+#include <limits>
+
+namespace holdfast {
+
+namespace {
+
+// The maker's hands at each step. Common practice, no source.
+constexpr Seconds kReadTag{5};
+constexpr Seconds kLintRoll{15};
+constexpr Seconds kWayRound{20};
+constexpr Seconds kPlaceDecal{25};
+constexpr Seconds kLoad{5};
+constexpr Seconds kUnload{5};
+constexpr Seconds kPeel{10};
+constexpr Seconds kCoverSheet{5};
+constexpr Seconds kTurn{10};
+constexpr Seconds kLook{10};
+
+constexpr Millimetres kPieceOverlap{20};
+
+std::string_view keyStem(StepKind kind) {
+    switch (kind) {
+    case StepKind::ReadTag:
+        return "read-tag";
+    case StepKind::LintRoll:
+        return "lint-roll";
+    case StepKind::WayRound:
+        return "way-round";
+    case StepKind::Preheat:
+        return "preheat";
+    case StepKind::PlaceDecal:
+        return "place";
+    case StepKind::Press:
+        return "press";
+    case StepKind::Cool:
+        return "cool";
+    case StepKind::PeelCarrier:
+        return "peel";
+    case StepKind::Turn:
+        return "turn";
+    case StepKind::FinishFront:
+        return "finish-front";
+    case StepKind::FinishBack:
+        return "finish-back";
+    case StepKind::LookForTexture:
+        return "look";
+    }
+    return {};
+}
+
+constexpr std::size_t kStepKinds = static_cast<std::size_t>(StepKind::LookForTexture) + 1;
+
+std::string wayRoundTitle(const ObstacleOnStyle& obstacle, WayRound way) {
+    const std::string name = obstacleName(obstacle.obstacle);
+    switch (way) {
+    case WayRound::Pillow:
+        return "Pillow under the " + name;
+    case WayRound::Turn:
+        return "Turn clear of the " + name;
+    case WayRound::SmallPlaten:
+        return "Small platen, clear of the " + name;
+    }
+    return {};
+}
+
+std::string tagDetail(const BlankStyle& style) {
+    return style.label && !style.label->fibres.empty() ? fibreText(style.label->fibres) : "not read yet";
+}
+
+std::string placeDetail(const Decal& decal, bool isNamed) {
+    std::string detail = lengthWords(decal.below) + " below the seam";
+    if (decal.aside.value != 0)
+        detail += ", " + lengthWords(Millimetres{std::abs(decal.aside.value)}) +
+                  (decal.aside.value > 0 ? " to wearer's left" : " to wearer's right");
+    return isNamed ? decal.describe() + " · " + detail : detail;
+}
+
+std::string pressDetail(const DecalPass& pass) {
+    return temperatureWords(pass.recipe.temperature) + " · " + secondsWords(pass.closed()) + " · " +
+           pressureName(pass.recipe.pressure);
+}
+
+std::string coolDetail(const Recipe& recipe) {
+    const std::string until = recipe.peel == Peel::Warm ? "to warm" : "until cool";
+    if (recipe.coolBeforePeel.count() <= 0)
+        return until;
+    return until + ", about " + secondsWords(recipe.coolBeforePeel);
+}
+
+// The rectangle round all decals of a pass, as one decal.
+Decal around(std::span<const DecalPass> passes) {
+    std::int64_t left = std::numeric_limits<std::int64_t>::max(),
+                 right = std::numeric_limits<std::int64_t>::min();
+    std::int64_t top = left, bottom = right;
+    for (const DecalPass& pass : passes) {
+        const Decal& decal = *pass.decal;
+        left = std::min(left, decal.aside.value * 2 - decal.width.value);
+        right = std::max(right, decal.aside.value * 2 + decal.width.value);
+        top = std::min(top, decal.below.value);
+        bottom = std::max(bottom, decal.below.value + decal.height.value);
+    }
+    Decal all;
+    all.width = {(right - left + 1) / 2};
+    all.height = {bottom - top};
+    return all;
+}
+
+class RouteMaker {
+public:
+    RouteMaker(const ShopFacts& facts, const Garment& garment)
+        : m_garment(garment)
+        , m_style(facts.styleOf(garment))
+        , m_press(pressFor(facts, garment))
+        , m_passes(passesOf(facts, garment)) {
+        if (m_press)
+            m_route.press = m_press->id;
+        m_route.restAfter = facts.settings.restBeforeWash;
+    }
+
+    Route make() {
+        prepare();
+        preheat();
+        pressAll();
+        finish();
+        add(StepKind::LookForTexture).attended = kLook;
+        return std::move(m_route);
+    }
+
+private:
+    RouteStep& add(StepKind kind) {
+        RouteStep step;
+        step.kind = kind;
+        const int number = ++m_counts[static_cast<std::size_t>(kind)];
+        step.key = std::string(keyStem(kind)) + "-" + std::to_string(number);
+        step.title = stepTitle(kind);
+        m_route.steps.push_back(std::move(step));
+        return m_route.steps.back();
+    }
+
+    RouteStep& addHeat(StepKind kind, Celsius temperature, Seconds closed) {
+        RouteStep& step = add(kind);
+        step.attended = kLoad + kUnload;
+        step.platen = closed;
+        step.temperature = temperature;
+        step.detail = secondsWords(closed);
+        return step;
+    }
+
+    void prepare() {
+        RouteStep& tag = add(StepKind::ReadTag);
+        tag.attended = kReadTag;
+        tag.detail = tagDetail(m_style);
+
+        RouteStep& lint = add(StepKind::LintRoll);
+        lint.attended = kLintRoll;
+        lint.detail = sidesWords();
+
+        for (const ObstacleOnStyle& obstacle : m_style.obstacles) {
+            if (!obstacle.way)
+                continue;
+            RouteStep& round = add(StepKind::WayRound);
+            round.attended = kWayRound;
+            round.title = wayRoundTitle(obstacle, *obstacle.way);
+            if (*obstacle.way == WayRound::Pillow)
+                round.detail = "size " + m_garment.size;
+        }
+    }
+
+    // "front", "front, then back"
+    std::string sidesWords() const {
+        std::string words;
+        std::optional<Side> last;
+        for (const DecalPass& pass : m_passes) {
+            if (pass.side == last)
+                continue;
+            words += (words.empty() ? "" : ", then ") + sideName(pass.side);
+            last = pass.side;
+        }
+        return words.empty() ? sideName(Side::Front) : words;
+    }
+
+    Seconds longest(Seconds Recipe::*time) const {
+        Seconds most{0};
+        for (const DecalPass& pass : m_passes)
+            most = std::max(most, pass.recipe.*time);
+        return most;
+    }
+
+    void preheat() {
+        const Seconds closed = longest(&Recipe::preheat);
+        if (closed.count() > 0)
+            addHeat(StepKind::Preheat, m_passes.front().recipe.temperature, closed);
+    }
+
+    // How many of the passes from here on are done in one: at least the first.
+    std::size_t joined(std::size_t from) const {
+        std::size_t count = 1;
+        while (from + count < m_passes.size() && m_passes[from].mayJoin(m_passes[from + count])) {
+            const Decal all = around(std::span(m_passes).subspan(from, count + 1));
+            if (!m_press || piecesOn(*m_press, all).count() > 1)
+                break;
+            ++count;
+        }
+        return count;
+    }
+
+    void pressAll() {
+        for (std::size_t from = 0; from < m_passes.size();) {
+            if (from > 0 && m_passes[from].side != m_passes[from - 1].side)
+                turnTo(m_passes[from].side);
+            const std::size_t count = joined(from);
+            pressTogether(std::span(m_passes).subspan(from, count));
+            from += count;
+        }
+    }
+
+    void turnTo(Side side) {
+        RouteStep& turn = add(StepKind::Turn);
+        turn.attended = kTurn;
+        turn.detail = "to the " + sideName(side);
+    }
+
+    void pressTogether(std::span<const DecalPass> passes) {
+        for (const DecalPass& pass : passes) {
+            RouteStep& place = add(StepKind::PlaceDecal);
+            place.attended = kPlaceDecal;
+            place.detail = placeDetail(*pass.decal, m_garment.decals.size() > 1);
+            place.decal = pass.decal->id;
+        }
+        const DecalPass& first = passes.front();
+        const int pieces = m_press && passes.size() == 1 ? piecesOn(*m_press, *first.decal).count() : 1;
+        for (int piece = 1; piece <= pieces; ++piece)
+            pressPiece(first, piece, pieces);
+        if (first.recipe.peel != Peel::Hot)
+            cool(first);
+        RouteStep& peel = add(StepKind::PeelCarrier);
+        peel.attended = kPeel * static_cast<std::int64_t>(passes.size());
+        peel.title = "Peel " + peelName(first.recipe.peel) + ", one motion";
+        peel.decal = first.decal->id;
+    }
+
+    void pressPiece(const DecalPass& pass, int piece, int pieces) {
+        RouteStep& press = addHeat(StepKind::Press, pass.recipe.temperature, pass.closed());
+        if (pass.isTacked)
+            press.title = "Tack";
+        press.detail = pressDetail(pass);
+        if (pieces > 1)
+            press.detail =
+                "piece " + std::to_string(piece) + " of " + std::to_string(pieces) + " · " + press.detail;
+        press.decal = pass.decal->id;
+    }
+
+    void cool(const DecalPass& pass) {
+        RouteStep& cool = add(StepKind::Cool);
+        cool.waiting = std::max(Seconds{0}, pass.recipe.coolBeforePeel);
+        cool.detail = coolDetail(pass.recipe);
+        cool.decal = pass.decal->id;
+    }
+
+    void finish() {
+        if (m_passes.empty())
+            return;
+        Celsius coolest = m_passes.front().recipe.temperature;
+        for (const DecalPass& pass : m_passes)
+            coolest = std::min(coolest, pass.recipe.temperature);
+
+        const Seconds front = longest(&Recipe::finishFront);
+        if (front.count() > 0)
+            addHeat(StepKind::FinishFront, coolest, front).attended += kCoverSheet;
+        const Seconds back = longest(&Recipe::finishBack);
+        if (back.count() > 0)
+            addHeat(StepKind::FinishBack, coolest, back).attended += kTurn + kCoverSheet;
+    }
+
+    const Garment& m_garment;
+    const BlankStyle& m_style;
+    const Press* m_press;
+    std::vector<DecalPass> m_passes;
+    Route m_route;
+    std::array<int, kStepKinds> m_counts{};
+};
+
+std::int64_t piecesAlong(Millimetres decal, Millimetres platen) {
+    if (decal <= platen)
+        return 1;
+    const std::int64_t step = platen.value - kPieceOverlap.value;
+    return (decal.value - kPieceOverlap.value + step - 1) / step;
+}
+
+PlatenPieces piecesUpright(Millimetres platenWidth, Millimetres platenHeight, const Decal& decal) {
+    // More pieces than this no maker presses; the number stays small for any input.
+    constexpr std::int64_t kMost = 20;
+    return {static_cast<int>(std::min(kMost, piecesAlong(decal.width, platenWidth))),
+            static_cast<int>(std::min(kMost, piecesAlong(decal.height, platenHeight)))};
+}
+
+std::int64_t platenArea(const Press& press) {
+    return press.platenWidth.value * press.platenHeight.value;
+}
+
+bool takesWhole(const Press& press, const Garment& garment) {
+    return std::ranges::all_of(garment.decals,
+                               [&](const Decal& decal) { return piecesOn(press, decal).count() == 1; });
+}
+
+bool wantsSmallPlaten(const BlankStyle& style) {
+    return std::ranges::any_of(style.obstacles, [](const ObstacleOnStyle& obstacle) {
+        return obstacle.way == WayRound::SmallPlaten;
+    });
+}
+
+const Press* pressBegunOn(const ShopFacts& facts, const Garment& garment) {
+    const auto records = facts.stepsOf(garment);
+    for (auto record = records.rbegin(); record != records.rend(); ++record)
+        if (record->press)
+            return facts.presses.find(*record->press);
+    return nullptr;
+}
+
+} // namespace
+
+Seconds Route::total() const {
+    Seconds sum{0};
+    for (const RouteStep& step : steps)
+        sum += step.total();
+    return sum;
+}
+
+std::optional<Celsius> Route::firstTemperature() const {
+    for (const RouteStep& step : steps)
+        if (step.temperature)
+            return step.temperature;
+    return std::nullopt;
+}
+
+PlatenPieces piecesOn(const Press& press, const Decal& decal) {
+    if (std::min(press.platenWidth, press.platenHeight) <= kPieceOverlap * 2)
+        return {};
+    const PlatenPieces upright = piecesUpright(press.platenWidth, press.platenHeight, decal);
+    const PlatenPieces turned = piecesUpright(press.platenHeight, press.platenWidth, decal);
+    return turned.count() < upright.count() ? turned : upright;
+}
+
+const Press* pressFor(const ShopFacts& facts, const Garment& garment) {
+    if (const Press* begun = pressBegunOn(facts, garment))
+        return begun;
+    const bool needsSmallPlaten = wantsSmallPlaten(facts.styleOf(garment)) &&
+                                  std::ranges::any_of(facts.presses, &Press::hasSmallPlaten);
+    const Press* largest = nullptr;
+    for (const Press& press : facts.presses) {
+        if (needsSmallPlaten && !press.hasSmallPlaten)
+            continue;
+        if (takesWhole(press, garment))
+            return &press;
+        if (!largest || platenArea(press) > platenArea(*largest))
+            largest = &press;
+    }
+    return largest;
+}
+
+Route routeOf(const ShopFacts& facts, const Garment& garment) {
+    return RouteMaker(facts, garment).make();
+}
+
+std::string stepTitle(StepKind kind) {
+    switch (kind) {
+    case StepKind::ReadTag:
+        return "Read the tag";
+    case StepKind::LintRoll:
+        return "Lint roll";
+    case StepKind::WayRound:
+        return "Way round";
+    case StepKind::Preheat:
+        return "Preheat";
+    case StepKind::PlaceDecal:
+        return "Place decal";
+    case StepKind::Press:
+        return "Press";
+    case StepKind::Cool:
+        return "Cool";
+    case StepKind::PeelCarrier:
+        return "Peel, one motion";
+    case StepKind::Turn:
+        return "Turn";
+    case StepKind::FinishFront:
+        return "Cover sheet, front";
+    case StepKind::FinishBack:
+        return "Cover sheet, back";
+    case StepKind::LookForTexture:
+        return "Look for fabric texture";
+    }
+    return {};
+}
+
+} // namespace holdfast

@@ -1,0 +1,50 @@
+#include "core/trade/unit_words.h"
+
+#include <array>
+#include <cmath>
+#include <cstdio>
+
+namespace holdfast {
+
+std::string numberWords(double number) {
+    std::array<char, 48> text{};
+    const double tenths = std::round(number * 10.0) / 10.0;
+    const bool isWhole = tenths == std::trunc(tenths);
+    // Adding zero turns a rounded "-0" into "0".
+    const int length = std::snprintf(text.data(), text.size(), isWhole ? "%.0f" : "%.1f", tenths + 0.0);
+    if (length < 0 || static_cast<std::size_t>(length) >= text.size())
+        return "?";
+    return std::string(text.data(), static_cast<std::size_t>(length));
+}
+
+std::string temperatureWords(Celsius temperature) {
+    return numberWords(temperature.value) + " °C";
+}
+
+std::string lengthWords(Millimetres length) {
+    return std::to_string(length.value) + " mm";
+}
+
+std::string sizeWords(Millimetres width, Millimetres height) {
+    return std::to_string(width.value) + " × " + std::to_string(height.value) + " mm";
+}
+
+std::string secondsWords(Seconds seconds) {
+    return std::to_string(seconds.count()) + " s";
+}
+
+std::string bandWords(double low, double high, std::string_view unit) {
+    return numberWords(low) + "–" + numberWords(high) + " " + std::string(unit);
+}
+
+std::string countWords(std::int64_t count, std::string_view one) {
+    return std::to_string(count) + " " + std::string(one) + (count == 1 ? "" : "s");
+}
+
+std::string withCapital(std::string text) {
+    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
+        text.front() = static_cast<char>(text.front() - 'a' + 'A');
+    return text;
+}
+
+} // namespace holdfast
