@@ -4,7 +4,8 @@
 // Effective age A = ∫ Q10^((T(t) − T_ref)/10) dt from the made (or received) day to now; T(t) is the straight
 // line between readings of the place the roll stood in; unrecorded time counts at T_ref (see ageing.h).
 // Use-by is when A reaches the shelf life at the mean rate of the last 30 recorded days, never later than the
-// printed date, moved on by a passed test strip to at least the strip's day plus what it extends.
+// printed date, moved on by a passed test strip to at least the strip's day plus what it extends (until a later
+// strip fails).
 // Exposure is hours outside the humidity and temperature bands since the last passed strip (see exposure.h).
 
 #include "core/film/climate.h"

@@ -16,12 +16,14 @@
 
 namespace holdfast {
 
-// Length one decal takes along a roll of this width, with gap and margins, alone: the shorter of its two ways
-// round where the film has no grain. None where it fits neither way.
+// Length one decal takes along a roll of this width, alone: an edge margin at both edges of the roll, a gap
+// behind it along the roll; the shorter of its two ways round where the film has no grain. None where it fits
+// neither way.
 std::optional<Millimetres> lengthFor(const Decal& decal, const Film& film, Millimetres rollWidth,
                                      const ShopSettings& settings);
 
 // Length a set of decals takes in rows side by side (first fit by falling height): the plain way of the knife.
+// A gap stands between neighbours and behind each row. Decals that fit neither way are left out.
 Millimetres lengthInRows(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth,
                          const ShopSettings& settings);
 
@@ -38,7 +40,7 @@ struct RollForecast {
 
 struct Allotment {
     std::map<DecalId, RollId> rollOf;    // decals without an entry have no roll that fits
-    std::map<DecalId, std::string> lack; // why not, in words with numbers
+    std::map<DecalId, std::string> lack; // of exactly those: why not, a sentence with numbers
     std::vector<RollForecast> useFirst;  // rolls of every film on the shelf, first to use up first
     const RollForecast* forecast(RollId roll) const;
 };
@@ -46,7 +48,11 @@ struct Allotment {
 // `recentUse` is length cut per film in the last 90 days.
 using RecentUse = std::map<FilmId, Millimetres>;
 
-// Waiting decals are those of open, confirmed orders that are not cut, earliest promise first.
+// Waiting decals are those of open, confirmed orders that are not cut, earliest promise first. Each goes to the
+// roll of its film with the earliest use-by among those that may be used and still take it, one decal after
+// the other or, where that grows too long, in rows. Where none of those takes it, it goes to the least spoiled
+// that does, so that the rule over that roll is what is said; never to one too short or too narrow.
+// Rolls put away or used up are not looked at.
 Allotment allot(const ShopFacts& facts, const RollConditions& conditions, const RecentUse& recentUse,
                 const Now& now);
 

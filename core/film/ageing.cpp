@@ -1,0 +1,95 @@
+#include "core/film/ageing.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace holdfast {
+
+namespace {
+
+double daysBetween(Instant from, Instant to) {
+    return std::chrono::duration<double, Days::period>(to - from).count();
+}
+
+// Of the exponent, for one degree.
+double steepness(const AgeingModel& model) {
+    return std::log(model.q10) / 10.0;
+}
+
+} // namespace
+
+double ageingFactor(const AgeingModel& model, Celsius temperature) {
+    return std::pow(model.q10, (temperature.value - model.reference.value) / 10.0);
+}
+
+double ageAlongLine(const AgeingModel& model, Celsius from, Celsius to, double days) {
+    const double perDegree = steepness(model);
+    const double atStart = std::exp(perDegree * (from.value - model.reference.value));
+    const double rise = perDegree * (to.value - from.value);
+    // ∫₀¹ e^(rise·u) du; expm1 keeps its digits for the gentlest slope, and a flat line is its limit.
+    const double mean = rise == 0.0 ? 1.0 : std::expm1(rise) / rise;
+    return days * atStart * mean;
+}
+
+AgeingCurve::AgeingCurve(const ClimateSeries& series, const AgeingModel& model, Hours allowedGap)
+    : m_series(&series)
+    , m_model(model)
+    , m_gap(allowedGap) {
+    m_effective.reserve(series.size());
+    m_recorded.reserve(series.size());
+    double effective = 0;
+    double recorded = 0;
+    for (std::size_t at = 0; at < series.size(); ++at) {
+        if (at > 0) {
+            const ClimateReading& before = series[at - 1];
+            const ClimateReading& after = series[at];
+            const double days = daysBetween(before.at, after.at);
+            if (after.at - before.at > m_gap) {
+                effective += days;
+            } else {
+                effective += ageAlongLine(m_model, before.temperature, after.temperature, days);
+                recorded += days;
+            }
+        }
+        m_effective.push_back(effective);
+        m_recorded.push_back(recorded);
+    }
+}
+
+AgeingCurve::Age AgeingCurve::between(Instant from, Instant to) const {
+    if (to <= from)
+        return {};
+    const Age begin = upTo(from);
+    const Age end = upTo(to);
+    return {.effectiveDays = end.effectiveDays - begin.effectiveDays,
+            .recordedDays = std::max(0.0, end.recordedDays - begin.recordedDays),
+            .unrecordedDays = std::max(0.0, end.unrecordedDays - begin.unrecordedDays)};
+}
+
+// Counted from the first reading, so that an instant before it lies below zero; differences of two are right.
+AgeingCurve::Age AgeingCurve::upTo(Instant instant) const {
+    const ClimateSeries& series = *m_series;
+    const auto next = std::ranges::upper_bound(series, instant, {}, &ClimateReading::at);
+    if (next == series.begin()) {
+        const Instant origin = series.empty() ? Instant{} : series.front().at;
+        const double days = daysBetween(origin, instant);
+        return {.effectiveDays = days, .recordedDays = 0, .unrecordedDays = days};
+    }
+
+    const auto at = static_cast<std::size_t>(next - series.begin()) - 1;
+    const ClimateReading& before = series[at];
+    Age age{.effectiveDays = m_effective[at], .recordedDays = m_recorded[at], .unrecordedDays = 0};
+    const double since = daysBetween(before.at, instant);
+    if (next == series.end() || next->at - before.at > m_gap) {
+        age.effectiveDays += since;
+    } else if (instant > before.at) {
+        const double share = since / daysBetween(before.at, next->at);
+        const Celsius reached{std::lerp(before.temperature.value, next->temperature.value, share)};
+        age.effectiveDays += ageAlongLine(m_model, before.temperature, reached, since);
+        age.recordedDays += since;
+    }
+    age.unrecordedDays = daysBetween(series.front().at, instant) - age.recordedDays;
+    return age;
+}
+
+} // namespace holdfast

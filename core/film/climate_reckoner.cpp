@@ -1,0 +1,263 @@
+#include "core/film/roll_condition.h"
+
+#include "core/film/ageing.h"
+#include "core/film/exposure.h"
+
+#include <algorithm>
+#include <cmath>
+#include <tuple>
+#include <utility>
+
+namespace holdfast {
+
+namespace {
+
+constexpr double kRecentRecordedDays = 30;
+
+// Cold storage slows ageing until its end lies beyond any calendar; a century says as much.
+constexpr double kFarthestDays = 36'500;
+
+// Running sums that no reckoning asked for this many times over belong to a model that was changed.
+constexpr std::uint64_t kKeptUnasked = 16;
+
+// A stretch of time in one place.
+struct Span {
+    PlaceId place;
+    Instant begins;
+    Instant ends;
+};
+
+// Where the roll stood between two instants, latest first. A stay recorded later counts where a clock that
+// was set back makes two overlap, so that no hour counts twice.
+std::vector<Span> spansOf(const FilmRoll& roll, Instant from, Instant to) {
+    std::vector<Span> spans;
+    Instant ends = to;
+    for (auto stay = roll.stays.rbegin(); stay != roll.stays.rend() && ends > from; ++stay) {
+        const Instant begins = std::max(stay->since, from);
+        if (begins < ends) {
+            spans.push_back({stay->place, begins, ends});
+            ends = begins;
+        }
+    }
+    return spans;
+}
+
+const ClimateReading* latestBefore(const ClimateSeries& series, Instant now) {
+    const auto next = std::ranges::upper_bound(series, now, {}, &ClimateReading::at);
+    return next == series.begin() ? nullptr : &*std::prev(next);
+}
+
+double daysBetween(Instant from, Instant to) {
+    return std::chrono::duration<double, Days::period>(to - from).count();
+}
+
+// The latest instant from which on so many days are recorded up to `ends`, to the second.
+// REQUIRES: that many are recorded from `begins`.
+Instant recordedSince(const AgeingCurve& curve, Instant begins, Instant ends, double days) {
+    Instant enough = begins;
+    Instant tooLate = ends;
+    while (tooLate - enough > Seconds{1}) {
+        const Instant middle = enough + (tooLate - enough) / 2;
+        (curve.between(middle, ends).recordedDays >= days ? enough : tooLate) = middle;
+    }
+    return enough;
+}
+
+LocalDate dateAfter(const Now& now, double days) {
+    const double seconds = std::clamp(days, -kFarthestDays, kFarthestDays) * 86'400.0;
+    return dateOf(now.local() + Seconds{std::llround(seconds)});
+}
+
+// An extension stands until a later strip fails.
+std::optional<LocalDate> extendedTo(const FilmRoll& roll, const Now& now) {
+    std::optional<LocalDate> until;
+    for (const TestStrip& strip : roll.testStrips) {
+        if (!strip.passed) {
+            until.reset();
+            continue;
+        }
+        const LocalDate reaches = dateOf(now.toLocal(strip.at)) + strip.extends;
+        until = until ? std::max(*until, reaches) : reaches;
+    }
+    return until;
+}
+
+void findUseBy(RollCondition& condition, const FilmRoll& roll, const Film& film, const Now& now) {
+    if (film.shelfLife) {
+        const double remaining = static_cast<double>(film.shelfLife->count()) - condition.effectiveDays;
+        const LocalDate startsFrom = std::max(now.today(), roll.agesFrom());
+        const Days waits = startsFrom - now.today(); // a roll that is not made yet ages from that day
+        condition.useBy = dateAfter(now, remaining / condition.recentRate) + waits;
+    }
+    if (roll.printedUseBy)
+        condition.useBy =
+            condition.useBy ? std::min(*condition.useBy, *roll.printedUseBy) : *roll.printedUseBy;
+    const std::optional<LocalDate> extended = extendedTo(roll, now);
+    if (condition.useBy && extended && *extended > *condition.useBy) {
+        condition.useBy = *extended;
+        condition.extendedByStrip = true;
+    }
+}
+
+const std::shared_ptr<const ClimateSeries>* seriesOf(const ClimateHistory& climate, PlaceId place) {
+    const auto found = climate.find(place);
+    return found == climate.end() || !found->second || found->second->empty() ? nullptr : &found->second;
+}
+
+// The place it stands in now, by its latest reading. Readings that lie in the future wait for their time.
+void findPresent(RollCondition& condition, const FilmRoll& roll, const Film& film,
+                 const ClimateHistory& climate, const ShopSettings& settings, const Now& now) {
+    const std::optional<PlaceId> place = roll.placeNow();
+    condition.hasPlace = place.has_value();
+    condition.readingIsStale = true;
+    const auto* series = place ? seriesOf(climate, *place) : nullptr;
+    const ClimateReading* latest = series ? latestBefore(**series, now.instant) : nullptr;
+    if (!latest)
+        return;
+    condition.latest = *latest;
+    condition.readingIsStale = now.instant - latest->at > settings.readingsGoStaleAfter;
+    condition.humidityOutsideNow = !film.storage.humidity.contains(latest->humidity);
+    condition.temperatureOutsideNow = !film.storage.temperature.contains(latest->temperature);
+}
+
+} // namespace
+
+struct ClimateReckoner::Sums {
+    using Series = std::shared_ptr<const ClimateSeries>;
+    using SeriesKey = const ClimateSeries*;
+    using ExposureKey = std::tuple<SeriesKey, Measure, double, double>;
+
+    // Holds its series, so that no other can come to lie at the same address.
+    template <class Curve>
+    struct Kept {
+        Series series;
+        Curve curve;
+        std::uint64_t askedAt = 0;
+    };
+
+    std::map<std::pair<SeriesKey, AgeingModel>, Kept<AgeingCurve>> ageing;
+    std::map<ExposureKey, Kept<ExposureCurve>> exposure;
+    std::uint64_t reckoning = 0;
+
+    const AgeingCurve& ageingOf(const Series& series, const AgeingModel& model) {
+        const auto key = std::pair{series.get(), model};
+        auto at = ageing.find(key);
+        if (at == ageing.end())
+            at = ageing.emplace(key, Kept<AgeingCurve>{series, AgeingCurve{*series, model}}).first;
+        at->second.askedAt = reckoning;
+        return at->second.curve;
+    }
+
+    const ExposureCurve& exposureOf(const Series& series, Measure measure, double low, double high) {
+        const ExposureKey key{series.get(), measure, low, high};
+        auto at = exposure.find(key);
+        if (at == exposure.end())
+            at =
+                exposure.emplace(key, Kept<ExposureCurve>{series, ExposureCurve{*series, measure, low, high}})
+                    .first;
+        at->second.askedAt = reckoning;
+        return at->second.curve;
+    }
+
+    // What belongs to readings that were replaced, or to a model that was changed.
+    void dropUnused(const ClimateHistory& climate) {
+        const auto isUnused = [&](const auto& entry) {
+            const auto& kept = entry.second;
+            const bool isCurrent = std::ranges::any_of(
+                climate, [&](const auto& place) { return place.second.get() == kept.series.get(); });
+            return !isCurrent || reckoning - kept.askedAt > kKeptUnasked;
+        };
+        std::erase_if(ageing, isUnused);
+        std::erase_if(exposure, isUnused);
+    }
+
+    void findAge(RollCondition& condition, const FilmRoll& roll, const Film& film,
+                 const ClimateHistory& climate, const Now& now);
+    void findExposure(RollCondition& condition, const FilmRoll& roll, const Film& film,
+                      const ClimateHistory& climate, const Now& now);
+};
+
+// Age by warmth over the roll's whole life, and its rate over the last recorded days.
+void ClimateReckoner::Sums::findAge(RollCondition& condition, const FilmRoll& roll, const Film& film,
+                                    const ClimateHistory& climate, const Now& now) {
+    const Instant from = now.toInstant(LocalTime{roll.agesFrom()});
+    if (from >= now.instant)
+        return;
+    condition.calendarAge = std::max(Days{0}, now.today() - roll.agesFrom());
+
+    double placed = 0;   // days that lie in some stay
+    double recently = 0; // recorded days that the rate is taken over
+    double aged = 0;     // effective days gained in those
+    for (const Span& span : spansOf(roll, from, now.instant)) {
+        const Series* series = seriesOf(climate, span.place);
+        if (!series)
+            continue;
+        placed += daysBetween(span.begins, span.ends);
+        const AgeingCurve& curve = ageingOf(*series, film.ageing);
+        const AgeingCurve::Age age = curve.between(span.begins, span.ends);
+        condition.effectiveDays += age.effectiveDays;
+        condition.unrecordedDays += age.unrecordedDays;
+
+        const double wanted = kRecentRecordedDays - recently;
+        if (wanted <= 0 || age.recordedDays <= 0)
+            continue;
+        AgeingCurve::Age recent = age;
+        if (age.recordedDays > wanted)
+            recent = curve.between(recordedSince(curve, span.begins, span.ends, wanted), span.ends);
+        recently += recent.recordedDays;
+        aged += recent.effectiveDays - recent.unrecordedDays; // unrecorded days counted one for one
+    }
+    // Before the first stay, and in a place without readings, nothing is recorded.
+    const double elsewhere = std::max(0.0, daysBetween(from, now.instant) - placed);
+    condition.effectiveDays += elsewhere;
+    condition.unrecordedDays += elsewhere;
+
+    const double rate = recently > 0 ? aged / recently : 1.0;
+    condition.recentRate = std::isfinite(rate) && rate > 0 ? rate : 1.0;
+}
+
+void ClimateReckoner::Sums::findExposure(RollCondition& condition, const FilmRoll& roll, const Film& film,
+                                         const ClimateHistory& climate, const Now& now) {
+    const TestStrip* strip = roll.lastPassedStrip();
+    const Instant from = strip ? strip->at : now.toInstant(LocalTime{roll.receivedOn});
+    const Band<Humidity>& humidity = film.storage.humidity;
+    const Band<Celsius>& temperature = film.storage.temperature;
+    for (const Span& span : spansOf(roll, from, now.instant)) {
+        const Series* series = seriesOf(climate, span.place);
+        if (!series)
+            continue;
+        condition.humidityHoursOutside +=
+            exposureOf(*series, Measure::Humidity, humidity.low.percent, humidity.high.percent)
+                .hoursBetween(span.begins, span.ends);
+        condition.temperatureHoursOutside +=
+            exposureOf(*series, Measure::Temperature, temperature.low.value, temperature.high.value)
+                .hoursBetween(span.begins, span.ends);
+    }
+}
+
+ClimateReckoner::ClimateReckoner()
+    : m_sums(std::make_unique<Sums>()) {}
+ClimateReckoner::~ClimateReckoner() = default;
+ClimateReckoner::ClimateReckoner(ClimateReckoner&&) noexcept = default;
+ClimateReckoner& ClimateReckoner::operator=(ClimateReckoner&&) noexcept = default;
+
+RollConditions ClimateReckoner::reckon(const ShopFacts& facts, const ClimateHistory& climate,
+                                       const Now& now) {
+    Sums& sums = *m_sums;
+    ++sums.reckoning;
+    std::map<RollId, RollCondition> conditions;
+    for (const FilmRoll& roll : facts.rolls) {
+        const Film& film = facts.films.at(roll.film);
+        RollCondition condition;
+        condition.roll = roll.id;
+        sums.findAge(condition, roll, film, climate, now);
+        sums.findExposure(condition, roll, film, climate, now);
+        findUseBy(condition, roll, film, now);
+        findPresent(condition, roll, film, climate, facts.settings, now);
+        conditions.emplace_hint(conditions.end(), roll.id, std::move(condition));
+    }
+    sums.dropUnused(climate);
+    return RollConditions{std::move(conditions)};
+}
+
+} // namespace holdfast

@@ -1,0 +1,380 @@
+#include "core/film/use_first.h"
+
+#include <algorithm>
+#include <array>
+#include <cstdio>
+#include <tuple>
+#include <utility>
+
+namespace holdfast {
+
+namespace {
+
+constexpr std::int64_t kRecentUseDays = 90;
+
+struct Size {
+    Millimetres across; // over the roll's width
+    Millimetres along;
+};
+
+Millimetres clearWidth(Millimetres rollWidth, const ShopSettings& settings) {
+    return rollWidth - settings.edgeMargin * 2;
+}
+
+// The ways round in which a decal goes onto a roll; none, one or two.
+std::vector<Size> waysRound(const Decal& decal, const Film& film, Millimetres rollWidth,
+                            const ShopSettings& settings) {
+    std::vector<Size> ways;
+    const Millimetres clear = clearWidth(rollWidth, settings);
+    if (decal.width <= clear)
+        ways.push_back({decal.width, decal.height});
+    if (!film.hasGrain && decal.height <= clear && decal.height != decal.width)
+        ways.push_back({decal.height, decal.width});
+    return ways;
+}
+
+// First fit by falling height: each into the first row that is wide enough for it.
+Millimetres lengthOfRows(std::vector<Size> sizes, Millimetres clear, const ShopSettings& settings) {
+    std::ranges::stable_sort(sizes, [](const Size& one, const Size& other) {
+        return std::tie(other.along, other.across) < std::tie(one.along, one.across);
+    });
+    std::vector<Millimetres> freeWidths; // of each row
+    Millimetres length;
+    for (const Size& size : sizes) {
+        const Millimetres wants = size.across + settings.decalGap;
+        const auto row = std::ranges::find_if(freeWidths, [&](Millimetres width) { return width >= wants; });
+        if (row != freeWidths.end()) {
+            *row = *row - wants;
+        } else {
+            freeWidths.push_back(clear - size.across);
+            length += size.along + settings.decalGap;
+        }
+    }
+    return length;
+}
+
+// Metres to the centimetre: what is needed is rounded up, what is there down, so that the two compare as
+// told.
+std::string metresText(Millimetres length, bool roundsUp) {
+    const std::int64_t hundredths = (length.value + (roundsUp ? 9 : 0)) / 10;
+    std::array<char, 32> text{};
+    std::snprintf(text.data(), text.size(), "%lld.%02lld m", static_cast<long long>(hundredths / 100),
+                  static_cast<long long>(hundredths % 100));
+    return text.data();
+}
+
+struct WaitingDecal {
+    const Decal* decal = nullptr;
+    const Film* film = nullptr;
+    LocalTime promised{};
+    std::int64_t orderNumber = 0;
+    int position = 0;
+};
+
+std::vector<WaitingDecal> waitingDecals(const ShopFacts& facts) {
+    std::vector<WaitingDecal> waiting;
+    for (const Garment& garment : facts.garments) {
+        const Order* order = facts.orders.find(garment.order);
+        if (!order || order->state != OrderState::Confirmed || garment.handedOverAt)
+            continue;
+        for (const Decal& decal : garment.decals) {
+            if (!decal.isCut())
+                waiting.push_back(
+                    {&decal, facts.films.find(decal.film), order->promised, order->number, garment.position});
+        }
+    }
+    std::ranges::stable_sort(waiting, [](const WaitingDecal& one, const WaitingDecal& other) {
+        return std::tuple{one.promised, one.orderNumber, one.position, one.decal->layer, one.decal->id} <
+               std::tuple{other.promised, other.orderNumber, other.position, other.decal->layer,
+                          other.decal->id};
+    });
+    return waiting;
+}
+
+// A roll on the shelf while decals are allotted to it.
+struct ShelfRoll {
+    const FilmRoll* roll = nullptr;
+    const Film* film = nullptr;
+    const RollCondition* condition = nullptr;
+    const ShopSettings* settings = nullptr;
+    bool mayBeUsed = true;
+    std::vector<const Decal*> decals;
+    Millimetres sum; // of the decals one after the other
+
+    std::optional<Millimetres> lengthOf(const Decal& decal) const {
+        return lengthFor(decal, *film, roll->width, *settings);
+    }
+    // One after the other while that fits, else in rows side by side.
+    Millimetres allotted() const {
+        return sum <= roll->left ? sum : lengthInRows(decals, *film, roll->width, *settings);
+    }
+    Millimetres leftWithRows() const {
+        return roll->left - std::min(sum, lengthInRows(decals, *film, roll->width, *settings));
+    }
+    bool takes(const Decal& decal) {
+        const std::optional<Millimetres> length = lengthOf(decal);
+        if (!length || *length > roll->left)
+            return false;
+        if (sum + *length <= roll->left)
+            return true;
+        decals.push_back(&decal);
+        const bool fitsInRows = lengthInRows(decals, *film, roll->width, *settings) <= roll->left;
+        decals.pop_back();
+        return fitsInRows;
+    }
+    void add(const Decal& decal) {
+        decals.push_back(&decal);
+        sum += lengthOf(decal).value_or(Millimetres{});
+    }
+    void remove(const Decal& decal) {
+        std::erase(decals, &decal);
+        sum = sum - lengthOf(decal).value_or(Millimetres{});
+    }
+};
+
+LocalDate useByOrNever(const RollCondition& condition) {
+    return condition.useBy.value_or(LocalDate::max());
+}
+
+// The rolls of one film in the order in which they are cut from: those that may be used, earliest use-by
+// first, offcuts before longer ones; then those that may not, the least spoiled first.
+class FilmShelf {
+public:
+    void add(ShelfRoll roll) { m_rolls.push_back(std::move(roll)); }
+    std::vector<ShelfRoll>& rolls() { return m_rolls; }
+
+    void sortByUse(LocalDate today) {
+        const auto key = [today](const ShelfRoll& shelf) {
+            const RollCondition& condition = *shelf.condition;
+            const auto useBy = useByOrNever(condition).time_since_epoch().count();
+            return std::tuple{!shelf.mayBeUsed,
+                              !shelf.mayBeUsed && condition.isPastAge(today),
+                              shelf.mayBeUsed ? useBy : -useBy,
+                              shelf.roll->left,
+                              shelf.roll->number,
+                              shelf.roll->id};
+        };
+        std::ranges::sort(m_rolls, {}, key);
+    }
+
+    // The roll the decal was allotted to; none where it fits none.
+    ShelfRoll* allot(const Decal& decal) {
+        for (const bool mayBeUsed : {true, false}) {
+            for (ShelfRoll& roll : m_rolls) {
+                if (roll.mayBeUsed == mayBeUsed && roll.takes(decal)) {
+                    roll.add(decal);
+                    return &roll;
+                }
+            }
+            // A wide roll may be full of decals that a narrow one would take as well.
+            for (ShelfRoll& roll : m_rolls) {
+                if (roll.mayBeUsed == mayBeUsed && makeRoom(roll, decal)) {
+                    roll.add(decal);
+                    return &roll;
+                }
+            }
+        }
+        return nullptr;
+    }
+
+private:
+    // Moves decals to other rolls that may be used until this one takes the decal; or moves none.
+    bool makeRoom(ShelfRoll& crowded, const Decal& decal) {
+        const std::optional<Millimetres> length = crowded.lengthOf(decal);
+        if (!length || *length > crowded.roll->left)
+            return false;
+        std::vector<std::pair<const Decal*, ShelfRoll*>> moved;
+        const std::vector<const Decal*> candidates = crowded.decals;
+        for (const Decal* candidate : candidates) {
+            const auto other = std::ranges::find_if(m_rolls, [&](const ShelfRoll& roll) {
+                const std::optional<Millimetres> there = roll.lengthOf(*candidate);
+                return &roll != &crowded && roll.mayBeUsed && there && roll.sum + *there <= roll.roll->left;
+            });
+            if (other == m_rolls.end())
+                continue;
+            crowded.remove(*candidate);
+            other->add(*candidate);
+            moved.emplace_back(candidate, &*other);
+            if (crowded.sum + *length <= crowded.roll->left)
+                return true;
+        }
+        if (crowded.takes(decal))
+            return true;
+        for (auto move = moved.rbegin(); move != moved.rend(); ++move) {
+            move->second->remove(*move->first);
+            crowded.add(*move->first);
+        }
+        return false;
+    }
+
+    std::vector<ShelfRoll> m_rolls;
+};
+
+std::string whyNotUsable(const ShelfRoll& shelf, LocalDate today) {
+    const RollCondition& condition = *shelf.condition;
+    if (condition.isPastAge(today)) {
+        const auto days = -condition.daysLeft(today)->count();
+        return " is past its use-by (" + std::to_string(days) + (days == 1 ? " day" : " days") +
+               "); press a test strip";
+    }
+    return " was kept outside its storage limits; press a test strip";
+}
+
+// Why no roll takes the decal, with the numbers of the roll that comes nearest.
+std::string lackWords(const Decal& decal, const Film& film, std::vector<ShelfRoll>& rolls,
+                      const ShopSettings& settings, LocalDate today) {
+    if (rolls.empty())
+        return "No roll of " + film.name() + " on the shelf.";
+
+    const ShelfRoll* nearest = nullptr;
+    Millimetres nearestLeft;
+    Millimetres nearestNeeds;
+    Millimetres widest;
+    for (const ShelfRoll& shelf : rolls) {
+        widest = std::max(widest, shelf.roll->width);
+        const std::optional<Millimetres> needs = shelf.lengthOf(decal);
+        if (!needs)
+            continue;
+        const Millimetres left = shelf.leftWithRows();
+        if (!nearest || *needs - left < nearestNeeds - nearestLeft) {
+            nearest = &shelf;
+            nearestLeft = left;
+            nearestNeeds = *needs;
+        }
+    }
+    if (!nearest) {
+        const Millimetres side = film.hasGrain ? decal.width : std::min(decal.width, decal.height);
+        return film.name() + ": " + std::to_string(side.value) + " mm decal needs " +
+               std::to_string((side + settings.edgeMargin * 2).value) + " mm of width, the widest roll is " +
+               std::to_string(widest.value) + " mm.";
+    }
+    std::string words = film.name() + ": decal of " + std::to_string(decal.width.value) + " × " +
+                        std::to_string(decal.height.value) + " mm needs " + metresText(nearestNeeds, true) +
+                        ", " + nearest->roll->label() + " has " + metresText(nearestLeft, false) + " left";
+    if (!nearest->decals.empty())
+        words += " after what is promised";
+    if (!nearest->mayBeUsed)
+        words += ", and " + nearest->roll->label() + whyNotUsable(*nearest, today);
+    return words + ".";
+}
+
+// What becomes of each roll of one film. Usual use goes to the roll with the earliest use-by, and what that
+// roll took before is no longer there for the next.
+void forecastUse(FilmShelf& shelf, Millimetres recentUse, LocalDate today,
+                 std::vector<std::pair<RollForecast, LocalDate>>& forecasts) {
+    std::int64_t taken = 0;
+    for (const ShelfRoll& entry : shelf.rolls()) {
+        const RollCondition& condition = *entry.condition;
+        RollForecast forecast;
+        forecast.roll = entry.roll->id;
+        forecast.daysLeft = condition.daysLeft(today);
+        forecast.left = entry.roll->left;
+        forecast.allotted = entry.allotted();
+        forecast.mayBeUsed = entry.mayBeUsed;
+
+        const std::int64_t free = std::max<std::int64_t>(0, (forecast.left - forecast.allotted).value);
+        if (entry.mayBeUsed) {
+            // A roll without a limit is looked at over as long as the use was.
+            const std::int64_t days = forecast.daysLeft ? forecast.daysLeft->count() : kRecentUseDays;
+            const std::int64_t usedByThen =
+                recentUse.value * std::min<std::int64_t>(days, 36'500) / kRecentUseDays;
+            const std::int64_t usual = usedByThen - taken - forecast.allotted.value;
+            forecast.usualUse = {std::clamp<std::int64_t>(usual, 0, free)};
+            taken += forecast.allotted.value + forecast.usualUse.value;
+        }
+        const bool goesOff = forecast.daysLeft.has_value() || !entry.mayBeUsed;
+        forecast.expectedWaste = {goesOff ? free - forecast.usualUse.value : 0};
+        forecasts.emplace_back(std::move(forecast), useByOrNever(condition));
+    }
+}
+
+} // namespace
+
+std::optional<Millimetres> lengthFor(const Decal& decal, const Film& film, Millimetres rollWidth,
+                                     const ShopSettings& settings) {
+    std::optional<Millimetres> shortest;
+    for (const Size& way : waysRound(decal, film, rollWidth, settings)) {
+        const Millimetres length = way.along + settings.decalGap;
+        shortest = shortest ? std::min(*shortest, length) : length;
+    }
+    return shortest;
+}
+
+Millimetres lengthInRows(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth,
+                         const ShopSettings& settings) {
+    const Millimetres clear = clearWidth(rollWidth, settings);
+    std::vector<Size> upright; // as they were drawn, where that fits
+    std::vector<Size> lying;   // the way that is shortest along the roll
+    for (const Decal* decal : decals) {
+        const std::vector<Size> ways = waysRound(*decal, film, rollWidth, settings);
+        if (ways.empty())
+            continue;
+        upright.push_back(ways.front());
+        lying.push_back(std::ranges::min(ways, {}, &Size::along));
+    }
+    return std::min(lengthOfRows(std::move(upright), clear, settings),
+                    lengthOfRows(std::move(lying), clear, settings));
+}
+
+const RollForecast* Allotment::forecast(RollId roll) const {
+    const auto found = std::ranges::find(useFirst, roll, &RollForecast::roll);
+    return found == useFirst.end() ? nullptr : &*found;
+}
+
+Allotment allot(const ShopFacts& facts, const RollConditions& conditions, const RecentUse& recentUse,
+                const Now& now) {
+    const LocalDate today = now.today();
+    std::map<FilmId, FilmShelf> shelves;
+    for (const FilmRoll& roll : facts.rolls) {
+        const Film* film = facts.films.find(roll.film);
+        const RollCondition* condition = conditions.find(roll.id);
+        if (roll.state != RollState::OnShelf || !film || !condition)
+            continue;
+        ShelfRoll shelf;
+        shelf.roll = &roll;
+        shelf.film = film;
+        shelf.condition = condition;
+        shelf.settings = &facts.settings;
+        shelf.mayBeUsed = !condition->isPastAge(today) && !condition->isBadlyKept(*film);
+        shelves[roll.film].add(std::move(shelf));
+    }
+    for (auto& [film, shelf] : shelves)
+        shelf.sortByUse(today);
+
+    Allotment allotment;
+    const std::vector<WaitingDecal> waitingInOrder = waitingDecals(facts);
+    for (const WaitingDecal& waiting : waitingInOrder) {
+        if (!waiting.film)
+            continue;
+        FilmShelf& shelf = shelves[waiting.decal->film];
+        if (!shelf.allot(*waiting.decal))
+            allotment.lack[waiting.decal->id] =
+                lackWords(*waiting.decal, *waiting.film, shelf.rolls(), facts.settings, today);
+    }
+
+    std::vector<std::pair<RollForecast, LocalDate>> forecasts;
+    for (auto& [film, shelf] : shelves) {
+        for (const ShelfRoll& entry : shelf.rolls()) {
+            for (const Decal* decal : entry.decals)
+                allotment.rollOf[decal->id] = entry.roll->id;
+        }
+        const auto use = recentUse.find(film);
+        forecastUse(shelf, use == recentUse.end() ? Millimetres{} : use->second, today, forecasts);
+    }
+    std::ranges::stable_sort(forecasts, [](const auto& one, const auto& other) {
+        return std::tuple{!one.first.mayBeUsed, -one.first.expectedWaste, one.second, one.first.left} <
+               std::tuple{!other.first.mayBeUsed, -other.first.expectedWaste, other.second, other.first.left};
+    });
+    std::map<RollId, std::vector<DecalId>> decalsOf;
+    for (const WaitingDecal& waiting : waitingInOrder) {
+        if (const auto at = allotment.rollOf.find(waiting.decal->id); at != allotment.rollOf.end())
+            decalsOf[at->second].push_back(waiting.decal->id);
+    }
+    for (auto& [forecast, useBy] : forecasts) {
+        forecast.decals = std::move(decalsOf[forecast.roll]);
+        allotment.useFirst.push_back(std::move(forecast));
+    }
+    return allotment;
+}
+
+} // namespace holdfast

@@ -1,0 +1,165 @@
+#include "core/trade/money.h"
+
+#include <algorithm>
+#include <cassert>
+#include <limits>
+#include <numeric>
+
+namespace holdfast {
+
+namespace {
+
+// Products of an amount and a factor may pass 64 bits before they are divided again.
+__extension__ using Wide = __int128;
+
+std::int64_t narrowed(Wide value) {
+    assert(value <= std::numeric_limits<std::int64_t>::max() &&
+           value >= std::numeric_limits<std::int64_t>::min());
+    return static_cast<std::int64_t>(value);
+}
+
+bool isDigit(char character) {
+    return character >= '0' && character <= '9';
+}
+
+std::string_view withoutSpacesAround(std::string_view text) {
+    const auto isSpace = [](char character) { return character == ' ' || character == '\t'; };
+    while (!text.empty() && isSpace(text.front()))
+        text.remove_prefix(1);
+    while (!text.empty() && isSpace(text.back()))
+        text.remove_suffix(1);
+    return text;
+}
+
+// Takes the currency's sign or code off the front or the back.
+std::string_view withoutCurrency(std::string_view text, const Currency& currency) {
+    for (const std::string& mark : {currency.sign, currency.code}) {
+        if (mark.empty())
+            continue;
+        if (text.starts_with(mark))
+            return withoutSpacesAround(text.substr(mark.size()));
+        if (text.ends_with(mark))
+            return withoutSpacesAround(text.substr(0, text.size() - mark.size()));
+    }
+    return text;
+}
+
+bool takeMinus(std::string_view& text) {
+    constexpr std::string_view kTypesetMinus = "\u2212";
+    for (const std::string_view minus : {std::string_view{"-"}, kTypesetMinus}) {
+        if (text.starts_with(minus)) {
+            text = withoutSpacesAround(text.substr(minus.size()));
+            return true;
+        }
+    }
+    return false;
+}
+
+} // namespace
+
+Money divided(Money amount, std::int64_t numerator, std::int64_t denominator, Rounding rounding) {
+    assert(denominator > 0);
+    const Wide product = static_cast<Wide>(amount.minor) * numerator;
+    const bool isNegative = product < 0;
+    const Wide magnitude = isNegative ? -product : product;
+    Wide quotient = magnitude / denominator;
+    const Wide twiceRest = (magnitude % denominator) * 2;
+    const bool isHalf = twiceRest == denominator;
+    if (twiceRest > denominator || (isHalf && (rounding == Rounding::HalfUp || quotient % 2 != 0)))
+        ++quotient;
+    return {narrowed(isNegative ? -quotient : quotient)};
+}
+
+Money shareInBasisPoints(Money amount, std::int64_t basisPoints, Rounding rounding) {
+    return divided(amount, basisPoints, 10'000, rounding);
+}
+
+std::vector<Money> sharesOf(Money amount, std::span<const std::int64_t> weights) {
+    assert(std::ranges::all_of(weights, [](std::int64_t weight) { return weight >= 0; }));
+    Wide sum = 0;
+    for (const std::int64_t weight : weights)
+        sum += weight;
+    assert(sum > 0);
+
+    const bool isNegative = amount.minor < 0;
+    const Wide magnitude = isNegative ? -static_cast<Wide>(amount.minor) : static_cast<Wide>(amount.minor);
+    std::vector<Wide> whole(weights.size());
+    std::vector<Wide> rest(weights.size());
+    Wide given = 0;
+    for (std::size_t share = 0; share < weights.size(); ++share) {
+        const Wide product = magnitude * weights[share];
+        whole[share] = product / sum;
+        rest[share] = product % sum;
+        given += whole[share];
+    }
+
+    // What the floors left over is less than one unit a share: it goes to the largest remainders.
+    std::vector<std::size_t> byRest(weights.size());
+    std::iota(byRest.begin(), byRest.end(), std::size_t{0});
+    std::ranges::stable_sort(byRest,
+                             [&](std::size_t one, std::size_t other) { return rest[one] > rest[other]; });
+    for (std::size_t next = 0; given < magnitude; ++next, ++given)
+        ++whole[byRest[next]];
+
+    std::vector<Money> shares;
+    shares.reserve(weights.size());
+    for (const Wide share : whole)
+        shares.push_back({narrowed(isNegative ? -share : share)});
+    return shares;
+}
+
+std::string plainAmount(Money amount, const Currency& currency) {
+    const bool isNegative = amount.minor < 0;
+    const Wide magnitude = isNegative ? -static_cast<Wide>(amount.minor) : static_cast<Wide>(amount.minor);
+    std::string digits = std::to_string(static_cast<std::uint64_t>(magnitude));
+    const auto exponent = static_cast<std::size_t>(std::max(currency.exponent, 0));
+    if (exponent > 0) {
+        if (digits.size() <= exponent)
+            digits.insert(0, exponent + 1 - digits.size(), '0');
+        digits.insert(digits.size() - exponent, 1, '.');
+    }
+    return isNegative ? "-" + digits : digits;
+}
+
+std::string spokenAmount(Money amount, const Currency& currency) {
+    const std::string plain = plainAmount(amount, currency);
+    return amount.minor < 0 ? "-" + currency.sign + plain.substr(1) : currency.sign + plain;
+}
+
+std::optional<Money> parseAmount(std::string_view text, const Currency& currency) {
+    text = withoutSpacesAround(text);
+    bool isNegative = takeMinus(text);
+    text = withoutCurrency(text, currency);
+    if (!isNegative)
+        isNegative = takeMinus(text);
+
+    const std::size_t mark = text.find_first_of(".,");
+    const std::string_view units = text.substr(0, mark);
+    const std::string_view decimals =
+        mark == std::string_view::npos ? std::string_view{} : text.substr(mark + 1);
+    const auto exponent = static_cast<std::size_t>(std::max(currency.exponent, 0));
+    if (units.empty() && decimals.empty())
+        return std::nullopt;
+    if (mark != std::string_view::npos && (decimals.empty() || decimals.size() > exponent))
+        return std::nullopt;
+    if (!std::ranges::all_of(units, isDigit) || !std::ranges::all_of(decimals, isDigit))
+        return std::nullopt;
+
+    constexpr Wide kLargest = std::numeric_limits<std::int64_t>::max();
+    Wide minor = 0;
+    const auto append = [&](char digit) {
+        minor = minor * 10 + (digit - '0');
+        return minor <= kLargest;
+    };
+    for (const char digit : units) {
+        if (!append(digit))
+            return std::nullopt;
+    }
+    for (std::size_t place = 0; place < exponent; ++place) {
+        if (!append(place < decimals.size() ? decimals[place] : '0'))
+            return std::nullopt;
+    }
+    return Money{narrowed(isNegative ? -minor : minor)};
+}
+
+} // namespace holdfast
