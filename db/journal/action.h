@@ -4,8 +4,10 @@
 // While it lives the file may be written to and a session records the tables of the trade. Unless keep()
 // succeeds, everything is rolled back when it ends.
 
+#include "core/trade/ids.h"
 #include "db/journal/writer.h"
 #include "db/sqlite/session.h"
+#include "db/sqlite/transaction.h"
 
 #include <optional>
 #include <set>
@@ -20,7 +22,6 @@ public:
     explicit Action(Shop& shop);
     Action(const Action&) = delete;
     Action& operator=(const Action&) = delete;
-    ~Action();
 
     Writer& writer() { return m_writer; }
 
@@ -32,13 +33,26 @@ public:
     const std::set<std::string>& touched() const { return m_touched; }
 
 private:
-    void writeEntry(EntryId entry, const Changeset& changeset, std::optional<EntryId> undoes);
+    // Allows writing from before BEGIN until after COMMIT or ROLLBACK.
+    class Permit {
+    public:
+        explicit Permit(Shop& shop);
+        Permit(const Permit&) = delete;
+        Permit& operator=(const Permit&) = delete;
+        ~Permit();
+
+    private:
+        Shop& m_shop;
+    };
+
+    void writeEntry(EntryId entry, ChangesetView changeset, std::optional<EntryId> undoes);
 
     Shop& m_shop;
+    Permit m_permit;
+    Transaction m_transaction;
+    Session m_session;
     Writer m_writer;
-    std::optional<Session> m_session;
     std::set<std::string> m_touched;
-    bool m_kept = false;
 };
 
 } // namespace holdfast::db

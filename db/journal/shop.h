@@ -12,9 +12,9 @@
 // One action is one transaction is one journal entry. The journal is the history; undo applies an entry's
 // inverse as an action of its own. A Shop is for one thread; work beside it opens its own with openReadOnly.
 //
-// Recorded are all tables except sqlite_*, journal_*, seat* and full-text tables. A recorded table has an
-// integer primary key and no generated column, and no trigger writes to another recorded table: triggers fire
-// again when a changeset is applied.
+// Recorded are all tables except sqlite_*, journal_*, seat*, full-text tables and what triggers keep
+// (order_card). A recorded table has a primary key and no generated column, and no trigger writes to another
+// recorded table: triggers fire again when a changeset is applied.
 
 #include "core/trade/dates.h"
 #include "core/trade/id_maker.h"
@@ -163,6 +163,8 @@ private:
             return failure.error();
         }
     }
+
+    Result<EntryId> takenBack(EntryId entry, ChangedTables& touched);
 
     static Error readOnlyError();
     void tell(const ChangedTables& touched);

@@ -40,6 +40,7 @@ public:
 
     // The entry shows in this subject's history. Saying it twice is the same as once.
     void concerns(Subject subject);
+    void concernsTheSameAs(EntryId entry);
 
 private:
     friend class Action;

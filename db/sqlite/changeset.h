@@ -9,9 +9,8 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
-
-struct sqlite3_changeset_iter;
 
 namespace holdfast::db {
 
@@ -22,12 +21,15 @@ using ChangesetView = std::span<const std::byte>;
 
 enum class ChangeKind { Insert, Update, Delete };
 
+// The values of a primary key as one text, so that rows of any table can be told apart.
+std::string keyText(std::span<const std::string> values);
+
 // One change of a row, valid while forEachChange or the conflict hook looks at it.
 struct RowChange {
     ChangeKind kind;
     std::string_view table;
     int columns;
-    std::int64_t key;            // the integer primary key
+    std::string key;             // the primary key's values, as keyText joins them
     std::vector<bool> isChanged; // by column; all true for an insert or a delete
 };
 
@@ -36,7 +38,7 @@ struct Conflict {
     enum class Kind { Differs, Missing, Exists, Rule };
     Kind kind;
     std::string table;
-    std::int64_t key;
+    std::string key;
     std::vector<bool> isChanged;
 };
 
@@ -52,6 +54,6 @@ Changeset inverseOf(ChangesetView changeset);
 
 // Applies all of it, or stops at the first conflict and returns that. The caller has a transaction open,
 // foreign keys switched off, and rolls back after a conflict.
-std::optional<Conflict> apply(Connection& connection, ChangesetView changeset);
+std::optional<Conflict> applyChangeset(Connection& connection, ChangesetView changeset);
 
 } // namespace holdfast::db

@@ -19,6 +19,9 @@ public:
 
     static SqliteFailure of(sqlite3* handle, int code, std::string_view sql = {});
 
+    // A refusal of our own: `words` reach the person as they are.
+    static SqliteFailure inWords(std::string words);
+
     int code() const { return m_code; }
     int primaryCode() const { return m_code & 0xff; }
     bool isDamage() const;

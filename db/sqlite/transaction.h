@@ -17,6 +17,7 @@ public:
 
 private:
     Connection& m_connection;
+    bool m_isCommitted = false;
 };
 
 // One unchanging view of the file for several statements. Inside a transaction it adds nothing.

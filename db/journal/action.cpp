@@ -1,0 +1,83 @@
+#include "db/journal/action.h"
+
+#include "db/journal/shop.h"
+
+#include <cassert>
+
+namespace holdfast::db {
+
+namespace {
+
+void markStanding(Connection& connection, EntryId entry);
+
+std::optional<EntryId> takenBackBy(Connection& connection, EntryId entry) {
+    Query found = connection.query("SELECT undoes FROM journal_entry WHERE id = ?1", entry);
+    return found.step() ? found.optionalId<EntryId>(0) : std::nullopt;
+}
+
+// An entry that is taken back and was itself a taking back lets the entry before it stand again, and so on
+// down.
+void markUndone(Connection& connection, EntryId entry, EntryId by) {
+    connection.run("UPDATE journal_entry SET undone_by = ?2 WHERE id = ?1", entry, by);
+    if (const auto before = takenBackBy(connection, entry))
+        markStanding(connection, *before);
+}
+
+void markStanding(Connection& connection, EntryId entry) {
+    connection.run("UPDATE journal_entry SET undone_by = NULL WHERE id = ?1", entry);
+    if (const auto before = takenBackBy(connection, entry))
+        markUndone(connection, *before, entry);
+}
+
+} // namespace
+
+Action::Permit::Permit(Shop& shop)
+    : m_shop(shop) {
+    assert(!shop.m_isActing && "actions do not nest");
+    assert(!shop.connection().inTransaction() && "an action is not begun inside a read");
+    m_shop.m_isActing = true;
+    m_shop.connection().allowWriting(true);
+}
+
+Action::Permit::~Permit() {
+    m_shop.connection().allowWriting(false);
+    m_shop.m_isActing = false;
+}
+
+Action::Action(Shop& shop)
+    : m_shop(shop)
+    , m_permit(shop)
+    , m_transaction(shop.connection())
+    , m_session(shop.connection(), shop.m_recordedTables)
+    , m_writer(shop, shop.connection(), shop.now()) {}
+
+std::optional<EntryId> Action::keep(std::optional<EntryId> undoes) {
+    const Changeset changeset = m_session.changeset();
+    std::optional<EntryId> entry;
+    if (!changeset.empty()) {
+        for (auto& [table, columns] : tablesOf(changeset))
+            m_touched.insert(table);
+        entry = m_writer.newId<EntryId>();
+        writeEntry(*entry, changeset, undoes);
+    }
+    // Even without an entry: an order number that was given out stays given out.
+    m_transaction.commit();
+    return entry;
+}
+
+void Action::writeEntry(EntryId entry, ChangesetView changeset, std::optional<EntryId> undoes) {
+    assert(!m_writer.m_title.empty() && "an action says what was done");
+    Connection& connection = m_shop.connection();
+    connection.run("INSERT INTO journal_entry (id, seat_id, at, title, undoes, changeset) "
+                   "VALUES (?1, ?2, ?3, ?4, ?5, ?6)",
+                   entry, m_shop.m_seat, m_writer.now(), m_writer.m_title, undoes, changeset);
+    for (const auto& [kind, subject] : m_writer.m_subjects)
+        connection.run("INSERT INTO journal_subject (kind, subject_id, entry_id) VALUES (?1, ?2, ?3)", kind,
+                       subject, entry);
+    // The entry's id is made last, so it lies above all others of the action.
+    connection.run("UPDATE seat_here SET last_id = ?1", entry);
+    if (undoes)
+        markUndone(connection, *undoes, entry);
+}
+
+} // namespace holdfast::db

@@ -1,0 +1,34 @@
+#include "db/journal/backup.h"
+
+#include "db/journal/new_file.h"
+#include "db/journal/shop.h"
+
+namespace holdfast::db {
+
+namespace {
+
+bool isWhole(Connection& copy) {
+    Query check = copy.query("PRAGMA quick_check(1)");
+    return check.step() && check.view(0) == "ok";
+}
+
+} // namespace
+
+Result<Done> backup(Shop& shop, const std::filesystem::path& path, const CopyProgress& progress) {
+    auto file = NewFile::begin(path);
+    if (!file)
+        return file.error();
+    try {
+        Connection copy = Connection::open(file->temporaryPath(), Access::ReadWrite);
+        if (!copyOnline(shop.connection(), copy, progress))
+            return plainError("The backup was stopped. Nothing was left behind.");
+        // A backup of a damaged file would push the last good one aside.
+        if (!isWhole(copy))
+            return plainError("The shop file is damaged, so no backup was made of it. Keep the older ones.");
+    } catch (const SqliteFailure& failure) {
+        return failure.error();
+    }
+    return file->keep();
+}
+
+} // namespace holdfast::db

@@ -1,0 +1,37 @@
+#pragma once
+// A file that appears under its name only when it is whole, and never over another.
+//
+// It is written under a temporary name in the same folder, readable by its owner only whatever the umask
+// says. Unless keep() succeeds, nothing is left behind.
+
+#include "core/trade/result.h"
+
+#include <filesystem>
+
+namespace holdfast::db {
+
+class NewFile {
+public:
+    // An error in words where the name is taken or the folder is missing, read-only or full.
+    static Result<NewFile> begin(const std::filesystem::path& path);
+
+    NewFile(NewFile&& other) noexcept;
+    NewFile(const NewFile&) = delete;
+    NewFile& operator=(const NewFile&) = delete;
+    NewFile& operator=(NewFile&&) = delete;
+    ~NewFile();
+
+    const std::filesystem::path& temporaryPath() const { return m_temporary; }
+
+    // Gives it its name, on the disk and not only in the system's memory.
+    // REQUIRES: no connection to the temporary file is open.
+    Result<Done> keep();
+
+private:
+    explicit NewFile(std::filesystem::path path);
+
+    std::filesystem::path m_path;
+    std::filesystem::path m_temporary;
+};
+
+} // namespace holdfast::db

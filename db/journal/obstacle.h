@@ -1,0 +1,31 @@
+#pragma once
+// What stands in the way of taking an entry back: the later entry that touched the same row.
+
+#include "core/trade/ids.h"
+#include "db/sqlite/changeset.h"
+
+#include <optional>
+#include <span>
+#include <string>
+
+namespace holdfast::db {
+
+class Connection;
+
+// A row that refers to one that is not there.
+struct DanglingRow {
+    std::string table;
+    std::string key;
+    std::string parentTable;
+    std::string parentKey;
+};
+
+// The first such row in the tables of the changeset and those that refer to them.
+std::optional<DanglingRow> danglingRow(Connection& connection, ChangesetView changeset);
+
+// The title of the latest entry after `entry` that stands and touched the row, or for a broken rule its
+// table.
+std::optional<std::string> obstacleAfter(Connection& connection, EntryId entry, const Conflict& conflict);
+std::optional<std::string> obstacleAfter(Connection& connection, EntryId entry, const DanglingRow& row);
+
+} // namespace holdfast::db

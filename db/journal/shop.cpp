@@ -1,0 +1,128 @@
+#include "db/journal/shop.h"
+
+#include <algorithm>
+#include <cassert>
+
+namespace holdfast::db {
+
+namespace {
+
+// By name, so that the session never records a full-text table's shadows (see session.h), nor what triggers
+// keep: those write it again when a changeset is applied.
+std::vector<std::string> recordedTables(Connection& connection) {
+    std::vector<std::string> tables;
+    Query names = connection.query(
+        "SELECT name FROM pragma_table_list "
+        "WHERE schema = 'main' AND type = 'table' AND name NOT LIKE 'sqlite\\_%' ESCAPE '\\' "
+        "AND name NOT LIKE 'journal\\_%' ESCAPE '\\' AND name <> 'seat' "
+        "AND name NOT LIKE 'seat\\_%' ESCAPE '\\' AND name <> 'order_card' "
+        "ORDER BY name");
+    while (names.step())
+        tables.push_back(names.text(0));
+    return tables;
+}
+
+std::vector<HistoryEntry> entriesOf(Query rows) {
+    std::vector<HistoryEntry> entries;
+    while (rows.step())
+        entries.push_back({rows.id<EntryId>(0), rows.instant(1), rows.text(2), rows.text(3),
+                           rows.optionalId<EntryId>(4), rows.optionalId<EntryId>(5)});
+    return entries;
+}
+
+} // namespace
+
+Shop::Shop(ShopFile file, Clock clock)
+    : m_file(std::move(file))
+    , m_clock(std::move(clock))
+    , m_recordedTables(recordedTables(m_file.connection)) {
+    {
+        Query here = connection().query("SELECT seat_id, last_id FROM seat_here");
+        if (!here.step())
+            throw SqliteFailure::inWords("The shop file is damaged: it does not say which laptop it is on.");
+        m_seat = here.integer(0);
+        m_idMaker.emplace(m_seat, here.integer(1));
+    }
+    connection().allowWriting(false);
+}
+
+Shop::~Shop() = default;
+
+Result<std::unique_ptr<Shop>> Shop::opened(Result<ShopFile> file, Clock clock) {
+    if (!file)
+        return file.error();
+    try {
+        return std::unique_ptr<Shop>{new Shop{std::move(file).value(), std::move(clock)}};
+    } catch (const SqliteFailure& failure) {
+        return failure.error();
+    }
+}
+
+Result<std::unique_ptr<Shop>> Shop::open(const std::filesystem::path& path, Clock clock, Steps steps) {
+    return opened(openShopFile(path, steps), std::move(clock));
+}
+
+Result<std::unique_ptr<Shop>> Shop::create(const std::filesystem::path& path, Clock clock, Steps steps) {
+    return opened(createShopFile(path, steps), std::move(clock));
+}
+
+Result<std::unique_ptr<Shop>> Shop::openReadOnly(const std::filesystem::path& path, Clock clock,
+                                                 Steps steps) {
+    return opened(openShopFileReadOnly(path, steps), std::move(clock));
+}
+
+std::unique_ptr<Shop> Shop::createInMemory(Clock clock, Steps steps) {
+    return std::unique_ptr<Shop>{new Shop{createShopInMemory(steps), std::move(clock)}};
+}
+
+Error Shop::readOnlyError() {
+    return plainError("This shop is open for reading only.");
+}
+
+std::vector<HistoryEntry> Shop::history(Subject subject, int limit) {
+    return entriesOf(connection().query("SELECT journal_entry.id, at, seat.name, title, undoes, undone_by "
+                                        "FROM journal_subject JOIN journal_entry ON journal_entry.id = "
+                                        "entry_id JOIN seat ON seat.id = seat_id "
+                                        "WHERE kind = ?1 AND subject_id = ?2 ORDER BY entry_id DESC LIMIT ?3",
+                                        subject.kind, subject.id, limit));
+}
+
+std::vector<HistoryEntry> Shop::recent(int limit) {
+    return entriesOf(connection().query(
+        "SELECT journal_entry.id, at, seat.name, title, undoes, undone_by "
+        "FROM journal_entry JOIN seat ON seat.id = seat_id ORDER BY journal_entry.id DESC LIMIT ?1",
+        limit));
+}
+
+std::optional<HistoryEntry> Shop::lastUndoable() {
+    auto found = entriesOf(connection().query(
+        "SELECT journal_entry.id, at, seat.name, title, undoes, undone_by "
+        "FROM journal_entry JOIN seat ON seat.id = seat_id "
+        "WHERE seat_id = ?1 AND undoes IS NULL AND undone_by IS NULL ORDER BY journal_entry.id DESC LIMIT 1",
+        m_seat));
+    return found.empty() ? std::nullopt : std::optional{std::move(found.front())};
+}
+
+int Shop::onChanged(ChangeListener listener) {
+    m_listeners.push_back({++m_lastListener, std::move(listener)});
+    return m_lastListener;
+}
+
+void Shop::forget(int listener) {
+    std::erase_if(m_listeners, [&](const Listener& each) { return each.number == listener; });
+}
+
+void Shop::tell(const ChangedTables& touched) {
+    if (touched.empty())
+        return;
+    // A listener may act, listen or forget: go by a copy, and skip who has been forgotten meanwhile.
+    const auto listeners = m_listeners;
+    for (const Listener& each : listeners) {
+        const bool stillListens = std::ranges::any_of(
+            m_listeners, [&](const Listener& other) { return other.number == each.number; });
+        if (stillListens)
+            each.told(touched);
+    }
+}
+
+} // namespace holdfast::db

@@ -1,0 +1,220 @@
+#include "db/journal/shop_file.h"
+
+#include "db/journal/file_probe.h"
+#include "db/journal/new_file.h"
+#include "db/journal/schema_upgrade.h"
+#include "db/sqlite/online_copy.h"
+
+#include <fcntl.h>
+#include <sqlite3.h>
+#include <unistd.h>
+
+#include <cstdint>
+#include <string>
+
+namespace holdfast::db {
+
+namespace {
+
+// Long enough for another program's commit, short enough for a person at the desk.
+constexpr int kBusyMilliseconds = 500;
+
+// quick_check reads the whole file, about 1.5 ms a megabyte: up to this size nobody notices.
+constexpr std::uintmax_t kCheckedAtOpening = 8u << 20;
+
+using Steps = std::span<const char* const>;
+
+std::uintmax_t sizeOf(const std::filesystem::path& path) {
+    std::error_code error;
+    const auto size = std::filesystem::file_size(path, error);
+    return error ? 0 : size;
+}
+
+bool hasUnmergedLog(const std::filesystem::path& path) {
+    std::filesystem::path log = path;
+    log += "-wal";
+    return sizeOf(log) > 0;
+}
+
+bool keepsLogOnClose(Connection& connection, bool keeps) {
+    return sqlite3_db_config(connection.handle(), SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, keeps ? 1 : 0, nullptr) ==
+           SQLITE_OK;
+}
+
+void configure(Connection& connection) {
+    sqlite3_busy_timeout(connection.handle(), kBusyMilliseconds);
+    connection.script("PRAGMA foreign_keys = ON;"
+                      "PRAGMA synchronous = FULL;"
+                      "PRAGMA temp_store = MEMORY;"
+                      "PRAGMA cache_size = -16000;"
+                      "PRAGMA journal_size_limit = 16777216;");
+}
+
+// What SQLite says while a file is being opened, about the file rather than about an action.
+Error openingError(const std::filesystem::path& path, const SqliteFailure& failure) {
+    if (failure.primaryCode() == SQLITE_NOTADB)
+        return notAShop(path);
+    if (failure.isDamage())
+        return damagedShop(path);
+    if (failure.isBusy())
+        return plainError("Another program is using " + path.string() + ". Close it there first.");
+    return failure.error();
+}
+
+// Whole, ours and not newer. Reads only.
+Result<Done> examine(Connection& connection, const std::filesystem::path& path, Steps steps) {
+    if (connection.number("PRAGMA application_id") != kShopApplicationId)
+        return notAShop(path);
+    if (appliedSteps(connection) > static_cast<int>(steps.size()))
+        return fromNewerVersion(path);
+    if (sizeOf(path) <= kCheckedAtOpening) {
+        Query check = connection.query("PRAGMA quick_check(1)");
+        if (!check.step() || check.view(0) != "ok")
+            return damagedShop(path);
+    }
+    if (appliedSteps(connection) < 1 || connection.number("SELECT COUNT(*) FROM seat_here") != 1)
+        return damagedShop(path);
+    return Done{};
+}
+
+// FILE.before-step-3; where that is taken, FILE.before-step-3-2 and so on.
+std::filesystem::path copyName(const std::filesystem::path& path, int step) {
+    const std::string name = path.string() + ".before-step-" + std::to_string(step);
+    std::filesystem::path free = name;
+    for (int copy = 2; std::filesystem::exists(std::filesystem::symlink_status(free)); ++copy)
+        free = name + "-" + std::to_string(copy);
+    return free;
+}
+
+Result<Done> copyAside(Connection& connection, const std::filesystem::path& copy) {
+    auto file = NewFile::begin(copy);
+    if (!file)
+        return file.error();
+    {
+        Connection target = Connection::open(file->temporaryPath(), Access::ReadWrite);
+        copyOnline(connection, target);
+    }
+    return file->keep();
+}
+
+Result<Done> bringUpToDate(Connection& connection, const std::filesystem::path& path, Steps steps) {
+    const int applied = appliedSteps(connection);
+    if (applied == static_cast<int>(steps.size()))
+        return Done{};
+    const auto copy = copyName(path, applied + 1);
+    if (auto copied = copyAside(connection, copy); !copied)
+        return copied;
+    try {
+        applySteps(connection, steps);
+    } catch (const SqliteFailure& failure) {
+        ::unlink(copy.c_str()); // the file itself is still what the copy holds
+        return plainError(
+            "The shop file could not be brought up to this version of Holdfast, and is as it was. " +
+            failure.error().message);
+    }
+    return Done{};
+}
+
+Result<std::filesystem::path> foundFile(const std::filesystem::path& path) {
+    if (auto probed = probeFile(path); !probed)
+        return probed.error();
+    std::error_code error;
+    auto canonical = std::filesystem::canonical(path, error);
+    if (error)
+        return plainError("There is no file " + path.string() + ".");
+    return canonical;
+}
+
+// In a folder that cannot be written to there is no room for SQLite's own notes beside the file. Where no log
+// is left to be read, nobody is writing, and the file can be read as it stands.
+Access readingAccess(const std::filesystem::path& path) {
+    const bool mayWriteBeside = faccessat(AT_FDCWD, path.parent_path().c_str(), W_OK, AT_EACCESS) == 0;
+    return mayWriteBeside || hasUnmergedLog(path) ? Access::ReadOnly : Access::Immutable;
+}
+
+} // namespace
+
+Result<ShopFile> openShopFile(const std::filesystem::path& path, Steps steps) {
+    auto found = foundFile(path);
+    if (!found)
+        return found.error();
+    if (auto writable = probeWritable(*found); !writable)
+        return writable.error();
+    auto lock = ShopLock::take(*found);
+    if (!lock)
+        return lock.error();
+    if (auto header = probeHeader(*found, static_cast<int>(steps.size())); !header)
+        return header.error();
+
+    // Closing a file merges its log. One that is refused must keep both as they are.
+    const bool hadLog = hasUnmergedLog(*found);
+    try {
+        Connection connection = Connection::open(*found, Access::ReadWrite);
+        keepsLogOnClose(connection, hadLog);
+        configure(connection);
+        if (auto examined = examine(connection, *found, steps); !examined)
+            return examined.error();
+        if (auto current = bringUpToDate(connection, *found, steps); !current)
+            return current.error();
+        connection.script("PRAGMA journal_mode = WAL");
+        keepsLogOnClose(connection, false);
+        return ShopFile{std::move(lock).value(), std::move(connection), *found, false};
+    } catch (const SqliteFailure& failure) {
+        return openingError(*found, failure);
+    }
+}
+
+Result<ShopFile> openShopFileReadOnly(const std::filesystem::path& path, Steps steps) {
+    auto found = foundFile(path);
+    if (!found)
+        return found.error();
+    try {
+        Connection connection = Connection::open(*found, readingAccess(*found));
+        configure(connection);
+        if (auto examined = examine(connection, *found, steps); !examined)
+            return examined.error();
+        if (appliedSteps(connection) < static_cast<int>(steps.size()))
+            return plainError(
+                found->string() +
+                " was written by an older version of Holdfast. Open it once in the window, which "
+                "brings it up to date and keeps a copy.");
+        return ShopFile{ShopLock{}, std::move(connection), *found, true};
+    } catch (const SqliteFailure& failure) {
+        return openingError(*found, failure);
+    }
+}
+
+Result<ShopFile> createShopFile(const std::filesystem::path& path, Steps steps) {
+    std::filesystem::path wanted = std::filesystem::absolute(path).lexically_normal();
+    auto file = NewFile::begin(wanted);
+    if (!file)
+        return file.error();
+    wanted = std::filesystem::canonical(wanted.parent_path()) / wanted.filename();
+    auto lock = ShopLock::take(wanted);
+    if (!lock)
+        return lock.error();
+    try {
+        {
+            Connection connection = Connection::open(file->temporaryPath(), Access::ReadWrite);
+            configure(connection);
+            applySteps(connection, steps);
+            connection.script("PRAGMA journal_mode = WAL");
+        }
+        if (auto kept = file->keep(); !kept)
+            return kept.error();
+        Connection connection = Connection::open(wanted, Access::ReadWrite);
+        configure(connection);
+        return ShopFile{std::move(lock).value(), std::move(connection), wanted, false};
+    } catch (const SqliteFailure& failure) {
+        return failure.error();
+    }
+}
+
+ShopFile createShopInMemory(Steps steps) {
+    Connection connection = Connection::openInMemory();
+    configure(connection);
+    applySteps(connection, steps);
+    return ShopFile{ShopLock{}, std::move(connection), {}, false};
+}
+
+} // namespace holdfast::db

@@ -1,0 +1,89 @@
+// Shop::undo: an entry's inverse applied as an action of its own.
+#include "db/journal/ledger_faults.h"
+#include "db/journal/obstacle.h"
+#include "db/journal/shop.h"
+#include "db/sqlite/foreign_keys.h"
+
+namespace holdfast::db {
+
+namespace {
+
+struct Recorded {
+    std::string title;
+    bool isUndone;
+    Changeset changeset;
+};
+
+std::optional<Recorded> recorded(Connection& connection, EntryId entry) {
+    Query found = connection.query(
+        "SELECT title, undone_by IS NOT NULL, changeset FROM journal_entry WHERE id = ?1", entry);
+    if (!found.step())
+        return std::nullopt;
+    const auto bytes = found.bytes(2);
+    return Recorded{found.text(0), found.truth(1), Changeset(bytes.begin(), bytes.end())};
+}
+
+std::string inQuotes(const std::string& title) {
+    return "“" + title + "”";
+}
+
+Error inTheWay(const std::string& title, const std::optional<std::string>& obstacle) {
+    if (obstacle)
+        return plainError(inQuotes(*obstacle) + " came after and stands in the way. Take that back first.");
+    return plainError("What was entered later stands in the way of taking back " + inQuotes(title) + ".");
+}
+
+// Applying a changeset passes over a missing table or column without a word: look first.
+bool fitsTheTables(Connection& connection, ChangesetView changeset) {
+    for (const auto& [table, columns] : tablesOf(changeset))
+        if (connection.number("SELECT COUNT(*) FROM pragma_table_info(?1)", table) < columns)
+            return false;
+    return true;
+}
+
+} // namespace
+
+Result<EntryId> Shop::undo(EntryId entry) {
+    if (isReadOnly())
+        return readOnlyError();
+    ChangedTables touched;
+    auto outcome = takenBack(entry, touched);
+    tell(touched);
+    return outcome;
+}
+
+Result<EntryId> Shop::takenBack(EntryId entry, ChangedTables& touched) {
+    try {
+        const auto original = recorded(connection(), entry);
+        if (!original)
+            return plainError("The history has no such entry.");
+        if (original->isUndone)
+            return plainError(inQuotes(original->title) + " has been taken back already.");
+        if (!fitsTheTables(connection(), original->changeset))
+            return plainError(
+                inQuotes(original->title) +
+                " was done with an older form of the shop file and can no longer be taken back.");
+
+        const Changeset inverse = inverseOf(original->changeset);
+        const ForeignKeysOff unchecked{connection()};
+        Action action{*this};
+        if (const auto conflict = applyChangeset(connection(), inverse))
+            return inTheWay(original->title, obstacleAfter(connection(), entry, *conflict));
+        if (const auto dangling = danglingRow(connection(), inverse))
+            return inTheWay(original->title, obstacleAfter(connection(), entry, *dangling));
+        if (const auto faults = ledgerFaults(connection()); !faults.empty())
+            return plainError(inQuotes(original->title) + " cannot be taken back. " + faults.front());
+
+        action.writer().describe("Took back: " + original->title);
+        action.writer().concernsTheSameAs(entry);
+        const auto written = action.keep(entry);
+        if (!written)
+            return plainError(inQuotes(original->title) + " left nothing to take back.");
+        touched = action.touched();
+        return *written;
+    } catch (const SqliteFailure& failure) {
+        return failure.error();
+    }
+}
+
+} // namespace holdfast::db

@@ -1,0 +1,43 @@
+#include "db/journal/writer.h"
+
+#include "db/journal/shop.h"
+
+#include <cassert>
+
+namespace holdfast::db {
+
+Writer::Writer(Shop& shop, Connection& connection, Instant now)
+    : m_shop(shop)
+    , m_connection(connection)
+    , m_now(now) {}
+
+std::int64_t Writer::makeId() {
+    return m_shop.m_idMaker->next(m_now);
+}
+
+std::int64_t Writer::nextOrderNumber() {
+    Query range = m_connection.query("SELECT next_order_number, last_order_number "
+                                     "FROM seat_here JOIN seat ON seat.id = seat_here.seat_id");
+    const bool found = range.step();
+    assert(found);
+    const std::int64_t number = range.integer(0);
+    if (!found || number > range.integer(1))
+        throw SqliteFailure::inWords(
+            "This laptop has used up its order numbers. Give it a new range in Back room.");
+    m_connection.run("UPDATE seat_here SET next_order_number = ?1", number + 1);
+    return number;
+}
+
+void Writer::concerns(Subject subject) {
+    assert(subject.id != 0);
+    m_subjects.emplace(subject.kind, subject.id);
+}
+
+void Writer::concernsTheSameAs(EntryId entry) {
+    Query subjects =
+        m_connection.query("SELECT kind, subject_id FROM journal_subject WHERE entry_id = ?1", entry);
+    while (subjects.step())
+        m_subjects.emplace(subjects.text(0), subjects.integer(1));
+}
+
+} // namespace holdfast::db

@@ -1,0 +1,72 @@
+#include "db/sqlite/failure.h"
+
+#include <sqlite3.h>
+
+#include <utility>
+
+namespace holdfast::db {
+
+SqliteFailure::SqliteFailure(int code, std::string message, std::string_view sql)
+    : m_code(code)
+    , m_message(std::move(message)) {
+    if (!sql.empty())
+        m_message.append(" [").append(sql).append("]");
+}
+
+SqliteFailure SqliteFailure::of(sqlite3* handle, int code, std::string_view sql) {
+    // The handle speaks of its latest call; after an out-of-memory there may be no handle at all.
+    const bool knowsMore = handle != nullptr && (sqlite3_errcode(handle) & 0xff) == (code & 0xff);
+    const int extended = knowsMore ? sqlite3_extended_errcode(handle) : code;
+    return SqliteFailure{extended, knowsMore ? sqlite3_errmsg(handle) : sqlite3_errstr(code), sql};
+}
+
+SqliteFailure SqliteFailure::inWords(std::string words) {
+    return SqliteFailure{SQLITE_AUTH, std::move(words)};
+}
+
+bool SqliteFailure::isDamage() const {
+    return primaryCode() == SQLITE_CORRUPT || primaryCode() == SQLITE_NOTADB;
+}
+
+bool SqliteFailure::isBusy() const {
+    return primaryCode() == SQLITE_BUSY || primaryCode() == SQLITE_LOCKED;
+}
+
+Error SqliteFailure::error() const {
+    switch (primaryCode()) {
+    case SQLITE_FULL:
+        return plainError("The disk is full. Nothing was changed; make room and try again.");
+    case SQLITE_BUSY:
+    case SQLITE_LOCKED:
+        return plainError(
+            "Another program is using the shop file. Nothing was changed; try again in a moment.");
+    case SQLITE_IOERR:
+        return plainError("The disk could not be read or written. Nothing was changed; see that the disk is "
+                          "connected and has room, then try again.");
+    case SQLITE_CORRUPT:
+    case SQLITE_NOTADB:
+        return plainError("The shop file is damaged. Restore a backup, or ask for help before going on.");
+    case SQLITE_READONLY:
+    case SQLITE_PERM:
+        return plainError(
+            "The shop file cannot be written to. Nothing was changed; see who may write to it.");
+    case SQLITE_CANTOPEN:
+        return plainError(
+            "The shop file cannot be opened. See that it is where it was and that you may read it.");
+    case SQLITE_NOMEM:
+        return plainError(
+            "The computer has run out of memory. Nothing was changed; close something and try again.");
+    case SQLITE_AUTH:
+        // No authorizer is ever set: this is inWords().
+        return plainError(m_message);
+    default:
+        return plainError("The shop file refused this: " + m_message + ". Nothing was changed.");
+    }
+}
+
+void require(sqlite3* handle, int code, std::string_view sql) {
+    if (code != SQLITE_OK)
+        throw SqliteFailure::of(handle, code, sql);
+}
+
+} // namespace holdfast::db
