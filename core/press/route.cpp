@@ -57,19 +57,6 @@ std::string_view keyStem(StepKind kind) {
 
 constexpr std::size_t kStepKinds = static_cast<std::size_t>(StepKind::LookForTexture) + 1;
 
-std::string wayRoundTitle(const ObstacleOnStyle& obstacle, WayRound way) {
-    const std::string name = obstacleName(obstacle.obstacle);
-    switch (way) {
-    case WayRound::Pillow:
-        return "Pillow under the " + name;
-    case WayRound::Turn:
-        return "Turn clear of the " + name;
-    case WayRound::SmallPlaten:
-        return "Small platen, clear of the " + name;
-    }
-    return {};
-}
-
 std::string tagDetail(const BlankStyle& style) {
     return style.label && !style.label->fibres.empty() ? fibreText(style.label->fibres) : "not read yet";
 }
@@ -167,7 +154,7 @@ private:
                 continue;
             RouteStep& round = add(StepKind::WayRound);
             round.attended = kWayRound;
-            round.title = wayRoundTitle(obstacle, *obstacle.way);
+            round.title = wayRoundTitle(obstacle.obstacle, *obstacle.way);
             if (*obstacle.way == WayRound::Pillow)
                 round.detail = "size " + m_garment.size;
         }
@@ -367,6 +354,19 @@ const Press* pressFor(const ShopFacts& facts, const Garment& garment) {
 
 Route routeOf(const ShopFacts& facts, const Garment& garment) {
     return RouteMaker(facts, garment).make();
+}
+
+std::string wayRoundTitle(Obstacle obstacle, WayRound way) {
+    const std::string name = obstacleName(obstacle);
+    switch (way) {
+    case WayRound::Pillow:
+        return "Pillow under the " + name;
+    case WayRound::Turn:
+        return "Turn clear of the " + name;
+    case WayRound::SmallPlaten:
+        return "Small platen, clear of the " + name;
+    }
+    return {};
 }
 
 std::string stepTitle(StepKind kind) {

@@ -86,5 +86,6 @@ Route routeOf(const ShopFacts& facts, const Garment& garment);
 
 // The usual title of a step of this kind; a route may say more ("Peel warm, one motion").
 std::string stepTitle(StepKind kind);
+std::string wayRoundTitle(Obstacle obstacle, WayRound way); // "Pillow under the zip"
 
 } // namespace holdfast
