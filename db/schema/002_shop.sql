@@ -198,7 +198,8 @@ CREATE TABLE roll_move (
     roll_id  INTEGER NOT NULL REFERENCES film_roll(id),
     at       INTEGER NOT NULL,
     mm       INTEGER NOT NULL CHECK (mm <> 0),
-    reason   TEXT NOT NULL
+    reason   TEXT NOT NULL,              -- in words, for people
+    kind     TEXT NOT NULL CHECK (kind IN ('received', 'cut', 'test-strip', 'correction', 'used-up'))
 ) STRICT;
 CREATE INDEX roll_move_by_roll ON roll_move(roll_id, mm);
 CREATE INDEX roll_move_by_time ON roll_move(at);
@@ -255,6 +256,7 @@ CREATE TABLE shop_order (
     handed_over_at INTEGER,
     note           TEXT NOT NULL DEFAULT ''
 ) STRICT;
+CREATE INDEX shop_order_by_time ON shop_order(taken_at);
 CREATE INDEX shop_order_by_customer ON shop_order(customer_id);
 CREATE INDEX shop_order_open ON shop_order(id) WHERE state IN ('quoted', 'confirmed');
 
@@ -333,6 +335,7 @@ CREATE TABLE money_move (
     kind     TEXT NOT NULL,             -- deposit, payment, refund
     how      TEXT NOT NULL              -- cash, card, transfer
 ) STRICT;
+CREATE INDEX money_move_by_time ON money_move(at, minor);
 CREATE INDEX money_move_by_order ON money_move(order_id, minor);
 
 -- ── sums and faults ───────────────────────────────────────────────────────────────────────────────────

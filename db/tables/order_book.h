@@ -37,7 +37,8 @@ std::vector<OrderLine> findOrders(Connection& connection, std::string_view searc
 std::int64_t countOrders(Connection& connection, std::string_view search, OrderFilter filter);
 
 // These orders, newest first, where they match the search.
-std::vector<OrderLine> findAmong(Connection& connection, std::string_view search, std::span<const OrderId> orders);
+std::vector<OrderLine> findAmong(Connection& connection, std::string_view search,
+                                 std::span<const OrderId> orders);
 
 struct OrderCounts {
     std::int64_t open = 0;

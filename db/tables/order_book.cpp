@@ -1,0 +1,153 @@
+#include "db/tables/order_book.h"
+
+#include "db/tables/codes.h"
+
+#include <cctype>
+
+namespace holdfast::db {
+
+namespace {
+
+// "osp*" for each word, so that what is typed is text and never a search language.
+std::string matchFor(std::string_view search) {
+    std::string match;
+    std::string word;
+    const auto endWord = [&] {
+        if (!word.empty())
+            match += (match.empty() ? "\"" : " \"") + word + "\"*";
+        word.clear();
+    };
+    for (const char each : search) {
+        // Letters and digits of any script belong to a word; the signs of ASCII end it, as the index has it.
+        if (static_cast<unsigned char>(each) >= 0x80 || std::isalnum(static_cast<unsigned char>(each)))
+            word += each;
+        else
+            endWord();
+    }
+    endWord();
+    return match;
+}
+
+std::string_view filterSql(OrderFilter filter) {
+    switch (filter) {
+    case OrderFilter::Open:
+        return " AND order_card.state IN ('quoted', 'confirmed')";
+    case OrderFilter::Owing:
+        return " AND total_minor > paid_minor AND order_card.state <> 'cancelled'";
+    case OrderFilter::All:
+        break;
+    }
+    return "";
+}
+
+constexpr std::string_view kLineColumns = "order_card.id, order_card.number, order_card.customer, state, "
+                                          "promised, garments, total_minor, paid_minor ";
+
+std::vector<OrderLine> readLines(Query& rows) {
+    std::vector<OrderLine> lines;
+    while (rows.step())
+        lines.push_back({rows.id<OrderId>(0), rows.integer(1), rows.text(2),
+                         fromCode<OrderState>(rows.view(3)), rows.localTime(4), rows.integer(5),
+                         Money{rows.integer(6)}, Money{rows.integer(7)}});
+    return lines;
+}
+
+// Where the search has no words, the cards alone; else the cards whose text matches.
+std::string fromSql(std::string_view match) {
+    return match.empty() ? "FROM order_card WHERE ?1 = '' "
+                         : "FROM order_text JOIN order_card ON order_card.id = order_text.rowid "
+                           "WHERE order_text MATCH ?1 ";
+}
+
+} // namespace
+
+std::vector<OrderLine> findOrders(Connection& connection, std::string_view search, OrderFilter filter,
+                                  int limit, int offset) {
+    const std::string match = matchFor(search);
+    const std::string newestFirst =
+        match.empty() ? "ORDER BY order_card.id DESC " : "ORDER BY order_text.rowid DESC ";
+    const std::string sql = std::string("SELECT ") + std::string(kLineColumns) + fromSql(match) +
+                            std::string(filterSql(filter)) + " " + newestFirst + "LIMIT ?2 OFFSET ?3";
+    Query rows = connection.query(sql, match, limit, offset);
+    return readLines(rows);
+}
+
+std::int64_t countOrders(Connection& connection, std::string_view search, OrderFilter filter) {
+    const std::string match = matchFor(search);
+    if (filter == OrderFilter::All && !match.empty())
+        return connection.number("SELECT COUNT(*) FROM order_text WHERE order_text MATCH ?1", match);
+    return connection.number("SELECT COUNT(*) " + fromSql(match) + std::string(filterSql(filter)), match);
+}
+
+std::vector<OrderLine> findAmong(Connection& connection, std::string_view search,
+                                 std::span<const OrderId> orders) {
+    std::string list = "[";
+    for (const OrderId order : orders)
+        list += (list.size() > 1 ? "," : "") + std::to_string(order.value);
+    list += "]";
+    const std::string match = matchFor(search);
+    const std::string sql =
+        std::string("SELECT ") + std::string(kLineColumns) + fromSql(match) +
+        "AND order_card.id IN (SELECT value FROM json_each(?2)) ORDER BY order_card.id DESC";
+    Query rows = connection.query(sql, match, list);
+    return readLines(rows);
+}
+
+OrderCounts countAll(Connection& connection) {
+    OrderCounts counts;
+    Query open{connection,
+               "SELECT COUNT(*), COALESCE(SUM(MAX(total_minor - paid_minor, 0)), 0) FROM order_card "
+               "WHERE state IN ('quoted', 'confirmed')"};
+    if (open.step()) {
+        counts.open = open.integer(0);
+        counts.owedOnOpen = Money{open.integer(1)};
+    }
+    counts.owing = connection.number(
+        "SELECT COUNT(*) FROM order_card WHERE total_minor > paid_minor AND state <> 'cancelled'");
+    counts.all = connection.number("SELECT COUNT(*) FROM order_card");
+    return counts;
+}
+
+Takings takingsBetween(Connection& connection, Instant from, Instant to) {
+    Takings takings;
+    takings.orders = connection.number(
+        "SELECT COUNT(*) FROM shop_order WHERE taken_at >= ?1 AND taken_at < ?2 AND state <> "
+        "'cancelled'",
+        from, to);
+    takings.money = Money{connection.number(
+        "SELECT COALESCE(SUM(minor), 0) FROM money_move WHERE at >= ?1 AND at < ?2", from, to)};
+    return takings;
+}
+
+std::vector<Customer> findCustomers(Connection& connection, std::string_view search, int limit) {
+    std::vector<Customer> customers;
+    // LIKE's own signs are taken as text.
+    std::string text;
+    for (const char each : search) {
+        if (each == '%' || each == '_' || each == '\\')
+            text += '\\';
+        text += each;
+    }
+    Query rows =
+        connection.query("SELECT id, name, phone FROM customer WHERE name LIKE ?1 || '%' ESCAPE '\\' "
+                         "OR name LIKE '% ' || ?1 || '%' ESCAPE '\\' "
+                         "OR (?1 <> '' AND replace(replace(phone, ' ', ''), '-', '') LIKE '%' || replace(?1, "
+                         "' ', '') || '%' ESCAPE "
+                         "'\\') ORDER BY name COLLATE NOCASE, id LIMIT ?2",
+                         text, limit);
+    while (rows.step())
+        customers.push_back({rows.id<CustomerId>(0), rows.text(1), rows.text(2)});
+    return customers;
+}
+
+std::vector<MoneyMove> moneyOf(Connection& connection, OrderId order) {
+    std::vector<MoneyMove> moves;
+    Query rows = connection.query(
+        "SELECT at, minor, kind, how FROM money_move WHERE order_id = ?1 ORDER BY at, id", order);
+    while (rows.step())
+        moves.push_back({rows.instant(0), Money{rows.integer(1)}, fromCode<MoneyKind>(rows.view(2)),
+                         fromCode<PaidHow>(rows.view(3))});
+    return moves;
+}
+
+} // namespace holdfast::db
