@@ -3,8 +3,11 @@
 //
 // One maker and one or two presses. A platen heats and cools at its own rates, so the order matters; cooling
 // needs neither platen nor hands, so the next garment is pressed meanwhile. Dispatch rules give the order
-// (earliest promise, least set-up, apparent tardiness cost with set-ups after Lee, Bhaskaran and Pinedo 1997);
-// the best by (weighted lateness, end, temperature changes) is taken. Deterministic.
+// (earliest promise, least set-up, apparent tardiness cost with set-ups after Lee, Bhaskaran and Pinedo
+// 1997); the best by (weighted lateness, end, temperature changes) is taken. Deterministic.
+//
+// How time is reckoned for a given order is told in day_plan_timing.h. Times are whole seconds; a step's
+// attended, platen and waiting time each count at most 366 days, and sums saturate.
 
 #include "core/press/press.h"
 #include "core/press/route.h"
@@ -24,7 +27,7 @@ struct PressJob {
     std::optional<PressId> press; // where it must be pressed; none: any
     Instant due;                  // pressed by then, the promise is kept
     double weight = 1;
-    bool isUnderway = false;      // already begun: it is finished first
+    bool isUnderway = false; // already begun: it is finished first
 };
 
 struct PlatenNow {
@@ -55,38 +58,51 @@ struct PlannedGarment {
     GarmentId garment;
     PressId press;
     Celsius temperature; // of its first press pass
-    Instant begins;
-    Instant ends;
+    Instant begins;      // the maker takes it up
+    Instant ends;        // its last step is over
     Seconds late{0};     // beyond its due time
 };
 
+// Garments pressed one after the other at one temperature of one platen. Runs of a press never overlap.
 struct HeatRun {
     PressId press;
     Celsius temperature;
-    Seconds change{0};     // heating or cooling before it
-    std::optional<Celsius> changedFrom;
-    Instant begins;
-    Instant ends;
-    std::vector<PlannedGarment> garments;
+    Seconds change{0};                    // heating or cooling before it
+    std::optional<Celsius> changedFrom;   // none: no change, or warmed up from cold
+    Instant begins;                       // the platen is first used
+    Instant ends;                         // the platen is let go
+    std::vector<PlannedGarment> garments; // by the time they are taken up; each stands in one run
+    std::vector<GarmentId>
+        again; // here for a later pass; their first is in an earlier run. A run may have only these
 };
 
 struct DayPlan {
-    std::vector<HeatRun> runs;      // by beginning
-    std::vector<PlannedSpan> spans; // by beginning
-    std::vector<GarmentId> unplaced; // no press in the request serves them
+    std::vector<HeatRun> runs;       // by beginning
+    std::vector<PlannedSpan> spans;  // by beginning
+    std::vector<GarmentId> unplaced; // no press in the request serves them; see whyUnplaced
     Instant ends;
-    Seconds lateness{0};  // weighted sum, rounded to seconds
-    int changes = 0;      // of temperature
+    Seconds lateness{0}; // weighted sum, rounded to seconds
+    int changes = 0;     // of temperature; warming up from cold is none
 
     const PlannedGarment* find(GarmentId garment) const;
 };
 
 DayPlan planDay(const PlanRequest& request);
 
-// The plan of garments in exactly this order: what the dispatch rules and every later search are judged by.
+// The plan of garments in exactly this order (indices into request.jobs; those under way go before the others
+// all the same): what the dispatch rules and every later search are judged by. Jobs not named are not
+// planned. REQUIRES: each index below jobs.size(), none twice. An index that is not so is passed over.
 DayPlan planInOrder(const PlanRequest& request, const std::vector<std::size_t>& order);
 
-// Seconds to bring a platen from one temperature to another.
+// Why no press in the request serves a job, in words; none: one does. A press whose rate of heating or
+// cooling is not above zero cannot change: it serves only what is pressed at the temperature it has now.
+std::optional<std::string> whyUnplaced(const PlanRequest& request, const PressJob& job);
+
+// Whole seconds to bring a platen from one temperature to another, rounded up; Seconds::max() where it never
+// gets there (see whyUnplaced). A change counts at most 366 days.
 Seconds changeTime(const Press& press, Celsius from, Celsius to);
+
+// What a platen is at that has not been switched on today.
+inline constexpr Celsius kRoomTemperature{20};
 
 } // namespace holdfast

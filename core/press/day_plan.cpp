@@ -1,0 +1,59 @@
+#include "core/press/day_plan.h"
+
+#include "core/press/day_plan_rules.h"
+#include "core/press/day_plan_timing.h"
+
+#include <algorithm>
+#include <cassert>
+#include <optional>
+#include <utility>
+
+namespace holdfast {
+
+namespace {
+
+DayPlan planned(const TimedDay& day, std::span<const std::size_t> order) {
+    DayPlan plan = day.plan(order);
+    for (std::size_t job = 0; job < day.jobs().size(); ++job) {
+        if (!day.isPlaced(job))
+            plan.unplaced.push_back(day.jobs()[job].garment);
+    }
+    return plan;
+}
+
+} // namespace
+
+const PlannedGarment* DayPlan::find(GarmentId garment) const {
+    for (const HeatRun& run : runs) {
+        const auto found = std::ranges::find(run.garments, garment, &PlannedGarment::garment);
+        if (found != run.garments.end())
+            return &*found;
+    }
+    return nullptr;
+}
+
+DayPlan planDay(const PlanRequest& request) {
+    const TimedDay day{request};
+    std::vector<std::size_t> best;
+    std::optional<DayScore> bestScore;
+    for (const DispatchRule& rule : dispatchRules()) {
+        std::vector<std::size_t> order = rule(day);
+        const DayScore score = day.score(order);
+        if (!bestScore || score < *bestScore) {
+            bestScore = score;
+            best = std::move(order);
+        }
+        // The first rule, by earliest promise, is always heard: stopped or not, there is a plan.
+        if (request.shouldStop && request.shouldStop())
+            break;
+    }
+    return planned(day, best);
+}
+
+DayPlan planInOrder(const PlanRequest& request, const std::vector<std::size_t>& order) {
+    assert(std::ranges::all_of(order, [&](std::size_t job) { return job < request.jobs.size(); }));
+    const TimedDay day{request};
+    return planned(day, day.cleaned(order));
+}
+
+} // namespace holdfast
