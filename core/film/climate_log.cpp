@@ -1,0 +1,304 @@
+#include "core/film/climate_log.h"
+
+#include "core/film/log_columns.h"
+#include "core/film/log_time.h"
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <cstdint>
+#include <utility>
+
+namespace holdfast {
+
+namespace {
+
+constexpr std::size_t kSkippedShown = 20;
+constexpr std::size_t kLinesBeforeTable = 60; // of a logger's own remarks
+constexpr std::size_t kLinesBetweenProgress = 1 << 14;
+constexpr Band<Celsius> kBelievable{{-40}, {80}};
+
+// Bytes of the UTF-8 character that begins with this one; 0 where none does.
+std::size_t utf8Length(unsigned char lead) {
+    if (lead < 0x80)
+        return 1;
+    if (lead < 0xC2 || lead > 0xF4)
+        return 0;
+    return lead < 0xE0 ? 2 : lead < 0xF0 ? 3 : 4;
+}
+
+// A field as an error shows it: not too long, and valid UTF-8 whatever the file was.
+std::string quoted(std::string_view text) {
+    constexpr std::size_t kLongest = 40;
+    std::string shown;
+    for (std::size_t at = 0; at < text.size() && shown.size() < kLongest;) {
+        const std::size_t length = utf8Length(static_cast<unsigned char>(text[at]));
+        const bool isWhole = length > 0 && at + length <= text.size() &&
+                             std::ranges::all_of(text.substr(at + 1, length - 1), [](char next) {
+                                 return (static_cast<unsigned char>(next) & 0xC0) == 0x80;
+                             });
+        if (isWhole && static_cast<unsigned char>(text[at]) >= 0x20) {
+            shown += text.substr(at, length);
+            at += length;
+        } else {
+            shown += '?';
+            ++at;
+        }
+    }
+    return "“" + shown + "”";
+}
+
+std::string lineWords(std::size_t line) {
+    return "Line " + std::to_string(line) + ": ";
+}
+
+// A number and the unit written behind it, if any.
+struct Measured {
+    double number = 0;
+    std::string_view unit;
+};
+
+std::optional<Measured> readMeasured(std::string_view field, bool decimalComma) {
+    if (field.starts_with('+'))
+        field.remove_prefix(1);
+    std::array<char, 32> digits{};
+    std::size_t length = 0;
+    bool hasPoint = false;
+    for (; length < field.size() && length < digits.size(); ++length) {
+        const char character = field[length];
+        const bool isPoint = character == '.' || (decimalComma && character == ',');
+        const bool isNumeral = (character >= '0' && character <= '9') || (character == '-' && length == 0);
+        if (!isNumeral && (!isPoint || hasPoint))
+            break;
+        hasPoint = hasPoint || isPoint;
+        digits[length] = isPoint ? '.' : character;
+    }
+    Measured measured;
+    const auto [end, error] = std::from_chars(digits.data(), digits.data() + length, measured.number);
+    if (error != std::errc{} || end != digits.data() + length || !std::isfinite(measured.number))
+        return std::nullopt;
+    measured.unit = field.substr(length);
+    while (measured.unit.starts_with(' '))
+        measured.unit.remove_prefix(1);
+    return measured;
+}
+
+std::string_view withoutDegreeSign(std::string_view unit) {
+    for (const std::string_view sign :
+         {std::string_view{"\u00B0"}, std::string_view{"\xB0"}, std::string_view{"\u00BA"}}) {
+        if (unit.starts_with(sign))
+            return unit.substr(sign.size());
+    }
+    return unit;
+}
+
+// A unit behind the number counts before the header's; `isFahrenheit` says afterwards which it was.
+std::optional<Celsius> readTemperature(std::string_view field, bool decimalComma, bool& isFahrenheit) {
+    const auto measured = readMeasured(field, decimalComma);
+    if (!measured)
+        return std::nullopt;
+    const std::string_view unit = withoutDegreeSign(measured->unit);
+    if (unit == "F" || unit == "f")
+        isFahrenheit = true;
+    else if (unit == "C" || unit == "c")
+        isFahrenheit = false;
+    else if (!measured->unit.empty())
+        return std::nullopt;
+    return Celsius{isFahrenheit ? (measured->number - 32.0) * 5.0 / 9.0 : measured->number};
+}
+
+std::optional<Humidity> readHumidity(std::string_view field, bool decimalComma) {
+    const auto measured = readMeasured(field, decimalComma);
+    constexpr std::array<std::string_view, 6> kUnits{"", "%", "%RH", "% RH", "%rh", "% rh"};
+    if (!measured || std::ranges::find(kUnits, measured->unit) == kUnits.end())
+        return std::nullopt;
+    if (measured->number < 0 || measured->number > 100)
+        return std::nullopt;
+    return Humidity{measured->number};
+}
+
+class LogReader {
+public:
+    LogReader(std::string_view text, Seconds localOffset)
+        : m_separator(separatorOf(text))
+        , m_decimalComma(m_separator != ',')
+        , m_offset(localOffset)
+        , m_records(text, m_separator)
+        , m_size(text.size()) {}
+
+    Result<ClimateLog> read(const std::function<bool(double)>& progress) {
+        findTable();
+        std::size_t untilProgress = kLinesBetweenProgress;
+        while (!m_failure && m_records.next()) {
+            readLine();
+            if (--untilProgress == 0) {
+                untilProgress = kLinesBetweenProgress;
+                if (progress &&
+                    !progress(static_cast<double>(m_records.position()) / static_cast<double>(m_size)))
+                    return plainError("Stopped. No reading was taken over.");
+            }
+        }
+        judge();
+        if (m_failure)
+            return *m_failure;
+        putInOrder();
+        if (progress && !progress(1.0))
+            return plainError("Stopped. No reading was taken over.");
+        return std::move(m_log);
+    }
+
+private:
+    // Leaves the records at the line before the first that is to be read: behind the header, or at the start.
+    void findTable() {
+        LogRecords ahead = m_records;
+        for (std::size_t looked = 0; looked < kLinesBeforeTable && ahead.next(); ++looked) {
+            if (const auto columns = columnsOf(ahead.fields())) {
+                m_columns = *columns;
+                m_log.wasFahrenheit = columns->isFahrenheit;
+                m_records = std::move(ahead);
+                return;
+            }
+            if (isDateAndClockApart(ahead.fields())) {
+                m_columns.clock = 1;
+                m_columns.temperature = 2;
+                m_columns.humidity = 3;
+                return;
+            }
+            if (timeOf(ahead.fields()).kind != LogTimeKind::NoTime)
+                return; // a table without a header
+        }
+    }
+
+    bool isDateAndClockApart(const std::vector<std::string_view>& fields) const {
+        return fields.size() >= 4 && readLogTime(fields[0], fields[1], m_offset).kind != LogTimeKind::NoTime;
+    }
+
+    LogTime timeOf(const std::vector<std::string_view>& fields) const {
+        if (m_columns.clock)
+            return readLogTime(fields[m_columns.time], fields[*m_columns.clock], m_offset);
+        return readLogTime(fields[m_columns.time], m_offset);
+    }
+
+    std::size_t lastColumn() const {
+        return std::max(
+            {m_columns.time, m_columns.clock.value_or(0), m_columns.temperature, m_columns.humidity});
+    }
+
+    void skip(const std::string& reason) {
+        ++m_log.skippedCount;
+        if (m_log.skipped.size() < kSkippedShown)
+            m_log.skipped.push_back(lineWords(m_records.line()) + reason);
+    }
+
+    void readLine() {
+        const std::vector<std::string_view>& fields = m_records.fields();
+        if (fields.size() <= lastColumn()) {
+            skip("a time, a temperature and a humidity are wanted, there are " +
+                 std::to_string(fields.size()) + (fields.size() == 1 ? " field." : " fields."));
+            return;
+        }
+        const LogTime time = timeOf(fields);
+        if (time.kind == LogTimeKind::MonthFirst) {
+            m_failure =
+                plainError(lineWords(m_records.line()) + quoted(fields[m_columns.time]) +
+                           " has the month before the day. Save the log with the day first (25/11/2026) or "
+                           "the year first (2026-11-25).");
+            return;
+        }
+        if (time.kind == LogTimeKind::NoTime) {
+            skip(quoted(fields[m_columns.time]) + " is no time.");
+            return;
+        }
+        bool isFahrenheit = m_columns.isFahrenheit;
+        const auto temperature = readTemperature(fields[m_columns.temperature], m_decimalComma, isFahrenheit);
+        if (!temperature) {
+            skip(quoted(fields[m_columns.temperature]) + " is no temperature.");
+            return;
+        }
+        const auto humidity = readHumidity(fields[m_columns.humidity], m_decimalComma);
+        if (!humidity) {
+            skip(quoted(fields[m_columns.humidity]) + " is no humidity from 0 to 100 %.");
+            return;
+        }
+        ++m_measured;
+        m_log.wasFahrenheit = m_log.wasFahrenheit || isFahrenheit;
+        if (humidity->percent > 1)
+            m_isShare = false;
+        if (m_firstMeasured.empty())
+            m_firstMeasured = lineWords(m_records.line()) + quoted(fields[m_columns.humidity]);
+        if (!kBelievable.contains(*temperature)) {
+            if (m_unbelievable++ == 0)
+                m_firstUnbelievable = lineWords(m_records.line()) + quoted(fields[m_columns.temperature]);
+            skip(quoted(fields[m_columns.temperature]) + " lies beyond −40 to 80 °C.");
+            return;
+        }
+        m_log.readings.push_back({time.at, *temperature, *humidity});
+    }
+
+    // What can only be said of the whole log.
+    void judge() {
+        if (m_failure)
+            return;
+        if (m_measured == 0) {
+            std::string words = "No readings found. Each line needs a time, a temperature and a humidity.";
+            if (!m_log.skipped.empty())
+                words += " " + m_log.skipped.front();
+            m_failure = plainError(words);
+        } else if (m_unbelievable * 10 > m_measured) {
+            m_failure = plainError(m_firstUnbelievable + " lies beyond −40 to 80 °C, and so do " +
+                                   std::to_string(m_unbelievable) + " of " + std::to_string(m_measured) +
+                                   " lines. If the log is in °F, name the unit in its header.");
+        } else if (m_isShare) {
+            m_failure = plainError(m_firstMeasured +
+                                   " and every other humidity lie between 0 and 1. Humidity must be "
+                                   "in percent, 0 to 100.");
+        }
+    }
+
+    void putInOrder() {
+        ClimateSeries& readings = m_log.readings;
+        const auto isEarlier = [](const ClimateReading& one, const ClimateReading& other) {
+            return one.at < other.at;
+        };
+        if (!std::ranges::is_sorted(readings, isEarlier))
+            std::ranges::stable_sort(readings, isEarlier);
+        const auto repeated = std::ranges::unique(readings, {}, &ClimateReading::at);
+        m_log.duplicates = repeated.size();
+        readings.erase(repeated.begin(), repeated.end());
+        for (std::size_t at = 1; at < readings.size(); ++at) {
+            if (readings[at].at - readings[at - 1].at > kAllowedGap)
+                ++m_log.gaps;
+        }
+    }
+
+    char m_separator;
+    bool m_decimalComma;
+    Seconds m_offset;
+    LogRecords m_records;
+    std::size_t m_size;
+    LogColumns m_columns;
+    ClimateLog m_log;
+    std::optional<Error> m_failure;
+    std::size_t m_measured = 0; // lines with a time, a temperature and a humidity
+    std::size_t m_unbelievable = 0;
+    bool m_isShare = true; // no humidity above 1 yet
+    std::string m_firstMeasured;
+    std::string m_firstUnbelievable;
+};
+
+} // namespace
+
+Result<ClimateLog> readClimateLog(std::string_view text, std::chrono::seconds localOffset,
+                                  const std::function<bool(double)>& progress) {
+    constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
+    if (text.starts_with(kByteOrderMark))
+        text.remove_prefix(kByteOrderMark.size());
+    if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF"))
+        return plainError("This file is written in UTF-16. Save it as UTF-8 or as plain text.");
+    if (text.find('\0') != std::string_view::npos)
+        return plainError("This file is no text. Save the log as CSV or plain text.");
+    return LogReader{text, localOffset}.read(progress);
+}
+
+} // namespace holdfast
