@@ -1,0 +1,219 @@
+#include "app/desk/formats.h"
+
+#include <QCoreApplication>
+#include <QLocale>
+#include <QRegularExpression>
+
+#include <cmath>
+
+namespace holdfast::app {
+
+namespace {
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("Formats", text);
+}
+
+Error notA(const QString& field, const QString& allowed) {
+    return fieldError(field.toStdString(), tr("%1: %2").arg(field, allowed).toStdString());
+}
+
+// A decimal comma is as good as a point.
+std::optional<double> numberIn(const QString& text) {
+    bool good = false;
+    const double number = QLocale::c().toDouble(text.trimmed().replace(u',', u'.'), &good);
+    return good && std::isfinite(number) ? std::optional{number} : std::nullopt;
+}
+
+// The year that brings a day without a year closest to today.
+std::optional<LocalDate> nearestYear(unsigned dayOfMonth, unsigned month, LocalDate today) {
+    const int thisYear = static_cast<int>(std::chrono::year_month_day{today}.year());
+    std::optional<LocalDate> nearest;
+    for (int year = thisYear - 1; year <= thisYear + 1; ++year) {
+        const auto date = std::chrono::year{year} / std::chrono::month{month} / std::chrono::day{dayOfMonth};
+        if (!date.ok())
+            continue;
+        const LocalDate candidate{date};
+        if (!nearest || std::chrono::abs(candidate - today) < std::chrono::abs(*nearest - today))
+            nearest = candidate;
+    }
+    return nearest;
+}
+
+} // namespace
+
+QString words(std::string_view text) {
+    return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
+}
+
+std::string plain(const QString& text) {
+    return text.trimmed().toStdString();
+}
+
+QString money(Money amount, const Currency& currency) {
+    return words(spokenAmount(amount, currency));
+}
+
+QString moneyBare(Money amount, const Currency& currency) {
+    return words(plainAmount(amount, currency));
+}
+
+QString metres(Millimetres length) {
+    const int decimals = std::abs(length.value) < 95 ? 2 : 1;
+    return tr("%1 m").arg(QLocale::c().toString(length.metres(), 'f', decimals));
+}
+
+QString millimetres(Millimetres length) {
+    return tr("%1 mm").arg(length.value);
+}
+
+QString celsius(Celsius temperature) {
+    return tr("%1 °C").arg(QLocale::c().toString(temperature.value, 'g', 4));
+}
+
+QString humidity(Humidity humidity) {
+    return tr("%1 %").arg(std::lround(humidity.percent));
+}
+
+QString kilograms(Grams weight) {
+    return tr("%1 kg").arg(QLocale::c().toString(static_cast<double>(weight.value) / 1000.0, 'f', 1));
+}
+
+QString countdown(Seconds left) {
+    const auto seconds = std::max<std::int64_t>(0, left.count());
+    if (seconds < 60)
+        return QString::number(seconds);
+    if (seconds < 3600)
+        return QStringLiteral("%1:%2").arg(seconds / 60).arg(seconds % 60, 2, 10, QLatin1Char('0'));
+    return QStringLiteral("%1:%2:%3")
+        .arg(seconds / 3600)
+        .arg(seconds / 60 % 60, 2, 10, QLatin1Char('0'))
+        .arg(seconds % 60, 2, 10, QLatin1Char('0'));
+}
+
+QString timeSpan(Seconds span) {
+    const auto seconds = std::max<std::int64_t>(0, span.count());
+    if (seconds < 60)
+        return tr("%1 s").arg(seconds);
+    const auto minutes = (seconds + 30) / 60;
+    if (minutes < 60)
+        return tr("%1 min").arg(minutes);
+    return minutes % 60 == 0 ? tr("%1 h").arg(minutes / 60) : tr("%1 h %2 min").arg(minutes / 60).arg(minutes % 60);
+}
+
+QString dayCount(Days days) {
+    return days.count() == 1 ? tr("1 day") : tr("%1 days").arg(days.count());
+}
+
+QString age(Days days) {
+    // A month of an age is a twelfth of a year; the rest is days.
+    const auto total = std::max<std::int64_t>(0, days.count());
+    const auto months = static_cast<std::int64_t>(static_cast<double>(total) / 30.436875);
+    const auto rest = total - static_cast<std::int64_t>(std::lround(static_cast<double>(months) * 30.436875));
+    return months == 0 ? tr("%1 d").arg(total) : tr("%1 mo %2 d").arg(months).arg(std::max<std::int64_t>(0, rest));
+}
+
+QString day(LocalDate date) {
+    return words(spokenDay(date));
+}
+
+QString dayNear(LocalDate date, LocalDate today) {
+    const auto away = (date - today).count();
+    if (away == 0)
+        return tr("today");
+    if (away == 1)
+        return tr("tomorrow");
+    if (away == -1)
+        return tr("yesterday");
+    return day(date);
+}
+
+QString date(LocalDate date) {
+    return words(spokenDate(date));
+}
+
+QString longDay(LocalDate date) {
+    const std::chrono::year_month_day calendar{date};
+    const QDate qtDate(static_cast<int>(calendar.year()), static_cast<int>(static_cast<unsigned>(calendar.month())),
+                       static_cast<int>(static_cast<unsigned>(calendar.day())));
+    return QLocale(QLocale::English).toString(qtDate, QStringLiteral("dddd d MMMM"));
+}
+
+QString clock(LocalTime time) {
+    return words(clockTime(time));
+}
+
+QString promise(LocalTime ready, LocalDate today) {
+    return tr("%1 after %2").arg(dayNear(dateOf(ready), today), clock(ready));
+}
+
+QColor colourOf(std::uint32_t rgb) {
+    return QColor::fromRgb(static_cast<QRgb>(rgb & 0xffffffU));
+}
+
+Result<std::int64_t> readWhole(const QString& text, const QString& field, std::int64_t low, std::int64_t high) {
+    bool good = false;
+    const qlonglong number = text.trimmed().toLongLong(&good);
+    if (!good || number < low || number > high)
+        return notA(field, tr("a whole number from %1 to %2.").arg(low).arg(high));
+    return static_cast<std::int64_t>(number);
+}
+
+Result<double> readNumber(const QString& text, const QString& field, double low, double high) {
+    const auto number = numberIn(text);
+    if (!number || *number < low || *number > high)
+        return notA(field, tr("a number from %1 to %2.").arg(low).arg(high));
+    return *number;
+}
+
+Result<Money> readMoney(const QString& text, const QString& field, const Currency& currency) {
+    const auto amount = parseAmount(plain(text), currency);
+    if (!amount || amount->minor < 0)
+        return notA(field, tr("an amount such as %1.").arg(moneyBare(Money{1050}, currency)));
+    return *amount;
+}
+
+Result<LocalDate> readDate(const QString& text, const QString& field, LocalDate today) {
+    const QString typed = text.trimmed().toLower();
+    if (typed == tr("today"))
+        return today;
+    if (typed == tr("yesterday"))
+        return today - Days{1};
+    if (typed == tr("tomorrow"))
+        return today + Days{1};
+    if (const auto iso = parseIsoDate(typed.toStdString()))
+        return *iso;
+    static const QRegularExpression dayFirst(QStringLiteral(R"(^(\d{1,2})[./ ](\d{1,2})[./ ]?(\d{4})?$)"));
+    if (const auto match = dayFirst.match(typed); match.hasMatch()) {
+        const unsigned dayOfMonth = match.captured(1).toUInt();
+        const unsigned month = match.captured(2).toUInt();
+        if (match.captured(3).isEmpty()) {
+            if (const auto near = nearestYear(dayOfMonth, month, today))
+                return *near;
+        } else {
+            const auto date = std::chrono::year{match.captured(3).toInt()} / std::chrono::month{month} /
+                              std::chrono::day{dayOfMonth};
+            if (date.ok())
+                return LocalDate{date};
+        }
+    }
+    return notA(field, tr("a day such as %1 or 25/11.").arg(words(isoDate(today))));
+}
+
+Result<std::optional<LocalDate>> readOptionalDate(const QString& text, const QString& field, LocalDate today) {
+    if (text.trimmed().isEmpty())
+        return std::optional<LocalDate>{};
+    auto date = readDate(text, field, today);
+    if (!date.ok())
+        return date.error();
+    return std::optional<LocalDate>{*date};
+}
+
+Result<Millimetres> readMetres(const QString& text, const QString& field, Millimetres low, Millimetres high) {
+    const auto number = readNumber(text, field, low.metres(), high.metres());
+    if (!number.ok())
+        return number.error();
+    return Millimetres{std::llround(*number * 1000.0)};
+}
+
+} // namespace holdfast::app
