@@ -12,7 +12,7 @@ namespace holdfast::app {
 
 // `name` is the file's name without ".svg". A square of `size` logical pixels at a device pixel ratio.
 // An unknown name is a mistake of the programmer: asserts, and gives an empty pixmap.
-QPixmap icon(const QString& name, const QColor& ink, int size, qreal ratio);
+QPixmap iconPixmap(const QString& name, const QColor& ink, int size, qreal ratio);
 
 // Paints the icon as the largest square centred in `box`, at the painter's own ratio.
 void paintIcon(QPainter& painter, const QRectF& box, const QString& name, const QColor& ink);

@@ -30,8 +30,9 @@ enum class Type {
     SmallStrong,   // 600 13/18
 };
 
-// Loads the bundled fonts when first asked. Needs a QGuiApplication.
-QFont font(Type type);
+// Loads the bundled fonts when first asked. Needs a QGuiApplication. Named so that QWidget::font does not
+// hide it.
+QFont fontOf(Type type);
 int lineHeight(Type type);
 
 // Width of one line of text.

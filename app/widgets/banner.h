@@ -37,7 +37,9 @@ protected:
 
 private:
     qreal layText(QTextLayout& layout, qreal width) const; // returns its height
-    qreal textWidth(int width) const;
+    qreal naturalWidth() const;                            // of all words on one line
+    bool hasActionBeside(int width) const;
+    void arrange();
 
     Tone m_tone = Tone::Plain;
     QString m_lead;

@@ -12,6 +12,7 @@ class QVBoxLayout;
 
 namespace holdfast::app {
 
+class CardCorners;
 class CardTitle;
 
 class Card : public QWidget {
@@ -29,6 +30,9 @@ public:
     void setTitleHeight(int height);     // kCardTitleHeight unless told; 48 with a button in the row
     void addToTitle(QWidget* widget);    // at the right end, before the count
 
+    // Leaves the top border open between two x, under the tab that belongs to it. See SewnTabs::sewOnto.
+    void openTop(int from, int to);
+
     // Where the card's own things go; no margins, no spacing unless set.
     QVBoxLayout* content() const { return m_content; }
     // The usual padding around the content.
@@ -37,11 +41,12 @@ public:
 protected:
     void paintEvent(QPaintEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
+    bool event(QEvent* event) override;
 
 private:
     CardTitle* m_title = nullptr;
     QVBoxLayout* m_content = nullptr;
-    QWidget* m_corners = nullptr;
+    CardCorners* m_corners = nullptr;
 };
 
 } // namespace holdfast::app

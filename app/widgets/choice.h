@@ -59,9 +59,6 @@ public:
 signals:
     void chosen(int at); // by the person
 
-protected:
-    void focusInEvent(QFocusEvent* event) override;
-
 private:
     friend class ChoiceTile;
     void choose(int at);

@@ -3,10 +3,13 @@
 // Tab. Put them straight above a card with no gap: the current tab is open to the card below.
 
 #include <QColor>
+#include <QPointer>
 #include <QVector>
 #include <QWidget>
 
 namespace holdfast::app {
+
+class Card;
 
 struct SewnTab {
     QString text;
@@ -25,20 +28,22 @@ public:
     int currentAt() const { return m_current; }
     void setCurrent(int at); // emits nothing
 
+    // The card below, whose left edge is this widget's left edge.
+    void sewOnto(Card* card);
+
     QSize sizeHint() const override;
-    QSize minimumSizeHint() const override;
+    QSize minimumSizeHint() const override { return sizeHint(); }
 
 signals:
     void chosen(int at); // by the person
 
 protected:
     void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
     void mousePressEvent(QMouseEvent* event) override;
     void mouseMoveEvent(QMouseEvent* event) override;
     void leaveEvent(QEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
-    void focusInEvent(QFocusEvent* event) override;
-    void focusOutEvent(QFocusEvent* event) override;
 
 private:
     QRect tabRect(int at) const;
@@ -46,11 +51,13 @@ private:
     int tabHeight() const;
     void choose(int at);
     void say();
+    void openCard();
 
     QString m_name;
     QVector<SewnTab> m_tabs;
     int m_current = -1;
     int m_hovered = -1;
+    QPointer<Card> m_card;
 };
 
 } // namespace holdfast::app

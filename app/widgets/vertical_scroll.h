@@ -19,9 +19,6 @@ public:
 
     QSize minimumSizeHint() const override;
 
-protected:
-    bool eventFilter(QObject* watched, QEvent* event) override;
-
 private:
     QVBoxLayout* m_column = nullptr;
 };

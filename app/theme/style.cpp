@@ -1,0 +1,513 @@
+#include "app/theme/style.h"
+
+#include "app/theme/icons.h"
+#include "app/theme/measures.h"
+#include "app/theme/stitch.h"
+#include "app/theme/tokens.h"
+#include "app/theme/type.h"
+
+#include <QAbstractItemView>
+#include <QComboBox>
+#include <QHeaderView>
+#include <QPainter>
+#include <QPlainTextEdit>
+#include <QStyleFactory>
+#include <QStyleOption>
+#include <QTableView>
+#include <QTextEdit>
+
+#include <algorithm>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kScrollBarWidth = 12;
+constexpr int kScrollHandleWidth = 6;
+constexpr int kScrollHandleShortest = 32;
+constexpr int kIndicatorWidth = 28;
+constexpr int kIndicatorHeight = 22;
+constexpr int kArrowRoom = 32;
+constexpr int kTextPadding = 12;
+constexpr int kListRow = 36;
+constexpr int kTextMargin = 8;
+
+bool isEnabled(const QStyleOption* option) {
+    return option->state.testFlag(QStyle::State_Enabled);
+}
+
+bool isTextEditor(const QWidget* widget) {
+    return qobject_cast<const QPlainTextEdit*>(widget) != nullptr ||
+           qobject_cast<const QTextEdit*>(widget) != nullptr;
+}
+
+void paintFieldBox(QPainter& painter, const QRectF& box, bool canEdit) {
+    const Tokens& dyes = tokens();
+    paintBox(painter, box, kButtonRadius, canEdit ? dyes.card : dyes.sunk, dyes.edge, 1.2, !canEdit);
+}
+
+// The chevron, pointing down, up, left or right.
+void paintChevron(QPainter& painter, const QRectF& box, const QColor& ink, bool isUp = false) {
+    painter.save();
+    if (isUp) {
+        painter.translate(box.center());
+        painter.rotate(180);
+        painter.translate(-box.center());
+    }
+    paintIcon(painter, box, QStringLiteral("chevron-down"), ink);
+    painter.restore();
+}
+
+QRectF centredIn(const QRect& room, qreal size) {
+    const QPointF centre = QRectF(room).center();
+    return {centre.x() - size / 2, centre.y() - size / 2, size, size};
+}
+
+void paintScrollBar(QPainter& painter, const QStyleOptionSlider& bar, const QRect& handle) {
+    const Tokens& dyes = tokens();
+    if (bar.maximum <= bar.minimum) {
+        return;
+    }
+    const bool isActive =
+        bar.state.testFlag(QStyle::State_MouseOver) || bar.state.testFlag(QStyle::State_Sunken);
+    QRectF drawn(handle);
+    const qreal off = (kScrollBarWidth - kScrollHandleWidth) / 2.0;
+    if (bar.orientation == Qt::Vertical) {
+        drawn = QRectF(bar.rect.left() + off, handle.top() + 2, kScrollHandleWidth, handle.height() - 4);
+    } else {
+        drawn = QRectF(handle.left() + 2, bar.rect.top() + off, handle.width() - 4, kScrollHandleWidth);
+    }
+    paintBox(painter, drawn, kScrollHandleWidth / 2.0, isActive ? dyes.edge : dyes.thread, {});
+}
+
+void paintCheckBox(QPainter& painter, const QStyleOption& option) {
+    const Tokens& dyes = tokens();
+    const bool can = isEnabled(&option);
+    const QRectF box(option.rect);
+    paintBox(painter, box, 6, dyes.card, dyes.edge, 1.2, !can);
+    const QColor ink = can ? dyes.indigo : dyes.ink3;
+    if (option.state.testFlag(QStyle::State_On)) {
+        paintIcon(painter, centredIn(option.rect, 18), QStringLiteral("tick"), ink);
+    } else if (option.state.testFlag(QStyle::State_NoChange)) {
+        paintIcon(painter, centredIn(option.rect, 18), QStringLiteral("minus"), ink);
+    }
+}
+
+void paintRadio(QPainter& painter, const QStyleOption& option) {
+    const Tokens& dyes = tokens();
+    const QRectF box = centredIn(option.rect, std::min(option.rect.width(), option.rect.height()));
+    paintBox(painter, box, box.height() / 2, dyes.card, dyes.edge, 1.2, !isEnabled(&option));
+    if (option.state.testFlag(QStyle::State_On)) {
+        const qreal in = box.width() * 0.28;
+        paintBox(painter, box.adjusted(in, in, -in, -in), box.height() / 2,
+                 isEnabled(&option) ? dyes.indigo : dyes.ink3, {});
+    }
+}
+
+// A button of Qt's own, as in a file dialog: plain, and indigo when it is the default one.
+void paintPlainButton(QPainter& painter, const QStyleOptionButton& button) {
+    const Tokens& dyes = tokens();
+    const bool isDefault = button.features.testFlag(QStyleOptionButton::DefaultButton);
+    const bool isActive =
+        button.state.testFlag(QStyle::State_MouseOver) || button.state.testFlag(QStyle::State_Sunken);
+    const QRectF box(button.rect);
+    if (!isEnabled(&button)) {
+        paintBox(painter, box, kButtonRadius, dyes.sunk, dyes.edge, 1.2, true);
+    } else if (isDefault) {
+        paintBox(painter, box, kButtonRadius, isActive ? dyes.indigoDeep : dyes.indigo, {});
+    } else {
+        paintBox(painter, box, kButtonRadius, isActive ? dyes.sunk : dyes.card, dyes.edge, 1.2);
+    }
+}
+
+} // namespace
+
+WorkshopStyle::WorkshopStyle()
+    : QProxyStyle(QStyleFactory::create(QStringLiteral("Fusion"))) {}
+
+void WorkshopStyle::polish(QWidget* widget) {
+    QProxyStyle::polish(widget);
+    if (auto* header = qobject_cast<QHeaderView*>(widget)) {
+        header->setFont(fontOf(Type::SmallStrong));
+        header->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+        header->setHighlightSections(false);
+        header->setFrameShape(QFrame::NoFrame);
+    } else if (auto* view = qobject_cast<QAbstractItemView*>(widget)) {
+        view->setFrameShape(QFrame::NoFrame);
+        view->setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
+        view->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
+    } else if (auto* plainText = qobject_cast<QPlainTextEdit*>(widget)) {
+        plainText->viewport()->setAutoFillBackground(false);
+    } else if (auto* richText = qobject_cast<QTextEdit*>(widget)) {
+        richText->viewport()->setAutoFillBackground(false);
+    } else if (auto* combo = qobject_cast<QComboBox*>(widget)) {
+        combo->setFont(fontOf(Type::BodyStrong));
+        combo->setAttribute(Qt::WA_Hover);
+    }
+}
+
+void WorkshopStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* option, QPainter* painter,
+                                  const QWidget* widget) const {
+    const Tokens& dyes = tokens();
+    switch (element) {
+    case PE_FrameFocusRect: // the ring stands outside, see focus_ring.h
+        return;
+    case PE_PanelLineEdit: {
+        const auto* frame = qstyleoption_cast<const QStyleOptionFrame*>(option);
+        if (frame != nullptr && frame->lineWidth > 0) {
+            paintFieldBox(*painter, option->rect,
+                          isEnabled(option) && !option->state.testFlag(State_ReadOnly));
+        }
+        return;
+    }
+    case PE_FrameLineEdit:
+        return;
+    case PE_Frame:
+        if (isTextEditor(widget)) {
+            paintFieldBox(*painter, option->rect, isEnabled(option));
+            return;
+        }
+        break;
+    case PE_IndicatorCheckBox:
+    case PE_IndicatorItemViewItemCheck:
+        paintCheckBox(*painter, *option);
+        return;
+    case PE_IndicatorRadioButton:
+        paintRadio(*painter, *option);
+        return;
+    case PE_PanelButtonCommand:
+        if (const auto* button = qstyleoption_cast<const QStyleOptionButton*>(option)) {
+            paintPlainButton(*painter, *button);
+            return;
+        }
+        break;
+    case PE_PanelTipLabel:
+        painter->fillRect(option->rect, dyes.ink);
+        return;
+    case PE_PanelMenu:
+        paintBox(*painter, option->rect, 0, dyes.card, dyes.edge, 1);
+        return;
+    case PE_FrameMenu:
+        return;
+    case PE_IndicatorHeaderArrow:
+        if (const auto* header = qstyleoption_cast<const QStyleOptionHeader*>(option)) {
+            paintChevron(*painter, centredIn(option->rect, kSmallIcon), dyes.ink2,
+                         header->sortIndicator == QStyleOptionHeader::SortUp);
+            return;
+        }
+        break;
+    default:
+        break;
+    }
+    QProxyStyle::drawPrimitive(element, option, painter, widget);
+}
+
+void WorkshopStyle::drawControl(ControlElement element, const QStyleOption* option, QPainter* painter,
+                                const QWidget* widget) const {
+    const Tokens& dyes = tokens();
+    switch (element) {
+    case CE_HeaderSection:
+    case CE_HeaderEmptyArea:
+        painter->fillRect(option->rect, dyes.sunk);
+        painter->fillRect(QRect(option->rect.left(), option->rect.bottom(), option->rect.width(), 1),
+                          dyes.thread);
+        return;
+    case CE_ComboBoxLabel:
+        if (const auto* combo = qstyleoption_cast<const QStyleOptionComboBox*>(option)) {
+            QRect room = subControlRect(CC_ComboBox, combo, SC_ComboBoxEditField, widget);
+            if (!combo->currentIcon.isNull()) {
+                const int size = kIcon;
+                const QRect at(room.left(), room.center().y() - size / 2, size, size);
+                combo->currentIcon.paint(painter, at);
+                room.setLeft(at.right() + 1 + kSpace8);
+            }
+            if (!combo->editable) {
+                paintLine(*painter, room, combo->currentText, Type::BodyStrong,
+                          isEnabled(option) ? dyes.ink : dyes.ink3);
+            }
+            return;
+        }
+        break;
+    case CE_PushButtonLabel:
+        if (const auto* button = qstyleoption_cast<const QStyleOptionButton*>(option)) {
+            QStyleOptionButton dressed(*button);
+            const bool isDefault =
+                button->features.testFlag(QStyleOptionButton::DefaultButton) && isEnabled(option);
+            dressed.palette.setColor(QPalette::ButtonText, isDefault           ? dyes.onIndigo
+                                                           : isEnabled(option) ? dyes.ink
+                                                                               : dyes.ink3);
+            painter->setFont(fontOf(Type::BodyStrong));
+            QProxyStyle::drawControl(element, &dressed, painter, widget);
+            return;
+        }
+        break;
+    case CE_ProgressBarGroove:
+        paintBox(*painter, option->rect, std::min(option->rect.height() / 2.0, 7.0), dyes.sunk, {});
+        return;
+    case CE_ProgressBarContents:
+        if (const auto* bar = qstyleoption_cast<const QStyleOptionProgressBar*>(option)) {
+            QRectF filled(option->rect);
+            const qreal corner = std::min(filled.height() / 2, 7.0);
+            if (bar->maximum <= bar->minimum) {
+                QPainterPath whole;
+                whole.addRoundedRect(filled, corner, corner);
+                paintHatch(*painter, whole, dyes.indigo); // under way, no telling how far
+                return;
+            }
+            const double share =
+                static_cast<double>(bar->progress - bar->minimum) / (bar->maximum - bar->minimum);
+            filled.setWidth(filled.width() * std::clamp(share, 0.0, 1.0));
+            if (filled.width() >= 1) {
+                paintBox(*painter, filled, std::min(corner, filled.width() / 2), dyes.indigo, {});
+            }
+            return;
+        }
+        break;
+    default:
+        break;
+    }
+    QProxyStyle::drawControl(element, option, painter, widget);
+}
+
+void WorkshopStyle::drawComplexControl(ComplexControl control, const QStyleOptionComplex* option,
+                                       QPainter* painter, const QWidget* widget) const {
+    const Tokens& dyes = tokens();
+    const QColor ink = isEnabled(option) ? dyes.ink : dyes.ink3;
+    switch (control) {
+    case CC_ScrollBar:
+        if (const auto* bar = qstyleoption_cast<const QStyleOptionSlider*>(option)) {
+            paintScrollBar(*painter, *bar, subControlRect(CC_ScrollBar, option, SC_ScrollBarSlider, widget));
+            return;
+        }
+        break;
+    case CC_ComboBox:
+        if (const auto* combo = qstyleoption_cast<const QStyleOptionComboBox*>(option)) {
+            if (combo->frame) {
+                const bool isActive =
+                    combo->state.testFlag(State_MouseOver) && isEnabled(option) && !combo->editable;
+                paintFieldBox(*painter, combo->rect, isEnabled(option));
+                if (isActive) {
+                    paintBox(*painter, combo->rect, kButtonRadius, dyes.sunk, dyes.edge, 1.2);
+                }
+            }
+            paintChevron(*painter,
+                         centredIn(subControlRect(CC_ComboBox, option, SC_ComboBoxArrow, widget), kIcon),
+                         ink);
+            return;
+        }
+        break;
+    case CC_SpinBox:
+        if (const auto* spin = qstyleoption_cast<const QStyleOptionSpinBox*>(option)) {
+            if (spin->frame) {
+                paintFieldBox(*painter, spin->rect, isEnabled(option));
+            }
+            if (spin->buttonSymbols != QAbstractSpinBox::NoButtons) {
+                const auto inkOf = [&](QAbstractSpinBox::StepEnabledFlag step) {
+                    return spin->stepEnabled.testFlag(step) ? ink : dyes.thread;
+                };
+                paintChevron(*painter,
+                             centredIn(subControlRect(CC_SpinBox, option, SC_SpinBoxUp, widget), kSmallIcon),
+                             inkOf(QAbstractSpinBox::StepUpEnabled), true);
+                paintChevron(
+                    *painter,
+                    centredIn(subControlRect(CC_SpinBox, option, SC_SpinBoxDown, widget), kSmallIcon),
+                    inkOf(QAbstractSpinBox::StepDownEnabled));
+            }
+            return;
+        }
+        break;
+    default:
+        break;
+    }
+    QProxyStyle::drawComplexControl(control, option, painter, widget);
+}
+
+QRect WorkshopStyle::subControlRect(ComplexControl control, const QStyleOptionComplex* option,
+                                    SubControl subControl, const QWidget* widget) const {
+    const QRect all = option->rect;
+    if (control == CC_ScrollBar) {
+        const auto* bar = qstyleoption_cast<const QStyleOptionSlider*>(option);
+        if (bar != nullptr) {
+            const bool isVertical = bar->orientation == Qt::Vertical;
+            const int length = isVertical ? all.height() : all.width();
+            const qint64 range = static_cast<qint64>(bar->maximum) - bar->minimum;
+            int handle = length;
+            if (range > 0) {
+                const qint64 wanted = static_cast<qint64>(length) * bar->pageStep / (range + bar->pageStep);
+                handle =
+                    std::clamp(static_cast<int>(wanted), std::min(kScrollHandleShortest, length), length);
+            }
+            const int start = sliderPositionFromValue(bar->minimum, bar->maximum, bar->sliderPosition,
+                                                      length - handle, bar->upsideDown);
+            const auto part = [&](int from, int size) {
+                return isVertical ? QRect(all.left(), all.top() + from, all.width(), size)
+                                  : QRect(all.left() + from, all.top(), size, all.height());
+            };
+            switch (subControl) {
+            case SC_ScrollBarGroove:
+                return all;
+            case SC_ScrollBarSlider:
+                return part(start, handle);
+            case SC_ScrollBarSubPage:
+                return part(0, start);
+            case SC_ScrollBarAddPage:
+                return part(start + handle, length - start - handle);
+            default:
+                return {};
+            }
+        }
+    }
+    if (control == CC_ComboBox) {
+        switch (subControl) {
+        case SC_ComboBoxEditField:
+            return all.adjusted(kTextPadding, 1, -kArrowRoom, -1);
+        case SC_ComboBoxArrow:
+            return {all.right() + 1 - kArrowRoom, all.top(), kArrowRoom - kSpace4, all.height()};
+        default:
+            break;
+        }
+    }
+    if (control == CC_SpinBox) {
+        const auto* spin = qstyleoption_cast<const QStyleOptionSpinBox*>(option);
+        const bool hasButtons = spin == nullptr || spin->buttonSymbols != QAbstractSpinBox::NoButtons;
+        const int room = hasButtons ? kArrowRoom : kSpace8;
+        const QRect buttons(all.right() + 1 - kArrowRoom, all.top() + 2, kArrowRoom - kSpace4,
+                            all.height() - 4);
+        switch (subControl) {
+        case SC_SpinBoxEditField:
+            return all.adjusted(kTextPadding - 2, 1, -room, -1);
+        case SC_SpinBoxUp:
+            return hasButtons ? QRect(buttons.left(), buttons.top(), buttons.width(), buttons.height() / 2)
+                              : QRect();
+        case SC_SpinBoxDown:
+            return hasButtons ? QRect(buttons.left(), buttons.top() + buttons.height() / 2, buttons.width(),
+                                      buttons.height() - buttons.height() / 2)
+                              : QRect();
+        case SC_SpinBoxFrame:
+            return all;
+        default:
+            break;
+        }
+    }
+    return QProxyStyle::subControlRect(control, option, subControl, widget);
+}
+
+QRect WorkshopStyle::subElementRect(SubElement element, const QStyleOption* option,
+                                    const QWidget* widget) const {
+    if (element == SE_LineEditContents) {
+        const auto* frame = qstyleoption_cast<const QStyleOptionFrame*>(option);
+        if (frame != nullptr && frame->lineWidth > 0) {
+            return option->rect.adjusted(kTextPadding - 2, 1, -(kTextPadding - 2), -1);
+        }
+    }
+    if (element == SE_ProgressBarContents || element == SE_ProgressBarGroove) {
+        return option->rect;
+    }
+    return QProxyStyle::subElementRect(element, option, widget);
+}
+
+int WorkshopStyle::pixelMetric(PixelMetric metric, const QStyleOption* option, const QWidget* widget) const {
+    switch (metric) {
+    case PM_ScrollBarExtent:
+        return kScrollBarWidth;
+    case PM_ScrollBarSliderMin:
+        return kScrollHandleShortest;
+    case PM_ScrollView_ScrollBarSpacing:
+    case PM_ButtonShiftHorizontal:
+    case PM_ButtonShiftVertical:
+    case PM_MenuHMargin:
+        return 0;
+    case PM_DefaultFrameWidth:
+        if (isTextEditor(widget)) {
+            return kTextMargin;
+        }
+        break;
+    case PM_IndicatorWidth:
+        return kIndicatorWidth;
+    case PM_IndicatorHeight:
+        return kIndicatorHeight;
+    case PM_ExclusiveIndicatorWidth:
+    case PM_ExclusiveIndicatorHeight:
+        return kIndicatorHeight;
+    case PM_CheckBoxLabelSpacing:
+    case PM_RadioButtonLabelSpacing:
+        return 10;
+    case PM_ToolTipLabelFrameWidth:
+        return kSpace8;
+    case PM_TextCursorWidth:
+        return 2;
+    case PM_HeaderMargin:
+        return kSpace8;
+    case PM_MenuPanelWidth:
+    case PM_MenuVMargin:
+        return kSpace4;
+    case PM_ButtonIconSize:
+    case PM_SmallIconSize:
+        return kIcon;
+    case PM_LayoutHorizontalSpacing:
+    case PM_LayoutVerticalSpacing:
+        return kSpace8;
+    default:
+        break;
+    }
+    return QProxyStyle::pixelMetric(metric, option, widget);
+}
+
+int WorkshopStyle::styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,
+                             QStyleHintReturn* returned) const {
+    switch (hint) {
+    case SH_EtchDisabledText:
+    case SH_DitherDisabledText:
+    case SH_ComboBox_Popup:
+    case SH_ScrollBar_Transient:
+    case SH_Widget_Animation_Duration:
+        return 0;
+    case SH_ItemView_ShowDecorationSelected:
+        return 1;
+    case SH_Table_GridLineColor:
+        return static_cast<int>(tokens().thread.rgb());
+    case SH_ToolTip_WakeUpDelay:
+        return 400;
+    default:
+        break;
+    }
+    return QProxyStyle::styleHint(hint, option, widget, returned);
+}
+
+QSize WorkshopStyle::sizeFromContents(ContentsType type, const QStyleOption* option, const QSize& contents,
+                                      const QWidget* widget) const {
+    QSize size = QProxyStyle::sizeFromContents(type, option, contents, widget);
+    switch (type) {
+    case CT_LineEdit: {
+        const auto* frame = qstyleoption_cast<const QStyleOptionFrame*>(option);
+        if (frame != nullptr && frame->lineWidth > 0) {
+            size.setHeight(std::max(size.height(), kTarget));
+            size.rwidth() += 2 * kTextPadding;
+        }
+        return size;
+    }
+    case CT_SpinBox:
+        return {size.width() + kTextPadding, std::max(size.height(), kTarget)};
+    case CT_ComboBox:
+        return {contents.width() + kTextPadding + kArrowRoom + kSpace4, std::max(contents.height(), kTarget)};
+    case CT_PushButton:
+        return {std::max(size.width() + kSpace16, 2 * kTarget), std::max(size.height(), kTarget)};
+    case CT_CheckBox:
+    case CT_RadioButton:
+        return {size.width(), std::max(size.height(), kTarget)};
+    case CT_ItemViewItem:
+    case CT_MenuItem: {
+        const auto* item = qstyleoption_cast<const QStyleOptionMenuItem*>(option);
+        if (item != nullptr && item->menuItemType == QStyleOptionMenuItem::Separator) {
+            return size;
+        }
+        return {size.width(), std::max(size.height(), kListRow)};
+    }
+    case CT_HeaderSection:
+        return {size.width(), std::max(size.height(), 34)};
+    default:
+        return size;
+    }
+}
+
+} // namespace holdfast::app

@@ -1,0 +1,164 @@
+#include "app/widgets/banner.h"
+
+#include "app/theme/icons.h"
+#include "app/theme/measures.h"
+#include "app/theme/stitch.h"
+#include "app/theme/type.h"
+#include "app/widgets/button.h"
+
+#include <QPainter>
+#include <QTextLayout>
+
+#include <algorithm>
+#include <cmath>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kTextLeft = 38;
+constexpr int kTextRight = 12;
+constexpr int kTextTop = 8;
+constexpr int kSign = 18;
+
+QString iconOf(Tone tone) {
+    switch (tone) {
+    case Tone::Held:
+        return QStringLiteral("hold");
+    case Tone::Caution:
+        return QStringLiteral("caution");
+    case Tone::Ready:
+        return QStringLiteral("done");
+    case Tone::Working:
+        return QStringLiteral("clock");
+    case Tone::Plain:
+        return QStringLiteral("tag");
+    }
+    return {};
+}
+
+} // namespace
+
+Banner::Banner(QWidget* parent)
+    : QWidget(parent) {
+    QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Minimum);
+    policy.setHeightForWidth(true);
+    setSizePolicy(policy);
+}
+
+Banner::Banner(Tone tone, const QString& lead, const QString& text, QWidget* parent)
+    : Banner(parent) {
+    set(tone, lead, text);
+}
+
+void Banner::set(Tone tone, const QString& lead, const QString& text, const QString& iconName) {
+    m_tone = tone;
+    m_lead = lead;
+    m_text = text;
+    m_iconName = iconName.isEmpty() ? iconOf(tone) : iconName;
+    setAccessibleName(lead + QStringLiteral(" ") + text);
+    arrange();
+}
+
+void Banner::setAction(const QString& words, const QString& iconName) {
+    if (words.isEmpty()) {
+        delete m_action;
+        m_action = nullptr;
+    } else {
+        if (m_action == nullptr) {
+            m_action = new Button(words, Button::Kind::Plain, this);
+            m_action->setObjectName(QStringLiteral("bannerAction"));
+            connect(m_action, &QAbstractButton::clicked, this, &Banner::acted);
+            m_action->show();
+        }
+        m_action->setText(words);
+        m_action->setIconName(iconName);
+    }
+    arrange();
+}
+
+qreal Banner::layText(QTextLayout& layout, qreal width) const {
+    const QString between = m_lead.isEmpty() || m_text.isEmpty() ? QString() : QStringLiteral(" ");
+    layout.setText(m_lead + between + m_text);
+    layout.setFont(fontOf(Type::Support));
+    QTextCharFormat strong;
+    strong.setFont(fontOf(Type::SupportStrong));
+    layout.setFormats({{0, static_cast<int>(m_lead.size()), strong}});
+    const qreal line = lineHeight(Type::Support);
+    qreal height = 0;
+    layout.beginLayout();
+    for (QTextLine laid = layout.createLine(); laid.isValid(); laid = layout.createLine()) {
+        laid.setLineWidth(std::max(width, 40.0));
+        laid.setPosition(QPointF(0, height + (line - laid.height()) / 2));
+        height += line;
+    }
+    layout.endLayout();
+    return std::max(height, line);
+}
+
+qreal Banner::naturalWidth() const {
+    const qreal gap = m_lead.isEmpty() || m_text.isEmpty() ? 0 : widthOf(QStringLiteral(" "), Type::Support);
+    return std::ceil(widthOf(m_lead, Type::SupportStrong) + gap + widthOf(m_text, Type::Support)) + 1;
+}
+
+// The action stands at the right when all words fit on one line beside it, else below them.
+bool Banner::hasActionBeside(int width) const {
+    return m_action != nullptr &&
+           kTextLeft + naturalWidth() + kSpace12 + m_action->sizeHint().width() + kSpace8 <= width;
+}
+
+int Banner::heightForWidth(int width) const {
+    QTextLayout layout;
+    if (hasActionBeside(width)) {
+        return kTarget + 2 * kSpace8;
+    }
+    const int words = static_cast<int>(std::ceil(layText(layout, width - kTextLeft - kTextRight)));
+    const int below = m_action == nullptr ? 0 : kTarget + kSpace12;
+    return 2 * kTextTop + words + below;
+}
+
+QSize Banner::sizeHint() const {
+    const int wide = width() > 40 ? width() : 320;
+    return {wide, heightForWidth(wide)};
+}
+
+QSize Banner::minimumSizeHint() const {
+    const int least = m_action == nullptr ? 120 : kTextLeft + m_action->sizeHint().width() + kTextRight;
+    return {std::max(120, least), 2 * kTextTop + lineHeight(Type::Support)};
+}
+
+void Banner::arrange() {
+    if (m_action != nullptr) {
+        const QSize size(m_action->sizeHint().width(), kTarget);
+        if (hasActionBeside(width())) {
+            m_action->setGeometry(width() - kSpace8 - size.width(), (height() - kTarget) / 2, size.width(),
+                                  kTarget);
+        } else {
+            m_action->setGeometry(kTextLeft, height() - kTarget - kSpace12, size.width(), kTarget);
+        }
+    }
+    updateGeometry();
+    update();
+}
+
+void Banner::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    arrange();
+}
+
+void Banner::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    const QColor ink = toneInk(m_tone);
+    paintBox(painter, QRectF(rect()), kButtonRadius, toneGround(m_tone), {});
+    const bool isBeside = hasActionBeside(width());
+    QTextLayout layout;
+    const qreal words = layText(layout, isBeside ? naturalWidth() : width() - kTextLeft - kTextRight);
+    // Short banners that were given more height keep their words in the middle; others start at the top.
+    const qreal top = m_action == nullptr || isBeside ? std::round((height() - words) / 2) : kTextTop;
+    const qreal line = lineHeight(Type::Support);
+    paintIcon(painter, QRectF(11, top + (line - kSign) / 2, kSign, kSign), m_iconName, ink);
+    painter.setPen(ink);
+    layout.draw(&painter, QPointF(kTextLeft, top));
+}
+
+} // namespace holdfast::app

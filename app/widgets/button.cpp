@@ -1,0 +1,275 @@
+#include "app/widgets/button.h"
+
+#include "app/theme/drawings.h"
+#include "app/theme/focus_ring.h"
+#include "app/theme/icons.h"
+#include "app/theme/stitch.h"
+#include "app/theme/tokens.h"
+#include "app/theme/type.h"
+
+#include <QKeyEvent>
+#include <QPainter>
+#include <QShortcut>
+
+#include <algorithm>
+#include <cmath>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kNextPadding = 22;
+constexpr int kGap = 10;
+constexpr int kLargeKeyCap = 43;
+constexpr int kMiddleKeyCap = 32;
+
+qreal keyCapWidth(const QString& text, int height) {
+    if (height == kKeyCap) {
+        return keyCapSize(text).width();
+    }
+    const bool isLarge = height == kLargeKeyCap;
+    return std::max<qreal>(height, std::ceil(widthOf(text, isLarge ? Type::Value : Type::BodyStrong)) +
+                                       (isLarge ? 32 : 16));
+}
+
+} // namespace
+
+struct Button::Colours {
+    QColor ground; // invalid for none
+    QColor edge;   // invalid for none
+    QColor words;
+    QColor sign; // icon
+    bool isDashed = false;
+};
+
+Button::Button(const QString& text, Kind kind, QWidget* parent)
+    : Button(text, QString(), kind, parent) {}
+
+Button::Button(const QString& text, const QString& iconName, Kind kind, QWidget* parent)
+    : QPushButton(text, parent)
+    , m_kind(kind)
+    , m_iconName(iconName) {
+    setAutoDefault(false);
+    setCursor(Qt::PointingHandCursor);
+    setSizePolicy(QSizePolicy::Minimum, QSizePolicy::Fixed);
+    setKind(kind);
+}
+
+void Button::setKind(Kind kind) {
+    m_kind = kind;
+    setFont(fontOf(Type::BodyStrong));
+    setTargetHeight(kind == Kind::Next ? kNextTarget : kTarget);
+    giveFocusRing(this, nullptr, kind == Kind::Next ? kNextRadius : kButtonRadius);
+}
+
+void Button::setIconName(const QString& iconName) {
+    m_iconName = iconName;
+    updateGeometry();
+    update();
+}
+
+void Button::setSwatch(const QColor& shade) {
+    m_swatch = shade;
+    updateGeometry();
+    update();
+}
+
+void Button::setSecondText(const QString& secondText) {
+    m_secondText = secondText;
+    updateGeometry();
+    update();
+}
+
+void Button::setOpensList(bool opensList) {
+    m_opensList = opensList;
+    updateGeometry();
+    update();
+}
+
+void Button::setTargetHeight(int height) {
+    setFixedHeight(height);
+    updateGeometry();
+}
+
+void Button::setLeftAligned(bool isLeftAligned) {
+    m_isLeftAligned = isLeftAligned;
+    update();
+}
+
+void Button::setKey(const QKeySequence& keys) {
+    showKey(keys);
+    delete m_shortcut;
+    m_shortcut = nullptr;
+    if (!keys.isEmpty()) {
+        m_shortcut = new QShortcut(keys, this);
+        connect(m_shortcut, &QShortcut::activated, this, [this] { click(); });
+    }
+}
+
+void Button::showKey(const QKeySequence& keys) {
+    showKeyText(keyCapText(keys));
+}
+
+void Button::showKeyText(const QString& text) {
+    m_keyText = text;
+    updateGeometry();
+    update();
+}
+
+void Button::setCannot(const QString& reason) {
+    setEnabled(reason.isEmpty());
+    setToolTip(reason);
+    setAccessibleDescription(reason);
+}
+
+int Button::padding() const {
+    if (m_kind == Kind::Next) {
+        return kNextPadding;
+    }
+    if (m_kind == Kind::Quiet) {
+        return kSpace8;
+    }
+    return height() >= kPressTarget ? kSpace16 : kSpace12;
+}
+
+qreal Button::contentWidth(bool isLarge) const {
+    const bool isNext = m_kind == Kind::Next;
+    Type words = height() >= kPressTarget ? Type::ListStrong : Type::BodyStrong;
+    int cap = kKeyCap;
+    if (isNext) {
+        words = isLarge ? Type::Next : Type::Number;
+        cap = isLarge ? kLargeKeyCap : kMiddleKeyCap;
+    }
+    qreal width = text().isEmpty() ? 0 : std::ceil(widthOf(text(), words));
+    const auto add = [&width](qreal part) { width += width > 0 ? part + kGap : part; };
+    if (!m_iconName.isEmpty()) {
+        add(isLarge ? kSpace32 : kIcon);
+    }
+    if (m_swatch.isValid()) {
+        add(kIcon);
+    }
+    if (!m_secondText.isEmpty()) {
+        add(std::ceil(widthOf(m_secondText, isNext ? Type::Value : Type::Body)) + kGap);
+    }
+    if (m_opensList) {
+        add(kSmallIcon);
+    }
+    if (!m_keyText.isEmpty()) {
+        add(keyCapWidth(m_keyText, cap));
+    }
+    return width;
+}
+
+bool Button::showsLarge() const {
+    return m_kind == Kind::Next && contentWidth(true) + 2 * kNextPadding <= width();
+}
+
+QSize Button::sizeHint() const {
+    const qreal wanted = contentWidth(m_kind == Kind::Next) + 2 * padding();
+    return {std::max(static_cast<int>(std::ceil(wanted)), kTarget), height()};
+}
+
+QSize Button::minimumSizeHint() const {
+    const qreal least = contentWidth(false) + 2 * padding();
+    return {std::max(static_cast<int>(std::ceil(least)), kTarget), height()};
+}
+
+Button::Colours Button::colours() const {
+    const Tokens& dyes = tokens();
+    const bool isUnderHand = isDown() || underMouse();
+    if (!isEnabled()) {
+        if (m_kind == Kind::Quiet) {
+            return {{}, {}, dyes.ink3, dyes.ink3, false};
+        }
+        return {dyes.sunk, dyes.edge, dyes.ink3, dyes.ink3, true};
+    }
+    if (m_kind == Kind::Primary || m_kind == Kind::Next || isChecked()) {
+        return {isUnderHand ? dyes.indigoDeep : dyes.indigo, {}, dyes.onIndigo, dyes.onIndigo, false};
+    }
+    if (m_kind == Kind::Quiet) {
+        const QColor words = isUnderHand ? dyes.indigoDeep : dyes.indigo;
+        return {isUnderHand ? dyes.woad : QColor(), {}, words, words, false};
+    }
+    return {isDown() ? dyes.woad : isUnderHand ? dyes.sunk : dyes.card, dyes.edge, dyes.ink, dyes.ink, false};
+}
+
+void Button::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    const Colours dyed = colours();
+    const bool isNext = m_kind == Kind::Next;
+    const bool isLarge = showsLarge();
+    const QRectF box(rect());
+    paintBox(painter, box, isNext ? kNextRadius : kButtonRadius, dyed.ground, dyed.edge, 1.2, dyed.isDashed);
+
+    Type words = height() >= kPressTarget ? Type::ListStrong : Type::BodyStrong;
+    int cap = kKeyCap;
+    if (isNext) {
+        words = isLarge ? Type::Next : Type::Number;
+        cap = isLarge ? kLargeKeyCap : kMiddleKeyCap;
+    }
+    const qreal sign = isLarge ? kSpace32 : kIcon;
+    const bool isSpread = isNext || !m_secondText.isEmpty() || m_isLeftAligned;
+    qreal left = padding();
+    qreal right = box.right() - padding();
+    if (!isSpread) {
+        const qreal wanted = contentWidth(false);
+        left = std::max<qreal>(left, std::round((box.width() - wanted) / 2));
+        right = left + wanted;
+    }
+    const auto row = [&](qreal x, qreal width, qreal high) {
+        return QRectF(x, box.center().y() - high / 2, width, high);
+    };
+
+    // From the right end inwards: the key, the chevron, the second text.
+    if (!m_keyText.isEmpty()) {
+        const qreal width = keyCapWidth(m_keyText, cap);
+        // Quiet buttons keep their cap in ink, like every cap on a card.
+        const QColor ink = m_kind == Kind::Quiet && isEnabled() ? tokens().ink : dyed.words;
+        paintKeyCap(painter, row(right - width, width, cap), m_keyText, ink);
+        right -= width + kGap;
+    }
+    if (m_opensList) {
+        paintIcon(painter, row(right - kSmallIcon, kSmallIcon, kSmallIcon), QStringLiteral("chevron-down"),
+                  dyed.sign);
+        right -= kSmallIcon + kGap;
+    }
+    if (!m_secondText.isEmpty()) {
+        const Type second = isNext ? Type::Value : Type::Body;
+        const qreal width = std::ceil(widthOf(m_secondText, second));
+        paintLine(painter, row(right - width, width, box.height()), m_secondText, second, dyed.words);
+    }
+
+    // From the left: the icon or the shade, then the words.
+    if (!m_iconName.isEmpty()) {
+        paintIcon(painter, row(left, sign, sign), m_iconName, dyed.sign);
+        left += sign + kGap;
+    }
+    if (m_swatch.isValid()) {
+        paintSwatch(painter, row(left, kIcon, kIcon), m_swatch);
+        left += kIcon + kGap;
+    }
+    paintLine(painter, row(left, right - left, box.height()), text(), words, dyed.words);
+}
+
+void Button::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) {
+        if (!event->isAutoRepeat()) {
+            click();
+        }
+        event->accept();
+        return;
+    }
+    QPushButton::keyPressEvent(event);
+}
+
+void Button::enterEvent(QEnterEvent* event) {
+    QPushButton::enterEvent(event);
+    update();
+}
+
+void Button::leaveEvent(QEvent* event) {
+    QPushButton::leaveEvent(event);
+    update();
+}
+
+} // namespace holdfast::app

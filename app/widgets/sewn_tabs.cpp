@@ -1,0 +1,228 @@
+#include "app/widgets/sewn_tabs.h"
+
+#include "app/theme/drawings.h"
+#include "app/theme/focus_ring.h"
+#include "app/theme/icons.h"
+#include "app/theme/measures.h"
+#include "app/theme/stitch.h"
+#include "app/theme/tokens.h"
+#include "app/theme/type.h"
+#include "app/widgets/card.h"
+
+#include <QKeyEvent>
+#include <QMouseEvent>
+#include <QPainter>
+#include <QPainterPath>
+
+#include <algorithm>
+#include <cmath>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kLift = 5; // how much higher the current tab stands
+constexpr int kTabGap = 7;
+constexpr int kTabPadding = 12;
+constexpr int kDisk = 24;
+
+// A tab's outline, open at the bottom.
+QPainterPath tabPath(const QRectF& box, qreal radius) {
+    QPainterPath path(box.bottomLeft());
+    path.lineTo(box.left(), box.top() + radius);
+    path.quadTo(box.topLeft(), QPointF(box.left() + radius, box.top()));
+    path.lineTo(box.right() - radius, box.top());
+    path.quadTo(box.topRight(), QPointF(box.right(), box.top() + radius));
+    path.lineTo(box.bottomRight());
+    return path;
+}
+
+bool hasSign(const SewnTab& tab) {
+    return tab.shade.isValid() || !tab.iconName.isEmpty();
+}
+
+int widthOfTab(const SewnTab& tab) {
+    const qreal words = std::max(widthOf(tab.text, Type::BodyStrong), widthOf(tab.second, Type::Small));
+    return static_cast<int>(std::ceil(words)) + 2 * kTabPadding + (hasSign(tab) ? kDisk + 9 : 0);
+}
+
+} // namespace
+
+SewnTabs::SewnTabs(const QString& accessibleName, QWidget* parent)
+    : QWidget(parent)
+    , m_name(accessibleName) {
+    setFocusPolicy(Qt::StrongFocus);
+    setMouseTracking(true);
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    giveNoFocusRing(this); // it is painted about the tab
+    say();
+}
+
+void SewnTabs::setTabs(const QVector<SewnTab>& tabs) {
+    m_tabs = tabs;
+    const int last = static_cast<int>(tabs.size()) - 1;
+    m_current = std::clamp(m_current, std::min(0, last), last);
+    say();
+    openCard();
+    updateGeometry();
+    update();
+}
+
+void SewnTabs::setCurrent(int at) {
+    m_current = std::clamp(at, -1, static_cast<int>(m_tabs.size()) - 1);
+    say();
+    openCard();
+    update();
+}
+
+void SewnTabs::sewOnto(Card* card) {
+    m_card = card;
+    openCard();
+}
+
+void SewnTabs::openCard() {
+    if (m_card.isNull()) {
+        return;
+    }
+    const QRect tab = tabRect(m_current);
+    m_card->openTop(tab.left() + 1, tab.isEmpty() ? 0 : tab.right());
+}
+
+void SewnTabs::say() {
+    const bool has = m_current >= 0 && m_current < m_tabs.size();
+    setAccessibleName(has ? m_name + QStringLiteral(", ") + m_tabs[m_current].text : m_name);
+    setAccessibleDescription(has ? m_tabs[m_current].second : QString());
+}
+
+int SewnTabs::tabHeight() const {
+    const bool hasSecond =
+        std::any_of(m_tabs.begin(), m_tabs.end(), [](const SewnTab& tab) { return !tab.second.isEmpty(); });
+    return hasSecond ? 52 : kTarget;
+}
+
+QSize SewnTabs::sizeHint() const {
+    int wide = kSpace8 * 2;
+    for (const SewnTab& tab : m_tabs) {
+        wide += widthOfTab(tab) + kTabGap;
+    }
+    return {wide, tabHeight() + kLift};
+}
+
+QRect SewnTabs::tabRect(int at) const {
+    if (at < 0 || at >= m_tabs.size()) {
+        return {};
+    }
+    int left = kSpace8;
+    for (int before = 0; before < at; ++before) {
+        left += widthOfTab(m_tabs[before]) + kTabGap;
+    }
+    const int lift = at == m_current ? 0 : kLift;
+    return {left, lift, widthOfTab(m_tabs[at]), height() - lift};
+}
+
+int SewnTabs::tabAt(QPoint point) const {
+    for (int at = 0; at < m_tabs.size(); ++at) {
+        if (tabRect(at).contains(point)) {
+            return at;
+        }
+    }
+    return -1;
+}
+
+void SewnTabs::choose(int at) {
+    if (at < 0 || at >= m_tabs.size() || at == m_current) {
+        return;
+    }
+    setCurrent(at);
+    emit chosen(at);
+}
+
+void SewnTabs::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    const Tokens& dyes = tokens();
+    for (int at = 0; at < m_tabs.size(); ++at) {
+        const SewnTab& tab = m_tabs[at];
+        const bool isCurrent = at == m_current;
+        const QRectF box(tabRect(at));
+        const QPainterPath outline = tabPath(box.adjusted(0.5, 0.5, -0.5, 0), kCardRadius);
+        painter.setPen(QPen(dyes.thread, 1));
+        painter.setBrush(isCurrent         ? dyes.card
+                         : at == m_hovered ? blended(dyes.sunk, dyes.card, 0.45)
+                                           : dyes.sunk);
+        painter.drawPath(outline);
+        if (isCurrent) {
+            const bool isFocused = hasFocus();
+            QPen seam(dyes.indigo, isFocused ? kFocusWidth : 1.2);
+            if (!isFocused) {
+                seam.setCapStyle(Qt::FlatCap);
+                seam.setDashPattern({4 / 1.2, 2.6 / 1.2});
+            }
+            painter.setPen(seam);
+            painter.setBrush(Qt::NoBrush);
+            painter.drawPath(tabPath(box.adjusted(4.5, 4.5, -4.5, 0), 6));
+        }
+        qreal left = box.left() + kTabPadding;
+        // The current tab's words stand as high above the card as the others', raised by half the lift.
+        const qreal middle = box.top() + tabHeight() / 2.0 + (isCurrent ? kLift / 2.0 : 0);
+        if (tab.shade.isValid()) {
+            paintSwatch(painter, QRectF(left, middle - kDisk / 2.0, kDisk, kDisk), tab.shade, kDisk / 2.0);
+        } else if (!tab.iconName.isEmpty()) {
+            paintIcon(painter, QRectF(left, middle - kDisk / 2.0, kDisk, kDisk), tab.iconName, dyes.ink);
+        }
+        left += hasSign(tab) ? kDisk + 9 : 0;
+        const QRectF words(left, middle - 10, box.right() - left, 20);
+        if (tab.second.isEmpty()) {
+            paintLine(painter, words, tab.text, Type::BodyStrong, dyes.ink);
+        } else {
+            paintLine(painter, words.translated(0, -9), tab.text, Type::BodyStrong, dyes.ink);
+            paintLine(painter, words.translated(0, 10), tab.second, Type::Small, dyes.ink2);
+        }
+    }
+}
+
+void SewnTabs::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    openCard();
+}
+
+void SewnTabs::mousePressEvent(QMouseEvent* event) {
+    choose(tabAt(event->position().toPoint()));
+}
+
+void SewnTabs::mouseMoveEvent(QMouseEvent* event) {
+    const int under = tabAt(event->position().toPoint());
+    if (under != m_hovered) {
+        m_hovered = under;
+        setCursor(under >= 0 ? Qt::PointingHandCursor : Qt::ArrowCursor);
+        update();
+    }
+}
+
+void SewnTabs::leaveEvent(QEvent* event) {
+    QWidget::leaveEvent(event);
+    m_hovered = -1;
+    update();
+}
+
+void SewnTabs::keyPressEvent(QKeyEvent* event) {
+    const int last = static_cast<int>(m_tabs.size()) - 1;
+    switch (event->key()) {
+    case Qt::Key_Left:
+        choose(m_current - 1);
+        return;
+    case Qt::Key_Right:
+        choose(m_current + 1);
+        return;
+    case Qt::Key_Home:
+        choose(0);
+        return;
+    case Qt::Key_End:
+        choose(last);
+        return;
+    default:
+        QWidget::keyPressEvent(event);
+    }
+}
+
+} // namespace holdfast::app

@@ -1,0 +1,38 @@
+#include "app/widgets/vertical_scroll.h"
+
+#include "app/theme/measures.h"
+
+#include <QApplication>
+#include <QBoxLayout>
+#include <QScrollBar>
+
+namespace holdfast::app {
+
+VerticalScroll::VerticalScroll(QWidget* parent)
+    : QScrollArea(parent) {
+    setFrameShape(QFrame::NoFrame);
+    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    setWidgetResizable(true);
+    setFocusPolicy(Qt::NoFocus);
+    auto* inner = new QWidget;
+    m_column = new QVBoxLayout(inner);
+    m_column->setContentsMargins(0, 0, 0, 0);
+    m_column->setSpacing(0);
+    setWidget(inner);
+    // The ground of what it stands on shows through.
+    inner->setAutoFillBackground(false);
+    viewport()->setAutoFillBackground(false);
+    verticalScrollBar()->setSingleStep(kSpace20);
+    connect(qApp, &QApplication::focusChanged, this, [this](QWidget*, QWidget* now) {
+        if (now != nullptr && widget()->isAncestorOf(now)) {
+            ensureWidgetVisible(now, 0, kSpace8);
+        }
+    });
+}
+
+QSize VerticalScroll::minimumSizeHint() const {
+    // As wide as its column, so that nothing is cut at the side; as low as one target.
+    return {widget()->minimumSizeHint().width() + verticalScrollBar()->sizeHint().width(), kTarget};
+}
+
+} // namespace holdfast::app
