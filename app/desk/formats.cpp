@@ -1,6 +1,7 @@
 #include "app/desk/formats.h"
 
 #include <QCoreApplication>
+#include <QDate>
 #include <QLocale>
 #include <QRegularExpression>
 

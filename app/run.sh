@@ -1,0 +1,32 @@
+#!/usr/bin/env bash
+# Sets up, builds and opens Holdfast. Further words go to the program:
+#   bash app/run.sh --demo                       the shop of the demo
+#   bash app/run.sh --demo report walk --json    a report of it on standard output
+# What this script says goes to standard error. With no display, `--demo` alone draws the tour into build/tour
+# and prints the day's walk.
+set -euo pipefail
+
+top=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
+# shellcheck source=app/packages.sh
+. "$top/app/packages.sh"
+
+need_packages "to build Holdfast" "${build_packages[@]}"
+
+build=$top/build/release
+if [ ! -f "$build/build.ninja" ]; then
+    say "Preparing the build in build/release"
+    cmake -G Ninja -S "$top" -B "$build" -DCMAKE_BUILD_TYPE=Release >&2
+fi
+# Ninja's own words only where there is something to build.
+if ! ninja -C "$build" -n holdfast 2>/dev/null | grep -q 'no work to do'; then
+    say "Building Holdfast (the first time takes some minutes)"
+fi
+ninja -C "$build" --quiet holdfast >&2
+
+program=$build/app/holdfast
+if [ $# = 1 ] && [ "$1" = --demo ] && [ -z "${DISPLAY:-}" ] && [ -z "${WAYLAND_DISPLAY:-}" ]; then
+    say "There is no display here: drawing the tour into build/tour, and the day's walk follows."
+    "$program" --demo tour "$top/build/tour" >&2
+    exec "$program" --demo report walk
+fi
+exec "$program" "$@"

@@ -1,0 +1,80 @@
+#!/usr/bin/env bash
+# Sets up, builds and passes all tests. `bash tests/run.sh` does everything; it needs nothing beforehand.
+#   1. core, db and app tests in one build (Debug), the window tests offscreen
+#   2. core and db again under the address and undefined-behaviour sanitizers
+#   3. the road through the shop once more in a real window under Xvfb
+# It ends with a line "N passed, N failed".
+set -euo pipefail
+
+top=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
+# shellcheck source=app/packages.sh
+. "$top/app/packages.sh"
+
+need_packages "to build and test Holdfast" "${build_packages[@]}" libgtest-dev sqlite3 xvfb xauth openbox \
+    x11-utils procps util-linux
+
+started=$SECONDS
+passed=0
+failed=0
+
+# run_tests PROGRAM WORDS...: runs one test program, shows what failed, and counts.
+run_tests() {
+    local program=$1 log good bad
+    shift
+    log=$(mktemp)
+    say "── $(basename "$(dirname "$(dirname "$program")")")/$(basename "$program") $*"
+    if ! "$program" --gtest_brief=1 "$@" >"$log" 2>&1; then
+        cat "$log" >&2
+        if ! grep -q '^\[  FAILED  \]' "$log"; then
+            say "The test program ended before its end."
+            failed=$((failed + 1))
+        fi
+    fi
+    good=$(sed -nE 's/^\[  PASSED  \] ([0-9]+) tests?\..*/\1/p' "$log" | tail -n 1)
+    bad=$(sed -nE 's/^ *([0-9]+) FAILED TESTS?$/\1/p' "$log" | tail -n 1)
+    passed=$((passed + ${good:-0}))
+    failed=$((failed + ${bad:-0}))
+    rm -f "$log"
+}
+
+# build FOLDER WORDS...: configures when new, then builds.
+build() {
+    local folder=$1
+    shift
+    [ -f "$folder/build.ninja" ] || cmake -G Ninja -S "$top" -B "$folder" -DHOLDFAST_TESTS=ON "$@" >&2
+    ninja -C "$folder" --quiet >&2
+}
+
+say "Building the tests"
+build "$top/build/tests" -DCMAKE_BUILD_TYPE=Debug
+say "Building core and db with sanitizers"
+build "$top/build/sanitize" -DCMAKE_BUILD_TYPE=Debug -DHOLDFAST_APP=OFF -DHOLDFAST_SANITIZE=ON
+
+export LC_ALL=C.UTF-8
+for suite in core db; do
+    run_tests "$top/build/tests/tests/holdfast_${suite}_tests"
+    run_tests "$top/build/sanitize/tests/holdfast_${suite}_tests"
+done
+QT_QPA_PLATFORM=offscreen run_tests "$top/build/tests/tests/holdfast_app_tests"
+
+say "Once more in a real window"
+cat >"$top/build/in-window.sh" <<'WINDOW'
+openbox &
+manager=$!
+sleep 1
+HOLDFAST_TEST_DISPLAY=1 QT_QPA_PLATFORM=xcb "$@"
+result=$?
+kill "$manager" 2>/dev/null
+exit $result
+WINDOW
+in_window=$top/build/in-window
+cat >"$in_window" <<WINDOW
+#!/usr/bin/env bash
+exec xvfb-run -a -s "-screen 0 1366x768x24" bash "$top/build/in-window.sh" "$top/build/tests/tests/holdfast_app_tests" "\$@"
+WINDOW
+chmod +x "$in_window"
+run_tests "$in_window" --gtest_filter='Road.*'
+
+say "Took $((SECONDS - started)) s."
+echo "$passed passed, $failed failed"
+[ "$failed" = 0 ] && [ "$passed" -gt 0 ]
