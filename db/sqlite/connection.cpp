@@ -62,10 +62,9 @@ Connection Connection::openInMemory() {
 
 Connection::Connection(sqlite3* handle)
     : m_handle(handle) {
-    // A shop file may come from elsewhere: what its schema holds is not to be trusted with more than it
-    // needs.
+    // Nothing writes to a full-text table's shadows or the schema itself, in error or by a crafted file.
+    // TRUSTED_SCHEMA stays on: without it this SQLite lets no trigger write to a full-text table.
     sqlite3_db_config(m_handle, SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
-    sqlite3_db_config(m_handle, SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0, nullptr);
 }
 
 Connection::Connection(Connection&& other) noexcept
