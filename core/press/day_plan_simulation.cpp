@@ -105,33 +105,25 @@ DaySimulation::Demand DaySimulation::demandOn(const Platen& platen) const {
     return demand;
 }
 
-// Takes up the next garments of a platen's queue, and sets its temperature.
+// Sets a platen's temperature when it is let go and nobody needs it as it is.
 void DaySimulation::decide(std::size_t index) {
-    Platen& platen = m_platens[index];
-    Demand demand = demandOn(platen);
-    while (platen.hasNext() && !demand.isPreparing && !demand.isOtherReady) {
-        const TimedStep* first = m_garments[platen.queue[platen.queueFront]].nextOnPlaten();
-        if (first && !platen.suits(*first))
-            break;
-        begin(platen);
-        demand = demandOn(platen);
-    }
-
-    const bool isFree = platen.holder == kNobody && platen.freeAt <= m_now && platen.steadyAt <= m_now;
-    if (!isFree || demand.isNeededAsItIs)
+    const Platen& platen = m_platens[index];
+    if (platen.holder != kNobody || platen.freeAt > m_now || platen.steadyAt > m_now)
         return;
-    if (demand.other) {
+    const Demand demand = demandOn(platen);
+    if (demand.isNeededAsItIs || mayTakeUpNext(platen, demand))
+        return;
+    if (demand.other)
         change(index, *demand.other);
-    } else if (platen.hasNext()) {
-        change(index, *m_garments[platen.queue[platen.queueFront]].nextOnPlaten()->temperature);
-        begin(platen);
-    }
+    else if (platen.hasNext())
+        change(index, *m_garments[platen.next()].nextOnPlaten()->temperature);
 }
 
-void DaySimulation::begin(Platen& platen) {
-    const std::size_t garment = platen.queue[platen.queueFront++];
-    m_garments[garment].readyAt = m_now;
-    platen.begun.push_back(garment);
+bool DaySimulation::mayTakeUpNext(const Platen& platen, const Demand& demand) const {
+    if (!platen.hasNext() || demand.isPreparing || demand.isOtherReady)
+        return false;
+    const TimedStep* first = m_garments[platen.next()].nextOnPlaten();
+    return !first || platen.suits(*first);
 }
 
 void DaySimulation::change(std::size_t index, double temperature) {
@@ -164,6 +156,8 @@ bool DaySimulation::mayStart(std::size_t index) const {
     }
     if (!step.usesPlaten)
         return true;
+    if (step.platen > 0 && m_handsFreeAt > m_now + step.attended + step.platen)
+        return false;
     const Platen& platen = m_platens[garment.platen];
     if (platen.holder != kNobody)
         return platen.holder == index;
@@ -174,22 +168,31 @@ bool DaySimulation::mayStart(std::size_t index) const {
 std::size_t DaySimulation::firstToStart() const {
     std::size_t first = kNobody;
     bool firstIsOnPlaten = false;
-    for (const Platen& platen : m_platens) {
-        for (const std::size_t garment : platen.begun) {
-            const bool isOnPlaten = platen.holder == garment;
-            const bool isBefore = first == kNobody || isOnPlaten > firstIsOnPlaten ||
-                                  (isOnPlaten == firstIsOnPlaten && garment < first);
-            if (isBefore && mayStart(garment)) {
-                first = garment;
-                firstIsOnPlaten = isOnPlaten;
-            }
+    const auto consider = [&](std::size_t garment, bool isOnPlaten) {
+        const bool isBefore = first == kNobody || isOnPlaten > firstIsOnPlaten ||
+                              (isOnPlaten == firstIsOnPlaten && garment < first);
+        if (isBefore && mayStart(garment)) {
+            first = garment;
+            firstIsOnPlaten = isOnPlaten;
         }
+    };
+    for (const Platen& platen : m_platens) {
+        for (const std::size_t garment : platen.begun)
+            consider(garment, platen.holder == garment);
+        if (platen.hasNext() && mayTakeUpNext(platen, demandOn(platen)))
+            consider(platen.next(), false);
     }
     return first;
 }
 
 void DaySimulation::start(std::size_t index) {
     Garment& garment = m_garments[index];
+    Platen& platen = m_platens[garment.platen];
+    if (platen.hasNext() && platen.next() == index) {
+        ++platen.queueFront;
+        platen.begun.push_back(index);
+        garment.readyAt = m_now;
+    }
     if (garment.isDone()) {
         finish(index);
         return;
@@ -200,7 +203,7 @@ void DaySimulation::start(std::size_t index) {
     if (garment.begins < 0) {
         garment.begins = m_now;
         if (m_record)
-            m_record->garments[index].temperature = m_platens[garment.platen].temperature;
+            m_record->garments[index].temperature = platen.temperature;
     }
     if (step.attended > 0) {
         m_handsFreeAt = closes;

@@ -90,6 +90,7 @@ private:
             return !step.temperature || *step.temperature == temperature;
         }
         bool hasNext() const { return queueFront < queue.size(); }
+        std::size_t next() const { return queue[queueFront]; }
     };
 
     struct Demand {
@@ -102,7 +103,7 @@ private:
     void shareOutToPlatens();
     Demand demandOn(const Platen& platen) const;
     void decide(std::size_t platen);
-    void begin(Platen& platen);
+    bool mayTakeUpNext(const Platen& platen, const Demand& demand) const;
     void change(std::size_t platen, double temperature);
     bool mayStart(std::size_t garment) const;
     std::size_t firstToStart() const;

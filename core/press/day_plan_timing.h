@@ -7,7 +7,8 @@
 // it needs is free, and where two steps ask for the same, the garment earlier in the order goes first.
 //
 //  - Hands: one maker, one thing at a time; free while a platen is closed. Hand work is not begun where it
-//    would run past the opening of a platen: who presses stands ready to lift.
+//    would run past the opening of a platen, nor a platen closed that would open while the hands are busy:
+//    who presses stands ready to lift.
 //  - Platen: busy while it is loaded and while it is closed. A garment stays on it from its first step there
 //    to its last before a wait (preheat, place, press), and laying a decal just before a press is loading.
 //  - Temperature: a platen stays at one temperature while a garment begun there still needs it. The next
