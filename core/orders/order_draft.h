@@ -5,6 +5,7 @@
 #include "core/shop/shop_facts.h"
 #include "core/trade/result.h"
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
@@ -45,8 +46,8 @@ struct OrderDraft {
     LocalTime promised{};
     Money deposit;
     PaidHow depositHow = PaidHow::Cash;
-    bool isConfirmed = true;            // the customer agreed to wording and artwork at the table
-    bool isQuotation = false;           // the customer thinks it over: quoted, not confirmed
+    bool isConfirmed = true;  // the customer agreed to wording and artwork at the table
+    bool isQuotation = false; // the customer thinks it over: quoted, not confirmed
     std::string note;
 
     Money total() const;
@@ -56,7 +57,12 @@ struct OrderDraft {
 // Says of the first thing that is wrong what is allowed, naming the field: customer name (1–80 characters),
 // phone (up to 30), at least one garment and at most 200, style/size/colour known, 1–12 decals a garment with
 // a film, sizes 5–2,000 mm, wording 1–60 characters, price 0 or more and below a million units, deposit not
-// negative and not above the total, promise not before now.
+// negative and not above the total, promise not before now and within five years, note up to 500 characters.
 Result<Done> checkDraft(const OrderDraft& draft, const ShopFacts& facts, const Now& now);
+
+// Not before the present minute, within five years.
+Result<Done> checkPromisedTime(LocalTime promised, const Now& now);
+
+inline constexpr std::size_t kMostNoteCharacters = 500;
 
 } // namespace holdfast

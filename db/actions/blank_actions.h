@@ -36,7 +36,7 @@ struct WashPlan {
     std::vector<WashPart> parts;
     std::string detergent; // 1–80 characters
     bool softener = false;
-    Celsius water{30};     // 10–95
+    Celsius water{30}; // 10–95
     Drying drying = Drying::Line;
     bool dryerSheet = false;
 };

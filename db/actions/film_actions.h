@@ -19,12 +19,12 @@ Result<Done> confirmRecipe(Shop& shop, FilmId film, const std::string& by);
 
 struct RollReceived {
     FilmId film;
-    Millimetres width;  // 20–2,000
-    Millimetres length; // 100–200,000
-    LocalDate receivedOn{};               // not in the future
-    std::optional<LocalDate> madeOn;      // not after received
+    Millimetres width;                     // 20–2,000
+    Millimetres length;                    // 100–200,000
+    LocalDate receivedOn{};                // not in the future
+    std::optional<LocalDate> madeOn;       // not after received
     std::optional<LocalDate> printedUseBy; // after made
-    PlaceId place;
+    PlaceId place;                         // none set: it is held until it is moved to one
 };
 struct RollOnShelf {
     RollId id;
@@ -35,12 +35,15 @@ Result<Done> useUpRoll(Shop& shop, RollId roll, const std::string& reason); // w
 Result<Done> putRollAway(Shop& shop, RollId roll, bool away);               // away, or back on the shelf
 Result<Done> moveRoll(Shop& shop, RollId roll, PlaceId place);
 Result<Done> correctLength(Shop& shop, RollId roll, Millimetres measured, const std::string& reason);
-// A passed strip takes `used` from the roll (0–1,000 mm) and moves its use-by on.
+// A strip takes `used` from the roll (0–1,000 mm); one that passed moves its use-by on. Note up to 200
+// characters.
 Result<Done> recordTestStrip(Shop& shop, RollId roll, bool passed, Millimetres used, const std::string& note);
 
-// Charges `length` to the roll and marks the decals cut from it.
+// Charges `length` to the roll and marks the decals cut from it: decals of confirmed orders, of the roll's
+// film, not cut yet. Not from a roll that is put away or used up.
 Result<Done> cutDecals(Shop& shop, RollId roll, std::span<const DecalId> decals, Millimetres length);
-// A decal cut wrong: it waits again; what the second cutting takes is charged when it is cut.
+// A decal cut wrong: it waits again; what the second cutting takes is charged when it is cut. Not once
+// pressing began. Reason 3–200 characters.
 Result<Done> markMiscut(Shop& shop, DecalId decal, const std::string& reason);
 
 Result<PlaceId> addPlace(Shop& shop, const std::string& name);
@@ -50,6 +53,8 @@ struct ReadingsImported {
     std::int64_t added = 0;
     std::int64_t alreadyThere = 0;
 };
+// Each as in recordReading; one that is not refuses all. `progress` is asked every 10,000 readings with the
+// share done; where it answers false, not one is added.
 Result<ReadingsImported> importReadings(Shop& shop, PlaceId place, std::span<const ClimateReading> readings,
                                         const std::function<bool(double)>& progress = {});
 

@@ -20,25 +20,30 @@ struct OrderTaken {
     std::int64_t number = 0;
 };
 
-// Keeps a blank for each garment where one is free (washed and dry before unwashed, older lots first).
-// `where` is the fair's name, or empty for the workshop.
+// Keeps a blank for each garment where one is free (washed and dry before unwashed, older lots first); a
+// quotation keeps none before it is confirmed. Taken at the fair that the settings name, or at the workshop.
+// A customer who is not named by id is found by name and phone number, or new.
 Result<OrderTaken> takeOrder(Shop& shop, const OrderDraft& draft, const Now& now);
 
+// Keeps its blanks from now on, where any are free.
 Result<Done> confirmQuotation(Shop& shop, OrderId order);
 Result<Done> confirmWording(Shop& shop, DecalId decal, const std::string& how); // "by phone", 1–80 characters
-Result<Done> rewordDecal(Shop& shop, DecalId decal, const std::string& wording); // unconfirms it; not once cut
+Result<Done> rewordDecal(Shop& shop, DecalId decal,
+                         const std::string& wording); // unconfirms it; not once cut
 Result<Done> movePromise(Shop& shop, OrderId order, LocalTime promised, const Now& now); // not into the past
-Result<Done> changeFilm(Shop& shop, DecalId decal, FilmId film);              // not once cut
-Result<Done> changeLayer(Shop& shop, DecalId decal, int layer);               // 1–12, not once pressing began
+Result<Done> changeFilm(Shop& shop, DecalId decal, FilmId film);                         // not once cut
+Result<Done> changeLayer(Shop& shop, DecalId decal, int layer); // 1–12, not once pressing began
 Result<Done> changeBlank(Shop& shop, GarmentId garment, BlankStyleId style, const std::string& size,
-                         ColourId colour);                                     // not once pressing began
-Result<Done> changeCustomer(Shop& shop, CustomerId customer, const std::string& name, const std::string& phone);
-Result<Done> changeNote(Shop& shop, OrderId order, const std::string& note);
+                         ColourId colour); // not once pressing began
+Result<Done> changeCustomer(Shop& shop, CustomerId customer, const std::string& name,
+                            const std::string& phone);
+Result<Done> changeNote(Shop& shop, OrderId order, const std::string& note); // up to 500 characters
 
 // A deposit or payment is positive and no more than is owed; a refund is positive and no more than was paid.
 Result<Done> moveMoney(Shop& shop, OrderId order, MoneyKind kind, Money amount, PaidHow how);
 
-// Refused while a garment of it is on the press, or handed over. Gives kept blanks back to the rail.
+// Refused while a garment of it is on the press, or handed over. Gives kept blanks back to the rail, and from
+// there to garments that wait for one. Reason 3–200 characters.
 Result<Done> cancelOrder(Shop& shop, OrderId order, const std::string& reason);
 
 // All garments of an order that are pressed and not handed over yet; the order is handed over when none is

@@ -15,26 +15,28 @@
 
 namespace holdfast::db {
 
-// Opens the first step. Takes one unit of the kept blank's lot. Refused in words where it is not confirmed,
-// has no blank, or another garment's hands-on step is open (`onPress` of the walk).
+// Opens the first step. Takes one unit of the kept blank's lot. Refused in words where it is not confirmed
+// (the order; its wording, unless that was let through), has no blank, has a decal that is not cut, or where
+// another garment's hands-on step is open (`onPress` of the walk).
 Result<Done> takeUp(Shop& shop, GarmentId garment, const Route& route);
 
 // Finishes the open step and opens the next of the route; after the last one the garment rests.
-// Answers the key of the step now open, empty when pressed.
+// Answers the key of the step now open, empty when pressed. Refused where the next step needs hands while
+// another garment has a hands-on step open.
 Result<std::string> finishStep(Shop& shop, GarmentId garment, const Route& route);
 
 // Starts the count of the open step anew from now (a platen opened too early, a clock set back).
 Result<Done> restartStep(Shop& shop, GarmentId garment);
 
 // Closes nothing: drops the open step and opens the one before it anew. Before the first step: puts the
-// garment back on the walk and its blank back on the rail.
+// garment back on the walk and its blank back on the rail, still kept for it.
 Result<Done> backAStep(Shop& shop, GarmentId garment);
 
 // A person lets a held garment through, with a reason of 3–200 characters, in this attempt.
 Result<Done> waive(Shop& shop, GarmentId garment, Rule rule, const std::string& reason);
 
 // The garment is lost: its decals are to be cut again, another blank is kept if one is free, its steps begin
-// anew in a new attempt. Cause 3–200 characters.
+// anew in a new attempt. Only once its pressing began, and before it is handed over. Cause 3–200 characters.
 Result<Done> markSpoiled(Shop& shop, GarmentId garment, const std::string& cause);
 
 Result<PressId> addPress(Shop& shop, const Press& press);

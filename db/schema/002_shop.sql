@@ -350,7 +350,8 @@ CREATE VIEW roll_length AS
     FROM film_roll LEFT JOIN roll_move ON roll_move.roll_id = film_roll.id
     GROUP BY film_roll.id;
 
--- A row for each ledger below zero: no action may leave one.
+-- A row for each ledger below zero, and for each lot of which more garments keep a unit than it has: no action
+-- may leave one.
 CREATE VIEW ledger_fault AS
     SELECT 'A lot of blanks would have ' || units || ' units left.' AS message FROM lot_units WHERE units < 0
     UNION ALL
@@ -359,7 +360,19 @@ CREATE VIEW ledger_fault AS
     UNION ALL
     SELECT 'Order ' || shop_order.number || ' would have been paid less than nothing.'
     FROM shop_order JOIN money_move ON money_move.order_id = shop_order.id
-    GROUP BY shop_order.id HAVING SUM(minor) < 0;
+    GROUP BY shop_order.id HAVING SUM(minor) < 0
+    UNION ALL
+    SELECT blank_style.name || ', ' || blank_lot.size || ': ' || COUNT(*) || ' garments would keep one of ' ||
+           lot_units.units || '.'
+    FROM shop_order
+    JOIN garment ON garment.order_id = shop_order.id
+    JOIN blank_lot ON blank_lot.id = garment.lot_id
+    JOIN blank_style ON blank_style.id = blank_lot.style_id
+    JOIN lot_units ON lot_units.lot_id = blank_lot.id
+    WHERE shop_order.state IN ('quoted', 'confirmed') AND garment.handed_over_at IS NULL
+      AND NOT EXISTS (SELECT 1 FROM press_step WHERE press_step.garment_id = garment.id
+                      AND press_step.attempt = garment.attempt)
+    GROUP BY blank_lot.id HAVING COUNT(*) > lot_units.units;
 
 -- ── the order book's card of each order, for lists and search ─────────────────────────────────────────
 -- Kept by triggers from the tables above, so it is right after every action and every undo. Not recorded.
@@ -380,8 +393,10 @@ CREATE INDEX order_card_by_number ON order_card(number);
 CREATE INDEX order_card_owing ON order_card(id) WHERE total_minor > paid_minor AND state <> 'cancelled';
 CREATE INDEX order_card_open ON order_card(id) WHERE state IN ('quoted', 'confirmed');
 
+-- While an action is taken back its customer may already be gone when the order still stands.
 CREATE VIEW order_card_source AS
-    SELECT shop_order.id AS id, shop_order.number AS number, customer.name AS customer, customer.phone AS phone,
+    SELECT shop_order.id AS id, shop_order.number AS number,
+           COALESCE(customer.name, '') AS customer, COALESCE(customer.phone, '') AS phone,
            shop_order.taken_at_place || ' ' || shop_order.note || ' ' || COALESCE((
                SELECT group_concat(blank_style.name || ' ' || style_colour.name || ' ' || COALESCE((
                    SELECT group_concat(COALESCE(decal.artwork, decal.wording) || ' ' || film.shade, ' ')
@@ -394,7 +409,7 @@ CREATE VIEW order_card_source AS
            (SELECT COUNT(*) FROM garment WHERE garment.order_id = shop_order.id) AS garments,
            (SELECT COALESCE(SUM(price_minor), 0) FROM garment WHERE garment.order_id = shop_order.id) AS total_minor,
            (SELECT COALESCE(SUM(minor), 0) FROM money_move WHERE money_move.order_id = shop_order.id) AS paid_minor
-    FROM shop_order JOIN customer ON customer.id = shop_order.customer_id;
+    FROM shop_order LEFT JOIN customer ON customer.id = shop_order.customer_id;
 
 CREATE VIRTUAL TABLE order_text USING fts5(
     number, customer, phone, words,

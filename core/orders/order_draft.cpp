@@ -1,0 +1,184 @@
+#include "core/orders/order_draft.h"
+
+#include "core/trade/limits.h"
+
+#include <algorithm>
+
+namespace holdfast {
+namespace {
+
+constexpr std::size_t kMostGarments = 200;
+constexpr std::size_t kMostDecals = 12;
+constexpr int kHighestLayer = 12;
+constexpr std::int64_t kMostUnits = 1'000'000; // of the currency, for a price
+constexpr Days kFarthestPromise{5 * 366};
+
+Money belowThisMuch(const Currency& currency) {
+    Money limit{kMostUnits};
+    for (int place = 0; place < currency.exponent; ++place)
+        limit = limit * 10;
+    return limit;
+}
+
+// Errors of one garment, said with its letter where there is more than one.
+class GarmentCheck {
+public:
+    GarmentCheck(const OrderDraft& draft, std::size_t at, const ShopFacts& facts)
+        : m_garment(draft.garments[at])
+        , m_facts(facts) {
+        if (draft.garments.size() > 1) {
+            Garment lettered;
+            lettered.position = static_cast<int>(at) + 1;
+            m_prefix = "Garment " + lettered.letter() + ": ";
+        }
+    }
+
+    std::optional<Error> firstWrong() const {
+        if (const auto error = firstError({checkBlank(), checkPrice(), checkDecalCount()}))
+            return said(*error);
+        for (const DecalDraft& decal : m_garment.decals)
+            if (const auto error = firstWrongOf(decal))
+                return said(*error);
+        return std::nullopt;
+    }
+
+private:
+    Error said(Error error) const {
+        error.message.insert(0, m_prefix);
+        return error;
+    }
+
+    Result<Done> checkBlank() const {
+        const BlankStyle* style = m_facts.styles.find(m_garment.style);
+        if (!style)
+            return fieldError("style", "Choose one of the shop’s blank styles.");
+        if (std::ranges::find(style->sizes, m_garment.size) == style->sizes.end())
+            return fieldError("size", style->name + " has no size “" + m_garment.size + "”.");
+        if (std::ranges::find(style->colours, m_garment.colour, &Colour::id) == style->colours.end())
+            return fieldError("colour", "Choose one of the colours of " + style->name + ".");
+        return Done{};
+    }
+
+    Result<Done> checkPrice() const {
+        const Currency& currency = m_facts.settings.currency;
+        const Money limit = belowThisMuch(currency);
+        if (m_garment.price < Money{} || m_garment.price >= limit)
+            return fieldError("price",
+                              "The price must be 0 or more and below " + spokenAmount(limit, currency) + ".");
+        return Done{};
+    }
+
+    Result<Done> checkDecalCount() const {
+        return within(static_cast<std::int64_t>(m_garment.decals.size()),
+                      {.field = "decals", .what = "The number of decals", .least = 1, .most = kMostDecals});
+    }
+
+    std::optional<Error> firstWrongOf(const DecalDraft& decal) const {
+        if (!m_facts.films.find(decal.film))
+            return fieldError("film", "Choose one of the shop’s films.");
+        return firstError({
+            checkContent(decal.content),
+            within(decal.width.value,
+                   {.field = "width", .what = "The width", .least = 5, .most = 2000, .unit = " mm"}),
+            within(decal.height.value,
+                   {.field = "height", .what = "The height", .least = 5, .most = 2000, .unit = " mm"}),
+            within(decal.below.value, {.field = "below",
+                                       .what = "The distance below the seam",
+                                       .least = 0,
+                                       .most = 2000,
+                                       .unit = " mm"}),
+            within(decal.aside.value, {.field = "aside",
+                                       .what = "The distance from the centre line",
+                                       .least = -1000,
+                                       .most = 1000,
+                                       .unit = " mm"}),
+            within(decal.layer, {.field = "layer", .what = "The layer", .least = 1, .most = kHighestLayer}),
+        });
+    }
+
+    static Result<Done> checkContent(const DecalContent& content) {
+        if (const auto* wording = std::get_if<Wording>(&content)) {
+            const auto text =
+                typedText(wording->text, {.field = "wording", .what = "The wording", .most = 60});
+            return text.ok() ? Result<Done>{Done{}} : text.error();
+        }
+        const auto name = typedText(std::get<Artwork>(content).name,
+                                    {.field = "artwork", .what = "The drawing’s name", .most = 60});
+        return name.ok() ? Result<Done>{Done{}} : name.error();
+    }
+
+    const GarmentDraft& m_garment;
+    const ShopFacts& m_facts;
+    std::string m_prefix;
+};
+
+Result<Done> checkCustomer(const OrderDraft& draft) {
+    if (draft.customer)
+        return Done{};
+    const auto name = typedText(draft.customerName, {.field = "customerName", .what = "The customer’s name"});
+    if (!name.ok())
+        return name.error();
+    const auto phone = typedText(
+        draft.customerPhone, {.field = "customerPhone", .what = "The phone number", .least = 0, .most = 30});
+    if (!phone.ok())
+        return phone.error();
+    return Done{};
+}
+
+Result<Done> checkGarments(const OrderDraft& draft, const ShopFacts& facts) {
+    const auto count =
+        within(static_cast<std::int64_t>(draft.garments.size()),
+               {.field = "garments", .what = "The number of garments", .least = 1, .most = kMostGarments});
+    if (!count.ok())
+        return count.error();
+    for (std::size_t at = 0; at < draft.garments.size(); ++at)
+        if (const auto error = GarmentCheck{draft, at, facts}.firstWrong())
+            return *error;
+    return Done{};
+}
+
+Result<Done> checkDeposit(const OrderDraft& draft, const Currency& currency) {
+    if (draft.deposit < Money{} || draft.deposit > draft.total())
+        return fieldError("deposit", "The deposit must be 0 or more and no more than the total of " +
+                                         spokenAmount(draft.total(), currency) + ".");
+    return Done{};
+}
+
+} // namespace
+
+Result<Done> checkPromisedTime(LocalTime promised, const Now& now) {
+    if (promised < std::chrono::floor<Minutes>(now.local()))
+        return fieldError("promised", "The promise must not lie before now.");
+    if (promised > now.local() + kFarthestPromise)
+        return fieldError("promised", "The promise must lie within five years from now.");
+    return Done{};
+}
+
+Money OrderDraft::total() const {
+    Money sum;
+    for (const GarmentDraft& garment : garments)
+        sum += garment.price;
+    return sum;
+}
+
+Result<Done> checkDraft(const OrderDraft& draft, const ShopFacts& facts, const Now& now) {
+    // One after the other: the deposit is only compared with a total whose prices are sound.
+    if (auto customer = checkCustomer(draft); !customer.ok())
+        return customer;
+    if (auto garments = checkGarments(draft, facts); !garments.ok())
+        return garments;
+    if (auto deposit = checkDeposit(draft, facts.settings.currency); !deposit.ok())
+        return deposit;
+    if (auto promise = checkPromisedTime(draft.promised, now); !promise.ok())
+        return promise;
+    const auto note = typedText(draft.note, {.field = "note",
+                                             .what = "The note",
+                                             .least = 0,
+                                             .most = kMostNoteCharacters,
+                                             .mayBreakLines = true});
+    if (!note.ok())
+        return note.error();
+    return Done{};
+}
+
+} // namespace holdfast

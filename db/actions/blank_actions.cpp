@@ -1,0 +1,112 @@
+// The rail: blanks that come in and blanks that are counted.
+#include "db/actions/blank_actions.h"
+
+#include "core/trade/limits.h"
+#include "db/actions/kept_blanks.h"
+#include "db/actions/rows.h"
+
+namespace holdfast::db {
+namespace {
+
+constexpr std::int64_t kMostCounted = 100'000;
+
+void moveUnits(Writer& writer, BlankLotId lot, std::int64_t units, const std::string& reason) {
+    writer.connection().run(
+        "INSERT INTO lot_move (id, lot_id, at, units, reason) VALUES (?1, ?2, ?3, ?4, ?5)",
+        writer.newId<RowId>(), lot, writer.now(), units, reason);
+}
+
+// More garments keep a unit of the lot than there are: those promised last look elsewhere, or wait.
+void releaseBeyond(Writer& writer, const LotRow& lot, std::int64_t units) {
+    const auto keepers = keepersOf(writer.connection(), lot.id);
+    for (std::size_t at = static_cast<std::size_t>(units); at < keepers.size(); ++at)
+        giveBack(writer, keepers[at]);
+    for (std::size_t at = static_cast<std::size_t>(units); at < keepers.size(); ++at) {
+        keepBlank(writer, keepers[at], {lot.style, lot.size, lot.colour});
+        if (const auto row = garmentRow(writer.connection(), keepers[at]); row.ok())
+            concernsGarment(writer, *row);
+    }
+}
+
+} // namespace
+
+Result<BlankLotId> receiveBlanks(Shop& shop, BlankStyleId style, const std::string& size, ColourId colour,
+                                 std::int64_t units, const Now& now) {
+    return shop.act([&](Writer& writer) -> Result<BlankLotId> {
+        if (const auto checked =
+                within(units, {.field = "units", .what = "The number of blanks", .least = 1, .most = 5000});
+            !checked.ok())
+            return checked.error();
+        const auto words = blankWords(writer.connection(), style, size, colour);
+        if (!words.ok())
+            return words.error();
+        const auto lot = writer.newId<BlankLotId>();
+        writer.connection().run("INSERT INTO blank_lot (id, style_id, size, colour_id, received_on) "
+                                "VALUES (?1, ?2, ?3, ?4, ?5)",
+                                lot, style, size, colour, now.today());
+        moveUnits(writer, lot, units, "received");
+        giveToWaiting(writer, {style, size, colour});
+        writer.describe("Received " + groupedNumber(units) + " × " + *words);
+        writer.concerns(lot);
+        writer.concerns(style);
+        return lot;
+    });
+}
+
+Result<Done> correctCount(Shop& shop, BlankLotId lot, std::int64_t counted, const std::string& reason) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        if (const auto checked =
+                within(counted, {.field = "counted", .what = "The count", .least = 0, .most = kMostCounted});
+            !checked.ok())
+            return checked.error();
+        const auto why =
+            typedText(reason, {.field = "reason", .what = "The reason", .least = 3, .most = 200});
+        if (!why.ok())
+            return why.error();
+        const auto row = lotRow(writer.connection(), lot);
+        if (!row.ok())
+            return row.error();
+        if (counted == row->left)
+            return Done{};
+        moveUnits(writer, lot, counted - row->left, *why);
+        if (counted < row->left)
+            releaseBeyond(writer, *row, counted);
+        else
+            giveToWaiting(writer, {row->style, row->size, row->colour});
+        writer.describe("Counted " + row->words + ": " + groupedNumber(counted) + " instead of " +
+                        groupedNumber(row->left) + ", " + *why);
+        writer.concerns(lot);
+        writer.concerns(row->style);
+        return Done{};
+    });
+}
+
+Result<Done> measureShrinkage(Shop& shop, BlankLotId lot, const Shrinkage& shrinkage) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        const auto length = [](std::string_view field, std::string_view what, Millimetres measured) {
+            return within(measured.value,
+                          {.field = field, .what = what, .least = 10, .most = 3000, .unit = " mm"});
+        };
+        if (const auto wrong = firstError({
+                length("lengthBefore", "The length before", shrinkage.lengthBefore),
+                length("lengthAfter", "The length after", shrinkage.lengthAfter),
+                length("widthBefore", "The width before", shrinkage.widthBefore),
+                length("widthAfter", "The width after", shrinkage.widthAfter),
+            }))
+            return *wrong;
+        const auto row = lotRow(writer.connection(), lot);
+        if (!row.ok())
+            return row.error();
+        writer.connection().run("UPDATE blank_lot SET length_before_mm = ?2, length_after_mm = ?3, "
+                                "width_before_mm = ?4, width_after_mm = ?5 WHERE id = ?1",
+                                lot, shrinkage.lengthBefore, shrinkage.lengthAfter, shrinkage.widthBefore,
+                                shrinkage.widthAfter);
+        const double change = dimensionalChange(shrinkage.lengthBefore, shrinkage.lengthAfter);
+        writer.describe("Measured " + row->words + ": " + decimalNumber(change, 1) + " % in length");
+        writer.concerns(lot);
+        writer.concerns(row->style);
+        return Done{};
+    });
+}
+
+} // namespace holdfast::db

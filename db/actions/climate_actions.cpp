@@ -1,0 +1,101 @@
+// Storage places and their readings.
+#include "core/trade/limits.h"
+#include "db/actions/film_actions.h"
+#include "db/actions/rows.h"
+
+namespace holdfast::db {
+namespace {
+
+constexpr std::size_t kProgressEvery = 10'000;
+constexpr Instant kEarliest{std::chrono::sys_days{std::chrono::year{2000} / 1 / 1}};
+
+Result<Done> checkReading(const ClimateReading& reading, Instant now) {
+    if (reading.at > now)
+        return fieldError("at", "A reading must not lie in the future.");
+    if (reading.at < kEarliest)
+        return fieldError("at", "A reading must not lie before the year 2000.");
+    if (auto checked = measuredWithin(
+            reading.temperature.value,
+            {.field = "temperature", .what = "The temperature", .least = -40, .most = 80, .unit = " °C"});
+        !checked.ok())
+        return checked;
+    return measuredWithin(
+        reading.humidity.percent,
+        {.field = "humidity", .what = "The humidity", .least = 0, .most = 100, .unit = " %"});
+}
+
+constexpr const char* kInsert =
+    "INSERT OR IGNORE INTO climate_reading (place_id, at, celsius, humidity) VALUES (?1, ?2, ?3, ?4)";
+
+std::string readingCount(std::int64_t count) {
+    return groupedNumber(count) + (count == 1 ? " reading" : " readings");
+}
+
+} // namespace
+
+Result<PlaceId> addPlace(Shop& shop, const std::string& name) {
+    return shop.act([&](Writer& writer) -> Result<PlaceId> {
+        const auto text = typedText(name, {.field = "name", .what = "The place’s name", .most = 60});
+        if (!text.ok())
+            return text.error();
+        if (writer.connection().number("SELECT COUNT(*) FROM storage_place WHERE name = ?1 COLLATE NOCASE",
+                                       *text) > 0)
+            return fieldError("name",
+                              "There is a place “" + *text + "” already; give this one another name.");
+        const auto place = writer.newId<PlaceId>();
+        writer.connection().run("INSERT INTO storage_place (id, name) VALUES (?1, ?2)", place, *text);
+        writer.describe("Storage place " + *text + " set up");
+        writer.concerns(place);
+        return place;
+    });
+}
+
+Result<Done> recordReading(Shop& shop, PlaceId place, const ClimateReading& reading) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        if (const auto checked = checkReading(reading, writer.now()); !checked.ok())
+            return checked.error();
+        const auto name = placeName(writer.connection(), place);
+        if (!name.ok())
+            return name.error();
+        writer.connection().run(kInsert, place, reading.at, reading.temperature, reading.humidity);
+        if (writer.connection().changes() == 0)
+            return fieldError("at", *name + " has a reading of that moment already.");
+        writer.describe(*name + ": " + decimalNumber(reading.humidity.percent, 0) + " %, " +
+                        decimalNumber(reading.temperature.value, 1) + " °C");
+        writer.concerns(place);
+        return Done{};
+    });
+}
+
+Result<ReadingsImported> importReadings(Shop& shop, PlaceId place, std::span<const ClimateReading> readings,
+                                        const std::function<bool(double)>& progress) {
+    return shop.act([&](Writer& writer) -> Result<ReadingsImported> {
+        const auto name = placeName(writer.connection(), place);
+        if (!name.ok())
+            return name.error();
+        if (readings.empty())
+            return fieldError("readings", "There is no reading to add.");
+        ReadingsImported imported;
+        Query insert = writer.connection().query(kInsert);
+        insert.bind(1, place);
+        for (std::size_t at = 0; at < readings.size(); ++at) {
+            const ClimateReading& reading = readings[at];
+            if (const auto checked = checkReading(reading, writer.now()); !checked.ok())
+                return fieldError(checked.error().field,
+                                  "Reading " + groupedNumber(static_cast<std::int64_t>(at) + 1) + ": " +
+                                      checked.error().message);
+            insert.bind(2, reading.at).bind(3, reading.temperature).bind(4, reading.humidity);
+            insert.run();
+            ++(writer.connection().changes() > 0 ? imported.added : imported.alreadyThere);
+            const bool isMoment = (at + 1) % kProgressEvery == 0;
+            if (isMoment && progress &&
+                !progress(static_cast<double>(at + 1) / static_cast<double>(readings.size())))
+                return plainError("Stopped. Not one reading was added.");
+        }
+        writer.describe(readingCount(imported.added) + " of " + *name + " read in");
+        writer.concerns(place);
+        return imported;
+    });
+}
+
+} // namespace holdfast::db

@@ -1,0 +1,108 @@
+// Decals cut from a roll, and those cut wrong.
+#include "core/trade/limits.h"
+#include "core/trade/unit_words.h"
+#include "db/actions/film_actions.h"
+#include "db/actions/roll_ledger.h"
+#include "db/actions/rows.h"
+
+#include <algorithm>
+
+namespace holdfast::db {
+namespace {
+
+constexpr std::int64_t kMostDecals = 1000;
+
+Result<Done> requireCuttable(const RollRow& roll, Millimetres length) {
+    if (roll.state == RollState::UsedUp)
+        return plainError(roll.label() + " is used up.");
+    if (roll.state == RollState::PutAway)
+        return plainError(roll.label() + " is put away. Put it back on the shelf first.");
+    if (length.value < 1)
+        return fieldError("length", "The length cut must be at least 1 mm.");
+    if (length > roll.left)
+        return fieldError("length", roll.label() + " has only " + metres(roll.left) + " left, not " +
+                                        metres(length) + ".");
+    return Done{};
+}
+
+Result<DecalRow> decalToCut(Connection& connection, const RollRow& roll, DecalId decal) {
+    auto row = decalRow(connection, decal);
+    if (!row.ok())
+        return row;
+    const std::string words = row->garment.label() + ", " + row->words();
+    if (const auto open = requireOpen(row->garment); !open.ok())
+        return open.error();
+    if (row->garment.order.state == OrderState::Quoted)
+        return plainError("Order " + row->garment.order.label() + " is a quotation. Confirm it first.");
+    if (row->cutFrom)
+        return fieldError("decals", words + ", is cut already.");
+    if (row->film != roll.film) {
+        const auto film = filmName(connection, row->film);
+        return film.ok() ? fieldError("decals", words + ", is to be cut from " + *film + "; " + roll.label() +
+                                                    " is another film.")
+                         : film.error();
+    }
+    return row;
+}
+
+} // namespace
+
+Result<Done> cutDecals(Shop& shop, RollId roll, std::span<const DecalId> decals, Millimetres length) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        const auto count = static_cast<std::int64_t>(decals.size());
+        if (const auto checked = within(
+                count, {.field = "decals", .what = "The number of decals", .least = 1, .most = kMostDecals});
+            !checked.ok())
+            return checked.error();
+        const auto row = rollRow(writer.connection(), roll);
+        if (!row.ok())
+            return row.error();
+        if (const auto cuttable = requireCuttable(*row, length); !cuttable.ok())
+            return cuttable.error();
+        for (const DecalId id : decals) {
+            // One that is named twice is found cut the second time.
+            const auto decal = decalToCut(writer.connection(), *row, id);
+            if (!decal.ok())
+                return decal.error();
+            writer.connection().run("UPDATE decal SET cut_roll_id = ?2, cut_at = ?3 WHERE id = ?1", id, roll,
+                                    writer.now());
+            concernsGarment(writer, decal->garment);
+            writer.concerns(id);
+        }
+        moveLength(writer, roll, -length, "cut " + countWords(count, "decal"), LengthKind::Cut);
+        writer.describe("Cut " + countWords(count, "decal") + " from " + row->label() + ", " +
+                        metres(length));
+        writer.concerns(roll);
+        writer.concerns(row->film);
+        return Done{};
+    });
+}
+
+Result<Done> markMiscut(Shop& shop, DecalId decal, const std::string& reason) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        const auto why =
+            typedText(reason, {.field = "reason", .what = "The reason", .least = 3, .most = 200});
+        if (!why.ok())
+            return why.error();
+        const auto row = decalRow(writer.connection(), decal);
+        if (!row.ok())
+            return row.error();
+        if (const auto open = requireOpen(row->garment); !open.ok())
+            return open.error();
+        if (!row->cutFrom)
+            return plainError(row->garment.label() + ": " + row->words() + " is not cut yet.");
+        if (row->garment.isPressed())
+            return plainError(row->garment.label() + " is pressed already.");
+        if (row->garment.isOnPress())
+            return plainError(row->garment.label() +
+                              " is on the press. Step it back to the walk, or mark it spoiled.");
+        writer.connection().run("UPDATE decal SET cut_roll_id = NULL, cut_at = NULL WHERE id = ?1", decal);
+        writer.describe(row->garment.label() + ": " + row->words() + " cut wrong, " + *why);
+        concernsGarment(writer, row->garment);
+        writer.concerns(decal);
+        writer.concerns(*row->cutFrom);
+        return Done{};
+    });
+}
+
+} // namespace holdfast::db

@@ -1,0 +1,164 @@
+// Taking an order, and confirming one that was a quotation.
+#include "db/actions/order_actions.h"
+
+#include "core/trade/limits.h"
+#include "db/actions/kept_blanks.h"
+#include "db/actions/rows.h"
+#include "db/tables/codes.h"
+#include "db/tables/facts.h"
+
+namespace holdfast::db {
+namespace {
+
+constexpr const char* kAgreedAtTable = "at the table";
+
+class OrderTaking {
+public:
+    OrderTaking(Writer& writer, const OrderDraft& draft, const Now& now, const ShopSettings& settings)
+        : m_writer(writer)
+        , m_connection(writer.connection())
+        , m_draft(draft)
+        , m_now(now)
+        , m_settings(settings) {}
+
+    Result<OrderTaken> take() {
+        const auto customer = customerOf();
+        if (!customer.ok())
+            return customer.error();
+        m_taken.id = m_writer.newId<OrderId>();
+        m_taken.number = m_writer.nextOrderNumber();
+        writeOrder(*customer);
+        for (std::size_t at = 0; at < m_draft.garments.size(); ++at)
+            writeGarment(m_draft.garments[at], static_cast<int>(at) + 1);
+        writeDeposit();
+        m_writer.concerns(m_taken.id);
+        m_writer.concerns(*customer);
+        m_writer.describe(title());
+        return m_taken;
+    }
+
+private:
+    // One already known, or one of the same name and phone number, or a new one. A name alone is no proof.
+    Result<CustomerId> customerOf() {
+        if (m_draft.customer) {
+            if (m_connection.number("SELECT COUNT(*) FROM customer WHERE id = ?1", *m_draft.customer) == 0)
+                return fieldError("customer", "The shop has no such customer any more.");
+            return *m_draft.customer;
+        }
+        const std::string name = trimmed(m_draft.customerName);
+        const std::string phone = trimmed(m_draft.customerPhone);
+        if (!phone.empty()) {
+            Query known = m_connection.query(
+                "SELECT id FROM customer WHERE phone = ?1 AND name = ?2 COLLATE NOCASE ORDER BY id LIMIT 1",
+                phone, name);
+            if (known.step())
+                return known.id<CustomerId>(0);
+        }
+        const auto customer = m_writer.newId<CustomerId>();
+        m_connection.run("INSERT INTO customer (id, name, phone) VALUES (?1, ?2, ?3)", customer, name, phone);
+        return customer;
+    }
+
+    void writeOrder(CustomerId customer) {
+        const auto state = m_draft.isQuotation ? OrderState::Quoted : OrderState::Confirmed;
+        m_connection.run(
+            "INSERT INTO shop_order (id, number, customer_id, state, taken_at, taken_at_place, promised, "
+            "note) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)",
+            m_taken.id, m_taken.number, customer, codeOf(state), m_now.instant,
+            m_settings.fairName.empty() ? std::string{"workshop"} : m_settings.fairName, m_draft.promised,
+            trimmed(m_draft.note));
+    }
+
+    void writeGarment(const GarmentDraft& draft, int position) {
+        const auto garment = m_writer.newId<GarmentId>();
+        m_connection.run(
+            "INSERT INTO garment (id, order_id, position, style_id, size, colour_id, price_minor) "
+            "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)",
+            garment, m_taken.id, position, draft.style, draft.size, draft.colour, draft.price);
+        for (const DecalDraft& decal : draft.decals)
+            writeDecal(garment, decal);
+        if (!m_draft.isQuotation)
+            keepBlank(m_writer, garment, {draft.style, draft.size, draft.colour});
+        m_writer.concerns(garment);
+    }
+
+    void writeDecal(GarmentId garment, const DecalDraft& draft) {
+        const auto* wording = std::get_if<Wording>(&draft.content);
+        const auto* artwork = std::get_if<Artwork>(&draft.content);
+        using Text = std::optional<std::string>;
+        m_connection.run(
+            "INSERT INTO decal (id, garment_id, film_id, artwork, wording, face, placement, below_mm, "
+            "aside_mm, width_mm, height_mm, layer, confirmed_by) "
+            "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13)",
+            m_writer.newId<DecalId>(), garment, draft.film, artwork ? Text{trimmed(artwork->name)} : Text{},
+            wording ? Text{trimmed(wording->text)} : Text{}, wording ? Text{codeOf(wording->face)} : Text{},
+            codeOf(draft.placement), draft.below, draft.aside, draft.width, draft.height, draft.layer,
+            m_draft.isConfirmed ? kAgreedAtTable : "");
+    }
+
+    void writeDeposit() {
+        if (m_draft.deposit == Money{})
+            return;
+        m_connection.run(
+            "INSERT INTO money_move (id, order_id, at, minor, kind, how) VALUES (?1, ?2, ?3, ?4, ?5, ?6)",
+            m_writer.newId<RowId>(), m_taken.id, m_now.instant, m_draft.deposit, codeOf(MoneyKind::Deposit),
+            codeOf(m_draft.depositHow));
+    }
+
+    std::string title() const {
+        std::string words =
+            (m_draft.isQuotation ? "Quoted order " : "Took order ") + std::to_string(m_taken.number);
+        if (!m_settings.fairName.empty())
+            words += " at " + m_settings.fairName;
+        if (m_draft.deposit != Money{})
+            words += ", deposit " + spokenAmount(m_draft.deposit, m_settings.currency) + " " +
+                     std::string{codeOf(m_draft.depositHow)};
+        return words;
+    }
+
+    Writer& m_writer;
+    Connection& m_connection;
+    const OrderDraft& m_draft;
+    const Now& m_now;
+    const ShopSettings& m_settings;
+    OrderTaken m_taken;
+};
+
+} // namespace
+
+Result<OrderTaken> takeOrder(Shop& shop, const OrderDraft& draft, const Now& now) {
+    return shop.act([&](Writer& writer) -> Result<OrderTaken> {
+        const ShopFacts facts = loadFactsOf(writer.connection(), {});
+        if (const auto checked = checkDraft(draft, facts, now); !checked.ok())
+            return checked.error();
+        return OrderTaking{writer, draft, now, facts.settings}.take();
+    });
+}
+
+Result<Done> confirmQuotation(Shop& shop, OrderId order) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        const auto row = orderRow(writer.connection(), order);
+        if (!row.ok())
+            return row.error();
+        if (const auto open = requireOpen(*row); !open.ok())
+            return open.error();
+        if (row->state == OrderState::Confirmed)
+            return plainError("Order " + row->label() + " is confirmed already.");
+        writer.connection().run("UPDATE shop_order SET state = ?2 WHERE id = ?1", order,
+                                codeOf(OrderState::Confirmed));
+        for (const GarmentId id : garmentsOf(writer.connection(), order)) {
+            const auto garment = garmentRow(writer.connection(), id);
+            if (!garment.ok())
+                return garment.error();
+            if (!garment->lot)
+                keepBlank(writer, id, {garment->style, garment->size, garment->colour});
+            concernsGarment(writer, *garment);
+        }
+        writer.describe("Order " + row->label() + " confirmed");
+        writer.concerns(order);
+        writer.concerns(row->customer);
+        return Done{};
+    });
+}
+
+} // namespace holdfast::db

@@ -1,0 +1,199 @@
+// Changing an order that was taken: its wording, films, layers, blanks, promise, customer and note.
+#include "core/trade/limits.h"
+#include "db/actions/kept_blanks.h"
+#include "db/actions/order_actions.h"
+#include "db/actions/rows.h"
+#include "db/tables/codes.h"
+
+namespace holdfast::db {
+namespace {
+
+Result<DecalRow> openDecal(Connection& connection, DecalId decal) {
+    auto row = decalRow(connection, decal);
+    if (!row.ok())
+        return row;
+    if (const auto open = requireOpen(row->garment); !open.ok())
+        return open.error();
+    return row;
+}
+
+Result<DecalRow> uncutDecal(Connection& connection, DecalId decal) {
+    auto row = openDecal(connection, decal);
+    if (row.ok() && row->cutFrom)
+        return plainError(row->garment.label() + ": " + row->words() + " is cut already.");
+    return row;
+}
+
+void concernsDecal(Writer& writer, const DecalRow& decal) {
+    concernsGarment(writer, decal.garment);
+    writer.concerns(decal.id);
+}
+
+void concernsOrdersOf(Writer& writer, CustomerId customer) {
+    Query orders = writer.connection().query("SELECT id FROM shop_order WHERE customer_id = ?1", customer);
+    while (orders.step())
+        writer.concerns(orders.id<OrderId>(0));
+}
+
+} // namespace
+
+Result<Done> confirmWording(Shop& shop, DecalId decal, const std::string& how) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        const auto agreed = typedText(how, {.field = "how", .what = "How the customer agreed"});
+        if (!agreed.ok())
+            return agreed.error();
+        const auto row = openDecal(writer.connection(), decal);
+        if (!row.ok())
+            return row.error();
+        writer.connection().run("UPDATE decal SET confirmed_by = ?2 WHERE id = ?1", decal, *agreed);
+        writer.describe(row->garment.label() + ": " + row->words() + " agreed " + *agreed);
+        concernsDecal(writer, *row);
+        return Done{};
+    });
+}
+
+Result<Done> rewordDecal(Shop& shop, DecalId decal, const std::string& wording) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        const auto text = typedText(wording, {.field = "wording", .what = "The wording", .most = 60});
+        if (!text.ok())
+            return text.error();
+        const auto row = uncutDecal(writer.connection(), decal);
+        if (!row.ok())
+            return row.error();
+        const auto* before = std::get_if<Wording>(&row->content);
+        if (!before)
+            return fieldError("wording", row->words() + " is a drawing; it has no wording.");
+        if (before->text == *text)
+            return Done{};
+        writer.connection().run("UPDATE decal SET wording = ?2, confirmed_by = '' WHERE id = ?1", decal,
+                                *text);
+        writer.describe(row->garment.label() + ": “" + before->text + "” is now “" + *text + "”");
+        concernsDecal(writer, *row);
+        return Done{};
+    });
+}
+
+Result<Done> movePromise(Shop& shop, OrderId order, LocalTime promised, const Now& now) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        if (const auto checked = checkPromisedTime(promised, now); !checked.ok())
+            return checked.error();
+        const auto row = orderRow(writer.connection(), order);
+        if (!row.ok())
+            return row.error();
+        if (const auto open = requireOpen(*row); !open.ok())
+            return open.error();
+        writer.connection().run("UPDATE shop_order SET promised = ?2 WHERE id = ?1", order, promised);
+        writer.describe("Promise moved to " + spokenDay(dateOf(promised)) + ", " + clockTime(promised));
+        writer.concerns(order);
+        return Done{};
+    });
+}
+
+Result<Done> changeFilm(Shop& shop, DecalId decal, FilmId film) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        const auto name = filmName(writer.connection(), film);
+        if (!name.ok())
+            return name.error();
+        const auto row = uncutDecal(writer.connection(), decal);
+        if (!row.ok())
+            return row.error();
+        writer.connection().run("UPDATE decal SET film_id = ?2 WHERE id = ?1", decal, film);
+        writer.describe(row->garment.label() + ": " + row->words() + " in " + *name);
+        concernsDecal(writer, *row);
+        writer.concerns(film);
+        return Done{};
+    });
+}
+
+Result<Done> changeLayer(Shop& shop, DecalId decal, int layer) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        if (const auto checked =
+                within(layer, {.field = "layer", .what = "The layer", .least = 1, .most = 12});
+            !checked.ok())
+            return checked.error();
+        const auto row = openDecal(writer.connection(), decal);
+        if (!row.ok())
+            return row.error();
+        if (const auto fresh = requireNotBegun(row->garment); !fresh.ok())
+            return fresh.error();
+        writer.connection().run("UPDATE decal SET layer = ?2 WHERE id = ?1", decal, layer);
+        writer.describe(row->garment.label() + ": " + row->words() + " on layer " + std::to_string(layer));
+        concernsDecal(writer, *row);
+        return Done{};
+    });
+}
+
+Result<Done> changeBlank(Shop& shop, GarmentId garment, BlankStyleId style, const std::string& size,
+                         ColourId colour) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        const auto words = blankWords(writer.connection(), style, size, colour);
+        if (!words.ok())
+            return words.error();
+        const auto row = garmentRow(writer.connection(), garment);
+        if (!row.ok())
+            return row.error();
+        if (const auto open = requireOpen(*row); !open.ok())
+            return open.error();
+        if (const auto fresh = requireNotBegun(*row); !fresh.ok())
+            return fresh.error();
+        const BlankKind before{row->style, row->size, row->colour};
+        const BlankKind after{style, size, colour};
+        if (before == after)
+            return Done{};
+        giveBack(writer, garment);
+        writer.connection().run("UPDATE garment SET style_id = ?2, size = ?3, colour_id = ?4 WHERE id = ?1",
+                                garment, style, size, colour);
+        if (row->order.state == OrderState::Confirmed)
+            keepBlank(writer, garment, after);
+        if (row->lot) {
+            writer.concerns(*row->lot);
+            giveToWaiting(writer, before);
+        }
+        writer.describe(row->label() + " on " + *words + " instead");
+        concernsGarment(writer, *row);
+        return Done{};
+    });
+}
+
+Result<Done> changeCustomer(Shop& shop, CustomerId customer, const std::string& name,
+                            const std::string& phone) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        const auto newName = typedText(name, {.field = "customerName", .what = "The customer’s name"});
+        if (!newName.ok())
+            return newName.error();
+        const auto newPhone =
+            typedText(phone, {.field = "customerPhone", .what = "The phone number", .least = 0, .most = 30});
+        if (!newPhone.ok())
+            return newPhone.error();
+        writer.connection().run("UPDATE customer SET name = ?2, phone = ?3 WHERE id = ?1", customer, *newName,
+                                *newPhone);
+        if (writer.connection().changes() == 0)
+            return fieldError("customer", "The shop has no such customer any more.");
+        writer.describe("Customer is now " + *newName + (newPhone->empty() ? "" : ", " + *newPhone));
+        writer.concerns(customer);
+        concernsOrdersOf(writer, customer);
+        return Done{};
+    });
+}
+
+Result<Done> changeNote(Shop& shop, OrderId order, const std::string& note) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        const auto text = typedText(note, {.field = "note",
+                                           .what = "The note",
+                                           .least = 0,
+                                           .most = kMostNoteCharacters,
+                                           .mayBreakLines = true});
+        if (!text.ok())
+            return text.error();
+        const auto row = orderRow(writer.connection(), order);
+        if (!row.ok())
+            return row.error();
+        writer.connection().run("UPDATE shop_order SET note = ?2 WHERE id = ?1", order, *text);
+        writer.describe(text->empty() ? "Note of " + row->label() + " taken off"
+                                      : "Note written on " + row->label());
+        writer.concerns(order);
+        return Done{};
+    });
+}
+
+} // namespace holdfast::db

@@ -1,0 +1,185 @@
+// Money, cancelling and handing over.
+#include "core/trade/limits.h"
+#include "core/trade/unit_words.h"
+#include "db/actions/kept_blanks.h"
+#include "db/actions/order_actions.h"
+#include "db/actions/rows.h"
+#include "db/tables/codes.h"
+#include "db/tables/facts.h"
+
+#include <set>
+
+namespace holdfast::db {
+namespace {
+
+struct Account {
+    Money total;
+    Money paid;
+
+    Money owed() const { return total - paid; }
+};
+
+Account accountOf(Connection& connection, OrderId order) {
+    return {Money{connection.number("SELECT COALESCE(SUM(price_minor), 0) FROM garment WHERE order_id = ?1",
+                                    order)},
+            Money{connection.number("SELECT COALESCE(SUM(minor), 0) FROM money_move WHERE order_id = ?1",
+                                    order)}};
+}
+
+Result<Done> checkAmount(const OrderRow& order, const Account& account, MoneyKind kind, Money amount,
+                         const Currency& currency) {
+    if (amount <= Money{})
+        return fieldError("amount", "The amount must be more than nothing.");
+    if (kind == MoneyKind::Refund) {
+        if (amount > account.paid)
+            return fieldError("amount", "No more than the " + spokenAmount(account.paid, currency) +
+                                            " paid can be refunded.");
+        return Done{};
+    }
+    if (order.state == OrderState::Cancelled)
+        return plainError("Order " + order.label() + " is cancelled; it takes no money, only a refund.");
+    if (amount > account.owed())
+        return fieldError("amount", "No more than the " +
+                                        spokenAmount(std::max(Money{}, account.owed()), currency) +
+                                        " owed can be taken.");
+    return Done{};
+}
+
+std::string kindWords(MoneyKind kind) {
+    switch (kind) {
+    case MoneyKind::Deposit:
+        return "Deposit";
+    case MoneyKind::Payment:
+        return "Payment";
+    case MoneyKind::Refund:
+        return "Refund";
+    }
+    return {};
+}
+
+Result<std::vector<GarmentRow>> garmentRowsOf(Connection& connection, OrderId order) {
+    std::vector<GarmentRow> rows;
+    for (const GarmentId garment : garmentsOf(connection, order)) {
+        auto row = garmentRow(connection, garment);
+        if (!row.ok())
+            return row.error();
+        rows.push_back(std::move(row).value());
+    }
+    return rows;
+}
+
+// "all 3 garments", "2 of 3 garments", "1 garment"
+std::string share(std::size_t given, std::size_t all) {
+    const auto total = static_cast<std::int64_t>(all);
+    if (given < all)
+        return std::to_string(given) + " of " + countWords(total, "garment");
+    return all == 1 ? "1 garment" : "all " + countWords(total, "garment");
+}
+
+} // namespace
+
+Result<Done> moveMoney(Shop& shop, OrderId order, MoneyKind kind, Money amount, PaidHow how) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        const auto row = orderRow(writer.connection(), order);
+        if (!row.ok())
+            return row.error();
+        const Currency currency = loadSettings(writer.connection()).currency;
+        const auto checked = checkAmount(*row, accountOf(writer.connection(), order), kind, amount, currency);
+        if (!checked.ok())
+            return checked.error();
+        writer.connection().run("INSERT INTO money_move (id, order_id, at, minor, kind, how) "
+                                "VALUES (?1, ?2, ?3, ?4, ?5, ?6)",
+                                writer.newId<RowId>(), order, writer.now(),
+                                kind == MoneyKind::Refund ? -amount : amount, codeOf(kind), codeOf(how));
+        writer.describe(kindWords(kind) + " " + spokenAmount(amount, currency) + ", " +
+                        std::string{codeOf(how)});
+        writer.concerns(order);
+        writer.concerns(row->customer);
+        return Done{};
+    });
+}
+
+Result<Done> cancelOrder(Shop& shop, OrderId order, const std::string& reason) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        const auto why =
+            typedText(reason, {.field = "reason", .what = "The reason", .least = 3, .most = 200});
+        if (!why.ok())
+            return why.error();
+        const auto row = orderRow(writer.connection(), order);
+        if (!row.ok())
+            return row.error();
+        if (const auto open = requireOpen(*row); !open.ok())
+            return open.error();
+        const auto garments = garmentRowsOf(writer.connection(), order);
+        if (!garments.ok())
+            return garments.error();
+        for (const GarmentRow& garment : *garments) {
+            if (garment.isHandedOver)
+                return plainError(garment.label() +
+                                  " is handed over already; the order can no longer be cancelled.");
+            if (garment.isOnPress())
+                return plainError(garment.label() +
+                                  " is on the press. Finish it, step it back or mark it spoiled first.");
+        }
+
+        writer.connection().run("UPDATE shop_order SET state = ?2 WHERE id = ?1", order,
+                                codeOf(OrderState::Cancelled));
+        std::set<BlankKind> givenBack;
+        for (const GarmentRow& garment : *garments) {
+            concernsGarment(writer, garment);
+            if (!garment.lot || garment.hasBegun())
+                continue;
+            giveBack(writer, garment.id);
+            writer.concerns(*garment.lot);
+            givenBack.insert({garment.style, garment.size, garment.colour});
+        }
+        for (const BlankKind& kind : givenBack)
+            giveToWaiting(writer, kind);
+        writer.describe("Order " + row->label() + " cancelled: " + *why);
+        writer.concerns(order);
+        writer.concerns(row->customer);
+        return Done{};
+    });
+}
+
+Result<Done> handOver(Shop& shop, OrderId order, const Now& now) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        const auto row = orderRow(writer.connection(), order);
+        if (!row.ok())
+            return row.error();
+        if (const auto open = requireOpen(*row); !open.ok())
+            return open.error();
+        const auto garments = garmentRowsOf(writer.connection(), order);
+        if (!garments.ok())
+            return garments.error();
+
+        std::size_t given = 0, waiting = 0;
+        for (const GarmentRow& garment : *garments) {
+            if (garment.isHandedOver)
+                continue;
+            if (!garment.isPressed()) {
+                ++waiting;
+                continue;
+            }
+            writer.connection().run("UPDATE garment SET handed_over_at = ?2 WHERE id = ?1", garment.id,
+                                    now.instant);
+            writer.concerns(garment.id);
+            ++given;
+        }
+        if (given == 0)
+            return plainError("Not one garment of order " + row->label() + " is pressed yet.");
+        if (waiting == 0)
+            writer.connection().run("UPDATE shop_order SET state = ?2, handed_over_at = ?3 WHERE id = ?1",
+                                    order, codeOf(OrderState::HandedOver), now.instant);
+
+        std::string title = "Handed over " + row->label() + ", " + share(given, garments->size());
+        if (const Money owed = accountOf(writer.connection(), order).owed(); owed > Money{})
+            title += ", " + spokenAmount(owed, loadSettings(writer.connection()).currency) + " still owed";
+        writer.describe(title);
+        writer.concerns(order);
+        writer.concerns(row->customer);
+        return Done{};
+    });
+}
+
+} // namespace holdfast::db

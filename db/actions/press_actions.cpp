@@ -1,0 +1,293 @@
+// The walk of one garment along its route, step by step.
+#include "db/actions/press_actions.h"
+
+#include "core/trade/limits.h"
+#include "core/trade/unit_words.h"
+#include "db/actions/kept_blanks.h"
+#include "db/actions/rows.h"
+
+#include <algorithm>
+
+namespace holdfast::db {
+namespace {
+
+// Cooling needs neither platen nor hands, so the next garment is pressed meanwhile (keys:
+// core/press/route.h).
+bool isWaitingKey(std::string_view key) {
+    return key.starts_with("cool");
+}
+
+// "lint-roll-1" → "lint roll"
+std::string keyWords(std::string_view key) {
+    std::string words{key.substr(0, key.find_last_of('-'))};
+    std::ranges::replace(words, '-', ' ');
+    return words;
+}
+
+// Another garment whose open step takes the platen or the maker's hands.
+Result<Done> requireFreeHands(Connection& connection, GarmentId garment) {
+    std::optional<GarmentId> other;
+    {
+        Query open = connection.query(
+            "SELECT garment.id, step_key FROM shop_order "
+            "JOIN garment ON garment.order_id = shop_order.id "
+            "JOIN press_step ON press_step.garment_id = garment.id AND press_step.attempt = garment.attempt "
+            "WHERE shop_order.state IN ('quoted', 'confirmed') AND finished_at IS NULL AND garment.id <> ?1",
+            garment);
+        while (open.step() && !other)
+            if (!isWaitingKey(open.view(1)))
+                other = open.id<GarmentId>(0);
+    }
+    if (!other)
+        return Done{};
+    const auto row = garmentRow(connection, *other);
+    if (!row.ok())
+        return row.error();
+    return plainError(row->label() + " is on the press. Finish its step first.");
+}
+
+Result<Done> requireSound(Connection& connection, const Route& route) {
+    if (route.steps.empty())
+        return plainError("There is no step to be done at the press.");
+    if (route.press)
+        if (const auto press = pressName(connection, *route.press); !press.ok())
+            return press.error();
+    return Done{};
+}
+
+// Wording that the customer has not agreed to holds the garment, unless a person let it through.
+bool waitsForWording(Connection& connection, const GarmentRow& garment) {
+    return connection.number("SELECT COUNT(*) FROM decal WHERE garment_id = ?1 AND confirmed_by = '' "
+                             "AND NOT EXISTS (SELECT 1 FROM waiver WHERE waiver.garment_id = ?1 "
+                             "AND waiver.attempt = ?2 AND waiver.rule = ?3)",
+                             garment.id, garment.attempt, ruleCode(Rule::WordingUnconfirmed)) > 0;
+}
+
+Result<Done> requireReady(Connection& connection, const GarmentRow& garment) {
+    if (const auto open = requireOpen(garment); !open.ok())
+        return open.error();
+    if (const auto fresh = requireNotBegun(garment); !fresh.ok())
+        return fresh.error();
+    if (garment.order.state == OrderState::Quoted)
+        return plainError("Order " + garment.order.label() + " is a quotation. Confirm it first.");
+    if (waitsForWording(connection, garment))
+        return plainError(garment.label() + ": the customer has not agreed to the wording yet.");
+    if (!garment.lot)
+        return plainError(garment.label() + " has no blank yet.");
+    if (connection.number("SELECT COUNT(*) FROM decal WHERE garment_id = ?1 AND cut_at IS NULL", garment.id) >
+        0)
+        return plainError(garment.label() + ": not all of its decals are cut yet.");
+    if (connection.number("SELECT COALESCE(SUM(units), 0) FROM lot_move WHERE lot_id = ?1", *garment.lot) < 1)
+        return plainError("The lot that keeps a blank for " + garment.label() + " has none left. Count it.");
+    return Done{};
+}
+
+void openStep(Writer& writer, const GarmentRow& garment, const std::string& key,
+              std::optional<PressId> press) {
+    writer.connection().run(
+        "INSERT INTO press_step (id, garment_id, attempt, step_key, press_id, started_at) "
+        "VALUES (?1, ?2, ?3, ?4, ?5, ?6)",
+        writer.newId<RowId>(), garment.id, garment.attempt, key, press, writer.now());
+}
+
+// A clock that was set back must not make a step end before it began.
+void closeStep(Writer& writer, RowId row) {
+    writer.connection().run("UPDATE press_step SET finished_at = MAX(started_at, ?2) WHERE id = ?1", row,
+                            writer.now());
+}
+
+void moveUnit(Writer& writer, const GarmentRow& garment, int units, const std::string& reason) {
+    writer.connection().run("INSERT INTO lot_move (id, lot_id, at, units, reason, garment_id) "
+                            "VALUES (?1, ?2, ?3, ?4, ?5, ?6)",
+                            writer.newId<RowId>(), garment.lot, writer.now(), units, reason, garment.id);
+}
+
+// The step after the furthest that is finished. Steps that a changed recipe took out of the route count for
+// nothing.
+const RouteStep* stepAfterFinished(Connection& connection, const GarmentRow& garment, const Route& route) {
+    std::size_t next = 0;
+    Query finished =
+        connection.query("SELECT step_key FROM press_step WHERE garment_id = ?1 AND attempt = ?2 "
+                         "AND finished_at IS NOT NULL",
+                         garment.id, garment.attempt);
+    while (finished.step()) {
+        const auto at = std::ranges::find(route.steps, finished.view(0), &RouteStep::key);
+        if (at != route.steps.end())
+            next = std::max(next, static_cast<std::size_t>(at - route.steps.begin()) + 1);
+    }
+    return next < route.steps.size() ? &route.steps[next] : nullptr;
+}
+
+std::string titleOf(const Route& route, const std::string& key) {
+    const auto at = std::ranges::find(route.steps, key, &RouteStep::key);
+    return at == route.steps.end() ? withCapital(keyWords(key)) : at->title;
+}
+
+std::string restWords(const Route& route) {
+    const auto hours = std::chrono::duration_cast<Hours>(route.restAfter).count();
+    return hours > 0 ? ", rests " + std::to_string(hours) + " h" : "";
+}
+
+Result<GarmentRow> garmentOnPress(Connection& connection, GarmentId garment) {
+    auto row = garmentRow(connection, garment);
+    if (row.ok() && !row->isOnPress())
+        return plainError(row->label() + " is not on the press.");
+    return row;
+}
+
+} // namespace
+
+Result<Done> takeUp(Shop& shop, GarmentId garment, const Route& route) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        const auto row = garmentRow(writer.connection(), garment);
+        if (!row.ok())
+            return row.error();
+        if (const auto ready = requireReady(writer.connection(), *row); !ready.ok())
+            return ready.error();
+        if (const auto sound = requireSound(writer.connection(), route); !sound.ok())
+            return sound.error();
+        if (const auto free = requireFreeHands(writer.connection(), garment); !free.ok())
+            return free.error();
+        openStep(writer, *row, route.steps.front().key, route.press);
+        moveUnit(writer, *row, -1, row->label() + " put on the press");
+        writer.describe(row->label() + " put on the press");
+        concernsGarment(writer, *row);
+        writer.concerns(*row->lot);
+        if (route.press)
+            writer.concerns(*route.press);
+        return Done{};
+    });
+}
+
+Result<std::string> finishStep(Shop& shop, GarmentId garment, const Route& route) {
+    return shop.act([&](Writer& writer) -> Result<std::string> {
+        if (const auto sound = requireSound(writer.connection(), route); !sound.ok())
+            return sound.error();
+        const auto row = garmentOnPress(writer.connection(), garment);
+        if (!row.ok())
+            return row.error();
+        closeStep(writer, *row->openRow);
+        const RouteStep* next = stepAfterFinished(writer.connection(), *row, route);
+        if (next && !isWaitingKey(next->key))
+            if (const auto free = requireFreeHands(writer.connection(), garment); !free.ok())
+                return free.error();
+        if (next)
+            openStep(writer, *row, next->key, route.press);
+        writer.describe(next ? row->label() + ": " + titleOf(route, *row->openStep) + " done"
+                             : row->label() + " pressed" + restWords(route));
+        concernsGarment(writer, *row);
+        if (route.press)
+            writer.concerns(*route.press);
+        return next ? next->key : std::string{};
+    });
+}
+
+Result<Done> restartStep(Shop& shop, GarmentId garment) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        const auto row = garmentOnPress(writer.connection(), garment);
+        if (!row.ok())
+            return row.error();
+        writer.connection().run("UPDATE press_step SET started_at = ?2 WHERE id = ?1", row->openRow,
+                                writer.now());
+        writer.describe(row->label() + ": " + withCapital(keyWords(*row->openStep)) + " begun anew");
+        concernsGarment(writer, *row);
+        return Done{};
+    });
+}
+
+Result<Done> backAStep(Shop& shop, GarmentId garment) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        const auto row = garmentOnPress(writer.connection(), garment);
+        if (!row.ok())
+            return row.error();
+        writer.connection().run("DELETE FROM press_step WHERE id = ?1", row->openRow);
+
+        std::optional<RowId> before;
+        std::string key;
+        {
+            Query last =
+                writer.connection().query("SELECT id, step_key FROM press_step WHERE garment_id = ?1 "
+                                          "AND attempt = ?2 ORDER BY id DESC LIMIT 1",
+                                          garment, row->attempt);
+            if (last.step()) {
+                before = last.id<RowId>(0);
+                key = last.text(1);
+            }
+        }
+        if (before) {
+            if (!isWaitingKey(key))
+                if (const auto free = requireFreeHands(writer.connection(), garment); !free.ok())
+                    return free.error();
+            writer.connection().run("UPDATE press_step SET started_at = ?2, finished_at = NULL WHERE id = ?1",
+                                    *before, writer.now());
+            writer.describe(row->label() + " a step back, to " + keyWords(key));
+        } else {
+            moveUnit(writer, *row, 1, row->label() + " taken off the press");
+            writer.describe(row->label() + " put back on the walk");
+            writer.concerns(*row->lot);
+        }
+        concernsGarment(writer, *row);
+        return Done{};
+    });
+}
+
+Result<Done> waive(Shop& shop, GarmentId garment, Rule rule, const std::string& reason) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        const auto why =
+            typedText(reason, {.field = "reason", .what = "The reason", .least = 3, .most = 200});
+        if (!why.ok())
+            return why.error();
+        const auto row = garmentRow(writer.connection(), garment);
+        if (!row.ok())
+            return row.error();
+        if (const auto open = requireOpen(*row); !open.ok())
+            return open.error();
+        const std::string code{ruleCode(rule)};
+        if (writer.connection().number(
+                "SELECT COUNT(*) FROM waiver WHERE garment_id = ?1 AND attempt = ?2 AND rule = ?3", garment,
+                row->attempt, code) > 0)
+            return plainError(row->label() + " was let through already.");
+        writer.connection().run("INSERT INTO waiver (id, garment_id, attempt, rule, reason, at) "
+                                "VALUES (?1, ?2, ?3, ?4, ?5, ?6)",
+                                writer.newId<RowId>(), garment, row->attempt, code, *why, writer.now());
+        std::string words = code;
+        std::ranges::replace(words, '-', ' ');
+        writer.describe(row->label() + " let through, " + words + ": " + *why);
+        concernsGarment(writer, *row);
+        return Done{};
+    });
+}
+
+Result<Done> markSpoiled(Shop& shop, GarmentId garment, const std::string& cause) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        const auto why = typedText(cause, {.field = "cause", .what = "The cause", .least = 3, .most = 200});
+        if (!why.ok())
+            return why.error();
+        const auto row = garmentRow(writer.connection(), garment);
+        if (!row.ok())
+            return row.error();
+        if (const auto open = requireOpen(*row); !open.ok())
+            return open.error();
+        // Its blank is still on the rail and in the lot's ledger: a count or a miscut says what was lost.
+        if (!row->hasBegun())
+            return plainError(
+                row->label() +
+                " has not been on the press. Correct the lot’s count, or mark its decal as cut wrong.");
+        Connection& connection = writer.connection();
+        connection.run("INSERT INTO spoil (id, garment_id, attempt, at, cause) VALUES (?1, ?2, ?3, ?4, ?5)",
+                       writer.newId<RowId>(), garment, row->attempt, writer.now(), *why);
+        if (row->openRow)
+            closeStep(writer, *row->openRow);
+        connection.run("UPDATE decal SET cut_roll_id = NULL, cut_at = NULL WHERE garment_id = ?1", garment);
+        // The spoiled unit stays taken from its lot.
+        connection.run("UPDATE garment SET attempt = attempt + 1, lot_id = NULL WHERE id = ?1", garment);
+        keepBlank(writer, garment, {row->style, row->size, row->colour});
+        writer.describe(row->label() + " spoiled: " + *why);
+        concernsGarment(writer, *row);
+        if (row->lot)
+            writer.concerns(*row->lot);
+        return Done{};
+    });
+}
+
+} // namespace holdfast::db

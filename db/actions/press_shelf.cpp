@@ -1,0 +1,113 @@
+// Presses and the checks of their platens.
+#include "core/trade/limits.h"
+#include "core/trade/unit_words.h"
+#include "db/actions/press_actions.h"
+#include "db/actions/rows.h"
+
+namespace holdfast::db {
+namespace {
+
+Result<Done> checkPress(const Press& press) {
+    const auto wrong = firstError({
+        within(
+            press.platenWidth.value,
+            {.field = "platenWidth", .what = "The platen’s width", .least = 50, .most = 2000, .unit = " mm"}),
+        within(press.platenHeight.value, {.field = "platenHeight",
+                                          .what = "The platen’s height",
+                                          .least = 50,
+                                          .most = 2000,
+                                          .unit = " mm"}),
+        measuredWithin(press.heatsPerMinute, {.field = "heatsPerMinute",
+                                              .what = "The heating",
+                                              .least = 1,
+                                              .most = 200,
+                                              .unit = " °C a minute"}),
+        measuredWithin(press.coolsPerMinute, {.field = "coolsPerMinute",
+                                              .what = "The cooling",
+                                              .least = 1,
+                                              .most = 200,
+                                              .unit = " °C a minute"}),
+        measuredWithin(
+            press.tolerance.value,
+            {.field = "tolerance", .what = "The tolerance", .least = 1, .most = 30, .unit = " °C"}),
+        measuredWithin(
+            press.evenWithin.value,
+            {.field = "evenWithin", .what = "The spread still even", .least = 1, .most = 60, .unit = " °C"}),
+        within(press.checkEvery.count(),
+               {.field = "checkEvery", .what = "The days between checks", .least = 1, .most = 3650}),
+    });
+    return wrong ? Result<Done>{*wrong} : Result<Done>{Done{}};
+}
+
+Result<Done> checkReadings(Celsius set, const std::vector<Celsius>& readings) {
+    if (auto checked = measuredWithin(
+            set.value,
+            {.field = "set", .what = "The set temperature", .least = 40, .most = 250, .unit = " °C"});
+        !checked.ok())
+        return checked;
+    if (auto checked =
+            within(static_cast<std::int64_t>(readings.size()),
+                   {.field = "readings", .what = "The number of readings", .least = 1, .most = 25});
+        !checked.ok())
+        return checked;
+    for (const Celsius reading : readings)
+        if (auto checked = measuredWithin(
+                reading.value,
+                {.field = "readings", .what = "A reading", .least = -20, .most = 300, .unit = " °C"});
+            !checked.ok())
+            return checked;
+    return Done{};
+}
+
+} // namespace
+
+Result<PressId> addPress(Shop& shop, const Press& press) {
+    return shop.act([&](Writer& writer) -> Result<PressId> {
+        const auto name = typedText(press.name, {.field = "name", .what = "The press’s name", .most = 60});
+        if (!name.ok())
+            return name.error();
+        if (const auto checked = checkPress(press); !checked.ok())
+            return checked.error();
+        if (writer.connection().number("SELECT COUNT(*) FROM press WHERE name = ?1 COLLATE NOCASE", *name) >
+            0)
+            return fieldError("name",
+                              "There is a press “" + *name + "” already; give this one another name.");
+        const auto id = writer.newId<PressId>();
+        writer.connection().run(
+            "INSERT INTO press (id, name, platen_width_mm, platen_height_mm, has_small_platen, "
+            "heats_per_minute, cools_per_minute, tolerance_c, even_within_c, check_every_days) "
+            "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)",
+            id, *name, press.platenWidth, press.platenHeight, press.hasSmallPlaten, press.heatsPerMinute,
+            press.coolsPerMinute, press.tolerance, press.evenWithin, press.checkEvery);
+        writer.describe("Press " + *name + " set up");
+        writer.concerns(id);
+        return id;
+    });
+}
+
+Result<Done> recordPressCheck(Shop& shop, PressId press, Celsius set, const std::vector<Celsius>& readings,
+                              const std::string& by) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        const auto who = typedText(by, {.field = "by", .what = "Who checked it"});
+        if (!who.ok())
+            return who.error();
+        if (const auto checked = checkReadings(set, readings); !checked.ok())
+            return checked.error();
+        const auto name = pressName(writer.connection(), press);
+        if (!name.ok())
+            return name.error();
+        const auto check = writer.newId<RowId>();
+        writer.connection().run("INSERT INTO press_check (id, press_id, at, set_c, by_whom) "
+                                "VALUES (?1, ?2, ?3, ?4, ?5)",
+                                check, press, writer.now(), set, *who);
+        for (std::size_t spot = 0; spot < readings.size(); ++spot)
+            writer.connection().run(
+                "INSERT INTO press_check_reading (check_id, spot, celsius) VALUES (?1, ?2, ?3)", check,
+                spot + 1, readings[spot]);
+        writer.describe("Press " + *name + " checked at " + temperatureWords(set) + " by " + *who);
+        writer.concerns(press);
+        return Done{};
+    });
+}
+
+} // namespace holdfast::db

@@ -1,0 +1,216 @@
+#include "db/actions/shop_actions.h"
+
+#include "core/trade/limits.h"
+#include "db/tables/facts.h"
+#include "db/tables/settings_rows.h"
+
+#include <algorithm>
+#include <vector>
+
+namespace holdfast::db {
+namespace {
+
+// Settings as they may be written: texts trimmed.
+Result<ShopSettings> withSoundTexts(const ShopSettings& typed) {
+    ShopSettings settings = typed;
+    struct Typed {
+        std::string* text;
+        TextLimits limits;
+    };
+    const Typed texts[] = {
+        {&settings.shopName, {.field = "shopName", .what = "The shop’s name", .most = 60}},
+        {&settings.fairName, {.field = "fairName", .what = "The fair’s name", .least = 0, .most = 60}},
+        {&settings.currency.code,
+         {.field = "currency", .what = "The currency’s code", .least = 3, .most = 3}},
+        {&settings.currency.sign,
+         {.field = "currency", .what = "The currency’s sign", .least = 1, .most = 5}},
+    };
+    for (const auto& [text, limits] : texts) {
+        auto sound = typedText(*text, limits);
+        if (!sound.ok())
+            return sound.error();
+        *text = std::move(sound).value();
+    }
+    const auto isCapital = [](char letter) { return letter >= 'A' && letter <= 'Z'; };
+    if (!std::ranges::all_of(settings.currency.code, isCapital))
+        return fieldError("currency", "The currency’s code must be three capital letters, such as GBP.");
+    return settings;
+}
+
+Result<Done> checkNumbers(const ShopSettings& settings) {
+    const auto wrong = firstError({
+        within(settings.currency.exponent,
+               {.field = "currency", .what = "The currency’s decimals", .least = 0, .most = 4}),
+        within(settings.depositPercent,
+               {.field = "depositPercent", .what = "The deposit", .least = 0, .most = 100, .unit = " %"}),
+        within(settings.minuteRate.minor,
+               {.field = "minuteRate", .what = "The rate of a minute", .least = 0, .most = 1'000'000}),
+        within(settings.overheadPerGarment.minor,
+               {.field = "overheadPerGarment", .what = "The overhead", .least = 0, .most = 100'000'000}),
+        within(settings.marginPercent,
+               {.field = "marginPercent", .what = "The margin", .least = 0, .most = 95, .unit = " %"}),
+        within(settings.pricePoint.minor,
+               {.field = "pricePoint", .what = "The price point", .least = 1, .most = 100'000'000}),
+        within(settings.planMarginPercent, {.field = "planMarginPercent",
+                                            .what = "The margin of the plan",
+                                            .least = 0,
+                                            .most = 200,
+                                            .unit = " %"}),
+        within(settings.washerHolds.value, {.field = "washerHolds",
+                                            .what = "What the washer holds",
+                                            .least = 100,
+                                            .most = 100'000,
+                                            .unit = " g"}),
+        within(settings.washTakes.count(),
+               {.field = "washTakes", .what = "A wash", .least = 1, .most = 1440, .unit = " min"}),
+        within(settings.dryingTakes.count(),
+               {.field = "dryingTakes", .what = "Drying", .least = 0, .most = 168, .unit = " h"}),
+        measuredWithin(
+            settings.shrinkLimitPercent,
+            {.field = "shrinkLimitPercent", .what = "The shrinkage", .least = 0, .most = 50, .unit = " %"}),
+        within(settings.blankLeadTime.count(), {.field = "blankLeadTime",
+                                                .what = "The wait for blanks",
+                                                .least = 0,
+                                                .most = 365,
+                                                .unit = " days"}),
+        within(
+            settings.filmLeadTime.count(),
+            {.field = "filmLeadTime", .what = "The wait for film", .least = 0, .most = 365, .unit = " days"}),
+        within(
+            settings.decalGap.value,
+            {.field = "decalGap", .what = "The gap between decals", .least = 0, .most = 100, .unit = " mm"}),
+        within(settings.edgeMargin.value, {.field = "edgeMargin",
+                                           .what = "The margin at the edge",
+                                           .least = 0,
+                                           .most = 100,
+                                           .unit = " mm"}),
+        within(
+            settings.filmWastePercent,
+            {.field = "filmWastePercent", .what = "The film wasted", .least = 0, .most = 500, .unit = " %"}),
+        within(settings.restBeforeWash.count(), {.field = "restBeforeWash",
+                                                 .what = "The rest before a wash",
+                                                 .least = 0,
+                                                 .most = 336,
+                                                 .unit = " h"}),
+        within(settings.betterRest.count(),
+               {.field = "betterRest", .what = "The better rest", .least = 0, .most = 336, .unit = " h"}),
+        within(settings.readingsGoStaleAfter.count(), {.field = "readingsGoStaleAfter",
+                                                       .what = "The time a reading counts",
+                                                       .least = 1,
+                                                       .most = 8784,
+                                                       .unit = " h"}),
+        within(static_cast<std::int64_t>(settings.closedDays.size()),
+               {.field = "closedDays", .what = "The number of closed days", .least = 0, .most = 3660}),
+    });
+    if (wrong)
+        return *wrong;
+    if (settings.betterRest < settings.restBeforeWash)
+        return fieldError("betterRest", "The better rest must be no shorter than the rest before a wash.");
+    return Done{};
+}
+
+Result<Done> checkDays(const ShopSettings& settings) {
+    for (const auto& hours : settings.week)
+        if (hours &&
+            (hours->opens < Minutes{0} || hours->closes > Hours{24} || hours->opens >= hours->closes))
+            return fieldError("week", "The shop must open before it closes, both between 00:00 and 24:00.");
+    for (const LocalDate day : settings.closedDays)
+        if (day < localDate(2000, 1, 1) || day > localDate(2200, 1, 1))
+            return fieldError("closedDays", "A closed day must lie between 2000 and 2200.");
+    return Done{};
+}
+
+// The currency of orders that were taken cannot change under them: amounts are kept in its smallest coin.
+Result<Done> checkCurrency(Connection& connection, const Currency& before, const Currency& after) {
+    if (before.exponent == after.exponent ||
+        connection.number("SELECT EXISTS (SELECT 1 FROM shop_order)") == 0)
+        return Done{};
+    return fieldError("currency", "Orders were taken already; the currency’s decimals can no longer change.");
+}
+
+// "margin-percent" → "margin percent"
+std::string settingWords(std::string name) {
+    std::ranges::replace(name, '-', ' ');
+    return name;
+}
+
+class SettingsChange {
+public:
+    SettingsChange(Connection& connection, const ShopSettings& before, const ShopSettings& after)
+        : m_connection(connection)
+        , m_before(before)
+        , m_after(after) {}
+
+    void write() {
+        const SettingRows before = settingRows(m_before);
+        for (const auto& [name, value] : settingRows(m_after)) {
+            if (before.at(name) == value)
+                continue;
+            m_connection.run("INSERT INTO setting (name, value) VALUES (?1, ?2) "
+                             "ON CONFLICT (name) DO UPDATE SET value = excluded.value",
+                             name, value);
+            m_changed.push_back(settingWords(name));
+        }
+        writeClosedDays();
+    }
+
+    std::string title() const {
+        if (m_changed.size() == 1 && m_before.fairName != m_after.fairName)
+            return m_after.fairName.empty() ? "Orders are taken at the workshop again"
+                                            : "Orders are taken at " + m_after.fairName;
+        constexpr std::size_t kMostNamed = 3;
+        std::string words;
+        for (std::size_t at = 0; at < m_changed.size() && at < kMostNamed; ++at)
+            words += (at == 0 ? "" : ", ") + m_changed[at];
+        if (m_changed.size() > kMostNamed)
+            words += " and " + std::to_string(m_changed.size() - kMostNamed) + " more";
+        return "Settings changed: " + words;
+    }
+
+private:
+    void writeClosedDays() {
+        const auto sorted = [](std::vector<LocalDate> days) {
+            std::ranges::sort(days);
+            days.erase(std::unique(days.begin(), days.end()), days.end());
+            return days;
+        };
+        const auto before = sorted(m_before.closedDays);
+        const auto after = sorted(m_after.closedDays);
+        if (before == after)
+            return;
+        for (const LocalDate day : before)
+            if (!std::ranges::binary_search(after, day))
+                m_connection.run("DELETE FROM closed_day WHERE day = ?1", day);
+        for (const LocalDate day : after)
+            if (!std::ranges::binary_search(before, day))
+                m_connection.run("INSERT INTO closed_day (day) VALUES (?1)", day);
+        m_changed.push_back("closed days");
+    }
+
+    Connection& m_connection;
+    const ShopSettings& m_before;
+    const ShopSettings& m_after;
+    std::vector<std::string> m_changed;
+};
+
+} // namespace
+
+Result<Done> changeSettings(Shop& shop, const ShopSettings& settings) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        const auto sound = withSoundTexts(settings);
+        if (!sound.ok())
+            return sound.error();
+        if (const auto wrong = firstError({checkNumbers(*sound), checkDays(*sound)}))
+            return *wrong;
+        const ShopSettings before = loadSettings(writer.connection());
+        if (const auto same = checkCurrency(writer.connection(), before.currency, sound->currency);
+            !same.ok())
+            return same.error();
+        SettingsChange change{writer.connection(), before, *sound};
+        change.write();
+        writer.describe(change.title());
+        return Done{};
+    });
+}
+
+} // namespace holdfast::db

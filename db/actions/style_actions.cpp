@@ -1,0 +1,258 @@
+// Blank styles: what they are, what their label says, how they are pressed all the same.
+#include "core/trade/limits.h"
+#include "db/actions/blank_actions.h"
+#include "db/actions/care_checks.h"
+#include "db/actions/rows.h"
+#include "db/tables/codes.h"
+#include "db/tables/facts.h"
+
+#include <algorithm>
+#include <array>
+
+namespace holdfast::db {
+namespace {
+
+constexpr std::array<std::string_view, 8> kOutlines{"tee", "long-sleeve", "hoodie", "tote",
+                                                    "bib", "bodysuit",    "cap",    "apron"};
+constexpr TextLimits kColourName{.field = "colour", .what = "The colour’s name", .most = 40};
+constexpr TextLimits kReason{.field = "reason", .what = "The reason", .least = 3, .most = 200};
+
+// Why blanks of a style are not washed first; none: they are.
+Result<std::string> noneOrReason(const std::string& typed) {
+    if (trimmed(typed).empty())
+        return std::string{};
+    return typedText(typed, kReason);
+}
+
+Result<Done> checkRgb(std::uint32_t rgb) {
+    if (rgb > 0xFFFFFF)
+        return fieldError("colour", "The colour must be one of red, green and blue, 0 to 255 each.");
+    return Done{};
+}
+
+// A style as it may be written: texts trimmed, all within their limits.
+Result<BlankStyle> soundStyle(Connection& connection, const BlankStyle& typed) {
+    BlankStyle style = typed;
+    auto name = typedText(typed.name, {.field = "name", .what = "The style’s name", .most = 60});
+    if (!name.ok())
+        return name.error();
+    style.name = std::move(name).value();
+    if (connection.number("SELECT COUNT(*) FROM blank_style WHERE name = ?1 COLLATE NOCASE", style.name) > 0)
+        return fieldError("name",
+                          "There is a blank style “" + style.name + "” already; give this one another name.");
+    if (std::ranges::find(kOutlines, style.outline) == kOutlines.end())
+        return fieldError("outline",
+                          "Choose a drawing: tee, long-sleeve, hoodie, tote, bib, bodysuit, cap or apron.");
+    if (const auto wrong = firstError({
+            within(style.weight.value,
+                   {.field = "weight", .what = "The weight", .least = 1, .most = 10'000, .unit = " g"}),
+            checkCost(style.cost, "cost", loadSettings(connection).currency),
+            within(static_cast<std::int64_t>(style.sizes.size()),
+                   {.field = "sizes", .what = "The number of sizes", .least = 1, .most = 40}),
+            within(static_cast<std::int64_t>(style.colours.size()),
+                   {.field = "colours", .what = "The number of colours", .least = 1, .most = 60}),
+        }))
+        return *wrong;
+
+    for (auto size = style.sizes.begin(); size != style.sizes.end(); ++size) {
+        auto text = typedText(*size, {.field = "sizes", .what = "A size", .most = 20});
+        if (!text.ok())
+            return text.error();
+        *size = std::move(text).value();
+        if (std::find(style.sizes.begin(), size, *size) != size)
+            return fieldError("sizes", "The size “" + *size + "” is named twice.");
+    }
+    for (auto colour = style.colours.begin(); colour != style.colours.end(); ++colour) {
+        auto text = typedText(colour->name, {.field = "colours", .what = "A colour’s name", .most = 40});
+        if (!text.ok())
+            return text.error();
+        colour->name = std::move(text).value();
+        if (const auto rgb = checkRgb(colour->rgb); !rgb.ok())
+            return rgb.error();
+        if (std::ranges::find(style.colours.begin(), colour, colour->name, &Colour::name) != colour)
+            return fieldError("colours", "The colour “" + colour->name + "” is named twice.");
+    }
+    for (auto obstacle = style.obstacles.begin(); obstacle != style.obstacles.end(); ++obstacle)
+        if (std::ranges::find(style.obstacles.begin(), obstacle, obstacle->obstacle,
+                              &ObstacleOnStyle::obstacle) != obstacle)
+            return fieldError("obstacles", "The " + obstacleName(obstacle->obstacle) + " is named twice.");
+
+    auto reason = noneOrReason(typed.notPrewashedBecause);
+    if (!reason.ok())
+        return reason.error();
+    style.notPrewashedBecause = std::move(reason).value();
+    auto who = typedText(typed.lawCheckedBy,
+                         {.field = "lawCheckedBy", .what = "Who checked", .least = 0, .most = 80});
+    if (!who.ok())
+        return who.error();
+    style.lawCheckedBy = std::move(who).value();
+    return style;
+}
+
+Result<Done> checkLabel(const FabricLabel& label, Instant now) {
+    if (auto fibres = checkFibres(label.fibres); !fibres.ok())
+        return fibres;
+    if (label.highestSafe)
+        if (auto safe = measuredWithin(label.highestSafe->value, {.field = "highestSafe",
+                                                                  .what = "The highest safe temperature",
+                                                                  .least = 60,
+                                                                  .most = 260,
+                                                                  .unit = " °C"});
+            !safe.ok())
+            return safe;
+    if (auto care = checkCare(label.care); !care.ok())
+        return care;
+    return checkDay(label.readOn, "readOn", "The day the label was read", now);
+}
+
+void writeLabel(Connection& connection, BlankStyleId style, const FabricLabel& label) {
+    connection.run(
+        "UPDATE blank_style SET label_read_on = ?2, stretch = ?3, coating = ?4, highest_safe_c = ?5, "
+        "care_wash_c = ?6, care_agitation = ?7, care_tumble = ?8, care_iron_c = ?9, care_bleach = ?10, "
+        "care_cleaning = ?11 WHERE id = ?1",
+        style, label.readOn, codeOf(label.stretch), codeOf(label.coating), label.highestSafe,
+        label.care.washCelsius, codeOf(label.care.agitation), codeOf(label.care.tumble),
+        label.care.ironCelsius, codeOf(label.care.bleach), static_cast<int>(label.care.cleaning));
+    connection.run("DELETE FROM style_fibre WHERE style_id = ?1", style);
+    for (const FibreShare& share : label.fibres)
+        connection.run("INSERT INTO style_fibre (style_id, fibre, percent) VALUES (?1, ?2, ?3)", style,
+                       codeOf(share.fibre), share.percent);
+}
+
+void writeColour(Writer& writer, BlankStyleId style, std::int64_t position, const std::string& name,
+                 std::uint32_t rgb) {
+    writer.connection().run(
+        "INSERT INTO style_colour (id, style_id, position, name, rgb) VALUES (?1, ?2, ?3, ?4, ?5)",
+        writer.newId<ColourId>(), style, position, name, rgb);
+}
+
+std::optional<std::string> wayCode(std::optional<WayRound> way) {
+    return way ? std::optional<std::string>{codeOf(*way)} : std::nullopt;
+}
+
+void writeStyle(Writer& writer, BlankStyleId id, const BlankStyle& style) {
+    Connection& connection = writer.connection();
+    connection.run("INSERT INTO blank_style (id, name, outline, weight_g, cost_minor, not_prewashed_because, "
+                   "for_child, sleepwear, has_cords, law_checked_by) "
+                   "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)",
+                   id, style.name, style.outline, style.weight, style.cost, style.notPrewashedBecause,
+                   style.forChild, style.sleepwear, style.hasCords, style.lawCheckedBy);
+    for (std::size_t at = 0; at < style.sizes.size(); ++at)
+        connection.run("INSERT INTO style_size (style_id, position, size) VALUES (?1, ?2, ?3)", id, at + 1,
+                       style.sizes[at]);
+    for (std::size_t at = 0; at < style.colours.size(); ++at)
+        writeColour(writer, id, static_cast<std::int64_t>(at) + 1, style.colours[at].name,
+                    style.colours[at].rgb);
+    for (const ObstacleOnStyle& each : style.obstacles)
+        connection.run("INSERT INTO style_obstacle (style_id, obstacle, way) VALUES (?1, ?2, ?3)", id,
+                       codeOf(each.obstacle), wayCode(each.way));
+    if (style.label)
+        writeLabel(connection, id, *style.label);
+}
+
+} // namespace
+
+Result<BlankStyleId> addStyle(Shop& shop, const BlankStyle& style) {
+    return shop.act([&](Writer& writer) -> Result<BlankStyleId> {
+        const auto sound = soundStyle(writer.connection(), style);
+        if (!sound.ok())
+            return sound.error();
+        if (sound->label)
+            if (const auto label = checkLabel(*sound->label, writer.now()); !label.ok())
+                return label.error();
+        const auto id = writer.newId<BlankStyleId>();
+        writeStyle(writer, id, *sound);
+        writer.describe("Blank style " + sound->name + " written down");
+        writer.concerns(id);
+        return id;
+    });
+}
+
+Result<Done> addColour(Shop& shop, BlankStyleId style, const std::string& name, std::uint32_t rgb) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        const auto text = typedText(name, kColourName);
+        if (!text.ok())
+            return text.error();
+        if (const auto checked = checkRgb(rgb); !checked.ok())
+            return checked.error();
+        const auto styled = styleName(writer.connection(), style);
+        if (!styled.ok())
+            return styled.error();
+        if (writer.connection().number(
+                "SELECT COUNT(*) FROM style_colour WHERE style_id = ?1 AND name = ?2 COLLATE NOCASE", style,
+                *text) > 0)
+            return fieldError("colour", *styled + " has a colour “" + *text + "” already.");
+        const std::int64_t last = writer.connection().number(
+            "SELECT COALESCE(MAX(position), 0) FROM style_colour WHERE style_id = ?1", style);
+        writeColour(writer, style, last + 1, *text, rgb);
+        writer.describe(*styled + " now also in " + *text);
+        writer.concerns(style);
+        return Done{};
+    });
+}
+
+Result<Done> readLabel(Shop& shop, BlankStyleId style, const FabricLabel& label) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        if (const auto checked = checkLabel(label, writer.now()); !checked.ok())
+            return checked.error();
+        const auto name = styleName(writer.connection(), style);
+        if (!name.ok())
+            return name.error();
+        writeLabel(writer.connection(), style, label);
+        writer.describe("Label of " + *name + " read: " + fibreText(label.fibres));
+        writer.concerns(style);
+        return Done{};
+    });
+}
+
+Result<Done> markNotPrewashed(Shop& shop, BlankStyleId style, const std::string& reason) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        const auto why = noneOrReason(reason);
+        if (!why.ok())
+            return why.error();
+        const auto name = styleName(writer.connection(), style);
+        if (!name.ok())
+            return name.error();
+        writer.connection().run("UPDATE blank_style SET not_prewashed_because = ?2 WHERE id = ?1", style,
+                                *why);
+        writer.describe(why->empty() ? *name + " is washed first again"
+                                     : *name + " is pressed unwashed: " + *why);
+        writer.concerns(style);
+        return Done{};
+    });
+}
+
+Result<Done> chooseWayRound(Shop& shop, BlankStyleId style, Obstacle obstacle, WayRound way) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        const auto name = styleName(writer.connection(), style);
+        if (!name.ok())
+            return name.error();
+        const std::string words = obstacleName(obstacle);
+        if (writer.connection().number(
+                "SELECT COUNT(*) FROM style_obstacle WHERE style_id = ?1 AND obstacle = ?2", style,
+                codeOf(obstacle)) == 0)
+            return fieldError("obstacle", "No " + words + " stands in the way on " + *name + ".");
+        writer.connection().run("UPDATE style_obstacle SET way = ?3 WHERE style_id = ?1 AND obstacle = ?2",
+                                style, codeOf(obstacle), codeOf(way));
+        writer.describe(*name + ", " + words + ": " + wayRoundName(way));
+        writer.concerns(style);
+        return Done{};
+    });
+}
+
+Result<Done> noteLawChecked(Shop& shop, BlankStyleId style, const std::string& who) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        const auto text = typedText(who, {.field = "who", .what = "Who checked"});
+        if (!text.ok())
+            return text.error();
+        const auto name = styleName(writer.connection(), style);
+        if (!name.ok())
+            return name.error();
+        writer.connection().run("UPDATE blank_style SET law_checked_by = ?2 WHERE id = ?1", style, *text);
+        writer.describe("Local law for " + *name + " checked by " + *text);
+        writer.concerns(style);
+        return Done{};
+    });
+}
+
+} // namespace holdfast::db
