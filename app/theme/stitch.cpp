@@ -37,7 +37,7 @@ QPen dashedPen(const QColor& colour, qreal width, qreal dash, qreal gap) {
     return pen;
 }
 
-constexpr int kHatchTile = 8;
+constexpr int kHatchTile = 10;
 
 } // namespace
 
@@ -153,8 +153,10 @@ QSizeF keyCapSize(const QString& text) {
 
 void paintKeyCap(QPainter& painter, const QRectF& box, const QString& text, const QColor& ink) {
     paintOutline(painter, box, kKeyRadius, ink, 1.4);
-    const bool isLarge = box.height() > 30;
-    paintLine(painter, box, text, isLarge ? Type::Value : Type::SmallStrong, ink, Qt::AlignHCenter);
+    const Type type = box.height() > 36   ? Type::Value
+                      : box.height() > 28 ? Type::BodyStrong
+                                          : Type::SmallStrong;
+    paintLine(painter, box, text, type, ink, Qt::AlignHCenter);
 }
 
 void paintFocusRing(QPainter& painter, const QRectF& framed, qreal radius) {

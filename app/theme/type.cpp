@@ -6,6 +6,8 @@
 
 #include <array>
 #include <cmath>
+#include <cstddef>
+#include <optional>
 
 // A resource in a static library must be asked for by name, outside any namespace.
 static void openResources() {
@@ -75,14 +77,28 @@ void loadFonts() {
 
 } // namespace
 
-QFont fontOf(Type type) {
-    loadFonts();
+namespace {
+
+QFont madeFont(Type type) {
     const Face face = faceOf(type);
     QFont made(face.isSerif ? QStringLiteral("Holdfast Serif") : QStringLiteral("Holdfast Sans"));
     made.setWeight(face.weight);
     made.setPixelSize(face.size);
     made.setHintingPreference(QFont::PreferNoHinting);
     return made;
+}
+
+} // namespace
+
+QFont fontOf(Type type) {
+    loadFonts();
+    // Made once each: delegates ask for one with every line they paint.
+    static std::array<std::optional<QFont>, static_cast<std::size_t>(Type::SmallStrong) + 1> fonts;
+    std::optional<QFont>& kept = fonts[static_cast<std::size_t>(type)];
+    if (!kept) {
+        kept = madeFont(type);
+    }
+    return *kept;
 }
 
 int lineHeight(Type type) {

@@ -51,13 +51,14 @@ Button::Button(const QString& text, const QString& iconName, Kind kind, QWidget*
     , m_iconName(iconName) {
     setAutoDefault(false);
     setCursor(Qt::PointingHandCursor);
-    setSizePolicy(QSizePolicy::Minimum, QSizePolicy::Fixed);
     setKind(kind);
 }
 
 void Button::setKind(Kind kind) {
     m_kind = kind;
     setFont(fontOf(Type::BodyStrong));
+    // Next takes the width it is given, and smaller words when that is little; the others never cut theirs.
+    setSizePolicy(kind == Kind::Next ? QSizePolicy::Expanding : QSizePolicy::Minimum, QSizePolicy::Fixed);
     setTargetHeight(kind == Kind::Next ? kNextTarget : kTarget);
     giveFocusRing(this, nullptr, kind == Kind::Next ? kNextRadius : kButtonRadius);
 }
@@ -149,7 +150,7 @@ qreal Button::contentWidth(bool isLarge) const {
         add(kIcon);
     }
     if (!m_secondText.isEmpty()) {
-        add(std::ceil(widthOf(m_secondText, isNext ? Type::Value : Type::Body)) + kGap);
+        add(std::ceil(widthOf(m_secondText, isNext ? Type::ListStrong : Type::Body)));
     }
     if (m_opensList) {
         add(kSmallIcon);
@@ -234,7 +235,7 @@ void Button::paintEvent(QPaintEvent*) {
         right -= kSmallIcon + kGap;
     }
     if (!m_secondText.isEmpty()) {
-        const Type second = isNext ? Type::Value : Type::Body;
+        const Type second = isNext ? Type::ListStrong : Type::Body;
         const qreal width = std::ceil(widthOf(m_secondText, second));
         paintLine(painter, row(right - width, width, box.height()), m_secondText, second, dyed.words);
     }

@@ -3,11 +3,14 @@
 #include "app/theme/icons.h"
 #include "app/theme/measures.h"
 #include "app/theme/tokens.h"
+#include "app/theme/type.h"
 #include "app/widgets/button.h"
-#include "app/widgets/label.h"
 
-#include <QBoxLayout>
+#include <QFontMetricsF>
 #include <QPainter>
+
+#include <algorithm>
+#include <cmath>
 
 namespace holdfast::app {
 
@@ -15,6 +18,14 @@ namespace {
 
 constexpr int kSign = 44;
 constexpr int kWidest = 380;
+constexpr int kNarrowest = 160;
+constexpr int kStep = 8;
+
+int heightOf(const QString& sentence, int width) {
+    const QFontMetricsF metrics(fontOf(Type::List));
+    const QRectF laid = metrics.boundingRect(QRectF(0, 0, width, 1000), Qt::TextWordWrap, sentence);
+    return static_cast<int>(std::ceil(laid.height()));
+}
 
 } // namespace
 
@@ -22,39 +33,73 @@ EmptyState::EmptyState(const QString& iconName, const QString& sentence, const Q
                        QWidget* parent)
     : QWidget(parent)
     , m_iconName(iconName)
-    , m_sentence(new Label(sentence, Type::List, &Tokens::ink2, this))
     , m_button(new Button(action, Button::Kind::Primary, this)) {
-    m_sentence->wrapped()->setAlignment(Qt::AlignHCenter);
-    m_sentence->setMaximumWidth(kWidest);
-    auto* column = new QVBoxLayout(this);
-    column->setContentsMargins(kCardPadding, kCardPadding, kCardPadding, kCardPadding);
-    column->setSpacing(kSpace16);
-    column->addStretch(2);
-    column->addSpacing(kSign + kSpace8);
-    auto* words = new QHBoxLayout;
-    words->addStretch(1);
-    words->addWidget(m_sentence, 20);
-    words->addStretch(1);
-    column->addLayout(words);
-    column->addWidget(m_button, 0, Qt::AlignHCenter);
-    column->addStretch(3);
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
     connect(m_button, &QAbstractButton::clicked, this, &EmptyState::acted);
+    setSentence(sentence);
     setAction(action);
 }
 
 void EmptyState::setSentence(const QString& sentence) {
-    m_sentence->setText(sentence);
+    m_sentence = sentence;
+    setAccessibleName(sentence);
+    arrange();
 }
 
 void EmptyState::setAction(const QString& words) {
     m_button->setText(words);
     m_button->setVisible(!words.isEmpty());
+    arrange();
+}
+
+QRect EmptyState::sentenceBox() const {
+    const int widest = std::clamp(width() - 2 * kCardPadding, kNarrowest, kWidest);
+    const int high = heightOf(m_sentence, widest);
+    int narrow = widest;
+    while (narrow - kStep >= kNarrowest && heightOf(m_sentence, narrow - kStep) <= high) {
+        narrow -= kStep;
+    }
+    const int action = m_button->isHidden() ? 0 : kSpace20 + m_button->height();
+    const int whole = kSign + kSpace12 + high + action;
+    // A little above the middle, where the eye looks for it.
+    const int top = std::max(kSpace8, (height() - whole) * 2 / 5);
+    return {(width() - narrow) / 2, top + kSign + kSpace12, narrow, high};
+}
+
+void EmptyState::arrange() {
+    const QRect words = sentenceBox();
+    const QSize size = m_button->sizeHint();
+    m_button->setGeometry((width() - size.width()) / 2, words.bottom() + 1 + kSpace20, size.width(),
+                          size.height());
+    updateGeometry();
+    update();
+}
+
+QSize EmptyState::sizeHint() const {
+    return {kWidest + 2 * kCardPadding, kSign + heightOf(m_sentence, kWidest) + kTarget + 5 * kSpace20};
+}
+
+QSize EmptyState::minimumSizeHint() const {
+    const int wide = std::max(kNarrowest, m_button->isHidden() ? 0 : m_button->sizeHint().width());
+    const int action = m_button->isHidden() ? 0 : kSpace20 + kTarget;
+    const int widest = std::clamp(width() - 2 * kCardPadding, kNarrowest, kWidest);
+    return {wide + 2 * kSpace8, kSign + kSpace12 + heightOf(m_sentence, widest) + action + 2 * kSpace8};
+}
+
+void EmptyState::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    arrange();
 }
 
 void EmptyState::paintEvent(QPaintEvent*) {
     QPainter painter(this);
-    const QRectF sign((width() - kSign) / 2.0, m_sentence->y() - kSpace16 - kSign, kSign, kSign);
-    paintIcon(painter, sign, m_iconName, tokens().ink3);
+    const Tokens& dyes = tokens();
+    const QRect words = sentenceBox();
+    paintIcon(painter, QRectF((width() - kSign) / 2.0, words.top() - kSpace12 - kSign, kSign, kSign),
+              m_iconName, dyes.ink3);
+    painter.setFont(fontOf(Type::List));
+    painter.setPen(dyes.ink2);
+    painter.drawText(QRectF(words), Qt::TextWordWrap | Qt::AlignHCenter, m_sentence);
 }
 
 } // namespace holdfast::app

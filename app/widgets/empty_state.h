@@ -7,7 +7,6 @@
 namespace holdfast::app {
 
 class Button;
-class Label;
 
 class EmptyState : public QWidget {
     Q_OBJECT
@@ -20,15 +19,23 @@ public:
     void setAction(const QString& words); // empty words take the button away
     Button* button() const { return m_button; }
 
+    QSize sizeHint() const override;
+    QSize minimumSizeHint() const override;
+
 signals:
     void acted();
 
 protected:
     void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
+    // Where the sentence stands: lines of about the same length, so that no word stands alone below.
+    QRect sentenceBox() const;
+    void arrange();
+
     QString m_iconName;
-    Label* m_sentence = nullptr;
+    QString m_sentence;
     Button* m_button = nullptr;
 };
 

@@ -38,7 +38,7 @@ Field::Field(const QString& label, QWidget* parent)
     , m_editor(new QLineEdit(this))
     , m_frame(new QWidget(this)) {
     m_editor->setFrame(false);
-    m_editor->setFont(fontOf(Type::BodyStrong));
+    weigh();
     m_editor->setAccessibleName(label);
     m_frame->setAttribute(Qt::WA_TransparentForMouseEvents);
     m_frame->lower();
@@ -46,6 +46,7 @@ Field::Field(const QString& label, QWidget* parent)
     setFocusProxy(m_editor);
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     setCursor(Qt::IBeamCursor);
+    connect(m_editor, &QLineEdit::textChanged, this, &Field::weigh);
     connect(m_editor, &QLineEdit::textEdited, this, &Field::edited);
     connect(m_editor, &QLineEdit::editingFinished, this, &Field::finished);
     connect(m_editor, &QLineEdit::returnPressed, this, &Field::accepted);
@@ -119,6 +120,11 @@ void Field::showKey(const QKeySequence& keys) {
 
 void Field::selectAll() {
     m_editor->selectAll();
+}
+
+// What was typed is strong, what only might be is not.
+void Field::weigh() {
+    m_editor->setFont(fontOf(m_editor->text().isEmpty() ? Type::Body : Type::BodyStrong));
 }
 
 QRect Field::frame() const {

@@ -54,6 +54,7 @@ private:
     QRect frame() const;
     QRect errorBox(int width) const;
     void arrange();
+    void weigh();
     void dress();
 
     QString m_label;

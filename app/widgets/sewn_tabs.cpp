@@ -23,7 +23,8 @@ namespace {
 
 constexpr int kLift = 5; // how much higher the current tab stands
 constexpr int kTabGap = 7;
-constexpr int kTabPadding = 12;
+constexpr int kTabPadding = 13;
+constexpr int kTabRight = 17; // clear of the seam
 constexpr int kDisk = 24;
 
 // A tab's outline, open at the bottom.
@@ -43,7 +44,7 @@ bool hasSign(const SewnTab& tab) {
 
 int widthOfTab(const SewnTab& tab) {
     const qreal words = std::max(widthOf(tab.text, Type::BodyStrong), widthOf(tab.second, Type::Small));
-    return static_cast<int>(std::ceil(words)) + 2 * kTabPadding + (hasSign(tab) ? kDisk + 9 : 0);
+    return static_cast<int>(std::ceil(words)) + kTabPadding + kTabRight + (hasSign(tab) ? kDisk + 9 : 0);
 }
 
 } // namespace

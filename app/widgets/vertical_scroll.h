@@ -1,6 +1,8 @@
 #pragma once
 // A column that scrolls up and down only, without a frame; the child that gets the keyboard is brought into
 // view.
+// Its focus ring is cut at the sides of the column: give the column margins of kFocusRoom where children take
+// focus.
 
 #include <QScrollArea>
 
