@@ -7,8 +7,11 @@
 #include "app/theme/type.h"
 
 #include <QAbstractItemView>
+#include <QCalendarWidget>
 #include <QComboBox>
 #include <QHeaderView>
+#include <QIcon>
+#include <QKeySequence>
 #include <QPainter>
 #include <QPlainTextEdit>
 #include <QStyleFactory>
@@ -23,6 +26,7 @@ namespace holdfast::app {
 namespace {
 
 constexpr int kScrollHandleWidth = 6;
+constexpr int kMenuSignRoom = 32;
 
 bool isEnabled(const QStyleOption* option) {
     return option->state.testFlag(QStyle::State_Enabled);
@@ -113,6 +117,39 @@ void paintPlainButton(QPainter& painter, const QStyleOptionButton& button) {
     }
 }
 
+void paintMenuItem(QPainter& painter, const QStyleOptionMenuItem& item) {
+    const Tokens& dyes = tokens();
+    if (item.menuItemType == QStyleOptionMenuItem::Separator) {
+        painter.fillRect(
+            QRectF(item.rect.left() + kSpace8, item.rect.center().y(), item.rect.width() - 2 * kSpace8, 1),
+            dyes.thread);
+        return;
+    }
+    const QRectF row = QRectF(item.rect).adjusted(2, 0, -2, 0);
+    if (item.state.testFlag(QStyle::State_Selected)) {
+        paintBox(painter, row, kKeyRadius, dyes.woad, {});
+    }
+    const QColor ink = isEnabled(&item) ? dyes.ink : dyes.ink3;
+    QRectF words = row.adjusted(kMenuSignRoom, 0, -kSpace12, 0);
+    const QRectF sign(row.left() + kSpace8, row.center().y() - kSmallIcon / 2.0, kSmallIcon, kSmallIcon);
+    if (item.checked) {
+        paintIcon(painter, sign, QStringLiteral("tick"), dyes.indigo);
+    } else if (!item.icon.isNull()) {
+        item.icon.paint(&painter, sign.toRect());
+    }
+    // "&Undo\tCtrl+Z": the key stands at the right end; ampersands only mark letters.
+    const QStringList parts = item.text.split(u'\t');
+    QString plain = parts.first();
+    plain.remove(u'&');
+    paintLine(painter, words, plain, Type::Body, ink);
+    if (item.menuItemType == QStyleOptionMenuItem::SubMenu) {
+        paintIcon(painter, QRectF(words.right() - kSmallIcon, sign.top(), kSmallIcon, kSmallIcon),
+                  QStringLiteral("chevron"), ink);
+    } else if (parts.size() > 1) {
+        paintLine(painter, words, keyCapText(QKeySequence(parts[1])), Type::Small, dyes.ink2, Qt::AlignRight);
+    }
+}
+
 } // namespace
 
 WorkshopStyle::WorkshopStyle()
@@ -125,6 +162,13 @@ void WorkshopStyle::polish(QWidget* widget) {
         header->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
         header->setHighlightSections(false);
         header->setFrameShape(QFrame::NoFrame);
+    } else if (widget->inherits("QComboBoxPrivateContainer")) {
+        static_cast<QFrame*>(widget)->setFrameShape(QFrame::StyledPanel);
+    } else if (auto* calendar = qobject_cast<QCalendarWidget*>(widget)) {
+        calendar->setVerticalHeaderFormat(QCalendarWidget::NoVerticalHeader);
+        for (const Qt::DayOfWeek day : {Qt::Saturday, Qt::Sunday}) {
+            calendar->setWeekdayTextFormat(day, {}); // a fair is often on one
+        }
     } else if (auto* view = qobject_cast<QAbstractItemView*>(widget)) {
         view->setFrameShape(QFrame::NoFrame);
         view->setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
@@ -136,6 +180,36 @@ void WorkshopStyle::polish(QWidget* widget) {
     } else if (auto* combo = qobject_cast<QComboBox*>(widget)) {
         combo->setFont(fontOf(Type::BodyStrong));
         combo->setAttribute(Qt::WA_Hover);
+    }
+}
+
+QIcon WorkshopStyle::standardIcon(StandardPixmap standard, const QStyleOption* option,
+                                  const QWidget* widget) const {
+    const Tokens& dyes = tokens();
+    const auto ours = [widget](const QString& name, const QColor& ink, int size) {
+        return QIcon(iconPixmap(name, ink, size, widget != nullptr ? widget->devicePixelRatioF() : 1.0));
+    };
+    constexpr int kLarge = 32;
+    switch (standard) {
+    case SP_MessageBoxWarning:
+        return ours(QStringLiteral("caution"), dyes.weld, kLarge);
+    case SP_MessageBoxCritical:
+        return ours(QStringLiteral("hold"), dyes.madder, kLarge);
+    case SP_MessageBoxInformation:
+    case SP_MessageBoxQuestion:
+        return ours(QStringLiteral("tag"), dyes.indigo, kLarge);
+    case SP_ArrowRight:
+    case SP_ArrowForward:
+        return ours(QStringLiteral("chevron"), dyes.ink, kIcon);
+    case SP_ArrowLeft:
+    case SP_ArrowBack: {
+        const QPixmap right = ours(QStringLiteral("chevron"), dyes.ink, kIcon).pixmap(kIcon);
+        return QIcon(right.transformed(QTransform::fromScale(-1, 1)));
+    }
+    case SP_LineEditClearButton:
+        return ours(QStringLiteral("close"), dyes.ink2, kSmallIcon);
+    default:
+        return QProxyStyle::standardIcon(standard, option, widget);
     }
 }
 
@@ -158,9 +232,10 @@ void WorkshopStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* 
     case PE_Frame:
         if (isTextEditor(widget)) {
             paintFieldBox(*painter, option->rect, isEnabled(option));
-            return;
+        } else {
+            paintOutline(*painter, option->rect, 0, dyes.edge);
         }
-        break;
+        return;
     case PE_IndicatorCheckBox:
     case PE_IndicatorItemViewItemCheck:
         paintCheckBox(*painter, *option);
@@ -231,6 +306,12 @@ void WorkshopStyle::drawControl(ControlElement element, const QStyleOption* opti
                                                                                : dyes.ink3);
             painter->setFont(fontOf(Type::BodyStrong));
             QProxyStyle::drawControl(element, &dressed, painter, widget);
+            return;
+        }
+        break;
+    case CE_MenuItem:
+        if (const auto* item = qstyleoption_cast<const QStyleOptionMenuItem*>(option)) {
+            paintMenuItem(*painter, *item);
             return;
         }
         break;

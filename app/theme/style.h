@@ -27,6 +27,8 @@ public:
                   QStyleHintReturn* returned) const override;
     QSize sizeFromContents(ContentsType type, const QStyleOption* option, const QSize& contents,
                            const QWidget* widget) const override;
+    QIcon standardIcon(StandardPixmap standard, const QStyleOption* option,
+                       const QWidget* widget) const override;
     using QProxyStyle::polish;
     void polish(QWidget* widget) override;
 };

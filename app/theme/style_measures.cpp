@@ -210,7 +210,9 @@ QSize WorkshopStyle::sizeFromContents(ContentsType type, const QStyleOption* opt
         if (item != nullptr && item->menuItemType == QStyleOptionMenuItem::Separator) {
             return size;
         }
-        return {size.width(), std::max(size.height(), kListRow)};
+        const int sign =
+            item != nullptr ? kSpace32 : 0; // room for a tick, and between the words and their key
+        return {size.width() + sign, std::max(size.height(), kListRow)};
     }
     case CT_HeaderSection:
         return {size.width(), std::max(size.height(), 34)};
