@@ -16,14 +16,16 @@ enum class Placement { Chest, LeftChest, Front, Back, Sleeve };
 
 struct PlacementPreset {
     Placement placement = Placement::Chest;
-    Millimetres below;     // from the top seam to the decal's upper edge
-    Millimetres aside;     // decal's centre from the centre line, to the wearer's left positive
-    Millimetres wide;      // usual width of a decal there
-    Millimetres widest;    // what fits there
+    Millimetres below;  // from the top seam to the decal's upper edge
+    Millimetres aside;  // decal's centre from the centre line, to the wearer's left positive
+    Millimetres wide;   // usual width of a decal there
+    Millimetres widest; // what fits there
     Millimetres tallest;
 };
 
-// The presets that make sense on a drawn garment, the usual one first. Common practice, no source.
+// The presets that make sense on a drawn garment (tee, long-sleeve, hoodie, tote, bib, bodysuit, cap, apron),
+// the usual one first; none for an outline that is not drawn. Measures suit a middle size. Common practice,
+// no source.
 std::span<const PlacementPreset> presetsFor(std::string_view outline);
 std::optional<PlacementPreset> presetFor(std::string_view outline, Placement placement);
 

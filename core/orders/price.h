@@ -1,6 +1,9 @@
 #pragma once
 // The price of a garment: cost = blank + film (area with its share of waste) + minutes × rate + overhead;
 // price = cost / (1 − margin), rounded up to the shop's price point. A first honest form: no breaks, no tax.
+//
+// Whole minor units throughout; each cost is rounded up to one. What is below zero counts as zero, and no
+// cost counts as more than kMostCost, so that sums of many garments stay within 64 bits whatever is typed.
 
 #include "core/blanks/blank_style.h"
 #include "core/film/film.h"
@@ -11,6 +14,8 @@
 #include <span>
 
 namespace holdfast {
+
+inline constexpr Money kMostCost{1'000'000'000'000}; // of each part of a cost
 
 struct DecalOnFilm {
     const Film* film = nullptr;
@@ -28,18 +33,21 @@ struct Cost {
     Money total() const { return blank + film + work + overhead; }
 };
 
-// `hands` is the maker's attended time for the garment, washing and weeding included.
+// A decal costs its area of film, with the shop's share of waste on it, at the film's cost by the metre of
+// its roll's width. `hands` is the maker's attended time for the garment, washing and weeding included. A
+// film whose roll has no width is reckoned at 500 mm.
 Cost costOf(const BlankStyle& style, std::span<const DecalOnFilm> decals, Seconds hands,
             const ShopSettings& settings);
 
-// The maker's time from a route: attended and platen seconds, plus weeding by decal area, plus the shop's
-// share of a wash load. Common practice, no source.
+// The maker's time from a route: attended and platen seconds; weeding, a minute for each decal and 25 s for
+// each 100 cm² of it, half as much again for letters; and for a blank that is washed first, its share of
+// filling, hanging and folding a load, 15 s for each 100 g. Common practice, no source. At most 366 days.
 Seconds handsFor(const Route& route, std::span<const DecalOnFilm> decals, const BlankStyle& style);
 
-// REQUIRES: margin 0 to 95.
+// A margin below 0 counts as 0, above 95 as 95. Nothing is asked only for what costs nothing.
 Money priceOf(const Cost& cost, const ShopSettings& settings);
 
-// Half of a price that adds two garments or a deposit of a share, rounded up to the price point.
+// The deposit that the shop asks of a total: its share, rounded up to the price point, never above the total.
 Money depositDue(Money total, const ShopSettings& settings);
 
 } // namespace holdfast

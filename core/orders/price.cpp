@@ -1,0 +1,116 @@
+#include "core/orders/price.h"
+
+#include <algorithm>
+
+namespace holdfast {
+
+namespace {
+
+// Products of lengths, money and shares pass 64 bits before they are divided again.
+__extension__ using Wide = __int128;
+
+constexpr std::int64_t kLongestSide = 1'000'000'000;        // mm
+constexpr std::int64_t kMostWaste = 1'000;                  // percent
+constexpr std::int64_t kMostPercent = 95;                   // of margin
+constexpr std::int64_t kLongestWork = 366LL * 24 * 60 * 60; // s
+constexpr Millimetres kUsualRollWidth{500};
+
+constexpr std::int64_t kWeedingEach = 60;      // s a decal
+constexpr std::int64_t kWeedingArea = 10'000;  // mm²: 100 cm²
+constexpr std::int64_t kWeedingForArea = 25;   // s
+constexpr std::int64_t kWashingForWeight = 15; // s
+constexpr std::int64_t kWashingWeight = 100;   // g
+
+// REQUIRES: neither below zero, a denominator above it.
+Wide roundedUp(Wide numerator, Wide denominator) {
+    return (numerator + denominator - 1) / denominator;
+}
+
+Money asCost(Wide minor) {
+    return {static_cast<std::int64_t>(std::clamp<Wide>(minor, 0, kMostCost.minor))};
+}
+
+Money asCost(Money money) {
+    return asCost(static_cast<Wide>(money.minor));
+}
+
+std::int64_t side(Millimetres length) {
+    return std::clamp<std::int64_t>(length.value, 0, kLongestSide);
+}
+
+Wide areaOf(const DecalOnFilm& decal) {
+    return static_cast<Wide>(side(decal.width)) * side(decal.height);
+}
+
+// To the shop's price point; a point that is none counts as one minor unit.
+Wide toPricePoint(Wide minor, const ShopSettings& settings) {
+    const Wide point = std::clamp<Wide>(settings.pricePoint.minor, 1, kMostCost.minor);
+    return roundedUp(minor, point) * point;
+}
+
+Money filmCost(const DecalOnFilm& decal, const ShopSettings& settings) {
+    if (!decal.film)
+        return {};
+    const Millimetres rollWidth =
+        decal.film->rollWidth > Millimetres{} ? decal.film->rollWidth : kUsualRollWidth;
+    const std::int64_t withWaste = 100 + std::clamp<std::int64_t>(settings.filmWastePercent, 0, kMostWaste);
+    const Wide numerator = areaOf(decal) * withWaste * asCost(decal.film->costPerMetre).minor;
+    const Wide denominator = static_cast<Wide>(rollWidth.value) * 1'000 * 100;
+    return asCost(roundedUp(numerator, denominator));
+}
+
+std::int64_t weedingSeconds(const DecalOnFilm& decal) {
+    const Wide plain = kWeedingEach + roundedUp(areaOf(decal) * kWeedingForArea, kWeedingArea);
+    const Wide weeding = decal.isLettering ? roundedUp(plain * 3, 2) : plain;
+    return static_cast<std::int64_t>(std::min<Wide>(weeding, kLongestWork));
+}
+
+std::int64_t counted(Seconds duration) {
+    return std::clamp<std::int64_t>(duration.count(), 0, kLongestWork);
+}
+
+} // namespace
+
+Cost costOf(const BlankStyle& style, std::span<const DecalOnFilm> decals, Seconds hands,
+            const ShopSettings& settings) {
+    Cost cost;
+    cost.blank = asCost(style.cost);
+    for (const DecalOnFilm& decal : decals)
+        cost.film = asCost(cost.film + filmCost(decal, settings));
+    cost.work = asCost(roundedUp(static_cast<Wide>(counted(hands)) * asCost(settings.minuteRate).minor, 60));
+    cost.overhead = asCost(settings.overheadPerGarment);
+    return cost;
+}
+
+Seconds handsFor(const Route& route, std::span<const DecalOnFilm> decals, const BlankStyle& style) {
+    std::int64_t seconds = 0;
+    const auto add = [&seconds](std::int64_t more) { seconds = std::min(seconds + more, kLongestWork); };
+    for (const RouteStep& step : route.steps) {
+        add(counted(step.attended));
+        add(counted(step.platen));
+    }
+    for (const DecalOnFilm& decal : decals)
+        add(weedingSeconds(decal));
+    if (style.washedFirst() && style.weight > Grams{})
+        add(static_cast<std::int64_t>(std::min<Wide>(
+            roundedUp(static_cast<Wide>(style.weight.value) * kWashingForWeight, kWashingWeight),
+            kLongestWork)));
+    return Seconds{seconds};
+}
+
+Money priceOf(const Cost& cost, const ShopSettings& settings) {
+    const Wide total = static_cast<Wide>(asCost(cost.blank).minor) + asCost(cost.film).minor +
+                       asCost(cost.work).minor + asCost(cost.overhead).minor;
+    const std::int64_t rest = 100 - std::clamp<std::int64_t>(settings.marginPercent, 0, kMostPercent);
+    return {static_cast<std::int64_t>(toPricePoint(roundedUp(total * 100, rest), settings))};
+}
+
+Money depositDue(Money total, const ShopSettings& settings) {
+    if (total <= Money{})
+        return {};
+    const std::int64_t percent = std::clamp(settings.depositPercent, 0, 100);
+    const Wide share = roundedUp(static_cast<Wide>(total.minor) * percent, 100);
+    return {static_cast<std::int64_t>(std::min<Wide>(total.minor, toPricePoint(share, settings)))};
+}
+
+} // namespace holdfast
