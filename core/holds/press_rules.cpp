@@ -64,20 +64,36 @@ void pressCheckOverdue(const Subject& subject, Findings& findings) {
     findings.push_back(std::move(finding));
 }
 
+namespace {
+
+std::string whyMeanIsOff(const Press& press, const PressCheck& check, const CheckFigures& figures) {
+    return "on average " + degreesOff(figures.meanOffset) + " the set " + temperatureWords(check.set) + ", " +
+           numberWords(press.tolerance.value) + " °C allowed; dial in " + (figures.dialIn < 0 ? "−" : "+") +
+           numberWords(std::abs(figures.dialIn)) + " °C and check again.";
+}
+
+std::string whySpotIsOff(const Press& press, const PressCheck& check, const CheckFigures& figures) {
+    return "one spot " + degreesOff(figures.largestDeparture) + " the set " + temperatureWords(check.set) +
+           ", " + numberWords(press.evenWithin.value) + " °C allowed.";
+}
+
+} // namespace
+
 void pressOff(const Subject& subject, Findings& findings) {
     const PressCheck* check = checkOf(subject);
     if (!check)
         return;
+    const Press& press = *subject.press;
     const CheckFigures figures = figuresOf(*check);
-    const double tolerance = subject.press->tolerance.value;
-    if (std::abs(figures.meanOffset) <= tolerance)
+    const bool isMeanOff = std::abs(figures.meanOffset) > press.tolerance.value;
+    const bool isSpotOff = std::abs(figures.largestDeparture) > press.evenWithin.value;
+    if (!isMeanOff && !isSpotOff)
         return;
-    Finding finding = onPress(Rule::PressOff, Grade::Hold, *subject.press);
-    finding.what = figures.meanOffset < 0 ? "Platen too cool" : "Platen too hot";
-    finding.why = subject.press->name + ", checked " + checkedOn(subject, *check) + ": on average " +
-                  degreesOff(figures.meanOffset) + " the set " + temperatureWords(check->set) + ", " +
-                  numberWords(tolerance) + " °C allowed; dial in " + (figures.dialIn < 0 ? "−" : "+") +
-                  numberWords(std::abs(figures.dialIn)) + " °C and check again.";
+    const double off = isMeanOff ? figures.meanOffset : figures.largestDeparture;
+    Finding finding = onPress(Rule::PressOff, Grade::Hold, press);
+    finding.what = std::string(isMeanOff ? "Platen" : "One spot") + (off < 0 ? " too cool" : " too hot");
+    finding.why = press.name + ", checked " + checkedOn(subject, *check) + ": " +
+                  (isMeanOff ? whyMeanIsOff(press, *check, figures) : whySpotIsOff(press, *check, figures));
     finding.frees = {FreeingAct::CheckPress};
     findings.push_back(std::move(finding));
 }
@@ -88,13 +104,12 @@ void pressUneven(const Subject& subject, Findings& findings) {
         return;
     const CheckFigures figures = figuresOf(*check);
     const double even = subject.press->evenWithin.value;
-    if (figures.spread <= even && std::abs(figures.largestDeparture) <= even)
+    if (figures.spread <= even)
         return;
     Finding finding = onPress(Rule::PressUneven, Grade::Hold, *subject.press);
     finding.what = "Platen uneven";
     finding.why = subject.press->name + ", checked " + checkedOn(subject, *check) +
-                  ": hottest and coolest spot " + numberWords(figures.spread) + " °C apart, one spot " +
-                  degreesOff(figures.largestDeparture) + " the set " + temperatureWords(check->set) + ", " +
+                  ": hottest and coolest spot " + numberWords(figures.spread) + " °C apart, " +
                   numberWords(even) + " °C allowed.";
     finding.frees = {FreeingAct::CheckPress};
     findings.push_back(std::move(finding));

@@ -1,0 +1,396 @@
+// What the findings say, with their numbers.
+
+#include "tests/core/builders.h"
+
+#include <gtest/gtest.h>
+
+namespace holdfast::test {
+namespace {
+
+std::string said(const TestShop& shop, Rule rule) {
+    const auto finding = shop.finding(rule);
+    return finding ? finding->what + " | " + finding->why : "nothing";
+}
+
+TEST(HoldsWording, UnwashedNamesTheLot) {
+    const auto shop = aShop().with(aGarment().onUnwashedTee()).build();
+    EXPECT_EQ(said(shop, Rule::BlankUnwashed),
+              "Unwashed | Lot of 12 Oct 2026, M, Moss: no wash load on record.");
+    EXPECT_EQ(shop.finding(Rule::BlankUnwashed)->lot, kLot);
+}
+
+TEST(HoldsWording, DampSaysSinceWhenAndUntilAboutWhen) {
+    const auto shop = aShop().with(aGarment().onDampTee()).build();
+    // In at 10:00 on Sunday; 1 h of washing and 12 h of drying.
+    EXPECT_EQ(
+        said(shop, Rule::BlankDamp),
+        "Not yet dry | Lot of 12 Oct 2026, M, Moss: in the wash since Sun 22 Nov, 10:00; dry from about Sun "
+        "22 Nov, 23:00, nobody has found it dry yet.");
+}
+
+TEST(HoldsWording, SoftenerAndDryerSheetAreToldApart) {
+    const auto softener = aShop().with(aGarment().onSoftenedTee()).build();
+    EXPECT_EQ(softener.finding(Rule::SoftenerLeft)->what, "Washed with softener");
+    const auto sheet = aShop().with(aGarment().load([](WashLoad& load) { load.dryerSheet = true; })).build();
+    EXPECT_EQ(sheet.finding(Rule::SoftenerLeft)->what, "Dried with dryer sheet");
+}
+
+TEST(HoldsWording, NoBlankCountsWhatIsFree) {
+    const auto none = aShop().with(aGarment().onNoBlank()).build();
+    EXPECT_EQ(said(none, Rule::BlankOutOfStock), "Blank out of stock | Tee, M, Moss: 0 free on the rail.");
+
+    // Five units in the lot, one of them kept for the second garment.
+    const auto some = aShop().with(aGarment().onNoBlank()).with(aGarment()).build();
+    EXPECT_EQ(said(some, Rule::BlankOutOfStock),
+              "No blank kept | Tee, M, Moss: 4 free on the rail, none kept for this garment.");
+}
+
+TEST(HoldsWording, ShrinkageGivesBothMeasuresAndTheLimit) {
+    const auto shop = aShop()
+                          .with(aGarment().lot([](BlankLot& lot) {
+                              lot.shrinkage = Shrinkage{500_mm, 474_mm, 350_mm, 352_mm};
+                          }))
+                          .build();
+    EXPECT_EQ(said(shop, Rule::BlankShrank), "Blank shrank | Lot of 12 Oct 2026, M, Moss: after its wash "
+                                             "length 5.2 % shorter, width 0.6 % longer; "
+                                             "the shop's limit is 4 %.");
+}
+
+TEST(HoldsWording, ShrinkageAtTheLimitIsNoFinding) {
+    const auto shop = aShop()
+                          .with(aGarment().lot([](BlankLot& lot) {
+                              lot.shrinkage = Shrinkage{500_mm, 480_mm, 350_mm, 336_mm};
+                          }))
+                          .build();
+    EXPECT_FALSE(shop.raises(Rule::BlankShrank));
+}
+
+TEST(HoldsWording, RollPastItsUseByGivesDateDaysAndAge) {
+    const auto shop =
+        aShop()
+            .with(
+                aGarment().roll([](FilmRoll& roll) { roll.number = 17; }).condition([](RollCondition& roll) {
+                    roll.useBy = localDate(2026, 11, 19);
+                    roll.effectiveDays = 396.2;
+                }))
+            .build();
+    EXPECT_EQ(said(shop, Rule::RollPastAge),
+              "Roll R-17 past its use-by | R-17: use-by 19 Nov 2026, 6 days ago; "
+              "effective age 396 of 365 days.");
+}
+
+TEST(HoldsWording, RollWithPrintedDateOnlySaysSo) {
+    const auto shop =
+        aShop()
+            .with(aGarment()
+                      .film([](Film& film) { film.shelfLife.reset(); })
+                      .condition([](RollCondition& roll) { roll.useBy = localDate(2026, 11, 24); }))
+            .build();
+    EXPECT_EQ(said(shop, Rule::RollPastAge), "Roll R-09 past its use-by | R-09: use-by 24 Nov 2026, 1 day "
+                                             "ago; the date is the one printed on it.");
+}
+
+TEST(HoldsWording, RollOnItsUseByDayIsStillGood) {
+    const auto shop =
+        aShop()
+            .with(aGarment().condition([](RollCondition& roll) { roll.useBy = localDate(2026, 11, 25); }))
+            .build();
+    EXPECT_FALSE(shop.raises(Rule::RollPastAge));
+}
+
+struct OutsideNow {
+    double humidity;
+    double temperature;
+    std::string what;
+    std::string why;
+};
+
+TEST(HoldsWording, RollOutsideItsLimitsNowSaysWhichWay) {
+    const std::vector<OutsideNow> cases{
+        {58, 19, "Roll R-09 stands too damp", "R-09: Film shelf stands at 58 %, kept at 30–50 %."},
+        {22, 19, "Roll R-09 stands too dry", "R-09: Film shelf stands at 22 %, kept at 30–50 %."},
+        {44, 34, "Roll R-09 stands too hot", "R-09: Film shelf stands at 34 °C, kept at 10–30 °C."},
+        {44, 4.5, "Roll R-09 stands too cold", "R-09: Film shelf stands at 4.5 °C, kept at 10–30 °C."},
+        {58, 34, "Roll R-09 stands too damp",
+         "R-09: Film shelf stands at 58 %, kept at 30–50 %, and at 34 °C, kept at 10–30 °C."},
+    };
+    for (const OutsideNow& each : cases) {
+        const auto shop = aShop()
+                              .with(aGarment().condition([&](RollCondition& roll) {
+                                  roll.latest->humidity = {each.humidity};
+                                  roll.latest->temperature = {each.temperature};
+                                  roll.humidityOutsideNow = each.humidity < 30 || each.humidity > 50;
+                                  roll.temperatureOutsideNow = each.temperature < 10 || each.temperature > 30;
+                              }))
+                              .build();
+        EXPECT_EQ(said(shop, Rule::RollBadlyKept), each.what + " | " + each.why);
+    }
+}
+
+TEST(HoldsWording, RollTooLongOutsideGivesHoursSinceTheLastPassedStrip) {
+    const auto outside = [](RollCondition& roll) {
+        roll.humidityHoursOutside = 61.3;
+        roll.temperatureHoursOutside = 12;
+    };
+    const auto noStrip = aShop().with(aGarment().condition(outside)).build();
+    EXPECT_EQ(
+        said(noStrip, Rule::RollBadlyKept),
+        "Roll R-09 badly kept | R-09: 61 h outside 30–50 % and 12 h outside 10–30 °C since 4 Jun 2026; 72 h "
+        "are allowed.");
+
+    const auto withStrip =
+        aShop()
+            .with(aGarment().condition(outside).roll([](FilmRoll& roll) {
+                roll.testStrips = {{daysAgo(42), true, Days{30}, ""}, {daysAgo(1), false, Days{0}, ""}};
+            }))
+            .build();
+    EXPECT_NE(said(withStrip, Rule::RollBadlyKept).find("since 14 Oct 2026"), std::string::npos);
+}
+
+TEST(HoldsWording, StaleReadingsCountHours) {
+    const auto stale = [](RollCondition& roll) {
+        roll.readingIsStale = true;
+        roll.latest->at = hoursAgo(50);
+    };
+    const auto shop = aShop().with(aGarment().condition(stale)).build();
+    EXPECT_EQ(said(shop, Rule::ReadingsStale),
+              "No recent reading | Film shelf: last reading Mon 23 Nov, 08:00, 50 h "
+              "ago; one is wanted every 24 h.");
+    const auto never = aShop()
+                           .with(aGarment().condition([](RollCondition& roll) {
+                               roll.readingIsStale = true;
+                               roll.latest.reset();
+                           }))
+                           .build();
+    EXPECT_EQ(said(never, Rule::ReadingsStale),
+              "No recent reading | Film shelf: no reading on record; one is wanted every 24 h.");
+}
+
+TEST(HoldsWording, StaleReadingsOfOnePlaceAreSaidOnceForTwoRolls) {
+    auto garment = aGarment();
+    garment.withOtherFilm([](Film&) {}).withDecal([](Decal& decal) {
+        decal.film = kOtherFilm;
+        decal.cutFrom = kOtherRoll;
+        decal.placement = Placement::Back;
+    });
+    auto shop = aShop().with(garment).build();
+    std::map<RollId, RollCondition> conditions;
+    for (const auto& [id, condition] : shop.conditions) {
+        conditions[id] = condition;
+        conditions[id].readingIsStale = true;
+    }
+    shop.conditions = RollConditions(conditions);
+    EXPECT_EQ(shop.findings().size(), 1u);
+}
+
+TEST(HoldsWording, LackOfARollIsTakenOverAndSaidOnce) {
+    const auto shop = aShop()
+                          .with(aGarment()
+                                    .withDecal([](Decal& decal) { decal.placement = Placement::Back; })
+                                    .lacking("No roll of Marram Soft, Dusk on the shelf."))
+                          .build();
+    ASSERT_EQ(shop.findings().size(), 1u);
+    EXPECT_EQ(said(shop, Rule::NoRollFits), "No roll fits | No roll of Marram Soft, Dusk on the shelf.");
+}
+
+TEST(HoldsWording, TwoDecalsThatLackForDifferentReasonsAreOneFindingWithBoth) {
+    auto shop = aShop()
+                    .with(aGarment()
+                              .withDecal([](Decal& decal) { decal.placement = Placement::Back; })
+                              .lacking("First."))
+                    .build();
+    shop.allotment.lack[shop.garment().decals[1].id] = "Second.";
+    ASSERT_EQ(shop.findings().size(), 1u);
+    EXPECT_EQ(shop.findings().front().why, "First. Second.");
+}
+
+TEST(HoldsWording, QuotationAsksForNoRoll) {
+    const auto shop =
+        aShop()
+            .with(aGarment().uncut().order([](Order& order) { order.state = OrderState::Quoted; }))
+            .build();
+    EXPECT_FALSE(shop.raises(Rule::NoRollFits));
+}
+
+TEST(HoldsWording, FilmUnfitGivesBothSides) {
+    const auto tooHot =
+        aShop().with(aGarment().label([](FabricLabel& label) { label.highestSafe = 140_C; })).build();
+    EXPECT_EQ(said(tooHot, Rule::FilmUnfitHeat),
+              "Too hot for cloth | Marram Soft, Dusk is pressed at 150 °C; Tee takes at most 140 °C.");
+
+    const auto stretchy =
+        aShop().with(aGarment().label([](FabricLabel& label) { label.stretch = Stretch::High; })).build();
+    EXPECT_EQ(
+        said(stretchy, Rule::FilmUnfitStretch),
+        "Stretches more than film | Tee has high stretch; Marram Soft, Dusk follows at most some stretch.");
+
+    const auto coated =
+        aShop()
+            .with(aGarment().label([](FabricLabel& label) { label.coating = Coating::WaterRepellent; }))
+            .build();
+    EXPECT_EQ(
+        said(coated, Rule::FilmUnfitCoating),
+        "Film slips on coating | Tee is water-repellent; Marram Soft, Dusk does not grip coated cloth.");
+}
+
+TEST(HoldsWording, FibreCountsFromFivePercentOn) {
+    const auto shopWithSilk = [](int percent) {
+        return aShop()
+            .with(aGarment()
+                      .film([](Film& film) { film.notFor = {Fibre::Silk}; })
+                      .label([percent](FabricLabel& label) {
+                          label.fibres = {{Fibre::Cotton, 100 - percent}, {Fibre::Silk, percent}};
+                      }))
+            .build();
+    };
+    EXPECT_EQ(said(shopWithSilk(5), Rule::FilmUnfitFibre),
+              "Film not for silk | Tee is 5 % silk; Marram Soft, Dusk does not hold on it from 5 % on.");
+    EXPECT_FALSE(shopWithSilk(4).raises(Rule::FilmUnfitFibre));
+}
+
+TEST(HoldsWording, SameFilmOnTwoDecalsIsSaidOnce) {
+    const auto shop = aShop()
+                          .with(aGarment()
+                                    .label([](FabricLabel& label) { label.highestSafe = 140_C; })
+                                    .withDecal([](Decal& decal) { decal.placement = Placement::Back; }))
+                          .build();
+    EXPECT_EQ(shop.findings().size(), 1u);
+}
+
+TEST(HoldsWording, EachUnconfirmedDecalIsSaid) {
+    const auto unconfirmed = [](Decal& decal) {
+        decal.confirmedBy.clear();
+        decal.content = Wording{"Juno", Face::BookSerif};
+        decal.placement = Placement::Back;
+    };
+    const auto shop =
+        aShop()
+            .with(aGarment().decal([](Decal& decal) { decal.confirmedBy.clear(); }).withDecal(unconfirmed))
+            .build();
+    const auto findings = shop.findings();
+    ASSERT_EQ(findings.size(), 2u);
+    EXPECT_EQ(findings[0].what, "Artwork not confirmed");
+    EXPECT_EQ(findings[1].what, "Wording not confirmed");
+    EXPECT_EQ(findings[1].why, "Name “Juno”, back, 200 × 280 mm: the customer has not agreed to it yet.");
+}
+
+TEST(HoldsWording, LawIsNeverCalledKept) {
+    const auto shop = aShop()
+                          .with(aGarment().style([](BlankStyle& style) {
+                              style.forChild = true;
+                              style.hasCords = true;
+                          }))
+                          .build();
+    EXPECT_EQ(said(shop, Rule::LocalLaw),
+              "Check local law | A rule may apply: check local law. Tee: for a child, has cords.");
+}
+
+TEST(HoldsWording, PressOffSaysWhatToDialIn) {
+    const auto shop = aShop()
+                          .with(aGarment())
+                          .check([](PressCheck& check) {
+                              check.readings = {145_C, 146_C, 146.2_C};
+                          })
+                          .build();
+    EXPECT_EQ(
+        said(shop, Rule::PressOff),
+        "Platen too cool | Bench press, checked 20 Nov 2026: on average 4.3 °C below the set 150 °C, 3 °C "
+        "allowed; dial in +4.3 °C and check again.");
+}
+
+TEST(HoldsWording, UnevenPlatenGivesItsSpread) {
+    const auto shop = aShop()
+                          .with(aGarment())
+                          .check([](PressCheck& check) {
+                              check.readings = {150_C, 147_C, 153.5_C};
+                          })
+                          .build();
+    EXPECT_EQ(said(shop, Rule::PressUneven),
+              "Platen uneven | Bench press, checked 20 Nov 2026: hottest and coolest spot 6.5 °C apart, 6 °C "
+              "allowed.");
+}
+
+TEST(HoldsWording, OneSpotFarOffIsOffThoughTheMeanAndTheSpreadAreAllowed) {
+    const auto shop = aShop()
+                          .with(aGarment())
+                          .press([](Press& press) { press.tolerance = 5_C; })
+                          .check([](PressCheck& check) {
+                              check.readings = {157_C, 152_C, 151_C};
+                          })
+                          .build();
+    EXPECT_EQ(said(shop, Rule::PressOff),
+              "One spot too hot | Bench press, checked 20 Nov 2026: one spot 7 °C above the set 150 °C, 6 °C "
+              "allowed.");
+    EXPECT_FALSE(shop.raises(Rule::PressUneven));
+}
+
+TEST(HoldsWording, CheckWithoutReadingsIsNoCheck) {
+    const auto shop =
+        aShop().with(aGarment()).check([](PressCheck& check) { check.readings.clear(); }).build();
+    EXPECT_EQ(said(shop, Rule::PressCheckOverdue),
+              "Press check overdue | Bench press: no check on record; a check is due every 30 days.");
+    EXPECT_FALSE(shop.raises(Rule::PressOff));
+}
+
+TEST(HoldsWording, DepositGivesWhatWasPaidAndWhatIsAsked) {
+    const auto shop = aShop()
+                          .with(aGarment().order([](Order& order) { order.paid = {1000}; }))
+                          .settings([](ShopSettings& settings) { settings.depositPercent = 50; })
+                          .build();
+    EXPECT_EQ(said(shop, Rule::DepositShort),
+              "Deposit short | £10.00 of £26.50 paid; the shop asks 50 % first, £13.25.");
+}
+
+TEST(HoldsWording, LargeDecalSaysInHowManyPieces) {
+    const auto shop = aShop().with(aGarment().decal([](Decal& decal) { decal.width = 420_mm; })).build();
+    EXPECT_EQ(
+        said(shop, Rule::DecalBeyondPlaten),
+        "Pressed in 2 pieces | Heron is 420 × 280 mm, the platen of Bench press 380 × 380 mm: 2 presses, "
+        "lifted and overlapped, never slid.");
+}
+
+TEST(HoldsWording, FilmsThatDisagreeSayWhatTheLowerOneWouldSuffer) {
+    const auto shop = aShop()
+                          .with(aGarment()
+                                    .withOtherFilm([](Film& film) { film.recipe->temperature = 165_C; })
+                                    .withDecal([](Decal& decal) {
+                                        decal.film = kOtherFilm;
+                                        decal.cutFrom = kOtherRoll;
+                                    }))
+                          .build();
+    EXPECT_EQ(said(shop, Rule::FilmsDisagree),
+              "Films need different heat | Marram Soft, Dusk needs 150 °C, Marram Soft, Oyster over it 165 "
+              "°C. Each "
+              "needs its own pass, and the lower one would be pressed at 165 °C.");
+}
+
+TEST(HoldsWording, TwoDecalsOverlappingInOneLayerMustBeLaidOverEachOther) {
+    const auto shop = aShop().with(aGarment().withDecal([](Decal& decal) { decal.layer = 1; })).build();
+    EXPECT_EQ(said(shop, Rule::LayersNotAllowed),
+              "Layers not allowed | Heron and Heron overlap in layer 1; one must lie over the other.");
+}
+
+TEST(HoldsWording, FilmThatMayNotLieOverAnotherIsNamed) {
+    const auto shop =
+        aShop()
+            .with(aGarment().film([](Film& film) { film.mayLieOver = false; }).withDecal([](Decal&) {}))
+            .build();
+    EXPECT_EQ(said(shop, Rule::LayersNotAllowed),
+              "Layers not allowed | Heron lies over Heron; Marram Soft, Dusk may not lie over another film.");
+}
+
+TEST(HoldsWording, DecalsSideBySideMayLieAsTheyLike) {
+    // 200 mm wide at the centre line reaches to 100 mm; 100 mm wide at 150 mm begins there.
+    const auto shop =
+        aShop()
+            .with(aGarment().film([](Film& film) { film.mayLieOver = false; }).withDecal([](Decal& decal) {
+                decal.layer = 1;
+                decal.aside = 150_mm;
+                decal.width = 100_mm;
+            }))
+            .build();
+    EXPECT_FALSE(shop.raises(Rule::LayersNotAllowed));
+}
+
+} // namespace
+} // namespace holdfast::test

@@ -1,0 +1,51 @@
+#include "core/shop/settings.h"
+
+#include <gtest/gtest.h>
+
+namespace holdfast::test {
+namespace {
+
+const LocalDate kWednesday = localDate(2026, 11, 25);
+const LocalDate kSaturday = localDate(2026, 11, 28);
+
+TEST(Settings, NewShopPressesOnWeekdays) {
+    const ShopSettings settings;
+    for (int day = 0; day < 7; ++day) {
+        const LocalDate date = localDate(2026, 11, 22) + Days{day}; // from a Sunday on
+        EXPECT_EQ(settings.isOpenOn(date), day >= 1 && day <= 5) << isoDate(date);
+    }
+    EXPECT_EQ(settings.hoursOn(kWednesday), (OpeningHours{Minutes{9 * 60}, Minutes{17 * 60}}));
+}
+
+TEST(Settings, HoursOfADayAreItsOwn) {
+    ShopSettings settings;
+    settings.week[6] = OpeningHours{Minutes{10 * 60}, Minutes{13 * 60}};
+    EXPECT_EQ(settings.hoursOn(kSaturday)->closes, Minutes{13 * 60});
+}
+
+TEST(Settings, ClosedDayHasNoHours) {
+    ShopSettings settings;
+    settings.closedDays = {kSaturday, kWednesday};
+    EXPECT_FALSE(settings.isOpenOn(kWednesday));
+    EXPECT_TRUE(settings.isOpenOn(kWednesday + Days{1}));
+}
+
+TEST(Settings, HoursThatEndBeforeTheyBeginAreNone) {
+    ShopSettings settings;
+    settings.week[3] = OpeningHours{Minutes{600}, Minutes{600}};
+    EXPECT_FALSE(settings.isOpenOn(kWednesday));
+    settings.week[3] = OpeningHours{Minutes{600}, Minutes{540}};
+    EXPECT_FALSE(settings.isOpenOn(kWednesday));
+}
+
+// Common practice, no source; as product.md names them.
+TEST(Settings, DefaultsAreCommonPractice) {
+    const ShopSettings settings;
+    EXPECT_EQ(settings.restBeforeWash, Hours{24});
+    EXPECT_EQ(settings.betterRest, Hours{72});
+    EXPECT_EQ(settings.depositPercent, 0);
+    EXPECT_FALSE(settings.depositHolds);
+}
+
+} // namespace
+} // namespace holdfast::test
