@@ -1,5 +1,7 @@
 #include "core/film/use_first.h"
 
+#include "core/trade/unit_words.h"
+
 #include <algorithm>
 #include <array>
 #include <cstdio>
@@ -12,51 +14,10 @@ namespace {
 
 constexpr std::int64_t kRecentUseDays = 90;
 
-struct Size {
-    Millimetres across; // over the roll's width
-    Millimetres along;
-};
-
-Millimetres clearWidth(Millimetres rollWidth, const ShopSettings& settings) {
-    return rollWidth - settings.edgeMargin * 2;
-}
-
-// The ways round in which a decal goes onto a roll; none, one or two.
-std::vector<Size> waysRound(const Decal& decal, const Film& film, Millimetres rollWidth,
-                            const ShopSettings& settings) {
-    std::vector<Size> ways;
-    const Millimetres clear = clearWidth(rollWidth, settings);
-    if (decal.width <= clear)
-        ways.push_back({decal.width, decal.height});
-    if (!film.hasGrain && decal.height <= clear && decal.height != decal.width)
-        ways.push_back({decal.height, decal.width});
-    return ways;
-}
-
-// First fit by falling height: each into the first row that is wide enough for it.
-Millimetres lengthOfRows(std::vector<Size> sizes, Millimetres clear, const ShopSettings& settings) {
-    std::ranges::stable_sort(sizes, [](const Size& one, const Size& other) {
-        return std::tie(other.along, other.across) < std::tie(one.along, one.across);
-    });
-    std::vector<Millimetres> freeWidths; // of each row
-    Millimetres length;
-    for (const Size& size : sizes) {
-        const Millimetres wants = size.across + settings.decalGap;
-        const auto row = std::ranges::find_if(freeWidths, [&](Millimetres width) { return width >= wants; });
-        if (row != freeWidths.end()) {
-            *row = *row - wants;
-        } else {
-            freeWidths.push_back(clear - size.across);
-            length += size.along + settings.decalGap;
-        }
-    }
-    return length;
-}
-
 // Metres to the centimetre: what is needed is rounded up, what is there down, so that the two compare as
 // told.
 std::string metresText(Millimetres length, bool roundsUp) {
-    const std::int64_t hundredths = (length.value + (roundsUp ? 9 : 0)) / 10;
+    const std::int64_t hundredths = (std::max<std::int64_t>(0, length.value) + (roundsUp ? 9 : 0)) / 10;
     std::array<char, 32> text{};
     std::snprintf(text.data(), text.size(), "%lld.%02lld m", static_cast<long long>(hundredths / 100),
                   static_cast<long long>(hundredths % 100));
@@ -213,8 +174,7 @@ private:
 std::string whyNotUsable(const ShelfRoll& shelf, LocalDate today) {
     const RollCondition& condition = *shelf.condition;
     if (condition.isPastAge(today)) {
-        const auto days = -condition.daysLeft(today)->count();
-        return " is past its use-by (" + std::to_string(days) + (days == 1 ? " day" : " days") +
+        return " is past its use-by (" + countWords(-condition.daysLeft(today)->count(), "day") +
                "); press a test strip";
     }
     return " was kept outside its storage limits; press a test strip";
@@ -244,13 +204,13 @@ std::string lackWords(const Decal& decal, const Film& film, std::vector<ShelfRol
     }
     if (!nearest) {
         const Millimetres side = film.hasGrain ? decal.width : std::min(decal.width, decal.height);
-        return film.name() + ": " + std::to_string(side.value) + " mm decal needs " +
-               std::to_string((side + settings.edgeMargin * 2).value) + " mm of width, the widest roll is " +
-               std::to_string(widest.value) + " mm.";
+        return film.name() + ": " + lengthWords(side) + " decal needs " +
+               lengthWords(side + settings.edgeMargin * 2) + " of width, the widest roll is " +
+               lengthWords(widest) + ".";
     }
-    std::string words = film.name() + ": decal of " + std::to_string(decal.width.value) + " × " +
-                        std::to_string(decal.height.value) + " mm needs " + metresText(nearestNeeds, true) +
-                        ", " + nearest->roll->label() + " has " + metresText(nearestLeft, false) + " left";
+    std::string words = film.name() + ": decal of " + sizeWords(decal.width, decal.height) + " needs " +
+                        metresText(nearestNeeds, true) + ", " + nearest->roll->label() + " has " +
+                        metresText(nearestLeft, false) + " left";
     if (!nearest->decals.empty())
         words += " after what is promised";
     if (!nearest->mayBeUsed)
@@ -289,32 +249,6 @@ void forecastUse(FilmShelf& shelf, Millimetres recentUse, LocalDate today,
 }
 
 } // namespace
-
-std::optional<Millimetres> lengthFor(const Decal& decal, const Film& film, Millimetres rollWidth,
-                                     const ShopSettings& settings) {
-    std::optional<Millimetres> shortest;
-    for (const Size& way : waysRound(decal, film, rollWidth, settings)) {
-        const Millimetres length = way.along + settings.decalGap;
-        shortest = shortest ? std::min(*shortest, length) : length;
-    }
-    return shortest;
-}
-
-Millimetres lengthInRows(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth,
-                         const ShopSettings& settings) {
-    const Millimetres clear = clearWidth(rollWidth, settings);
-    std::vector<Size> upright; // as they were drawn, where that fits
-    std::vector<Size> lying;   // the way that is shortest along the roll
-    for (const Decal* decal : decals) {
-        const std::vector<Size> ways = waysRound(*decal, film, rollWidth, settings);
-        if (ways.empty())
-            continue;
-        upright.push_back(ways.front());
-        lying.push_back(std::ranges::min(ways, {}, &Size::along));
-    }
-    return std::min(lengthOfRows(std::move(upright), clear, settings),
-                    lengthOfRows(std::move(lying), clear, settings));
-}
 
 const RollForecast* Allotment::forecast(RollId roll) const {
     const auto found = std::ranges::find(useFirst, roll, &RollForecast::roll);

@@ -96,8 +96,9 @@ std::vector<Money> sharesOf(Money amount, std::span<const std::int64_t> weights)
     // What the floors left over is less than one unit a share: it goes to the largest remainders.
     std::vector<std::size_t> byRest(weights.size());
     std::iota(byRest.begin(), byRest.end(), std::size_t{0});
-    std::ranges::stable_sort(byRest,
-                             [&](std::size_t one, std::size_t other) { return rest[one] > rest[other]; });
+    std::ranges::stable_sort(byRest, [&](std::size_t one, std::size_t other) {
+        return rest[one] != rest[other] ? rest[one] > rest[other] : weights[one] > weights[other];
+    });
     for (std::size_t next = 0; given < magnitude; ++next, ++given)
         ++whole[byRest[next]];
 

@@ -43,7 +43,8 @@ Money divided(Money amount, std::int64_t numerator, std::int64_t denominator, Ro
 Money shareInBasisPoints(Money amount, std::int64_t basisPoints, Rounding rounding);
 
 // Splits an amount by weights so that the shares sum to it exactly: floor of each, then one minor unit at a
-// time to the largest remainders, ties to the earlier share. Negative amounts are mirrored.
+// time to the largest remainders, ties to the larger weight, then to the earlier share. Negative amounts are
+// mirrored.
 // REQUIRES: weights not negative, their sum positive.
 std::vector<Money> sharesOf(Money amount, std::span<const std::int64_t> weights);
 

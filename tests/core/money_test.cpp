@@ -1,0 +1,122 @@
+#include "core/trade/money.h"
+
+#include <gtest/gtest.h>
+
+#include <limits>
+#include <numeric>
+#include <random>
+
+namespace holdfast {
+namespace {
+
+const Currency kPounds{};
+const Currency kYen{.code = "JPY", .sign = "¥", .exponent = 0};
+const Currency kDinar{.code = "KWD", .sign = "KD ", .exponent = 3};
+
+std::int64_t minorOf(const char* text, const Currency& currency = kPounds) {
+    const auto amount = parseAmount(text, currency);
+    return amount ? amount->minor : std::numeric_limits<std::int64_t>::min();
+}
+
+TEST(Money, IsSpokenWithItsSignAndAllItsDecimals) {
+    EXPECT_EQ(spokenAmount({2650}, kPounds), "£26.50");
+    EXPECT_EQ(spokenAmount({5}, kPounds), "£0.05");
+    EXPECT_EQ(spokenAmount({0}, kPounds), "£0.00");
+    EXPECT_EQ(spokenAmount({-300}, kPounds), "-£3.00");
+    EXPECT_EQ(plainAmount({-5}, kPounds), "-0.05");
+    EXPECT_EQ(spokenAmount({1200}, kYen), "¥1200");
+    EXPECT_EQ(spokenAmount({1234}, kDinar), "KD 1.234");
+}
+
+TEST(Money, IsReadAsPeopleWriteIt) {
+    EXPECT_EQ(minorOf("26.5"), 2650);
+    EXPECT_EQ(minorOf("26,50"), 2650);
+    EXPECT_EQ(minorOf("£26.50"), 2650);
+    EXPECT_EQ(minorOf(" £ 26 "), 2600);
+    EXPECT_EQ(minorOf("26.50 GBP"), 2650);
+    EXPECT_EQ(minorOf("-£3.00"), -300);
+    EXPECT_EQ(minorOf("£-3.00"), -300);
+    EXPECT_EQ(minorOf("\u22123"), -300);
+    EXPECT_EQ(minorOf(".5"), 50);
+    EXPECT_EQ(minorOf("1200", kYen), 1200);
+    EXPECT_EQ(minorOf("1.234", kDinar), 1234);
+}
+
+TEST(Money, IsNotGuessedFromWhatIsNoAmount) {
+    for (const char* text : {"", " ", "£", "-", ".", "26.", "1.005", "1,234.50", "12a", "1 2", "--3", "1e3",
+                             "nan", "£3£", "99999999999999999999", "92233720368547758.08"})
+        EXPECT_FALSE(parseAmount(text, kPounds)) << text;
+    EXPECT_FALSE(parseAmount("12.5", kYen));
+}
+
+TEST(Money, ReadsBackWhatItWrote) {
+    std::mt19937_64 random{7};
+    for (int turn = 0; turn < 2000; ++turn) {
+        const Money amount{static_cast<std::int64_t>(random()) / (1LL << (random() % 60))};
+        for (const Currency& currency : {kPounds, kYen, kDinar}) {
+            EXPECT_EQ(parseAmount(plainAmount(amount, currency), currency), amount);
+            EXPECT_EQ(parseAmount(spokenAmount(amount, currency), currency), amount);
+        }
+    }
+}
+
+TEST(Money, TheSmallestAndLargestAmountsAreWrittenWhole) {
+    EXPECT_EQ(plainAmount({std::numeric_limits<std::int64_t>::min()}, kPounds), "-92233720368547758.08");
+    EXPECT_EQ(plainAmount({std::numeric_limits<std::int64_t>::max()}, kPounds), "92233720368547758.07");
+}
+
+TEST(Money, DividesWithoutOverflowOnTheWay) {
+    const Money much{std::numeric_limits<std::int64_t>::max()};
+    EXPECT_EQ(divided(much, 1'000'000, 1'000'000, Rounding::HalfEven), much);
+    EXPECT_EQ(shareInBasisPoints(much, 10'000, Rounding::HalfUp), much);
+}
+
+TEST(Money, RoundingIsTheSameOnBothSidesOfNothing) {
+    std::mt19937 random{11};
+    for (int turn = 0; turn < 5000; ++turn) {
+        const Money amount{std::uniform_int_distribution<std::int64_t>{0, 100'000}(random)};
+        const auto numerator = std::uniform_int_distribution<std::int64_t>{0, 50}(random);
+        const auto denominator = std::uniform_int_distribution<std::int64_t>{1, 50}(random);
+        for (const Rounding rounding : {Rounding::HalfUp, Rounding::HalfEven}) {
+            const Money whole = divided(amount, numerator, denominator, rounding);
+            EXPECT_EQ(divided(-amount, numerator, denominator, rounding), -whole);
+            // Never further than half a unit from the exact share.
+            const auto twiceOff = 2 * (whole.minor * denominator - amount.minor * numerator);
+            EXPECT_LE(std::abs(twiceOff), denominator);
+        }
+    }
+}
+
+TEST(Money, SharesAlwaysSumToTheAmountAndKeepWithinOneUnitOfTheirWeight) {
+    std::mt19937 random{13};
+    for (int turn = 0; turn < 5000; ++turn) {
+        const Money amount{std::uniform_int_distribution<std::int64_t>{-10'000, 10'000}(random)};
+        std::vector<std::int64_t> weights(std::uniform_int_distribution<std::size_t>{1, 9}(random));
+        for (std::int64_t& weight : weights)
+            weight = std::uniform_int_distribution<std::int64_t>{0, 12}(random);
+        weights.front() += 1;
+        const std::int64_t sum = std::accumulate(weights.begin(), weights.end(), std::int64_t{0});
+
+        const std::vector<Money> shares = sharesOf(amount, weights);
+        ASSERT_EQ(shares.size(), weights.size());
+        Money total;
+        for (std::size_t share = 0; share < shares.size(); ++share) {
+            total += shares[share];
+            EXPECT_LT(std::abs(shares[share].minor * sum - amount.minor * weights[share]), sum);
+            if (weights[share] == 0) {
+                EXPECT_EQ(shares[share], Money{});
+            }
+        }
+        EXPECT_EQ(total, amount);
+    }
+}
+
+TEST(Money, AnOddPennyGoesToTheLargerOfEqualRemaindersThenToTheEarlier) {
+    const std::vector<std::int64_t> weights{1, 2, 1};
+    EXPECT_EQ(sharesOf({101}, weights), (std::vector<Money>{{25}, {51}, {25}}));
+    EXPECT_EQ(sharesOf({102}, weights), (std::vector<Money>{{26}, {51}, {25}}));
+    EXPECT_EQ(sharesOf({5}, std::vector<std::int64_t>{3, 7}), (std::vector<Money>{{1}, {4}}));
+}
+
+} // namespace
+} // namespace holdfast

@@ -1,0 +1,104 @@
+#pragma once
+// A film shelf for tests: days of autumn 2026, readings, a film, a roll and decals that wait, in their usual
+// case. The odd fact stands in the test.
+
+#include "core/film/roll_condition.h"
+#include "core/film/use_first.h"
+#include "core/shop/shop_facts.h"
+
+#include <memory>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace holdfast::test {
+
+using namespace literals;
+
+inline constexpr FilmId kFilm{1};
+inline constexpr PlaceId kShelf{10};
+inline constexpr PlaceId kCellar{11};
+
+// The workshop's clock runs with UTC here unless a test says otherwise.
+inline Instant at(LocalDate date, int hour = 0, int minute = 0) {
+    return Instant{(LocalTime{date} + Hours{hour} + Minutes{minute}).time_since_epoch()};
+}
+inline LocalDate nov(unsigned day) {
+    return localDate(2026, 11, day);
+}
+inline Now noonOf(LocalDate date) {
+    return {.instant = at(date, 12), .offset = std::chrono::seconds{0}};
+}
+
+// One reading an hour, the same all the time, from the first instant to the last.
+inline ClimateSeries steady(Instant from, Instant to, double temperature, double humidity) {
+    ClimateSeries series;
+    for (Instant instant = from; instant <= to; instant += Hours{1})
+        series.push_back({instant, {temperature}, {humidity}});
+    return series;
+}
+
+inline std::shared_ptr<const ClimateSeries> shared(ClimateSeries series) {
+    return std::make_shared<const ClimateSeries>(std::move(series));
+}
+
+inline Film aFilm() {
+    Film film;
+    film.id = kFilm;
+    film.finish = "Marram Soft";
+    film.shade = "Dusk";
+    film.shelfLife = Days{365};
+    return film;
+}
+
+// Received 1 Nov 2026, on the shelf since, five metres of half a metre's width.
+inline FilmRoll aRoll(int number = 9) {
+    FilmRoll roll;
+    roll.id = {100 + number};
+    roll.number = number;
+    roll.film = kFilm;
+    roll.width = 500_mm;
+    roll.left = 5000_mm;
+    roll.receivedOn = nov(1);
+    roll.stays = {{kShelf, at(nov(1))}};
+    return roll;
+}
+
+// Orders 401, 402, … each with one garment that wants one decal, promised a day apart from 20 Nov on.
+class Waiting {
+public:
+    DecalId decal(Millimetres width, Millimetres height, FilmId film = kFilm) {
+        const auto number = static_cast<std::int64_t>(m_orders.size()) + 401;
+        Order order;
+        order.id = {number};
+        order.number = number;
+        order.promised = LocalTime{nov(20) + Days{number - 401}};
+        Decal wanted;
+        wanted.id = {number * 10};
+        wanted.garment = {number};
+        wanted.film = film;
+        wanted.width = width;
+        wanted.height = height;
+        Garment garment;
+        garment.id = {number};
+        garment.order = order.id;
+        garment.decals = {wanted};
+        m_orders.push_back(order);
+        m_garments.push_back(garment);
+        return wanted.id;
+    }
+    Order& lastOrder() { return m_orders.back(); }
+    Garment& lastGarment() { return m_garments.back(); }
+    Decal& lastDecal() { return m_garments.back().decals.back(); }
+
+    void putInto(ShopFacts& facts) const {
+        facts.orders = Roster<Order>{m_orders};
+        facts.garments = Roster<Garment>{m_garments};
+    }
+
+private:
+    std::vector<Order> m_orders;
+    std::vector<Garment> m_garments;
+};
+
+} // namespace holdfast::test

@@ -1,0 +1,340 @@
+#include "core/film/use_first.h"
+
+#include "tests/core/shelf_builders.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <random>
+
+namespace holdfast::test {
+namespace {
+
+// A shelf of one film; a roll is good until its use-by unless it says otherwise.
+class Shelf {
+public:
+    Film film = aFilm();
+    Waiting waiting;
+    RecentUse recentUse;
+    Now now = noonOf(nov(11));
+    ShopSettings settings;
+
+    FilmRoll& roll(int number, std::int64_t left, std::optional<LocalDate> useBy) {
+        m_rolls.push_back(aRoll(number));
+        m_rolls.back().left = {left};
+        RollCondition condition;
+        condition.roll = m_rolls.back().id;
+        condition.useBy = useBy;
+        m_conditions[condition.roll] = condition;
+        return m_rolls.back();
+    }
+    RollCondition& condition(int number) { return m_conditions.at(aRoll(number).id); }
+
+    Allotment allotment() const {
+        ShopFacts facts;
+        facts.settings = settings;
+        facts.films = Roster<Film>{{film}};
+        facts.rolls = Roster<FilmRoll>{m_rolls};
+        waiting.putInto(facts);
+        return allot(facts, RollConditions{m_conditions}, recentUse, now);
+    }
+    std::string rollOf(DecalId decal) const {
+        const Allotment made = allotment();
+        const auto found = made.rollOf.find(decal);
+        EXPECT_NE(made.rollOf.contains(decal), made.lack.contains(decal)) << "either a roll or a reason";
+        return found == made.rollOf.end() ? "" : aRoll(static_cast<int>(found->second.value - 100)).label();
+    }
+    std::vector<std::string> ranking() const {
+        std::vector<std::string> labels;
+        for (const RollForecast& forecast : allotment().useFirst)
+            labels.push_back(aRoll(static_cast<int>(forecast.roll.value - 100)).label());
+        return labels;
+    }
+
+private:
+    std::vector<FilmRoll> m_rolls;
+    std::map<RollId, RollCondition> m_conditions;
+};
+
+using Labels = std::vector<std::string>;
+
+Decal decalOf(Millimetres width, Millimetres height) {
+    Decal decal;
+    decal.width = width;
+    decal.height = height;
+    return decal;
+}
+
+TEST(CutLength, OneDecalTakesItsHeightAndAGap) {
+    const ShopSettings settings; // gap 8, margins 6
+    Film film = aFilm();
+    film.hasGrain = true;
+    EXPECT_EQ(lengthFor(decalOf(200_mm, 300_mm), film, 500_mm, settings), 308_mm);
+    EXPECT_EQ(lengthFor(decalOf(488_mm, 300_mm), film, 500_mm, settings), 308_mm);
+    EXPECT_FALSE(lengthFor(decalOf(489_mm, 300_mm), film, 500_mm, settings));
+}
+
+TEST(CutLength, AFilmWithoutGrainMayBeTurned) {
+    const ShopSettings settings;
+    const Film film = aFilm();
+    EXPECT_EQ(lengthFor(decalOf(200_mm, 300_mm), film, 500_mm, settings), 208_mm);
+    EXPECT_EQ(lengthFor(decalOf(600_mm, 300_mm), film, 500_mm, settings), 608_mm);
+    EXPECT_FALSE(lengthFor(decalOf(600_mm, 490_mm), film, 500_mm, settings));
+}
+
+TEST(CutLength, SmallDecalsStandSideBySide) {
+    const ShopSettings settings;
+    Film film = aFilm();
+    film.hasGrain = true;
+    const Decal name = decalOf(120_mm, 40_mm);
+    // Four of 120 with three gaps of 8 need 504 of 488: three in a row.
+    const std::vector<const Decal*> four{&name, &name, &name, &name};
+    EXPECT_EQ(lengthInRows(four, film, 500_mm, settings), 96_mm);
+    EXPECT_EQ(lengthInRows(std::span{four}.first(3), film, 500_mm, settings), 48_mm);
+    EXPECT_EQ(lengthInRows({}, film, 500_mm, settings), 0_mm);
+    EXPECT_EQ(lengthInRows(four, film, 516_mm, settings), 48_mm);
+}
+
+TEST(CutLength, RowsAreNeverLongerThanOneAfterTheOtherNorShorterThanTheArea) {
+    std::mt19937 random{29};
+    const ShopSettings settings;
+    for (int turn = 0; turn < 300; ++turn) {
+        Film film = aFilm();
+        film.hasGrain = turn % 2 == 0;
+        std::vector<Decal> decals(1 + random() % 30);
+        std::vector<const Decal*> all;
+        Millimetres sum;
+        std::int64_t area = 0;
+        for (Decal& decal : decals) {
+            decal = decalOf({10 + static_cast<std::int64_t>(random() % 450)},
+                            {10 + static_cast<std::int64_t>(random() % 450)});
+            all.push_back(&decal);
+            sum += *lengthFor(decal, film, 500_mm, settings);
+            area += (decal.width.value + 8) * (decal.height.value + 8);
+        }
+        const Millimetres rows = lengthInRows(all, film, 500_mm, settings);
+        EXPECT_LE(rows, sum);
+        EXPECT_GE(rows.value * (488 + 8), area);
+    }
+}
+
+TEST(UseFirst, ADecalGoesToTheRollThatGoesOffFirst) {
+    Shelf shelf;
+    shelf.roll(12, 3000, nov(30));
+    shelf.roll(9, 3000, nov(20));
+    shelf.roll(15, 3000, std::nullopt);
+    EXPECT_EQ(shelf.rollOf(shelf.waiting.decal(200_mm, 200_mm)), "R-09");
+}
+
+TEST(UseFirst, TheOffcutGoesFirstWhereBothGoOffTogether) {
+    Shelf shelf;
+    shelf.roll(9, 3000, nov(30));
+    shelf.roll(12, 400, nov(30));
+    EXPECT_EQ(shelf.rollOf(shelf.waiting.decal(200_mm, 200_mm)), "R-12");
+}
+
+TEST(UseFirst, EarliestPromiseIsServedFirst) {
+    Shelf shelf;
+    shelf.roll(9, 250, nov(20));
+    const DecalId later = shelf.waiting.decal(400_mm, 200_mm);
+    const DecalId sooner = shelf.waiting.decal(400_mm, 200_mm);
+    shelf.waiting.lastOrder().promised = LocalTime{nov(12)};
+    EXPECT_EQ(shelf.rollOf(sooner), "R-09");
+    EXPECT_EQ(shelf.rollOf(later), "");
+}
+
+TEST(UseFirst, RollsPutAwayOrUsedUpAreNotLookedAt) {
+    Shelf shelf;
+    shelf.roll(9, 3000, nov(20)).state = RollState::PutAway;
+    shelf.roll(12, 3000, nov(21)).state = RollState::UsedUp;
+    const DecalId decal = shelf.waiting.decal(200_mm, 200_mm);
+    EXPECT_EQ(shelf.allotment().lack.at(decal), "No roll of Marram Soft, Dusk on the shelf.");
+    EXPECT_TRUE(shelf.allotment().useFirst.empty());
+}
+
+TEST(UseFirst, OnlyConfirmedWorkThatIsNotCutWaits) {
+    Shelf shelf;
+    shelf.roll(9, 3000, nov(20));
+    shelf.waiting.decal(200_mm, 200_mm);
+    shelf.waiting.lastOrder().state = OrderState::Quoted;
+    shelf.waiting.decal(200_mm, 200_mm);
+    shelf.waiting.lastOrder().state = OrderState::Cancelled;
+    shelf.waiting.decal(200_mm, 200_mm);
+    shelf.waiting.lastDecal().cutAt = at(nov(10));
+    shelf.waiting.decal(200_mm, 200_mm);
+    shelf.waiting.lastGarment().handedOverAt = at(nov(10));
+    EXPECT_TRUE(shelf.allotment().rollOf.empty());
+    EXPECT_TRUE(shelf.allotment().lack.empty());
+    EXPECT_EQ(shelf.allotment().useFirst.front().allotted, 0_mm);
+}
+
+TEST(UseFirst, ALackNamesTheWidthThatIsWanted) {
+    Shelf shelf;
+    shelf.film.hasGrain = true;
+    shelf.roll(9, 3000, nov(20)).width = 150_mm;
+    const DecalId decal = shelf.waiting.decal(180_mm, 100_mm);
+    EXPECT_EQ(shelf.allotment().lack.at(decal),
+              "Marram Soft, Dusk: 180 mm decal needs 192 mm of width, the widest roll is 150 mm.");
+}
+
+TEST(UseFirst, ALackNamesTheLengthThatIsLeftAfterWhatIsPromised) {
+    Shelf shelf;
+    shelf.roll(9, 310, nov(20));
+    shelf.roll(12, 50, nov(20));
+    const DecalId first = shelf.waiting.decal(400_mm, 200_mm);
+    const DecalId second = shelf.waiting.decal(400_mm, 232_mm);
+    EXPECT_EQ(shelf.rollOf(first), "R-09");
+    EXPECT_EQ(shelf.allotment().lack.at(second),
+              "Marram Soft, Dusk: decal of 400 × 232 mm needs 0.24 m, R-09 has "
+              "0.10 m left after what is promised.");
+}
+
+TEST(UseFirst, WhereNoGoodRollTakesItABadOneIsNamed) {
+    Shelf shelf;
+    shelf.roll(17, 3000, nov(5)); // six days past
+    shelf.roll(9, 100, nov(30));
+    const DecalId decal = shelf.waiting.decal(400_mm, 200_mm);
+    EXPECT_EQ(shelf.rollOf(decal), "R-17");
+    EXPECT_FALSE(shelf.allotment().forecast(aRoll(17).id)->mayBeUsed);
+}
+
+TEST(UseFirst, ADampRollIsBetterThanOnePastItsAgeAndAShortOneIsNone) {
+    Shelf shelf;
+    shelf.roll(17, 3000, nov(5));
+    shelf.roll(18, 3000, nov(9));
+    shelf.roll(21, 3000, nov(30));
+    shelf.condition(21).humidityOutsideNow = true;
+    const DecalId decal = shelf.waiting.decal(400_mm, 200_mm);
+    EXPECT_EQ(shelf.rollOf(decal), "R-21");
+    const DecalId longer = shelf.waiting.decal(480_mm, 3400_mm);
+    EXPECT_EQ(shelf.rollOf(longer), "");
+}
+
+TEST(UseFirst, OfRollsPastTheirAgeTheFresherIsTaken) {
+    Shelf shelf;
+    shelf.roll(17, 3000, nov(5));
+    shelf.roll(18, 3000, nov(9));
+    EXPECT_EQ(shelf.rollOf(shelf.waiting.decal(400_mm, 200_mm)), "R-18");
+}
+
+TEST(UseFirst, ALackOnABadRollSaysBoth) {
+    Shelf shelf;
+    shelf.roll(17, 150, nov(5));
+    const DecalId decal = shelf.waiting.decal(400_mm, 200_mm);
+    EXPECT_EQ(shelf.allotment().lack.at(decal),
+              "Marram Soft, Dusk: decal of 400 × 200 mm needs 0.21 m, R-17 has "
+              "0.15 m left, and R-17 is past its use-by (6 days); press a test "
+              "strip.");
+}
+
+TEST(UseFirst, SmallDecalsAreLaidInRowsBeforeARollIsCalledTooShort) {
+    Shelf shelf;
+    shelf.roll(9, 100, nov(30));
+    std::vector<DecalId> names;
+    for (int name = 0; name < 6; ++name)
+        names.push_back(shelf.waiting.decal(120_mm, 40_mm)); // 48 mm each one after the other
+    for (const DecalId name : names)
+        EXPECT_EQ(shelf.rollOf(name), "R-09");
+    EXPECT_LE(shelf.allotment().forecast(aRoll(9).id)->allotted, 100_mm);
+}
+
+TEST(UseFirst, AWideRollIsNotBlockedByWhatANarrowOneTakes) {
+    Shelf shelf;
+    shelf.film.hasGrain = true;
+    shelf.roll(9, 300, nov(20)); // wide
+    shelf.roll(12, 300, nov(30)).width = 150_mm;
+    const DecalId narrow = shelf.waiting.decal(100_mm, 200_mm); // promised first, would go to R-09
+    const DecalId wide = shelf.waiting.decal(400_mm, 200_mm);
+    EXPECT_EQ(shelf.rollOf(wide), "R-09");
+    EXPECT_EQ(shelf.rollOf(narrow), "R-12");
+}
+
+TEST(UseFirst, NoRollIsPromisedMoreThanItHas) {
+    std::mt19937 random{31};
+    for (int turn = 0; turn < 150; ++turn) {
+        Shelf shelf;
+        shelf.film.hasGrain = turn % 2 == 0;
+        const auto rolls = static_cast<int>(1 + random() % 4);
+        for (int number = 1; number <= rolls; ++number) {
+            FilmRoll& roll = shelf.roll(number, static_cast<std::int64_t>(random() % 1500),
+                                        nov(1) + Days{static_cast<int>(random() % 40)});
+            roll.width = {100 + static_cast<std::int64_t>(random() % 400)};
+        }
+        std::map<DecalId, Decal> decals;
+        for (int decal = 0; decal < 25; ++decal) {
+            const DecalId id = shelf.waiting.decal({20 + static_cast<std::int64_t>(random() % 300)},
+                                                   {20 + static_cast<std::int64_t>(random() % 300)});
+            decals[id] = shelf.waiting.lastDecal();
+        }
+        const Allotment made = shelf.allotment();
+        EXPECT_EQ(made.rollOf.size() + made.lack.size(), decals.size());
+        std::size_t placed = 0;
+        for (const RollForecast& forecast : made.useFirst) {
+            EXPECT_LE(forecast.allotted, forecast.left);
+            EXPECT_GE(forecast.expectedWaste, 0_mm);
+            EXPECT_GE(forecast.usualUse, 0_mm);
+            EXPECT_LE(forecast.allotted + forecast.usualUse + forecast.expectedWaste, forecast.left);
+            EXPECT_TRUE(std::ranges::is_sorted(forecast.decals)); // by promise, as they were ordered
+            for (const DecalId decal : forecast.decals)
+                EXPECT_EQ(made.rollOf.at(decal), forecast.roll);
+            placed += forecast.decals.size();
+        }
+        EXPECT_EQ(placed, made.rollOf.size());
+    }
+}
+
+TEST(UseFirst, RecentUseIsTakenOffWhatWouldBeWasted) {
+    Shelf shelf;
+    shelf.roll(9, 3000, nov(11) + Days{30});
+    shelf.recentUse[kFilm] = 4500_mm; // in ninety days: 1.5 m in thirty
+    shelf.waiting.decal(400_mm, 392_mm);
+    const RollForecast forecast = shelf.allotment().useFirst.front();
+    EXPECT_EQ(forecast.daysLeft, Days{30});
+    EXPECT_EQ(forecast.allotted, 400_mm);
+    EXPECT_EQ(forecast.usualUse, 1100_mm); // 1.5 m, of which 0.4 m is allotted already
+    EXPECT_EQ(forecast.expectedWaste, 1500_mm);
+}
+
+TEST(UseFirst, UseIsNotCountedTwiceForTwoRollsOfAFilm) {
+    Shelf shelf;
+    shelf.roll(9, 1000, nov(11) + Days{30});
+    shelf.roll(12, 3000, nov(11) + Days{60});
+    shelf.recentUse[kFilm] = 4500_mm;
+    const Allotment made = shelf.allotment();
+    EXPECT_EQ(made.forecast(aRoll(9).id)->usualUse, 1000_mm);
+    EXPECT_EQ(made.forecast(aRoll(9).id)->expectedWaste, 0_mm);
+    EXPECT_EQ(made.forecast(aRoll(12).id)->usualUse, 2000_mm); // three metres in sixty days, one from R-09
+    EXPECT_EQ(made.forecast(aRoll(12).id)->expectedWaste, 1000_mm);
+}
+
+TEST(UseFirst, AFilmWithoutALimitIsNeverWasted) {
+    Shelf shelf;
+    shelf.roll(9, 3000, std::nullopt);
+    EXPECT_EQ(shelf.allotment().useFirst.front().expectedWaste, 0_mm);
+    EXPECT_FALSE(shelf.allotment().useFirst.front().daysLeft);
+}
+
+TEST(UseFirst, RanksByUsableThenWasteThenUseByThenLength) {
+    Shelf shelf;
+    shelf.roll(1, 4000, nov(5));                  // past its age
+    shelf.roll(2, 2000, nov(20));                 // wastes two metres
+    shelf.roll(3, 5000, nov(30));                 // wastes five
+    shelf.roll(4, 2000, nov(15));                 // wastes two, sooner
+    shelf.roll(5, 3000, std::nullopt);            // wastes nothing
+    shelf.roll(6, 1000, std::nullopt);            // nothing either, and less is left
+    shelf.roll(7, 9000, nov(30));                 // badly kept
+    shelf.condition(7).humidityHoursOutside = 73; // more than the 72 allowed
+    EXPECT_EQ(shelf.ranking(), (Labels{"R-03", "R-04", "R-02", "R-06", "R-05", "R-07", "R-01"}));
+}
+
+TEST(UseFirst, ARollThatMayNotBeUsedWastesAllThatIsNotAllotted) {
+    Shelf shelf;
+    shelf.roll(17, 3000, nov(5));
+    shelf.recentUse[kFilm] = 9000_mm;
+    EXPECT_EQ(shelf.allotment().useFirst.front().expectedWaste, 3000_mm);
+    EXPECT_EQ(shelf.allotment().useFirst.front().usualUse, 0_mm);
+    EXPECT_EQ(shelf.allotment().useFirst.front().daysLeft, Days{-6});
+}
+
+} // namespace
+} // namespace holdfast::test
