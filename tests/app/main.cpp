@@ -1,0 +1,21 @@
+// The tests of widgets: one QApplication for all of them, without a display unless HOLDFAST_TEST_DISPLAY says
+// that there is one to use.
+
+#include "app/theme/tokens.h"
+
+#include <gtest/gtest.h>
+
+#include <QApplication>
+#include <QStandardPaths>
+
+int main(int argc, char** argv) {
+    testing::InitGoogleTest(&argc, argv);
+    if (!qEnvironmentVariableIsSet("HOLDFAST_TEST_DISPLAY"))
+        qputenv("QT_QPA_PLATFORM", "offscreen");
+    // What a person has in their own folders is neither read nor written.
+    QStandardPaths::setTestModeEnabled(true);
+    QApplication application(argc, argv);
+    QApplication::setApplicationName(QStringLiteral("holdfast-tests"));
+    holdfast::app::setLight(application, holdfast::app::Light::Day);
+    return RUN_ALL_TESTS();
+}
