@@ -53,11 +53,18 @@ bool wasHeat(std::string_view key) {
     return key.starts_with("press-") || key.starts_with("preheat-") || key.starts_with("finish-");
 }
 
+// A person let it through in this attempt: it goes on as if the rule's work were done.
+bool isLetThrough(const ShopFacts& facts, const Garment& garment, Rule rule) {
+    return std::ranges::any_of(facts.waiversOf(garment.id), [&](const Waiver& waiver) {
+        return waiver.attempt == garment.attempt && waiver.rule == rule;
+    });
+}
+
 Stage stageOfBlank(const ShopFacts& facts, const Garment& garment, const BlankLot& lot) {
     const WashLoad* load = facts.lastLoadOf(lot);
-    if (!load && facts.styleOf(garment).washedFirst())
+    if (!load && facts.styleOf(garment).washedFirst() && !isLetThrough(facts, garment, Rule::BlankUnwashed))
         return Stage::ToWash;
-    if (load && !load->isDry())
+    if (load && !load->isDry() && !isLetThrough(facts, garment, Rule::BlankDamp))
         return Stage::Drying;
     return std::ranges::all_of(garment.decals, &Decal::isCut) ? Stage::ToPress : Stage::ToCut;
 }
@@ -121,7 +128,10 @@ Stage stageOf(const ShopFacts& facts, const Garment& garment, const Route& route
         return route.steps.at(*progress.underway).isWaiting() ? Stage::Cooling : Stage::OnPress;
     if (progress.hasBegun())
         return Stage::ToPress;
-    if (order.state == OrderState::Quoted || !std::ranges::all_of(garment.decals, &Decal::isConfirmed))
+    if (order.state == OrderState::Quoted)
+        return Stage::ToConfirm;
+    if (!std::ranges::all_of(garment.decals, &Decal::isConfirmed) &&
+        !isLetThrough(facts, garment, Rule::WordingUnconfirmed))
         return Stage::ToConfirm;
     const BlankLot* lot = garment.lot ? facts.lots.find(*garment.lot) : nullptr;
     return lot ? stageOfBlank(facts, garment, *lot) : Stage::ToBuy;

@@ -55,7 +55,8 @@ bool lastPressIsBehind(const Route& route, const Progress& progress);
 
 // Asked in this order: cancelled, handed over, pressed (resting until restUntil, then ready), a step under way,
 // begun but between two steps (still to press), a quotation or wording not confirmed, no blank kept, unwashed,
-// damp, any decal uncut; else to press.
+// damp, any decal uncut; else to press. Wording, washing or drying that a person waived for this attempt is not
+// asked for.
 Stage stageOf(const ShopFacts& facts, const Garment& garment, const Route& route, const Progress& progress,
               const Now& now);
 

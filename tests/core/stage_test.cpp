@@ -60,6 +60,15 @@ TEST(Stage, StyleThatIsNotWashedFirstGoesOnUnwashed) {
     EXPECT_EQ(stageOf(aGarment().onDampTee().style(notWashed)), Stage::Drying) << "wet all the same";
 }
 
+TEST(Stage, WhatAPersonLetThroughIsNotAskedForAgain) {
+    EXPECT_EQ(stageOf(aGarment().onUnwashedTee().waived(Rule::BlankUnwashed)), Stage::ToPress);
+    EXPECT_EQ(stageOf(aGarment().onDampTee().waived(Rule::BlankDamp)), Stage::ToPress);
+    EXPECT_EQ(stageOf(aGarment().decal(notConfirmed).waived(Rule::WordingUnconfirmed)), Stage::ToPress);
+    EXPECT_EQ(stageOf(aGarment().onUnwashedTee().waived(Rule::BlankDamp)), Stage::ToWash) << "another rule";
+    EXPECT_EQ(stageOf(aGarment().onUnwashedTee().waived(Rule::BlankUnwashed, 2)), Stage::ToWash)
+        << "another attempt";
+}
+
 TEST(Stage, OneUncutDecalIsEnoughToWaitForTheKnife) {
     EXPECT_EQ(stageOf(aGarment().withDecal([](Decal& decal) { decal.cutAt.reset(); })), Stage::ToCut);
 }
