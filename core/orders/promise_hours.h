@@ -1,0 +1,35 @@
+#pragma once
+// The hours in which a shop presses, and what is left of them beside work that is already promised.
+
+#include "core/orders/promise.h"
+#include "core/shop/settings.h"
+#include "core/trade/dates.h"
+
+#include <optional>
+#include <span>
+#include <vector>
+
+namespace holdfast {
+
+struct OpenStretch {
+    LocalTime begins{};
+    LocalTime ends{};
+
+    Seconds length() const { return ends - begins; }
+};
+
+// Opening hours from a moment on, in the order of time; hours beyond midnight are cut off there.
+std::vector<OpenStretch> openHours(const ShopSettings& settings, LocalTime from, Days ahead);
+
+// The first open moment at or after a time. None: beyond the hours.
+std::optional<LocalTime> nextOpen(std::span<const OpenStretch> hours, LocalTime from);
+
+// What the hours leave when each load is done in the last hours before it is due, the earliest due first;
+// work that does not fit before it is due takes the first hours left over.
+std::vector<OpenStretch> hoursLeft(std::span<const OpenStretch> hours, std::span<const PressLoad> load);
+
+// When so much work is done that begins at a time and takes the first hours from there. None: beyond the
+// hours. REQUIRES: work above zero.
+std::optional<LocalTime> doneBy(std::span<const OpenStretch> hours, LocalTime from, Seconds work);
+
+} // namespace holdfast

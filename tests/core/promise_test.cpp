@@ -1,0 +1,316 @@
+#include "core/orders/promise.h"
+
+#include "tests/core/promise_builders.h"
+
+#include <gtest/gtest.h>
+
+#include <limits>
+
+using namespace holdfast;
+using namespace holdfast::fair_days;
+
+namespace {
+
+Promise promised(const FairShop& shop, const std::vector<AskedGarment>& asked,
+                 const std::vector<PressLoad>& load = {}, const Now& moment = atTheTable()) {
+    const Result<Promise> promise = promiseFor(asked, shop.facts, load, moment);
+    EXPECT_TRUE(promise.ok()) << (promise.ok() ? "" : promise.error().message);
+    return promise.ok() ? *promise : Promise{};
+}
+
+std::string refused(const FairShop& shop, const std::vector<AskedGarment>& asked,
+                    const std::vector<PressLoad>& load = {}) {
+    const Result<Promise> promise = promiseFor(asked, shop.facts, load, atTheTable());
+    EXPECT_FALSE(promise.ok());
+    return promise.ok() ? "" : promise.error().message;
+}
+
+LocalTime pressedAt(const Promise& promise) {
+    for (const PromiseStep& step : promise.path)
+        if (step.stage == PromiseStage::Press)
+            return step.at;
+    return {};
+}
+
+} // namespace
+
+TEST(Promise, WashedBlankIsPressedTodayAndReadyAfterItsRest) {
+    FairShop shop;
+    const Promise promise = promised(shop, {aTee(kFog)});
+    EXPECT_EQ(pressedAt(promise), at(0, 11, 52));
+    EXPECT_EQ(promise.readyAt, at(1, 12)); // 11:52 tomorrow, on the half hour
+    EXPECT_EQ(told(promise.path), "cut today, press today, rest 24 h, ready Wed");
+    EXPECT_EQ(promise.why, "It rests 24 h after the press before its first wash.");
+}
+
+TEST(Promise, UnwashedBlankIsWashedTonightAndPressedTomorrow) {
+    FairShop shop;
+    const Promise promise = promised(shop, {aTee(kMoss)});
+    EXPECT_EQ(told(promise.path), "wash tonight, press Wed, rest 24 h, ready Thu");
+    EXPECT_EQ(promise.path.front().at, at(0, 17));
+    EXPECT_EQ(pressedAt(promise), at(1, 9, 10));
+    EXPECT_EQ(promise.readyAt, at(2, 9, 30));
+}
+
+TEST(Promise, MarginOfTheShopIsAddedToTheWork) {
+    FairShop shop;
+    shop.facts.settings.planMarginPercent = 50;
+    EXPECT_EQ(pressedAt(promised(shop, {aTee(kMoss)})), at(1, 9, 15));
+    // and to what is promised already: 5 h 20 become 8 h, the whole day.
+    const std::vector<PressLoad> load{{at(1, 17), Minutes{320}}};
+    EXPECT_EQ(pressedAt(promised(shop, {aTee(kMoss)}, load)), at(2, 9, 15));
+}
+
+TEST(Promise, WorkThatDoesNotFitBeforeClosingGoesOnTheNextDay) {
+    FairShop shop;
+    EXPECT_EQ(pressedAt(promised(shop, {aTee(kFog, Hours{6})})), at(1, 9, 42));
+}
+
+TEST(Promise, EarlierPromisesKeepTheHoursBeforeTheyAreDue) {
+    FairShop shop;
+    const std::vector<PressLoad> load{{at(1, 15), Hours{6}}};
+    const Promise promise = promised(shop, {aTee(kMoss, Minutes{30})}, load);
+    EXPECT_EQ(pressedAt(promise), at(1, 15, 30));
+    EXPECT_EQ(promise.readyAt, at(2, 15, 30));
+}
+
+TEST(Promise, HoursBeforeThoseOfEarlierPromisesAreFree) {
+    FairShop shop;
+    const std::vector<PressLoad> load{{at(1, 15), Hours{4}}};
+    EXPECT_EQ(pressedAt(promised(shop, {aTee(kMoss, Minutes{30})}, load)), at(1, 9, 30));
+}
+
+TEST(Promise, WorkThatIsTooLateAlreadyGoesFirst) {
+    FairShop shop;
+    const std::vector<PressLoad> load{{at(-1, 12), Hours{2}}};
+    EXPECT_EQ(pressedAt(promised(shop, {aTee(kFog)}, load)), at(0, 13, 52));
+}
+
+TEST(Promise, SaysThatThePressIsTaken) {
+    FairShop shop;
+    const std::vector<PressLoad> load{{at(3, 17), Hours{29} + Minutes{18}}};
+    const Promise promise = promised(shop, {aTee(kFog)}, load);
+    EXPECT_EQ(told(promise.path), "cut Mon, press Mon, rest 24 h, ready 17 Nov");
+    EXPECT_EQ(promise.why, "Other promises have the press first: pressed by Mon 16 Nov, 09:10.");
+}
+
+TEST(Promise, SaysThatTheWorkshopIsClosedMeanwhile) {
+    FairShop shop;
+    shop.facts.settings.closedDays = {kTuesday, kTuesday + Days{1}, kTuesday + Days{2}, kTuesday + Days{3}};
+    const Promise promise = promised(shop, {aTee(kFog)});
+    EXPECT_EQ(pressedAt(promise), at(6, 9, 10));
+    EXPECT_EQ(promise.why, "The press is next free in opening hours: pressed by Mon 16 Nov, 09:10.");
+}
+
+TEST(Promise, DayAWeekAwayIsNamedByItsDate) {
+    FairShop shop;
+    shop.facts.settings.filmLeadTime = Days{7};
+    shop.facts.rolls = {};
+    EXPECT_EQ(told(promised(shop, {aTee(kFog)}).path),
+              "film in 17 Nov, press 17 Nov, rest 24 h, ready 18 Nov");
+    shop.facts.settings.filmLeadTime = Days{6};
+    EXPECT_EQ(told(promised(shop, {aTee(kFog)}).path), "film in Mon, press Mon, rest 24 h, ready 17 Nov");
+}
+
+TEST(Promise, BlankThatIsDryingIsWaitedFor) {
+    FairShop shop;
+    shop.facts.lots = {};
+    shop.addLot(kMoss, 1, shop.addLoad(at(0, 8), false)); // dry at 21:00
+    const Promise promise = promised(shop, {aTee(kMoss)});
+    EXPECT_EQ(told(promise.path), "dry today, press Wed, rest 24 h, ready Thu");
+    EXPECT_EQ(promise.path.front().at, at(0, 21));
+}
+
+TEST(Promise, BlankWashedWithSoftenerIsWashedAgain) {
+    FairShop shop;
+    shop.facts.lots = {};
+    WashLoad load;
+    load.id = {7};
+    load.softener = true;
+    load.dryAt = Instant{};
+    shop.facts.loads.add(load);
+    shop.addLot(kMoss, 1, load.id);
+    EXPECT_EQ(told(promised(shop, {aTee(kMoss)}).path), "wash tonight, press Wed, rest 24 h, ready Thu");
+}
+
+TEST(Promise, BlankThatIsNotPrewashedGoesStraightToThePress) {
+    FairShop shop;
+    shop.changeStyle([](BlankStyle& tee) { tee.notPrewashedBecause = "waxed cloth"; });
+    EXPECT_EQ(told(promised(shop, {aTee(kMoss)}).path), "cut today, press today, rest 24 h, ready Wed");
+}
+
+TEST(Promise, UnitsKeptForOthersAreNotFree) {
+    FairShop shop;
+    shop.facts.lots = {};
+    const BlankLotId lot = shop.addLot(kFog, 1, shop.addLoad(at(-3, 17), true));
+    shop.addLot(kFog, 1);
+    shop.keep(lot);
+    EXPECT_EQ(told(promised(shop, {aTee(kFog)}).path), "wash tonight, press Wed, rest 24 h, ready Thu");
+}
+
+TEST(Promise, EachGarmentOfAnOrderTakesAUnit) {
+    FairShop shop;
+    shop.facts.lots = {};
+    shop.addLot(kFog, 1, shop.addLoad(at(-3, 17), true));
+    shop.addLot(kFog, 1);
+    EXPECT_EQ(told(promised(shop, {aTee(kFog)}).path), "cut today, press today, rest 24 h, ready Wed");
+    EXPECT_EQ(told(promised(shop, {aTee(kFog), aTee(kFog)}).path),
+              "wash tonight, press Wed, rest 24 h, ready Thu");
+    EXPECT_EQ(told(promised(shop, {aTee(kFog), aTee(kFog), aTee(kFog)}).path),
+              "blank in Mon, wash Mon, press 17 Nov, rest 24 h, ready 18 Nov");
+}
+
+TEST(Promise, BlankOutOfStockIsBoughtAndWashed) {
+    FairShop shop;
+    shop.facts.lots = {};
+    shop.facts.settings.blankLeadTime = Days{2};
+    const Promise promise = promised(shop, {aTee(kMoss)});
+    EXPECT_EQ(told(promise.path), "blank in Thu, wash Thu, press Fri, rest 24 h, ready Mon");
+    EXPECT_EQ(promise.why, "There is no Tee, M, Moss left: a new one comes by Thu 12 Nov, 09:00.");
+    EXPECT_EQ(promise.readyAt, at(6, 9)); // rested on Saturday, when the workshop is closed
+}
+
+TEST(Promise, FilmThatIsNotOnTheShelfIsBought) {
+    FairShop shop;
+    shop.facts.rolls = {};
+    EXPECT_EQ(told(promised(shop, {aTee(kFog)}).path), "film in Mon, press Mon, rest 24 h, ready 17 Nov");
+    EXPECT_EQ(promised(shop, {aTee(kFog)}).why,
+              "There is no roll of Marram Soft, Dusk on the shelf: a new one comes by Mon 16 Nov, 09:00.");
+}
+
+TEST(Promise, RollPutAwayUsedUpOrPastItsDateIsNoFilm) {
+    FairShop shop;
+    const FilmRoll roll = *shop.facts.rolls.begin();
+    const auto startsWithFilm = [&](FilmRoll other) {
+        shop.facts.rolls = Roster<FilmRoll>{{other}};
+        return promised(shop, {aTee(kFog)}).path.front().stage == PromiseStage::BuyFilm;
+    };
+    EXPECT_FALSE(startsWithFilm(roll));
+    FilmRoll away = roll;
+    away.state = RollState::PutAway;
+    EXPECT_TRUE(startsWithFilm(away));
+    FilmRoll empty = roll;
+    empty.left = {};
+    EXPECT_TRUE(startsWithFilm(empty));
+    FilmRoll old = roll;
+    old.printedUseBy = kTuesday - Days{1};
+    EXPECT_TRUE(startsWithFilm(old));
+    old.printedUseBy = kTuesday;
+    EXPECT_FALSE(startsWithFilm(old));
+}
+
+TEST(Promise, WasherHoldsSoMuchAndPromisedBlanksGoFirst) {
+    FairShop shop;
+    shop.facts.settings.washerHolds = {320}; // two tees
+    const BlankLotId moss = shop.addLot(kMoss, 20);
+    EXPECT_EQ(promised(shop, {aTee(kMoss)}).path.front().at, at(0, 17));
+    for (int kept = 0; kept < 4; ++kept)
+        shop.keep(moss);
+    EXPECT_EQ(promised(shop, {aTee(kMoss)}).path.front().at, at(0, 19));
+    for (int kept = 0; kept < 6; ++kept)
+        shop.keep(moss);
+    // Five loads from 17:00 to 21:00 are full of promised blanks: the next evening.
+    EXPECT_EQ(promised(shop, {aTee(kMoss)}).path.front().at, at(1, 17));
+    EXPECT_EQ(told(promised(shop, {aTee(kMoss)}).path), "wash Wed, press Thu, rest 24 h, ready Fri");
+}
+
+TEST(Promise, AfterClosingThereIsStillAWashTonight) {
+    FairShop shop;
+    const Promise evening = promised(shop, {aTee(kMoss)}, {}, now(at(0, 18, 20)));
+    EXPECT_EQ(evening.path.front().at, at(0, 18, 20));
+    EXPECT_EQ(evening.path.front().when, "tonight");
+    const Promise night = promised(shop, {aTee(kMoss)}, {}, now(at(0, 21, 1)));
+    EXPECT_EQ(night.path.front().at, at(1, 17));
+}
+
+TEST(Promise, OnAClosedDayTheWashWaitsForTheNextOpenEvening) {
+    FairShop shop;
+    const Promise saturday = promised(shop, {aTee(kMoss)}, {}, now(at(4, 14)));
+    EXPECT_EQ(told(saturday.path), "wash Mon, press Tue, rest 24 h, ready Wed");
+}
+
+TEST(Promise, ReadyWhenTheWorkshopOpensIfRestEndsAtNight) {
+    FairShop shop;
+    shop.facts.settings.restBeforeWash = Hours{8};
+    EXPECT_EQ(promised(shop, {aTee(kFog)}).readyAt, at(1, 9)); // 19:52 tonight
+    shop.facts.settings.restBeforeWash = Hours{5};
+    shop.facts.settings.week[2] = OpeningHours{Hours{9}, Hours{17} + Minutes{10}};
+    EXPECT_EQ(promised(shop, {aTee(kFog)}).readyAt, at(0, 17)); // 16:52
+}
+
+TEST(Promise, WithoutRestTheOrderIsReadyTheSameDay) {
+    FairShop shop;
+    shop.facts.settings.restBeforeWash = Hours{0};
+    const Promise promise = promised(shop, {aTee(kFog)});
+    EXPECT_EQ(told(promise.path), "cut today, press today, ready today");
+    EXPECT_EQ(promise.readyAt, at(0, 12));
+}
+
+TEST(Promise, ShopClosedForAYearSaysSo) {
+    FairShop shop;
+    shop.facts.settings.week = {};
+    EXPECT_EQ(
+        refused(shop, {aTee(kFog)}),
+        "The workshop is closed for the next year: no day can be promised. Set its pressing hours, or take "
+        "back closed days, in the Back room.");
+    FairShop resting;
+    for (int day = 0; day <= 367; ++day)
+        resting.facts.settings.closedDays.push_back(kTuesday + Days{day});
+    EXPECT_NE(refused(resting, {aTee(kFog)}).find("closed for the next year"), std::string::npos);
+}
+
+TEST(Promise, PressTakenForAYearSaysSo) {
+    FairShop shop;
+    const std::vector<PressLoad> load{{at(400, 17), Hours{8 * 300}}};
+    EXPECT_NE(refused(shop, {aTee(kFog)}, load).find("The press is taken for the next year"),
+              std::string::npos);
+}
+
+TEST(Promise, NothingAskedForIsNoPromise) {
+    EXPECT_EQ(refused(FairShop{}, {}), "Choose at least one garment to promise a day for.");
+}
+
+TEST(Promise, KindTheShopDoesNotKnowIsBought) {
+    FairShop shop;
+    const AskedGarment unknown{BlankStyleId{99}, "XL", ColourId{99}, {FilmId{99}}, Minutes{5}};
+    EXPECT_EQ(told(promised(shop, {unknown}).path),
+              "blank in Mon, film in Mon, wash Mon, press 17 Nov, rest 24 h, "
+              "ready 18 Nov");
+}
+
+TEST(Promise, AbsurdSettingsGiveAPromiseOrAReasonAndNeverHang) {
+    constexpr auto kMost = std::numeric_limits<std::int64_t>::max();
+    for (const std::int64_t absurd : {kMost, -kMost, std::int64_t{0}}) {
+        FairShop shop;
+        ShopSettings& settings = shop.facts.settings;
+        settings.washerHolds = {absurd};
+        settings.washTakes = Minutes{std::clamp<std::int64_t>(absurd, -100'000'000, 100'000'000)};
+        settings.dryingTakes = Hours{std::clamp<std::int64_t>(absurd, -100'000'000, 100'000'000)};
+        settings.blankLeadTime = Days{std::clamp<std::int64_t>(absurd, -2'000'000'000, 2'000'000'000)};
+        settings.restBeforeWash = Hours{std::clamp<std::int64_t>(absurd, -100'000'000, 100'000'000)};
+        settings.planMarginPercent = absurd > 0 ? std::numeric_limits<int>::max() : -200;
+        const std::vector<PressLoad> load{{at(1, 9), Seconds{absurd}},
+                                          {LocalTime{Seconds{absurd}}, Seconds{60}}};
+        const std::vector<AskedGarment> asked{aTee(kMoss, Seconds{absurd}),
+                                              aTee(ColourId{9}, Seconds{absurd})};
+        const Result<Promise> promise = promiseFor(asked, shop.facts, load, atTheTable());
+        if (absurd > 0) {
+            ASSERT_FALSE(promise.ok());
+            EXPECT_FALSE(promise.error().message.empty());
+        } else {
+            ASSERT_TRUE(promise.ok());
+            EXPECT_GE(promise->readyAt, atTheTable().local());
+        }
+    }
+}
+
+TEST(Promise, StagesAreSaidInWords) {
+    EXPECT_EQ(promiseStageWords(PromiseStage::BuyBlank), "blank in");
+    EXPECT_EQ(promiseStageWords(PromiseStage::BuyFilm), "film in");
+    EXPECT_EQ(promiseStageWords(PromiseStage::Wash), "wash");
+    EXPECT_EQ(promiseStageWords(PromiseStage::Dry), "dry");
+    EXPECT_EQ(promiseStageWords(PromiseStage::Cut), "cut");
+    EXPECT_EQ(promiseStageWords(PromiseStage::Press), "press");
+    EXPECT_EQ(promiseStageWords(PromiseStage::Rest), "rest");
+    EXPECT_EQ(promiseStageWords(PromiseStage::Ready), "ready");
+}
