@@ -59,7 +59,8 @@ public:
     // Refuses a name that is taken.
     static Result<std::unique_ptr<Shop>> create(const std::filesystem::path& path, Clock clock,
                                                 Steps steps = schemaSteps());
-    // For reports and background work while a window has the shop open. act() and undo() refuse.
+    // For reports and background work while a window has the shop open. act() and undo() refuse. Where no
+    // window has, SQLite's -shm and an empty -wal stay beside the file until one next opens and closes it.
     static Result<std::unique_ptr<Shop>> openReadOnly(const std::filesystem::path& path, Clock clock,
                                                       Steps steps = schemaSteps());
     // A new shop with no file.

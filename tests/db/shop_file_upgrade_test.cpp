@@ -1,0 +1,102 @@
+#include "db/journal/check.h"
+#include "tests/db/journal_fixture.h"
+
+namespace holdfast::db {
+namespace {
+
+using namespace testing;
+
+constexpr const char* kSizes = "ALTER TABLE lot ADD COLUMN size TEXT; UPDATE lot SET size = 'M';";
+constexpr const char* kPress = "CREATE TABLE press (id INTEGER PRIMARY KEY, name TEXT) STRICT;";
+
+struct Upgrade : ::testing::Test {
+    TemporaryFolder folder;
+    std::filesystem::path path = folder / "shop.holdfast";
+
+    void SetUp() override {
+        auto shop = aShopIn(path);
+        ASSERT_TRUE(receiveLot(*shop, "tees", 10));
+    }
+
+    std::string tablesOf(Shop& shop) {
+        std::string text;
+        Query rows =
+            shop.connection().query("SELECT sql FROM sqlite_master WHERE sql IS NOT NULL ORDER BY name");
+        while (rows.step())
+            text += rows.text(0) + "\n";
+        return text;
+    }
+};
+
+TEST_F(Upgrade, AppliesTheMissingStepsAfterACopy) {
+    const std::array steps{smallSteps()[0], smallSteps()[1], kSizes, kPress};
+    {
+        auto shop = Shop::open(path, standingClock(), steps);
+        ASSERT_TRUE(shop) << wordsOf(shop);
+        EXPECT_EQ((*shop)->connection().number("PRAGMA user_version"), 4);
+        EXPECT_EQ((*shop)->connection().number("SELECT COUNT(*) FROM lot WHERE size = 'M'"), 1);
+        EXPECT_EQ((*shop)->connection().number("PRAGMA foreign_keys"), 1);
+        EXPECT_TRUE((*shop)->act([](Writer& writer) -> Result<Done> {
+            writer.connection().run("INSERT INTO press (id, name) VALUES (1, 'big')");
+            writer.describe("Bought a press");
+            return Done{};
+        })) << "the new table is recorded";
+        EXPECT_EQ((*shop)->recent(1)[0].title, "Bought a press");
+        EXPECT_EQ(*checkShop(**shop), std::vector<std::string>{});
+    }
+    EXPECT_EQ(folder.names(), (std::vector<std::string>{"shop.holdfast", "shop.holdfast.before-step-3"}));
+    EXPECT_EQ(std::filesystem::status(folder / "shop.holdfast.before-step-3").permissions(),
+              static_cast<std::filesystem::perms>(0600));
+    auto copy = Shop::open(folder / "shop.holdfast.before-step-3", standingClock(), smallSteps());
+    ASSERT_TRUE(copy) << wordsOf(copy);
+    EXPECT_EQ(rowsOf(**copy, "lot"), 1);
+}
+
+TEST_F(Upgrade, AnUpgradedShopHasTheTablesOfANewOne) {
+    const std::array steps{smallSteps()[0], smallSteps()[1], kSizes, kPress};
+    auto upgraded = Shop::open(path, standingClock(), steps);
+    ASSERT_TRUE(upgraded);
+    auto fresh = Shop::createInMemory(standingClock(), steps);
+    EXPECT_EQ(tablesOf(**upgraded), tablesOf(*fresh));
+}
+
+TEST_F(Upgrade, AFailingStepLeavesTheFileAsItWas) {
+    const std::array steps{smallSteps()[0], smallSteps()[1], kSizes,
+                           "CREATE TABLE lot (id INTEGER PRIMARY KEY);"};
+    const auto bytes = bytesOf(path);
+    const auto refused = Shop::open(path, standingClock(), steps);
+    ASSERT_FALSE(refused);
+    EXPECT_NE(wordsOf(refused).find("is as it was"), std::string::npos) << wordsOf(refused);
+    EXPECT_EQ(bytesOf(path), bytes);
+    EXPECT_EQ(folder.names(), (std::vector<std::string>{"shop.holdfast"}));
+    auto shop = Shop::open(path, standingClock(), smallSteps());
+    ASSERT_TRUE(shop) << wordsOf(shop);
+    EXPECT_EQ((*shop)->connection().number("PRAGMA user_version"), 2);
+}
+
+TEST_F(Upgrade, AStepThatWouldBreakAReferenceIsRefused) {
+    const std::array steps{smallSteps()[0], smallSteps()[1], "DELETE FROM lot;"};
+    EXPECT_FALSE(Shop::open(path, standingClock(), steps));
+    auto shop = Shop::open(path, standingClock(), smallSteps());
+    ASSERT_TRUE(shop);
+    EXPECT_EQ(rowsOf(**shop, "lot"), 1);
+}
+
+TEST_F(Upgrade, NeverWritesOverAnEarlierCopy) {
+    writeBytes(folder / "shop.holdfast.before-step-3", "precious");
+    const std::array steps{smallSteps()[0], smallSteps()[1], kSizes};
+    ASSERT_TRUE(Shop::open(path, standingClock(), steps));
+    EXPECT_EQ(bytesOf(folder / "shop.holdfast.before-step-3"), "precious");
+    EXPECT_TRUE(Shop::open(folder / "shop.holdfast.before-step-3-2", standingClock(), smallSteps()));
+}
+
+TEST_F(Upgrade, ReadingOnlyDoesNotUpgrade) {
+    const std::array steps{smallSteps()[0], smallSteps()[1], kSizes};
+    const auto bytes = bytesOf(path);
+    const auto refused = Shop::openReadOnly(path, standingClock(), steps);
+    EXPECT_NE(wordsOf(refused).find("older version"), std::string::npos) << wordsOf(refused);
+    EXPECT_EQ(bytesOf(path), bytes);
+}
+
+} // namespace
+} // namespace holdfast::db
