@@ -24,8 +24,15 @@ std::string keyWords(std::string_view key) {
     return words;
 }
 
-// Another garment whose open step takes the platen or the maker's hands.
-Result<Done> requireFreeHands(Connection& connection, GarmentId garment) {
+bool isHeatKey(std::string_view key) {
+    return key.starts_with("press") || key.starts_with("preheat") || key.starts_with("finish");
+}
+
+// A garment that is taken up wants the maker's hands; one that is under way may be turned to between two
+// steps of another (a warm peel does not wait), but never while that one is under the closed platen.
+enum class Needs { Hands, OpenPlaten };
+
+Result<Done> requireFree(Connection& connection, GarmentId garment, Needs needs) {
     std::optional<GarmentId> other;
     {
         Query open = connection.query(
@@ -35,7 +42,7 @@ Result<Done> requireFreeHands(Connection& connection, GarmentId garment) {
             "WHERE shop_order.state IN ('quoted', 'confirmed') AND finished_at IS NULL AND garment.id <> ?1",
             garment);
         while (open.step() && !other)
-            if (!isWaitingKey(open.view(1)))
+            if (needs == Needs::Hands ? !isWaitingKey(open.view(1)) : isHeatKey(open.view(1)))
                 other = open.id<GarmentId>(0);
     }
     if (!other)
@@ -146,7 +153,7 @@ Result<Done> takeUp(Shop& shop, GarmentId garment, const Route& route) {
             return ready.error();
         if (const auto sound = requireSound(writer.connection(), route); !sound.ok())
             return sound.error();
-        if (const auto free = requireFreeHands(writer.connection(), garment); !free.ok())
+        if (const auto free = requireFree(writer.connection(), garment, Needs::Hands); !free.ok())
             return free.error();
         openStep(writer, *row, route.steps.front().key, route.press);
         moveUnit(writer, *row, -1, row->label() + " put on the press");
@@ -169,7 +176,7 @@ Result<std::string> finishStep(Shop& shop, GarmentId garment, const Route& route
         closeStep(writer, *row->openRow);
         const RouteStep* next = stepAfterFinished(writer.connection(), *row, route);
         if (next && !isWaitingKey(next->key))
-            if (const auto free = requireFreeHands(writer.connection(), garment); !free.ok())
+            if (const auto free = requireFree(writer.connection(), garment, Needs::OpenPlaten); !free.ok())
                 return free.error();
         if (next)
             openStep(writer, *row, next->key, route.press);
@@ -216,7 +223,8 @@ Result<Done> backAStep(Shop& shop, GarmentId garment) {
         }
         if (before) {
             if (!isWaitingKey(key))
-                if (const auto free = requireFreeHands(writer.connection(), garment); !free.ok())
+                if (const auto free = requireFree(writer.connection(), garment, Needs::OpenPlaten);
+                    !free.ok())
                     return free.error();
             writer.connection().run("UPDATE press_step SET started_at = ?2, finished_at = NULL WHERE id = ?1",
                                     *before, writer.now());

@@ -20,7 +20,9 @@ namespace holdfast::db {
 // another garment's hands-on step is open (`onPress` of the walk).
 Result<Done> takeUp(Shop& shop, GarmentId garment, const Route& route);
 
-// Finishes the open step and opens the next of the route; after the last one the garment rests.
+// Finishes the open step and opens the next of the route; after the last one the garment rests. Refused in
+// words while another garment is under the closed platen, unless the next step is a wait: hands may turn from
+// one garment to another only between steps.
 // Answers the key of the step now open, empty when pressed. Refused where the next step needs hands while
 // another garment has a hands-on step open.
 Result<std::string> finishStep(Shop& shop, GarmentId garment, const Route& route);

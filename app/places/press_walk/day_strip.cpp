@@ -1,0 +1,186 @@
+#include "app/places/press_walk/day_strip.h"
+
+#include "app/desk/formats.h"
+#include "app/places/press_walk/garment_words.h"
+#include "app/theme/measures.h"
+#include "app/theme/stitch.h"
+#include "app/theme/tokens.h"
+#include "app/theme/type.h"
+
+#include <QFontMetricsF>
+#include <QPainter>
+
+#include <algorithm>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kTop = 10;
+constexpr int kLane = 17;
+constexpr int kAxis = 20;
+constexpr int kWords = 24;
+constexpr qreal kNames = 92;
+constexpr int kMostNamed = 3;
+constexpr qreal kTickRoom = 64; // an hour's word needs this much
+
+std::vector<const WalkEntry*> lateOf(const Walk& walk) {
+    std::vector<const WalkEntry*> late;
+    for (const WalkRun& run : walk.runs)
+        for (const WalkEntry& entry : run.entries)
+            if (entry.state != WalkState::Pressed && entry.late.count() > 0)
+                late.push_back(&entry);
+    std::ranges::stable_sort(late, std::greater{}, &WalkEntry::late);
+    return late;
+}
+
+std::size_t afterClosing(const Walk& walk) {
+    std::size_t count = 0;
+    for (const WalkRun& run : walk.runs)
+        for (const WalkEntry& entry : run.entries)
+            count += entry.state == WalkState::Planned && entry.isAfterClosing ? 1 : 0;
+    return count;
+}
+
+} // namespace
+
+int lateCount(const Walk& walk) {
+    return static_cast<int>(lateOf(walk).size());
+}
+
+QString lateWords(const ReckonedShop& shop, const Walk& walk) {
+    QStringList sentences;
+    const auto late = lateOf(walk);
+    if (!late.empty()) {
+        QStringList named;
+        for (std::size_t at = 0; at < late.size() && at < kMostNamed; ++at)
+            named << DayStrip::tr("%1 by %2")
+                         .arg(garmentNumber(shop.facts, shop.facts.garments.at(late[at]->garment)),
+                              timeSpan(late[at]->late));
+        if (late.size() > kMostNamed)
+            named << DayStrip::tr("%1 more").arg(static_cast<int>(late.size()) - kMostNamed);
+        sentences << DayStrip::tr("Late if this plan is kept: %1.").arg(named.join(QStringLiteral(", ")));
+    }
+    if (const auto count = static_cast<int>(afterClosing(walk)); count > 0)
+        sentences << (count == 1 ? DayStrip::tr("One garment comes after closing.")
+                                 : DayStrip::tr("%1 garments come after closing.").arg(count));
+    return sentences.join(QLatin1Char(' '));
+}
+
+DayStrip::DayStrip(QWidget* parent)
+    : QWidget(parent) {
+    setObjectName(QStringLiteral("dayStrip"));
+    setAccessibleName(tr("The day as a strip"));
+    setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
+}
+
+void DayStrip::show(std::shared_ptr<const ReckonedShop> shop, const Walk& walk) {
+    m_shop = std::move(shop);
+    m_lanes.clear();
+    const bool hasMany = m_shop->facts.presses.size() > 1;
+    for (const Press& press : m_shop->facts.presses)
+        m_lanes.push_back({hasMany ? words(press.name) : tr("Platen"), Resource::Platen, press.id});
+    m_lanes.push_back({tr("Hands"), Resource::Hands, {}});
+    m_lanes.push_back({tr("Cooling rack"), Resource::Rack, {}});
+
+    m_begins = m_shop->now.instant;
+    m_ends = std::max(m_shop->plan.ends, m_begins + std::chrono::minutes{30});
+    m_late = app::lateWords(*m_shop, walk);
+    setAccessibleDescription(m_late.isEmpty() ? tr("Nothing will be late.") : m_late);
+    updateGeometry();
+    update();
+}
+
+QSize DayStrip::sizeHint() const {
+    return {600, kTop + kLane * static_cast<int>(m_lanes.size()) + kAxis + kWords};
+}
+
+qreal DayStrip::placeOf(Instant when, const QRectF& axis) const {
+    const auto whole = static_cast<qreal>((m_ends - m_begins).count());
+    const auto part = static_cast<qreal>((when - m_begins).count());
+    return axis.left() + axis.width() * std::clamp(part / whole, 0.0, 1.0);
+}
+
+void DayStrip::paintAxis(QPainter& painter, const QRectF& axis) const {
+    const Tokens& dyes = tokens();
+    const qreal perHour = axis.width() * 3600 / static_cast<qreal>((m_ends - m_begins).count());
+    // Ticks at steps that a clock has, as many as there is room to name.
+    int minutes = 15;
+    for (const int step : {15, 30, 60, 120, 240, 480, 1440}) {
+        minutes = step;
+        if (perHour * step / 60 >= kTickRoom)
+            break;
+    }
+    const LocalTime local = m_shop->now.toLocal(m_begins);
+    LocalTime tick = LocalTime{dateOf(local)};
+    const std::chrono::minutes step{minutes};
+    tick += step * (std::chrono::floor<std::chrono::minutes>(local - tick) / step + 1);
+    for (; m_shop->now.toInstant(tick) <= m_ends; tick += step) {
+        const qreal x = placeOf(m_shop->now.toInstant(tick), axis);
+        painter.fillRect(QRectF(x, axis.top(), 1, axis.height() + 4), dyes.thread);
+        paintLine(painter, QRectF(x - 30, axis.bottom() + 3, 60, 16), clock(tick), Type::Small, dyes.ink2,
+                  Qt::AlignHCenter);
+    }
+    const auto hours = m_shop->facts.settings.hoursOn(m_shop->now.today());
+    if (!hours)
+        return;
+    const Instant closes = m_shop->now.toInstant(m_shop->now.today() + hours->closes);
+    if (closes > m_begins && closes < m_ends) {
+        const qreal x = placeOf(closes, axis);
+        painter.fillRect(QRectF(x - 1, axis.top() - 4, 2, axis.height() + 8), dyes.madder);
+        paintLine(painter, QRectF(x + 5, axis.top() - 6, 90, 14), tr("closing"), Type::SmallStrong,
+                  dyes.madder);
+    }
+}
+
+void DayStrip::paintLane(QPainter& painter, const Lane& lane, const QRectF& box) const {
+    const Tokens& dyes = tokens();
+    painter.fillRect(box.adjusted(0, box.height() / 2 - 0.5, 0, -box.height() / 2 + 0.5), dyes.thread);
+    for (const PlannedSpan& span : m_shop->plan.spans) {
+        if (span.resource != lane.resource || (lane.press && span.press != *lane.press))
+            continue;
+        const qreal left = placeOf(span.begins, box);
+        const qreal right = std::max(left + 1.5, placeOf(span.ends, box));
+        const QRectF bar(left, box.top() + 3, right - left, box.height() - 6);
+        switch (lane.resource) {
+        case Resource::Platen:
+            painter.fillRect(bar, dyes.indigo);
+            break;
+        case Resource::Hands:
+            painter.fillRect(bar, dyes.edge);
+            break;
+        case Resource::Rack:
+            painter.fillRect(bar, dyes.woad);
+            paintOutline(painter, bar, 0, dyes.indigo, 1);
+            break;
+        }
+    }
+}
+
+void DayStrip::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    const Tokens& dyes = tokens();
+    paintBox(painter, QRectF(rect()), kCardRadius, dyes.card, dyes.thread);
+    if (!m_shop)
+        return;
+    const QRectF axis(kNames + 16, kTop, width() - kNames - 44, kLane * static_cast<int>(m_lanes.size()));
+    paintAxis(painter, axis);
+    qreal y = axis.top();
+    for (const Lane& lane : m_lanes) {
+        const QRectF name(14, y, kNames - 6, kLane);
+        paintLine(painter, name,
+                  QFontMetricsF(fontOf(Type::Small)).elidedText(lane.name, Qt::ElideRight, name.width()),
+                  Type::Small, dyes.ink2);
+        paintLane(painter, lane, QRectF(axis.left(), y, axis.width(), kLane));
+        y += kLane;
+    }
+    const QRectF foot(14, height() - kWords, width() - 28, kWords - 4);
+    if (m_late.isEmpty())
+        paintLine(painter, foot, tr("Nothing will be late if this plan is kept."), Type::SmallStrong,
+                  dyes.green);
+    else
+        paintLine(painter, foot, m_late, Type::SmallStrong, dyes.weld);
+}
+
+} // namespace holdfast::app

@@ -1,0 +1,51 @@
+#pragma once
+// The day as a strip: platens, hands and cooling rack on one time axis, from now to the plan's end, with the
+// closing hour; and in words which garments will be late, or come after closing, if the plan is kept.
+
+#include "core/press/walk.h"
+#include "core/shop/reckoned_shop.h"
+
+#include <QWidget>
+
+#include <memory>
+
+namespace holdfast::app {
+
+class DayStrip : public QWidget {
+    Q_OBJECT
+
+public:
+    explicit DayStrip(QWidget* parent = nullptr);
+
+    void show(std::shared_ptr<const ReckonedShop> shop, const Walk& walk);
+    // What it says below: "Late if this plan is kept: 409-d by 12 min." Empty where nothing is late.
+    QString saying() const { return m_late; }
+
+    QSize sizeHint() const override;
+    QSize minimumSizeHint() const override { return sizeHint(); }
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+
+private:
+    struct Lane {
+        QString name;
+        Resource resource = Resource::Platen;
+        std::optional<PressId> press;
+    };
+    qreal placeOf(Instant when, const QRectF& axis) const;
+    void paintAxis(QPainter& painter, const QRectF& axis) const;
+    void paintLane(QPainter& painter, const Lane& lane, const QRectF& box) const;
+
+    std::shared_ptr<const ReckonedShop> m_shop;
+    std::vector<Lane> m_lanes;
+    Instant m_begins;
+    Instant m_ends;
+    QString m_late;
+};
+
+// What of the walk will be late or after closing, in words; empty where nothing is.
+QString lateWords(const ReckonedShop& shop, const Walk& walk);
+int lateCount(const Walk& walk);
+
+} // namespace holdfast::app

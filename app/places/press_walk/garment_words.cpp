@@ -1,0 +1,78 @@
+#include "app/places/press_walk/garment_words.h"
+
+#include "app/desk/formats.h"
+
+#include <QCoreApplication>
+#include <QStringList>
+
+namespace holdfast::app {
+
+namespace {
+
+QString tr(const char* text, int count = -1) {
+    return QCoreApplication::translate("PressWalk", text, nullptr, count);
+}
+
+QString filmWords(const ShopFacts& facts, const Decal& decal, const Allotment& allotment) {
+    const QString film = words(facts.films.at(decal.film).name());
+    const auto allotted = allotment.rollOf.find(decal.id);
+    const std::optional<RollId> roll = decal.cutFrom                        ? decal.cutFrom
+                                       : allotted != allotment.rollOf.end() ? std::optional{allotted->second}
+                                                                            : std::nullopt;
+    const FilmRoll* found = roll ? facts.rolls.find(*roll) : nullptr;
+    return found ? tr("film %1, %2").arg(words(found->label()), film) : tr("film %1").arg(film);
+}
+
+} // namespace
+
+QString garmentNumber(const ShopFacts& facts, const Garment& garment) {
+    return words(facts.labelOf(garment));
+}
+
+QString garmentInShort(const ShopFacts& facts, const Garment& garment) {
+    return tr("%1, %2").arg(words(facts.styleOf(garment).name), words(garment.size));
+}
+
+QString garmentName(const ShopFacts& facts, const Garment& garment) {
+    const Colour* colour = facts.styleOf(garment).colour(garment.colour);
+    const QString name = garmentInShort(facts, garment);
+    return colour ? tr("%1, %2").arg(name, words(colour->name)) : name;
+}
+
+QString decalWords(const Garment& garment) {
+    if (garment.decals.empty())
+        return tr("No decal");
+    const Decal& first = garment.decals.front();
+    const QString lead = tr("%1, %2").arg(words(first.describe()), words(placementName(first.placement)));
+    const auto more = static_cast<int>(garment.decals.size()) - 1;
+    return more > 0 ? tr("%1 and %2 more").arg(lead).arg(more) : lead;
+}
+
+QString customerAndFilm(const ShopFacts& facts, const Garment& garment, const Allotment& allotment) {
+    QStringList parts{words(facts.customers.at(facts.orderOf(garment).customer).name)};
+    for (const Decal& decal : garment.decals) {
+        const QString film = filmWords(facts, decal, allotment);
+        if (!parts.contains(film))
+            parts << film;
+    }
+    return parts.join(QStringLiteral(" · "));
+}
+
+QString outlineName(const ShopFacts& facts, const Garment& garment) {
+    return words(facts.styleOf(garment).outline);
+}
+
+QColor clothOf(const ShopFacts& facts, const Garment& garment) {
+    const Colour* colour = facts.styleOf(garment).colour(garment.colour);
+    return colourOf(colour ? colour->rgb : 0xE3D8C3);
+}
+
+QString withinLine(const QString& title) {
+    return title.isEmpty() ? title : title.front().toLower() + title.mid(1);
+}
+
+QString inShort(const QString& stepTitle) {
+    return withinLine(stepTitle.section(u',', 0, 0));
+}
+
+} // namespace holdfast::app

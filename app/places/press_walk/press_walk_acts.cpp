@@ -1,0 +1,342 @@
+// What a person does at Press walk.
+#include "app/places/press_walk/press_walk_place.h"
+
+#include "app/desk/formats.h"
+#include "app/places/press_walk/aside_list.h"
+#include "app/places/press_walk/garment_words.h"
+#include "app/widgets/button.h"
+#include "core/film/use_first.h"
+#include "core/trade/unit_words.h"
+#include "db/actions/film_actions.h"
+#include "db/actions/press_actions.h"
+
+namespace holdfast::app {
+
+namespace {
+
+Matter matterOf(const Garment& garment) {
+    Matter matter;
+    matter.order = garment.order;
+    matter.garment = garment.id;
+    matter.style = garment.style;
+    matter.colour = garment.colour;
+    matter.size = words(garment.size);
+    matter.lot = garment.lot;
+    return matter;
+}
+
+} // namespace
+
+const Garment& PressWalkPlace::garmentOf(GarmentId garment) const {
+    return m_shop->facts.garments.at(garment);
+}
+
+QString PressWalkPlace::numberOf(GarmentId garment) const {
+    return garmentNumber(m_shop->facts, garmentOf(garment));
+}
+
+const RouteStep* PressWalkPlace::openStep(GarmentId garment) const {
+    const Assessment& assessment = m_shop->of(garment);
+    return assessment.progress.underway ? &assessment.route.steps[*assessment.progress.underway] : nullptr;
+}
+
+bool PressWalkPlace::isOnPress(GarmentId garment) const {
+    const auto found = m_shop->assessments.find(garment);
+    return found != m_shop->assessments.end() && found->second.stage == Stage::OnPress;
+}
+
+std::optional<GarmentId> PressWalkPlace::dueOnRack() const {
+    for (const RackEntry& entry : m_walk.rack)
+        if (const auto count = m_counts.of(entry.garment); !count || count->isOver())
+            return entry.garment;
+    return std::nullopt;
+}
+
+std::optional<GarmentId> PressWalkPlace::firstPlanned() const {
+    const WalkEntry* first = nullptr;
+    for (const WalkRun& run : m_walk.runs)
+        for (const WalkEntry& entry : run.entries)
+            if (entry.state == WalkState::Planned && (!first || entry.begins < first->begins))
+                first = &entry;
+    return first ? std::optional{first->garment} : std::nullopt;
+}
+
+std::optional<GarmentId> PressWalkPlace::shownGarment() const {
+    if (m_inHand)
+        return m_inHand;
+    if (const auto due = dueOnRack())
+        return due;
+    if (const auto planned = firstPlanned())
+        return planned;
+    return m_walk.rack.empty() ? std::nullopt : std::optional{m_walk.rack.front().garment};
+}
+
+bool PressWalkPlace::isHeatCounting() const {
+    const auto count = m_inHand ? m_counts.of(*m_inHand) : std::nullopt;
+    return count && !count->isOver();
+}
+
+bool PressWalkPlace::mustBeHeld() const {
+    if (m_inHand)
+        return isHeatCounting();
+    return !dueOnRack() && !firstPlanned() && !m_walk.rack.empty();
+}
+
+void PressWalkPlace::next() {
+    if (m_isPaused) {
+        note(tr("The walk is paused. P goes on."));
+        return;
+    }
+    if (mustBeHeld()) {
+        note(tr("Still counting. Hold for a second to end it now."));
+        return;
+    }
+    nextNow();
+}
+
+void PressWalkPlace::nextNow() {
+    if (!m_shop || m_isPaused)
+        return;
+    note({});
+    if (m_inHand)
+        finish(*m_inHand);
+    else if (const auto due = dueOnRack())
+        finish(*due);
+    else if (const auto planned = firstPlanned())
+        takeUp(*planned);
+    else if (!m_walk.rack.empty())
+        finish(m_walk.rack.front().garment);
+}
+
+void PressWalkPlace::finish(GarmentId garment) {
+    const bool wasCooling = m_shop->of(garment).stage == Stage::Cooling;
+    const Route route = m_shop->of(garment).route;
+    if (!desk().done(db::finishStep(desk().file(), garment, route)))
+        return;
+    if (wasCooling && isOnPress(garment))
+        turnToGarment(garment);
+    else if (m_shop->of(garment).stage == Stage::Cooling)
+        takeUpFollowing();
+}
+
+// While one cools, the next is worked on: a cooled one first, then one that was put by, then by the plan.
+void PressWalkPlace::takeUpFollowing() {
+    if (m_inHand)
+        return;
+    if (const auto due = dueOnRack())
+        finish(*due);
+    else if (const auto planned = firstPlanned())
+        takeUp(*planned);
+}
+
+bool PressWalkPlace::takeUp(GarmentId garment) {
+    m_chosen.reset();
+    const Route route = m_shop->of(garment).route;
+    return desk().done(db::takeUp(desk().file(), garment, route));
+}
+
+void PressWalkPlace::turnToGarment(GarmentId garment) {
+    const auto found = m_shop->assessments.find(garment);
+    if (found == m_shop->assessments.end())
+        return;
+    if (m_isPaused) {
+        note(tr("The walk is paused. P goes on."));
+        return;
+    }
+    switch (found->second.stage) {
+    case Stage::OnPress:
+        if (isHeatCounting() && m_inHand != garment) {
+            note(tr("%1 is under the platen. Lift it first.").arg(numberOf(*m_inHand)));
+            return;
+        }
+        m_chosen = garment;
+        refresh();
+        m_next->setFocus();
+        break;
+    case Stage::Cooling:
+        takeFromRack(garment);
+        break;
+    case Stage::ToPress:
+        if (m_inHand)
+            note(tr("%1 is on the press. Finish its step first, or put it on the rack.")
+                     .arg(numberOf(*m_inHand)));
+        else if (takeUp(garment))
+            m_next->setFocus();
+        break;
+    default:
+        note(tr("%1 is pressed.").arg(numberOf(garment)));
+        break;
+    }
+}
+
+void PressWalkPlace::turnToRackRow(int row) {
+    if (row >= m_rack->rack().rowCount()) {
+        note(tr("Nothing stands at %1 on the rack.").arg(row + 1));
+        return;
+    }
+    const GarmentId garment = m_rack->rack().row(row).garment;
+    const auto count = m_counts.of(garment);
+    if (m_shop->of(garment).stage == Stage::Cooling && count && !count->isOver())
+        hold([this, garment] { takeFromRack(garment); },
+             tr("%1 still cools. Hold %2 for a second to take it up now.")
+                 .arg(numberOf(garment))
+                 .arg(row + 1));
+    else
+        takeFromRack(garment);
+}
+
+void PressWalkPlace::takeFromRack(GarmentId garment) {
+    if (m_isPaused) {
+        note(tr("The walk is paused. P goes on."));
+        return;
+    }
+    note({});
+    if (m_shop->of(garment).stage != Stage::Cooling) {
+        turnToGarment(garment);
+        return;
+    }
+    if (m_inHand)
+        if (const RouteStep* step = openStep(*m_inHand); step && step->platen.count() > 0) {
+            note(tr("%1 is under the platen. Lift it first.").arg(numberOf(*m_inHand)));
+            return;
+        }
+    finish(garment);
+}
+
+void PressWalkPlace::backAStep() {
+    if (!m_shop)
+        return;
+    std::optional<GarmentId> garment = m_inHand;
+    if (!garment) {
+        // The one that was put on the rack last.
+        std::optional<Instant> last;
+        for (const RackEntry& entry : m_walk.rack) {
+            const auto since = m_shop->of(entry.garment).progress.underwaySince;
+            if (!last || since > last) {
+                last = since;
+                garment = entry.garment;
+            }
+        }
+    }
+    if (!garment) {
+        note(tr("Nothing is on the press."));
+        return;
+    }
+    note({});
+    m_chosen = garment;
+    desk().done(db::backAStep(desk().file(), *garment));
+}
+
+void PressWalkPlace::offerHold() {
+    if (!m_inHand) {
+        note(tr("Nothing is on the press to hold."));
+        return;
+    }
+    const Assessment& assessment = m_shop->of(*m_inHand);
+    const bool hadHeat = firstHeatIsBehind(assessment.route, assessment.progress);
+    m_unbegin->setCannot(hadHeat ? tr("It has had heat: finish it, or mark it spoiled.") : QString());
+    m_isHoldOffered = true;
+    showKeys();
+    (hadHeat ? m_goOn : m_unbegin)->setFocus();
+}
+
+void PressWalkPlace::backOnTheWalk() {
+    if (!m_inHand || !m_unbegin->isEnabled())
+        return;
+    const GarmentId garment = *m_inHand;
+    m_isHoldOffered = false;
+    m_chosen.reset();
+    for (std::size_t step = m_shop->of(garment).route.steps.size() + 1; step > 0; --step) {
+        if (!m_shop->of(garment).progress.hasBegun() || !desk().done(db::backAStep(desk().file(), garment)))
+            break;
+    }
+    m_next->setFocus();
+}
+
+void PressWalkPlace::askSpoil() {
+    std::optional<GarmentId> garment = m_inHand ? m_inHand : dueOnRack();
+    if (m_list->hasFocus())
+        if (const auto selected = m_model.garmentAt(m_list->currentIndex());
+            selected && m_shop->of(*selected).progress.hasBegun())
+            garment = selected;
+    if (!garment) {
+        note(tr("Nothing is on the press to mark as spoiled."));
+        return;
+    }
+    m_isHoldOffered = false;
+    showKeys();
+    emit desk().slipAsked(SlipName::Spoil, matterOf(garmentOf(*garment)));
+}
+
+void PressWalkPlace::countAgain() {
+    std::optional<GarmentId> askew;
+    for (const StepCount& count : m_counts.all())
+        if (count.isAskew && (!askew || count.garment == m_inHand))
+            askew = count.garment;
+    if (askew)
+        desk().done(db::restartStep(desk().file(), *askew));
+}
+
+void PressWalkPlace::setPaused(bool isPaused) {
+    m_isPaused = isPaused;
+    note({});
+    refresh();
+    if (!isPaused)
+        m_next->setFocus();
+}
+
+void PressWalkPlace::freeCurrent() {
+    const AsideEntry* current = m_aside->current();
+    if (!current) {
+        note(tr("Nothing stands aside."));
+        return;
+    }
+    const AsideEntry entry = *current;
+    const Garment& garment = garmentOf(entry.garment);
+    if (entry.cutFrom)
+        cut(entry);
+    else if (entry.frees)
+        desk().free(*entry.frees, entry.finding ? Matter::of(*entry.finding, garment) : matterOf(garment));
+}
+
+void PressWalkPlace::waiveCurrent() {
+    const AsideEntry* entry = m_aside->current();
+    if (!entry || !entry->finding) {
+        note(tr("No hold to let through: it only waits for its work."));
+        return;
+    }
+    emit desk().slipAsked(SlipName::Waive, Matter::of(*entry->finding, garmentOf(entry->garment)));
+}
+
+void PressWalkPlace::cut(const AsideEntry& entry) {
+    const FilmRoll* roll = m_shop->facts.rolls.find(*entry.cutFrom);
+    if (!roll)
+        return;
+    std::vector<const Decal*> decals;
+    std::vector<DecalId> ids;
+    for (const Decal& decal : garmentOf(entry.garment).decals) {
+        const auto allotted = m_shop->allotment.rollOf.find(decal.id);
+        if (decal.isCut() || allotted == m_shop->allotment.rollOf.end() || allotted->second != roll->id)
+            continue;
+        decals.push_back(&decal);
+        ids.push_back(decal.id);
+    }
+    const Millimetres length =
+        lengthInRows(decals, m_shop->facts.films.at(roll->film), roll->width, m_shop->facts.settings);
+    const QString done = tr("%1 of %2 cut from %3, %4 charged.")
+                             .arg(words(countWords(static_cast<std::int64_t>(ids.size()), "decal")),
+                                  numberOf(entry.garment), words(roll->label()), millimetres(length));
+    if (desk().done(db::cutDecals(desk().file(), roll->id, ids, length)))
+        desk().say(done);
+}
+
+void PressWalkPlace::note(const QString& words) {
+    m_note = words;
+    if (words.isEmpty())
+        m_noteEnds.stop();
+    else
+        m_noteEnds.start();
+    showPanel();
+}
+
+} // namespace holdfast::app

@@ -1,0 +1,142 @@
+// The keys of Press walk. They work from anywhere in the place, whatever has the keyboard.
+#include "app/places/press_walk/press_walk_place.h"
+
+#include "app/places/press_walk/aside_list.h"
+#include "app/places/press_walk/day_strip.h"
+#include "app/widgets/button.h"
+#include "app/widgets/empty_state.h"
+
+#include <QKeyEvent>
+#include <QListView>
+#include <QStackedWidget>
+
+namespace holdfast::app {
+
+bool PressWalkPlace::eventFilter(QObject* watched, QEvent* event) {
+    if (event->type() != QEvent::KeyPress && event->type() != QEvent::KeyRelease)
+        return Place::eventFilter(watched, event);
+    auto* focus = qobject_cast<QWidget*>(watched);
+    if (!focus || (focus != this && !isAncestorOf(focus)) || m_pages->currentWidget() == m_empty)
+        return Place::eventFilter(watched, event);
+    const auto& key = static_cast<const QKeyEvent&>(*event);
+    const bool isTaken = event->type() == QEvent::KeyPress ? takeKeyPress(key, focus) : takeKeyRelease(key);
+    return isTaken || Place::eventFilter(watched, event);
+}
+
+bool PressWalkPlace::takeKeyPress(const QKeyEvent& event, QWidget* focus) {
+    if ((event.modifiers() & ~Qt::KeypadModifier) != Qt::NoModifier)
+        return false;
+    const int key = event.key();
+    if (key == Qt::Key_Space) {
+        // A key that is held repeats: only its first press counts.
+        if (event.isAutoRepeat())
+            return true;
+        if (mustBeHeld() && !m_isPaused)
+            hold([this] { nextNow(); }, tr("Still counting. Hold Space for a second to end it now."));
+        else
+            next();
+        return true;
+    }
+    if (key >= Qt::Key_1 && key <= Qt::Key_9) {
+        if (!event.isAutoRepeat())
+            turnToRackRow(key - Qt::Key_1);
+        return true;
+    }
+    if (key == Qt::Key_Escape && m_isHoldOffered) {
+        m_goOn->click();
+        return true;
+    }
+    return takeArrow(key, focus) || (!event.isAutoRepeat() && takeLetter(key));
+}
+
+bool PressWalkPlace::takeKeyRelease(const QKeyEvent& event) {
+    const bool isHeldKey =
+        event.key() == Qt::Key_Space || (event.key() >= Qt::Key_1 && event.key() <= Qt::Key_9);
+    if (!isHeldKey)
+        return false;
+    if (!event.isAutoRepeat()) {
+        release();
+        m_heldIsDone = false;
+    }
+    return true;
+}
+
+bool PressWalkPlace::takeLetter(int key) {
+    switch (key) {
+    case Qt::Key_B:
+        backAStep();
+        return true;
+    case Qt::Key_H:
+        offerHold();
+        return true;
+    case Qt::Key_P:
+        setPaused(!m_isPaused);
+        return true;
+    case Qt::Key_X:
+        askSpoil();
+        return true;
+    case Qt::Key_R:
+        if (m_isHoldOffered)
+            backOnTheWalk();
+        return true;
+    case Qt::Key_C:
+        countAgain();
+        return true;
+    case Qt::Key_F:
+        freeCurrent();
+        return true;
+    case Qt::Key_W:
+        waiveCurrent();
+        return true;
+    case Qt::Key_S:
+        m_strip->setVisible(m_strip->isHidden());
+        return true;
+    default:
+        return false;
+    }
+}
+
+// Between the columns: left to the walk, right to what stands aside, and back to Next between them.
+bool PressWalkPlace::takeArrow(int key, QWidget* focus) {
+    const bool isInWalk = focus == m_list;
+    const bool isInAside = focus == m_aside || focus == m_rack;
+    switch (key) {
+    case Qt::Key_Left:
+        if (isInWalk)
+            return true;
+        (isInAside ? static_cast<QWidget*>(m_next) : static_cast<QWidget*>(m_list))->setFocus();
+        break;
+    case Qt::Key_Right:
+        if (isInAside)
+            return true;
+        (isInWalk ? static_cast<QWidget*>(m_next) : static_cast<QWidget*>(m_aside))->setFocus();
+        break;
+    case Qt::Key_Up:
+    case Qt::Key_Down:
+        if (focus != m_next)
+            return false;
+        m_list->setFocus();
+        break;
+    default:
+        return false;
+    }
+    if (m_list->hasFocus() && !m_model.garmentAt(m_list->currentIndex()))
+        if (const auto shown = shownGarment())
+            m_list->setCurrentIndex(m_model.indexOf(*shown));
+    return true;
+}
+
+void PressWalkPlace::hold(std::function<void()> act, const QString& words) {
+    m_heldAct = std::move(act);
+    m_heldIsDone = false;
+    m_held.start();
+    if (!words.isEmpty())
+        note(words);
+}
+
+void PressWalkPlace::release() {
+    m_held.stop();
+    m_heldAct = {};
+}
+
+} // namespace holdfast::app

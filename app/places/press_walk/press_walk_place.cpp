@@ -1,0 +1,382 @@
+#include "app/places/press_walk/press_walk_place.h"
+
+#include "app/desk/formats.h"
+#include "app/places/press_walk/aside_list.h"
+#include "app/places/press_walk/current_garment.h"
+#include "app/places/press_walk/day_strip.h"
+#include "app/places/press_walk/garment_words.h"
+#include "app/places/press_walk/walk_delegate.h"
+#include "app/places/press_walk/walk_tools.h"
+#include "app/theme/focus_ring.h"
+#include "app/theme/measures.h"
+#include "app/widgets/button.h"
+#include "app/widgets/card.h"
+#include "app/widgets/empty_state.h"
+#include "app/widgets/label.h"
+
+#include <QApplication>
+#include <QHBoxLayout>
+#include <QListView>
+#include <QStackedWidget>
+#include <QVBoxLayout>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kWalkWidth = 328;
+constexpr int kAsideWidth = 284;
+constexpr int kCentreGap = 10;
+constexpr int kCountingTick = 100;
+constexpr int kClockTick = 1000;
+constexpr int kHeldFor = 1000;
+constexpr int kNoteStays = 6000;
+
+} // namespace
+
+PressWalkPlace::PressWalkPlace(ShopDesk& shopDesk, QWidget* parent)
+    : Place(shopDesk, parent)
+    , m_counts(shopDesk.clock()) {
+    setObjectName(QStringLiteral("pressWalk"));
+    m_tools = new WalkTools(this);
+    m_tools->hide();
+
+    auto* page = new QWidget;
+    m_strip = new DayStrip;
+    m_strip->hide();
+    auto* columns = new QHBoxLayout;
+    columns->setSpacing(kCardGap);
+    columns->addWidget(makeWalkColumn());
+    columns->addWidget(makeCentre(), 1);
+    columns->addWidget(makeAsideColumn());
+
+    auto* caution =
+        new Label(tr("Platens burn: keep hands and cords clear. Ventilate, and keep to the film’s safety "
+                     "data sheet. Electrics are for a licensed electrician."),
+                  Type::Small, &Tokens::ink3);
+    caution->setObjectName(QStringLiteral("walkCaution"));
+    auto* whole = new QVBoxLayout(page);
+    whole->setContentsMargins(kGutter, 0, kGutter, 3);
+    whole->setSpacing(0);
+    whole->addWidget(m_strip);
+    whole->addSpacing(0);
+    whole->addLayout(columns, 1);
+    whole->addSpacing(4);
+    whole->addWidget(caution);
+
+    m_empty = new EmptyState(
+        QStringLiteral("press-walk"),
+        tr("Here the day’s garments will stand in the order to press them, in runs from low heat "
+           "to high, each with its steps and seconds."),
+        tr("Take an order"));
+    m_empty->setObjectName(QStringLiteral("walkEmpty"));
+    m_pages = new QStackedWidget;
+    m_pages->addWidget(page);
+    m_pages->addWidget(m_empty);
+    auto* layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->addWidget(m_pages);
+
+    m_held.setSingleShot(true);
+    m_held.setInterval(kHeldFor);
+    m_zero.setSingleShot(true);
+    m_noteEnds.setSingleShot(true);
+    m_noteEnds.setInterval(kNoteStays);
+    listen();
+}
+
+PressWalkPlace::~PressWalkPlace() {
+    qApp->removeEventFilter(this);
+}
+
+QWidget* PressWalkPlace::makeWalkColumn() {
+    auto* card = new Card;
+    card->setFixedWidth(kWalkWidth);
+    m_list = new QListView;
+    m_list->setObjectName(QStringLiteral("walkList"));
+    m_list->setAccessibleName(tr("The walk, in heat runs"));
+    m_list->setModel(&m_model);
+    m_list->setItemDelegate(new WalkDelegate(m_model, m_list));
+    m_list->setFrameShape(QFrame::NoFrame);
+    m_list->setEditTriggers(QAbstractItemView::NoEditTriggers);
+    m_list->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
+    m_list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    giveNoFocusRing(m_list);
+    m_nothingReady = new EmptyState(
+        QStringLiteral("press-walk"),
+        tr("Nothing is ready to press. Each card at the right says what it waits for."), QString());
+    m_nothingReady->setObjectName(QStringLiteral("walkNothingReady"));
+    card->content()->addWidget(m_list, 1);
+    card->content()->addWidget(m_nothingReady, 1);
+    return card;
+}
+
+QWidget* PressWalkPlace::makeCentre() {
+    auto* centre = new QWidget;
+    m_current = new CurrentGarment;
+    m_panel = new CountPanel;
+    m_next = new Button(QString(), Button::Kind::Next);
+    m_next->setObjectName(QStringLiteral("nextStep"));
+    m_next->showKey(Qt::Key_Space);
+    m_next->setTargetHeight(kNextTarget);
+    auto* column = new QVBoxLayout(centre);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(kCentreGap);
+    column->addWidget(m_current, 1);
+    column->addWidget(m_panel);
+    column->addWidget(m_next);
+    column->addWidget(makeKeys());
+    return centre;
+}
+
+Button* PressWalkPlace::makeKey(const QString& words, const QString& iconName, Qt::Key key,
+                                const QString& name) {
+    auto* button = new Button(words, iconName);
+    button->setTargetHeight(kPressTarget);
+    button->showKey(QKeySequence(key));
+    button->setObjectName(name);
+    button->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    return button;
+}
+
+QWidget* PressWalkPlace::makeKeys() {
+    const auto row = [](const std::vector<Button*>& buttons) {
+        auto* page = new QWidget;
+        auto* layout = new QHBoxLayout(page);
+        layout->setContentsMargins(0, 0, 0, 0);
+        layout->setSpacing(kCentreGap);
+        for (Button* button : buttons)
+            layout->addWidget(button, 1);
+        return page;
+    };
+    m_back = makeKey(tr("Back a step"), QStringLiteral("undo"), Qt::Key_B, QStringLiteral("backAStep"));
+    m_hold = makeKey(tr("Hold garment"), QStringLiteral("hold"), Qt::Key_H, QStringLiteral("holdGarment"));
+    m_pause = makeKey(tr("Pause walk"), QStringLiteral("pause"), Qt::Key_P, QStringLiteral("pauseWalk"));
+    m_spoil = makeKey(tr("Mark spoiled"), QStringLiteral("close"), Qt::Key_X, QStringLiteral("markSpoiled"));
+    m_unbegin =
+        makeKey(tr("Back on the walk"), QStringLiteral("undo"), Qt::Key_R, QStringLiteral("backOnTheWalk"));
+    m_goOn = makeKey(tr("Go on"), QString(), Qt::Key_Escape, QStringLiteral("goOn"));
+    m_goOn->showKeyText(tr("Esc"));
+    m_keys = new QStackedWidget;
+    m_keys->addWidget(row({m_back, m_hold, m_pause}));
+    m_keys->addWidget(row({m_spoil, m_unbegin, m_goOn}));
+    m_keys->setFixedHeight(kPressTarget);
+    return m_keys;
+}
+
+QWidget* PressWalkPlace::makeAsideColumn() {
+    auto* column = new QWidget;
+    column->setFixedWidth(kAsideWidth);
+    m_rackCard = new Card;
+    m_rackCard->setTitle(tr("Cooling rack"), QStringLiteral("cooling"));
+    m_rack = new RackList;
+    m_rackEmpty = new Label(tr("Nothing cools."), Type::Small, &Tokens::ink3);
+    m_rackEmpty->setContentsMargins(kCardPadding, kSpace8, kCardPadding, kSpace8);
+    m_rackCard->content()->addWidget(m_rack);
+    m_rackCard->content()->addWidget(m_rackEmpty);
+    m_rackCard->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
+
+    m_asideCard = new Card;
+    m_asideCard->setTitle(tr("Aside"), QStringLiteral("hold"));
+    m_asideCard->setTitleInk(&Tokens::madder);
+    m_aside = new AsideList;
+    m_asideEmpty = new Label(tr("Nothing stands aside."), Type::Small, &Tokens::ink3);
+    m_asideEmpty->setContentsMargins(kCardPadding, kSpace8, kCardPadding, kSpace8);
+    m_asideEmpty->setAlignment(Qt::AlignTop);
+    m_asideCard->content()->addWidget(m_aside, 1);
+    m_asideCard->content()->addWidget(m_asideEmpty, 1);
+
+    auto* layout = new QVBoxLayout(column);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(kCardStack);
+    layout->addWidget(m_rackCard);
+    layout->addWidget(m_asideCard, 1);
+    return column;
+}
+
+void PressWalkPlace::listen() {
+    connect(&desk(), &ShopDesk::changed, this, [this] { refresh(); });
+    connect(&desk(), &ShopDesk::minutePassed, this, [this] {
+        // While the walk is paused the times in the list stand still.
+        if (!m_isPaused)
+            refresh();
+    });
+    connect(&m_tick, &QTimer::timeout, this, &PressWalkPlace::tick);
+    connect(&m_zero, &QTimer::timeout, this, &PressWalkPlace::tick);
+    connect(&m_noteEnds, &QTimer::timeout, this, [this] { note({}); });
+    connect(&m_held, &QTimer::timeout, this, [this] {
+        m_heldIsDone = true;
+        if (const auto act = std::exchange(m_heldAct, {}))
+            act();
+    });
+
+    connect(m_next, &QPushButton::pressed, this, [this] {
+        m_heldIsDone = false;
+        if (mustBeHeld() && !m_isPaused)
+            hold([this] { nextNow(); }, {});
+    });
+    connect(m_next, &QPushButton::clicked, this, [this] {
+        release();
+        if (!std::exchange(m_heldIsDone, false))
+            next();
+    });
+    connect(m_next, &QPushButton::released, this, [this] { release(); });
+    connect(m_back, &QPushButton::clicked, this, &PressWalkPlace::backAStep);
+    connect(m_hold, &QPushButton::clicked, this, &PressWalkPlace::offerHold);
+    connect(m_pause, &QPushButton::clicked, this, [this] { setPaused(!m_isPaused); });
+    connect(m_spoil, &QPushButton::clicked, this, &PressWalkPlace::askSpoil);
+    connect(m_unbegin, &QPushButton::clicked, this, &PressWalkPlace::backOnTheWalk);
+    connect(m_goOn, &QPushButton::clicked, this, [this] {
+        m_isHoldOffered = false;
+        showKeys();
+        m_next->setFocus();
+    });
+    connect(m_panel->restart(), &QPushButton::clicked, this, &PressWalkPlace::countAgain);
+    connect(m_list, &QListView::activated, this, [this](const QModelIndex& index) {
+        if (const auto garment = m_model.garmentAt(index))
+            turnToGarment(*garment);
+    });
+    connect(m_rack, &RackList::takenUp, this, [this](GarmentId garment) { takeFromRack(garment); });
+    connect(m_aside, &AsideList::freed, this, &PressWalkPlace::freeCurrent);
+    connect(m_aside, &AsideList::waived, this, &PressWalkPlace::waiveCurrent);
+    connect(m_aside, &QListView::activated, this, &PressWalkPlace::freeCurrent);
+    connect(m_empty, &EmptyState::acted, this, [this] { emit desk().placeAsked(PlaceName::FairTable, {}); });
+}
+
+QString PressWalkPlace::subtitle() const {
+    const Now now = desk().now();
+    const QString date = longDay(now.today());
+    const int late = m_shop ? lateCount(m_walk) : 0;
+    return late > 0 ? tr("%1 · %2 will be late, S shows the day").arg(date).arg(late) : date;
+}
+
+QWidget* PressWalkPlace::headerTools() {
+    m_tools->show(m_walk, desk().now());
+    m_tools->setVisible(true);
+    return m_tools;
+}
+
+void PressWalkPlace::opened() {
+    refresh();
+    if (m_pages->currentWidget() == m_empty)
+        m_empty->button()->setFocus();
+    else
+        m_next->setFocus();
+}
+
+void PressWalkPlace::turnTo(const Matter& matter) {
+    refresh();
+    if (!matter.garment)
+        return;
+    if (const QModelIndex index = m_model.indexOf(*matter.garment); index.isValid()) {
+        m_list->setCurrentIndex(index);
+        m_list->scrollTo(index);
+        m_list->setFocus();
+        return;
+    }
+    const AsideModel& aside = m_aside->aside();
+    for (int row = 0; row < aside.rowCount(); ++row)
+        if (aside.entry(row).garment == *matter.garment) {
+            m_aside->setCurrentIndex(aside.index(row));
+            m_aside->setFocus();
+            return;
+        }
+}
+
+void PressWalkPlace::showEvent(QShowEvent* event) {
+    Place::showEvent(event);
+    qApp->installEventFilter(this);
+    if (m_isStale)
+        refresh();
+    else
+        tick();
+}
+
+void PressWalkPlace::hideEvent(QHideEvent* event) {
+    Place::hideEvent(event);
+    qApp->removeEventFilter(this);
+    release();
+    m_tick.stop();
+}
+
+void PressWalkPlace::refresh() {
+    m_shop = desk().shop();
+    m_counts.see(*m_shop);
+    armZero();
+    m_isStale = !isVisible();
+    if (m_isStale)
+        return;
+    m_walk = desk().walk();
+    if (m_chosen && !isOnPress(*m_chosen))
+        m_chosen.reset();
+    m_inHand = m_chosen ? m_chosen : m_walk.onPress;
+    m_isHoldOffered = m_isHoldOffered && m_inHand;
+
+    m_pages->setCurrentIndex(m_walk.isEmpty() ? 1 : 0);
+    const auto selected = m_model.garmentAt(m_list->currentIndex());
+    const bool hadRows = m_model.rowCount() > 0;
+    m_model.show(m_shop, m_walk);
+    m_model.setInHand(m_inHand);
+    m_list->setVisible(!m_walk.runs.empty());
+    m_nothingReady->setVisible(m_walk.runs.empty());
+    if (selected)
+        m_list->setCurrentIndex(m_model.indexOf(*selected));
+    if (const auto shown = shownGarment(); shown && (!hadRows || m_inHand))
+        m_list->scrollTo(m_model.indexOf(*shown), QAbstractItemView::EnsureVisible);
+
+    m_aside->show(m_shop, m_walk.aside);
+    m_aside->setVisible(!m_walk.aside.empty());
+    m_asideEmpty->setVisible(m_walk.aside.empty());
+    m_asideCard->setCount(m_walk.aside.empty() ? QString() : QString::number(m_walk.aside.size()));
+    m_strip->show(m_shop, m_walk);
+    m_tools->show(m_walk, m_shop->now);
+    emit subtitleChanged();
+
+    m_current->show(m_shop, shownGarment());
+    tick();
+}
+
+void PressWalkPlace::tick() {
+    if (isVisible()) {
+        m_tools->setClock(clock(desk().now().local()));
+        showGarment();
+        showPanel();
+        showRack();
+        showNext();
+        showKeys();
+        m_tick.start(m_counts.isEmpty() ? kClockTick : kCountingTick);
+    }
+    armZero();
+}
+
+// The sound at zero comes even where nobody looks; what is seen is painted only while it is.
+void PressWalkPlace::armZero() {
+    bool isToSound = false;
+    std::map<GarmentId, Instant> sounded;
+    for (const StepCount& count : m_counts.all()) {
+        if (!count.isOver())
+            continue;
+        const auto known = m_sounded.find(count.garment);
+        isToSound = isToSound || known == m_sounded.end() || known->second != count.startedAt;
+        sounded[count.garment] = count.startedAt;
+    }
+    m_sounded = std::move(sounded);
+    if (isToSound)
+        QApplication::beep();
+    if (const auto soonest = m_counts.soonest())
+        m_zero.start(std::max(std::chrono::milliseconds{20}, soonest->left));
+    else
+        m_zero.stop();
+}
+
+void PressWalkPlace::showGarment() {
+    if (m_shop && m_current->garment() != shownGarment())
+        m_current->show(m_shop, shownGarment());
+}
+
+void PressWalkPlace::showKeys() {
+    m_keys->setCurrentIndex(m_isHoldOffered ? 1 : 0);
+    m_pause->setText(m_isPaused ? tr("Go on with walk") : tr("Pause walk"));
+}
+
+} // namespace holdfast::app

@@ -1,0 +1,89 @@
+#include "app/places/press_walk/walk_tools.h"
+
+#include "app/desk/formats.h"
+#include "app/theme/measures.h"
+#include "app/theme/tokens.h"
+#include "app/theme/type.h"
+#include "app/widgets/progress_beads.h"
+
+#include <QPainter>
+
+#include <cmath>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kGap = 18;
+constexpr int kClock = 74;
+constexpr int kHeight = 40;
+
+} // namespace
+
+WalkTools::WalkTools(QWidget* parent)
+    : QWidget(parent) {
+    setObjectName(QStringLiteral("walkTools"));
+    m_beads = new ProgressBeads(this);
+    m_beads->setObjectName(QStringLiteral("walkBeads"));
+    setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Fixed);
+}
+
+void WalkTools::show(const Walk& walk, const Now& now) {
+    const auto pressed = static_cast<int>(walk.pressed);
+    const auto total = static_cast<int>(walk.total);
+    m_beads->setVisible(total > 0);
+    m_beads->set(pressed, total, tr("%1 of %2 pressed").arg(pressed).arg(total));
+    m_ends.clear();
+    if (pressed < total) {
+        const LocalTime ends = now.toLocal(walk.ends);
+        m_ends = dateOf(ends) == now.today() ? clock(ends) : tr("%1 %2").arg(day(dateOf(ends)), clock(ends));
+    }
+    setAccessibleName(m_ends.isEmpty() ? QString() : tr("ends about %1").arg(m_ends));
+    updateGeometry();
+    place();
+    update();
+}
+
+void WalkTools::setClock(const QString& time) {
+    if (m_clock == time)
+        return;
+    m_clock = time;
+    update();
+}
+
+int WalkTools::endsWidth() const {
+    if (m_ends.isEmpty())
+        return 0;
+    return static_cast<int>(
+        std::ceil(widthOf(tr("ends about "), Type::Body) + widthOf(m_ends, Type::BodyStrong)));
+}
+
+QSize WalkTools::sizeHint() const {
+    const int beads = m_beads->isHidden() ? 0 : m_beads->sizeHint().width() + kGap;
+    const int ends = endsWidth() > 0 ? endsWidth() + kGap + 6 : 0;
+    return {beads + ends + kClock, kHeight};
+}
+
+void WalkTools::place() {
+    const int right = width() - kClock - (endsWidth() > 0 ? endsWidth() + kGap + 6 : 0) - kGap;
+    const QSize size = m_beads->sizeHint();
+    m_beads->setGeometry(right - size.width(), (height() - size.height()) / 2, size.width(), size.height());
+}
+
+void WalkTools::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    place();
+}
+
+void WalkTools::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    const Tokens& dyes = tokens();
+    paintLine(painter, QRectF(rect()), m_clock, Type::Number, dyes.ink, Qt::AlignRight);
+    if (m_ends.isEmpty())
+        return;
+    const QRectF ends(width() - kClock - endsWidth() - 6, 0, endsWidth(), height());
+    paintLine(painter, ends, tr("ends about "), Type::Body, dyes.ink2);
+    paintLine(painter, ends, m_ends, Type::BodyStrong, dyes.ink, Qt::AlignRight);
+}
+
+} // namespace holdfast::app
