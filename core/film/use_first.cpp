@@ -14,8 +14,7 @@ namespace {
 
 constexpr std::int64_t kRecentUseDays = 90;
 
-// Metres to the centimetre: what is needed is rounded up, what is there down, so that the two compare as
-// told.
+// Metres to the centimetre: needs are rounded up, what is there down, so that the two compare as told.
 std::string metresText(Millimetres length, bool roundsUp) {
     const std::int64_t hundredths = (std::max<std::int64_t>(0, length.value) + (roundsUp ? 9 : 0)) / 10;
     std::array<char, 32> text{};
