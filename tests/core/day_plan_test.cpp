@@ -117,11 +117,20 @@ TEST(DayPlan, HandsAreFreeWhenAPlatenOpens) {
     EXPECT_EQ(planned(plan, 2).begins, after(17));
 }
 
-TEST(DayPlan, PlatenIsBusyWhileItIsLoaded) {
-    const PlanRequest request =
-        aDay({{byHand(25, StepKind::PlaceDecal), pressed(150, 12)}, {pressed(150, 8)}});
+TEST(DayPlan, PlatenIsBusyWhileADecalIsLaidOnIt) {
+    PlanRequest request = aDay(
+        {{cooled(30), byHand(25, StepKind::PlaceDecal), pressed(150, 12)}, {cooled(35), pressed(150, 8)}});
+    for (PressJob& job : request.jobs)
+        job.isUnderway = true;
     const DayPlan plan = planInOrder(request, {0, 1});
-    EXPECT_EQ(planned(plan, 2).begins, after(37));
+    EXPECT_EQ(planned(plan, 1).ends, after(67));
+    EXPECT_EQ(planned(plan, 2).ends, after(75)); // cool at 35, when the decal is being laid
+}
+
+TEST(DayPlan, PlatenIsBusyWhileItIsLoaded) {
+    PlanRequest request = aDay({{pressed(150, 12, 10)}, {pressed(150, 8)}});
+    const DayPlan plan = planInOrder(request, {0, 1});
+    EXPECT_EQ(planned(plan, 2).begins, after(22));
 }
 
 TEST(DayPlan, GarmentStaysOnThePlatenBetweenPreheatAndPress) {
