@@ -259,13 +259,22 @@ std::int64_t DaySimulation::nextMoment() const {
         if (moment > m_now)
             next = std::min(next, moment);
     };
+    // From then on a platen opens when the hands are free again.
+    const auto considerClosing = [&](const Garment& garment) {
+        if (!garment.isDone() && garment.step().usesPlaten)
+            consider(m_handsFreeAt - garment.step().attended - garment.step().platen);
+    };
     consider(m_handsFreeAt);
     for (const Platen& platen : m_platens) {
         consider(platen.steadyAt);
         consider(platen.freeAt);
         consider(platen.opensAt);
-        for (const std::size_t garment : platen.begun)
+        for (const std::size_t garment : platen.begun) {
             consider(m_garments[garment].readyAt);
+            considerClosing(m_garments[garment]);
+        }
+        if (platen.hasNext())
+            considerClosing(m_garments[platen.next()]);
     }
     return next;
 }
