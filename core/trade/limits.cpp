@@ -91,11 +91,14 @@ std::string_view withoutTrailingSpace(std::string_view text) {
     return text;
 }
 
+// `number` in words, or empty where it is none.
 Error outside(const NumberLimits& limits, const std::string& number) {
-    return fieldError(std::string{limits.field}, std::string{limits.what} + " must be " +
-                                                     groupedNumber(limits.least) + " to " +
-                                                     groupedNumber(limits.most) + std::string{limits.unit} +
-                                                     ", not " + number + std::string{limits.unit} + ".");
+    const std::string unit{limits.unit};
+    std::string sentence = std::string{limits.what} + " must be " + groupedNumber(limits.least) + " to " +
+                           groupedNumber(limits.most) + unit;
+    if (!number.empty())
+        sentence += ", not " + number + unit;
+    return fieldError(std::string{limits.field}, sentence + ".");
 }
 
 } // namespace
@@ -137,10 +140,10 @@ Result<Done> within(std::int64_t number, const NumberLimits& limits) {
 }
 
 Result<Done> measuredWithin(double number, const NumberLimits& limits) {
-    if (std::isnan(number))
-        return outside(limits, "no number");
+    if (!std::isfinite(number))
+        return outside(limits, {});
     if (number < static_cast<double>(limits.least) || number > static_cast<double>(limits.most))
-        return outside(limits, std::isinf(number) ? "endless" : decimalNumber(number, 1));
+        return outside(limits, decimalNumber(number, 1));
     return Done{};
 }
 

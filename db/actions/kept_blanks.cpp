@@ -25,6 +25,7 @@ std::optional<BlankLotId> bestFreeLot(Connection& connection, const BlankKind& k
                          "JOIN blank_style ON blank_style.id = blank_lot.style_id "
                          "LEFT JOIN wash_load ON wash_load.id = blank_lot.last_load_id "
                          "WHERE blank_lot.style_id = ?1 AND blank_lot.size = ?2 AND blank_lot.colour_id = ?3 "
+                         "AND (SELECT SUM(units) FROM lot_move WHERE lot_id = blank_lot.id) > 0 "
                          "ORDER BY CASE "
                          "WHEN wash_load.softener OR wash_load.dryer_sheet THEN 3 "
                          "WHEN wash_load.id IS NOT NULL AND wash_load.dry_at IS NULL THEN 1 "

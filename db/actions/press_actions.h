@@ -21,10 +21,9 @@ namespace holdfast::db {
 Result<Done> takeUp(Shop& shop, GarmentId garment, const Route& route);
 
 // Finishes the open step and opens the next of the route; after the last one the garment rests. Refused in
-// words while another garment is under the closed platen, unless the next step is a wait: hands may turn from
-// one garment to another only between steps.
-// Answers the key of the step now open, empty when pressed. Refused where the next step needs hands while
-// another garment has a hands-on step open.
+// words while another garment is under the closed platen, unless the next step is a wait: a warm peel does
+// not wait, so hands may turn to it between two steps of another garment. Answers the key of the step now
+// open, empty when pressed.
 Result<std::string> finishStep(Shop& shop, GarmentId garment, const Route& route);
 
 // Starts the count of the open step anew from now (a platen opened too early, a clock set back).

@@ -1,0 +1,113 @@
+#include "tests/db/small_shop.h"
+
+#include <limits>
+
+namespace holdfast::db {
+namespace {
+
+using ShopActions = SmallShop;
+using Doing = Result<Done>;
+
+TEST_F(ShopActions, SettingsComeBackAsTheyWereChanged) {
+    ShopSettings settings = loadSettings(connection());
+    settings.shopName = "  Løft & Hem ";
+    settings.fairName = "Saltmarsh Makers’ Market";
+    settings.currency = {"JPY", "¥", 0};
+    settings.depositPercent = 30;
+    settings.depositHolds = true;
+    settings.minuteRate = {55};
+    settings.marginPercent = 0;
+    settings.week[0] = OpeningHours{Hours{10}, Hours{14}};
+    settings.week[1].reset();
+    settings.closedDays = {localDate(2026, 12, 25), localDate(2026, 12, 24), localDate(2026, 12, 25)};
+    settings.shrinkLimitPercent = 3.5;
+    settings.restBeforeWash = Hours{36};
+    expectUndoable<Doing>([&] { return changeSettings(shop(), settings); },
+                          "Settings changed: currency code, currency exponent, currency sign and 11 more");
+    settings.shopName = "Løft & Hem";
+    settings.closedDays = {localDate(2026, 12, 24), localDate(2026, 12, 25)};
+    EXPECT_EQ(loadSettings(connection()), settings);
+}
+
+TEST_F(ShopActions, OneSettingIsNamedInTheHistory) {
+    ShopSettings settings = loadSettings(connection());
+    settings.marginPercent = 50;
+    expectUndoable<Doing>([&] { return changeSettings(shop(), settings); },
+                          "Settings changed: margin percent");
+    settings.fairName = "Creek Fair";
+    expectUndoable<Doing>([&] { return changeSettings(shop(), settings); }, "Orders are taken at Creek Fair");
+    settings.fairName = "";
+    expectUndoable<Doing>([&] { return changeSettings(shop(), settings); },
+                          "Orders are taken at the workshop again");
+    settings.closedDays = {localDate(2026, 12, 24)};
+    expectUndoable<Doing>([&] { return changeSettings(shop(), settings); }, "Settings changed: closed days");
+}
+
+TEST_F(ShopActions, SameSettingsLeaveNoEntry) {
+    const std::string last = lastTitle();
+    const auto before = dump();
+    ASSERT_TRUE(changeSettings(shop(), loadSettings(connection())).ok());
+    EXPECT_EQ(dump(), before);
+    EXPECT_EQ(lastTitle(), last);
+}
+
+TEST_F(ShopActions, SettingOutOfItsRangeIsNamed) {
+    const std::vector<std::pair<std::string, std::function<void(ShopSettings&)>>> wrong{
+        {"shopName", [](auto& settings) { settings.shopName = " "; }},
+        {"shopName", [](auto& settings) { settings.shopName = std::string(61, 'x'); }},
+        {"fairName", [](auto& settings) { settings.fairName = "a\nb"; }},
+        {"currency", [](auto& settings) { settings.currency.code = "gbp"; }},
+        {"currency", [](auto& settings) { settings.currency.code = "GB"; }},
+        {"currency", [](auto& settings) { settings.currency.sign = ""; }},
+        {"currency", [](auto& settings) { settings.currency.exponent = 5; }},
+        {"depositPercent", [](auto& settings) { settings.depositPercent = 101; }},
+        {"minuteRate", [](auto& settings) { settings.minuteRate = {-1}; }},
+        {"overheadPerGarment", [](auto& settings) { settings.overheadPerGarment = {-1}; }},
+        {"marginPercent", [](auto& settings) { settings.marginPercent = 96; }},
+        {"pricePoint", [](auto& settings) { settings.pricePoint = {0}; }},
+        {"planMarginPercent", [](auto& settings) { settings.planMarginPercent = -1; }},
+        {"washerHolds", [](auto& settings) { settings.washerHolds = {0}; }},
+        {"washTakes", [](auto& settings) { settings.washTakes = Minutes{0}; }},
+        {"dryingTakes", [](auto& settings) { settings.dryingTakes = Hours{-1}; }},
+        {"shrinkLimitPercent",
+         [](auto& settings) { settings.shrinkLimitPercent = std::numeric_limits<double>::quiet_NaN(); }},
+        {"blankLeadTime", [](auto& settings) { settings.blankLeadTime = Days{-1}; }},
+        {"filmLeadTime", [](auto& settings) { settings.filmLeadTime = Days{366}; }},
+        {"decalGap", [](auto& settings) { settings.decalGap = {-1}; }},
+        {"edgeMargin", [](auto& settings) { settings.edgeMargin = {101}; }},
+        {"filmWastePercent", [](auto& settings) { settings.filmWastePercent = -1; }},
+        {"restBeforeWash", [](auto& settings) { settings.restBeforeWash = Hours{-1}; }},
+        {"betterRest", [](auto& settings) { settings.betterRest = Hours{1}; }},
+        {"readingsGoStaleAfter", [](auto& settings) { settings.readingsGoStaleAfter = Hours{0}; }},
+        {"week",
+         [](auto& settings) {
+             settings.week[2] = OpeningHours{Hours{12}, Hours{12}};
+         }},
+        {"week",
+         [](auto& settings) {
+             settings.week[2] = OpeningHours{Hours{12}, Hours{25}};
+         }},
+        {"week",
+         [](auto& settings) {
+             settings.week[2] = OpeningHours{Hours{-1}, Hours{12}};
+         }},
+        {"closedDays", [](auto& settings) { settings.closedDays = {localDate(1999, 1, 1)}; }},
+    };
+    for (const auto& [field, spoil] : wrong) {
+        ShopSettings settings = loadSettings(connection());
+        spoil(settings);
+        expectRefused<Doing>([&] { return changeSettings(shop(), settings); }, field);
+    }
+}
+
+TEST_F(ShopActions, DecimalsOfTheCurrencyStayOnceOrdersAreTaken) {
+    takeTees();
+    ShopSettings settings = loadSettings(connection());
+    settings.currency = {"KWD", "KD", 3};
+    expectRefused<Doing>([&] { return changeSettings(shop(), settings); }, "currency");
+    settings.currency = {"EUR", "€", 2};
+    EXPECT_TRUE(changeSettings(shop(), settings).ok());
+}
+
+} // namespace
+} // namespace holdfast::db
