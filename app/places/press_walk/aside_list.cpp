@@ -1,7 +1,7 @@
 #include "app/places/press_walk/aside_list.h"
 
 #include "app/desk/formats.h"
-#include "app/places/press_walk/garment_words.h"
+#include "app/desk/garment_words.h"
 #include "app/places/press_walk/text_lines.h"
 #include "app/theme/drawings.h"
 #include "app/theme/focus_ring.h"

@@ -14,10 +14,11 @@ struct PanelWords {
     enum class Mood { ByHand, Counting, Now, Quiet };
 
     Mood mood = Mood::Quiet;
-    QString step;   // "Step 6 of 11"
-    QString word;   // "Press"
-    QString detail; // "150 °C · medium"
-    QString note;   // said once, as why Next did nothing
+    QString step;         // "Step 6 of 11"
+    QString word;         // "Press"
+    QString detail;       // "150 °C · medium"
+    QString note;         // said once, as why Next did nothing
+    bool isAlert = false; // the note asks for hands now
     std::optional<StepCount> count;
     bool offersRestart = false; // the count cannot be known
 };

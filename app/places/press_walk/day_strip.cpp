@@ -1,7 +1,7 @@
 #include "app/places/press_walk/day_strip.h"
 
 #include "app/desk/formats.h"
-#include "app/places/press_walk/garment_words.h"
+#include "app/desk/garment_words.h"
 #include "app/theme/measures.h"
 #include "app/theme/stitch.h"
 #include "app/theme/tokens.h"

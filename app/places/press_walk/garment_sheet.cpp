@@ -1,7 +1,7 @@
 #include "app/places/press_walk/garment_sheet.h"
 
 #include "app/desk/formats.h"
-#include "app/places/press_walk/garment_words.h"
+#include "app/desk/garment_words.h"
 #include "app/theme/drawings.h"
 #include "app/theme/measures.h"
 #include "app/theme/stitch.h"
@@ -154,7 +154,7 @@ QString GarmentSheet::caption() const {
     for (const ObstacleOnStyle& obstacle : style.obstacles)
         if (obstacle.way == WayRound::Pillow)
             return tr("Pillow dashed, under the %1").arg(words(obstacleName(obstacle.obstacle)));
-    return tr("At true proportions");
+    return tr("Drawn to scale");
 }
 
 void GarmentSheet::paintEvent(QPaintEvent*) {

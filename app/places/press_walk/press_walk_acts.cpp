@@ -3,7 +3,7 @@
 
 #include "app/desk/formats.h"
 #include "app/places/press_walk/aside_list.h"
-#include "app/places/press_walk/garment_words.h"
+#include "app/desk/garment_words.h"
 #include "app/widgets/button.h"
 #include "core/film/use_first.h"
 #include "core/trade/unit_words.h"

@@ -4,7 +4,7 @@
 #include "app/places/press_walk/aside_list.h"
 #include "app/places/press_walk/current_garment.h"
 #include "app/places/press_walk/day_strip.h"
-#include "app/places/press_walk/garment_words.h"
+#include "app/desk/garment_words.h"
 #include "app/places/press_walk/walk_delegate.h"
 #include "app/places/press_walk/walk_tools.h"
 #include "app/theme/focus_ring.h"

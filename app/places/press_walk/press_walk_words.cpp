@@ -3,7 +3,7 @@
 
 #include "app/desk/formats.h"
 #include "app/places/press_walk/aside_list.h"
-#include "app/places/press_walk/garment_words.h"
+#include "app/desk/garment_words.h"
 #include "app/widgets/button.h"
 #include "app/widgets/card.h"
 #include "app/widgets/label.h"
@@ -55,6 +55,15 @@ PanelWords PressWalkPlace::panelWords() const {
         shown.note = m_note;
     else if (m_isPaused)
         shown.note = tr("Paused. A count of heat runs on; the times in the list stand still.");
+    else if (const auto due = dueOnRack(); due && m_inHand && !isHeatCounting()) {
+        // A warm peel does not wait until the garment in hand is done.
+        for (int row = 0; row < m_rack->rack().rowCount(); ++row)
+            if (m_rack->rack().row(row).garment == *due)
+                shown.note = tr("%1: %2. %3 turns to it.")
+                                 .arg(numberOf(*due), withinLine(m_rack->rack().row(row).words))
+                                 .arg(row + 1);
+        shown.isAlert = true;
+    }
     return shown;
 }
 
@@ -206,7 +215,7 @@ void PressWalkPlace::showRack() {
         else if (count->secondsLeft() <= kSoon)
             add(entry.garment, RackRow::State::Soon, tr("Soon, %1").arg(then), clockOf(count->secondsLeft()));
         else
-            add(entry.garment, RackRow::State::Cooling, tr("Cooling, then %1").arg(then),
+            add(entry.garment, RackRow::State::Cooling, tr("Then %1").arg(then),
                 clockOf(count->secondsLeft()));
     }
     for (const WalkRun& run : m_walk.runs)

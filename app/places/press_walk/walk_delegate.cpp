@@ -1,7 +1,7 @@
 #include "app/places/press_walk/walk_delegate.h"
 
 #include "app/desk/formats.h"
-#include "app/places/press_walk/garment_words.h"
+#include "app/desk/garment_words.h"
 #include "app/theme/drawings.h"
 #include "app/theme/icons.h"
 #include "app/theme/measures.h"

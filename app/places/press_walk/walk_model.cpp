@@ -1,7 +1,7 @@
 #include "app/places/press_walk/walk_model.h"
 
 #include "app/desk/formats.h"
-#include "app/places/press_walk/garment_words.h"
+#include "app/desk/garment_words.h"
 #include "core/trade/unit_words.h"
 
 namespace holdfast::app {

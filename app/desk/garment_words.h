@@ -1,5 +1,5 @@
 #pragma once
-// What Press walk calls a garment: its number, what it is, what goes on it. Formatted once, here.
+// What a place calls a garment: its number, what it is, what goes on it. Formatted once, here.
 
 #include "core/shop/reckoned_shop.h"
 

@@ -1,4 +1,4 @@
-#include "app/places/press_walk/garment_words.h"
+#include "app/desk/garment_words.h"
 
 #include "app/desk/formats.h"
 
