@@ -63,14 +63,15 @@ struct PlannedGarment {
     Seconds late{0};     // beyond its due time
 };
 
-// Garments pressed one after the other at one temperature of one platen. Runs of a press never overlap.
+// Garments pressed one after the other at one temperature of one platen. The change to the next run begins as
+// soon as the platen is let go, often while the last garments of this one still cool.
 struct HeatRun {
     PressId press;
     Celsius temperature;
     Seconds change{0};                    // heating or cooling before it
     std::optional<Celsius> changedFrom;   // none: no change, or warmed up from cold
     Instant begins;                       // the platen is first used
-    Instant ends;                         // the platen is let go
+    Instant ends;                         // its last garment is over
     std::vector<PlannedGarment> garments; // by the time they are taken up; each stands in one run
     std::vector<GarmentId>
         again; // here for a later pass; their first is in an earlier run. A run may have only these

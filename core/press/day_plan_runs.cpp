@@ -22,6 +22,7 @@ public:
         : m_day(day)
         , m_record(record)
         , m_placeOf(day.jobs().size(), kNone)
+        , m_lastRunOf(day.jobs().size(), kNone)
         , m_isListed(day.jobs().size(), false) {
         for (std::size_t place = 0; place < m_record.jobs.size(); ++place)
             m_placeOf[m_record.jobs[place]] = place;
@@ -62,19 +63,29 @@ private:
     }
 
     void writeRuns(std::size_t platen) {
-        HeatRun* run = nullptr;
+        std::optional<std::size_t> run;
         for (const Sitting& sitting : m_record.sittings) {
             if (sitting.platen != platen)
                 continue;
-            const Celsius temperature{sitting.temperature};
-            if (!run || run->temperature != temperature)
-                run = &beginRun(sitting);
-            run->ends = at(sitting.ends);
-            addTo(*run, sitting.job);
+            if (!run || m_plan.runs[*run].temperature != Celsius{sitting.temperature}) {
+                beginRun(sitting);
+                run = m_plan.runs.size() - 1;
+            }
+            m_plan.runs[*run].ends = at(sitting.ends);
+            addTo(m_plan.runs[*run], sitting.job);
+            m_lastRunOf[sitting.job] = *run;
+        }
+        // Over when the last garment that was on the platen for the last time is.
+        for (const std::size_t job : m_record.jobs) {
+            const DayRecord::Garment& entry = m_record.garments[m_placeOf[job]];
+            if (entry.platen != platen || m_lastRunOf[job] == kNone)
+                continue;
+            HeatRun& last = m_plan.runs[m_lastRunOf[job]];
+            last.ends = std::max(last.ends, at(entry.ends));
         }
     }
 
-    HeatRun& beginRun(const Sitting& sitting) {
+    void beginRun(const Sitting& sitting) {
         HeatRun run;
         run.press = pressOf(sitting.platen);
         run.temperature = Celsius{sitting.temperature};
@@ -87,7 +98,6 @@ private:
             run.changedFrom = change.from ? std::optional{Celsius{*change.from}} : std::nullopt;
         }
         m_plan.runs.push_back(std::move(run));
-        return m_plan.runs.back();
     }
 
     void addTo(HeatRun& run, std::size_t job) {
@@ -112,6 +122,7 @@ private:
             m_isListed[job] = true;
             HeatRun& run = runGoingOn(platen, entry);
             run.garments.push_back(planned(job, run.temperature));
+            run.ends = std::max(run.ends, at(entry.ends));
         }
     }
 
@@ -144,8 +155,9 @@ private:
 
     const TimedDay& m_day;
     const DayRecord& m_record;
-    std::vector<std::size_t> m_placeOf; // of a job in the record
-    std::vector<bool> m_isListed;       // by job
+    std::vector<std::size_t> m_placeOf;   // of a job in the record
+    std::vector<std::size_t> m_lastRunOf; // by job, while the runs are written
+    std::vector<bool> m_isListed;         // by job
     DayPlan m_plan;
 };
 

@@ -57,6 +57,9 @@ TEST(DayPlan, PlatenChangesWhileTheLastGarmentOfARunIsFinishedByHand) {
     const DayPlan plan = planInOrder(request, {0, 1});
     EXPECT_EQ(planned(plan, 2).begins, after(40));
     EXPECT_EQ(planned(plan, 1).ends, after(90));
+    ASSERT_EQ(plan.runs.size(), 2U);
+    EXPECT_EQ(plan.runs[0].ends, after(90)); // its last garment is over, though the next run has begun
+    EXPECT_EQ(plan.runs[1].begins, after(40));
 }
 
 TEST(DayPlan, CoolingTakesLongerThanHeating) {
@@ -174,6 +177,8 @@ TEST(DayPlan, SecondPassAtAnotherTemperatureIsARunOfItsOwn) {
     EXPECT_EQ(plan.runs[1].change, Seconds{240});
     EXPECT_EQ(planned(plan, 1).temperature, Celsius{150});
     EXPECT_EQ(planned(plan, 1).ends, after(20 + 240 + 8));
+    EXPECT_EQ(plan.runs[0].ends, after(20));
+    EXPECT_EQ(plan.runs[1].ends, planned(plan, 1).ends);
     EXPECT_TRUE(PlanValidator(request, plan).faults().empty());
 }
 

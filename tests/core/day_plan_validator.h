@@ -224,6 +224,11 @@ private:
         }
         if (ends != m_plan.ends)
             fault("the day does not end with its last garment");
+        Instant lastRun = m_request.start;
+        for (const HeatRun& run : m_plan.runs)
+            lastRun = std::max(lastRun, run.ends);
+        if (ends != lastRun)
+            fault("the last run does not end with the day");
         if (std::abs(lateness - static_cast<double>(m_plan.lateness.count())) > 1)
             fault("the lateness is not the weighted sum of the garments'");
         if (m_changes != m_plan.changes)
