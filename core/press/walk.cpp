@@ -35,6 +35,10 @@ bool isBeforePress(Stage stage) {
            stage == Stage::Drying || stage == Stage::ToCut || stage == Stage::ToPress;
 }
 
+Instant lastEnd(const std::vector<WalkEntry>& entries) {
+    return std::ranges::max_element(entries, {}, &WalkEntry::ends)->ends;
+}
+
 const RouteStep* stepUnderway(const Assessment& assessment) {
     const auto at = assessment.progress.underway;
     return at && *at < assessment.route.steps.size() ? &assessment.route.steps[*at] : nullptr;
@@ -137,13 +141,13 @@ private:
         const auto last = m_lastRunOf.find(planned.press);
         if (last != m_lastRunOf.end() && m_walk.runs[last->second].temperature == planned.temperature) {
             WalkRun& run = m_walk.runs[last->second];
-            run.ends = std::max(run.ends, planned.ends);
+            run.ends = std::max(run.ends, lastEnd(entries));
             run.entries.insert(run.entries.end(), entries.begin(), entries.end());
             return;
         }
         m_lastRunOf[planned.press] = m_walk.runs.size();
         m_walk.runs.push_back({planned.press, planned.temperature, planned.change, planned.changedFrom,
-                               entries.front().begins, planned.ends, std::move(entries)});
+                               entries.front().begins, lastEnd(entries), entries});
     }
 
     void rack() {

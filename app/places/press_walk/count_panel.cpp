@@ -162,7 +162,7 @@ void CountPanel::paintWords(QPainter& painter, qreal right) const {
          brokenLines(m_shown.note, Type::BodyStrong, hasStitches ? room : width() - 2 * left)) {
         y += 2;
         paintLine(painter, QRectF(left, y, room, lineHeight(Type::BodyStrong)), line, Type::BodyStrong,
-                  dyes.ink2);
+                  m_shown.isAlert ? dyes.weld : dyes.ink2);
         y += lineHeight(Type::BodyStrong);
     }
 }

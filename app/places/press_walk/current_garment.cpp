@@ -1,7 +1,7 @@
 #include "app/places/press_walk/current_garment.h"
 
-#include "app/places/press_walk/garment_sheet.h"
 #include "app/desk/garment_words.h"
+#include "app/places/press_walk/garment_sheet.h"
 #include "app/places/press_walk/route_list.h"
 #include "app/theme/measures.h"
 #include "app/theme/type.h"

@@ -17,6 +17,7 @@ namespace holdfast::app {
 namespace {
 
 constexpr int kTop = 10;
+constexpr int kGapBelow = 12;
 constexpr int kLane = 17;
 constexpr int kAxis = 20;
 constexpr int kWords = 24;
@@ -92,7 +93,7 @@ void DayStrip::show(std::shared_ptr<const ReckonedShop> shop, const Walk& walk) 
 }
 
 QSize DayStrip::sizeHint() const {
-    return {600, kTop + kLane * static_cast<int>(m_lanes.size()) + kAxis + kWords};
+    return {600, kTop + kLane * static_cast<int>(m_lanes.size()) + kAxis + kWords + kGapBelow};
 }
 
 qreal DayStrip::placeOf(Instant when, const QRectF& axis) const {
@@ -161,7 +162,7 @@ void DayStrip::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     const Tokens& dyes = tokens();
-    paintBox(painter, QRectF(rect()), kCardRadius, dyes.card, dyes.thread);
+    paintBox(painter, QRectF(rect()).adjusted(0, 0, 0, -kGapBelow), kCardRadius, dyes.card, dyes.thread);
     if (!m_shop)
         return;
     const QRectF axis(kNames + 16, kTop, width() - kNames - 44, kLane * static_cast<int>(m_lanes.size()));
@@ -175,7 +176,7 @@ void DayStrip::paintEvent(QPaintEvent*) {
         paintLane(painter, lane, QRectF(axis.left(), y, axis.width(), kLane));
         y += kLane;
     }
-    const QRectF foot(14, height() - kWords, width() - 28, kWords - 4);
+    const QRectF foot(14, height() - kGapBelow - kWords, width() - 28, kWords - 4);
     if (m_late.isEmpty())
         paintLine(painter, foot, tr("Nothing will be late if this plan is kept."), Type::SmallStrong,
                   dyes.green);

@@ -2,8 +2,8 @@
 #include "app/places/press_walk/press_walk_place.h"
 
 #include "app/desk/formats.h"
-#include "app/places/press_walk/aside_list.h"
 #include "app/desk/garment_words.h"
+#include "app/places/press_walk/aside_list.h"
 #include "app/widgets/button.h"
 #include "core/film/use_first.h"
 #include "core/trade/unit_words.h"
@@ -235,6 +235,7 @@ void PressWalkPlace::offerHold() {
     const Assessment& assessment = m_shop->of(*m_inHand);
     const bool hadHeat = firstHeatIsBehind(assessment.route, assessment.progress);
     m_unbegin->setCannot(hadHeat ? tr("It has had heat: finish it, or mark it spoiled.") : QString());
+    note({});
     m_isHoldOffered = true;
     showKeys();
     (hadHeat ? m_goOn : m_unbegin)->setFocus();

@@ -100,27 +100,29 @@ bool PressWalkPlace::takeLetter(int key) {
 bool PressWalkPlace::takeArrow(int key, QWidget* focus) {
     const bool isInWalk = focus == m_list;
     const bool isInAside = focus == m_aside || focus == m_rack;
+    QWidget* target = nullptr;
     switch (key) {
     case Qt::Key_Left:
         if (isInWalk)
             return true;
-        (isInAside ? static_cast<QWidget*>(m_next) : static_cast<QWidget*>(m_list))->setFocus();
+        target = isInAside ? static_cast<QWidget*>(m_next) : static_cast<QWidget*>(m_list);
         break;
     case Qt::Key_Right:
         if (isInAside)
             return true;
-        (isInWalk ? static_cast<QWidget*>(m_next) : static_cast<QWidget*>(m_aside))->setFocus();
+        target = isInWalk ? static_cast<QWidget*>(m_next) : static_cast<QWidget*>(m_aside);
         break;
     case Qt::Key_Up:
     case Qt::Key_Down:
         if (focus != m_next)
             return false;
-        m_list->setFocus();
+        target = m_list;
         break;
     default:
         return false;
     }
-    if (m_list->hasFocus() && !m_model.garmentAt(m_list->currentIndex()))
+    target->setFocus();
+    if (target == m_list && !m_model.garmentAt(m_list->currentIndex()))
         if (const auto shown = shownGarment())
             m_list->setCurrentIndex(m_model.indexOf(*shown));
     return true;

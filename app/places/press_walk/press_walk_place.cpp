@@ -1,10 +1,10 @@
 #include "app/places/press_walk/press_walk_place.h"
 
 #include "app/desk/formats.h"
+#include "app/desk/garment_words.h"
 #include "app/places/press_walk/aside_list.h"
 #include "app/places/press_walk/current_garment.h"
 #include "app/places/press_walk/day_strip.h"
-#include "app/desk/garment_words.h"
 #include "app/places/press_walk/walk_delegate.h"
 #include "app/places/press_walk/walk_tools.h"
 #include "app/theme/focus_ring.h"
@@ -26,6 +26,10 @@ namespace {
 
 constexpr int kWalkWidth = 328;
 constexpr int kAsideWidth = 284;
+constexpr int kNarrowPlace = 1240; // below this the side columns give some of their width to the centre
+constexpr int kNarrowWalkWidth = 302;
+constexpr int kNarrowAsideWidth = 264;
+constexpr int kFootHeight = 22;
 constexpr int kCentreGap = 10;
 constexpr int kCountingTick = 100;
 constexpr int kClockTick = 1000;
@@ -46,23 +50,32 @@ PressWalkPlace::PressWalkPlace(ShopDesk& shopDesk, QWidget* parent)
     m_strip->hide();
     auto* columns = new QHBoxLayout;
     columns->setSpacing(kCardGap);
-    columns->addWidget(makeWalkColumn());
+    m_walkColumn = makeWalkColumn();
+    m_asideColumn = makeAsideColumn();
+    columns->addWidget(m_walkColumn);
     columns->addWidget(makeCentre(), 1);
-    columns->addWidget(makeAsideColumn());
+    columns->addWidget(m_asideColumn);
 
     auto* caution =
         new Label(tr("Platens burn: keep hands and cords clear. Ventilate, and keep to the film’s safety "
                      "data sheet. Electrics are for a licensed electrician."),
                   Type::Small, &Tokens::ink3);
     caution->setObjectName(QStringLiteral("walkCaution"));
+    m_showsStrip = new Button(tr("The day as a strip"), Button::Kind::Quiet);
+    m_showsStrip->setObjectName(QStringLiteral("showDayStrip"));
+    m_showsStrip->showKey(Qt::Key_S);
+    m_showsStrip->setTargetHeight(kFootHeight);
+    m_showsStrip->setFocusPolicy(Qt::NoFocus);
+    auto* foot = new QHBoxLayout;
+    foot->addWidget(caution, 1);
+    foot->addWidget(m_showsStrip);
     auto* whole = new QVBoxLayout(page);
-    whole->setContentsMargins(kGutter, 0, kGutter, 3);
+    whole->setContentsMargins(kGutter, 0, kGutter, 1);
     whole->setSpacing(0);
     whole->addWidget(m_strip);
-    whole->addSpacing(0);
     whole->addLayout(columns, 1);
-    whole->addSpacing(4);
-    whole->addWidget(caution);
+    whole->addSpacing(3);
+    whole->addLayout(foot);
 
     m_empty = new EmptyState(
         QStringLiteral("press-walk"),
@@ -91,7 +104,6 @@ PressWalkPlace::~PressWalkPlace() {
 
 QWidget* PressWalkPlace::makeWalkColumn() {
     auto* card = new Card;
-    card->setFixedWidth(kWalkWidth);
     m_list = new QListView;
     m_list->setObjectName(QStringLiteral("walkList"));
     m_list->setAccessibleName(tr("The walk, in heat runs"));
@@ -166,7 +178,6 @@ QWidget* PressWalkPlace::makeKeys() {
 
 QWidget* PressWalkPlace::makeAsideColumn() {
     auto* column = new QWidget;
-    column->setFixedWidth(kAsideWidth);
     m_rackCard = new Card;
     m_rackCard->setTitle(tr("Cooling rack"), QStringLiteral("cooling"));
     m_rack = new RackList;
@@ -231,6 +242,7 @@ void PressWalkPlace::listen() {
         showKeys();
         m_next->setFocus();
     });
+    connect(m_showsStrip, &QPushButton::clicked, this, [this] { m_strip->setVisible(m_strip->isHidden()); });
     connect(m_panel->restart(), &QPushButton::clicked, this, &PressWalkPlace::countAgain);
     connect(m_list, &QListView::activated, this, [this](const QModelIndex& index) {
         if (const auto garment = m_model.garmentAt(index))
@@ -290,6 +302,13 @@ void PressWalkPlace::showEvent(QShowEvent* event) {
         refresh();
     else
         tick();
+}
+
+void PressWalkPlace::resizeEvent(QResizeEvent* event) {
+    Place::resizeEvent(event);
+    const bool isNarrow = width() < kNarrowPlace;
+    m_walkColumn->setFixedWidth(isNarrow ? kNarrowWalkWidth : kWalkWidth);
+    m_asideColumn->setFixedWidth(isNarrow ? kNarrowAsideWidth : kAsideWidth);
 }
 
 void PressWalkPlace::hideEvent(QHideEvent* event) {

@@ -41,6 +41,7 @@ public:
 protected:
     void showEvent(QShowEvent* event) override;
     void hideEvent(QHideEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
     // building
@@ -125,9 +126,12 @@ private:
     WalkModel m_model;
     QStackedWidget* m_pages = nullptr;
     EmptyState* m_empty = nullptr;
+    QWidget* m_walkColumn = nullptr;
+    QWidget* m_asideColumn = nullptr;
     QListView* m_list = nullptr;
     EmptyState* m_nothingReady = nullptr;
     DayStrip* m_strip = nullptr;
+    Button* m_showsStrip = nullptr;
     CurrentGarment* m_current = nullptr;
     CountPanel* m_panel = nullptr;
     Button* m_next = nullptr;

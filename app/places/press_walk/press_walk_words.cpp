@@ -2,8 +2,8 @@
 #include "app/places/press_walk/press_walk_place.h"
 
 #include "app/desk/formats.h"
-#include "app/places/press_walk/aside_list.h"
 #include "app/desk/garment_words.h"
+#include "app/places/press_walk/aside_list.h"
 #include "app/widgets/button.h"
 #include "app/widgets/card.h"
 #include "app/widgets/label.h"
