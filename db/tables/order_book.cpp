@@ -40,6 +40,13 @@ std::string_view filterSql(OrderFilter filter) {
     return "";
 }
 
+// FTS reads its rows backwards as cheaply as forwards, so the newest come first without a sort.
+std::string sortSql(OrderSort sort, std::string_view match) {
+    if (sort == OrderSort::Promise)
+        return "ORDER BY promised, order_card.id ";
+    return match.empty() ? "ORDER BY order_card.id DESC " : "ORDER BY order_text.rowid DESC ";
+}
+
 constexpr std::string_view kLineColumns = "order_card.id, order_card.number, order_card.customer, state, "
                                           "promised, garments, total_minor, paid_minor ";
 
@@ -62,12 +69,10 @@ std::string fromSql(std::string_view match) {
 } // namespace
 
 std::vector<OrderLine> findOrders(Connection& connection, std::string_view search, OrderFilter filter,
-                                  int limit, int offset) {
+                                  int limit, int offset, OrderSort sort) {
     const std::string match = matchFor(search);
-    const std::string newestFirst =
-        match.empty() ? "ORDER BY order_card.id DESC " : "ORDER BY order_text.rowid DESC ";
     const std::string sql = std::string("SELECT ") + std::string(kLineColumns) + fromSql(match) +
-                            std::string(filterSql(filter)) + " " + newestFirst + "LIMIT ?2 OFFSET ?3";
+                            std::string(filterSql(filter)) + " " + sortSql(sort, match) + "LIMIT ?2 OFFSET ?3";
     Query rows = connection.query(sql, match, limit, offset);
     return readLines(rows);
 }
@@ -80,7 +85,7 @@ std::int64_t countOrders(Connection& connection, std::string_view search, OrderF
 }
 
 std::vector<OrderLine> findAmong(Connection& connection, std::string_view search,
-                                 std::span<const OrderId> orders) {
+                                 std::span<const OrderId> orders, OrderSort sort) {
     std::string list = "[";
     for (const OrderId order : orders)
         list += (list.size() > 1 ? "," : "") + std::to_string(order.value);
@@ -88,7 +93,7 @@ std::vector<OrderLine> findAmong(Connection& connection, std::string_view search
     const std::string match = matchFor(search);
     const std::string sql =
         std::string("SELECT ") + std::string(kLineColumns) + fromSql(match) +
-        "AND order_card.id IN (SELECT value FROM json_each(?2)) ORDER BY order_card.id DESC";
+        "AND order_card.id IN (SELECT value FROM json_each(?2)) " + sortSql(sort, match);
     Query rows = connection.query(sql, match, list);
     return readLines(rows);
 }

@@ -28,17 +28,18 @@ struct OrderLine {
 };
 
 enum class OrderFilter { Open, Owing, All };
+enum class OrderSort { Newest, Promise };
 
-// Newest first, from `offset`, at most `limit`. Every word of the search must begin a word of the order's
-// number, customer, phone, styles, colours, artwork, wording, shades or place; an empty search finds all.
-// Any text may be typed: quotes and signs have no meaning of their own.
+// Newest or earliest promise first, from `offset`, at most `limit`. Every word of the search must begin a
+// word of the order's number, customer, phone, styles, colours, artwork, wording, shades or place; an empty
+// search finds all. Any text may be typed: quotes and signs have no meaning of their own.
 std::vector<OrderLine> findOrders(Connection& connection, std::string_view search, OrderFilter filter,
-                                  int limit, int offset = 0);
+                                  int limit, int offset = 0, OrderSort sort = OrderSort::Newest);
 std::int64_t countOrders(Connection& connection, std::string_view search, OrderFilter filter);
 
-// These orders, newest first, where they match the search.
+// These orders, where they match the search.
 std::vector<OrderLine> findAmong(Connection& connection, std::string_view search,
-                                 std::span<const OrderId> orders);
+                                 std::span<const OrderId> orders, OrderSort sort = OrderSort::Newest);
 
 struct OrderCounts {
     std::int64_t open = 0;

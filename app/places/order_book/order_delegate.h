@@ -1,0 +1,55 @@
+#pragma once
+// Paints a line of the order book, and the heads of its columns at the same places.
+
+#include "app/places/order_book/order_model.h"
+
+#include <QStyledItemDelegate>
+#include <QWidget>
+
+namespace holdfast::app {
+
+inline constexpr int kOrderRowHeight = 40;
+
+// Where the columns stand in a list of this width; names and places share what is left.
+struct OrderColumns {
+    explicit OrderColumns(qreal width);
+    qreal number, customer, garmentsRight, where, promised, owedRight;
+};
+
+class OrderDelegate : public QStyledItemDelegate {
+    Q_OBJECT
+
+public:
+    explicit OrderDelegate(const OrderModel& model, QObject* parent = nullptr);
+
+    void paint(QPainter* painter, const QStyleOptionViewItem& option,
+               const QModelIndex& index) const override;
+    QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override;
+
+private:
+    const OrderModel& m_model;
+};
+
+// The head row; a click on No. or Promised sorts by it, as Ctrl+P does.
+class OrderHeads : public QWidget {
+    Q_OBJECT
+
+public:
+    explicit OrderHeads(QWidget* parent = nullptr);
+
+    void setSort(db::OrderSort sort);
+    void setCurrencySign(const QString& sign);
+
+signals:
+    void sortAsked(holdfast::db::OrderSort sort);
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+    void mousePressEvent(QMouseEvent* event) override;
+
+private:
+    db::OrderSort m_sort = db::OrderSort::Newest;
+    QString m_sign;
+};
+
+} // namespace holdfast::app

@@ -1,0 +1,70 @@
+#pragma once
+// One order whole: who, when promised, its garments, its money, what happened. H turns it over to the care
+// text and the hand-over.
+
+#include "app/places/order_book/order_view.h"
+#include "app/widgets/card.h"
+
+class QStackedWidget;
+
+namespace holdfast::app {
+
+class Button;
+class CareSheet;
+class EmptyState;
+class FactBlock;
+class GarmentLines;
+class HistoryLines;
+class Label;
+
+class OrderSheet : public Card {
+    Q_OBJECT
+
+public:
+    explicit OrderSheet(ShopDesk& desk, QWidget* parent = nullptr);
+
+    // None: nothing is chosen.
+    void show(std::optional<OrderId> order);
+    std::optional<OrderId> order() const;
+    // Shows the same order again after something changed.
+    void refresh();
+    void showCare();
+    void showOrder();
+    bool isCareShown() const;
+
+signals:
+    void newOrderAsked();
+
+private:
+    QWidget* makeOrderPage();
+    QWidget* makeHeader();
+    QWidget* makeMoney();
+    QWidget* makeActs();
+    void fill(const OrderView& view);
+    void ask(SlipName slip);
+    Matter matter() const;
+    void confirmWording();
+
+    ShopDesk& m_desk;
+    std::optional<OrderView> m_view;
+    QStackedWidget* m_pages = nullptr;
+    EmptyState* m_empty = nullptr;
+    CareSheet* m_care = nullptr;
+    Label* m_number = nullptr;
+    Label* m_customer = nullptr;
+    Label* m_promise = nullptr;
+    Label* m_note = nullptr;
+    GarmentLines* m_garments = nullptr;
+    FactBlock* m_total = nullptr;
+    FactBlock* m_paid = nullptr;
+    FactBlock* m_owed = nullptr;
+    Button* m_takeMoney = nullptr;
+    Button* m_handOver = nullptr;
+    Button* m_confirm = nullptr;
+    Button* m_move = nullptr;
+    Button* m_person = nullptr;
+    Button* m_cancel = nullptr;
+    HistoryLines* m_history = nullptr;
+};
+
+} // namespace holdfast::app

@@ -1,0 +1,42 @@
+#pragma once
+// One order whole, open or closed, with everything reckoned of it.
+
+#include "app/desk/shop_desk.h"
+#include "core/care/care_card.h"
+
+#include <QString>
+#include <QStringList>
+
+#include <memory>
+#include <optional>
+#include <vector>
+
+namespace holdfast::app {
+
+struct OrderView {
+    std::shared_ptr<const ReckonedShop> shop;
+    OrderId id;
+    std::vector<db::HistoryEntry> history; // newest first
+
+    const Order& order() const { return shop->facts.orders.at(id); }
+    std::vector<const Garment*> garments() const { return shop->facts.garmentsOf(id); }
+    // Garments that can be handed over now.
+    std::vector<const Garment*> pressed() const;
+};
+
+// None where the order is not in the file (it was taken back) or the file cannot be read.
+std::optional<OrderView> viewOrder(ShopDesk& desk, OrderId order);
+
+// The care card of one garment.
+CareCard careCardOf(const OrderView& view, const Garment& garment);
+
+// The care text of the whole order as it is handed over: garments with the same card stand together.
+struct CareText {
+    QString heading; // "418-a, 418-b"
+    QString firstWash;
+    QStringList lines;
+};
+std::vector<CareText> careTexts(const OrderView& view, const std::vector<const Garment*>& garments);
+QString asPlainText(const OrderView& view, const std::vector<CareText>& texts);
+
+} // namespace holdfast::app
