@@ -1,0 +1,63 @@
+#include "db/demo/demo_shop.h"
+
+#include "db/demo/demo_blanks.h"
+#include "db/demo/demo_climate.h"
+#include "db/demo/demo_films.h"
+#include "db/demo/demo_orders.h"
+#include "db/demo/demo_script.h"
+#include "db/demo/demo_work.h"
+#include "db/demo/demo_workshop.h"
+#include "db/journal/backup.h"
+
+#include <time.h>
+
+namespace holdfast::db {
+namespace {
+
+constexpr Seconds kTimeOfDay = demo::clockAt(9, 40);
+
+std::chrono::seconds offsetAt(Instant instant) {
+    const std::time_t since = instant.time_since_epoch().count();
+    std::tm local{};
+    if (!localtime_r(&since, &local))
+        return std::chrono::seconds{0};
+    return std::chrono::seconds{timegm(&local) - since};
+}
+
+void write(demo::Script& script) {
+    demo::writeWorkshop(script);
+    demo::writeClimate(script);
+    demo::writeStyles(script);
+    demo::writeFilms(script);
+    demo::writeRolls(script);
+    demo::writeRail(script);
+    demo::writeOrders(script);
+    demo::writeEarlierWork(script);
+    demo::writeThisMorning(script);
+}
+
+} // namespace
+
+Now demoNow(LocalDate on) {
+    const LocalTime local = LocalTime{on} + kTimeOfDay;
+    const Instant asIfUtc{local.time_since_epoch()};
+    const Instant guess = asIfUtc - offsetAt(asIfUtc);
+    const auto offset = offsetAt(guess);
+    return {asIfUtc - offset, offset};
+}
+
+Result<Done> makeDemoShop(const std::filesystem::path& path, LocalDate on) {
+    try {
+        demo::Script script{demoNow(on)};
+        write(script);
+        script.play();
+        // Made in memory and copied whole, so that no file is ever half a shop.
+        return backup(script.shop(), path);
+    } catch (const demo::Stopped& stopped) {
+        return stopped.error;
+    } catch (const SqliteFailure& failure) {
+        return failure.error();
+    }
+}
+
+} // namespace holdfast::db

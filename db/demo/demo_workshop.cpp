@@ -1,0 +1,112 @@
+#include "db/demo/demo_workshop.h"
+
+#include "db/actions/press_actions.h"
+#include "db/actions/shop_actions.h"
+#include "db/tables/facts.h"
+
+#include <array>
+
+namespace holdfast::db::demo {
+namespace {
+
+using namespace literals;
+
+constexpr const char* kFair = "Saltmarsh Makers’ Market";
+constexpr std::array kFairDays{-74, -53, -32, -18, -11, -4};
+
+// Orders of earlier years stand in a book of paper.
+constexpr std::int64_t kFirstOrderNumber = 388;
+
+void change(Script& script, const std::function<void(ShopSettings&)>& what) {
+    ShopSettings settings = loadSettings(script.shop().connection());
+    what(settings);
+    done(changeSettings(script.shop(), settings));
+}
+
+// Closed on Sundays, unless the day that is shown is one.
+void openTheShop(Script& script) {
+    change(script, [&](ShopSettings& settings) {
+        settings.shopName = "Tern & Thimble";
+        settings.depositPercent = 25;
+        const OpeningHours hours{Minutes{8 * 60 + 30}, Minutes{17 * 60}};
+        const unsigned shown = std::chrono::weekday{script.day(0)}.c_encoding();
+        for (unsigned weekday = 0; weekday < settings.week.size(); ++weekday) {
+            settings.week[weekday].reset();
+            if (weekday != 0 || weekday == shown)
+                settings.week[weekday] = hours;
+        }
+    });
+    done(script.shop().act([](Writer& writer) -> Result<Done> {
+        writer.connection().run("UPDATE seat_here SET next_order_number = ?1", kFirstOrderNumber);
+        return Done{};
+    }));
+}
+
+void setUpBenchPress(Script& script) {
+    Press press;
+    press.name = "Bench press";
+    press.platenWidth = 380_mm;
+    press.platenHeight = 380_mm;
+    press.heatsPerMinute = 5;
+    press.coolsPerMinute = 2;
+    script.named.presses["Bench press"] = done(addPress(script.shop(), press));
+}
+
+void setUpCapPress(Script& script) {
+    Press press;
+    press.name = "Cap press";
+    press.platenWidth = 150_mm;
+    press.platenHeight = 90_mm;
+    press.hasSmallPlaten = true;
+    press.heatsPerMinute = 8;
+    press.coolsPerMinute = 3;
+    press.checkEvery = Days{14};
+    script.named.presses["Cap press"] = done(addPress(script.shop(), press));
+}
+
+void check(Script& script, const std::string& press, Celsius set, const std::vector<Celsius>& readings) {
+    done(recordPressCheck(script.shop(), script.named.presses.at(press), set, readings, "Ines"));
+}
+
+void writeChecks(Script& script) {
+    const auto benchCheck = [&script](int day, std::vector<Celsius> readings) {
+        script.at(day, clockAt(8, 45), [&script, readings = std::move(readings)] {
+            check(script, "Bench press", 150_C, readings);
+        });
+    };
+    benchCheck(-90, {149_C, 150_C, 148_C, 151_C, 152_C, 150_C, 149_C, 150_C, 148_C});
+    benchCheck(-62, {150_C, 151_C, 149_C, 152_C, 152_C, 151_C, 149_C, 150_C, 148_C});
+    benchCheck(-34, {149_C, 150_C, 149_C, 151_C, 152_C, 151_C, 148_C, 150_C, 149_C});
+    benchCheck(-5, {149_C, 151_C, 149_C, 151_C, 153_C, 151_C, 149_C, 150_C, 149_C});
+    // Bought second-hand, and not right yet.
+    script.at(-20, clockAt(16, 20), [&script] {
+        check(script, "Cap press", 140_C, {129_C, 132_C, 136_C, 138_C, 137_C});
+    });
+}
+
+void writeFairs(Script& script) {
+    for (const int day : kFairDays) {
+        script.at(day, clockAt(7, 40),
+                  [&script] { change(script, [](ShopSettings& shop) { shop.fairName = kFair; }); });
+        script.at(day, clockAt(18, 10),
+                  [&script] { change(script, [](ShopSettings& shop) { shop.fairName.clear(); }); });
+    }
+    // Nobody presses on the day of tomorrow's fair.
+    script.at(-6, clockAt(9, 5), [&script] {
+        change(script, [&](ShopSettings& shop) { shop.closedDays.push_back(script.day(1)); });
+    });
+    script.at(0, clockAt(8, 34),
+              [&script] { change(script, [](ShopSettings& shop) { shop.fairName = kFair; }); });
+}
+
+} // namespace
+
+void writeWorkshop(Script& script) {
+    script.at(kFirstDay, clockAt(8, 0), [&script] { openTheShop(script); });
+    script.at(kFirstDay, clockAt(8, 10), [&script] { setUpBenchPress(script); });
+    script.at(-24, clockAt(15, 30), [&script] { setUpCapPress(script); });
+    writeChecks(script);
+    writeFairs(script);
+}
+
+} // namespace holdfast::db::demo
