@@ -1,0 +1,185 @@
+#include "app/command_line/arguments.h"
+
+#include <array>
+#include <utility>
+#include <vector>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr std::array<std::pair<const char*, ReportName>, 5> kReports{{
+    {"walk", ReportName::Walk},
+    {"use-first", ReportName::UseFirst},
+    {"holds", ReportName::Holds},
+    {"blanks", ReportName::Blanks},
+    {"promise", ReportName::Promise},
+}};
+
+class Reader {
+public:
+    explicit Reader(std::span<const std::string> words)
+        : m_words(words) {}
+
+    Result<Arguments> read() {
+        for (m_at = 0; m_at < m_words.size(); ++m_at)
+            if (const auto taken = take(m_words[m_at]); !taken.ok())
+                return taken.error();
+        return checked();
+    }
+
+private:
+    Result<Done> take(const std::string& word) {
+        if (word == "--shop")
+            return takeShop();
+        if (word == "--demo") {
+            m_arguments.isDemo = true;
+            return Done{};
+        }
+        if (word == "--on")
+            return takeDay();
+        if (word == "--json") {
+            m_arguments.asJson = true;
+            return Done{};
+        }
+        if (word == "--scale")
+            return takeScale();
+        if (word == "--help" || word == "-h" || word == "help")
+            return takeVerb(Verb::Help, word);
+        if (word == "--version")
+            return takeVerb(Verb::Version, word);
+        if (word.starts_with("-") && word != "-")
+            return plainError("There is no option " + word + ". See holdfast --help.");
+        return takePlainWord(word);
+    }
+
+    Result<std::string> following(const std::string& what) {
+        if (m_at + 1 >= m_words.size())
+            return plainError(m_words[m_at] + " needs " + what + " behind it.");
+        return m_words[++m_at];
+    }
+
+    Result<Done> takeShop() {
+        const auto file = following("a file");
+        if (!file.ok())
+            return file.error();
+        if (file->empty())
+            return plainError("--shop needs a file behind it.");
+        m_arguments.shop = std::filesystem::path(*file);
+        return Done{};
+    }
+
+    Result<Done> takeDay() {
+        const auto day = following("a day, such as 2026-11-25,");
+        if (!day.ok())
+            return day.error();
+        m_arguments.on = parseIsoDate(*day);
+        if (!m_arguments.on)
+            return plainError("--on needs a day that exists, such as 2026-11-25; “" + *day + "” is none.");
+        return Done{};
+    }
+
+    Result<Done> takeScale() {
+        const auto scale = following("1 or 2");
+        if (!scale.ok())
+            return scale.error();
+        if (*scale != "1" && *scale != "2")
+            return plainError("--scale is 1 or 2, not “" + *scale + "”.");
+        m_arguments.scale = *scale == "2" ? 2 : 1;
+        m_isScaled = true;
+        return Done{};
+    }
+
+    Result<Done> takeVerb(Verb verb, const std::string& word) {
+        if (m_hasVerb)
+            return plainError("One thing at a time: “" + word + "” is too much.");
+        m_hasVerb = true;
+        m_arguments.verb = verb;
+        return Done{};
+    }
+
+    Result<Done> takePlainWord(const std::string& word) {
+        if (m_hasVerb && wantsTarget() && m_arguments.target.empty()) {
+            m_arguments.target = word;
+            return Done{};
+        }
+        if (word == "tour")
+            return takeVerb(Verb::Tour, word);
+        if (word == "backup")
+            return takeVerb(Verb::Backup, word);
+        if (word == "check")
+            return takeVerb(Verb::Check, word);
+        if (word == "report")
+            return takeReport(word);
+        if (m_hasVerb)
+            return plainError("“" + word + "” is too much. See holdfast --help.");
+        return plainError("There is no “" + word + "”. Ask for report, tour, check or backup.");
+    }
+
+    Result<Done> takeReport(const std::string& word) {
+        if (const auto verb = takeVerb(Verb::Report, word); !verb.ok())
+            return verb;
+        const auto name = following("one of walk, use-first, holds, blanks, promise");
+        if (!name.ok())
+            return name.error();
+        for (const auto& [code, report] : kReports)
+            if (*name == code) {
+                m_arguments.report = report;
+                return Done{};
+            }
+        return plainError("There is no report “" + *name +
+                          "”. Ask for walk, use-first, holds, blanks or promise.");
+    }
+
+    bool wantsTarget() const { return m_arguments.verb == Verb::Tour || m_arguments.verb == Verb::Backup; }
+
+    Result<Arguments> checked() const {
+        if (m_arguments.isDemo && m_arguments.shop)
+            return plainError("--shop and --demo exclude each other.");
+        if (wantsTarget() && m_arguments.target.empty())
+            return plainError(m_arguments.verb == Verb::Tour ? "tour needs the folder to draw into behind it."
+                                                             : "backup needs the new file behind it.");
+        if (m_arguments.asJson && m_arguments.verb != Verb::Report)
+            return plainError("--json goes with report only.");
+        if (m_isScaled && m_arguments.verb != Verb::Tour)
+            return plainError("--scale goes with tour only.");
+        return m_arguments;
+    }
+
+    std::span<const std::string> m_words;
+    std::size_t m_at = 0;
+    Arguments m_arguments;
+    bool m_hasVerb = false;
+    bool m_isScaled = false;
+};
+
+} // namespace
+
+Result<Arguments> readArguments(std::span<const std::string> words) {
+    return Reader{words}.read();
+}
+
+std::string usage() {
+    return "holdfast [--shop FILE | --demo] [--on YYYY-MM-DD] [VERB]\n"
+           "\n"
+           "With no verb the window opens. Without --shop it is the shop of this seat.\n"
+           "\n"
+           "  report walk        the day at the press: heat runs, cooling rack, what stands aside\n"
+           "  report use-first   rolls to use up first, and what their rules say\n"
+           "  report holds       every garment that is held or cautioned, why, and what frees it\n"
+           "  report blanks      blanks on the rail: washed, unwashed, kept, short\n"
+           "  report promise     the day an order taken now could be promised; each open order's promise\n"
+           "      --json         the same as JSON (keys: docs/command-line.md)\n"
+           "  tour DIR           draws every place to PNG, by day and in the evening\n"
+           "      --scale 2      at twice the size\n"
+           "  check              is the shop file whole: rows, ledgers, journal\n"
+           "  backup FILE        a whole copy of the shop in a new file\n"
+           "\n"
+           "  --on YYYY-MM-DD    the day for everything, from 09:00 (the demo stands at 09:40)\n"
+           "  --help, --version\n"
+           "\n"
+           "Ends with 0 when done, 1 when the work could not be done (one line says why), 2 on wrong "
+           "usage.\n";
+}
+
+} // namespace holdfast::app

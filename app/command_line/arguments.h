@@ -1,0 +1,37 @@
+#pragma once
+// What was asked on the command line.
+//
+//     holdfast [--shop FILE | --demo] [--on YYYY-MM-DD] [VERB]
+//     VERB: report walk|use-first|holds|blanks|promise [--json], tour DIR [--scale 1|2], check, backup FILE
+
+#include "core/trade/dates.h"
+#include "core/trade/result.h"
+
+#include <filesystem>
+#include <optional>
+#include <span>
+#include <string>
+
+namespace holdfast::app {
+
+enum class Verb { Window, Report, Tour, Check, Backup, Help, Version };
+enum class ReportName { Walk, UseFirst, Holds, Blanks, Promise };
+
+struct Arguments {
+    std::optional<std::filesystem::path> shop; // none: the usual one
+    bool isDemo = false;
+    std::optional<LocalDate> on;
+    Verb verb = Verb::Window;
+    ReportName report = ReportName::Walk;
+    bool asJson = false;
+    std::filesystem::path target; // of tour and backup
+    int scale = 1;
+};
+
+// `words` are those behind the program's name. Options may stand before or behind the verb. An error is wrong
+// usage, said in one line.
+Result<Arguments> readArguments(std::span<const std::string> words);
+
+std::string usage();
+
+} // namespace holdfast::app

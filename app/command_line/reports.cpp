@@ -1,0 +1,71 @@
+#include "app/command_line/reports.h"
+
+#include "app/desk/formats.h"
+
+#include <QCoreApplication>
+
+namespace holdfast::app {
+
+Report reportOf(ReportName name, const ReckonedShop& shop) {
+    switch (name) {
+    case ReportName::Walk:
+        return walkReport(shop);
+    case ReportName::UseFirst:
+        return useFirstReport(shop);
+    case ReportName::Holds:
+        return holdsReport(shop);
+    case ReportName::Blanks:
+        return blanksReport(shop);
+    case ReportName::Promise:
+        return promiseReport(shop);
+    }
+    return {};
+}
+
+QJsonObject reportHead(const char* name, const ReckonedShop& shop) {
+    return {{QStringLiteral("report"), QLatin1String(name)},
+            {QStringLiteral("shop"), words(shop.facts.settings.shopName)},
+            {QStringLiteral("on"), words(isoDate(shop.now.today()))},
+            {QStringLiteral("at"), localJson(shop.now.local())}};
+}
+
+QString reportTitle(const QString& title, const ReckonedShop& shop) {
+    return QStringLiteral("%1 · %2 · %3, %4\n\n")
+        .arg(title, words(shop.facts.settings.shopName), longDay(shop.now.today()), clock(shop.now.local()));
+}
+
+QString garmentWords(const ReckonedShop& shop, const Garment& garment) {
+    const BlankStyle& style = shop.facts.styleOf(garment);
+    const Colour* colour = style.colour(garment.colour);
+    return QStringLiteral("%1, %2, %3")
+        .arg(words(style.name), words(garment.size),
+             colour != nullptr ? words(colour->name) : QStringLiteral("–"));
+}
+
+QJsonObject garmentJson(const ReckonedShop& shop, const Garment& garment) {
+    const Order& order = shop.facts.orderOf(garment);
+    const BlankStyle& style = shop.facts.styleOf(garment);
+    const Colour* colour = style.colour(garment.colour);
+    const Customer* customer = shop.facts.customers.find(order.customer);
+    return {{QStringLiteral("garment"), words(shop.facts.labelOf(garment))},
+            {QStringLiteral("order"), static_cast<qint64>(order.number)},
+            {QStringLiteral("customer"), customer != nullptr ? words(customer->name) : QString()},
+            {QStringLiteral("style"), words(style.name)},
+            {QStringLiteral("size"), words(garment.size)},
+            {QStringLiteral("colour"), colour != nullptr ? words(colour->name) : QString()},
+            {QStringLiteral("promised"), localJson(order.promised)}};
+}
+
+QString localJson(LocalTime time) {
+    return words(isoLocalMinute(time));
+}
+
+QString localJson(const ReckonedShop& shop, Instant instant) {
+    return localJson(shop.now.toLocal(instant));
+}
+
+QString whenWords(LocalTime time, LocalDate today) {
+    return QStringLiteral("%1 %2").arg(dayNear(dateOf(time), today), clock(time));
+}
+
+} // namespace holdfast::app

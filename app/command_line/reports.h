@@ -1,0 +1,42 @@
+#pragma once
+// The reports of the command line: what a shop looks like at a moment, as text for people or as JSON whose
+// keys stay (docs/command-line.md).
+
+#include "app/command_line/arguments.h"
+#include "core/press/walk.h"
+#include "core/shop/reckoned_shop.h"
+
+#include <QJsonObject>
+#include <QString>
+
+namespace holdfast::app {
+
+struct Report {
+    QString text;
+    QJsonObject json;
+};
+
+Report reportOf(ReportName name, const ReckonedShop& shop);
+
+// One file each.
+Report walkReport(const ReckonedShop& shop);
+Report useFirstReport(const ReckonedShop& shop);
+Report holdsReport(const ReckonedShop& shop);
+Report blanksReport(const ReckonedShop& shop);
+Report promiseReport(const ReckonedShop& shop);
+
+// ── what the reports have in common ───────────────────────────────────────────────────────────────────
+
+// "report", "shop", "on" and "at", with which every report begins.
+QJsonObject reportHead(const char* name, const ReckonedShop& shop);
+// The same as a line for people.
+QString reportTitle(const QString& title, const ReckonedShop& shop);
+
+QString garmentWords(const ReckonedShop& shop, const Garment& garment); // "Tee, M, Moss"
+QJsonObject garmentJson(const ReckonedShop& shop, const Garment& garment);
+QString localJson(LocalTime time); // "2026-11-25T15:00"
+QString localJson(const ReckonedShop& shop, Instant instant);
+// "today 10:40", "Thu 12 Nov 09:00"
+QString whenWords(LocalTime time, LocalDate today);
+
+} // namespace holdfast::app

@@ -1,0 +1,114 @@
+#include "app/command_line/run.h"
+
+#include "app/command_line/arguments.h"
+#include "app/command_line/tour.h"
+#include "app/command_line/verbs.h"
+#include "app/shell/main_window.h"
+#include "app/shell/shop_paths.h"
+#include "app/theme/tokens.h"
+
+#include <QApplication>
+#include <QCoreApplication>
+
+#include <cstdio>
+#include <vector>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kDone = 0;
+constexpr int kNotDone = 1;
+constexpr int kWrongUsage = 2;
+
+int tell(const Result<std::string>& outcome) {
+    if (!outcome.ok()) {
+        std::fprintf(stderr, "holdfast: %s\n", outcome.error().message.c_str());
+        return kNotDone;
+    }
+    std::fwrite(outcome->data(), 1, outcome->size(), stdout);
+    return std::fflush(stdout) == 0 ? kDone : kNotDone;
+}
+
+void nameProgram() {
+    QCoreApplication::setApplicationName(QStringLiteral("holdfast"));
+    QCoreApplication::setApplicationVersion(QStringLiteral(HOLDFAST_VERSION));
+}
+
+int doVerb(const Arguments& arguments, int argc, char** argv) {
+    const QCoreApplication application(argc, argv);
+    nameProgram();
+    const Clock clock = clockFor(arguments);
+    switch (arguments.verb) {
+    case Verb::Report:
+        return tell(report(arguments, clock));
+    case Verb::Check:
+        return tell(check(arguments, clock));
+    case Verb::Backup:
+        return tell(backUp(arguments, clock));
+    default:
+        return kWrongUsage;
+    }
+}
+
+// Pictures are the same on every machine: drawn without a display, at the scale asked for.
+int doTour(const Arguments& arguments, int argc, char** argv) {
+    qputenv("QT_QPA_PLATFORM", "offscreen");
+    qputenv("QT_SCALE_FACTOR", arguments.scale == 2 ? "2" : "1");
+    QApplication application(argc, argv);
+    nameProgram();
+    setLight(application, Light::Day);
+    return tell(tour(arguments, standingClock(clockFor(arguments))));
+}
+
+void openIn(MainWindow& window, const Arguments& arguments, const Clock& clock) {
+    const std::filesystem::path path = arguments.shop.value_or(defaultShopPath());
+    std::error_code ignored;
+    if (!arguments.isDemo && !arguments.shop && !std::filesystem::exists(path, ignored)) {
+        window.showStart();
+        return;
+    }
+    auto opened = arguments.isDemo ? openDemoToWorkIn(clock.moment().today(), clock.now)
+                                   : db::Shop::open(path, clock.now);
+    if (opened.ok())
+        window.open(std::move(opened).value());
+    else
+        window.showStart(QString::fromStdString(opened.error().message));
+}
+
+int openWindow(const Arguments& arguments, int argc, char** argv) {
+    QApplication application(argc, argv);
+    nameProgram();
+    QGuiApplication::setDesktopFileName(QStringLiteral("holdfast"));
+    setLight(application, Light::Day);
+    const Clock clock = clockFor(arguments);
+    MainWindow window(clock);
+    openIn(window, arguments, clock);
+    window.show();
+    return QApplication::exec();
+}
+
+} // namespace
+
+int run(int argc, char** argv) {
+    const std::vector<std::string> words(argv + std::min(argc, 1), argv + argc);
+    const auto arguments = readArguments(words);
+    if (!arguments.ok()) {
+        std::fprintf(stderr, "holdfast: %s\n", arguments.error().message.c_str());
+        return kWrongUsage;
+    }
+    switch (arguments->verb) {
+    case Verb::Help:
+        return tell(usage());
+    case Verb::Version:
+        return tell(std::string{"holdfast " HOLDFAST_VERSION "\n"});
+    case Verb::Window:
+        return openWindow(*arguments, argc, argv);
+    case Verb::Tour:
+        return doTour(*arguments, argc, argv);
+    default:
+        return doVerb(*arguments, argc, argv);
+    }
+}
+
+} // namespace holdfast::app

@@ -1,0 +1,247 @@
+#include "app/command_line/tour.h"
+
+#include "app/command_line/verbs.h"
+#include "app/shell/command_finder.h"
+#include "app/shell/main_window.h"
+#include "app/shell/places.h"
+#include "app/shell/slip_edge.h"
+#include "app/shell/workshop.h"
+#include "app/theme/tokens.h"
+#include "db/journal/backup.h"
+
+#include <QApplication>
+#include <QElapsedTimer>
+#include <QImage>
+#include <QPixmap>
+#include <QTemporaryDir>
+
+#include <algorithm>
+#include <array>
+#include <memory>
+#include <system_error>
+#include <utility>
+
+namespace holdfast::app {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr QSize kSize{1366, 768};
+
+// What is set going when a place opens has its say before the picture: charts load, counts come.
+constexpr int kSettleMilliseconds = 60;
+
+constexpr std::array<std::pair<SlipName, const char*>, 30> kSlips{{
+    {SlipName::ReadLabel, "read-label"},
+    {SlipName::MarkNotPrewashed, "mark-not-prewashed"},
+    {SlipName::ChooseWayRound, "choose-way-round"},
+    {SlipName::NoteLawChecked, "note-law-checked"},
+    {SlipName::ReceiveBlanks, "receive-blanks"},
+    {SlipName::CorrectCount, "correct-count"},
+    {SlipName::AddStyle, "add-style"},
+    {SlipName::ChangeBlank, "change-blank"},
+    {SlipName::MarkDry, "mark-dry"},
+    {SlipName::MeasureShrinkage, "measure-shrinkage"},
+    {SlipName::ReceiveRoll, "receive-roll"},
+    {SlipName::RollMove, "roll-move"},
+    {SlipName::TestStrip, "test-strip"},
+    {SlipName::RecordReading, "record-reading"},
+    {SlipName::ImportReadings, "import-readings"},
+    {SlipName::UseUpRoll, "use-up-roll"},
+    {SlipName::AddFilm, "add-film"},
+    {SlipName::Recipe, "recipe"},
+    {SlipName::ChangeFilm, "change-film"},
+    {SlipName::CheckPress, "check-press"},
+    {SlipName::AddPress, "add-press"},
+    {SlipName::Layers, "layers"},
+    {SlipName::ConfirmWording, "confirm-wording"},
+    {SlipName::TakeMoney, "take-money"},
+    {SlipName::MovePromise, "move-promise"},
+    {SlipName::Customer, "customer"},
+    {SlipName::CancelOrder, "cancel-order"},
+    {SlipName::Waive, "waive"},
+    {SlipName::Spoil, "spoil"},
+    {SlipName::Settings, "settings"},
+}};
+
+void settle() {
+    QElapsedTimer since;
+    since.start();
+    do {
+        QApplication::sendPostedEvents();
+        QApplication::processEvents(QEventLoop::AllEvents, 10);
+        QApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+    } while (since.elapsed() < kSettleMilliseconds);
+}
+
+// A garment that as many slips as can be have something to say about: held first, then any.
+Matter matterOf(const ReckonedShop& shop) {
+    Matter matter;
+    const Garment* chosen = nullptr;
+    for (const Garment& garment : shop.facts.garments) {
+        const Finding* hold = shop.of(garment.id).firstHold();
+        if (chosen == nullptr || (hold != nullptr && !matter.rule && !garment.decals.empty())) {
+            chosen = &garment;
+            matter = hold != nullptr ? Matter::of(*hold, garment) : Matter{};
+        }
+    }
+    if (chosen != nullptr) {
+        matter.order = chosen->order;
+        matter.garment = chosen->id;
+        matter.style = chosen->style;
+        matter.size = QString::fromStdString(chosen->size);
+        matter.colour = chosen->colour;
+        if (!chosen->decals.empty()) {
+            matter.decal = chosen->decals.front().id;
+            matter.film = chosen->decals.front().film;
+        }
+    }
+    if (!shop.allotment.useFirst.empty())
+        matter.roll = shop.allotment.useFirst.front().roll;
+    if (!matter.film && !shop.facts.films.empty())
+        matter.film = shop.facts.films.begin()->id;
+    if (!shop.facts.lots.empty())
+        matter.lot = shop.facts.lots.begin()->id;
+    if (!shop.facts.places.empty())
+        matter.place = shop.facts.places.begin()->id;
+    if (!shop.facts.presses.empty())
+        matter.press = shop.facts.presses.begin()->id;
+    return matter;
+}
+
+class Tour {
+public:
+    Tour(const Arguments& arguments, Clock clock)
+        : m_folder(arguments.target)
+        , m_scale(arguments.scale)
+        , m_clock(std::move(clock)) {}
+
+    Result<std::string> draw(const fs::path& shop) {
+        std::error_code error;
+        fs::create_directories(m_folder, error);
+        if (error)
+            return plainError("The folder " + m_folder.string() + " could not be made: " + error.message() +
+                              ".");
+        for (const Light each : {Light::Day, Light::Evening}) {
+            m_light = each;
+            if (const auto drawn = drawShop(shop); !drawn.ok())
+                return drawn.error();
+            if (const auto drawn = drawEmpty(); !drawn.ok())
+                return drawn.error();
+        }
+        return "Drew " + std::to_string(m_drawn) + " pictures into " + m_folder.string() + "\n";
+    }
+
+private:
+    Result<Done> drawShop(const fs::path& shop) {
+        const auto window = newWindow();
+        auto opened = db::Shop::open(shop, m_clock.now);
+        if (!opened.ok())
+            return opened.error();
+        window->open(std::move(opened).value());
+        setLight(*qApp, m_light);
+        Workshop& workshop = *window->workshop();
+        for (const BuiltPlace& place : builtPlaces()) {
+            workshop.turnTo(place.name);
+            if (const auto kept = keep(*window, place.code); !kept.ok())
+                return kept;
+        }
+        if (const auto drawn = drawSlips(*window); !drawn.ok())
+            return drawn;
+        return drawFinder(*window);
+    }
+
+    Result<Done> drawSlips(MainWindow& window) {
+        Workshop& workshop = *window.workshop();
+        const Matter matter = matterOf(*window.desk()->shop());
+        for (const auto& [slip, code] : kSlips) {
+            workshop.showSlip(slip, matter);
+            if (!workshop.slipEdge()->isOpen())
+                continue; // nothing in this shop that it could be about
+            if (const auto kept = keep(window, std::string{"slip-"} + code); !kept.ok())
+                return kept;
+            workshop.slipEdge()->close();
+        }
+        workshop.act(ShellAct::BackUp);
+        const auto kept = keep(window, "slip-back-up");
+        workshop.slipEdge()->close();
+        return kept;
+    }
+
+    Result<Done> drawFinder(MainWindow& window) {
+        const auto& orders = window.desk()->shop()->facts.orders;
+        CommandFinder& finder = *window.workshop()->finder();
+        finder.open();
+        if (const auto kept = keep(window, "finder"); !kept.ok())
+            return kept;
+        if (!orders.empty()) {
+            finder.open(QString::number(orders.begin()->number).left(2));
+            if (const auto kept = keep(window, "finder-typed"); !kept.ok())
+                return kept;
+        }
+        finder.close();
+        return Done{};
+    }
+
+    // The shop before anything is in it, and the window before there is a shop.
+    Result<Done> drawEmpty() {
+        const auto window = newWindow();
+        window->open(db::Shop::createInMemory(m_clock.now));
+        setLight(*qApp, m_light);
+        for (const BuiltPlace& place : builtPlaces()) {
+            window->workshop()->turnTo(place.name);
+            if (const auto kept = keep(*window, std::string{place.code} + "-empty"); !kept.ok())
+                return kept;
+        }
+        const auto first = newWindow();
+        first->showStart();
+        setLight(*qApp, m_light);
+        return keep(*first, "start");
+    }
+
+    std::unique_ptr<MainWindow> newWindow() {
+        auto window = std::make_unique<MainWindow>(m_clock);
+        window->setFixedSize(kSize);
+        window->show();
+        window->activateWindow();
+        return window;
+    }
+
+    Result<Done> keep(MainWindow& window, const std::string& name) {
+        settle();
+        const std::string light = m_light == Light::Day ? "-day" : "-evening";
+        const fs::path path = m_folder / (name + light + (m_scale == 2 ? "@2x" : "") + ".png");
+        const QImage picture = window.grab().toImage().convertToFormat(QImage::Format_RGB32);
+        if (!picture.save(QString::fromStdString(path.string()), "PNG"))
+            return plainError("The picture " + path.string() + " could not be written.");
+        ++m_drawn;
+        return Done{};
+    }
+
+    fs::path m_folder;
+    int m_scale;
+    Clock m_clock;
+    Light m_light = Light::Day;
+    int m_drawn = 0;
+};
+
+} // namespace
+
+Result<std::string> tour(const Arguments& arguments, const Clock& clock) {
+    const auto path = shopPath(arguments, clock);
+    if (!path.ok())
+        return path.error();
+    QTemporaryDir copies;
+    const fs::path copy = fs::path(copies.path().toStdString()) / "tour.holdfast";
+    {
+        auto shop = db::Shop::openReadOnly(*path, clock.now);
+        if (!shop.ok())
+            return shop.error();
+        if (const auto copied = db::backup(**shop, copy); !copied.ok())
+            return copied.error();
+    }
+    return Tour{arguments, clock}.draw(copy);
+}
+
+} // namespace holdfast::app

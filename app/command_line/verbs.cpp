@@ -1,0 +1,91 @@
+#include "app/command_line/verbs.h"
+
+#include "app/command_line/reports.h"
+#include "app/shell/shop_paths.h"
+#include "db/journal/backup.h"
+#include "db/journal/check.h"
+#include "db/tables/facts.h"
+
+#include <QJsonDocument>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr std::chrono::minutes kOnTime{9 * 60};
+
+Result<std::unique_ptr<db::Shop>> openToRead(const Arguments& arguments, const Clock& clock) {
+    const auto path = shopPath(arguments, clock);
+    if (!path.ok())
+        return path.error();
+    return db::Shop::openReadOnly(*path, clock.now);
+}
+
+Result<std::shared_ptr<const ReckonedShop>> reckoned(db::Shop& shop, const Now& now) {
+    return shop.read([&](db::Connection& connection) {
+        ClimateReckoner reckoner;
+        return reckonShop(db::loadOpenFacts(connection), db::loadClimate(connection),
+                          db::loadRecentUse(connection, now.instant), reckoner, now);
+    });
+}
+
+} // namespace
+
+Clock clockFor(const Arguments& arguments) {
+    if (arguments.isDemo)
+        return clockOn(arguments.on.value_or(systemClock().moment().today()), kDemoTime);
+    return arguments.on ? clockOn(*arguments.on, kOnTime) : systemClock();
+}
+
+Clock standingClock(const Clock& clock) {
+    Clock standing = clock;
+    standing.now = [at = clock.now()] { return at; };
+    standing.steady = [at = clock.steady()] { return at; };
+    return standing;
+}
+
+Result<std::filesystem::path> shopPath(const Arguments& arguments, const Clock& clock) {
+    if (arguments.isDemo)
+        return demoShop(clock.moment().today());
+    return arguments.shop.value_or(defaultShopPath());
+}
+
+Result<std::string> report(const Arguments& arguments, const Clock& clock) {
+    auto shop = openToRead(arguments, clock);
+    if (!shop.ok())
+        return shop.error();
+    const auto facts = reckoned(**shop, clock.moment());
+    if (!facts.ok())
+        return facts.error();
+    const Report made = reportOf(arguments.report, **facts);
+    if (arguments.asJson)
+        return QJsonDocument(made.json).toJson(QJsonDocument::Indented).toStdString();
+    return made.text.toStdString();
+}
+
+Result<std::string> check(const Arguments& arguments, const Clock& clock) {
+    auto shop = openToRead(arguments, clock);
+    if (!shop.ok())
+        return shop.error();
+    const auto faults = db::checkShop(**shop);
+    if (!faults.ok())
+        return faults.error();
+    if (faults->empty())
+        return std::string{"The shop file is whole: its rows, its ledgers and its journal agree.\n"};
+    std::string all;
+    for (const std::string& fault : *faults)
+        all += (all.empty() ? "" : " ") + fault;
+    return plainError(all);
+}
+
+Result<std::string> backUp(const Arguments& arguments, const Clock& clock) {
+    auto shop = openToRead(arguments, clock);
+    if (!shop.ok())
+        return shop.error();
+    const auto copied = db::backup(**shop, arguments.target);
+    if (!copied.ok())
+        return copied.error();
+    return "Backed up to " + arguments.target.string() + "\n";
+}
+
+} // namespace holdfast::app

@@ -1,0 +1,27 @@
+#pragma once
+// The verbs that need no window: reports, check, backup.
+
+#include "app/command_line/arguments.h"
+#include "app/desk/clock.h"
+#include "db/journal/shop.h"
+
+#include <memory>
+#include <string>
+
+namespace holdfast::app {
+
+// The clock that goes with the arguments: the system's; from 09:00 of --on; the demo's own hour.
+Clock clockFor(const Arguments& arguments);
+// The same, standing still at its first moment: for pictures.
+Clock standingClock(const Clock& clock);
+
+// The file that is meant: --shop, the demo (made where it is missing), or the usual one.
+Result<std::filesystem::path> shopPath(const Arguments& arguments, const Clock& clock);
+
+// What to write to standard output. Opens the shop for reading only, so a window may have it open.
+Result<std::string> report(const Arguments& arguments, const Clock& clock);
+// "The shop is whole." or, as an error, everything that is wrong, a line each.
+Result<std::string> check(const Arguments& arguments, const Clock& clock);
+Result<std::string> backUp(const Arguments& arguments, const Clock& clock);
+
+} // namespace holdfast::app

@@ -1,0 +1,5 @@
+#include "app/command_line/run.h"
+
+int main(int argc, char** argv) {
+    return holdfast::app::run(argc, argv);
+}

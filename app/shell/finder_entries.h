@@ -1,0 +1,46 @@
+#pragma once
+// What the command finder can find: places, actions, orders, rolls and lots, and where each leads.
+
+#include "app/desk/shop_desk.h"
+
+#include <QColor>
+#include <QKeySequence>
+#include <QString>
+
+#include <variant>
+#include <vector>
+
+namespace holdfast::app {
+
+// What the shell itself does.
+enum class ShellAct { Undo, ChangeLight, BackUp, CheckFile, OpenAnother };
+
+struct GoTo {
+    PlaceName place;
+    Matter matter;
+};
+struct AskSlip {
+    SlipName slip;
+    Matter matter;
+};
+using FinderTarget = std::variant<GoTo, AskSlip, ShellAct>;
+
+enum class FinderKind { Place, Action, Order, Roll, Lot };
+
+struct FinderEntry {
+    FinderKind kind = FinderKind::Action;
+    QString title;
+    QString second; // quiet words behind the title
+    QString iconName;
+    QColor shade; // of film or cloth, instead of the icon
+    QKeySequence keys;
+    FinderTarget target;
+};
+
+// Best match first, at most `limit`. Every word typed must begin a word of the entry; orders are found by all
+// that the order book's search knows. Nothing typed: the places, then the actions.
+std::vector<FinderEntry> findEntries(ShopDesk& desk, const QString& typed, std::size_t limit = 40);
+
+QString finderKindWords(FinderKind kind); // "Order"
+
+} // namespace holdfast::app

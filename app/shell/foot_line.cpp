@@ -1,0 +1,188 @@
+#include "app/shell/foot_line.h"
+
+#include "app/desk/formats.h"
+#include "app/theme/icons.h"
+#include "app/theme/measures.h"
+#include "app/theme/stitch.h"
+#include "app/theme/type.h"
+#include "app/widgets/button.h"
+#include "db/journal/shop.h"
+
+#include <QFontMetricsF>
+#include <QPainter>
+
+#include <algorithm>
+#include <cmath>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kLine = 26;
+constexpr int kButtonHigh = 24;
+constexpr int kSign = 16;
+constexpr int kBar = 120;
+constexpr int kGap = 8;
+
+} // namespace
+
+FootLine::FootLine(QWidget* parent)
+    : QWidget(parent) {
+    setObjectName(QStringLiteral("footLine"));
+    m_undo = new Button(tr("Undo"), QStringLiteral("undo"), Button::Kind::Quiet, this);
+    m_undo->setObjectName(QStringLiteral("footUndo"));
+    m_undo->showKey(QKeySequence(QKeySequence::Undo));
+    m_undo->setTargetHeight(kButtonHigh);
+    m_undo->hide();
+    connect(m_undo, &QAbstractButton::clicked, this, &FootLine::undoAsked);
+    m_stop = new Button(tr("Stop"), QStringLiteral("close"), Button::Kind::Quiet, this);
+    m_stop->setObjectName(QStringLiteral("footStop"));
+    m_stop->setTargetHeight(kButtonHigh);
+    m_stop->hide();
+    connect(m_stop, &QAbstractButton::clicked, this, &FootLine::stopAsked);
+}
+
+void FootLine::showLast(db::Shop& file) {
+    m_failure.clear();
+    m_said.clear();
+    m_last.clear();
+    const auto found = file.read([&](db::Connection&) {
+        return std::pair{file.recent(1), file.lastUndoable()};
+    });
+    if (!found.ok()) {
+        showFailure(app::words(found.error().message));
+        return;
+    }
+    const auto& [last, undoable] = *found;
+    if (!last.empty())
+        m_last = app::words(last.front().title);
+    m_undo->setVisible(undoable.has_value() && m_work.isEmpty());
+    if (undoable) {
+        // After a taking back, Undo speaks of an older action than the one that stands here.
+        const bool isLast = !last.empty() && undoable->id == last.front().id;
+        const QString title = app::words(undoable->title);
+        m_undo->setText(isLast ? tr("Undo") : tr("Undo also: %1").arg(title));
+        m_undo->setAccessibleDescription(tr("Takes back: %1").arg(title));
+        m_undo->setToolTip(tr("Takes back: %1").arg(title));
+    }
+    arrange();
+}
+
+void FootLine::showFailure(const QString& reason) {
+    m_failure = reason;
+    arrange();
+}
+
+void FootLine::showWords(const QString& words) {
+    m_failure.clear();
+    m_said = words;
+    arrange();
+}
+
+void FootLine::showWork(const QString& words, double share) {
+    const bool isNew = m_work != words;
+    m_work = words;
+    m_share = share;
+    if (isNew) {
+        m_stop->show();
+        m_undo->hide();
+        arrange();
+    } else {
+        update();
+    }
+}
+
+void FootLine::finishWork() {
+    m_work.clear();
+    m_stop->hide();
+    arrange();
+}
+
+QString FootLine::words() const {
+    if (!m_work.isEmpty())
+        return m_work;
+    if (!m_failure.isEmpty())
+        return m_failure;
+    return m_said.isEmpty() ? m_last : m_said;
+}
+
+int FootLine::wordsWidth(int width) const {
+    int room = width - 2 * kGutter - kSpace4 - kSign - kGap;
+    if (!m_work.isEmpty())
+        room -= kBar + kGap;
+    for (const Button* button : {m_undo, m_stop})
+        if (!button->isHidden())
+            room -= button->sizeHint().width() + kGap;
+    return std::max(room, 200);
+}
+
+int FootLine::heightForWidth(int width) const {
+    const QFontMetricsF metrics(fontOf(m_failure.isEmpty() ? Type::Small : Type::SmallStrong));
+    const QRectF laid =
+        metrics.boundingRect(QRectF(0, 0, wordsWidth(width), 1000), Qt::TextWordWrap, words());
+    const int lines = std::max(1, static_cast<int>(std::lround(laid.height() / metrics.lineSpacing())));
+    return kLine + (lines - 1) * lineHeight(Type::Small);
+}
+
+QSize FootLine::sizeHint() const {
+    return {600, heightForWidth(width())};
+}
+
+void FootLine::arrange() {
+    setAccessibleName(words());
+    if (heightForWidth(width()) != height()) {
+        updateGeometry();
+        emit heightChanged();
+    }
+    int left = kGutter + kSpace4 + kSign + kGap;
+    const Type type = m_failure.isEmpty() || !m_work.isEmpty() ? Type::Small : Type::SmallStrong;
+    const QFontMetricsF metrics(fontOf(type));
+    const qreal wide =
+        metrics.boundingRect(QRectF(0, 0, wordsWidth(width()), 1000), Qt::TextWordWrap, words()).width();
+    left += static_cast<int>(std::ceil(wide)) + kGap;
+    if (!m_work.isEmpty())
+        left += kBar + kGap;
+    for (Button* button : {m_undo, m_stop}) {
+        if (button->isHidden())
+            continue;
+        button->setGeometry(left, (kLine - kButtonHigh) / 2, button->sizeHint().width(), kButtonHigh);
+        left += button->width() + kGap;
+    }
+    update();
+}
+
+void FootLine::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    arrange();
+}
+
+void FootLine::paintEvent(QPaintEvent*) {
+    const QString text = words();
+    if (text.isEmpty())
+        return;
+    QPainter painter(this);
+    const Tokens& dyes = tokens();
+    const bool isWorking = !m_work.isEmpty();
+    const bool isRefused = !m_failure.isEmpty() && !isWorking;
+    const QRectF sign(kGutter + kSpace4, (kLine - kSign) / 2.0, kSign, kSign);
+    const QString icon = isWorking   ? QStringLiteral("stopwatch")
+                         : isRefused ? QStringLiteral("hold")
+                                     : QStringLiteral("needle");
+    paintIcon(painter, sign, icon, isRefused ? dyes.madder : dyes.ink3);
+    const qreal left = sign.right() + kGap;
+    painter.setFont(fontOf(isRefused ? Type::SmallStrong : Type::Small));
+    painter.setPen(isRefused ? dyes.madder : dyes.ink2);
+    const QRectF room(left, (kLine - lineHeight(Type::Small)) / 2.0, wordsWidth(width()), height());
+    QRectF laid;
+    painter.drawText(room, Qt::TextWordWrap, text, &laid);
+    if (isWorking) {
+        const QRectF bar(std::ceil(laid.right()) + kGap, kLine / 2.0 - 4, kBar, 8);
+        paintBox(painter, bar, 4, dyes.sunk, {});
+        const qreal done = bar.width() * std::clamp(m_share, 0.0, 1.0);
+        if (done >= 1)
+            paintBox(painter, QRectF(bar.topLeft(), QSizeF(done, bar.height())), std::min(4.0, done / 2),
+                     dyes.indigo, {});
+    }
+}
+
+} // namespace holdfast::app

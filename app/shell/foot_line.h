@@ -1,0 +1,61 @@
+#pragma once
+// The line at the foot of the window: what was done last and its Undo. A refusal or a failure stands here in
+// madder with its reason until the next act; long work shows its progress here with a way to stop.
+
+#include "app/theme/tokens.h"
+
+#include <QWidget>
+
+namespace holdfast::db {
+class Shop;
+}
+
+namespace holdfast::app {
+
+class Button;
+
+class FootLine : public QWidget {
+    Q_OBJECT
+
+public:
+    explicit FootLine(QWidget* parent = nullptr);
+
+    // The last action of the journal, and what Undo would take back.
+    void showLast(db::Shop& file);
+    void showFailure(const QString& reason);
+    void showWords(const QString& words);
+
+    // share 0 to 1. finishWork() takes it away.
+    void showWork(const QString& words, double share);
+    void finishWork();
+
+    QString words() const; // what stands in it now
+    bool isFailure() const { return !m_failure.isEmpty(); }
+
+    QSize sizeHint() const override;
+    bool hasHeightForWidth() const override { return true; }
+    int heightForWidth(int width) const override;
+
+signals:
+    void undoAsked();
+    void stopAsked();
+    void heightChanged();
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+
+private:
+    void arrange();
+    int wordsWidth(int width) const;
+
+    QString m_last;
+    QString m_failure;
+    QString m_said;
+    QString m_work;
+    double m_share = 0;
+    Button* m_undo = nullptr;
+    Button* m_stop = nullptr;
+};
+
+} // namespace holdfast::app

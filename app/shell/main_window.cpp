@@ -1,0 +1,138 @@
+#include "app/shell/main_window.h"
+
+#include "app/desk/formats.h"
+#include "app/shell/background_work.h"
+#include "app/shell/seat.h"
+#include "app/shell/shop_paths.h"
+#include "app/shell/shop_start.h"
+#include "app/shell/workshop.h"
+
+#include <QApplication>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr QSize kUsualSize{1366, 768};
+constexpr QSize kLeastSize{1280, 700};
+
+} // namespace
+
+MainWindow::MainWindow(Clock clock, QWidget* parent)
+    : QWidget(parent)
+    , m_clock(std::move(clock)) {
+    setObjectName(QStringLiteral("mainWindow"));
+    setWindowTitle(tr("Holdfast"));
+    setMinimumSize(kLeastSize);
+    resize(kUsualSize);
+}
+
+MainWindow::~MainWindow() {
+    closeShop();
+}
+
+void MainWindow::closeShop() {
+    // Places hold the desk: they go first.
+    delete m_workshop;
+    m_workshop = nullptr;
+    m_desk.reset();
+}
+
+void MainWindow::open(std::unique_ptr<db::Shop> file, Clock clock) {
+    closeShop();
+    if (m_start != nullptr)
+        m_start->deleteLater();
+    m_start = nullptr;
+    const Light kept = keptLight(*file);
+    if (kept != light())
+        setLight(*qApp, kept);
+    m_desk = std::make_unique<ShopDesk>(std::move(file), std::move(clock));
+    m_workshop = new Workshop(*m_desk, this);
+    connect(
+        m_workshop, &Workshop::anotherShopAsked, this, [this] { showStart(); }, Qt::QueuedConnection);
+    m_workshop->setGeometry(rect());
+    m_workshop->show();
+    m_workshop->begin();
+}
+
+void MainWindow::showStart(const QString& why) {
+    if (m_start == nullptr) {
+        m_start = new ShopStart(this);
+        connect(m_start, &ShopStart::newAsked, this, &MainWindow::startNew);
+        connect(m_start, &ShopStart::fileAsked, this, &MainWindow::openFile);
+        connect(m_start, &ShopStart::demoAsked, this, &MainWindow::openDemo);
+        connect(m_start, &ShopStart::backAsked, this, [this] {
+            m_start->deleteLater();
+            m_start = nullptr;
+            m_workshop->show();
+            m_workshop->turnTo(m_workshop->current());
+        });
+    }
+    if (m_workshop != nullptr)
+        m_workshop->hide();
+    m_start->setCanGoBack(m_workshop != nullptr);
+    m_start->setGeometry(rect());
+    m_start->show();
+    m_start->begin(why);
+}
+
+void MainWindow::startNew(const std::filesystem::path& path, const QString& name) {
+    auto made = startShop(path, plain(name), m_clock.now);
+    if (!made.ok()) {
+        m_start->refuse(made.error());
+        return;
+    }
+    open(std::move(made).value());
+}
+
+void MainWindow::openFile(const std::filesystem::path& path) {
+    if (m_desk != nullptr && m_desk->file().path() == path) {
+        // It is open already: opening it a second time would be refused by its own lock.
+        emit m_start->backAsked();
+        return;
+    }
+    auto opened = db::Shop::open(path, m_clock.now);
+    if (!opened.ok()) {
+        m_start->refuse({opened.error().message, "file"});
+        return;
+    }
+    open(std::move(opened).value());
+}
+
+void MainWindow::openDemo() {
+    if (m_demoMaking == nullptr) {
+        m_demoMaking = new BackgroundWork(this);
+        connect(m_demoMaking, &BackgroundWork::failed, this, [this](const QString& reason) {
+            if (m_start != nullptr)
+                m_start->refuse({plain(reason), "demo"});
+        });
+        connect(m_demoMaking, &BackgroundWork::succeeded, this, [this] {
+            const LocalDate day = m_clock.moment().today();
+            const Clock clock = clockOn(day, kDemoTime);
+            auto opened = openDemoToWorkIn(day, clock.now);
+            if (opened.ok())
+                open(std::move(opened).value(), clock);
+            else if (m_start != nullptr)
+                m_start->refuse({opened.error().message, "demo"});
+        });
+    }
+    const LocalDate day = m_clock.moment().today();
+    if (m_demoMaking->begin(tr("Making the demo"),
+                            [day](const BackgroundWork::Progress&) -> Result<std::string> {
+                                const auto made = demoShop(day);
+                                if (!made.ok())
+                                    return made.error();
+                                return std::string{};
+                            }))
+        m_start->showDemoUnderWay();
+}
+
+void MainWindow::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    if (m_workshop != nullptr)
+        m_workshop->setGeometry(rect());
+    if (m_start != nullptr)
+        m_start->setGeometry(rect());
+}
+
+} // namespace holdfast::app

@@ -1,0 +1,50 @@
+#pragma once
+// The window. Either a shop is open in it (Workshop), or it asks which one to open (ShopStart).
+
+#include "app/desk/shop_desk.h"
+
+#include <QWidget>
+
+#include <filesystem>
+#include <memory>
+
+namespace holdfast::app {
+
+class BackgroundWork;
+class ShopStart;
+class Workshop;
+
+class MainWindow : public QWidget {
+    Q_OBJECT
+
+public:
+    explicit MainWindow(Clock clock, QWidget* parent = nullptr);
+    ~MainWindow() override;
+
+    // Puts this shop in the place of what was open.
+    void open(std::unique_ptr<db::Shop> file, Clock clock);
+    void open(std::unique_ptr<db::Shop> file) { open(std::move(file), m_clock); }
+    // Asks which shop to open; `why` says what went wrong before, if anything did.
+    void showStart(const QString& why = {});
+
+    ShopDesk* desk() const { return m_desk.get(); }
+    Workshop* workshop() const { return m_workshop; }
+    ShopStart* start() const { return m_start; }
+
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
+private:
+    void startNew(const std::filesystem::path& path, const QString& name);
+    void openFile(const std::filesystem::path& path);
+    void openDemo();
+    void closeShop();
+
+    Clock m_clock;
+    std::unique_ptr<ShopDesk> m_desk;
+    Workshop* m_workshop = nullptr;
+    ShopStart* m_start = nullptr;
+    BackgroundWork* m_demoMaking = nullptr;
+};
+
+} // namespace holdfast::app

@@ -1,0 +1,276 @@
+#include "app/shell/workshop.h"
+
+#include "app/shell/background_work.h"
+#include "app/shell/command_finder.h"
+#include "app/shell/foot_line.h"
+#include "app/shell/place_header.h"
+#include "app/shell/rail.h"
+#include "app/shell/seat.h"
+#include "app/shell/slip_edge.h"
+#include "app/shell/slip_making.h"
+#include "app/theme/measures.h"
+
+#include <QApplication>
+#include <QKeyEvent>
+#include <QLayout>
+#include <QLineEdit>
+#include <QPainter>
+#include <QShortcut>
+#include <QTimer>
+
+#include <algorithm>
+
+namespace holdfast::app {
+
+Workshop::Workshop(ShopDesk& desk, QWidget* parent)
+    : QWidget(parent)
+    , m_desk(desk)
+    , m_rail(new Rail(this))
+    , m_header(new PlaceHeader(this))
+    , m_foot(new FootLine(this))
+    , m_slips(new SlipEdge(this))
+    , m_finder(new CommandFinder(desk, this)) {
+    setObjectName(QStringLiteral("workshop"));
+    connect(m_rail, &Rail::placeChosen, this, [this](PlaceName name) { turnTo(name); });
+    connect(m_rail, &Rail::airChosen, this, [this](PlaceId place) {
+        Matter matter;
+        matter.place = place;
+        showSlip(SlipName::RecordReading, matter);
+    });
+    connect(m_foot, &FootLine::undoAsked, this, &Workshop::undo);
+    connect(m_foot, &FootLine::heightChanged, this, &Workshop::arrange);
+    connect(m_finder, &CommandFinder::chosen, this, &Workshop::follow);
+    listenToDesk();
+    makeWork();
+    makeKeys();
+    qApp->installEventFilter(this);
+}
+
+Workshop::~Workshop() {
+    qApp->removeEventFilter(this);
+}
+
+void Workshop::listenToDesk() {
+    connect(&m_desk, &ShopDesk::changed, this, &Workshop::refreshFrame);
+    connect(&m_desk, &ShopDesk::minutePassed, this, [this] { m_rail->show(m_desk); });
+    connect(&m_desk, &ShopDesk::failed, m_foot, &FootLine::showFailure);
+    connect(&m_desk, &ShopDesk::said, m_foot, &FootLine::showWords);
+    connect(&m_desk, &ShopDesk::placeAsked, this, &Workshop::turnTo);
+    connect(&m_desk, &ShopDesk::slipAsked, this, &Workshop::showSlip);
+}
+
+void Workshop::makeKeys() {
+    for (const BuiltPlace& place : builtPlaces())
+        connect(new QShortcut(place.keys(), this), &QShortcut::activated, this,
+                [this, name = place.name] { turnTo(name); });
+    const auto key = [this](const QKeySequence& keys, auto&& then) {
+        connect(new QShortcut(keys, this), &QShortcut::activated, this, then);
+    };
+    key(QKeySequence(Qt::CTRL | Qt::Key_K), [this] { m_finder->open(); });
+    key(QKeySequence(QKeySequence::Undo), [this] { undo(); });
+    key(QKeySequence(Qt::Key_F6), [this] { changeLight(); });
+    key(QKeySequence(Qt::CTRL | Qt::Key_E), [this] { changeLight(); });
+    // A click or a key elsewhere leaves the finder.
+    connect(qApp, &QApplication::focusChanged, m_finder, [this](QWidget*, QWidget* now) {
+        if (m_finder->isOpen() && now != nullptr && !m_finder->isAncestorOf(now) && isAncestorOf(now))
+            m_finder->close();
+    });
+}
+
+void Workshop::makeWork() {
+    m_work = new BackgroundWork(this);
+    connect(m_work, &BackgroundWork::progressed, m_foot, &FootLine::showWork);
+    connect(m_work, &BackgroundWork::succeeded, m_foot, [this](const QString& words) {
+        m_foot->finishWork();
+        m_foot->showWords(words);
+    });
+    connect(m_work, &BackgroundWork::failed, m_foot, [this](const QString& reason) {
+        m_foot->finishWork();
+        m_foot->showFailure(reason);
+    });
+    connect(m_foot, &FootLine::stopAsked, m_work, &BackgroundWork::stop);
+}
+
+void Workshop::begin() {
+    turnTo(keptPlace(m_desk.file()).name);
+    // Counts and the last action come after the place is seen.
+    QTimer::singleShot(0, this, &Workshop::refreshFrame);
+}
+
+void Workshop::refreshFrame() {
+    m_rail->show(m_desk);
+    m_foot->showLast(m_desk.file());
+}
+
+Place* Workshop::place() const {
+    const auto found = m_places.find(m_current);
+    return found == m_places.end() ? nullptr : found->second;
+}
+
+Place* Workshop::made(const BuiltPlace& built) {
+    const auto found = m_places.find(built.name);
+    if (found != m_places.end())
+        return found->second;
+    Place* place = built.make(m_desk, this);
+    if (place->objectName().isEmpty())
+        place->setObjectName(QString::fromLatin1(built.code));
+    if (place->accessibleName().isEmpty())
+        place->setAccessibleName(built.words());
+    place->hide();
+    place->stackUnder(m_foot);
+    connect(place, &Place::subtitleChanged, this, [this, place] {
+        if (place == this->place())
+            m_header->setSubtitle(place->subtitle());
+    });
+    m_places.emplace(built.name, place);
+    return place;
+}
+
+void Workshop::turnTo(PlaceName name, const Matter& matter) {
+    const BuiltPlace* built = builtPlace(name);
+    if (built == nullptr)
+        return;
+    m_finder->close();
+    m_slips->close();
+    Place* before = place();
+    Place* now = made(*built);
+    m_current = name;
+    m_rail->setCurrent(name);
+    m_header->setTitle(built->words());
+    m_header->setTools(now->headerTools());
+    m_header->setSubtitle(now->subtitle());
+    arrange();
+    now->show();
+    if (before != nullptr && before != now)
+        before->hide();
+    now->opened();
+    now->turnTo(matter);
+    m_header->setSubtitle(now->subtitle());
+    if (before != now)
+        QTimer::singleShot(0, this, [this, built] { keepPlace(m_desk.file(), *built); });
+}
+
+void Workshop::follow(const FinderTarget& target) {
+    if (const auto* place = std::get_if<GoTo>(&target))
+        turnTo(place->place, place->matter);
+    else if (const auto* slip = std::get_if<AskSlip>(&target))
+        showSlip(slip->slip, slip->matter);
+    else
+        act(std::get<ShellAct>(target));
+}
+
+void Workshop::showSlip(SlipName name, const Matter& matter) {
+    m_finder->close();
+    Slip* slip = slipFor(name, m_desk, matter, m_slips);
+    if (slip == nullptr) {
+        m_foot->showFailure(tr("What this form is about is no longer there."));
+        return;
+    }
+    arrange();
+    m_slips->open(slip);
+}
+
+// ── keys ──────────────────────────────────────────────────────────────────────────────────────────────
+
+bool Workshop::isOverPlace(const QWidget* focused) const {
+    return focused != nullptr && (m_slips->isAncestorOf(focused) || m_finder->isAncestorOf(focused));
+}
+
+bool Workshop::isKeyOfPlaceOnly(const QKeySequence& keys) const {
+    const Place* below = place();
+    if (below == nullptr || keys.isEmpty())
+        return false;
+    const auto has = [&](const QList<QShortcut*>& shortcuts) {
+        return std::ranges::any_of(shortcuts, [&](const QShortcut* each) { return each->key() == keys; });
+    };
+    return has(below->findChildren<QShortcut*>()) && !has(m_slips->findChildren<QShortcut*>()) &&
+           !has(findChildren<QShortcut*>(QString(), Qt::FindDirectChildrenOnly));
+}
+
+bool Workshop::eventFilter(QObject* watched, QEvent* event) {
+    if (event->type() != QEvent::ShortcutOverride)
+        return QWidget::eventFilter(watched, event);
+    auto* key = static_cast<QKeyEvent*>(event);
+    // A line that has nothing of its own to take back leaves Ctrl+Z to the shop.
+    const auto* line = qobject_cast<const QLineEdit*>(watched);
+    if (line != nullptr && key->matches(QKeySequence::Undo) && !line->isUndoAvailable()) {
+        event->ignore();
+        return true;
+    }
+    // While the keyboard is in a slip or in the finder, the keys of the place below are plain keys.
+    const auto* focused = qobject_cast<const QWidget*>(watched);
+    if (isOverPlace(focused) && isKeyOfPlaceOnly(QKeySequence(key->keyCombination()))) {
+        event->accept();
+        return true;
+    }
+    return QWidget::eventFilter(watched, event);
+}
+
+// ── what the shell does itself ────────────────────────────────────────────────────────────────────────
+
+void Workshop::act(ShellAct act) {
+    switch (act) {
+    case ShellAct::Undo:
+        undo();
+        return;
+    case ShellAct::ChangeLight:
+        changeLight();
+        return;
+    case ShellAct::BackUp:
+        openBackupSlip();
+        return;
+    case ShellAct::CheckFile:
+        checkFile();
+        return;
+    case ShellAct::OpenAnother:
+        emit anotherShopAsked();
+        return;
+    }
+}
+
+void Workshop::undo() {
+    db::Shop& file = m_desk.file();
+    const auto last = file.read([&](db::Connection&) { return file.lastUndoable(); });
+    if (!m_desk.done(last))
+        return;
+    if (!last->has_value()) {
+        m_foot->showWords(tr("There is nothing to take back."));
+        return;
+    }
+    m_desk.done(file.undo((*last)->id));
+}
+
+void Workshop::changeLight() {
+    const Light other = light() == Light::Day ? Light::Evening : Light::Day;
+    setLight(*qApp, other);
+    keepLight(m_desk.file(), other);
+}
+
+// ── layout ────────────────────────────────────────────────────────────────────────────────────────────
+
+void Workshop::arrange() {
+    const int right = width() - kRailWidth;
+    m_rail->setGeometry(0, 0, kRailWidth, height());
+    m_header->setGeometry(kRailWidth, 0, right, kHeaderHeight);
+    const int foot = m_foot->heightForWidth(right);
+    m_foot->setGeometry(kRailWidth, height() - foot, right, foot);
+    if (Place* now = place()) {
+        // The foot stands in the gutter that the place leaves below itself, as far as there is one.
+        const int gutter = now->layout() != nullptr ? now->layout()->contentsMargins().bottom() : 0;
+        const int shared = std::clamp(gutter - kFocusGap, 0, kSpace12);
+        now->setGeometry(kRailWidth, kHeaderHeight, right, height() - kHeaderHeight - foot + shared);
+    }
+    m_slips->setGeometry(width() - kSlipWidth, kHeaderHeight, kSlipWidth, height() - kHeaderHeight);
+    m_finder->place(QRect(kRailWidth, kHeaderHeight, right, height() - kHeaderHeight));
+}
+
+void Workshop::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    arrange();
+}
+
+void Workshop::paintEvent(QPaintEvent*) {
+    QPainter(this).fillRect(rect(), tokens().ground);
+}
+
+} // namespace holdfast::app

@@ -1,0 +1,77 @@
+#pragma once
+// The frame about the places of one open shop: rail, header, foot, slips at the right edge, the command
+// finder. Makes a place when it is first opened and swaps them; what a place does is its own business.
+
+#include "app/shell/finder_entries.h"
+#include "app/shell/places.h"
+
+#include <QWidget>
+
+#include <filesystem>
+#include <map>
+
+namespace holdfast::app {
+
+class BackgroundWork;
+class CommandFinder;
+class FootLine;
+class PlaceHeader;
+class Rail;
+class SlipEdge;
+
+class Workshop : public QWidget {
+    Q_OBJECT
+
+public:
+    explicit Workshop(ShopDesk& desk, QWidget* parent = nullptr);
+    ~Workshop() override;
+
+    // Shows the place that was open last.
+    void begin();
+    void turnTo(PlaceName name, const Matter& matter = {});
+    PlaceName current() const { return m_current; }
+    Place* place() const;
+
+    void showSlip(SlipName name, const Matter& matter);
+    void act(ShellAct act);
+
+    SlipEdge* slipEdge() const { return m_slips; }
+    CommandFinder* finder() const { return m_finder; }
+    FootLine* foot() const { return m_foot; }
+
+signals:
+    void anotherShopAsked();
+
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+    void paintEvent(QPaintEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
+private:
+    void listenToDesk();
+    void makeKeys();
+    void makeWork();
+    void arrange();
+    void follow(const FinderTarget& target);
+    void refreshFrame();
+    void undo();
+    void changeLight();
+    void openBackupSlip();
+    void backUp(const std::filesystem::path& target);
+    void checkFile();
+    bool isOverPlace(const QWidget* focused) const;
+    bool isKeyOfPlaceOnly(const QKeySequence& keys) const;
+    Place* made(const BuiltPlace& place);
+
+    ShopDesk& m_desk;
+    Rail* m_rail = nullptr;
+    PlaceHeader* m_header = nullptr;
+    FootLine* m_foot = nullptr;
+    SlipEdge* m_slips = nullptr;
+    CommandFinder* m_finder = nullptr;
+    BackgroundWork* m_work = nullptr;
+    std::map<PlaceName, Place*> m_places;
+    PlaceName m_current = PlaceName::FairTable;
+};
+
+} // namespace holdfast::app

@@ -1,0 +1,70 @@
+// The long errands of the workshop's frame: copying the shop, checking its file.
+#include "app/desk/formats.h"
+#include "app/shell/background_work.h"
+#include "app/shell/backup_slip.h"
+#include "app/shell/foot_line.h"
+#include "app/shell/slip_edge.h"
+#include "app/shell/workshop.h"
+#include "db/journal/backup.h"
+#include "db/journal/check.h"
+
+namespace holdfast::app {
+
+void Workshop::openBackupSlip() {
+    auto* slip = new BackupSlip(m_desk, m_slips);
+    connect(slip, &BackupSlip::backupAsked, this, &Workshop::backUp);
+    arrange();
+    m_slips->open(slip);
+}
+
+void Workshop::backUp(const std::filesystem::path& target) {
+    const std::filesystem::path shop = m_desk.file().path();
+    const db::Clock clock = m_desk.clock().now;
+    const std::string done = plain(tr("Backed up to %1.").arg(words(target.string())));
+    const bool began = m_work->begin(
+        tr("Backing up"),
+        [shop, target, clock, done](const BackgroundWork::Progress& progress) -> Result<std::string> {
+            auto reading = db::Shop::openReadOnly(shop, clock);
+            if (!reading.ok())
+                return reading.error();
+            const auto copied = db::backup(**reading, target, [&](int pagesDone, int pagesInAll) {
+                return progress(pagesInAll > 0 ? static_cast<double>(pagesDone) / pagesInAll : 0);
+            });
+            if (!copied.ok())
+                return copied.error();
+            return done;
+        });
+    if (!began)
+        m_foot->showFailure(tr("Other work is under way; wait for it or stop it first."));
+}
+
+void Workshop::checkFile() {
+    const std::filesystem::path shop = m_desk.file().path();
+    if (shop.empty()) {
+        m_foot->showFailure(tr("This shop stands in no file."));
+        return;
+    }
+    const db::Clock clock = m_desk.clock().now;
+    const std::string whole =
+        plain(tr("The shop file is whole: its rows, its ledgers and its journal agree."));
+    const bool began =
+        m_work->begin(tr("Checking the shop file"),
+                      [shop, clock, whole](const BackgroundWork::Progress&) -> Result<std::string> {
+                          auto reading = db::Shop::openReadOnly(shop, clock);
+                          if (!reading.ok())
+                              return reading.error();
+                          const auto faults = db::checkShop(**reading);
+                          if (!faults.ok())
+                              return faults.error();
+                          if (faults->empty())
+                              return whole;
+                          std::string all;
+                          for (const std::string& fault : *faults)
+                              all += (all.empty() ? "" : " ") + fault;
+                          return plainError(all);
+                      });
+    if (!began)
+        m_foot->showFailure(tr("Other work is under way; wait for it or stop it first."));
+}
+
+} // namespace holdfast::app
