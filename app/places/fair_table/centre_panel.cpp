@@ -1,0 +1,182 @@
+#include "app/places/fair_table/centre_panel.h"
+
+#include "app/desk/formats.h"
+#include "app/places/fair_table/decal_panel.h"
+#include "app/theme/measures.h"
+#include "app/widgets/card.h"
+#include "app/widgets/choice.h"
+#include "app/widgets/field.h"
+#include "app/widgets/key_hint.h"
+#include "app/widgets/label.h"
+#include "core/trade/unit_words.h"
+
+#include <QHBoxLayout>
+#include <QLineEdit>
+#include <QVBoxLayout>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr std::int64_t kNarrowest = 5; // mm, as an order may have
+constexpr std::int64_t kWidest = 2000;
+
+Side seenFrom(Placement placement) {
+    return sideOf(placement) == Side::Back ? Side::Back : Side::Front;
+}
+
+std::span<const PlacementPreset> presetsOf(const BlankStyle* style) {
+    return style ? presetsFor(style->outline) : std::span<const PlacementPreset>{};
+}
+
+} // namespace
+
+CentrePanel::CentrePanel(FairTableModel& model, QWidget* parent)
+    : QWidget(parent)
+    , m_model(model) {
+    build();
+    connectStage();
+}
+
+void CentrePanel::build() {
+    m_placements = new Choice(tr("Placement"), Choice::Shape::Segment);
+    m_placements->setObjectName(QStringLiteral("placement"));
+    m_stage = new GarmentStage;
+    m_width = new Field(tr("Wide"));
+    m_width->setObjectName(QStringLiteral("width"));
+    m_width->setSuffix(tr("mm"));
+    m_width->setKey(Qt::Key_W);
+    m_width->editor()->setMaxLength(12);
+    m_width->setFixedWidth(150);
+    m_decals = new DecalPanel(m_model);
+
+    auto* hint = new KeyHint({}, Qt::Key_P);
+    hint->setAccessibleName(tr("Placement"));
+    hint->jumpTo(m_placements);
+    auto* top = new QHBoxLayout;
+    top->setContentsMargins(14, 10, 14, 9);
+    top->addWidget(m_placements, 1);
+    top->addWidget(hint);
+
+    // The width stands on the stage, at its foot.
+    auto* onStage = new QVBoxLayout(m_stage);
+    onStage->setContentsMargins(kSpace12, kSpace12, kSpace12, kSpace8);
+    onStage->addStretch();
+    onStage->addWidget(m_width, 0, Qt::AlignRight);
+
+    auto* card = new Card;
+    card->content()->addLayout(top);
+    card->content()->addWidget(new ThreadLine);
+    card->content()->addWidget(m_stage, 1);
+    card->content()->addWidget(new ThreadLine);
+    card->content()->addWidget(m_decals);
+    auto* whole = new QVBoxLayout(this);
+    whole->setContentsMargins(0, 0, 0, 0);
+    whole->addWidget(card);
+}
+
+void CentrePanel::connectStage() {
+    connect(m_placements, &Choice::chosen, this, [this](int at) {
+        const Placement placement = presetsOf(m_model.style())[static_cast<std::size_t>(at)].placement;
+        m_model.edit(Step::Choice,
+                     [&](TableDraft& draft) { choosePlacement(draft, m_model.style(), placement); });
+    });
+    connect(m_stage, &GarmentStage::picked, this,
+            [this](std::size_t decal) { m_model.turn([&](TableDraft& draft) { draft.decalAt = decal; }); });
+    connect(m_stage, &GarmentStage::moved, this, [this](Millimetres below, Millimetres aside) {
+        m_model.edit(Step::Drag, [&](TableDraft& draft) { moveDecal(draft, below, aside); });
+    });
+    connect(m_stage, &GarmentStage::widened, this, [this](Millimetres width, Millimetres below) {
+        m_model.edit(Step::Drag, [&](TableDraft& draft) {
+            widenDecal(draft, width);
+            if (const TableDecal* decal = draft.decal())
+                moveDecal(draft, below, decal->decal.aside);
+        });
+    });
+    connect(m_stage, &GarmentStage::settled, this, [this] { m_model.endStep(); });
+    connect(m_width, &Field::edited, this, &CentrePanel::typeWidth);
+    connect(m_width, &Field::finished, this, [this] {
+        m_model.endStep();
+        m_width->setError({});
+        refreshWidth();
+    });
+}
+
+void CentrePanel::typeWidth(const QString& text) {
+    const auto width = readWhole(text, tr("Width in mm"), kNarrowest, kWidest);
+    m_width->setError(width.ok() || text.trimmed().isEmpty() ? QString() : words(width.error().message));
+    if (width.ok())
+        m_model.edit(Step::Width, [&](TableDraft& draft) { widenDecal(draft, Millimetres{*width}); });
+}
+
+void CentrePanel::refresh() {
+    refreshPlacements();
+    refreshStage();
+    refreshWidth();
+    m_decals->refresh();
+}
+
+void CentrePanel::refreshPlacements() {
+    QVector<ChoiceItem> items;
+    int chosen = -1;
+    const Placement shown = placementShown(m_model.draft(), m_model.style());
+    for (const PlacementPreset& preset : presetsOf(m_model.style())) {
+        if (preset.placement == shown)
+            chosen = static_cast<int>(items.size());
+        items.append({.text = words(withCapital(placementName(preset.placement)))});
+    }
+    bool isNew = items.size() != m_placements->items().size();
+    for (int at = 0; !isNew && at < items.size(); ++at)
+        isNew = items[at].text != m_placements->items()[at].text;
+    if (isNew)
+        m_placements->setItems(items);
+    if (m_placements->chosenAt() != chosen)
+        m_placements->setChosen(chosen);
+}
+
+void CentrePanel::refreshStage() {
+    const TableDraft& draft = m_model.draft();
+    const TableGarment& garment = draft.garment();
+    StageScene scene;
+    scene.size = words(garment.size);
+    scene.side = seenFrom(placementShown(draft, m_model.style()));
+    if (const BlankStyle* style = m_model.style()) {
+        scene.outline = words(style->outline);
+        if (const Colour* colour = style->colour(garment.colour))
+            scene.cloth = colourOf(colour->rgb);
+    }
+    QStringList described{garmentWords(garment, m_model.shop().facts)};
+    for (const TableDecal& table : garment.decals) {
+        const DecalDraft& decal = table.decal;
+        const Film* film = m_model.shop().facts.films.find(decal.film);
+        scene.decals.push_back({decal.content, seenFrom(decal.placement), decal.below, decal.aside,
+                                decal.width, decal.height, film ? colourOf(film->rgb) : QColor(Qt::gray)});
+        described.append(tr("%1, %2, %3 wide, %4 high, %5 below the seam")
+                             .arg(decalWords(decal.content), words(placementName(decal.placement)),
+                                  millimetres(decal.width), millimetres(decal.height),
+                                  millimetres(decal.below)));
+    }
+    scene.current = draft.decalAt;
+    scene.described = described.join(QStringLiteral(". "));
+    m_stage->setScene(scene);
+}
+
+void CentrePanel::refreshWidth() {
+    const TableDecal* decal = m_model.draft().decal();
+    m_width->setVisible(decal != nullptr);
+    // What is being typed stays as it is typed.
+    if (!decal || m_width->editor()->hasFocus())
+        return;
+    m_width->setText(QString::number(decal->decal.width.value));
+}
+
+void CentrePanel::takeFocus(Section section) {
+    if (section == Section::Placement)
+        m_placements->takeFocus();
+    else if (section == Section::Width)
+        m_width->setFocus(Qt::ShortcutFocusReason);
+    else
+        m_decals->takeFocus(section);
+}
+
+} // namespace holdfast::app

@@ -1,0 +1,41 @@
+#pragma once
+// The middle of the fair table: where the decal goes, the garment at true scale, and below it what is cut.
+
+#include "app/places/fair_table/fair_table_model.h"
+#include "app/places/fair_table/garment_stage.h"
+
+#include <QWidget>
+
+namespace holdfast::app {
+
+class Choice;
+class DecalPanel;
+class Field;
+
+class CentrePanel : public QWidget {
+    Q_OBJECT
+
+public:
+    explicit CentrePanel(FairTableModel& model, QWidget* parent = nullptr);
+
+    void refresh();
+    void takeFocus(Section section);
+    DecalPanel* decals() const { return m_decals; }
+    Field* widthField() const { return m_width; }
+
+private:
+    void build();
+    void connectStage();
+    void refreshPlacements();
+    void refreshStage();
+    void refreshWidth();
+    void typeWidth(const QString& text);
+
+    FairTableModel& m_model;
+    Choice* m_placements = nullptr;
+    GarmentStage* m_stage = nullptr;
+    Field* m_width = nullptr;
+    DecalPanel* m_decals = nullptr;
+};
+
+} // namespace holdfast::app

@@ -1,0 +1,225 @@
+#include "app/places/fair_table/decal_panel.h"
+
+#include "app/desk/formats.h"
+#include "app/places/fair_table/film_list.h"
+#include "app/places/fair_table/message_scroll.h"
+#include "app/theme/drawings.h"
+#include "app/theme/measures.h"
+#include "app/theme/type.h"
+#include "app/widgets/button.h"
+#include "app/widgets/choice.h"
+#include "app/widgets/field.h"
+#include "app/widgets/key_hint.h"
+
+#include <QFontMetricsF>
+#include <QHBoxLayout>
+#include <QLineEdit>
+#include <QStackedLayout>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr double kFilmTextRoom = 165; // on the film's button, beside the heading of its row
+
+// The shop's drawings: those of the coast first, in the order of the drawer, then whatever else was added.
+const QStringList& drawings() {
+    static const QStringList names = [] {
+        QStringList ordered{QStringLiteral("tern"),     QStringLiteral("heron"), QStringLiteral("waves"),
+                            QStringLiteral("samphire"), QStringLiteral("boat"),  QStringLiteral("fish"),
+                            QStringLiteral("thimble")};
+        for (const QString& name : artworks())
+            if (!ordered.contains(name))
+                ordered.append(name);
+        return ordered;
+    }();
+    return names;
+}
+
+} // namespace
+
+DecalPanel::DecalPanel(FairTableModel& model, QWidget* parent)
+    : QWidget(parent)
+    , m_model(model)
+    , m_pages(new QStackedLayout(this))
+    , m_films(new FilmList) {
+    m_pages->addWidget(buildPicks());
+    m_pages->addWidget(m_films);
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    connectPicks();
+}
+
+QWidget* DecalPanel::buildPicks() {
+    m_artworks = new Choice(tr("Decal"), Choice::Shape::Artwork);
+    m_artworks->setObjectName(QStringLiteral("artwork"));
+    QVector<ChoiceItem> items;
+    for (const QString& name : drawings()) {
+        QString shown = name;
+        shown[0] = shown[0].toUpper();
+        items.append({.text = shown, .artwork = name});
+    }
+    m_artworks->setItems(items);
+
+    m_another = new Button(tr("Add"), QStringLiteral("plus"), Button::Kind::Quiet);
+    m_another->setObjectName(QStringLiteral("anotherDecal"));
+    m_another->setKey(Qt::Key_A);
+    m_another->setToolTip(tr("Another decal on this garment"));
+    m_film = new Button({}, Button::Kind::Plain);
+    m_film->setObjectName(QStringLiteral("film"));
+    m_film->setKey(Qt::Key_F);
+    m_words = new Field(tr("Name"));
+    m_words->setObjectName(QStringLiteral("words"));
+    m_words->setKey(Qt::Key_N);
+    m_words->editor()->setMaxLength(200);
+    m_face = new Choice(tr("Lettering"), Choice::Shape::Segment);
+    m_face->setObjectName(QStringLiteral("face"));
+    m_face->setItems({{.text = tr("Serif")}, {.text = tr("Plain")}});
+
+    auto* heading = new KeyHint(tr("Decal"), Qt::Key_D);
+    heading->jumpTo(m_artworks);
+    auto* first = new QHBoxLayout;
+    first->addWidget(heading);
+    first->addWidget(m_another);
+    first->addStretch();
+    first->addWidget(m_film);
+    auto* third = new QHBoxLayout;
+    third->setSpacing(kSpace8);
+    third->addWidget(m_words, 1, Qt::AlignTop);
+    third->addWidget(m_face, 0, Qt::AlignTop);
+
+    m_messages = new MessageScroll;
+    auto* picks = new QWidget;
+    auto* column = new QVBoxLayout(picks);
+    column->setContentsMargins(14, kSpace8, 14, kSpace12);
+    column->setSpacing(kSpace8);
+    column->addLayout(first);
+    column->addWidget(m_artworks);
+    column->addLayout(third);
+    column->addWidget(m_messages);
+    return picks;
+}
+
+void DecalPanel::connectPicks() {
+    connect(m_artworks, &Choice::chosen, this, [this](int at) {
+        const std::string name = plain(drawings()[at]);
+        m_model.editWithFilm(Step::Choice,
+                             [&](TableDraft& draft) { chooseArtwork(draft, m_model.style(), name); });
+    });
+    connect(m_another, &QAbstractButton::clicked, this, [this] {
+        m_model.turn([](TableDraft& draft) { draft.decalAt.reset(); });
+        m_artworks->takeFocus();
+    });
+    connect(m_film, &QAbstractButton::clicked, this, &DecalPanel::openFilms);
+    connect(m_words, &Field::edited, this, [this](const QString& text) {
+        // What would be cut is what is not blank; the field keeps what is typed.
+        const std::string words = text.trimmed().isEmpty() ? std::string{} : text.toStdString();
+        m_model.editWithFilm(Step::Words,
+                             [&](TableDraft& draft) { typeWords(draft, m_model.style(), words); });
+    });
+    connect(m_words, &Field::finished, this, [this] { m_model.endStep(); });
+    connect(m_face, &Choice::chosen, this, [this](int at) {
+        m_model.edit(Step::Choice,
+                     [&](TableDraft& draft) { chooseFace(draft, at == 0 ? Face::BookSerif : Face::Plain); });
+    });
+    connect(m_films, &FilmList::chosen, this, [this](FilmId film, bool isAlone) {
+        m_model.edit(Step::Choice, [&](TableDraft& draft) { chooseFilm(draft, film, isAlone); });
+        closeFilms();
+    });
+    connect(m_films, &FilmList::closed, this, &DecalPanel::closeFilms);
+}
+
+void DecalPanel::refresh() {
+    refreshArtworks();
+    refreshFilm();
+    refreshWords();
+    m_messages->show(m_model.messages(), m_model.desk());
+}
+
+void DecalPanel::refreshArtworks() {
+    int chosen = -1;
+    if (const TableDecal* decal = artworkShown(m_model.draft()))
+        chosen = static_cast<int>(drawings().indexOf(words(std::get<Artwork>(decal->decal.content).name)));
+    if (m_artworks->chosenAt() != chosen)
+        m_artworks->setChosen(chosen);
+    m_another->setVisible(m_model.draft().decalAt.has_value());
+}
+
+void DecalPanel::refreshFilm() {
+    const TableDraft& draft = m_model.draft();
+    const TableDecal* decal = draft.decal();
+    const Film* film = m_model.shop().facts.films.find(decal ? decal->decal.film : draft.nextFilm);
+    if (!film) {
+        m_film->setText(m_model.shop().facts.films.empty() ? tr("No films yet") : tr("Choose a film"));
+        m_film->setSwatch({});
+        m_film->setToolTip({});
+        return;
+    }
+    const RollPick* pick = decal ? &m_model.sums().rolls[draft.garmentAt][*draft.decalAt] : nullptr;
+    const QString roll = pick && pick->roll ? QStringLiteral(", ") + words(pick->roll->label()) : QString();
+    const QString name = words(film->name());
+    // A long name stands whole in the list and the tool tip.
+    const QFontMetricsF metrics(fontOf(Type::BodyStrong));
+    m_film->setText(
+        metrics.elidedText(name, Qt::ElideRight, kFilmTextRoom - metrics.horizontalAdvance(roll)) + roll);
+    m_film->setToolTip(name + roll);
+    m_film->setSwatch(colourOf(film->rgb));
+}
+
+void DecalPanel::refreshWords() {
+    const TableDecal* decal = wordsShown(m_model.draft());
+    const Wording* wording = decal ? &std::get<Wording>(decal->decal.content) : nullptr;
+    const QString text = wording ? words(wording->text) : QString();
+    // Blanks only are no words, but they stay where they are typed.
+    if (m_words->text() != text &&
+        !(text.isEmpty() && m_words->editor()->hasFocus() && m_words->text().trimmed().isEmpty()))
+        m_words->setText(text);
+    const int face = (wording ? wording->face : m_model.draft().nextFace) == Face::BookSerif ? 0 : 1;
+    if (m_face->chosenAt() != face)
+        m_face->setChosen(face);
+}
+
+void DecalPanel::setWordsError(const QString& words) {
+    if (m_words->error() != words)
+        m_words->setError(words);
+}
+
+void DecalPanel::openFilms() {
+    const TableDraft& draft = m_model.draft();
+    if (m_model.shop().facts.films.empty()) {
+        emit m_model.desk().slipAsked(SlipName::AddFilm, {});
+        return;
+    }
+    const TableDecal* decal = draft.decal();
+    m_films->show(filmOffers(m_model.shop(), m_model.style(), decal ? &decal->decal : nullptr),
+                  m_model.desk().shop(), m_model.style() != nullptr,
+                  decal ? decal->decal.film : draft.nextFilm);
+    const auto count = draft.garment().decals.size();
+    if (filmGoesToAll(draft))
+        m_films->setReach(count == 2 ? tr("for both decals") : tr("for all %1 decals").arg(count),
+                          decal ? tr("only %1").arg(decalWords(decal->decal.content)) : QString());
+    else
+        m_films->setReach(
+            decal ? tr("for %1").arg(decalWords(decal->decal.content)) : tr("for the next decal"), {});
+    m_pages->setCurrentIndex(1);
+    m_films->takeFocus();
+}
+
+void DecalPanel::closeFilms() {
+    m_pages->setCurrentIndex(0);
+    m_film->setFocus(Qt::OtherFocusReason);
+}
+
+void DecalPanel::takeFocus(Section section) {
+    m_pages->setCurrentIndex(0);
+    if (section == Section::Words)
+        m_words->setFocus(Qt::ShortcutFocusReason);
+    else if (section == Section::Film)
+        openFilms();
+    else
+        m_artworks->takeFocus();
+}
+
+} // namespace holdfast::app

@@ -1,0 +1,50 @@
+#pragma once
+// Below the garment: which artwork, which film, which words, and what is said of them at once. The list of
+// films opens in its place.
+
+#include "app/places/fair_table/fair_table_model.h"
+
+#include <QWidget>
+
+class QStackedLayout;
+
+namespace holdfast::app {
+
+class Button;
+class Choice;
+class Field;
+class FilmList;
+class MessageScroll;
+
+class DecalPanel : public QWidget {
+    Q_OBJECT
+
+public:
+    explicit DecalPanel(FairTableModel& model, QWidget* parent = nullptr);
+
+    void refresh();
+    void takeFocus(Section section);
+    void openFilms();
+    // Says what is wrong at the words field; empty takes it away.
+    void setWordsError(const QString& words);
+
+private:
+    QWidget* buildPicks();
+    void connectPicks();
+    void refreshArtworks();
+    void refreshFilm();
+    void refreshWords();
+    void closeFilms();
+
+    FairTableModel& m_model;
+    QStackedLayout* m_pages = nullptr;
+    Choice* m_artworks = nullptr;
+    Button* m_another = nullptr;
+    Button* m_film = nullptr;
+    Field* m_words = nullptr;
+    Choice* m_face = nullptr;
+    MessageScroll* m_messages = nullptr;
+    FilmList* m_films = nullptr;
+};
+
+} // namespace holdfast::app

@@ -1,0 +1,262 @@
+#include "app/places/fair_table/draft_note.h"
+
+#include <QJsonArray>
+#include <QJsonDocument>
+#include <QJsonObject>
+
+#include <array>
+#include <utility>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kVersion = 1;
+constexpr std::int64_t kFarthest = 10'000; // mm; beyond any measure that can be typed
+
+template <class Choice, std::size_t Count>
+using Codes = std::array<std::pair<Choice, const char*>, Count>;
+
+constexpr Codes<Placement, 5> kPlacements{{{Placement::Chest, "chest"},
+                                           {Placement::LeftChest, "left-chest"},
+                                           {Placement::Front, "front"},
+                                           {Placement::Back, "back"},
+                                           {Placement::Sleeve, "sleeve"}}};
+constexpr Codes<Face, 2> kFaces{{{Face::BookSerif, "serif"}, {Face::Plain, "plain"}}};
+constexpr Codes<DepositChoice, 5> kDeposits{{{DepositChoice::None, "none"},
+                                             {DepositChoice::Ten, "ten"},
+                                             {DepositChoice::Share, "share"},
+                                             {DepositChoice::All, "all"},
+                                             {DepositChoice::Typed, "typed"}}};
+constexpr Codes<PaidHow, 3> kPaid{
+    {{PaidHow::Cash, "cash"}, {PaidHow::Card, "card"}, {PaidHow::Transfer, "transfer"}}};
+
+template <class Choice, std::size_t Count>
+QString codeOf(const Codes<Choice, Count>& codes, Choice choice) {
+    for (const auto& [known, code] : codes)
+        if (known == choice)
+            return QString::fromLatin1(code);
+    return {};
+}
+
+QString text(const std::string& words) {
+    return QString::fromStdString(words);
+}
+
+// 63-bit ids do not fit a JSON number.
+template <class Kind>
+QString text(Id<Kind> id) {
+    return QString::number(id.value);
+}
+
+QJsonObject written(const TableDecal& table) {
+    const DecalDraft& decal = table.decal;
+    QJsonObject object{{QStringLiteral("film"), text(decal.film)},
+                       {QStringLiteral("placement"), codeOf(kPlacements, decal.placement)},
+                       {QStringLiteral("below"), static_cast<qint64>(decal.below.value)},
+                       {QStringLiteral("aside"), static_cast<qint64>(decal.aside.value)},
+                       {QStringLiteral("width"), static_cast<qint64>(decal.width.value)},
+                       {QStringLiteral("height"), static_cast<qint64>(decal.height.value)},
+                       {QStringLiteral("sizedByHand"), table.isSizedByHand}};
+    if (const auto* artwork = std::get_if<Artwork>(&decal.content)) {
+        object.insert(QStringLiteral("artwork"), text(artwork->name));
+    } else {
+        const auto& wording = std::get<Wording>(decal.content);
+        object.insert(QStringLiteral("words"), text(wording.text));
+        object.insert(QStringLiteral("face"), codeOf(kFaces, wording.face));
+    }
+    return object;
+}
+
+QJsonObject written(const TableGarment& garment) {
+    QJsonArray decals;
+    for (const TableDecal& decal : garment.decals)
+        decals.append(written(decal));
+    return {{QStringLiteral("style"), text(garment.style)},
+            {QStringLiteral("size"), text(garment.size)},
+            {QStringLiteral("colour"), text(garment.colour)},
+            {QStringLiteral("copies"), garment.copies},
+            {QStringLiteral("decals"), decals}};
+}
+
+// Reads one object strictly: whatever is missing or of another kind spoils the whole note.
+class Reader {
+public:
+    Reader(const QJsonObject& object, bool& isSound)
+        : m_object(object)
+        , m_isSound(isSound) {}
+
+    bool has(const char* key) const { return m_object.contains(QLatin1String(key)); }
+
+    std::string words(const char* key) const { return string(key).toStdString(); }
+
+    std::int64_t whole(const char* key, std::int64_t low, std::int64_t high) const {
+        const QJsonValue value = m_object.value(QLatin1String(key));
+        const std::int64_t number = value.toInteger(low - 1);
+        return number < low || number > high ? spoil(low) : number;
+    }
+
+    bool flag(const char* key) const {
+        const QJsonValue value = m_object.value(QLatin1String(key));
+        return value.isBool() ? value.toBool() : spoil(false);
+    }
+
+    template <class IdType>
+    IdType id(const char* key) const {
+        bool isNumber = false;
+        const qlonglong number = string(key).toLongLong(&isNumber);
+        return isNumber && number >= 0 ? IdType{number} : spoil(IdType{});
+    }
+
+    template <class Choice, std::size_t Count>
+    Choice choice(const char* key, const Codes<Choice, Count>& codes) const {
+        const QString code = string(key);
+        for (const auto& [known, name] : codes)
+            if (code == QLatin1String(name))
+                return known;
+        return spoil(codes.front().first);
+    }
+
+    QJsonArray list(const char* key) const {
+        const QJsonValue value = m_object.value(QLatin1String(key));
+        return value.isArray() ? value.toArray() : spoil(QJsonArray{});
+    }
+
+private:
+    QString string(const char* key) const {
+        const QJsonValue value = m_object.value(QLatin1String(key));
+        return value.isString() ? value.toString() : spoil(QString{});
+    }
+
+    template <class T>
+    T spoil(T instead) const {
+        m_isSound = false;
+        return instead;
+    }
+
+    const QJsonObject m_object;
+    bool& m_isSound;
+};
+
+TableDecal readDecal(const QJsonObject& object, bool& isSound) {
+    const Reader reader{object, isSound};
+    TableDecal table;
+    DecalDraft& decal = table.decal;
+    decal.film = reader.id<FilmId>("film");
+    decal.placement = reader.choice("placement", kPlacements);
+    decal.below = {reader.whole("below", 0, kFarthest)};
+    decal.aside = {reader.whole("aside", -kFarthest, kFarthest)};
+    decal.width = {reader.whole("width", 1, kFarthest)};
+    decal.height = {reader.whole("height", 1, kFarthest)};
+    table.isSizedByHand = reader.flag("sizedByHand");
+    if (reader.has("artwork"))
+        decal.content = Artwork{reader.words("artwork")};
+    else
+        decal.content = Wording{reader.words("words"), reader.choice("face", kFaces)};
+    return table;
+}
+
+TableGarment readGarment(const QJsonObject& object, bool& isSound) {
+    const Reader reader{object, isSound};
+    TableGarment garment;
+    garment.style = reader.id<BlankStyleId>("style");
+    garment.size = reader.words("size");
+    garment.colour = reader.id<ColourId>("colour");
+    garment.copies = static_cast<int>(reader.whole("copies", 1, kMostCopies));
+    for (const QJsonValue& decal : reader.list("decals"))
+        garment.decals.push_back(readDecal(decal.toObject(), isSound));
+    isSound = isSound && garment.decals.size() <= kMostDecalsOnGarment;
+    return garment;
+}
+
+TableDraft readDraft(const QJsonObject& object, bool& isSound) {
+    const Reader reader{object, isSound};
+    TableDraft draft;
+    draft.garments.clear();
+    for (const QJsonValue& garment : reader.list("garments"))
+        draft.garments.push_back(readGarment(garment.toObject(), isSound));
+    if (draft.garments.empty()) {
+        isSound = false;
+        return TableDraft{};
+    }
+    draft.garmentAt = static_cast<std::size_t>(reader.whole("garmentAt", 0, std::ssize(draft.garments) - 1));
+    if (reader.has("decalAt")) {
+        const auto last = std::ssize(draft.garment().decals) - 1;
+        if (last < 0)
+            isSound = false;
+        else
+            draft.decalAt = static_cast<std::size_t>(reader.whole("decalAt", 0, last));
+    }
+    if (reader.has("nextPlacement"))
+        draft.nextPlacement = reader.choice("nextPlacement", kPlacements);
+    draft.nextFilm = reader.id<FilmId>("nextFilm");
+    draft.nextFace = reader.choice("nextFace", kFaces);
+    if (reader.has("customer"))
+        draft.customer = reader.id<CustomerId>("customer");
+    draft.customerName = reader.words("customerName");
+    draft.customerPhone = reader.words("customerPhone");
+    draft.knownPhone = reader.words("knownPhone");
+    draft.deposit = reader.choice("deposit", kDeposits);
+    draft.depositTyped = reader.words("depositTyped");
+    draft.paidHow = reader.choice("paidHow", kPaid);
+    return draft;
+}
+
+void leaveOutUnknown(TableDraft& draft, const ShopFacts& facts) {
+    if (!facts.films.find(draft.nextFilm))
+        draft.nextFilm = {};
+    for (TableGarment& garment : draft.garments) {
+        const BlankStyle* style = facts.styles.find(garment.style);
+        if (!style) {
+            garment.style = {};
+            garment.size.clear();
+            garment.colour = {};
+        } else {
+            if (std::ranges::find(style->sizes, garment.size) == style->sizes.end())
+                garment.size.clear();
+            if (!style->colour(garment.colour))
+                garment.colour = {};
+        }
+        for (TableDecal& decal : garment.decals)
+            if (!facts.films.find(decal.decal.film))
+                decal.decal.film = {};
+    }
+}
+
+} // namespace
+
+QByteArray noteOf(const TableDraft& draft) {
+    QJsonArray garments;
+    for (const TableGarment& garment : draft.garments)
+        garments.append(written(garment));
+    QJsonObject object{{QStringLiteral("version"), kVersion},
+                       {QStringLiteral("garments"), garments},
+                       {QStringLiteral("garmentAt"), static_cast<qint64>(draft.garmentAt)},
+                       {QStringLiteral("nextFilm"), text(draft.nextFilm)},
+                       {QStringLiteral("nextFace"), codeOf(kFaces, draft.nextFace)},
+                       {QStringLiteral("customerName"), text(draft.customerName)},
+                       {QStringLiteral("customerPhone"), text(draft.customerPhone)},
+                       {QStringLiteral("knownPhone"), text(draft.knownPhone)},
+                       {QStringLiteral("deposit"), codeOf(kDeposits, draft.deposit)},
+                       {QStringLiteral("depositTyped"), text(draft.depositTyped)},
+                       {QStringLiteral("paidHow"), codeOf(kPaid, draft.paidHow)}};
+    if (draft.decalAt)
+        object.insert(QStringLiteral("decalAt"), static_cast<qint64>(*draft.decalAt));
+    if (draft.nextPlacement)
+        object.insert(QStringLiteral("nextPlacement"), codeOf(kPlacements, *draft.nextPlacement));
+    if (draft.customer)
+        object.insert(QStringLiteral("customer"), text(*draft.customer));
+    return QJsonDocument(object).toJson(QJsonDocument::Compact);
+}
+
+Result<TableDraft> draftFromNote(const QByteArray& note, const ShopFacts& facts) {
+    const QJsonObject object = QJsonDocument::fromJson(note).object();
+    bool isSound = object.value(QLatin1String("version")).toInt() == kVersion;
+    TableDraft draft = isSound ? readDraft(object, isSound) : TableDraft{};
+    if (!isSound)
+        return plainError("A half-typed order was kept but cannot be read.");
+    leaveOutUnknown(draft, facts);
+    return draft;
+}
+
+} // namespace holdfast::app

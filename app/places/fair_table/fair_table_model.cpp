@@ -1,0 +1,284 @@
+#include "app/places/fair_table/fair_table_model.h"
+
+#include "app/desk/formats.h"
+#include "app/places/fair_table/draft_note.h"
+#include "db/tables/facts.h"
+
+#include <algorithm>
+#include <tuple>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kKeptWithin = 250;        // ms after a change
+constexpr std::size_t kMostSteps = 300; // that can be undone
+
+Section sectionOf(const std::string& field) {
+    if (field == "style")
+        return Section::Style;
+    if (field == "size")
+        return Section::Size;
+    if (field == "colour")
+        return Section::Colour;
+    if (field == "decals" || field == "artwork")
+        return Section::Decal;
+    if (field == "film")
+        return Section::Film;
+    if (field == "wording")
+        return Section::Words;
+    if (field == "width" || field == "height" || field == "below" || field == "aside" || field == "layer")
+        return Section::Width;
+    if (field == "customerName")
+        return Section::Name;
+    if (field == "customerPhone")
+        return Section::Phone;
+    if (field == "deposit")
+        return Section::Deposit;
+    return Section::None;
+}
+
+} // namespace
+
+FairTableModel::FairTableModel(ShopDesk& desk, QObject* parent)
+    : QObject(parent)
+    , m_desk(desk)
+    , m_shop(desk.shop()) {
+    m_keepSoon.setSingleShot(true);
+    m_keepSoon.setInterval(kKeptWithin);
+    connect(&m_keepSoon, &QTimer::timeout, this, &FairTableModel::keepNow);
+    connect(&desk, &ShopDesk::changed, this, &FairTableModel::shopChanged);
+    connect(&desk, &ShopDesk::minutePassed, this, &FairTableModel::shopChanged);
+    restore();
+    reckon();
+}
+
+FairTableModel::~FairTableModel() {
+    if (m_keepSoon.isActive())
+        keepNow();
+}
+
+const BlankStyle* FairTableModel::style() const {
+    return m_shop->facts.styles.find(m_draft.garment().style);
+}
+
+void FairTableModel::edit(Step step, const std::function<void(TableDraft&)>& change) {
+    TableDraft next = m_draft;
+    change(next);
+    if (next == m_draft)
+        return;
+    const bool goesOn = step != Step::Choice && m_lastStep == step;
+    if (!goesOn) {
+        m_past.push_back(m_draft);
+        if (m_past.size() > kMostSteps)
+            m_past.erase(m_past.begin());
+    }
+    m_lastStep = step;
+    m_undone.clear();
+    m_keptWords.clear();
+    m_isRestored = false;
+    set(std::move(next));
+}
+
+void FairTableModel::editWithFilm(Step step, const std::function<void(TableDraft&)>& change) {
+    edit(step, [&](TableDraft& draft) {
+        if (!m_shop->facts.films.find(draft.nextFilm))
+            draft.nextFilm = usualFilm();
+        change(draft);
+    });
+}
+
+void FairTableModel::turn(const std::function<void(TableDraft&)>& change) {
+    TableDraft next = m_draft;
+    change(next);
+    if (next == m_draft)
+        return;
+    endStep();
+    set(std::move(next));
+}
+
+void FairTableModel::undo() {
+    if (m_past.empty())
+        return;
+    m_undone.push_back(m_draft);
+    TableDraft before = std::move(m_past.back());
+    m_past.pop_back();
+    endStep();
+    set(std::move(before));
+}
+
+void FairTableModel::redo() {
+    if (m_undone.empty())
+        return;
+    m_past.push_back(m_draft);
+    TableDraft after = std::move(m_undone.back());
+    m_undone.pop_back();
+    endStep();
+    set(std::move(after));
+}
+
+void FairTableModel::startAfresh() {
+    endStep();
+    edit(Step::Choice, [&](TableDraft& draft) { draft = nextDraft(draft, m_shop->facts.settings); });
+    endStep();
+}
+
+void FairTableModel::set(TableDraft draft) {
+    m_draft = std::move(draft);
+    if (!m_draft.isUntouched())
+        m_taken.reset();
+    if (!m_keepSoon.isActive())
+        m_keepSoon.start();
+    reckon();
+    emit changed();
+}
+
+void FairTableModel::reckon() {
+    m_sums = m_reckoner.reckon(m_draft, m_shop);
+    m_messages = messagesFor(m_draft, m_sums, *m_shop, m_reckoner.stock(m_shop));
+}
+
+void FairTableModel::shopChanged() {
+    m_shop = m_desk.shop();
+    // The order just taken was taken back: it is on the table again, as it was.
+    if (m_taken && m_draft.isUntouched() && !m_shop->facts.orders.find(m_taken->id) && isGone(m_taken->id)) {
+        m_keptWords = tr("Order %1 was taken back. Here it is as it was typed.").arg(m_taken->number);
+        m_taken.reset();
+        m_draft = m_takenDraft;
+        m_keepSoon.start();
+    }
+    reckon();
+    emit changed();
+}
+
+FilmId FairTableModel::usualFilm() const {
+    const auto offers = filmOffers(*m_shop, style(), nullptr);
+    const FilmOffer* best = nullptr;
+    for (const FilmOffer& offer : offers) {
+        const auto good = [](const FilmOffer& one) { return one.unfit.empty() && one.pick.mayBeUsed; };
+        if (!best || std::tuple(good(offer), offer.left) > std::tuple(good(*best), best->left))
+            best = &offer;
+    }
+    return best ? best->film->id : FilmId{};
+}
+
+std::optional<Missing> FairTableModel::missing() const {
+    for (std::size_t at = 0; at < m_draft.garments.size(); ++at) {
+        const TableGarment& garment = m_draft.garments[at];
+        // A further garment that nothing was chosen for yet is no garment.
+        if (garment == TableGarment{} && m_draft.garments.size() > 1)
+            continue;
+        if (!garment.style.isSet())
+            return Missing{Section::Style, at, tr("Choose a style.")};
+        if (garment.size.empty())
+            return Missing{Section::Size, at, tr("Choose a size.")};
+        if (!garment.colour.isSet())
+            return Missing{Section::Colour, at, tr("Choose a colour.")};
+        if (garment.decals.empty())
+            return Missing{Section::Decal, at, tr("Choose a decal, or type words.")};
+        OrderDraft alone;
+        alone.customerName = "-";
+        alone.garments.push_back(garmentDraft(garment));
+        alone.promised = m_shop->now.local();
+        const auto checked = checkDraft(alone, m_shop->facts, m_shop->now);
+        if (!checked.ok())
+            return Missing{sectionOf(checked.error().field), at, words(checked.error().message)};
+    }
+    if (m_draft.customerName.empty() && !m_draft.customer)
+        return Missing{Section::Name, m_draft.garmentAt, tr("Who is it for?")};
+    if (m_sums.depositError)
+        return Missing{Section::Deposit, m_draft.garmentAt, words(m_sums.depositError->message)};
+    if (!m_sums.promise)
+        return Missing{Section::None, m_draft.garmentAt,
+                       tr("No day can be promised: %1").arg(words(m_sums.promiseLack))};
+    const auto checked = checkDraft(orderOf(m_draft, m_sums, false), m_shop->facts, m_shop->now);
+    if (!checked.ok())
+        return Missing{sectionOf(checked.error().field), m_draft.garmentAt, words(checked.error().message)};
+    return std::nullopt;
+}
+
+Result<db::OrderTaken> FairTableModel::take(bool isQuotation) {
+    if (const auto lack = missing())
+        return plainError(lack->what.toStdString());
+    if (const auto noted = notePhone(); !noted.ok())
+        return noted.error();
+    const OrderDraft order = orderOf(m_draft, m_sums, isQuotation);
+    auto taken = db::takeOrder(m_desk.file(), order, m_desk.now());
+    if (!taken.ok() && taken.error().field == "customer") {
+        // Taken back meanwhile with the order that made this customer known: a new one of the same name.
+        OrderDraft unknown = order;
+        unknown.customer.reset();
+        taken = db::takeOrder(m_desk.file(), unknown, m_desk.now());
+    }
+    if (!taken.ok())
+        return taken;
+    m_takenDraft = m_draft;
+    m_past.clear();
+    m_undone.clear();
+    endStep();
+    m_keptWords.clear();
+    m_isRestored = false;
+    m_draft = nextDraft(m_draft, m_shop->facts.settings);
+    m_taken =
+        TakenOrder{taken->id,     taken->number, words(order.customerName), order.promised, order.total(),
+                   order.deposit, isQuotation};
+    keepNow();
+    reckon();
+    emit changed();
+    return taken;
+}
+
+// A known customer who gives another number.
+Result<Done> FairTableModel::notePhone() {
+    if (!m_draft.customer || m_draft.customerPhone == m_draft.knownPhone)
+        return Done{};
+    const auto changed =
+        db::changeCustomer(m_desk.file(), *m_draft.customer, m_draft.customerName, m_draft.customerPhone);
+    if (!changed.ok() && changed.error().field == "customer") {
+        m_draft.customer.reset(); // taken back meanwhile; the name and number typed make a new one
+        return Done{};
+    }
+    if (changed.ok())
+        m_draft.knownPhone = m_draft.customerPhone;
+    return changed;
+}
+
+bool FairTableModel::isGone(OrderId order) {
+    const auto known = m_desk.file().read([&](db::Connection& connection) {
+        return db::loadFactsOf(connection, std::span(&order, 1)).orders.find(order) != nullptr;
+    });
+    return known.ok() && !*known;
+}
+
+void FairTableModel::restore() {
+    m_draft = nextDraft({}, m_shop->facts.settings);
+    const auto note = m_desk.file().note(kDraftNote);
+    if (!note)
+        return;
+    auto read = draftFromNote(QByteArray::fromStdString(*note), m_shop->facts);
+    if (!read.ok()) {
+        m_keptWords = words(read.error().message);
+        m_desk.file().dropNote(kDraftNote);
+        return;
+    }
+    const bool isTouched = !read->isUntouched();
+    m_draft = isTouched ? std::move(*read) : nextDraft(*read, m_shop->facts.settings);
+    if (!isTouched)
+        return;
+    m_isRestored = true;
+    m_keptWords = tr("A half-typed order was kept.");
+    m_kept = QByteArray::fromStdString(*note);
+}
+
+void FairTableModel::keepNow() {
+    m_keepSoon.stop();
+    const QByteArray note = noteOf(m_draft);
+    if (note == m_kept)
+        return;
+    if (m_desk.file().keepNote(kDraftNote, note.toStdString()))
+        m_kept = note;
+    else
+        m_desk.say(tr("The half-typed order could not be kept on this disk."));
+}
+
+} // namespace holdfast::app

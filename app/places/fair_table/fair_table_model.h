@@ -1,0 +1,112 @@
+#pragma once
+// The order being typed, as the widgets of the fair table share it: every step of the maker goes through
+// edit(), which keeps the step before for undo, reckons price, promise and what cannot be kept anew, and sees
+// that the draft survives a crash. Knows nothing of widgets.
+
+#include "app/desk/shop_desk.h"
+#include "app/places/fair_table/table_draft.h"
+#include "app/places/fair_table/table_messages.h"
+#include "app/places/fair_table/table_sums.h"
+#include "db/actions/order_actions.h"
+
+#include <QObject>
+#include <QTimer>
+
+#include <functional>
+#include <optional>
+#include <vector>
+
+namespace holdfast::app {
+
+// Where on the table something is chosen or typed.
+enum class Section { Style, Size, Colour, Placement, Decal, Film, Words, Width, Name, Phone, Deposit, None };
+
+struct Missing {
+    Section section = Section::None;
+    std::size_t garment = 0;
+    QString what; // "Choose a size."
+};
+
+// What the customer is told once the order is taken.
+struct TakenOrder {
+    OrderId id;
+    std::int64_t number = 0;
+    QString customer;
+    LocalTime readyAt{};
+    Money total;
+    Money paid;
+    bool isQuotation = false;
+};
+
+// Steps of one kind in a row are one step for undo: typing, dragging.
+enum class Step { Choice, Words, Name, Phone, Deposit, Drag, Width, Copies };
+
+class FairTableModel : public QObject {
+    Q_OBJECT
+
+public:
+    explicit FairTableModel(ShopDesk& desk, QObject* parent = nullptr);
+    ~FairTableModel() override;
+
+    const TableDraft& draft() const { return m_draft; }
+    const TableSums& sums() const { return m_sums; }
+    const std::vector<TableMessage>& messages() const { return m_messages; }
+    const ReckonedShop& shop() const { return *m_shop; }
+    const BlankRailStock& stock() { return m_reckoner.stock(m_shop); }
+    const BlankStyle* style() const; // of the garment at hand; none: not chosen yet
+    ShopDesk& desk() const { return m_desk; }
+
+    void edit(Step step, const std::function<void(TableDraft&)>& change);
+    // Turns to another garment or decal: nothing of the order changes, and there is no step to undo.
+    void turn(const std::function<void(TableDraft&)>& change);
+    void endStep() { m_lastStep.reset(); }
+    bool canUndo() const { return !m_past.empty(); }
+    bool canRedo() const { return !m_undone.empty(); }
+    void undo();
+    void redo();
+    void startAfresh(); // can be undone
+
+    // A film for the first decal: the last one used; else one that fits and has most left.
+    void editWithFilm(Step step, const std::function<void(TableDraft&)>& change);
+
+    // The first thing to be chosen or mended before the order can be taken.
+    std::optional<Missing> missing() const;
+    Result<db::OrderTaken> take(bool isQuotation);
+    const std::optional<TakenOrder>& taken() const { return m_taken; }
+
+    // What happened to the draft that the maker did not do: kept from before, or not readable.
+    const QString& keptWords() const { return m_keptWords; }
+    bool isRestored() const { return m_isRestored; }
+    // Keeps the draft at once.
+    void keepNow();
+
+signals:
+    void changed();
+
+private:
+    void restore();
+    void reckon();
+    void shopChanged();
+    FilmId usualFilm() const;
+    Result<Done> notePhone();
+    bool isGone(OrderId order);
+    void set(TableDraft draft);
+
+    ShopDesk& m_desk;
+    std::shared_ptr<const ReckonedShop> m_shop;
+    TableReckoner m_reckoner;
+    TableDraft m_draft;
+    TableSums m_sums;
+    std::vector<TableMessage> m_messages;
+    std::vector<TableDraft> m_past;
+    std::vector<TableDraft> m_undone;
+    std::optional<Step> m_lastStep;
+    std::optional<TakenOrder> m_taken;
+    TableDraft m_takenDraft;
+    QString m_keptWords;
+    bool m_isRestored = false;
+    QTimer m_keepSoon;
+    QByteArray m_kept;
+};
+
+} // namespace holdfast::app

@@ -1,0 +1,207 @@
+#include "app/places/fair_table/fair_table_place.h"
+
+#include "app/desk/formats.h"
+#include "app/places/fair_table/centre_panel.h"
+#include "app/places/fair_table/decal_panel.h"
+#include "app/places/fair_table/picks_panel.h"
+#include "app/places/fair_table/sums_panel.h"
+#include "app/places/fair_table/today_tools.h"
+#include "app/theme/measures.h"
+#include "app/widgets/field.h"
+
+#include <QApplication>
+#include <QHBoxLayout>
+#include <QKeyEvent>
+#include <QLineEdit>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kPicksWidth = 398;
+constexpr int kSumsWidth = 338;
+
+bool isTypedIn(const QWidget* widget) {
+    return qobject_cast<const QLineEdit*>(widget) != nullptr;
+}
+
+} // namespace
+
+FairTablePlace::FairTablePlace(ShopDesk& desk, QWidget* parent)
+    : Place(desk, parent)
+    , m_model(desk) {
+    setObjectName(QStringLiteral("fairTable"));
+    setFocusPolicy(Qt::ClickFocus);
+    m_picks = new PicksPanel(m_model);
+    m_picks->setFixedWidth(kPicksWidth);
+    m_centre = new CentrePanel(m_model);
+    m_sums = new SumsPanel(m_model);
+    m_sums->setFixedWidth(kSumsWidth);
+    auto* row = new QHBoxLayout(this);
+    row->setContentsMargins(kGutter, 0, kGutter, kCardGap);
+    row->setSpacing(kCardGap);
+    row->addWidget(m_picks);
+    row->addWidget(m_centre, 1);
+    row->addWidget(m_sums);
+
+    connect(&m_model, &FairTableModel::changed, this, &FairTablePlace::refresh);
+    connect(m_sums, &SumsPanel::takeAsked, this, &FairTablePlace::take);
+    connect(&desk, &ShopDesk::changed, this, &Place::subtitleChanged);
+    connect(&desk, &ShopDesk::minutePassed, this, &Place::subtitleChanged);
+    refresh();
+}
+
+QString FairTablePlace::subtitle() const {
+    const ReckonedShop& shop = *desk().shop();
+    const QString where =
+        shop.facts.settings.fairName.empty() ? tr("At the workshop") : words(shop.facts.settings.fairName);
+    return QStringLiteral("%1 · %2").arg(where, longDay(shop.now.today()));
+}
+
+QWidget* FairTablePlace::headerTools() {
+    if (!m_today)
+        m_today = new TodayTools(desk());
+    return m_today;
+}
+
+void FairTablePlace::opened() {
+    const TableDraft& draft = m_model.draft();
+    takeFocus(draft.isUntouched() || !draft.garment().style.isSet() ? Section::Style : Section::Decal);
+}
+
+// A blank style or a lot that somebody asks from: it is chosen for the garment at hand.
+void FairTablePlace::turnTo(const Matter& matter) {
+    const BlankStyle* style = matter.style ? m_model.shop().facts.styles.find(*matter.style) : nullptr;
+    if (!style || m_model.draft().garment().style.isSet())
+        return;
+    m_model.edit(Step::Choice, [&](TableDraft& draft) {
+        chooseStyle(draft, *style);
+        if (matter.colour && style->colour(*matter.colour))
+            draft.garment().colour = *matter.colour;
+        if (std::ranges::find(style->sizes, plain(matter.size)) != style->sizes.end())
+            draft.garment().size = plain(matter.size);
+    });
+}
+
+void FairTablePlace::refresh() {
+    m_picks->refresh();
+    m_centre->refresh();
+    m_sums->refresh();
+    // What was asked for stays said until it is there.
+    if (!m_asked)
+        return;
+    const auto missing = m_model.missing();
+    if (missing && missing->section == *m_asked && !m_model.taken())
+        sayMissing(*missing);
+    else {
+        m_asked.reset();
+        sayMissing({});
+    }
+}
+
+void FairTablePlace::sayMissing(const Missing& missing) {
+    m_centre->decals()->setWordsError(missing.section == Section::Words ? missing.what : QString());
+    const bool isSaidAtField = missing.section == Section::Words;
+    m_sums->setError(isSaidAtField ? Section::None : missing.section,
+                     isSaidAtField ? QString() : missing.what);
+}
+
+void FairTablePlace::take(bool isQuotation) {
+    if (const auto missing = m_model.missing()) {
+        if (missing->garment != m_model.draft().garmentAt)
+            m_model.turn([&](TableDraft& draft) {
+                draft.garmentAt = missing->garment;
+                draft.decalAt.reset();
+                if (!draft.garment().decals.empty())
+                    draft.decalAt = 0;
+            });
+        m_asked = missing->section;
+        sayMissing(*missing);
+        takeFocus(missing->section);
+        return;
+    }
+    const auto taken = m_model.take(isQuotation);
+    if (!desk().done(taken))
+        return;
+    takeFocus(Section::Style);
+}
+
+void FairTablePlace::takeFocus(Section section) {
+    switch (section) {
+    case Section::Style:
+    case Section::Size:
+    case Section::Colour:
+        m_picks->takeFocus(section);
+        return;
+    case Section::Placement:
+    case Section::Decal:
+    case Section::Film:
+    case Section::Words:
+    case Section::Width:
+        m_centre->takeFocus(section);
+        return;
+    case Section::Name:
+    case Section::Phone:
+    case Section::Deposit:
+        m_sums->takeFocus(section);
+        return;
+    case Section::None:
+        return;
+    }
+}
+
+bool FairTablePlace::event(QEvent* event) {
+    // Taking back a step of the half-typed order comes before taking back what stands in the journal.
+    if (event->type() == QEvent::ShortcutOverride) {
+        auto* key = static_cast<QKeyEvent*>(event);
+        if ((key->matches(QKeySequence::Undo) && m_model.canUndo()) ||
+            (key->matches(QKeySequence::Redo) && m_model.canRedo())) {
+            event->accept();
+            return true;
+        }
+    }
+    return Place::event(event);
+}
+
+void FairTablePlace::keyPressEvent(QKeyEvent* event) {
+    if (event->matches(QKeySequence::Undo) && m_model.canUndo()) {
+        m_model.undo();
+        return;
+    }
+    if (event->matches(QKeySequence::Redo) && m_model.canRedo()) {
+        m_model.redo();
+        return;
+    }
+    const bool isPlain = !(event->modifiers() & (Qt::ControlModifier | Qt::AltModifier | Qt::MetaModifier));
+    switch (event->key()) {
+    case Qt::Key_Return:
+    case Qt::Key_Enter:
+        if (!event->isAutoRepeat())
+            take(false);
+        return;
+    case Qt::Key_Plus:
+        if (isPlain) {
+            m_sums->addGarmentToOrder();
+            takeFocus(Section::Style);
+            return;
+        }
+        break;
+    case Qt::Key_Escape:
+        // Out of a field, so that letters jump again.
+        if (isTypedIn(QApplication::focusWidget())) {
+            setFocus(Qt::OtherFocusReason);
+            return;
+        }
+        break;
+    default:
+        break;
+    }
+    Place::keyPressEvent(event);
+}
+
+void FairTablePlace::hideEvent(QHideEvent* event) {
+    m_model.keepNow();
+    Place::hideEvent(event);
+}
+
+} // namespace holdfast::app

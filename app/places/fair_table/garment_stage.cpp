@@ -1,0 +1,317 @@
+#include "app/places/fair_table/garment_stage.h"
+
+#include "app/desk/formats.h"
+#include "app/places/fair_table/undyed_cloth.h"
+#include "app/theme/drawings.h"
+#include "app/theme/focus_ring.h"
+#include "app/theme/measures.h"
+#include "app/theme/stitch.h"
+#include "app/theme/tokens.h"
+#include "app/theme/type.h"
+
+#include <QKeyEvent>
+#include <QMouseEvent>
+#include <QPainter>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr double kTop = 10;
+constexpr double kRightRoom = 72;  // for the height, at the right of the garment
+constexpr double kWidthRoom = 24;  // for the width, below the garment
+constexpr double kFoot = 34;       // the scale bar
+constexpr double kFieldRoom = 176; // the width's field, at the foot on the right
+constexpr double kHandle = 11;
+constexpr double kGripRoom = 9;
+constexpr std::int64_t kSnapsWithin = 6; // mm to the centre line, while dragged
+constexpr std::int64_t kNudge = 5;
+constexpr std::int64_t kSmallNudge = 1;
+constexpr std::array<int, 4> kScaleLengths{200, 100, 50, 20};
+
+std::array<QPointF, 4> cornersOf(const QRectF& box) {
+    return {box.topLeft(), box.topRight(), box.bottomLeft(), box.bottomRight()};
+}
+
+void paintBarEnds(QPainter& painter, const QLineF& bar) {
+    const QPointF along = bar.p2() - bar.p1();
+    const double length = std::max(1.0, std::hypot(along.x(), along.y()));
+    const QPointF across(-along.y() / length * 6, along.x() / length * 6);
+    painter.drawLine(bar);
+    painter.drawLine(bar.p1() - across, bar.p1() + across);
+    painter.drawLine(bar.p2() - across, bar.p2() + across);
+}
+
+} // namespace
+
+GarmentStage::GarmentStage(QWidget* parent)
+    : QWidget(parent) {
+    setObjectName(QStringLiteral("garmentStage"));
+    setFocusPolicy(Qt::StrongFocus);
+    setMouseTracking(true);
+    giveNoFocusRing(this);
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
+    setAccessibleName(tr("Garment at true scale"));
+}
+
+void GarmentStage::setScene(const StageScene& scene) {
+    if (m_scene == scene)
+        return;
+    m_scene = scene;
+    setAccessibleDescription(scene.described);
+    rescale();
+    update();
+}
+
+QRectF GarmentStage::rectOf(std::size_t decal) const {
+    const StageDecal& it = m_scene.decals[decal];
+    return m_scale.rectOf(it.below, it.aside, it.width, it.height);
+}
+
+void GarmentStage::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    rescale();
+}
+
+void GarmentStage::rescale() {
+    const QRectF box(kRightRoom, kTop, width() - 2 * kRightRoom, height() - kTop - kWidthRoom - kFoot);
+    m_scale = StageScale(box, m_scene.outline.isEmpty() ? QStringLiteral("tee") : m_scene.outline,
+                         m_scene.size, m_scene.side);
+}
+
+QColor GarmentStage::cloth() const {
+    return m_scene.cloth.isValid() ? m_scene.cloth : undyedCloth();
+}
+
+QColor GarmentStage::inkOnCloth() const {
+    const Tokens& day = tokens(Light::Day);
+    return cloth().lightnessF() > 0.55 ? day.ink : day.card;
+}
+
+void GarmentStage::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.fillRect(rect(), tokens().sunk);
+    paintGarment(painter, m_scale.sheet(),
+                 m_scene.outline.isEmpty() ? QStringLiteral("tee") : m_scene.outline, cloth());
+    paintDecals(painter);
+    paintCurrent(painter);
+    paintScaleBar(painter);
+    if (m_scene.side == Side::Back)
+        paintLine(painter, QRectF(kSpace16, kSpace12, 120, lineHeight(Type::SmallStrong)), tr("The back"),
+                  Type::SmallStrong, tokens().ink);
+    if (hasFocus() && !m_scene.current)
+        paintFocusRing(painter, QRectF(rect()).adjusted(6, 6, -6, -6), kButtonRadius);
+}
+
+void GarmentStage::paintDecals(QPainter& painter) const {
+    for (std::size_t at = 0; at < m_scene.decals.size(); ++at) {
+        const StageDecal& decal = m_scene.decals[at];
+        if (decal.side != m_scene.side)
+            continue;
+        if (const auto* artwork = std::get_if<Artwork>(&decal.content)) {
+            paintDecal(painter, rectOf(at), words(artwork->name), decal.film);
+        } else {
+            const auto& wording = std::get<Wording>(decal.content);
+            paintLettering(painter, rectOf(at), words(wording.text),
+                           wording.face == Face::BookSerif ? QStringLiteral("serif") : QStringLiteral("sans"),
+                           decal.film);
+        }
+    }
+}
+
+void GarmentStage::paintCurrent(QPainter& painter) const {
+    if (!m_scene.current || m_scene.decals[*m_scene.current].side != m_scene.side)
+        return;
+    const QRectF box = rectOf(*m_scene.current);
+    painter.setBrush(Qt::NoBrush);
+    QPen stitch(inkOnCloth(), 1.6);
+    stitch.setDashPattern({4, 3});
+    painter.setPen(stitch);
+    painter.drawRect(box);
+    // Handles leave a small decal to be seen.
+    const double handle = std::clamp(std::min(box.width(), box.height()) / 3, 5.0, kHandle);
+    for (const QPointF corner : cornersOf(box))
+        paintBox(painter, QRectF(corner.x() - handle / 2, corner.y() - handle / 2, handle, handle), 2,
+                 tokens().card, tokens().indigo, handle < 8 ? 1.4 : 2);
+    if (hasFocus())
+        paintFocusRing(painter, box.adjusted(-3, -3, 3, 3), kKeyRadius);
+    paintMeasures(painter, m_scene.decals[*m_scene.current], box);
+}
+
+void GarmentStage::paintMeasures(QPainter& painter, const StageDecal& decal, const QRectF& box) const {
+    // On the cloth: from the seam to the upper edge, beside what lies between.
+    QPointF seam(box.center().x(), m_scale.seam().y());
+    const QRectF between(seam.x() - 1, seam.y(), 2, std::max(0.0, box.top() - seam.y()));
+    bool isBeside = false;
+    for (std::size_t at = 0; at < m_scene.decals.size(); ++at) {
+        if (at == m_scene.current || m_scene.decals[at].side != m_scene.side ||
+            !rectOf(at).intersects(between))
+            continue;
+        seam.setX(std::min({isBeside ? seam.x() : box.left(), rectOf(at).left(), box.left()}) - 8);
+        isBeside = true;
+    }
+    if (box.top() - seam.y() > 6) {
+        QPen dots(inkOnCloth(), 1.4);
+        dots.setDashPattern({2, 3});
+        painter.setPen(dots);
+        painter.drawLine(seam, QPointF(seam.x(), box.top()));
+    }
+    if (box.top() - seam.y() > lineHeight(Type::SmallStrong)) {
+        const QString text = millimetres(decal.below);
+        const double left = isBeside ? seam.x() - 7 - widthOf(text, Type::SmallStrong) : seam.x() + 7;
+        paintLine(painter, QRectF(left, (seam.y() + box.top()) / 2 - 10, 90, 20), text, Type::SmallStrong,
+                  inkOnCloth());
+    }
+
+    painter.setPen(QPen(tokens().ink, 1.6));
+    // At the right of the garment: the height.
+    const double right =
+        std::min(std::max(m_scale.garment().right(), box.right()) + 14, width() - kRightRoom + 14);
+    paintBarEnds(painter, QLineF(right, box.top(), right, box.bottom()));
+    const double middle = std::clamp(box.center().y(), 20.0, height() - kFoot - 22.0);
+    paintLine(painter, QRectF(right + 8, middle - 19, 60, 20), QString::number(decal.height.value),
+              Type::SmallStrong, tokens().ink);
+    paintLine(painter, QRectF(right + 8, middle - 1, 60, 20), tr("mm"), Type::SmallStrong, tokens().ink);
+    // Below the garment: the width.
+    const double below = height() - kFoot - kWidthRoom + 10;
+    paintBarEnds(painter, QLineF(box.left(), below, box.right(), below));
+    const QString wide = millimetres(decal.width);
+    const double text = widthOf(wide, Type::SmallStrong);
+    const bool fitsRight = box.right() + 10 + text < width() - kFieldRoom;
+    paintLine(painter,
+              QRectF(fitsRight ? box.right() + 10 : box.left() - 10 - text, below - 10, text + 2, 20), wide,
+              Type::SmallStrong, tokens().ink);
+}
+
+void GarmentStage::paintScaleBar(QPainter& painter) const {
+    if (m_scene.outline.isEmpty())
+        return;
+    const auto fits = std::ranges::find_if(
+        kScaleLengths, [this](int length) { return length * m_scale.pixelsPerMillimetre() <= 120; });
+    const int length = fits == kScaleLengths.end() ? kScaleLengths.back() : *fits;
+    const double wide = length * m_scale.pixelsPerMillimetre();
+    const double top = height() - kFoot + 10;
+    paintBox(painter, QRectF(kSpace16, top, wide, 8), 0, tokens().card, tokens().ink, 1);
+    painter.fillRect(QRectF(kSpace16, top, wide / 2, 8), tokens().ink);
+    const QString text = m_scene.size.isEmpty()
+                             ? tr("%1 mm, true scale").arg(length)
+                             : tr("%1 mm, true scale for %2").arg(length).arg(m_scene.size);
+    paintLine(painter, QRectF(kSpace16 + wide + 10, top - 6, width(), 20), text, Type::SmallStrong,
+              tokens().ink);
+}
+
+GarmentStage::Grip GarmentStage::gripAt(QPointF at, std::size_t decal) const {
+    constexpr std::array<Grip, 4> corners{Grip::TopLeft, Grip::TopRight, Grip::BottomLeft, Grip::BottomRight};
+    const auto points = cornersOf(rectOf(decal));
+    for (std::size_t corner = 0; corner < points.size(); ++corner)
+        if (std::abs(points[corner].x() - at.x()) <= kGripRoom &&
+            std::abs(points[corner].y() - at.y()) <= kGripRoom)
+            return corners[corner];
+    return rectOf(decal).contains(at) ? Grip::Whole : Grip::None;
+}
+
+std::optional<std::size_t> GarmentStage::decalAt(QPointF at) const {
+    // The one at hand first, then what lies on top.
+    if (m_scene.current && gripAt(at, *m_scene.current) != Grip::None)
+        return m_scene.current;
+    for (std::size_t decal = m_scene.decals.size(); decal-- > 0;)
+        if (m_scene.decals[decal].side == m_scene.side && rectOf(decal).adjusted(-4, -4, 4, 4).contains(at))
+            return decal;
+    return std::nullopt;
+}
+
+void GarmentStage::mousePressEvent(QMouseEvent* event) {
+    if (event->button() != Qt::LeftButton)
+        return;
+    const auto decal = decalAt(event->position());
+    if (!decal)
+        return;
+    if (m_scene.current != decal)
+        emit picked(*decal); // the scene follows at once
+    m_grip = gripAt(event->position(), *decal);
+    if (m_grip == Grip::None)
+        m_grip = Grip::Whole;
+    m_gripFrom = event->position();
+    m_gripped = m_scene.decals[*decal];
+}
+
+void GarmentStage::mouseMoveEvent(QMouseEvent* event) {
+    if (m_grip != Grip::None) {
+        dragTo(event->position());
+        return;
+    }
+    const auto decal = decalAt(event->position());
+    const Grip grip = decal ? gripAt(event->position(), *decal) : Grip::None;
+    if (!decal)
+        unsetCursor();
+    else if (grip == Grip::TopLeft || grip == Grip::BottomRight)
+        setCursor(Qt::SizeFDiagCursor);
+    else if (grip == Grip::TopRight || grip == Grip::BottomLeft)
+        setCursor(Qt::SizeBDiagCursor);
+    else
+        setCursor(Qt::SizeAllCursor);
+}
+
+void GarmentStage::dragTo(QPointF at) {
+    const QRectF before = m_scale.rectOf(m_gripped.below, m_gripped.aside, m_gripped.width, m_gripped.height);
+    if (m_grip == Grip::Whole) {
+        const QPointF by = at - m_gripFrom;
+        Millimetres aside = m_scale.asideAt(before.center().x() + by.x());
+        if (std::abs(aside.value) < kSnapsWithin)
+            aside = {0};
+        emit moved(m_scale.belowAt(before.top() + by.y()), aside);
+        return;
+    }
+    // Both sides follow, so that the middle stays; the edge that is not held stays, too.
+    const double halfWidth = std::max(2.0, std::abs(at.x() - before.center().x()));
+    const Millimetres width = m_scale.lengthOf(2 * halfWidth);
+    const bool holdsTop = m_grip == Grip::TopLeft || m_grip == Grip::TopRight;
+    const double aspect = before.width() / std::max(1.0, before.height());
+    const double top = holdsTop ? before.bottom() - 2 * halfWidth / aspect : before.top();
+    emit widened(width, m_scale.belowAt(top));
+}
+
+void GarmentStage::mouseReleaseEvent(QMouseEvent*) {
+    if (m_grip == Grip::None)
+        return;
+    m_grip = Grip::None;
+    emit settled();
+}
+
+void GarmentStage::keyPressEvent(QKeyEvent* event) {
+    const bool isPlain = !(event->modifiers() & ~(Qt::ShiftModifier | Qt::KeypadModifier));
+    const std::int64_t by = event->modifiers() & Qt::ShiftModifier ? kSmallNudge : kNudge;
+    std::int64_t down = 0;
+    std::int64_t right = 0;
+    switch (event->key()) {
+    case Qt::Key_Left:
+        right = -by;
+        break;
+    case Qt::Key_Right:
+        right = by;
+        break;
+    case Qt::Key_Up:
+        down = -by;
+        break;
+    case Qt::Key_Down:
+        down = by;
+        break;
+    default:
+        QWidget::keyPressEvent(event);
+        return;
+    }
+    if (!isPlain || !m_scene.current) {
+        QWidget::keyPressEvent(event);
+        return;
+    }
+    const StageDecal& decal = m_scene.decals[*m_scene.current];
+    const std::int64_t towardsLeft = m_scene.side == Side::Back ? -right : right;
+    emit moved(decal.below + Millimetres{down}, decal.aside + Millimetres{towardsLeft});
+}
+
+} // namespace holdfast::app

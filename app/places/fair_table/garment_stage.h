@@ -1,0 +1,88 @@
+#pragma once
+// The garment at true scale with its decals: drag one to move it, its corners to size it, arrow keys to nudge
+// it 5 mm (with Shift 1 mm). Shows how far below the seam it is, its width and its height in millimetres.
+
+#include "app/places/fair_table/stage_scale.h"
+#include "core/orders/order.h"
+
+#include <QColor>
+#include <QWidget>
+
+#include <optional>
+#include <vector>
+
+namespace holdfast::app {
+
+struct StageDecal {
+    DecalContent content;
+    Side side = Side::Front; // front or back; sleeves are seen from the front
+    Millimetres below;
+    Millimetres aside;
+    Millimetres width;
+    Millimetres height;
+    QColor film;
+
+    bool operator==(const StageDecal&) const = default;
+};
+
+struct StageScene {
+    QString outline; // empty: no style chosen yet
+    QString size;    // as named; empty: not chosen yet, drawn as M
+    QColor cloth;    // invalid: undyed
+    Side side = Side::Front;
+    std::vector<StageDecal> decals;     // what lies below comes first
+    std::optional<std::size_t> current; // the one being worked on
+    QString described;                  // for those who hear the screen
+
+    bool operator==(const StageScene&) const = default;
+};
+
+class GarmentStage : public QWidget {
+    Q_OBJECT
+
+public:
+    explicit GarmentStage(QWidget* parent = nullptr);
+
+    void setScene(const StageScene& scene);
+    // Where a decal stands, in pixels of the stage.
+    QRectF rectOf(std::size_t decal) const;
+
+    QSize sizeHint() const override { return {474, 376}; }
+    QSize minimumSizeHint() const override { return {300, 190}; }
+
+signals:
+    void picked(std::size_t decal);
+    void moved(holdfast::Millimetres below, holdfast::Millimetres aside);
+    void widened(holdfast::Millimetres width, holdfast::Millimetres below);
+    void settled(); // the mouse was let go: the next move is a step of its own
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+    void mousePressEvent(QMouseEvent* event) override;
+    void mouseMoveEvent(QMouseEvent* event) override;
+    void mouseReleaseEvent(QMouseEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+
+private:
+    enum class Grip { None, Whole, TopLeft, TopRight, BottomLeft, BottomRight };
+
+    void rescale();
+    Grip gripAt(QPointF at, std::size_t decal) const;
+    std::optional<std::size_t> decalAt(QPointF at) const;
+    void dragTo(QPointF at);
+    void paintDecals(QPainter& painter) const;
+    void paintCurrent(QPainter& painter) const;
+    void paintMeasures(QPainter& painter, const StageDecal& decal, const QRectF& box) const;
+    void paintScaleBar(QPainter& painter) const;
+    QColor cloth() const;
+    QColor inkOnCloth() const;
+
+    StageScene m_scene;
+    StageScale m_scale;
+    Grip m_grip = Grip::None;
+    QPointF m_gripFrom;
+    StageDecal m_gripped; // as it was when it was gripped
+};
+
+} // namespace holdfast::app

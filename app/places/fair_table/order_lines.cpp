@@ -1,0 +1,252 @@
+#include "app/places/fair_table/order_lines.h"
+
+#include "app/desk/formats.h"
+#include "app/theme/focus_ring.h"
+#include "app/theme/measures.h"
+#include "app/theme/tokens.h"
+#include "app/theme/type.h"
+
+#include <QFontMetricsF>
+#include <QKeyEvent>
+#include <QPainter>
+
+#include <algorithm>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kLine = 32;
+constexpr int kShortestList = 2 * kLine;
+
+// "Heron, chest, 280 mm"; "Name “Juno”, 4 letters".
+QString describe(const DecalDraft& decal) {
+    if (const auto* wording = std::get_if<Wording>(&decal.content)) {
+        qsizetype letters = 0;
+        for (const char32_t letter : words(wording->text).toUcs4())
+            letters += QChar::isSpace(letter) ? 0 : 1;
+        const QString count =
+            letters == 1 ? OrderLines::tr("1 letter") : OrderLines::tr("%1 letters").arg(letters);
+        return QStringLiteral("%1, %2").arg(decalWords(decal.content), count);
+    }
+    return QStringLiteral("%1, %2, %3")
+        .arg(decalWords(decal.content), words(placementName(decal.placement)), millimetres(decal.width));
+}
+
+} // namespace
+
+std::vector<OrderLineShown> linesOf(const TableDraft& draft, const TableSums& sums, const ShopFacts& facts) {
+    using Kind = OrderLineShown::Kind;
+    const Currency& currency = facts.settings.currency;
+    std::vector<OrderLineShown> lines;
+    for (std::size_t at = 0; at < draft.garments.size(); ++at) {
+        const TableGarment& garment = draft.garments[at];
+        const GarmentSums& sum = sums.garments[at];
+        const bool isChosen = garment.style.isSet();
+        const QString name = isChosen ? garmentWords(garment, facts) : OrderLines::tr("Nothing chosen yet");
+        if (at != draft.garmentAt) {
+            const QString text =
+                garment.copies > 1 ? QStringLiteral("%1 × %2").arg(garment.copies).arg(name) : name;
+            lines.push_back({Kind::Garment, at, 0, text,
+                             isChosen ? moneyBare(sum.price * garment.copies, currency) : QString()});
+            continue;
+        }
+        lines.push_back({Kind::Blank, at, 0, name, isChosen ? moneyBare(sum.parts[0], currency) : QString()});
+        for (std::size_t decal = 0; decal < garment.decals.size(); ++decal)
+            lines.push_back({Kind::Decal, at, decal, describe(garment.decals[decal].decal),
+                             isChosen ? moneyBare(sum.parts[decal + 1], currency) : QString()});
+        if (garment.copies > 1)
+            lines.push_back(
+                {Kind::Copies, at, 0,
+                 OrderLines::tr("%1 of these at %2").arg(garment.copies).arg(moneyBare(sum.price, currency)),
+                 moneyBare(sum.price * garment.copies, currency)});
+    }
+    return lines;
+}
+
+void OrderLinesModel::show(std::vector<OrderLineShown> lines) {
+    if (lines == m_lines)
+        return;
+    beginResetModel();
+    m_lines = std::move(lines);
+    endResetModel();
+}
+
+int OrderLinesModel::rowCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : static_cast<int>(m_lines.size());
+}
+
+Qt::ItemFlags OrderLinesModel::flags(const QModelIndex& index) const {
+    // The sum of copies is only told.
+    const bool isTold = index.isValid() && line(index.row()).kind == OrderLineShown::Kind::Copies;
+    return isTold ? Qt::NoItemFlags : QAbstractListModel::flags(index);
+}
+
+QVariant OrderLinesModel::data(const QModelIndex& index, int role) const {
+    if (!index.isValid())
+        return {};
+    const OrderLineShown& it = line(index.row());
+    if (role == Qt::DisplayRole || role == Qt::AccessibleTextRole)
+        return it.amount.isEmpty() ? it.text : QStringLiteral("%1, %2").arg(it.text, it.amount);
+    return role == Qt::ToolTipRole ? QVariant(it.text) : QVariant();
+}
+
+void OrderLineDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
+                              const QModelIndex& index) const {
+    const OrderLineShown& line = static_cast<const OrderLinesModel&>(*index.model()).line(index.row());
+    const Tokens& dyes = tokens();
+    painter->save();
+    const QRectF row(option.rect);
+    if (option.state & QStyle::State_Selected)
+        painter->fillRect(row, dyes.woad);
+    painter->fillRect(QRectF(row.left() + kSpace8, row.bottom() - 1, row.width() - kSpace16, 1), dyes.thread);
+    const double amountWide = widthOf(line.amount, Type::BodyStrong);
+    const QRectF inner = row.adjusted(kSpace8, 0, -kSpace8, 0);
+    paintLine(*painter, inner, line.amount, Type::BodyStrong, dyes.ink, Qt::AlignRight);
+    const bool isQuiet =
+        line.kind == OrderLineShown::Kind::Garment || line.kind == OrderLineShown::Kind::Copies;
+    const QString fitted = QFontMetricsF(fontOf(Type::Body))
+                               .elidedText(line.text, Qt::ElideRight, inner.width() - amountWide - kSpace8);
+    paintLine(*painter, inner, fitted, Type::Body, isQuiet ? dyes.ink2 : dyes.ink);
+    painter->restore();
+}
+
+QSize OrderLineDelegate::sizeHint(const QStyleOptionViewItem&, const QModelIndex&) const {
+    return {120, kLine};
+}
+
+OrderLines::OrderLines(FairTableModel& model, QWidget* parent)
+    : QListView(parent)
+    , m_table(model)
+    , m_lines(new OrderLinesModel(this)) {
+    setObjectName(QStringLiteral("orderLines"));
+    setAccessibleName(tr("Garments of this order"));
+    setModel(m_lines);
+    setItemDelegate(new OrderLineDelegate(this));
+    setUniformItemSizes(true);
+    setFrameShape(QFrame::NoFrame);
+    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
+    giveFocusRing(this);
+}
+
+void OrderLines::refresh() {
+    const TableDraft& draft = m_table.draft();
+    auto lines = linesOf(draft, m_table.sums(), m_table.shop().facts);
+    const auto current = std::ranges::find_if(lines, [&](const OrderLineShown& line) {
+        using Kind = OrderLineShown::Kind;
+        return line.garment == draft.garmentAt &&
+               (draft.decalAt ? line.kind == Kind::Decal && line.decal == *draft.decalAt
+                              : line.kind == Kind::Blank);
+    });
+    const auto row = static_cast<int>(current - lines.begin());
+    m_isRefreshing = true;
+    m_lines->show(std::move(lines));
+    setCurrentIndex(m_lines->index(row, 0));
+    m_isRefreshing = false;
+    updateGeometry();
+}
+
+QSize OrderLines::sizeHint() const {
+    return {200, std::max(kShortestList, m_lines->rowCount() * kLine)};
+}
+
+QSize OrderLines::minimumSizeHint() const {
+    return {200, kShortestList};
+}
+
+void OrderLines::currentChanged(const QModelIndex& current, const QModelIndex& previous) {
+    QListView::currentChanged(current, previous);
+    if (m_isRefreshing || !current.isValid())
+        return;
+    const OrderLineShown line = m_lines->line(current.row());
+    // The lines change below the view's hands: let it finish first.
+    QMetaObject::invokeMethod(
+        this,
+        [this, line] {
+            m_table.turn([&](TableDraft& draft) {
+                if (line.garment >= draft.garments.size())
+                    return;
+                draft.garmentAt = line.garment;
+                const auto& decals = draft.garment().decals;
+                using Kind = OrderLineShown::Kind;
+                if (line.kind == Kind::Decal && line.decal < decals.size())
+                    draft.decalAt = line.decal;
+                else if (line.kind == Kind::Garment && !decals.empty())
+                    draft.decalAt = 0;
+                else
+                    draft.decalAt.reset();
+            });
+        },
+        Qt::QueuedConnection);
+}
+
+bool OrderLines::event(QEvent* event) {
+    // + and − are the list's own here, before "another garment" hears of them.
+    if (event->type() == QEvent::ShortcutOverride) {
+        const auto* key = static_cast<QKeyEvent*>(event);
+        if (key->key() == Qt::Key_Plus || key->key() == Qt::Key_Minus || key->key() == Qt::Key_Delete) {
+            event->accept();
+            return true;
+        }
+    }
+    return QListView::event(event);
+}
+
+void OrderLines::keyPressEvent(QKeyEvent* event) {
+    const QModelIndex current = currentIndex();
+    if (!current.isValid()) {
+        event->ignore();
+        return;
+    }
+    const OrderLineShown line = m_lines->line(current.row());
+    const bool isLayering = event->modifiers() & Qt::ControlModifier;
+    switch (event->key()) {
+    case Qt::Key_Delete:
+    case Qt::Key_Backspace:
+        remove(line);
+        return;
+    case Qt::Key_Plus:
+    case Qt::Key_Equal:
+        changeCopies(line, 1);
+        return;
+    case Qt::Key_Minus:
+        changeCopies(line, -1);
+        return;
+    case Qt::Key_Up:
+    case Qt::Key_Down:
+        if (isLayering && line.kind == OrderLineShown::Kind::Decal) {
+            const int by = event->key() == Qt::Key_Up ? -1 : 1;
+            m_table.edit(Step::Choice, [&](TableDraft& draft) { raiseDecal(draft, line.decal, by); });
+            return;
+        }
+        QListView::keyPressEvent(event);
+        return;
+    case Qt::Key_Home:
+    case Qt::Key_End:
+    case Qt::Key_PageUp:
+    case Qt::Key_PageDown:
+        QListView::keyPressEvent(event);
+        return;
+    default:
+        event->ignore(); // Enter takes the order; letters jump
+    }
+}
+
+void OrderLines::remove(const OrderLineShown& line) {
+    m_table.edit(Step::Choice, [&](TableDraft& draft) {
+        if (line.kind == OrderLineShown::Kind::Decal)
+            removeDecal(draft, line.decal);
+        else
+            removeGarment(draft, line.garment);
+    });
+}
+
+void OrderLines::changeCopies(const OrderLineShown& line, int by) {
+    m_table.edit(Step::Copies, [&](TableDraft& draft) {
+        int& copies = draft.garments[line.garment].copies;
+        copies = std::clamp(copies + by, 1, kMostCopies);
+    });
+}
+
+} // namespace holdfast::app

@@ -1,0 +1,249 @@
+#include "app/places/fair_table/picks_panel.h"
+
+#include "app/desk/formats.h"
+#include "app/places/fair_table/undyed_cloth.h"
+#include "app/theme/icons.h"
+#include "app/theme/measures.h"
+#include "app/widgets/card.h"
+#include "app/widgets/choice.h"
+#include "app/widgets/key_hint.h"
+#include "app/widgets/label.h"
+#include "app/widgets/stepper.h"
+#include "app/widgets/vertical_scroll.h"
+
+#include <QHBoxLayout>
+#include <QPainter>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kStyleColumns = 4;
+constexpr int kSizeColumns = 6;
+constexpr int kColourColumns = 2;
+
+// What the two drops in the colour tiles mean.
+class DropLegend : public QWidget {
+public:
+    explicit DropLegend(const QString& washed, const QString& unwashed, QWidget* parent = nullptr)
+        : QWidget(parent)
+        , m_washed(washed)
+        , m_unwashed(unwashed) {
+        setFixedHeight(lineHeight(Type::Small));
+        setAccessibleName(washed + QStringLiteral("; ") + unwashed);
+    }
+
+protected:
+    void paintEvent(QPaintEvent*) override {
+        QPainter painter(this);
+        qreal x = sign(painter, 0, QStringLiteral("washed"), tokens().green, m_washed);
+        sign(painter, x + kSpace20, QStringLiteral("unwashed"), tokens().ink2, m_unwashed);
+    }
+
+private:
+    qreal sign(QPainter& painter, qreal x, const QString& name, const QColor& ink,
+               const QString& text) const {
+        paintIcon(painter, QRectF(x, (height() - kSmallIcon) / 2.0, kSmallIcon, kSmallIcon), name, ink);
+        x += kSmallIcon + kSpace4;
+        paintLine(painter, QRectF(x, 0, width(), height()), text, Type::Small, tokens().ink2);
+        return x + widthOf(text, Type::Small);
+    }
+
+    QString m_washed;
+    QString m_unwashed;
+};
+
+// Sets the items only where something is new: setting makes tiles be laid out and read aloud again.
+bool isAlike(const QVector<ChoiceItem>& one, const QVector<ChoiceItem>& other) {
+    return std::ranges::equal(one, other, [](const ChoiceItem& left, const ChoiceItem& right) {
+        const bool marksAlike =
+            std::ranges::equal(left.marks, right.marks, [](const auto& mark, const auto& against) {
+                return mark.iconName == against.iconName && mark.words == against.words;
+            });
+        return left.text == right.text && left.second == right.second && left.outline == right.outline &&
+               left.shade == right.shade && left.isInStock == right.isInStock && marksAlike;
+    });
+}
+
+void showTiles(Choice* choice, const QVector<ChoiceItem>& items, int chosen) {
+    if (!isAlike(choice->items(), items))
+        choice->setItems(items);
+    if (choice->chosenAt() != chosen)
+        choice->setChosen(chosen);
+}
+
+template <class Things, class Wanted>
+int placeOf(const Things& things, const Wanted& isWanted) {
+    int at = 0;
+    for (const auto& thing : things) {
+        if (isWanted(thing))
+            return at;
+        ++at;
+    }
+    return -1;
+}
+
+} // namespace
+
+PicksPanel::PicksPanel(FairTableModel& model, QWidget* parent)
+    : QWidget(parent)
+    , m_model(model) {
+    build();
+    connect(m_styles, &Choice::chosen, this, [this](int at) {
+        const auto& styles = m_model.shop().facts.styles;
+        const BlankStyle& style = *(styles.begin() + at);
+        m_model.edit(Step::Choice, [&](TableDraft& draft) { chooseStyle(draft, style); });
+    });
+    connect(m_sizes, &Choice::chosen, this, [this](int at) {
+        const std::string size = m_model.style()->sizes[static_cast<std::size_t>(at)];
+        m_model.edit(Step::Choice, [&](TableDraft& draft) { draft.garment().size = size; });
+    });
+    connect(m_colours, &Choice::chosen, this, [this](int at) {
+        const ColourId colour = m_model.style()->colours[static_cast<std::size_t>(at)].id;
+        m_model.edit(Step::Choice, [&](TableDraft& draft) { draft.garment().colour = colour; });
+    });
+    connect(m_copies, &Stepper::stepped, this, [this](int copies) {
+        m_model.edit(Step::Copies, [&](TableDraft& draft) { draft.garment().copies = copies; });
+    });
+}
+
+void PicksPanel::build() {
+    m_styles = new Choice(tr("Style"), Choice::Shape::Picture);
+    m_styles->setObjectName(QStringLiteral("style"));
+    m_styles->setColumns(kStyleColumns);
+    m_sizes = new Choice(tr("Size"), Choice::Shape::Stacked);
+    m_sizes->setObjectName(QStringLiteral("size"));
+    m_sizes->setColumns(kSizeColumns);
+    m_colours = new Choice(tr("Colour"), Choice::Shape::Swatch);
+    m_colours->setObjectName(QStringLiteral("colour"));
+    m_colours->setColumns(kColourColumns);
+    m_copies = new Stepper(tr("How many of this garment"));
+    m_copies->setObjectName(QStringLiteral("copies"));
+    m_copies->setRange(1, kMostCopies);
+    m_noStyles =
+        new Label(tr("No blank styles yet. Add the first one on the Blank rail."), Type::Body, &Tokens::ink2);
+    m_noStyles->wrapped();
+
+    const auto heading = [this](const QString& words, const QKeySequence& key, Choice* choice) {
+        auto* hint = new KeyHint(words, key, KeyHint::Order::WordsThenKey, this);
+        hint->jumpTo(choice);
+        return hint;
+    };
+    auto* sizeRow = new QHBoxLayout;
+    sizeRow->addWidget(heading(tr("Size"), Qt::Key_S, m_sizes));
+    sizeRow->addStretch();
+    auto* howMany = new KeyHint(tr("How many"), Qt::Key_Q);
+    howMany->jumpTo(m_copies);
+    sizeRow->addWidget(howMany);
+    sizeRow->addWidget(m_copies);
+    m_colourName = heading(tr("Colour"), Qt::Key_C, m_colours);
+
+    auto* scroll = new VerticalScroll;
+    auto* column = scroll->column();
+    column->setContentsMargins(kSpace16 - 2, kSpace12, kSpace16 - 2, kSpace8);
+    column->setSpacing(kSpace8);
+    column->addWidget(heading(tr("Style"), Qt::Key_G, m_styles));
+    column->addWidget(m_noStyles);
+    column->addWidget(m_styles);
+    column->addSpacing(kSpace4);
+    column->addLayout(sizeRow);
+    column->addWidget(m_sizes);
+    column->addSpacing(kSpace8);
+    column->addWidget(m_colourName);
+    column->addWidget(m_colours);
+    column->addStretch();
+
+    auto* card = new Card;
+    card->content()->addWidget(scroll, 1);
+    auto* legend = new DropLegend(tr("washed, can press today"), tr("needs a wash first"));
+    auto* legendRow = new QHBoxLayout;
+    legendRow->setContentsMargins(kSpace16 - 2, kSpace4, kSpace16, kSpace12);
+    legendRow->addWidget(legend);
+    card->content()->addLayout(legendRow);
+
+    auto* whole = new QVBoxLayout(this);
+    whole->setContentsMargins(0, 0, 0, 0);
+    whole->addWidget(card);
+}
+
+void PicksPanel::refresh() {
+    refreshStyles();
+    refreshSizes();
+    refreshColours();
+    if (m_copies->value() != m_model.draft().garment().copies)
+        m_copies->setValue(m_model.draft().garment().copies);
+}
+
+void PicksPanel::refreshStyles() {
+    QVector<ChoiceItem> items;
+    for (const BlankStyle& style : m_model.shop().facts.styles)
+        items.append({.text = words(style.name), .outline = words(style.outline), .shade = undyedCloth()});
+    const BlankStyleId chosen = m_model.draft().garment().style;
+    m_noStyles->setVisible(items.isEmpty());
+    showTiles(m_styles, items, placeOf(m_model.shop().facts.styles, [&](const BlankStyle& style) {
+                  return style.id == chosen;
+              }));
+}
+
+void PicksPanel::refreshSizes() {
+    QVector<ChoiceItem> items;
+    int chosen = -1;
+    if (const BlankStyle* style = m_model.style()) {
+        const TableGarment& garment = m_model.draft().garment();
+        for (const std::string& size : style->sizes) {
+            const BlankStock stock = garment.colour.isSet()
+                                         ? m_model.stock().of({style->id, size, garment.colour})
+                                         : m_model.stock().ofSize(style->id, size);
+            items.append({.text = words(size),
+                          .second = stock.total() > 0 ? tr("%1 left").arg(stock.total()) : tr("none"),
+                          .isInStock = stock.total() > 0});
+        }
+        chosen = placeOf(style->sizes, [&](const std::string& size) { return size == garment.size; });
+    }
+    showTiles(m_sizes, items, chosen);
+}
+
+void PicksPanel::refreshColours() {
+    QVector<ChoiceItem> items;
+    int chosen = -1;
+    const TableGarment& garment = m_model.draft().garment();
+    if (const BlankStyle* style = m_model.style()) {
+        for (const Colour& colour : style->colours) {
+            const BlankStock stock = garment.size.empty()
+                                         ? m_model.stock().ofColour(style->id, colour.id)
+                                         : m_model.stock().of({style->id, garment.size, colour.id});
+            ChoiceItem item{
+                .text = words(colour.name), .shade = colourOf(colour.rgb), .isInStock = stock.total() > 0};
+            if (stock.total() > 0)
+                item.marks = {{QStringLiteral("washed"), tr("%1 washed").arg(stock.washed), &Tokens::green},
+                              {QStringLiteral("unwashed"), QString::number(stock.unwashed + stock.drying)}};
+            else
+                item.second = tr("none in stock");
+            items.append(item);
+        }
+        chosen = placeOf(style->colours, [&](const Colour& colour) { return colour.id == garment.colour; });
+    }
+    m_colourName->setWords(garment.size.empty() ? tr("Colour")
+                                                : tr("Colour, in %1").arg(words(garment.size)));
+    showTiles(m_colours, items, chosen);
+}
+
+void PicksPanel::changeEvent(QEvent* event) {
+    QWidget::changeEvent(event);
+    if (event->type() == QEvent::PaletteChange && m_styles)
+        refreshStyles(); // undyed cloth is another shade in the evening
+}
+
+void PicksPanel::takeFocus(Section section) {
+    if (section == Section::Style)
+        m_styles->takeFocus();
+    else if (section == Section::Size)
+        m_sizes->takeFocus();
+    else
+        m_colours->takeFocus();
+}
+
+} // namespace holdfast::app

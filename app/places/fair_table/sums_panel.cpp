@@ -1,0 +1,249 @@
+#include "app/places/fair_table/sums_panel.h"
+
+#include "app/desk/formats.h"
+#include "app/places/fair_table/customer_row.h"
+#include "app/places/fair_table/deposit_row.h"
+#include "app/places/fair_table/order_lines.h"
+#include "app/places/fair_table/promise_block.h"
+#include "app/places/fair_table/taken_block.h"
+#include "app/theme/measures.h"
+#include "app/widgets/button.h"
+#include "app/widgets/card.h"
+#include "app/widgets/key_hint.h"
+#include "app/widgets/label.h"
+
+#include <QHBoxLayout>
+#include <QVBoxLayout>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kLowHeight = 670; // of the panel; lower windows get the short promise
+
+} // namespace
+
+SumsPanel::SumsPanel(FairTableModel& model, QWidget* parent)
+    : QWidget(parent)
+    , m_model(model) {
+    build();
+    connectAll();
+}
+
+QWidget* SumsPanel::buildTitle() {
+    m_title = new Label(tr("New order"), Type::CardTitle);
+    m_title->setObjectName(QStringLiteral("orderTitle"));
+    m_toLines = new KeyHint({}, Qt::Key_L);
+    m_toLines->setAccessibleName(tr("Garments of this order"));
+    m_count = new Label({}, Type::Small, &Tokens::ink2);
+    m_afresh = new Button(tr("Start afresh"), Button::Kind::Quiet);
+    m_afresh->setObjectName(QStringLiteral("startAfresh"));
+    m_afresh->setKey(Qt::Key_X);
+    auto* title = new QWidget;
+    title->setFixedHeight(kTarget);
+    auto* row = new QHBoxLayout(title);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(kSpace4);
+    row->addWidget(m_title);
+    row->addWidget(m_toLines);
+    row->addWidget(m_count);
+    row->addStretch();
+    row->addWidget(m_afresh);
+    return title;
+}
+
+QWidget* SumsPanel::buildDraft() {
+    m_lines = new OrderLines(m_model);
+    m_toLines->jumpTo(m_lines);
+    m_total = new Label({}, Type::Next);
+    m_total->setObjectName(QStringLiteral("total"));
+    m_floor = new Label({}, Type::Small, &Tokens::ink2);
+    m_floor->setObjectName(QStringLiteral("costFloor"));
+    m_promise = new PromiseBlock;
+    m_sooner = new Button({}, QStringLiteral("clock"), Button::Kind::Quiet);
+    m_sooner->setObjectName(QStringLiteral("sooner"));
+    m_sooner->setLeftAligned(true);
+    m_sooner->setTargetHeight(32);
+
+    auto* totalRow = new QHBoxLayout;
+    totalRow->setContentsMargins(0, 0, 0, 0);
+    totalRow->addWidget(new Label(tr("Total"), Type::BodyStrong));
+    totalRow->addStretch();
+    totalRow->addWidget(m_total);
+    auto* floorRow = new QHBoxLayout;
+    floorRow->addStretch();
+    floorRow->addWidget(m_floor);
+
+    auto* draft = new QWidget;
+    auto* column = new QVBoxLayout(draft);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(kSpace4);
+    column->addWidget(m_lines, 1);
+    column->addLayout(totalRow);
+    column->addLayout(floorRow);
+    column->addSpacing(2);
+    column->addWidget(m_promise);
+    column->addWidget(m_sooner);
+    return draft;
+}
+
+void SumsPanel::build() {
+    m_kept = new Label({}, Type::Support, &Tokens::ink2);
+    m_kept->setObjectName(QStringLiteral("keptWords"));
+    m_kept->wrapped();
+    m_taken = new TakenBlock;
+    m_customer = new CustomerRow(m_model);
+    m_deposit = new DepositRow(m_model);
+    m_error = new Label({}, Type::SmallStrong, &Tokens::madder);
+    m_error->setObjectName(QStringLiteral("orderError"));
+    m_error->wrapped();
+    m_error->hide();
+    m_another = new Button(tr("Another garment"), QStringLiteral("plus"));
+    m_another->setObjectName(QStringLiteral("anotherGarment"));
+    m_another->showKeyText(QStringLiteral("+"));
+    m_another->setTargetHeight(44);
+    m_quotation = new Button(tr("Quote"));
+    m_quotation->setObjectName(QStringLiteral("quotation"));
+    m_quotation->setKey(Qt::Key_K);
+    m_quotation->setToolTip(tr("Keeps it as a quotation while the customer thinks it over"));
+    m_quotation->setTargetHeight(44);
+    m_take = new Button(tr("Take order"), Button::Kind::Next);
+    m_take->setObjectName(QStringLiteral("takeOrder"));
+    m_take->showKey(Qt::Key_Return);
+    m_take->setTargetHeight(76);
+
+    auto* card = new Card;
+    auto* column = card->content();
+    column->setContentsMargins(14, 4, 14, 14);
+    column->setSpacing(kSpace8);
+    column->addWidget(buildTitle());
+    column->addWidget(m_kept);
+    m_draft = buildDraft();
+    column->addWidget(m_draft, 1);
+    column->addWidget(m_taken, 1);
+    column->addWidget(m_customer);
+    column->addWidget(m_deposit);
+    column->addWidget(m_error);
+
+    auto* beside = new QHBoxLayout;
+    beside->setSpacing(kSpace8);
+    beside->addWidget(m_another, 1);
+    beside->addWidget(m_quotation);
+    auto* whole = new QVBoxLayout(this);
+    whole->setContentsMargins(0, 0, 0, 0);
+    whole->setSpacing(kSpace12);
+    whole->addWidget(card, 1);
+    whole->addLayout(beside);
+    whole->addWidget(m_take);
+}
+
+void SumsPanel::connectAll() {
+    connect(m_afresh, &QAbstractButton::clicked, this, [this] { m_model.startAfresh(); });
+    connect(m_sooner, &QAbstractButton::clicked, this, [this] {
+        const auto sooner = m_model.sums().sooner;
+        if (!sooner)
+            return;
+        const ColourId colour = sooner->colours.front()->id;
+        m_model.edit(Step::Choice, [&](TableDraft& draft) { draft.garment().colour = colour; });
+    });
+    connect(m_another, &QAbstractButton::clicked, this, &SumsPanel::addGarmentToOrder);
+    connect(m_quotation, &QAbstractButton::clicked, this, [this] { emit takeAsked(true); });
+    connect(m_take, &QAbstractButton::clicked, this, [this] { emit takeAsked(false); });
+}
+
+void SumsPanel::addGarmentToOrder() {
+    m_model.endStep();
+    m_model.edit(Step::Choice, [](TableDraft& draft) {
+        if (draft.garments.back() == TableGarment{})
+            draft.garmentAt = draft.garments.size() - 1;
+        else
+            addGarment(draft);
+    });
+}
+
+void SumsPanel::refresh() {
+    refreshTitle();
+    const auto& taken = m_model.taken();
+    m_draft->setVisible(!taken);
+    m_taken->setVisible(taken.has_value());
+    if (taken)
+        m_taken->show(*taken, m_model.shop().facts.settings.currency, m_model.shop().now.today());
+    else
+        refreshSums();
+    m_customer->refresh();
+    m_deposit->refresh();
+    const Currency& currency = m_model.shop().facts.settings.currency;
+    const Money deposit = m_model.sums().deposit;
+    m_take->setSecondText(deposit.minor > 0 ? tr("%1 now").arg(money(deposit, currency)) : QString());
+}
+
+void SumsPanel::refreshTitle() {
+    const TableDraft& draft = m_model.draft();
+    m_count->setText(draft.garments.size() < 2
+                         ? QString()
+                         : tr("%1 of %2").arg(draft.garmentAt + 1).arg(draft.garments.size()));
+    m_afresh->setVisible(!draft.isUntouched());
+    m_kept->setText(m_model.keptWords());
+    m_kept->setVisible(!m_model.keptWords().isEmpty());
+}
+
+// What of the blanks is not chosen yet: until then the promise is for the likeliest.
+QString SumsPanel::stillOpen() const {
+    bool isSizeOpen = false;
+    bool isColourOpen = false;
+    for (const TableGarment& garment : m_model.draft().garments) {
+        isSizeOpen = isSizeOpen || (garment.style.isSet() && garment.size.empty());
+        isColourOpen = isColourOpen || (garment.style.isSet() && !garment.colour.isSet());
+    }
+    if (isSizeOpen && isColourOpen)
+        return tr("size and colour still open");
+    return isSizeOpen ? tr("size still open") : isColourOpen ? tr("colour still open") : QString();
+}
+
+void SumsPanel::refreshSums() {
+    const TableSums& sums = m_model.sums();
+    const ReckonedShop& shop = m_model.shop();
+    const Currency& currency = shop.facts.settings.currency;
+    m_lines->refresh();
+    m_total->setText(money(sums.total, currency));
+    m_floor->setText(sums.total.minor > 0
+                         ? tr("costs the shop %1, leaves %2")
+                               .arg(money(sums.floor, currency), money(sums.total - sums.floor, currency))
+                         : QString());
+    const QString lack = sums.promiseLack.empty()
+                             ? tr("The day that can be promised stands here once a style is chosen.")
+                             : words(sums.promiseLack);
+    m_promise->show(sums.promise, shop.now.today(), stillOpen(), lack);
+    m_sooner->setVisible(sums.sooner.has_value());
+    if (sums.sooner) {
+        QStringList names;
+        for (const Colour* colour : sums.sooner->colours)
+            names.append(words(colour->name));
+        const QString last = names.takeLast();
+        const QString colours =
+            names.isEmpty() ? last : tr("%1 or %2").arg(names.join(QStringLiteral(", ")), last);
+        m_sooner->setText(tr("Washed %1: %2").arg(colours, promise(sums.sooner->readyAt, shop.now.today())));
+    }
+}
+
+void SumsPanel::takeFocus(Section section) {
+    if (section == Section::Deposit)
+        m_deposit->takeFocus();
+    else
+        m_customer->takeFocus(section);
+}
+
+void SumsPanel::setError(Section section, const QString& words) {
+    const bool isAtCustomer = section == Section::Name || section == Section::Phone;
+    m_customer->setError(section, words);
+    // The deposit says its own; what has no field here is said above the key.
+    m_error->setText(isAtCustomer || section == Section::Deposit ? QString() : words);
+    m_error->setVisible(!m_error->text().isEmpty());
+}
+
+void SumsPanel::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    m_promise->setLow(height() < kLowHeight);
+}
+
+} // namespace holdfast::app

@@ -1,0 +1,368 @@
+#include "app/places/fair_table/table_draft.h"
+
+#include "app/theme/drawings.h"
+#include "core/press/layers.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr std::int64_t kSmallestSide = 5;
+constexpr std::int64_t kLargestSide = 2000;
+constexpr std::int64_t kFarthestBelow = 2000;
+constexpr std::int64_t kFarthestAside = 1000;
+constexpr std::int64_t kBetweenDecals = 20; // words under artwork, and one decal under another
+
+// What a decal measures where no garment says otherwise: a middling chest.
+constexpr PlacementPreset kAnywhere{Placement::Chest, {75}, {0}, {240}, {300}, {380}};
+
+bool isWords(const TableDecal& decal) {
+    return std::holds_alternative<Wording>(decal.decal.content);
+}
+
+PlacementPreset presetOn(const BlankStyle* style, Placement placement) {
+    if (!style)
+        return kAnywhere;
+    if (const auto preset = presetFor(style->outline, placement))
+        return *preset;
+    const auto presets = presetsFor(style->outline);
+    return presets.empty() ? kAnywhere : presets.front();
+}
+
+std::int64_t side(double length) {
+    return std::clamp<std::int64_t>(std::llround(length), kSmallestSide, kLargestSide);
+}
+
+void sizeByWidth(DecalDraft& decal, double width) {
+    const double aspect = aspectOf(decal.content);
+    decal.width = {side(width)};
+    decal.height = {side(static_cast<double>(decal.width.value) / aspect)};
+}
+
+// Artwork as wide as is usual there, or as tall as fits.
+void sizeArtwork(DecalDraft& decal, const PlacementPreset& preset) {
+    const double tallest = static_cast<double>(preset.tallest.value);
+    const double wide = static_cast<double>(preset.wide.value);
+    sizeByWidth(decal, std::min(wide, tallest * aspectOf(decal.content)));
+}
+
+// Letters a seventh of what is widest there, smaller where the words would not fit.
+void sizeWords(TableDecal& table, const PlacementPreset& preset) {
+    DecalDraft& decal = table.decal;
+    const double aspect = aspectOf(decal.content);
+    const double usual = std::clamp(static_cast<double>(preset.widest.value) / 7.0, 12.0, 45.0);
+    const double height = table.isSizedByHand ? static_cast<double>(decal.height.value) : usual;
+    const double widest =
+        table.isSizedByHand ? static_cast<double>(kLargestSide) : static_cast<double>(preset.widest.value);
+    const double width = std::min(height * aspect, widest);
+    decal.width = {side(width)};
+    decal.height = {side(width / aspect)};
+}
+
+void resize(TableDecal& decal, const PlacementPreset& preset) {
+    if (isWords(decal))
+        sizeWords(decal, preset);
+    else
+        sizeArtwork(decal.decal, preset);
+}
+
+// Where a decal of this placement begins: at the preset's place, or below what is there already.
+Millimetres freeBelow(const TableGarment& garment, const PlacementPreset& preset, const TableDecal* itself) {
+    Millimetres below = preset.below;
+    for (const TableDecal& other : garment.decals)
+        if (&other != itself && other.decal.placement == preset.placement)
+            below = std::max(below, other.decal.below + other.decal.height + Millimetres{kBetweenDecals});
+    return {std::min(below.value, kFarthestBelow)};
+}
+
+TableDecal newDecal(const TableDraft& draft, const BlankStyle* style, DecalContent content) {
+    const PlacementPreset preset = presetOn(style, placementShown(draft, style));
+    TableDecal made;
+    made.decal.content = std::move(content);
+    made.decal.film = draft.nextFilm;
+    made.decal.placement = preset.placement;
+    made.decal.aside = preset.aside;
+    made.decal.below = freeBelow(draft.garment(), preset, nullptr);
+    resize(made, preset);
+    return made;
+}
+
+void addDecal(TableDraft& draft, TableDecal decal) {
+    auto& decals = draft.garment().decals;
+    if (decals.size() >= kMostDecalsOnGarment)
+        return;
+    decals.push_back(std::move(decal));
+    draft.decalAt = decals.size() - 1;
+}
+
+// The decal that artwork or words go to; see the header.
+std::optional<std::size_t> target(const TableDraft& draft, bool wantsWords) {
+    const TableDecal* worked = draft.decal();
+    if (!worked)
+        return std::nullopt;
+    if (isWords(*worked) == wantsWords)
+        return draft.decalAt;
+    const auto& decals = draft.garment().decals;
+    const auto found = std::ranges::find_if(decals, [&](const TableDecal& other) {
+        return isWords(other) == wantsWords && other.decal.placement == worked->decal.placement;
+    });
+    if (found == decals.end())
+        return std::nullopt;
+    return static_cast<std::size_t>(found - decals.begin());
+}
+
+bool sameFilm(const TableGarment& garment) {
+    return std::ranges::all_of(garment.decals, [&](const TableDecal& decal) {
+        return decal.decal.film == garment.decals.front().decal.film;
+    });
+}
+
+} // namespace
+
+bool TableDraft::isUntouched() const {
+    return garments.size() == 1 && garments.front() == TableGarment{} && !customer && customerName.empty() &&
+           customerPhone.empty() && depositTyped.empty();
+}
+
+TableDraft nextDraft(const TableDraft& before, const ShopSettings& settings) {
+    TableDraft draft;
+    draft.nextFilm = before.nextFilm;
+    draft.nextFace = before.nextFace;
+    draft.paidHow = before.paidHow;
+    draft.deposit = settings.depositPercent > 0 ? DepositChoice::Share : DepositChoice::None;
+    return draft;
+}
+
+void chooseStyle(TableDraft& draft, const BlankStyle& style) {
+    TableGarment& garment = draft.garment();
+    garment.style = style.id;
+    if (std::ranges::find(style.sizes, garment.size) == style.sizes.end())
+        garment.size.clear();
+    if (!style.colour(garment.colour))
+        garment.colour = {};
+    if (style.sizes.size() == 1)
+        garment.size = style.sizes.front();
+    if (style.colours.size() == 1)
+        garment.colour = style.colours.front().id;
+    if (draft.nextPlacement && !presetFor(style.outline, *draft.nextPlacement))
+        draft.nextPlacement.reset();
+    // From the collar of a tee to the mouth of a bag: each goes anew to where it is usual there.
+    auto decals = std::move(garment.decals);
+    garment.decals.clear();
+    for (TableDecal& decal : decals) {
+        const PlacementPreset preset = presetOn(&style, decal.decal.placement);
+        decal.decal.placement = preset.placement;
+        decal.decal.aside = preset.aside;
+        decal.decal.below = freeBelow(garment, preset, nullptr);
+        decal.isSizedByHand = false;
+        resize(decal, preset);
+        garment.decals.push_back(std::move(decal));
+    }
+}
+
+void chooseArtwork(TableDraft& draft, const BlankStyle* style, const std::string& artwork) {
+    const auto at = target(draft, false);
+    if (!at) {
+        addDecal(draft, newDecal(draft, style, Artwork{artwork}));
+        return;
+    }
+    TableDecal& decal = draft.garment().decals[*at];
+    decal.decal.content = Artwork{artwork};
+    if (decal.isSizedByHand)
+        sizeByWidth(decal.decal, static_cast<double>(decal.decal.width.value));
+    else
+        resize(decal, presetOn(style, decal.decal.placement));
+    draft.decalAt = at;
+}
+
+void typeWords(TableDraft& draft, const BlankStyle* style, const std::string& words) {
+    const auto at = target(draft, true);
+    if (!at) {
+        if (!words.empty())
+            addDecal(draft, newDecal(draft, style, Wording{words, draft.nextFace}));
+        return;
+    }
+    if (words.empty()) {
+        removeDecal(draft, *at);
+        return;
+    }
+    TableDecal& decal = draft.garment().decals[*at];
+    std::get<Wording>(decal.decal.content).text = words;
+    resize(decal, presetOn(style, decal.decal.placement));
+    draft.decalAt = at;
+}
+
+void chooseFace(TableDraft& draft, Face face) {
+    draft.nextFace = face;
+    const auto at = target(draft, true);
+    if (!at)
+        return;
+    TableDecal& decal = draft.garment().decals[*at];
+    std::get<Wording>(decal.decal.content).face = face;
+    sizeByWidth(decal.decal, static_cast<double>(decal.decal.height.value) * aspectOf(decal.decal.content));
+}
+
+void choosePlacement(TableDraft& draft, const BlankStyle* style, Placement placement) {
+    draft.nextPlacement = placement;
+    if (!draft.decalAt)
+        return;
+    TableDecal& decal = draft.garment().decals[*draft.decalAt];
+    const PlacementPreset preset = presetOn(style, placement);
+    decal.decal.placement = preset.placement;
+    decal.decal.aside = preset.aside;
+    decal.decal.below = freeBelow(draft.garment(), preset, &decal);
+    decal.isSizedByHand = false;
+    resize(decal, preset);
+}
+
+bool filmGoesToAll(const TableDraft& draft) {
+    return draft.garment().decals.size() > 1 && sameFilm(draft.garment());
+}
+
+void chooseFilm(TableDraft& draft, FilmId film, bool isAlone) {
+    const bool toAll = filmGoesToAll(draft) && !isAlone;
+    draft.nextFilm = film;
+    auto& decals = draft.garment().decals;
+    for (std::size_t at = 0; at < decals.size(); ++at)
+        if (toAll || at == draft.decalAt)
+            decals[at].decal.film = film;
+}
+
+void moveDecal(TableDraft& draft, Millimetres below, Millimetres aside) {
+    if (!draft.decalAt)
+        return;
+    DecalDraft& decal = draft.garment().decals[*draft.decalAt].decal;
+    decal.below = {std::clamp<std::int64_t>(below.value, 0, kFarthestBelow)};
+    decal.aside = {std::clamp<std::int64_t>(aside.value, -kFarthestAside, kFarthestAside)};
+}
+
+void widenDecal(TableDraft& draft, Millimetres width) {
+    if (!draft.decalAt)
+        return;
+    TableDecal& decal = draft.garment().decals[*draft.decalAt];
+    sizeByWidth(decal.decal, static_cast<double>(width.value));
+    decal.isSizedByHand = true;
+}
+
+void removeDecal(TableDraft& draft, std::size_t decal) {
+    auto& decals = draft.garment().decals;
+    decals.erase(decals.begin() + static_cast<std::ptrdiff_t>(decal));
+    if (decals.empty())
+        draft.decalAt.reset();
+    else
+        draft.decalAt = std::min(decal, decals.size() - 1);
+}
+
+void raiseDecal(TableDraft& draft, std::size_t decal, int by) {
+    auto& decals = draft.garment().decals;
+    const auto to = static_cast<std::ptrdiff_t>(decal) + by;
+    if (to < 0 || to >= std::ssize(decals))
+        return;
+    std::swap(decals[decal], decals[static_cast<std::size_t>(to)]);
+    draft.decalAt = static_cast<std::size_t>(to);
+}
+
+void chooseCustomer(TableDraft& draft, const Customer& customer) {
+    draft.customer = customer.id;
+    draft.customerName = customer.name;
+    draft.customerPhone = customer.phone;
+    draft.knownPhone = customer.phone;
+}
+
+void typeName(TableDraft& draft, const std::string& name) {
+    draft.customerName = name;
+    draft.customer.reset();
+    draft.knownPhone.clear();
+}
+
+void addGarment(TableDraft& draft) {
+    draft.garments.push_back({});
+    draft.garmentAt = draft.garments.size() - 1;
+    draft.decalAt.reset();
+    draft.nextPlacement.reset();
+}
+
+void removeGarment(TableDraft& draft, std::size_t garment) {
+    if (draft.garments.size() == 1)
+        draft.garments.front() = {};
+    else
+        draft.garments.erase(draft.garments.begin() + static_cast<std::ptrdiff_t>(garment));
+    draft.garmentAt = std::min(garment, draft.garments.size() - 1);
+    draft.decalAt.reset();
+    if (!draft.garment().decals.empty())
+        draft.decalAt = 0;
+}
+
+const TableDecal* wordsShown(const TableDraft& draft) {
+    const auto at = target(draft, true);
+    return at ? &draft.garment().decals[*at] : nullptr;
+}
+
+const TableDecal* artworkShown(const TableDraft& draft) {
+    const auto at = target(draft, false);
+    return at ? &draft.garment().decals[*at] : nullptr;
+}
+
+Placement placementShown(const TableDraft& draft, const BlankStyle* style) {
+    if (const TableDecal* decal = draft.decal())
+        return decal->decal.placement;
+    if (draft.nextPlacement)
+        return *draft.nextPlacement;
+    return style && !presetsFor(style->outline).empty() ? presetsFor(style->outline).front().placement
+                                                        : Placement::Chest;
+}
+
+double aspectOf(const DecalContent& content) {
+    double aspect = 1;
+    if (const auto* artwork = std::get_if<Artwork>(&content)) {
+        aspect = artworkAspect(QString::fromStdString(artwork->name));
+    } else {
+        const auto& wording = std::get<Wording>(content);
+        const QString face =
+            wording.face == Face::BookSerif ? QStringLiteral("serif") : QStringLiteral("sans");
+        aspect = letteringAspect(QString::fromStdString(wording.text), face);
+    }
+    return std::isfinite(aspect) && aspect > 0 ? std::clamp(aspect, 0.01, 100.0) : 1.0;
+}
+
+GarmentDraft garmentDraft(const TableGarment& garment) {
+    GarmentDraft draft{garment.style, garment.size, garment.colour, {}, {}};
+    for (const TableDecal& decal : garment.decals)
+        draft.decals.push_back(decal.decal);
+    const Garment asked = asGarment(draft);
+    for (std::size_t upper = 0; upper < draft.decals.size(); ++upper) {
+        draft.decals[upper].layer = 1;
+        for (std::size_t lower = 0; lower < upper; ++lower)
+            if (overlap(asked.decals[lower], asked.decals[upper]))
+                draft.decals[upper].layer =
+                    std::max(draft.decals[upper].layer, draft.decals[lower].layer + 1);
+    }
+    return draft;
+}
+
+Garment asGarment(const GarmentDraft& draft) {
+    Garment garment;
+    garment.style = draft.style;
+    garment.size = draft.size;
+    garment.colour = draft.colour;
+    garment.price = draft.price;
+    for (const DecalDraft& from : draft.decals) {
+        Decal decal;
+        decal.id = {static_cast<std::int64_t>(garment.decals.size()) + 1};
+        decal.film = from.film;
+        decal.content = from.content;
+        decal.placement = from.placement;
+        decal.below = from.below;
+        decal.aside = from.aside;
+        decal.width = from.width;
+        decal.height = from.height;
+        decal.layer = from.layer;
+        garment.decals.push_back(std::move(decal));
+    }
+    return garment;
+}
+
+} // namespace holdfast::app

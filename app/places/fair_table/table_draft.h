@@ -1,0 +1,109 @@
+#pragma once
+// The order on the fair table while it is typed: what OrderDraft needs, and beside it where the maker is
+// (which garment, which decal), choices not made yet, and copies of a garment. A value; every step of the
+// maker is one of the functions below, so that undo is keeping the value before it.
+
+#include "core/orders/order_draft.h"
+#include "core/shop/shop_facts.h"
+
+#include <QString>
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace holdfast::app {
+
+struct TableDecal {
+    DecalDraft decal;           // its layer is reckoned, see layersOf()
+    bool isSizedByHand = false; // keeps its height when its words change
+
+    bool operator==(const TableDecal&) const = default;
+};
+
+struct TableGarment {
+    BlankStyleId style; // not set: not chosen yet; so are size and colour
+    std::string size;
+    ColourId colour;
+    int copies = 1;                 // 1 to kMostCopies
+    std::vector<TableDecal> decals; // what lies below comes first
+
+    bool isBlankChosen() const { return style.isSet() && !size.empty() && colour.isSet(); }
+    bool operator==(const TableGarment&) const = default;
+};
+
+// What the customer puts down now. Share is the shop's share of the total, or half of it.
+enum class DepositChoice { None, Ten, Share, All, Typed };
+
+struct TableDraft {
+    std::vector<TableGarment> garments{TableGarment{}}; // never empty
+    std::size_t garmentAt = 0;                          // the one being worked on
+    std::optional<std::size_t> decalAt;                 // none: what is chosen next becomes a new decal
+    std::optional<Placement> nextPlacement;             // where a new decal goes; none: the usual one
+    FilmId nextFilm;                                    // what a new decal is cut from
+    Face nextFace = Face::BookSerif;
+
+    std::optional<CustomerId> customer;
+    std::string customerName;
+    std::string customerPhone;
+    std::string knownPhone; // of the chosen customer, as the shop has it; another one typed is noted there
+    DepositChoice deposit = DepositChoice::None;
+    std::string depositTyped;
+    PaidHow paidHow = PaidHow::Cash;
+
+    // Nothing of an order is there yet; film and lettering kept for the next customer do not count.
+    bool isUntouched() const;
+    TableGarment& garment() { return garments[garmentAt]; }
+    const TableGarment& garment() const { return garments[garmentAt]; }
+    const TableDecal* decal() const { return decalAt ? &garment().decals[*decalAt] : nullptr; }
+    bool operator==(const TableDraft&) const = default;
+};
+
+inline constexpr int kMostCopies = 200; // as many as an order may have garments
+inline constexpr std::size_t kMostDecalsOnGarment = 12;
+
+// A new order at this table: film and lettering stay as they were, the deposit is as the shop asks.
+TableDraft nextDraft(const TableDraft& before, const ShopSettings& settings);
+
+// ── what the maker does ───────────────────────────────────────────────────────────────────────────────────
+// Choices that the chosen style does not have are dropped; decals are moved to the new garment's own
+// measures.
+void chooseStyle(TableDraft& draft, const BlankStyle& style);
+
+// Artwork and words go to the decal worked on where it is of that kind; else to the garment's first of that
+// kind in the same placement; else they become a new decal. `fitted` films are tried in order for the first.
+void chooseArtwork(TableDraft& draft, const BlankStyle* style, const std::string& artwork);
+void typeWords(TableDraft& draft, const BlankStyle* style, const std::string& words); // empty takes them away
+void chooseFace(TableDraft& draft, Face face);
+void choosePlacement(TableDraft& draft, const BlankStyle* style, Placement placement);
+// The whole garment where all its decals are of one film and `isAlone` is not asked; else the decal worked
+// on.
+void chooseFilm(TableDraft& draft, FilmId film, bool isAlone);
+bool filmGoesToAll(const TableDraft& draft);
+
+void moveDecal(TableDraft& draft, Millimetres below, Millimetres aside); // kept within reach of the garment
+// Its height follows: artwork and words keep their shape. The upper edge and the middle stay where they are.
+void widenDecal(TableDraft& draft, Millimetres width);
+void removeDecal(TableDraft& draft, std::size_t decal);
+void raiseDecal(TableDraft& draft, std::size_t decal, int by); // among what lies over each other
+
+void chooseCustomer(TableDraft& draft, const Customer& customer);
+void typeName(TableDraft& draft, const std::string& name); // another name is another customer
+void addGarment(TableDraft& draft);
+void removeGarment(TableDraft& draft, std::size_t garment); // the last one is emptied instead
+
+// ── what follows from it ──────────────────────────────────────────────────────────────────────────────────
+// The words shown in the words field, and the artwork marked among the tiles.
+const TableDecal* wordsShown(const TableDraft& draft);
+const TableDecal* artworkShown(const TableDraft& draft);
+Placement placementShown(const TableDraft& draft, const BlankStyle* style);
+
+// Width over height, of artwork and of words as they are cut.
+double aspectOf(const DecalContent& content);
+
+// The garment as the order keeps it, once a style is chosen: layers are 1 but for what lies over another.
+GarmentDraft garmentDraft(const TableGarment& garment);
+// The same as a garment, to ask core about it; ids are 1, 2, … along the decals.
+Garment asGarment(const GarmentDraft& draft);
+
+} // namespace holdfast::app

@@ -1,0 +1,349 @@
+#include "app/places/fair_table/table_messages.h"
+
+#include "app/desk/formats.h"
+#include "core/holds/rules.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+
+namespace holdfast::app {
+
+namespace {
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("FairTable", text);
+}
+
+TableMessage fromFinding(const Finding& finding) {
+    TableMessage message;
+    message.tone = finding.grade == Grade::Hold ? Tone::Held : Tone::Caution;
+    message.lead = words(finding.what) + u'.';
+    message.text = words(finding.why);
+    message.matter.film = finding.film;
+    message.matter.style = finding.style;
+    message.matter.rule = finding.rule;
+    // Another film or blank is chosen right here; other acts have their slips.
+    for (const FreeingAct act : finding.frees)
+        if (act == FreeingAct::ReadLabel || act == FreeingAct::EnterRecipe ||
+            act == FreeingAct::ConfirmRecipe)
+            message.act = act;
+    return message;
+}
+
+// One garment of the draft while all that there is to say of it is gathered.
+class Speaker {
+public:
+    Speaker(const TableDraft& draft, std::size_t at, const TableSums& sums, const ReckonedShop& shop,
+            const BlankRailStock& stock)
+        : m_draft(draft)
+        , m_table(draft.garments[at])
+        , m_at(at)
+        , m_sums(sums)
+        , m_shop(shop)
+        , m_stock(stock)
+        , m_style(shop.facts.styles.find(m_table.style)) {}
+
+    std::vector<TableMessage> gather() {
+        if (m_style && m_table.decals.empty())
+            sayLabel();
+        sayFilms();
+        sayLayers();
+        saySizes();
+        sayRolls();
+        sayStock();
+        sayStrokes();
+        if (m_draft.garments.size() > 1)
+            for (TableMessage& message : m_messages)
+                message.lead = tr("Garment %1: %2").arg(m_at + 1).arg(message.lead);
+        return std::move(m_messages);
+    }
+
+private:
+    void say(Tone tone, const QString& lead, const QString& text, const QString& iconName = {}) {
+        TableMessage& message = m_messages.emplace_back();
+        message.tone = tone;
+        message.lead = lead;
+        message.text = text;
+        message.iconName = iconName;
+    }
+
+    void sayLabel() {
+        if (const auto unread = unreadLabel(*m_style))
+            m_messages.push_back(fromFinding(*unread));
+    }
+
+    void sayFilms() {
+        std::vector<FilmId> said;
+        for (const TableDecal& decal : m_table.decals) {
+            const Film* film = m_shop.facts.films.find(decal.decal.film);
+            if (!film) {
+                if (said.empty())
+                    say(Tone::Held, tr("No film."),
+                        tr("%1 needs a film to be cut from.").arg(decalWords(decal.decal.content)));
+                said.push_back({});
+                continue;
+            }
+            if (std::ranges::find(said, film->id) != said.end())
+                continue;
+            said.push_back(film->id);
+            sayFilm(*film);
+        }
+    }
+
+    void sayFilm(const Film& film) {
+        const auto unfit = m_style ? fitness(film, *m_style) : std::vector<Finding>{};
+        for (const Finding& finding : unfit)
+            m_messages.push_back(fromFinding(finding));
+        if (!m_style || !unfit.empty() || !film.recipe)
+            return;
+        const QString recipe =
+            tr("%1 for %2").arg(celsius(film.recipe->temperature), timeSpan(film.recipe->dwell));
+        const QString cloth = m_style->label ? words(fibreText(m_style->label->fibres)) : QString();
+        const QString fits = tr("%1 on %2, fits.").arg(words(film.finish), cloth);
+        if (film.recipe->isConfirmed()) {
+            say(Tone::Ready, fits, recipe);
+            return;
+        }
+        say(Tone::Caution, fits, tr("%1, a recipe that nobody has confirmed.").arg(recipe));
+        m_messages.back().act = FreeingAct::ConfirmRecipe;
+        m_messages.back().matter.film = film.id;
+    }
+
+    // Films over each other, as the rules of the press will see them.
+    void sayLayers() {
+        if (!m_style)
+            return;
+        GarmentDraft draft = garmentDraft(m_table);
+        std::erase_if(draft.decals,
+                      [&](const DecalDraft& decal) { return !m_shop.facts.films.find(decal.film); });
+        const Garment garment = asGarment(draft);
+        const Order order;
+        const Surroundings around = m_shop.around();
+        const Subject subject{around, garment, order, *m_style, nullptr, nullptr};
+        Findings findings;
+        layersNotAllowed(subject, findings);
+        filmsDisagree(subject, findings);
+        for (const Finding& finding : findings)
+            m_messages.push_back(fromFinding(finding));
+    }
+
+    void saySizes() {
+        if (!m_style)
+            return;
+        for (const TableDecal& table : m_table.decals) {
+            const DecalDraft& decal = table.decal;
+            const auto preset = presetFor(m_style->outline, decal.placement);
+            if (!preset)
+                continue;
+            const QString name = decalWords(decal.content);
+            const QString place = words(placementName(decal.placement));
+            if (decal.width > preset->widest)
+                say(Tone::Caution, tr("%1 is %2 wide.").arg(name, millimetres(decal.width)),
+                    tr("On the %1 %2 fits.").arg(place, millimetres(preset->widest)));
+            else if (decal.height > preset->tallest)
+                say(Tone::Caution, tr("%1 is %2 tall.").arg(name, millimetres(decal.height)),
+                    tr("On the %1 %2 fits.").arg(place, millimetres(preset->tallest)));
+        }
+    }
+
+    void sayRolls() {
+        std::vector<std::pair<FilmId, RollLack>> said;
+        for (std::size_t decal = 0; decal < m_table.decals.size(); ++decal) {
+            const DecalDraft& drafted = m_table.decals[decal].decal;
+            const Film* film = m_shop.facts.films.find(drafted.film);
+            if (!film)
+                continue;
+            const RollPick& pick = m_sums.rolls[m_at][decal];
+            // What is said of the whole film is said once; a width is each decal's own.
+            const auto key = std::pair(film->id, pick.lack);
+            if (pick.lack != RollLack::TooNarrow && std::ranges::find(said, key) != said.end())
+                continue;
+            said.push_back(key);
+            sayRoll(*film, drafted, pick);
+        }
+    }
+
+    void sayRoll(const Film& film, const DecalDraft& decal, const RollPick& pick) {
+        const QString name = words(film.name());
+        const Days leadTime = m_shop.facts.settings.filmLeadTime;
+        const std::size_t before = m_messages.size();
+        switch (pick.lack) {
+        case RollLack::NoRoll:
+            say(Tone::Held, tr("No roll of %1 on the shelf.").arg(name),
+                tr("The promise counts %1 to buy one.").arg(dayCount(leadTime)));
+            break;
+        case RollLack::TooNarrow:
+            say(Tone::Held,
+                tr("%1, %2 wide, fits no roll.").arg(decalWords(decal.content), millimetres(decal.width)),
+                tr("The widest roll of %1 is %2. Make it smaller or choose another film.")
+                    .arg(name, millimetres(pick.widest)));
+            break;
+        case RollLack::TooShort:
+            say(Tone::Held, tr("Roll of %1 too short.").arg(name),
+                tr("%1 takes %2; %3 is free.")
+                    .arg(decalWords(decal.content), metres(pick.needed), metres(pick.left)));
+            break;
+        case RollLack::None:
+            if (pick.roll && !pick.mayBeUsed) {
+                const RollCondition* condition = m_shop.conditions.find(pick.roll->id);
+                const bool isOld = condition && condition->isPastAge(m_shop.now.today());
+                say(Tone::Held, tr("%1 cannot be cut from yet.").arg(words(pick.roll->label())),
+                    isOld ? tr("It is past its use-by: press a test strip first.")
+                          : tr("It was kept too damp, dry or hot: press a test strip first."));
+                m_messages.back().act = FreeingAct::TestStrip;
+                m_messages.back().matter.roll = pick.roll->id;
+            }
+            return;
+        }
+        if (m_messages.size() > before && pick.lack != RollLack::TooNarrow) {
+            m_messages.back().act = FreeingAct::ReceiveRoll;
+            m_messages.back().matter.film = film.id;
+        }
+    }
+
+    // Units asked for in the whole draft, up to and with this garment.
+    std::int64_t askedSoFar() const {
+        std::int64_t asked = 0;
+        for (std::size_t at = 0; at <= m_at; ++at) {
+            const TableGarment& other = m_draft.garments[at];
+            if (other.style == m_table.style && other.size == m_table.size && other.colour == m_table.colour)
+                asked += other.copies;
+        }
+        return asked;
+    }
+
+    void sayStock() {
+        if (!m_style || !m_table.isBlankChosen())
+            return;
+        const BlankStock stock = m_stock.of({m_style->id, m_table.size, m_table.colour});
+        const std::int64_t asked = askedSoFar();
+        if (asked <= stock.total())
+            return;
+        const QString kind = garmentWords(m_table, m_shop.facts);
+        const QString wait =
+            tr("The promise counts %1 to buy more.").arg(dayCount(m_shop.facts.settings.blankLeadTime));
+        if (stock.total() == 0)
+            say(Tone::Held, tr("No %1 on the rail.").arg(kind), wait);
+        else
+            say(Tone::Held, tr("Only %1 of %2 %3 on the rail.").arg(stock.total()).arg(asked).arg(kind),
+                wait);
+        m_messages.back().act = FreeingAct::ReceiveBlanks;
+        m_messages.back().matter.style = m_style->id;
+        m_messages.back().matter.size = words(m_table.size);
+        m_messages.back().matter.colour = m_table.colour;
+    }
+
+    void sayStrokes() {
+        for (const TableDecal& table : m_table.decals) {
+            const auto* wording = std::get_if<Wording>(&table.decal.content);
+            if (!wording)
+                continue;
+            const double stroke = strokeEstimate(*wording, table.decal.height);
+            if (stroke >= kThinnestStroke + 0.5)
+                continue;
+            const QString about = QString::number(stroke, 'f', 1);
+            const QString thinnest = QString::number(kThinnestStroke, 'f', 1);
+            if (stroke < kThinnestStroke)
+                say(Tone::Caution, tr("Name strokes are about %1 mm.").arg(about),
+                    tr("An estimate. Under %1 mm will not weed: make it larger.").arg(thinnest));
+            else
+                say(Tone::Caution, tr("Name strokes are about %1 mm.").arg(about),
+                    tr("An estimate. Under %1 mm will not weed.").arg(thinnest));
+        }
+    }
+
+    const TableDraft& m_draft;
+    const TableGarment& m_table;
+    const std::size_t m_at;
+    const TableSums& m_sums;
+    const ReckonedShop& m_shop;
+    const BlankRailStock& m_stock;
+    const BlankStyle* m_style;
+    std::vector<TableMessage> m_messages;
+};
+
+void sayDeposit(const TableSums& sums, const ShopSettings& settings, std::vector<TableMessage>& messages) {
+    if (settings.depositPercent <= 0 || sums.total.minor <= 0)
+        return;
+    const Money due = depositDue(sums.total, settings);
+    if (sums.deposit >= due)
+        return;
+    TableMessage& message = messages.emplace_back();
+    message.tone = settings.depositHolds ? Tone::Held : Tone::Caution;
+    message.lead = tr("Deposit below %1.").arg(money(due, settings.currency));
+    message.text = settings.depositHolds ? tr("Work waits until it is paid.")
+                                         : tr("The shop asks for it before work starts.");
+}
+
+int rank(Tone tone) {
+    switch (tone) {
+    case Tone::Held:
+        return 0;
+    case Tone::Caution:
+        return 1;
+    case Tone::Working:
+    case Tone::Plain:
+        return 2;
+    case Tone::Ready:
+        return 3;
+    }
+    return 4;
+}
+
+} // namespace
+
+std::vector<TableMessage> messagesFor(const TableDraft& draft, const TableSums& sums,
+                                      const ReckonedShop& shop, const BlankRailStock& stock) {
+    std::vector<TableMessage> messages;
+    for (std::size_t at = 0; at < draft.garments.size(); ++at) {
+        auto said = Speaker{draft, at, sums, shop, stock}.gather();
+        // Of garments not at hand only what stands in the way.
+        if (at != draft.garmentAt)
+            std::erase_if(said, [](const TableMessage& message) { return message.tone != Tone::Held; });
+        messages.insert(messages.end(), said.begin(), said.end());
+    }
+    sayDeposit(sums, shop.facts.settings, messages);
+    if (!sums.promiseLack.empty()) {
+        TableMessage& message = messages.emplace_back();
+        message.tone = Tone::Held;
+        message.lead = tr("No day can be promised.");
+        message.text = words(sums.promiseLack);
+    }
+    std::ranges::stable_sort(messages, {}, [](const TableMessage& message) { return rank(message.tone); });
+    return messages;
+}
+
+double strokeEstimate(const Wording& wording, Millimetres height) {
+    const QString text = words(wording.text);
+    const auto reaches = [&](const char16_t* letters) {
+        return std::ranges::any_of(text, [&](QChar letter) { return QStringView(letters).contains(letter); });
+    };
+    const bool isBelow = reaches(u"gjpqyQJ,;çş");
+    const bool isLow = std::ranges::all_of(
+        text, [](QChar letter) { return QStringView(u"acegmnopqrsuvwxyz ,.-").contains(letter); });
+    // Shares of the capitals' height: small letters 0.68, what hangs below the line 0.3.
+    const double inkHeight = (isLow ? 0.68 : 1.0) + (isBelow ? 0.3 : 0.0);
+    const double letterHeight = static_cast<double>(height.value) / inkHeight;
+    return letterHeight * (wording.face == Face::BookSerif ? 0.12 : 0.15);
+}
+
+QString decalWords(const DecalContent& content) {
+    Decal decal;
+    decal.content = content;
+    return words(decal.describe());
+}
+
+QString garmentWords(const TableGarment& garment, const ShopFacts& facts) {
+    const BlankStyle* style = facts.styles.find(garment.style);
+    if (!style)
+        return tr("Garment");
+    QString text = words(style->name);
+    if (!garment.size.empty())
+        text += QStringLiteral(", ") + words(garment.size);
+    if (const Colour* colour = style->colour(garment.colour))
+        text += QStringLiteral(", ") + words(colour->name);
+    return text;
+}
+
+} // namespace holdfast::app

@@ -1,0 +1,255 @@
+#include "app/places/fair_table/table_sums.h"
+
+#include "core/trade/limits.h"
+
+#include <algorithm>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr std::size_t kMostSoonerColours = 3;
+
+Seconds workOf(const Route& route, std::size_t from) {
+    Seconds work{0};
+    for (std::size_t at = from; at < route.steps.size(); ++at)
+        work += route.steps[at].attended + route.steps[at].platen;
+    return work;
+}
+
+// What is promised already and still to be pressed.
+std::vector<PressLoad> promisedLoad(const ReckonedShop& shop) {
+    std::vector<PressLoad> load;
+    for (const auto& [id, assessment] : shop.assessments) {
+        const Garment* garment = shop.facts.garments.find(id);
+        if (!garment || garment->handedOverAt || assessment.progress.isPressed())
+            continue;
+        const Order& order = shop.facts.orderOf(*garment);
+        if (order.state != OrderState::Confirmed)
+            continue;
+        const Seconds work = workOf(assessment.route, assessment.progress.finished);
+        load.push_back({order.promised - assessment.route.restAfter, work});
+    }
+    return load;
+}
+
+// Cost and price of one garment with its first `decals` decals.
+struct Priced {
+    Cost cost;
+    Money price;
+    Seconds pressTime{0};
+};
+
+Priced pricedWith(const ShopFacts& facts, const BlankStyle& style, GarmentDraft draft, std::size_t decals) {
+    draft.decals.resize(decals);
+    std::erase_if(draft.decals, [&](const DecalDraft& decal) { return !facts.films.find(decal.film); });
+    const Garment garment = asGarment(draft);
+    std::vector<DecalOnFilm> onFilm;
+    for (const DecalDraft& decal : draft.decals)
+        onFilm.push_back({facts.films.find(decal.film), decal.width, decal.height,
+                          std::holds_alternative<Wording>(decal.content)});
+    const Route route = routeOf(facts, garment);
+    Priced priced;
+    priced.cost = costOf(style, onFilm, handsFor(route, onFilm, style), facts.settings);
+    priced.price = priceOf(priced.cost, facts.settings);
+    priced.pressTime = workOf(route, 0);
+    return priced;
+}
+
+GarmentSums sumsOf(const ShopFacts& facts, const TableGarment& garment) {
+    GarmentSums sums;
+    sums.parts.resize(garment.decals.size() + 1);
+    const BlankStyle* style = facts.styles.find(garment.style);
+    if (!style)
+        return sums;
+    const GarmentDraft draft = garmentDraft(garment);
+    for (std::size_t decals = 0; decals <= draft.decals.size(); ++decals) {
+        const Priced priced = pricedWith(facts, *style, draft, decals);
+        sums.parts[decals] = priced.price - sums.price;
+        sums.price = priced.price;
+        sums.cost = priced.cost;
+        sums.pressTime = priced.pressTime;
+    }
+    return sums;
+}
+
+std::vector<FilmId> filmsOf(const TableGarment& garment, const ShopFacts& facts) {
+    std::vector<FilmId> films;
+    for (const TableDecal& decal : garment.decals)
+        if (facts.films.find(decal.decal.film) && std::ranges::find(films, decal.decal.film) == films.end())
+            films.push_back(decal.decal.film);
+    return films;
+}
+
+Money half(Money total, const ShopSettings& settings) {
+    ShopSettings halves = settings;
+    halves.depositPercent = 50;
+    return depositDue(total, halves);
+}
+
+void reckonDeposit(const TableDraft& draft, const ShopSettings& settings, TableSums& sums) {
+    switch (draft.deposit) {
+    case DepositChoice::None:
+        sums.deposit = {};
+        return;
+    case DepositChoice::Ten:
+        sums.deposit = std::min(tenUnits(settings.currency), sums.total);
+        return;
+    case DepositChoice::Share:
+        sums.deposit =
+            settings.depositPercent > 0 ? depositDue(sums.total, settings) : half(sums.total, settings);
+        sums.deposit = std::min(sums.deposit, sums.total);
+        return;
+    case DepositChoice::All:
+        sums.deposit = sums.total;
+        return;
+    case DepositChoice::Typed:
+        break;
+    }
+    if (trimmed(draft.depositTyped).empty())
+        return;
+    const auto typed = parseAmount(draft.depositTyped, settings.currency);
+    if (!typed || *typed < Money{})
+        sums.depositError = fieldError(
+            "deposit", "An amount such as " + plainAmount(tenUnits(settings.currency), settings.currency) +
+                           ", 0 or more.");
+    else if (*typed > sums.total)
+        sums.depositError = fieldError("deposit", "No more than the total of " +
+                                                      spokenAmount(sums.total, settings.currency) + ".");
+    else
+        sums.deposit = *typed;
+}
+
+class PromiseAsker {
+public:
+    PromiseAsker(const TableDraft& draft, const ReckonedShop& shop, const BlankRailStock& stock,
+                 std::span<const PressLoad> load, TableSums& sums)
+        : m_draft(draft)
+        , m_shop(shop)
+        , m_stock(stock)
+        , m_load(load)
+        , m_sums(sums) {}
+
+    void ask() {
+        const auto asked = askedGarments();
+        if (asked.empty())
+            return;
+        const auto promise = promiseFor(asked, m_shop.facts, m_load, m_shop.now);
+        if (!promise.ok()) {
+            m_sums.promiseLack = promise.error().message;
+            return;
+        }
+        m_sums.promise = *promise;
+        askSooner();
+    }
+
+private:
+    std::vector<AskedGarment> askedGarments(ColourId instead = {}) {
+        std::vector<AskedGarment> asked;
+        for (std::size_t at = 0; at < m_draft.garments.size(); ++at) {
+            const TableGarment& garment = m_draft.garments[at];
+            const BlankStyle* style = m_shop.facts.styles.find(garment.style);
+            if (!style)
+                continue;
+            const bool isInstead = instead.isSet() && at == m_draft.garmentAt;
+            const BlankKind kind =
+                m_stock.likeliest(*style, garment.size, isInstead ? instead : garment.colour);
+            m_sums.promiseIsForLikeliest = m_sums.promiseIsForLikeliest || !garment.isBlankChosen();
+            const AskedGarment one{kind.style, kind.size, kind.colour, filmsOf(garment, m_shop.facts),
+                                   m_sums.garments[at].pressTime};
+            asked.insert(asked.end(), static_cast<std::size_t>(garment.copies), one);
+        }
+        return asked;
+    }
+
+    // Another colour of the garment at hand that is washed already, if that makes the whole order sooner.
+    void askSooner() {
+        const TableGarment& garment = m_draft.garment();
+        const BlankStyle* style = m_shop.facts.styles.find(garment.style);
+        if (!style || !garment.isBlankChosen() ||
+            m_stock.of({style->id, garment.size, garment.colour}).washed >= garment.copies)
+            return;
+        SoonerOption option;
+        for (const Colour& colour : style->colours) {
+            const BlankStock stock = m_stock.of({style->id, garment.size, colour.id});
+            if (colour.id != garment.colour && stock.washed >= garment.copies &&
+                option.colours.size() < kMostSoonerColours)
+                option.colours.push_back(&colour);
+        }
+        if (option.colours.empty())
+            return;
+        const auto asked = askedGarments(option.colours.front()->id);
+        const auto promise = promiseFor(asked, m_shop.facts, m_load, m_shop.now);
+        if (!promise.ok() || promise->readyAt >= m_sums.promise->readyAt)
+            return;
+        option.readyAt = promise->readyAt;
+        m_sums.sooner = option;
+    }
+
+    const TableDraft& m_draft;
+    const ReckonedShop& m_shop;
+    const BlankRailStock& m_stock;
+    std::span<const PressLoad> m_load;
+    TableSums& m_sums;
+};
+
+} // namespace
+
+Money tenUnits(const Currency& currency) {
+    Money ten{10};
+    for (int place = 0; place < currency.exponent; ++place)
+        ten = ten * 10;
+    return ten;
+}
+
+void TableReckoner::keepUp(const std::shared_ptr<const ReckonedShop>& shop) {
+    if (m_shop == shop)
+        return;
+    m_shop = shop;
+    m_stock = BlankRailStock{shop->facts};
+    m_load = promisedLoad(*shop);
+}
+
+const BlankRailStock& TableReckoner::stock(const std::shared_ptr<const ReckonedShop>& shop) {
+    keepUp(shop);
+    return m_stock;
+}
+
+TableSums TableReckoner::reckon(const TableDraft& draft, const std::shared_ptr<const ReckonedShop>& shop) {
+    keepUp(shop);
+    TableSums sums;
+    for (const TableGarment& garment : draft.garments) {
+        const GarmentSums& one = sums.garments.emplace_back(sumsOf(shop->facts, garment));
+        sums.total += one.price * garment.copies;
+        sums.floor += one.cost.total() * garment.copies;
+    }
+    reckonDeposit(draft, shop->facts.settings, sums);
+    PromiseAsker{draft, *shop, m_stock, m_load, sums}.ask();
+    sums.rolls = pickRolls(draft, *shop);
+    return sums;
+}
+
+OrderDraft orderOf(const TableDraft& draft, const TableSums& sums, bool isQuotation) {
+    OrderDraft order;
+    order.customer = draft.customer;
+    order.customerName = draft.customerName;
+    order.customerPhone = draft.customerPhone;
+    for (std::size_t at = 0; at < draft.garments.size(); ++at) {
+        // A further garment that nothing was chosen for yet is no garment.
+        if (draft.garments[at] == TableGarment{} && draft.garments.size() > 1)
+            continue;
+        GarmentDraft garment = garmentDraft(draft.garments[at]);
+        garment.price = sums.garments[at].price;
+        order.garments.insert(order.garments.end(), static_cast<std::size_t>(draft.garments[at].copies),
+                              garment);
+    }
+    if (sums.promise)
+        order.promised = sums.promise->readyAt;
+    order.deposit = sums.deposit;
+    order.depositHow = draft.paidHow;
+    order.isConfirmed = !isQuotation;
+    order.isQuotation = isQuotation;
+    return order;
+}
+
+} // namespace holdfast::app

@@ -1,0 +1,63 @@
+#pragma once
+// What the draft comes to: prices with their cost floor, the deposit, the promise and a sooner one.
+
+#include "app/places/fair_table/blank_stock.h"
+#include "app/places/fair_table/film_offer.h"
+#include "app/places/fair_table/table_draft.h"
+#include "core/orders/price.h"
+#include "core/orders/promise.h"
+#include "core/shop/reckoned_shop.h"
+
+#include <memory>
+#include <optional>
+#include <vector>
+
+namespace holdfast::app {
+
+struct GarmentSums {
+    Money price;              // of one; 0 while no style is chosen
+    Cost cost;                // of one
+    std::vector<Money> parts; // of the price: the blank, then what each decal adds
+    Seconds pressTime{0};     // maker's and platen's
+};
+
+// The same style and size in a colour that is washed: promised sooner.
+struct SoonerOption {
+    std::vector<const Colour*> colours; // up to three
+    LocalTime readyAt{};
+};
+
+struct TableSums {
+    std::vector<GarmentSums> garments;
+    Money total;
+    Money floor; // what it costs the shop
+    Money deposit;
+    std::optional<Error> depositError;
+    std::optional<Promise> promise; // none: no style chosen yet, or promiseLack says why
+    std::string promiseLack;
+    bool promiseIsForLikeliest = false; // size or colour is still open: the likeliest blank was asked for
+    std::optional<SoonerOption> sooner;
+    RollPicks rolls;
+};
+
+// "£10": ten units of the currency.
+Money tenUnits(const Currency& currency);
+
+class TableReckoner {
+public:
+    // What of the shop does not change with the draft is reckoned once for each reckoned shop.
+    TableSums reckon(const TableDraft& draft, const std::shared_ptr<const ReckonedShop>& shop);
+    const BlankRailStock& stock(const std::shared_ptr<const ReckonedShop>& shop);
+
+private:
+    void keepUp(const std::shared_ptr<const ReckonedShop>& shop);
+
+    std::shared_ptr<const ReckonedShop> m_shop;
+    BlankRailStock m_stock;
+    std::vector<PressLoad> m_load;
+};
+
+// The order to be taken: copies written out, prices and promise as reckoned.
+OrderDraft orderOf(const TableDraft& draft, const TableSums& sums, bool isQuotation);
+
+} // namespace holdfast::app
