@@ -16,6 +16,9 @@ namespace {
 
 constexpr Seconds kTimeOfDay = demo::clockAt(9, 40);
 
+// The oldest roll was made in the year before, and the program knows no day before 2000.
+const LocalDate kEarliest = localDate(2002, 1, 1);
+
 std::chrono::seconds offsetAt(Instant instant) {
     const std::time_t since = instant.time_since_epoch().count();
     std::tm local{};
@@ -47,6 +50,8 @@ Now demoNow(LocalDate on) {
 }
 
 Result<Done> makeDemoShop(const std::filesystem::path& path, LocalDate on) {
+    if (on < kEarliest)
+        return fieldError("on", "The demo can stand on any day from 1 Jan 2002.");
     try {
         demo::Script script{demoNow(on)};
         write(script);
