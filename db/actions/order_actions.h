@@ -33,6 +33,8 @@ Result<Done> rewordDecal(Shop& shop, DecalId decal,
 Result<Done> movePromise(Shop& shop, OrderId order, LocalTime promised, const Now& now); // not into the past
 Result<Done> changeFilm(Shop& shop, DecalId decal, FilmId film);                         // not once cut
 Result<Done> changeLayer(Shop& shop, DecalId decal, int layer); // 1–12, not once pressing began
+// All decals of the garment, the one on the cloth first: layers 1, 2, 3 … from there. Not once pressing began.
+Result<Done> reorderLayers(Shop& shop, GarmentId garment, std::span<const DecalId> fromCloth);
 Result<Done> changeBlank(Shop& shop, GarmentId garment, BlankStyleId style, const std::string& size,
                          ColourId colour); // not once pressing began
 Result<Done> changeCustomer(Shop& shop, CustomerId customer, const std::string& name,

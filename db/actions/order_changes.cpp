@@ -5,6 +5,8 @@
 #include "db/actions/rows.h"
 #include "db/tables/codes.h"
 
+#include <set>
+
 namespace holdfast::db {
 namespace {
 
@@ -119,6 +121,39 @@ Result<Done> changeLayer(Shop& shop, DecalId decal, int layer) {
         writer.connection().run("UPDATE decal SET layer = ?2 WHERE id = ?1", decal, layer);
         writer.describe(row->garment.label() + ": " + row->words() + " on layer " + std::to_string(layer));
         concernsDecal(writer, *row);
+        return Done{};
+    });
+}
+
+Result<Done> reorderLayers(Shop& shop, GarmentId garment, std::span<const DecalId> fromCloth) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        const auto row = garmentRow(writer.connection(), garment);
+        if (!row.ok())
+            return row.error();
+        if (const auto open = requireOpen(*row); !open.ok())
+            return open.error();
+        if (const auto fresh = requireNotBegun(*row); !fresh.ok())
+            return fresh.error();
+        std::set<DecalId> left;
+        Query decals = writer.connection().query("SELECT id FROM decal WHERE garment_id = ?1", garment);
+        while (decals.step())
+            left.insert(decals.id<DecalId>(0));
+        for (const DecalId decal : fromCloth)
+            if (left.erase(decal) == 0)
+                return fieldError("layers", "The decals of " + row->label() + " changed meanwhile.");
+        if (!left.empty())
+            return fieldError("layers", "Say of each decal of " + row->label() + " where it lies.");
+        std::string order;
+        for (std::size_t at = 0; at < fromCloth.size(); ++at) {
+            writer.connection().run("UPDATE decal SET layer = ?2 WHERE id = ?1", fromCloth[at], at + 1);
+            const auto decal = decalRow(writer.connection(), fromCloth[at]);
+            if (!decal.ok())
+                return decal.error();
+            order += (at == 0 ? "" : ", then ") + decal->words();
+            writer.concerns(fromCloth[at]);
+        }
+        writer.describe(row->label() + " layered from the cloth: " + order);
+        concernsGarment(writer, *row);
         return Done{};
     });
 }
