@@ -1,0 +1,117 @@
+#include "app/slips/care_parts.h"
+
+#include "app/desk/formats.h"
+#include "app/slips/form.h"
+#include "app/widgets/label.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <vector>
+
+namespace holdfast::app {
+
+namespace {
+
+// The steps of both editions of the label standard; a figure that is none of them keeps its own row.
+constexpr int kWashSteps[] = {0, 30, 40, 50, 60, 70, 95};
+constexpr int kIronSteps[] = {0, 110, 120, 150, 160, 200, 210};
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("CareParts", text);
+}
+
+// A list of temperatures with what 0 means before them.
+struct Steps {
+    std::vector<int> celsius;
+
+    template <std::size_t count>
+    Steps(const int (&usual)[count], int own)
+        : celsius(std::begin(usual), std::end(usual)) {
+        if (std::ranges::find(celsius, own) == celsius.end())
+            celsius.push_back(own);
+        std::ranges::sort(celsius);
+    }
+
+    QVector<PickItem> items(const QString& none, const QString& upTo) const {
+        QVector<PickItem> items;
+        for (const int step : celsius)
+            items.append({step == 0 ? none : upTo.arg(step)});
+        return items;
+    }
+
+    int placeOf(int step) const {
+        return static_cast<int>(std::ranges::find(celsius, step) - celsius.begin());
+    }
+};
+
+int degreesIn(const QString& text) {
+    static const QString digits = QStringLiteral("0123456789");
+    QString number;
+    for (const QChar letter : text)
+        if (digits.contains(letter))
+            number += letter;
+    return number.toInt(); // "Do not wash": 0
+}
+
+QVector<PickItem> listOf(const QStringList& words) {
+    QVector<PickItem> items;
+    for (const QString& word : words)
+        items.append({word});
+    return items;
+}
+
+CareLimits careNow(const Form& form) {
+    const auto list = [&](const char* name) { return form.findChild<PickList*>(QString::fromLatin1(name)); };
+    CareLimits care;
+    care.washCelsius = degreesIn(list("careWash")->currentText());
+    care.agitation = static_cast<Agitation>(list("careAgitation")->currentIndex());
+    care.tumble = static_cast<Tumble>(list("careTumble")->currentIndex());
+    care.ironCelsius = degreesIn(list("careIron")->currentText());
+    care.bleach = static_cast<Bleach>(list("careBleach")->currentIndex());
+    care.cleaning = static_cast<Cleaning>(list("careCleaning")->currentIndex());
+    return care;
+}
+
+QString careText(const CareLimits& care) {
+    QStringList lines;
+    for (const std::string& line : careWords(care))
+        lines.append(words(line));
+    return tr("On the care card: %1.").arg(lines.join(QStringLiteral("; ")));
+}
+
+} // namespace
+
+void addCareParts(Form& form, const CareLimits& care) {
+    const Steps wash(kWashSteps, care.washCelsius);
+    const Steps iron(kIronSteps, care.ironCelsius);
+    form.pair();
+    form.list("careWash", tr("Washing"), wash.items(tr("Do not wash"), tr("up to %1 °C")),
+              wash.placeOf(care.washCelsius));
+    form.list("careAgitation", tr("Cycle"),
+              listOf({tr("by hand"), tr("very mild"), tr("mild"), tr("normal")}),
+              static_cast<int>(care.agitation));
+    form.pair();
+    form.list("careTumble", tr("Tumble drying"), listOf({tr("not at all"), tr("low"), tr("normal")}),
+              static_cast<int>(care.tumble));
+    form.list("careIron", tr("Ironing"), iron.items(tr("Do not iron"), tr("up to %1 °C")),
+              iron.placeOf(care.ironCelsius));
+    form.list("careBleach", tr("Bleach"), listOf({tr("none"), tr("oxygen only"), tr("any")}),
+              static_cast<int>(care.bleach));
+    // Place 0 to 7 is the set's own number: P counts 1, F 2, wet cleaning 4.
+    form.list("careCleaning", tr("Professional cleaning"),
+              listOf({tr("none"), tr("solvent P"), tr("solvent F"), tr("solvent P or F"), tr("wet cleaning"),
+                      tr("solvent P or wet"), tr("solvent F or wet"), tr("solvent P, F or wet")}),
+              static_cast<int>(care.cleaning));
+    Label* said = form.note(careText(care));
+    QObject::connect(&form, &Form::edited, said, [&form, said] { said->setText(careText(careNow(form))); });
+}
+
+CareLimits readCare(Form& form) {
+    for (const char* name :
+         {"careWash", "careAgitation", "careTumble", "careIron", "careBleach", "careCleaning"})
+        form.chosen(name);
+    return form.isSound() ? careNow(form) : CareLimits{};
+}
+
+} // namespace holdfast::app

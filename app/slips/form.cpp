@@ -1,0 +1,280 @@
+#include "app/slips/form.h"
+
+#include "app/desk/formats.h"
+#include "app/slips/form_row.h"
+#include "app/theme/measures.h"
+#include "app/theme/type.h"
+#include "app/widgets/field.h"
+#include "app/widgets/label.h"
+#include "app/widgets/switch.h"
+
+#include <QApplication>
+#include <QBoxLayout>
+
+#include <algorithm>
+#include <cassert>
+#include <cmath>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kWidestInside = 104; // of a label that stands inside its field
+constexpr int kRoomAcross = 290;   // for a choice, beside a scroll bar
+
+QString objectNameOf(std::string_view name) {
+    return words(name);
+}
+
+} // namespace
+
+int columnsThatFit(const QVector<ChoiceItem>& items, Choice::Shape shape) {
+    qreal widest = shape == Choice::Shape::Segment ? kTarget : 52;
+    const Type type = shape == Choice::Shape::Stacked ? Type::ListStrong : Type::BodyStrong;
+    qreal all = 0;
+    for (const ChoiceItem& item : items) {
+        const qreal wide = std::max(widthOf(item.text, type), widthOf(item.second, Type::Small)) +
+                           (shape == Choice::Shape::Segment ? 24 : 14);
+        widest = std::max(widest, wide);
+        all += std::max<qreal>(kTarget, wide) + kSpace8;
+    }
+    const int count = std::max(1, static_cast<int>(items.size()));
+    if (shape == Choice::Shape::Segment && all - kSpace8 <= kRoomAcross)
+        return count;
+    return std::clamp(static_cast<int>((kRoomAcross + kSpace8) / (widest + kSpace8)), 1, count);
+}
+
+Form::Form(QWidget* parent)
+    : VerticalScroll(parent) {
+    column()->setContentsMargins(kSpace16, kSpace12, kSpace16, kSpace12);
+    column()->setSpacing(kSpace12);
+}
+
+void Form::put(QWidget* widget) {
+    if (m_pairLeft > 0) {
+        if (m_pairRow == nullptr) {
+            m_pairRow = new QHBoxLayout;
+            m_pairRow->setSpacing(kSpace8);
+            column()->addLayout(m_pairRow);
+        }
+        m_pairRow->addWidget(widget, 1, Qt::AlignTop);
+        if (--m_pairLeft == 0)
+            m_pairRow = nullptr;
+        return;
+    }
+    column()->addWidget(widget);
+}
+
+Form::Part& Form::addPart(std::string_view name, const QString& label, const QString& labelAbove,
+                          QWidget* control) {
+    assert(find(name) == nullptr);
+    control->setObjectName(objectNameOf(name));
+    auto* row = new FormRow(labelAbove, control);
+    put(row);
+    Part part;
+    part.name = name;
+    part.label = label;
+    part.row = row;
+    part.control = control;
+    m_parts.push_back(std::move(part));
+    return m_parts.back();
+}
+
+Field* Form::line(std::string_view name, const QString& label, const QString& text) {
+    const bool isInside = m_pairLeft == 0 && widthOf(label, Type::Small) <= kWidestInside;
+    auto* field = new Field(isInside ? label : QString());
+    field->editor()->setAccessibleName(label);
+    field->editor()->setObjectName(objectNameOf(name) + QStringLiteral("Editor"));
+    field->setText(text);
+    Part& part = addPart(name, label, isInside ? QString() : label, field);
+    part.isFilled = [field] { return !field->text().trimmed().isEmpty(); };
+    connect(field, &Field::edited, this, [this, key = std::string(name)] { told(key); });
+    return field;
+}
+
+Field* Form::number(std::string_view name, const QString& label, const QString& unit, const QString& text) {
+    Field* field = line(name, label, text);
+    field->setSuffix(unit);
+    return field;
+}
+
+Choice* Form::segments(std::string_view name, const QString& label, const QStringList& words, int chosen) {
+    QVector<ChoiceItem> items;
+    for (const QString& word : words)
+        items.append(ChoiceItem{.text = word});
+    return tiles(name, label, Choice::Shape::Segment, items, chosen);
+}
+
+Choice* Form::tiles(std::string_view name, const QString& label, Choice::Shape shape,
+                    const QVector<ChoiceItem>& items, int chosen) {
+    auto* choice = new Choice(label, shape);
+    Part& part = addPart(name, label, label, choice);
+    choice->setColumns(shape == Choice::Shape::Picture ? 3 : columnsThatFit(items, shape));
+    choice->setItems(items);
+    choice->setChosen(chosen);
+    part.isFilled = [choice] { return choice->chosenAt() >= 0; };
+    connect(choice, &Choice::chosen, this, [this, key = std::string(name)] { told(key); });
+    return choice;
+}
+
+PickList* Form::list(std::string_view name, const QString& label, const QVector<PickItem>& items,
+                     int chosen) {
+    auto* list = new PickList(label);
+    list->setItems(items, chosen);
+    Part& part = addPart(name, label, label, list);
+    part.isFilled = [list] { return list->currentIndex() >= 0; };
+    connect(list, &QComboBox::activated, this, [this, key = std::string(name)] { told(key); });
+    return list;
+}
+
+Switch* Form::turn(std::string_view name, const QString& words, bool isOn) {
+    auto* turned = new Switch(words);
+    turned->setText(words);
+    turned->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    turned->setChecked(isOn);
+    addPart(name, words, {}, turned);
+    connect(turned, &QCheckBox::clicked, this, [this, key = std::string(name)] { told(key); });
+    return turned;
+}
+
+void Form::own(std::string_view name, const QString& label, QWidget* control,
+               std::function<bool()> isFilled) {
+    Part& part = addPart(name, label, label, control);
+    part.isFilled = std::move(isFilled);
+    part.isPlace = true;
+}
+
+void Form::pair() {
+    m_pairLeft = 2;
+    m_pairRow = nullptr;
+}
+
+void Form::section(const QString& title) {
+    if (!m_parts.empty()) {
+        column()->addSpacing(kSpace4);
+        column()->addWidget(new ThreadLine);
+    }
+    column()->addWidget((new Label(title, Type::BodyStrong))->wrapped());
+}
+
+Label* Form::note(const QString& words) {
+    Label* label = (new Label(words, Type::Small, &Tokens::ink2))->wrapped();
+    put(label);
+    return label;
+}
+
+void Form::add(QWidget* widget) {
+    put(widget);
+}
+
+void Form::fillUp() {
+    column()->addStretch();
+}
+
+Form::Part* Form::find(std::string_view name) {
+    return const_cast<Part*>(std::as_const(*this).find(name));
+}
+
+const Form::Part* Form::find(std::string_view name) const {
+    const auto alias = std::ranges::find(m_aliases, name, &std::pair<std::string, std::string>::first);
+    const std::string_view itsPart = alias == m_aliases.end() ? name : std::string_view(alias->second);
+    const auto found = std::ranges::find(m_parts, itsPart, &Part::name);
+    return found == m_parts.end() ? nullptr : &*found;
+}
+
+Form::Part& Form::at(std::string_view name) {
+    Part* found = find(name);
+    assert(found);
+    return *found;
+}
+
+void Form::optional(std::string_view name) {
+    at(name).isOptional = true;
+    auto* field = qobject_cast<Field*>(at(name).control);
+    if (field && field->editor()->placeholderText().isEmpty())
+        field->setPlaceholder(tr("if known"));
+}
+
+void Form::alsoNamed(std::string_view name, std::string_view itsPart) {
+    m_aliases.emplace_back(name, itsPart);
+}
+
+void Form::setShown(std::string_view name, bool isShown) {
+    at(name).row->setVisible(isShown);
+}
+
+void Form::setLabel(std::string_view name, const QString& label) {
+    at(name).label = label;
+    at(name).row->setLabel(label);
+}
+
+void Form::told(std::string_view name) {
+    at(name).row->setError({});
+    emit edited();
+}
+
+// ── the keyboard ──
+
+void Form::focusPart(const Part& part) {
+    QWidget* target = part.control;
+    if (part.isPlace && target->focusPolicy() == Qt::NoFocus && target->focusProxy() == nullptr) {
+        for (QWidget* inner : target->findChildren<QWidget*>()) {
+            if (inner->focusPolicy() & Qt::TabFocus && inner->isEnabled() && inner->isVisibleTo(target)) {
+                target = inner;
+                break;
+            }
+        }
+    }
+    target->setFocus(Qt::TabFocusReason);
+    if (auto* field = qobject_cast<Field*>(target))
+        field->selectAll();
+}
+
+void Form::focusOn(std::string_view name) {
+    focusPart(at(name));
+}
+
+bool Form::focusFirstToFill() {
+    for (const Part& part : m_parts) {
+        if (part.isOptional || !part.isFilled || part.row->isHidden() || part.isFilled())
+            continue;
+        focusPart(part);
+        return true;
+    }
+    return false;
+}
+
+bool Form::focusNext() {
+    QWidget* focused = QApplication::focusWidget();
+    auto part = std::ranges::find_if(m_parts, [&](const Part& each) {
+        return focused != nullptr && (each.control == focused || each.control->isAncestorOf(focused));
+    });
+    if (part == m_parts.end())
+        return false;
+    // Through all places of the part itself first.
+    if (part->isPlace) {
+        for (QWidget* next = focused->nextInFocusChain(); part->control->isAncestorOf(next);
+             next = next->nextInFocusChain()) {
+            if (next->focusPolicy() & Qt::TabFocus && next->isVisible() && next->isEnabled()) {
+                next->setFocus(Qt::TabFocusReason);
+                return true;
+            }
+        }
+    }
+    for (++part; part != m_parts.end(); ++part) {
+        if (!part->row->isHidden() && part->control->isEnabled()) {
+            focusPart(*part);
+            return true;
+        }
+    }
+    return false;
+}
+
+void Form::focusFirstError() {
+    const auto wrong =
+        std::ranges::find_if(m_parts, [](const Part& part) { return !part.row->error().isEmpty(); });
+    if (wrong != m_parts.end())
+        focusPart(*wrong);
+}
+
+} // namespace holdfast::app

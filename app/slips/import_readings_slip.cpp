@@ -1,0 +1,201 @@
+#include "app/slips/import_readings_slip.h"
+
+#include "app/desk/formats.h"
+#include "app/slips/log_reading.h"
+#include "app/slips/place_pick.h"
+#include "app/slips/quiet_wait.h"
+#include "app/slips/slip_makers.h"
+#include "app/slips/slip_words.h"
+#include "app/widgets/banner.h"
+#include "app/widgets/button.h"
+#include "app/widgets/field.h"
+#include "app/widgets/label.h"
+#include "app/widgets/progress_beads.h"
+#include "core/trade/limits.h"
+#include "db/actions/film_actions.h"
+
+#include <QFileDialog>
+#include <QFileInfo>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kWholeBar = 1000;
+constexpr std::size_t kSkippedSaid = 5;
+
+QString grouped(std::size_t number) {
+    return words(groupedNumber(static_cast<std::int64_t>(number)));
+}
+
+} // namespace
+
+ImportReadingsSlip::ImportReadingsSlip(ShopDesk& shopDesk, std::optional<PlaceId> place, QWidget* parent)
+    : FormSlip(
+          shopDesk, tr("Import readings"),
+          tr("The file of a climate logger: text with a time, a temperature and a humidity in each line."),
+          parent)
+    , m_place(std::make_unique<PlacePick>(form(), shopDesk, tr("Where the logger stood"), place))
+    , m_reading(new LogReading(this))
+    , m_found(new Banner)
+    , m_details((new Label(QString(), Type::Small, &Tokens::ink2))->wrapped())
+    , m_progress(new ProgressBeads)
+    , m_stop(new Button(tr("Stop"), QStringLiteral("close"))) {
+    auto* path = form().line("path", tr("Its file"));
+    path->setPlaceholder(tr("the whole path"));
+    auto* browse = new Button(tr("Choose a file"), QStringLiteral("search"));
+    browse->setObjectName(QStringLiteral("browseFile"));
+    connect(browse, &QAbstractButton::clicked, this, &ImportReadingsSlip::choosePath);
+    form().add(browse);
+    form().add(m_found);
+    form().add(m_details);
+    form().add(m_progress);
+    form().add(m_stop);
+    form().fillUp();
+    m_found->setObjectName(QStringLiteral("foundReadings"));
+    m_stop->setObjectName(QStringLiteral("stopImport"));
+    connect(path, &Field::edited, this, &ImportReadingsSlip::forgetFound);
+    connect(m_reading, &LogReading::progressed, this, [this](double share) {
+        if (m_reading->isBusy())
+            showWork(tr("Reading the file"), share);
+    });
+    connect(m_reading, &LogReading::ended, this, &ImportReadingsSlip::showFound);
+    connect(m_stop, &QAbstractButton::clicked, m_reading, &LogReading::stop);
+    endWork();
+    forgetFound();
+}
+
+ImportReadingsSlip::~ImportReadingsSlip() = default;
+
+bool ImportReadingsSlip::isBusy() const {
+    return m_reading->isBusy() || m_isImporting;
+}
+
+void ImportReadingsSlip::choosePath() {
+    const QFileInfo now(form().text("path"));
+    const QString chosen = QFileDialog::getOpenFileName(this, tr("The logger’s file"), now.absolutePath(),
+                                                        tr("Text files (*.csv *.txt *.tsv);;All files (*)"),
+                                                        nullptr, QFileDialog::DontUseNativeDialog);
+    if (chosen.isEmpty())
+        return;
+    form().findChild<Field*>(QStringLiteral("path"))->setText(chosen);
+    forgetFound();
+    submit();
+}
+
+void ImportReadingsSlip::act() {
+    if (isBusy())
+        return;
+    if (m_log)
+        import();
+    else
+        readFile();
+}
+
+void ImportReadingsSlip::readFile() {
+    const QString path = form().text("path");
+    if (path.isEmpty())
+        return form().setError("path", tr("Say which file: its whole path."));
+    m_place->check();
+    if (!form().isSound())
+        return;
+    showWork(tr("Reading the file"), 0);
+    m_reading->begin(path, desk().now().offset);
+}
+
+void ImportReadingsSlip::forgetFound() {
+    m_log.reset();
+    m_found->hide();
+    m_details->hide();
+    setAction(tr("Read the file"));
+}
+
+void ImportReadingsSlip::showFound(const Result<ClimateLog>& log) {
+    endWork();
+    if (!log.ok()) {
+        say(log.error());
+        form().focusFirstError();
+        return;
+    }
+    const std::size_t count = log->readings.size();
+    if (count == 0) {
+        form().setError("path", tr("There is no reading in this file."));
+        form().focusFirstError();
+        return;
+    }
+    const Now now = desk().now();
+    const LocalDate first = dateOf(now.toLocal(log->readings.front().at));
+    const LocalDate last = dateOf(now.toLocal(log->readings.back().at));
+    m_found->set(Tone::Ready, tr("%1 readings found,").arg(grouped(count)),
+                 first == last ? tr("all of %1.").arg(date(first))
+                               : tr("from %1 to %2.").arg(date(first), date(last)));
+    QStringList details;
+    details.append(log->gaps == 0 ? tr("No gap longer than three days.")
+                                  : counted(static_cast<std::int64_t>(log->gaps),
+                                            "%1 gap longer than three days; it counts as unrecorded.",
+                                            "%1 gaps longer than three days; they count as unrecorded."));
+    if (log->duplicates > 0)
+        details.append(counted(static_cast<std::int64_t>(log->duplicates),
+                               "%1 line has a time that stood there already; the first counts.",
+                               "%1 lines have a time that stood there already; the first counts."));
+    if (log->wasFahrenheit)
+        details.append(tr("Its °F were turned into °C."));
+    if (log->skippedCount > 0) {
+        details.append(counted(static_cast<std::int64_t>(log->skippedCount),
+                               "%1 line was passed over:", "%1 lines were passed over, the first:"));
+        for (std::size_t at = 0; at < std::min(kSkippedSaid, log->skipped.size()); ++at)
+            details.append(words(log->skipped[at]));
+    }
+    m_details->setText(details.join(u'\n'));
+    m_found->show();
+    m_details->show();
+    m_log = *log;
+    setAction(count == 1 ? tr("Import 1 reading") : tr("Import %1 readings").arg(grouped(count)));
+    action()->setFocus(Qt::OtherFocusReason);
+}
+
+void ImportReadingsSlip::import() {
+    m_place->check();
+    if (!form().isSound())
+        return;
+    const auto place = m_place->taken();
+    if (!place.ok())
+        return say(place.error());
+    m_isImporting = true;
+    showWork(tr("Writing the readings"), 0);
+    QuietWait wait(m_stop);
+    const auto stopping = connect(m_stop, &QAbstractButton::clicked, &wait, &QuietWait::askToStop);
+    const auto imported = db::importReadings(desk().file(), *place, m_log->readings, [&](double share) {
+        showWork(tr("Writing the readings"), share);
+        return wait.goesOn();
+    });
+    disconnect(stopping);
+    m_isImporting = false;
+    endWork();
+    if (settle(imported) && imported->alreadyThere > 0)
+        desk().say(
+            tr("%1 readings added; %2 were there already.")
+                .arg(words(groupedNumber(imported->added)), words(groupedNumber(imported->alreadyThere))));
+}
+
+void ImportReadingsSlip::showWork(const QString& words, double share) {
+    m_progress->set(static_cast<int>(share * kWholeBar), kWholeBar, words);
+    m_progress->show();
+    m_stop->show();
+    action()->setCannot(words);
+}
+
+void ImportReadingsSlip::endWork() {
+    m_progress->hide();
+    m_stop->hide();
+    action()->setCannot({});
+}
+
+Slip* makeImportReadings(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+    std::optional<PlaceId> place = matter.place;
+    if (!place)
+        place = lastUsedPlace(*desk.shop());
+    return new ImportReadingsSlip(desk, place, parent);
+}
+
+} // namespace holdfast::app

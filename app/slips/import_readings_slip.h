@@ -1,0 +1,51 @@
+#pragma once
+// The file of a data logger taken over: read beside the window, what was found is shown, then written in one
+// action that can be stopped.
+
+#include "app/slips/form_slip.h"
+#include "core/film/climate_log.h"
+
+#include <memory>
+#include <optional>
+
+namespace holdfast::app {
+
+class Banner;
+class Button;
+class Label;
+class LogReading;
+class PlacePick;
+class ProgressBeads;
+
+class ImportReadingsSlip : public FormSlip {
+    Q_OBJECT
+
+public:
+    ImportReadingsSlip(ShopDesk& desk, std::optional<PlaceId> place, QWidget* parent);
+    ~ImportReadingsSlip() override;
+
+    bool isBusy() const;
+
+protected:
+    void act() override;
+
+private:
+    void choosePath();
+    void readFile();
+    void showFound(const Result<ClimateLog>& log);
+    void forgetFound();
+    void import();
+    void showWork(const QString& words, double share);
+    void endWork();
+
+    std::unique_ptr<PlacePick> m_place;
+    LogReading* m_reading = nullptr;
+    Banner* m_found = nullptr;
+    Label* m_details = nullptr;
+    ProgressBeads* m_progress = nullptr;
+    Button* m_stop = nullptr;
+    std::optional<ClimateLog> m_log;
+    bool m_isImporting = false;
+};
+
+} // namespace holdfast::app

@@ -1,0 +1,130 @@
+// A lot counted anew, and what washing did to its measures.
+#include "app/desk/formats.h"
+#include "app/slips/form_slip.h"
+#include "app/slips/slip_makers.h"
+#include "app/slips/slip_words.h"
+#include "app/widgets/label.h"
+#include "core/trade/limits.h"
+#include "core/trade/unit_words.h"
+#include "db/actions/blank_actions.h"
+
+#include <QCoreApplication>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr std::int64_t kMostCounted = 100'000;
+constexpr std::int64_t kShortestMeasure = 10; // mm
+constexpr std::int64_t kLongestMeasure = 3000;
+
+class CorrectCountSlip : public FormSlip {
+    Q_DECLARE_TR_FUNCTIONS(CorrectCountSlip)
+
+public:
+    CorrectCountSlip(ShopDesk& shopDesk, const BlankLot& lot, QWidget* parent)
+        : FormSlip(shopDesk, tr("Correct the count"), lotWords(shopDesk.shop()->facts, lot), parent)
+        , m_lot(lot.id) {
+        const auto kept = lot.unitsLeft - shopDesk.shop()->facts.freeUnits(lot);
+        form().note(
+            kept > 0 ? tr("Its ledger says %1, of which %2 are kept for orders.").arg(lot.unitsLeft).arg(kept)
+                     : tr("Its ledger says %1.").arg(lot.unitsLeft));
+        form().number("counted", tr("Counted"), tr("blanks"));
+        form().line("reason", tr("Why it differs"));
+        setAction(tr("Write it in the ledger"));
+    }
+
+protected:
+    void act() override {
+        const std::int64_t units = form().whole("counted", 0, kMostCounted);
+        const std::string reason = plain(form().text("reason"));
+        const auto sound =
+            typedText(reason, {.field = "reason", .what = "The reason", .least = 3, .most = 200});
+        if (!sound.ok())
+            say(sound.error());
+        if (form().isSound())
+            settle(db::correctCount(desk().file(), m_lot, units, reason));
+    }
+
+private:
+    BlankLotId m_lot;
+};
+
+class ShrinkageSlip : public FormSlip {
+    Q_DECLARE_TR_FUNCTIONS(ShrinkageSlip)
+
+public:
+    ShrinkageSlip(ShopDesk& shopDesk, const BlankLot& lot, QWidget* parent)
+        : FormSlip(shopDesk, tr("Measure the shrinkage"), lotWords(shopDesk.shop()->facts, lot), parent)
+        , m_lot(lot.id)
+        , m_limit(shopDesk.shop()->facts.settings.shrinkLimitPercent) {
+        const auto text = [&](Millimetres Shrinkage::*measure) {
+            return lot.shrinkage ? QString::number(((*lot.shrinkage).*measure).value) : QString();
+        };
+        form().note(tr("One blank laid flat, before and after its wash."));
+        form().section(tr("Length"));
+        form().pair();
+        form().number("lengthBefore", tr("Before"), tr("mm"), text(&Shrinkage::lengthBefore));
+        form().number("lengthAfter", tr("After"), tr("mm"), text(&Shrinkage::lengthAfter));
+        form().section(tr("Width"));
+        form().pair();
+        form().number("widthBefore", tr("Before"), tr("mm"), text(&Shrinkage::widthBefore));
+        form().number("widthAfter", tr("After"), tr("mm"), text(&Shrinkage::widthAfter));
+        m_figures = form().note({});
+        QObject::connect(&form(), &Form::edited, this, [this] { showFigures(); });
+        showFigures();
+        setAction(tr("Note the measures"));
+    }
+
+protected:
+    void act() override {
+        const auto measure = [&](std::string_view name) {
+            return Millimetres{form().whole(name, kShortestMeasure, kLongestMeasure)};
+        };
+        Shrinkage shrinkage;
+        shrinkage.lengthBefore = measure("lengthBefore");
+        shrinkage.lengthAfter = measure("lengthAfter");
+        shrinkage.widthBefore = measure("widthBefore");
+        shrinkage.widthAfter = measure("widthAfter");
+        if (form().isSound())
+            settle(db::measureShrinkage(desk().file(), m_lot, shrinkage));
+    }
+
+private:
+    QString changeWords(std::string_view before, std::string_view after, bool& isBeyond) const {
+        const auto was = readWhole(form().text(before), {}, kShortestMeasure, kLongestMeasure);
+        const auto is = readWhole(form().text(after), {}, kShortestMeasure, kLongestMeasure);
+        if (!was.ok() || !is.ok())
+            return tr("not measured yet");
+        const double change = dimensionalChange(Millimetres{*was}, Millimetres{*is});
+        isBeyond = isBeyond || -change > m_limit;
+        return tr("%1 %").arg(words(decimalNumber(change, 1)));
+    }
+
+    void showFigures() {
+        bool isBeyond = false;
+        const QString length = changeWords("lengthBefore", "lengthAfter", isBeyond);
+        const QString width = changeWords("widthBefore", "widthAfter", isBeyond);
+        m_figures->setText(tr("Length %1, width %2. The shop allows %3 % of shrinking.")
+                               .arg(length, width, words(numberWords(m_limit))));
+        m_figures->setInk(isBeyond ? &Tokens::madder : &Tokens::ink2);
+    }
+
+    BlankLotId m_lot;
+    double m_limit;
+    Label* m_figures = nullptr;
+};
+
+} // namespace
+
+Slip* makeCorrectCount(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+    const auto lot = lotIn(desk, matter);
+    return lot ? new CorrectCountSlip(desk, *lot, parent) : nullptr;
+}
+
+Slip* makeMeasureShrinkage(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+    const auto lot = lotIn(desk, matter);
+    return lot ? new ShrinkageSlip(desk, *lot, parent) : nullptr;
+}
+
+} // namespace holdfast::app

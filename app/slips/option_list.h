@@ -1,0 +1,77 @@
+#pragma once
+// One of many, each with what there is to say of it in full below its name: films with their fitness, loads
+// with their times. Arrows move and choose at once.
+
+#include "app/theme/tokens.h"
+
+#include <QAbstractListModel>
+#include <QListView>
+#include <QStyledItemDelegate>
+#include <QVector>
+
+namespace holdfast::app {
+
+struct Option {
+    QString text;
+    QString second = {};   // wrapped, never cut
+    QString iconName = {}; // before the second line
+    Tone tone = Tone::Plain;
+    QColor shade = {}; // of film or cloth
+};
+
+class OptionModel : public QAbstractListModel {
+    Q_OBJECT
+
+public:
+    using QAbstractListModel::QAbstractListModel;
+
+    void setOptions(const QVector<Option>& options);
+    const Option& option(int row) const { return m_options[row]; }
+
+    int rowCount(const QModelIndex& parent = {}) const override;
+    QVariant data(const QModelIndex& index, int role) const override;
+
+private:
+    QVector<Option> m_options;
+};
+
+class OptionDelegate : public QStyledItemDelegate {
+    Q_OBJECT
+
+public:
+    explicit OptionDelegate(QListView* view);
+
+    void paint(QPainter* painter, const QStyleOptionViewItem& option,
+               const QModelIndex& index) const override;
+    QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override;
+
+private:
+    QListView* m_view;
+};
+
+class OptionList : public QListView {
+    Q_OBJECT
+
+public:
+    explicit OptionList(const QString& accessibleName, QWidget* parent = nullptr);
+
+    void setOptions(const QVector<Option>& options, int chosen = -1); // emits nothing
+    int chosenAt() const { return currentIndex().row(); }             // -1 for none
+    void setChosen(int at);                                           // emits nothing
+
+    QSize sizeHint() const override;
+    QSize minimumSizeHint() const override;
+
+signals:
+    void chosen(int at);
+
+protected:
+    void currentChanged(const QModelIndex& current, const QModelIndex& previous) override;
+    void resizeEvent(QResizeEvent* event) override;
+
+private:
+    OptionModel* m_model = nullptr;
+    bool m_isQuiet = false;
+};
+
+} // namespace holdfast::app

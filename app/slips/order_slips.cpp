@@ -1,0 +1,134 @@
+// What is changed of an order as a whole: its promise, its customer, whether it is made at all.
+#include "app/desk/formats.h"
+#include "app/slips/form_slip.h"
+#include "app/slips/slip_makers.h"
+#include "app/slips/slip_words.h"
+#include "app/widgets/field.h"
+#include "app/widgets/label.h"
+#include "core/trade/limits.h"
+#include "db/actions/order_actions.h"
+
+#include <QCoreApplication>
+
+namespace holdfast::app {
+
+namespace {
+
+class MovePromiseSlip : public FormSlip {
+    Q_DECLARE_TR_FUNCTIONS(MovePromiseSlip)
+
+public:
+    MovePromiseSlip(ShopDesk& shopDesk, const OrderInView& inView, QWidget* parent)
+        : FormSlip(shopDesk, tr("Move the promise"), orderWords(inView), parent)
+        , m_order(inView.order)
+        , m_settings(inView.settings) {
+        form().note(tr("Promised now: %1.").arg(promise(m_order.promised, desk().now().today())));
+        form().pair();
+        form().line("day", tr("Day"), words(isoDate(dateOf(m_order.promised))));
+        form().line("time", tr("Ready after"), clock(m_order.promised));
+        m_words = form().note({});
+        QObject::connect(&form(), &Form::edited, this, [this] { showWords(); });
+        form().alsoNamed("promised", "day");
+        showWords();
+        beginAt("day");
+        setAction(tr("Promise that"));
+    }
+
+protected:
+    void act() override {
+        const LocalDate date = form().date("day", desk().now().today());
+        const Minutes time = form().clock("time");
+        if (form().isSound())
+            settle(db::movePromise(desk().file(), m_order.id, LocalTime{date} + time, desk().now()));
+    }
+
+private:
+    void showWords() {
+        const auto date = readDate(form().text("day"), {}, desk().now().today());
+        const auto time = readClock(form().text("time"), {});
+        if (!date.ok() || !time.ok())
+            return m_words->setText(tr("A day such as tomorrow, 25/11 or %1; a time such as 15:00.")
+                                        .arg(words(isoDate(desk().now().today()))));
+        const auto hours = m_settings.hoursOn(*date);
+        const QString spoken = promise(LocalTime{*date} + *time, desk().now().today());
+        if (!hours)
+            m_words->setText(tr("%1. The shop is closed that day.").arg(spoken));
+        else if (*time >= hours->closes)
+            m_words->setText(tr("%1, after the shop has closed.").arg(spoken));
+        else
+            m_words->setText(tr("%1. Tell the customer.").arg(spoken));
+    }
+
+    Order m_order;
+    ShopSettings m_settings;
+    Label* m_words = nullptr;
+};
+
+class CustomerSlip : public FormSlip {
+    Q_DECLARE_TR_FUNCTIONS(CustomerSlip)
+
+public:
+    CustomerSlip(ShopDesk& shopDesk, const OrderInView& inView, QWidget* parent)
+        : FormSlip(shopDesk, tr("Customer"), orderWords(inView), parent)
+        , m_customer(inView.customer.id) {
+        form().line("customerName", tr("Name"), words(inView.customer.name));
+        form().line("customerPhone", tr("Phone"), words(inView.customer.phone));
+        form().optional("customerPhone");
+        form().note(tr("Changes on every order of this customer."));
+        beginAt("customerName");
+        setAction(tr("Keep it"));
+    }
+
+protected:
+    void act() override {
+        settle(db::changeCustomer(desk().file(), m_customer, plain(form().text("customerName")),
+                                  plain(form().text("customerPhone"))));
+    }
+
+private:
+    CustomerId m_customer;
+};
+
+class CancelOrderSlip : public FormSlip {
+    Q_DECLARE_TR_FUNCTIONS(CancelOrderSlip)
+
+public:
+    CancelOrderSlip(ShopDesk& shopDesk, const OrderInView& inView, QWidget* parent)
+        : FormSlip(shopDesk, tr("Cancel the order"), orderWords(inView), parent)
+        , m_order(inView.order.id) {
+        const auto garments = static_cast<std::int64_t>(inView.garments.size());
+        form().note(counted(garments,
+                            "Its %1 garment is not made. A blank kept for it goes back to the rail.",
+                            "Its %1 garments are not made. Blanks kept for them go back to the rail."));
+        if (inView.order.paid > Money{})
+            form().note(tr("%1 were paid; pay them back by Take money, if that is agreed.")
+                            .arg(money(inView.order.paid, inView.settings.currency)));
+        form().line("reason", tr("Reason"));
+        setAction(tr("Cancel the order"));
+    }
+
+protected:
+    void act() override { settle(db::cancelOrder(desk().file(), m_order, plain(form().text("reason")))); }
+
+private:
+    OrderId m_order;
+};
+
+} // namespace
+
+Slip* makeMovePromise(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+    const auto inView = orderIn(desk, matter);
+    return inView ? new MovePromiseSlip(desk, *inView, parent) : nullptr;
+}
+
+Slip* makeCustomer(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+    const auto inView = orderIn(desk, matter);
+    return inView ? new CustomerSlip(desk, *inView, parent) : nullptr;
+}
+
+Slip* makeCancelOrder(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+    const auto inView = orderIn(desk, matter);
+    return inView ? new CancelOrderSlip(desk, *inView, parent) : nullptr;
+}
+
+} // namespace holdfast::app

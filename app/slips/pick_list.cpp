@@ -1,0 +1,73 @@
+#include "app/slips/pick_list.h"
+
+#include "app/theme/drawings.h"
+#include "app/theme/measures.h"
+
+#include <QAbstractItemView>
+#include <QPainter>
+#include <QSignalBlocker>
+#include <QWheelEvent>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kShortestShown = 8; // letters
+constexpr int kWidestList = 560;
+constexpr int kRowsShown = 12;
+
+QIcon shadeIcon(const QColor& shade, qreal ratio) {
+    QPixmap picture(QSize(kSmallIcon, kSmallIcon) * ratio);
+    picture.setDevicePixelRatio(ratio);
+    picture.fill(Qt::transparent);
+    QPainter painter(&picture);
+    paintSwatch(painter, QRectF(0, 0, kSmallIcon, kSmallIcon), shade);
+    return QIcon(picture);
+}
+
+} // namespace
+
+PickList::PickList(const QString& accessibleName, QWidget* parent)
+    : QComboBox(parent) {
+    setAccessibleName(accessibleName);
+    setFocusPolicy(Qt::StrongFocus);
+    setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    setMinimumContentsLength(kShortestShown);
+    setMaxVisibleItems(kRowsShown);
+    setIconSize({kSmallIcon, kSmallIcon});
+    setMinimumHeight(kTarget);
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+}
+
+void PickList::setItems(const QVector<PickItem>& items, int chosen) {
+    const QSignalBlocker quiet(this);
+    m_items = items;
+    clear();
+    for (const PickItem& item : items)
+        addItem(item.text);
+    paintShades();
+    setCurrentIndex(chosen);
+    // The list below may be wider than its closed end: a long name is read whole before it is chosen.
+    view()->setMinimumWidth(std::min(kWidestList, view()->sizeHintForColumn(0) + kSpace32));
+}
+
+void PickList::paintShades() {
+    for (int at = 0; at < m_items.size(); ++at)
+        if (m_items[at].shade.isValid())
+            setItemIcon(at, shadeIcon(m_items[at].shade, devicePixelRatioF()));
+}
+
+void PickList::wheelEvent(QWheelEvent* event) {
+    if (hasFocus())
+        QComboBox::wheelEvent(event);
+    else
+        event->ignore();
+}
+
+void PickList::changeEvent(QEvent* event) {
+    QComboBox::changeEvent(event);
+    if (event->type() == QEvent::PaletteChange)
+        paintShades();
+}
+
+} // namespace holdfast::app

@@ -1,0 +1,106 @@
+#include "app/slips/place_pick.h"
+
+#include "app/desk/formats.h"
+#include "app/slips/form.h"
+#include "app/slips/slip_words.h"
+#include "core/trade/limits.h"
+#include "db/actions/film_actions.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <tuple>
+
+namespace holdfast::app {
+
+namespace {
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("PlacePick", text);
+}
+
+bool hasFilm(const ShopFacts& facts, PlaceId place) {
+    return std::ranges::any_of(facts.rolls, [&](const FilmRoll& roll) {
+        return roll.state == RollState::OnShelf && roll.placeNow() == place;
+    });
+}
+
+} // namespace
+
+PlacePick::PlacePick(Form& form, ShopDesk& desk, const QString& label, std::optional<PlaceId> chosen)
+    : m_form(form)
+    , m_desk(desk) {
+    QVector<PickItem> items;
+    int at = -1;
+    for (const StoragePlace& place : desk.shop()->facts.places) {
+        if (chosen == place.id)
+            at = static_cast<int>(m_places.size());
+        m_places.push_back(place.id);
+        items.append({words(place.name)});
+    }
+    items.append({tr("A new place")});
+    if (m_places.empty())
+        at = 0;
+    form.list("place", label, items, at);
+    form.line("placeName", tr("Its name"));
+    form.alsoNamed("name", "placeName");
+    showName();
+    QObject::connect(&form, &Form::edited, &form, [this] { showName(); });
+}
+
+std::optional<PlaceId> PlacePick::known() const {
+    const auto* list = m_form.findChild<PickList*>(QStringLiteral("place"));
+    const int at = list ? list->currentIndex() : -1;
+    if (at < 0 || at >= static_cast<int>(m_places.size()))
+        return std::nullopt;
+    return m_places[static_cast<std::size_t>(at)];
+}
+
+void PlacePick::showName() {
+    const auto* list = m_form.findChild<PickList*>(QStringLiteral("place"));
+    m_form.setShown("placeName", list && list->currentIndex() == static_cast<int>(m_places.size()));
+}
+
+void PlacePick::check() {
+    m_form.chosen("place");
+    if (known() || !m_form.errorAt("place").isEmpty())
+        return;
+    const auto name =
+        typedText(plain(m_form.text("placeName")), {.field = "name", .what = "The place’s name", .most = 60});
+    if (!name.ok())
+        m_form.showError(name.error());
+}
+
+Result<PlaceId> PlacePick::taken() {
+    if (const auto place = known())
+        return *place;
+    return db::addPlace(m_desk.file(), plain(m_form.text("placeName")));
+}
+
+std::optional<PlaceId> lastUsedPlace(const ReckonedShop& shop) {
+    std::optional<RollStay> last;
+    for (const FilmRoll& roll : shop.facts.rolls)
+        if (!roll.stays.empty() && (!last || roll.stays.back().since >= last->since))
+            last = roll.stays.back();
+    if (last)
+        return last->place;
+    if (shop.facts.places.size() == 1)
+        return shop.facts.places.begin()->id;
+    return std::nullopt;
+}
+
+std::optional<PlaceId> stalestPlace(const ReckonedShop& shop) {
+    std::optional<PlaceId> stalest;
+    std::tuple<bool, Instant> least;
+    for (const StoragePlace& place : shop.facts.places) {
+        const auto latest = latestReading(shop, place.id);
+        const std::tuple waits{!hasFilm(shop.facts, place.id), latest ? latest->at : Instant{}};
+        if (!stalest || waits < least) {
+            stalest = place.id;
+            least = waits;
+        }
+    }
+    return stalest;
+}
+
+} // namespace holdfast::app

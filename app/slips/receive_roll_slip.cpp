@@ -1,0 +1,118 @@
+// A roll of film onto the shelf.
+#include "app/desk/formats.h"
+#include "app/slips/form_slip.h"
+#include "app/slips/place_pick.h"
+#include "app/slips/slip_makers.h"
+#include "app/slips/slip_words.h"
+#include "app/widgets/field.h"
+#include "db/actions/film_actions.h"
+
+#include <QCoreApplication>
+
+#include <memory>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr std::int64_t kNarrowest = 20; // mm
+constexpr std::int64_t kWidest = 2000;
+constexpr Millimetres kShortest{100};
+constexpr Millimetres kLongest{200'000};
+
+class ReceiveRollSlip : public FormSlip {
+    Q_DECLARE_TR_FUNCTIONS(ReceiveRollSlip)
+
+public:
+    ReceiveRollSlip(ShopDesk& shopDesk, const Matter& matter, QWidget* parent)
+        : FormSlip(shopDesk, tr("Receive a roll"), tr("A roll of film onto the shelf."), parent) {
+        const auto wanted = filmIn(shopDesk, matter);
+        int at = -1;
+        QVector<PickItem> items;
+        for (const Film& film : shopDesk.shop()->facts.films) {
+            if (wanted && wanted->id == film.id)
+                at = static_cast<int>(m_films.size());
+            m_films.push_back(film);
+            items.append({words(film.name()), colourOf(film.rgb)});
+        }
+        if (m_films.size() == 1)
+            at = 0;
+        auto* film = form().list("film", tr("Film"), items, at);
+        form().pair();
+        form().number("length", tr("Length"), tr("m"));
+        m_width = form().number("width", tr("Width"), tr("mm"));
+        form().line("receivedOn", tr("Received"), words(isoDate(today())));
+        form().pair();
+        form().line("madeOn", tr("Made on"));
+        form().line("printedUseBy", tr("Use-by printed on it"));
+        form().optional("madeOn");
+        form().optional("printedUseBy");
+        m_place = std::make_unique<PlacePick>(form(), shopDesk, tr("Where it stands"),
+                                              matter.place ? matter.place : lastUsedPlace(*shopDesk.shop()));
+        QObject::connect(film, &QComboBox::currentIndexChanged, this,
+                         [this](int chosen) { showWidth(chosen); });
+        showWidth(at);
+        setAction(tr("Put it on the shelf"));
+    }
+
+protected:
+    void act() override {
+        db::RollReceived roll;
+        roll.film = m_films[static_cast<std::size_t>(form().chosen("film"))].id;
+        roll.length = form().metres("length", kShortest, kLongest);
+        roll.width = Millimetres{form().whole("width", kNarrowest, kWidest)};
+        roll.receivedOn = form().date("receivedOn", today());
+        roll.madeOn = form().optionalDate("madeOn", today());
+        roll.printedUseBy = form().optionalDate("printedUseBy", today());
+        checkDays(roll);
+        m_place->check();
+        if (!form().isSound())
+            return;
+        const auto place = m_place->taken();
+        if (!place.ok())
+            return say(place.error());
+        roll.place = *place;
+        const auto received = db::receiveRoll(desk().file(), roll, desk().now());
+        if (settle(received))
+            desk().say(tr("R-%1 is on the shelf. Write the number on its core.")
+                           .arg(received->number, 2, 10, QLatin1Char('0')));
+    }
+
+private:
+    LocalDate today() const { return desk().now().today(); }
+
+    // Before a new place is written down, so that a day that cannot be leaves nothing behind.
+    void checkDays(const db::RollReceived& roll) {
+        if (roll.receivedOn > today())
+            form().setError("receivedOn", tr("Received: a day that is not in the future."));
+        if (roll.madeOn && *roll.madeOn > roll.receivedOn)
+            form().setError("madeOn", tr("Made on: not after the day it was received."));
+        if (roll.printedUseBy && *roll.printedUseBy <= roll.madeOn.value_or(LocalDate::min()))
+            form().setError("printedUseBy", tr("The printed use-by must lie after the day it was made."));
+    }
+
+    // The film's usual width, until the person says another.
+    void showWidth(int film) {
+        const bool isOurs = m_width->text().isEmpty() || m_width->text() == m_usualWidth;
+        if (film < 0 || !isOurs)
+            return;
+        m_usualWidth = QString::number(m_films[static_cast<std::size_t>(film)].rollWidth.value);
+        m_width->setText(m_usualWidth);
+    }
+
+    std::vector<Film> m_films;
+    std::unique_ptr<PlacePick> m_place;
+    Field* m_width = nullptr;
+    QString m_usualWidth;
+};
+
+} // namespace
+
+Slip* makeReceiveRoll(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+    // Before there is any film, that is what is to be written down.
+    if (desk.shop()->facts.films.empty())
+        return makeAddFilm(desk, matter, parent);
+    return new ReceiveRollSlip(desk, matter, parent);
+}
+
+} // namespace holdfast::app

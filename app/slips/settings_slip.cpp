@@ -1,0 +1,206 @@
+// The shop's own numbers, by section.
+#include "app/desk/formats.h"
+#include "app/slips/form_slip.h"
+#include "app/slips/slip_makers.h"
+#include "app/slips/week_rows.h"
+#include "app/widgets/field.h"
+#include "app/widgets/switch.h"
+#include "core/trade/unit_words.h"
+#include "db/actions/shop_actions.h"
+
+#include <QCoreApplication>
+#include <QRegularExpression>
+
+#include <cmath>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kGramsInKilogram = 1000;
+
+QString numberText(double number) {
+    return words(numberWords(number));
+}
+
+class SettingsSlip : public FormSlip {
+    Q_DECLARE_TR_FUNCTIONS(SettingsSlip)
+
+public:
+    SettingsSlip(ShopDesk& shopDesk, QWidget* parent)
+        : FormSlip(shopDesk, tr("Settings"),
+                   tr("The shop’s own numbers. Those it came with are common practice, no more."), parent)
+        , m_before(shopDesk.shop()->facts.settings) {
+        addShop();
+        addMoney();
+        addTime();
+        addWashing();
+        addCutting();
+        addPressing();
+        beginAt("shopName");
+        setAction(tr("Keep these settings"));
+        setLong();
+    }
+
+protected:
+    void act() override {
+        ShopSettings settings = m_before;
+        readShop(settings);
+        readMoneyParts(settings);
+        readTime(settings);
+        readWashing(settings);
+        readCutting(settings);
+        readPressing(settings);
+        if (!form().isSound())
+            return;
+        if (settings == m_before)
+            return finish();
+        settle(db::changeSettings(desk().file(), settings));
+    }
+
+private:
+    void whole(std::string_view name, const QString& label, const QString& unit, std::int64_t value) {
+        form().number(name, label, unit, QString::number(value));
+    }
+
+    void addShop() {
+        form().section(tr("Shop"));
+        form().line("shopName", tr("Name"), words(m_before.shopName));
+        form()
+            .line("fairName", tr("Orders are taken at"), words(m_before.fairName))
+            ->setPlaceholder(tr("the fair; empty: the workshop"));
+        form().pair();
+        form().line("currency", tr("Currency"), words(m_before.currency.code));
+        form().line("currencySign", tr("Its sign"), words(m_before.currency.sign));
+        whole("currencyDecimals", tr("Decimals"), {}, m_before.currency.exponent);
+    }
+
+    void readShop(ShopSettings& settings) {
+        settings.shopName = plain(form().text("shopName"));
+        settings.fairName = plain(form().text("fairName"));
+        settings.currency.code = plain(form().text("currency"));
+        settings.currency.sign = plain(form().text("currencySign"));
+        settings.currency.exponent = static_cast<int>(form().whole("currencyDecimals", 0, 4));
+    }
+
+    void addMoney() {
+        const auto amount = [&](Money money) { return moneyBare(money, m_before.currency); };
+        form().section(tr("Money"));
+        whole("depositPercent", tr("Deposit asked"), tr("% of the total"), m_before.depositPercent);
+        form().turn("depositHolds", tr("A short deposit holds the work"), m_before.depositHolds);
+        form().pair();
+        form().line("minuteRate", tr("A minute of work"), amount(m_before.minuteRate));
+        form().line("overheadPerGarment", tr("Overhead, a garment"), amount(m_before.overheadPerGarment));
+        form().pair();
+        whole("marginPercent", tr("Margin"), tr("% of the price"), m_before.marginPercent);
+        form().line("pricePoint", tr("Prices rounded up to"), amount(m_before.pricePoint));
+    }
+
+    void readMoneyParts(ShopSettings& settings) {
+        settings.depositPercent = static_cast<int>(form().whole("depositPercent", 0, 100));
+        settings.depositHolds = form().isOn("depositHolds");
+        settings.minuteRate = form().money("minuteRate", settings.currency);
+        settings.overheadPerGarment = form().money("overheadPerGarment", settings.currency);
+        settings.marginPercent = static_cast<int>(form().whole("marginPercent", 0, 95));
+        settings.pricePoint = form().money("pricePoint", settings.currency);
+    }
+
+    void addTime() {
+        form().section(tr("Hours at the press"));
+        m_week = new WeekRows(m_before.week);
+        form().own("week", {}, m_week);
+        QObject::connect(m_week, &WeekRows::changed, this, [this] { form().setError("week", {}); });
+        QStringList days;
+        for (const LocalDate day : m_before.closedDays)
+            days.append(words(isoDate(day)));
+        form()
+            .line("closedDays", tr("Closed on, commas between"), days.join(QStringLiteral(", ")))
+            ->setPlaceholder(tr("as 24/12, 25/12"));
+        whole("planMarginPercent", tr("Added to reckoned work in a promise"), tr("%"),
+              m_before.planMarginPercent);
+    }
+
+    void readTime(ShopSettings& settings) {
+        settings.week = m_week->read();
+        if (!m_week->isSound())
+            form().setError("week", tr("Hours: times such as 9:00 and 17:30."));
+        settings.closedDays.clear();
+        static const QRegularExpression between(QStringLiteral("[,;]"));
+        for (const QString& typed : form().text("closedDays").split(between, Qt::SkipEmptyParts)) {
+            if (typed.trimmed().isEmpty())
+                continue;
+            const auto day = readDate(typed, tr("“%1”").arg(typed.trimmed()), desk().now().today());
+            if (day.ok())
+                settings.closedDays.push_back(*day);
+            else
+                form().setError("closedDays", words(day.error().message));
+        }
+        settings.planMarginPercent = static_cast<int>(form().whole("planMarginPercent", 0, 200));
+    }
+
+    void addWashing() {
+        form().section(tr("Washing and stock"));
+        form().pair();
+        form().number("washerHolds", tr("The washer holds"), tr("kg"),
+                      numberText(static_cast<double>(m_before.washerHolds.value) / kGramsInKilogram));
+        whole("washTakes", tr("A wash takes"), tr("min"), m_before.washTakes.count());
+        form().pair();
+        whole("dryingTakes", tr("Drying takes"), tr("h"), m_before.dryingTakes.count());
+        form().number("shrinkLimitPercent", tr("Shrinking allowed"), tr("%"),
+                      numberText(m_before.shrinkLimitPercent));
+        form().pair();
+        whole("blankLeadTime", tr("Blanks come in"), tr("days"), m_before.blankLeadTime.count());
+        whole("filmLeadTime", tr("Film comes in"), tr("days"), m_before.filmLeadTime.count());
+    }
+
+    void readWashing(ShopSettings& settings) {
+        const double kilograms = form().decimal("washerHolds", 0.1, 100);
+        settings.washerHolds = Grams{std::llround(kilograms * kGramsInKilogram)};
+        settings.washTakes = Minutes{form().whole("washTakes", 1, 1440)};
+        settings.dryingTakes = Hours{form().whole("dryingTakes", 0, 168)};
+        settings.shrinkLimitPercent = form().decimal("shrinkLimitPercent", 0, 50);
+        settings.blankLeadTime = Days{form().whole("blankLeadTime", 0, 365)};
+        settings.filmLeadTime = Days{form().whole("filmLeadTime", 0, 365)};
+    }
+
+    void addCutting() {
+        form().section(tr("Cutting"));
+        form().pair();
+        whole("decalGap", tr("Between decals"), tr("mm"), m_before.decalGap.value);
+        whole("edgeMargin", tr("At the film’s edge"), tr("mm"), m_before.edgeMargin.value);
+        whole("filmWastePercent", tr("Film wasted, until the shop’s own figures tell"), tr("% of a decal"),
+              m_before.filmWastePercent);
+    }
+
+    void readCutting(ShopSettings& settings) {
+        settings.decalGap = Millimetres{form().whole("decalGap", 0, 100)};
+        settings.edgeMargin = Millimetres{form().whole("edgeMargin", 0, 100)};
+        settings.filmWastePercent = static_cast<int>(form().whole("filmWastePercent", 0, 500));
+    }
+
+    void addPressing() {
+        form().section(tr("After the press"));
+        form().pair();
+        whole("restBeforeWash", tr("Rest before a wash"), tr("h"), m_before.restBeforeWash.count());
+        whole("betterRest", tr("Better"), tr("h"), m_before.betterRest.count());
+        whole("readingsGoStaleAfter", tr("A reading counts for"), tr("h"),
+              m_before.readingsGoStaleAfter.count());
+    }
+
+    void readPressing(ShopSettings& settings) {
+        settings.restBeforeWash = Hours{form().whole("restBeforeWash", 0, 336)};
+        settings.betterRest = Hours{form().whole("betterRest", 0, 336)};
+        settings.readingsGoStaleAfter = Hours{form().whole("readingsGoStaleAfter", 1, 8784)};
+    }
+
+    ShopSettings m_before;
+    WeekRows* m_week = nullptr;
+};
+
+} // namespace
+
+Slip* makeSettings(ShopDesk& desk, const Matter&, QWidget* parent) {
+    return new SettingsSlip(desk, parent);
+}
+
+} // namespace holdfast::app

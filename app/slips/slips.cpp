@@ -1,0 +1,72 @@
+#include "app/slips/slip.h"
+#include "app/slips/slip_makers.h"
+
+namespace holdfast::app {
+
+Slip* makeSlip(SlipName name, ShopDesk& desk, const Matter& matter, QWidget* parent) {
+    switch (name) {
+    case SlipName::ReadLabel:
+        return makeReadLabel(desk, matter, parent);
+    case SlipName::MarkNotPrewashed:
+        return makeMarkNotPrewashed(desk, matter, parent);
+    case SlipName::ChooseWayRound:
+        return makeChooseWayRound(desk, matter, parent);
+    case SlipName::NoteLawChecked:
+        return makeNoteLawChecked(desk, matter, parent);
+    case SlipName::ReceiveBlanks:
+        return makeReceiveBlanks(desk, matter, parent);
+    case SlipName::CorrectCount:
+        return makeCorrectCount(desk, matter, parent);
+    case SlipName::AddStyle:
+        return makeAddStyle(desk, matter, parent);
+    case SlipName::ChangeBlank:
+        return makeChangeBlank(desk, matter, parent);
+    case SlipName::MarkDry:
+        return makeMarkDry(desk, matter, parent);
+    case SlipName::MeasureShrinkage:
+        return makeMeasureShrinkage(desk, matter, parent);
+    case SlipName::ReceiveRoll:
+        return makeReceiveRoll(desk, matter, parent);
+    case SlipName::RollMove:
+        return makeRollMove(desk, matter, parent);
+    case SlipName::TestStrip:
+        return makeTestStrip(desk, matter, parent);
+    case SlipName::RecordReading:
+        return makeRecordReading(desk, matter, parent);
+    case SlipName::ImportReadings:
+        return makeImportReadings(desk, matter, parent);
+    case SlipName::UseUpRoll:
+        return makeUseUpRoll(desk, matter, parent);
+    case SlipName::AddFilm:
+        return makeAddFilm(desk, matter, parent);
+    case SlipName::Recipe:
+        return makeRecipe(desk, matter, parent);
+    case SlipName::ChangeFilm:
+        return makeChangeFilm(desk, matter, parent);
+    case SlipName::CheckPress:
+        return makeCheckPress(desk, matter, parent);
+    case SlipName::AddPress:
+        return makeAddPress(desk, matter, parent);
+    case SlipName::Layers:
+        return makeLayers(desk, matter, parent);
+    case SlipName::ConfirmWording:
+        return makeConfirmWording(desk, matter, parent);
+    case SlipName::TakeMoney:
+        return makeTakeMoney(desk, matter, parent);
+    case SlipName::MovePromise:
+        return makeMovePromise(desk, matter, parent);
+    case SlipName::Customer:
+        return makeCustomer(desk, matter, parent);
+    case SlipName::CancelOrder:
+        return makeCancelOrder(desk, matter, parent);
+    case SlipName::Waive:
+        return makeWaive(desk, matter, parent);
+    case SlipName::Spoil:
+        return makeSpoil(desk, matter, parent);
+    case SlipName::Settings:
+        return makeSettings(desk, matter, parent);
+    }
+    return nullptr;
+}
+
+} // namespace holdfast::app
