@@ -1,0 +1,351 @@
+#include "app/places/blank_rail/wash_card.h"
+
+#include "app/desk/formats.h"
+#include "app/desk/garment_words.h"
+#include "app/places/blank_rail/wash_tub.h"
+#include "app/theme/drawings.h"
+#include "app/theme/icons.h"
+#include "app/theme/type.h"
+#include "app/widgets/banner.h"
+#include "app/widgets/button.h"
+#include "app/widgets/choice.h"
+#include "app/widgets/field.h"
+#include "app/widgets/label.h"
+#include "app/widgets/stepper.h"
+#include "app/widgets/switch.h"
+#include "app/widgets/vertical_scroll.h"
+#include "db/actions/blank_actions.h"
+#include "db/tables/ledgers.h"
+
+#include <QBoxLayout>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kFreesShown = 4;
+
+void empty(QWidget* box) {
+    while (QLayoutItem* item = box->layout()->takeAt(0)) {
+        if (QWidget* widget = item->widget()) {
+            widget->hide();
+            widget->deleteLater();
+        }
+        delete item;
+    }
+}
+
+QWidget* column(int spacing) {
+    auto* box = new QWidget;
+    auto* layout = new QVBoxLayout(box);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(spacing);
+    return box;
+}
+
+// The garment of a row, drawn.
+class ClothPicture : public QWidget {
+public:
+    ClothPicture(QString outline, QColor cloth)
+        : m_outline(std::move(outline))
+        , m_cloth(std::move(cloth)) {
+        setFixedSize(34, 40);
+    }
+
+protected:
+    void paintEvent(QPaintEvent*) override {
+        QPainter painter(this);
+        paintGarment(painter, rect(), m_outline, m_cloth);
+    }
+
+private:
+    QString m_outline;
+    QColor m_cloth;
+};
+
+// An icon before a line of words.
+class IconLine : public QWidget {
+public:
+    IconLine(QString iconName, QString text, Role ink)
+        : m_iconName(std::move(iconName))
+        , m_text(std::move(text))
+        , m_ink(ink) {
+        setFixedHeight(24);
+        setToolTip(m_text);
+        setAccessibleName(m_text);
+    }
+
+protected:
+    void paintEvent(QPaintEvent*) override {
+        QPainter painter(this);
+        paintIcon(painter, QRectF(0, 3, 18, 18), m_iconName, tokens().*m_ink);
+        const QString fitted =
+            QFontMetricsF(fontOf(Type::Support)).elidedText(m_text, Qt::ElideRight, width() - 26);
+        paintLine(painter, QRectF(26, 0, width() - 26, height()), fitted, Type::Support, tokens().ink);
+    }
+
+private:
+    QString m_iconName, m_text;
+    Role m_ink;
+};
+
+} // namespace
+
+WashCard::WashCard(ShopDesk& desk, WashBasket& basket, QWidget* parent)
+    : Card(tr("Tonight’s wash"), parent)
+    , m_desk(desk)
+    , m_basket(basket) {
+    setObjectName(QStringLiteral("washCard"));
+    setTitle(tr("Tonight’s wash"), QStringLiteral("wash"));
+
+    m_tub = new WashTub;
+    content()->addWidget(m_tub);
+    m_scroll = new VerticalScroll;
+    QVBoxLayout* inside = m_scroll->column();
+    inside->setContentsMargins(kSpace12, kSpace8, kSpace12, kSpace8);
+    inside->setSpacing(kSpace8);
+    m_rows = column(kSpace4);
+    inside->addWidget(m_rows);
+    m_fullWarning = new Banner;
+    m_bleedWarning = new Banner;
+    m_softenerWarning = new Banner;
+    inside->addWidget(m_fullWarning);
+    inside->addWidget(m_bleedWarning);
+    inside->addWidget(makeHow());
+    inside->addWidget(m_softenerWarning);
+    m_frees = column(2);
+    inside->addWidget(m_frees);
+    m_loads = column(kSpace4);
+    inside->addWidget(m_loads);
+    inside->addStretch(1);
+    content()->addWidget(m_scroll, 1);
+
+    auto* foot = new QWidget;
+    auto* footColumn = new QVBoxLayout(foot);
+    footColumn->setContentsMargins(kCardPadding, kSpace8, kCardPadding, kCardPadding);
+    m_start = new Button(tr("Start wash"), QStringLiteral("wash"), Button::Kind::Primary);
+    m_start->setObjectName(QStringLiteral("startWash"));
+    m_start->setKey(QKeySequence(Qt::CTRL | Qt::Key_W));
+    connect(m_start, &Button::clicked, this, &WashCard::start);
+    footColumn->addWidget(m_start);
+    content()->addWidget(foot);
+    beginDetergent();
+}
+
+QWidget* WashCard::makeHow() {
+    auto* how = column(kSpace8);
+    auto* layout = static_cast<QVBoxLayout*>(how->layout());
+    m_detergent = new Field(tr("Detergent"));
+    m_detergent->setObjectName(QStringLiteral("detergent"));
+    connect(m_detergent, &Field::edited, this, [this] { m_detergent->setError({}); });
+    layout->addWidget(m_detergent);
+
+    auto* waterRow = new QHBoxLayout;
+    waterRow->addWidget(new Label(tr("Water"), Type::SupportStrong));
+    waterRow->addStretch(1);
+    m_water = new Stepper(tr("Water temperature"));
+    m_water->setObjectName(QStringLiteral("water"));
+    m_water->setRange(10, 95);
+    m_water->setStep(5);
+    m_water->setValue(30);
+    m_water->setSuffix(tr(" °C"));
+    m_water->setValueWidth(64);
+    waterRow->addWidget(m_water);
+    layout->addLayout(waterRow);
+
+    m_drying = new Choice(tr("Drying"), Choice::Shape::Segment);
+    m_drying->setObjectName(QStringLiteral("drying"));
+    m_drying->setItems({{tr("Line")}, {tr("Tumble low")}, {tr("Tumble")}});
+    m_drying->setChosen(0);
+    layout->addWidget(m_drying);
+
+    const auto addSwitch = [&](const QString& text, const char* name) {
+        auto* row = new QHBoxLayout;
+        row->addWidget(new Label(text, Type::SupportStrong));
+        row->addStretch(1);
+        auto* turned = new Switch(text);
+        turned->setObjectName(QString::fromLatin1(name));
+        connect(turned, &Switch::toggled, this, &WashCard::fillWarnings);
+        row->addWidget(turned);
+        layout->addLayout(row);
+        return turned;
+    };
+    m_softener = addSwitch(tr("Softener"), "softener");
+    m_sheet = addSwitch(tr("Dryer sheet"), "dryerSheet");
+    return how;
+}
+
+// The usual detergent is asked once, the first time ever.
+void WashCard::beginDetergent() {
+    const auto usual = m_desk.file().read(db::usualDetergents);
+    if (usual.ok() && !usual->empty())
+        m_detergent->setText(words(usual->front()));
+}
+
+void WashCard::refresh() {
+    const auto& shop = m_desk.shop();
+    m_basket.keepWashable(shop->facts);
+    QColor water = tokens().edge;
+    if (!m_basket.isEmpty()) {
+        const RailSpot& first = m_basket.units().begin()->first;
+        if (const Colour* colour = shop->facts.styles.at(first.style).colour(first.colour))
+            water = colourOf(colour->rgb);
+    }
+    m_tub->show(m_basket.weight(shop->facts), shop->facts.settings.washerHolds, m_basket.count(), water);
+    m_start->setCannot(m_basket.isEmpty() ? tr("Choose blanks in the grid first: W adds those of the cell.")
+                       : m_basket.weight(shop->facts) > shop->facts.settings.washerHolds
+                           ? tr("The washer would be over-full.")
+                           : QString());
+    fillRows();
+    fillWarnings();
+    fillFrees();
+    fillLoads();
+}
+
+void WashCard::fillRows() {
+    empty(m_rows);
+    if (m_basket.isEmpty())
+        m_rows->layout()->addWidget(
+            (new Label(tr("Nothing is chosen yet. W adds the unwashed blanks of the cell."), Type::Support,
+                       &Tokens::ink2))
+                ->wrapped());
+    for (const auto& [spot, units] : m_basket.units())
+        m_rows->layout()->addWidget(rowFor(spot, units));
+}
+
+QWidget* WashCard::rowFor(const RailSpot& spot, std::int64_t units) {
+    const auto& shop = m_desk.shop();
+    const BlankStyle& style = shop->facts.styles.at(spot.style);
+    const Colour* colour = style.colour(spot.colour);
+    auto* row = new QWidget;
+    auto* layout = new QHBoxLayout(row);
+    layout->setContentsMargins(0, 2, 0, 2);
+    layout->setSpacing(kSpace8);
+    layout->addWidget(new ClothPicture(words(style.outline), colourOf(colour ? colour->rgb : 0xE3D8C3)));
+
+    auto* text = new QVBoxLayout;
+    text->setSpacing(0);
+    text->addWidget(new ElidingLabel(
+        tr("%1, %2, %3").arg(words(style.name), colour ? words(colour->name) : tr("?"), words(spot.size)),
+        Type::SupportStrong));
+    const auto waiting = waitingAt(*shop, spot);
+    if (waiting.empty()) {
+        text->addWidget(new Label(kilograms(style.weight * units), Type::Small, &Tokens::ink2));
+    } else {
+        const auto number = shop->facts.orderOf(*waiting.front()).number;
+        text->addWidget(new Label(waiting.size() == 1
+                                      ? tr("%1 waits").arg(number)
+                                      : tr("%1 and %2 more wait").arg(number).arg(waiting.size() - 1),
+                                  Type::SmallStrong, &Tokens::madder));
+    }
+    layout->addLayout(text, 1);
+
+    auto* stepper = new Stepper(tr("Blanks in the wash"));
+    stepper->setObjectName(QStringLiteral("washUnits"));
+    stepper->setRange(0, static_cast<int>(washableAt(shop->facts, spot)));
+    stepper->setValue(static_cast<int>(units));
+    connect(stepper, &Stepper::stepped, this, [this, spot](int value) {
+        m_basket.set(m_desk.shop()->facts, spot, value);
+        emit basketChanged();
+    });
+    layout->addWidget(stepper);
+    return row;
+}
+
+void WashCard::fillWarnings() {
+    const auto& shop = m_desk.shop();
+    const bool leavesFilm = m_softener->isChecked() || m_sheet->isChecked();
+    m_softenerWarning->setVisible(leavesFilm);
+    m_softenerWarning->set(Tone::Held, tr("These blanks will be held."),
+                           m_softener->isChecked()
+                               ? tr("Softener stays on the fibres and film does not grip. Wash without.")
+                               : tr("A dryer sheet leaves softener on the fibres and film does not grip."));
+
+    const auto bleeding = m_basket.bleeding(shop->facts);
+    m_bleedWarning->setVisible(!bleeding.empty());
+    if (!bleeding.empty())
+        m_bleedWarning->set(Tone::Caution, tr("%1 washes alone.").arg(words(bleeding.front())),
+                            tr("A first wash may bleed; an estimate from its shade."));
+
+    const Grams weight = m_basket.weight(shop->facts);
+    m_fullWarning->setVisible(weight > shop->facts.settings.washerHolds);
+    m_fullWarning->set(Tone::Held, tr("Too full."),
+                       tr("%1 where the washer holds %2: take some out.")
+                           .arg(kilograms(weight), kilograms(shop->facts.settings.washerHolds)));
+}
+
+void WashCard::fillFrees() {
+    empty(m_frees);
+    const auto& shop = m_desk.shop();
+    const auto freed = m_basket.frees(*shop);
+    if (freed.empty())
+        return;
+    m_frees->layout()->addWidget(new Label(tr("Frees for the walk"), Type::SupportStrong));
+    for (std::size_t each = 0; each < freed.size() && each < kFreesShown; ++each)
+        m_frees->layout()->addWidget(
+            new IconLine(QStringLiteral("press-walk"),
+                         tr("%1 %2, %3")
+                             .arg(garmentNumber(shop->facts, *freed[each]),
+                                  garmentInShort(shop->facts, *freed[each]), decalWords(*freed[each])),
+                         &Tokens::green));
+    if (freed.size() > kFreesShown)
+        m_frees->layout()->addWidget(
+            new Label(tr("and %1 more").arg(freed.size() - kFreesShown), Type::Small, &Tokens::ink2));
+}
+
+void WashCard::fillLoads() {
+    empty(m_loads);
+    const auto loads = m_desk.file().read(db::loadsUnderWay);
+    if (!loads.ok() || loads->empty())
+        return;
+    const Now now = m_desk.shop()->now;
+    m_loads->layout()->addWidget(new Label(tr("Not dry yet"), Type::SupportStrong));
+    for (const db::LoadUnderWay& under : *loads) {
+        auto* row = new QWidget;
+        auto* layout = new QHBoxLayout(row);
+        layout->setContentsMargins(0, 0, 0, 0);
+        const LocalTime started = now.toLocal(under.load.startedAt);
+        layout->addWidget((new Label(tr("%n blank(s), washed %1", nullptr, static_cast<int>(under.units))
+                                         .arg(dayNear(dateOf(started), now.today()) + u' ' + clock(started)),
+                                     Type::Support))
+                              ->wrapped(),
+                          1);
+        auto* dry = new Button(tr("Dry"), QStringLiteral("washed"));
+        dry->setObjectName(QStringLiteral("markDry"));
+        connect(dry, &Button::clicked, this,
+                [this, load = under.load.id] { m_desk.done(db::markDry(m_desk.file(), load)); });
+        layout->addWidget(dry);
+        m_loads->layout()->addWidget(row);
+    }
+}
+
+void WashCard::focusStart() {
+    m_start->setFocus(Qt::OtherFocusReason);
+}
+
+void WashCard::start() {
+    if (!m_start->isEnabled())
+        return;
+    db::WashPlan plan;
+    plan.parts = m_basket.parts(m_desk.shop()->facts);
+    plan.detergent = plain(m_detergent->text());
+    plan.softener = m_softener->isChecked();
+    plan.water = Celsius{static_cast<double>(m_water->value())};
+    plan.drying = m_drying->chosenAt() == 1   ? Drying::TumbleLow
+                  : m_drying->chosenAt() == 2 ? Drying::Tumble
+                                              : Drying::Line;
+    plan.dryerSheet = m_sheet->isChecked();
+    // The basket is emptied by the change that follows: what is in the washer can no longer be washed.
+    const auto started = db::startWash(m_desk.file(), plan);
+    if (!started.ok() && started.error().field == "detergent") {
+        m_detergent->setError(words(started.error().message));
+        m_detergent->setFocus(Qt::OtherFocusReason);
+        return;
+    }
+    if (m_desk.done(started)) {
+        m_softener->setChecked(false);
+        m_sheet->setChecked(false);
+    }
+}
+
+} // namespace holdfast::app
