@@ -365,7 +365,7 @@ CREATE VIEW ledger_fault AS
     SELECT blank_style.name || ', ' || blank_lot.size || ': ' || COUNT(*) || ' garments would keep one of ' ||
            lot_units.units || '.'
     FROM shop_order
-    JOIN garment ON garment.order_id = shop_order.id
+    CROSS JOIN garment ON garment.order_id = shop_order.id
     JOIN blank_lot ON blank_lot.id = garment.lot_id
     JOIN blank_style ON blank_style.id = blank_lot.style_id
     JOIN lot_units ON lot_units.lot_id = blank_lot.id

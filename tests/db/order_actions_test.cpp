@@ -270,6 +270,30 @@ TEST_F(OrderActions, LayerChangesUntilPressingBegan) {
     expectRefused<Doing>([&] { return changeLayer(shop(), decalOf(order), 2); }, "", "on the press");
 }
 
+TEST_F(OrderActions, LayersAreReorderedWholeUntilPressingBegan) {
+    receiveCleanTees(1);
+    auto draft = aDraft();
+    draft.garments[0].decals.push_back(draft.garments[0].decals[0]);
+    draft.garments[0].decals[1].content = Wording{"Juno"};
+    draft.garments[0].decals[1].layer = 2;
+    const auto order = take(draft);
+    const auto garment = garmentOf(order);
+    const auto decals = decalsOf(garment);
+    const std::vector<DecalId> turned{decals[1], decals[0]};
+    const auto reorder = [&](const std::vector<DecalId>& fromCloth) {
+        return [&, fromCloth] { return reorderLayers(shop(), garment, fromCloth); };
+    };
+    expectUndoable<Doing>(reorder(turned), "1-a layered from the cloth: Name “Juno”, then Heron");
+    EXPECT_EQ(decalsOf(garment), turned);
+    expectRefused<Doing>(reorder({}), "layers");
+    expectRefused<Doing>(reorder({decals[0]}), "layers");
+    expectRefused<Doing>(reorder({decals[0], decals[0]}), "layers");
+    expectRefused<Doing>(reorder({decals[0], decals[1], DecalId{4}}), "layers");
+    cutAll(order);
+    ASSERT_TRUE(takeUp(shop(), garment, routeFor(garment)).ok());
+    expectRefused<Doing>(reorder(turned), "", "on the press");
+}
+
 TEST_F(OrderActions, AnotherBlankIsKeptAndTheOldOneGoesToWhoWaits) {
     const auto medium = receiveTees(1);
     const auto large = receiveTees(1, "L");
