@@ -1,0 +1,168 @@
+// What a person waits for in a large shop, beside the bare SQL for the same.
+
+#include "core/press/walk.h"
+#include "core/shop/reckoned_shop.h"
+#include "db/actions/order_actions.h"
+#include "db/sqlite/transaction.h"
+#include "db/tables/facts.h"
+#include "db/tables/order_book.h"
+#include "tests/bench/floor.h"
+#include "tests/bench/large_shop.h"
+
+#include <array>
+#include <numeric>
+#include <string>
+
+namespace holdfast::bench {
+namespace {
+
+constexpr int kPage = 200; // lines that the order book fetches at once
+
+LargeShop& large() {
+    static LargeShop shop;
+    return shop;
+}
+
+// Every beginning of what is typed, letter by letter.
+std::vector<std::string> keystrokes() {
+    std::vector<std::string> typed;
+    for (const std::string_view words : {"heron", "tamta whit", "samphire dusk", "19876", "07700 912",
+                                         "zip hoodie ink", "gorse bib market", "nothing of the kind"})
+        for (std::size_t length = 1; length <= words.size(); ++length)
+            typed.emplace_back(words.substr(0, length));
+    return typed;
+}
+
+std::size_t stepAll(db::Query rows) {
+    std::size_t count = 0;
+    while (rows.step())
+        count += static_cast<std::size_t>(rows.integer(0) & 1) + 1;
+    return count;
+}
+
+// Floor: the same page by one prepared statement.
+void openTheBook(benchmark::State& state) {
+    db::Connection& shop = large().shop().connection();
+    db::Connection& bare = large().bare();
+    runBesideFloor(
+        state,
+        [&] {
+            benchmark::DoNotOptimize(db::findOrders(shop, "", db::OrderFilter::All, kPage));
+            benchmark::DoNotOptimize(db::countAll(shop));
+        },
+        [&] {
+            benchmark::DoNotOptimize(
+                stepAll(bare.query("SELECT id, number, customer, state, promised, garments, "
+                                   "total_minor, paid_minor FROM order_card "
+                                   "ORDER BY id DESC LIMIT ?1",
+                                   kPage)));
+        });
+}
+BENCHMARK(openTheBook)->Name("Order book opened, 20,000 orders")->UseManualTime()->Iterations(300);
+
+// Floor: the rows that match, as the full-text index alone finds them.
+void keystroke(benchmark::State& state) {
+    db::Connection& shop = large().shop().connection();
+    db::Connection& bare = large().bare();
+    const std::vector<std::string> typed = keystrokes();
+    std::size_t at = 0;
+    runBesideFloor(
+        state,
+        [&] {
+            const std::string& search = typed[at % typed.size()];
+            benchmark::DoNotOptimize(db::findOrders(shop, search, db::OrderFilter::All, kPage));
+            benchmark::DoNotOptimize(db::countOrders(shop, search, db::OrderFilter::All));
+        },
+        [&] {
+            std::string match;
+            std::string_view left = typed[at++ % typed.size()];
+            while (!left.empty()) {
+                const std::size_t end = std::min(left.find(' '), left.size());
+                if (end > 0)
+                    match += "\"" + std::string(left.substr(0, end)) + "\"* ";
+                left.remove_prefix(std::min(end + 1, left.size()));
+            }
+            benchmark::DoNotOptimize(
+                bare.number("SELECT COUNT(*) FROM order_text WHERE order_text MATCH ?1", match));
+        });
+}
+BENCHMARK(keystroke)->Name("Search in the order book, each keystroke")->UseManualTime()->Iterations(900);
+
+// Floor: the same row by bare SQL in a transaction of its own.
+void oneAction(benchmark::State& state) {
+    db::Shop& shop = large().shop();
+    db::Connection& bare = large().bare();
+    const OrderId order{shop.connection().number("SELECT MAX(id) FROM shop_order")};
+    std::int64_t move = 9'000'000'000;
+    runBesideFloor(
+        state,
+        [&] {
+            if (!db::moveMoney(shop, order, MoneyKind::Payment, Money{1}, PaidHow::Cash).ok())
+                state.SkipWithError("the payment is refused");
+        },
+        [&] {
+            db::Transaction transaction{bare};
+            bare.run("INSERT INTO money_move VALUES (?1, ?2, ?3, 1, 'payment', 'cash')", ++move, order,
+                     shop.now());
+            transaction.commit();
+        });
+}
+BENCHMARK(oneAction)->Name("One action with its journal entry (a payment)")->UseManualTime()->Iterations(300);
+
+// Floor: the open garments, decals and steps by bare SQL, and nothing reckoned from them.
+void reckonOpenShop(benchmark::State& state) {
+    db::Shop& shop = large().shop();
+    db::Connection& bare = large().bare();
+    const ClimateHistory climate = db::loadClimate(shop.connection());
+    const RecentUse use = db::loadRecentUse(shop.connection(), shop.now());
+    ClimateReckoner reckoner;
+    runBesideFloor(
+        state,
+        [&] {
+            benchmark::DoNotOptimize(
+                reckonShop(db::loadOpenFacts(shop.connection()), climate, use, reckoner, largeShopNow()));
+        },
+        [&] {
+            for (const char* sql :
+                 {"SELECT garment.* FROM shop_order CROSS JOIN garment ON order_id = shop_order.id "
+                  "WHERE state IN ('quoted', 'confirmed')",
+                  "SELECT decal.* FROM shop_order CROSS JOIN garment ON order_id = shop_order.id "
+                  "CROSS JOIN decal ON garment_id = garment.id WHERE state IN ('quoted', 'confirmed')",
+                  "SELECT press_step.* FROM shop_order CROSS JOIN garment ON order_id = shop_order.id "
+                  "CROSS JOIN press_step ON garment_id = garment.id WHERE state IN ('quoted', 'confirmed')",
+                  "SELECT * FROM lot_units", "SELECT * FROM roll_length"})
+                benchmark::DoNotOptimize(stepAll(bare.query(sql)));
+        });
+}
+BENCHMARK(reckonOpenShop)
+    ->Name("Open shop loaded and reckoned, 300 garments")
+    ->UseManualTime()
+    ->Iterations(40);
+
+// Floor: the times of the day in one given order.
+void walkOfTheDay(benchmark::State& state) {
+    db::Shop& shop = large().shop();
+    ClimateReckoner reckoner;
+    const auto reckoned =
+        reckonShop(db::loadOpenFacts(shop.connection()), db::loadClimate(shop.connection()),
+                   db::loadRecentUse(shop.connection(), shop.now()), reckoner, largeShopNow());
+    const PlanRequest request = planRequest(reckoned->facts, reckoned->assessments, largeShopNow());
+    std::vector<std::size_t> order(request.jobs.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    if (order.size() != kReadyOrders * kGarmentsEach)
+        state.SkipWithError("the walk has not 120 garments");
+    runBesideFloor(
+        state,
+        [&] {
+            benchmark::DoNotOptimize(planDay(request));
+            benchmark::DoNotOptimize(walkOf(*reckoned));
+        },
+        [&] { benchmark::DoNotOptimize(planInOrder(request, order)); });
+}
+BENCHMARK(walkOfTheDay)
+    ->Name("Press walk planned and laid out, 120 garments")
+    ->UseManualTime()
+    ->Iterations(30);
+
+} // namespace
+} // namespace holdfast::bench

@@ -1,0 +1,65 @@
+#!/usr/bin/env bash
+# Measures: builds the benches (Release, build/bench), runs them all and writes docs/benchmarks.md. It needs
+# nothing beforehand, and is best run on a machine that has nothing else to do.
+set -euo pipefail
+
+top=$(cd "$(dirname "${BASH_SOURCE[0]}")/../.." && pwd)
+# shellcheck source=app/packages.sh
+. "$top/app/packages.sh"
+
+need_packages "to measure Holdfast" "${build_packages[@]}" libbenchmark-dev
+
+folder=$top/build/bench
+report=$top/docs/benchmarks.md
+
+say "Building the benches"
+cmake -G Ninja -S "$top" -B "$folder" -DCMAKE_BUILD_TYPE=Release -DHOLDFAST_BENCH=ON "$@" >&2
+ninja -C "$folder" $(ninja -C "$folder" -t targets all | sed -nE 's/^(bench_[a-z_]+): phony$/\1/p') >&2
+
+processor=$(sed -nE 's/^model name\s*: (.*)/\1/p' /proc/cpuinfo | head -n 1)
+memory=$(awk '/^MemTotal/ { printf "%.1f GB", $2 / 1048576 }' /proc/meminfo)
+system=$(sed -nE 's/^PRETTY_NAME="(.*)"/\1/p' /etc/os-release)
+load=$(cut -d ' ' -f 1 /proc/loadavg)
+written=$(mktemp)
+trap 'rm -f "$written"' EXIT
+
+{
+    echo "# Benchmarks"
+    echo
+    echo "Written by \`tests/bench/run.sh\` on $(date -u +%Y-%m-%d). Times belong to one machine on one day; the"
+    echo "last column is what to compare: how many times the *floor*, the least that any program would have to do"
+    echo "for the same, measured in turn with it in the same run. What each floor is stands beside its bench in"
+    echo "\`tests/bench/\`."
+    echo
+    echo "Machine: ${processor:-unknown processor}, $(nproc) cores, $memory, $system, kernel $(uname -r);"
+    echo "$(c++ --version | head -n 1), Release. Load average when it began: $load."
+} >"$written"
+
+for program in "$folder"/tests/bench/bench_*; do
+    [ -x "$program" ] && [ -f "$program" ] || continue
+    name=$(basename "$program")
+    say "Running $name"
+    {
+        echo
+        echo "## ${name#bench_}"
+        echo
+        echo "| what | median | 95 of 100 within | floor | × floor |"
+        echo "|---|---:|---:|---:|---:|"
+        # The last four columns are the counters in the order of the alphabet: floor_ms, ms, p95_ms, times_floor.
+        "$program" --benchmark_format=csv 2>/dev/null | awk '
+            function time(ms) { return ms >= 100 ? sprintf("%.0f ms", ms) : ms >= 1 ? sprintf("%.2f ms", ms) : sprintf("%.3f ms", ms) }
+            /^name,/ { next }
+            /^"/ {
+                count = split($0, field, ",")
+                what = $0
+                gsub(/^"|".*$/, "", what)
+                sub(/\/(iterations:[0-9]+|manual_time)(\/.*)?$/, "", what)
+                if (/true,"/) { printf "| %s | failed | | | |\n", what; next }
+                printf "| %s | %s | %s | %s | %.1f |\n", what, time(field[count - 2]), time(field[count - 1]), time(field[count - 3]), field[count]
+            }'
+    } >>"$written"
+done
+
+cp "$written" "$report"
+say "Written: $report"
+cat "$report"
