@@ -242,8 +242,12 @@ void PressWalkPlace::offerHold() {
 }
 
 void PressWalkPlace::backOnTheWalk() {
-    if (!m_inHand || !m_unbegin->isEnabled())
+    if (!m_inHand)
         return;
+    if (!m_unbegin->isEnabled()) {
+        note(m_unbegin->toolTip());
+        return;
+    }
     const GarmentId garment = *m_inHand;
     m_isHoldOffered = false;
     m_chosen.reset();

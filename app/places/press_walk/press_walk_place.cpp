@@ -158,7 +158,7 @@ QWidget* PressWalkPlace::makeKeys() {
         layout->setContentsMargins(0, 0, 0, 0);
         layout->setSpacing(kCentreGap);
         for (Button* button : buttons)
-            layout->addWidget(button, 1);
+            layout->addWidget(button);
         return page;
     };
     m_back = makeKey(tr("Back a step"), QStringLiteral("undo"), Qt::Key_B, QStringLiteral("backAStep"));

@@ -143,6 +143,7 @@ void RouteList::followStep() {
     const QModelIndex above = m_model.index(static_cast<int>(m_at > 1 ? m_at - 2 : 0));
     scrollTo(m_model.index(static_cast<int>(std::min(m_at + 4, m_steps.size() - 1))), EnsureVisible);
     scrollTo(above, EnsureVisible);
+    scrollTo(m_model.index(static_cast<int>(m_at)), EnsureVisible);
 }
 
 void RouteList::resizeEvent(QResizeEvent* event) {

@@ -42,7 +42,10 @@ QVariant WalkModel::data(const QModelIndex& index, int role) const {
 }
 
 Qt::ItemFlags WalkModel::flags(const QModelIndex& index) const {
-    if (!index.isValid() || row(index.row()).kind != WalkRow::Kind::Garment)
+    if (!index.isValid())
+        return Qt::NoItemFlags;
+    // Runs and changes are read, not chosen.
+    if (row(index.row()).kind != WalkRow::Kind::Garment)
         return Qt::ItemNeverHasChildren;
     return Qt::ItemIsEnabled | Qt::ItemIsSelectable | Qt::ItemNeverHasChildren;
 }
