@@ -52,10 +52,6 @@ std::int64_t IdMaker::next(Instant now) {
     return m_last;
 }
 
-void IdMaker::goOnAbove(std::int64_t id) {
-    m_last = std::max(m_last, id);
-}
-
 std::int64_t IdMaker::seatOf(std::int64_t id) {
     return (id >> kCounterBits) & kHighestSeat;
 }

@@ -23,9 +23,6 @@ public:
     std::int64_t next(Instant now);
     std::int64_t last() const { return m_last; }
 
-    // Goes on above `id` from here on, as after ids of this seat came in from elsewhere.
-    void goOnAbove(std::int64_t id);
-
     static std::int64_t seatOf(std::int64_t id);
     static Instant timeOf(std::int64_t id);
 

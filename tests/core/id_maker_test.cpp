@@ -66,16 +66,6 @@ TEST(IdMaker, TakesATimeBefore2024ForItsBeginning) {
     EXPECT_GT(maker.next(Instant{}), id);
 }
 
-TEST(IdMaker, GoesOnAboveWhatCameFromElsewhere) {
-    IdMaker maker{3};
-    const auto far = IdMaker{3}.next(kNoon + 24h);
-    maker.goOnAbove(far);
-    EXPECT_GT(maker.next(kNoon), far);
-    const auto last = maker.last();
-    maker.goOnAbove(1);
-    EXPECT_EQ(maker.last(), last);
-}
-
 TEST(IdMaker, HoldsToItsBitsAtTheEdges) {
     IdMaker highest{IdMaker::kHighestSeat};
     const Instant late = std::chrono::sys_days{std::chrono::year{2093} / 1 / 1};

@@ -49,7 +49,7 @@ TEST(Crash, KilledFiftyTimesNothingAcknowledgedIsLost) {
     const auto path = folder / "shop.holdfast";
     aShopIn(path).reset();
     std::mt19937 random{20261125};
-    std::uniform_int_distribution<int> microseconds{500, 60'000};
+    std::uniform_int_distribution<int> microseconds{0, 50'000};
     std::set<std::int64_t> acknowledged;
     for (int kill = 0; kill < 50; ++kill) {
         int ends[2] = {-1, -1};
@@ -59,12 +59,15 @@ TEST(Crash, KilledFiftyTimesNothingAcknowledgedIsLost) {
         if (child == 0)
             actForEver(path, ends[1]);
         close(ends[1]);
+        // From its first action on, so that on a slow disk too there is something to lose.
+        std::int64_t entry = 0;
+        ASSERT_EQ(::read(ends[0], &entry, sizeof entry), static_cast<ssize_t>(sizeof entry));
+        ASSERT_TRUE(acknowledged.insert(entry).second);
         std::this_thread::sleep_for(std::chrono::microseconds{microseconds(random)});
         ASSERT_EQ(::kill(child, SIGKILL), 0);
         int status = 0;
         ASSERT_EQ(waitpid(child, &status, 0), child);
         ASSERT_TRUE(WIFSIGNALED(status)) << "it ended by itself with " << WEXITSTATUS(status);
-        std::int64_t entry = 0;
         while (::read(ends[0], &entry, sizeof entry) == sizeof entry)
             ASSERT_TRUE(acknowledged.insert(entry).second) << "an id came twice";
         close(ends[0]);
@@ -91,7 +94,7 @@ TEST(Crash, KilledFiftyTimesNothingAcknowledgedIsLost) {
             ASSERT_EQ(*checked, std::vector<std::string>{});
         }
     }
-    EXPECT_GT(acknowledged.size(), 100U) << "killed before anything was done";
+    EXPECT_GE(acknowledged.size(), 50U);
 }
 
 } // namespace

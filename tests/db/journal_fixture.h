@@ -46,16 +46,21 @@ inline std::span<const char* const> smallSteps() {
     return steps;
 }
 
-// A folder of its own, gone with everything in it at the end. In memory where there is such a place: what is
-// tested here is what survives a killed program, not a lost disk, and a busy disk makes hundreds of commits
-// slow.
+// Where the tests write: in memory if there is such a place, for what they test is what survives a killed
+// program, and a busy disk makes hundreds of commits slow. HOLDFAST_TEST_FOLDER puts them on a disk of one's
+// choice.
+inline std::filesystem::path testRoot() {
+    if (const char* chosen = std::getenv("HOLDFAST_TEST_FOLDER"))
+        return chosen;
+    const std::filesystem::path memory = "/dev/shm";
+    return access(memory.c_str(), W_OK) == 0 ? memory : std::filesystem::temp_directory_path();
+}
+
+// A folder of its own, gone with everything in it at the end.
 class TemporaryFolder {
 public:
     TemporaryFolder() {
-        const std::filesystem::path memory = "/dev/shm";
-        const bool hasMemory = access(memory.c_str(), W_OK) == 0;
-        std::string name =
-            ((hasMemory ? memory : std::filesystem::temp_directory_path()) / "holdfast-XXXXXX").string();
+        std::string name = (testRoot() / "holdfast-XXXXXX").string();
         if (mkdtemp(name.data()) == nullptr)
             std::abort();
         m_path = name;
