@@ -164,6 +164,7 @@ TEST_F(FairTable, OnceTakenTheNumberIsLargeAndTheNextKeyBeginsAnotherOrder) {
 TEST_F(FairTable, EnterLeadsToWhatIsMissingAndSaysIt) {
     stockUsualShop();
     open();
+    place().setFocus();
     key(Qt::Key_Return);
     EXPECT_EQ(child<QLabel>("orderError").text(), QStringLiteral("Choose a style."));
     keys("1");

@@ -40,6 +40,7 @@ CentrePanel::CentrePanel(FairTableModel& model, QWidget* parent)
 
 void CentrePanel::build() {
     m_placements = new Choice(tr("Placement"), Choice::Shape::Segment);
+    m_placements->setMinimumHeight(kTarget); // keeps its row while no style is chosen
     m_placements->setObjectName(QStringLiteral("placement"));
     m_stage = new GarmentStage;
     m_width = new Field(tr("Wide"));
@@ -47,7 +48,7 @@ void CentrePanel::build() {
     m_width->setSuffix(tr("mm"));
     m_width->setKey(Qt::Key_W);
     m_width->editor()->setMaxLength(12);
-    m_width->setFixedWidth(150);
+    m_width->setFixedWidth(172);
     m_decals = new DecalPanel(m_model);
 
     auto* hint = new KeyHint({}, Qt::Key_P);
@@ -81,8 +82,12 @@ void CentrePanel::connectStage() {
         m_model.edit(Step::Choice,
                      [&](TableDraft& draft) { choosePlacement(draft, m_model.style(), placement); });
     });
-    connect(m_stage, &GarmentStage::picked, this,
-            [this](std::size_t decal) { m_model.turn([&](TableDraft& draft) { draft.decalAt = decal; }); });
+    connect(m_stage, &GarmentStage::picked, this, [this](std::size_t decal) {
+        m_model.turn([&](TableDraft& draft) {
+            draft.decalAt = decal;
+            draft.isAdding = false;
+        });
+    });
     connect(m_stage, &GarmentStage::moved, this, [this](Millimetres below, Millimetres aside) {
         m_model.edit(Step::Drag, [&](TableDraft& draft) { moveDecal(draft, below, aside); });
     });
@@ -97,6 +102,7 @@ void CentrePanel::connectStage() {
     connect(m_width, &Field::edited, this, &CentrePanel::typeWidth);
     connect(m_width, &Field::finished, this, [this] {
         m_model.endStep();
+        m_beforeTyping.reset();
         m_width->setError({});
         refreshWidth();
     });
@@ -105,8 +111,15 @@ void CentrePanel::connectStage() {
 void CentrePanel::typeWidth(const QString& text) {
     const auto width = readWhole(text, tr("Width in mm"), kNarrowest, kWidest);
     m_width->setError(width.ok() || text.trimmed().isEmpty() ? QString() : words(width.error().message));
-    if (width.ok())
-        m_model.edit(Step::Width, [&](TableDraft& draft) { widenDecal(draft, Millimetres{*width}); });
+    if (const TableDecal* decal = m_model.draft().decal(); decal && !m_beforeTyping)
+        m_beforeTyping = *decal;
+    // Half of a number that cannot be is no wish: the decal is as it was.
+    m_model.edit(Step::Width, [&](TableDraft& draft) {
+        if (width.ok())
+            widenDecal(draft, Millimetres{*width});
+        else if (draft.decalAt && m_beforeTyping)
+            draft.garment().decals[*draft.decalAt] = *m_beforeTyping;
+    });
 }
 
 void CentrePanel::refresh() {
@@ -142,6 +155,7 @@ void CentrePanel::refreshStage() {
     scene.side = seenFrom(placementShown(draft, m_model.style()));
     if (const BlankStyle* style = m_model.style()) {
         scene.outline = words(style->outline);
+        scene.tellsSize = !garment.size.empty() && style->sizes.size() > 1;
         if (const Colour* colour = style->colour(garment.colour))
             scene.cloth = colourOf(colour->rgb);
     }

@@ -35,6 +35,7 @@ private:
     Choice* m_placements = nullptr;
     GarmentStage* m_stage = nullptr;
     Field* m_width = nullptr;
+    std::optional<TableDecal> m_beforeTyping; // a width
     DecalPanel* m_decals = nullptr;
 };
 

@@ -14,8 +14,8 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kMostShown = 5;
-constexpr int kPhoneWidth = 116;
+constexpr int kMostShown = 4;
+constexpr int kPhoneWidth = 124;
 
 void follow(Field* field, const std::string& text) {
     if (field->editor()->text().toStdString() != text)
@@ -99,6 +99,8 @@ bool CustomerRow::eventFilter(QObject* watched, QEvent* event) {
 
 void CustomerRow::refresh() {
     follow(m_name, m_model.draft().customerName);
+    // A name takes the room of the key's cap.
+    m_name->showKey(m_model.draft().customerName.empty() ? QKeySequence(Qt::Key_O) : QKeySequence());
     if (!m_name->editor()->hasFocus())
         m_name->editor()->setCursorPosition(0); // a long name is read from its beginning
     follow(m_phone, m_model.draft().customerPhone);

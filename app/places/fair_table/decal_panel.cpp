@@ -23,7 +23,12 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr double kFilmTextRoom = 165; // on the film's button, beside the heading of its row
+// Of the film's row: its heading, the key that adds a decal, gaps, and the button's own signs.
+constexpr double kBesideFilmText = 308;
+constexpr int kNarrowestFilm = 130;
+constexpr int kMargin = 14;
+constexpr int kTileWide = 53;
+constexpr int kTileNarrow = 46; // seven artworks on a narrow window
 
 // The shop's drawings: those of the coast first, in the order of the drawer, then whatever else was added.
 const QStringList& drawings() {
@@ -50,6 +55,7 @@ DecalPanel::DecalPanel(FairTableModel& model, QWidget* parent)
     m_pages->addWidget(m_films);
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     connectPicks();
+    showPicks();
 }
 
 QWidget* DecalPanel::buildPicks() {
@@ -70,6 +76,8 @@ QWidget* DecalPanel::buildPicks() {
     m_film = new Button({}, Button::Kind::Plain);
     m_film->setObjectName(QStringLiteral("film"));
     m_film->setKey(Qt::Key_F);
+    m_film->setMinimumWidth(kNarrowestFilm);
+    m_artworks->setMinimumWidth(1); // its tiles follow the window
     m_words = new Field(tr("Name"));
     m_words->setObjectName(QStringLiteral("words"));
     m_words->setKey(Qt::Key_N);
@@ -93,7 +101,7 @@ QWidget* DecalPanel::buildPicks() {
     m_messages = new MessageScroll;
     auto* picks = new QWidget;
     auto* column = new QVBoxLayout(picks);
-    column->setContentsMargins(14, kSpace8, 14, kSpace12);
+    column->setContentsMargins(kMargin, kSpace8, kMargin, kSpace12);
     column->setSpacing(kSpace8);
     column->addLayout(first);
     column->addWidget(m_artworks);
@@ -109,7 +117,7 @@ void DecalPanel::connectPicks() {
                              [&](TableDraft& draft) { chooseArtwork(draft, m_model.style(), name); });
     });
     connect(m_another, &QAbstractButton::clicked, this, [this] {
-        m_model.turn([](TableDraft& draft) { draft.decalAt.reset(); });
+        m_model.turn(beginDecal);
         m_artworks->takeFocus();
     });
     connect(m_film, &QAbstractButton::clicked, this, &DecalPanel::openFilms);
@@ -144,7 +152,7 @@ void DecalPanel::refreshArtworks() {
         chosen = static_cast<int>(drawings().indexOf(words(std::get<Artwork>(decal->decal.content).name)));
     if (m_artworks->chosenAt() != chosen)
         m_artworks->setChosen(chosen);
-    m_another->setVisible(m_model.draft().decalAt.has_value());
+    m_another->setVisible(!m_model.draft().garment().decals.empty() && !m_model.draft().isAdding);
 }
 
 void DecalPanel::refreshFilm() {
@@ -160,10 +168,12 @@ void DecalPanel::refreshFilm() {
     const RollPick* pick = decal ? &m_model.sums().rolls[draft.garmentAt][*draft.decalAt] : nullptr;
     const QString roll = pick && pick->roll ? QStringLiteral(", ") + words(pick->roll->label()) : QString();
     const QString name = words(film->name());
-    // A long name stands whole in the list and the tool tip.
+    // What does not fit stands whole in the list and the tool tip: first the finish goes, then the shade's
+    // end.
     const QFontMetricsF metrics(fontOf(Type::BodyStrong));
-    m_film->setText(
-        metrics.elidedText(name, Qt::ElideRight, kFilmTextRoom - metrics.horizontalAdvance(roll)) + roll);
+    const double room = std::max(40.0, width() - kBesideFilmText - metrics.horizontalAdvance(roll));
+    const QString fitting = metrics.horizontalAdvance(name) <= room ? name : words(film->shade);
+    m_film->setText(metrics.elidedText(fitting, Qt::ElideRight, room) + roll);
     m_film->setToolTip(name + roll);
     m_film->setSwatch(colourOf(film->rgb));
 }
@@ -203,17 +213,33 @@ void DecalPanel::openFilms() {
     else
         m_films->setReach(
             decal ? tr("for %1").arg(decalWords(decal->decal.content)) : tr("for the next decal"), {});
+    m_films->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
     m_pages->setCurrentIndex(1);
     m_films->takeFocus();
 }
 
 void DecalPanel::closeFilms() {
-    m_pages->setCurrentIndex(0);
+    showPicks();
     m_film->setFocus(Qt::OtherFocusReason);
 }
 
-void DecalPanel::takeFocus(Section section) {
+void DecalPanel::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    const auto tiles = m_artworks->findChildren<QAbstractButton*>();
+    const int wanted = static_cast<int>(tiles.size()) * (kTileWide + kSpace8) - kSpace8;
+    for (QAbstractButton* tile : tiles)
+        tile->setFixedWidth(width() - 2 * kMargin < wanted ? kTileNarrow : kTileWide);
+    refreshFilm();
+}
+
+// A list that is closed takes no height.
+void DecalPanel::showPicks() {
     m_pages->setCurrentIndex(0);
+    m_films->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Ignored);
+}
+
+void DecalPanel::takeFocus(Section section) {
+    showPicks();
     if (section == Section::Words)
         m_words->setFocus(Qt::ShortcutFocusReason);
     else if (section == Section::Film)

@@ -28,6 +28,9 @@ public:
     // Says what is wrong at the words field; empty takes it away.
     void setWordsError(const QString& words);
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
     QWidget* buildPicks();
     void connectPicks();
@@ -35,6 +38,7 @@ private:
     void refreshFilm();
     void refreshWords();
     void closeFilms();
+    void showPicks();
 
     FairTableModel& m_model;
     QStackedLayout* m_pages = nullptr;

@@ -187,6 +187,7 @@ TableDraft readDraft(const QJsonObject& object, bool& isSound) {
         else
             draft.decalAt = static_cast<std::size_t>(reader.whole("decalAt", 0, last));
     }
+    draft.isAdding = reader.flag("isAdding");
     if (reader.has("nextPlacement"))
         draft.nextPlacement = reader.choice("nextPlacement", kPlacements);
     draft.nextFilm = reader.id<FilmId>("nextFilm");
@@ -232,6 +233,7 @@ QByteArray noteOf(const TableDraft& draft) {
     QJsonObject object{{QStringLiteral("version"), kVersion},
                        {QStringLiteral("garments"), garments},
                        {QStringLiteral("garmentAt"), static_cast<qint64>(draft.garmentAt)},
+                       {QStringLiteral("isAdding"), draft.isAdding},
                        {QStringLiteral("nextFilm"), text(draft.nextFilm)},
                        {QStringLiteral("nextFace"), codeOf(kFaces, draft.nextFace)},
                        {QStringLiteral("customerName"), text(draft.customerName)},

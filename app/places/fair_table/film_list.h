@@ -63,6 +63,9 @@ public:
     void setReach(const QString& whole, const QString& alone);
     void takeFocus();
 
+    QSize sizeHint() const override { return {444, 268}; }
+    QSize minimumSizeHint() const override { return {300, 0}; }
+
 signals:
     void chosen(holdfast::FilmId film, bool isAlone);
     void closed();

@@ -25,7 +25,7 @@ constexpr double kTop = 10;
 constexpr double kRightRoom = 72;  // for the height, at the right of the garment
 constexpr double kWidthRoom = 24;  // for the width, below the garment
 constexpr double kFoot = 34;       // the scale bar
-constexpr double kFieldRoom = 176; // the width's field, at the foot on the right
+constexpr double kFieldRoom = 196; // the width's field, at the foot on the right
 constexpr double kHandle = 11;
 constexpr double kGripRoom = 9;
 constexpr std::int64_t kSnapsWithin = 6; // mm to the centre line, while dragged
@@ -163,9 +163,8 @@ void GarmentStage::paintMeasures(QPainter& painter, const StageDecal& decal, con
     }
     if (box.top() - seam.y() > lineHeight(Type::SmallStrong)) {
         const QString text = millimetres(decal.below);
-        const double left = isBeside ? seam.x() - 7 - widthOf(text, Type::SmallStrong) : seam.x() + 7;
-        paintLine(painter, QRectF(left, (seam.y() + box.top()) / 2 - 10, 90, 20), text, Type::SmallStrong,
-                  inkOnCloth());
+        const double top = isBeside ? seam.y() + 2 : (seam.y() + box.top()) / 2 - 10;
+        paintLine(painter, QRectF(seam.x() + 7, top, 90, 20), text, Type::SmallStrong, inkOnCloth());
     }
 
     painter.setPen(QPen(tokens().ink, 1.6));
@@ -174,9 +173,9 @@ void GarmentStage::paintMeasures(QPainter& painter, const StageDecal& decal, con
         std::min(std::max(m_scale.garment().right(), box.right()) + 14, width() - kRightRoom + 14);
     paintBarEnds(painter, QLineF(right, box.top(), right, box.bottom()));
     const double middle = std::clamp(box.center().y(), 20.0, height() - kFoot - 22.0);
-    paintLine(painter, QRectF(right + 8, middle - 19, 60, 20), QString::number(decal.height.value),
+    paintLine(painter, QRectF(right + 10, middle - 19, 60, 20), QString::number(decal.height.value),
               Type::SmallStrong, tokens().ink);
-    paintLine(painter, QRectF(right + 8, middle - 1, 60, 20), tr("mm"), Type::SmallStrong, tokens().ink);
+    paintLine(painter, QRectF(right + 10, middle - 1, 60, 20), tr("mm"), Type::SmallStrong, tokens().ink);
     // Below the garment: the width.
     const double below = height() - kFoot - kWidthRoom + 10;
     paintBarEnds(painter, QLineF(box.left(), below, box.right(), below));
@@ -198,9 +197,11 @@ void GarmentStage::paintScaleBar(QPainter& painter) const {
     const double top = height() - kFoot + 10;
     paintBox(painter, QRectF(kSpace16, top, wide, 8), 0, tokens().card, tokens().ink, 1);
     painter.fillRect(QRectF(kSpace16, top, wide / 2, 8), tokens().ink);
-    const QString text = m_scene.size.isEmpty()
-                             ? tr("%1 mm, true scale").arg(length)
-                             : tr("%1 mm, true scale for %2").arg(length).arg(m_scene.size);
+    QString text = m_scene.tellsSize ? tr("%1 mm, true scale for %2").arg(length).arg(m_scene.size)
+                                     : tr("%1 mm, true scale").arg(length);
+    const double room = width() - kSpace16 - wide - 10 - kFieldRoom;
+    if (widthOf(text, Type::SmallStrong) > room)
+        text = tr("%1 mm").arg(length);
     paintLine(painter, QRectF(kSpace16 + wide + 10, top - 6, width(), 20), text, Type::SmallStrong,
               tokens().ink);
 }

@@ -26,9 +26,10 @@ struct StageDecal {
 };
 
 struct StageScene {
-    QString outline; // empty: no style chosen yet
-    QString size;    // as named; empty: not chosen yet, drawn as M
-    QColor cloth;    // invalid: undyed
+    QString outline;        // empty: no style chosen yet
+    QString size;           // as named; empty: not chosen yet, drawn as M
+    bool tellsSize = false; // it is one of several
+    QColor cloth;           // invalid: undyed
     Side side = Side::Front;
     std::vector<StageDecal> decals;     // what lies below comes first
     std::optional<std::size_t> current; // the one being worked on

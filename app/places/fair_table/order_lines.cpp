@@ -16,7 +16,7 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kLine = 32;
+constexpr int kLine = 30;
 constexpr int kShortestList = 2 * kLine;
 
 // "Heron, chest, 280 mm"; "Name “Juno”, 4 letters".
@@ -169,11 +169,9 @@ void OrderLines::currentChanged(const QModelIndex& current, const QModelIndex& p
                     return;
                 draft.garmentAt = line.garment;
                 const auto& decals = draft.garment().decals;
-                using Kind = OrderLineShown::Kind;
-                if (line.kind == Kind::Decal && line.decal < decals.size())
+                draft.isAdding = false;
+                if (line.kind == OrderLineShown::Kind::Decal && line.decal < decals.size())
                     draft.decalAt = line.decal;
-                else if (line.kind == Kind::Garment && !decals.empty())
-                    draft.decalAt = 0;
                 else
                     draft.decalAt.reset();
             });

@@ -13,6 +13,7 @@
 
 #include <QHBoxLayout>
 #include <QPainter>
+#include <QScrollBar>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -21,8 +22,12 @@ namespace holdfast::app {
 
 namespace {
 
+constexpr int kLeft = 13;
+constexpr int kBesideBar = 4;
 constexpr int kStyleColumns = 4;
 constexpr int kSizeColumns = 6;
+constexpr int kSizeGap = 5; // six sizes fit beside each other
+constexpr int kSizesHeight = 62;
 constexpr int kColourColumns = 2;
 
 // What the two drops in the colour tiles mean.
@@ -117,6 +122,8 @@ void PicksPanel::build() {
     m_sizes = new Choice(tr("Size"), Choice::Shape::Stacked);
     m_sizes->setObjectName(QStringLiteral("size"));
     m_sizes->setColumns(kSizeColumns);
+    m_sizes->layout()->setSpacing(kSizeGap);
+    m_sizes->setMinimumHeight(kSizesHeight); // keeps its row while no style is chosen
     m_colours = new Choice(tr("Colour"), Choice::Shape::Swatch);
     m_colours->setObjectName(QStringLiteral("colour"));
     m_colours->setColumns(kColourColumns);
@@ -143,7 +150,7 @@ void PicksPanel::build() {
 
     auto* scroll = new VerticalScroll;
     auto* column = scroll->column();
-    column->setContentsMargins(kSpace16 - 2, kSpace12, kSpace16 - 2, kSpace8);
+    column->setContentsMargins(kLeft, kSpace12, kLeft, kSpace8);
     column->setSpacing(kSpace8);
     column->addWidget(heading(tr("Style"), Qt::Key_G, m_styles));
     column->addWidget(m_noStyles);
@@ -155,12 +162,16 @@ void PicksPanel::build() {
     column->addWidget(m_colourName);
     column->addWidget(m_colours);
     column->addStretch();
+    // The bar of a column that scrolls stands in its margin, so that no tile gets narrower.
+    connect(scroll->verticalScrollBar(), &QScrollBar::rangeChanged, column, [column](int, int highest) {
+        column->setContentsMargins(kLeft, kSpace12, highest > 0 ? kBesideBar : kLeft, kSpace8);
+    });
 
     auto* card = new Card;
     card->content()->addWidget(scroll, 1);
     auto* legend = new DropLegend(tr("washed, can press today"), tr("needs a wash first"));
     auto* legendRow = new QHBoxLayout;
-    legendRow->setContentsMargins(kSpace16 - 2, kSpace4, kSpace16, kSpace12);
+    legendRow->setContentsMargins(kLeft, kSpace4, kSpace16, kSpace12);
     legendRow->addWidget(legend);
     card->content()->addLayout(legendRow);
 
@@ -226,8 +237,8 @@ void PicksPanel::refreshColours() {
         }
         chosen = placeOf(style->colours, [&](const Colour& colour) { return colour.id == garment.colour; });
     }
-    m_colourName->setWords(garment.size.empty() ? tr("Colour")
-                                                : tr("Colour, in %1").arg(words(garment.size)));
+    const bool isInOneSize = garment.size.empty() || !m_model.style() || m_model.style()->sizes.size() < 2;
+    m_colourName->setWords(isInOneSize ? tr("Colour") : tr("Colour, in %1").arg(words(garment.size)));
     showTiles(m_colours, items, chosen);
 }
 

@@ -7,6 +7,7 @@
 #include "app/places/fair_table/promise_block.h"
 #include "app/places/fair_table/taken_block.h"
 #include "app/theme/measures.h"
+#include "app/theme/type.h"
 #include "app/widgets/button.h"
 #include "app/widgets/card.h"
 #include "app/widgets/key_hint.h"
@@ -19,7 +20,8 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kLowHeight = 670; // of the panel; lower windows get the short promise
+constexpr double kSoonerRoom = 262; // beside the clock
+constexpr int kLowHeight = 670;     // of the panel; lower windows get the short promise
 
 } // namespace
 
@@ -101,16 +103,16 @@ void SumsPanel::build() {
     m_another = new Button(tr("Another garment"), QStringLiteral("plus"));
     m_another->setObjectName(QStringLiteral("anotherGarment"));
     m_another->showKeyText(QStringLiteral("+"));
-    m_another->setTargetHeight(44);
+    m_another->setTargetHeight(kTarget);
     m_quotation = new Button(tr("Quote"));
     m_quotation->setObjectName(QStringLiteral("quotation"));
     m_quotation->setKey(Qt::Key_K);
     m_quotation->setToolTip(tr("Keeps it as a quotation while the customer thinks it over"));
-    m_quotation->setTargetHeight(44);
+    m_quotation->setTargetHeight(kTarget);
     m_take = new Button(tr("Take order"), Button::Kind::Next);
     m_take->setObjectName(QStringLiteral("takeOrder"));
     m_take->showKey(Qt::Key_Return);
-    m_take->setTargetHeight(76);
+    m_take->setTargetHeight(74);
 
     auto* card = new Card;
     auto* column = card->content();
@@ -215,15 +217,30 @@ void SumsPanel::refreshSums() {
                              : words(sums.promiseLack);
     m_promise->show(sums.promise, shop.now.today(), stillOpen(), lack);
     m_sooner->setVisible(sums.sooner.has_value());
-    if (sums.sooner) {
+    if (sums.sooner)
+        m_sooner->setText(soonerWords(*sums.sooner, shop.now.today()));
+}
+
+// As many colours as the line has room for; the hour is never cut.
+QString SumsPanel::soonerWords(const SoonerOption& sooner, LocalDate today) const {
+    const LocalDate ready = dateOf(sooner.readyAt);
+    constexpr qsizetype kWeekday = 3; // "Wed" of "Wed 25 Nov"
+    const QString spoken = ready == today            ? tr("today")
+                           : ready - today < Days{7} ? day(ready).left(kWeekday)
+                                                     : day(ready);
+    const QString when = tr("%1 after %2").arg(spoken, clock(sooner.readyAt));
+    for (std::size_t count = sooner.colours.size(); count > 0; --count) {
         QStringList names;
-        for (const Colour* colour : sums.sooner->colours)
-            names.append(words(colour->name));
+        for (std::size_t at = 0; at < count; ++at)
+            names.append(words(sooner.colours[at]->name));
         const QString last = names.takeLast();
         const QString colours =
             names.isEmpty() ? last : tr("%1 or %2").arg(names.join(QStringLiteral(", ")), last);
-        m_sooner->setText(tr("Washed %1: %2").arg(colours, promise(sums.sooner->readyAt, shop.now.today())));
+        const QString text = tr("Washed %1: %2").arg(colours, when);
+        if (widthOf(text, Type::BodyStrong) <= kSoonerRoom)
+            return text;
     }
+    return tr("A washed colour: %1").arg(when);
 }
 
 void SumsPanel::takeFocus(Section section) {

@@ -42,6 +42,7 @@ private:
     void connectAll();
     void refreshTitle();
     QString stillOpen() const;
+    QString soonerWords(const SoonerOption& sooner, LocalDate today) const;
     void refreshSums();
 
     FairTableModel& m_model;

@@ -49,11 +49,11 @@ void sizeArtwork(DecalDraft& decal, const PlacementPreset& preset) {
     sizeByWidth(decal, std::min(wide, tallest * aspectOf(decal.content)));
 }
 
-// Letters a seventh of what is widest there, smaller where the words would not fit.
+// Letters a sixth of what is widest there, smaller where the words would not fit.
 void sizeWords(TableDecal& table, const PlacementPreset& preset) {
     DecalDraft& decal = table.decal;
     const double aspect = aspectOf(decal.content);
-    const double usual = std::clamp(static_cast<double>(preset.widest.value) / 7.0, 12.0, 45.0);
+    const double usual = std::clamp(static_cast<double>(preset.widest.value) / 6.0, 14.0, 60.0);
     const double height = table.isSizedByHand ? static_cast<double>(decal.height.value) : usual;
     const double widest =
         table.isSizedByHand ? static_cast<double>(kLargestSide) : static_cast<double>(preset.widest.value);
@@ -96,18 +96,19 @@ void addDecal(TableDraft& draft, TableDecal decal) {
         return;
     decals.push_back(std::move(decal));
     draft.decalAt = decals.size() - 1;
+    draft.isAdding = false;
 }
 
 // The decal that artwork or words go to; see the header.
 std::optional<std::size_t> target(const TableDraft& draft, bool wantsWords) {
     const TableDecal* worked = draft.decal();
-    if (!worked)
+    if (draft.isAdding)
         return std::nullopt;
-    if (isWords(*worked) == wantsWords)
+    if (worked && isWords(*worked) == wantsWords)
         return draft.decalAt;
     const auto& decals = draft.garment().decals;
     const auto found = std::ranges::find_if(decals, [&](const TableDecal& other) {
-        return isWords(other) == wantsWords && other.decal.placement == worked->decal.placement;
+        return isWords(other) == wantsWords && (!worked || other.decal.placement == worked->decal.placement);
     });
     if (found == decals.end())
         return std::nullopt;
@@ -231,6 +232,11 @@ void chooseFilm(TableDraft& draft, FilmId film, bool isAlone) {
             decals[at].decal.film = film;
 }
 
+void beginDecal(TableDraft& draft) {
+    draft.decalAt.reset();
+    draft.isAdding = true;
+}
+
 void moveDecal(TableDraft& draft, Millimetres below, Millimetres aside) {
     if (!draft.decalAt)
         return;
@@ -282,6 +288,7 @@ void addGarment(TableDraft& draft) {
     draft.garments.push_back({});
     draft.garmentAt = draft.garments.size() - 1;
     draft.decalAt.reset();
+    draft.isAdding = false;
     draft.nextPlacement.reset();
 }
 
@@ -292,8 +299,7 @@ void removeGarment(TableDraft& draft, std::size_t garment) {
         draft.garments.erase(draft.garments.begin() + static_cast<std::ptrdiff_t>(garment));
     draft.garmentAt = std::min(garment, draft.garments.size() - 1);
     draft.decalAt.reset();
-    if (!draft.garment().decals.empty())
-        draft.decalAt = 0;
+    draft.isAdding = false;
 }
 
 const TableDecal* wordsShown(const TableDraft& draft) {

@@ -38,7 +38,8 @@ enum class DepositChoice { None, Ten, Share, All, Typed };
 struct TableDraft {
     std::vector<TableGarment> garments{TableGarment{}}; // never empty
     std::size_t garmentAt = 0;                          // the one being worked on
-    std::optional<std::size_t> decalAt;                 // none: what is chosen next becomes a new decal
+    std::optional<std::size_t> decalAt;                 // none: the garment itself is at hand
+    bool isAdding = false;                              // what is chosen next becomes a decal of its own
     std::optional<Placement> nextPlacement;             // where a new decal goes; none: the usual one
     FilmId nextFilm;                                    // what a new decal is cut from
     Face nextFace = Face::BookSerif;
@@ -70,8 +71,8 @@ TableDraft nextDraft(const TableDraft& before, const ShopSettings& settings);
 // measures.
 void chooseStyle(TableDraft& draft, const BlankStyle& style);
 
-// Artwork and words go to the decal worked on where it is of that kind; else to the garment's first of that
-// kind in the same placement; else they become a new decal. `fitted` films are tried in order for the first.
+// Artwork and words go to the decal worked on where it is of that kind; else to the first of that kind in the
+// same placement (on the whole garment where no decal is worked on); else they become a new decal.
 void chooseArtwork(TableDraft& draft, const BlankStyle* style, const std::string& artwork);
 void typeWords(TableDraft& draft, const BlankStyle* style, const std::string& words); // empty takes them away
 void chooseFace(TableDraft& draft, Face face);
@@ -81,6 +82,7 @@ void choosePlacement(TableDraft& draft, const BlankStyle* style, Placement place
 void chooseFilm(TableDraft& draft, FilmId film, bool isAlone);
 bool filmGoesToAll(const TableDraft& draft);
 
+void beginDecal(TableDraft& draft); // the next artwork or words are another decal
 void moveDecal(TableDraft& draft, Millimetres below, Millimetres aside); // kept within reach of the garment
 // Its height follows: artwork and words keep their shape. The upper edge and the middle stay where they are.
 void widenDecal(TableDraft& draft, Millimetres width);

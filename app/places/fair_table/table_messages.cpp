@@ -15,6 +15,11 @@ QString tr(const char* text) {
     return QCoreApplication::translate("FairTable", text);
 }
 
+// "cotton", "80 cotton 20 polyester"
+QString clothWords(const std::vector<FibreShare>& fibres) {
+    return words(fibres.size() == 1 ? fibreName(fibres.front().fibre) : fibreText(fibres));
+}
+
 TableMessage fromFinding(const Finding& finding) {
     TableMessage message;
     message.tone = finding.grade == Grade::Hold ? Tone::Held : Tone::Caution;
@@ -53,7 +58,7 @@ public:
         sayRolls();
         sayStock();
         sayStrokes();
-        if (m_draft.garments.size() > 1)
+        if (m_at != m_draft.garmentAt)
             for (TableMessage& message : m_messages)
                 message.lead = tr("Garment %1: %2").arg(m_at + 1).arg(message.lead);
         return std::move(m_messages);
@@ -99,7 +104,7 @@ private:
             return;
         const QString recipe =
             tr("%1 for %2").arg(celsius(film.recipe->temperature), timeSpan(film.recipe->dwell));
-        const QString cloth = m_style->label ? words(fibreText(m_style->label->fibres)) : QString();
+        const QString cloth = m_style->label ? clothWords(m_style->label->fibres) : QString();
         const QString fits = tr("%1 on %2, fits.").arg(words(film.finish), cloth);
         if (film.recipe->isConfirmed()) {
             say(Tone::Ready, fits, recipe);
