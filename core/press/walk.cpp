@@ -185,11 +185,24 @@ private:
                 continue; // a quotation is no work yet
             m_walk.aside.push_back(asideOf(garment, assessment));
         }
-        std::ranges::stable_sort(m_walk.aside, {}, [this](const AsideEntry& entry) {
-            const Garment& garment = m_shop.facts.garments.at(entry.garment);
+        sortAside();
+    }
+
+    // By promise, then as the orders were taken. Each key is looked up once.
+    void sortAside() {
+        using Key = std::tuple<LocalTime, std::int64_t, int, std::size_t>;
+        std::vector<Key> keys;
+        for (std::size_t at = 0; at < m_walk.aside.size(); ++at) {
+            const Garment& garment = m_shop.facts.garments.at(m_walk.aside[at].garment);
             const Order& order = m_shop.facts.orderOf(garment);
-            return std::tuple(order.promised, order.number, garment.position);
-        });
+            keys.emplace_back(order.promised, order.number, garment.position, at);
+        }
+        std::ranges::sort(keys);
+        std::vector<AsideEntry> sorted;
+        sorted.reserve(keys.size());
+        for (const Key& key : keys)
+            sorted.push_back(std::move(m_walk.aside[std::get<3>(key)]));
+        m_walk.aside = std::move(sorted);
     }
 
     AsideEntry asideOf(const Garment& garment, const Assessment& assessment) const {

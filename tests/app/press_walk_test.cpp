@@ -463,6 +463,31 @@ TEST_F(PressWalkKeys, WOnAGarmentThatOnlyWaitsSaysSo) {
     EXPECT_FALSE(panel().note.isEmpty());
 }
 
+TEST_F(PressWalkKeys, WDoesNotLetThroughWhatHasNoBlank) {
+    takeOrder({aGarment(usual, "XL")});
+    open();
+    EXPECT_FALSE(part<AsideList>("asideList").aside().mayBeWaived(0));
+    key(Qt::Key_W);
+    EXPECT_FALSE(askedSlip);
+    EXPECT_TRUE(panel().note.contains(QStringLiteral("cannot be let through"))) << panel().note.toStdString();
+}
+
+TEST_F(PressWalkKeys, TurningToAGarmentPutsTheKeyboardOnIt) {
+    const auto garments = readyToPress(2);
+    const GarmentId aside = garmentsOf(takeOrder({aGarment(usual, "L")}).id).front();
+    open();
+    place->hide();
+    Matter matter;
+    matter.garment = garments[1];
+    place->turnTo(matter);
+    auto& list = part<QListView>("walkList");
+    EXPECT_EQ(static_cast<const WalkModel&>(*list.model()).garmentAt(list.currentIndex()), garments[1]);
+    matter.garment = aside;
+    place->turnTo(matter);
+    ASSERT_TRUE(part<AsideList>("asideList").current());
+    EXPECT_EQ(part<AsideList>("asideList").current()->garment, aside);
+}
+
 TEST_F(PressWalkKeys, MouseOnTheFreeingActOfACardDoesIt) {
     const GarmentId garment = garmentsOf(takeOrder({aGarment(usual)}).id).front();
     open();

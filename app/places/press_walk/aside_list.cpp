@@ -232,6 +232,21 @@ QString AsideModel::freeingWordsAt(int at) const {
     return shown.frees ? words(freeingWords(*shown.frees)) : QString();
 }
 
+bool AsideModel::mayBeWaived(int at) const {
+    const auto& finding = entry(at).finding;
+    if (!finding)
+        return false;
+    switch (finding->rule) {
+    case Rule::BlankOutOfStock:
+    case Rule::NoRollFits:
+    case Rule::RecipeMissing:
+    case Rule::NoPress:
+        return false;
+    default:
+        return true;
+    }
+}
+
 int AsideModel::rowCount(const QModelIndex& parent) const {
     return parent.isValid() ? 0 : static_cast<int>(m_entries.size());
 }

@@ -27,7 +27,8 @@ public:
     const Garment& garment(int at) const { return m_shop->facts.garments.at(entry(at).garment); }
     // Words on the key that frees; empty where only time does.
     QString freeingWordsAt(int at) const;
-    bool mayBeWaived(int at) const { return entry(at).isHeld; }
+    // A hold that a person may answer for; not one that leaves nothing to press, or nothing to press with.
+    bool mayBeWaived(int at) const;
 
     int rowCount(const QModelIndex& parent = {}) const override;
     QVariant data(const QModelIndex& index, int role) const override;

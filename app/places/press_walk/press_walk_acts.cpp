@@ -306,8 +306,9 @@ void PressWalkPlace::freeCurrent() {
 
 void PressWalkPlace::waiveCurrent() {
     const AsideEntry* entry = m_aside->current();
-    if (!entry || !entry->finding) {
-        note(tr("No hold to let through: it only waits for its work."));
+    if (!entry || !m_aside->aside().mayBeWaived(m_aside->currentIndex().row())) {
+        note(entry && entry->isHeld ? tr("This hold cannot be let through: there is nothing to press with.")
+                                    : tr("No hold to let through: it only waits for its work."));
         return;
     }
     emit desk().slipAsked(SlipName::Waive, Matter::of(*entry->finding, garmentOf(entry->garment)));

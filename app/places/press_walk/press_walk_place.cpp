@@ -270,6 +270,8 @@ QWidget* PressWalkPlace::headerTools() {
 
 void PressWalkPlace::opened() {
     refresh();
+    if (m_isStale)
+        showWalk();
     if (m_pages->currentWidget() == m_empty)
         m_empty->button()->setFocus();
     else
@@ -278,6 +280,8 @@ void PressWalkPlace::opened() {
 
 void PressWalkPlace::turnTo(const Matter& matter) {
     refresh();
+    if (m_isStale)
+        showWalk();
     if (!matter.garment)
         return;
     if (const QModelIndex index = m_model.indexOf(*matter.garment); index.isValid()) {
@@ -322,9 +326,14 @@ void PressWalkPlace::refresh() {
     m_shop = desk().shop();
     m_counts.see(*m_shop);
     armZero();
-    m_isStale = !isVisible();
-    if (m_isStale)
-        return;
+    if (isVisible())
+        showWalk();
+    else
+        m_isStale = true;
+}
+
+void PressWalkPlace::showWalk() {
+    m_isStale = false;
     m_walk = desk().walk();
     if (m_chosen && !isOnPress(*m_chosen))
         m_chosen.reset();

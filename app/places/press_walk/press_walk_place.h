@@ -53,7 +53,8 @@ private:
     Button* makeKey(const QString& words, const QString& iconName, Qt::Key key, const QString& name);
 
     // showing
-    void refresh();
+    void refresh(); // at once where it is seen, else when it is shown again
+    void showWalk();
     void tick();
     void showPanel();
     void showNext();

@@ -122,6 +122,7 @@ PanelWords PressWalkPlace::restingWords() const {
         shown.step = tr("Next on the walk");
         shown.word = numberOf(*planned);
         shown.detail = garmentName(m_shop->facts, garmentOf(*planned));
+        shown.note = decalWords(garmentOf(*planned));
         if (soonest && soonest->secondsLeft() <= kWorthSaying)
             if (const RouteStep* next = stepAfter(m_shop->of(soonest->garment)))
                 shown.note = tr("%1: %2 in %3.")
