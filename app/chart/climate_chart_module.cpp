@@ -1,0 +1,11 @@
+#include "app/chart/climate_chart_module.h"
+
+#include "app/chart/climate_chart_view.h"
+
+namespace holdfast::app {
+
+ClimateChart* ClimateChartModule::make(QWidget* parent) {
+    return new ClimateChartView(parent);
+}
+
+} // namespace holdfast::app

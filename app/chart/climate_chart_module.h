@@ -1,0 +1,19 @@
+#pragma once
+// The door of the module.
+
+#include "app/places/film_shelf/climate_chart.h"
+
+#include <QObject>
+
+namespace holdfast::app {
+
+class ClimateChartModule : public QObject, public ClimateChartMaker {
+    Q_OBJECT
+    Q_PLUGIN_METADATA(IID "holdfast.ClimateChartMaker/1")
+    Q_INTERFACES(holdfast::app::ClimateChartMaker)
+
+public:
+    ClimateChart* make(QWidget* parent) override;
+};
+
+} // namespace holdfast::app

@@ -1,0 +1,172 @@
+#include "app/places/film_shelf/climate_panel.h"
+
+#include "app/desk/formats.h"
+#include "app/places/film_shelf/roll_air.h"
+#include "app/places/film_shelf/shelf_words.h"
+#include "app/theme/measures.h"
+#include "app/widgets/choice.h"
+#include "app/widgets/key_hint.h"
+#include "app/widgets/label.h"
+
+#include <QBoxLayout>
+#include <QCoreApplication>
+#include <QDir>
+#include <QEvent>
+#include <QFileInfo>
+#include <QPluginLoader>
+
+#include <algorithm>
+#include <array>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr std::array kWindows{Days{28}, Days{90}};
+constexpr int kChartHeight = 148;
+constexpr int kLeastChartHeight = 118;
+
+QString& otherFolder() {
+    static QString folder;
+    return folder;
+}
+
+QStringList moduleFolders() {
+    if (!otherFolder().isEmpty())
+        return {otherFolder()};
+    QStringList folders{QCoreApplication::applicationDirPath()};
+#ifdef HOLDFAST_CHART_FOLDER
+    folders << QStringLiteral(HOLDFAST_CHART_FOLDER); // tests run from another folder
+#endif
+    return folders;
+}
+
+bool hasReadings(const ClimatePicture& picture) {
+    for (const AirPiece& piece : picture.air) {
+        const auto first = std::ranges::lower_bound(*piece.readings, piece.from, {}, &ClimateReading::at);
+        if (first != piece.readings->end() && first->at <= piece.to)
+            return true;
+    }
+    return false;
+}
+
+} // namespace
+
+ClimatePanel::ClimatePanel(QWidget* parent)
+    : QWidget(parent) {
+    m_column = new QVBoxLayout(this);
+    m_column->setContentsMargins(0, 0, 0, 0);
+    m_column->setSpacing(0);
+    auto* head = new QHBoxLayout;
+    head->setSpacing(kSpace8);
+    m_place = new ElidingLabel({}, Type::BodyStrong);
+    head->addWidget(m_place, 1);
+    m_window = new Choice(tr("How far back"), Choice::Shape::Segment);
+    m_window->setObjectName(QStringLiteral("climateWindow"));
+    m_window->setItems({{tr("28 days")}, {tr("90 days")}});
+    m_window->setChosen(0);
+    connect(m_window, &Choice::chosen, this, &ClimatePanel::draw);
+    auto* key = new KeyHint({}, QKeySequence(Qt::Key_D));
+    key->jumpTo(m_window);
+    head->addWidget(key);
+    head->addWidget(m_window);
+    m_column->addLayout(head);
+    m_instead = new Label({}, Type::Support, &Tokens::ink2);
+    m_instead->setObjectName(QStringLiteral("climateInstead"));
+    m_instead->wrapped();
+    m_instead->hide();
+    m_column->addWidget(m_instead, 1);
+}
+
+void ClimatePanel::setModuleFolder(const QString& folder) {
+    otherFolder() = folder;
+}
+
+void ClimatePanel::loadChart() {
+    if (m_chart || !m_cannotLoad.isEmpty())
+        return;
+    QString reason;
+    for (const QString& folder : moduleFolders()) {
+        const QString path = QDir(folder).filePath(QStringLiteral("holdfast_climate_chart.so"));
+        if (!QFileInfo::exists(path)) {
+            reason = tr("%1 is missing").arg(path);
+            continue;
+        }
+        QPluginLoader loader(path);
+        if (auto* maker = qobject_cast<ClimateChartMaker*>(loader.instance())) {
+            m_chart = maker->make(this);
+            break;
+        }
+        reason = loader.errorString();
+    }
+    if (!m_chart) {
+        m_cannotLoad = tr("The chart cannot be drawn: %1.").arg(reason);
+        return;
+    }
+    QWidget* chart = m_chart->widget();
+    chart->setObjectName(QStringLiteral("climateChart"));
+    chart->setMinimumHeight(kLeastChartHeight);
+    chart->setMaximumHeight(kChartHeight);
+    m_column->addWidget(chart, 1);
+    dress();
+}
+
+void ClimatePanel::dress() {
+    if (m_chart)
+        m_chart->setDress({tokens(), fontOf(Type::Small), fontOf(Type::SmallStrong)});
+}
+
+void ClimatePanel::changeEvent(QEvent* event) {
+    if (event->type() == QEvent::PaletteChange)
+        dress();
+    QWidget::changeEvent(event);
+}
+
+void ClimatePanel::show(std::shared_ptr<const ReckonedShop> shop, RollId roll) {
+    m_shop = std::move(shop);
+    m_roll = roll;
+    draw();
+}
+
+void ClimatePanel::draw() {
+    if (!m_shop)
+        return;
+    const FilmRoll& roll = m_shop->facts.rolls.at(m_roll);
+    const Film& film = m_shop->facts.films.at(roll.film);
+    const RollCondition& condition = m_shop->conditions.at(m_roll);
+    const auto place = roll.placeNow();
+    const StoragePlace* found = place ? m_shop->facts.places.find(*place) : nullptr;
+    m_place->setText(found ? words(found->name) : tr("In no place"));
+
+    const Days window = kWindows[static_cast<std::size_t>(std::max(0, m_window->chosenAt()))];
+    const ClimatePicture picture = pictureOf(*m_shop, roll, window);
+    QString figures;
+    if (condition.latest)
+        figures =
+            tr("%1 and %2 at the last reading, %3.")
+                .arg(humidity(condition.latest->humidity), celsius(condition.latest->temperature),
+                     dayInShort(dateOf(m_shop->now.toLocal(condition.latest->at)), m_shop->now.today()));
+    const bool isKnown = hasReadings(picture);
+    if (isKnown)
+        loadChart();
+    if (!isKnown)
+        m_instead->setText(tr("No reading of this place in the last %1. %2").arg(dayCount(window), figures));
+    else if (!m_chart)
+        m_instead->setText(m_cannotLoad + QLatin1Char(' ') + figures);
+    const bool hasChart = isKnown && m_chart;
+    m_instead->setVisible(!hasChart);
+    if (!m_chart)
+        return;
+    m_chart->widget()->setVisible(hasChart);
+    if (!hasChart)
+        return;
+    m_chart->setPicture(picture);
+    double outside = 0;
+    for (const LabelledSpell& spell : picture.spells)
+        outside += spell.measure == Measure::Humidity ? spell.spell.hours() : 0;
+    m_chart->widget()->setAccessibleName(
+        tr("Air of %1, %2. %3 %4 outside %5.")
+            .arg(m_place->text(), dayCount(window), figures, hourCount(outside), humidityBandWords(film)));
+}
+
+} // namespace holdfast::app

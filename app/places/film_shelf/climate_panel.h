@@ -1,0 +1,47 @@
+#pragma once
+// The air a roll stood in, over the last 28 or 90 days. The chart itself is a module that is loaded when the
+// first one is to be shown; where that fails, the reason and the figures stand in its place.
+
+#include "app/places/film_shelf/climate_chart.h"
+#include "core/shop/reckoned_shop.h"
+
+#include <QWidget>
+
+class QVBoxLayout;
+
+namespace holdfast::app {
+
+class Choice;
+class ElidingLabel;
+class Label;
+
+class ClimatePanel : public QWidget {
+    Q_OBJECT
+
+public:
+    explicit ClimatePanel(QWidget* parent = nullptr);
+
+    void show(std::shared_ptr<const ReckonedShop> shop, RollId roll);
+
+    // Where the module is looked for, first to last; tests name another folder. Empty: as built.
+    static void setModuleFolder(const QString& folder);
+
+protected:
+    void changeEvent(QEvent* event) override;
+
+private:
+    void draw();
+    void dress();
+    void loadChart();
+
+    std::shared_ptr<const ReckonedShop> m_shop;
+    RollId m_roll;
+    ElidingLabel* m_place = nullptr;
+    Choice* m_window = nullptr;
+    QVBoxLayout* m_column = nullptr;
+    Label* m_instead = nullptr; // where no chart can be drawn
+    ClimateChart* m_chart = nullptr;
+    QString m_cannotLoad;
+};
+
+} // namespace holdfast::app

@@ -1,0 +1,294 @@
+#include "app/places/film_shelf/film_shelf_place.h"
+
+#include "app/desk/formats.h"
+#include "app/places/film_shelf/roll_panel.h"
+#include "app/places/film_shelf/shelf_view.h"
+#include "app/widgets/button.h"
+#include "app/widgets/card.h"
+#include "app/widgets/chip.h"
+#include "app/widgets/empty_state.h"
+#include "app/widgets/key_hint.h"
+#include "app/widgets/label.h"
+
+#include <QBoxLayout>
+#include <QComboBox>
+#include <QStackedWidget>
+
+#include <algorithm>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kPanelWidth = 374;
+constexpr int kTitleHeight = 52;
+
+bool isOnShelf(const FilmRoll& roll) {
+    return roll.state == RollState::OnShelf;
+}
+
+} // namespace
+
+FilmShelfPlace::FilmShelfPlace(ShopDesk& shopDesk, QWidget* parent)
+    : Place(shopDesk, parent) {
+    setObjectName(QStringLiteral("filmShelf"));
+    auto* shelfAndRoll = new QWidget;
+    auto* row = new QHBoxLayout(shelfAndRoll);
+    row->setContentsMargins(kGutter, 0, kGutter, kCardGap);
+    row->setSpacing(kCardGap);
+    row->addWidget(makeShelf(), 1);
+    m_panel = new RollPanel(desk());
+    m_panel->setFixedWidth(kPanelWidth);
+    row->addWidget(m_panel);
+
+    m_empty =
+        new EmptyState(QStringLiteral("roll"), tr("Rolls of film stand here once the first is received."),
+                       tr("Receive a roll"));
+    m_empty->setObjectName(QStringLiteral("emptyShelf"));
+    connect(m_empty, &EmptyState::acted, this, &FilmShelfPlace::askNewRoll);
+    m_pages = new QStackedWidget;
+    m_pages->addWidget(shelfAndRoll);
+    m_pages->addWidget(m_empty);
+    auto* whole = new QVBoxLayout(this);
+    whole->setContentsMargins(0, 0, 0, 0);
+    whole->addWidget(m_pages);
+
+    connect(m_shelf, &ShelfView::turnedRight, m_panel, &RollPanel::turnToWork);
+    connect(m_panel, &RollPanel::shelfAsked, m_shelf, [this] { m_shelf->setFocus(Qt::OtherFocusReason); });
+    connect(m_shelf->selectionModel(), &QItemSelectionModel::currentRowChanged, this, [this] { showRoll(); });
+    connect(&desk(), &ShopDesk::changed, this, &FilmShelfPlace::refresh);
+    connect(&desk(), &ShopDesk::minutePassed, this, &FilmShelfPlace::refresh);
+}
+
+QWidget* FilmShelfPlace::makeShelf() {
+    auto* card = new Card(tr("Use first, top down"));
+    card->setTitleHeight(kTitleHeight);
+    card->setNote(tr("tail is days left, roll is metres"));
+    m_films = new QComboBox;
+    m_films->setObjectName(QStringLiteral("filmChoice"));
+    m_films->setAccessibleName(tr("Which film"));
+    m_films->setFixedWidth(196);
+    m_films->setMinimumHeight(kTarget);
+    connect(m_films, &QComboBox::activated, this, [this](int at) {
+        choose(m_choices[static_cast<std::size_t>(at)]);
+        m_shelf->setFocus(Qt::OtherFocusReason);
+    });
+    auto* key = new KeyHint({}, QKeySequence(Qt::Key_F));
+    key->jumpTo(m_films);
+    card->addToTitle(key);
+    card->addToTitle(m_films);
+    auto* newRoll = new Button(tr("New roll"), QStringLiteral("plus"), Button::Kind::Quiet);
+    newRoll->setObjectName(QStringLiteral("newRoll"));
+    newRoll->setKey(QKeySequence(Qt::Key_N));
+    connect(newRoll, &Button::clicked, this, &FilmShelfPlace::askNewRoll);
+    card->addToTitle(newRoll);
+
+    m_shelf = new ShelfView(m_model);
+    m_none = new EmptyState(QStringLiteral("roll"), {}, tr("Show all films"));
+    m_none->setObjectName(QStringLiteral("noneOfFilm"));
+    connect(m_none, &EmptyState::acted, this, [this] {
+        choose({});
+        m_shelf->setFocus(Qt::OtherFocusReason);
+    });
+    m_boards = new QStackedWidget;
+    m_boards->addWidget(m_shelf);
+    m_boards->addWidget(m_none);
+    card->content()->addWidget(m_boards, 1);
+    return card;
+}
+
+QString FilmShelfPlace::subtitle() const {
+    return longDay(desk().now().today());
+}
+
+QWidget* FilmShelfPlace::headerTools() {
+    if (!m_tools) {
+        m_tools = new QWidget;
+        auto* row = new QHBoxLayout(m_tools);
+        row->setContentsMargins(0, 0, 0, 0);
+        row->setSpacing(kSpace16);
+        m_past = new Chip(QStringLiteral("hold"), {}, Tone::Held);
+        m_past->setObjectName(QStringLiteral("pastChip"));
+        m_badlyKept = new Chip(QStringLiteral("hold"), {}, Tone::Held);
+        m_badlyKept->setObjectName(QStringLiteral("badlyKeptChip"));
+        m_soon = new Chip(QStringLiteral("caution"), {}, Tone::Caution);
+        m_soon->setObjectName(QStringLiteral("soonChip"));
+        m_length = new Label({}, Type::Body, &Tokens::ink2);
+        m_length->setObjectName(QStringLiteral("shelfLength"));
+        m_length->setTextFormat(Qt::RichText);
+        for (QWidget* tool : {static_cast<QWidget*>(m_past), static_cast<QWidget*>(m_badlyKept),
+                              static_cast<QWidget*>(m_soon), static_cast<QWidget*>(m_length)})
+            row->addWidget(tool);
+        countTools();
+    }
+    return m_tools;
+}
+
+void FilmShelfPlace::opened() {
+    if (m_isStale)
+        refresh();
+    if (m_pages->currentWidget() == m_empty)
+        m_empty->setFocus(Qt::OtherFocusReason);
+    else
+        m_shelf->setFocus(Qt::OtherFocusReason);
+}
+
+void FilmShelfPlace::turnTo(const Matter& matter) {
+    if (m_isStale)
+        refresh();
+    if (matter.roll)
+        turnToRoll(*matter.roll);
+    else if (matter.film)
+        choose({.film = matter.film});
+}
+
+void FilmShelfPlace::askNewRoll() {
+    Matter matter;
+    matter.film = m_choice.film;
+    emit desk().slipAsked(SlipName::ReceiveRoll, matter);
+}
+
+void FilmShelfPlace::refresh() {
+    if (!isVisible() && !m_isStale) {
+        m_isStale = true;
+        return;
+    }
+    m_isStale = false;
+    fillChoices();
+    showShelf();
+    countTools();
+    emit subtitleChanged();
+}
+
+// Films that have a roll on the shelf, by name; and what was put away.
+void FilmShelfPlace::fillChoices() {
+    const ShopFacts& facts = desk().shop()->facts;
+    struct OnShelf {
+        const Film* film;
+        int rolls;
+    };
+    std::vector<OnShelf> films;
+    int putAway = 0;
+    for (const Film& film : facts.films) {
+        const auto rolls = std::ranges::count_if(
+            facts.rolls, [&](const FilmRoll& roll) { return roll.film == film.id && isOnShelf(roll); });
+        if (rolls > 0 || m_choice.film == film.id)
+            films.push_back({&film, static_cast<int>(rolls)});
+    }
+    for (const FilmRoll& roll : facts.rolls)
+        putAway += roll.state == RollState::PutAway ? 1 : 0;
+    std::ranges::sort(films, {}, [](const OnShelf& each) { return each.film->name(); });
+
+    m_choices = {{}};
+    QStringList texts{tr("All films")};
+    for (const OnShelf& each : films) {
+        m_choices.push_back({.film = each.film->id});
+        texts << tr("%1 (%2)").arg(words(each.film->name())).arg(each.rolls);
+    }
+    if (putAway > 0 || m_choice.isPutAway) {
+        m_choices.push_back({.film = {}, .isPutAway = true});
+        texts << tr("Put away (%1)").arg(putAway);
+    }
+    m_films->clear();
+    m_films->addItems(texts);
+    const auto chosen = std::ranges::find(m_choices, m_choice);
+    if (chosen == m_choices.end())
+        m_choice = {};
+    m_films->setCurrentIndex(chosen == m_choices.end() ? 0 : static_cast<int>(chosen - m_choices.begin()));
+}
+
+void FilmShelfPlace::showShelf() {
+    const auto& shop = desk().shop();
+    const bool hasRolls = std::ranges::any_of(
+        shop->facts.rolls, [](const FilmRoll& roll) { return roll.state != RollState::UsedUp; });
+    m_pages->setCurrentIndex(hasRolls ? 0 : 1);
+
+    const QModelIndex current = m_shelf->currentIndex();
+    const int before = current.row();
+    const std::optional<RollId> roll =
+        current.isValid() ? std::optional{m_model.row(before).roll} : std::nullopt;
+    {
+        const QSignalBlocker quiet(m_shelf->selectionModel());
+        m_model.show(shop, m_choice);
+    }
+    const int rows = m_model.rowCount();
+    m_boards->setCurrentIndex(rows > 0 ? 0 : 1);
+    if (rows == 0) {
+        const Film* film = m_choice.film ? shop->facts.films.find(*m_choice.film) : nullptr;
+        m_none->setSentence(m_choice.isPutAway ? tr("No roll is put away.")
+                            : film             ? tr("No roll of %1 is on the shelf.").arg(words(film->name()))
+                                               : tr("No roll is on the shelf; some are put away."));
+        m_none->setAction(m_choice == ShelfChoice{} ? QString() : tr("Show all films"));
+        m_panel->clear();
+        return;
+    }
+    const int found = roll ? m_model.rowOf(*roll) : -1;
+    {
+        const QSignalBlocker quiet(m_shelf->selectionModel());
+        m_shelf->setCurrentIndex(m_model.index(found >= 0 ? found : std::clamp(before, 0, rows - 1)));
+    }
+    m_shelf->viewport()->update();
+    showRoll();
+}
+
+void FilmShelfPlace::showRoll() {
+    const QModelIndex current = m_shelf->currentIndex();
+    if (current.isValid())
+        m_panel->show(m_model.row(current.row()).roll);
+    m_shelf->viewport()->update();
+}
+
+void FilmShelfPlace::countTools() {
+    if (!m_tools)
+        return;
+    const auto& shop = desk().shop();
+    const LocalDate today = shop->now.today();
+    int past = 0;
+    int badlyKept = 0;
+    int soon = 0;
+    int rolls = 0;
+    Millimetres length;
+    for (const FilmRoll& roll : shop->facts.rolls) {
+        if (!isOnShelf(roll))
+            continue;
+        ++rolls;
+        length += roll.left;
+        const RollCondition& condition = shop->conditions.at(roll.id);
+        if (condition.isPastAge(today))
+            ++past;
+        else if (condition.isBadlyKept(shop->facts.films.at(roll.film)))
+            ++badlyKept;
+        else if (condition.useBy && *condition.useBy - today <= kSoon)
+            ++soon;
+    }
+    m_past->set(QStringLiteral("hold"), tr("%1 past use-by").arg(past), Tone::Held);
+    m_past->setVisible(past > 0);
+    m_badlyKept->set(QStringLiteral("hold"), tr("%1 badly kept").arg(badlyKept), Tone::Held);
+    m_badlyKept->setVisible(badlyKept > 0);
+    m_soon->set(QStringLiteral("caution"), tr("%1 to use this month").arg(soon), Tone::Caution);
+    m_soon->setVisible(soon > 0);
+    m_length->setText(rolls == 1 ? tr("<b>%1</b> on 1 roll").arg(metres(length))
+                                 : tr("<b>%1</b> on %2 rolls").arg(metres(length)).arg(rolls));
+    m_length->setVisible(rolls > 0);
+}
+
+void FilmShelfPlace::choose(const ShelfChoice& choice) {
+    m_choice = choice;
+    fillChoices();
+    showShelf();
+}
+
+// A roll that the choice hides is looked for among all, then among those put away.
+void FilmShelfPlace::turnToRoll(RollId roll) {
+    for (const ShelfChoice& choice : {m_choice, ShelfChoice{}, ShelfChoice{.film = {}, .isPutAway = true}}) {
+        if (m_model.rowOf(roll) >= 0)
+            break;
+        choose(choice);
+    }
+    if (const int row = m_model.rowOf(roll); row >= 0) {
+        m_shelf->setCurrentIndex(m_model.index(row));
+        m_shelf->scrollTo(m_model.index(row), QAbstractItemView::PositionAtCenter);
+    }
+}
+
+} // namespace holdfast::app

@@ -1,0 +1,97 @@
+#include "app/places/film_shelf/roll_air.h"
+
+#include "app/desk/formats.h"
+#include "app/places/film_shelf/shelf_words.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <cmath>
+
+namespace holdfast::app {
+
+namespace {
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("FilmShelf", text);
+}
+
+std::vector<AirPiece> airOf(const ReckonedShop& shop, const FilmRoll& roll, Instant from, Instant to,
+                            bool beginsBefore) {
+    std::vector<AirPiece> air;
+    for (std::size_t at = 0; at < roll.stays.size(); ++at) {
+        const RollStay& stay = roll.stays[at];
+        const Instant ends = at + 1 < roll.stays.size() ? roll.stays[at + 1].since : to;
+        const Instant begins = at == 0 && beginsBefore ? from : std::max(from, stay.since);
+        const auto place = shop.climate.find(stay.place);
+        if (place != shop.climate.end() && place->second && begins < std::min(ends, to))
+            air.push_back({place->second, begins, std::min(ends, to)});
+    }
+    return air;
+}
+
+// The readings that matter between two instants, with one to each side.
+ClimateSeries sliced(const ClimateSeries& series, Instant from, Instant to) {
+    auto first = std::ranges::lower_bound(series, from, {}, &ClimateReading::at);
+    auto last = std::ranges::upper_bound(series, to, {}, &ClimateReading::at);
+    if (first != series.begin())
+        --first;
+    if (last != series.end())
+        ++last;
+    return {first, last};
+}
+
+Band<double> bandOf(const Film& film, Measure measure) {
+    if (measure == Measure::Humidity)
+        return {film.storage.humidity.low.percent, film.storage.humidity.high.percent};
+    return {film.storage.temperature.low.value, film.storage.temperature.high.value};
+}
+
+} // namespace
+
+Instant exposureSince(const ReckonedShop& shop, const FilmRoll& roll) {
+    if (const TestStrip* strip = roll.lastPassedStrip())
+        return strip->at;
+    return shop.now.toInstant(LocalTime{roll.receivedOn});
+}
+
+std::vector<Spell> spellsOutside(const ReckonedShop& shop, const FilmRoll& roll, Measure measure,
+                                 Instant from, Instant to) {
+    const Band<double> band = bandOf(shop.facts.films.at(roll.film), measure);
+    std::vector<Spell> spells;
+    for (const AirPiece& piece : airOf(shop, roll, std::max(from, exposureSince(shop, roll)), to, false)) {
+        const ClimateSeries readings = sliced(*piece.readings, piece.from, piece.to);
+        const ExposureCurve curve(readings, measure, band.low, band.high);
+        const auto here = curve.spellsBetween(piece.from, piece.to);
+        spells.insert(spells.end(), here.begin(), here.end());
+    }
+    return spells;
+}
+
+ClimatePicture pictureOf(const ReckonedShop& shop, const FilmRoll& roll, Days window) {
+    const Film& film = shop.facts.films.at(roll.film);
+    ClimatePicture picture;
+    picture.to = shop.now.instant;
+    picture.from = picture.to - window;
+    picture.countedFrom = std::max(picture.from, exposureSince(shop, roll));
+    picture.air = airOf(shop, roll, picture.from, picture.to, true);
+    picture.humidity = film.storage.humidity;
+    picture.temperature = film.storage.temperature;
+    for (const Measure measure : {Measure::Humidity, Measure::Temperature})
+        for (const Spell& spell : spellsOutside(shop, roll, measure, picture.from, picture.to))
+            picture.spells.push_back({measure, spell, hourCount(spell.hours())});
+    const LocalDate today = shop.now.today();
+    for (const int part : {0, 1, 2}) {
+        const Instant at = picture.from + window * part / 2;
+        picture.days.push_back({at, dayInShort(dateOf(shop.now.toLocal(at)), today)});
+    }
+    picture.humidityName = tr("humidity, keep %1").arg(humidityBandWords(film));
+    picture.temperatureName = tr("temperature, keep %1").arg(temperatureBandWords(film));
+    if (const auto& latest = shop.conditions.at(roll.id).latest; latest && latest->at >= picture.from) {
+        picture.humidityNow = humidity(latest->humidity);
+        picture.temperatureNow = celsius(Celsius{std::round(latest->temperature.value)});
+    }
+    return picture;
+}
+
+} // namespace holdfast::app

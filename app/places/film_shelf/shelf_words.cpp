@@ -1,0 +1,216 @@
+#include "app/places/film_shelf/shelf_words.h"
+
+#include "app/desk/formats.h"
+#include "core/trade/unit_words.h"
+
+#include <QCoreApplication>
+#include <QStringList>
+
+#include <algorithm>
+#include <cmath>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr Days kYearIsPlain{300};
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("FilmShelf", text);
+}
+
+const Film& filmOf(const ReckonedShop& shop, const FilmRoll& roll) {
+    return shop.facts.films.at(roll.film);
+}
+
+QString placeWords(const ReckonedShop& shop, const FilmRoll& roll) {
+    const auto place = roll.placeNow();
+    const StoragePlace* found = place ? shop.facts.places.find(*place) : nullptr;
+    return found ? words(found->name) : tr("Its place");
+}
+
+// "damp", "dry", "hot" or "cold"; humidity is said first. REQUIRES: it is outside now.
+QString outsideWord(const RollCondition& condition, const Film& film) {
+    const ClimateReading& latest = *condition.latest;
+    if (condition.humidityOutsideNow)
+        return latest.humidity > film.storage.humidity.high ? tr("damp") : tr("dry");
+    return latest.temperature > film.storage.temperature.high ? tr("hot") : tr("cold");
+}
+
+QString latestWords(const RollCondition& condition) {
+    return condition.humidityOutsideNow ? humidity(condition.latest->humidity)
+                                        : celsius(condition.latest->temperature);
+}
+
+QString bandThatIsLeft(const RollCondition& condition, const Film& film) {
+    return condition.humidityOutsideNow ? humidityBandWords(film) : temperatureBandWords(film);
+}
+
+bool isOutsideNow(const RollCondition& condition) {
+    return condition.latest && condition.isOutsideNow();
+}
+
+QString pastWords(const RollCondition& condition, LocalDate today) {
+    return tr("Past by %1").arg(dayCount(today - *condition.useBy));
+}
+
+Advice spoiltAdvice(const ReckonedShop& shop, const FilmRoll& roll, const RollCondition& condition,
+                    const Film& film) {
+    const LocalDate today = shop.now.today();
+    if (isOutsideNow(condition))
+        return {
+            Tone::Held, tr("Too %1 now.").arg(outsideWord(condition, film)),
+            tr("%1 stands at %2, keep it at %3. Move the roll, or bring the place back and record it; then "
+               "press a test strip.")
+                .arg(placeWords(shop, roll), latestWords(condition), bandThatIsLeft(condition, film)),
+            RollAct::Move};
+    if (condition.isPastAge(today))
+        return {Tone::Held, pastWords(condition, today) + QLatin1Char('.'),
+                tr("Press a test strip: one that holds gives it until %1.")
+                    .arg(date(today + film.testStripExtends)),
+                RollAct::TestStrip};
+    return {Tone::Held, tr("Badly kept."),
+            tr("%1, %2 are allowed. Press a test strip, or use another roll.")
+                .arg(exposureWords(condition, film),
+                     hourCount(static_cast<double>(film.storage.allowedOutside.count()))),
+            RollAct::TestStrip};
+}
+
+Advice staleAdvice(const ReckonedShop& shop, const FilmRoll& roll, const RollCondition& condition) {
+    const QString place = placeWords(shop, roll);
+    if (!condition.latest)
+        return {Tone::Caution, tr("No reading yet."), tr("Nobody knows the air of %1.").arg(place),
+                RollAct::RecordReading};
+    const auto hours = std::chrono::floor<Hours>(shop.now.instant - condition.latest->at);
+    return {Tone::Caution, tr("No reading for %1.").arg(timeSpan(hours)),
+            tr("%1 was at %2 and %3 then.")
+                .arg(place, humidity(condition.latest->humidity), celsius(condition.latest->temperature)),
+            RollAct::RecordReading};
+}
+
+} // namespace
+
+std::optional<LocalDate> limitWithoutWarmth(const Film& film, const FilmRoll& roll) {
+    std::optional<LocalDate> limit = roll.printedUseBy;
+    if (film.shelfLife) {
+        const LocalDate byAge = roll.agesFrom() + *film.shelfLife;
+        limit = limit ? std::min(*limit, byAge) : byAge;
+    }
+    return limit;
+}
+
+Days daysLostToWarmth(const ReckonedShop& shop, const FilmRoll& roll) {
+    const RollCondition& condition = shop.conditions.at(roll.id);
+    const auto limit = limitWithoutWarmth(filmOf(shop, roll), roll);
+    if (!limit || !condition.useBy || condition.extendedByStrip)
+        return Days{0};
+    return std::max(Days{0}, *limit - *condition.useBy);
+}
+
+QString dayInShort(LocalDate day, LocalDate today) {
+    const QString whole = date(day);
+    const Days away = day - today;
+    return away > kYearIsPlain || away < -kYearIsPlain ? whole
+                                                       : whole.left(whole.lastIndexOf(QLatin1Char(' ')));
+}
+
+QString hourCount(double hours) {
+    return tr("%1 h").arg(std::lround(hours));
+}
+
+QString humidityBandWords(const Film& film) {
+    const Band<Humidity>& band = film.storage.humidity;
+    return words(bandWords(band.low.percent, band.high.percent, "%"));
+}
+
+QString temperatureBandWords(const Film& film) {
+    const Band<Celsius>& band = film.storage.temperature;
+    return words(bandWords(band.low.value, band.high.value, "°C"));
+}
+
+QString exposureWords(const RollCondition& condition, const Film& film) {
+    QStringList parts;
+    if (std::lround(condition.humidityHoursOutside) > 0)
+        parts << tr("%1 outside %2").arg(hourCount(condition.humidityHoursOutside), humidityBandWords(film));
+    if (std::lround(condition.temperatureHoursOutside) > 0)
+        parts << tr("%1 outside %2")
+                     .arg(hourCount(condition.temperatureHoursOutside), temperatureBandWords(film));
+    return parts.join(tr(" and "));
+}
+
+QString TailWords::inOneLine() const {
+    QStringList parts{lead};
+    for (const QString& part : {rest, lost})
+        if (!part.isEmpty())
+            parts << part;
+    return parts.join(QStringLiteral(", "));
+}
+
+TailWords tailWords(const ReckonedShop& shop, const FilmRoll& roll) {
+    const RollCondition& condition = shop.conditions.at(roll.id);
+    const Film& film = filmOf(shop, roll);
+    const LocalDate today = shop.now.today();
+    TailWords said;
+    if (condition.isPastAge(today) || condition.isBadlyKept(film)) {
+        said.iconName = QStringLiteral("hold");
+        said.leadInk = &Tokens::madder;
+        if (isOutsideNow(condition)) {
+            said.lead = tr("Too %1 now").arg(outsideWord(condition, film));
+            said.rest = tr("at %1, keep %2").arg(latestWords(condition), bandThatIsLeft(condition, film));
+        } else if (condition.isPastAge(today)) {
+            said.lead = pastWords(condition, today);
+            said.rest = tr("press a test strip first");
+        } else {
+            said.lead = tr("Badly kept");
+            said.rest = exposureWords(condition, film);
+        }
+        return said;
+    }
+    if (!condition.useBy) {
+        said.lead = tr("No limit given");
+        said.rest = exposureWords(condition, film);
+        return said;
+    }
+    const Days left = *condition.useBy - today;
+    const QString by = dayInShort(*condition.useBy, today);
+    said.lead = left == Days{0} ? tr("Last day") : dayCount(left);
+    said.leadInk = left <= kSoon ? &Tokens::weld : &Tokens::ink;
+    said.rest = condition.extendedByStrip ? tr("by %1, by its test strip").arg(by) : tr("by %1").arg(by);
+    if (const Days lost = daysLostToWarmth(shop, roll); lost > Days{0})
+        said.lost = tr("%1 lost to warmth").arg(dayCount(lost));
+    return said;
+}
+
+Advice adviceFor(const ReckonedShop& shop, const FilmRoll& roll) {
+    const RollCondition& condition = shop.conditions.at(roll.id);
+    const Film& film = filmOf(shop, roll);
+    const LocalDate today = shop.now.today();
+    if (roll.state == RollState::PutAway)
+        return {
+            Tone::Plain, tr("Put away."), tr("Nothing is cut from it until it is back on the shelf."), {}};
+    if (condition.isPastAge(today) || condition.isBadlyKept(film))
+        return spoiltAdvice(shop, roll, condition, film);
+    if (!film.recipe)
+        return {Tone::Held, tr("No recipe."),
+                tr("Enter it from the maker’s sheet before anything is pressed."), RollAct::Recipe};
+    if (!condition.hasPlace)
+        return {Tone::Caution, tr("No place."),
+                tr("Nobody noted where it stands, so its age counts at %1. Move it to a place.")
+                    .arg(celsius(film.ageing.reference)),
+                RollAct::Move};
+    if (condition.readingIsStale)
+        return staleAdvice(shop, roll, condition);
+    if (!film.recipe->isConfirmed())
+        return {Tone::Caution, tr("Recipe not confirmed."), tr("Compare it with the maker’s sheet."),
+                RollAct::Recipe};
+    const RollForecast* forecast = shop.allotment.forecast(roll.id);
+    const bool isSoon = condition.useBy && *condition.useBy - today <= kSoon;
+    if (forecast && isSoon && forecast->expectedWaste > Millimetres{0})
+        return {Tone::Caution, tr("Use it first."),
+                forecast->decals.empty() ? tr("Offer this film while it lasts; no waiting work takes it.")
+                                         : tr("Cut what waits for it now, and offer the rest."),
+                forecast->decals.empty() ? std::nullopt : std::optional{RollAct::CutWork}};
+    return {};
+}
+
+} // namespace holdfast::app
