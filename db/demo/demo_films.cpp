@@ -3,8 +3,6 @@
 #include "db/actions/film_actions.h"
 #include "db/demo/demo_workshop.h"
 
-#include <array>
-
 namespace holdfast::db::demo {
 namespace {
 
@@ -62,7 +60,6 @@ Finish oxlipFlock() {
     finish.film.recipe = recipe(160_C, Seconds{18}, Pressure::Firm, Peel::Cool, Seconds{180});
     finish.film.gripsCoated = true;
     finish.film.shelfLife = Days{400};
-    finish.film.mayLieOver = true;
     finish.film.mayLieUnder = false; // nothing grips its pile
     finish.film.hasGrain = true;
     finish.film.costPerMetre = {1790};

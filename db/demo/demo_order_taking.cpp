@@ -180,6 +180,17 @@ void writeAgreements(Script& script) {
 
 } // namespace
 
+GarmentPlan garment(const char* style, const char* size, const char* colour, std::vector<DecalPlan> decals) {
+    return {style, size, colour, std::move(decals)};
+}
+
+OrderPlan order(int number, int day, Seconds at, const char* customer, const char* phone, int promisedDay,
+                Seconds promisedAt, std::vector<GarmentPlan> garments, FirstMoney money, bool isQuotation,
+                const char* note) {
+    return {number, day,         at,  customer, phone, promisedDay, promisedAt, std::move(garments),
+            money,  isQuotation, note};
+}
+
 void writeOrders(Script& script) {
     for (const auto& orders : {earlierOrders(), openOrders()})
         for (const OrderPlan& plan : orders)

@@ -2,7 +2,6 @@
 // The demo's orders as they were taken, and what became of the agreements: money, wording, promises.
 
 #include "core/orders/order_draft.h"
-#include "core/shop/shop_facts.h"
 #include "db/demo/demo_script.h"
 
 #include <optional>
@@ -28,6 +27,8 @@ struct GarmentPlan {
     std::vector<DecalPlan> decals;
 };
 
+GarmentPlan garment(const char* style, const char* size, const char* colour, std::vector<DecalPlan> decals);
+
 enum class FirstMoney { Usual, None, Thirty, Ten, All };
 
 struct OrderPlan {
@@ -43,6 +44,11 @@ struct OrderPlan {
     bool isQuotation = false;
     const char* note = "";
 };
+
+// Taken on that day at that time, promised for the other.
+OrderPlan order(int number, int day, Seconds at, const char* customer, const char* phone, int promisedDay,
+                Seconds promisedAt, std::vector<GarmentPlan> garments, FirstMoney money = FirstMoney::Usual,
+                bool isQuotation = false, const char* note = "");
 
 // Orders that are long handed over or cancelled, and those that are open.
 std::vector<OrderPlan> earlierOrders();

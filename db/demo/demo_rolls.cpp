@@ -4,6 +4,7 @@
 #include "db/demo/demo_workshop.h"
 
 #include <array>
+#include <optional>
 
 namespace holdfast::db::demo {
 namespace {
