@@ -113,17 +113,15 @@ void RailStand::paintTab(QPainter& painter, int at) const {
     paintHook(painter, {box.center().x(), kRailAt - 1}, isCurrent ? dyes.indigo : dyes.ink2);
     paintGarment(painter, QRectF(box.center().x() - 32, 28, 64, 62), tab.outline, tab.cloth);
 
-    const QRectF words(box.left() + 4, 94, box.width() - 8, 20);
-    const QString units = u' ' + QString::number(tab.units);
-    const qreal room = words.width() - widthOf(units, Type::Small);
-    const QString name = QFontMetricsF(fontOf(Type::SmallStrong)).elidedText(tab.name, Qt::ElideRight, room);
-    const qreal wide = widthOf(name, Type::SmallStrong) + widthOf(units, Type::Small);
-    const qreal left = box.center().x() - wide / 2;
-    const qreal behind = paintRun(painter, {left, words.bottom() - 5}, name, Type::SmallStrong, dyes.ink);
-    paintRun(painter, {behind, words.bottom() - 5}, units, Type::Small, dyes.ink2);
-    if (tab.isUnread)
-        paintLine(painter, QRectF(box.left(), 114, box.width(), 18), tr("label unread"), Type::SmallStrong,
-                  dyes.madder, Qt::AlignHCenter);
+    const QString name =
+        QFontMetricsF(fontOf(Type::SmallStrong)).elidedText(tab.name, Qt::ElideRight, box.width() - 8);
+    paintLine(painter, QRectF(box.left(), 92, box.width(), 20), name, Type::SmallStrong, dyes.ink,
+              Qt::AlignHCenter);
+    // A label that nobody has read holds every garment of the style: that is said before the count.
+    paintLine(painter, QRectF(box.left(), 111, box.width(), 20),
+              tab.isUnread ? tr("label unread") : QString::number(tab.units),
+              tab.isUnread ? Type::SmallStrong : Type::Small, tab.isUnread ? dyes.madder : dyes.ink2,
+              Qt::AlignHCenter);
 }
 
 void RailStand::mousePressEvent(QMouseEvent* event) {

@@ -2,6 +2,7 @@
 
 #include "app/desk/formats.h"
 #include "app/desk/garment_words.h"
+#include "app/places/blank_rail/rail_words.h"
 #include "app/places/blank_rail/wash_tub.h"
 #include "app/theme/drawings.h"
 #include "app/theme/icons.h"
@@ -99,7 +100,10 @@ WashCard::WashCard(ShopDesk& desk, WashBasket& basket, QWidget* parent)
     setTitle(tr("Tonight’s wash"), QStringLiteral("wash"));
 
     m_tub = new WashTub;
-    content()->addWidget(m_tub);
+    auto* tubRoom = new QVBoxLayout;
+    tubRoom->setContentsMargins(kSpace4, kSpace12, kSpace4, 0);
+    tubRoom->addWidget(m_tub);
+    content()->addLayout(tubRoom);
     m_scroll = new VerticalScroll;
     QVBoxLayout* inside = m_scroll->column();
     inside->setContentsMargins(kSpace12, kSpace8, kSpace12, kSpace8);
@@ -305,11 +309,13 @@ void WashCard::fillLoads() {
         auto* layout = new QHBoxLayout(row);
         layout->setContentsMargins(0, 0, 0, 0);
         const LocalTime started = now.toLocal(under.load.startedAt);
-        layout->addWidget((new Label(tr("%n blank(s), washed %1", nullptr, static_cast<int>(under.units))
-                                         .arg(dayNear(dateOf(started), now.today()) + u' ' + clock(started)),
-                                     Type::Support))
-                              ->wrapped(),
-                          1);
+        layout->addWidget(
+            (new Label(
+                 blankCount(under.units) +
+                     tr(", washed %1").arg(dayNear(dateOf(started), now.today()) + u' ' + clock(started)),
+                 Type::Support))
+                ->wrapped(),
+            1);
         auto* dry = new Button(tr("Dry"), QStringLiteral("washed"));
         dry->setObjectName(QStringLiteral("markDry"));
         connect(dry, &Button::clicked, this,

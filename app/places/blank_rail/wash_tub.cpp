@@ -1,6 +1,7 @@
 #include "app/places/blank_rail/wash_tub.h"
 
 #include "app/desk/formats.h"
+#include "app/places/blank_rail/rail_words.h"
 #include "app/theme/tokens.h"
 #include "app/theme/type.h"
 
@@ -75,8 +76,7 @@ void WashTub::paintEvent(QPaintEvent*) {
     const qreal baseline = tub.bottom() - 16;
     const qreal behind =
         paintRun(painter, {tub.left() + 18, baseline}, kilograms(m_weight), Type::Number, dyes.ink);
-    paintRun(painter, {behind + 12, baseline}, tr("%n blank(s)", nullptr, static_cast<int>(m_units)),
-             Type::SupportStrong, dyes.ink);
+    paintRun(painter, {behind + 12, baseline}, blankCount(m_units), Type::SupportStrong, dyes.ink);
 }
 
 } // namespace holdfast::app

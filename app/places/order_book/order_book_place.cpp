@@ -90,6 +90,7 @@ QWidget* OrderBookPlace::makeList() {
     m_list->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
     m_list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     m_list->setTabKeyNavigation(false);
+    m_list->viewport()->installEventFilter(this);
     giveNoFocusRing(m_list);
     connect(m_list->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
             [this](const QModelIndex& now) { chooseRow(now.row()); });
@@ -150,6 +151,8 @@ void OrderBookPlace::askNewOrder() {
 
 // Down from the search goes into the list, as a person expects.
 bool OrderBookPlace::eventFilter(QObject* watched, QEvent* event) {
+    if (watched == m_list->viewport() && event->type() == QEvent::Resize)
+        m_heads->setBarWidth(m_list->width() - m_list->viewport()->width());
     if (watched == m_search->editor() && event->type() == QEvent::KeyPress) {
         const int key = static_cast<QKeyEvent*>(event)->key();
         if (key == Qt::Key_Down) {

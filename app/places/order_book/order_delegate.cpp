@@ -56,9 +56,9 @@ void OrderDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
     if (isSelected) {
         painter->fillRect(QRectF(box.left(), box.top(), 4, box.height()), dyes.indigo);
         painter->fillRect(QRectF(box.left(), box.top(), box.width(), 2), dyes.indigo);
-        painter->fillRect(QRectF(box.left(), box.bottom() - 1, box.width(), 2), dyes.indigo);
+        painter->fillRect(QRectF(box.left(), box.bottom() - 2, box.width(), 2), dyes.indigo);
     } else {
-        painter->fillRect(QRectF(box.left(), box.bottom(), box.width(), 1), dyes.thread);
+        painter->fillRect(QRectF(box.left(), box.bottom() - 1, box.width(), 1), dyes.thread);
     }
 
     const auto cell = [&](qreal left, qreal right) {
@@ -115,12 +115,17 @@ void OrderHeads::setCurrencySign(const QString& sign) {
     update();
 }
 
+void OrderHeads::setBarWidth(int width) {
+    m_barWidth = width;
+    update();
+}
+
 void OrderHeads::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     const Tokens& dyes = tokens();
     painter.fillRect(rect(), dyes.sunk);
     painter.fillRect(QRectF(0, height() - 1, width(), 1), dyes.thread);
-    const OrderColumns columns(width());
+    const OrderColumns columns(width() - m_barWidth);
     const auto head = [&](qreal left, qreal right, const QString& text, Qt::Alignment across, bool sorts) {
         const QRectF box(left, 0, right - left, height());
         paintLine(painter, box, text, Type::SmallStrong, dyes.ink2, across);
@@ -139,7 +144,7 @@ void OrderHeads::paintEvent(QPaintEvent*) {
 }
 
 void OrderHeads::mousePressEvent(QMouseEvent* event) {
-    const OrderColumns columns(width());
+    const OrderColumns columns(width() - m_barWidth);
     const qreal x = event->position().x();
     if (x < columns.customer)
         emit sortAsked(db::OrderSort::Newest);

@@ -39,6 +39,7 @@ public:
 
     void setSort(db::OrderSort sort);
     void setCurrencySign(const QString& sign);
+    void setBarWidth(int width); // of the scroll bar beside the lines below
 
 signals:
     void sortAsked(holdfast::db::OrderSort sort);
@@ -50,6 +51,7 @@ protected:
 private:
     db::OrderSort m_sort = db::OrderSort::Newest;
     QString m_sign;
+    int m_barWidth = 0;
 };
 
 } // namespace holdfast::app

@@ -46,9 +46,10 @@ QVariant OrderModel::data(const QModelIndex& index, int role) const {
     if (!index.isValid() || (role != Qt::DisplayRole && role != Qt::AccessibleTextRole))
         return {};
     const db::OrderLine& shown = line(index.row());
-    return tr("%1, %2, %n garment(s), %3, %4, %5", nullptr, static_cast<int>(shown.garments))
-        .arg(QString::number(shown.number), words(shown.customer), where(index.row()).words,
-             promisedWords(index.row()), owedWords(index.row()));
+    return tr("%1, %2, %3, %4, %5, %6")
+        .arg(QString::number(shown.number), words(shown.customer),
+             shown.garments == 1 ? tr("1 garment") : tr("%1 garments").arg(shown.garments),
+             where(index.row()).words, promisedWords(index.row()), owedWords(index.row()));
 }
 
 QString OrderModel::promisedWords(int row) const {
