@@ -295,8 +295,8 @@ Allotment allot(const ShopFacts& facts, const RollConditions& conditions, const 
         forecastUse(shelf, use == recentUse.end() ? Millimetres{} : use->second, today, forecasts);
     }
     std::ranges::stable_sort(forecasts, [](const auto& one, const auto& other) {
-        return std::tuple{!one.first.mayBeUsed, -one.first.expectedWaste, one.second, one.first.left} <
-               std::tuple{!other.first.mayBeUsed, -other.first.expectedWaste, other.second, other.first.left};
+        return std::tuple{one.second, -one.first.expectedWaste, one.first.left} <
+               std::tuple{other.second, -other.first.expectedWaste, other.first.left};
     });
     std::map<RollId, std::vector<DecalId>> decalsOf;
     for (const WaitingDecal& waiting : waitingInOrder) {

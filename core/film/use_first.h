@@ -2,8 +2,10 @@
 // Which rolls to use up first, and from which roll each waiting decal is to be cut. An estimate.
 //
 // For each roll: days left to its use-by, metres left, metres allotted to waiting decals, metres that the
-// film's recent use will take before the use-by, and so the metres that will be wasted. Rank: rolls that may
-// be used before those that may not, then most expected waste, then earliest use-by, then least left.
+// film's recent use will take before the use-by, and so the metres that will be wasted. Rank: earliest use-by,
+// then most expected waste, then least left; rolls with no limit last. Of rolls of one film, taking the one that
+// spoils first wastes least (any other order can be exchanged into this one without loss), so the earliest
+// use-by leads and the waste says how much depends on it.
 
 #include "core/film/roll_condition.h"
 #include "core/shop/shop_facts.h"

@@ -314,17 +314,17 @@ TEST(UseFirst, AFilmWithoutALimitIsNeverWasted) {
     EXPECT_FALSE(shelf.allotment().useFirst.front().daysLeft);
 }
 
-TEST(UseFirst, RanksByUsableThenWasteThenUseByThenLength) {
+TEST(UseFirst, RanksByUseByThenWasteThenLength) {
     Shelf shelf;
-    shelf.roll(1, 4000, nov(5));                  // past its age
+    shelf.roll(1, 4000, nov(5));                  // past its age: it needs a strip before all others
     shelf.roll(2, 2000, nov(20));                 // wastes two metres
     shelf.roll(3, 5000, nov(30));                 // wastes five
     shelf.roll(4, 2000, nov(15));                 // wastes two, sooner
-    shelf.roll(5, 3000, std::nullopt);            // wastes nothing
-    shelf.roll(6, 1000, std::nullopt);            // nothing either, and less is left
-    shelf.roll(7, 9000, nov(30));                 // badly kept
+    shelf.roll(5, 3000, std::nullopt);            // no limit
+    shelf.roll(6, 1000, std::nullopt);            // nor this, and less is left
+    shelf.roll(7, 9000, nov(30));                 // badly kept, and more to lose
     shelf.condition(7).humidityHoursOutside = 73; // more than the 72 allowed
-    EXPECT_EQ(shelf.ranking(), (Labels{"R-03", "R-04", "R-02", "R-06", "R-05", "R-07", "R-01"}));
+    EXPECT_EQ(shelf.ranking(), (Labels{"R-01", "R-04", "R-02", "R-07", "R-03", "R-06", "R-05"}));
 }
 
 TEST(UseFirst, ARollThatMayNotBeUsedWastesAllThatIsNotAllotted) {
