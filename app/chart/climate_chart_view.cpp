@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace holdfast::app {
 
@@ -19,8 +20,11 @@ constexpr qreal kTop = 18;    // hours of the highest spells
 constexpr qreal kBottom = 22; // days
 constexpr qreal kLabel = 16;
 constexpr int kHatchTile = 7;
-constexpr double kHumidityShare = 0.62;
-constexpr double kTemperatureFrom = 0.70;
+// Of the plot's height. Temperature that kept within its band needs no limits drawn, and little room.
+constexpr double kHumidityShare = 0.72;
+constexpr double kHumidityShareBesideLimits = 0.58;
+constexpr double kBetween = 0.10;
+constexpr double kLeastDegrees = 8; // that the temperature's strip shows
 
 // Diagonal stripes, clear between them, smooth at any ratio.
 QBrush hatchOf(const QColor& line, qreal ratio) {
@@ -84,14 +88,13 @@ void ClimateChartView::layOut() {
     chart()->setPlotArea(m_plot);
 }
 
-ClimateChartView::Strip ClimateChartView::stripOf(Measure measure, double low, double high,
-                                                  double margin) const {
+ClimateChartView::Strip ClimateChartView::stripOf(Measure measure, double low, double high) const {
     Strip strip;
     strip.measure = measure;
     strip.low = low;
     strip.high = high;
-    strip.least = low;
-    strip.most = high;
+    strip.least = std::numeric_limits<double>::max();
+    strip.most = std::numeric_limits<double>::lowest();
     const auto span = static_cast<double>((m_picture.to - m_picture.from).count());
     for (const AirPiece& piece : m_picture.air) {
         const auto seconds = static_cast<double>((piece.to - piece.from).count());
@@ -107,9 +110,16 @@ ClimateChartView::Strip ClimateChartView::stripOf(Measure measure, double low, d
             strip.lines.push_back(std::move(line));
         }
     }
-    strip.least -= margin;
-    strip.most += margin;
+    if (strip.lines.empty()) {
+        strip.least = low;
+        strip.most = high;
+    }
     return strip;
+}
+
+void ClimateChartView::widen(Strip& strip, double least, double most, double margin) {
+    strip.least = std::min(strip.least, least) - margin;
+    strip.most = std::max(strip.most, most) + margin;
 }
 
 void ClimateChartView::draw() {
@@ -124,13 +134,17 @@ void ClimateChartView::draw() {
     if (m_picture.from >= m_picture.to || m_hatch.style() == Qt::NoBrush)
         return;
 
-    Strip humid =
-        stripOf(Measure::Humidity, m_picture.humidity.low.percent, m_picture.humidity.high.percent, 2);
-    humid.top = 0;
-    humid.bottom = kHumidityShare;
+    Strip humid = stripOf(Measure::Humidity, m_picture.humidity.low.percent, m_picture.humidity.high.percent);
     Strip warm =
-        stripOf(Measure::Temperature, m_picture.temperature.low.value, m_picture.temperature.high.value, 0.5);
-    warm.top = kTemperatureFrom;
+        stripOf(Measure::Temperature, m_picture.temperature.low.value, m_picture.temperature.high.value);
+    widen(humid, humid.low, humid.high, 2);
+    warm.showsBand = warm.least < warm.low || warm.most > warm.high;
+    if (warm.showsBand)
+        widen(warm, warm.low, warm.high, 0.5);
+    else if (const double middle = (warm.least + warm.most) / 2; warm.most - warm.least < kLeastDegrees)
+        widen(warm, middle - kLeastDegrees / 2, middle + kLeastDegrees / 2, 0);
+    humid.bottom = warm.showsBand ? kHumidityShareBesideLimits : kHumidityShare;
+    warm.top = humid.bottom + kBetween;
     warm.bottom = 1;
     m_strips.push_back(std::move(humid));
     m_strips.push_back(std::move(warm));
@@ -187,6 +201,8 @@ QPen ClimateChartView::penOf(const Strip& strip) const {
 void ClimateChartView::drawBackground(QPainter* painter, const QRectF& rect) {
     QChartView::drawBackground(painter, rect);
     for (const Strip& strip : m_strips) {
+        if (!strip.showsBand)
+            continue;
         paintBand(*painter, strip);
         paintOutside(*painter, strip);
     }
@@ -232,6 +248,8 @@ void ClimateChartView::drawForeground(QPainter* painter, const QRectF& rect) {
         return;
     painter->setRenderHint(QPainter::Antialiasing);
     for (const Strip& strip : m_strips) {
+        if (!strip.showsBand)
+            continue;
         paintLimits(*painter, strip, strip.measure == Measure::Humidity ? QString() : QStringLiteral("°"));
         paintHours(*painter, strip);
     }
@@ -251,25 +269,6 @@ void ClimateChartView::paintLimits(QPainter& painter, const Strip& strip, const 
     limit(high, strip.high);
     if (low - high >= kLabel - 3)
         limit(low, strip.low);
-
-    // What the line is stands in its band, at the end where the line is not.
-    const bool isHumidity = strip.measure == Measure::Humidity;
-    const QString name = isHumidity ? m_picture.humidityName : m_picture.temperatureName;
-    const double wide = QFontMetricsF(m_dress.smallStrong).horizontalAdvance(name);
-    double lowest = strip.most;
-    double highest = strip.least;
-    for (const ThinLine& line : strip.lines)
-        for (const ThinPoint& point : line)
-            if (xOf(point.seconds) < m_plot.left() + wide + 12) {
-                lowest = std::min(lowest, point.value);
-                highest = std::max(highest, point.value);
-            }
-    const double under = low - yOf(strip, lowest);
-    const double over = yOf(strip, highest) - high;
-    const double y = over > under ? high + 1 : low - kLabel - 1;
-    painter.setFont(m_dress.smallStrong);
-    painter.setPen(isHumidity ? m_dress.dyes.indigo : m_dress.dyes.madder);
-    painter.drawText(QRectF(m_plot.left() + 6, y, wide + 4, kLabel), Qt::AlignLeft | Qt::AlignVCenter, name);
 }
 
 void ClimateChartView::paintHours(QPainter& painter, const Strip& strip) const {

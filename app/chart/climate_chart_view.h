@@ -37,14 +37,16 @@ private:
         double high = 0;
         double least = 0; // shown at the strip's lower edge
         double most = 0;  // and at its upper one
-        double top = 0;   // share of the plot's height
+        bool showsBand = true;
+        double top = 0; // share of the plot's height
         double bottom = 0;
         std::vector<ThinLine> lines;
     };
 
     void layOut();
     void draw();
-    Strip stripOf(Measure measure, double low, double high, double leastSpan) const;
+    Strip stripOf(Measure measure, double low, double high) const;
+    static void widen(Strip& strip, double least, double most, double margin);
     void addLines(const Strip& strip, QValueAxis* across, const QPen& pen);
     double xOf(double seconds) const;
     double yOf(const Strip& strip, double value) const;

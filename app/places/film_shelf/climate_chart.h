@@ -46,9 +46,7 @@ struct ClimatePicture {
     Band<Celsius> temperature;
     std::vector<LabelledSpell> spells;
     std::vector<DayMark> days;
-    QString humidityName;    // "humidity, keep 30–50 %"
-    QString temperatureName; // "temperature, keep 10–30 °C"
-    QString humidityNow;     // at the line's end: "44 %"; empty for none
+    QString humidityNow; // at the line's end: "44 %"; empty for none
     QString temperatureNow;
 };
 

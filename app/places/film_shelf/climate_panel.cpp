@@ -4,8 +4,7 @@
 #include "app/places/film_shelf/roll_air.h"
 #include "app/places/film_shelf/shelf_words.h"
 #include "app/theme/measures.h"
-#include "app/widgets/choice.h"
-#include "app/widgets/key_hint.h"
+#include "app/widgets/button.h"
 #include "app/widgets/label.h"
 
 #include <QBoxLayout>
@@ -25,6 +24,7 @@ namespace {
 constexpr std::array kWindows{Days{28}, Days{90}};
 constexpr int kChartHeight = 148;
 constexpr int kLeastChartHeight = 118;
+constexpr int kWindowHeight = 32;
 
 QString& otherFolder() {
     static QString folder;
@@ -61,14 +61,17 @@ ClimatePanel::ClimatePanel(QWidget* parent)
     head->setSpacing(kSpace8);
     m_place = new ElidingLabel({}, Type::BodyStrong);
     head->addWidget(m_place, 1);
-    m_window = new Choice(tr("How far back"), Choice::Shape::Segment);
+    head->addWidget(new Label(tr("humidity"), Type::SmallStrong, &Tokens::indigo));
+    head->addWidget(new Label(tr("temperature"), Type::SmallStrong, &Tokens::madder));
+    m_window = new Button({}, Button::Kind::Quiet);
     m_window->setObjectName(QStringLiteral("climateWindow"));
-    m_window->setItems({{tr("28 days")}, {tr("90 days")}});
-    m_window->setChosen(0);
-    connect(m_window, &Choice::chosen, this, &ClimatePanel::draw);
-    auto* key = new KeyHint({}, QKeySequence(Qt::Key_D));
-    key->jumpTo(m_window);
-    head->addWidget(key);
+    m_window->setToolTip(tr("How far back: 28 days or 90"));
+    m_window->setTargetHeight(kWindowHeight);
+    m_window->setKey(QKeySequence(Qt::Key_D));
+    connect(m_window, &Button::clicked, this, [this] {
+        m_windowAt = (m_windowAt + 1) % kWindows.size();
+        draw();
+    });
     head->addWidget(m_window);
     m_column->addLayout(head);
     m_instead = new Label({}, Type::Support, &Tokens::ink2);
@@ -138,7 +141,8 @@ void ClimatePanel::draw() {
     const StoragePlace* found = place ? m_shop->facts.places.find(*place) : nullptr;
     m_place->setText(found ? words(found->name) : tr("In no place"));
 
-    const Days window = kWindows[static_cast<std::size_t>(std::max(0, m_window->chosenAt()))];
+    const Days window = kWindows[m_windowAt];
+    m_window->setText(dayCount(window));
     const ClimatePicture picture = pictureOf(*m_shop, roll, window);
     QString figures;
     if (condition.latest)

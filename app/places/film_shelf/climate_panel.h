@@ -11,7 +11,7 @@ class QVBoxLayout;
 
 namespace holdfast::app {
 
-class Choice;
+class Button;
 class ElidingLabel;
 class Label;
 
@@ -37,7 +37,8 @@ private:
     std::shared_ptr<const ReckonedShop> m_shop;
     RollId m_roll;
     ElidingLabel* m_place = nullptr;
-    Choice* m_window = nullptr;
+    Button* m_window = nullptr;
+    std::size_t m_windowAt = 0;
     QVBoxLayout* m_column = nullptr;
     Label* m_instead = nullptr; // where no chart can be drawn
     ClimateChart* m_chart = nullptr;

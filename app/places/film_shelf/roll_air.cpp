@@ -3,18 +3,12 @@
 #include "app/desk/formats.h"
 #include "app/places/film_shelf/shelf_words.h"
 
-#include <QCoreApplication>
-
 #include <algorithm>
 #include <cmath>
 
 namespace holdfast::app {
 
 namespace {
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("FilmShelf", text);
-}
 
 std::vector<AirPiece> airOf(const ReckonedShop& shop, const FilmRoll& roll, Instant from, Instant to,
                             bool beginsBefore) {
@@ -85,8 +79,6 @@ ClimatePicture pictureOf(const ReckonedShop& shop, const FilmRoll& roll, Days wi
         const Instant at = picture.from + window * part / 2;
         picture.days.push_back({at, dayInShort(dateOf(shop.now.toLocal(at)), today)});
     }
-    picture.humidityName = tr("humidity, keep %1").arg(humidityBandWords(film));
-    picture.temperatureName = tr("temperature, keep %1").arg(temperatureBandWords(film));
     if (const auto& latest = shop.conditions.at(roll.id).latest; latest && latest->at >= picture.from) {
         picture.humidityNow = humidity(latest->humidity);
         picture.temperatureNow = celsius(Celsius{std::round(latest->temperature.value)});

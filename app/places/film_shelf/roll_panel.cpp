@@ -91,7 +91,7 @@ RollPanel::RollPanel(ShopDesk& desk, QWidget* parent)
     whole->setSpacing(0);
     auto* scroll = new VerticalScroll;
     scroll->column()->setContentsMargins(kCardPadding, kSpace12, kCardPadding, kSpace8);
-    scroll->column()->setSpacing(kSpace8);
+    scroll->column()->setSpacing(6);
     content()->addWidget(m_body);
     whole->addWidget(scroll, 1);
 
@@ -176,7 +176,7 @@ void RollPanel::makeWork() {
         m_showsLedger = !m_showsLedger;
         turnPage();
     });
-    m_cut = new Button(tr("Cut these"), QStringLiteral("scissors"), Button::Kind::Plain);
+    m_cut = new Button(tr("Cut these"));
     m_cut->setObjectName(QStringLiteral("cutThese"));
     m_cut->setKey(QKeySequence(Qt::Key_C));
     connect(m_cut, &Button::clicked, this, &RollPanel::cutTicked);
@@ -222,7 +222,7 @@ QWidget* RollPanel::makeActs() {
 
     auto* acts = new QWidget;
     auto* rows = new QVBoxLayout(acts);
-    rows->setContentsMargins(kCardPadding, kSpace12, kCardPadding, kSpace12);
+    rows->setContentsMargins(kCardPadding, kSpace8, kCardPadding, kSpace12);
     rows->setSpacing(kSpace8);
     const std::array<std::vector<Button*>, 3> all{
         {{m_reading, m_import}, {m_strip, m_away}, {m_move, m_useUp, m_recipe}}};
@@ -287,9 +287,8 @@ void RollPanel::showHead() {
 void RollPanel::showFacts() {
     const RollCondition& condition = m_shop->conditions.at(*m_roll);
     const LocalDate today = m_shop->now.today();
-    m_age->set(age(condition.calendarAge), roll().madeOn
-                                               ? tr("made %1").arg(date(*roll().madeOn))
-                                               : tr("counted from %1").arg(date(roll().receivedOn)));
+    m_age->set(age(condition.calendarAge), roll().madeOn ? tr("made %1").arg(date(*roll().madeOn))
+                                                         : tr("received %1").arg(date(roll().receivedOn)));
 
     const Days warm{std::lround(condition.effectiveDays)};
     const Days more = warm - condition.calendarAge;
@@ -298,7 +297,7 @@ void RollPanel::showFacts() {
                   : more < Days{0} ? tr("%1 spared by cool").arg(dayCount(-more))
                                    : tr("as by the calendar");
     if (condition.calendarAge > Days{0} && unrecorded * 2 > condition.calendarAge)
-        why = tr("%1 without readings").arg(dayCount(unrecorded));
+        why = tr("%1 unrecorded").arg(dayCount(unrecorded));
     m_warmAge->set(age(warm), why, more > Days{0} ? &Tokens::weld : &Tokens::ink);
 
     const auto limit = limitWithoutWarmth(film(), roll());
@@ -308,7 +307,7 @@ void RollPanel::showFacts() {
     else if (roll().printedUseBy)
         maker = tr("maker says %1").arg(dayInShort(*roll().printedUseBy, today));
     else if (limit)
-        maker = tr("%1 without warmth").arg(date(*limit));
+        maker = tr("%1 by the calendar").arg(dayInShort(*limit, today));
     m_useBy->set(condition.useBy ? date(*condition.useBy) : tr("No limit given"), maker,
                  condition.isPastAge(today) ? &Tokens::madder : &Tokens::ink);
 
@@ -353,12 +352,12 @@ void RollPanel::showWork() {
             .arg(QLocale::c().toString(allotted.metres(), 'f', 1), metres(roll().left).toHtmlEscaped());
     const RollCondition& condition = m_shop->conditions.at(*m_roll);
     if (forecast && forecast->expectedWaste.value >= 50 && forecast->mayBeUsed && condition.useBy)
-        text += tr(", about %1 would be wasted on %2")
+        text += tr(", about %1 wasted on %2")
                     .arg(metres(forecast->expectedWaste), dayInShort(*condition.useBy, m_shop->now.today()));
     else if (forecast && forecast->expectedWaste.value >= 50)
-        text += tr(", %1 would be wasted as it is").arg(metres(forecast->expectedWaste));
+        text += tr(", %1 wasted as it is").arg(metres(forecast->expectedWaste));
     else if (forecast && condition.useBy)
-        text += tr(", none wasted at the usual use");
+        text += tr(", none likely wasted");
     m_spokenFor->setText(text);
 }
 
@@ -388,8 +387,8 @@ void RollPanel::showActs() {
 }
 
 void RollPanel::turnPage() {
-    m_workTitle->setText(m_showsLedger ? tr("Ledger of the roll") : tr("Waiting work"));
-    m_page->setText(m_showsLedger ? tr("Work") : tr("Ledger"));
+    m_workTitle->setText(m_showsLedger ? tr("Ledger") : tr("To cut"));
+    m_page->setText(m_showsLedger ? tr("To cut") : tr("Ledger"));
     if (m_showsLedger)
         readLedger();
     const bool hadFocus = m_workList->hasFocus() || m_ledgerList->hasFocus();

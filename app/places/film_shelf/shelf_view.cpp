@@ -25,7 +25,7 @@ constexpr qreal kTodayRoom = 46;
 } // namespace
 
 ShelfAxis::ShelfAxis(qreal width, int longestDays) {
-    nameRight = nameLeft + std::clamp(width * 0.18, 120.0, 260.0);
+    nameRight = nameLeft + std::clamp(width * 0.18, 150.0, 260.0);
     todayAt = nameRight + 43;
     right = std::max(todayAt + 60, width - kBeyondAxis);
     days = std::clamp(longestDays, kFewestDays, kMostDays);

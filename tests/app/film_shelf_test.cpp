@@ -1,0 +1,343 @@
+#include "app/places/film_shelf/climate_panel.h"
+#include "app/places/film_shelf/film_shelf_place.h"
+#include "app/places/film_shelf/roll_panel.h"
+#include "app/places/film_shelf/shelf_view.h"
+#include "app/places/film_shelf/thinned_series.h"
+#include "app/widgets/banner.h"
+#include "app/widgets/button.h"
+#include "app/widgets/chip.h"
+#include "app/widgets/empty_state.h"
+#include "db/actions/film_actions.h"
+#include "tests/app/shop_fixture.h"
+
+#include <QAbstractItemModelTester>
+#include <QComboBox>
+#include <QElapsedTimer>
+#include <QLabel>
+#include <QListView>
+#include <QTest>
+
+#include <cmath>
+
+namespace holdfast::app::test {
+
+namespace {
+
+class FilmShelf : public ShopFixture {
+protected:
+    void open() {
+        place = std::make_unique<FilmShelfPlace>(desk());
+        QObject::connect(&desk(), &ShopDesk::slipAsked, place.get(),
+                         [this](SlipName slip, const Matter& matter) {
+                             asked.push_back(slip);
+                             askedFor = matter;
+                         });
+        QObject::connect(&desk(), &ShopDesk::failed, place.get(),
+                         [this](const QString& reason) { refused = reason; });
+        place->headerTools()->setParent(place.get());
+        showWindow(*place, {1270, 708});
+        place->opened();
+    }
+
+    template <class Widget>
+    Widget* part(const char* name) {
+        auto* found = place->findChild<Widget*>(QLatin1String(name));
+        if (!found)
+            stopBecause(std::string("no widget is called ") + name);
+        return found;
+    }
+    QListView* shelf() { return part<QListView>("shelf"); }
+    QString row(int at) { return shelf()->model()->index(at, 0).data().toString(); }
+    QString text(const char* label) { return part<QLabel>(label)->text(); }
+    void key(Qt::Key key) { QTest::keyClick(place->focusWidget() ? place->focusWidget() : place.get(), key); }
+
+    RollId rollReceived(FilmId film, PlaceId where, LocalDate made) {
+        db::RollReceived roll;
+        roll.film = film;
+        roll.width = 500_mm;
+        roll.length = 4000_mm;
+        roll.receivedOn = now().today();
+        roll.madeOn = made;
+        roll.place = where;
+        return valueOf(db::receiveRoll(file(), roll, now())).id;
+    }
+    const FilmRoll& roll(RollId id) { return desk().shop()->facts.rolls.at(id); }
+
+    std::unique_ptr<FilmShelfPlace> place;
+    std::vector<SlipName> asked;
+    Matter askedFor;
+    QString refused;
+};
+
+ClimateSeries wave(Instant from, std::size_t readings, Seconds every) {
+    ClimateSeries series;
+    for (std::size_t at = 0; at < readings; ++at)
+        series.push_back({from + every * static_cast<std::int64_t>(at),
+                          {19},
+                          {44 + 9 * std::sin(0.01 * static_cast<double>(at))}});
+    return series;
+}
+
+} // namespace
+
+TEST_F(FilmShelf, AnEmptyShopOffersToReceiveARoll) {
+    open();
+    part<EmptyState>("emptyShelf")->button()->click();
+    ASSERT_EQ(asked.size(), 1U);
+    EXPECT_EQ(asked.front(), SlipName::ReceiveRoll);
+}
+
+TEST_F(FilmShelf, RowsSayDaysLeftAndWhatIsPast) {
+    const FilmId film = addFilm("Dusk");
+    const PlaceId drawer = addPlace("Film drawer");
+    rollReceived(film, drawer, now().today() - Days{345});
+    rollReceived(film, drawer, now().today() - Days{371});
+    open();
+    ASSERT_EQ(shelf()->model()->rowCount(), 2);
+    EXPECT_TRUE(row(0).contains(QStringLiteral("20 days, by 15 Dec"))) << row(0).toStdString();
+    EXPECT_TRUE(row(1).contains(QStringLiteral("Past by 6 days, press a test strip first")))
+        << row(1).toStdString();
+    EXPECT_EQ(part<Chip>("pastChip")->words(), QStringLiteral("1 past use-by"));
+    EXPECT_EQ(part<Chip>("soonChip")->words(), QStringLiteral("1 to use this month"));
+    EXPECT_TRUE(text("shelfLength").contains(QStringLiteral("8.0 m")));
+}
+
+TEST_F(FilmShelf, AFilmWithoutALimitSaysSo) {
+    const FilmId film = addFilm("Dusk", [](Film& made) { made.shelfLife.reset(); });
+    receiveRoll(film, addPlace("Film drawer"));
+    open();
+    EXPECT_TRUE(row(0).endsWith(QStringLiteral("No limit given"))) << row(0).toStdString();
+}
+
+TEST_F(FilmShelf, DampIsSaidAsHoursAndTakesNoDays) {
+    const Instant today = now().instant;
+    const FilmId film = addFilm("Dusk");
+    time().setWall(today - Days{20});
+    const PlaceId drawer = valueOf(db::addPlace(file(), "Film drawer"));
+    const RollId damp = receiveRoll(film, drawer);
+    time().setWall(today);
+    ClimateSeries readings;
+    for (int hour = 20 * 24; hour >= 0; --hour)
+        readings.push_back({today - Hours{hour}, 22_C, hour > 200 && hour <= 300 ? 60_rh : 44_rh});
+    valueOf(db::importReadings(file(), drawer, readings));
+    open();
+    EXPECT_TRUE(row(0).contains(QStringLiteral("Badly kept"))) << row(0).toStdString();
+    EXPECT_TRUE(row(0).contains(QStringLiteral("h outside 30–50 %"))) << row(0).toStdString();
+    EXPECT_FALSE(row(0).contains(QStringLiteral("lost")));
+    EXPECT_EQ(daysLostToWarmth(*desk().shop(), roll(damp)), Days{0});
+    EXPECT_EQ(part<Chip>("badlyKeptChip")->words(), QStringLiteral("1 badly kept"));
+    EXPECT_EQ(part<Button>("testStrip")->kind(), Button::Kind::Primary);
+}
+
+TEST_F(FilmShelf, WarmthTakesDays) {
+    const Instant today = now().instant;
+    const FilmId film = addFilm("Dusk", [](Film& made) { made.storage.temperature = {10_C, 40_C}; });
+    time().setWall(today - Days{60});
+    const PlaceId attic = valueOf(db::addPlace(file(), "Attic"));
+    const RollId warm = receiveRoll(film, attic);
+    time().setWall(today);
+    ClimateSeries readings;
+    for (int hour = 60 * 24; hour >= 0; hour -= 12)
+        readings.push_back({today - Hours{hour}, 32_C, 44_rh});
+    valueOf(db::importReadings(file(), attic, readings));
+    open();
+    // Twice as fast at 10 °C above the reference: half of the 305 days that were left are lost, and 60 more.
+    EXPECT_GT(daysLostToWarmth(*desk().shop(), roll(warm)), Days{150});
+    EXPECT_TRUE(row(0).contains(QStringLiteral("lost to warmth"))) << row(0).toStdString();
+    EXPECT_TRUE(row(0).startsWith(QStringLiteral("R-"))) << row(0).toStdString();
+}
+
+TEST_F(FilmShelf, LettersAskForTheFormsOfTheRoll) {
+    const UsualShop usual = stockUsualShop();
+    open();
+    for (const Qt::Key letter : {Qt::Key_R, Qt::Key_T, Qt::Key_U, Qt::Key_M, Qt::Key_N, Qt::Key_I, Qt::Key_E})
+        key(letter);
+    const std::vector<SlipName> expected{
+        SlipName::RecordReading, SlipName::TestStrip,      SlipName::UseUpRoll, SlipName::RollMove,
+        SlipName::ReceiveRoll,   SlipName::ImportReadings, SlipName::Recipe};
+    EXPECT_EQ(asked, expected);
+    EXPECT_EQ(askedFor.roll, usual.roll);
+    EXPECT_EQ(askedFor.film, usual.film);
+}
+
+TEST_F(FilmShelf, ARollIsPutAwayAndComesBack) {
+    const UsualShop usual = stockUsualShop();
+    receiveRoll(usual.film, usual.place, 2000_mm);
+    open();
+    Matter matter;
+    matter.roll = usual.roll;
+    place->turnTo(matter);
+    key(Qt::Key_A);
+    EXPECT_EQ(roll(usual.roll).state, RollState::PutAway);
+    EXPECT_EQ(shelf()->model()->rowCount(), 1);
+
+    place->turnTo(matter); // found among those put away
+    ASSERT_EQ(shelf()->model()->rowCount(), 1);
+    EXPECT_EQ(part<QComboBox>("filmChoice")->currentText(), QStringLiteral("Put away (1)"));
+    EXPECT_FALSE(part<Button>("testStrip")->isEnabled());
+    key(Qt::Key_A);
+    EXPECT_EQ(roll(usual.roll).state, RollState::OnShelf);
+    EXPECT_TRUE(refused.isEmpty()) << refused.toStdString();
+}
+
+TEST_F(FilmShelf, TickedWorkIsCutInRowsFromTheRoll) {
+    const UsualShop usual = stockUsualShop();
+    const auto first = takeOrder({aGarment(usual), aGarment(usual)});
+    const auto second = takeOrder({aGarment(usual)}, "Teodor Wick");
+    open();
+    auto* work = part<QListView>("rollWork");
+    ASSERT_EQ(work->model()->rowCount(), 2);
+    EXPECT_TRUE(work->model()->index(0, 0).data().toString().contains(QStringLiteral("2 × Tee")));
+
+    key(Qt::Key_Right);
+    EXPECT_TRUE(work->hasFocus());
+    key(Qt::Key_Down);
+    key(Qt::Key_Space);
+    EXPECT_EQ(work->model()->index(1, 0).data(Qt::CheckStateRole).toInt(), Qt::Unchecked);
+    key(Qt::Key_C);
+    for (const GarmentId garment : garmentsOf(first.order))
+        EXPECT_TRUE(desk().shop()->facts.garments.at(garment).decals.front().isCut());
+    for (const GarmentId garment : garmentsOf(second.order))
+        EXPECT_FALSE(desk().shop()->facts.garments.at(garment).decals.front().isCut());
+    // Two of 200 × 280 mm stand beside each other on 500 mm: one row and its gap.
+    EXPECT_EQ(roll(usual.roll).left, 5000_mm - 208_mm * 2);
+    EXPECT_EQ(work->model()->rowCount(), 1);
+}
+
+TEST_F(FilmShelf, NothingIsCutFromARollThatHoldsItsWork) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({aGarment(usual)});
+    time().setWall(now().instant + Days{400});
+    open();
+    EXPECT_FALSE(part<Button>("cutThese")->isEnabled());
+    EXPECT_TRUE(part<Button>("cutThese")->toolTip().contains(QStringLiteral("test strip")));
+    key(Qt::Key_C);
+    EXPECT_EQ(roll(usual.roll).left, 5000_mm);
+}
+
+TEST_F(FilmShelf, TheLedgerStandsBehindL) {
+    const UsualShop usual = stockUsualShop();
+    valueOf(db::correctLength(file(), usual.roll, 4600_mm, "measured anew"));
+    open();
+    key(Qt::Key_L);
+    auto* ledger = part<QListView>("rollLedger");
+    ASSERT_TRUE(ledger->isVisible());
+    ASSERT_EQ(ledger->model()->rowCount(), 2);
+    EXPECT_TRUE(ledger->model()->index(0, 0).data().toString().contains(QStringLiteral("−0.4 m")));
+    key(Qt::Key_L);
+    EXPECT_FALSE(ledger->isVisible());
+}
+
+TEST_F(FilmShelf, OneFilmIsShownAlone) {
+    const PlaceId drawer = addPlace("Film drawer");
+    const FilmId dusk = addFilm("Dusk");
+    const FilmId gorse = addFilm("Gorse");
+    receiveRoll(dusk, drawer);
+    receiveRoll(gorse, drawer);
+    open();
+    EXPECT_EQ(shelf()->model()->rowCount(), 2);
+    key(Qt::Key_F);
+    EXPECT_TRUE(part<QComboBox>("filmChoice")->hasFocus());
+    Matter matter;
+    matter.film = gorse;
+    place->turnTo(matter);
+    ASSERT_EQ(shelf()->model()->rowCount(), 1);
+    EXPECT_TRUE(row(0).contains(QStringLiteral("Gorse")));
+}
+
+TEST_F(FilmShelf, TheChartIsLoadedWhenThereAreReadings) {
+    stockUsualShop();
+    open();
+    auto* chart = part<QWidget>("climateChart");
+    EXPECT_TRUE(chart->isVisible());
+    EXPECT_TRUE(chart->accessibleName().contains(QStringLiteral("44 %")))
+        << chart->accessibleName().toStdString();
+    key(Qt::Key_D);
+    EXPECT_TRUE(chart->accessibleName().contains(QStringLiteral("90 days")));
+}
+
+TEST_F(FilmShelf, WithoutItsModuleTheFiguresStandInWords) {
+    stockUsualShop();
+    ClimatePanel::setModuleFolder(QStringLiteral("/nowhere"));
+    open();
+    ClimatePanel::setModuleFolder({});
+    EXPECT_TRUE(text("climateInstead").contains(QStringLiteral("cannot be drawn")));
+    EXPECT_TRUE(text("climateInstead").contains(QStringLiteral("44 % and 19 °C")));
+}
+
+TEST_F(FilmShelf, ItsModelsKeepTheRules) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({aGarment(usual)});
+    ShelfModel rolls;
+    RollWorkModel work;
+    RollLedgerModel ledger;
+    const auto fatal = QAbstractItemModelTester::FailureReportingMode::Fatal;
+    QAbstractItemModelTester rollsTester(&rolls, fatal);
+    QAbstractItemModelTester workTester(&work, fatal);
+    QAbstractItemModelTester ledgerTester(&ledger, fatal);
+    rolls.show(desk().shop(), {});
+    work.show(desk().shop(), usual.roll);
+    ledger.show({{now().instant, 5000_mm, "Received"}}, now());
+    EXPECT_EQ(rolls.rowCount() + work.rowCount() + ledger.rowCount(), 3);
+}
+
+TEST_F(FilmShelf, FiveHundredRollsShowFast) {
+    const FilmId film = addFilm("Dusk");
+    const PlaceId drawer = addPlace("Film drawer");
+    for (int roll = 0; roll < 500; ++roll)
+        receiveRoll(film, drawer);
+    desk().shop();
+    ShelfModel rolls;
+    QElapsedTimer timer;
+    timer.start();
+    rolls.show(desk().shop(), {});
+    EXPECT_LT(timer.elapsed(), 50);
+    EXPECT_EQ(rolls.rowCount(), 500);
+}
+
+TEST(ShelfAxis, IsLinearFromTodayAndNamesMonths) {
+    const ShelfAxis axis(842, 140);
+    EXPECT_DOUBLE_EQ(axis.at(0), axis.todayAt);
+    EXPECT_NEAR(axis.at(70) - axis.at(0), axis.at(140) - axis.at(70), 1e-9);
+    const auto marks = axis.marks(localDate(2026, 11, 11));
+    ASSERT_GE(marks.size(), 4U);
+    EXPECT_EQ(marks.front().words, QStringLiteral("1 Dec"));
+    EXPECT_NEAR(marks.front().at, axis.at(20), 1e-9);
+    // A tail of ten years ends where the axis does.
+    EXPECT_EQ(ShelfAxis(842, 3650).days, 400);
+}
+
+TEST(ThinnedSeries, KeepsTheLowestAndHighestOfEachColumn) {
+    const Instant from = kMorning;
+    ClimateSeries series = wave(from, 100'000, 60s);
+    series[54'321].humidity = {99};
+    series[12'345].humidity = {3};
+    QElapsedTimer timer;
+    timer.start();
+    const auto lines = thinned(series, Measure::Humidity, from, series.back().at, 300);
+    EXPECT_LT(timer.elapsed(), 30);
+    ASSERT_EQ(lines.size(), 1U);
+    EXPECT_LE(lines.front().size(), 1204U);
+    const auto [lowest, highest] = std::ranges::minmax(lines.front(), {}, &ThinPoint::value);
+    EXPECT_EQ(lowest.value, 3);
+    EXPECT_EQ(highest.value, 99);
+    for (std::size_t at = 1; at < lines.front().size(); ++at)
+        EXPECT_GT(lines.front()[at].seconds, lines.front()[at - 1].seconds);
+}
+
+TEST(ThinnedSeries, GapsBreakTheLineAndTheEdgesCutIt) {
+    const Instant from = kMorning;
+    const ClimateSeries series{{from - 10h, 20_C, 40_rh},
+                               {from + 10h, 20_C, 50_rh},
+                               {from + 10h + 73h, 20_C, 45_rh},
+                               {from + 100h + 10h, 20_C, 47_rh}};
+    const auto lines = thinned(series, Measure::Humidity, from, from + 100h, 1000);
+    ASSERT_EQ(lines.size(), 2U);
+    EXPECT_DOUBLE_EQ(lines[0].front().seconds, 0);
+    EXPECT_DOUBLE_EQ(lines[0].front().value, 45);
+    EXPECT_DOUBLE_EQ(lines[0].back().value, 50);
+    EXPECT_DOUBLE_EQ(lines[1].back().seconds, 360'000);
+    EXPECT_NEAR(lines[1].back().value, 45 + 2 * 17.0 / 27.0, 1e-9);
+}
+
+} // namespace holdfast::app::test
