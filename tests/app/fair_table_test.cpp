@@ -676,6 +676,7 @@ TEST_F(FairTable, EnterOnAnotherButtonPressesThatButton) {
 TEST_F(FairTable, AnEmptyShopSaysWhereToBeginAndNoKeyHarms) {
     open();
     EXPECT_TRUE(said().empty());
+    EXPECT_TRUE(child<QWidget>("noStyles").isVisibleTo(m_place.get()));
     for (const char* letter = "gscpdfnaqwolex+k123"; *letter; ++letter) {
         keys(std::string(1, *letter).c_str());
         key(Qt::Key_Return);

@@ -15,7 +15,7 @@ namespace holdfast::app {
 namespace {
 
 constexpr int kMostShown = 4;
-constexpr int kPhoneWidth = 124;
+constexpr int kPhoneWidth = 130;
 
 void follow(Field* field, const std::string& text) {
     if (field->editor()->text().toStdString() != text)

@@ -23,12 +23,12 @@ namespace holdfast::app {
 
 namespace {
 
-// Of the film's row: its heading, the key that adds a decal, gaps, and the button's own signs.
-constexpr double kBesideFilmText = 308;
+// Of the film's row: its heading, gaps, and the button's own signs.
+constexpr double kBesideFilmText = 200;
 constexpr int kNarrowestFilm = 130;
 constexpr int kMargin = 14;
 constexpr int kTileWide = 53;
-constexpr int kTileNarrow = 46; // seven artworks on a narrow window
+constexpr int kTileNarrow = 44; // seven artworks on a narrow window
 
 // The shop's drawings: those of the coast first, in the order of the drawer, then whatever else was added.
 const QStringList& drawings() {
@@ -73,6 +73,7 @@ QWidget* DecalPanel::buildPicks() {
     m_another->setObjectName(QStringLiteral("anotherDecal"));
     m_another->setKey(Qt::Key_A);
     m_another->setToolTip(tr("Another decal on this garment"));
+    m_another->setAccessibleName(m_another->toolTip());
     m_film = new Button({}, Button::Kind::Plain);
     m_film->setObjectName(QStringLiteral("film"));
     m_film->setKey(Qt::Key_F);
@@ -171,7 +172,8 @@ void DecalPanel::refreshFilm() {
     // What does not fit stands whole in the list and the tool tip: first the finish goes, then the shade's
     // end.
     const QFontMetricsF metrics(fontOf(Type::BodyStrong));
-    const double room = std::max(40.0, width() - kBesideFilmText - metrics.horizontalAdvance(roll));
+    const double room =
+        std::max(40.0, width() - kBesideFilmText - addingWidth() - metrics.horizontalAdvance(roll));
     const QString fitting = metrics.horizontalAdvance(name) <= room ? name : words(film->shade);
     m_film->setText(metrics.elidedText(fitting, Qt::ElideRight, room) + roll);
     m_film->setToolTip(name + roll);
@@ -227,9 +229,15 @@ void DecalPanel::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
     const auto tiles = m_artworks->findChildren<QAbstractButton*>();
     const int wanted = static_cast<int>(tiles.size()) * (kTileWide + kSpace8) - kSpace8;
+    const bool isNarrow = width() - 2 * kMargin < wanted;
     for (QAbstractButton* tile : tiles)
-        tile->setFixedWidth(width() - 2 * kMargin < wanted ? kTileNarrow : kTileWide);
+        tile->setFixedWidth(isNarrow ? kTileNarrow : kTileWide);
+    m_another->setText(isNarrow ? QString() : tr("Add"));
     refreshFilm();
+}
+
+int DecalPanel::addingWidth() const {
+    return m_another->isHidden() ? 0 : m_another->sizeHint().width();
 }
 
 // A list that is closed takes no height.

@@ -39,6 +39,7 @@ private:
     void refreshWords();
     void closeFilms();
     void showPicks();
+    int addingWidth() const;
 
     FairTableModel& m_model;
     QStackedLayout* m_pages = nullptr;

@@ -19,8 +19,6 @@ namespace holdfast::app {
 namespace {
 
 constexpr int kPicksWidth = 398;
-constexpr int kNarrowPicks = 388;
-constexpr int kNarrow = 1240; // of the place; the garment gets what the picks can spare
 constexpr int kSumsWidth = 338;
 
 bool isTypedIn(const QWidget* widget) {
@@ -150,11 +148,6 @@ void FairTablePlace::takeFocus(Section section) {
     case Section::None:
         return;
     }
-}
-
-void FairTablePlace::resizeEvent(QResizeEvent* event) {
-    Place::resizeEvent(event);
-    m_picks->setFixedWidth(width() < kNarrow ? kNarrowPicks : kPicksWidth);
 }
 
 bool FairTablePlace::event(QEvent* event) {

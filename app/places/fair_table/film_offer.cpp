@@ -14,8 +14,15 @@ RollShelf::RollShelf(const ReckonedShop& shop)
         const Millimetres left{std::max<std::int64_t>(0, forecast.left.value - forecast.allotted.value)};
         m_rolls[roll->film].push_back({roll, left, forecast.mayBeUsed});
     }
+    // As waiting decals will be allotted once the order is taken: what may be used, what must be used
+    // soonest, offcuts before longer rolls.
+    const auto order = [&shop](const OnShelf& shelf) {
+        const RollCondition* condition = shop.conditions.find(shelf.roll->id);
+        const LocalDate useBy = condition ? condition->useBy.value_or(LocalDate::max()) : LocalDate::max();
+        return std::tuple(!shelf.mayBeUsed, useBy, shelf.roll->left, shelf.roll->number);
+    };
     for (auto& [film, rolls] : m_rolls)
-        std::ranges::stable_partition(rolls, &OnShelf::mayBeUsed);
+        std::ranges::sort(rolls, {}, order);
 }
 
 RollPick RollShelf::find(const Decal& decal, const Film& film) const {

@@ -1,7 +1,7 @@
 #pragma once
 // The films that can be offered for the garment at hand, and the roll each decal of the order would be cut
-// from: rolls that may be used before those that may not, in use-first order, as far as they are not promised
-// to other orders.
+// from: rolls that may be used before those that may not, what must be used soonest first, as far as they are
+// not promised to other orders.
 
 #include "app/places/fair_table/table_draft.h"
 #include "core/shop/reckoned_shop.h"

@@ -24,7 +24,7 @@ namespace {
 constexpr double kTop = 10;
 constexpr double kRightRoom = 72;  // for the height, at the right of the garment
 constexpr double kWidthRoom = 24;  // for the width, below the garment
-constexpr double kFoot = 34;       // the scale bar
+constexpr double kFoot = 50;       // the scale bar, and the field for the width
 constexpr double kFieldRoom = 196; // the width's field, at the foot on the right
 constexpr double kHandle = 11;
 constexpr double kGripRoom = 9;
@@ -181,7 +181,7 @@ void GarmentStage::paintMeasures(QPainter& painter, const StageDecal& decal, con
     paintBarEnds(painter, QLineF(box.left(), below, box.right(), below));
     const QString wide = millimetres(decal.width);
     const double text = widthOf(wide, Type::SmallStrong);
-    const bool fitsRight = box.right() + 10 + text < width() - kFieldRoom;
+    const bool fitsRight = box.right() + 10 + text < width() - 6;
     paintLine(painter,
               QRectF(fitsRight ? box.right() + 10 : box.left() - 10 - text, below - 10, text + 2, 20), wide,
               Type::SmallStrong, tokens().ink);
@@ -194,7 +194,7 @@ void GarmentStage::paintScaleBar(QPainter& painter) const {
         kScaleLengths, [this](int length) { return length * m_scale.pixelsPerMillimetre() <= 120; });
     const int length = fits == kScaleLengths.end() ? kScaleLengths.back() : *fits;
     const double wide = length * m_scale.pixelsPerMillimetre();
-    const double top = height() - kFoot + 10;
+    const double top = height() - 26;
     paintBox(painter, QRectF(kSpace16, top, wide, 8), 0, tokens().card, tokens().ink, 1);
     painter.fillRect(QRectF(kSpace16, top, wide / 2, 8), tokens().ink);
     QString text = m_scene.tellsSize ? tr("%1 mm, true scale for %2").arg(length).arg(m_scene.size)

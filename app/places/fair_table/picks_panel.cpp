@@ -4,13 +4,16 @@
 #include "app/places/fair_table/undyed_cloth.h"
 #include "app/theme/icons.h"
 #include "app/theme/measures.h"
+#include "app/theme/type.h"
 #include "app/widgets/card.h"
 #include "app/widgets/choice.h"
+#include "app/widgets/empty_state.h"
 #include "app/widgets/key_hint.h"
-#include "app/widgets/label.h"
 #include "app/widgets/stepper.h"
 #include "app/widgets/vertical_scroll.h"
 
+#include <QAbstractButton>
+#include <QGridLayout>
 #include <QHBoxLayout>
 #include <QPainter>
 #include <QScrollBar>
@@ -27,6 +30,8 @@ constexpr int kBesideBar = 4;
 constexpr int kStyleColumns = 4;
 constexpr int kSizeColumns = 6;
 constexpr int kSizeGap = 5; // six sizes fit beside each other
+constexpr int kSizesWidth = 364;
+constexpr int kTileSpare = 8; // room around a tile's words that can be done without
 constexpr int kSizesHeight = 62;
 constexpr int kColourColumns = 2;
 
@@ -73,11 +78,14 @@ bool isAlike(const QVector<ChoiceItem>& one, const QVector<ChoiceItem>& other) {
     });
 }
 
-void showTiles(Choice* choice, const QVector<ChoiceItem>& items, int chosen) {
-    if (!isAlike(choice->items(), items))
+// Says whether they are new.
+bool showTiles(Choice* choice, const QVector<ChoiceItem>& items, int chosen) {
+    const bool areNew = !isAlike(choice->items(), items);
+    if (areNew)
         choice->setItems(items);
     if (choice->chosenAt() != chosen)
         choice->setChosen(chosen);
+    return areNew;
 }
 
 template <class Things, class Wanted>
@@ -110,6 +118,8 @@ PicksPanel::PicksPanel(FairTableModel& model, QWidget* parent)
         const ColourId colour = m_model.style()->colours[static_cast<std::size_t>(at)].id;
         m_model.edit(Step::Choice, [&](TableDraft& draft) { draft.garment().colour = colour; });
     });
+    connect(m_noStyles, &EmptyState::acted, this,
+            [this] { emit m_model.desk().slipAsked(SlipName::AddStyle, {}); });
     connect(m_copies, &Stepper::stepped, this, [this](int copies) {
         m_model.edit(Step::Copies, [&](TableDraft& draft) { draft.garment().copies = copies; });
     });
@@ -130,9 +140,9 @@ void PicksPanel::build() {
     m_copies = new Stepper(tr("How many of this garment"));
     m_copies->setObjectName(QStringLiteral("copies"));
     m_copies->setRange(1, kMostCopies);
-    m_noStyles =
-        new Label(tr("No blank styles yet. Add the first one on the Blank rail."), Type::Body, &Tokens::ink2);
-    m_noStyles->wrapped();
+    m_noStyles = new EmptyState(QStringLiteral("blank-rail"),
+                                tr("Blank styles stand here once the shop has one."), tr("Add a style"));
+    m_noStyles->setObjectName(QStringLiteral("noStyles"));
 
     const auto heading = [this](const QString& words, const QKeySequence& key, Choice* choice) {
         auto* hint = new KeyHint(words, key, KeyHint::Order::WordsThenKey, this);
@@ -149,11 +159,11 @@ void PicksPanel::build() {
     m_colourName = heading(tr("Colour"), Qt::Key_C, m_colours);
 
     auto* scroll = new VerticalScroll;
+    m_all = scroll;
     auto* column = scroll->column();
     column->setContentsMargins(kLeft, kSpace12, kLeft, kSpace8);
     column->setSpacing(kSpace8);
     column->addWidget(heading(tr("Style"), Qt::Key_G, m_styles));
-    column->addWidget(m_noStyles);
     column->addWidget(m_styles);
     column->addSpacing(kSpace4);
     column->addLayout(sizeRow);
@@ -168,6 +178,7 @@ void PicksPanel::build() {
     });
 
     auto* card = new Card;
+    card->content()->addWidget(m_noStyles, 1);
     card->content()->addWidget(scroll, 1);
     auto* legend = new DropLegend(tr("washed, can press today"), tr("needs a wash first"));
     auto* legendRow = new QHBoxLayout;
@@ -194,6 +205,7 @@ void PicksPanel::refreshStyles() {
         items.append({.text = words(style.name), .outline = words(style.outline), .shade = undyedCloth()});
     const BlankStyleId chosen = m_model.draft().garment().style;
     m_noStyles->setVisible(items.isEmpty());
+    m_all->setVisible(!items.isEmpty());
     showTiles(m_styles, items, placeOf(m_model.shop().facts.styles, [&](const BlankStyle& style) {
                   return style.id == chosen;
               }));
@@ -214,7 +226,24 @@ void PicksPanel::refreshSizes() {
         }
         chosen = placeOf(style->sizes, [&](const std::string& size) { return size == garment.size; });
     }
-    showTiles(m_sizes, items, chosen);
+    if (showTiles(m_sizes, items, chosen))
+        narrowSizes();
+}
+
+// Six sizes beside each other where their words allow it.
+void PicksPanel::narrowSizes() {
+    int widest = 0;
+    const auto tiles = m_sizes->findChildren<QAbstractButton*>();
+    for (QAbstractButton* tile : tiles) {
+        tile->setMinimumWidth(tile->sizeHint().width() - kTileSpare);
+        widest = std::max(widest, tile->minimumWidth());
+    }
+    const int columns =
+        std::clamp((kSizesWidth + kSizeGap) / std::max(1, widest + kSizeGap), 1, kSizeColumns);
+    m_sizes->setColumns(columns);
+    auto* grid = static_cast<QGridLayout*>(m_sizes->layout());
+    for (int column = 0; column < columns; ++column)
+        grid->setColumnMinimumWidth(column, 0);
 }
 
 void PicksPanel::refreshColours() {
@@ -239,7 +268,9 @@ void PicksPanel::refreshColours() {
     }
     const bool isInOneSize = garment.size.empty() || !m_model.style() || m_model.style()->sizes.size() < 2;
     m_colourName->setWords(isInOneSize ? tr("Colour") : tr("Colour, in %1").arg(words(garment.size)));
-    showTiles(m_colours, items, chosen);
+    if (showTiles(m_colours, items, chosen))
+        for (QAbstractButton* tile : m_colours->findChildren<QAbstractButton*>())
+            tile->setMinimumWidth(tile->sizeHint().width() - kTileSpare);
 }
 
 void PicksPanel::changeEvent(QEvent* event) {

@@ -8,8 +8,8 @@
 namespace holdfast::app {
 
 class Choice;
+class EmptyState;
 class KeyHint;
-class Label;
 class Stepper;
 
 class PicksPanel : public QWidget {
@@ -29,6 +29,7 @@ private:
     void refreshStyles();
     void refreshSizes();
     void refreshColours();
+    void narrowSizes();
 
     FairTableModel& m_model;
     Choice* m_styles = nullptr;
@@ -36,7 +37,8 @@ private:
     Choice* m_colours = nullptr;
     Stepper* m_copies = nullptr;
     KeyHint* m_colourName = nullptr;
-    Label* m_noStyles = nullptr;
+    EmptyState* m_noStyles = nullptr;
+    QWidget* m_all = nullptr; // what is chosen from, once there are styles
 };
 
 } // namespace holdfast::app

@@ -112,7 +112,7 @@ void SumsPanel::build() {
     m_take = new Button(tr("Take order"), Button::Kind::Next);
     m_take->setObjectName(QStringLiteral("takeOrder"));
     m_take->showKey(Qt::Key_Return);
-    m_take->setTargetHeight(74);
+    m_take->setTargetHeight(72);
 
     auto* card = new Card;
     auto* column = card->content();
