@@ -29,7 +29,6 @@ LargeShop::LargeShop()
     : m_folder(newFolder()) {
     const auto path = m_folder / "large.holdfast", copy = m_folder / "bare.holdfast";
     makeLargeShop(path);
-    m_bytes = std::filesystem::file_size(path);
     std::filesystem::copy_file(path, copy);
     auto opened = db::Shop::open(path, [] { return largeShopNow().instant; });
     if (!opened.ok())

@@ -31,11 +31,9 @@ public:
     db::Shop& shop() { return *m_shop; }
     // A second copy of the same file, for what is measured against it.
     db::Connection& bare() { return *m_bare; }
-    std::uintmax_t bytes() const { return m_bytes; }
 
 private:
     std::filesystem::path m_folder;
-    std::uintmax_t m_bytes = 0;
     std::unique_ptr<db::Shop> m_shop;
     std::unique_ptr<db::Connection> m_bare;
 };

@@ -29,7 +29,7 @@ trap 'rm -f "$written"' EXIT
     echo "Written by \`tests/bench/run.sh\` on $(date -u +%Y-%m-%d). Times belong to one machine on one day; the"
     echo "last column is what to compare: how many times the *floor*, the least that any program would have to do"
     echo "for the same, measured in turn with it in the same run. What each floor is stands beside its bench in"
-    echo "\`tests/bench/\`."
+    echo "\`tests/bench/\`. The shop of db has 20,000 orders with 60,000 garments, 300 of them open, in 61 MB."
     echo
     echo "Machine: ${processor:-unknown processor}, $(nproc) cores, $memory, $system, kernel $(uname -r);"
     echo "$(c++ --version | head -n 1), Release. Load average when it began: $load."
@@ -52,7 +52,8 @@ for program in "$folder"/tests/bench/bench_*; do
             /^"/ {
                 count = split($0, field, ",")
                 what = $0
-                gsub(/^"|".*$/, "", what)
+                sub(/^"/, "", what)
+                sub(/".*/, "", what)
                 sub(/\/(iterations:[0-9]+|manual_time)(\/.*)?$/, "", what)
                 if (/true,"/) { printf "| %s | failed | | | |\n", what; next }
                 printf "| %s | %s | %s | %s | %.1f |\n", what, time(field[count - 2]), time(field[count - 1]), time(field[count - 3]), field[count]
