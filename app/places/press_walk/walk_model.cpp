@@ -36,7 +36,7 @@ int WalkModel::rowCount(const QModelIndex& parent) const {
 QVariant WalkModel::data(const QModelIndex& index, int role) const {
     if (!checkIndex(index, CheckIndexOption::IndexIsValid))
         return {};
-    if (role == Qt::DisplayRole || role == Qt::AccessibleTextRole)
+    if (role == Qt::DisplayRole || role == Qt::AccessibleTextRole || role == Qt::ToolTipRole)
         return spoken(row(index.row()));
     return {};
 }
