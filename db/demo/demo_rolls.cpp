@@ -31,7 +31,7 @@ constexpr std::array kRolls{
     RollPlan{6, "Samphire", -240, -300, 1400, kFilmShelf},
     RollPlan{7, "Gorse", -230, -290, 900, kFilmShelf},
     RollPlan{8, "Ink-cap", -220, -425, 1600, kBackRoom},
-    RollPlan{9, "Dusk", -156, -361, 5800, kFilmShelf, 33},
+    RollPlan{9, "Dusk", -156, -359, 5800, kFilmShelf, 33},
     RollPlan{10, "Brass", -150, -170, 5000, kBackRoom},
     RollPlan{11, "Chalk", -140, -324, 3200, kFilmShelf},
     RollPlan{12, "Gorse", -130, -291, 1500, kFilmShelf},
