@@ -129,10 +129,10 @@ RollPanel::RollPanel(ShopDesk& desk, QWidget* parent)
     column->addWidget(new ThreadLine);
     column->addLayout(facts);
     column->addWidget(new ThreadLine);
-    column->addWidget(m_climate, 2);
+    column->addWidget(m_climate, 1);
     column->addWidget(new ThreadLine);
     column->addLayout(workHead);
-    column->addWidget(m_pages, 3);
+    column->addWidget(m_pages, 1);
     column->addWidget(m_bar);
     column->addWidget(m_spokenFor);
     whole->addWidget(new ThreadLine);

@@ -23,7 +23,7 @@ constexpr qreal kTail = 8;
 constexpr qreal kPost = 30;
 constexpr qreal kWordsGap = 10;
 constexpr qreal kPieceGap = 12;
-constexpr qreal kPastTail = 23; // as far as a past roll's tail goes to the left
+constexpr qreal kPastTail = 12; // as far as a past roll's tail goes to the left
 constexpr qreal kNoLimitTail = 96;
 
 // One run of words with its type and ink; `gap` stands before it.
@@ -38,7 +38,8 @@ std::vector<Run> runsOf(const TailWords& said) {
     const Tokens& dyes = tokens();
     std::vector<Run> runs{{said.lead, Type::BodyStrong, dyes.*said.leadInk, 0}};
     if (!said.rest.isEmpty())
-        runs.push_back({said.rest, Type::Support, dyes.ink2, 5});
+        runs.push_back({said.iconName.isEmpty() ? said.rest : QStringLiteral("· ") + said.rest, Type::Support,
+                        dyes.ink2, 5});
     if (!said.lost.isEmpty())
         runs.push_back({said.lost, Type::SupportStrong, dyes.weld, kPieceGap});
     return runs;
@@ -129,7 +130,7 @@ void paintTail(QPainter& painter, const QRectF& row, const ShelfAxis& axis, cons
         paintRunningStitch(painter, {today, foot - kTail / 2}, {end, foot - kTail / 2}, outlineOf(roll.shade),
                            3);
     } else if (*roll.daysLeft < 0) {
-        const qreal begin = today - std::clamp(today - row.left() - axis.at(*roll.daysLeft), 12.0, kPastTail);
+        const qreal begin = today - (radius + kPastTail);
         paintHatched(painter, QRectF(begin, band.top(), today - begin, kTail), dyes.madder);
         paintPost(painter, begin, foot, postHeight, dyes.madder);
     } else {
