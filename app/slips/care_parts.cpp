@@ -51,7 +51,7 @@ int degreesIn(const QString& text) {
     for (const QChar letter : text)
         if (digits.contains(letter))
             number += letter;
-    return number.toInt(); // "Do not wash": 0
+    return number.toInt(); // "no washing": 0
 }
 
 QVector<PickItem> listOf(const QStringList& words) {
@@ -86,7 +86,7 @@ void addCareParts(Form& form, const CareLimits& care) {
     const Steps wash(kWashSteps, care.washCelsius);
     const Steps iron(kIronSteps, care.ironCelsius);
     form.pair();
-    form.list("careWash", tr("Washing"), wash.items(tr("Do not wash"), tr("up to %1 °C")),
+    form.list("careWash", tr("Washing, up to"), wash.items(tr("no washing"), tr("%1 °C")),
               wash.placeOf(care.washCelsius));
     form.list("careAgitation", tr("Cycle"),
               listOf({tr("by hand"), tr("very mild"), tr("mild"), tr("normal")}),
@@ -94,7 +94,7 @@ void addCareParts(Form& form, const CareLimits& care) {
     form.pair();
     form.list("careTumble", tr("Tumble drying"), listOf({tr("not at all"), tr("low"), tr("normal")}),
               static_cast<int>(care.tumble));
-    form.list("careIron", tr("Ironing"), iron.items(tr("Do not iron"), tr("up to %1 °C")),
+    form.list("careIron", tr("Ironing, up to"), iron.items(tr("no ironing"), tr("%1 °C")),
               iron.placeOf(care.ironCelsius));
     form.list("careBleach", tr("Bleach"), listOf({tr("none"), tr("oxygen only"), tr("any")}),
               static_cast<int>(care.bleach));

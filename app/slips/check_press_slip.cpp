@@ -32,8 +32,7 @@ class CheckPressSlip : public FormSlip {
 
 public:
     CheckPressSlip(ShopDesk& shopDesk, std::optional<PressId> wanted, QWidget* parent)
-        : FormSlip(shopDesk, tr("Check the press"),
-                   tr("Let the platen settle at its set temperature, then read each marked spot."), parent) {
+        : FormSlip(shopDesk, tr("Check the press"), aboutOf(shopDesk, wanted), parent) {
         int at = 0;
         QVector<PickItem> items;
         for (const Press& press : shopDesk.shop()->facts.presses) {
@@ -43,13 +42,15 @@ public:
             items.append({words(press.name)});
         }
         auto* press = form().list("press", tr("Press"), items, at);
+        form().setShown("press", m_presses.size() > 1);
+        form().pair();
         form().number("set", tr("Set to"), tr("°C"));
+        form().line("by", tr("Checked by"));
         m_spots = new PlatenSpots;
         form().own("readings", tr("Read at the spots, in °C"), m_spots,
                    [spots = m_spots] { return spots->isFilled(); });
         m_figures = new Banner;
         form().add(m_figures);
-        form().line("by", tr("Checked by"));
         QObject::connect(press, &QComboBox::currentIndexChanged, this, [this] {
             showLast();
             showFigures();
@@ -83,6 +84,15 @@ protected:
     }
 
 private:
+    static QString aboutOf(ShopDesk& shopDesk, std::optional<PressId> wanted) {
+        const auto& presses = shopDesk.shop()->facts.presses;
+        const Press* press = wanted ? presses.find(*wanted) : nullptr;
+        if (!press)
+            press = &*presses.begin();
+        const QString how = tr("Let the platen settle at its set temperature, then read each marked spot.");
+        return presses.size() > 1 ? how : tr("%1. %2").arg(words(press->name), how);
+    }
+
     const Press& press() const {
         const auto* list = form().findChild<PickList*>(QStringLiteral("press"));
         return m_presses[static_cast<std::size_t>(std::max(0, list->currentIndex()))];

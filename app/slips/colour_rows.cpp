@@ -97,6 +97,8 @@ void ColourRows::addRow() {
     line->addWidget(row.swatch);
     line->addWidget(row.name, 1);
     m_column->addLayout(line);
+    row.swatch->show();
+    row.name->show(); // at once, so that the keyboard can go there
     connect(row.name, &Field::edited, this, [this] {
         showShade();
         emit changed();

@@ -77,6 +77,9 @@ FibreRows::Row& FibreRows::addRow(Fibre fibre, const QString& share) {
     line->addWidget(row.fibre, 1);
     line->addWidget(row.share);
     m_column->addLayout(line);
+    // At once, so that the keyboard can go there.
+    row.fibre->show();
+    row.share->show();
     connect(row.fibre, &QComboBox::activated, this, &FibreRows::changed);
     connect(row.share, &Field::edited, this, [this] {
         showSum();

@@ -20,7 +20,7 @@ namespace holdfast::app {
 namespace {
 
 constexpr int kWidestInside = 104; // of a label that stands inside its field
-constexpr int kRoomAcross = 290;   // for a choice, beside a scroll bar
+constexpr int kRoomAcross = 294;   // for a choice, beside a scroll bar
 
 QString objectNameOf(std::string_view name) {
     return words(name);
@@ -62,7 +62,9 @@ void Form::put(QWidget* widget) {
             m_pairRow = nullptr;
         return;
     }
-    column()->addWidget(widget);
+    const bool grows = widget->sizePolicy().verticalPolicy() == QSizePolicy::Expanding;
+    column()->addWidget(widget, grows ? 1 : 0);
+    m_hasEnd = m_hasEnd || grows;
 }
 
 Form::Part& Form::addPart(std::string_view name, const QString& label, const QString& labelAbove,
@@ -167,8 +169,12 @@ void Form::add(QWidget* widget) {
     put(widget);
 }
 
-void Form::fillUp() {
-    column()->addStretch();
+// What is left below stays empty, unless a list among the parts takes it.
+void Form::showEvent(QShowEvent* event) {
+    if (!m_hasEnd)
+        column()->addStretch(1);
+    m_hasEnd = true;
+    VerticalScroll::showEvent(event);
 }
 
 Form::Part* Form::find(std::string_view name) {
@@ -235,9 +241,12 @@ void Form::focusOn(std::string_view name) {
 }
 
 bool Form::focusFirstToFill() {
+    const QWidget* focused = QApplication::focusWidget();
     for (const Part& part : m_parts) {
         if (part.isOptional || !part.isFilled || part.row->isHidden() || part.isFilled())
             continue;
+        if (part.control == focused || part.control->isAncestorOf(focused))
+            return false;
         focusPart(part);
         return true;
     }

@@ -59,7 +59,6 @@ public:
     void section(const QString& title);
     Label* note(const QString& words);
     void add(QWidget* widget); // no part
-    void fillUp();             // what is below keeps to the end
 
     void optional(std::string_view name);                            // may be left empty
     void alsoNamed(std::string_view name, std::string_view itsPart); // an error of this name is said there
@@ -89,7 +88,7 @@ public:
 
     // ── the keyboard ──
     void focusOn(std::string_view name);
-    // The first part still to be filled; false where there is none.
+    // The first part still to be filled; false where there is none, or the keyboard is there already.
     bool focusFirstToFill();
     // Onward from what has the keyboard; false behind the last part.
     bool focusNext();
@@ -97,6 +96,9 @@ public:
 
 signals:
     void edited(); // by the person, any part
+
+protected:
+    void showEvent(QShowEvent* event) override;
 
 private:
     struct Part {
@@ -124,6 +126,7 @@ private:
     QHBoxLayout* m_pairRow = nullptr;
     int m_pairLeft = 0;
     bool m_isSound = true;
+    bool m_hasEnd = false; // what is left below the parts is taken
 };
 
 // A clock time as people type it: "15:00", "9.30", "1730", "9".

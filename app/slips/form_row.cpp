@@ -14,7 +14,7 @@ FormRow::FormRow(const QString& label, QWidget* control, QWidget* parent)
     , m_field(qobject_cast<Field*>(control)) {
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
-    column->setSpacing(kSpace4);
+    column->setSpacing(kFocusRoom + 1);
     m_label = new Label(QString(), Type::Small, &Tokens::ink2);
     m_label->wrapped();
     column->addWidget(m_label);

@@ -2,7 +2,8 @@
 // A slip with its form: the title, what it is about, the parts, and one action at the foot.
 //
 // Ctrl+Enter does the action from anywhere. Enter goes to the next part that is still to be filled and does
-// the action when none is left; in a long form it goes on part by part and does the action behind the last.
+// the action when none is left (pressed in an empty part it does so too, and what is missing is said); in a
+// long form it goes on part by part and does the action behind the last.
 
 #include "app/slips/form.h"
 #include "app/slips/slip.h"
@@ -21,6 +22,7 @@ public:
 
     QString title() const override { return m_title; }
     void begin() override;
+    Form& form() { return *m_form; }
     const Form& form() const { return *m_form; }
     QString refusal() const { return m_refusal; } // said above the action
 
@@ -29,7 +31,6 @@ protected:
     virtual void act() = 0;
 
     ShopDesk& desk() const { return m_desk; }
-    Form& form() { return *m_form; }
     Button* action() const { return m_action; }
     void setAction(const QString& words);
     void setAbout(const QString& about);

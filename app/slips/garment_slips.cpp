@@ -54,7 +54,7 @@ public:
         const ShopFacts& facts = shopDesk.shop()->facts;
         form().segments("kind", tr("What happened"),
                         {tr("Lifted"), tr("Scorched"), tr("Crooked"), tr("Wrong size"), tr("Wrong colour")});
-        form().line("cause", tr("In your own words"));
+        form().line("cause", tr("In your own words"))->setPlaceholder(tr("what else there is to say"));
         form().optional("cause");
         form().note(
             tr("Its decals are to be cut again and its steps begin anew. On the rail for it: %1.")

@@ -51,7 +51,6 @@ ImportReadingsSlip::ImportReadingsSlip(ShopDesk& shopDesk, std::optional<PlaceId
     form().add(m_details);
     form().add(m_progress);
     form().add(m_stop);
-    form().fillUp();
     m_found->setObjectName(QStringLiteral("foundReadings"));
     m_stop->setObjectName(QStringLiteral("stopImport"));
     connect(path, &Field::edited, this, &ImportReadingsSlip::forgetFound);

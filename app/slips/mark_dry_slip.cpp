@@ -47,7 +47,6 @@ public:
         setAction(tr("It is dry"));
         if (options.isEmpty()) {
             form().note(tr("No wash load is under way. Loads are put together on the Blank rail."));
-            form().fillUp();
             action()->setCannot(tr("No wash load is under way."));
             return;
         }

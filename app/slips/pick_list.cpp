@@ -12,7 +12,7 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kShortestShown = 8; // letters
+constexpr int kShortestShown = 6; // letters
 constexpr int kWidestList = 560;
 constexpr int kRowsShown = 12;
 

@@ -35,7 +35,7 @@ public:
                        "until now.")
                         .arg(date(shop.now.today() + film.testStripExtends)));
         form().number("used", tr("Film used"), tr("mm"), QString::number(kUsualStrip));
-        form().line("note", tr("Note"));
+        form().line("note", tr("Note"))->setPlaceholder(tr("if any"));
         form().optional("note");
         setAction(tr("Note the strip"));
     }

@@ -13,7 +13,7 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kTimeWidth = 76;
+constexpr int kTimeWidth = 72;
 
 // Of Monday first, in days of a week that begins on Sunday.
 std::size_t sundayFirst(int row) {

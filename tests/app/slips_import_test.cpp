@@ -1,0 +1,154 @@
+// The logger's file: read beside the window, shown before it is written, and stopped when asked.
+#include "tests/app/slips_fixture.h"
+
+#include "app/slips/import_readings_slip.h"
+#include "app/slips/quiet_wait.h"
+#include "app/widgets/banner.h"
+#include "app/widgets/button.h"
+
+#include <QFile>
+#include <QTemporaryDir>
+#include <QTest>
+#include <QTimer>
+
+namespace holdfast::app::test {
+namespace {
+
+class ImportSlip : public SlipsFixture {
+protected:
+    ImportSlip()
+        : place(addPlace("Film drawer")) {}
+
+    QString fileWith(const QByteArray& content) {
+        const QString path = m_folder.filePath(QStringLiteral("Lüftung 11.csv"));
+        QFile file(path);
+        if (!file.open(QIODevice::WriteOnly))
+            stopBecause("the logger's file cannot be written");
+        file.write(content);
+        return path;
+    }
+
+    // A reading each five minutes, the last one a day ago.
+    QByteArray log(int count) {
+        QByteArray lines("time,temperature,humidity\n");
+        Instant at = now().instant - 24h - std::chrono::minutes{5} * count;
+        for (int line = 0; line < count; ++line, at += 5min)
+            lines += QByteArray::fromStdString(isoInstant(at)) + ",19.5,44\n";
+        return lines;
+    }
+
+    void read(const QString& path) {
+        Matter matter;
+        matter.place = place;
+        open(SlipName::ImportReadings, matter);
+        typeText(path);
+        press(Qt::Key_Return);
+        auto& slip = static_cast<ImportReadingsSlip&>(this->slip());
+        ASSERT_TRUE(QTest::qWaitFor([&] { return !slip.isBusy(); }, 20'000));
+    }
+
+    std::size_t readings() { return desk().shop()->climate.at(place)->size(); }
+
+    PlaceId place;
+
+private:
+    QTemporaryDir m_folder;
+};
+
+TEST_F(ImportSlip, WhatWasFoundIsShownAndWrittenByASecondEnter) {
+    read(fileWith(log(300) + "nonsense,19,44\n"));
+    EXPECT_EQ(readings(), 1U) << "nothing is written yet";
+    auto* found = find<Banner>(QStringLiteral("foundReadings"));
+    ASSERT_TRUE(found->isVisible());
+    EXPECT_TRUE(found->accessibleName().contains(QStringLiteral("300 readings")));
+    EXPECT_EQ(find<Button>(QStringLiteral("slipAction"))->text(), QStringLiteral("Import 300 readings"));
+    const auto count = entries();
+    press(Qt::Key_Return);
+    EXPECT_TRUE(isFinished());
+    EXPECT_EQ(readings(), 301U);
+    EXPECT_EQ(entries(), count + 1);
+}
+
+TEST_F(ImportSlip, ReadingsThatWereThereAreNotAddedTwice) {
+    const QString path = fileWith(log(50));
+    read(path);
+    press(Qt::Key_Return);
+    read(path);
+    press(Qt::Key_Return);
+    EXPECT_TRUE(isFinished());
+    EXPECT_EQ(readings(), 51U);
+    ASSERT_EQ(said.size(), 1U);
+    EXPECT_TRUE(said[0].contains(QStringLiteral("50 were there already"))) << said[0].toStdString();
+}
+
+TEST_F(ImportSlip, FilesThatAreNoLogAreRefusedAtTheirField) {
+    for (const QByteArray& content : {QByteArray(), QByteArray("time,temperature,humidity\n"),
+                                      QByteArray("a,b\nc,d\n"), QByteArray("\x00\x01\xff\xfe", 4)}) {
+        read(fileWith(content));
+        EXPECT_FALSE(errorAt("path").isEmpty()) << content.toStdString();
+        EXPECT_FALSE(isFinished());
+    }
+    read(QStringLiteral("/nowhere/at/all.csv"));
+    EXPECT_TRUE(errorAt("path").contains(QStringLiteral("no file"))) << errorAt("path").toStdString();
+    read({});
+    EXPECT_FALSE(errorAt("path").isEmpty());
+    EXPECT_EQ(readings(), 1U);
+}
+
+TEST_F(ImportSlip, AnotherPathForgetsWhatWasFound) {
+    read(fileWith(log(5)));
+    type(QStringLiteral("path"), QStringLiteral("/another"));
+    EXPECT_EQ(find<Button>(QStringLiteral("slipAction"))->text(), QStringLiteral("Read the file"));
+    EXPECT_FALSE(find<Banner>(QStringLiteral("foundReadings"))->isVisible());
+}
+
+TEST_F(ImportSlip, SlipThatIsLeftWhileItReadsStopsReading) {
+    const QString path = fileWith(log(200'000));
+    Matter matter;
+    matter.place = place;
+    open(SlipName::ImportReadings, matter);
+    typeText(path);
+    press(Qt::Key_Return);
+    EXPECT_TRUE(static_cast<ImportReadingsSlip&>(slip()).isBusy());
+    open(SlipName::ImportReadings, matter); // the first one is gone, its thread with it
+    EXPECT_FALSE(static_cast<ImportReadingsSlip&>(slip()).isBusy());
+    QTest::qWait(50);
+    EXPECT_EQ(readings(), 1U);
+}
+
+TEST_F(ImportSlip, StoppedWhileItWritesLeavesNothingBehind) {
+    read(fileWith(log(60'000)));
+    const auto count = entries();
+    // Pressed while the readings are written: it waits until the import lets events through.
+    QTimer::singleShot(0, qApp, [this] { find<Button>(QStringLiteral("stopImport"))->click(); });
+    submit();
+    EXPECT_FALSE(isFinished());
+    EXPECT_EQ(entries(), count);
+    EXPECT_EQ(readings(), 1U);
+    EXPECT_FALSE(slip().refusal().isEmpty());
+    submit(); // and again, to the end
+    EXPECT_TRUE(isFinished());
+    EXPECT_EQ(readings(), 60'001U);
+}
+
+TEST(QuietWaiting, HearsNothingButStop) {
+    QWidget window;
+    auto* elsewhere = new Button(QStringLiteral("Elsewhere"), Button::Kind::Plain, &window);
+    auto* stop = new Button(QStringLiteral("Stop"), Button::Kind::Plain, &window);
+    stop->move(0, 60);
+    showWindow(window, {200, 120});
+    int pressedElsewhere = 0;
+    QObject::connect(elsewhere, &QAbstractButton::clicked, [&] { ++pressedElsewhere; });
+    QuietWait wait(stop);
+    QObject::connect(stop, &QAbstractButton::clicked, [&] { wait.askToStop(); });
+    elsewhere->setFocus();
+    QTest::keyClick(elsewhere, Qt::Key_Space);
+    QTest::mouseClick(elsewhere, Qt::LeftButton);
+    EXPECT_EQ(pressedElsewhere, 0);
+    EXPECT_TRUE(wait.goesOn());
+    QTest::mouseClick(stop, Qt::LeftButton);
+    EXPECT_FALSE(wait.goesOn());
+}
+
+} // namespace
+} // namespace holdfast::app::test

@@ -1,0 +1,266 @@
+// Slips about orders and garments, and the shop's settings.
+#include "tests/app/slips_fixture.h"
+
+#include "app/slips/option_list.h"
+#include "app/widgets/choice.h"
+#include "app/widgets/field.h"
+#include "db/actions/press_actions.h"
+#include "db/actions/shop_actions.h"
+#include "db/tables/facts.h"
+
+#include <QLineEdit>
+
+namespace holdfast::app::test {
+namespace {
+
+class OrderSlips : public SlipsFixture {
+protected:
+    const ShopFacts& facts() { return desk().shop()->facts; }
+
+    db::OrderTaken takeUnconfirmed(std::vector<GarmentDraft> garments) {
+        auto draft = anOrder(std::move(garments));
+        draft.isConfirmed = false;
+        return valueOf(db::takeOrder(file(), draft, now()));
+    }
+
+    GarmentDraft withName(const UsualShop& usual, const std::string& name) {
+        auto garment = aGarment(usual);
+        auto lettering = garment.decals[0];
+        lettering.content = Wording{name, Face::BookSerif};
+        lettering.below = 200_mm;
+        lettering.height = 60_mm;
+        lettering.layer = 2;
+        garment.decals.push_back(lettering);
+        return garment;
+    }
+
+    Matter about(OrderId order) {
+        Matter matter;
+        matter.order = order;
+        return matter;
+    }
+    Matter about(GarmentId garment) {
+        Matter matter;
+        matter.garment = garment;
+        return matter;
+    }
+};
+
+TEST_F(OrderSlips, LayersAreReorderedInOneAction) {
+    const auto usual = stockUsualShop();
+    const auto garment = garmentsOf(takeOrder({withName(usual, "Juno")}).id).front();
+    const auto before = facts().garments.at(garment).decals;
+    open(SlipName::Layers, about(garment));
+    const auto count = entries();
+    press(Qt::Key_Down, Qt::AltModifier);
+    press(Qt::Key_Return);
+    EXPECT_TRUE(isFinished());
+    EXPECT_EQ(entries(), count + 1);
+    const auto& after = facts().garments.at(garment).decals; // lowest first
+    EXPECT_EQ(after[0].id, before[1].id);
+    EXPECT_EQ(after[0].layer, 1);
+    EXPECT_EQ(after[1].id, before[0].id);
+    EXPECT_EQ(after[1].layer, 2);
+    valueOf(file().undo(file().lastUndoable()->id));
+    EXPECT_EQ(facts().garments.at(garment).decals[0].id, before[0].id);
+}
+
+TEST_F(OrderSlips, EveryDecalOfAnOrderIsAgreedByPhone) {
+    const auto usual = stockUsualShop();
+    const auto order = takeUnconfirmed({withName(usual, "Juno"), aGarment(usual)});
+    open(SlipName::ConfirmWording, about(order.id));
+    press(Qt::Key_2);
+    press(Qt::Key_Return);
+    EXPECT_TRUE(isFinished());
+    for (const GarmentId garment : garmentsOf(order.id))
+        for (const Decal& decal : facts().garments.at(garment).decals)
+            EXPECT_EQ(decal.confirmedBy, "by phone");
+}
+
+TEST_F(OrderSlips, WordingIsMendedWhileItIsAgreed) {
+    const auto usual = stockUsualShop();
+    const auto garment = garmentsOf(takeUnconfirmed({withName(usual, "Juno")}).id).front();
+    Matter matter = about(garment);
+    matter.decal = facts().garments.at(garment).decals[1].id;
+    open(SlipName::ConfirmWording, matter);
+    type(QStringLiteral("wording-0"), QStringLiteral("Jöns"));
+    type(QStringLiteral("how"), QStringLiteral("through her brother"));
+    submit();
+    EXPECT_TRUE(isFinished());
+    const auto& decals = facts().garments.at(garment).decals;
+    EXPECT_EQ(std::get<Wording>(decals[1].content).text, "Jöns");
+    EXPECT_EQ(decals[1].confirmedBy, "through her brother");
+    EXPECT_FALSE(decals[0].isConfirmed());
+}
+
+TEST_F(OrderSlips, WhatIsOwedIsTakenByEnter) {
+    const auto usual = stockUsualShop();
+    const auto order = takeOrder({aGarment(usual)}).id;
+    open(SlipName::TakeMoney, about(order));
+    press(Qt::Key_Return);
+    EXPECT_TRUE(isFinished());
+    EXPECT_EQ(facts().orders.at(order).owed(), Money{});
+}
+
+TEST_F(OrderSlips, DepositMissingIsOfferedFirst) {
+    const auto usual = stockUsualShop();
+    auto settings = facts().settings;
+    settings.depositPercent = 20;
+    valueOf(db::changeSettings(file(), settings));
+    const auto order = takeOrder({aGarment(usual)}).id; // 26.50
+    open(SlipName::TakeMoney, about(order));
+    choose(QStringLiteral("how"), 1);
+    submit();
+    EXPECT_EQ(facts().orders.at(order).paid, Money{550}) << "a fifth, rounded up to the price point";
+}
+
+TEST_F(OrderSlips, WhatWasPaidIsPaidBack) {
+    const auto usual = stockUsualShop();
+    const auto order = takeOrder({aGarment(usual)}).id;
+    valueOf(db::moveMoney(file(), order, MoneyKind::Payment, Money{1000}, PaidHow::Cash));
+    open(SlipName::TakeMoney, about(order));
+    choose(QStringLiteral("kind"), 2);
+    submit();
+    EXPECT_TRUE(isFinished());
+    EXPECT_EQ(facts().orders.at(order).paid, Money{});
+}
+
+TEST_F(OrderSlips, PromiseIsMoved) {
+    const auto usual = stockUsualShop();
+    const auto order = takeOrder({aGarment(usual)}).id;
+    open(SlipName::MovePromise, about(order));
+    typeText(QStringLiteral("1.12."));
+    type(QStringLiteral("time"), QStringLiteral("16.30"));
+    submit();
+    EXPECT_TRUE(isFinished());
+    EXPECT_EQ(facts().orders.at(order).promised, LocalTime{localDate(2026, 12, 1)} + 16h + 30min);
+}
+
+TEST_F(OrderSlips, CustomerIsRenamed) {
+    const auto usual = stockUsualShop();
+    const auto order = takeOrder({aGarment(usual)}).id;
+    open(SlipName::Customer, about(order));
+    typeText(QStringLiteral("Zoë Åkerlund-Nováková"));
+    type(QStringLiteral("customerPhone"), {});
+    submit();
+    const Customer& customer = facts().customers.at(facts().orders.at(order).customer);
+    EXPECT_EQ(customer.name, "Zoë Åkerlund-Nováková");
+    EXPECT_EQ(customer.phone, "");
+}
+
+TEST_F(OrderSlips, OrderIsCancelledForAReason) {
+    const auto usual = stockUsualShop();
+    const auto order = takeOrder({aGarment(usual)}).id;
+    open(SlipName::CancelOrder, about(order));
+    typeText(QStringLiteral("changed her mind"));
+    press(Qt::Key_Return);
+    EXPECT_TRUE(isFinished());
+    EXPECT_FALSE(facts().orders.find(order)) << "no open order any more";
+}
+
+TEST_F(OrderSlips, HeldGarmentIsLetThroughForAReason) {
+    const auto usual = stockUsualShop();
+    const auto garment = garmentsOf(takeOrder({aGarment(usual, "L")}).id).front(); // unwashed
+    const Finding* hold = desk().shop()->of(garment).firstHold();
+    ASSERT_TRUE(hold);
+    const Matter matter = Matter::of(*hold, facts().garments.at(garment));
+    open(SlipName::Waive, matter);
+    typeText(QStringLiteral("the customer washed it"));
+    press(Qt::Key_Return);
+    EXPECT_TRUE(isFinished());
+    ASSERT_EQ(facts().waivers.size(), 1U);
+    EXPECT_EQ(facts().waivers[0].rule, Rule::BlankUnwashed);
+    EXPECT_EQ(facts().waivers[0].reason, "the customer washed it");
+    EXPECT_FALSE(open(SlipName::Waive, matter)) << "nothing holds it any more";
+}
+
+TEST_F(OrderSlips, GarmentIsSpoiledWithItsCause) {
+    const auto usual = stockUsualShop();
+    const auto garment = garmentsOf(takeOrder({aGarment(usual)}).id).front();
+    cut(garment, usual.roll);
+    valueOf(db::takeUp(file(), garment, desk().shop()->of(garment).route));
+    open(SlipName::Spoil, about(garment));
+    press(Qt::Key_2);
+    type(QStringLiteral("cause"), QStringLiteral("left too long"));
+    submit();
+    EXPECT_TRUE(isFinished());
+    ASSERT_EQ(facts().spoils.size(), 1U);
+    EXPECT_EQ(facts().spoils[0].cause, "scorched: left too long");
+    EXPECT_EQ(facts().garments.at(garment).attempt, 2);
+}
+
+TEST_F(OrderSlips, SettingsOfEverySectionAreKept) {
+    open(SlipName::Settings);
+    typeText(QStringLiteral("Schäferstube"));
+    type(QStringLiteral("fairName"), QStringLiteral("Saltmarsh Makers’ Market"));
+    type(QStringLiteral("depositPercent"), QStringLiteral("25"));
+    turn(QStringLiteral("depositHolds"));
+    type(QStringLiteral("minuteRate"), QStringLiteral("0,55"));
+    turn(QStringLiteral("open-5"));
+    type(QStringLiteral("opens-5"), QStringLiteral("10"));
+    type(QStringLiteral("closes-5"), QStringLiteral("13.30"));
+    type(QStringLiteral("closedDays"), QStringLiteral("24/12, 2026-12-25"));
+    type(QStringLiteral("washerHolds"), QStringLiteral("5.5"));
+    type(QStringLiteral("decalGap"), QStringLiteral("6"));
+    type(QStringLiteral("restBeforeWash"), QStringLiteral("36"));
+    const auto before = facts().settings;
+    const auto count = entries();
+    submit();
+    EXPECT_TRUE(isFinished());
+    EXPECT_EQ(entries(), count + 1);
+    auto expected = before;
+    expected.shopName = "Schäferstube";
+    expected.fairName = "Saltmarsh Makers’ Market";
+    expected.depositPercent = 25;
+    expected.depositHolds = true;
+    expected.minuteRate = Money{55};
+    expected.week[6] = OpeningHours{10h, 13h + 30min};
+    expected.closedDays = {localDate(2026, 12, 24), localDate(2026, 12, 25)};
+    expected.washerHolds = 5500_g;
+    expected.decalGap = 6_mm;
+    expected.restBeforeWash = 36h;
+    EXPECT_EQ(facts().settings, expected);
+}
+
+TEST_F(OrderSlips, SettingsLeftAsTheyWereWriteNothing) {
+    open(SlipName::Settings);
+    const auto count = entries();
+    submit();
+    EXPECT_TRUE(isFinished());
+    EXPECT_EQ(entries(), count);
+}
+
+TEST_F(OrderSlips, SlipAboutWhatIsGoneIsNotMade) {
+    stockUsualShop();
+    Matter gone;
+    gone.order = OrderId{7};
+    gone.garment = GarmentId{7};
+    gone.style = BlankStyleId{7};
+    gone.lot = BlankLotId{7};
+    gone.roll = RollId{7};
+    gone.film = FilmId{7};
+    for (const SlipName name : {SlipName::ReadLabel,
+                                SlipName::MarkNotPrewashed,
+                                SlipName::ChooseWayRound,
+                                SlipName::NoteLawChecked,
+                                SlipName::CorrectCount,
+                                SlipName::ChangeBlank,
+                                SlipName::MeasureShrinkage,
+                                SlipName::RollMove,
+                                SlipName::TestStrip,
+                                SlipName::UseUpRoll,
+                                SlipName::Recipe,
+                                SlipName::ChangeFilm,
+                                SlipName::Layers,
+                                SlipName::ConfirmWording,
+                                SlipName::TakeMoney,
+                                SlipName::MovePromise,
+                                SlipName::Customer,
+                                SlipName::CancelOrder,
+                                SlipName::Waive,
+                                SlipName::Spoil})
+        EXPECT_FALSE(open(name, gone)) << static_cast<int>(name);
+}
+
+} // namespace
+} // namespace holdfast::app::test
