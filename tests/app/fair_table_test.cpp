@@ -156,6 +156,9 @@ TEST_F(FairTable, OnceTakenTheNumberIsLargeAndTheNextKeyBeginsAnotherOrder) {
     EXPECT_TRUE(taken.accessibleName().contains(QStringLiteral("Odile")));
     EXPECT_TRUE(draft().isUntouched());
     EXPECT_EQ(child<Field>("customerName").text(), QString());
+    key(Qt::Key_Return); // a second Enter hides nothing
+    EXPECT_TRUE(taken.isVisibleTo(m_place.get()));
+    place().setFocus();
     keys("1");
     EXPECT_FALSE(taken.isVisibleTo(m_place.get()));
     EXPECT_TRUE(draft().garment().style.isSet());
@@ -379,6 +382,81 @@ TEST_F(FairTable, ABlankThatIsNotOnTheRailIsSaidAtOnce) {
     for (int more = 0; more < 7; ++more)
         key(Qt::Key_Up);
     EXPECT_TRUE(isSaid(QStringLiteral("Only 6 of 8 Tee, M, Moss on the rail.")));
+}
+
+TEST_F(FairTable, WhatStandsInThePlatensWayAndWearForChildrenIsSaidAtOnce) {
+    stockUsualShop();
+    addStyle("Small hoodie", [](BlankStyle& style) {
+        style.obstacles = {{Obstacle::Zip, std::nullopt}};
+        style.forChild = true;
+    });
+    open();
+    keys("2");
+    EXPECT_TRUE(isSaid(QStringLiteral("zip")));
+    EXPECT_TRUE(isSaid(QStringLiteral("check local law")));
+    keys("g1");
+    EXPECT_FALSE(isSaid(QStringLiteral("zip")));
+}
+
+TEST_F(FairTable, ALabelThatIsNotReadIsSaidOnceAndItsFormIsAKeyAway) {
+    stockUsualShop();
+    const FilmId kelp = addFilm("Kelp");
+    const BlankStyleId unread = addStyle("Smock", [](BlankStyle& style) { style.label.reset(); });
+    open();
+    keys("2d1nJo");
+    table().edit(Step::Choice, [&](TableDraft& draft) { chooseFilm(draft, kelp, true); });
+    const auto lines = said();
+    EXPECT_EQ(std::ranges::count_if(
+                  lines, [](const QString& line) { return line.contains(QStringLiteral("label")); }),
+              1);
+    std::optional<Matter> asked;
+    QObject::connect(&desk(), &ShopDesk::slipAsked, m_place.get(), [&](SlipName slip, const Matter& matter) {
+        EXPECT_EQ(slip, SlipName::ReadLabel);
+        asked = matter;
+    });
+    auto* action = child<Banner>("message-0").findChild<QPushButton*>(QStringLiteral("bannerAction"));
+    ASSERT_NE(action, nullptr);
+    action->setFocus();
+    key(Qt::Key_Return);
+    ASSERT_TRUE(asked.has_value());
+    EXPECT_EQ(asked->style, unread);
+}
+
+TEST_F(FairTable, LongNamesInAnyScriptNeitherWidenNorBreakTheTable) {
+    const QString longName = QStringLiteral("Überlanger Mantel für Åsa Þórhildur und ihre sechzig Zeichen");
+    addStyle(plain(longName), [&](BlankStyle& style) {
+        style.sizes = {"Ärmellos, übergroße", "M"};
+        style.colours = {{{}, plain(longName.left(40)), 0x66754c}, {{}, "Chalk", 0xf1efe6}};
+    });
+    addFilm(plain(longName.left(40)));
+    open();
+    const QSize before = m_place->minimumSizeHint();
+    keys("1s1c1d2");
+    typeInto("customerName", longName);
+    EXPECT_EQ(draft().garment().colour, coloursOf(draft().garment().style)[0].id);
+    QCoreApplication::processEvents();
+    EXPECT_LE(m_place->minimumSizeHint().width(), std::max(1184, before.width()));
+    EXPECT_EQ(child<QWidget>("style-0").accessibleName(), longName);
+}
+
+TEST_F(FairTable, TheTableFitsTheLowestWindow) {
+    const UsualShop usual = stockUsualShop();
+    wash(receiveBlanks(usual.style, "L", usual.chalk, 3), 3);
+    open();
+    // 1280 by 700, less rail, header and foot. The first step makes the table low.
+    const auto shrunk = [this] {
+        m_place->resize(1184, 626);
+        return m_place->size();
+    };
+    QTRY_COMPARE(shrunk(), QSize(1184, 626));
+    keys("1s3c1d2nJuno");
+    key(Qt::Key_Escape);
+    key(Qt::Key_Plus);
+    keys("1s3c1d1");
+    QCoreApplication::processEvents();
+    EXPECT_LE(m_place->minimumSizeHint().width(), 1184);
+    EXPECT_LE(m_place->minimumSizeHint().height(), 626);
+    EXPECT_EQ(m_place->size(), QSize(1184, 626));
 }
 
 TEST_F(FairTable, ThinStrokesAreCalledAnEstimate) {

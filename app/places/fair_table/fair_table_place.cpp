@@ -6,6 +6,7 @@
 #include "app/places/fair_table/picks_panel.h"
 #include "app/places/fair_table/sums_panel.h"
 #include "app/places/fair_table/today_tools.h"
+#include "app/theme/focus_ring.h"
 #include "app/theme/measures.h"
 #include "app/widgets/field.h"
 
@@ -21,6 +22,13 @@ namespace {
 constexpr int kPicksWidth = 398;
 constexpr int kSumsWidth = 338;
 
+// Digits and arrows begin the next order by its style.
+bool choosesStyle(const QKeyEvent* event) {
+    const bool isDigit = event->key() >= Qt::Key_1 && event->key() <= Qt::Key_9;
+    const bool isArrow = event->key() >= Qt::Key_Left && event->key() <= Qt::Key_Down;
+    return (isDigit || isArrow) && !(event->modifiers() & ~Qt::KeypadModifier);
+}
+
 bool isTypedIn(const QWidget* widget) {
     return qobject_cast<const QLineEdit*>(widget) != nullptr;
 }
@@ -32,6 +40,7 @@ FairTablePlace::FairTablePlace(ShopDesk& desk, QWidget* parent)
     , m_model(desk) {
     setObjectName(QStringLiteral("fairTable"));
     setFocusPolicy(Qt::ClickFocus);
+    giveNoFocusRing(this);
     m_picks = new PicksPanel(m_model);
     m_picks->setFixedWidth(kPicksWidth);
     m_centre = new CentrePanel(m_model);
@@ -123,7 +132,8 @@ void FairTablePlace::take(bool isQuotation) {
     const auto taken = m_model.take(isQuotation);
     if (!desk().done(taken))
         return;
-    takeFocus(Section::Style);
+    // Not on a tile: a second Enter must not begin the next order and hide the number.
+    setFocus(Qt::OtherFocusReason);
 }
 
 void FairTablePlace::takeFocus(Section section) {
@@ -194,6 +204,12 @@ void FairTablePlace::keyPressEvent(QKeyEvent* event) {
         }
         break;
     default:
+        if (hasFocus() && choosesStyle(event)) {
+            takeFocus(Section::Style);
+            if (QWidget* tile = QApplication::focusWidget(); tile && tile != this)
+                QApplication::sendEvent(tile, event);
+            return;
+        }
         break;
     }
     Place::keyPressEvent(event);

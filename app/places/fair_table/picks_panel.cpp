@@ -13,6 +13,7 @@
 #include "app/widgets/vertical_scroll.h"
 
 #include <QAbstractButton>
+#include <QFontMetricsF>
 #include <QGridLayout>
 #include <QHBoxLayout>
 #include <QPainter>
@@ -33,6 +34,9 @@ constexpr int kSizeGap = 5; // six sizes fit beside each other
 constexpr int kSizesWidth = 364;
 constexpr int kTileSpare = 8; // room around a tile's words that can be done without
 constexpr int kSizesHeight = 62;
+constexpr double kStyleRoom = 72;
+constexpr double kSizeRoom = 150;
+constexpr double kColourRoom = 104;
 constexpr int kColourColumns = 2;
 
 // What the two drops in the colour tiles mean.
@@ -86,6 +90,26 @@ bool showTiles(Choice* choice, const QVector<ChoiceItem>& items, int chosen) {
     if (choice->chosenAt() != chosen)
         choice->setChosen(chosen);
     return areNew;
+}
+
+// A long name stands whole in the order's lines and the tile's tool tip.
+QString fitted(const std::string& name, Type type, double room) {
+    return QFontMetricsF(fontOf(type)).elidedText(words(name), Qt::ElideRight, room);
+}
+
+// The whole names, for those who hear the tiles or rest on one.
+template <class Things, class Name>
+void nameTiles(const Choice* choice, const Things& things, const Name& nameOf) {
+    const auto tiles = choice->findChildren<QAbstractButton*>();
+    qsizetype at = 0;
+    for (const auto& thing : things) {
+        if (at == tiles.size())
+            return;
+        const QString name = words(nameOf(thing));
+        tiles[at]->setAccessibleName(name);
+        tiles[at]->setToolTip(name);
+        ++at;
+    }
 }
 
 template <class Things, class Wanted>
@@ -202,13 +226,16 @@ void PicksPanel::refresh() {
 void PicksPanel::refreshStyles() {
     QVector<ChoiceItem> items;
     for (const BlankStyle& style : m_model.shop().facts.styles)
-        items.append({.text = words(style.name), .outline = words(style.outline), .shade = undyedCloth()});
+        items.append({.text = fitted(style.name, Type::Small, kStyleRoom),
+                      .outline = words(style.outline),
+                      .shade = undyedCloth()});
     const BlankStyleId chosen = m_model.draft().garment().style;
     m_noStyles->setVisible(items.isEmpty());
     m_all->setVisible(!items.isEmpty());
-    showTiles(m_styles, items, placeOf(m_model.shop().facts.styles, [&](const BlankStyle& style) {
-                  return style.id == chosen;
-              }));
+    const auto& styles = m_model.shop().facts.styles;
+    const int at = placeOf(styles, [&](const BlankStyle& style) { return style.id == chosen; });
+    if (showTiles(m_styles, items, at))
+        nameTiles(m_styles, styles, [](const BlankStyle& style) { return style.name; });
 }
 
 void PicksPanel::refreshSizes() {
@@ -220,14 +247,16 @@ void PicksPanel::refreshSizes() {
             const BlankStock stock = garment.colour.isSet()
                                          ? m_model.stock().of({style->id, size, garment.colour})
                                          : m_model.stock().ofSize(style->id, size);
-            items.append({.text = words(size),
+            items.append({.text = fitted(size, Type::ListStrong, kSizeRoom),
                           .second = stock.total() > 0 ? tr("%1 left").arg(stock.total()) : tr("none"),
                           .isInStock = stock.total() > 0});
         }
         chosen = placeOf(style->sizes, [&](const std::string& size) { return size == garment.size; });
     }
-    if (showTiles(m_sizes, items, chosen))
-        narrowSizes();
+    if (!showTiles(m_sizes, items, chosen) || !m_model.style())
+        return;
+    narrowSizes();
+    nameTiles(m_sizes, m_model.style()->sizes, [](const std::string& size) { return size; });
 }
 
 // Six sizes beside each other where their words allow it.
@@ -255,8 +284,9 @@ void PicksPanel::refreshColours() {
             const BlankStock stock = garment.size.empty()
                                          ? m_model.stock().ofColour(style->id, colour.id)
                                          : m_model.stock().of({style->id, garment.size, colour.id});
-            ChoiceItem item{
-                .text = words(colour.name), .shade = colourOf(colour.rgb), .isInStock = stock.total() > 0};
+            ChoiceItem item{.text = fitted(colour.name, Type::BodyStrong, kColourRoom),
+                            .shade = colourOf(colour.rgb),
+                            .isInStock = stock.total() > 0};
             if (stock.total() > 0)
                 item.marks = {{QStringLiteral("washed"), tr("%1 washed").arg(stock.washed), &Tokens::green},
                               {QStringLiteral("unwashed"), QString::number(stock.unwashed + stock.drying)}};
@@ -268,9 +298,11 @@ void PicksPanel::refreshColours() {
     }
     const bool isInOneSize = garment.size.empty() || !m_model.style() || m_model.style()->sizes.size() < 2;
     m_colourName->setWords(isInOneSize ? tr("Colour") : tr("Colour, in %1").arg(words(garment.size)));
-    if (showTiles(m_colours, items, chosen))
-        for (QAbstractButton* tile : m_colours->findChildren<QAbstractButton*>())
-            tile->setMinimumWidth(tile->sizeHint().width() - kTileSpare);
+    if (!showTiles(m_colours, items, chosen) || !m_model.style())
+        return;
+    for (QAbstractButton* tile : m_colours->findChildren<QAbstractButton*>())
+        tile->setMinimumWidth(tile->sizeHint().width() - kTileSpare);
+    nameTiles(m_colours, m_model.style()->colours, [](const Colour& colour) { return colour.name; });
 }
 
 void PicksPanel::changeEvent(QEvent* event) {

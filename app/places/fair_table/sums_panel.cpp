@@ -21,7 +21,11 @@ namespace holdfast::app {
 namespace {
 
 constexpr double kSoonerRoom = 262; // beside the clock
-constexpr int kLowHeight = 670;     // of the panel; lower windows get the short promise
+constexpr int kTake = 72;
+constexpr int kLowTake = 64;
+constexpr int kLowTitle = 34;
+constexpr int kLowGap = 6;
+constexpr int kLowHeight = 670; // of the panel; lower windows get the short promise
 
 } // namespace
 
@@ -42,7 +46,7 @@ QWidget* SumsPanel::buildTitle() {
     m_afresh->setObjectName(QStringLiteral("startAfresh"));
     m_afresh->setKey(Qt::Key_X);
     auto* title = new QWidget;
-    title->setFixedHeight(kTarget);
+    m_titleRow = title;
     auto* row = new QHBoxLayout(title);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(kSpace4);
@@ -112,10 +116,11 @@ void SumsPanel::build() {
     m_take = new Button(tr("Take order"), Button::Kind::Next);
     m_take->setObjectName(QStringLiteral("takeOrder"));
     m_take->showKey(Qt::Key_Return);
-    m_take->setTargetHeight(72);
+    m_take->setTargetHeight(kTake);
 
     auto* card = new Card;
     auto* column = card->content();
+    m_column = column;
     column->setContentsMargins(14, 4, 14, 14);
     column->setSpacing(kSpace8);
     column->addWidget(buildTitle());
@@ -260,7 +265,11 @@ void SumsPanel::setError(Section section, const QString& words) {
 
 void SumsPanel::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
-    m_promise->setLow(height() < kLowHeight);
+    const bool isLow = height() < kLowHeight;
+    m_promise->setLow(isLow);
+    m_titleRow->setFixedHeight(isLow ? kLowTitle : kTarget);
+    m_column->setSpacing(isLow ? kLowGap : kSpace8);
+    m_take->setTargetHeight(isLow ? kLowTake : kTake);
 }
 
 } // namespace holdfast::app

@@ -6,6 +6,8 @@
 
 #include <QWidget>
 
+class QVBoxLayout;
+
 namespace holdfast::app {
 
 class Button;
@@ -46,6 +48,8 @@ private:
     void refreshSums();
 
     FairTableModel& m_model;
+    QVBoxLayout* m_column = nullptr;
+    QWidget* m_titleRow = nullptr;
     Label* m_title = nullptr;
     KeyHint* m_toLines = nullptr;
     Label* m_count = nullptr;

@@ -31,7 +31,8 @@ TableMessage fromFinding(const Finding& finding) {
     // Another film or blank is chosen right here; other acts have their slips.
     for (const FreeingAct act : finding.frees)
         if (act == FreeingAct::ReadLabel || act == FreeingAct::EnterRecipe ||
-            act == FreeingAct::ConfirmRecipe)
+            act == FreeingAct::ConfirmRecipe || act == FreeingAct::ChooseWayRound ||
+            act == FreeingAct::NoteLawChecked || act == FreeingAct::AddPress)
             message.act = act;
     return message;
 }
@@ -53,11 +54,12 @@ public:
         if (m_style && m_table.decals.empty())
             sayLabel();
         sayFilms();
-        sayLayers();
+        sayRules();
         saySizes();
         sayRolls();
         sayStock();
         sayStrokes();
+        sayOnce();
         if (m_at != m_draft.garmentAt)
             for (TableMessage& message : m_messages)
                 message.lead = tr("Garment %1: %2").arg(m_at + 1).arg(message.lead);
@@ -71,6 +73,19 @@ private:
         message.lead = lead;
         message.text = text;
         message.iconName = iconName;
+    }
+
+    // A label that is not read is said by every film.
+    void sayOnce() {
+        std::vector<TableMessage> once;
+        for (TableMessage& message : m_messages) {
+            const bool isSaid = std::ranges::any_of(once, [&](const TableMessage& other) {
+                return other.lead == message.lead && other.text == message.text;
+            });
+            if (!isSaid)
+                once.push_back(std::move(message));
+        }
+        m_messages = std::move(once);
     }
 
     void sayLabel() {
@@ -115,8 +130,9 @@ private:
         m_messages.back().matter.film = film.id;
     }
 
-    // Films over each other, as the rules of the press will see them.
-    void sayLayers() {
+    // What the rules will say of the garment once it is ordered: films over each other, what stands in the
+    // way of the platen, wear for children.
+    void sayRules() {
         if (!m_style)
             return;
         GarmentDraft draft = garmentDraft(m_table);
@@ -125,12 +141,17 @@ private:
         const Garment garment = asGarment(draft);
         const Order order;
         const Surroundings around = m_shop.around();
-        const Subject subject{around, garment, order, *m_style, nullptr, nullptr};
+        const Press* press = pressFor(m_shop.facts, garment);
+        const Subject subject{around, garment, order, *m_style, nullptr, press};
         Findings findings;
         layersNotAllowed(subject, findings);
         filmsDisagree(subject, findings);
+        obstacles(subject, findings);
+        noPress(subject, findings);
+        localLaw(subject, findings);
         for (const Finding& finding : findings)
-            m_messages.push_back(fromFinding(finding));
+            if (finding.grade != Grade::StepAdded)
+                m_messages.push_back(fromFinding(finding));
     }
 
     void saySizes() {

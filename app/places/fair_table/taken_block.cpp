@@ -7,6 +7,7 @@
 #include "app/theme/tokens.h"
 #include "app/theme/type.h"
 
+#include <QAccessible>
 #include <QFontMetricsF>
 #include <QPainter>
 
@@ -29,9 +30,14 @@ void TakenBlock::show(const TakenOrder& taken, const Currency& currency, LocalDa
     m_paid = taken.paid.minor > 0 ? tr("%1 paid").arg(money(taken.paid, currency)) : tr("nothing paid yet");
     const Money owed = taken.total - taken.paid;
     m_owed = owed.minor > 0 ? tr("%1 owed").arg(money(owed, currency)) : tr("nothing owed");
-    setAccessibleName(
-        QStringList{m_lead, m_customer, m_day, m_hour, m_paid, m_owed}.join(QStringLiteral(", ")));
+    const QString told =
+        QStringList{m_lead, m_customer, m_day, m_hour, m_paid, m_owed}.join(QStringLiteral(", "));
     update();
+    if (told == accessibleName())
+        return;
+    setAccessibleName(told);
+    QAccessibleEvent alert(this, QAccessible::Alert);
+    QAccessible::updateAccessibility(&alert);
 }
 
 void TakenBlock::paintEvent(QPaintEvent*) {
