@@ -39,15 +39,15 @@ public:
                          {tr("Promised")},
                          {tr("Grade")},
                          {tr("What")},
-                         {tr("Why")},
                          {tr("Frees it")}});
         for (const Assessment* assessment : m_assessments) {
             const Garment& garment = m_shop.facts.garments.at(assessment->garment);
-            for (const Finding* finding : spoken(*assessment))
+            for (const Finding* finding : spoken(*assessment)) {
                 table.add({words(m_shop.facts.labelOf(garment)), garmentWords(m_shop, garment),
                            whenWords(m_shop.facts.orderOf(garment).promised, m_shop.now.today()),
-                           gradeWords(*finding), words(finding->what), words(finding->why),
-                           freesWords(*finding)});
+                           gradeWords(*finding), words(finding->what), freesWords(*finding)});
+                table.addNote(words(finding->why));
+            }
         }
         return whole + table.text();
     }

@@ -4,6 +4,7 @@
 #include "app/command_line/text_table.h"
 #include "app/desk/formats.h"
 #include "core/orders/promise.h"
+#include "core/shop/promised_load.h"
 
 #include <QCoreApplication>
 #include <QJsonArray>
@@ -29,7 +30,7 @@ class PromiseReport {
 public:
     explicit PromiseReport(const ReckonedShop& shop)
         : m_shop(shop)
-        , m_load(promisedLoad()) {
+        , m_load(promisedLoad(shop)) {
         for (const BlankStyle& style : shop.facts.styles)
             if (const auto asked = likeliest(style))
                 m_offers.push_back({*asked, promise(*asked)});
@@ -113,27 +114,6 @@ private:
 
     LocalDate today() const { return m_shop.now.today(); }
 
-    static Seconds workFrom(const Route& route, std::size_t step) {
-        Seconds work{0};
-        for (; step < route.steps.size(); ++step)
-            work += route.steps[step].attended + route.steps[step].platen;
-        return work;
-    }
-
-    // Garments of confirmed orders that are still to be pressed.
-    std::vector<PressLoad> promisedLoad() const {
-        std::vector<PressLoad> load;
-        for (const auto& [id, assessment] : m_shop.assessments) {
-            const Garment& garment = m_shop.facts.garments.at(id);
-            const Order& order = m_shop.facts.orderOf(garment);
-            if (order.state == OrderState::Confirmed && !garment.handedOverAt &&
-                !assessment.progress.isPressed())
-                load.push_back({order.promised - assessment.route.restAfter,
-                                workFrom(assessment.route, assessment.progress.finished)});
-        }
-        return load;
-    }
-
     // ── one garment ordered now ──
 
     // 0: may go to the press as it is; 1: drying; 2: to be washed.
@@ -199,7 +179,7 @@ private:
             decal.height = decal.width;
             garment.decals = {decal};
         }
-        one.pressTime = workFrom(routeOf(m_shop.facts, garment), 0);
+        one.pressTime = holdfast::pressTime(routeOf(m_shop.facts, garment));
         return promiseFor(std::span{&one, 1}, m_shop.facts, m_load, m_shop.now);
     }
 

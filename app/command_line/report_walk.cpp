@@ -170,13 +170,14 @@ private:
     QString asideText() const {
         if (m_walk.aside.empty())
             return {};
-        TextTable table(
-            {{tr("Garment")}, {tr("Blank")}, {tr("Promised")}, {tr("What")}, {tr("Why")}, {tr("Frees it")}});
-        for (const AsideEntry& entry : m_walk.aside)
+        TextTable table({{tr("Garment")}, {tr("Blank")}, {tr("Promised")}, {tr("What")}, {tr("Frees it")}});
+        for (const AsideEntry& entry : m_walk.aside) {
             table.add({label(entry.garment), garmentWords(m_shop, garment(entry.garment)),
                        whenWords(m_shop.facts.orderOf(garment(entry.garment)).promised, today()),
                        entry.isHeld ? tr("Held: %1").arg(words(entry.what)) : words(entry.what),
-                       words(entry.why), entry.frees ? words(freeingWords(*entry.frees)) : QString()});
+                       entry.frees ? words(freeingWords(*entry.frees)) : tr("time")});
+            table.addNote(words(entry.why));
+        }
         return tr("Aside") + QLatin1Char('\n') + table.text(2);
     }
 

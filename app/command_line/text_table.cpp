@@ -8,6 +8,7 @@ namespace holdfast::app {
 namespace {
 
 constexpr int kBetween = 2;
+constexpr int kNoteIndent = 4;
 
 QString padded(const QString& text, int width, TextTable::Side side) {
     const QString space(std::max(0, width - columnsOf(text)), QLatin1Char(' '));
@@ -32,7 +33,12 @@ TextTable::TextTable(std::vector<Column> columns)
 
 void TextTable::add(const QStringList& cells) {
     Q_ASSERT(cells.size() == static_cast<int>(m_columns.size()));
-    m_rows.push_back(cells);
+    m_rows.push_back({cells, {}});
+}
+
+void TextTable::addNote(const QString& note) {
+    if (!m_rows.empty() && !note.isEmpty())
+        m_rows.back().notes.append(note);
 }
 
 QString TextTable::text(int indent) const {
@@ -41,8 +47,8 @@ QString TextTable::text(int indent) const {
     for (int at = 0; at < static_cast<int>(m_columns.size()); ++at) {
         const Column& column = m_columns[static_cast<std::size_t>(at)];
         int width = columnsOf(column.head);
-        for (const QStringList& row : m_rows)
-            width = std::max(width, columnsOf(row[at]));
+        for (const Row& row : m_rows)
+            width = std::max(width, columnsOf(row.cells[at]));
         widths.push_back(width);
         heads.append(column.head);
     }
@@ -63,8 +69,11 @@ QString TextTable::text(int indent) const {
     for (const int width : widths)
         dashes.append(QString(width, QLatin1Char('-')));
     addLine(dashes);
-    for (const QStringList& row : m_rows)
-        addLine(row);
+    for (const Row& row : m_rows) {
+        addLine(row.cells);
+        for (const QString& note : row.notes)
+            whole += QString(indent + kNoteIndent, QLatin1Char(' ')) + note + QLatin1Char('\n');
+    }
     return whole;
 }
 

@@ -20,6 +20,8 @@ public:
 
     // REQUIRES: as many cells as columns.
     void add(const QStringList& cells);
+    // A line below the row added last, set in by four; not aligned with anything.
+    void addNote(const QString& note);
     bool isEmpty() const { return m_rows.empty(); }
 
     // Heads, a line of dashes, rows; two spaces between columns, `indent` before each line; no space at line
@@ -28,7 +30,11 @@ public:
 
 private:
     std::vector<Column> m_columns;
-    std::vector<QStringList> m_rows;
+    struct Row {
+        QStringList cells;
+        QStringList notes;
+    };
+    std::vector<Row> m_rows;
 };
 
 // How many columns of a terminal the text takes: marks that combine take none.

@@ -2,6 +2,7 @@
 
 #include "app/command_line/verbs.h"
 #include "app/shell/command_finder.h"
+#include "app/shell/foot_line.h"
 #include "app/shell/main_window.h"
 #include "app/shell/places.h"
 #include "app/shell/slip_edge.h"
@@ -157,8 +158,11 @@ private:
         const Matter matter = matterOf(*window.desk()->shop());
         for (const auto& [slip, code] : kSlips) {
             workshop.showSlip(slip, matter);
-            if (!workshop.slipEdge()->isOpen())
-                continue; // nothing in this shop that it could be about
+            if (!workshop.slipEdge()->isOpen()) {
+                // Nothing in this shop that it could be about.
+                workshop.foot()->showLast(window.desk()->file());
+                continue;
+            }
             if (const auto kept = keep(window, std::string{"slip-"} + code); !kept.ok())
                 return kept;
             workshop.slipEdge()->close();

@@ -32,7 +32,7 @@ BackupSlip::BackupSlip(ShopDesk& desk, QWidget* parent)
     : Slip(parent)
     , m_desk(desk) {
     auto* column = new QVBoxLayout(this);
-    column->setContentsMargins(kSpace20, kSpace16, kSpace16, kSpace8);
+    column->setContentsMargins(kSpace16, kSpace16, kSpace16, kSpace8);
     column->setSpacing(kSpace12);
     column->addWidget(new Label(title(), Type::CardTitle));
     column->addWidget(

@@ -72,7 +72,6 @@ void CommandFinder::open(const QString& typed) {
     raise();
     m_line->setText(typed);
     m_line->editor()->setFocus(Qt::ShortcutFocusReason);
-    m_line->selectAll();
     search(typed);
 }
 

@@ -120,7 +120,8 @@ public:
             state = tr("cancelled");
             break;
         }
-        QString second = tr("%n garment(s), %1", nullptr, static_cast<int>(line.garments)).arg(state);
+        QString second = line.garments == 1 ? tr("1 garment, %1").arg(state)
+                                            : tr("%1 garments, %2").arg(line.garments).arg(state);
         if (line.owed().minor > 0 && line.state != OrderState::Cancelled)
             second = tr("%1, %2 owed").arg(second, money(line.owed(), currency));
         Matter matter;
@@ -159,9 +160,7 @@ public:
 
     static FinderEntry lot(const BlankLot& lot, const BlankStyle& style) {
         const Colour* colour = style.colour(lot.colour);
-        const int units = static_cast<int>(lot.unitsLeft);
-        const QString state =
-            lot.lastLoad ? tr("%n washed", nullptr, units) : tr("%n unwashed", nullptr, units);
+        const QString state = (lot.lastLoad ? tr("%1 washed") : tr("%1 unwashed")).arg(lot.unitsLeft);
         Matter matter;
         matter.lot = lot.id;
         matter.style = lot.style;

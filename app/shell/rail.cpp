@@ -189,17 +189,18 @@ void Rail::setCurrent(PlaceName place) {
 }
 
 void Rail::show(ShopDesk& desk) {
+    const ReckonedShop& shop = *desk.shop();
     if (RailButton* walk = button(PlaceName::PressWalk)) {
         const std::size_t waiting = desk.walk().total - desk.walk().pressed;
-        walk->setCount(waiting, waiting > 0 ? tr("%n garment(s) to press", nullptr, static_cast<int>(waiting))
-                                            : QString());
+        walk->setCount(waiting, waiting == 0   ? QString()
+                                : waiting == 1 ? tr("1 garment to press")
+                                               : tr("%1 garments to press").arg(waiting));
     }
-    const ReckonedShop& shop = *desk.shop();
     if (RailButton* shelf = button(PlaceName::FilmShelf)) {
         const std::size_t rolls = rollsToSee(shop);
-        shelf->setCount(
-            rolls, rolls > 0 ? tr("%n roll(s) past or outside their limits", nullptr, static_cast<int>(rolls))
-                             : QString());
+        shelf->setCount(rolls, rolls == 0   ? QString()
+                               : rolls == 1 ? tr("1 roll past or outside its limits")
+                                            : tr("%1 rolls past or outside their limits").arg(rolls));
     }
     showAir(shop);
 }

@@ -1,14 +1,10 @@
 #include "app/shell/shop_paths.h"
 
 #include "db/actions/shop_actions.h"
+#include "db/demo/demo_shop.h"
 #include "db/journal/shop_lock.h"
 #include "db/schema/schema_steps.h"
 #include "db/tables/facts.h"
-
-#if __has_include("db/demo/demo_shop.h")
-#include "db/demo/demo_shop.h"
-#define HOLDFAST_DEMO
-#endif
 
 #include <QCoreApplication>
 #include <QStandardPaths>
@@ -44,7 +40,6 @@ void removeShop(const fs::path& path) {
         fs::remove(path.string() + ending, ignored);
 }
 
-#ifdef HOLDFAST_DEMO
 // The schema is part of the name: another version makes its own demo.
 std::string demoName(LocalDate on) {
     return "demo-" + isoDate(on) + "-" + std::to_string(db::schemaSteps().size()) + ".holdfast";
@@ -71,7 +66,6 @@ void removeOldDemos(const fs::path& folder) {
             fs::remove(entry.path(), ignored);
     }
 }
-#endif
 
 } // namespace
 
@@ -107,7 +101,6 @@ Result<std::unique_ptr<db::Shop>> startShop(const fs::path& path, const std::str
 }
 
 Result<fs::path> demoShop(LocalDate on) {
-#ifdef HOLDFAST_DEMO
     const fs::path folder = folderOf(QStandardPaths::GenericCacheLocation);
     const fs::path path = folder / demoName(on);
     if (isOfThisProgram(path))
@@ -129,10 +122,6 @@ Result<fs::path> demoShop(LocalDate on) {
         return plainError("The demo could not be kept in " + folder.string() + ": " + error.message() + ".");
     }
     return path;
-#else
-    (void)on;
-    return plainError("This build has no demo.");
-#endif
 }
 
 Result<std::unique_ptr<db::Shop>> openDemoToWorkIn(LocalDate on, const db::Clock& clock) {

@@ -125,12 +125,11 @@ QWidget* ShopStart::demo() {
     card->pad();
     auto* row = new QHBoxLayout;
     row->setSpacing(kSpace12);
-    row->addWidget(
-        (new Label(tr("An invented workshop in the middle of a day, the evening before a fair. Nothing "
-                      "you do there touches a shop of yours."),
-                   Type::Body, &Tokens::ink2))
-            ->wrapped(),
-        1);
+    row->addWidget((new Label(tr("An invented workshop on a morning, with a fair tomorrow. Nothing you do "
+                                 "there touches a shop of yours."),
+                              Type::Body, &Tokens::ink2))
+                       ->wrapped(),
+                   1);
     m_demo = new Button(tr("Open the demo"));
     m_demo->setObjectName(QStringLiteral("startDemo"));
     m_demo->setTargetHeight(44);

@@ -7,7 +7,7 @@
 #include "app/shell/rail.h"
 #include "app/shell/seat.h"
 #include "app/shell/slip_edge.h"
-#include "app/shell/slip_making.h"
+#include "app/slips/slip.h"
 #include "app/theme/measures.h"
 
 #include <QApplication>
@@ -16,11 +16,28 @@
 #include <QLineEdit>
 #include <QPainter>
 #include <QShortcut>
+#include <QStackedWidget>
 #include <QTimer>
 
 #include <algorithm>
 
 namespace holdfast::app {
+
+namespace {
+
+// The margin at the foot of a place, of its own layout or of the page that fills it.
+int gutterBelow(const QWidget& place) {
+    const QLayout* layout = place.layout();
+    if (layout == nullptr)
+        return 0;
+    const int own = layout->contentsMargins().bottom();
+    if (own > 0 || layout->count() != 1)
+        return own;
+    const auto* pages = qobject_cast<const QStackedWidget*>(layout->itemAt(0)->widget());
+    return pages != nullptr && pages->currentWidget() != nullptr ? gutterBelow(*pages->currentWidget()) : 0;
+}
+
+} // namespace
 
 Workshop::Workshop(ShopDesk& desk, QWidget* parent)
     : QWidget(parent)
@@ -161,7 +178,7 @@ void Workshop::follow(const FinderTarget& target) {
 
 void Workshop::showSlip(SlipName name, const Matter& matter) {
     m_finder->close();
-    Slip* slip = slipFor(name, m_desk, matter, m_slips);
+    Slip* slip = makeSlip(name, m_desk, matter, m_slips);
     if (slip == nullptr) {
         m_foot->showFailure(tr("What this form is about is no longer there."));
         return;
@@ -176,14 +193,14 @@ bool Workshop::isOverPlace(const QWidget* focused) const {
     return focused != nullptr && (m_slips->isAncestorOf(focused) || m_finder->isAncestorOf(focused));
 }
 
-bool Workshop::isKeyOfPlaceOnly(const QKeySequence& keys) const {
+bool Workshop::isKeyOfPlace(const QKeySequence& keys) const {
     const Place* below = place();
     if (below == nullptr || keys.isEmpty())
         return false;
     const auto has = [&](const QList<QShortcut*>& shortcuts) {
         return std::ranges::any_of(shortcuts, [&](const QShortcut* each) { return each->key() == keys; });
     };
-    return has(below->findChildren<QShortcut*>()) && !has(m_slips->findChildren<QShortcut*>()) &&
+    return (has(below->findChildren<QShortcut*>()) || has(m_header->findChildren<QShortcut*>())) &&
            !has(findChildren<QShortcut*>(QString(), Qt::FindDirectChildrenOnly));
 }
 
@@ -199,7 +216,7 @@ bool Workshop::eventFilter(QObject* watched, QEvent* event) {
     }
     // While the keyboard is in a slip or in the finder, the keys of the place below are plain keys.
     const auto* focused = qobject_cast<const QWidget*>(watched);
-    if (isOverPlace(focused) && isKeyOfPlaceOnly(QKeySequence(key->keyCombination()))) {
+    if (isOverPlace(focused) && isKeyOfPlace(QKeySequence(key->keyCombination()))) {
         event->accept();
         return true;
     }
@@ -256,8 +273,7 @@ void Workshop::arrange() {
     m_foot->setGeometry(kRailWidth, height() - foot, right, foot);
     if (Place* now = place()) {
         // The foot stands in the gutter that the place leaves below itself, as far as there is one.
-        const int gutter = now->layout() != nullptr ? now->layout()->contentsMargins().bottom() : 0;
-        const int shared = std::clamp(gutter - kFocusGap, 0, kSpace12);
+        const int shared = std::clamp(gutterBelow(*now) - kFocusGap, 0, kSpace12);
         now->setGeometry(kRailWidth, kHeaderHeight, right, height() - kHeaderHeight - foot + shared);
     }
     m_slips->setGeometry(width() - kSlipWidth, kHeaderHeight, kSlipWidth, height() - kHeaderHeight);

@@ -60,7 +60,7 @@ private:
     void backUp(const std::filesystem::path& target);
     void checkFile();
     bool isOverPlace(const QWidget* focused) const;
-    bool isKeyOfPlaceOnly(const QKeySequence& keys) const;
+    bool isKeyOfPlace(const QKeySequence& keys) const;
     Place* made(const BuiltPlace& place);
 
     ShopDesk& m_desk;

@@ -53,6 +53,11 @@ Field::Field(const QString& label, QWidget* parent)
     dress();
 }
 
+// A line that has the keyboard when it goes says that editing is finished; nobody is left to hear it.
+Field::~Field() {
+    m_editor->disconnect(this);
+}
+
 QString Field::text() const {
     return m_editor->text();
 }

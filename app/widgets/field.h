@@ -15,6 +15,7 @@ class Field : public QWidget {
 
 public:
     explicit Field(const QString& label = {}, QWidget* parent = nullptr);
+    ~Field() override;
 
     QString text() const;
     void setText(const QString& text); // emits nothing

@@ -1,0 +1,336 @@
+// The command line: what may be asked, what the reports say, and the program itself with its exit status.
+
+#include "app/command_line/arguments.h"
+#include "app/command_line/reports.h"
+#include "app/command_line/text_table.h"
+#include "app/command_line/verbs.h"
+#include "db/actions/film_actions.h"
+#include "tests/app/shop_fixture.h"
+
+#include <QFile>
+#include <QFileInfo>
+#include <QJsonArray>
+#include <QJsonDocument>
+#include <QProcess>
+
+namespace holdfast::app {
+namespace {
+
+using test::ShopFixture;
+using test::UsualShop;
+
+Result<Arguments> read(std::vector<std::string> words) {
+    return readArguments(words);
+}
+
+std::string refusal(std::vector<std::string> words) {
+    const auto arguments = readArguments(words);
+    return arguments.ok() ? "taken" : arguments.error().message;
+}
+
+// ── what may be asked ─────────────────────────────────────────────────────────────────────────────────
+
+TEST(Arguments, NothingOpensTheWindowOfTheUsualShop) {
+    const auto arguments = read({});
+    ASSERT_TRUE(arguments.ok());
+    EXPECT_EQ(arguments->verb, Verb::Window);
+    EXPECT_FALSE(arguments->shop);
+    EXPECT_FALSE(arguments->isDemo);
+}
+
+TEST(Arguments, OptionsStandBeforeOrBehindTheVerb) {
+    for (const auto& words :
+         {std::vector<std::string>{"--demo", "--on", "2026-11-11", "report", "walk", "--json"},
+          std::vector<std::string>{"report", "walk", "--json", "--on", "2026-11-11", "--demo"}}) {
+        const auto arguments = readArguments(words);
+        ASSERT_TRUE(arguments.ok()) << arguments.error().message;
+        EXPECT_TRUE(arguments->isDemo);
+        EXPECT_TRUE(arguments->asJson);
+        EXPECT_EQ(arguments->on, localDate(2026, 11, 11));
+        EXPECT_EQ(arguments->verb, Verb::Report);
+        EXPECT_EQ(arguments->report, ReportName::Walk);
+    }
+}
+
+TEST(Arguments, EachReportHasItsName) {
+    EXPECT_EQ(read({"report", "use-first"})->report, ReportName::UseFirst);
+    EXPECT_EQ(read({"report", "holds"})->report, ReportName::Holds);
+    EXPECT_EQ(read({"report", "blanks"})->report, ReportName::Blanks);
+    EXPECT_EQ(read({"report", "promise"})->report, ReportName::Promise);
+}
+
+TEST(Arguments, TourAndBackupTakeWhatFollows) {
+    EXPECT_EQ(read({"tour", "pictures", "--scale", "2"})->target, "pictures");
+    EXPECT_EQ(read({"tour", "pictures", "--scale", "2"})->scale, 2);
+    // A folder may be called like a verb.
+    EXPECT_EQ(read({"backup", "check"})->target, "check");
+}
+
+TEST(Arguments, WrongUsageIsSaidInOneLine) {
+    EXPECT_EQ(refusal({"--shop"}), "--shop needs a file behind it.");
+    EXPECT_EQ(refusal({"--shop", "a", "--demo"}), "--shop and --demo exclude each other.");
+    EXPECT_EQ(refusal({"--on", "2026-02-30"}),
+              "--on needs a day that exists, such as 2026-11-25; “2026-02-30” is none.");
+    EXPECT_EQ(refusal({"report"}), "report needs one of walk, use-first, holds, blanks, promise behind it.");
+    EXPECT_EQ(refusal({"report", "weather"}),
+              "There is no report “weather”. Ask for walk, use-first, holds, blanks or promise.");
+    EXPECT_EQ(refusal({"tour"}), "tour needs the folder to draw into behind it.");
+    EXPECT_EQ(refusal({"backup"}), "backup needs the new file behind it.");
+    EXPECT_EQ(refusal({"check", "--json"}), "--json goes with report only.");
+    EXPECT_EQ(refusal({"check", "--scale", "2"}), "--scale goes with tour only.");
+    EXPECT_EQ(refusal({"tour", "d", "--scale", "3"}), "--scale is 1 or 2, not “3”.");
+    EXPECT_EQ(refusal({"check", "backup"}), "One thing at a time: “backup” is too much.");
+    EXPECT_EQ(refusal({"--loud"}), "There is no option --loud. See holdfast --help.");
+    EXPECT_EQ(refusal({"wash"}), "There is no “wash”. Ask for report, tour, check or backup.");
+}
+
+// ── tables ────────────────────────────────────────────────────────────────────────────────────────────
+
+TEST(TextTables, WordsStandLeftAndNumbersRight) {
+    TextTable table({{QStringLiteral("Roll")}, {QStringLiteral("Left"), TextTable::Side::Right}});
+    table.add({QStringLiteral("R-09"), QStringLiteral("3.4 m")});
+    table.add({QStringLiteral("R-100"), QStringLiteral("12.0 m")});
+    EXPECT_EQ(table.text(2).toStdString(), "  Roll     Left\n"
+                                           "  -----  ------\n"
+                                           "  R-09    3.4 m\n"
+                                           "  R-100  12.0 m\n");
+}
+
+TEST(TextTables, NoteStandsBelowItsRowAndWidensNothing) {
+    TextTable table({{QStringLiteral("Roll")}});
+    table.add({QStringLiteral("R-09")});
+    table.addNote(QStringLiteral("60 h outside the limits"));
+    table.addNote({});
+    table.add({QStringLiteral("R-12")});
+    EXPECT_EQ(table.text().toStdString(), "Roll\n----\nR-09\n    60 h outside the limits\nR-12\n");
+}
+
+TEST(TextTables, MarksThatCombineTakeNoColumn) {
+    EXPECT_EQ(columnsOf(QString::fromUtf8("Zoë")), 3);
+    EXPECT_EQ(columnsOf(QString::fromUtf8("Zoe\u0308")), 3);
+    EXPECT_EQ(columnsOf(QString::fromUtf8("🧵")), 1);
+}
+
+// ── reports ───────────────────────────────────────────────────────────────────────────────────────────
+
+class CommandLine : public ShopFixture {
+protected:
+    Arguments asking(ReportName name, bool asJson = false) {
+        Arguments arguments;
+        arguments.shop = path();
+        arguments.verb = Verb::Report;
+        arguments.report = name;
+        arguments.asJson = asJson;
+        return arguments;
+    }
+
+    // Read as another program would, while this one has the shop open.
+    std::string text(ReportName name) { return test::valueOf(report(asking(name), time().clock())); }
+    QJsonObject json(ReportName name) {
+        const std::string made = test::valueOf(report(asking(name, true), time().clock()));
+        return QJsonDocument::fromJson(QByteArray::fromStdString(made)).object();
+    }
+};
+
+TEST_F(CommandLine, WalkReportNamesWhatIsPressedPlannedAndAside) {
+    const UsualShop usual = stockUsualShop();
+    const auto taken = takeOrder({aGarment(usual), aGarment(usual), aGarment(usual, "L")});
+    const auto garments = garmentsOf(taken.id);
+    cut(garments[0], usual.roll);
+    cut(garments[1], usual.roll);
+    press(garments[0]);
+
+    const QJsonObject walk = json(ReportName::Walk);
+    EXPECT_EQ(walk[QStringLiteral("report")].toString().toStdString(), "walk");
+    EXPECT_EQ(walk[QStringLiteral("on")].toString().toStdString(), "2026-11-25");
+    EXPECT_EQ(walk[QStringLiteral("pressed")].toInt(), 1);
+    EXPECT_EQ(walk[QStringLiteral("total")].toInt(), 2);
+    const std::string label = std::to_string(taken.number);
+    EXPECT_EQ(walk[QStringLiteral("next")].toString().toStdString(), label + "-b");
+    const QJsonArray aside = walk[QStringLiteral("aside")].toArray();
+    ASSERT_EQ(aside.size(), 1);
+    EXPECT_EQ(aside[0][QStringLiteral("garment")].toString().toStdString(), label + "-c");
+    EXPECT_EQ(aside[0][QStringLiteral("rule")].toString().toStdString(), "blank-unwashed");
+
+    const std::string words = text(ReportName::Walk);
+    EXPECT_NE(words.find("Press walk · Workshop · Wednesday 25 November"), std::string::npos) << words;
+    EXPECT_NE(words.find("1 of 2 pressed"), std::string::npos) << words;
+    EXPECT_NE(words.find(label + "-c"), std::string::npos) << words;
+}
+
+TEST_F(CommandLine, EmptyShopSaysSoInEachReport) {
+    EXPECT_NE(text(ReportName::Walk).find("Nothing to press."), std::string::npos);
+    EXPECT_NE(text(ReportName::UseFirst).find("No roll is on the shelf."), std::string::npos);
+    EXPECT_NE(text(ReportName::Holds).find("Nothing is held."), std::string::npos);
+    EXPECT_NE(text(ReportName::Blanks).find("No blank hangs on the rail."), std::string::npos);
+    EXPECT_NE(text(ReportName::Promise).find("None."), std::string::npos);
+    EXPECT_TRUE(json(ReportName::Holds)[QStringLiteral("garments")].toArray().isEmpty());
+}
+
+TEST_F(CommandLine, HoldsReportGivesRuleReasonAndWhatFrees) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({aGarment(usual, "L")});
+    const QJsonArray garments = json(ReportName::Holds)[QStringLiteral("garments")].toArray();
+    ASSERT_EQ(garments.size(), 1);
+    EXPECT_TRUE(garments[0][QStringLiteral("held")].toBool());
+    const QJsonObject hold = garments[0][QStringLiteral("findings")][0].toObject();
+    EXPECT_EQ(hold[QStringLiteral("rule")].toString().toStdString(), "blank-unwashed");
+    EXPECT_EQ(hold[QStringLiteral("grade")].toString().toStdString(), "hold");
+    EXPECT_FALSE(hold[QStringLiteral("why")].toString().isEmpty());
+    EXPECT_FALSE(hold[QStringLiteral("frees")].toArray().isEmpty());
+}
+
+TEST_F(CommandLine, UseFirstReportSaysWhatIsLeftAndAllotted) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({aGarment(usual)});
+    const QJsonArray rolls = json(ReportName::UseFirst)[QStringLiteral("rolls")].toArray();
+    ASSERT_EQ(rolls.size(), 1);
+    EXPECT_EQ(rolls[0][QStringLiteral("leftMillimetres")].toInt(), 5000);
+    EXPECT_GT(rolls[0][QStringLiteral("allottedMillimetres")].toInt(), 0);
+    EXPECT_EQ(rolls[0][QStringLiteral("decals")].toInt(), 1);
+    EXPECT_TRUE(rolls[0][QStringLiteral("mayBeUsed")].toBool());
+    EXPECT_EQ(rolls[0][QStringLiteral("place")].toString().toStdString(), "Film drawer");
+}
+
+TEST_F(CommandLine, BlanksReportCountsWashedUnwashedAndKept) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({aGarment(usual), aGarment(usual, "XL")});
+    const QJsonArray blanks = json(ReportName::Blanks)[QStringLiteral("blanks")].toArray();
+    ASSERT_EQ(blanks.size(), 3); // M and L hang there, XL is short
+    EXPECT_EQ(blanks[0][QStringLiteral("size")].toString().toStdString(), "M");
+    EXPECT_EQ(blanks[0][QStringLiteral("washed")].toInt(), 6);
+    EXPECT_EQ(blanks[0][QStringLiteral("kept")].toInt(), 1);
+    EXPECT_EQ(blanks[0][QStringLiteral("free")].toInt(), 5);
+    EXPECT_EQ(blanks[1][QStringLiteral("unwashed")].toInt(), 4);
+    EXPECT_EQ(blanks[2][QStringLiteral("short")].toInt(), 1);
+}
+
+TEST_F(CommandLine, PromiseReportOffersADayAndJudgesEachPromise) {
+    const UsualShop usual = stockUsualShop();
+    const auto kept = takeOrder({aGarment(usual)});
+    cut(garmentsOf(kept.id).front(), usual.roll);
+    const auto waiting = takeOrder({aGarment(usual, "L")});
+    const QJsonObject promise = json(ReportName::Promise);
+    const QJsonArray offers = promise[QStringLiteral("offers")].toArray();
+    ASSERT_EQ(offers.size(), 1);
+    EXPECT_EQ(offers[0][QStringLiteral("style")].toString().toStdString(), "Tee");
+    EXPECT_EQ(offers[0][QStringLiteral("film")].toString().toStdString(), "Marram Soft, Dusk");
+    // Pressed today, rested for 24 hours: not before tomorrow.
+    EXPECT_GE(offers[0][QStringLiteral("ready")].toString().toStdString(), "2026-11-26T10:00");
+    EXPECT_FALSE(offers[0][QStringLiteral("path")].toArray().isEmpty());
+    const QJsonArray orders = promise[QStringLiteral("orders")].toArray();
+    ASSERT_EQ(orders.size(), 2);
+    EXPECT_EQ(orders[0][QStringLiteral("order")].toInt(), static_cast<int>(kept.number));
+    EXPECT_EQ(orders[0][QStringLiteral("plan")].toString().toStdString(), "kept");
+    EXPECT_EQ(orders[1][QStringLiteral("order")].toInt(), static_cast<int>(waiting.number));
+    EXPECT_EQ(orders[1][QStringLiteral("plan")].toString().toStdString(), "waits");
+}
+
+TEST_F(CommandLine, ReportsAreTheSameTwice) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({aGarment(usual), aGarment(usual, "L")});
+    for (const ReportName name :
+         {ReportName::Walk, ReportName::UseFirst, ReportName::Holds, ReportName::Blanks, ReportName::Promise})
+        EXPECT_EQ(text(name), text(name));
+}
+
+// ── check and backup ──────────────────────────────────────────────────────────────────────────────────
+
+TEST_F(CommandLine, CheckFindsAWholeShopWhole) {
+    takeOrder({aGarment(stockUsualShop())});
+    Arguments arguments;
+    arguments.shop = path();
+    const auto checked = check(arguments, time().clock());
+    ASSERT_TRUE(checked.ok()) << checked.error().message;
+}
+
+TEST_F(CommandLine, BackupIsAWholeShopOfItsOwnAndOverwritesNothing) {
+    takeOrder({aGarment(stockUsualShop())});
+    Arguments arguments;
+    arguments.shop = path();
+    arguments.target = path().parent_path() / "copy.holdfast";
+    ASSERT_TRUE(backUp(arguments, time().clock()).ok());
+    Arguments ofCopy = asking(ReportName::Holds);
+    ofCopy.shop = arguments.target;
+    EXPECT_TRUE(report(ofCopy, time().clock()).ok());
+    EXPECT_FALSE(backUp(arguments, time().clock()).ok());
+}
+
+// ── the program ───────────────────────────────────────────────────────────────────────────────────────
+
+struct Ended {
+    int status = -1;
+    QString out;
+    QString error;
+};
+
+Ended runProgram(const QStringList& words) {
+    QProcess program;
+    QProcessEnvironment environment = QProcessEnvironment::systemEnvironment();
+    environment.insert(QStringLiteral("QT_QPA_PLATFORM"), QStringLiteral("offscreen"));
+    program.setProcessEnvironment(environment);
+    program.start(QStringLiteral(HOLDFAST_PROGRAM), words);
+    program.waitForFinished(60'000);
+    return {program.exitStatus() == QProcess::NormalExit ? program.exitCode() : -1,
+            QString::fromUtf8(program.readAllStandardOutput()),
+            QString::fromUtf8(program.readAllStandardError())};
+}
+
+TEST_F(CommandLine, ProgramEndsWithTwoOnWrongUsage) {
+    const Ended ended = runProgram({QStringLiteral("report")});
+    EXPECT_EQ(ended.status, 2);
+    EXPECT_TRUE(ended.out.isEmpty());
+    EXPECT_EQ(ended.error.count(QLatin1Char('\n')), 1) << ended.error.toStdString();
+}
+
+TEST_F(CommandLine, ProgramEndsWithOneWhereTheShopIsMissing) {
+    const QString missing = QString::fromStdString(path().parent_path() / "none.holdfast");
+    const Ended ended = runProgram({QStringLiteral("--shop"), missing, QStringLiteral("check")});
+    EXPECT_EQ(ended.status, 1);
+    EXPECT_TRUE(ended.out.isEmpty());
+    EXPECT_EQ(ended.error.count(QLatin1Char('\n')), 1) << ended.error.toStdString();
+    EXPECT_FALSE(QFileInfo::exists(missing));
+}
+
+TEST_F(CommandLine, ProgramReportsOnADayWhileAWindowHasTheShopOpen) {
+    takeOrder({aGarment(stockUsualShop())});
+    const Ended ended =
+        runProgram({QStringLiteral("--shop"), QString::fromStdString(path()), QStringLiteral("--on"),
+                    QStringLiteral("2026-11-26"), QStringLiteral("report"), QStringLiteral("walk"),
+                    QStringLiteral("--json")});
+    EXPECT_EQ(ended.status, 0) << ended.error.toStdString();
+    const QJsonObject walk = QJsonDocument::fromJson(ended.out.toUtf8()).object();
+    EXPECT_EQ(walk[QStringLiteral("on")].toString().toStdString(), "2026-11-26");
+    EXPECT_EQ(walk[QStringLiteral("at")].toString().toStdString(), "2026-11-26T09:00");
+}
+
+TEST_F(CommandLine, ProgramRefusesAFileThatIsNoShopAndLeavesItAsItWas) {
+    const QString other = QString::fromStdString(path().parent_path() / "letter.txt");
+    QFile file(other);
+    ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+    file.write("Dear maker");
+    file.close();
+    const Ended ended =
+        runProgram({QStringLiteral("--shop"), other, QStringLiteral("report"), QStringLiteral("holds")});
+    EXPECT_EQ(ended.status, 1);
+    ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+    EXPECT_EQ(file.readAll().toStdString(), "Dear maker");
+}
+
+TEST_F(CommandLine, TourDrawsEachPlaceByDayAndInTheEvening) {
+    takeOrder({aGarment(stockUsualShop())});
+    const QString folder = QString::fromStdString(path().parent_path() / "tour");
+    const Ended ended =
+        runProgram({QStringLiteral("--shop"), QString::fromStdString(path()), QStringLiteral("--on"),
+                    QStringLiteral("2026-11-25"), QStringLiteral("tour"), folder});
+    ASSERT_EQ(ended.status, 0) << ended.error.toStdString();
+    for (const char* name : {"start-day", "start-evening", "finder-day", "finder-evening"})
+        EXPECT_TRUE(QFileInfo::exists(QStringLiteral("%1/%2.png").arg(folder, QLatin1String(name)))) << name;
+    const QImage day(folder + QStringLiteral("/press-walk-day.png"));
+    const QImage evening(folder + QStringLiteral("/press-walk-evening.png"));
+    EXPECT_EQ(day.size(), QSize(1366, 768));
+    EXPECT_NE(day, evening);
+}
+
+} // namespace
+} // namespace holdfast::app
