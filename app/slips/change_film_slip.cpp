@@ -24,15 +24,15 @@ public:
         : FormSlip(shopDesk, tr("Choose another film"), garmentWords(shopDesk.shop()->facts, garment), parent)
         , m_decals(decals)
         , m_style(shopDesk.shop()->facts.styleOf(garment)) {
-        QStringList names;
+        QVector<PickItem> names;
         for (const Decal& decal : m_decals)
-            names.append(words(decal.describe()));
-        m_decal = form().segments("decal", tr("Which decal"), names, chosen);
+            names.append({words(decal.describe())});
+        m_decal = form().list("decal", tr("Which decal"), names, chosen);
         form().setShown("decal", m_decals.size() > 1);
         m_list = new OptionList(tr("Films"));
         form().own("film", tr("Film for it, those that suit the cloth first"), m_list,
                    [list = m_list] { return list->chosenAt() >= 0; });
-        QObject::connect(m_decal, &Choice::chosen, this, [this] { showFilms(); });
+        QObject::connect(m_decal, &QComboBox::currentIndexChanged, this, [this] { showFilms(); });
         QObject::connect(m_list, &OptionList::chosen, this, [this] { form().setError("film", {}); });
         showFilms();
         beginAt("film");
@@ -87,7 +87,7 @@ private:
     }
 
     void showFilms() {
-        const int at = std::max(0, m_decal->chosenAt());
+        const int at = std::max(0, m_decal->currentIndex());
         const Decal& decal = m_decals[static_cast<std::size_t>(at)];
         std::vector<Offer> offers;
         for (const Film& film : desk().shop()->facts.films)
@@ -110,7 +110,7 @@ private:
     std::vector<Decal> m_decals;
     BlankStyle m_style;
     std::vector<FilmId> m_films;
-    Choice* m_decal = nullptr;
+    PickList* m_decal = nullptr;
     OptionList* m_list = nullptr;
 };
 

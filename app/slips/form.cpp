@@ -10,6 +10,8 @@
 
 #include <QApplication>
 #include <QBoxLayout>
+#include <QPointer>
+#include <QTimer>
 
 #include <algorithm>
 #include <cassert>
@@ -42,6 +44,21 @@ int columnsThatFit(const QVector<ChoiceItem>& items, Choice::Shape shape) {
     if (shape == Choice::Shape::Segment && all - kSpace8 <= kRoomAcross)
         return count;
     return std::clamp(static_cast<int>((kRoomAcross + kSpace8) / (widest + kSpace8)), 1, count);
+}
+
+QString breakable(const QString& text) {
+    constexpr int kLongestRun = 24;
+    QString broken;
+    int run = 0;
+    for (const QChar letter : text) {
+        run = letter.isSpace() || letter == u'-' ? 0 : run + 1;
+        if (run > kLongestRun && !letter.isLowSurrogate() && !letter.isMark()) {
+            broken += QChar(0x200b);
+            run = 1;
+        }
+        broken += letter;
+    }
+    return broken;
 }
 
 Form::Form(QWidget* parent)
@@ -160,7 +177,7 @@ void Form::section(const QString& title) {
 }
 
 Label* Form::note(const QString& words) {
-    Label* label = (new Label(words, Type::Small, &Tokens::ink2))->wrapped();
+    Label* label = (new Label(breakable(words), Type::Small, &Tokens::ink2))->wrapped();
     put(label);
     return label;
 }
@@ -234,6 +251,11 @@ void Form::focusPart(const Part& part) {
     target->setFocus(Qt::TabFocusReason);
     if (auto* field = qobject_cast<Field*>(target))
         field->selectAll();
+    // Once its place is known: when the slip has just come, or words of an error have moved it.
+    QTimer::singleShot(0, this, [this, row = QPointer<QWidget>(part.row)] {
+        if (row)
+            ensureWidgetVisible(row, 0, kSpace12);
+    });
 }
 
 void Form::focusOn(std::string_view name) {

@@ -132,6 +132,9 @@ private:
 // A clock time as people type it: "15:00", "9.30", "1730", "9".
 Result<Minutes> readClock(const QString& text, const QString& field);
 
+// Text that may be broken inside its overlong words, which would else widen the slip.
+QString breakable(const QString& text);
+
 // How many columns of a choice fit into a slip.
 int columnsThatFit(const QVector<ChoiceItem>& items, Choice::Shape shape);
 

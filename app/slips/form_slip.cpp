@@ -47,7 +47,7 @@ FormSlip::FormSlip(ShopDesk& desk, const QString& title, const QString& about, Q
 }
 
 void FormSlip::setAbout(const QString& about) {
-    m_about->setText(about);
+    m_about->setText(breakable(about));
     m_about->setVisible(!about.isEmpty());
 }
 

@@ -1,5 +1,6 @@
 #include "app/slips/option_list.h"
 
+#include "app/slips/form.h"
 #include "app/theme/drawings.h"
 #include "app/theme/focus_ring.h"
 #include "app/theme/icons.h"
@@ -154,7 +155,12 @@ OptionList::OptionList(const QString& accessibleName, QWidget* parent)
 
 void OptionList::setOptions(const QVector<Option>& options, int at) {
     m_isQuiet = true;
-    m_model->setOptions(options);
+    QVector<Option> shown = options;
+    for (Option& option : shown) {
+        option.text = breakable(option.text);
+        option.second = breakable(option.second);
+    }
+    m_model->setOptions(shown);
     m_isQuiet = false;
     setChosen(at);
     updateGeometry();

@@ -45,6 +45,8 @@ void PickList::setItems(const QVector<PickItem>& items, int chosen) {
     clear();
     for (const PickItem& item : items)
         addItem(item.text);
+    for (int at = 0; at < items.size(); ++at)
+        setItemData(at, items[at].text, Qt::ToolTipRole);
     paintShades();
     setCurrentIndex(chosen);
     // The list below may be wider than its closed end: a long name is read whole before it is chosen.

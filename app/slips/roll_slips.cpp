@@ -82,8 +82,6 @@ public:
             options.append(option);
             m_places.push_back(place.id);
         }
-        if (chosen < 0 && !m_places.empty())
-            chosen = 0;
         options.append({tr("A new place"), tr("give it a name below")});
         if (m_places.empty())
             chosen = 0;

@@ -8,6 +8,8 @@
 #include "db/actions/shop_actions.h"
 #include "db/tables/facts.h"
 
+#include <QApplication>
+#include <QKeyEvent>
 #include <QLineEdit>
 
 namespace holdfast::app::test {
@@ -228,6 +230,49 @@ TEST_F(OrderSlips, SettingsLeftAsTheyWereWriteNothing) {
     submit();
     EXPECT_TRUE(isFinished());
     EXPECT_EQ(entries(), count);
+}
+
+TEST_F(OrderSlips, EverySlipFitsTheEdgeWhateverTheNames) {
+    const std::string longest = "Überlangärmelstrickjackenträgerinnenvereinsfestausstattung";
+    auto usual = stockUsualShop();
+    usual.style = addStyle(longest, [&](BlankStyle& style) {
+        style.sizes = {"18–24 months, tall", "M"};
+        style.colours = {{{}, longest.substr(0, 40), 0x66754c}, {{}, "Chalk", 0xf1efe6}};
+        style.obstacles = {{Obstacle::ThickHem, {}}};
+        style.label.reset();
+    });
+    usual.moss = coloursOf(usual.style)[0].id;
+    usual.film = addFilm(longest.substr(0, 40), [&](Film& film) { film.finish = longest; });
+    usual.place = addPlace(longest);
+    usual.roll = receiveRoll(usual.film, usual.place);
+    usual.press = addPress(longest);
+    usual.unwashed = receiveBlanks(usual.style, "18–24 months, tall", usual.moss, 3);
+    auto draft = anOrder({withName(usual, longest)}, longest);
+    draft.garments[0].size = "18–24 months, tall";
+    draft.isConfirmed = false;
+    const auto order = valueOf(db::takeOrder(file(), draft, now())).id;
+    Matter matter = about(garmentsOf(order).front());
+    matter.order = order;
+    matter.style = usual.style;
+    matter.lot = usual.unwashed;
+    matter.roll = usual.roll;
+    matter.place = usual.place;
+    matter.press = usual.press;
+    for (int name = 0; name <= static_cast<int>(SlipName::Settings); ++name) {
+        ASSERT_TRUE(open(static_cast<SlipName>(name), matter)) << name;
+        EXPECT_LE(slip().minimumSizeHint().width(), 339) << slip().title().toStdString();
+        const auto* form = slip().findChild<Form*>();
+        EXPECT_LE(form->widget()->width(), form->viewport()->width()) << slip().title().toStdString();
+    }
+}
+
+TEST_F(OrderSlips, EscapeIsLeftToTheWindow) {
+    const auto usual = stockUsualShop();
+    ASSERT_TRUE(open(SlipName::ReceiveRoll));
+    QKeyEvent escape(QEvent::KeyPress, Qt::Key_Escape, Qt::NoModifier);
+    QApplication::sendEvent(QApplication::focusWidget(), &escape);
+    EXPECT_FALSE(escape.isAccepted());
+    EXPECT_EQ(desk().shop()->facts.rolls.size(), 1U) << usual.roll.value;
 }
 
 TEST_F(OrderSlips, SlipAboutWhatIsGoneIsNotMade) {
