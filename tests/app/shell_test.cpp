@@ -270,7 +270,7 @@ TEST_F(Shell, FinderFindsCustomerDecalRollLotPlaceAndAction) {
     EXPECT_EQ(first("sett"), "Action: Settings");
     EXPECT_EQ(first("back up"), "Action: Back up the shop");
     EXPECT_EQ(first("zzzz"), "nothing");
-    EXPECT_EQ(first("\"' OR 1=1 --"), "nothing");
+    EXPECT_EQ(first("\"zz' OR 1=1 --"), "nothing");
 }
 
 TEST_F(Shell, FinderWithNothingTypedOffersPlacesThenActions) {
