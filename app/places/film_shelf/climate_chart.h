@@ -44,7 +44,7 @@ struct ClimatePicture {
     Instant countedFrom; // exposure before it is not the roll's: nothing is hatched there
     Band<Humidity> humidity;
     Band<Celsius> temperature;
-    std::vector<LabelledSpell> spells;
+    std::vector<LabelledSpell> spells; // the longest of each measure
     std::vector<DayMark> days;
     QString humidityNow; // at the line's end: "44 %"; empty for none
     QString temperatureNow;

@@ -23,7 +23,7 @@ namespace {
 
 constexpr std::array kWindows{Days{28}, Days{90}};
 constexpr int kChartHeight = 148;
-constexpr int kLeastChartHeight = 118;
+constexpr int kLeastChartHeight = 98;
 constexpr int kWindowHeight = 32;
 
 QString& otherFolder() {
@@ -143,7 +143,8 @@ void ClimatePanel::draw() {
 
     const Days window = kWindows[m_windowAt];
     m_window->setText(dayCount(window));
-    const ClimatePicture picture = pictureOf(*m_shop, roll, window);
+    const RollPicture shown = pictureOf(*m_shop, roll, window);
+    const ClimatePicture& picture = shown.picture;
     QString figures;
     if (condition.latest)
         figures =
@@ -165,12 +166,10 @@ void ClimatePanel::draw() {
     if (!hasChart)
         return;
     m_chart->setPicture(picture);
-    double outside = 0;
-    for (const LabelledSpell& spell : picture.spells)
-        outside += spell.measure == Measure::Humidity ? spell.spell.hours() : 0;
-    m_chart->widget()->setAccessibleName(
-        tr("Air of %1, %2. %3 %4 outside %5.")
-            .arg(m_place->text(), dayCount(window), figures, hourCount(outside), humidityBandWords(film)));
+    m_chart->widget()->setAccessibleName(tr("Air of %1, %2. %3 %4 outside %5.")
+                                             .arg(m_place->text(), dayCount(window), figures,
+                                                  hourCount(shown.humidityHoursOutside),
+                                                  humidityBandWords(film)));
 }
 
 } // namespace holdfast::app

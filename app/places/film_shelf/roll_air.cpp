@@ -5,10 +5,14 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
+#include <iterator>
 
 namespace holdfast::app {
 
 namespace {
+
+constexpr std::ptrdiff_t kLabelled = 12; // spells of a measure; more have no room
 
 std::vector<AirPiece> airOf(const ReckonedShop& shop, const FilmRoll& roll, Instant from, Instant to,
                             bool beginsBefore) {
@@ -62,18 +66,25 @@ std::vector<Spell> spellsOutside(const ReckonedShop& shop, const FilmRoll& roll,
     return spells;
 }
 
-ClimatePicture pictureOf(const ReckonedShop& shop, const FilmRoll& roll, Days window) {
+RollPicture pictureOf(const ReckonedShop& shop, const FilmRoll& roll, Days window) {
     const Film& film = shop.facts.films.at(roll.film);
-    ClimatePicture picture;
+    RollPicture shown;
+    ClimatePicture& picture = shown.picture;
     picture.to = shop.now.instant;
     picture.from = picture.to - window;
     picture.countedFrom = std::max(picture.from, exposureSince(shop, roll));
     picture.air = airOf(shop, roll, picture.from, picture.to, true);
     picture.humidity = film.storage.humidity;
     picture.temperature = film.storage.temperature;
-    for (const Measure measure : {Measure::Humidity, Measure::Temperature})
-        for (const Spell& spell : spellsOutside(shop, roll, measure, picture.from, picture.to))
-            picture.spells.push_back({measure, spell, hourCount(spell.hours())});
+    for (const Measure measure : {Measure::Humidity, Measure::Temperature}) {
+        std::vector<Spell> spells = spellsOutside(shop, roll, measure, picture.from, picture.to);
+        for (const Spell& spell : spells)
+            shown.humidityHoursOutside += measure == Measure::Humidity ? spell.hours() : 0;
+        const auto labelled = spells.begin() + std::min<std::ptrdiff_t>(kLabelled, std::ssize(spells));
+        std::ranges::partial_sort(spells, labelled, std::greater{}, &Spell::hours);
+        for (auto spell = spells.begin(); spell != labelled; ++spell)
+            picture.spells.push_back({measure, *spell, hourCount(spell->hours())});
+    }
     const LocalDate today = shop.now.today();
     for (const int part : {0, 1, 2}) {
         const Instant at = picture.from + window * part / 2;
@@ -83,7 +94,7 @@ ClimatePicture pictureOf(const ReckonedShop& shop, const FilmRoll& roll, Days wi
         picture.humidityNow = humidity(latest->humidity);
         picture.temperatureNow = celsius(Celsius{std::round(latest->temperature.value)});
     }
-    return picture;
+    return shown;
 }
 
 } // namespace holdfast::app

@@ -16,7 +16,13 @@ Instant exposureSince(const ReckonedShop& shop, const FilmRoll& roll);
 std::vector<Spell> spellsOutside(const ReckonedShop& shop, const FilmRoll& roll, Measure measure,
                                  Instant from, Instant to);
 
-// The last so many days. The air of its first place is shown from before it came too, to judge the place by.
-ClimatePicture pictureOf(const ReckonedShop& shop, const FilmRoll& roll, Days window);
+// The last so many days, with the hours outside the humidity band in all of them.
+struct RollPicture {
+    ClimatePicture picture;
+    double humidityHoursOutside = 0;
+};
+
+// The air of its first place is shown from before it came too, to judge the place by.
+RollPicture pictureOf(const ReckonedShop& shop, const FilmRoll& roll, Days window);
 
 } // namespace holdfast::app

@@ -58,12 +58,11 @@ Advice spoiltAdvice(const ReckonedShop& shop, const FilmRoll& roll, const RollCo
                     const Film& film) {
     const LocalDate today = shop.now.today();
     if (isOutsideNow(condition))
-        return {
-            Tone::Held, tr("Too %1 now.").arg(outsideWord(condition, film)),
-            tr("%1 stands at %2, keep it at %3. Move the roll, or bring the place back and record it; then "
-               "press a test strip.")
-                .arg(placeWords(shop, roll), latestWords(condition), bandThatIsLeft(condition, film)),
-            RollAct::Move};
+        return {Tone::Held, tr("Too %1 now.").arg(outsideWord(condition, film)),
+                tr("%1 is at %2, keep %3. Move the roll, or mend the air and record it; then press a "
+                   "test strip.")
+                    .arg(placeWords(shop, roll), latestWords(condition), bandThatIsLeft(condition, film)),
+                RollAct::Move};
     if (condition.isPastAge(today))
         return {Tone::Held, pastWords(condition, today) + QLatin1Char('.'),
                 tr("Press a test strip: one that holds gives it until %1.")
@@ -207,8 +206,8 @@ Advice adviceFor(const ReckonedShop& shop, const FilmRoll& roll) {
     const bool isSoon = condition.useBy && *condition.useBy - today <= kSoon;
     if (forecast && isSoon && forecast->expectedWaste > Millimetres{0})
         return {Tone::Caution, tr("Use it first."),
-                forecast->decals.empty() ? tr("Offer this film while it lasts; no waiting work takes it.")
-                                         : tr("Cut what waits for it now, and offer the rest."),
+                forecast->decals.empty() ? tr("Offer this film while it lasts.")
+                                         : tr("Cut what waits for it now."),
                 forecast->decals.empty() ? std::nullopt : std::optional{RollAct::CutWork}};
     return {};
 }
