@@ -333,8 +333,10 @@ void RollPanel::showFacts() {
 }
 
 void RollPanel::showAdvice() {
-    m_banner->setVisible(!m_advice.lead.isEmpty());
-    if (!m_advice.lead.isEmpty())
+    // That its work is to be cut first is said over that work.
+    const bool isBanner = !m_advice.lead.isEmpty() && m_advice.act != RollAct::CutWork;
+    m_banner->setVisible(isBanner);
+    if (isBanner)
         m_banner->set(m_advice.tone, m_advice.lead, m_advice.text);
 }
 
@@ -387,7 +389,9 @@ void RollPanel::showActs() {
 }
 
 void RollPanel::turnPage() {
-    m_workTitle->setText(m_showsLedger ? tr("Ledger") : tr("To cut"));
+    const bool isFirst = !m_showsLedger && m_advice.act == RollAct::CutWork;
+    m_workTitle->setText(m_showsLedger ? tr("Ledger") : isFirst ? tr("To cut first") : tr("To cut"));
+    m_workTitle->setInk(isFirst ? &Tokens::weld : &Tokens::ink);
     m_page->setText(m_showsLedger ? tr("To cut") : tr("Ledger"));
     if (m_showsLedger)
         readLedger();
