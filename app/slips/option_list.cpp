@@ -124,11 +124,13 @@ void OptionDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
     if (isChosen) {
         const qreal right = option.rect.width() - kAside;
         paintIcon(*painter, QRectF(right - kTick, kAbove, kTick, kTick), QStringLiteral("tick"), dyes.indigo);
-        if (m_view->hasFocus()) {
-            const qreal in = kFocusRoom;
-            paintFocusRing(*painter,
-                           QRectF(in, in, option.rect.width() - 2 * in, option.rect.height() - 2 * in), 4);
-        }
+    }
+    // The keyboard stands at the first one where none is chosen yet.
+    const bool isAt = isChosen || (!m_view->currentIndex().isValid() && index.row() == 0);
+    if (isAt && m_view->hasFocus()) {
+        const qreal in = kFocusRoom;
+        paintFocusRing(*painter, QRectF(in, in, option.rect.width() - 2 * in, option.rect.height() - 2 * in),
+                       4);
     }
     painter->restore();
 }
@@ -182,6 +184,15 @@ QSize OptionList::sizeHint() const {
 
 QSize OptionList::minimumSizeHint() const {
     return {200, sizeHint().height()};
+}
+
+void OptionList::focusInEvent(QFocusEvent* event) {
+    // A view would take its first row by itself; here that would be a choice nobody made.
+    const QModelIndex before = currentIndex();
+    m_isQuiet = true;
+    QListView::focusInEvent(event);
+    setCurrentIndex(before);
+    m_isQuiet = false;
 }
 
 void OptionList::currentChanged(const QModelIndex& current, const QModelIndex& previous) {

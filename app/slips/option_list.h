@@ -66,6 +66,7 @@ signals:
     void chosen(int at);
 
 protected:
+    void focusInEvent(QFocusEvent* event) override;
     void currentChanged(const QModelIndex& current, const QModelIndex& previous) override;
     void resizeEvent(QResizeEvent* event) override;
 

@@ -291,6 +291,23 @@ TEST_F(Slips, RollIsMovedToAPlaceWithinItsLimits) {
     EXPECT_EQ(facts().rolls.at(usual.roll).placeNow(), dry);
 }
 
+TEST_F(Slips, PlaceOutsideItsLimitsIsNeverChosenByItself) {
+    const auto usual = stockUsualShop();
+    const auto damp = valueOf(db::addPlace(file(), "Van"));
+    valueOf(db::recordReading(file(), damp, {now().instant, 12_C, 70_rh}));
+    open(SlipName::RollMove, about(usual.roll));
+    auto* places = find<OptionList>(QStringLiteral("place"));
+    EXPECT_TRUE(places->hasFocus());
+    EXPECT_EQ(places->chosenAt(), -1);
+    press(Qt::Key_Return);
+    EXPECT_FALSE(errorAt("place").isEmpty());
+    press(Qt::Key_Down);
+    EXPECT_EQ(places->chosenAt(), 0);
+    EXPECT_EQ(errorAt("place"), QString());
+    press(Qt::Key_Return);
+    EXPECT_EQ(facts().rolls.at(usual.roll).placeNow(), damp);
+}
+
 TEST_F(Slips, RollIsMovedToANewPlace) {
     const auto usual = stockUsualShop();
     open(SlipName::RollMove, about(usual.roll));
