@@ -8,6 +8,7 @@
 #include "app/shell/slip_edge.h"
 #include "app/shell/workshop.h"
 #include "app/theme/tokens.h"
+#include "app/widgets/field.h"
 #include "db/journal/backup.h"
 
 #include <QApplication>
@@ -168,6 +169,9 @@ private:
             workshop.slipEdge()->close();
         }
         workshop.act(ShellAct::BackUp);
+        // The shop that is drawn stands in a folder of another name each time.
+        if (auto* path = window.findChild<Field*>(QStringLiteral("backupPath")))
+            path->setText(QStringLiteral("/media/stick/shop.holdfast"));
         const auto kept = keep(window, "slip-back-up");
         workshop.slipEdge()->close();
         return kept;
