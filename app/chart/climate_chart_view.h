@@ -21,6 +21,8 @@ public:
     explicit ClimateChartView(QWidget* parent);
 
     QWidget* widget() override { return this; }
+    // Grows with the room there is; asks for none beyond its least.
+    QSize sizeHint() const override { return {240, minimumHeight()}; }
     void setPicture(const ClimatePicture& picture) override;
     void setDress(const ChartDress& dress) override;
 

@@ -39,6 +39,7 @@ class RollLedgerList : public QListView {
 public:
     explicit RollLedgerList(RollLedgerModel& ledger, QWidget* parent = nullptr);
 
+    QSize sizeHint() const override { return minimumSizeHint(); }
     QSize minimumSizeHint() const override;
 };
 

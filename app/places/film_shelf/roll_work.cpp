@@ -257,7 +257,7 @@ RollWorkList::RollWorkList(RollWorkModel& work, QWidget* parent)
 }
 
 QSize RollWorkList::sizeHint() const {
-    return {200, std::clamp(m_work.rowCount(), 2, 8) * kRowHeight};
+    return minimumSizeHint(); // takes what room there is; more rows scroll here, not the whole panel
 }
 
 QSize RollWorkList::minimumSizeHint() const {
