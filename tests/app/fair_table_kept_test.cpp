@@ -105,4 +105,19 @@ TEST_F(FairTable, AnOrderTakenBackIsOnTheTableAgain) {
     EXPECT_TRUE(child<QLabel>("keptWords").text().contains(QStringLiteral("taken back")));
 }
 
+TEST_F(FairTable, ClosingWhileAFieldIsTypedInKeepsWhatWasTyped) {
+    stockUsualShop();
+    open();
+    chooseHeronOnMossTee();
+    for (const char* field : {"customerName", "width"}) {
+        typeInto(field, QStringLiteral("147"));
+        ASSERT_EQ(QApplication::focusWidget(), child<Field>(field).editor());
+        leave();
+        reopen();
+        open();
+    }
+    EXPECT_EQ(draft().customerName, "147");
+    EXPECT_EQ(draft().decal()->decal.width, 147_mm);
+}
+
 } // namespace holdfast::app::test

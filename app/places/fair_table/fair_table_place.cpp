@@ -60,6 +60,16 @@ FairTablePlace::FairTablePlace(ShopDesk& desk, QWidget* parent)
     refresh();
 }
 
+// What is typed in says that it is finished while all that hears it is still there; then the panels go before
+// the model they show.
+FairTablePlace::~FairTablePlace() {
+    if (QWidget* focused = QApplication::focusWidget(); focused && isAncestorOf(focused))
+        focused->clearFocus();
+    delete m_picks;
+    delete m_centre;
+    delete m_sums;
+}
+
 QString FairTablePlace::subtitle() const {
     const ReckonedShop& shop = *desk().shop();
     const QString where =

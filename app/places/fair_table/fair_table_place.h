@@ -17,6 +17,7 @@ class FairTablePlace : public Place {
 
 public:
     explicit FairTablePlace(ShopDesk& desk, QWidget* parent = nullptr);
+    ~FairTablePlace() override;
 
     QString subtitle() const override;
     QWidget* headerTools() override;

@@ -1,5 +1,6 @@
 #include "app/places/fair_table/table_sums.h"
 
+#include "core/shop/promised_load.h"
 #include "core/trade/limits.h"
 
 #include <algorithm>
@@ -9,29 +10,6 @@ namespace holdfast::app {
 namespace {
 
 constexpr std::size_t kMostSoonerColours = 3;
-
-Seconds workOf(const Route& route, std::size_t from) {
-    Seconds work{0};
-    for (std::size_t at = from; at < route.steps.size(); ++at)
-        work += route.steps[at].attended + route.steps[at].platen;
-    return work;
-}
-
-// What is promised already and still to be pressed.
-std::vector<PressLoad> promisedLoad(const ReckonedShop& shop) {
-    std::vector<PressLoad> load;
-    for (const auto& [id, assessment] : shop.assessments) {
-        const Garment* garment = shop.facts.garments.find(id);
-        if (!garment || garment->handedOverAt || assessment.progress.isPressed())
-            continue;
-        const Order& order = shop.facts.orderOf(*garment);
-        if (order.state != OrderState::Confirmed)
-            continue;
-        const Seconds work = workOf(assessment.route, assessment.progress.finished);
-        load.push_back({order.promised - assessment.route.restAfter, work});
-    }
-    return load;
-}
 
 // Cost and price of one garment with its first `decals` decals.
 struct Priced {
@@ -52,7 +30,7 @@ Priced pricedWith(const ShopFacts& facts, const BlankStyle& style, GarmentDraft 
     Priced priced;
     priced.cost = costOf(style, onFilm, handsFor(route, onFilm, style), facts.settings);
     priced.price = priceOf(priced.cost, facts.settings);
-    priced.pressTime = workOf(route, 0);
+    priced.pressTime = pressTime(route);
     return priced;
 }
 
