@@ -1,5 +1,6 @@
 #include "app/command_line/tour.h"
 
+#include "app/command_line/half_typed_order.h"
 #include "app/command_line/verbs.h"
 #include "app/shell/command_finder.h"
 #include "app/shell/foot_line.h"
@@ -149,9 +150,52 @@ private:
             if (const auto kept = keep(*window, place.code); !kept.ok())
                 return kept;
         }
+        if (const auto drawn = drawAtWork(*window); !drawn.ok())
+            return drawn;
         if (const auto drawn = drawSlips(*window); !drawn.ok())
             return drawn;
-        return drawFinder(*window);
+        if (const auto drawn = drawFinder(*window); !drawn.ok())
+            return drawn;
+        return drawHalfTypedOrder(shop);
+    }
+
+    // Places as they stand in the middle of work: the order on the press, a wash that frees a held garment.
+    Result<Done> drawAtWork(MainWindow& window) {
+        const auto& reckoned = window.desk()->shop();
+        Workshop& workshop = *window.workshop();
+        for (const auto& [id, assessment] : reckoned->assessments) {
+            if (assessment.stage != Stage::OnPress)
+                continue;
+            Matter matter;
+            matter.order = reckoned->facts.garments.at(id).order;
+            workshop.turnTo(PlaceName::OrderBook, matter);
+            if (const auto kept = keep(window, "order-book-at-work"); !kept.ok())
+                return kept;
+            break;
+        }
+        for (const auto& [id, assessment] : reckoned->assessments) {
+            const Finding* hold = assessment.firstHold();
+            if (!hold || hold->rule != Rule::BlankUnwashed)
+                continue;
+            workshop.turnTo(PlaceName::BlankRail, Matter::of(*hold, reckoned->facts.garments.at(id)));
+            if (const auto kept = keep(window, "blank-rail-at-work"); !kept.ok())
+                return kept;
+            break;
+        }
+        return Done{};
+    }
+
+    Result<Done> drawHalfTypedOrder(const fs::path& shop) {
+        auto opened = db::Shop::open(shop, m_clock.now);
+        if (!opened.ok())
+            return opened.error();
+        if (!keepHalfTypedOrder(**opened))
+            return Done{};
+        const auto window = newWindow();
+        window->open(std::move(opened).value());
+        setLight(*qApp, m_light);
+        window->workshop()->turnTo(PlaceName::FairTable);
+        return keep(*window, "fair-table-at-work");
     }
 
     Result<Done> drawSlips(MainWindow& window) {
