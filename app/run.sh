@@ -17,11 +17,8 @@ if [ ! -f "$build/build.ninja" ]; then
     say "Preparing the build in build/release"
     cmake -G Ninja -S "$top" -B "$build" -DCMAKE_BUILD_TYPE=Release >&2
 fi
-# Ninja's own words only where there is something to build.
-if ! ninja -C "$build" -n holdfast 2>/dev/null | grep -q 'no work to do'; then
-    say "Building Holdfast (the first time takes some minutes)"
-fi
-ninja -C "$build" --quiet holdfast >&2
+[ -x "$build/app/holdfast" ] || say "Building Holdfast; the first time takes some minutes"
+ninja -C "$build" --quiet holdfast | grep -v 'no work to do' >&2 || [ "${PIPESTATUS[0]}" = 0 ]
 
 program=$build/app/holdfast
 if [ $# = 1 ] && [ "$1" = --demo ] && [ -z "${DISPLAY:-}" ] && [ -z "${WAYLAND_DISPLAY:-}" ]; then

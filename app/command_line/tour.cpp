@@ -133,6 +133,12 @@ public:
             if (const auto drawn = drawEmpty(); !drawn.ok())
                 return drawn.error();
         }
+        // Last, because the order stays on the table of the copy.
+        for (const Light each : {Light::Day, Light::Evening}) {
+            m_light = each;
+            if (const auto drawn = drawHalfTypedOrder(shop); !drawn.ok())
+                return drawn.error();
+        }
         return "Drew " + std::to_string(m_drawn) + " pictures into " + m_folder.string() + "\n";
     }
 
@@ -154,9 +160,7 @@ private:
             return drawn;
         if (const auto drawn = drawSlips(*window); !drawn.ok())
             return drawn;
-        if (const auto drawn = drawFinder(*window); !drawn.ok())
-            return drawn;
-        return drawHalfTypedOrder(shop);
+        return drawFinder(*window);
     }
 
     // Places as they stand in the middle of work: the order on the press, a wash that frees a held garment.
