@@ -29,10 +29,11 @@ namespace {
 constexpr int kLeft = 13;
 constexpr int kBesideBar = 4;
 constexpr int kStyleColumns = 4;
-constexpr int kSizeColumns = 6;
-constexpr int kSizeGap = 5; // six sizes fit beside each other
+constexpr int kSizeColumns = 7;
+constexpr int kSizeGap = 5; // seven sizes fit beside each other
 constexpr int kSizesWidth = 364;
-constexpr int kTileSpare = 8; // room around a tile's words that can be done without
+constexpr int kTileSpare = 8;  // room around a tile's words that can be done without
+constexpr int kSizeSpare = 18; // the same, where seven stand in a row
 constexpr int kSizesHeight = 62;
 constexpr double kStyleRoom = 72;
 constexpr double kSizeRoom = 150;
@@ -259,12 +260,12 @@ void PicksPanel::refreshSizes() {
     nameTiles(m_sizes, m_model.style()->sizes, [](const std::string& size) { return size; });
 }
 
-// Six sizes beside each other where their words allow it.
+// Seven sizes beside each other where their words allow it; more, or long ones, take more rows.
 void PicksPanel::narrowSizes() {
     int widest = 0;
     const auto tiles = m_sizes->findChildren<QAbstractButton*>();
     for (QAbstractButton* tile : tiles) {
-        tile->setMinimumWidth(tile->sizeHint().width() - kTileSpare);
+        tile->setMinimumWidth(tile->sizeHint().width() - kSizeSpare);
         widest = std::max(widest, tile->minimumWidth());
     }
     const int columns =
@@ -273,6 +274,8 @@ void PicksPanel::narrowSizes() {
     auto* grid = static_cast<QGridLayout*>(m_sizes->layout());
     for (int column = 0; column < columns; ++column)
         grid->setColumnMinimumWidth(column, 0);
+    const int rows = (static_cast<int>(tiles.size()) + columns - 1) / columns;
+    m_sizes->setMinimumHeight(rows * (kSizesHeight + kSizeGap) - kSizeGap);
 }
 
 void PicksPanel::refreshColours() {
