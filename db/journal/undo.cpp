@@ -27,6 +27,17 @@ std::string inQuotes(const std::string& title) {
     return "“" + title + "”";
 }
 
+// Taking back a taking back is doing it again: the words change about, they do not pile up.
+std::string titleOfUndo(std::string_view title) {
+    constexpr std::string_view tookBack = "Took back: ";
+    constexpr std::string_view doneAgain = "Done again: ";
+    if (title.starts_with(tookBack))
+        return std::string(doneAgain) + std::string(title.substr(tookBack.size()));
+    if (title.starts_with(doneAgain))
+        title.remove_prefix(doneAgain.size());
+    return std::string(tookBack) + std::string(title);
+}
+
 Error inTheWay(const std::string& title, const std::optional<std::string>& obstacle) {
     if (obstacle)
         return plainError(inQuotes(*obstacle) + " came after and stands in the way. Take that back first.");
@@ -74,7 +85,7 @@ Result<EntryId> Shop::takenBack(EntryId entry, ChangedTables& touched) {
         if (const auto faults = ledgerFaults(connection()); !faults.empty())
             return plainError(inQuotes(original->title) + " cannot be taken back. " + faults.front());
 
-        action.writer().describe("Took back: " + original->title);
+        action.writer().describe(titleOfUndo(original->title));
         action.writer().concernsTheSameAs(entry);
         const auto written = action.keep(entry);
         if (!written)

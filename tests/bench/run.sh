@@ -14,7 +14,7 @@ report=$top/docs/benchmarks.md
 
 say "Building the benches"
 cmake -G Ninja -S "$top" -B "$folder" -DCMAKE_BUILD_TYPE=Release -DHOLDFAST_BENCH=ON "$@" >&2
-ninja -C "$folder" $(ninja -C "$folder" -t targets all | sed -nE 's/^(bench_[a-z_]+): phony$/\1/p') >&2
+ninja -C "$folder" --quiet $(ninja -C "$folder" -t targets all | sed -nE 's/^(bench_[a-z_]+|[a-z]+_bench): phony$/\1/p') >&2
 
 processor=$(sed -nE 's/^model name\s*: (.*)/\1/p' /proc/cpuinfo | head -n 1)
 memory=$(awk '/^MemTotal/ { printf "%.1f GB", $2 / 1048576 }' /proc/meminfo)
@@ -60,6 +60,16 @@ for program in "$folder"/tests/bench/bench_*; do
             }'
     } >>"$written"
 done
+
+{
+    echo
+    echo "## window"
+    echo
+    for program in start_bench memory_bench; do
+        say "Running $program"
+        "$folder/tests/bench/$program" | sed 's/^/- /'
+    done
+} >>"$written"
 
 cp "$written" "$report"
 say "Written: $report"

@@ -74,7 +74,7 @@ TEST(Undo, TakenBackItselfLetsTheActionStandAgain) {
     ASSERT_TRUE(again) << wordsOf(again);
     EXPECT_EQ(unitsOf(*shop, *lot), 10);
     auto entries = shop->recent(10);
-    EXPECT_EQ(entries[0].title, "Took back: Took back: Received tees");
+    EXPECT_EQ(entries[0].title, "Done again: Received tees");
     EXPECT_TRUE(entries[1].isUndone());
     EXPECT_FALSE(entries[2].isUndone());
     // And down again, by the entry itself or by the last one.
