@@ -193,6 +193,22 @@ TEST_F(FairTable, LongNamesInAnyScriptNeitherWidenNorBreakTheTable) {
     EXPECT_EQ(child<QWidget>("style-0").accessibleName(), longName);
 }
 
+TEST_F(FairTable, ManySizesStandInRowsOfFullHeight) {
+    stockUsualShop();
+    addStyle("Overshirt", [](BlankStyle& style) {
+        style.sizes = {"XS", "S", "M", "L", "XL", "2XL", "3XL", "4XL", "5XL"};
+    });
+    open();
+    keys("2");
+    QTRY_VERIFY(child<QWidget>("size-8").isVisible());
+    EXPECT_GE(child<QWidget>("size-0").height(), 60);
+    EXPECT_GE(child<QWidget>("size-8").height(), 60);
+    EXPECT_GT(child<QWidget>("size-8").y(), child<QWidget>("size-0").geometry().bottom());
+    keys("g1");
+    QTRY_VERIFY(child<QWidget>("size-3").isVisible());
+    EXPECT_EQ(child<QWidget>("size-3").y(), child<QWidget>("size-0").y());
+}
+
 TEST_F(FairTable, TheTableFitsTheLowestWindow) {
     const UsualShop usual = stockUsualShop();
     wash(receiveBlanks(usual.style, "L", usual.chalk, 3), 3);

@@ -98,10 +98,15 @@ QString fitted(const std::string& name, Type type, double room) {
     return QFontMetricsF(fontOf(type)).elidedText(words(name), Qt::ElideRight, room);
 }
 
+// Without those that go away.
+QList<QAbstractButton*> shownTiles(const Choice* choice) {
+    return choice->findChildren<QAbstractButton*>().first(choice->items().size());
+}
+
 // The whole names, for those who hear the tiles or rest on one.
 template <class Things, class Name>
 void nameTiles(const Choice* choice, const Things& things, const Name& nameOf) {
-    const auto tiles = choice->findChildren<QAbstractButton*>();
+    const auto tiles = shownTiles(choice);
     qsizetype at = 0;
     for (const auto& thing : things) {
         if (at == tiles.size())
@@ -158,7 +163,6 @@ void PicksPanel::build() {
     m_sizes->setObjectName(QStringLiteral("size"));
     m_sizes->setColumns(kSizeColumns);
     m_sizes->layout()->setSpacing(kSizeGap);
-    m_sizes->setMinimumHeight(kSizesHeight); // keeps its row while no style is chosen
     m_colours = new Choice(tr("Colour"), Choice::Shape::Swatch);
     m_colours->setObjectName(QStringLiteral("colour"));
     m_colours->setColumns(kColourColumns);
@@ -254,6 +258,7 @@ void PicksPanel::refreshSizes() {
         }
         chosen = placeOf(style->sizes, [&](const std::string& size) { return size == garment.size; });
     }
+    m_sizes->setMinimumHeight(items.isEmpty() ? kSizesHeight : 0); // keeps its row while no style is chosen
     if (!showTiles(m_sizes, items, chosen) || !m_model.style())
         return;
     narrowSizes();
@@ -263,19 +268,19 @@ void PicksPanel::refreshSizes() {
 // Seven sizes beside each other where their words allow it; more, or long ones, take more rows.
 void PicksPanel::narrowSizes() {
     int widest = 0;
-    const auto tiles = m_sizes->findChildren<QAbstractButton*>();
+    const auto tiles = shownTiles(m_sizes);
     for (QAbstractButton* tile : tiles) {
         tile->setMinimumWidth(tile->sizeHint().width() - kSizeSpare);
         widest = std::max(widest, tile->minimumWidth());
     }
-    const int columns =
-        std::clamp((kSizesWidth + kSizeGap) / std::max(1, widest + kSizeGap), 1, kSizeColumns);
+    const int count = std::max(1, static_cast<int>(tiles.size()));
+    const int most = std::clamp((kSizesWidth + kSizeGap) / std::max(1, widest + kSizeGap), 1, kSizeColumns);
+    const int rows = (count + most - 1) / most;
+    const int columns = (count + rows - 1) / rows; // rows as even as can be
     m_sizes->setColumns(columns);
     auto* grid = static_cast<QGridLayout*>(m_sizes->layout());
     for (int column = 0; column < columns; ++column)
         grid->setColumnMinimumWidth(column, 0);
-    const int rows = (static_cast<int>(tiles.size()) + columns - 1) / columns;
-    m_sizes->setMinimumHeight(rows * (kSizesHeight + kSizeGap) - kSizeGap);
 }
 
 void PicksPanel::refreshColours() {
