@@ -22,7 +22,7 @@ run_tests() {
     local program=$1 log good bad
     shift
     log=$(mktemp)
-    say "── $(basename "$(dirname "$(dirname "$program")")")/$(basename "$program") $*"
+    say "── ${program#"$top/build/"} $*"
     if ! "$program" --gtest_brief=1 "$@" >"$log" 2>&1; then
         cat "$log" >&2
         if ! grep -q '^\[  FAILED  \]' "$log"; then
@@ -51,9 +51,9 @@ say "Building core and db with sanitizers"
 build "$top/build/sanitize" -DCMAKE_BUILD_TYPE=Debug -DHOLDFAST_APP=OFF -DHOLDFAST_SANITIZE=ON
 
 export LC_ALL=C.UTF-8
-for suite in core db; do
-    run_tests "$top/build/tests/tests/holdfast_${suite}_tests"
-    run_tests "$top/build/sanitize/tests/holdfast_${suite}_tests"
+for suite in holdfast_core_tests db/holdfast_db_tests; do
+    run_tests "$top/build/tests/tests/$suite"
+    run_tests "$top/build/sanitize/tests/$suite"
 done
 QT_QPA_PLATFORM=offscreen run_tests "$top/build/tests/tests/holdfast_app_tests"
 

@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Measures: builds the benches (Release, build/bench), runs them all and writes docs/benchmarks.md. It needs
+# Measures: builds the benches (beside the program, in build/release), runs them all and writes docs/benchmarks.md. It needs
 # nothing beforehand, and is best run on a machine that has nothing else to do.
 set -euo pipefail
 
@@ -9,7 +9,7 @@ top=$(cd "$(dirname "${BASH_SOURCE[0]}")/../.." && pwd)
 
 need_packages "to measure Holdfast" "${build_packages[@]}" libbenchmark-dev
 
-folder=$top/build/bench
+folder=$top/build/release
 report=$top/docs/benchmarks.md
 
 say "Building the benches"
