@@ -17,23 +17,24 @@ started=$SECONDS
 passed=0
 failed=0
 
-# run_tests PROGRAM WORDS...: runs one test program, shows what failed, and counts.
+# run_tests PROGRAM WORDS...: runs one test program, shows what failed, and counts. A program that does not end
+# well counts as failed even where it names no test.
 run_tests() {
-    local program=$1 log good bad
+    local program=$1 log good bad=0
     shift
     log=$(mktemp)
     say "── ${program#"$top/build/"} $*"
     if ! "$program" --gtest_brief=1 "$@" >"$log" 2>&1; then
         cat "$log" >&2
-        if ! grep -q '^\[  FAILED  \]' "$log"; then
+        bad=$(grep -cE '^\[  FAILED  \] .*\([0-9]+ ms\)$' "$log" || true)
+        if [ "$bad" = 0 ]; then
             say "The test program ended before its end."
-            failed=$((failed + 1))
+            bad=1
         fi
     fi
     good=$(sed -nE 's/^\[  PASSED  \] ([0-9]+) tests?\..*/\1/p' "$log" | tail -n 1)
-    bad=$(sed -nE 's/^ *([0-9]+) FAILED TESTS?$/\1/p' "$log" | tail -n 1)
     passed=$((passed + ${good:-0}))
-    failed=$((failed + ${bad:-0}))
+    failed=$((failed + bad))
     rm -f "$log"
 }
 

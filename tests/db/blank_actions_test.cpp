@@ -223,7 +223,7 @@ TEST_F(BlankActions, WashingPartOfALotSplitsItAndTakesTheFirstPromisedAlong) {
     EXPECT_EQ(lotOf(garmentOf(orders[0])), lot);
     EXPECT_EQ(lotOf(garmentOf(orders[1])), part);
     EXPECT_EQ(lotOf(garmentOf(orders[2])), part);
-    EXPECT_EQ(titlesOf(orders[1].id).front().substr(0, 9), "Took back");
+    EXPECT_EQ(titlesOf(orders[1].id).front().substr(0, 10), "Done again");
     const WashLoadId load{number("SELECT id FROM wash_load")};
     expectUndoable<Doing>([&] { return markDry(shop(), load); }, "2 blanks dry");
     expectRefused<Doing>([&] { return markDry(shop(), load); }, "", "dry already");

@@ -305,7 +305,7 @@ TEST_F(OrderActions, AnotherBlankIsKeptAndTheOldOneGoesToWhoWaits) {
     EXPECT_EQ(lotOf(garmentOf(first)), large);
     EXPECT_EQ(lotOf(garmentOf(waiting)), medium);
     EXPECT_EQ(titlesOf(waiting.id).back(), "Took order 2");
-    EXPECT_EQ(titlesOf(waiting.id).front().substr(0, 9), "Took back");
+    EXPECT_EQ(titlesOf(waiting.id).front().substr(0, 10), "Done again");
     expectRefused<Doing>([&] { return changeBlank(shop(), garmentOf(first), m_tee, "XS", m_moss); }, "size");
     expectRefused<Doing>([&] { return changeBlank(shop(), garmentOf(first), m_tee, "L", {}); }, "colour");
     expectRefused<Doing>([&] { return changeBlank(shop(), garmentOf(first), {}, "L", m_moss); }, "style");
@@ -326,7 +326,7 @@ TEST_F(OrderActions, CustomerAndNoteAreChanged) {
     const CustomerId customer{number("SELECT id FROM customer")};
     expectUndoable<Doing>([&] { return changeCustomer(shop(), customer, "Odile Brandt", ""); },
                           "Customer is now Odile Brandt");
-    EXPECT_EQ(titlesOf(order.id).front().substr(0, 9), "Took back");
+    EXPECT_EQ(titlesOf(order.id).front().substr(0, 10), "Done again");
     expectUndoable<Doing>([&] { return changeNote(shop(), order.id, "gate code\n4412"); },
                           "Note written on 1");
     expectUndoable<Doing>([&] { return changeNote(shop(), order.id, " "); }, "Note of 1 taken off");
