@@ -45,8 +45,7 @@ Workshop::Workshop(ShopDesk& desk, QWidget* parent)
     , m_rail(new Rail(this))
     , m_header(new PlaceHeader(this))
     , m_foot(new FootLine(this))
-    , m_slips(new SlipEdge(this))
-    , m_finder(new CommandFinder(desk, this)) {
+    , m_slips(new SlipEdge(this)) {
     setObjectName(QStringLiteral("workshop"));
     connect(m_rail, &Rail::placeChosen, this, [this](PlaceName name) { turnTo(name); });
     connect(m_rail, &Rail::airChosen, this, [this](PlaceId place) {
@@ -56,7 +55,6 @@ Workshop::Workshop(ShopDesk& desk, QWidget* parent)
     });
     connect(m_foot, &FootLine::undoAsked, this, &Workshop::undo);
     connect(m_foot, &FootLine::heightChanged, this, &Workshop::arrange);
-    connect(m_finder, &CommandFinder::chosen, this, &Workshop::follow);
     listenToDesk();
     makeWork();
     makeKeys();
@@ -83,15 +81,29 @@ void Workshop::makeKeys() {
     const auto key = [this](const QKeySequence& keys, auto&& then) {
         connect(new QShortcut(keys, this), &QShortcut::activated, this, then);
     };
-    key(QKeySequence(Qt::CTRL | Qt::Key_K), [this] { m_finder->open(); });
+    key(QKeySequence(Qt::CTRL | Qt::Key_K), [this] { finder()->open(); });
     key(QKeySequence(QKeySequence::Undo), [this] { undo(); });
     key(QKeySequence(Qt::Key_F6), [this] { changeLight(); });
     key(QKeySequence(Qt::CTRL | Qt::Key_E), [this] { changeLight(); });
-    // A click or a key elsewhere leaves the finder.
-    connect(qApp, &QApplication::focusChanged, m_finder, [this](QWidget*, QWidget* now) {
-        if (m_finder->isOpen() && now != nullptr && !m_finder->isAncestorOf(now) && isAncestorOf(now))
-            m_finder->close();
-    });
+}
+
+CommandFinder* Workshop::finder() {
+    if (m_finder == nullptr) {
+        m_finder = new CommandFinder(m_desk, this);
+        connect(m_finder, &CommandFinder::chosen, this, &Workshop::follow);
+        // A click or a key elsewhere leaves the finder.
+        connect(qApp, &QApplication::focusChanged, m_finder, [this](QWidget*, QWidget* now) {
+            if (m_finder->isOpen() && now != nullptr && !m_finder->isAncestorOf(now) && isAncestorOf(now))
+                m_finder->close();
+        });
+        arrange();
+    }
+    return m_finder;
+}
+
+void Workshop::closeFinder() {
+    if (m_finder != nullptr)
+        m_finder->close();
 }
 
 void Workshop::makeWork() {
@@ -147,7 +159,7 @@ void Workshop::turnTo(PlaceName name, const Matter& matter) {
     const BuiltPlace* built = builtPlace(name);
     if (built == nullptr)
         return;
-    m_finder->close();
+    closeFinder();
     m_slips->close();
     Place* before = place();
     Place* now = made(*built);
@@ -177,7 +189,7 @@ void Workshop::follow(const FinderTarget& target) {
 }
 
 void Workshop::showSlip(SlipName name, const Matter& matter) {
-    m_finder->close();
+    closeFinder();
     Slip* slip = makeSlip(name, m_desk, matter, m_slips);
     if (slip == nullptr) {
         m_foot->showFailure(tr("What this form is about is no longer there."));
@@ -190,7 +202,8 @@ void Workshop::showSlip(SlipName name, const Matter& matter) {
 // ── keys ──────────────────────────────────────────────────────────────────────────────────────────────
 
 bool Workshop::isOverPlace(const QWidget* focused) const {
-    return focused != nullptr && (m_slips->isAncestorOf(focused) || m_finder->isAncestorOf(focused));
+    return focused != nullptr &&
+           (m_slips->isAncestorOf(focused) || (m_finder != nullptr && m_finder->isAncestorOf(focused)));
 }
 
 bool Workshop::isKeyOfPlace(const QKeySequence& keys) const {
@@ -277,7 +290,8 @@ void Workshop::arrange() {
         now->setGeometry(kRailWidth, kHeaderHeight, right, height() - kHeaderHeight - foot + shared);
     }
     m_slips->setGeometry(width() - kSlipWidth, kHeaderHeight, kSlipWidth, height() - kHeaderHeight);
-    m_finder->place(QRect(kRailWidth, kHeaderHeight, right, height() - kHeaderHeight));
+    if (m_finder != nullptr)
+        m_finder->place(QRect(kRailWidth, kHeaderHeight, right, height() - kHeaderHeight));
 }
 
 void Workshop::resizeEvent(QResizeEvent* event) {

@@ -36,7 +36,7 @@ public:
     void act(ShellAct act);
 
     SlipEdge* slipEdge() const { return m_slips; }
-    CommandFinder* finder() const { return m_finder; }
+    CommandFinder* finder(); // made when first asked for: the start is shorter without it
     FootLine* foot() const { return m_foot; }
 
 signals:
@@ -56,6 +56,7 @@ private:
     void refreshFrame();
     void undo();
     void changeLight();
+    void closeFinder();
     void openBackupSlip();
     void backUp(const std::filesystem::path& target);
     void checkFile();

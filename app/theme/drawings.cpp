@@ -28,7 +28,7 @@ constexpr const char* kDrawnLine = "#655b4f";
 constexpr const char* kDrawnInk = "#2A2019";
 
 constexpr double kArtworkSheet = 100.0;
-constexpr int kArtworkProof = 400; // pixels across, to find where the ink of an artwork ends
+constexpr int kArtworkProof = 200; // pixels across, to find where the ink of an artwork ends
 constexpr double kLargestRoll = 31.0;
 
 double linear(double channel) {
