@@ -4,7 +4,8 @@
 say() { printf '%s\n' "$*" >&2; }
 
 is_installed() { dpkg-query -W -f='${Status}' "$1" 2>/dev/null | grep -q 'ok installed'; }
-is_known() { apt-cache show "$1" >/dev/null 2>&1; }
+# A name that is only provided by others shows nothing.
+is_known() { [ -n "$(apt-cache show "$1" 2>/dev/null)" ]; }
 
 as_root() {
     if [ "$(id -u)" = 0 ]; then

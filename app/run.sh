@@ -20,6 +20,9 @@ fi
 [ -x "$build/app/holdfast" ] || say "Building Holdfast; the first time takes some minutes"
 ninja -C "$build" --quiet holdfast | grep -v 'no work to do' >&2 || [ "${PIPESTATUS[0]}" = 0 ]
 
+# Qt wants a UTF-8 locale and complains of a bare one.
+[ -n "${LC_ALL:-}${LC_CTYPE:-}${LANG:-}" ] || export LC_ALL=C.UTF-8
+
 program=$build/app/holdfast
 if [ $# = 1 ] && [ "$1" = --demo ] && [ -z "${DISPLAY:-}" ] && [ -z "${WAYLAND_DISPLAY:-}" ]; then
     say "There is no display here: drawing the tour into build/tour, and the day's walk follows."

@@ -16,7 +16,7 @@ std::chrono::milliseconds sinceBoot() {
 }
 
 std::chrono::seconds systemOffset(Instant instant) {
-    const auto when = QDateTime::fromSecsSinceEpoch(instant.time_since_epoch().count(), Qt::UTC);
+    const auto when = QDateTime::fromSecsSinceEpoch(instant.time_since_epoch().count(), QTimeZone::utc());
     return std::chrono::seconds{QTimeZone::systemTimeZone().offsetFromUtc(when)};
 }
 
