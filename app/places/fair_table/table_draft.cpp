@@ -46,7 +46,8 @@ void sizeByWidth(DecalDraft& decal, double width) {
 void sizeArtwork(DecalDraft& decal, const PlacementPreset& preset) {
     const double tallest = static_cast<double>(preset.tallest.value);
     const double wide = static_cast<double>(preset.wide.value);
-    sizeByWidth(decal, std::min(wide, tallest * aspectOf(decal.content)));
+    // Rounded down: a width rounded up would make it a millimetre too tall.
+    sizeByWidth(decal, std::min(wide, std::floor(tallest * aspectOf(decal.content))));
 }
 
 // Letters a sixth of what is widest there, smaller where the words would not fit.
