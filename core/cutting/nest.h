@@ -1,0 +1,126 @@
+#pragma once
+// Waiting decals nested on real rolls.
+//
+// Each decal takes its size and the gap around it, half of it on each side: its weeding box. Decals keep the edge
+// margin from both edges of the roll. The cut-off line stands behind the last box; the length to it is what the
+// roll is charged. Places are as the film lies on the mat, carrier sheet down: mirrored.
+
+#include "core/cutting/strip_packing.h"
+#include "core/shop/reckoned_shop.h"
+
+#include <map>
+#include <set>
+#include <span>
+#include <string>
+#include <vector>
+
+namespace holdfast {
+
+// A rectangle of film: across from the roll's edge, along from its cut end.
+struct FilmArea {
+    Millimetres across;
+    Millimetres along;
+    Millimetres acrossSize;
+    Millimetres alongSize;
+
+    bool operator==(const FilmArea&) const = default;
+    std::int64_t area() const { return acrossSize.value * alongSize.value; } // mm²
+};
+
+struct DecalPin {
+    Millimetres across; // of the decal's own corner
+    Millimetres along;
+    bool isTurned = false;
+
+    bool operator==(const DecalPin&) const = default;
+};
+
+struct NestedDecal {
+    DecalId decal;
+    FilmArea lies; // the decal itself, as it lies
+    FilmArea box;  // its weeding box, cut off at the roll's edges
+    bool isTurned = false; // a quarter turn from how it is worn; else its width lies along the roll
+    bool isPinned = false;
+};
+
+// Shares of the film charged, 0 to 1.
+struct FilmShares {
+    double decals = 0;  // decals and their boxes
+    double offcuts = 0; // worth keeping
+    double waste = 0;   // the rest
+};
+
+struct Nest {
+    RollId roll;
+    FilmId film;
+    Millimetres rollWidth;
+    Millimetres rollLeft;
+    Millimetres gap;
+    Millimetres edge;
+    std::vector<NestedDecal> decals; // by along, then across
+    Millimetres length;              // to the cut-off line; zero: nothing on it
+    Millimetres leastLength;         // no nest of these decals is shorter
+    std::vector<FilmArea> offcuts;   // before the cut-off line, largest first, none over another
+
+    FilmShares shares() const;
+    const NestedDecal* find(DecalId decal) const;
+    double aboveLeast() const; // 0.03: at most 3 % above the least possible
+};
+
+// An offcut is kept where both its sides reach this; common practice, no source.
+inline constexpr Millimetres kSmallestOffcut{100};
+
+// A roll that may be cut from, and why it stands where it does, in words with its numbers.
+struct RollOffer {
+    RollId roll;
+    bool mayBeUsed = true; // in date and well kept
+    std::string reason;    // "Use-by 17 Dec, 21 days left"
+};
+
+// The mat of one film: decals that may be cut, by promise; those that may not yet, and why; rolls in the order they
+// are cut from.
+struct FilmToCut {
+    FilmId film;
+    std::vector<DecalId> waiting;
+    std::map<DecalId, std::string> notYet; // "Wording not confirmed."
+    std::vector<RollOffer> rolls;
+};
+
+// Every film that has decals of open, confirmed orders to cut, by its earliest promise.
+std::vector<FilmToCut> filmsToCut(const ReckonedShop& shop);
+
+// What the maker wishes on one film's mat.
+struct MatWish {
+    std::vector<RollId> rolls; // cut from these, in this order; empty: as offered, those that may be used
+    std::set<DecalId> leftOut;
+    std::map<DecalId, DecalPin> pins; // all on the first roll
+    Millimetres gap{8};
+    bool mayTurn = true; // decals of a film with a grain are never turned
+};
+
+struct FilmNests {
+    std::vector<Nest> nests;             // one a roll that takes any, in the order of the rolls
+    std::map<DecalId, std::string> lack; // of those on no roll: why, a sentence with numbers
+};
+
+// As the wish starts out: the shop's gap, every roll offered that may be used.
+MatWish usualWish(const ReckonedShop& shop, const FilmToCut& film);
+
+// Nests every waiting decal that is not left out. `search` none: the constructive answer at once. With a search its
+// budget is shared by the rolls; `improved` is not called. Errors as checkTask has them, naming the decal, and where
+// the film has no roll that may be used.
+Result<FilmNests> nestFilm(const ReckonedShop& shop, const FilmToCut& film, const MatWish& wish,
+                           const StripSearch* search = nullptr);
+
+// Length these decals take on a roll of this width, nested at once. Decals that fit neither way are left out.
+Millimetres nestedLength(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth,
+                         const ShopSettings& settings);
+
+// Moving by hand. The place nearest to the one asked for where the decal lies on the roll and over no other; none:
+// there is none within the roll's length.
+std::optional<DecalPin> nearestFreePlace(const Nest& nest, DecalId decal, const DecalPin& wanted);
+
+// The nest with that decal lying there, pinned; length and offcuts reckoned anew. REQUIRES: a free place.
+Nest withDecalAt(const Nest& nest, DecalId decal, const DecalPin& place);
+
+} // namespace holdfast

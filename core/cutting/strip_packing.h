@@ -1,0 +1,29 @@
+#pragma once
+// Shortest strip for a set of rectangles (strip packing, with or without quarter turns).
+//
+// packAtOnce tries constructive heuristics in several orders. packWithin goes on from there by local search until
+// its time is over, its rounds are done, the lower bound is reached or it is asked to stop; its answer is never
+// worse than packAtOnce's. By rounds it is deterministic for a seed; by time it goes through the same rounds, as
+// many as there is time for.
+// Better is: more of the earlier pieces placed (where the strip's length is bounded), then shorter.
+
+#include "core/cutting/strip.h"
+
+#include <chrono>
+#include <functional>
+
+namespace holdfast {
+
+struct StripSearch {
+    std::chrono::milliseconds budget{100};
+    std::optional<std::uint64_t> rounds; // none: only time and the lower bound end it
+    std::uint64_t seed = 1;
+    std::function<bool()> shouldStop;                  // asked at least every 10 ms; may be empty
+    std::function<void(const StripPacking&)> improved; // each better one as it is found; may be empty
+};
+
+// Both: an error where checkTask finds one.
+Result<StripPacking> packAtOnce(const StripTask& task);
+Result<StripPacking> packWithin(const StripTask& task, const StripSearch& search);
+
+} // namespace holdfast
