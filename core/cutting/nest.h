@@ -39,7 +39,7 @@ struct NestedDecal {
     DecalId decal;
     FilmArea lies; // the decal itself, as it lies
     FilmArea box;  // its weeding box, cut off at the roll's edges
-    bool isTurned = false; // a quarter turn from how it is worn; else its width lies along the roll
+    bool isTurned = false; // its width lies along the roll; else across it
     bool isPinned = false;
 };
 
