@@ -1,5 +1,6 @@
 #include "core/film/use_first.h"
 
+#include "core/film/waiting_decals.h"
 #include "core/trade/unit_words.h"
 
 #include <algorithm>
@@ -21,34 +22,6 @@ std::string metresText(Millimetres length, bool roundsUp) {
     std::snprintf(text.data(), text.size(), "%lld.%02lld m", static_cast<long long>(hundredths / 100),
                   static_cast<long long>(hundredths % 100));
     return text.data();
-}
-
-struct WaitingDecal {
-    const Decal* decal = nullptr;
-    const Film* film = nullptr;
-    LocalTime promised{};
-    std::int64_t orderNumber = 0;
-    int position = 0;
-};
-
-std::vector<WaitingDecal> waitingDecals(const ShopFacts& facts) {
-    std::vector<WaitingDecal> waiting;
-    for (const Garment& garment : facts.garments) {
-        const Order* order = facts.orders.find(garment.order);
-        if (!order || order->state != OrderState::Confirmed || garment.handedOverAt)
-            continue;
-        for (const Decal& decal : garment.decals) {
-            if (!decal.isCut())
-                waiting.push_back(
-                    {&decal, facts.films.find(decal.film), order->promised, order->number, garment.position});
-        }
-    }
-    std::ranges::stable_sort(waiting, [](const WaitingDecal& one, const WaitingDecal& other) {
-        return std::tuple{one.promised, one.orderNumber, one.position, one.decal->layer, one.decal->id} <
-               std::tuple{other.promised, other.orderNumber, other.position, other.decal->layer,
-                          other.decal->id};
-    });
-    return waiting;
 }
 
 // A roll on the shelf while decals are allotted to it.

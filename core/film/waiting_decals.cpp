@@ -1,0 +1,29 @@
+#include "core/film/waiting_decals.h"
+
+#include <algorithm>
+#include <tuple>
+
+namespace holdfast {
+
+std::vector<WaitingDecal> waitingDecals(const ShopFacts& facts) {
+    std::vector<WaitingDecal> waiting;
+    for (const Garment& garment : facts.garments) {
+        const Order* order = facts.orders.find(garment.order);
+        if (!order || order->state != OrderState::Confirmed || garment.handedOverAt)
+            continue;
+        for (const Decal& decal : garment.decals) {
+            if (!decal.isCut())
+                waiting.push_back(
+                    {&decal, facts.films.find(decal.film), &garment, order->promised, order->number});
+        }
+    }
+    std::ranges::stable_sort(waiting, [](const WaitingDecal& one, const WaitingDecal& other) {
+        return std::tuple{one.promised, one.orderNumber, one.garment->position, one.decal->layer,
+                          one.decal->id} < std::tuple{other.promised, other.orderNumber,
+                                                      other.garment->position, other.decal->layer,
+                                                      other.decal->id};
+    });
+    return waiting;
+}
+
+} // namespace holdfast

@@ -1,0 +1,23 @@
+#pragma once
+// Decals that are still to be cut.
+
+#include "core/film/film.h"
+#include "core/orders/order.h"
+#include "core/shop/shop_facts.h"
+
+#include <vector>
+
+namespace holdfast {
+
+struct WaitingDecal {
+    const Decal* decal = nullptr;
+    const Film* film = nullptr; // none: the facts do not have it
+    const Garment* garment = nullptr;
+    LocalTime promised{};
+    std::int64_t orderNumber = 0;
+};
+
+// Of open, confirmed orders and not cut, earliest promise first. They point into the facts.
+std::vector<WaitingDecal> waitingDecals(const ShopFacts& facts);
+
+} // namespace holdfast
