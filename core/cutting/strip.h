@@ -1,8 +1,9 @@
 #pragma once
 // Rectangles on a strip of fixed width: what is placed, where, and whether it may lie so.
 //
-// Whole units (millimetres at the mat), no gaps: who wants a gap between pieces adds it to both their sizes and
-// once to the strip's width. `across` runs over the strip's width, `along` runs along it from its cut end.
+// Whole units (millimetres at the mat), no gaps: who wants a gap between pieces adds it to both their sizes
+// and once to the strip's width. `across` runs over the strip's width, `along` runs along it from its cut
+// end.
 
 #include "core/trade/result.h"
 
@@ -52,17 +53,20 @@ StripExtent extentOf(const StripPiece& piece, bool isTurned);
 inline constexpr std::size_t kMostPieces = 10'000;
 inline constexpr std::int64_t kLongestSide = 10'000'000;
 
-// An error names the piece (counted from 1) whose size is below 1 or above kLongestSide, a pin that lies off the
-// strip, over another pin or turned where it may not; a width or length of the strip that is below 1; more pieces
-// than kMostPieces. A piece that is only too wide is no error: it finds no place.
+// An error names the piece (counted from 1; its field is "piece 3") whose size is below 1 or above
+// kLongestSide, a pin that lies off the strip, over another pin or turned where it may not; a width of the
+// strip that is below 1 or above kLongestSide, a length below 1; more pieces than kMostPieces. A piece that
+// is only too wide is no error: it finds no place.
 Result<Done> checkTask(const StripTask& task);
 
-// Looks at a packing independently of who made it: sizes beside the task, everything on the strip, nothing over
-// anything else, pins kept, turned only where allowed, length right. None: it is right.
+// Looks at a packing independently of who made it: sizes beside the task, everything on the strip, nothing
+// over anything else, pins kept, turned only where allowed, length right. None: it is right.
 std::optional<std::string> faultOf(const StripTask& task, const StripPacking& packing);
 
-// No packing of all pieces that fit the width is shorter: the greatest of the area over the width, the longest
-// piece, the sum of pieces too wide to lie beside one another, and the furthest pin.
+// No packing of all pieces that fit the width is shorter: the greatest of the area over the width, the
+// longest piece, the sum of pieces too wide to lie beside one another, stacks that cannot be avoided, and the
+// furthest pin. Wide pieces and area together after Fekete and Schepers 2004 (dual feasible functions) [M].
+// REQUIRES: a task that checkTask passes.
 std::int64_t leastLength(const StripTask& task);
 
 } // namespace holdfast

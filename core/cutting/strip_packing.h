@@ -1,11 +1,11 @@
 #pragma once
 // Shortest strip for a set of rectangles (strip packing, with or without quarter turns).
 //
-// packAtOnce tries constructive heuristics in several orders. packWithin goes on from there by local search until
-// its time is over, its rounds are done, the lower bound is reached or it is asked to stop; its answer is never
-// worse than packAtOnce's. By rounds it is deterministic for a seed; by time it goes through the same rounds, as
-// many as there is time for.
-// Better is: more of the earlier pieces placed (where the strip's length is bounded), then shorter.
+// packAtOnce tries constructive heuristics in several orders. packWithin goes on from there by local search
+// until its time is over, its rounds are done, the lower bound is reached or it is asked to stop; its answer
+// is never worse than packAtOnce's. By rounds it is deterministic for a seed; by time it goes through the
+// same rounds, as many as there is time for. Better is: more of the earlier pieces placed (where the strip's
+// length is bounded), then shorter.
 
 #include "core/cutting/strip.h"
 

@@ -1,0 +1,125 @@
+// The least length of a strip (leastLength in strip.h).
+
+#include "core/cutting/strip.h"
+
+#include <algorithm>
+#include <limits>
+
+namespace holdfast {
+
+namespace {
+
+// Widths times lengths of many pieces pass 64 bits.
+__extension__ using Wide = __int128;
+
+// At most so many thresholds are tried, evenly among those there are.
+constexpr std::size_t kMostThresholds = 128;
+
+// Stacks of more pieces say no more than the area does.
+constexpr std::size_t kHighestStack = 64;
+
+// The ways a piece may lie within the strip's width, pins as they lie.
+struct Ways {
+    std::vector<StripExtent> extents; // one or two
+    std::int64_t leastAcross = 0;
+    std::int64_t leastAlong = 0;
+};
+
+std::vector<Ways> waysOf(const StripTask& task) {
+    std::vector<Ways> all;
+    all.reserve(task.pieces.size());
+    for (const StripPiece& piece : task.pieces) {
+        Ways ways;
+        for (const bool isTurned : {false, true}) {
+            if (piece.pinned ? piece.pinned->isTurned != isTurned : isTurned && !piece.mayTurn)
+                continue;
+            if (const StripExtent extent = extentOf(piece, isTurned); extent.across <= task.width)
+                ways.extents.push_back(extent);
+        }
+        if (ways.extents.empty())
+            continue;
+        ways.leastAcross = ways.extents.front().across;
+        ways.leastAlong = ways.extents.front().along;
+        for (const StripExtent& extent : ways.extents) {
+            ways.leastAcross = std::min(ways.leastAcross, extent.across);
+            ways.leastAlong = std::min(ways.leastAlong, extent.along);
+        }
+        all.push_back(std::move(ways));
+    }
+    return all;
+}
+
+// What a width counts for where all narrower than the threshold count for nothing and all that leave room for
+// nothing else count for the whole strip. Any pieces that fit beside one another count for at most the strip.
+std::int64_t countedWidth(std::int64_t across, std::int64_t threshold, std::int64_t width) {
+    if (across > width - threshold)
+        return width;
+    return across < threshold ? 0 : across;
+}
+
+std::int64_t byArea(const std::vector<Ways>& all, std::int64_t threshold, std::int64_t width) {
+    Wide area = 0;
+    for (const Ways& ways : all) {
+        Wide least = std::numeric_limits<std::int64_t>::max();
+        for (const StripExtent& extent : ways.extents)
+            least = std::min(least,
+                             static_cast<Wide>(countedWidth(extent.across, threshold, width)) * extent.along);
+        area += least;
+    }
+    return static_cast<std::int64_t>((area + width - 1) / width);
+}
+
+// Where the longest pieces are together wider than n strips, n + 1 of them lie one behind the other
+// somewhere.
+std::int64_t byStacks(std::vector<Ways> all, std::int64_t width) {
+    std::ranges::sort(all, std::ranges::greater{}, &Ways::leastAlong);
+    std::int64_t longest = 0;
+    std::int64_t across = 0;
+    std::size_t fullStrips = 0;
+    for (std::size_t last = 0; last < all.size() && fullStrips < kHighestStack; ++last) {
+        across += all[last].leastAcross;
+        if (across <= static_cast<std::int64_t>(fullStrips) * width)
+            continue;
+        std::int64_t stack = 0;
+        for (std::size_t piece = last - fullStrips; piece <= last; ++piece)
+            stack += all[piece].leastAlong;
+        longest = std::max(longest, stack);
+        ++fullStrips;
+    }
+    return longest;
+}
+
+std::vector<std::int64_t> thresholds(const std::vector<Ways>& all, std::int64_t width) {
+    std::vector<std::int64_t> found;
+    for (const Ways& ways : all) {
+        for (const StripExtent& extent : ways.extents) {
+            const std::int64_t threshold = std::min(extent.across, width - extent.across + 1);
+            if (threshold * 2 <= width + 1)
+                found.push_back(threshold);
+        }
+    }
+    std::ranges::sort(found);
+    found.erase(std::ranges::unique(found).begin(), found.end());
+    if (found.size() <= kMostThresholds)
+        return found;
+    std::vector<std::int64_t> some;
+    for (std::size_t index = 0; index < kMostThresholds; ++index)
+        some.push_back(found[index * (found.size() - 1) / (kMostThresholds - 1)]);
+    return some;
+}
+
+} // namespace
+
+std::int64_t leastLength(const StripTask& task) {
+    const std::vector<Ways> all = waysOf(task);
+    std::int64_t least = std::max(byArea(all, 0, task.width), byStacks(all, task.width));
+    for (const std::int64_t threshold : thresholds(all, task.width))
+        least = std::max(least, byArea(all, threshold, task.width));
+    for (const StripPiece& piece : task.pieces) {
+        if (piece.pinned)
+            least = std::max(least, piece.pinned->along + extentOf(piece, piece.pinned->isTurned).along);
+    }
+    return least;
+}
+
+} // namespace holdfast
