@@ -1,7 +1,7 @@
 #pragma once
-// The cut sheet of one roll: what the cutter is given. Mirrored, in millimetres, SVG 1.1 with width, height and
-// viewBox in mm; the x axis runs along the roll, the y axis across it. Cut lines, weeding boxes and labels stand on
-// layers (groups) of their own; a label stands outside its decal's cut line.
+// The cut sheet of one roll: what the cutter is given. Mirrored, in millimetres, SVG 1.1 with width, height
+// and viewBox in mm; the x axis runs along the roll, the y axis across it. Cut lines, weeding boxes and
+// labels stand on layers (groups) of their own; a label stands outside its decal's cut line.
 
 #include "core/cutting/nest.h"
 
@@ -43,7 +43,8 @@ struct CutSheetWish {
 };
 
 // REQUIRES: an outline for each decal of the nest.
-std::string cutSheetSvg(const Nest& nest, const std::vector<DecalOutline>& outlines, const CutSheetWish& wish);
+std::string cutSheetSvg(const Nest& nest, const std::vector<DecalOutline>& outlines,
+                        const CutSheetWish& wish);
 
 // Where a point of a decal's outline comes to lie on the sheet: x along, y across.
 OutlinePoint onSheet(const NestedDecal& decal, OutlinePoint point, bool isMirrored);

@@ -1,9 +1,10 @@
 #pragma once
 // Waiting decals nested on real rolls.
 //
-// Each decal takes its size and the gap around it, half of it on each side: its weeding box. Decals keep the edge
-// margin from both edges of the roll. The cut-off line stands behind the last box; the length to it is what the
-// roll is charged. Places are as the film lies on the mat, carrier sheet down: mirrored.
+// Each decal takes its size and half the gap on each of its sides; its weeding box stands half way out into
+// that. Decals keep the edge margin from both edges of the roll. The cut-off line stands half a gap behind
+// the last decal; the length to it is what the roll is charged. Places are as the film lies on the mat,
+// carrier sheet down: mirrored.
 
 #include "core/cutting/strip_packing.h"
 #include "core/shop/reckoned_shop.h"
@@ -37,8 +38,8 @@ struct DecalPin {
 
 struct NestedDecal {
     DecalId decal;
-    FilmArea lies; // the decal itself, as it lies
-    FilmArea box;  // its weeding box, cut off at the roll's edges
+    FilmArea lies;         // the decal itself, as it lies
+    FilmArea box;          // its weeding box, which ends at the roll's edges
     bool isTurned = false; // its width lies along the roll; else across it
     bool isPinned = false;
 };
@@ -57,9 +58,10 @@ struct Nest {
     Millimetres rollLeft;
     Millimetres gap;
     Millimetres edge;
+    bool mayTurn = true;             // its decals may lie turned
     std::vector<NestedDecal> decals; // by along, then across
     Millimetres length;              // to the cut-off line; zero: nothing on it
-    Millimetres leastLength;         // no nest of these decals is shorter
+    Millimetres leastLength;         // no nest of these decals, pins kept, is shorter
     std::vector<FilmArea> offcuts;   // before the cut-off line, largest first, none over another
 
     FilmShares shares() const;
@@ -77,8 +79,8 @@ struct RollOffer {
     std::string reason;    // "Use-by 17 Dec, 21 days left"
 };
 
-// The mat of one film: decals that may be cut, by promise; those that may not yet, and why; rolls in the order they
-// are cut from.
+// The mat of one film: decals that may be cut, by promise; those that may not yet, and why; rolls in the
+// order they are cut from.
 struct FilmToCut {
     FilmId film;
     std::vector<DecalId> waiting;
@@ -106,21 +108,24 @@ struct FilmNests {
 // As the wish starts out: the shop's gap, every roll offered that may be used.
 MatWish usualWish(const ReckonedShop& shop, const FilmToCut& film);
 
-// Nests every waiting decal that is not left out. `search` none: the constructive answer at once. With a search its
-// budget is shared by the rolls; `improved` is not called. Errors as checkTask has them, naming the decal, and where
-// the film has no roll that may be used.
+// Nests every waiting decal that is not left out, kMostPieces at most: the rest is told as lacking. A pin
+// that lies off the roll or over an earlier one, or is turned where the film may not be, is let go. `search`
+// none: the constructive answer at once. With a search its budget is shared by the rolls, `improved` is not
+// called. An error where the film has no roll that may be used.
 Result<FilmNests> nestFilm(const ReckonedShop& shop, const FilmToCut& film, const MatWish& wish,
                            const StripSearch* search = nullptr);
 
-// Length these decals take on a roll of this width, nested at once. Decals that fit neither way are left out.
+// Length these decals take on a roll of this width, nested at once or in rows, whichever is shorter. Decals that
+// fit neither way are left out.
 Millimetres nestedLength(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth,
                          const ShopSettings& settings);
 
-// Moving by hand. The place nearest to the one asked for where the decal lies on the roll and over no other; none:
-// there is none within the roll's length.
+// Moving by hand. The place nearest to the one asked for where the decal lies on the roll and over no other;
+// none: there is none within the roll's length.
 std::optional<DecalPin> nearestFreePlace(const Nest& nest, DecalId decal, const DecalPin& wanted);
 
-// The nest with that decal lying there, pinned; length and offcuts reckoned anew. REQUIRES: a free place.
+// The nest with that decal lying there, pinned; length and offcuts reckoned anew. REQUIRES: a free place of a
+// decal on this nest.
 Nest withDecalAt(const Nest& nest, DecalId decal, const DecalPin& place);
 
 } // namespace holdfast

@@ -1,0 +1,187 @@
+#include "core/cutting/nest.h"
+
+#include "core/cutting/nest_layout.h"
+#include "core/film/waiting_decals.h"
+#include "core/trade/unit_words.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace holdfast {
+
+namespace {
+
+// The decals of one film on their way onto rolls.
+class FilmNesting {
+public:
+    FilmNesting(const ReckonedShop& shop, const FilmToCut& film, const MatWish& wish)
+        : m_wish(wish)
+        , m_film(shop.facts.films.at(film.film))
+        , m_margins{std::max(Millimetres{}, wish.gap), shop.facts.settings.edgeMargin}
+        , m_mayTurn(wish.mayTurn && !m_film.hasGrain) {
+        chooseRolls(shop, film);
+        chooseDecals(shop, film);
+    }
+
+    bool hasRoll() const { return !m_rolls.empty(); }
+
+    // `search` none: at once.
+    FilmNests nests(const StripSearch* search) const {
+        FilmNests made;
+        made.lack = m_lack;
+        std::vector<const Decal*> left = m_decals;
+        for (const FilmRoll* roll : m_rolls) {
+            if (left.empty())
+                break;
+            Nest nest = nestOn(*roll, left, roll == m_rolls.front(), search);
+            std::erase_if(left, [&](const Decal* decal) { return nest.find(decal->id); });
+            if (!nest.decals.empty())
+                made.nests.push_back(std::move(nest));
+        }
+        for (const Decal* decal : left)
+            made.lack.emplace(decal->id, whyOnNoRoll(*decal, made.nests));
+        return made;
+    }
+
+private:
+    void chooseRolls(const ReckonedShop& shop, const FilmToCut& film) {
+        const std::vector<RollId> wished = m_wish.rolls.empty() ? usualWish(shop, film).rolls : m_wish.rolls;
+        for (const RollId id : wished) {
+            const FilmRoll* roll = shop.facts.rolls.find(id);
+            const bool isFit = roll && roll->film == m_film.id && roll->state == RollState::OnShelf &&
+                               roll->left > Millimetres{0} &&
+                               stripWidth(roll->width, m_margins) > Millimetres{};
+            if (isFit && std::ranges::find(m_rolls, roll) == m_rolls.end())
+                m_rolls.push_back(roll);
+        }
+    }
+
+    void chooseDecals(const ReckonedShop& shop, const FilmToCut& film) {
+        std::map<DecalId, const Decal*> byId;
+        for (const WaitingDecal& waiting : waitingDecals(shop.facts))
+            byId.emplace(waiting.decal->id, waiting.decal);
+        for (const DecalId id : film.waiting) {
+            const auto found = byId.find(id);
+            if (found == byId.end() || m_wish.leftOut.contains(id))
+                continue;
+            const Decal& decal = *found->second;
+            const std::int64_t longest = kLongestSide - m_margins.gap.value;
+            if (decal.width.value < 1 || decal.height.value < 1)
+                m_lack.emplace(id, "A decal must be at least 1 × 1 mm; this one is " +
+                                       sizeWords(decal.width, decal.height) + ".");
+            else if (decal.width.value > longest || decal.height.value > longest)
+                m_lack.emplace(id,
+                               "No roll is long enough for " + sizeWords(decal.width, decal.height) + ".");
+            else if (m_decals.size() == kMostPieces)
+                m_lack.emplace(id, "The mat takes " + std::to_string(kMostPieces) +
+                                       " decals at once: cut those first.");
+            else
+                m_decals.push_back(&decal);
+        }
+    }
+
+    Nest nestOn(const FilmRoll& roll, const std::vector<const Decal*>& decals, bool mayHavePins,
+                const StripSearch* search) const {
+        Nest nest;
+        nest.roll = roll.id;
+        nest.film = m_film.id;
+        nest.rollWidth = roll.width;
+        nest.rollLeft = roll.left;
+        nest.gap = m_margins.gap;
+        nest.edge = m_margins.edge;
+        nest.mayTurn = m_mayTurn;
+
+        StripTask task{stripWidth(roll.width, m_margins).value, roll.left.value, {}};
+        for (const Decal* decal : decals)
+            task.pieces.push_back(pieceOf(*decal, m_mayTurn, m_margins));
+        if (mayHavePins)
+            pinDown(task, decals);
+
+        const Result<StripPacking> packing = search ? packWithin(task, shareOf(*search)) : packAtOnce(task);
+        if (!packing.ok())
+            return nest;
+        for (std::size_t index = 0; index < decals.size(); ++index) {
+            if (!packing->places[index])
+                continue;
+            nest.decals.push_back(nestedAt(*decals[index], *packing->places[index], roll.width, m_margins));
+            nest.decals.back().isPinned = task.pieces[index].pinned.has_value();
+        }
+        settle(nest);
+        return nest;
+    }
+
+    // A pin that would make the task a faulty one is let go.
+    void pinDown(StripTask& task, const std::vector<const Decal*>& decals) const {
+        StripTask pinned{task.width, task.length, {}};
+        for (std::size_t index = 0; index < decals.size(); ++index) {
+            const auto pin = m_wish.pins.find(decals[index]->id);
+            if (pin == m_wish.pins.end())
+                continue;
+            StripPiece piece = task.pieces[index];
+            piece.pinned = placeOf(pin->second, m_margins);
+            // A square lies the same both ways.
+            if (piece.across == piece.along)
+                piece.pinned->isTurned = false;
+            pinned.pieces.push_back(piece);
+            if (checkTask(pinned).ok())
+                task.pieces[index] = piece;
+            else
+                pinned.pieces.pop_back();
+        }
+    }
+
+    StripSearch shareOf(const StripSearch& search) const {
+        StripSearch share = search;
+        share.budget = search.budget / static_cast<std::int64_t>(m_rolls.size());
+        share.improved = {};
+        return share;
+    }
+
+    std::string whyOnNoRoll(const Decal& decal, const std::vector<Nest>& nests) const {
+        const Millimetres side = m_mayTurn ? std::min(decal.width, decal.height) : decal.width;
+        const FilmRoll* widest = *std::ranges::max_element(m_rolls, {}, &FilmRoll::width);
+        if (side + m_margins.edge * 2 > widest->width)
+            return sizeWords(decal.width, decal.height) + " needs " + lengthWords(side + m_margins.edge * 2) +
+                   " of width; the widest roll chosen, " + widest->label() + ", has " +
+                   lengthWords(widest->width) + ".";
+        const auto leftOn = [&](const FilmRoll* roll) {
+            const auto nest = std::ranges::find(nests, roll->id, &Nest::roll);
+            return nest == nests.end() ? roll->left : roll->left - nest->length;
+        };
+        const FilmRoll* longest = *std::ranges::max_element(m_rolls, {}, leftOn);
+        return sizeWords(decal.width, decal.height) + " finds no room: " + longest->label() + " has " +
+               lengthWords(leftOn(longest)) + " left beside the others.";
+    }
+
+    const MatWish& m_wish;
+    const Film& m_film;
+    MatMargins m_margins;
+    bool m_mayTurn;
+    std::vector<const FilmRoll*> m_rolls;
+    std::vector<const Decal*> m_decals; // by promise
+    std::map<DecalId, std::string> m_lack;
+};
+
+} // namespace
+
+Result<FilmNests> nestFilm(const ReckonedShop& shop, const FilmToCut& film, const MatWish& wish,
+                           const StripSearch* search) {
+    const FilmNesting nesting(shop, film, wish);
+    if (!nesting.hasRoll())
+        return fieldError("roll", "No roll of " + shop.facts.films.at(film.film).name() +
+                                      " may be cut from: receive one, or press a test strip.");
+    return nesting.nests(search);
+}
+
+Millimetres nestedLength(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth,
+                         const ShopSettings& settings) {
+    const MatMargins margins{settings.decalGap, settings.edgeMargin};
+    StripTask task{stripWidth(rollWidth, margins).value, std::nullopt, {}};
+    for (const Decal* decal : decals)
+        task.pieces.push_back(pieceOf(*decal, !film.hasGrain, margins));
+    const Result<StripPacking> packing = packAtOnce(task);
+    const Millimetres inRows = lengthInRows(decals, film, rollWidth, settings);
+    return packing.ok() ? std::min(Millimetres{packing->length}, inRows) : inRows;
+}
+
+} // namespace holdfast

@@ -1,0 +1,118 @@
+// Moving one decal of a nest by hand: the part of nest.h that keeps it legal.
+
+#include "core/cutting/nest_layout.h"
+
+#include <algorithm>
+#include <cassert>
+#include <cstdlib>
+#include <limits>
+
+namespace holdfast {
+
+namespace {
+
+// Sizes of a decal lying turned or not, told from how it lies now.
+FilmArea lyingAt(const NestedDecal& decal, const DecalPin& place) {
+    const bool isOtherWay = decal.isTurned != place.isTurned;
+    return {place.across, place.along, isOtherWay ? decal.lies.alongSize : decal.lies.acrossSize,
+            isOtherWay ? decal.lies.acrossSize : decal.lies.alongSize};
+}
+
+// Where the decal's own corner may not lie because of another decal: an open rectangle.
+struct Forbidden {
+    std::int64_t acrossFrom;
+    std::int64_t acrossTo;
+    std::int64_t alongFrom;
+    std::int64_t alongTo;
+
+    bool holds(std::int64_t across, std::int64_t along) const {
+        return acrossFrom < across && across < acrossTo && alongFrom < along && along < alongTo;
+    }
+};
+
+// Candidates by how near they lie to what is wished.
+void sortByNearness(std::vector<std::int64_t>& values, std::int64_t wished) {
+    std::ranges::sort(values, {}, [wished](std::int64_t value) {
+        return std::pair{std::abs(value - wished), value};
+    });
+    values.erase(std::unique(values.begin(), values.end()), values.end());
+}
+
+} // namespace
+
+std::optional<DecalPin> nearestFreePlace(const Nest& nest, DecalId decal, const DecalPin& wanted) {
+    const NestedDecal* moved = nest.find(decal);
+    if (!moved)
+        return std::nullopt;
+    const MatMargins margins{nest.gap, nest.edge};
+    const FilmArea lying = lyingAt(*moved, wanted);
+    const std::int64_t leastAcross = margins.edge.value;
+    const std::int64_t mostAcross = (nest.rollWidth - margins.edge - lying.acrossSize).value;
+    const std::int64_t leastAlong = margins.lead().value;
+    const std::int64_t mostAlong = (nest.rollLeft - lying.alongSize - (margins.gap - margins.lead())).value;
+    if (mostAcross < leastAcross || mostAlong < leastAlong)
+        return std::nullopt;
+
+    const std::int64_t wishedAcross = std::clamp(wanted.across.value, leastAcross, mostAcross);
+    const std::int64_t wishedAlong = std::clamp(wanted.along.value, leastAlong, mostAlong);
+    std::vector<Forbidden> forbidden;
+    std::vector<std::int64_t> acrosses{wishedAcross};
+    std::vector<std::int64_t> alongs{wishedAlong};
+    for (const NestedDecal& other : nest.decals) {
+        if (other.decal == decal)
+            continue;
+        const Forbidden area{(other.lies.across - lying.acrossSize - nest.gap).value,
+                             (other.lies.across + other.lies.acrossSize + nest.gap).value,
+                             (other.lies.along - lying.alongSize - nest.gap).value,
+                             (other.lies.along + other.lies.alongSize + nest.gap).value};
+        forbidden.push_back(area);
+        for (const std::int64_t across : {area.acrossFrom, area.acrossTo})
+            if (leastAcross <= across && across <= mostAcross)
+                acrosses.push_back(across);
+        for (const std::int64_t along : {area.alongFrom, area.alongTo})
+            if (leastAlong <= along && along <= mostAlong)
+                alongs.push_back(along);
+    }
+    sortByNearness(acrosses, wishedAcross);
+    sortByNearness(alongs, wishedAlong);
+
+    // The nearest free point lies at the wish itself or on edges of what is forbidden.
+    std::optional<DecalPin> best;
+    double bestDistance = std::numeric_limits<double>::max();
+    for (const std::int64_t across : acrosses) {
+        const double aside = static_cast<double>(across - wishedAcross);
+        if (aside * aside >= bestDistance)
+            break;
+        for (const std::int64_t along : alongs) {
+            const double further = static_cast<double>(along - wishedAlong);
+            const double distance = aside * aside + further * further;
+            if (distance >= bestDistance)
+                break;
+            if (std::ranges::none_of(forbidden,
+                                     [&](const Forbidden& area) { return area.holds(across, along); })) {
+                best = DecalPin{{across}, {along}, wanted.isTurned};
+                bestDistance = distance;
+                break;
+            }
+        }
+    }
+    return best;
+}
+
+Nest withDecalAt(const Nest& nest, DecalId decal, const DecalPin& place) {
+    Nest moved = nest;
+    const auto found = std::ranges::find(moved.decals, decal, &NestedDecal::decal);
+    assert(found != moved.decals.end());
+    const FilmArea lies = lyingAt(*found, place);
+    Decal sizes;
+    sizes.id = decal;
+    sizes.width = place.isTurned ? lies.alongSize : lies.acrossSize;
+    sizes.height = place.isTurned ? lies.acrossSize : lies.alongSize;
+    const MatMargins margins{nest.gap, nest.edge};
+    *found = nestedAt(sizes, placeOf(place, margins), nest.rollWidth, margins);
+    found->isPinned = true;
+    settle(moved);
+    return moved;
+}
+
+} // namespace holdfast
