@@ -3,152 +3,156 @@
 #include "core/cutting/strip_free_space.h"
 
 #include <algorithm>
+#include <numeric>
 
 namespace holdfast {
 
 namespace {
 
 // With more pieces fewer orders are tried, so that the first answer comes at once.
-constexpr std::size_t kPiecesForEveryOrder = 400;
+constexpr std::size_t kPiecesForEveryOrder = 500;
 constexpr std::size_t kPiecesForOneOrder = 4'000;
 
-using Order = std::vector<FillPiece>;
+using Pieces = std::span<const FillPiece>;
 
-Order unturned(Order order) {
-    for (FillPiece& piece : order)
-        piece.mayTurn = false;
-    return order;
+std::int64_t longerSide(const FillPiece& piece, std::int64_t unturned) {
+    return piece.mayTurn ? std::max(piece.across, piece.along) : unturned;
 }
 
 template <class Measure>
-Order largestFirst(std::span<const FillPiece> pieces, Measure measure) {
-    Order order(pieces.begin(), pieces.end());
-    std::ranges::stable_sort(order, std::ranges::greater{}, measure);
+FillOrder largestFirst(Pieces pieces, Measure measure) {
+    FillOrder order(pieces.size());
+    std::iota(order.begin(), order.end(), 0U);
+    std::ranges::stable_sort(order, std::ranges::greater{},
+                             [&](std::uint32_t piece) { return measure(pieces[piece]); });
     return order;
 }
 
-std::vector<Order> ordersOf(std::span<const FillPiece> pieces) {
-    const auto longer = [](const FillPiece& piece) {
-        return piece.mayTurn ? std::max(piece.across, piece.along) : piece.along;
-    };
-    const auto wider = [](const FillPiece& piece) {
-        return piece.mayTurn ? std::max(piece.across, piece.along) : piece.across;
-    };
-    const auto larger = [](const FillPiece& piece) { return piece.across * piece.along; };
-    const auto further = [](const FillPiece& piece) { return piece.across + piece.along; };
-    std::vector<Order> orders;
-    orders.push_back(largestFirst(pieces, wider));
-    if (pieces.size() > kPiecesForOneOrder)
-        return orders;
-    orders.push_back(largestFirst(pieces, longer));
-    orders.push_back(largestFirst(pieces, larger));
-    if (pieces.size() > kPiecesForEveryOrder)
-        return orders;
-    orders.push_back(largestFirst(pieces, further));
-    if (std::ranges::any_of(pieces, &FillPiece::mayTurn)) {
-        for (std::size_t order = 0, known = orders.size(); order < known; ++order)
-            orders.push_back(unturned(orders[order]));
-    }
-    return orders;
+const FillPiece& pieceOf(Pieces pieces, const FilledPlace& place) {
+    return *std::ranges::lower_bound(pieces, place.piece, {}, &FillPiece::piece);
 }
 
-std::int64_t endOf(const FillFrame& frame, const Filling& filling) {
-    std::int64_t end = filling.end;
+std::int64_t endOfPins(const FillFrame& frame) {
+    std::int64_t end = 0;
     for (const TakenArea& pin : frame.pins)
         end = std::max(end, pin.alongEnd);
     return end;
 }
 
-// REQUIRES: pieces in the task's order.
-const FillPiece& pieceOf(std::span<const FillPiece> pieces, const FilledPlace& place) {
-    return *std::ranges::lower_bound(pieces, place.piece, {}, &FillPiece::piece);
-}
-
-// What a stopped filling left out, in rows behind it.
-void finishInRows(const FillFrame& frame, std::span<const FillPiece> pieces, Filling& filling) {
+std::vector<FillPiece> notLaid(Pieces pieces, const Filling& filling) {
     std::vector<std::size_t> laid;
     for (const FilledPlace& place : filling.places)
         laid.push_back(place.piece);
     std::ranges::sort(laid);
-    Order left;
+    std::vector<FillPiece> left;
     std::ranges::copy_if(pieces, std::back_inserter(left), [&](const FillPiece& piece) {
         return !std::ranges::binary_search(laid, piece.piece);
     });
-    const auto rows = shelvedAfter(frame, filling.end, left);
-    filling.places.insert(filling.places.end(), rows.begin(), rows.end());
-    for (const FilledPlace& place : rows)
+    return left;
+}
+
+void finishInRows(const FillFrame& frame, Pieces pieces, Filling& filling) {
+    for (const FilledPlace& place : shelvedAfter(frame, filling.end, notLaid(pieces, filling))) {
+        filling.places.push_back(place);
         filling.end = std::max(filling.end, areaOf(pieceOf(pieces, place), place).alongEnd);
-}
-
-// Each of the rest where it fits tightest between what is laid.
-void layIntoFreeSpace(const StripPlan& plan, std::span<const FillPiece> rest, Filling& filling,
-                      const ShouldStop& shouldStop) {
-    const auto isOver = [&] { return filling.isStopped || (filling.isStopped = shouldStop && shouldStop()); };
-    StripFreeSpace space{plan.frame, rest};
-    for (const FilledPlace& place : filling.places) {
-        if (isOver())
-            return;
-        space.take(areaOf(pieceOf(plan.pieces, place), place));
-    }
-    for (const FillPiece& piece : rest) {
-        if (isOver())
-            return;
-        const auto place = space.tightest(piece);
-        if (!place)
-            continue;
-        filling.places.push_back(*place);
-        space.take(areaOf(piece, *place));
     }
 }
 
-FillFrame withoutEnd(const StripPlan& plan, std::span<const FillPiece> pieces) {
-    FillFrame frame = plan.frame;
-    std::int64_t end = 1;
-    for (const TakenArea& pin : frame.pins)
-        end = std::max(end, pin.alongEnd);
+FillFrame withoutEnd(FillFrame frame, Pieces pieces) {
+    frame.end = endOfPins(frame) + 1;
     for (const FillPiece& piece : pieces)
-        end += std::max(piece.along, piece.mayTurn ? piece.across : 0);
-    frame.end = end;
+        frame.end += std::max(piece.along, piece.mayTurn ? piece.across : 0);
     return frame;
 }
 
+std::vector<FillPiece> unturned(Pieces pieces) {
+    std::vector<FillPiece> unturned(pieces.begin(), pieces.end());
+    for (FillPiece& piece : unturned)
+        piece.mayTurn = false;
+    return unturned;
+}
+
+// Keeps the shortest of what it is given to try.
+class Shortest {
+public:
+    Shortest(const FillFrame& frame, Pieces pieces, const ShouldStop& shouldStop)
+        : m_frame(frame)
+        , m_pieces(pieces)
+        , m_shouldStop(shouldStop) {}
+
+    void tryOrders(Pieces asTheyMayLie, const std::vector<FillOrder>& orders) {
+        StripFiller filler{m_frame, asTheyMayLie};
+        for (const FillOrder& order : orders) {
+            if (m_best && m_best->isStopped)
+                return;
+            const FillOutcome outcome = filler.fill(order, FillOutcome::kTooMuch, m_shouldStop);
+            keep(filler, outcome);
+        }
+    }
+
+    Filling best() && { return std::move(*m_best); }
+
+private:
+    void keep(const StripFiller& filler, const FillOutcome& outcome) {
+        if (outcome.isStopped && m_best) {
+            m_best->isStopped = true;
+            return;
+        }
+        const std::int64_t end = std::max(outcome.end, endOfPins(m_frame));
+        if (m_best && m_best->end <= end)
+            return;
+        m_best = Filling{filler.places(), end, outcome.isStopped};
+        if (outcome.isStopped)
+            finishInRows(m_frame, m_pieces, *m_best);
+    }
+
+    const FillFrame& m_frame;
+    Pieces m_pieces;
+    const ShouldStop& m_shouldStop;
+    std::optional<Filling> m_best;
+};
+
 } // namespace
 
-Filling fillInSeveralOrders(const StripPlan& plan, std::span<const FillPiece> pieces,
-                            const ShouldStop& shouldStop) {
-    const FillFrame frame = withoutEnd(plan, pieces);
-    std::optional<Filling> best;
-    for (const Order& order : ordersOf(pieces)) {
-        Filling filling = fillStrip(frame, order, shouldStop);
-        const bool isStopped = filling.isStopped;
-        if (isStopped && best) {
-            best->isStopped = true;
-            break;
-        }
-        if (isStopped)
-            finishInRows(frame, pieces, filling);
-        if (!best || endOf(frame, filling) < endOf(frame, *best))
-            best = std::move(filling);
-        if (isStopped)
-            break;
-    }
-    return best.value_or(Filling{});
+std::vector<FillOrder> fillOrders(Pieces pieces) {
+    std::vector<FillOrder> orders;
+    orders.push_back(
+        largestFirst(pieces, [](const FillPiece& piece) { return longerSide(piece, piece.across); }));
+    if (pieces.size() > kPiecesForOneOrder)
+        return orders;
+    orders.push_back(
+        largestFirst(pieces, [](const FillPiece& piece) { return longerSide(piece, piece.along); }));
+    orders.push_back(largestFirst(pieces, [](const FillPiece& piece) { return piece.area(); }));
+    if (pieces.size() > kPiecesForEveryOrder)
+        return orders;
+    orders.push_back(largestFirst(pieces, [](const FillPiece& piece) { return piece.across + piece.along; }));
+    return orders;
+}
+
+Filling fillInSeveralOrders(const FillFrame& frame, Pieces pieces, const ShouldStop& shouldStop) {
+    const FillFrame open = withoutEnd(frame, pieces);
+    const std::vector<FillOrder> orders = fillOrders(pieces);
+    Shortest shortest{open, pieces, shouldStop};
+    shortest.tryOrders(pieces, orders);
+    if (std::ranges::any_of(pieces, &FillPiece::mayTurn) && pieces.size() <= kPiecesForEveryOrder)
+        shortest.tryOrders(unturned(pieces), orders);
+    return std::move(shortest).best();
 }
 
 Filling fillByPrecedence(const StripPlan& plan, const ShouldStop& shouldStop) {
-    const std::span<const FillPiece> pieces{plan.pieces};
-    Filling best = fillInSeveralOrders(plan, pieces, shouldStop);
-    if (endOf(plan.frame, best) <= plan.frame.end)
-        return best;
-    bool isStopped = best.isStopped;
-    best = Filling{};
+    const Pieces pieces{plan.pieces};
+    Filling all = fillInSeveralOrders(plan.frame, pieces, shouldStop);
+    if (all.end <= plan.frame.end)
+        return all;
+    bool isStopped = all.isStopped;
+    Filling best{{}, endOfPins(plan.frame), false};
     std::size_t fitting = 0;
     std::size_t tooMany = pieces.size();
     while (fitting + 1 < tooMany && !isStopped) {
         const std::size_t tried = fitting + (tooMany - fitting) / 2;
-        Filling filling = fillInSeveralOrders(plan, pieces.first(tried), shouldStop);
+        Filling filling = fillInSeveralOrders(plan.frame, pieces.first(tried), shouldStop);
         isStopped = filling.isStopped;
-        if (endOf(plan.frame, filling) <= plan.frame.end) {
+        if (filling.end <= plan.frame.end) {
             best = std::move(filling);
             fitting = tried;
         } else {
@@ -156,8 +160,33 @@ Filling fillByPrecedence(const StripPlan& plan, const ShouldStop& shouldStop) {
         }
     }
     best.isStopped = isStopped;
-    layIntoFreeSpace(plan, pieces.subspan(fitting), best, shouldStop);
+    layIntoFreeSpace(plan, best, shouldStop);
     return best;
+}
+
+void layIntoFreeSpace(const StripPlan& plan, Filling& filling, const ShouldStop& shouldStop) {
+    const auto isOver = [&] {
+        filling.isStopped = filling.isStopped || (shouldStop && shouldStop());
+        return filling.isStopped;
+    };
+    const std::vector<FillPiece> left = notLaid(plan.pieces, filling);
+    StripFreeSpace space{plan.frame, left};
+    for (const FilledPlace& place : filling.places) {
+        if (isOver())
+            return;
+        space.take(areaOf(pieceOf(plan.pieces, place), place));
+    }
+    for (const FillPiece& piece : left) {
+        if (isOver())
+            return;
+        const auto place = space.tightest(piece);
+        if (!place)
+            continue;
+        filling.places.push_back(*place);
+        const TakenArea taken = areaOf(piece, *place);
+        filling.end = std::max(filling.end, taken.alongEnd);
+        space.take(taken);
+    }
 }
 
 } // namespace holdfast

@@ -3,7 +3,9 @@
 // single pieces laid into it where they fit tightest. Jylänki 2010 (maximal rectangles, best short side fit)
 // [M].
 
-#include "core/cutting/strip_fill.h"
+#include "core/cutting/strip_frame.h"
+
+#include <span>
 
 namespace holdfast {
 

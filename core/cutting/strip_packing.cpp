@@ -1,15 +1,14 @@
 #include "core/cutting/strip_packing.h"
 
-#include "core/cutting/strip_construction.h"
+#include "core/cutting/strip_improvement.h"
 
 namespace holdfast {
 
 namespace {
 
-StripPacking constructed(const StripTask& task, const StripPlan& plan, const ShouldStop& shouldStop) {
-    const Filling filling = plan.hasLength ? fillByPrecedence(plan, shouldStop)
-                                           : fillInSeveralOrders(plan, plan.pieces, shouldStop);
-    return packingOf(task, filling.places);
+Filling constructed(const StripPlan& plan, const ShouldStop& shouldStop) {
+    return plan.hasLength ? fillByPrecedence(plan, shouldStop)
+                          : fillInSeveralOrders(plan.frame, plan.pieces, shouldStop);
 }
 
 } // namespace
@@ -17,21 +16,30 @@ StripPacking constructed(const StripTask& task, const StripPlan& plan, const Sho
 Result<StripPacking> packAtOnce(const StripTask& task) {
     if (const Result<Done> checked = checkTask(task); !checked)
         return checked.error();
-    return constructed(task, planOf(task), {});
+    return packingOf(task, constructed(planOf(task), {}).places);
 }
 
 Result<StripPacking> packWithin(const StripTask& task, const StripSearch& search) {
     if (const Result<Done> checked = checkTask(task); !checked)
         return checked.error();
-    const auto ends = std::chrono::steady_clock::now() + search.budget;
-    const auto shouldStop = [&] {
-        return (search.shouldStop && search.shouldStop()) ||
-               (!search.rounds && std::chrono::steady_clock::now() >= ends);
+    const StripPlan plan = planOf(task);
+    const Filling first = constructed(plan, search.shouldStop);
+    StripPacking best = packingOf(task, first.places);
+    const auto tell = [&] {
+        if (search.improved)
+            search.improved(best);
     };
-    StripPacking packing = constructed(task, planOf(task), shouldStop);
-    if (search.improved)
-        search.improved(packing);
-    return packing;
+    tell();
+    if (first.isStopped)
+        return best;
+    improveFilling(task, plan, first, search, [&](const Filling& filling) {
+        StripPacking packing = packingOf(task, filling.places);
+        if (!isBetter(packing, best))
+            return;
+        best = std::move(packing);
+        tell();
+    });
+    return best;
 }
 
 } // namespace holdfast

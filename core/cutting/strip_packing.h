@@ -1,11 +1,12 @@
 #pragma once
 // Shortest strip for a set of rectangles (strip packing, with or without quarter turns).
 //
-// packAtOnce tries constructive heuristics in several orders. packWithin goes on from there by local search
-// until its time is over, its rounds are done, the lower bound is reached or it is asked to stop; its answer
-// is never worse than packAtOnce's. By rounds it is deterministic for a seed; by time it goes through the
-// same rounds, as many as there is time for. Better is: more of the earlier pieces placed (where the strip's
-// length is bounded), then shorter.
+// packAtOnce tries constructive heuristics in several orders. packWithin begins with the same and goes on by
+// local search until its time is over, its rounds are done, the lower bound is reached or it is asked to
+// stop; its answer is never worse than packAtOnce's, unless it is stopped before that is made. A round is one
+// filling of the strip. By rounds it is deterministic for a seed; by time it goes through the same rounds, as
+// many as there is time for. Better is: more of the earlier pieces placed (where the strip's length is
+// bounded), then shorter. How it searches stands in docs/reckoning.md.
 
 #include "core/cutting/strip.h"
 
@@ -16,7 +17,7 @@ namespace holdfast {
 
 struct StripSearch {
     std::chrono::milliseconds budget{100};
-    std::optional<std::uint64_t> rounds; // none: only time and the lower bound end it
+    std::optional<std::uint64_t> rounds; // given: they count and the budget does not
     std::uint64_t seed = 1;
     std::function<bool()> shouldStop;                  // asked at least every 10 ms; may be empty
     std::function<void(const StripPacking&)> improved; // each better one as it is found; may be empty

@@ -1,7 +1,7 @@
 #pragma once
 // A task made ready to be packed: which pieces can lie on the strip at all, and the way back to a packing.
 
-#include "core/cutting/strip_fill.h"
+#include "core/cutting/strip_frame.h"
 
 namespace holdfast {
 

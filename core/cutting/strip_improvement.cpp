@@ -1,0 +1,161 @@
+#include "core/cutting/strip_improvement.h"
+
+#include <algorithm>
+
+namespace holdfast {
+
+namespace {
+
+// Fillings of a chain's first turn: so many pieces are laid, within limits.
+constexpr std::uint64_t kPiecesOfFirstTurn = 20'000;
+constexpr std::uint64_t kFewestFillings = 8;
+constexpr std::uint64_t kMostFillings = 256;
+
+// At first the search aims further than one unit: for this share of what the least length leaves to be
+// gained.
+constexpr std::int64_t kShareAimedFor = 16;
+
+// So many of the pieces that are not laid are tried in one go.
+constexpr std::size_t kPiecesTried = 32;
+
+class Improvement {
+public:
+    Improvement(const StripTask& task, const StripPlan& plan, Filling filling, const StripSearch& search,
+                const ImprovedFilling& improved)
+        : m_task(task)
+        , m_plan(plan)
+        , m_best(std::move(filling))
+        , m_seed(search.seed)
+        , m_budget(search)
+        , m_improved(improved) {}
+
+    void run() {
+        std::uint64_t fillings = firstFillings(m_plan.pieces.size());
+        while (!m_budget.isOver()) {
+            const bool couldLayMore = isAnyLeft() && layMore(fillings);
+            const bool couldBeShorter = shorten(fillings, isAnyLeft());
+            if (!couldLayMore && !couldBeShorter)
+                return;
+            fillings *= 2;
+        }
+    }
+
+private:
+    static std::uint64_t firstFillings(std::size_t pieces) {
+        return std::clamp(kPiecesOfFirstTurn / std::max<std::uint64_t>(pieces, 1), kFewestFillings,
+                          kMostFillings);
+    }
+
+    bool isAnyLeft() const { return m_best.places.size() < m_plan.pieces.size(); }
+
+    std::vector<char> laid() const {
+        std::vector<char> laid(m_task.pieces.size());
+        for (const FilledPlace& place : m_best.places)
+            laid[place.piece] = 1;
+        return laid;
+    }
+
+    // Tries the first pieces that are not laid, each with all that are laid and matter more; whatever else
+    // was laid comes after it. False: their area alone is too much, now and for ever.
+    bool layMore(std::uint64_t fillings) {
+        bool isPossible = false;
+        std::vector<char> isLaid = laid();
+        std::vector<FillPiece> wanted;
+        std::int64_t spare = spareArea();
+        std::size_t tried = 0;
+        for (const FillPiece& piece : m_plan.pieces) {
+            if (!isLaid[piece.piece]) {
+                if (piece.area() > spare)
+                    continue;
+                if (m_budget.isOver() || ++tried > kPiecesTried)
+                    return true;
+                isPossible = true;
+                wanted.push_back(piece);
+                if (!layTogether(wanted, fillings)) {
+                    wanted.pop_back();
+                    continue;
+                }
+                isLaid = laid();
+            } else {
+                wanted.push_back(piece);
+            }
+            spare -= piece.area();
+        }
+        return isPossible;
+    }
+
+    std::int64_t spareArea() const {
+        std::int64_t spare = m_plan.frame.width * m_plan.frame.end;
+        for (const TakenArea& pin : m_plan.frame.pins)
+            spare -= (pin.acrossEnd - pin.across) * (pin.alongEnd - pin.along);
+        return spare;
+    }
+
+    bool layTogether(const std::vector<FillPiece>& wanted, std::uint64_t fillings) {
+        StripSearcher searcher{m_plan.frame, wanted, m_seed};
+        searcher.aimFor(m_plan.frame.end);
+        std::optional<Filling> found = searcher.search(fillings, m_budget);
+        if (!found)
+            return false;
+        layIntoFreeSpace(m_plan, *found, [&] { return m_budget.isOver(); });
+        found->isStopped = false;
+        keep(std::move(*found));
+        return true;
+    }
+
+    // Of the pieces that are laid. False: it is as short as can be.
+    bool shorten(std::uint64_t fillings, bool onlyOneTurn) {
+        const std::vector<char> isLaid = laid();
+        StripTask task{m_task.width, m_task.length, {}};
+        for (std::size_t piece = 0; piece < isLaid.size(); ++piece) {
+            if (isLaid[piece] || m_task.pieces[piece].pinned)
+                task.pieces.push_back(m_task.pieces[piece]);
+        }
+        std::vector<FillPiece> pieces;
+        std::ranges::copy_if(m_plan.pieces, std::back_inserter(pieces),
+                             [&](const FillPiece& piece) { return isLaid[piece.piece] != 0; });
+        const std::int64_t least = leastLength(task);
+        if (m_best.end <= least || pieces.empty())
+            return false;
+        StripSearcher searcher{m_plan.frame, pieces, m_seed};
+        for (std::int64_t step = firstStep(least); m_best.end > least;) {
+            searcher.aimFor(m_best.end - step);
+            if (auto found = searcher.search(fillings, m_budget)) {
+                keep(std::move(*found));
+                step = firstStep(least);
+                continue;
+            }
+            if (m_budget.isOver() || (onlyOneTurn && step == 1))
+                return true;
+            if (step == 1)
+                fillings *= 2;
+            step = std::max<std::int64_t>(1, step / 2);
+        }
+        return false;
+    }
+
+    std::int64_t firstStep(std::int64_t least) const {
+        return std::max<std::int64_t>(1, (m_best.end - least) / kShareAimedFor);
+    }
+
+    void keep(Filling filling) {
+        m_best = std::move(filling);
+        m_improved(m_best);
+    }
+
+    const StripTask& m_task;
+    const StripPlan& m_plan;
+    Filling m_best;
+    std::uint64_t m_seed = 0;
+    StripBudget m_budget;
+    const ImprovedFilling& m_improved;
+};
+
+} // namespace
+
+void improveFilling(const StripTask& task, const StripPlan& plan, Filling filling, const StripSearch& search,
+                    const ImprovedFilling& improved) {
+    Improvement{task, plan, std::move(filling), search, improved}.run();
+}
+
+} // namespace holdfast

@@ -1,0 +1,213 @@
+#include "core/cutting/strip_search.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace holdfast {
+
+namespace {
+
+// A filling of more pieces than these asks by itself whether to stop.
+constexpr std::size_t kPiecesToAskWithin = 500;
+
+constexpr std::chrono::milliseconds kBetweenAsking{2};
+
+// At the beginning of a turn an order is taken that leaves this share of a mean piece more over, more or
+// less.
+constexpr double kFirstAllowance = 0.3;
+
+// One move in so many brings a piece that found no room forward.
+constexpr std::size_t kOneForwardIn = 4;
+
+FillFrame turnedOver(const FillFrame& frame) {
+    FillFrame over{frame.end, frame.width, frame.pins};
+    for (TakenArea& pin : over.pins) {
+        std::swap(pin.across, pin.along);
+        std::swap(pin.acrossEnd, pin.alongEnd);
+    }
+    return over;
+}
+
+std::vector<FillPiece> turnedOver(std::vector<FillPiece> pieces) {
+    for (FillPiece& piece : pieces)
+        std::swap(piece.across, piece.along);
+    return pieces;
+}
+
+} // namespace
+
+StripBudget::StripBudget(const StripSearch& search)
+    : m_search(search)
+    , m_ends(Clock::now() + search.budget)
+    , m_asked(Clock::now() - kBetweenAsking) {}
+
+bool StripBudget::isOver() {
+    if (m_isOver)
+        return true;
+    const Clock::time_point now = Clock::now();
+    if (!m_search.rounds && now >= m_ends)
+        return m_isOver = true;
+    if (m_search.shouldStop && now - m_asked >= kBetweenAsking) {
+        m_asked = now;
+        m_isOver = m_search.shouldStop();
+    }
+    return m_isOver;
+}
+
+bool StripBudget::spendRound() {
+    if (m_search.rounds && m_rounds >= *m_search.rounds)
+        m_isOver = true;
+    ++m_rounds;
+    return !isOver();
+}
+
+std::uint64_t StripRandom::next() {
+    m_state += 0x9e3779b97f4a7c15;
+    std::uint64_t mixed = m_state;
+    mixed = (mixed ^ (mixed >> 30)) * 0xbf58476d1ce4e5b9;
+    mixed = (mixed ^ (mixed >> 27)) * 0x94d049bb133111eb;
+    return mixed ^ (mixed >> 31);
+}
+
+std::uint32_t StripRandom::below(std::size_t bound) {
+    return static_cast<std::uint32_t>(((next() >> 32) * bound) >> 32);
+}
+
+double StripRandom::share() {
+    return static_cast<double>(next() >> 11) * 0x1p-53;
+}
+
+StripSearcher::StripSearcher(FillFrame frame, std::span<const FillPiece> pieces, std::uint64_t seed)
+    : m_frame(std::move(frame))
+    , m_pieces(pieces.begin(), pieces.end())
+    , m_random(seed) {
+    for (const FillPiece& piece : m_pieces)
+        m_area += piece.area();
+    for (FillOrder& order : fillOrders(m_pieces)) {
+        m_chains.push_back({order, false, 0});
+        m_chains.push_back({std::move(order), true, 0});
+    }
+}
+
+void StripSearcher::aimFor(std::int64_t end) {
+    m_frame.end = end;
+    m_spare = m_frame.width * end - m_area;
+    for (const TakenArea& pin : m_frame.pins)
+        m_spare -= (pin.acrossEnd - pin.across) * (pin.alongEnd - pin.along);
+    m_along.emplace(m_frame, m_pieces);
+    m_across.emplace(turnedOver(m_frame), turnedOver(m_pieces));
+}
+
+std::optional<Filling> StripSearcher::search(std::uint64_t fillingsEach, StripBudget& budget) {
+    for (Chain& chain : m_chains) {
+        if (auto found = turn(chain, fillingsEach, budget); found || budget.isOver())
+            return found;
+    }
+    std::ranges::stable_sort(m_chains, {}, &Chain::areaLeft);
+    return std::nullopt;
+}
+
+std::optional<Filling> StripSearcher::turn(Chain& chain, std::uint64_t fillings, StripBudget& budget) {
+    StripFiller& filler = fillerOf(chain);
+    const ShouldStop shouldStop =
+        m_pieces.size() > kPiecesToAskWithin ? ShouldStop{[&] { return budget.isOver(); }} : ShouldStop{};
+    if (!budget.spendRound())
+        return std::nullopt;
+    const FillOutcome first = filler.fill(chain.order, FillOutcome::kTooMuch, shouldStop);
+    if (first.isStopped)
+        return std::nullopt;
+    chain.areaLeft = first.areaLeft;
+    if (chain.areaLeft == 0)
+        return filled(chain);
+    std::vector<std::uint32_t> left = leftOver(filler);
+    for (std::uint64_t filling = 0; filling < fillings; ++filling) {
+        if (!budget.spendRound())
+            return std::nullopt;
+        const std::optional<Move> move = someMove(chain, left);
+        if (!move)
+            continue;
+        make(chain.order, *move);
+        const std::int64_t most = chain.areaLeft + allowance(filling, fillings);
+        const FillOutcome outcome = filler.fill(chain.order, m_spare + most, shouldStop);
+        if (outcome.areaLeft == 0)
+            return filled(chain);
+        if (outcome.isStopped || outcome.areaLeft > most) {
+            takeBack(chain.order, *move);
+            continue;
+        }
+        chain.areaLeft = outcome.areaLeft;
+        left = leftOver(filler);
+    }
+    return std::nullopt;
+}
+
+// None: it would change nothing.
+std::optional<StripSearcher::Move> StripSearcher::someMove(const Chain& chain,
+                                                           const std::vector<std::uint32_t>& left) {
+    const FillOrder& order = chain.order;
+    if (!left.empty() && m_random.below(kOneForwardIn) == 0) {
+        const std::uint32_t piece = left[m_random.below(left.size())];
+        const auto from = static_cast<std::size_t>(std::ranges::find(order, piece) - order.begin());
+        if (from == 0)
+            return std::nullopt;
+        return Move{from, m_random.below(from), true};
+    }
+    const Move move{m_random.below(order.size()), m_random.below(order.size()), false};
+    const FillPiece& one = m_pieces[order[move.from]];
+    const FillPiece& other = m_pieces[order[move.to]];
+    if (one.across == other.across && one.along == other.along && one.mayTurn == other.mayTurn)
+        return std::nullopt;
+    return move;
+}
+
+void StripSearcher::make(FillOrder& order, const Move& move) {
+    const auto from = order.begin() + static_cast<std::ptrdiff_t>(move.from);
+    const auto to = order.begin() + static_cast<std::ptrdiff_t>(move.to);
+    if (move.isShift)
+        std::rotate(to, from, from + 1);
+    else
+        std::iter_swap(from, to);
+}
+
+void StripSearcher::takeBack(FillOrder& order, const Move& move) {
+    const auto from = order.begin() + static_cast<std::ptrdiff_t>(move.from);
+    const auto to = order.begin() + static_cast<std::ptrdiff_t>(move.to);
+    if (move.isShift)
+        std::rotate(to, to + 1, from + 1);
+    else
+        std::iter_swap(from, to);
+}
+
+// How much more area may stay over than before: exponentially distributed, its mean falling through the turn.
+std::int64_t StripSearcher::allowance(std::uint64_t filling, std::uint64_t fillings) {
+    const double meanArea = static_cast<double>(m_area) / static_cast<double>(m_pieces.size());
+    const double mean =
+        kFirstAllowance * meanArea * (1 - static_cast<double>(filling) / static_cast<double>(fillings));
+    return static_cast<std::int64_t>(-std::log(1 - m_random.share()) * mean);
+}
+
+std::vector<std::uint32_t> StripSearcher::leftOver(const StripFiller& filler) const {
+    std::vector<std::uint32_t> left;
+    for (std::uint32_t piece = 0; piece < m_pieces.size(); ++piece) {
+        if (!filler.isLaid(piece))
+            left.push_back(piece);
+    }
+    return left;
+}
+
+Filling StripSearcher::filled(const Chain& chain) {
+    Filling filling{fillerOf(chain).places(), 0, false};
+    if (chain.isAcross) {
+        for (FilledPlace& place : filling.places)
+            std::swap(place.across, place.along);
+    }
+    for (const TakenArea& pin : m_frame.pins)
+        filling.end = std::max(filling.end, pin.alongEnd);
+    for (const FilledPlace& place : filling.places) {
+        const FillPiece& piece = *std::ranges::lower_bound(m_pieces, place.piece, {}, &FillPiece::piece);
+        filling.end = std::max(filling.end, place.along + (place.isTurned ? piece.across : piece.along));
+    }
+    return filling;
+}
+
+} // namespace holdfast

@@ -1,0 +1,89 @@
+#pragma once
+// The local search behind packWithin: lays pieces before an end that was not reached yet, by changing the
+// order in which the strip is filled. What it keeps small is the area that finds no room.
+//
+// Several chains, each an order and an axis (the frame is filled along the strip or across it), take turns
+// with twice as many fillings each time. A worse order is taken now and then, ever more rarely within a turn
+// (simulated annealing: Kirkpatrick, Gelatt and Vecchi 1983 [M]).
+
+#include "core/cutting/strip_construction.h"
+#include "core/cutting/strip_packing.h"
+
+namespace holdfast {
+
+// Counts rounds and time, and asks whether to stop.
+class StripBudget {
+public:
+    explicit StripBudget(const StripSearch& search);
+
+    bool isOver();
+    // One round more; false: there is none left.
+    bool spendRound();
+
+private:
+    using Clock = std::chrono::steady_clock;
+
+    const StripSearch& m_search;
+    std::uint64_t m_rounds = 0;
+    Clock::time_point m_ends;
+    Clock::time_point m_asked;
+    bool m_isOver = false;
+};
+
+class StripRandom {
+public:
+    explicit StripRandom(std::uint64_t seed)
+        : m_state(seed) {}
+
+    std::uint64_t next(); // SplitMix64: Steele, Lea and Flood 2014 [M]
+    std::uint32_t below(std::size_t bound);
+    double share(); // 0 to below 1
+
+private:
+    std::uint64_t m_state;
+};
+
+// Searches for one set of pieces; chains keep what they learned for one end when they aim for the next.
+class StripSearcher {
+public:
+    // The frame's end does not count.
+    StripSearcher(FillFrame frame, std::span<const FillPiece> pieces, std::uint64_t seed);
+
+    void aimFor(std::int64_t end);
+
+    // A turn of every chain; all pieces before the end, or none.
+    std::optional<Filling> search(std::uint64_t fillingsEach, StripBudget& budget);
+
+private:
+    struct Chain {
+        FillOrder order;
+        bool isAcross = false; // which axis it fills
+        std::int64_t areaLeft = 0;
+    };
+
+    struct Move {
+        std::size_t from = 0;
+        std::size_t to = 0;
+        bool isShift = false; // from there to here; else the two are exchanged
+    };
+
+    std::optional<Filling> turn(Chain& chain, std::uint64_t fillings, StripBudget& budget);
+    std::optional<Move> someMove(const Chain& chain, const std::vector<std::uint32_t>& left);
+    static void make(FillOrder& order, const Move& move);
+    static void takeBack(FillOrder& order, const Move& move);
+    std::int64_t allowance(std::uint64_t filling, std::uint64_t fillings);
+    std::vector<std::uint32_t> leftOver(const StripFiller& filler) const;
+    StripFiller& fillerOf(const Chain& chain) { return chain.isAcross ? *m_across : *m_along; }
+    Filling filled(const Chain& chain);
+
+    FillFrame m_frame;
+    std::vector<FillPiece> m_pieces;
+    StripRandom m_random;
+    std::vector<Chain> m_chains;
+    std::int64_t m_area = 0;  // of the pieces
+    std::int64_t m_spare = 0; // of the frame, beyond the pieces and pins
+    std::optional<StripFiller> m_along;
+    std::optional<StripFiller> m_across;
+};
+
+} // namespace holdfast
