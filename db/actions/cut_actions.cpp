@@ -1,7 +1,9 @@
 // Decals cut from a roll, and those cut wrong.
+#include "core/cutting/strip.h"
 #include "core/trade/limits.h"
 #include "core/trade/unit_words.h"
 #include "db/actions/film_actions.h"
+#include "db/actions/kept_offcuts.h"
 #include "db/actions/roll_ledger.h"
 #include "db/actions/rows.h"
 
@@ -10,7 +12,7 @@
 namespace holdfast::db {
 namespace {
 
-constexpr std::int64_t kMostDecals = 1000;
+constexpr std::int64_t kMostDecals = kMostPieces; // what one nest takes
 
 Result<Done> requireCuttable(const RollRow& roll, Millimetres length) {
     if (roll.state == RollState::UsedUp)
@@ -47,7 +49,8 @@ Result<DecalRow> decalToCut(Connection& connection, const RollRow& roll, DecalId
 
 } // namespace
 
-Result<Done> cutDecals(Shop& shop, RollId roll, std::span<const DecalId> decals, Millimetres length) {
+Result<Done> cutDecals(Shop& shop, RollId roll, std::span<const DecalId> decals, Millimetres length,
+                       std::span<const OffcutSize> offcuts) {
     return shop.act([&](Writer& writer) -> Result<Done> {
         const auto count = static_cast<std::int64_t>(decals.size());
         if (const auto checked = within(
@@ -59,6 +62,8 @@ Result<Done> cutDecals(Shop& shop, RollId roll, std::span<const DecalId> decals,
             return row.error();
         if (const auto cuttable = requireCuttable(*row, length); !cuttable.ok())
             return cuttable.error();
+        if (const auto checked = checkOffcuts(writer.connection(), roll, length, offcuts); !checked.ok())
+            return checked.error();
         for (const DecalId id : decals) {
             // One that is named twice is found cut the second time.
             const auto decal = decalToCut(writer.connection(), *row, id);
@@ -70,8 +75,9 @@ Result<Done> cutDecals(Shop& shop, RollId roll, std::span<const DecalId> decals,
             writer.concerns(id);
         }
         moveLength(writer, roll, -length, "cut " + countWords(count, "decal"), LengthKind::Cut);
+        const std::string kept = keepOffcuts(writer, *row, offcuts);
         writer.describe("Cut " + countWords(count, "decal") + " from " + row->label() + ", " +
-                        metres(length));
+                        metres(length) + (kept.empty() ? "" : ", kept " + kept));
         writer.concerns(roll);
         writer.concerns(row->film);
         return Done{};

@@ -236,6 +236,48 @@ TEST_F(FilmActions, CuttingChargesTheRollAndMarksTheDecals) {
     EXPECT_EQ(titlesOf(order.id).back(), "Took order 1");
 }
 
+TEST_F(FilmActions, AnOffcutKeptIsARollAsOldAsItsOwn) {
+    const auto order = takeTees();
+    const std::vector<DecalId> decals{decalOf(order)};
+    ASSERT_TRUE(recordTestStrip(shop(), m_roll, true, {0}, "").ok());
+    const std::vector<OffcutSize> offcuts{{{164}, {148}}, {{300}, {120}}};
+    expectUndoable<Doing>([&] { return cutDecals(shop(), m_roll, decals, {420}, offcuts); },
+                          "Cut 1 decal from R-01, 0.42 m, kept R-02 (164 × 148 mm), R-03 (300 × 120 mm)");
+    const auto facts = loadFactsOf(connection(), {});
+    const FilmRoll& roll = facts.rolls.at(m_roll);
+    ASSERT_EQ(facts.rolls.size(), 3U);
+    for (const FilmRoll& kept : facts.rolls) {
+        if (kept.id == m_roll)
+            continue;
+        const OffcutSize& size = offcuts[static_cast<std::size_t>(kept.number - 2)];
+        EXPECT_EQ(kept.width, size.width);
+        EXPECT_EQ(kept.left, size.length);
+        EXPECT_EQ(kept.receivedOn, roll.receivedOn);
+        EXPECT_EQ(kept.madeOn, roll.madeOn);
+        EXPECT_EQ(kept.printedUseBy, roll.printedUseBy);
+        ASSERT_EQ(kept.stays.size(), roll.stays.size());
+        EXPECT_EQ(kept.stays.back().since, roll.stays.back().since);
+        ASSERT_EQ(kept.testStrips.size(), 1U);
+        EXPECT_TRUE(kept.testStrips.front().passed);
+    }
+    EXPECT_EQ(roll.left, Millimetres{24'580});
+    EXPECT_EQ(number("SELECT COUNT(*) FROM roll_move WHERE kind = 'received'"), 1) << "nothing was bought";
+}
+
+TEST_F(FilmActions, OffcutsThatCannotBeAreRefused) {
+    const auto order = takeTees();
+    const std::vector<DecalId> decals{decalOf(order)};
+    const auto refused = [&](std::vector<OffcutSize> offcuts, const std::string& words) {
+        expectRefused<Doing>([&] { return cutDecals(shop(), m_roll, decals, {420}, offcuts); }, "offcuts",
+                             words);
+    };
+    refused({{{19}, {100}}}, "width");
+    refused({{{100}, {0}}}, "length");
+    refused({{{501}, {100}}}, "500");
+    refused({{{100}, {421}}}, "420");
+    refused({{{500}, {300}}, {{500}, {200}}}, "more film");
+}
+
 TEST_F(FilmActions, WhatCannotBeCutIsRefused) {
     const auto order = takeTees();
     const std::vector<DecalId> decals{decalOf(order)};
@@ -366,6 +408,16 @@ TEST_F(FilmActions, ReadingInALogCanBeStopped) {
     expectRefused<Importing>([&] { return importReadings(shop(), m_place, readings, stopSecond); }, "",
                              "Stopped");
     EXPECT_EQ(told, (std::vector<double>{0.4, 0.8}));
+}
+
+TEST_F(FilmActions, ReadingInALogCanBeStoppedBeforeItIsKept) {
+    const auto readings = readingsUntil(now().instant, 25'000);
+    expectRefused<Importing>(
+        [&] { return importReadings(shop(), m_place, readings, [](double share) { return share < 1; }); }, "",
+        "Stopped");
+    ASSERT_TRUE(recordReading(shop(), m_place, readings[3]).ok()); // the journal goes on recording
+    ASSERT_TRUE(shop().undo(shop().recent(1).at(0).id).ok());
+    EXPECT_TRUE(importReadings(shop(), m_place, readings).ok());
 }
 
 TEST_F(FilmActions, MillionReadingsAreReadIn) {
