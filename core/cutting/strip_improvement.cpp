@@ -97,9 +97,7 @@ private:
         std::optional<Filling> found = searcher.search(fillings, m_budget);
         if (!found)
             return false;
-        layIntoFreeSpace(m_plan, *found, [&] { return m_budget.isOver(); });
-        found->isStopped = false;
-        keep(std::move(*found));
+        keepWithMore(std::move(*found));
         return true;
     }
 
@@ -121,7 +119,8 @@ private:
         for (std::int64_t step = firstStep(least); m_best.end > least;) {
             searcher.aimFor(m_best.end - step);
             if (auto found = searcher.search(fillings, m_budget)) {
-                keep(std::move(*found));
+                if (keepWithMore(std::move(*found)))
+                    return true;
                 step = firstStep(least);
                 continue;
             }
@@ -138,9 +137,14 @@ private:
         return std::max<std::int64_t>(1, (m_best.end - least) / kShareAimedFor);
     }
 
-    void keep(Filling filling) {
+    // Whatever is not laid yet and finds room now, too. True: some did.
+    bool keepWithMore(Filling filling) {
+        const std::size_t laidBefore = filling.places.size();
+        if (laidBefore < m_plan.pieces.size())
+            layIntoFreeSpace(m_plan, filling, [&] { return m_budget.isOver(); });
         m_best = std::move(filling);
         m_improved(m_best);
+        return m_best.places.size() > laidBefore;
     }
 
     const StripTask& m_task;

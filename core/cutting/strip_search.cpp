@@ -1,5 +1,7 @@
 #include "core/cutting/strip_search.h"
 
+#include "core/cutting/strip_tree.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -18,6 +20,10 @@ constexpr double kFirstAllowance = 0.3;
 
 // One move in so many brings a piece that found no room forward.
 constexpr std::size_t kOneForwardIn = 4;
+
+// So many pieces are laid by trying everything as well; so many branches count as a round.
+constexpr std::size_t kFewPieces = 12;
+constexpr std::uint64_t kBranchesOfARound = 16;
 
 FillFrame turnedOver(const FillFrame& frame) {
     FillFrame over{frame.end, frame.width, frame.pins};
@@ -104,6 +110,22 @@ std::optional<Filling> StripSearcher::search(std::uint64_t fillingsEach, StripBu
             return found;
     }
     std::ranges::stable_sort(m_chains, {}, &Chain::areaLeft);
+    return m_pieces.size() <= kFewPieces ? tryEverything(fillingsEach, budget) : std::nullopt;
+}
+
+std::optional<Filling> StripSearcher::tryEverything(std::uint64_t rounds, StripBudget& budget) {
+    for (const bool isAcross : {false, true}) {
+        std::uint64_t branches = 0;
+        const auto mayGoOn = [&] {
+            const bool isNewRound = ++branches % kBranchesOfARound == 0;
+            return branches / kBranchesOfARound <= rounds &&
+                   (isNewRound ? budget.spendRound() : !budget.isOver());
+        };
+        auto places = isAcross ? StripTree{turnedOver(m_frame), turnedOver(m_pieces)}.search(mayGoOn)
+                               : StripTree{m_frame, m_pieces}.search(mayGoOn);
+        if (places)
+            return filled(std::move(*places), isAcross);
+    }
     return std::nullopt;
 }
 
@@ -118,7 +140,7 @@ std::optional<Filling> StripSearcher::turn(Chain& chain, std::uint64_t fillings,
         return std::nullopt;
     chain.areaLeft = first.areaLeft;
     if (chain.areaLeft == 0)
-        return filled(chain);
+        return filled(filler.places(), chain.isAcross);
     std::vector<std::uint32_t> left = leftOver(filler);
     for (std::uint64_t filling = 0; filling < fillings; ++filling) {
         if (!budget.spendRound())
@@ -130,7 +152,7 @@ std::optional<Filling> StripSearcher::turn(Chain& chain, std::uint64_t fillings,
         const std::int64_t most = chain.areaLeft + allowance(filling, fillings);
         const FillOutcome outcome = filler.fill(chain.order, m_spare + most, shouldStop);
         if (outcome.areaLeft == 0)
-            return filled(chain);
+            return filled(filler.places(), chain.isAcross);
         if (outcome.isStopped || outcome.areaLeft > most) {
             takeBack(chain.order, *move);
             continue;
@@ -195,9 +217,9 @@ std::vector<std::uint32_t> StripSearcher::leftOver(const StripFiller& filler) co
     return left;
 }
 
-Filling StripSearcher::filled(const Chain& chain) {
-    Filling filling{fillerOf(chain).places(), 0, false};
-    if (chain.isAcross) {
+Filling StripSearcher::filled(std::vector<FilledPlace> places, bool isAcross) const {
+    Filling filling{std::move(places), 0, false};
+    if (isAcross) {
         for (FilledPlace& place : filling.places)
             std::swap(place.across, place.along);
     }

@@ -4,7 +4,8 @@
 //
 // Several chains, each an order and an axis (the frame is filled along the strip or across it), take turns
 // with twice as many fillings each time. A worse order is taken now and then, ever more rarely within a turn
-// (simulated annealing: Kirkpatrick, Gelatt and Vecchi 1983 [M]).
+// (simulated annealing: Kirkpatrick, Gelatt and Vecchi 1983 [M]). A few pieces are laid by trying everything
+// as well.
 
 #include "core/cutting/strip_construction.h"
 #include "core/cutting/strip_packing.h"
@@ -67,6 +68,7 @@ private:
         bool isShift = false; // from there to here; else the two are exchanged
     };
 
+    std::optional<Filling> tryEverything(std::uint64_t rounds, StripBudget& budget);
     std::optional<Filling> turn(Chain& chain, std::uint64_t fillings, StripBudget& budget);
     std::optional<Move> someMove(const Chain& chain, const std::vector<std::uint32_t>& left);
     static void make(FillOrder& order, const Move& move);
@@ -74,7 +76,7 @@ private:
     std::int64_t allowance(std::uint64_t filling, std::uint64_t fillings);
     std::vector<std::uint32_t> leftOver(const StripFiller& filler) const;
     StripFiller& fillerOf(const Chain& chain) { return chain.isAcross ? *m_across : *m_along; }
-    Filling filled(const Chain& chain);
+    Filling filled(std::vector<FilledPlace> places, bool isAcross) const;
 
     FillFrame m_frame;
     std::vector<FillPiece> m_pieces;

@@ -1,0 +1,208 @@
+// How soon nesting answers and how short it packs: `nesting_bench [FOLDER] [--peers FOLDER]`.
+//
+// It packs strips that it makes itself, and those of a folder of benchmark instances where one is given. With
+// --peers, a folder that peers/set_up.sh made, the same strips are packed by general-purpose packing
+// libraries; it ends with 1 where one of them is shorter than ours. Prints rows of Markdown tables.
+//
+// The search has its budget by the clock on the wall. Times are the program's own processor time, which other
+// load does not stretch; where the processor was not ours for all of the budget, its share is told.
+
+#include "tests/bench/strip_instances.h"
+
+#include <algorithm>
+#include <cstdio>
+#include <cstdlib>
+#include <ctime>
+#include <fstream>
+#include <iostream>
+#include <map>
+#include <optional>
+#include <sstream>
+
+using namespace holdfast;
+using namespace holdfast::bench;
+
+namespace {
+
+double processorSeconds() {
+    timespec time{};
+    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &time);
+    return static_cast<double>(time.tv_sec) + static_cast<double>(time.tv_nsec) / 1e9;
+}
+
+std::string rounded(double value, int places) {
+    char text[64];
+    std::snprintf(text, sizeof text, "%.*f", places, value);
+    return text;
+}
+
+void row(const std::string& what, const std::string& figure, const std::string& note = "") {
+    std::cout << "| " << what << " | " << figure << " | " << note << " |" << std::endl;
+}
+
+void mustBeRight(const StripTask& task, const StripPacking& packing) {
+    const auto fault = faultOf(task, packing);
+    if (!fault)
+        return;
+    std::cerr << "A packing is wrong: " << *fault << '\n';
+    std::exit(1);
+}
+
+double percentAbove(std::int64_t length, std::int64_t least) {
+    return 100.0 * static_cast<double>(length - least) / static_cast<double>(least);
+}
+
+void firstAnswer(std::size_t count, bool mayTurn) {
+    const StripTask task = manyPieces(count, mayTurn);
+    std::vector<double> seconds;
+    StripPacking packing;
+    for (int time = 0; time < 9; ++time) {
+        const double begun = processorSeconds();
+        packing = packAtOnce(task).value();
+        seconds.push_back(processorSeconds() - begun);
+    }
+    mustBeRight(task, packing);
+    std::ranges::nth_element(seconds, seconds.begin() + 4);
+    row("First answer, " + std::to_string(count) + " pieces" + (mayTurn ? ", with turns" : ""),
+        rounded(seconds[4] * 1e3, 2) + " ms",
+        rounded(percentAbove(packing.length, leastLength(task)), 2) + " % above the least length");
+}
+
+StripPacking packedWithin(const StripTask& task, std::chrono::milliseconds budget) {
+    StripSearch search;
+    search.budget = budget;
+    StripPacking packing = packWithin(task, search).value();
+    mustBeRight(task, packing);
+    return packing;
+}
+
+void meanGap(const std::string& name, const std::vector<KnownStrip>& strips, bool mayTurn,
+             std::chrono::milliseconds budget) {
+    double gaps = 0;
+    std::size_t reached = 0;
+    const double begun = processorSeconds();
+    double spent = 0;
+    for (const KnownStrip& strip : strips) {
+        const StripTask task = mayTurn ? turnable(strip.task) : strip.task;
+        const auto begins = std::chrono::steady_clock::now();
+        const StripPacking packing = packedWithin(task, budget);
+        spent += std::chrono::duration<double>(std::chrono::steady_clock::now() - begins).count();
+        gaps += percentAbove(packing.length, strip.shortest);
+        reached += packing.length == strip.shortest;
+    }
+    const double share = (processorSeconds() - begun) / spent;
+    row("Mean gap, " + name + (mayTurn ? ", with turns" : "") + ", " + std::to_string(budget.count()) +
+            " ms each",
+        rounded(gaps / static_cast<double>(strips.size()), 3) + " %",
+        std::to_string(reached) + " of " + std::to_string(strips.size()) +
+            " at the optimum; processor ours " + rounded(100 * share, 0) + " % of the time");
+}
+
+void gaps(const std::string& name, const std::vector<KnownStrip>& strips) {
+    for (const bool mayTurn : {false, true}) {
+        for (const int budget : {100, 1'000})
+            meanGap(name, strips, mayTurn, std::chrono::milliseconds{budget});
+    }
+}
+
+void writeForPeers(const std::vector<KnownStrip>& strips, const std::filesystem::path& file) {
+    std::ofstream out{file};
+    out << '[';
+    for (std::size_t index = 0; index < strips.size(); ++index) {
+        const KnownStrip& strip = strips[index];
+        out << (index > 0 ? "," : "") << "{\"name\":\"" << strip.name << "\",\"width\":" << strip.task.width
+            << ",\"least\":" << strip.shortest << ",\"pieces\":[";
+        for (std::size_t piece = 0; piece < strip.task.pieces.size(); ++piece)
+            out << (piece > 0 ? "," : "") << '[' << strip.task.pieces[piece].across << ','
+                << strip.task.pieces[piece].along << ']';
+        out << "]}";
+    }
+    out << "]\n";
+}
+
+struct PeerTally {
+    std::size_t strips = 0;
+    std::size_t oursShorter = 0;
+    std::size_t theirsShorter = 0;
+    double gaps = 0;
+    double ourGaps = 0;
+};
+
+// False: a library packed some strip shorter than we did.
+bool heldAgainstPeers(const std::filesystem::path& folder, const std::vector<KnownStrip>& strips) {
+    const std::filesystem::path input = folder / "strips.json";
+    const std::filesystem::path output = folder / "lengths.txt";
+    writeForPeers(strips, input);
+    const std::string command =
+        "node '" + (folder / "pack.mjs").string() + "' <'" + input.string() + "' >'" + output.string() + "'";
+    if (std::system(command.c_str()) != 0) {
+        std::cerr << "The libraries did not run: " << command << '\n';
+        return false;
+    }
+    std::map<std::pair<std::string, bool>, std::int64_t> ours;
+    std::map<std::string, const KnownStrip*> byName;
+    for (const KnownStrip& strip : strips) {
+        byName[strip.name] = &strip;
+        for (const bool mayTurn : {false, true})
+            ours[{strip.name, mayTurn}] =
+                packedWithin(mayTurn ? turnable(strip.task) : strip.task, std::chrono::milliseconds{100})
+                    .length;
+    }
+    std::map<std::string, PeerTally> tallies;
+    std::ifstream lines{output};
+    std::string name, library;
+    int turns = 0;
+    std::int64_t length = 0;
+    while (lines >> name >> library >> turns >> length) {
+        PeerTally& tally = tallies[library + (turns ? ", with turns" : "")];
+        const KnownStrip& strip = *byName.at(name);
+        const std::int64_t ourLength = ours.at({name, turns != 0});
+        const std::int64_t theirs = length == 0 ? 2 * strip.shortest : length;
+        ++tally.strips;
+        tally.oursShorter += ourLength < theirs;
+        tally.theirsShorter += theirs < ourLength;
+        tally.gaps += percentAbove(theirs, strip.shortest);
+        tally.ourGaps += percentAbove(ourLength, strip.shortest);
+        if (theirs < ourLength)
+            std::cerr << library << " is shorter on " << name << (turns ? " with turns" : "") << ": "
+                      << theirs << " to " << ourLength << '\n';
+    }
+    bool isNeverLonger = true;
+    for (const auto& [library_, tally] : tallies) {
+        const auto count = static_cast<double>(tally.strips);
+        row(library_,
+            "mean gap " + rounded(tally.gaps / count, 2) + " %, ours " + rounded(tally.ourGaps / count, 2) +
+                " %",
+            "ours shorter on " + std::to_string(tally.oursShorter) + ", theirs on " +
+                std::to_string(tally.theirsShorter) + " of " + std::to_string(tally.strips));
+        isNeverLonger = isNeverLonger && tally.theirsShorter == 0;
+    }
+    return isNeverLonger;
+}
+
+} // namespace
+
+int main(int count, char** words) {
+    std::optional<std::filesystem::path> folder;
+    std::optional<std::filesystem::path> peers;
+    for (int word = 1; word < count; ++word) {
+        if (std::string{words[word]} == "--peers" && word + 1 < count)
+            peers = words[++word];
+        else
+            folder = words[word];
+    }
+    for (const std::size_t pieces : {200U, 3'000U, 10'000U}) {
+        for (const bool mayTurn : {false, true})
+            firstAnswer(pieces, mayTurn);
+    }
+    const std::vector<KnownStrip> made = stripsWithoutWaste();
+    gaps("28 strips made without waste", made);
+    std::vector<KnownStrip> read;
+    if (folder)
+        read = stripsIn(*folder);
+    if (!read.empty())
+        gaps(std::to_string(read.size()) + " strips of the folder", read);
+    if (!peers)
+        return 0;
+    return heldAgainstPeers(*peers, read.empty() ? made : read) ? 0 : 1;
+}

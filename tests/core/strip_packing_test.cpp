@@ -1,0 +1,190 @@
+// Single packings: what is at the edge of what may be asked, precedence, stopping, telling.
+
+#include "tests/core/strip_builders.h"
+
+#include <gtest/gtest.h>
+
+#include <chrono>
+
+using namespace holdfast;
+using namespace holdfast::strips;
+
+namespace {
+
+using Clock = std::chrono::steady_clock;
+
+std::chrono::milliseconds since(Clock::time_point begun) {
+    return std::chrono::duration_cast<std::chrono::milliseconds>(Clock::now() - begun);
+}
+
+StripTask manyPieces(std::size_t count) {
+    StripMaker maker{3};
+    StripTask task = aStrip(1'000, {});
+    for (std::size_t piece = 0; piece < count; ++piece)
+        task.pieces.push_back({maker.between(20, 200), maker.between(20, 200), true, std::nullopt});
+    return task;
+}
+
+} // namespace
+
+TEST(StripPacking, NothingToPackIsNoLength) {
+    const StripPacking packing = packWithin(aStrip(10, {}), rounds(10)).value();
+    EXPECT_EQ(packing.length, 0);
+    EXPECT_TRUE(packing.places.empty());
+}
+
+TEST(StripPacking, OnePieceOfOne) {
+    const StripPacking packing = packAtOnce(aStrip(1, {{1, 1}})).value();
+    EXPECT_EQ(packing.length, 1);
+    EXPECT_EQ(packing.places[0], StripPlace{});
+}
+
+TEST(StripPacking, TooWideFindsNoPlaceAndTheOthersDo) {
+    const StripPacking packing = packWithin(aStrip(10, {{11, 2}, {3, 2}, {12, 12}}), rounds(100)).value();
+    EXPECT_FALSE(packing.places[0]);
+    EXPECT_TRUE(packing.places[1]);
+    EXPECT_FALSE(packing.places[2]);
+    EXPECT_EQ(packing.length, 2);
+}
+
+TEST(StripPacking, TooWideLiesTurnedWhereItMay) {
+    const StripTask task = aStrip(10, {{11, 2}}, true);
+    const StripPacking packing = packAtOnce(task).value();
+    EXPECT_EQ(packing.places[0], (StripPlace{0, 0, true}));
+    EXPECT_EQ(packing.length, 11);
+}
+
+TEST(StripPacking, ErrorsAreThoseOfTheCheck) {
+    EXPECT_EQ(packAtOnce(aStrip(10, {{0, 1}})).error().field, "piece 1");
+    EXPECT_EQ(packWithin(aStrip(0, {{1, 1}}), rounds(1)).error().field, "width");
+}
+
+TEST(StripPacking, LargestSidesDoNotOverflow) {
+    StripTask task = aStrip(kLongestSide, {});
+    for (int piece = 0; piece < 60; ++piece)
+        task.pieces.push_back({kLongestSide, kLongestSide, true, std::nullopt});
+    task.pieces[0].pinned = StripPlace{0, kLongestSide, false};
+    const StripPacking packing = packWithin(task, rounds(200)).value();
+    EXPECT_EQ(faultOf(task, packing), std::nullopt);
+    EXPECT_EQ(packing.length, 60 * kLongestSide);
+}
+
+TEST(StripPacking, GrowsAroundAPinAndFillsBeneathIt) {
+    StripTask task = aStrip(10, {{10, 1}, {10, 4}, {10, 3}});
+    task.pieces[0].pinned = StripPlace{0, 4, false};
+    const StripPacking packing = packAtOnce(task).value();
+    EXPECT_EQ(faultOf(task, packing), std::nullopt);
+    EXPECT_EQ(packing.length, 8);
+    EXPECT_EQ(packing.places[1]->along, 0); // exactly beneath it
+}
+
+TEST(StripPacking, WhereNotAllFitTheEarlierComeFirst) {
+    StripTask task = aStrip(10, {{10, 3}, {10, 4}, {10, 9}, {10, 3}, {5, 1}});
+    task.length = 10;
+    const StripPacking packing = packWithin(task, rounds(500)).value();
+    EXPECT_TRUE(packing.places[0]);
+    EXPECT_TRUE(packing.places[1]);
+    EXPECT_FALSE(packing.places[2]); // it is longer than what is left
+    EXPECT_TRUE(packing.places[3]);
+    EXPECT_FALSE(packing.places[4]); // the strip is full
+    EXPECT_EQ(packing.length, 10);
+}
+
+// Found by hand: 6x6 and 4x6 beside one another, 10x4 behind them; laid by size alone one of the first three
+// is left.
+TEST(StripPacking, AnEarlierPieceIsWorthManyLaterOnes) {
+    StripTask task = aStrip(10, {{6, 6}, {4, 6}, {10, 4}, {5, 5}, {5, 5}, {5, 5}, {5, 5}});
+    task.length = 10;
+    const StripPacking packing = packWithin(task, rounds(2'000)).value();
+    EXPECT_TRUE(packing.places[0] && packing.places[1] && packing.places[2]);
+    EXPECT_EQ(packing.placed(), 3U);
+}
+
+TEST(StripPacking, LooksForAllOnAStripWithoutRoomToSpare) {
+    StripMaker maker{21};
+    int complete = 0;
+    for (int round = 0; round < 20; ++round) {
+        StripTask task = maker.withoutWaste(30, 30, 12, false);
+        task.length = 30;
+        const StripPacking packing = packWithin(task, rounds(20'000)).value();
+        ASSERT_EQ(faultOf(task, packing), std::nullopt);
+        complete += packing.placed() == task.pieces.size();
+    }
+    EXPECT_GE(complete, 19);
+}
+
+TEST(StripPacking, TellsEachBetterOneAndEndsWithTheLast) {
+    StripMaker maker{8};
+    const StripTask task = maker.withoutWaste(60, 60, 40, false);
+    std::vector<StripPacking> told;
+    StripSearch search = rounds(4'000);
+    search.improved = [&](const StripPacking& packing) { told.push_back(packing); };
+    const StripPacking packing = packWithin(task, search).value();
+    ASSERT_GT(told.size(), 1U);
+    EXPECT_EQ(told.front().length, packAtOnce(task).value().length);
+    for (std::size_t next = 1; next < told.size(); ++next) {
+        EXPECT_TRUE(isWorse(told[next - 1], told[next]));
+        EXPECT_EQ(faultOf(task, told[next]), std::nullopt);
+    }
+    EXPECT_EQ(told.back().length, packing.length);
+}
+
+TEST(StripPacking, EndsByItselfAtTheLeastLength) {
+    StripSearch search;
+    search.budget = std::chrono::hours{1};
+    EXPECT_EQ(packWithin(aStrip(10, {{5, 4}, {5, 4}, {10, 2}}), search).value().length, 6);
+}
+
+TEST(StripPacking, KeepsToItsTime) {
+    StripMaker maker{4};
+    const StripTask task = maker.withoutWaste(400, 400, 150, false);
+    StripSearch search;
+    search.budget = std::chrono::milliseconds{100};
+    const auto begun = Clock::now();
+    EXPECT_EQ(faultOf(task, packWithin(task, search).value()), std::nullopt);
+    EXPECT_LT(since(begun), std::chrono::milliseconds{400}); // with room for a busy machine
+}
+
+TEST(StripPacking, AnswersAStopAtOnceWherever) {
+    for (const bool hasLength : {false, true}) {
+        StripTask task = manyPieces(kMostPieces);
+        if (hasLength)
+            task.length = 60'000;
+        for (const int asksBefore : {0, 1, 3, 40}) {
+            int asked = 0;
+            Clock::time_point stopped;
+            StripSearch search;
+            search.budget = std::chrono::seconds{10};
+            search.shouldStop = [&] {
+                if (asked++ == asksBefore)
+                    stopped = Clock::now();
+                return asked > asksBefore;
+            };
+            const StripPacking packing = packWithin(task, search).value();
+            EXPECT_LT(since(stopped),
+                      std::chrono::milliseconds{250}); // 50 ms and room for Debug and sanitizers
+            EXPECT_EQ(faultOf(task, packing), std::nullopt);
+            if (!hasLength) {
+                EXPECT_EQ(packing.placed(), kMostPieces);
+            }
+        }
+    }
+}
+
+TEST(StripPacking, IsAskedOftenWhetherToStop) {
+    StripTask task = manyPieces(2'000);
+    StripSearch search;
+    search.budget = std::chrono::milliseconds{300};
+    int asked = 0;
+    search.shouldStop = [&] { return ++asked < 0; };
+    EXPECT_TRUE(packWithin(task, search).ok());
+    EXPECT_GT(asked, 30);
+}
+
+TEST(StripPacking, TenThousandPiecesFillTheStripWell) {
+    const StripTask task = manyPieces(kMostPieces);
+    const StripPacking packing = packAtOnce(task).value();
+    EXPECT_EQ(faultOf(task, packing), std::nullopt);
+    EXPECT_EQ(packing.placed(), kMostPieces);
+    EXPECT_LT(static_cast<double>(packing.length), 1.01 * static_cast<double>(leastLength(task)));
+}
