@@ -14,9 +14,11 @@ constexpr std::size_t kPiecesToAskWithin = 500;
 
 constexpr std::chrono::milliseconds kBetweenAsking{2};
 
-// At the beginning of a turn an order is taken that leaves this share of a mean piece more over, more or
-// less.
-constexpr double kFirstAllowance = 0.3;
+// At the beginning of a turn of so many fillings an order is taken that leaves this share of a mean piece
+// more over, more or less. Longer turns begin warmer, by the root of their length, up to the greatest share.
+constexpr double kUsualTurn = 256;
+constexpr double kAllowedShare = 0.3;
+constexpr double kGreatestShare = 0.6;
 
 // One move in so many brings a piece that found no room forward.
 constexpr std::size_t kOneForwardIn = 4;
@@ -203,8 +205,9 @@ void StripSearcher::takeBack(FillOrder& order, const Move& move) {
 // How much more area may stay over than before: exponentially distributed, its mean falling through the turn.
 std::int64_t StripSearcher::allowance(std::uint64_t filling, std::uint64_t fillings) {
     const double meanArea = static_cast<double>(m_area) / static_cast<double>(m_pieces.size());
-    const double mean =
-        kFirstAllowance * meanArea * (1 - static_cast<double>(filling) / static_cast<double>(fillings));
+    const auto length = static_cast<double>(fillings);
+    const double share = std::min(kGreatestShare, kAllowedShare * std::sqrt(length / kUsualTurn));
+    const double mean = share * meanArea * (1 - static_cast<double>(filling) / length);
     return static_cast<std::int64_t>(-std::log(1 - m_random.share()) * mean);
 }
 
