@@ -9,7 +9,7 @@ namespace holdfast::app {
 
 class ClimateChartModule : public QObject, public ClimateChartMaker {
     Q_OBJECT
-    Q_PLUGIN_METADATA(IID "holdfast.ClimateChartMaker/1")
+    Q_PLUGIN_METADATA(IID "holdfast.ClimateChartMaker/2")
     Q_INTERFACES(holdfast::app::ClimateChartMaker)
 
 public:

@@ -88,29 +88,39 @@ void ClimateChartView::layOut() {
     chart()->setPlotArea(m_plot);
 }
 
-ClimateChartView::Strip ClimateChartView::stripOf(Measure measure, double low, double high) const {
-    Strip strip;
-    strip.measure = measure;
-    strip.low = low;
-    strip.high = high;
-    strip.least = std::numeric_limits<double>::max();
-    strip.most = std::numeric_limits<double>::lowest();
+std::vector<ThinLine> ClimateChartView::linesOf(const std::vector<AirPiece>& air, Measure measure) const {
+    std::vector<ThinLine> lines;
     const auto span = static_cast<double>((m_picture.to - m_picture.from).count());
-    for (const AirPiece& piece : m_picture.air) {
+    for (const AirPiece& piece : air) {
         const auto seconds = static_cast<double>((piece.to - piece.from).count());
         const int columns = std::max(
             2, static_cast<int>(m_plot.width() * devicePixelRatioF() * seconds / std::max(1.0, span)));
         const auto shift = static_cast<double>((piece.from - m_picture.from).count());
         for (ThinLine& line : thinned(*piece.readings, measure, piece.from, piece.to, columns)) {
-            for (ThinPoint& point : line) {
+            for (ThinPoint& point : line)
                 point.seconds += shift;
+            lines.push_back(std::move(line));
+        }
+    }
+    return lines;
+}
+
+ClimateChartView::Strip ClimateChartView::stripOf(Measure measure, double low, double high) const {
+    Strip strip;
+    strip.measure = measure;
+    strip.low = low;
+    strip.high = high;
+    strip.lines = linesOf(m_picture.air, measure);
+    strip.beside = linesOf(m_picture.beside, measure);
+    strip.least = std::numeric_limits<double>::max();
+    strip.most = std::numeric_limits<double>::lowest();
+    for (const auto* lines : {&strip.lines, &strip.beside})
+        for (const ThinLine& line : *lines)
+            for (const ThinPoint& point : line) {
                 strip.least = std::min(strip.least, point.value);
                 strip.most = std::max(strip.most, point.value);
             }
-            strip.lines.push_back(std::move(line));
-        }
-    }
-    if (strip.lines.empty()) {
+    if (strip.lines.empty() && strip.beside.empty()) {
         strip.least = low;
         strip.most = high;
     }
@@ -154,29 +164,33 @@ void ClimateChartView::draw() {
     across->setVisible(false);
     chart()->addAxis(across, Qt::AlignBottom);
     for (const Strip& strip : m_strips)
-        addLines(strip, across, penOf(strip));
+        addLines(strip, across);
     viewport()->update();
 }
 
-void ClimateChartView::addLines(const Strip& strip, QValueAxis* across, const QPen& pen) {
+void ClimateChartView::addLines(const Strip& strip, QValueAxis* across) {
     // The axis goes on beyond the strip so that the strip is its part of the plot.
     const double perShare = (strip.most - strip.least) / (strip.bottom - strip.top);
     auto* up = new QValueAxis;
     up->setRange(strip.least - (1 - strip.bottom) * perShare, strip.most + strip.top * perShare);
     up->setVisible(false);
     chart()->addAxis(up, Qt::AlignLeft);
-    for (const ThinLine& line : strip.lines) {
-        auto* series = new QLineSeries;
-        series->setPen(pen);
-        QList<QPointF> points;
-        points.reserve(static_cast<qsizetype>(line.size()));
-        for (const ThinPoint& point : line)
-            points.append({point.seconds, point.value});
-        series->replace(points);
-        chart()->addSeries(series);
-        series->attachAxis(across);
-        series->attachAxis(up);
-    }
+    const auto add = [&](const std::vector<ThinLine>& lines, const QPen& pen) {
+        for (const ThinLine& line : lines) {
+            auto* series = new QLineSeries;
+            series->setPen(pen);
+            QList<QPointF> points;
+            points.reserve(static_cast<qsizetype>(line.size()));
+            for (const ThinPoint& point : line)
+                points.append({point.seconds, point.value});
+            series->replace(points);
+            chart()->addSeries(series);
+            series->attachAxis(across);
+            series->attachAxis(up);
+        }
+    };
+    add(strip.beside, penBeside(strip));
+    add(strip.lines, penOf(strip));
 }
 
 double ClimateChartView::xOf(double seconds) const {
@@ -195,6 +209,13 @@ QPen ClimateChartView::penOf(const Strip& strip) const {
         return QPen(m_dress.dyes.indigo, 1.5, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin);
     QPen pen(m_dress.dyes.madder, 1.5, Qt::CustomDashLine, Qt::FlatCap, Qt::RoundJoin);
     pen.setDashPattern({3, 2});
+    return pen;
+}
+
+QPen ClimateChartView::penBeside(const Strip& strip) const {
+    QPen pen = penOf(strip);
+    pen.setColor(m_dress.dyes.ink3);
+    pen.setWidthF(1);
     return pen;
 }
 

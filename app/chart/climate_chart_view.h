@@ -1,6 +1,7 @@
 #pragma once
 // Humidity above, temperature below, on one axis of days: the band as a tint between its limit lines, hours
-// outside it hatched, words at the lines themselves. Gaps in the readings are gaps in the line.
+// outside it hatched, words at the lines themselves. Gaps in the readings are gaps in the line. Another place
+// stands beside the first in thin lines.
 
 #include "app/places/film_shelf/climate_chart.h"
 #include "app/places/film_shelf/thinned_series.h"
@@ -43,16 +44,19 @@ private:
         double top = 0; // share of the plot's height
         double bottom = 0;
         std::vector<ThinLine> lines;
+        std::vector<ThinLine> beside; // another place's
     };
 
     void layOut();
     void draw();
     Strip stripOf(Measure measure, double low, double high) const;
     static void widen(Strip& strip, double least, double most, double margin);
-    void addLines(const Strip& strip, QValueAxis* across, const QPen& pen);
+    std::vector<ThinLine> linesOf(const std::vector<AirPiece>& air, Measure measure) const;
+    void addLines(const Strip& strip, QValueAxis* across);
     double xOf(double seconds) const;
     double yOf(const Strip& strip, double value) const;
     QPen penOf(const Strip& strip) const;
+    QPen penBeside(const Strip& strip) const;
     void paintBand(QPainter& painter, const Strip& strip) const;
     void paintOutside(QPainter& painter, const Strip& strip) const;
     void paintLimits(QPainter& painter, const Strip& strip, const QString& unit) const;

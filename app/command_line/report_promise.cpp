@@ -4,6 +4,7 @@
 #include "app/command_line/text_table.h"
 #include "app/desk/formats.h"
 #include "core/orders/promise.h"
+#include "core/shop/promise_again.h"
 #include "core/shop/promised_load.h"
 
 #include <QCoreApplication>
@@ -30,7 +31,7 @@ class PromiseReport {
 public:
     explicit PromiseReport(const ReckonedShop& shop)
         : m_shop(shop)
-        , m_load(promisedLoad(shop)) {
+        , m_promised(promisedLoad(shop)) {
         for (const BlankStyle& style : shop.facts.styles)
             if (const auto asked = likeliest(style))
                 m_offers.push_back({*asked, promise(*asked)});
@@ -91,6 +92,8 @@ public:
                 {QStringLiteral("promised"), localJson(order->promised)},
                 {QStringLiteral("plan"), seen.code},
                 {QStringLiteral("ready"), seen.readyAt ? QJsonValue(localJson(*seen.readyAt)) : QJsonValue()},
+                {QStringLiteral("soonest"),
+                 seen.soonest ? QJsonValue(localJson(*seen.soonest)) : QJsonValue()},
                 {QStringLiteral("lateSeconds"), static_cast<qint64>(seen.late.count())},
                 {QStringLiteral("why"), seen.why}});
         }
@@ -109,6 +112,7 @@ private:
         QString words;
         QString why;
         std::optional<LocalTime> readyAt;
+        std::optional<LocalTime> soonest; // every other promise kept; only of what waits
         Seconds late{0};
     };
 
@@ -165,7 +169,6 @@ private:
         garment.colour = asked.lot->colour;
         AskedGarment one{garment.style, garment.size, garment.colour, {}, Seconds{0}};
         if (asked.film != nullptr) {
-            one.films = {asked.film->id};
             const auto presets = presetsFor(asked.style->outline);
             Decal decal;
             decal.id = DecalId{1};
@@ -178,9 +181,10 @@ private:
             }
             decal.height = decal.width;
             garment.decals = {decal};
+            one.decals = {{decal.film, decal.width, decal.height}};
         }
         one.pressTime = holdfast::pressTime(routeOf(m_shop.facts, garment));
-        return promiseFor(std::span{&one, 1}, m_shop.facts, m_load, m_shop.now);
+        return promiseFor(std::span{&one, 1}, m_shop.facts, m_promised, m_shop.now);
     }
 
     QString blankWords(const Asked& asked) const {
@@ -255,8 +259,9 @@ private:
             seen.code = QStringLiteral("waits");
             seen.why = waiting.join(QStringLiteral("; "));
             seen.late = std::max(Seconds{0}, m_shop.now.instant - promised);
-            seen.words =
-                seen.late.count() > 0 ? tr("waits, %1 late already").arg(timeSpan(seen.late)) : tr("waits");
+            if (const auto again = promiseAgain(m_shop, order.id); again.ok())
+                seen.soonest = again->readyAt;
+            seen.words = waitingWords(seen, order);
             return seen;
         }
         seen.readyAt = m_shop.now.toLocal(*last);
@@ -268,6 +273,16 @@ private:
         return seen;
     }
 
+    QString waitingWords(const Outlook& seen, const Order& order) const {
+        if (seen.late.count() > 0)
+            return tr("waits, %1 late already").arg(timeSpan(seen.late));
+        if (!seen.soonest)
+            return tr("waits");
+        return *seen.soonest <= order.promised
+                   ? tr("waits, can be kept")
+                   : tr("waits, %1 at the soonest").arg(whenWords(*seen.soonest, today()));
+    }
+
     QString waitWords(const Garment& garment) const {
         const Assessment& assessment = m_shop.of(garment.id);
         const Finding* hold = assessment.firstHold();
@@ -277,7 +292,7 @@ private:
     }
 
     const ReckonedShop& m_shop;
-    const std::vector<PressLoad> m_load;
+    const Promised m_promised;
     std::vector<Offer> m_offers;
     std::vector<const Order*> m_orders;
 };

@@ -40,7 +40,7 @@ public:
             table.add({QString::number(++number), words(roll.label()), words(film(roll).name()),
                        metres(forecast.left), condition.useBy ? date(*condition.useBy) : tr("no limit"),
                        forecast.daysLeft ? QString::number(forecast.daysLeft->count()) : QString(),
-                       metres(forecast.allotted), metres(forecast.expectedWaste), state(roll, condition)});
+                       metres(forecast.allotted), wasteWords(forecast), state(roll, condition)});
         }
         return whole + table.text();
     }
@@ -59,6 +59,14 @@ private:
         return m_shop.facts.rolls.at(forecast.roll);
     }
     const Film& film(const FilmRoll& roll) const { return m_shop.facts.films.at(roll.film); }
+
+    // "1.2 m (0.4–1.9 m)": eight of ten times it lies within.
+    static QString wasteWords(const RollForecast& forecast) {
+        const QString likely = metres(forecast.expectedWaste);
+        const QString low = metres(forecast.wasteLow);
+        const QString high = metres(forecast.wasteHigh);
+        return low == high ? likely : tr("%1 (%2 to %3)").arg(likely, low, high);
+    }
 
     QString state(const FilmRoll& roll, const RollCondition& condition) const {
         QStringList parts;
@@ -92,6 +100,8 @@ private:
             {QStringLiteral("allottedMillimetres"), static_cast<qint64>(forecast.allotted.value)},
             {QStringLiteral("usualUseMillimetres"), static_cast<qint64>(forecast.usualUse.value)},
             {QStringLiteral("expectedWasteMillimetres"), static_cast<qint64>(forecast.expectedWaste.value)},
+            {QStringLiteral("wasteLowMillimetres"), static_cast<qint64>(forecast.wasteLow.value)},
+            {QStringLiteral("wasteHighMillimetres"), static_cast<qint64>(forecast.wasteHigh.value)},
             {QStringLiteral("useBy"),
              orNull(condition.useBy, [](LocalDate day) { return words(isoDate(day)); })},
             {QStringLiteral("daysLeft"),
@@ -104,7 +114,8 @@ private:
             {QStringLiteral("outsideNow"), condition.isOutsideNow()},
             {QStringLiteral("readingIsStale"), condition.readingIsStale},
             {QStringLiteral("mayBeUsed"), forecast.mayBeUsed},
-            {QStringLiteral("decals"), static_cast<qint64>(forecast.decals.size())}};
+            {QStringLiteral("decals"), static_cast<qint64>(forecast.decals.size())},
+            {QStringLiteral("decalsToPressEarly"), static_cast<qint64>(forecast.pressEarly.size())}};
     }
 
     const ReckonedShop& m_shop;

@@ -43,7 +43,7 @@ ShopDesk::ShopDesk(std::unique_ptr<db::Shop> file, Clock clock, QObject* parent)
     , m_file(std::move(file))
     , m_clock(std::move(clock)) {
     m_listener = m_file->onChanged([this](const db::ChangedTables& tables) {
-        if (tables.contains("climate_reading"))
+        if (tables.contains("climate_reading") && !m_isClimateNew)
             m_climate.reset();
         forgetReckoned();
         emit changed(tables);
@@ -58,6 +58,16 @@ ShopDesk::ShopDesk(std::unique_ptr<db::Shop> file, Clock clock, QObject* parent)
 
 ShopDesk::~ShopDesk() {
     m_file->forget(m_listener);
+}
+
+void ShopDesk::takeOver(const db::ChangedTables& tables, PlaceId place,
+                        std::shared_ptr<const ClimateSeries> readings) {
+    if (m_climate && readings) {
+        (*m_climate)[place] = std::move(readings);
+        m_isClimateNew = true;
+    }
+    done(m_file->catchUp(tables));
+    m_isClimateNew = false;
 }
 
 void ShopDesk::forgetReckoned() {

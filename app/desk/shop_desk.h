@@ -99,6 +99,10 @@ public:
         return false;
     }
 
+    // What was written beside the window (see db::Shop::openBeside): a place's readings come with the news, so
+    // that a million of them need not be loaded here. None: they are.
+    void takeOver(const db::ChangedTables& tables, PlaceId place, std::shared_ptr<const ClimateSeries> readings);
+
     void say(const QString& words) { emit said(words); }
 
     // Does what frees a finding: some acts at once, others by their form or in their place.
@@ -119,6 +123,7 @@ private:
     Clock m_clock;
     ClimateReckoner m_reckoner;
     std::optional<ClimateHistory> m_climate;
+    bool m_isClimateNew = false; // it holds what is being told of
     std::shared_ptr<const ReckonedShop> m_shop;
     std::optional<Walk> m_walk;
     QTimer m_minute;

@@ -4,6 +4,7 @@
 #include "app/slips/log_reading.h"
 #include "app/slips/place_pick.h"
 #include "app/slips/quiet_wait.h"
+#include "app/slips/readings_import.h"
 #include "app/slips/slip_makers.h"
 #include "app/slips/slip_words.h"
 #include "app/widgets/banner.h"
@@ -14,6 +15,7 @@
 #include "core/trade/limits.h"
 #include "db/actions/film_actions.h"
 
+#include <QEventLoop>
 #include <QFileDialog>
 #include <QFileInfo>
 
@@ -37,6 +39,7 @@ ImportReadingsSlip::ImportReadingsSlip(ShopDesk& shopDesk, std::optional<PlaceId
           parent)
     , m_place(std::make_unique<PlacePick>(form(), shopDesk, tr("Where the logger stood"), place))
     , m_reading(new LogReading(this))
+    , m_import(new ReadingsImport(shopDesk, this))
     , m_found(new Banner)
     , m_details((new Label(QString(), Type::Small, &Tokens::ink2))->wrapped())
     , m_progress(new ProgressBeads)
@@ -59,7 +62,12 @@ ImportReadingsSlip::ImportReadingsSlip(ShopDesk& shopDesk, std::optional<PlaceId
             showWork(tr("Reading the file"), share);
     });
     connect(m_reading, &LogReading::ended, this, &ImportReadingsSlip::showFound);
+    connect(m_import, &ReadingsImport::progressed, this, [this](double share) {
+        if (m_import->isBusy())
+            showWork(tr("Writing the readings"), share);
+    });
     connect(m_stop, &QAbstractButton::clicked, m_reading, &LogReading::stop);
+    connect(m_stop, &QAbstractButton::clicked, m_import, &ReadingsImport::stop);
     endWork();
     forgetFound();
 }
@@ -67,7 +75,7 @@ ImportReadingsSlip::ImportReadingsSlip(ShopDesk& shopDesk, std::optional<PlaceId
 ImportReadingsSlip::~ImportReadingsSlip() = default;
 
 bool ImportReadingsSlip::isBusy() const {
-    return m_reading->isBusy() || m_isImporting;
+    return m_reading->isBusy() || m_import->isBusy();
 }
 
 void ImportReadingsSlip::choosePath() {
@@ -160,21 +168,23 @@ void ImportReadingsSlip::import() {
     const auto place = m_place->taken();
     if (!place.ok())
         return say(place.error());
-    m_isImporting = true;
     showWork(tr("Writing the readings"), 0);
     QuietWait wait(m_stop);
-    const auto stopping = connect(m_stop, &QAbstractButton::clicked, &wait, &QuietWait::askToStop);
-    const auto imported = db::importReadings(desk().file(), *place, m_log->readings, [&](double share) {
-        showWork(tr("Writing the readings"), share);
-        return wait.goesOn();
+    QEventLoop written;
+    std::optional<Result<db::ReadingsImported>> imported;
+    const auto ending = connect(m_import, &ReadingsImport::ended, &written, [&](const auto& outcome) {
+        imported = outcome;
+        written.quit();
     });
-    disconnect(stopping);
-    m_isImporting = false;
+    connect(&wait, &QuietWait::stopAsked, m_import, &ReadingsImport::stop);
+    m_import->begin(*place, m_log->readings);
+    written.exec();
+    disconnect(ending);
     endWork();
-    if (settle(imported) && imported->alreadyThere > 0)
-        desk().say(
-            tr("%1 readings added; %2 were there already.")
-                .arg(words(groupedNumber(imported->added)), words(groupedNumber(imported->alreadyThere))));
+    if (imported && settle(*imported) && (*imported)->alreadyThere > 0)
+        desk().say(tr("%1 readings added; %2 were there already.")
+                       .arg(words(groupedNumber((*imported)->added)),
+                            words(groupedNumber((*imported)->alreadyThere))));
 }
 
 void ImportReadingsSlip::showWork(const QString& words, double share) {

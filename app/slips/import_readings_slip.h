@@ -1,6 +1,6 @@
 #pragma once
-// The file of a data logger taken over: read beside the window, what was found is shown, then written in one
-// action that can be stopped.
+// The file of a data logger taken over: read beside the window, what was found is shown, then written beside
+// it in one action that can be stopped.
 
 #include "app/slips/form_slip.h"
 #include "core/film/climate_log.h"
@@ -16,6 +16,7 @@ class Label;
 class LogReading;
 class PlacePick;
 class ProgressBeads;
+class ReadingsImport;
 
 class ImportReadingsSlip : public FormSlip {
     Q_OBJECT
@@ -40,12 +41,12 @@ private:
 
     std::unique_ptr<PlacePick> m_place;
     LogReading* m_reading = nullptr;
+    ReadingsImport* m_import = nullptr;
     Banner* m_found = nullptr;
     Label* m_details = nullptr;
     ProgressBeads* m_progress = nullptr;
     Button* m_stop = nullptr;
     std::optional<ClimateLog> m_log;
-    bool m_isImporting = false;
 };
 
 } // namespace holdfast::app

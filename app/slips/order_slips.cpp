@@ -5,6 +5,7 @@
 #include "app/slips/slip_words.h"
 #include "app/widgets/field.h"
 #include "app/widgets/label.h"
+#include "core/shop/promise_again.h"
 #include "core/trade/limits.h"
 #include "db/actions/order_actions.h"
 
@@ -23,6 +24,7 @@ public:
         , m_order(inView.order)
         , m_settings(inView.settings) {
         form().note(tr("Promised now: %1.").arg(promise(m_order.promised, desk().now().today())));
+        reckonSoonest();
         form().pair();
         form().line("day", tr("Day"), words(isoDate(dateOf(m_order.promised))));
         form().line("time", tr("Ready after"), clock(m_order.promised));
@@ -43,7 +45,28 @@ protected:
     }
 
 private:
+    // What can be kept beside every other promise.
+    void reckonSoonest() {
+        const auto& shop = desk().shop();
+        if (!shop->facts.orders.find(m_order.id))
+            return;
+        const Result<Promise> soonest = promiseAgain(*shop, m_order.id);
+        if (!soonest.ok()) {
+            form().note(words(soonest.error().message));
+            return;
+        }
+        m_soonest = soonest->readyAt;
+        m_why = words(soonest->why);
+        QStringList path;
+        for (const PromiseStep& step : soonest->path)
+            path.append(tr("%1 %2").arg(words(step.words), words(step.when)));
+        const QString ready = promise(*m_soonest, desk().now().today());
+        form().note(path.isEmpty() ? tr("Can be kept from %1.").arg(ready)
+                                   : tr("Can be kept from %1: %2.").arg(ready, path.join(tr(", "))));
+    }
+
     void showWords() {
+        m_words->setInk(&Tokens::ink2);
         const auto date = readDate(form().text("day"), {}, desk().now().today());
         const auto time = readClock(form().text("time"), {});
         if (!date.ok() || !time.ok())
@@ -55,12 +78,18 @@ private:
             m_words->setText(tr("%1. The shop is closed that day.").arg(spoken));
         else if (*time >= hours->closes)
             m_words->setText(tr("%1, after the shop has closed.").arg(spoken));
-        else
+        else if (m_soonest && LocalTime{*date} + *time < *m_soonest) {
+            m_words->setInk(&Tokens::madder);
+            m_words->setText(
+                tr("%1 is too soon to be kept beside the other promises. %2").arg(spoken, m_why));
+        } else
             m_words->setText(tr("%1. Tell the customer.").arg(spoken));
     }
 
     Order m_order;
     ShopSettings m_settings;
+    std::optional<LocalTime> m_soonest;
+    QString m_why; // so soon and no sooner
     Label* m_words = nullptr;
 };
 

@@ -1,7 +1,7 @@
 #pragma once
-// While one long action writes to the shop on the interface thread: lets the window be painted between its
-// steps and hears nothing but Stop. Keys and clicks elsewhere are dropped and timers wait, because an action
-// may not begin inside another.
+// While one long action writes to the shop beside the window: the window is painted and clocks go on, but it
+// hears nothing but Stop. Keys and clicks elsewhere are dropped, because what they would do could not be
+// written.
 
 #include <QObject>
 #include <QWidget>
@@ -16,15 +16,13 @@ public:
     explicit QuietWait(QWidget* stop);
     ~QuietWait() override;
 
-    // One breath between two steps; false once the person wants to stop.
-    bool goesOn();
-    void askToStop() { m_shouldStop = true; }
-
     bool eventFilter(QObject* watched, QEvent* event) override;
+
+signals:
+    void stopAsked(); // by Escape
 
 private:
     QWidget* m_stop;
-    bool m_shouldStop = false;
 };
 
 } // namespace holdfast::app

@@ -1,4 +1,4 @@
-// A reading of temperature and humidity of a place, just taken.
+// A reading of temperature and humidity of a place, just taken or noted earlier.
 #include "app/desk/formats.h"
 #include "app/slips/form_slip.h"
 #include "app/slips/place_pick.h"
@@ -23,12 +23,17 @@ class RecordReadingSlip : public FormSlip {
 
 public:
     RecordReadingSlip(ShopDesk& shopDesk, std::optional<PlaceId> place, QWidget* parent)
-        : FormSlip(shopDesk, tr("Record a reading"), tr("As the instrument shows it now."), parent)
+        : FormSlip(shopDesk, tr("Record a reading"), tr("As the instrument shows it, or showed it earlier."),
+                   parent)
         , m_place(std::make_unique<PlacePick>(form(), shopDesk, tr("Place"), place)) {
         m_last = form().note({});
         form().pair();
         form().number("temperature", tr("Temperature"), tr("°C"));
         form().number("humidity", tr("Humidity"), tr("%"));
+        form().pair();
+        form().line("day", tr("Read on"), tr("today"));
+        form().line("time", tr("At"), tr("now"));
+        form().alsoNamed("at", "time");
         m_limits = form().note({});
         QObject::connect(&form(), &Form::edited, this, [this] { showWords(); });
         showWords();
@@ -38,7 +43,7 @@ public:
 protected:
     void act() override {
         ClimateReading reading;
-        reading.at = desk().now().instant;
+        reading.at = readAt();
         reading.temperature = Celsius{form().decimal("temperature", kColdest, kHottest)};
         reading.humidity = Humidity{form().decimal("humidity", 0, 100)};
         m_place->check();
@@ -51,6 +56,21 @@ protected:
     }
 
 private:
+    // A reading noted on paper earlier is recorded with its own day and time.
+    Instant readAt() {
+        const Now now = desk().now();
+        const LocalDate day = form().date("day", now.today());
+        const QString time = form().text("time");
+        const bool isNow = time.compare(tr("now"), Qt::CaseInsensitive) == 0;
+        if (isNow && day == now.today())
+            return now.instant;
+        if (isNow) {
+            form().setError("time", tr("Say at what time that day, such as 9:30."));
+            return now.instant;
+        }
+        return now.toInstant(LocalTime{day} + form().clock("time"));
+    }
+
     void showWords() {
         const auto place = m_place->known();
         const ReckonedShop& shop = *desk().shop();

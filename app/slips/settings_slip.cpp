@@ -166,6 +166,9 @@ private:
     void addCutting() {
         form().section(tr("Cutting"));
         form().pair();
+        whole("cutTakes", tr("A cut takes, roll in to cut off"), tr("min"), m_before.cutTakes.count());
+        whole("weedingTakes", tr("Weeding a decal"), tr("s"), m_before.weedingTakes.count());
+        form().pair();
         whole("decalGap", tr("Between decals"), tr("mm"), m_before.decalGap.value);
         whole("edgeMargin", tr("At the film’s edge"), tr("mm"), m_before.edgeMargin.value);
         whole("filmWastePercent", tr("Film wasted, until the shop’s own figures tell"), tr("% of a decal"),
@@ -173,6 +176,8 @@ private:
     }
 
     void readCutting(ShopSettings& settings) {
+        settings.cutTakes = Minutes{form().whole("cutTakes", 0, 240)};
+        settings.weedingTakes = Seconds{form().whole("weedingTakes", 0, 3600)};
         settings.decalGap = Millimetres{form().whole("decalGap", 0, 100)};
         settings.edgeMargin = Millimetres{form().whole("edgeMargin", 0, 100)};
         settings.filmWastePercent = static_cast<int>(form().whole("filmWastePercent", 0, 500));

@@ -1,5 +1,6 @@
 // How much of a roll decals take: the part of use_first.h that looks at the knife.
 
+#include "core/cutting/nest.h"
 #include "core/film/use_first.h"
 
 #include <algorithm>
@@ -77,6 +78,30 @@ Millimetres lengthInRows(std::span<const Decal* const> decals, const Film& film,
     }
     return std::min(lengthOfRows(std::move(upright), clear, settings),
                     lengthOfRows(std::move(lying), clear, settings));
+}
+
+Millimetres lengthTogether(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth,
+                           const ShopSettings& settings) {
+    return std::min(lengthInRows(decals, film, rollWidth, settings),
+                    nestedLength(decals, film, rollWidth, settings));
+}
+
+bool fitOnto(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth, Millimetres left,
+             const ShopSettings& settings) {
+    Millimetres sum;
+    std::int64_t area = 0; // with the gap behind and beside each
+    for (const Decal* decal : decals) {
+        const std::optional<Millimetres> length = lengthFor(*decal, film, rollWidth, settings);
+        if (!length)
+            continue;
+        sum += *length;
+        area += (decal->width + settings.decalGap).value * (decal->height + settings.decalGap).value;
+    }
+    if (sum <= left)
+        return true;
+    const std::int64_t room = left.value * (clearWidth(rollWidth, settings) + settings.decalGap).value;
+    return area <= room && (lengthInRows(decals, film, rollWidth, settings) <= left ||
+                            nestedLength(decals, film, rollWidth, settings) <= left);
 }
 
 } // namespace holdfast

@@ -1,5 +1,6 @@
 #include "core/film/use_first.h"
 
+#include "core/film/usual_use.h"
 #include "core/film/waiting_decals.h"
 #include "core/trade/unit_words.h"
 
@@ -13,7 +14,8 @@ namespace holdfast {
 
 namespace {
 
-constexpr std::int64_t kRecentUseDays = 90;
+// A roll without a limit is looked at over as long as use was.
+constexpr Days kLookedAhead{7 * kUseWeeks};
 
 // Metres to the centimetre: needs are rounded up, what is there down, so that the two compare as told.
 std::string metresText(Millimetres length, bool roundsUp) {
@@ -32,28 +34,33 @@ struct ShelfRoll {
     const ShopSettings* settings = nullptr;
     bool mayBeUsed = true;
     std::vector<const Decal*> decals;
-    Millimetres sum; // of the decals one after the other
+    Millimetres sum;                // of the decals one after the other
+    const Decal* refused = nullptr; // found no room beside these decals; nor does a larger one
 
     std::optional<Millimetres> lengthOf(const Decal& decal) const {
         return lengthFor(decal, *film, roll->width, *settings);
     }
-    // One after the other while that fits, else in rows side by side.
+    // One after the other while that fits, else together.
     Millimetres allotted() const {
-        return sum <= roll->left ? sum : lengthInRows(decals, *film, roll->width, *settings);
+        const Millimetres rows = lengthInRows(decals, *film, roll->width, *settings);
+        const Millimetres plain = std::min(sum, rows);
+        return plain <= roll->left ? plain : lengthTogether(decals, *film, roll->width, *settings);
     }
-    Millimetres leftWithRows() const {
-        return roll->left - std::min(sum, lengthInRows(decals, *film, roll->width, *settings));
-    }
+    Millimetres leftBeside() const { return roll->left - allotted(); }
     bool takes(const Decal& decal) {
         const std::optional<Millimetres> length = lengthOf(decal);
         if (!length || *length > roll->left)
             return false;
         if (sum + *length <= roll->left)
             return true;
+        if (refused && decal.width >= refused->width && decal.height >= refused->height)
+            return false;
         decals.push_back(&decal);
-        const bool fitsInRows = lengthInRows(decals, *film, roll->width, *settings) <= roll->left;
+        const bool fits = fitOnto(decals, *film, roll->width, roll->left, *settings);
         decals.pop_back();
-        return fitsInRows;
+        if (!fits)
+            refused = &decal;
+        return fits;
     }
     void add(const Decal& decal) {
         decals.push_back(&decal);
@@ -61,6 +68,7 @@ struct ShelfRoll {
     }
     void remove(const Decal& decal) {
         std::erase(decals, &decal);
+        refused = nullptr;
         sum = sum - lengthOf(decal).value_or(Millimetres{});
     }
 };
@@ -167,7 +175,7 @@ std::string lackWords(const Decal& decal, const Film& film, std::vector<ShelfRol
         const std::optional<Millimetres> needs = shelf.lengthOf(decal);
         if (!needs)
             continue;
-        const Millimetres left = shelf.leftWithRows();
+        const Millimetres left = shelf.leftBeside();
         if (!nearest || *needs - left < nearestNeeds - nearestLeft) {
             nearest = &shelf;
             nearestLeft = left;
@@ -192,9 +200,9 @@ std::string lackWords(const Decal& decal, const Film& film, std::vector<ShelfRol
 
 // What becomes of each roll of one film. Usual use goes to the roll with the earliest use-by, and what that
 // roll took before is no longer there for the next.
-void forecastUse(FilmShelf& shelf, Millimetres recentUse, LocalDate today,
+void forecastUse(FilmShelf& shelf, const UseRate& rate, LocalDate today,
                  std::vector<std::pair<RollForecast, LocalDate>>& forecasts) {
-    std::int64_t taken = 0;
+    Millimetres taken;
     for (const ShelfRoll& entry : shelf.rolls()) {
         const RollCondition& condition = *entry.condition;
         RollForecast forecast;
@@ -204,18 +212,18 @@ void forecastUse(FilmShelf& shelf, Millimetres recentUse, LocalDate today,
         forecast.allotted = entry.allotted();
         forecast.mayBeUsed = entry.mayBeUsed;
 
-        const std::int64_t free = std::max<std::int64_t>(0, (forecast.left - forecast.allotted).value);
-        if (entry.mayBeUsed) {
-            // A roll without a limit is looked at over as long as the use was.
-            const std::int64_t days = forecast.daysLeft ? forecast.daysLeft->count() : kRecentUseDays;
-            const std::int64_t usedByThen =
-                recentUse.value * std::min<std::int64_t>(days, 36'500) / kRecentUseDays;
-            const std::int64_t usual = usedByThen - taken - forecast.allotted.value;
-            forecast.usualUse = {std::clamp<std::int64_t>(usual, 0, free)};
-            taken += forecast.allotted.value + forecast.usualUse.value;
+        const Millimetres free = std::max(Millimetres{}, forecast.left - forecast.allotted);
+        ExpectedUse use;
+        if (entry.mayBeUsed)
+            use =
+                expectedUse(rate, forecast.daysLeft.value_or(kLookedAhead), taken + forecast.allotted, free);
+        forecast.usualUse = use.expected;
+        taken += forecast.allotted + forecast.usualUse;
+        if (forecast.daysLeft || !entry.mayBeUsed) {
+            forecast.expectedWaste = free - use.expected;
+            forecast.wasteLow = free - use.high;
+            forecast.wasteHigh = free - use.low;
         }
-        const bool goesOff = forecast.daysLeft.has_value() || !entry.mayBeUsed;
-        forecast.expectedWaste = {goesOff ? free - forecast.usualUse.value : 0};
         forecasts.emplace_back(std::move(forecast), useByOrNever(condition));
     }
 }
@@ -265,19 +273,23 @@ Allotment allot(const ShopFacts& facts, const RollConditions& conditions, const 
                 allotment.rollOf[decal->id] = entry.roll->id;
         }
         const auto use = recentUse.find(film);
-        forecastUse(shelf, use == recentUse.end() ? Millimetres{} : use->second, today, forecasts);
+        forecastUse(shelf, use == recentUse.end() ? UseRate{} : rateOf(use->second), today, forecasts);
     }
     std::ranges::stable_sort(forecasts, [](const auto& one, const auto& other) {
         return std::tuple{one.second, -one.first.expectedWaste, one.first.left} <
                std::tuple{other.second, -other.first.expectedWaste, other.first.left};
     });
-    std::map<RollId, std::vector<DecalId>> decalsOf;
+    std::map<RollId, std::vector<const WaitingDecal*>> decalsOf;
     for (const WaitingDecal& waiting : waitingInOrder) {
         if (const auto at = allotment.rollOf.find(waiting.decal->id); at != allotment.rollOf.end())
-            decalsOf[at->second].push_back(waiting.decal->id);
+            decalsOf[at->second].push_back(&waiting);
     }
     for (auto& [forecast, useBy] : forecasts) {
-        forecast.decals = std::move(decalsOf[forecast.roll]);
+        for (const WaitingDecal* waiting : decalsOf[forecast.roll]) {
+            forecast.decals.push_back(waiting->decal->id);
+            if (dateOf(waiting->promised - facts.settings.restBeforeWash) > useBy)
+                forecast.pressEarly.push_back(waiting->decal->id);
+        }
         allotment.useFirst.push_back(std::move(forecast));
     }
     return allotment;

@@ -2,10 +2,10 @@
 // Which rolls to use up first, and from which roll each waiting decal is to be cut. An estimate.
 //
 // For each roll: days left to its use-by, metres left, metres allotted to waiting decals, metres that the
-// film's recent use will take before the use-by, and so the metres that will be wasted. Rank: earliest use-by,
-// then most expected waste, then least left; rolls with no limit last. Of rolls of one film, taking the one that
-// spoils first wastes least (any other order can be exchanged into this one without loss), so the earliest
-// use-by leads and the waste says how much depends on it.
+// film's usual use will take before the use-by (see usual_use.h), and so the metres that will be wasted.
+// Rank: earliest use-by, then most expected waste, then least left; rolls with no limit last. Of rolls of one
+// film, taking the one that spoils first wastes least (any other order can be exchanged into this one without
+// loss), so the earliest use-by leads and the waste says how much depends on it.
 
 #include "core/film/roll_condition.h"
 #include "core/shop/shop_facts.h"
@@ -24,20 +24,32 @@ namespace holdfast {
 std::optional<Millimetres> lengthFor(const Decal& decal, const Film& film, Millimetres rollWidth,
                                      const ShopSettings& settings);
 
-// Length a set of decals takes in rows side by side (first fit by falling height): the plain way of the knife.
-// A gap stands between neighbours and behind each row. Decals that fit neither way are left out.
+// Length a set of decals takes in rows side by side (first fit by falling height): the plain way of the
+// knife. A gap stands between neighbours and behind each row. Decals that fit neither way are left out.
 Millimetres lengthInRows(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth,
                          const ShopSettings& settings);
+
+// What they take when they are cut together: nested (see core/cutting/nest.h), or in rows where that is
+// shorter.
+Millimetres lengthTogether(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth,
+                           const ShopSettings& settings);
+
+// Whether they can be cut from so much of a roll: one after the other, in rows, or nested.
+bool fitOnto(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth, Millimetres left,
+             const ShopSettings& settings);
 
 struct RollForecast {
     RollId roll;
     std::optional<Days> daysLeft;
     Millimetres left;
-    Millimetres allotted;        // for waiting decals
-    Millimetres usualUse;        // recent use of the film before the use-by, beyond what is allotted
+    Millimetres allotted; // for waiting decals
+    Millimetres usualUse; // usual use of the film before the use-by, beyond what is allotted
     Millimetres expectedWaste;
-    std::vector<DecalId> decals; // waiting decals allotted to it, by promise
-    bool mayBeUsed = true;       // not past its age, not badly kept
+    Millimetres wasteLow; // in eight of ten cases it lies between these two
+    Millimetres wasteHigh;
+    std::vector<DecalId> decals;     // waiting decals allotted to it, by promise
+    std::vector<DecalId> pressEarly; // of those: by their promise they would be pressed after its use-by
+    bool mayBeUsed = true;           // not past its age, not badly kept
 };
 
 struct Allotment {
@@ -47,14 +59,15 @@ struct Allotment {
     const RollForecast* forecast(RollId roll) const;
 };
 
-// `recentUse` is length cut per film in the last 90 days.
-using RecentUse = std::map<FilmId, Millimetres>;
+// Length cut of each film week by week, the last seven days first: as many weeks as the film has been here,
+// at most kUseWeeks.
+using RecentUse = std::map<FilmId, std::vector<Millimetres>>;
 
-// Waiting decals are those of open, confirmed orders that are not cut, earliest promise first. Each goes to the
-// roll of its film with the earliest use-by among those that may be used and still take it, one decal after
-// the other or, where that grows too long, in rows. Where none of those takes it, it goes to the least spoiled
-// that does, so that the rule over that roll is what is said; never to one too short or too narrow.
-// Rolls put away or used up are not looked at.
+// Waiting decals are those of open, confirmed orders that are not cut, earliest promise first. Each goes to
+// the roll of its film with the earliest use-by among those that may be used and still take it, one decal
+// after the other or, where that grows too long, in rows or nested. Where none of those takes it, it goes to
+// the least spoiled that does, so that the rule over that roll is what is said; never to one too short or too
+// narrow. Rolls put away or used up are not looked at.
 Allotment allot(const ShopFacts& facts, const RollConditions& conditions, const RecentUse& recentUse,
                 const Now& now);
 

@@ -1,5 +1,7 @@
 #include "core/orders/price.h"
 
+#include "core/orders/cutting_time.h"
+
 #include <algorithm>
 
 namespace holdfast {
@@ -15,9 +17,6 @@ constexpr std::int64_t kMostPercent = 95;                   // of margin
 constexpr std::int64_t kLongestWork = 366LL * 24 * 60 * 60; // s
 constexpr Millimetres kUsualRollWidth{500};
 
-constexpr std::int64_t kWeedingEach = 60;      // s a decal
-constexpr std::int64_t kWeedingArea = 10'000;  // mm²: 100 cm²
-constexpr std::int64_t kWeedingForArea = 25;   // s
 constexpr std::int64_t kWashingForWeight = 15; // s
 constexpr std::int64_t kWashingWeight = 100;   // g
 
@@ -59,12 +58,6 @@ Money filmCost(const DecalOnFilm& decal, const ShopSettings& settings) {
     return asCost(roundedUp(numerator, denominator));
 }
 
-std::int64_t weedingSeconds(const DecalOnFilm& decal) {
-    const Wide plain = kWeedingEach + roundedUp(areaOf(decal) * kWeedingForArea, kWeedingArea);
-    const Wide weeding = decal.isLettering ? roundedUp(plain * 3, 2) : plain;
-    return static_cast<std::int64_t>(std::min<Wide>(weeding, kLongestWork));
-}
-
 std::int64_t counted(Seconds duration) {
     return std::clamp<std::int64_t>(duration.count(), 0, kLongestWork);
 }
@@ -82,7 +75,8 @@ Cost costOf(const BlankStyle& style, std::span<const DecalOnFilm> decals, Second
     return cost;
 }
 
-Seconds handsFor(const Route& route, std::span<const DecalOnFilm> decals, const BlankStyle& style) {
+Seconds handsFor(const Route& route, std::span<const DecalOnFilm> decals, const BlankStyle& style,
+                 const ShopSettings& settings) {
     std::int64_t seconds = 0;
     const auto add = [&seconds](std::int64_t more) { seconds = std::min(seconds + more, kLongestWork); };
     for (const RouteStep& step : route.steps) {
@@ -90,7 +84,7 @@ Seconds handsFor(const Route& route, std::span<const DecalOnFilm> decals, const 
         add(counted(step.platen));
     }
     for (const DecalOnFilm& decal : decals)
-        add(weedingSeconds(decal));
+        add(weedingTime({{}, decal.width, decal.height, decal.isLettering}, settings).count());
     if (style.washedFirst() && style.weight > Grams{})
         add(static_cast<std::int64_t>(std::min<Wide>(
             roundedUp(static_cast<Wide>(style.weight.value) * kWashingForWeight, kWashingWeight),

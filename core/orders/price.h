@@ -39,10 +39,11 @@ struct Cost {
 Cost costOf(const BlankStyle& style, std::span<const DecalOnFilm> decals, Seconds hands,
             const ShopSettings& settings);
 
-// The maker's time from a route: attended and platen seconds; weeding, a minute for each decal and 25 s for
-// each 100 cm² of it, half as much again for letters; and for a blank that is washed first, its share of
-// filling, hanging and folding a load, 15 s for each 100 g. Common practice, no source. At most 366 days.
-Seconds handsFor(const Route& route, std::span<const DecalOnFilm> decals, const BlankStyle& style);
+// The maker's time: attended and platen seconds of a route; weeding (see cutting_time.h); and for a blank that
+// is washed first, its share of filling, hanging and folding a load, 15 s for each 100 g. Common practice, no
+// source. At most 366 days.
+Seconds handsFor(const Route& route, std::span<const DecalOnFilm> decals, const BlankStyle& style,
+                 const ShopSettings& settings);
 
 // A margin below 0 counts as 0, above 95 as 95. Nothing is asked only for what costs nothing.
 Money priceOf(const Cost& cost, const ShopSettings& settings);

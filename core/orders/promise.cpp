@@ -1,5 +1,6 @@
 #include "core/orders/promise.h"
 
+#include "core/orders/promise_film.h"
 #include "core/orders/promise_hours.h"
 #include "core/orders/promise_material.h"
 
@@ -24,35 +25,35 @@ Seconds withMargin(Seconds work, const ShopSettings& settings) {
     return Seconds{(seconds * percent + 99) / 100};
 }
 
-Seconds workOf(std::span<const AskedGarment> asked, const ShopSettings& settings) {
-    Seconds work{0};
-    for (const AskedGarment& garment : asked)
-        work = std::min(work + withMargin(garment.pressTime, settings), kLongestWork);
-    return std::max(work, Seconds{1}); // what takes no time at all still needs an open moment
+// What is to be done by hand for the order as a whole, margins and all.
+struct HandWork {
+    Seconds cutting{0};
+    Seconds pressing{0};
+};
+
+HandWork workOf(std::span<const AskedGarment> asked, Seconds longestOther, const ShopSettings& settings) {
+    HandWork work;
+    work.pressing = withMargin(longestOther, settings);
+    std::vector<DecalToCut> decals;
+    for (const AskedGarment& garment : asked) {
+        work.pressing = std::min(work.pressing + withMargin(garment.pressTime, settings), kLongestWork);
+        decals.insert(decals.end(), garment.decals.begin(), garment.decals.end());
+    }
+    work.cutting = std::min(withMargin(cuttingTime(decals, settings), settings), kLongestWork);
+    work.pressing = std::max(work.pressing, Seconds{1}); // what takes no time still needs an open moment
+    return work;
 }
 
-std::vector<PressLoad> withMargins(std::span<const PressLoad> load, const ShopSettings& settings) {
-    std::vector<PressLoad> all;
-    all.reserve(load.size());
-    for (const PressLoad& one : load)
+std::vector<PromisedWork> withMargins(std::span<const PromisedWork> promised, const ShopSettings& settings) {
+    std::vector<PromisedWork> all;
+    all.reserve(promised.size());
+    for (const PromisedWork& one : promised)
         all.push_back({one.due, withMargin(one.work, settings)});
     return all;
 }
 
 Hours restOf(const ShopSettings& settings) {
     return std::clamp<Hours>(settings.restBeforeWash, Hours{0}, kAhead);
-}
-
-// On the half hour while the workshop is open, else when it opens next. None: it does not within a year.
-std::optional<LocalTime> handedOver(const ShopSettings& settings, LocalTime rested) {
-    const LocalTime midnight{dateOf(rested)};
-    const LocalTime onHalfHour = midnight + std::chrono::ceil<HalfHours>(rested - midnight);
-    for (LocalTime from = onHalfHour; from <= onHalfHour + kAhead; from = LocalTime{dateOf(from) + Days{1}}) {
-        const std::vector<OpenStretch> today = openHours(settings, from, Days{0});
-        if (!today.empty())
-            return today.front().begins;
-    }
-    return std::nullopt;
 }
 
 std::string dayWords(LocalTime time, const Now& now) {
@@ -74,18 +75,53 @@ PromiseStep stepAt(PromiseStage stage, LocalTime at, const Now& now) {
     return {stage, at, promiseStageWords(stage), whenWords(stage, at, now)};
 }
 
-std::vector<PromiseStep> pathOf(const Material& material, LocalTime pressed, Hours rest, LocalTime ready,
-                                const Now& now) {
+// When the hands are done with the order.
+struct Made {
+    LocalTime cut{};
+    LocalTime pressed{};
+};
+
+std::optional<Made> madeIn(std::span<const OpenStretch> hours, LocalTime film, LocalTime blanks,
+                           const HandWork& work) {
+    Made made{film, {}};
+    if (work.cutting > Seconds{0}) {
+        const std::optional<LocalTime> cut = doneBy(hours, film, work.cutting);
+        if (!cut)
+            return std::nullopt;
+        made.cut = *cut;
+    }
+    const std::optional<LocalTime> pressed = doneBy(hours, std::max(made.cut, blanks), work.pressing);
+    if (!pressed)
+        return std::nullopt;
+    made.pressed = *pressed;
+    return made;
+}
+
+// What a promise is told from.
+struct Way {
+    std::vector<MaterialLeg> legs; // by `at`
+    LocalTime filmAt{};
+    LocalTime blanksAt{};
+    HandWork work;
+    Made made;
+    Made alone; // if nothing else were promised
+    Hours rest{0};
+    LocalTime ready{};
+};
+
+std::vector<PromiseStep> pathOf(const Way& way, const Now& now) {
     std::vector<PromiseStep> path;
-    for (const MaterialLeg& leg : material.legs)
+    for (const MaterialLeg& leg : way.legs)
         path.push_back(stepAt(leg.stage, leg.at, now));
-    if (path.empty())
-        path.push_back(stepAt(PromiseStage::Cut, pressed, now));
-    path.push_back(stepAt(PromiseStage::Press, pressed, now));
-    if (rest > Hours{0})
-        path.push_back({PromiseStage::Rest, pressed, promiseStageWords(PromiseStage::Rest),
-                        std::to_string(rest.count()) + " h"});
-    path.push_back(stepAt(PromiseStage::Ready, ready, now));
+    if (way.work.cutting > Seconds{0}) {
+        const auto behind = std::ranges::upper_bound(path, way.made.cut, {}, &PromiseStep::at);
+        path.insert(behind, stepAt(PromiseStage::Cut, way.made.cut, now));
+    }
+    path.push_back(stepAt(PromiseStage::Press, way.made.pressed, now));
+    if (way.rest > Hours{0})
+        path.push_back({PromiseStage::Rest, way.made.pressed, promiseStageWords(PromiseStage::Rest),
+                        std::to_string(way.rest.count()) + " h"});
+    path.push_back(stepAt(PromiseStage::Ready, way.ready, now));
     return path;
 }
 
@@ -93,6 +129,15 @@ struct Wait {
     Seconds length{0};
     std::string words;
 };
+
+std::string cuttingWords(LocalTime cut, LocalTime alone, const Now& now) {
+    const std::string when = spokenDay(dateOf(cut)) + ", " + clockTime(cut);
+    if (alone < cut)
+        return "Other promises have the hands first: cut by " + when + ".";
+    if (dateOf(cut) == now.today())
+        return "Cutting takes until " + clockTime(cut) + ".";
+    return "It is next cut in opening hours: done by " + when + ".";
+}
 
 std::string pressWords(LocalTime pressed, LocalTime alone, const Now& now) {
     const std::string when = spokenDay(dateOf(pressed)) + ", " + clockTime(pressed);
@@ -103,56 +148,94 @@ std::string pressWords(LocalTime pressed, LocalTime alone, const Now& now) {
     return "The press is next free in opening hours: pressed by " + when + ".";
 }
 
-// `alone` is when it would be pressed if nothing else were promised.
-std::string longestWait(const Material& material, LocalTime pressed, LocalTime alone, Hours rest,
-                        const Now& now) {
-    std::vector<Wait> waits;
+// Each wait is as long as it goes on beyond the ones before it.
+std::string longestWait(const Way& way, const Now& now) {
+    std::vector<std::pair<LocalTime, std::string>> waits;
+    for (const MaterialLeg& leg : way.legs)
+        waits.emplace_back(leg.doneAt, leg.why);
+    if (way.work.cutting > Seconds{0})
+        waits.emplace_back(way.made.cut, cuttingWords(way.made.cut, way.alone.cut, now));
+    std::ranges::stable_sort(waits, {}, &std::pair<LocalTime, std::string>::first);
+    waits.emplace_back(way.made.pressed, pressWords(way.made.pressed, way.alone.pressed, now));
+    waits.emplace_back(way.made.pressed + way.rest, "It rests " + std::to_string(way.rest.count()) +
+                                                        " h after the press before its first wash.");
+    Wait longest;
     LocalTime since = now.local();
-    for (const MaterialLeg& leg : material.legs) {
-        waits.push_back({leg.doneAt - std::min(since, leg.doneAt), leg.why});
-        since = std::max(since, leg.doneAt);
+    for (auto& [until, words] : waits) {
+        const Seconds length = std::max(Seconds{0}, until - since);
+        if (longest.words.empty() || length > longest.length)
+            longest = {length, std::move(words)};
+        since = std::max(since, until);
     }
-    waits.push_back({pressed - material.readyAt, pressWords(pressed, alone, now)});
-    waits.push_back(
-        {rest, "It rests " + std::to_string(rest.count()) + " h after the press before its first wash."});
-    return std::ranges::max_element(waits, {}, &Wait::length)->words;
+    return longest.words;
+}
+
+Error handsTaken() {
+    return plainError(
+        "The press is taken for the next year: no day can be promised. Set longer pressing hours in the "
+        "settings, or move promises already given.");
 }
 
 } // namespace
 
 Result<Promise> promiseFor(std::span<const AskedGarment> asked, const ShopFacts& facts,
-                           std::span<const PressLoad> load, const Now& now) {
+                           const Promised& promised, const Now& now) {
     if (asked.empty())
         return plainError("Choose at least one garment to promise a day for.");
     const ShopSettings& settings = facts.settings;
-    const Hours rest = restOf(settings);
     const std::vector<OpenStretch> hours = openHours(settings, now.local(), kAhead);
     if (hours.empty())
         return plainError(
-            "The workshop is closed for the next year: no day can be promised. Set its pressing hours, or "
-            "take back closed days, in the Back room.");
+            "The workshop is closed for the next year: no day can be promised. Set its pressing hours, "
+            "or take back closed days, in the settings.");
 
-    const std::optional<Material> material = materialFor(asked, facts, hours, now);
-    if (!material)
-        return plainError(
-            "What is needed comes, or is dry, only in more than a year: no day can be promised. Look over "
-            "the lead, washing and drying times in the Back room.");
+    const Result<BlanksReady> blanks = blanksFor(asked, facts, promised.washes, hours, now);
+    if (!blanks.ok())
+        return blanks.error();
+    Way way;
+    way.legs = blanks->legs;
+    way.blanksAt = blanks->at;
+    way.filmAt = now.local();
+    way.work = workOf(asked, promised.longestGarment, settings);
+    way.rest = restOf(settings);
 
-    const Seconds work = workOf(asked, settings);
-    const std::vector<OpenStretch> left = hoursLeft(hours, withMargins(load, settings));
-    const std::optional<LocalTime> pressed = doneBy(left, material->readyAt, work);
-    if (!pressed)
-        return plainError(
-            "The press is taken for the next year: no day can be promised. Set longer pressing hours in the "
-            "Back room, or move promises already given.");
-    const LocalTime alone = doneBy(hours, material->readyAt, work).value_or(*pressed);
-    const std::optional<LocalTime> ready = handedOver(settings, *pressed + rest);
+    const std::vector<OpenStretch> left = hoursLeft(hours, withMargins(promised.work, settings));
+    std::optional<Made> made = madeIn(left, way.filmAt, way.blanksAt, way.work);
+    const auto toBuy =
+        filmsToBuy(asked, facts, promised.film, made ? dateOf(made->pressed) : dateOf(hours.back().ends));
+    if (!toBuy.empty()) {
+        Result<MaterialLeg> bought = filmBought(toBuy, facts, promised.film, hours, now);
+        if (!bought.ok())
+            return bought.error();
+        if (bought->doneAt > now.local()) {
+            way.filmAt = bought->doneAt;
+            way.legs.push_back(std::move(bought).value());
+            std::ranges::stable_sort(way.legs, {}, &MaterialLeg::at);
+            made = madeIn(left, way.filmAt, way.blanksAt, way.work);
+        }
+    }
+    if (!made)
+        return handsTaken();
+    way.made = *made;
+    way.alone = madeIn(hours, way.filmAt, way.blanksAt, way.work).value_or(*made);
+    const std::optional<LocalTime> ready = handedOverFrom(settings, made->pressed + way.rest);
     if (!ready)
         return plainError(
             "The workshop is closed for a year after pressing: no day can be promised. Set its pressing "
-            "hours, or take back closed days, in the Back room.");
-    return Promise{*ready, pathOf(*material, *pressed, rest, *ready, now),
-                   longestWait(*material, *pressed, alone, rest, now)};
+            "hours, or take back closed days, in the settings.");
+    way.ready = *ready;
+    return Promise{way.ready, pathOf(way, now), longestWait(way, now)};
+}
+
+std::optional<LocalTime> handedOverFrom(const ShopSettings& settings, LocalTime rested) {
+    const LocalTime midnight{dateOf(rested)};
+    const LocalTime onHalfHour = midnight + std::chrono::ceil<HalfHours>(rested - midnight);
+    for (LocalTime from = onHalfHour; from <= onHalfHour + kAhead; from = LocalTime{dateOf(from) + Days{1}}) {
+        const std::vector<OpenStretch> today = openHours(settings, from, Days{0});
+        if (!today.empty())
+            return today.front().begins;
+    }
+    return std::nullopt;
 }
 
 std::string promiseStageWords(PromiseStage stage) {

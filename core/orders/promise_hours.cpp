@@ -29,9 +29,9 @@ std::optional<LocalTime> nextOpen(std::span<const OpenStretch> hours, LocalTime 
     return std::max(from, stretch->begins);
 }
 
-std::vector<OpenStretch> hoursLeft(std::span<const OpenStretch> hours, std::span<const PressLoad> load) {
-    std::vector<PressLoad> latestFirst(load.begin(), load.end());
-    std::ranges::stable_sort(latestFirst, std::ranges::greater{}, &PressLoad::due);
+std::vector<OpenStretch> hoursLeft(std::span<const OpenStretch> hours, std::span<const PromisedWork> load) {
+    std::vector<PromisedWork> latestFirst(load.begin(), load.end());
+    std::ranges::stable_sort(latestFirst, std::ranges::greater{}, &PromisedWork::due);
 
     std::vector<OpenStretch> left; // latest first
     auto next = hours.rbegin();
@@ -47,7 +47,7 @@ std::vector<OpenStretch> hoursLeft(std::span<const OpenStretch> hours, std::span
     };
 
     Seconds tooLate{0};
-    for (const PressLoad& one : latestFirst) {
+    for (const PromisedWork& one : latestFirst) {
         while (next != hours.rend() && stretch.begins >= one.due) {
             leave(stretch.begins);
             goOn();

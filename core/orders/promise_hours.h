@@ -1,5 +1,5 @@
 #pragma once
-// The hours in which a shop presses, and what is left of them beside work that is already promised.
+// The hours in which a shop works, and what is left of them beside work that is already promised.
 
 #include "core/orders/promise.h"
 #include "core/shop/settings.h"
@@ -24,9 +24,9 @@ std::vector<OpenStretch> openHours(const ShopSettings& settings, LocalTime from,
 // The first open moment at or after a time. None: beyond the hours.
 std::optional<LocalTime> nextOpen(std::span<const OpenStretch> hours, LocalTime from);
 
-// What the hours leave when each load is done in the last hours before it is due, the earliest due first;
-// work that does not fit before it is due takes the first hours left over.
-std::vector<OpenStretch> hoursLeft(std::span<const OpenStretch> hours, std::span<const PressLoad> load);
+// What the hours leave when each piece of work is done in the last hours before it is due, the earliest due
+// first; work that does not fit before it is due takes the first hours left over.
+std::vector<OpenStretch> hoursLeft(std::span<const OpenStretch> hours, std::span<const PromisedWork> load);
 
 // When so much work is done that begins at a time and takes the first hours from there. None: beyond the
 // hours. REQUIRES: work above zero.

@@ -19,13 +19,20 @@ struct MaterialLeg {
     std::string why;                         // the wait in words
 };
 
-struct Material {
-    LocalTime readyAt{};
+struct BlanksReady {
+    LocalTime at{};
     std::vector<MaterialLeg> legs; // only those that are waited for, in the order of `at`
 };
 
-// `hours` are the shop's, from now on. None: something comes or is dry only beyond them.
-std::optional<Material> materialFor(std::span<const AskedGarment> asked, const ShopFacts& facts,
-                                    std::span<const OpenStretch> hours, const Now& now);
+// `hours` are the shop's, from now on. An error where something comes or is dry only beyond them, or is to be
+// washed in a washer that holds nothing.
+Result<BlanksReady> blanksFor(std::span<const AskedGarment> asked, const ShopFacts& facts,
+                              std::span<const PromisedWash> promised, std::span<const OpenStretch> hours,
+                              const Now& now);
+
+// When film ordered now can be cut. REQUIRES: some film. An error where it comes only beyond the hours.
+Result<MaterialLeg> filmBought(std::span<const FilmId> films, const ShopFacts& facts,
+                               std::span<const FreeFilm> onShelf, std::span<const OpenStretch> hours,
+                               const Now& now);
 
 } // namespace holdfast

@@ -46,6 +46,8 @@ struct ShopSettings {
     Days filmLeadTime{4};
 
     // cutting
+    Minutes cutTakes{4};      // roll in, the knife's run, cut off: once for each film of an order
+    Seconds weedingTakes{60}; // of a decal, beside 25 s for each 100 cm²
     Millimetres decalGap{8};
     Millimetres edgeMargin{6};
     int filmWastePercent = 20; // of a decal's area, until there is nesting history

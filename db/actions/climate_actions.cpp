@@ -27,6 +27,42 @@ Result<Done> checkReading(const ClimateReading& reading, Instant now) {
 constexpr const char* kInsert =
     "INSERT OR IGNORE INTO climate_reading (place_id, at, celsius, humidity) VALUES (?1, ?2, ?3, ?4)";
 
+// Of climate_reading: place_id and at are its key in this order, celsius and humidity are not in it.
+constexpr std::uint8_t kReadingKeys[] = {1, 2, 0, 0};
+
+// What stood in the way; then the action is given up.
+std::optional<Error> addReadings(Writer& writer, PlaceId place, std::span<const ClimateReading> readings,
+                                 const std::function<bool(double)>& progress, InsertedRows& rows,
+                                 ReadingsImported& imported) {
+    Query insert = writer.connection().query(kInsert);
+    insert.bind(1, place);
+    rows.reserve(readings.size());
+    for (std::size_t at = 0; at < readings.size(); ++at) {
+        const ClimateReading& reading = readings[at];
+        if (const auto checked = checkReading(reading, writer.now()); !checked.ok())
+            return fieldError(checked.error().field, "Reading " +
+                                                         groupedNumber(static_cast<std::int64_t>(at) + 1) +
+                                                         ": " + checked.error().message);
+        insert.bind(2, reading.at).bind(3, reading.temperature).bind(4, reading.humidity);
+        insert.run();
+        if (writer.connection().changes() > 0) {
+            ++imported.added;
+            rows.beginRow();
+            rows.integer(place.value);
+            rows.integer(reading.at.time_since_epoch().count());
+            rows.real(reading.temperature.value);
+            rows.real(reading.humidity.percent);
+        } else {
+            ++imported.alreadyThere;
+        }
+        const bool isMoment = (at + 1) % kProgressEvery == 0 || at + 1 == readings.size();
+        if (isMoment && progress &&
+            !progress(static_cast<double>(at + 1) / static_cast<double>(readings.size())))
+            return plainError("Stopped. Not one reading was added.");
+    }
+    return std::nullopt;
+}
+
 std::string readingCount(std::int64_t count) {
     return groupedNumber(count) + (count == 1 ? " reading" : " readings");
 }
@@ -76,22 +112,14 @@ Result<ReadingsImported> importReadings(Shop& shop, PlaceId place, std::span<con
         if (readings.empty())
             return fieldError("readings", "There is no reading to add.");
         ReadingsImported imported;
-        Query insert = writer.connection().query(kInsert);
-        insert.bind(1, place);
-        for (std::size_t at = 0; at < readings.size(); ++at) {
-            const ClimateReading& reading = readings[at];
-            if (const auto checked = checkReading(reading, writer.now()); !checked.ok())
-                return fieldError(checked.error().field,
-                                  "Reading " + groupedNumber(static_cast<std::int64_t>(at) + 1) + ": " +
-                                      checked.error().message);
-            insert.bind(2, reading.at).bind(3, reading.temperature).bind(4, reading.humidity);
-            insert.run();
-            ++(writer.connection().changes() > 0 ? imported.added : imported.alreadyThere);
-            const bool isMoment = (at + 1) % kProgressEvery == 0;
-            if (isMoment && progress &&
-                !progress(static_cast<double>(at + 1) / static_cast<double>(readings.size())))
-                return plainError("Stopped. Not one reading was added.");
-        }
+        std::optional<Error> refused;
+        writer.insertMany([&] {
+            InsertedRows rows{"climate_reading", kReadingKeys};
+            refused = addReadings(writer, place, readings, progress, rows, imported);
+            return rows;
+        });
+        if (refused)
+            return *refused;
         writer.describe(readingCount(imported.added) + " of " + *name + " read in");
         writer.concerns(place);
         return imported;

@@ -76,6 +76,10 @@ Result<Done> checkNumbers(const ShopSettings& settings) {
         within(
             settings.filmLeadTime.count(),
             {.field = "filmLeadTime", .what = "The wait for film", .least = 0, .most = 365, .unit = " days"}),
+        within(settings.cutTakes.count(),
+               {.field = "cutTakes", .what = "A cut", .least = 0, .most = 240, .unit = " min"}),
+        within(settings.weedingTakes.count(),
+               {.field = "weedingTakes", .what = "Weeding a decal", .least = 0, .most = 3600, .unit = " s"}),
         within(
             settings.decalGap.value,
             {.field = "decalGap", .what = "The gap between decals", .least = 0, .most = 100, .unit = " mm"}),

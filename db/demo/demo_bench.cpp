@@ -48,7 +48,7 @@ void step(Script& script, const InHand& hand, std::size_t from, const std::strin
 const FilmRoll& rollFor(const ShopFacts& facts, FilmId film, std::span<const Decal* const> decals) {
     for (const FilmRoll& roll : facts.rolls)
         if (roll.film == film && roll.state == RollState::OnShelf &&
-            lengthInRows(decals, facts.films.at(film), roll.width, facts.settings) <= roll.left)
+            fitOnto(decals, facts.films.at(film), roll.width, roll.left, facts.settings))
             return roll;
     throw Stopped{plainError("No roll of " + facts.films.at(film).name() + " has enough left.")};
 }
@@ -86,7 +86,7 @@ void Bench::cut(const std::vector<Piece>& pieces, std::optional<int> roll) {
         std::vector<DecalId> ids;
         for (const Decal* decal : decals)
             ids.push_back(decal->id);
-        const Millimetres length = lengthInRows(decals, facts.films.at(film), from.width, facts.settings);
+        const Millimetres length = lengthTogether(decals, facts.films.at(film), from.width, facts.settings);
         done(cutDecals(m_script.shop(), from.id, ids, length));
         m_script.wait(kWeedingEach * static_cast<std::int64_t>(ids.size()));
     }

@@ -82,7 +82,7 @@ Money priceOf(const ShopFacts& facts, const BlankStyle& style, const GarmentDraf
         onFilm.push_back({&facts.films.at(each.film), each.width, each.height,
                           std::holds_alternative<Wording>(each.content)});
     }
-    const Seconds hands = handsFor(routeOf(facts, garment), onFilm, style);
+    const Seconds hands = handsFor(routeOf(facts, garment), onFilm, style, facts.settings);
     return holdfast::priceOf(costOf(style, onFilm, hands, facts.settings), facts.settings);
 }
 

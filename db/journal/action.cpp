@@ -49,14 +49,18 @@ Action::Action(Shop& shop)
     , m_permit(shop)
     , m_transaction(shop.connection())
     , m_session(shop.connection(), shop.m_recordedTables)
-    , m_writer(shop, shop.connection(), shop.now()) {}
+    , m_writer(shop, shop.connection(), m_session, shop.now()) {}
 
 std::optional<EntryId> Action::keep(std::optional<EntryId> undoes) {
-    const Changeset changeset = m_session.changeset();
+    Changeset changeset = m_session.changeset();
+    for (auto& [table, columns] : tablesOf(changeset))
+        m_touched.insert(table);
+    if (!m_writer.m_inserted.empty()) {
+        changeset.insert(changeset.end(), m_writer.m_inserted.begin(), m_writer.m_inserted.end());
+        m_touched.insert(m_writer.m_insertedInto);
+    }
     std::optional<EntryId> entry;
     if (!changeset.empty()) {
-        for (auto& [table, columns] : tablesOf(changeset))
-            m_touched.insert(table);
         entry = m_writer.newId<EntryId>();
         writeEntry(*entry, changeset, undoes);
     }

@@ -36,14 +36,16 @@ Shop::Shop(ShopFile file, Clock clock)
     : m_file(std::move(file))
     , m_clock(std::move(clock))
     , m_recordedTables(recordedTables(m_file.connection)) {
-    {
-        Query here = connection().query("SELECT seat_id, last_id FROM seat_here");
-        if (!here.step())
-            throw SqliteFailure::inWords("The shop file is damaged: it does not say which laptop it is on.");
-        m_seat = here.integer(0);
-        m_idMaker.emplace(m_seat, here.integer(1));
-    }
+    goOnFromLastId();
     connection().allowWriting(false);
+}
+
+void Shop::goOnFromLastId() {
+    Query here = connection().query("SELECT seat_id, last_id FROM seat_here");
+    if (!here.step())
+        throw SqliteFailure::inWords("The shop file is damaged: it does not say which laptop it is on.");
+    m_seat = here.integer(0);
+    m_idMaker.emplace(m_seat, here.integer(1));
 }
 
 Shop::~Shop() = default;
@@ -69,6 +71,21 @@ Result<std::unique_ptr<Shop>> Shop::create(const std::filesystem::path& path, Cl
 Result<std::unique_ptr<Shop>> Shop::openReadOnly(const std::filesystem::path& path, Clock clock,
                                                  Steps steps) {
     return opened(openShopFileReadOnly(path, steps), std::move(clock));
+}
+
+Result<std::unique_ptr<Shop>> Shop::openBeside(Clock clock) const {
+    assert(!path().empty() && !isReadOnly());
+    return opened(openShopFileBeside(path()), std::move(clock));
+}
+
+Result<Done> Shop::catchUp(const ChangedTables& touched) {
+    try {
+        goOnFromLastId();
+    } catch (const SqliteFailure& failure) {
+        return failure.error();
+    }
+    tell(touched);
+    return Done{};
 }
 
 std::unique_ptr<Shop> Shop::createInMemory(Clock clock, Steps steps) {

@@ -63,6 +63,11 @@ public:
     // window has, SQLite's -shm and an empty -wal stay beside the file until one next opens and closes it.
     static Result<std::unique_ptr<Shop>> openReadOnly(const std::filesystem::path& path, Clock clock,
                                                       Steps steps = schemaSteps());
+    // A second connection that writes, for one long action beside the window that has this shop open: on a
+    // thread of its own, under the lock this one holds, while this one goes on reading. As long as it acts,
+    // this one's actions are refused as busy. Afterwards catchUp() must be called here before anything else
+    // is written. REQUIRES: a shop with a file, opened for writing, that outlives it.
+    Result<std::unique_ptr<Shop>> openBeside(Clock clock) const;
     // A new shop with no file.
     static std::unique_ptr<Shop> createInMemory(Clock clock, Steps steps = schemaSteps());
 
@@ -114,6 +119,9 @@ public:
     std::vector<HistoryEntry> recent(int limit);
     // The last entry of this seat that stands and is not itself a taking back.
     std::optional<HistoryEntry> lastUndoable();
+
+    // What a shop opened beside this one did: ids go on from its, and listeners are told what it changed.
+    Result<Done> catchUp(const ChangedTables& touched);
 
     // `listener` is told once after each action which tables it changed. The number is for forget().
     int onChanged(ChangeListener listener);
@@ -167,6 +175,7 @@ private:
 
     Result<EntryId> takenBack(EntryId entry, ChangedTables& touched);
 
+    void goOnFromLastId();
     static Error readOnlyError();
     void tell(const ChangedTables& touched);
 

@@ -184,6 +184,16 @@ Result<ShopFile> openShopFileReadOnly(const std::filesystem::path& path, Steps s
     }
 }
 
+Result<ShopFile> openShopFileBeside(const std::filesystem::path& path) {
+    try {
+        Connection connection = Connection::open(path, Access::ReadWrite);
+        configure(connection);
+        return ShopFile{ShopLock{}, std::move(connection), path, false};
+    } catch (const SqliteFailure& failure) {
+        return openingError(path, failure);
+    }
+}
+
 Result<ShopFile> createShopFile(const std::filesystem::path& path, Steps steps) {
     std::filesystem::path wanted = std::filesystem::absolute(path).lexically_normal();
     auto file = NewFile::begin(wanted);

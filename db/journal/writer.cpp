@@ -6,9 +6,10 @@
 
 namespace holdfast::db {
 
-Writer::Writer(Shop& shop, Connection& connection, Instant now)
+Writer::Writer(Shop& shop, Connection& connection, Session& session, Instant now)
     : m_shop(shop)
     , m_connection(connection)
+    , m_session(session)
     , m_now(now) {}
 
 std::int64_t Writer::makeId() {

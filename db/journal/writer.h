@@ -5,6 +5,8 @@
 #include "core/trade/ids.h"
 #include "db/journal/subject.h"
 #include "db/sqlite/connection.h"
+#include "db/sqlite/inserted_rows.h"
+#include "db/sqlite/session.h"
 
 #include <cstdint>
 #include <set>
@@ -35,6 +37,17 @@ public:
     // back, because a claim ticket may bear it. Throws a failure in words when the range is used up.
     std::int64_t nextOrderNumber();
 
+    // Does `work`, which only adds rows of one table, without the session's bookkeeping: what it returns as
+    // rows is journaled instead. For one table an action, which is not written to otherwise.
+    template <class Work>
+    void insertMany(Work&& work) {
+        m_session.pause(true);
+        InsertedRows rows = std::forward<Work>(work)();
+        m_session.pause(false);
+        m_insertedInto = rows.table();
+        m_inserted = rows.take();
+    }
+
     // Must be called: what a person reads in the history, "Took order 426". The last call counts.
     void describe(std::string title) { m_title = std::move(title); }
 
@@ -45,12 +58,15 @@ public:
 private:
     friend class Action;
 
-    Writer(Shop& shop, Connection& connection, Instant now);
+    Writer(Shop& shop, Connection& connection, Session& session, Instant now);
     std::int64_t makeId();
 
     Shop& m_shop;
     Connection& m_connection;
+    Session& m_session;
     Instant m_now;
+    Changeset m_inserted; // beside what the session recorded
+    std::string m_insertedInto;
     std::string m_title;
     std::set<std::pair<std::string, std::int64_t>> m_subjects;
 };

@@ -30,6 +30,10 @@ Session::~Session() {
         sqlite3session_delete(m_session);
 }
 
+void Session::pause(bool isPaused) {
+    sqlite3session_enable(m_session, isPaused ? 0 : 1);
+}
+
 Changeset Session::changeset() {
     if (sqlite3session_isempty(m_session) != 0)
         return {};

@@ -24,6 +24,9 @@ public:
     Session& operator=(Session&&) = delete;
     ~Session();
 
+    // Nothing is recorded while it is paused.
+    void pause(bool isPaused);
+
     // What has changed on the whole since the session began; empty when nothing has.
     Changeset changeset();
 

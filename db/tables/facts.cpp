@@ -1,6 +1,9 @@
 #include "db/tables/facts.h"
 
+#include "core/film/usual_use.h"
 #include "db/tables/fact_readers.h"
+
+#include <algorithm>
 
 namespace holdfast::db {
 
@@ -70,14 +73,37 @@ ClimateHistory loadClimate(Connection& connection) {
     return history;
 }
 
-RecentUse loadRecentUse(Connection& connection, Instant now) {
-    RecentUse use;
-    Query rows =
-        connection.query("SELECT film_id, -SUM(mm) FROM roll_move JOIN film_roll ON film_roll.id = roll_id "
-                         "WHERE at >= ?1 AND kind = 'cut' GROUP BY film_id",
-                         now - Days{90});
+std::shared_ptr<const ClimateSeries> loadClimateOf(Connection& connection, PlaceId place) {
+    auto series = std::make_shared<ClimateSeries>();
+    Query rows = connection.query(
+        "SELECT at, celsius, humidity FROM climate_reading WHERE place_id = ?1 ORDER BY at", place);
     while (rows.step())
-        use[rows.id<FilmId>(0)] = Millimetres{std::max<std::int64_t>(0, rows.integer(1))};
+        series->push_back({rows.instant(0), Celsius{rows.real(1)}, Humidity{rows.real(2)}});
+    return series;
+}
+
+RecentUse loadRecentUse(Connection& connection, Instant now) {
+    constexpr Days kWeek{7};
+    RecentUse use;
+    {
+        Query films{connection, "SELECT film_id, MIN(received_on) FROM film_roll GROUP BY film_id"};
+        while (films.step()) {
+            const Instant came{films.date(1).time_since_epoch()};
+            const auto weeks = (now - came) / std::chrono::seconds{kWeek} + 1;
+            use[films.id<FilmId>(0)].resize(
+                static_cast<std::size_t>(std::clamp<std::int64_t>(weeks, 1, kUseWeeks)));
+        }
+    }
+    Query rows = connection.query(
+        "SELECT film_id, (?1 - at) / ?2, -SUM(mm) FROM roll_move JOIN film_roll ON film_roll.id = roll_id "
+        "WHERE at > ?3 AND at <= ?1 AND kind = 'cut' GROUP BY 1, 2",
+        now, std::chrono::seconds{kWeek}, now - kWeek * kUseWeeks);
+    while (rows.step()) {
+        std::vector<Millimetres>& weeks = use[rows.id<FilmId>(0)];
+        const auto week = static_cast<std::size_t>(rows.integer(1));
+        weeks.resize(std::max(weeks.size(), week + 1));
+        weeks[week] = Millimetres{std::max<std::int64_t>(0, rows.integer(2))};
+    }
     return use;
 }
 

@@ -21,10 +21,11 @@ ShopFacts loadFactsOf(Connection& connection, std::span<const OrderId> orders);
 
 ShopSettings loadSettings(Connection& connection);
 
-// Every place's readings, oldest first.
+// Every place's readings, oldest first; those of one place.
 ClimateHistory loadClimate(Connection& connection);
+std::shared_ptr<const ClimateSeries> loadClimateOf(Connection& connection, PlaceId place);
 
-// Length cut per film since 90 days before `now` (moves that took length, less those that gave it back).
+// Length cut of each film in the weeks before `now`, from the week in which its first roll came.
 RecentUse loadRecentUse(Connection& connection, Instant now);
 
 } // namespace holdfast::db

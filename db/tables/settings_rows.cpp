@@ -39,6 +39,8 @@ void eachSetting(Settings& settings, Each&& each) {
     each("shrink-limit-percent", settings.shrinkLimitPercent);
     each("blank-lead-days", settings.blankLeadTime);
     each("film-lead-days", settings.filmLeadTime);
+    each("cut-takes-min", settings.cutTakes);
+    each("weeding-takes-s", settings.weedingTakes);
     each("decal-gap-mm", settings.decalGap.value);
     each("edge-margin-mm", settings.edgeMargin.value);
     each("film-waste-percent", settings.filmWastePercent);

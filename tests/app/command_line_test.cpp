@@ -224,6 +224,7 @@ TEST_F(CommandLine, PromiseReportOffersADayAndJudgesEachPromise) {
     EXPECT_EQ(orders[0][QStringLiteral("plan")].toString().toStdString(), "kept");
     EXPECT_EQ(orders[1][QStringLiteral("order")].toInt(), static_cast<int>(waiting.number));
     EXPECT_EQ(orders[1][QStringLiteral("plan")].toString().toStdString(), "waits");
+    EXPECT_GE(orders[1][QStringLiteral("soonest")].toString().toStdString(), "2026-11-27"); // washed tonight
 }
 
 TEST_F(CommandLine, ReportsAreTheSameTwice) {

@@ -1,5 +1,4 @@
-#include "app/places/film_shelf/climate_panel.h"
-#include "app/places/film_shelf/film_shelf_place.h"
+#include "app/places/film_shelf/chart_loader.h"
 #include "app/places/film_shelf/roll_panel.h"
 #include "app/places/film_shelf/shelf_view.h"
 #include "app/places/film_shelf/thinned_series.h"
@@ -8,13 +7,11 @@
 #include "app/widgets/chip.h"
 #include "app/widgets/empty_state.h"
 #include "db/actions/film_actions.h"
-#include "tests/app/shop_fixture.h"
+#include "tests/app/film_shelf_fixture.h"
 
 #include <QAbstractItemModelTester>
 #include <QComboBox>
 #include <QElapsedTimer>
-#include <QLabel>
-#include <QListView>
 #include <QTest>
 
 #include <cmath>
@@ -22,52 +19,6 @@
 namespace holdfast::app::test {
 
 namespace {
-
-class FilmShelf : public ShopFixture {
-protected:
-    void open() {
-        place = std::make_unique<FilmShelfPlace>(desk());
-        QObject::connect(&desk(), &ShopDesk::slipAsked, place.get(),
-                         [this](SlipName slip, const Matter& matter) {
-                             asked.push_back(slip);
-                             askedFor = matter;
-                         });
-        QObject::connect(&desk(), &ShopDesk::failed, place.get(),
-                         [this](const QString& reason) { refused = reason; });
-        place->headerTools()->setParent(place.get());
-        showWindow(*place, {1270, 708});
-        place->opened();
-    }
-
-    template <class Widget>
-    Widget* part(const char* name) {
-        auto* found = place->findChild<Widget*>(QLatin1String(name));
-        if (!found)
-            stopBecause(std::string("no widget is called ") + name);
-        return found;
-    }
-    QListView* shelf() { return part<QListView>("shelf"); }
-    QString row(int at) { return shelf()->model()->index(at, 0).data().toString(); }
-    QString text(const char* label) { return part<QLabel>(label)->text(); }
-    void key(Qt::Key key) { QTest::keyClick(place->focusWidget() ? place->focusWidget() : place.get(), key); }
-
-    RollId rollReceived(FilmId film, PlaceId where, LocalDate made) {
-        db::RollReceived roll;
-        roll.film = film;
-        roll.width = 500_mm;
-        roll.length = 4000_mm;
-        roll.receivedOn = now().today();
-        roll.madeOn = made;
-        roll.place = where;
-        return valueOf(db::receiveRoll(file(), roll, now())).id;
-    }
-    const FilmRoll& roll(RollId id) { return desk().shop()->facts.rolls.at(id); }
-
-    std::unique_ptr<FilmShelfPlace> place;
-    std::vector<SlipName> asked;
-    Matter askedFor;
-    QString refused;
-};
 
 ClimateSeries wave(Instant from, std::size_t readings, Seconds every) {
     ClimateSeries series;
@@ -260,9 +211,9 @@ TEST_F(FilmShelf, TheChartIsLoadedWhenThereAreReadings) {
 
 TEST_F(FilmShelf, WithoutItsModuleTheFiguresStandInWords) {
     stockUsualShop();
-    ClimatePanel::setModuleFolder(QStringLiteral("/nowhere"));
+    setChartFolder(QStringLiteral("/nowhere"));
     open();
-    ClimatePanel::setModuleFolder({});
+    setChartFolder({});
     EXPECT_TRUE(text("climateInstead").contains(QStringLiteral("cannot be drawn")));
     EXPECT_TRUE(text("climateInstead").contains(QStringLiteral("44 % and 19 °C")));
 }

@@ -10,7 +10,10 @@
 
 #include <QApplication>
 #include <QKeyEvent>
+#include <QLabel>
 #include <QLineEdit>
+
+#include <algorithm>
 
 namespace holdfast::app::test {
 namespace {
@@ -136,6 +139,31 @@ TEST_F(OrderSlips, PromiseIsMoved) {
     submit();
     EXPECT_TRUE(isFinished());
     EXPECT_EQ(facts().orders.at(order).promised, LocalTime{localDate(2026, 12, 1)} + 16h + 30min);
+}
+
+TEST_F(OrderSlips, MovingAPromiseSaysFromWhenItCanBeKept) {
+    const auto usual = stockUsualShop();
+    const auto order = takeOrder({aGarment(usual)}).id;
+    open(SlipName::MovePromise, about(order));
+    QStringList notes;
+    const auto labels = slip().findChildren<QLabel*>();
+    for (const QLabel* label : labels)
+        notes << label->text();
+    const QString all = notes.join(QLatin1Char('|'));
+    EXPECT_TRUE(all.contains(QStringLiteral("Can be kept from "))) << all.toStdString();
+    EXPECT_TRUE(all.contains(QStringLiteral("cut today"))) << all.toStdString();
+
+    type(QStringLiteral("day"), QStringLiteral("today"));
+    type(QStringLiteral("time"), QStringLiteral("16:00"));
+    const auto isTooSoon = [&] {
+        const auto now = slip().findChildren<QLabel*>();
+        return std::ranges::any_of(now, [](const QLabel* label) {
+            return label->text().contains(QStringLiteral("too soon to be kept"));
+        });
+    };
+    EXPECT_TRUE(isTooSoon()); // it rests a day
+    type(QStringLiteral("day"), QStringLiteral("1.12."));
+    EXPECT_FALSE(isTooSoon());
 }
 
 TEST_F(OrderSlips, CustomerIsRenamed) {

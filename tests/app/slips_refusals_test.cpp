@@ -252,7 +252,23 @@ TEST_F(SlipRefusals, SecondReadingOfOneMomentIsRefusedInWords) {
     type(QStringLiteral("humidity"), QStringLiteral("44"));
     submit();
     EXPECT_FALSE(isFinished());
-    EXPECT_TRUE(slip().refusal().contains(QStringLiteral("already"))) << slip().refusal().toStdString();
+    EXPECT_TRUE(errorAt("time").contains(QStringLiteral("already"))) << errorAt("time").toStdString();
+}
+
+TEST_F(SlipRefusals, ReadingOfAMomentThatCannotBe) {
+    const auto fill = [this] {
+        time().pass(1min);
+        type(QStringLiteral("temperature"), QStringLiteral("19"));
+        type(QStringLiteral("humidity"), QStringLiteral("44"));
+    };
+    expectRefused(SlipName::RecordReading, QStringLiteral("time"), {{}, QStringLiteral("25:00"), kWords},
+                  fill);
+    expectRefused(SlipName::RecordReading, QStringLiteral("day"), {{}, kWords}, fill);
+    ASSERT_TRUE(open(SlipName::RecordReading, everything()));
+    fill();
+    type(QStringLiteral("day"), QStringLiteral("yesterday's"));
+    submit();
+    EXPECT_FALSE(errorAt("day").isEmpty());
 }
 
 TEST_F(SlipRefusals, FilmThatCannotBe) {

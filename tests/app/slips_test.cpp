@@ -368,6 +368,23 @@ TEST_F(Slips, ReadingIsTwoNumbers) {
     EXPECT_EQ(series.back(), (ClimateReading{now().instant, {19.5}, {47}}));
 }
 
+TEST_F(Slips, ReadingNotedEarlierKeepsItsOwnTime) {
+    const auto usual = stockUsualShop();
+    const Now here = now();
+    time().pass(26h);
+    open(SlipName::RecordReading, about(usual.roll));
+    type(QStringLiteral("temperature"), QStringLiteral("21"));
+    type(QStringLiteral("humidity"), QStringLiteral("52"));
+    type(QStringLiteral("day"), QString::fromStdString(isoDate(here.today())));
+    submit();
+    EXPECT_EQ(errorAt("time"), QStringLiteral("Say at what time that day, such as 9:30."));
+    type(QStringLiteral("time"), QStringLiteral("23:15"));
+    submit();
+    EXPECT_TRUE(isFinished());
+    const ClimateSeries& series = *desk().shop()->climate.at(usual.place);
+    EXPECT_EQ(series.back().at, here.toInstant(LocalTime{here.today()} + 23h + 15min));
+}
+
 TEST_F(Slips, FilmIsWrittenDownAndItsRecipeAskedForNext) {
     open(SlipName::AddFilm);
     typeText(QStringLiteral("Skerry Glint"));

@@ -15,6 +15,8 @@
 namespace holdfast::bench {
 namespace {
 
+using namespace literals;
+
 constexpr int kJobs = 200;
 constexpr int kOpenGarments = 300;
 constexpr int kRolls = 500;
@@ -45,12 +47,15 @@ BENCHMARK(planOfTheDay)->Name("Plan of the day, 200 garments")->UseManualTime()-
 void promise(benchmark::State& state) {
     const ShopFacts facts = readyGarments(kOpenGarments);
     const Now now = benchNow();
-    std::vector<PressLoad> load;
+    Promised load;
     for (const auto& [id, assessment] : assessed(facts))
-        load.push_back({facts.orderOf(facts.garments.at(id)).promised - assessment.route.restAfter,
-                        assessment.route.total()});
+        load.work.push_back({facts.orderOf(facts.garments.at(id)).promised - assessment.route.restAfter,
+                             assessment.route.total()});
+    for (const FilmRoll& roll : facts.rolls)
+        load.film.push_back({roll.film, roll.width, roll.left, std::nullopt});
     const Garment& first = *facts.garments.begin();
-    AskedGarment one{first.style, first.size, first.colour, {first.decals.front().film}, Seconds{240}};
+    AskedGarment one{
+        first.style, first.size, first.colour, {{first.decals.front().film, 200_mm, 275_mm}}, Seconds{240}};
     const std::vector<AskedGarment> asked(3, one);
     if (!promiseFor(asked, facts, load, now).ok())
         state.SkipWithError("no day can be promised");
@@ -58,7 +63,7 @@ void promise(benchmark::State& state) {
         state, [&] { benchmark::DoNotOptimize(promiseFor(asked, facts, load, now)); },
         [&] {
             const auto hours = openHours(facts.settings, now.local(), Days{366});
-            benchmark::DoNotOptimize(hoursLeft(hours, load));
+            benchmark::DoNotOptimize(hoursLeft(hours, load.work));
         });
 }
 BENCHMARK(promise)->Name("Promise of 3 garments behind 300 open ones")->UseManualTime()->Iterations(200);

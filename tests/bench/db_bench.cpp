@@ -2,6 +2,7 @@
 
 #include "core/press/walk.h"
 #include "core/shop/reckoned_shop.h"
+#include "db/actions/film_actions.h"
 #include "db/actions/order_actions.h"
 #include "db/sqlite/transaction.h"
 #include "db/tables/facts.h"
@@ -10,8 +11,11 @@
 #include "tests/bench/large_shop.h"
 
 #include <array>
+#include <filesystem>
 #include <numeric>
 #include <string>
+
+#include <unistd.h>
 
 namespace holdfast::bench {
 namespace {
@@ -180,6 +184,57 @@ BENCHMARK(walkOfTheDay)
     ->Name("Press walk planned and laid out, 120 garments")
     ->UseManualTime()
     ->Iterations(30);
+
+// A logger's file of a million readings taken over into a shop file with its journal entry, and the same rows
+// by bare SQL in one transaction. Each time into a new file.
+void importOfAMillion(benchmark::State& state) {
+    constexpr std::size_t kReadings = 1'000'000;
+    const auto folder =
+        std::filesystem::temp_directory_path() / ("holdfast-import-" + std::to_string(getpid()));
+    std::filesystem::create_directories(folder);
+    const Instant now = largeShopNow().instant;
+    std::vector<ClimateReading> readings;
+    for (std::size_t at = 0; at < kReadings; ++at)
+        readings.push_back({now - std::chrono::minutes{2} * static_cast<std::int64_t>(kReadings - at),
+                            Celsius{19 + 0.001 * static_cast<double>(at % 3'000)},
+                            Humidity{40 + 0.01 * static_cast<double>(at % 1'000)}});
+    int turn = 0;
+    const auto newShop = [&] {
+        return db::Shop::create(folder / (std::to_string(++turn) + ".holdfast"), [now] { return now; });
+    };
+    for (auto _ : state) {
+        auto ours = newShop();
+        auto bare = newShop();
+        if (!ours.ok() || !bare.ok()) {
+            state.SkipWithError("no shop file can be made");
+            break;
+        }
+        const auto place = db::addPlace(**ours, "Shelf");
+        const auto other = db::addPlace(**bare, "Shelf");
+        const double took = secondsOf([&] {
+            if (!db::importReadings(**ours, *place, readings, [](double) { return true; }).ok())
+                state.SkipWithError("the readings are refused");
+        });
+        const double least = secondsOf([&] {
+            db::Connection connection = db::Connection::open((*bare)->path(), db::Access::ReadWrite);
+            db::Transaction transaction{connection};
+            db::Query insert = connection.query("INSERT INTO climate_reading VALUES (?1, ?2, ?3, ?4)");
+            insert.bind(1, *other);
+            for (const ClimateReading& reading : readings) {
+                insert.bind(2, reading.at).bind(3, reading.temperature).bind(4, reading.humidity);
+                insert.run();
+            }
+            transaction.commit();
+        });
+        state.SetIterationTime(took);
+        state.counters["ms"] = took * 1e3;
+        state.counters["p95_ms"] = took * 1e3;
+        state.counters["floor_ms"] = least * 1e3;
+        state.counters["times_floor"] = took / least;
+    }
+    std::filesystem::remove_all(folder);
+}
+BENCHMARK(importOfAMillion)->Name("1,000,000 readings imported")->UseManualTime()->Iterations(1);
 
 } // namespace
 } // namespace holdfast::bench

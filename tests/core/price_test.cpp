@@ -158,7 +158,7 @@ TEST(Price, AbsurdNumbersSaturate) {
     settings.pricePoint = {kMost};
     const std::array decals{decal, decal};
     const BlankStyle style = aStyle({kMost}, {kMost});
-    const Seconds hands = handsFor(aRoute(Seconds{kMost}, Seconds{kMost}, Seconds{kMost}), decals, style);
+    const Seconds hands = handsFor(aRoute(Seconds{kMost}, Seconds{kMost}, Seconds{kMost}), decals, style, {});
     EXPECT_EQ(hands, Days{366});
     const Cost cost = costOf(style, decals, hands, settings);
     EXPECT_EQ(cost.blank, kMostCost);
@@ -182,21 +182,28 @@ TEST(Price, RollWithoutAWidthIsReckonedAtTheUsualOne) {
 }
 
 TEST(Price, MakersTimeIsAttendedAndPlatenTimeNotWaiting) {
-    EXPECT_EQ(handsFor(aRoute(Seconds{40}, Seconds{12}, Seconds{600}), {}, aStyle({})), Seconds{52});
+    EXPECT_EQ(handsFor(aRoute(Seconds{40}, Seconds{12}, Seconds{600}), {}, aStyle({}), {}), Seconds{52});
 }
 
 TEST(Price, WeedingGrowsWithTheDecalAndLettersTakeHalfAsMuchAgain) {
     const std::array plain{DecalOnFilm{nullptr, 200_mm, 100_mm, false}};
     const std::array letters{DecalOnFilm{nullptr, 200_mm, 100_mm, true}};
-    EXPECT_EQ(handsFor({}, plain, aStyle({})), Seconds{60 + 2 * 25});
-    EXPECT_EQ(handsFor({}, letters, aStyle({})), Seconds{165});
+    EXPECT_EQ(handsFor({}, plain, aStyle({}), {}), Seconds{60 + 2 * 25});
+    EXPECT_EQ(handsFor({}, letters, aStyle({}), {}), Seconds{165});
+}
+
+TEST(Price, WeedingTakesAsLongAsTheShopSays) {
+    const std::vector<DecalOnFilm> plain{{nullptr, Millimetres{100}, Millimetres{200}, false}};
+    ShopSettings settings;
+    settings.weedingTakes = Seconds{90};
+    EXPECT_EQ(handsFor({}, plain, aStyle({}), settings), Seconds{90 + 2 * 25});
 }
 
 TEST(Price, BlankThatIsNotPrewashedTakesNoShareOfALoad) {
     BlankStyle style = aStyle({}, 160_g);
-    EXPECT_EQ(handsFor({}, {}, style), Seconds{24});
+    EXPECT_EQ(handsFor({}, {}, style, {}), Seconds{24});
     style.notPrewashedBecause = "waxed cloth";
-    EXPECT_EQ(handsFor({}, {}, style), Seconds{0});
+    EXPECT_EQ(handsFor({}, {}, style, {}), Seconds{0});
 }
 
 TEST(Price, DepositIsAShareRoundedUpToThePointAndNeverMoreThanTheTotal) {

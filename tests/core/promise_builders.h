@@ -1,6 +1,7 @@
 #pragma once
-// A shop at the fair table for the tests of promises: Tuesday 10 November 2026, 11:42; pressing hours are
-// 9 to 17 from Monday to Friday, the wash takes an hour and drying twelve, rest is a day.
+// A shop at the fair table for the tests of promises: Tuesday 10 November 2026, 11:42; working hours are
+// 9 to 17 from Monday to Friday, the wash takes an hour and drying twelve, rest is a day. Cutting takes no
+// time unless a test says otherwise.
 
 #include "core/orders/promise.h"
 #include "core/shop/shop_facts.h"
@@ -16,8 +17,8 @@ inline constexpr ColourId kFog{2};
 inline constexpr FilmId kDusk{1};
 inline const LocalDate kTuesday = localDate(2026, 11, 10);
 
-inline LocalTime at(int daysOn, int hour, int minute = 0) {
-    return LocalTime{kTuesday + Days{daysOn}} + Hours{hour} + Minutes{minute};
+inline LocalTime at(int daysOn, int hour, int minute = 0, int second = 0) {
+    return LocalTime{kTuesday + Days{daysOn}} + Hours{hour} + Minutes{minute} + Seconds{second};
 }
 
 inline Now atTheTable() {
@@ -36,10 +37,13 @@ inline Now now(LocalTime time) {
 // Washed Fog and unwashed Moss in M, five each, and a roll of one film.
 struct FairShop {
     ShopFacts facts;
+    Promised promised; // nothing but the film that is there
     std::int64_t ids = 100;
 
     FairShop() {
         facts.settings.planMarginPercent = 0;
+        facts.settings.cutTakes = Minutes{0};
+        facts.settings.weedingTakes = Seconds{0};
         BlankStyle tee;
         tee.id = kTee;
         tee.name = "Tee";
@@ -52,11 +56,7 @@ struct FairShop {
         film.finish = "Marram Soft";
         film.shade = "Dusk";
         facts.films.add(film);
-        FilmRoll roll;
-        roll.id = {1};
-        roll.film = kDusk;
-        roll.left = {5000};
-        facts.rolls.add(roll);
+        promised.film = {{kDusk, Millimetres{500}, Millimetres{5000}, std::nullopt}};
         addLot(kFog, 5, addLoad(at(-3, 17), true));
         addLot(kMoss, 5);
     }
@@ -91,6 +91,19 @@ struct FairShop {
         facts.styles = Roster<BlankStyle>{{tee}};
     }
 
+    // What promises already given take of the hands.
+    Promised with(std::vector<PromisedWork> work) const {
+        Promised all = promised;
+        all.work = std::move(work);
+        return all;
+    }
+
+    // One promised garment that keeps a unit of an unwashed lot.
+    void keepUnwashed(BlankLotId lot) {
+        keep(lot);
+        promised.washes.push_back({at(0, 11, 42), facts.styles.at(kTee).weight});
+    }
+
     // One promised garment that keeps a unit of a lot.
     void keep(BlankLotId lot) {
         Order order;
@@ -106,7 +119,7 @@ struct FairShop {
 };
 
 inline AskedGarment aTee(ColourId colour, Seconds pressTime = Minutes{10}) {
-    return {kTee, "M", colour, {kDusk}, pressTime};
+    return {kTee, "M", colour, {{kDusk, {}, {}}}, pressTime};
 }
 
 // "wash tonight, press Wed, …"

@@ -12,15 +12,15 @@ using namespace holdfast::fair_days;
 namespace {
 
 Promise promised(const FairShop& shop, const std::vector<AskedGarment>& asked,
-                 const std::vector<PressLoad>& load = {}, const Now& moment = atTheTable()) {
-    const Result<Promise> promise = promiseFor(asked, shop.facts, load, moment);
+                 const std::vector<PromisedWork>& load = {}, const Now& moment = atTheTable()) {
+    const Result<Promise> promise = promiseFor(asked, shop.facts, shop.with(load), moment);
     EXPECT_TRUE(promise.ok()) << (promise.ok() ? "" : promise.error().message);
     return promise.ok() ? *promise : Promise{};
 }
 
 std::string refused(const FairShop& shop, const std::vector<AskedGarment>& asked,
-                    const std::vector<PressLoad>& load = {}) {
-    const Result<Promise> promise = promiseFor(asked, shop.facts, load, atTheTable());
+                    const std::vector<PromisedWork>& load = {}) {
+    const Result<Promise> promise = promiseFor(asked, shop.facts, shop.with(load), atTheTable());
     EXPECT_FALSE(promise.ok());
     return promise.ok() ? "" : promise.error().message;
 }
@@ -39,7 +39,7 @@ TEST(Promise, WashedBlankIsPressedTodayAndReadyAfterItsRest) {
     const Promise promise = promised(shop, {aTee(kFog)});
     EXPECT_EQ(pressedAt(promise), at(0, 11, 52));
     EXPECT_EQ(promise.readyAt, at(1, 12)); // 11:52 tomorrow, on the half hour
-    EXPECT_EQ(told(promise.path), "cut today, press today, rest 24 h, ready Wed");
+    EXPECT_EQ(told(promise.path), "press today, rest 24 h, ready Wed");
     EXPECT_EQ(promise.why, "It rests 24 h after the press before its first wash.");
 }
 
@@ -57,7 +57,7 @@ TEST(Promise, MarginOfTheShopIsAddedToTheWork) {
     shop.facts.settings.planMarginPercent = 50;
     EXPECT_EQ(pressedAt(promised(shop, {aTee(kMoss)})), at(1, 9, 15));
     // and to what is promised already: 5 h 20 become 8 h, the whole day.
-    const std::vector<PressLoad> load{{at(1, 17), Minutes{320}}};
+    const std::vector<PromisedWork> load{{at(1, 17), Minutes{320}}};
     EXPECT_EQ(pressedAt(promised(shop, {aTee(kMoss)}, load)), at(2, 9, 15));
 }
 
@@ -68,7 +68,7 @@ TEST(Promise, WorkThatDoesNotFitBeforeClosingGoesOnTheNextDay) {
 
 TEST(Promise, EarlierPromisesKeepTheHoursBeforeTheyAreDue) {
     FairShop shop;
-    const std::vector<PressLoad> load{{at(1, 15), Hours{6}}};
+    const std::vector<PromisedWork> load{{at(1, 15), Hours{6}}};
     const Promise promise = promised(shop, {aTee(kMoss, Minutes{30})}, load);
     EXPECT_EQ(pressedAt(promise), at(1, 15, 30));
     EXPECT_EQ(promise.readyAt, at(2, 15, 30));
@@ -76,21 +76,21 @@ TEST(Promise, EarlierPromisesKeepTheHoursBeforeTheyAreDue) {
 
 TEST(Promise, HoursBeforeThoseOfEarlierPromisesAreFree) {
     FairShop shop;
-    const std::vector<PressLoad> load{{at(1, 15), Hours{4}}};
+    const std::vector<PromisedWork> load{{at(1, 15), Hours{4}}};
     EXPECT_EQ(pressedAt(promised(shop, {aTee(kMoss, Minutes{30})}, load)), at(1, 9, 30));
 }
 
 TEST(Promise, WorkThatIsTooLateAlreadyGoesFirst) {
     FairShop shop;
-    const std::vector<PressLoad> load{{at(-1, 12), Hours{2}}};
+    const std::vector<PromisedWork> load{{at(-1, 12), Hours{2}}};
     EXPECT_EQ(pressedAt(promised(shop, {aTee(kFog)}, load)), at(0, 13, 52));
 }
 
 TEST(Promise, SaysThatThePressIsTaken) {
     FairShop shop;
-    const std::vector<PressLoad> load{{at(3, 17), Hours{29} + Minutes{18}}};
+    const std::vector<PromisedWork> load{{at(3, 17), Hours{29} + Minutes{18}}};
     const Promise promise = promised(shop, {aTee(kFog)}, load);
-    EXPECT_EQ(told(promise.path), "cut Mon, press Mon, rest 24 h, ready 17 Nov");
+    EXPECT_EQ(told(promise.path), "press Mon, rest 24 h, ready 17 Nov");
     EXPECT_EQ(promise.why, "Other promises have the press first: pressed by Mon 16 Nov, 09:10.");
 }
 
@@ -105,7 +105,7 @@ TEST(Promise, SaysThatTheWorkshopIsClosedMeanwhile) {
 TEST(Promise, DayAWeekAwayIsNamedByItsDate) {
     FairShop shop;
     shop.facts.settings.filmLeadTime = Days{7};
-    shop.facts.rolls = {};
+    shop.promised.film = {};
     EXPECT_EQ(told(promised(shop, {aTee(kFog)}).path),
               "film in 17 Nov, press 17 Nov, rest 24 h, ready 18 Nov");
     shop.facts.settings.filmLeadTime = Days{6};
@@ -136,7 +136,7 @@ TEST(Promise, BlankWashedWithSoftenerIsWashedAgain) {
 TEST(Promise, BlankThatIsNotPrewashedGoesStraightToThePress) {
     FairShop shop;
     shop.changeStyle([](BlankStyle& tee) { tee.notPrewashedBecause = "waxed cloth"; });
-    EXPECT_EQ(told(promised(shop, {aTee(kMoss)}).path), "cut today, press today, rest 24 h, ready Wed");
+    EXPECT_EQ(told(promised(shop, {aTee(kMoss)}).path), "press today, rest 24 h, ready Wed");
 }
 
 TEST(Promise, UnitsKeptForOthersAreNotFree) {
@@ -153,7 +153,7 @@ TEST(Promise, EachGarmentOfAnOrderTakesAUnit) {
     shop.facts.lots = {};
     shop.addLot(kFog, 1, shop.addLoad(at(-3, 17), true));
     shop.addLot(kFog, 1);
-    EXPECT_EQ(told(promised(shop, {aTee(kFog)}).path), "cut today, press today, rest 24 h, ready Wed");
+    EXPECT_EQ(told(promised(shop, {aTee(kFog)}).path), "press today, rest 24 h, ready Wed");
     EXPECT_EQ(told(promised(shop, {aTee(kFog), aTee(kFog)}).path),
               "wash tonight, press Wed, rest 24 h, ready Thu");
     EXPECT_EQ(told(promised(shop, {aTee(kFog), aTee(kFog), aTee(kFog)}).path),
@@ -172,31 +172,136 @@ TEST(Promise, BlankOutOfStockIsBoughtAndWashed) {
 
 TEST(Promise, FilmThatIsNotOnTheShelfIsBought) {
     FairShop shop;
-    shop.facts.rolls = {};
+    shop.promised.film = {};
     EXPECT_EQ(told(promised(shop, {aTee(kFog)}).path), "film in Mon, press Mon, rest 24 h, ready 17 Nov");
     EXPECT_EQ(promised(shop, {aTee(kFog)}).why,
               "There is no roll of Marram Soft, Dusk on the shelf: a new one comes by Mon 16 Nov, 09:00.");
 }
 
-TEST(Promise, RollPutAwayUsedUpOrPastItsDateIsNoFilm) {
+TEST(Promise, FilmThatIsPromisedToOthersIsNotThere) {
     FairShop shop;
-    const FilmRoll roll = *shop.facts.rolls.begin();
-    const auto startsWithFilm = [&](FilmRoll other) {
-        shop.facts.rolls = Roster<FilmRoll>{{other}};
-        return promised(shop, {aTee(kFog)}).path.front().stage == PromiseStage::BuyFilm;
-    };
-    EXPECT_FALSE(startsWithFilm(roll));
-    FilmRoll away = roll;
-    away.state = RollState::PutAway;
-    EXPECT_TRUE(startsWithFilm(away));
-    FilmRoll empty = roll;
-    empty.left = {};
-    EXPECT_TRUE(startsWithFilm(empty));
-    FilmRoll old = roll;
-    old.printedUseBy = kTuesday - Days{1};
-    EXPECT_TRUE(startsWithFilm(old));
-    old.printedUseBy = kTuesday;
-    EXPECT_FALSE(startsWithFilm(old));
+    AskedGarment large = aTee(kFog);
+    large.decals = {{kDusk, Millimetres{300}, Millimetres{280}}};
+    shop.promised.film = {{kDusk, Millimetres{500}, Millimetres{287}, std::nullopt}}; // wants 280 and the gap
+    EXPECT_EQ(told(promised(shop, {large}).path).substr(0, 8), "film in ");
+    EXPECT_EQ(promised(shop, {large}).why,
+              "Too little of Marram Soft, Dusk is left beside what is promised: more "
+              "comes by Mon 16 Nov, 09:00.");
+    shop.promised.film.front().left = {288};
+    EXPECT_EQ(told(promised(shop, {large}).path).find("film in"), std::string::npos);
+    EXPECT_EQ(told(promised(shop, {large, large, large}).path).substr(0, 8), "film in ");
+}
+
+TEST(Promise, DecalsOfAnOrderAreLaidTogetherAndOnSeveralRolls) {
+    FairShop shop;
+    AskedGarment small = aTee(kFog);
+    small.decals = {{kDusk, Millimetres{150}, Millimetres{150}}};
+    const std::vector<AskedGarment> six(6, small);
+    // Three in a row of 488 mm; one after the other they would want 948.
+    shop.promised.film = {{kDusk, Millimetres{500}, Millimetres{316}, std::nullopt}};
+    EXPECT_EQ(told(promised(shop, six).path).find("film in"), std::string::npos);
+    shop.promised.film.front().left = {315};
+    EXPECT_NE(told(promised(shop, six).path).find("film in"), std::string::npos);
+    shop.promised.film.push_back({kDusk, Millimetres{170}, Millimetres{474}, std::nullopt});
+    EXPECT_EQ(told(promised(shop, six).path).find("film in"), std::string::npos);
+}
+
+TEST(Promise, FilmThatGoesOffBeforeThePressIsNotThere) {
+    FairShop shop;
+    shop.promised.film.front().useBy = kTuesday;
+    EXPECT_EQ(told(promised(shop, {aTee(kFog)}).path), "press today, rest 24 h, ready Wed");
+    EXPECT_EQ(told(promised(shop, {aTee(kMoss)}).path),
+              "wash tonight, film in Mon, press Mon, rest 24 h, ready 17 Nov");
+}
+
+TEST(Promise, CuttingTakesTheHandsBeforeThePress) {
+    FairShop shop;
+    shop.facts.settings.cutTakes = Minutes{4};
+    shop.facts.settings.weedingTakes = Seconds{60};
+    const std::vector<AskedGarment> three(3, aTee(kFog)); // cut once: 4 min, and a minute each
+    EXPECT_EQ(told(promised(shop, three).path), "cut today, press today, rest 24 h, ready Wed");
+    EXPECT_EQ(promised(shop, three).path.front().at, at(0, 11, 49));
+    EXPECT_EQ(pressedAt(promised(shop, three)), at(0, 12, 19));
+    shop.facts.settings.planMarginPercent = 50;
+    EXPECT_EQ(pressedAt(promised(shop, three)), at(0, 12, 37, 30));
+}
+
+TEST(Promise, FilmIsCutWhileTheBlankIsWashed) {
+    FairShop shop;
+    shop.facts.settings.cutTakes = Minutes{30};
+    const Promise promise = promised(shop, {aTee(kMoss)});
+    EXPECT_EQ(told(promise.path), "cut today, wash tonight, press Wed, rest 24 h, ready Thu");
+    EXPECT_EQ(promise.path.front().at, at(0, 12, 12));
+    EXPECT_EQ(pressedAt(promise), at(1, 9, 10));
+}
+
+TEST(Promise, FilmThatIsBoughtIsCutWhenItComes) {
+    FairShop shop;
+    shop.facts.settings.cutTakes = Minutes{30};
+    shop.promised.film = {};
+    const Promise promise = promised(shop, {aTee(kMoss)});
+    EXPECT_EQ(told(promise.path), "wash tonight, film in Mon, cut Mon, press Mon, rest 24 h, ready 17 Nov");
+    EXPECT_EQ(pressedAt(promise), at(6, 9, 40));
+}
+
+TEST(Promise, SaysThatCuttingIsTheLongestWait) {
+    FairShop shop;
+    shop.facts.settings.restBeforeWash = Hours{0};
+    shop.facts.settings.cutTakes = Minutes{100};
+    EXPECT_EQ(promised(shop, {aTee(kFog)}).why, "Cutting takes until 13:22.");
+    const std::vector<PromisedWork> load{{at(3, 17), Hours{29} + Minutes{18}}};
+    EXPECT_EQ(promised(shop, {aTee(kFog)}, load).why,
+              "Other promises have the hands first: cut by Mon 16 Nov, 10:40.");
+}
+
+TEST(Promise, WhoComesWhileAGarmentIsPressedWaitsForIt) {
+    FairShop shop;
+    shop.promised.longestGarment = Minutes{12};
+    EXPECT_EQ(pressedAt(promised(shop, {aTee(kFog)})), at(0, 12, 4));
+}
+
+TEST(Promise, OrderTakenBeforeKeepsItsBlankAndFilm) {
+    FairShop shop;
+    shop.facts.lots = {};
+    shop.promised.film = {};
+    AskedGarment kept = aTee(kFog);
+    kept.lot = shop.addLot(kFog, 1, shop.addLoad(at(-3, 17), true));
+    kept.decals.front().hasFilm = true;
+    shop.keep(*kept.lot); // so that none is free
+    EXPECT_EQ(told(promised(shop, {kept}).path), "press today, rest 24 h, ready Wed");
+    kept.lot = shop.addLot(kMoss, 1);
+    EXPECT_EQ(told(promised(shop, {kept}).path), "wash tonight, press Wed, rest 24 h, ready Thu");
+    kept.isOnPress = true; // was let through unwashed
+    EXPECT_EQ(told(promised(shop, {kept}).path), "press today, rest 24 h, ready Wed");
+}
+
+TEST(Promise, WasherThatRunsIsWaitedFor) {
+    FairShop shop;
+    shop.facts.settings.week[2] = OpeningHours{Hours{9}, Hours{11}};
+    EXPECT_EQ(promised(shop, {aTee(kMoss)}).path.front().at, at(0, 11, 42));
+    shop.addLot(kFog, 1, shop.addLoad(at(0, 11, 20), false));
+    EXPECT_EQ(promised(shop, {aTee(kMoss)}).path.front().at, at(0, 12, 20));
+}
+
+TEST(Promise, WasherThatHoldsNothingSaysSo) {
+    FairShop shop;
+    shop.facts.settings.washerHolds = {0};
+    const Result<Promise> promise =
+        promiseFor(std::vector{aTee(kMoss)}, shop.facts, shop.promised, atTheTable());
+    ASSERT_FALSE(promise.ok());
+    EXPECT_EQ(promise.error().field, "washerHolds");
+    EXPECT_EQ(
+        promise.error().message,
+        "The washer holds nothing, and Tee, M, Moss must be washed first: no day can be promised. Say in the "
+        "settings what the washer holds.");
+    EXPECT_EQ(told(promised(shop, {aTee(kFog)}).path), "press today, rest 24 h, ready Wed"); // needs no wash
+}
+
+TEST(Promise, BlankOfAPromiseThatComesLaterTakesNoRoomTonight) {
+    FairShop shop;
+    shop.facts.settings.washerHolds = {160}; // one tee
+    shop.promised.washes = {{at(3, 9), {160}}, {at(0, 9), {160}}};
+    EXPECT_EQ(promised(shop, {aTee(kMoss)}).path.front().at, at(0, 18));
 }
 
 TEST(Promise, WasherHoldsSoMuchAndPromisedBlanksGoFirst) {
@@ -205,10 +310,10 @@ TEST(Promise, WasherHoldsSoMuchAndPromisedBlanksGoFirst) {
     const BlankLotId moss = shop.addLot(kMoss, 20);
     EXPECT_EQ(promised(shop, {aTee(kMoss)}).path.front().at, at(0, 17));
     for (int kept = 0; kept < 4; ++kept)
-        shop.keep(moss);
+        shop.keepUnwashed(moss);
     EXPECT_EQ(promised(shop, {aTee(kMoss)}).path.front().at, at(0, 19));
     for (int kept = 0; kept < 6; ++kept)
-        shop.keep(moss);
+        shop.keepUnwashed(moss);
     // Five loads from 17:00 to 21:00 are full of promised blanks: the next evening.
     EXPECT_EQ(promised(shop, {aTee(kMoss)}).path.front().at, at(1, 17));
     EXPECT_EQ(told(promised(shop, {aTee(kMoss)}).path), "wash Wed, press Thu, rest 24 h, ready Fri");
@@ -242,7 +347,7 @@ TEST(Promise, WithoutRestTheOrderIsReadyTheSameDay) {
     FairShop shop;
     shop.facts.settings.restBeforeWash = Hours{0};
     const Promise promise = promised(shop, {aTee(kFog)});
-    EXPECT_EQ(told(promise.path), "cut today, press today, ready today");
+    EXPECT_EQ(told(promise.path), "press today, ready today");
     EXPECT_EQ(promise.readyAt, at(0, 12));
 }
 
@@ -252,7 +357,7 @@ TEST(Promise, ShopClosedForAYearSaysSo) {
     EXPECT_EQ(
         refused(shop, {aTee(kFog)}),
         "The workshop is closed for the next year: no day can be promised. Set its pressing hours, or take "
-        "back closed days, in the Back room.");
+        "back closed days, in the settings.");
     FairShop resting;
     for (int day = 0; day <= 367; ++day)
         resting.facts.settings.closedDays.push_back(kTuesday + Days{day});
@@ -261,7 +366,7 @@ TEST(Promise, ShopClosedForAYearSaysSo) {
 
 TEST(Promise, PressTakenForAYearSaysSo) {
     FairShop shop;
-    const std::vector<PressLoad> load{{at(400, 17), Hours{8 * 300}}};
+    const std::vector<PromisedWork> load{{at(400, 17), Hours{8 * 300}}};
     EXPECT_NE(refused(shop, {aTee(kFog)}, load).find("The press is taken for the next year"),
               std::string::npos);
 }
@@ -272,7 +377,7 @@ TEST(Promise, NothingAskedForIsNoPromise) {
 
 TEST(Promise, KindTheShopDoesNotKnowIsBought) {
     FairShop shop;
-    const AskedGarment unknown{BlankStyleId{99}, "XL", ColourId{99}, {FilmId{99}}, Minutes{5}};
+    const AskedGarment unknown{BlankStyleId{99}, "XL", ColourId{99}, {{FilmId{99}, {}, {}}}, Minutes{5}};
     EXPECT_EQ(told(promised(shop, {unknown}).path),
               "blank in Mon, film in Mon, wash Mon, press 17 Nov, rest 24 h, "
               "ready 18 Nov");
@@ -289,18 +394,32 @@ TEST(Promise, AbsurdSettingsGiveAPromiseOrAReasonAndNeverHang) {
         settings.blankLeadTime = Days{std::clamp<std::int64_t>(absurd, -2'000'000'000, 2'000'000'000)};
         settings.restBeforeWash = Hours{std::clamp<std::int64_t>(absurd, -100'000'000, 100'000'000)};
         settings.planMarginPercent = absurd > 0 ? std::numeric_limits<int>::max() : -200;
-        const std::vector<PressLoad> load{{at(1, 9), Seconds{absurd}},
-                                          {LocalTime{Seconds{absurd}}, Seconds{60}}};
+        const std::vector<PromisedWork> load{{at(1, 9), Seconds{absurd}},
+                                             {LocalTime{Seconds{absurd}}, Seconds{60}}};
         const std::vector<AskedGarment> asked{aTee(kMoss, Seconds{absurd}),
                                               aTee(ColourId{9}, Seconds{absurd})};
-        const Result<Promise> promise = promiseFor(asked, shop.facts, load, atTheTable());
-        if (absurd > 0) {
-            ASSERT_FALSE(promise.ok());
-            EXPECT_FALSE(promise.error().message.empty());
-        } else {
-            ASSERT_TRUE(promise.ok());
+        const Result<Promise> promise = promiseFor(asked, shop.facts, shop.with(load), atTheTable());
+        EXPECT_FALSE(promise.ok()); // a washer that holds nothing, or waits of a century
+        EXPECT_FALSE(promise.error().message.empty());
+    }
+}
+
+TEST(Promise, AbsurdWorkIsPromisedOrRefusedInWords) {
+    constexpr auto kMost = std::numeric_limits<std::int64_t>::max();
+    for (const std::int64_t absurd : {kMost, -kMost, std::int64_t{0}}) {
+        FairShop shop;
+        shop.facts.settings.cutTakes = Minutes{std::clamp<std::int64_t>(absurd, -100'000'000, 100'000'000)};
+        shop.facts.settings.weedingTakes = Seconds{absurd};
+        shop.promised.longestGarment = Seconds{absurd};
+        AskedGarment garment = aTee(kFog, Seconds{absurd});
+        garment.decals = {{kDusk, {absurd / 4}, {absurd / 4}}};
+        const Result<Promise> promise =
+            promiseFor(std::vector{garment}, shop.facts, shop.promised, atTheTable());
+        EXPECT_EQ(promise.ok(), absurd <= 0);
+        if (promise.ok())
             EXPECT_GE(promise->readyAt, atTheTable().local());
-        }
+        else
+            EXPECT_FALSE(promise.error().message.empty());
     }
 }
 

@@ -1,5 +1,7 @@
 #include "core/film/use_first.h"
 
+#include "core/film/usual_use.h"
+
 #include "tests/core/shelf_builders.h"
 
 #include <gtest/gtest.h>
@@ -57,6 +59,10 @@ private:
 };
 
 using Labels = std::vector<std::string>;
+
+std::vector<Millimetres> everyWeek(Millimetres length) {
+    return std::vector<Millimetres>(kUseWeeks, length);
+}
 
 Decal decalOf(Millimetres width, Millimetres height) {
     Decal decal;
@@ -286,7 +292,7 @@ TEST(UseFirst, NoRollIsPromisedMoreThanItHas) {
 TEST(UseFirst, RecentUseIsTakenOffWhatWouldBeWasted) {
     Shelf shelf;
     shelf.roll(9, 3000, nov(11) + Days{30});
-    shelf.recentUse[kFilm] = 4500_mm; // in ninety days: 1.5 m in thirty
+    shelf.recentUse[kFilm] = everyWeek(350_mm); // 1.5 m in thirty days, and it never varied
     shelf.waiting.decal(400_mm, 392_mm);
     const RollForecast forecast = shelf.allotment().useFirst.front();
     EXPECT_EQ(forecast.daysLeft, Days{30});
@@ -299,7 +305,7 @@ TEST(UseFirst, UseIsNotCountedTwiceForTwoRollsOfAFilm) {
     Shelf shelf;
     shelf.roll(9, 1000, nov(11) + Days{30});
     shelf.roll(12, 3000, nov(11) + Days{60});
-    shelf.recentUse[kFilm] = 4500_mm;
+    shelf.recentUse[kFilm] = everyWeek(350_mm);
     const Allotment made = shelf.allotment();
     EXPECT_EQ(made.forecast(aRoll(9).id)->usualUse, 1000_mm);
     EXPECT_EQ(made.forecast(aRoll(9).id)->expectedWaste, 0_mm);
@@ -330,10 +336,52 @@ TEST(UseFirst, RanksByUseByThenWasteThenLength) {
 TEST(UseFirst, ARollThatMayNotBeUsedWastesAllThatIsNotAllotted) {
     Shelf shelf;
     shelf.roll(17, 3000, nov(5));
-    shelf.recentUse[kFilm] = 9000_mm;
+    shelf.recentUse[kFilm] = everyWeek(700_mm);
     EXPECT_EQ(shelf.allotment().useFirst.front().expectedWaste, 3000_mm);
     EXPECT_EQ(shelf.allotment().useFirst.front().usualUse, 0_mm);
     EXPECT_EQ(shelf.allotment().useFirst.front().daysLeft, Days{-6});
+}
+
+TEST(UseFirst, UseThatVariesLeavesSomeOfALongRollAndSometimesAllOfAShortOne) {
+    Shelf shelf;
+    shelf.roll(9, 1500, nov(11) + Days{28});
+    std::vector<Millimetres>& weeks = shelf.recentUse[kFilm];
+    for (int week = 0; week < kUseWeeks; ++week)
+        weeks.push_back(week % 2 == 0 ? 700_mm : 50_mm); // on the average 400 mm a week
+    const RollForecast forecast = shelf.allotment().useFirst.front();
+    // 1.6 m in four weeks are usual, so the roll would be used up if use never varied.
+    EXPECT_GT(forecast.expectedWaste, 100_mm);
+    EXPECT_LT(forecast.expectedWaste, 600_mm);
+    EXPECT_EQ(forecast.wasteLow, 0_mm);
+    EXPECT_GT(forecast.wasteHigh, 600_mm);
+    EXPECT_EQ(forecast.usualUse + forecast.expectedWaste, 1500_mm);
+}
+
+TEST(UseFirst, WorkPromisedForAfterTheUseByIsToBePressedEarly) {
+    Shelf shelf;
+    shelf.settings.restBeforeWash = Hours{24};
+    shelf.roll(9, 3000, nov(20));
+    const DecalId inTime = shelf.waiting.decal(200_mm, 200_mm);
+    shelf.waiting.lastOrder().promised = LocalTime{nov(21)} + Hours{15}; // pressed by the 20th
+    const DecalId after = shelf.waiting.decal(200_mm, 200_mm);
+    shelf.waiting.lastOrder().promised = LocalTime{nov(22)} + Hours{15};
+    const RollForecast forecast = shelf.allotment().useFirst.front();
+    EXPECT_EQ(forecast.decals, (std::vector{inTime, after}));
+    EXPECT_EQ(forecast.pressEarly, std::vector{after});
+}
+
+TEST(UseFirst, WhatDoesNotFitInRowsIsNestedBeforeARollIsCalledTooShort) {
+    Shelf shelf;
+    shelf.film.hasGrain = true;
+    // Rows by falling height: 300 beside 150, then a second 150 in a row of its own, 308 + 158 mm; nested the
+    // two small ones lie beside the large one.
+    shelf.roll(9, 320, nov(30));
+    const DecalId large = shelf.waiting.decal(320_mm, 300_mm);
+    const DecalId one = shelf.waiting.decal(150_mm, 140_mm);
+    const DecalId other = shelf.waiting.decal(150_mm, 140_mm);
+    for (const DecalId decal : {large, one, other})
+        EXPECT_EQ(shelf.rollOf(decal), "R-09");
+    EXPECT_LE(shelf.allotment().forecast(aRoll(9).id)->allotted, 320_mm);
 }
 
 } // namespace

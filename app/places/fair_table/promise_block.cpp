@@ -18,6 +18,7 @@ namespace {
 constexpr double kPadding = 14;
 constexpr double kPathHigh = 56;
 constexpr double kDot = 5.5;
+constexpr std::size_t kMostStops = 6;
 
 } // namespace
 
@@ -39,8 +40,12 @@ void PromiseBlock::show(const std::optional<Promise>& promise, LocalDate today, 
         m_day = ready == today ? tr("Ready today") : tr("Ready %1").arg(day(ready));
         m_hour = tr("after %1").arg(clock(promise->readyAt));
         for (const PromiseStep& step : promise->path)
-            m_stops.push_back({words(step.words), words(step.when), step.stage == PromiseStage::Ready});
+            m_stops.push_back({words(step.words), words(step.when), step.stage == PromiseStage::Ready,
+                               step.stage == PromiseStage::Cut});
     }
+    // Seven stops have no room for their words; that it is cut goes without saying before the press.
+    if (m_stops.size() > kMostStops)
+        std::erase_if(m_stops, [](const Stop& stop) { return stop.isCut; });
     QStringList told{m_day, m_hour, m_open, m_lack};
     for (const Stop& stop : m_stops)
         told.append(stop.what + u' ' + stop.when);

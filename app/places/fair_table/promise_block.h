@@ -35,6 +35,7 @@ private:
         QString what;
         QString when;
         bool isReady = false;
+        bool isCut = false;
     };
     void paintPath(QPainter& painter, double top) const;
 

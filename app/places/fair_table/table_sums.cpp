@@ -28,7 +28,7 @@ Priced pricedWith(const ShopFacts& facts, const BlankStyle& style, GarmentDraft 
                           std::holds_alternative<Wording>(decal.content)});
     const Route route = routeOf(facts, garment);
     Priced priced;
-    priced.cost = costOf(style, onFilm, handsFor(route, onFilm, style), facts.settings);
+    priced.cost = costOf(style, onFilm, handsFor(route, onFilm, style, facts.settings), facts.settings);
     priced.price = priceOf(priced.cost, facts.settings);
     priced.pressTime = pressTime(route);
     return priced;
@@ -51,12 +51,13 @@ GarmentSums sumsOf(const ShopFacts& facts, const TableGarment& garment) {
     return sums;
 }
 
-std::vector<FilmId> filmsOf(const TableGarment& garment, const ShopFacts& facts) {
-    std::vector<FilmId> films;
-    for (const TableDecal& decal : garment.decals)
-        if (facts.films.find(decal.decal.film) && std::ranges::find(films, decal.decal.film) == films.end())
-            films.push_back(decal.decal.film);
-    return films;
+std::vector<DecalToCut> decalsOf(const TableGarment& garment, const ShopFacts& facts) {
+    std::vector<DecalToCut> decals;
+    for (const TableDecal& each : garment.decals)
+        if (facts.films.find(each.decal.film))
+            decals.push_back({each.decal.film, each.decal.width, each.decal.height,
+                              std::holds_alternative<Wording>(each.decal.content)});
+    return decals;
 }
 
 Money half(Money total, const ShopSettings& settings) {
@@ -101,18 +102,18 @@ void reckonDeposit(const TableDraft& draft, const ShopSettings& settings, TableS
 class PromiseAsker {
 public:
     PromiseAsker(const TableDraft& draft, const ReckonedShop& shop, const BlankRailStock& stock,
-                 std::span<const PressLoad> load, TableSums& sums)
+                 const Promised& promised, TableSums& sums)
         : m_draft(draft)
         , m_shop(shop)
         , m_stock(stock)
-        , m_load(load)
+        , m_promised(promised)
         , m_sums(sums) {}
 
     void ask() {
         const auto asked = askedGarments();
         if (asked.empty())
             return;
-        const auto promise = promiseFor(asked, m_shop.facts, m_load, m_shop.now);
+        const auto promise = promiseFor(asked, m_shop.facts, m_promised, m_shop.now);
         if (!promise.ok()) {
             m_sums.promiseLack = promise.error().message;
             return;
@@ -133,7 +134,7 @@ private:
             const BlankKind kind =
                 m_stock.likeliest(*style, garment.size, isInstead ? instead : garment.colour);
             m_sums.promiseIsForLikeliest = m_sums.promiseIsForLikeliest || !garment.isBlankChosen();
-            const AskedGarment one{kind.style, kind.size, kind.colour, filmsOf(garment, m_shop.facts),
+            const AskedGarment one{kind.style, kind.size, kind.colour, decalsOf(garment, m_shop.facts),
                                    m_sums.garments[at].pressTime};
             asked.insert(asked.end(), static_cast<std::size_t>(garment.copies), one);
         }
@@ -157,7 +158,7 @@ private:
         if (option.colours.empty())
             return;
         const auto asked = askedGarments(option.colours.front()->id);
-        const auto promise = promiseFor(asked, m_shop.facts, m_load, m_shop.now);
+        const auto promise = promiseFor(asked, m_shop.facts, m_promised, m_shop.now);
         if (!promise.ok() || promise->readyAt >= m_sums.promise->readyAt)
             return;
         option.readyAt = promise->readyAt;
@@ -167,7 +168,7 @@ private:
     const TableDraft& m_draft;
     const ReckonedShop& m_shop;
     const BlankRailStock& m_stock;
-    std::span<const PressLoad> m_load;
+    const Promised& m_promised;
     TableSums& m_sums;
 };
 
@@ -185,7 +186,7 @@ void TableReckoner::keepUp(const std::shared_ptr<const ReckonedShop>& shop) {
         return;
     m_shop = shop;
     m_stock = BlankRailStock{shop->facts};
-    m_load = promisedLoad(*shop);
+    m_promised = promisedLoad(*shop);
 }
 
 const BlankRailStock& TableReckoner::stock(const std::shared_ptr<const ReckonedShop>& shop) {
@@ -202,7 +203,7 @@ TableSums TableReckoner::reckon(const TableDraft& draft, const std::shared_ptr<c
         sums.floor += one.cost.total() * garment.copies;
     }
     reckonDeposit(draft, shop->facts.settings, sums);
-    PromiseAsker{draft, *shop, m_stock, m_load, sums}.ask();
+    PromiseAsker{draft, *shop, m_stock, m_promised, sums}.ask();
     sums.rolls = pickRolls(draft, *shop);
     return sums;
 }

@@ -54,7 +54,7 @@ private:
 
     std::shared_ptr<const ReckonedShop> m_shop;
     BlankRailStock m_stock;
-    std::vector<PressLoad> m_load;
+    Promised m_promised; // what promises already given take
 };
 
 // The order to be taken: copies written out, prices and promise as reckoned.

@@ -39,6 +39,7 @@ struct DayMark {
 
 struct ClimatePicture {
     std::vector<AirPiece> air;
+    std::vector<AirPiece> beside; // of another place, drawn thin
     Instant from;
     Instant to;
     Instant countedFrom; // exposure before it is not the roll's: nothing is hatched there
@@ -74,4 +75,4 @@ public:
 
 } // namespace holdfast::app
 
-Q_DECLARE_INTERFACE(holdfast::app::ClimateChartMaker, "holdfast.ClimateChartMaker/1")
+Q_DECLARE_INTERFACE(holdfast::app::ClimateChartMaker, "holdfast.ClimateChartMaker/2")

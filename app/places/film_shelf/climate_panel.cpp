@@ -1,6 +1,7 @@
 #include "app/places/film_shelf/climate_panel.h"
 
 #include "app/desk/formats.h"
+#include "app/places/film_shelf/chart_loader.h"
 #include "app/places/film_shelf/roll_air.h"
 #include "app/places/film_shelf/shelf_words.h"
 #include "app/theme/measures.h"
@@ -8,38 +9,17 @@
 #include "app/widgets/label.h"
 
 #include <QBoxLayout>
-#include <QCoreApplication>
-#include <QDir>
 #include <QEvent>
-#include <QFileInfo>
-#include <QPluginLoader>
 
 #include <algorithm>
-#include <array>
 
 namespace holdfast::app {
 
 namespace {
 
-constexpr std::array kWindows{Days{28}, Days{90}};
 constexpr int kChartHeight = 148;
-constexpr int kLeastChartHeight = 98;
+constexpr int kLeastChartHeight = 92;
 constexpr int kWindowHeight = 32;
-
-QString& otherFolder() {
-    static QString folder;
-    return folder;
-}
-
-QStringList moduleFolders() {
-    if (!otherFolder().isEmpty())
-        return {otherFolder()};
-    QStringList folders{QCoreApplication::applicationDirPath()};
-#ifdef HOLDFAST_CHART_FOLDER
-    folders << QStringLiteral(HOLDFAST_CHART_FOLDER); // tests run from another folder
-#endif
-    return folders;
-}
 
 bool hasReadings(const ClimatePicture& picture) {
     for (const AirPiece& piece : picture.air) {
@@ -61,18 +41,24 @@ ClimatePanel::ClimatePanel(QWidget* parent)
     head->setSpacing(kSpace8);
     m_place = new ElidingLabel({}, Type::BodyStrong);
     head->addWidget(m_place, 1);
-    head->addWidget(new Label(tr("humidity"), Type::SmallStrong, &Tokens::indigo));
-    head->addWidget(new Label(tr("temperature"), Type::SmallStrong, &Tokens::madder));
     m_window = new Button({}, Button::Kind::Quiet);
     m_window->setObjectName(QStringLiteral("climateWindow"));
-    m_window->setToolTip(tr("How far back: 28 days or 90"));
+    m_window->setToolTip(tr("How far back: 30 days, 90, since the roll came, or all readings"));
     m_window->setTargetHeight(kWindowHeight);
     m_window->setKey(QKeySequence(Qt::Key_D));
     connect(m_window, &Button::clicked, this, [this] {
-        m_windowAt = (m_windowAt + 1) % kWindows.size();
+        m_windowChosen = nextOf(m_windowChosen);
         draw();
+        emit windowChosen();
     });
     head->addWidget(m_window);
+    auto* inFull = new Button(tr("In full"), Button::Kind::Quiet);
+    inFull->setObjectName(QStringLiteral("airInFull"));
+    inFull->setToolTip(tr("The air of this place in figures, beside another place"));
+    inFull->setTargetHeight(kWindowHeight);
+    inFull->setKey(QKeySequence(Qt::Key_G));
+    connect(inFull, &Button::clicked, this, &ClimatePanel::inFullAsked);
+    head->addWidget(inFull);
     m_column->addLayout(head);
     m_instead = new Label({}, Type::Support, &Tokens::ink2);
     m_instead->setObjectName(QStringLiteral("climateInstead"));
@@ -81,27 +67,11 @@ ClimatePanel::ClimatePanel(QWidget* parent)
     m_column->addWidget(m_instead, 1);
 }
 
-void ClimatePanel::setModuleFolder(const QString& folder) {
-    otherFolder() = folder;
-}
-
 void ClimatePanel::loadChart() {
     if (m_chart || !m_cannotLoad.isEmpty())
         return;
     QString reason;
-    for (const QString& folder : moduleFolders()) {
-        const QString path = QDir(folder).filePath(QStringLiteral("holdfast_climate_chart.so"));
-        if (!QFileInfo::exists(path)) {
-            reason = tr("%1 is missing").arg(path);
-            continue;
-        }
-        QPluginLoader loader(path);
-        if (auto* maker = qobject_cast<ClimateChartMaker*>(loader.instance())) {
-            m_chart = maker->make(this);
-            break;
-        }
-        reason = loader.errorString();
-    }
+    m_chart = makeClimateChart(this, reason);
     if (!m_chart) {
         m_cannotLoad = tr("The chart cannot be drawn: %1.").arg(reason);
         return;
@@ -111,17 +81,12 @@ void ClimatePanel::loadChart() {
     chart->setMinimumHeight(kLeastChartHeight);
     chart->setMaximumHeight(kChartHeight);
     m_column->addWidget(chart, 1);
-    dress();
-}
-
-void ClimatePanel::dress() {
-    if (m_chart)
-        m_chart->setDress({tokens(), fontOf(Type::Small), fontOf(Type::SmallStrong)});
+    m_chart->setDress(chartDress());
 }
 
 void ClimatePanel::changeEvent(QEvent* event) {
-    if (event->type() == QEvent::PaletteChange)
-        dress();
+    if (event->type() == QEvent::PaletteChange && m_chart)
+        m_chart->setDress(chartDress());
     QWidget::changeEvent(event);
 }
 
@@ -141,9 +106,8 @@ void ClimatePanel::draw() {
     const StoragePlace* found = place ? m_shop->facts.places.find(*place) : nullptr;
     m_place->setText(found ? words(found->name) : tr("In no place"));
 
-    const Days window = kWindows[m_windowAt];
-    m_window->setText(dayCount(window));
-    const RollPicture shown = pictureOf(*m_shop, roll, window);
+    m_window->setText(windowWords(m_windowChosen));
+    const RollPicture shown = pictureOf(*m_shop, roll, windowOf(m_windowChosen, *m_shop, roll));
     const ClimatePicture& picture = shown.picture;
     QString figures;
     if (condition.latest)
@@ -155,7 +119,7 @@ void ClimatePanel::draw() {
     if (isKnown)
         loadChart();
     if (!isKnown)
-        m_instead->setText(tr("No reading of this place in the last %1. %2").arg(dayCount(window), figures));
+        m_instead->setText(tr("No reading of this place, %1. %2").arg(windowWords(m_windowChosen), figures));
     else if (!m_chart)
         m_instead->setText(m_cannotLoad + QLatin1Char(' ') + figures);
     const bool hasChart = isKnown && m_chart;
@@ -167,7 +131,7 @@ void ClimatePanel::draw() {
         return;
     m_chart->setPicture(picture);
     m_chart->widget()->setAccessibleName(tr("Air of %1, %2. %3 %4 outside %5.")
-                                             .arg(m_place->text(), dayCount(window), figures,
+                                             .arg(m_place->text(), windowWords(m_windowChosen), figures,
                                                   hourCount(shown.humidityHoursOutside),
                                                   humidityBandWords(film)));
 }

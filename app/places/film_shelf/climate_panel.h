@@ -1,7 +1,8 @@
 #pragma once
-// The air a roll stood in, over the last 28 or 90 days. The chart itself is a module that is loaded when the
-// first one is to be shown; where that fails, the reason and the figures stand in its place.
+// The air a roll stood in, over a window that the person chooses. The chart itself is a module that is loaded
+// when the first one is to be shown; where that fails, the reason and the figures stand in its place.
 
+#include "app/places/film_shelf/air_window.h"
 #include "app/places/film_shelf/climate_chart.h"
 #include "core/shop/reckoned_shop.h"
 
@@ -22,23 +23,24 @@ public:
     explicit ClimatePanel(QWidget* parent = nullptr);
 
     void show(std::shared_ptr<const ReckonedShop> shop, RollId roll);
+    AirWindow window() const { return m_windowChosen; }
 
-    // Where the module is looked for, first to last; tests name another folder. Empty: as built.
-    static void setModuleFolder(const QString& folder);
+signals:
+    void windowChosen();
+    void inFullAsked(); // and asked again: back to the shelf
 
 protected:
     void changeEvent(QEvent* event) override;
 
 private:
     void draw();
-    void dress();
     void loadChart();
 
     std::shared_ptr<const ReckonedShop> m_shop;
     RollId m_roll;
     ElidingLabel* m_place = nullptr;
     Button* m_window = nullptr;
-    std::size_t m_windowAt = 0;
+    AirWindow m_windowChosen = AirWindow::Month;
     QVBoxLayout* m_column = nullptr;
     Label* m_instead = nullptr; // where no chart can be drawn
     ClimateChart* m_chart = nullptr;

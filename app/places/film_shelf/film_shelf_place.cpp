@@ -1,6 +1,7 @@
 #include "app/places/film_shelf/film_shelf_place.h"
 
 #include "app/desk/formats.h"
+#include "app/places/film_shelf/air_card.h"
 #include "app/places/film_shelf/roll_panel.h"
 #include "app/places/film_shelf/shelf_view.h"
 #include "app/widgets/button.h"
@@ -12,6 +13,7 @@
 
 #include <QBoxLayout>
 #include <QComboBox>
+#include <QKeyEvent>
 #include <QStackedWidget>
 
 #include <algorithm>
@@ -36,7 +38,11 @@ FilmShelfPlace::FilmShelfPlace(ShopDesk& shopDesk, QWidget* parent)
     auto* row = new QHBoxLayout(shelfAndRoll);
     row->setContentsMargins(kGutter, 0, kGutter, kCardGap);
     row->setSpacing(kCardGap);
-    row->addWidget(makeShelf(), 1);
+    m_left = new QStackedWidget;
+    m_left->addWidget(makeShelf());
+    m_air = new AirCard;
+    m_left->addWidget(m_air);
+    row->addWidget(m_left, 1);
     m_panel = new RollPanel(desk());
     m_panel->setFixedWidth(kPanelWidth);
     row->addWidget(m_panel);
@@ -54,7 +60,10 @@ FilmShelfPlace::FilmShelfPlace(ShopDesk& shopDesk, QWidget* parent)
     whole->addWidget(m_pages);
 
     connect(m_shelf, &ShelfView::turnedRight, m_panel, &RollPanel::turnToWork);
-    connect(m_panel, &RollPanel::shelfAsked, m_shelf, [this] { m_shelf->setFocus(Qt::OtherFocusReason); });
+    connect(m_panel, &RollPanel::shelfAsked, this, &FilmShelfPlace::turnToShelf);
+    connect(m_panel, &RollPanel::airAsked, this, [this] { showAir(m_left->currentWidget() != m_air); });
+    connect(m_panel, &RollPanel::windowChosen, this, [this] { showAir(m_left->currentWidget() == m_air); });
+    connect(m_air, &AirCard::left, this, [this] { showAir(false); });
     connect(m_shelf->selectionModel(), &QItemSelectionModel::currentRowChanged, this, [this] { showRoll(); });
     connect(&desk(), &ShopDesk::changed, this, &FilmShelfPlace::refresh);
     connect(&desk(), &ShopDesk::minutePassed, this, &FilmShelfPlace::refresh);
@@ -236,6 +245,30 @@ void FilmShelfPlace::showRoll() {
     if (current.isValid())
         m_panel->show(m_model.row(current.row()).roll);
     m_shelf->viewport()->update();
+    showAir(m_left->currentWidget() == m_air && current.isValid());
+}
+
+// The air of the roll's place in full stands where the shelf does.
+void FilmShelfPlace::showAir(bool isShown) {
+    const QModelIndex current = m_shelf->currentIndex();
+    if (isShown && current.isValid())
+        m_air->show(desk().shop(), m_model.row(current.row()).roll, m_panel->window());
+    const bool wasShown = m_left->currentWidget() == m_air;
+    m_left->setCurrentIndex(isShown && current.isValid() ? 1 : 0);
+    if (wasShown && !isShown)
+        turnToShelf();
+}
+
+void FilmShelfPlace::turnToShelf() {
+    m_left->setCurrentIndex(0);
+    m_shelf->setFocus(Qt::OtherFocusReason);
+}
+
+void FilmShelfPlace::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Escape && m_left->currentWidget() == m_air)
+        showAir(false);
+    else
+        Place::keyPressEvent(event);
 }
 
 void FilmShelfPlace::countTools() {

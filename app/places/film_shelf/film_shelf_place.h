@@ -13,6 +13,7 @@ class QStackedWidget;
 
 namespace holdfast::app {
 
+class AirCard;
 class Chip;
 class EmptyState;
 class Label;
@@ -30,6 +31,9 @@ public:
     void opened() override;
     void turnTo(const Matter& matter) override;
 
+protected:
+    void keyPressEvent(QKeyEvent* event) override;
+
 private:
     QWidget* makeShelf();
     void refresh();
@@ -40,6 +44,8 @@ private:
     void choose(const ShelfChoice& choice);
     void turnToRoll(RollId roll);
     void askNewRoll();
+    void showAir(bool isShown);
+    void turnToShelf();
 
     ShelfModel m_model;
     ShelfView* m_shelf = nullptr;
@@ -50,6 +56,8 @@ private:
     QComboBox* m_films = nullptr;
     std::vector<ShelfChoice> m_choices; // of m_films, by row
     ShelfChoice m_choice;
+    QStackedWidget* m_left = nullptr; // the shelf, or the air in full
+    AirCard* m_air = nullptr;
     RollPanel* m_panel = nullptr;
     QWidget* m_tools = nullptr;
     Chip* m_past = nullptr;

@@ -7,6 +7,7 @@
 #include <cmath>
 #include <functional>
 #include <iterator>
+#include <utility>
 
 namespace holdfast::app {
 
@@ -66,12 +67,28 @@ std::vector<Spell> spellsOutside(const ReckonedShop& shop, const FilmRoll& roll,
     return spells;
 }
 
-RollPicture pictureOf(const ReckonedShop& shop, const FilmRoll& roll, Days window) {
+std::vector<DayMark> dayMarks(const ReckonedShop& shop, const ClimateWindow& window) {
+    std::vector<DayMark> marks;
+    for (const int part : {0, 1, 2}) {
+        const Instant at = window.from + (window.to - window.from) * part / 2;
+        marks.push_back({at, dayInShort(dateOf(shop.now.toLocal(at)), shop.now.today())});
+    }
+    return marks;
+}
+
+void addLongest(std::vector<Spell> spells, Measure measure, std::vector<LabelledSpell>& labelled) {
+    const auto longest = spells.begin() + std::min<std::ptrdiff_t>(kLabelled, std::ssize(spells));
+    std::ranges::partial_sort(spells, longest, std::greater{}, &Spell::hours);
+    for (auto spell = spells.begin(); spell != longest; ++spell)
+        labelled.push_back({measure, *spell, hourCount(spell->hours())});
+}
+
+RollPicture pictureOf(const ReckonedShop& shop, const FilmRoll& roll, const ClimateWindow& window) {
     const Film& film = shop.facts.films.at(roll.film);
     RollPicture shown;
     ClimatePicture& picture = shown.picture;
-    picture.to = shop.now.instant;
-    picture.from = picture.to - window;
+    picture.from = window.from;
+    picture.to = window.to;
     picture.countedFrom = std::max(picture.from, exposureSince(shop, roll));
     picture.air = airOf(shop, roll, picture.from, picture.to, true);
     picture.humidity = film.storage.humidity;
@@ -80,16 +97,9 @@ RollPicture pictureOf(const ReckonedShop& shop, const FilmRoll& roll, Days windo
         std::vector<Spell> spells = spellsOutside(shop, roll, measure, picture.from, picture.to);
         for (const Spell& spell : spells)
             shown.humidityHoursOutside += measure == Measure::Humidity ? spell.hours() : 0;
-        const auto labelled = spells.begin() + std::min<std::ptrdiff_t>(kLabelled, std::ssize(spells));
-        std::ranges::partial_sort(spells, labelled, std::greater{}, &Spell::hours);
-        for (auto spell = spells.begin(); spell != labelled; ++spell)
-            picture.spells.push_back({measure, *spell, hourCount(spell->hours())});
+        addLongest(std::move(spells), measure, picture.spells);
     }
-    const LocalDate today = shop.now.today();
-    for (const int part : {0, 1, 2}) {
-        const Instant at = picture.from + window * part / 2;
-        picture.days.push_back({at, dayInShort(dateOf(shop.now.toLocal(at)), today)});
-    }
+    picture.days = dayMarks(shop, window);
     if (const auto& latest = shop.conditions.at(roll.id).latest; latest && latest->at >= picture.from) {
         picture.humidityNow = humidity(latest->humidity);
         picture.temperatureNow = celsius(Celsius{std::round(latest->temperature.value)});

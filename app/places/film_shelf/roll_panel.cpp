@@ -2,81 +2,37 @@
 
 #include "app/desk/formats.h"
 #include "app/places/film_shelf/climate_panel.h"
-#include "app/places/film_shelf/roll_air.h"
-#include "app/theme/drawings.h"
-#include "app/theme/stitch.h"
+#include "app/places/film_shelf/first_words.h"
+#include "app/places/film_shelf/roll_drawings.h"
+#include "app/places/film_shelf/roll_facts.h"
 #include "app/widgets/banner.h"
 #include "app/widgets/button.h"
-#include "app/widgets/fact_block.h"
 #include "app/widgets/label.h"
 #include "app/widgets/vertical_scroll.h"
 #include "db/actions/film_actions.h"
 
-#include <QGridLayout>
-#include <QPainter>
+#include <QBoxLayout>
+#include <QKeyEvent>
 #include <QStackedWidget>
 
-#include <algorithm>
 #include <array>
 #include <cmath>
 
 namespace holdfast::app {
 
-class RollSwatch : public QWidget {
-public:
-    RollSwatch() { setFixedSize(44, 44); }
-
-    void setShade(const QColor& shade) {
-        m_shade = shade;
-        update();
-    }
-
-protected:
-    void paintEvent(QPaintEvent*) override {
-        QPainter painter(this);
-        painter.setRenderHint(QPainter::Antialiasing);
-        paintSwatch(painter, QRectF(rect()).adjusted(1, 1, -1, -1), m_shade, kButtonRadius);
-    }
-
-private:
-    QColor m_shade;
-};
-
-// How much of the roll is spoken for, in the roll's own film.
-class SpokenForBar : public QWidget {
-public:
-    SpokenForBar() { setFixedHeight(14); }
-
-    void set(double share, const QColor& shade) {
-        m_share = std::clamp(share, 0.0, 1.0);
-        m_shade = shade;
-        update();
-    }
-
-protected:
-    void paintEvent(QPaintEvent*) override {
-        QPainter painter(this);
-        painter.setRenderHint(QPainter::Antialiasing);
-        const QRectF whole = QRectF(rect()).adjusted(0.5, 0.5, -0.5, -0.5);
-        paintBox(painter, whole, 7, tokens().sunk, tokens().thread);
-        if (m_share <= 0)
-            return;
-        QRectF part = whole;
-        part.setWidth(std::max(14.0, whole.width() * m_share));
-        paintBox(painter, part, 7, m_shade, outlineOf(m_shade));
-    }
-
-private:
-    double m_share = 0;
-    QColor m_shade;
-};
-
 namespace {
 
 enum Page { WorkPage, NoWorkPage, LedgerPage };
 
-QString since(const ReckonedShop& shop, const FilmRoll& roll) {
-    return dayInShort(dateOf(shop.now.toLocal(exposureSince(shop, roll))), shop.now.today());
+constexpr int kQuietHeight = 32;
+
+// "1.2 m (0.4 to 1.9 m)": eight of ten times it lies within.
+QString wasteWords(const RollForecast& forecast) {
+    const QString low = QLocale::c().toString(forecast.wasteLow.metres(), 'f', 1);
+    const QString high = metres(forecast.wasteHigh);
+    if (metres(forecast.wasteLow) == high)
+        return metres(forecast.expectedWaste);
+    return RollPanel::tr("%1 (%2 to %3)").arg(metres(forecast.expectedWaste), low, high);
 }
 
 } // namespace
@@ -96,7 +52,7 @@ RollPanel::RollPanel(ShopDesk& desk, QWidget* parent)
     whole->addWidget(scroll, 1);
 
     makeHead();
-    makeFacts();
+    m_facts = new RollFacts;
     m_climate = new ClimatePanel;
     makeWork();
 
@@ -108,15 +64,6 @@ RollPanel::RollPanel(ShopDesk& desk, QWidget* parent)
     names->addWidget(m_name);
     names->addWidget(m_what);
     head->addLayout(names, 1);
-    auto* facts = new QGridLayout;
-    facts->setHorizontalSpacing(kSpace12);
-    facts->setVerticalSpacing(kSpace4);
-    facts->addWidget(m_age, 0, 0);
-    facts->addWidget(m_warmAge, 0, 1);
-    facts->addWidget(m_useBy, 1, 0);
-    facts->addWidget(m_outside, 1, 1);
-    facts->setColumnStretch(0, 1);
-    facts->setColumnStretch(1, 1);
     auto* workHead = new QHBoxLayout;
     workHead->setSpacing(kSpace4);
     workHead->addWidget(m_workTitle, 1);
@@ -127,20 +74,29 @@ RollPanel::RollPanel(ShopDesk& desk, QWidget* parent)
     column->addLayout(head);
     column->addWidget(m_banner);
     column->addWidget(new ThreadLine);
-    column->addLayout(facts);
+    column->addWidget(m_facts);
     column->addWidget(new ThreadLine);
     column->addWidget(m_climate, 1);
     column->addWidget(new ThreadLine);
     column->addLayout(workHead);
     column->addWidget(m_pages, 1);
     column->addWidget(m_bar);
-    column->addWidget(m_spokenFor);
+    auto* told = new QHBoxLayout;
+    told->setSpacing(kSpace8);
+    told->addWidget(m_spokenFor, 1);
+    told->addWidget(m_whatIf, 0, Qt::AlignTop);
+    column->addLayout(told);
     whole->addWidget(new ThreadLine);
     whole->addWidget(makeActs());
     m_body->hide();
+    connect(m_climate, &ClimatePanel::windowChosen, this, &RollPanel::windowChosen);
+    connect(m_climate, &ClimatePanel::inFullAsked, this, &RollPanel::airAsked);
     connect(&m_work, &RollWorkModel::ticksChanged, this, [this] {
-        if (m_roll)
-            showActs();
+        if (!m_roll)
+            return;
+        showActs();
+        if (m_work.isWhatIf())
+            showWhatIf();
     });
 }
 
@@ -153,18 +109,6 @@ void RollPanel::makeHead() {
     m_what->wrapped();
     m_banner = new Banner;
     m_banner->setObjectName(QStringLiteral("rollAdvice"));
-}
-
-void RollPanel::makeFacts() {
-    const auto fact = [](const QString& label, const char* name) {
-        auto* made = new FactBlock(label);
-        made->setObjectName(QLatin1String(name));
-        return made;
-    };
-    m_age = fact(tr("Calendar age"), "calendarAge");
-    m_warmAge = fact(tr("Age by warmth"), "ageByWarmth");
-    m_useBy = fact(tr("Use-by"), "useBy");
-    m_outside = fact({}, "hoursOutside");
 }
 
 void RollPanel::makeWork() {
@@ -196,6 +140,39 @@ void RollPanel::makeWork() {
     m_spokenFor->setObjectName(QStringLiteral("spokenFor"));
     m_spokenFor->setTextFormat(Qt::RichText);
     m_spokenFor->wrapped();
+    m_whatIf = new Button(tr("What if"), Button::Kind::Quiet);
+    m_whatIf->setObjectName(QStringLiteral("whatIf"));
+    m_whatIf->setToolTip(tr("What if some work were cut from this roll and pressed first"));
+    m_whatIf->setTargetHeight(kQuietHeight);
+    m_whatIf->setKey(QKeySequence(Qt::Key_W));
+    connect(m_whatIf, &Button::clicked, this, [this] { setWhatIf(!m_work.isWhatIf()); });
+}
+
+void RollPanel::setWhatIf(bool isWhatIf) {
+    if (!m_roll || m_work.isWhatIf() == isWhatIf)
+        return;
+    m_showsLedger = false;
+    m_work.setWhatIf(isWhatIf);
+    showWork();
+    showActs();
+    turnPage();
+    if (m_work.rowCount() > 0)
+        m_workList->setFocus(Qt::OtherFocusReason);
+    else
+        emit shelfAsked();
+}
+
+void RollPanel::showWhatIf() {
+    const std::vector<DecalId> chosen = m_work.tickedDecals();
+    m_spokenFor->setText(
+        firstWords(*m_shop, *m_roll, pressedFirst(*m_shop, *m_roll, chosen)).toHtmlEscaped());
+}
+
+void RollPanel::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Escape && m_work.isWhatIf())
+        setWhatIf(false);
+    else
+        Card::keyPressEvent(event);
 }
 
 Button* RollPanel::act(const QString& words, const QString& iconName, Qt::Key key, const char* name,
@@ -252,7 +229,7 @@ void RollPanel::show(RollId shown) {
     m_advice = adviceFor(*m_shop, roll());
     m_body->show();
     showHead();
-    showFacts();
+    m_facts->show(*m_shop, roll());
     showAdvice();
     m_climate->show(m_shop, shown);
     m_work.show(m_shop, shown);
@@ -266,6 +243,10 @@ void RollPanel::clear() {
     m_work.clear();
     m_shop.reset();
     m_body->hide();
+}
+
+AirWindow RollPanel::window() const {
+    return m_climate->window();
 }
 
 void RollPanel::turnToWork() {
@@ -284,54 +265,6 @@ void RollPanel::showHead() {
                                   : tr("%1 left · received %2 · no recipe").arg(metres(roll().left), came));
 }
 
-void RollPanel::showFacts() {
-    const RollCondition& condition = m_shop->conditions.at(*m_roll);
-    const LocalDate today = m_shop->now.today();
-    m_age->set(age(condition.calendarAge), roll().madeOn ? tr("made %1").arg(date(*roll().madeOn))
-                                                         : tr("received %1").arg(date(roll().receivedOn)));
-
-    const Days warm{std::lround(condition.effectiveDays)};
-    const Days more = warm - condition.calendarAge;
-    const Days unrecorded{std::lround(condition.unrecordedDays)};
-    QString why = more > Days{0}   ? tr("%1 added by warmth").arg(dayCount(more))
-                  : more < Days{0} ? tr("%1 spared by cool").arg(dayCount(-more))
-                                   : tr("as by the calendar");
-    if (condition.calendarAge > Days{0} && unrecorded * 2 > condition.calendarAge)
-        why = tr("%1 unrecorded").arg(dayCount(unrecorded));
-    m_warmAge->set(age(warm), why, more > Days{0} ? &Tokens::weld : &Tokens::ink);
-
-    const auto limit = limitWithoutWarmth(film(), roll());
-    QString maker = tr("the maker gives none");
-    if (condition.extendedByStrip)
-        maker = tr("by its test strip");
-    else if (roll().printedUseBy)
-        maker = tr("maker says %1").arg(dayInShort(*roll().printedUseBy, today));
-    else if (limit)
-        maker = tr("%1 by the calendar").arg(dayInShort(*limit, today));
-    m_useBy->set(condition.useBy ? date(*condition.useBy) : tr("No limit given"), maker,
-                 condition.isPastAge(today) ? &Tokens::madder : &Tokens::ink);
-
-    // Humidity has the block; where only the temperature was out, it is said instead.
-    const bool isTemperature = std::lround(condition.humidityHoursOutside) == 0 &&
-                               std::lround(condition.temperatureHoursOutside) > 0;
-    const Measure measure = isTemperature ? Measure::Temperature : Measure::Humidity;
-    const double hours = isTemperature ? condition.temperatureHoursOutside : condition.humidityHoursOutside;
-    m_outside->setLabel(
-        tr("Outside %1").arg(isTemperature ? temperatureBandWords(film()) : humidityBandWords(film())));
-    const auto spells =
-        spellsOutside(*m_shop, roll(), measure, exposureSince(*m_shop, roll()), m_shop->now.instant).size();
-    QString note = spells == 1  ? tr("1 spell since %1").arg(since(*m_shop, roll()))
-                   : spells > 1 ? tr("%1 spells since %2").arg(spells).arg(since(*m_shop, roll()))
-                                : tr("never since %1").arg(since(*m_shop, roll()));
-    if (!isTemperature && std::lround(condition.temperatureHoursOutside) > 0)
-        note = tr("and %1 outside %2")
-                   .arg(hourCount(condition.temperatureHoursOutside), temperatureBandWords(film()));
-    m_outside->set(hourCount(hours), note,
-                   condition.isBadlyKept(film()) ? &Tokens::madder
-                   : std::lround(hours) > 0      ? &Tokens::weld
-                                                 : &Tokens::ink);
-}
-
 void RollPanel::showAdvice() {
     // That its work is to be cut first is said over that work.
     const bool isBanner = !m_advice.lead.isEmpty() && m_advice.act != RollAct::CutWork;
@@ -342,8 +275,9 @@ void RollPanel::showAdvice() {
 
 void RollPanel::showWork() {
     const RollForecast* forecast = m_shop->allotment.forecast(*m_roll);
-    m_noWork->setText(forecast ? tr("No work waits for this roll.")
-                               : tr("It is put away: no work is given to it."));
+    m_noWork->setText(!forecast           ? tr("It is put away: no work is given to it.")
+                      : m_work.isWhatIf() ? tr("No work of this film waits.")
+                                          : tr("No work waits for this roll."));
     const Millimetres allotted = forecast ? forecast->allotted : Millimetres{};
     m_bar->set(roll().left.value > 0
                    ? static_cast<double>(allotted.value) / static_cast<double>(roll().left.value)
@@ -355,17 +289,24 @@ void RollPanel::showWork() {
     const RollCondition& condition = m_shop->conditions.at(*m_roll);
     if (forecast && forecast->expectedWaste.value >= 50 && forecast->mayBeUsed && condition.useBy)
         text += tr(", about %1 wasted on %2")
-                    .arg(metres(forecast->expectedWaste), dayInShort(*condition.useBy, m_shop->now.today()));
+                    .arg(wasteWords(*forecast), dayInShort(*condition.useBy, m_shop->now.today()));
     else if (forecast && forecast->expectedWaste.value >= 50)
         text += tr(", %1 wasted as it is").arg(metres(forecast->expectedWaste));
     else if (forecast && condition.useBy)
         text += tr(", none likely wasted");
+    if (forecast && !forecast->pressEarly.empty() && condition.useBy)
+        text += tr(". Promised for after its use-by: %1").arg(forecast->pressEarly.size());
     m_spokenFor->setText(text);
+    m_whatIf->setText(m_work.isWhatIf() ? tr("Back") : tr("What if"));
+    m_whatIf->setVisible(forecast != nullptr);
+    if (m_work.isWhatIf())
+        showWhatIf();
 }
 
 void RollPanel::showActs() {
     const QString cannot = m_work.cannotCut();
     m_cut->setCannot(cannot);
+    m_cut->setVisible(!m_work.isWhatIf());
     m_cut->setText(cannot.isEmpty() ? tr("Cut %1").arg(metres(m_work.tickedLength())) : tr("Cut these"));
     m_cut->setAccessibleName(tr("Cut these"));
 
@@ -390,7 +331,11 @@ void RollPanel::showActs() {
 
 void RollPanel::turnPage() {
     const bool isFirst = !m_showsLedger && m_advice.act == RollAct::CutWork;
-    m_workTitle->setText(m_showsLedger ? tr("Ledger") : isFirst ? tr("To cut first") : tr("To cut"));
+    m_workTitle->setText(m_work.isWhatIf() ? tr("What if these go first")
+                         : m_showsLedger   ? tr("Ledger")
+                         : isFirst         ? tr("To cut first")
+                                           : tr("To cut"));
+    m_page->setVisible(!m_work.isWhatIf());
     m_workTitle->setInk(isFirst ? &Tokens::weld : &Tokens::ink);
     m_page->setText(m_showsLedger ? tr("To cut") : tr("Ledger"));
     if (m_showsLedger)
@@ -415,7 +360,7 @@ void RollPanel::readLedger() {
 }
 
 void RollPanel::cutTicked() {
-    if (!m_roll)
+    if (!m_roll || m_work.isWhatIf())
         return;
     if (const QString cannot = m_work.cannotCut(); !cannot.isEmpty()) {
         m_desk.say(cannot);

@@ -3,6 +3,7 @@
 // that can be done with it. The one thing to do now is the indigo button.
 
 #include "app/desk/shop_desk.h"
+#include "app/places/film_shelf/air_window.h"
 #include "app/places/film_shelf/roll_ledger.h"
 #include "app/places/film_shelf/roll_work.h"
 #include "app/places/film_shelf/shelf_words.h"
@@ -16,8 +17,8 @@ class Banner;
 class Button;
 class ClimatePanel;
 class ElidingLabel;
-class FactBlock;
 class Label;
+class RollFacts;
 class RollSwatch;
 class SpokenForBar;
 
@@ -30,25 +31,32 @@ public:
     void show(RollId roll);
     void clear();
 
+    AirWindow window() const;
+
     // Puts the keyboard on the waiting work; where none waits, nothing happens.
     void turnToWork();
 
 signals:
     void shelfAsked(); // the keyboard goes back to the shelf
+    void airAsked();   // the air of its place in full
+    void windowChosen();
+
+protected:
+    void keyPressEvent(QKeyEvent* event) override;
 
 private:
     void makeHead();
-    void makeFacts();
     void makeWork();
     QWidget* makeActs();
     Button* act(const QString& words, const QString& iconName, Qt::Key key, const char* name,
                 const std::function<void()>& done);
     void ask(SlipName slip);
     void showHead();
-    void showFacts();
     void showAdvice();
     void showWork();
     void showActs();
+    void setWhatIf(bool isWhatIf);
+    void showWhatIf();
     void turnPage();
     void readLedger();
     void cutTicked();
@@ -68,10 +76,7 @@ private:
     ElidingLabel* m_name = nullptr;
     Label* m_what = nullptr;
     Banner* m_banner = nullptr;
-    FactBlock* m_age = nullptr;
-    FactBlock* m_warmAge = nullptr;
-    FactBlock* m_useBy = nullptr;
-    FactBlock* m_outside = nullptr;
+    RollFacts* m_facts = nullptr;
     ClimatePanel* m_climate = nullptr;
     Label* m_workTitle = nullptr;
     QStackedWidget* m_pages = nullptr;
@@ -81,6 +86,7 @@ private:
     SpokenForBar* m_bar = nullptr;
     Label* m_spokenFor = nullptr;
     Button* m_cut = nullptr;
+    Button* m_whatIf = nullptr;
     Button* m_page = nullptr;
     Button* m_reading = nullptr;
     Button* m_import = nullptr;

@@ -7,6 +7,7 @@
 #include "app/theme/measures.h"
 #include "app/theme/stitch.h"
 #include "app/theme/type.h"
+#include "core/film/waiting_decals.h"
 
 #include <QFontMetricsF>
 #include <QKeyEvent>
@@ -63,10 +64,11 @@ public:
         const qreal lengthWidth = std::max(44.0, widthOf(line.length, Type::BodyStrong));
         paintLine(*painter, QRectF(right - lengthWidth, row.top(), lengthWidth, row.height()), line.length,
                   Type::BodyStrong, dyes.ink, Qt::AlignRight);
-        const qreal dayWidth = widthOf(line.day, Type::Small);
+        const Type dayType = line.isEarly ? Type::SmallStrong : Type::Small;
+        const qreal dayWidth = widthOf(line.day, dayType);
         const qreal dayLeft = right - lengthWidth - 8 - dayWidth;
-        paintLine(*painter, QRectF(dayLeft, row.top(), dayWidth, row.height()), line.day, Type::Small,
-                  dyes.ink2);
+        paintLine(*painter, QRectF(dayLeft, row.top(), dayWidth, row.height()), line.day, dayType,
+                  line.isEarly ? dyes.weld : dyes.ink2);
         const qreal baseline = row.center().y() + 5;
         const qreal behind =
             paintRun(*painter, {box.right() + 9, baseline}, line.number, Type::BodyStrong, dyes.ink) + 8;
@@ -86,17 +88,56 @@ private:
 
 void RollWorkModel::show(std::shared_ptr<const ReckonedShop> shop, RollId roll) {
     beginResetModel();
-    if (roll != m_roll)
+    if (roll != m_roll) {
         m_unticked.clear();
+        m_isWhatIf = false;
+    }
     m_shop = std::move(shop);
     m_roll = roll;
+    fill();
+    endResetModel();
+    emit ticksChanged();
+}
+
+void RollWorkModel::setWhatIf(bool isWhatIf) {
+    if (!m_shop || m_isWhatIf == isWhatIf)
+        return;
+    beginResetModel();
+    m_isWhatIf = isWhatIf;
+    fill();
+    m_first.clear();
+    for (const WorkLine& each : m_lines)
+        if (each.isEarly)
+            m_first.insert(each.decals.front());
+    endResetModel();
+    emit ticksChanged();
+}
+
+std::vector<DecalId> RollWorkModel::waiting() const {
+    const RollForecast* forecast = m_shop->allotment.forecast(m_roll);
+    if (!forecast)
+        return {};
+    if (!m_isWhatIf)
+        return forecast->decals;
+    const ShopFacts& facts = m_shop->facts;
+    const FilmRoll& roll = facts.rolls.at(m_roll);
+    std::vector<DecalId> decals;
+    for (const WaitingDecal& each : waitingDecals(facts))
+        if (each.film && each.film->id == roll.film &&
+            lengthFor(*each.decal, *each.film, roll.width, facts.settings))
+            decals.push_back(each.decal->id);
+    return decals;
+}
+
+void RollWorkModel::fill() {
     m_lines.clear();
     const ShopFacts& facts = m_shop->facts;
-    const RollForecast* forecast = m_shop->allotment.forecast(roll);
-
-    const std::vector<DecalId> waiting = forecast ? forecast->decals : std::vector<DecalId>{};
+    const RollForecast* forecast = m_shop->allotment.forecast(m_roll);
+    const std::set<DecalId> early =
+        forecast ? std::set(forecast->pressEarly.begin(), forecast->pressEarly.end()) : std::set<DecalId>{};
+    const std::vector<DecalId> shown = waiting();
     std::map<DecalId, std::pair<const Garment*, const Decal*>> found;
-    for (const DecalId id : waiting)
+    for (const DecalId id : shown)
         found[id] = {};
     for (const Garment& garment : facts.garments)
         for (const Decal& decal : garment.decals)
@@ -111,7 +152,7 @@ void RollWorkModel::show(std::shared_ptr<const ReckonedShop> shop, RollId roll) 
     };
     std::map<Likeness, std::size_t> places;
     std::vector<Alike> groups;
-    for (const DecalId id : waiting) {
+    for (const DecalId id : shown) {
         const auto [garment, decal] = found[id];
         if (!decal)
             continue;
@@ -122,7 +163,7 @@ void RollWorkModel::show(std::shared_ptr<const ReckonedShop> shop, RollId roll) 
         groups[place->second].decals.push_back(decal);
         groups[place->second].garments.push_back(garment);
     }
-    const FilmRoll& cutFrom = facts.rolls.at(roll);
+    const FilmRoll& cutFrom = facts.rolls.at(m_roll);
     for (const Alike& group : groups) {
         const Garment& first = *group.garments.front();
         const Order& order = facts.orderOf(first);
@@ -138,30 +179,32 @@ void RollWorkModel::show(std::shared_ptr<const ReckonedShop> shop, RollId roll) 
         line.words = group.decals.size() == 1 ? name : tr("%1 × %2").arg(group.decals.size()).arg(name);
         line.day = dayNear(dateOf(order.promised), m_shop->now.today());
         line.length =
-            metres(lengthInRows(group.decals, facts.films.at(cutFrom.film), cutFrom.width, facts.settings));
+            metres(lengthTogether(group.decals, facts.films.at(cutFrom.film), cutFrom.width, facts.settings));
+        line.isEarly = std::ranges::any_of(line.decals, [&](DecalId id) { return early.contains(id); });
         m_lines.push_back(std::move(line));
     }
-    endResetModel();
-    emit ticksChanged();
 }
 
 void RollWorkModel::clear() {
     beginResetModel();
     m_lines.clear();
+    m_isWhatIf = false;
     m_shop.reset();
     endResetModel();
     emit ticksChanged();
 }
 
 bool RollWorkModel::isTicked(int at) const {
-    return !m_unticked.contains(line(at).decals.front());
+    const DecalId first = line(at).decals.front();
+    return m_isWhatIf ? m_first.contains(first) : !m_unticked.contains(first);
 }
 
 void RollWorkModel::setTicked(int at, bool isTicked) {
-    if (isTicked)
-        m_unticked.erase(line(at).decals.front());
+    std::set<DecalId>& marked = m_isWhatIf ? m_first : m_unticked;
+    if (isTicked == m_isWhatIf)
+        marked.insert(line(at).decals.front());
     else
-        m_unticked.insert(line(at).decals.front());
+        marked.erase(line(at).decals.front());
     emit dataChanged(index(at), index(at), {Qt::CheckStateRole});
     emit ticksChanged();
 }
@@ -183,7 +226,7 @@ Millimetres RollWorkModel::tickedLength() const {
             decals.push_back(
                 decalOf(m_shop->facts.garments.at(line(at).garments[each]), line(at).decals[each]));
     const FilmRoll& roll = m_shop->facts.rolls.at(m_roll);
-    return lengthInRows(decals, m_shop->facts.films.at(roll.film), roll.width, m_shop->facts.settings);
+    return lengthTogether(decals, m_shop->facts.films.at(roll.film), roll.width, m_shop->facts.settings);
 }
 
 QString RollWorkModel::cannotCut() const {
@@ -216,7 +259,7 @@ QVariant RollWorkModel::data(const QModelIndex& index, int role) const {
     if (role == Qt::DisplayRole || role == Qt::AccessibleTextRole)
         return tr("%1 %2, %3, %4").arg(shown.number, shown.words, shown.day, shown.length);
     if (role == Qt::ToolTipRole)
-        return shown.words;
+        return shown.isEarly ? tr("%1. Promised for after the roll’s use-by.").arg(shown.words) : shown.words;
     return {};
 }
 

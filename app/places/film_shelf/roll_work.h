@@ -1,5 +1,6 @@
 #pragma once
-// The waiting work that is to be cut from a roll, alike decals of one order on a line, each with a tick.
+// The waiting work that is to be cut from a roll, alike decals of one order on a line, each with a tick; or
+// all work that could be, to ask what becomes of it if it goes first.
 
 #include "core/shop/reckoned_shop.h"
 
@@ -15,10 +16,11 @@ namespace holdfast::app {
 struct WorkLine {
     std::vector<DecalId> decals;
     std::vector<GarmentId> garments;
-    QString number; // "418-b", or "423" for several garments
-    QString words;  // "12 × Tote, Heron"
-    QString day;    // when it is promised
-    QString length; // cut alone
+    QString number;       // "418-b", or "423" for several garments
+    QString words;        // "12 × Tote, Heron"
+    QString day;          // when it is promised
+    QString length;       // cut alone
+    bool isEarly = false; // promised for after the roll's use-by
 };
 
 class RollWorkModel : public QAbstractListModel {
@@ -30,6 +32,11 @@ public:
     // Every line is ticked until the person takes its tick away, which lasts while the same roll is shown.
     void show(std::shared_ptr<const ReckonedShop> shop, RollId roll);
     void clear();
+
+    // All waiting work of the film that the roll is wide enough for, whichever roll it is allotted to; ticked
+    // is only what is promised for after the use-by, until the person ticks more.
+    void setWhatIf(bool isWhatIf);
+    bool isWhatIf() const { return m_isWhatIf; }
 
     const WorkLine& line(int at) const { return m_lines[static_cast<std::size_t>(at)]; }
     bool isTicked(int at) const;
@@ -50,10 +57,15 @@ signals:
     void ticksChanged();
 
 private:
+    std::vector<DecalId> waiting() const;
+    void fill();
+
     std::shared_ptr<const ReckonedShop> m_shop;
     RollId m_roll;
     std::vector<WorkLine> m_lines;
     std::set<DecalId> m_unticked; // by a line's first decal
+    std::set<DecalId> m_first;    // ticked to go first, by a line's first decal
+    bool m_isWhatIf = false;
 };
 
 // Space or a click turns the tick; Left goes back to the shelf.

@@ -203,6 +203,10 @@ Advice adviceFor(const ReckonedShop& shop, const FilmRoll& roll) {
         return {Tone::Caution, tr("Recipe not confirmed."), tr("Compare it with the maker’s sheet."),
                 RollAct::Recipe};
     const RollForecast* forecast = shop.allotment.forecast(roll.id);
+    if (forecast && !forecast->pressEarly.empty())
+        return {Tone::Caution, tr("Use it first."),
+                tr("Some of its work is promised for after its use-by: cut and press that early."),
+                RollAct::CutWork};
     const bool isSoon = condition.useBy && *condition.useBy - today <= kSoon;
     if (forecast && isSoon && forecast->expectedWaste > Millimetres{0})
         return {Tone::Caution, tr("Use it first."),

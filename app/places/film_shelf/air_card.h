@@ -1,0 +1,60 @@
+#pragma once
+// The air of the place a roll stands in, in full: the chart, its figures over the window that was chosen, and
+// another place beside it.
+
+#include "app/places/film_shelf/air_reckoning.h"
+#include "app/places/film_shelf/air_window.h"
+#include "app/places/film_shelf/climate_chart.h"
+#include "app/widgets/card.h"
+#include "core/shop/reckoned_shop.h"
+
+#include <optional>
+
+class QGridLayout;
+
+namespace holdfast::app {
+
+class Button;
+class Label;
+
+class AirCard : public Card {
+    Q_OBJECT
+
+public:
+    explicit AirCard(QWidget* parent = nullptr);
+
+    void show(std::shared_ptr<const ReckonedShop> shop, RollId roll, AirWindow window);
+
+signals:
+    void left(); // back to the shelf
+
+protected:
+    void changeEvent(QEvent* event) override;
+
+private:
+    void takeNextBeside();
+    void ask();
+    void answer(const std::vector<AirAnswer>& answers);
+    void draw(const std::vector<AirAnswer>& answers);
+    void fillTable(const std::vector<AirAnswer>& answers);
+    QString placeName(PlaceId place) const;
+    std::shared_ptr<const ClimateSeries> readingsOf(PlaceId place) const;
+    const FilmRoll& roll() const { return m_shop->facts.rolls.at(m_roll); }
+    const Film& film() const { return m_shop->facts.films.at(roll().film); }
+
+    std::shared_ptr<const ReckonedShop> m_shop;
+    RollId m_roll;
+    AirWindow m_window = AirWindow::Month;
+    std::optional<PlaceId> m_beside;
+    std::vector<PlaceId> m_asked; // beside the answers that are waited for
+    AirReckoning m_reckoning;
+    Button* m_besideButton = nullptr;
+    ClimateChart* m_chart = nullptr;
+    QString m_cannotLoad;
+    Label* m_words = nullptr;
+    Label* m_compared = nullptr;
+    QWidget* m_table = nullptr;
+    QGridLayout* m_rows = nullptr;
+};
+
+} // namespace holdfast::app

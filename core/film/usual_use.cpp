@@ -1,0 +1,59 @@
+#include "core/film/usual_use.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace holdfast {
+
+namespace {
+
+constexpr double kEightOfTen = 1.2815515655446004; // Φ(z) = 0.9
+constexpr double kFarthestDays = 36'500;
+constexpr double kDaysInWeek = 7;
+
+Millimetres wholeMillimetres(double length) {
+    return {std::llround(length)};
+}
+
+} // namespace
+
+double unitNormalLoss(double z) {
+    const double density = std::exp(-z * z / 2) / std::sqrt(2 * std::numbers::pi);
+    return density - z * std::erfc(z / std::numbers::sqrt2) / 2;
+}
+
+UseRate rateOf(std::span<const Millimetres> weeks) {
+    if (weeks.empty())
+        return {};
+    const auto count = static_cast<double>(weeks.size());
+    double sum = 0;
+    for (const Millimetres week : weeks)
+        sum += static_cast<double>(week.value);
+    const double mean = sum / count;
+    if (weeks.size() == 1)
+        return {mean, mean};
+    double squares = 0;
+    for (const Millimetres week : weeks)
+        squares += std::pow(static_cast<double>(week.value) - mean, 2);
+    return {mean, std::sqrt(squares / (count - 1))};
+}
+
+ExpectedUse expectedUse(const UseRate& rate, Days days, Millimetres spokenFor, Millimetres free) {
+    const double most = static_cast<double>(std::max<std::int64_t>(0, free.value));
+    const double weeks = std::clamp(static_cast<double>(days.count()), 0.0, kFarthestDays) / kDaysInWeek;
+    const double mean = rate.weeklyMean * weeks - static_cast<double>(spokenFor.value);
+    const double spread = rate.weeklySpread * std::sqrt(weeks);
+    const auto within = [most](double use) { return std::clamp(use, 0.0, most); };
+
+    double expected = within(mean);
+    if (spread > 0)
+        expected = within(spread * (unitNormalLoss(-mean / spread) - unitNormalLoss((most - mean) / spread)));
+    ExpectedUse use;
+    use.expected = wholeMillimetres(expected);
+    use.low = std::min(use.expected, wholeMillimetres(within(mean - kEightOfTen * spread)));
+    use.high = std::max(use.expected, wholeMillimetres(within(mean + kEightOfTen * spread)));
+    return use;
+}
+
+} // namespace holdfast

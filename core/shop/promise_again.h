@@ -1,0 +1,13 @@
+#pragma once
+// When an order that was taken before can be ready at the soonest, every other promise kept.
+
+#include "core/orders/promise.h"
+#include "core/shop/reckoned_shop.h"
+
+namespace holdfast {
+
+// From what is still to be done to its garments; its own blanks and allotted film stay its own. Errors as
+// promiseFor has them. REQUIRES: an open order of the shop's facts.
+Result<Promise> promiseAgain(const ReckonedShop& shop, OrderId order);
+
+} // namespace holdfast
