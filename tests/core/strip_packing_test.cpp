@@ -5,17 +5,24 @@
 #include <gtest/gtest.h>
 
 #include <chrono>
+#include <ctime>
 
 using namespace holdfast;
 using namespace holdfast::strips;
 
 namespace {
 
-using Clock = std::chrono::steady_clock;
-
-std::chrono::milliseconds since(Clock::time_point begun) {
-    return std::chrono::duration_cast<std::chrono::milliseconds>(Clock::now() - begun);
+// The program's own time, which other load on the machine does not stretch.
+std::int64_t processorMilliseconds() {
+    return static_cast<std::int64_t>(std::clock()) * 1'000 / CLOCKS_PER_SEC;
 }
+
+// What is promised of a release build, and how much slower one for tests may be.
+#ifdef __SANITIZE_ADDRESS__
+constexpr std::int64_t kSlower = 20;
+#else
+constexpr std::int64_t kSlower = 5;
+#endif
 
 StripTask manyPieces(std::size_t count) {
     StripMaker maker{3};
@@ -140,9 +147,9 @@ TEST(StripPacking, KeepsToItsTime) {
     const StripTask task = maker.withoutWaste(400, 400, 150, false);
     StripSearch search;
     search.budget = std::chrono::milliseconds{100};
-    const auto begun = Clock::now();
+    const std::int64_t begun = processorMilliseconds();
     EXPECT_EQ(faultOf(task, packWithin(task, search).value()), std::nullopt);
-    EXPECT_LT(since(begun), std::chrono::milliseconds{400}); // with room for a busy machine
+    EXPECT_LT(processorMilliseconds() - begun, 100 + 20 * kSlower);
 }
 
 TEST(StripPacking, AnswersAStopAtOnceWherever) {
@@ -152,17 +159,16 @@ TEST(StripPacking, AnswersAStopAtOnceWherever) {
             task.length = 60'000;
         for (const int asksBefore : {0, 1, 3, 40}) {
             int asked = 0;
-            Clock::time_point stopped;
+            std::int64_t stopped = 0;
             StripSearch search;
             search.budget = std::chrono::seconds{10};
             search.shouldStop = [&] {
                 if (asked++ == asksBefore)
-                    stopped = Clock::now();
+                    stopped = processorMilliseconds();
                 return asked > asksBefore;
             };
             const StripPacking packing = packWithin(task, search).value();
-            EXPECT_LT(since(stopped),
-                      std::chrono::milliseconds{250}); // 50 ms and room for Debug and sanitizers
+            EXPECT_LT(processorMilliseconds() - stopped, 50 * kSlower);
             EXPECT_EQ(faultOf(task, packing), std::nullopt);
             if (!hasLength) {
                 EXPECT_EQ(packing.placed(), kMostPieces);
@@ -175,10 +181,12 @@ TEST(StripPacking, IsAskedOftenWhetherToStop) {
     StripTask task = manyPieces(2'000);
     StripSearch search;
     search.budget = std::chrono::milliseconds{300};
-    int asked = 0;
+    std::int64_t asked = 0;
     search.shouldStop = [&] { return ++asked < 0; };
+    const std::int64_t begun = processorMilliseconds();
     EXPECT_TRUE(packWithin(task, search).ok());
-    EXPECT_GT(asked, 30);
+    EXPECT_GT(asked, (processorMilliseconds() - begun) / (10 * kSlower)); // at least every 10 ms
+    EXPECT_GT(asked, 3);
 }
 
 TEST(StripPacking, TenThousandPiecesFillTheStripWell) {
