@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <numeric>
+#include <utility>
 
 namespace holdfast {
 
@@ -72,6 +73,17 @@ std::vector<FillPiece> unturned(Pieces pieces) {
     return unturned;
 }
 
+// Each with its shorter side along the strip, where the width allows.
+std::vector<FillPiece> lying(Pieces pieces, std::int64_t width) {
+    std::vector<FillPiece> lying = unturned(pieces);
+    for (std::size_t index = 0; index < lying.size(); ++index) {
+        FillPiece& piece = lying[index];
+        if (pieces[index].mayTurn && piece.across < piece.along && piece.along <= width)
+            std::swap(piece.across, piece.along);
+    }
+    return lying;
+}
+
 // Keeps the shortest of what it is given to try.
 class Shortest {
 public:
@@ -86,14 +98,14 @@ public:
             if (m_best && m_best->isStopped)
                 return;
             const FillOutcome outcome = filler.fill(order, FillOutcome::kTooMuch, m_shouldStop);
-            keep(filler, outcome);
+            keep(filler, outcome, asTheyMayLie);
         }
     }
 
     Filling best() && { return std::move(*m_best); }
 
 private:
-    void keep(const StripFiller& filler, const FillOutcome& outcome) {
+    void keep(const StripFiller& filler, const FillOutcome& outcome, Pieces asTheyMayLie) {
         if (outcome.isStopped && m_best) {
             m_best->isStopped = true;
             return;
@@ -102,6 +114,10 @@ private:
         if (m_best && m_best->end <= end)
             return;
         m_best = Filling{filler.places(), end, outcome.isStopped};
+        for (FilledPlace& place : m_best->places) {
+            if (pieceOf(asTheyMayLie, place).across != pieceOf(m_pieces, place).across)
+                place.isTurned = !place.isTurned;
+        }
         if (outcome.isStopped)
             finishInRows(m_frame, m_pieces, *m_best);
     }
@@ -134,8 +150,11 @@ Filling fillInSeveralOrders(const FillFrame& frame, Pieces pieces, const ShouldS
     const std::vector<FillOrder> orders = fillOrders(pieces);
     Shortest shortest{open, pieces, shouldStop};
     shortest.tryOrders(pieces, orders);
-    if (std::ranges::any_of(pieces, &FillPiece::mayTurn) && pieces.size() <= kPiecesForEveryOrder)
+    if (std::ranges::any_of(pieces, &FillPiece::mayTurn) && pieces.size() <= kPiecesForEveryOrder) {
         shortest.tryOrders(unturned(pieces), orders);
+        const std::vector<FillPiece> flat = lying(pieces, frame.width);
+        shortest.tryOrders(flat, fillOrders(flat));
+    }
     return std::move(shortest).best();
 }
 
@@ -160,6 +179,8 @@ Filling fillByPrecedence(const StripPlan& plan, const ShouldStop& shouldStop) {
         }
     }
     best.isStopped = isStopped;
+    if (isStopped && best.places.empty())
+        finishInRows(plan.frame, pieces, best);
     layIntoFreeSpace(plan, best, shouldStop);
     return best;
 }

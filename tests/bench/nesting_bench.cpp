@@ -120,6 +120,9 @@ void writeForPeers(const std::vector<KnownStrip>& strips, const std::filesystem:
     out << "]\n";
 }
 
+// The libraries take seconds to come to their lengths.
+constexpr std::chrono::milliseconds kBesidePeers{500};
+
 struct PeerTally {
     std::size_t strips = 0;
     std::size_t oursShorter = 0;

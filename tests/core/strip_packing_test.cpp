@@ -170,9 +170,7 @@ TEST(StripPacking, AnswersAStopAtOnceWherever) {
             const StripPacking packing = packWithin(task, search).value();
             EXPECT_LT(processorMilliseconds() - stopped, 50 * kSlower);
             EXPECT_EQ(faultOf(task, packing), std::nullopt);
-            if (!hasLength) {
-                EXPECT_EQ(packing.placed(), kMostPieces);
-            }
+            EXPECT_GT(packing.placed(), hasLength ? kMostPieces / 4 : kMostPieces - 1);
         }
     }
 }
