@@ -1,6 +1,7 @@
 #include "core/cutting/strip_construction.h"
 
 #include "core/cutting/strip_free_space.h"
+#include "core/cutting/strip_lowest.h"
 
 #include <algorithm>
 #include <numeric>
@@ -13,6 +14,7 @@ namespace {
 // With more pieces fewer orders are tried, so that the first answer comes at once.
 constexpr std::size_t kPiecesForEveryOrder = 500;
 constexpr std::size_t kPiecesForOneOrder = 4'000;
+constexpr std::size_t kPiecesForLowest = 120;
 
 using Pieces = std::span<const FillPiece>;
 
@@ -102,6 +104,18 @@ public:
         }
     }
 
+    // In rows, and each piece as low as it can lie.
+    void tryPlainWays(Pieces asTheyMayLie, bool alsoLowest) {
+        if (m_best && m_best->isStopped)
+            return;
+        keepIfShorter(fillInRows(m_frame, asTheyMayLie), asTheyMayLie);
+        if (!alsoLowest)
+            return;
+        const FillOrder longestFirst = fillOrders(asTheyMayLie).front();
+        if (const auto low = fillLowest(m_frame, asTheyMayLie, longestFirst, m_best->end, m_shouldStop))
+            keepIfShorter(*low, asTheyMayLie);
+    }
+
     Filling best() && { return std::move(*m_best); }
 
 private:
@@ -113,13 +127,19 @@ private:
         const std::int64_t end = std::max(outcome.end, endOfPins(m_frame));
         if (m_best && m_best->end <= end)
             return;
-        m_best = Filling{filler.places(), end, outcome.isStopped};
+        keepIfShorter({filler.places(), end, outcome.isStopped}, asTheyMayLie);
+        if (outcome.isStopped)
+            finishInRows(m_frame, m_pieces, *m_best);
+    }
+
+    void keepIfShorter(Filling filling, Pieces asTheyMayLie) {
+        if (m_best && m_best->end <= filling.end)
+            return;
+        m_best = std::move(filling);
         for (FilledPlace& place : m_best->places) {
             if (pieceOf(asTheyMayLie, place).across != pieceOf(m_pieces, place).across)
                 place.isTurned = !place.isTurned;
         }
-        if (outcome.isStopped)
-            finishInRows(m_frame, m_pieces, *m_best);
     }
 
     const FillFrame& m_frame;
@@ -150,10 +170,12 @@ Filling fillInSeveralOrders(const FillFrame& frame, Pieces pieces, const ShouldS
     const std::vector<FillOrder> orders = fillOrders(pieces);
     Shortest shortest{open, pieces, shouldStop};
     shortest.tryOrders(pieces, orders);
+    shortest.tryPlainWays(pieces, pieces.size() <= kPiecesForLowest);
     if (std::ranges::any_of(pieces, &FillPiece::mayTurn) && pieces.size() <= kPiecesForEveryOrder) {
         shortest.tryOrders(unturned(pieces), orders);
         const std::vector<FillPiece> flat = lying(pieces, frame.width);
         shortest.tryOrders(flat, fillOrders(flat));
+        shortest.tryPlainWays(flat, false);
     }
     return std::move(shortest).best();
 }

@@ -16,8 +16,9 @@ struct Filling {
 // very many pieces only the first orders, so that the answer comes at once.
 std::vector<FillOrder> fillOrders(std::span<const FillPiece> pieces);
 
-// The shortest that several orders give of all these pieces, turned and unturned; the frame's end does not
-// count. Stopped, what is not laid yet follows in rows. REQUIRES: pieces in the task's order.
+// The shortest that several orders give of all these pieces, turned, unturned and lying, in rows, and, of not
+// too many, as low as each can lie; the frame's end does not count. Stopped, what is not laid yet follows in
+// rows. REQUIRES: pieces in the task's order.
 Filling fillInSeveralOrders(const FillFrame& frame, std::span<const FillPiece> pieces,
                             const ShouldStop& shouldStop);
 

@@ -83,4 +83,25 @@ std::optional<FilledPlace> StripFreeSpace::tightest(const FillPiece& piece) cons
     return best;
 }
 
+std::optional<FilledPlace> StripFreeSpace::lowest(const FillPiece& piece) const {
+    std::optional<FilledPlace> best;
+    std::int64_t bestEnd = 0;
+    for (const bool isTurned : {false, true}) {
+        if (isTurned && !piece.mayTurn)
+            continue;
+        const std::int64_t across = isTurned ? piece.along : piece.across;
+        const std::int64_t along = isTurned ? piece.across : piece.along;
+        for (const TakenArea& free : m_free) {
+            if (free.acrossEnd - free.across < across || free.alongEnd - free.along < along)
+                continue;
+            const std::int64_t end = free.along + along;
+            if (best && (end > bestEnd || (end == bestEnd && free.across >= best->across)))
+                continue;
+            bestEnd = end;
+            best = FilledPlace{piece.piece, free.across, free.along, isTurned};
+        }
+    }
+    return best;
+}
+
 } // namespace holdfast

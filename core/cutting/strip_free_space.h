@@ -18,6 +18,8 @@ public:
 
     // Where a piece fits tightest; none: nowhere.
     std::optional<FilledPlace> tightest(const FillPiece& piece) const;
+    // Where its end comes to lie nearest to the cut end, there furthest to the left; none: nowhere.
+    std::optional<FilledPlace> lowest(const FillPiece& piece) const;
 
 private:
     bool isWorthKeeping(const TakenArea& free) const;

@@ -1,5 +1,7 @@
 #include "core/cutting/strip_improvement.h"
 
+#include "core/cutting/strip_lowest_search.h"
+
 #include <algorithm>
 
 namespace holdfast {
@@ -14,6 +16,11 @@ constexpr std::uint64_t kMostFillings = 256;
 // At first the search aims further than one unit: for this share of what the least length leaves to be
 // gained.
 constexpr std::int64_t kShareAimedFor = 16;
+
+// Laying pieces as low as they can lie takes about so many times as long as filling a frame with them, and
+// more for very many, of which it is not tried.
+constexpr std::uint64_t kFillingsForOneLowest = 8;
+constexpr std::size_t kMostLaidLowest = 2'000;
 
 // So many of the pieces that are not laid are tried in one go.
 constexpr std::size_t kPiecesTried = 32;
@@ -31,9 +38,11 @@ public:
 
     void run() {
         std::uint64_t fillings = firstFillings(m_plan.pieces.size());
+        beginLowest();
         while (!m_budget.isOver()) {
             const bool couldLayMore = isAnyLeft() && layMore(fillings);
             const bool couldBeShorter = shorten(fillings, isAnyLeft());
+            layLower(fillings / kFillingsForOneLowest);
             if (!couldLayMore && !couldBeShorter)
                 return;
             fillings *= 2;
@@ -133,6 +142,28 @@ private:
         return false;
     }
 
+    // Where all are laid.
+    void beginLowest() {
+        if (isAnyLeft() || m_plan.pieces.empty() || m_plan.pieces.size() > kMostLaidLowest)
+            return;
+        FillFrame open = m_plan.frame;
+        open.end = m_best.end;
+        for (const FillPiece& piece : m_plan.pieces)
+            open.end += std::max(piece.along, piece.mayTurn ? piece.across : 0);
+        m_lowest.emplace(std::move(open), m_plan.pieces, m_seed);
+        const std::size_t orders = fillOrders(m_plan.pieces).size();
+        while (const auto found = m_lowest->search(m_best.end, orders, m_budget))
+            keepWithMore(*found);
+    }
+
+    // For as long as it leads.
+    void layLower(std::uint64_t rounds) {
+        if (!m_lowest || m_lowest->reached() > m_best.end)
+            return;
+        if (const auto found = m_lowest->search(m_best.end, rounds, m_budget))
+            keepWithMore(*found);
+    }
+
     std::int64_t firstStep(std::int64_t least) const {
         return std::max<std::int64_t>(1, (m_best.end - least) / kShareAimedFor);
     }
@@ -152,6 +183,7 @@ private:
     Filling m_best;
     std::uint64_t m_seed = 0;
     StripBudget m_budget;
+    std::optional<LowestSearch> m_lowest;
     const ImprovedFilling& m_improved;
 };
 
