@@ -2,6 +2,7 @@
 
 #include "core/press/day_plan_rules.h"
 #include "core/press/day_plan_timing.h"
+#include "core/press/day_search.h"
 
 #include <algorithm>
 #include <cassert>
@@ -45,9 +46,9 @@ DayPlan planDay(const PlanRequest& request) {
         }
         // The first rule, by earliest promise, is always heard: stopped or not, there is a plan.
         if (request.shouldStop && request.shouldStop())
-            break;
+            return planned(day, best);
     }
-    return planned(day, best);
+    return planned(day, searchedOrder(day, std::move(best)));
 }
 
 DayPlan planInOrder(const PlanRequest& request, const std::vector<std::size_t>& order) {

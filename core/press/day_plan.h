@@ -2,9 +2,10 @@
 // The plan of a day at the press: which garment when, in heat runs.
 //
 // One maker and one or two presses. A platen heats and cools at its own rates, so the order matters; cooling
-// needs neither platen nor hands, so the next garment is pressed meanwhile. Dispatch rules give the order
+// needs neither platen nor hands, so the next garment is pressed meanwhile. Dispatch rules give a first order
 // (earliest promise, least set-up, apparent tardiness cost with set-ups after Lee, Bhaskaran and Pinedo
-// 1997); the best by (weighted lateness, end, temperature changes) is taken. Deterministic.
+// 1997); from the best by (weighted lateness, end, temperature changes) a better one is searched, among all
+// orders up to eight garments (day_search.h). Deterministic.
 //
 // How time is reckoned for a given order is told in day_plan_timing.h. Times are whole seconds; a step's
 // attended, platen and waiting time each count at most 366 days, and sums saturate.
@@ -14,6 +15,8 @@
 #include "core/trade/dates.h"
 #include "core/trade/ids.h"
 
+#include <chrono>
+#include <cstdint>
 #include <functional>
 #include <optional>
 #include <string>
@@ -35,11 +38,21 @@ struct PlatenNow {
     std::optional<Celsius> temperature; // none: cold, at room temperature
 };
 
+// How long a better order is looked for. The measure is work, not time, so that the same request gives the
+// same plan on every machine; only where `atMost` cuts in, which the measure is chosen to avoid, may it
+// differ.
+struct PlanSearch {
+    std::uint64_t garments = 2000; // run through in trials; a long day gets more. 0: no search
+    std::uint64_t seed = 1;
+    std::chrono::milliseconds atMost{25};
+};
+
 struct PlanRequest {
     std::vector<PlatenNow> platens;
     std::vector<PressJob> jobs;
     Instant start;
-    std::function<bool()> shouldStop; // asked now and then by long searches; may be empty
+    PlanSearch search;
+    std::function<bool()> shouldStop; // asked at least every 10 ms; may be empty
 };
 
 enum class Resource { Platen, Hands, Rack };

@@ -31,8 +31,8 @@ std::vector<std::size_t> sortedBy(const TimedDay& day, Key key) {
 }
 
 // A job that needs no platen goes with the coolest.
-double heatOf(const TimedJob& job) {
-    return job.firstTemperature().value_or(0);
+double firstTemperature(const TimedDay& day, const TimedJob& job) {
+    return job.firstHeat == kAnyHeat ? 0 : day.temperatureOf(job.firstHeat);
 }
 
 std::vector<std::size_t> byEarliestPromise(const TimedDay& day) {
@@ -47,23 +47,26 @@ std::vector<std::size_t> byWeightOverWork(const TimedDay& day) {
 
 // Least set-up: each temperature once, from low to high, heating being the quicker way.
 std::vector<std::size_t> byRisingHeat(const TimedDay& day) {
-    return sortedBy(day, [](const TimedJob& job) { return std::pair{heatOf(job), job.due}; });
+    return sortedBy(day, [&](const TimedJob& job) { return std::pair{firstTemperature(day, job), job.due}; });
 }
 
 std::vector<std::size_t> byFallingHeat(const TimedDay& day) {
-    return sortedBy(day, [](const TimedJob& job) { return std::pair{-heatOf(job), job.due}; });
+    return sortedBy(day, [&](const TimedJob& job) {
+        return std::pair{-firstTemperature(day, job), job.due};
+    });
 }
 
 // Each temperature once, beginning with that of the earliest promise.
 std::vector<std::size_t> byPromiseOfHeat(const TimedDay& day) {
     std::map<double, std::int64_t> earliest;
     for (const TimedJob& job : day.jobs()) {
-        const auto [known, isNew] = earliest.try_emplace(heatOf(job), job.due);
+        const auto [known, isNew] = earliest.try_emplace(firstTemperature(day, job), job.due);
         if (!isNew)
             known->second = std::min(known->second, job.due);
     }
     return sortedBy(day, [&](const TimedJob& job) {
-        return std::tuple{earliest.at(heatOf(job)), heatOf(job), job.due};
+        const double temperature = firstTemperature(day, job);
+        return std::tuple{earliest.at(temperature), temperature, job.due};
     });
 }
 
@@ -71,9 +74,8 @@ double meanSetup(const TimedDay& day) {
     double sum = 0;
     double count = 0;
     for (std::size_t platen = 0; platen < day.request().platens.size(); ++platen) {
-        const double now = day.temperatureNow(platen);
         for (const TimedJob& job : day.jobs()) {
-            const std::int64_t change = day.changeOn(platen, now, job.firstTemperature());
+            const std::int64_t change = day.changeOn(platen, day.heatNow(platen), job.firstHeat);
             if (change > 0) {
                 sum += static_cast<double>(change);
                 ++count;
@@ -97,13 +99,20 @@ std::vector<std::size_t> byApparentTardiness(const TimedDay& day, double k1, dou
         const TimedJob& job = day.jobs()[task];
         if (std::ranges::find(job.platens, platen) == job.platens.end())
             return kNotThere;
-        const std::optional<double> left = before ? day.jobs()[*before].lastTemperature() : std::nullopt;
-        const double from = left.value_or(day.temperatureNow(platen));
-        return static_cast<double>(day.changeOn(platen, from, job.firstTemperature()));
+        const std::size_t left = before ? day.jobs()[*before].lastHeat : kAnyHeat;
+        const std::size_t from = left == kAnyHeat ? day.heatNow(platen) : left;
+        return static_cast<double>(day.changeOn(platen, from, job.firstHeat));
     };
     const double count = static_cast<double>(tasks.size());
     const IndexScale scale{k1, k2, std::max(work / count, kLeastWork), meanSetup(day)};
     return day.cleaned(orderByApparentTardiness(tasks, day.request().platens.size(), setup, scale));
+}
+
+// Indices are compared by their logarithms: far from its due date a task still has one above nothing.
+double logOfIndex(const DispatchTask& task, double logOfWorth, double now, double setup,
+                  const IndexScale& scale) {
+    const double slack = std::max(task.due - task.work - now, 0.0);
+    return logOfWorth - slack / (scale.k1 * scale.meanWork) - setup / (scale.k2 * scale.meanSetup);
 }
 
 std::vector<DispatchRule> allRules() {
@@ -121,9 +130,8 @@ std::vector<DispatchRule> allRules() {
 } // namespace
 
 double apparentTardinessIndex(const DispatchTask& task, double now, double setup, const IndexScale& scale) {
-    const double slack = std::max(task.due - task.work - now, 0.0);
-    return task.weight / std::max(task.work, kLeastWork) * std::exp(-slack / (scale.k1 * scale.meanWork)) *
-           std::exp(-setup / (scale.k2 * scale.meanSetup));
+    return std::exp(
+        logOfIndex(task, std::log(task.weight / std::max(task.work, kLeastWork)), now, setup, scale));
 }
 
 std::vector<std::size_t> orderByApparentTardiness(std::span<const DispatchTask> tasks, std::size_t machines,
@@ -134,6 +142,9 @@ std::vector<std::size_t> orderByApparentTardiness(std::span<const DispatchTask> 
         bool isDone = false; // nothing left that it does
     };
     std::vector<Machine> all(machines);
+    std::vector<double> logOfWorth;
+    for (const DispatchTask& task : tasks)
+        logOfWorth.push_back(std::log(task.weight / std::max(task.work, kLeastWork)));
     std::vector<bool> isTaken(tasks.size(), false);
     std::vector<std::size_t> order;
     for (;;) {
@@ -155,7 +166,7 @@ std::vector<std::size_t> orderByApparentTardiness(std::span<const DispatchTask> 
             const double change = setup(*first, machine.last, task);
             if (std::isinf(change))
                 continue;
-            const double index = apparentTardinessIndex(tasks[task], machine.freeAt, change, scale);
+            const double index = logOfIndex(tasks[task], logOfWorth[task], machine.freeAt, change, scale);
             if (!next || index > greatest) {
                 next = task;
                 greatest = index;

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cassert>
-#include <limits>
 
 namespace holdfast {
 
@@ -10,278 +9,298 @@ namespace {
 
 constexpr std::int64_t kNever = std::numeric_limits<std::int64_t>::max();
 
+bool suits(const DayState::Platen& platen, const TimedStep& step) {
+    return step.heat == kAnyHeat || step.heat == platen.heat;
+}
+
 } // namespace
 
-DaySimulation::DaySimulation(const TimedDay& day, std::span<const std::size_t> order, DayRecord* record)
-    : m_day(day)
-    , m_order(order)
-    , m_record(record)
-    , m_garments(order.size())
-    , m_platens(day.request().platens.size())
-    , m_left(order.size()) {
-    for (std::size_t platen = 0; platen < m_platens.size(); ++platen) {
-        m_platens[platen].temperature = m_day.temperatureNow(platen);
-        m_platens[platen].isCold = !m_day.request().platens[platen].temperature;
+void DaySimulation::begin(std::span<const std::size_t> jobs) {
+    m_state = {};
+    m_state.platens.resize(m_day.request().platens.size());
+    for (std::size_t platen = 0; platen < m_state.platens.size(); ++platen) {
+        Platen& starting = m_state.platens[platen];
+        starting.heat = starting.sharedHeat = m_day.heatNow(platen);
+        starting.isCold = !m_day.request().platens[platen].temperature;
     }
-    for (std::size_t garment = 0; garment < m_order.size(); ++garment)
-        m_garments[garment].job = &m_day.jobs()[m_order[garment]];
-    if (m_record) {
-        m_record->jobs.assign(m_order.begin(), m_order.end());
-        m_record->garments.assign(m_order.size(), {});
+    for (const std::size_t job : jobs) {
+        m_state.handWorkLeft += m_day.jobs()[job].handWorkFrom.front();
+        for (const std::size_t platen : m_day.jobs()[job].platens)
+            ++m_state.platens[platen].toCome;
     }
-    shareOutToPlatens();
 }
 
-const TimedStep* DaySimulation::Garment::nextOnPlaten() const {
-    if (isDone() || job->nextOnPlaten[next] == job->steps.size())
-        return nullptr;
-    return &job->steps[job->nextOnPlaten[next]];
-}
-
-// To the platen that would have it done first if each worked down its own garments, waits left out.
-void DaySimulation::shareOutToPlatens() {
-    std::vector<std::int64_t> busyUntil(m_platens.size(), 0);
-    std::vector<double> leftAt;
-    for (const Platen& platen : m_platens)
-        leftAt.push_back(platen.temperature);
-
-    for (std::size_t garment = 0; garment < m_garments.size(); ++garment) {
-        const TimedJob& job = *m_garments[garment].job;
-        std::size_t best = job.platens.front();
-        std::int64_t bestEnd = kNever;
-        for (const std::size_t platen : job.platens) {
-            const std::int64_t change = m_day.changeOn(platen, leftAt[platen], job.firstTemperature());
-            const std::int64_t end = busyUntil[platen] + change + job.work;
-            if (end < bestEnd) {
-                best = platen;
-                bestEnd = end;
-            }
+// The platen that would have it done first if each worked down its own garments, waits left out.
+std::size_t DaySimulation::quickestPlaten(const TimedJob& job) const {
+    std::size_t best = job.platens.front();
+    std::int64_t bestEnd = kNever;
+    for (const std::size_t platen : job.platens) {
+        const Platen& offered = m_state.platens[platen];
+        const std::int64_t end =
+            offered.sharedUntil + m_day.changeOn(platen, offered.sharedHeat, job.firstHeat) + job.work;
+        if (end < bestEnd) {
+            best = platen;
+            bestEnd = end;
         }
-        busyUntil[best] = bestEnd;
-        leftAt[best] = job.lastTemperature().value_or(leftAt[best]);
-        m_garments[garment].platen = best;
-        if (job.isUnderway)
-            m_platens[best].begun.push_back(garment);
-        else
-            m_platens[best].queue.push_back(garment);
+    }
+    return best;
+}
+
+void DaySimulation::give(std::size_t index) {
+    const TimedJob& job = m_day.jobs()[index];
+    for (const std::size_t platen : job.platens)
+        --m_state.platens[platen].toCome;
+    const std::size_t best = job.platens.size() == 1 ? job.platens.front() : quickestPlaten(job);
+    Platen& platen = m_state.platens[best];
+    platen.sharedUntil += m_day.changeOn(best, platen.sharedHeat, job.firstHeat) + job.work;
+    if (job.lastHeat != kAnyHeat)
+        platen.sharedHeat = job.lastHeat;
+
+    Garment garment;
+    garment.place = m_state.given++;
+    garment.job = index;
+    (job.isUnderway ? platen.begun : platen.queue).push_back(garment);
+    if (m_record) {
+        m_record->jobs.push_back(index);
+        m_record->garments.push_back({best, 0, 0, 0});
     }
 }
 
-DayScore DaySimulation::run() {
-    while (m_left > 0) {
-        for (std::size_t platen = 0; platen < m_platens.size(); ++platen)
-            decide(platen);
-        if (const std::size_t garment = firstToStart(); garment != kNobody) {
-            start(garment);
+const TimedStep* DaySimulation::nextOnPlaten(const Garment& garment) const {
+    const TimedJob& job = jobOf(garment);
+    if (isDone(garment) || job.nextOnPlaten[garment.next] == job.steps.size())
+        return nullptr;
+    return &job.steps[job.nextOnPlaten[garment.next]];
+}
+
+bool DaySimulation::waitsForTheNextGiven() const {
+    return std::ranges::any_of(
+        m_state.platens, [](const Platen& platen) { return platen.queue.empty() && platen.toCome > 0; });
+}
+
+bool DaySimulation::isAllDone() const {
+    return std::ranges::all_of(
+        m_state.platens, [](const Platen& platen) { return platen.queue.empty() && platen.begun.empty(); });
+}
+
+void DaySimulation::run(double mostLateness) {
+    while (!waitsForTheNextGiven() && !isAllDone() && m_state.score.lateness <= mostLateness) {
+        for (std::size_t platen = 0; platen < m_state.platens.size(); ++platen) {
+            m_demands[platen] = demandOn(m_state.platens[platen]);
+            decide(platen, m_demands[platen]);
+        }
+        if (const std::optional<Choice> choice = firstToStart()) {
+            start(*choice);
             continue;
         }
         const std::int64_t next = nextMoment();
         assert(next != kNever && "a garment waits for what never comes");
         if (next == kNever)
             break;
-        m_now = next;
+        m_state.now = next;
     }
-    return m_score;
 }
 
 // What the garments begun on a platen still ask of it.
 DaySimulation::Demand DaySimulation::demandOn(const Platen& platen) const {
     Demand demand;
-    for (const std::size_t begun : platen.begun) {
-        const Garment& garment = m_garments[begun];
-        const TimedStep* step = garment.nextOnPlaten();
+    for (const Garment& garment : platen.begun) {
+        const TimedStep* step = nextOnPlaten(garment);
         if (!step)
             continue;
-        demand.isPreparing = demand.isPreparing || !(garment.hasBeenOnPlaten || garment.job->isUnderway);
-        if (platen.suits(*step)) {
+        demand.isPreparing = demand.isPreparing || !(garment.hasBeenOnPlaten || jobOf(garment).isUnderway);
+        if (suits(platen, *step)) {
             demand.isNeededAsItIs = true;
         } else {
             demand.isOtherReady =
-                demand.isOtherReady || (&garment.step() == step && garment.readyAt <= m_now);
+                demand.isOtherReady || (&stepOf(garment) == step && garment.readyAt <= m_state.now);
             if (!demand.other)
-                demand.other = step->temperature;
+                demand.other = step->heat;
         }
     }
     return demand;
 }
 
 // Sets a platen's temperature when it is let go and nobody needs it as it is.
-void DaySimulation::decide(std::size_t index) {
-    const Platen& platen = m_platens[index];
-    if (platen.holder != kNobody || platen.freeAt > m_now || platen.steadyAt > m_now)
+void DaySimulation::decide(std::size_t index, const Demand& demand) {
+    const Platen& platen = m_state.platens[index];
+    if (platen.holder || platen.freeAt > m_state.now || platen.steadyAt > m_state.now)
         return;
-    const Demand demand = demandOn(platen);
     if (demand.isNeededAsItIs || mayTakeUpNext(platen, demand))
         return;
     if (demand.other)
         change(index, *demand.other);
-    else if (platen.hasNext())
-        change(index, *m_garments[platen.next()].nextOnPlaten()->temperature);
+    else if (!platen.queue.empty())
+        change(index, nextOnPlaten(platen.queue.front())->heat);
+    else
+        return;
+    m_demands[index] = demandOn(platen);
 }
 
 bool DaySimulation::mayTakeUpNext(const Platen& platen, const Demand& demand) const {
-    if (!platen.hasNext() || demand.isPreparing || demand.isOtherReady)
+    if (platen.queue.empty() || demand.isPreparing || demand.isOtherReady)
         return false;
-    const TimedStep* first = m_garments[platen.next()].nextOnPlaten();
-    return !first || platen.suits(*first);
+    const TimedStep* first = nextOnPlaten(platen.queue.front());
+    return !first || suits(platen, *first);
 }
 
-void DaySimulation::change(std::size_t index, double temperature) {
-    Platen& platen = m_platens[index];
-    const std::int64_t takes = m_day.changeOn(index, platen.temperature, temperature);
+void DaySimulation::change(std::size_t index, std::size_t heat) {
+    Platen& platen = m_state.platens[index];
+    const std::int64_t takes = m_day.changeOn(index, platen.heat, heat);
     if (!platen.isCold)
-        ++m_score.changes;
+        ++m_state.score.changes;
     if (m_record)
         m_record->changes.push_back(
-            {index, platen.isCold ? std::nullopt : std::optional{platen.temperature}, m_now, takes});
-    platen.temperature = temperature;
+            {index, platen.isCold ? std::nullopt : std::optional{m_day.temperatureOf(platen.heat)},
+             m_state.now, takes});
+    platen.heat = heat;
     platen.isCold = false;
-    platen.steadyAt = m_now + takes;
+    platen.steadyAt = m_state.now + takes;
 }
 
-bool DaySimulation::mayStart(std::size_t index) const {
-    const Garment& garment = m_garments[index];
-    if (garment.readyAt > m_now)
+bool DaySimulation::mayStart(const Platen& platen, const Garment& garment) const {
+    const std::int64_t now = m_state.now;
+    if (garment.readyAt > now)
         return false;
-    if (garment.isDone())
+    if (isDone(garment))
         return true;
-    const TimedStep& step = garment.step();
+    const TimedStep& step = stepOf(garment);
     if (step.attended > 0) {
-        if (m_handsFreeAt > m_now)
+        if (m_state.handsFreeAt > now)
             return false;
-        for (const Platen& platen : m_platens) {
-            if (platen.opensAt > m_now && platen.opensAt < m_now + step.attended)
+        for (const Platen& other : m_state.platens) {
+            if (other.opensAt > now && other.opensAt < now + step.attended)
                 return false;
         }
     }
     if (!step.usesPlaten)
         return true;
-    if (step.platen > 0 && m_handsFreeAt > m_now + step.attended + step.platen)
+    if (step.platen > 0 && m_state.handsFreeAt > now + step.attended + step.platen)
         return false;
-    const Platen& platen = m_platens[garment.platen];
-    if (platen.holder != kNobody)
-        return platen.holder == index;
-    return platen.freeAt <= m_now && platen.steadyAt <= m_now && platen.suits(step);
+    if (platen.holder)
+        return platen.holder == garment.place;
+    return platen.freeAt <= now && platen.steadyAt <= now && suits(platen, step);
 }
 
 // What lies on an open platen goes before all else, then the earlier in the order.
-std::size_t DaySimulation::firstToStart() const {
-    std::size_t first = kNobody;
+std::optional<DaySimulation::Choice> DaySimulation::firstToStart() const {
+    std::optional<Choice> first;
+    std::size_t firstPlace = 0;
     bool firstIsOnPlaten = false;
-    const auto consider = [&](std::size_t garment, bool isOnPlaten) {
-        const bool isBefore = first == kNobody || isOnPlaten > firstIsOnPlaten ||
-                              (isOnPlaten == firstIsOnPlaten && garment < first);
-        if (isBefore && mayStart(garment)) {
-            first = garment;
+    const auto consider = [&](const Platen& platen, const Garment& garment, const Choice& choice) {
+        const bool isOnPlaten = platen.holder == garment.place;
+        const bool isBefore = !first || isOnPlaten > firstIsOnPlaten ||
+                              (isOnPlaten == firstIsOnPlaten && garment.place < firstPlace);
+        if (isBefore && mayStart(platen, garment)) {
+            first = choice;
+            firstPlace = garment.place;
             firstIsOnPlaten = isOnPlaten;
         }
     };
-    for (const Platen& platen : m_platens) {
-        for (const std::size_t garment : platen.begun)
-            consider(garment, platen.holder == garment);
-        if (platen.hasNext() && mayTakeUpNext(platen, demandOn(platen)))
-            consider(platen.next(), false);
+    for (std::size_t index = 0; index < m_state.platens.size(); ++index) {
+        const Platen& platen = m_state.platens[index];
+        for (std::size_t at = 0; at < platen.begun.size(); ++at)
+            consider(platen, platen.begun[at], {index, at, false});
+        if (mayTakeUpNext(platen, m_demands[index]))
+            consider(platen, platen.queue.front(), {index, platen.begun.size(), true});
     }
     return first;
 }
 
-void DaySimulation::start(std::size_t index) {
-    Garment& garment = m_garments[index];
-    Platen& platen = m_platens[garment.platen];
-    if (platen.hasNext() && platen.next() == index) {
-        ++platen.queueFront;
-        platen.begun.push_back(index);
-        garment.readyAt = m_now;
+void DaySimulation::start(const Choice& choice) {
+    Platen& platen = m_state.platens[choice.platen];
+    const std::int64_t now = m_state.now;
+    if (choice.isTakenUp) {
+        platen.begun.push_back(platen.queue.front());
+        platen.queue.erase(platen.queue.begin());
+        platen.begun.back().readyAt = now;
     }
-    if (garment.isDone()) {
-        finish(index);
-        return;
+    Garment& garment = platen.begun[choice.at];
+    if (!isDone(garment)) {
+        const TimedStep& step = stepOf(garment);
+        const std::int64_t closes = now + step.attended;
+        const std::int64_t opens = closes + step.platen;
+        if (garment.begins < 0) {
+            garment.begins = now;
+            if (m_record)
+                m_record->garments[garment.place].temperature = m_day.temperatureOf(platen.heat);
+        }
+        if (step.attended > 0) {
+            m_state.handsFreeAt = closes;
+            m_state.handWorkLeft -= step.attended;
+            note(garment, Resource::Hands, now, closes);
+        }
+        if (step.usesPlaten)
+            takePlaten(choice.platen, garment, step);
+        note(garment, Resource::Rack, opens, opens + step.waiting);
+        garment.readyAt = opens + step.waiting;
+        ++garment.next;
     }
-    const TimedStep& step = garment.step();
-    const std::int64_t closes = m_now + step.attended;
-    const std::int64_t opens = closes + step.platen;
-    if (garment.begins < 0) {
-        garment.begins = m_now;
-        if (m_record)
-            m_record->garments[index].temperature = platen.temperature;
+    if (isDone(garment)) {
+        finish(choice.platen, garment);
+        platen.begun.erase(platen.begun.begin() + static_cast<std::ptrdiff_t>(choice.at));
     }
-    if (step.attended > 0) {
-        m_handsFreeAt = closes;
-        note(index, Resource::Hands, m_now, closes);
-    }
-    if (step.usesPlaten)
-        takePlaten(index, step);
-    note(index, Resource::Rack, opens, opens + step.waiting);
-    garment.readyAt = opens + step.waiting;
-    ++garment.next;
-    if (garment.isDone())
-        finish(index);
 }
 
-void DaySimulation::takePlaten(std::size_t index, const TimedStep& step) {
-    Garment& garment = m_garments[index];
-    Platen& platen = m_platens[garment.platen];
-    if (platen.holder == kNobody) {
-        platen.holder = index;
-        platen.heldSince = m_now;
+void DaySimulation::takePlaten(std::size_t index, Garment& garment, const TimedStep& step) {
+    Platen& platen = m_state.platens[index];
+    if (!platen.holder) {
+        platen.holder = garment.place;
+        platen.heldSince = m_state.now;
         garment.hasBeenOnPlaten = true;
     }
-    platen.freeAt = m_now + step.attended + step.platen;
+    platen.freeAt = m_state.now + step.attended + step.platen;
     if (step.platen > 0)
         platen.opensAt = platen.freeAt;
-    note(index, Resource::Platen, m_now, platen.freeAt);
+    note(garment, Resource::Platen, m_state.now, platen.freeAt);
     if (step.keepsPlaten)
         return;
-    platen.holder = kNobody;
+    platen.holder.reset();
     if (m_record)
         m_record->sittings.push_back(
-            {garment.platen, m_order[index], platen.temperature, platen.heldSince, platen.freeAt});
+            {index, garment.job, m_day.temperatureOf(platen.heat), platen.heldSince, platen.freeAt});
 }
 
-void DaySimulation::finish(std::size_t index) {
-    Garment& garment = m_garments[index];
-    std::erase(m_platens[garment.platen].begun, index);
-    --m_left;
-    const std::int64_t late = std::max<std::int64_t>(0, garment.readyAt - garment.job->due);
-    m_score.lateness += garment.job->weight * static_cast<double>(late);
-    m_score.ends = std::max(m_score.ends, garment.readyAt);
+void DaySimulation::finish(std::size_t platen, const Garment& garment) {
+    m_state.score.lateness += m_day.latenessOf(garment.job, garment.readyAt);
+    m_state.score.ends = std::max(m_state.score.ends, garment.readyAt);
     if (!m_record)
         return;
-    DayRecord::Garment& entry = m_record->garments[index];
-    entry.platen = garment.platen;
-    entry.begins = garment.begins < 0 ? m_now : garment.begins;
+    DayRecord::Garment& entry = m_record->garments[garment.place];
+    entry.platen = platen;
+    entry.begins = garment.begins < 0 ? m_state.now : garment.begins;
     entry.ends = garment.readyAt;
 }
 
 std::int64_t DaySimulation::nextMoment() const {
     std::int64_t next = kNever;
     const auto consider = [&](std::int64_t moment) {
-        if (moment > m_now)
+        if (moment > m_state.now)
             next = std::min(next, moment);
     };
     // From then on a platen opens when the hands are free again.
     const auto considerClosing = [&](const Garment& garment) {
-        if (!garment.isDone() && garment.step().usesPlaten)
-            consider(m_handsFreeAt - garment.step().attended - garment.step().platen);
+        if (!isDone(garment) && stepOf(garment).usesPlaten)
+            consider(m_state.handsFreeAt - stepOf(garment).attended - stepOf(garment).platen);
     };
-    consider(m_handsFreeAt);
-    for (const Platen& platen : m_platens) {
+    consider(m_state.handsFreeAt);
+    for (const Platen& platen : m_state.platens) {
         consider(platen.steadyAt);
         consider(platen.freeAt);
         consider(platen.opensAt);
-        for (const std::size_t garment : platen.begun) {
-            consider(m_garments[garment].readyAt);
-            considerClosing(m_garments[garment]);
+        for (const Garment& garment : platen.begun) {
+            consider(garment.readyAt);
+            considerClosing(garment);
         }
-        if (platen.hasNext())
-            considerClosing(m_garments[platen.next()]);
+        if (!platen.queue.empty())
+            considerClosing(platen.queue.front());
     }
     return next;
 }
 
-void DaySimulation::note(std::size_t index, Resource resource, std::int64_t begins, std::int64_t ends) {
+void DaySimulation::note(const Garment& garment, Resource resource, std::int64_t begins, std::int64_t ends) {
     if (m_record && ends > begins)
-        m_record->spans.push_back({m_order[index], m_garments[index].next, resource, begins, ends});
+        m_record->spans.push_back({garment.job, garment.next, resource, begins, ends});
 }
 
 } // namespace holdfast

@@ -1,9 +1,13 @@
 #pragma once
 // The day at the press run through from step to step, by the rules of day_plan_timing.h.
+//
+// The order is given garment by garment: a simulation runs as far as those that it knows tell, so that orders
+// which begin alike share their beginning. What it stands at is a value, DayState.
 
 #include "core/press/day_plan_timing.h"
 
 #include <cstdint>
+#include <limits>
 #include <optional>
 #include <span>
 #include <vector>
@@ -50,78 +54,102 @@ struct DayRecord {
     std::vector<Span> spans;
 };
 
-class DaySimulation {
-public:
-    // `record` may be null, where only the score is asked for. REQUIRES: an order cleaned by the day.
-    DaySimulation(const TimedDay& day, std::span<const std::size_t> order, DayRecord* record);
-
-    DayScore run();
-
-private:
-    static constexpr std::size_t kNobody = static_cast<std::size_t>(-1);
-
+// Everything that the rest of the day depends on.
+struct DayState {
     struct Garment {
-        const TimedJob* job = nullptr;
-        std::size_t platen = 0;
+        std::size_t place = 0; // in the order: who goes first
+        std::size_t job = 0;
         std::size_t next = 0; // step
         std::int64_t readyAt = 0;
         std::int64_t begins = -1;
         bool hasBeenOnPlaten = false;
-
-        const TimedStep& step() const { return job->steps[next]; }
-        bool isDone() const { return next == job->steps.size(); }
-        // The step it next needs the platen for; null: none any more.
-        const TimedStep* nextOnPlaten() const;
     };
 
     struct Platen {
-        double temperature = 0;
+        std::size_t heat = 0;
         bool isCold = false; // not warmed up yet
         std::int64_t steadyAt = 0;
         std::int64_t freeAt = 0;
         std::int64_t opensAt = 0;
         std::int64_t heldSince = 0;
-        std::size_t holder = kNobody;
-        std::vector<std::size_t> queue; // garments not begun, in their order
-        std::size_t queueFront = 0;
-        std::vector<std::size_t> begun; // in their order, not done
-
-        bool suits(const TimedStep& step) const {
-            return !step.temperature || *step.temperature == temperature;
-        }
-        bool hasNext() const { return queueFront < queue.size(); }
-        std::size_t next() const { return queue[queueFront]; }
+        std::optional<std::size_t> holder; // place of the garment that lies there
+        std::vector<Garment> queue;        // not begun, in their order
+        std::vector<Garment> begun;        // in their order, not done
+        std::size_t toCome = 0;            // garments it serves that the simulation has not been given
+        std::int64_t sharedUntil = 0;      // busy until then with what it was given, waits left out
+        std::size_t sharedHeat = 0;        // that this leaves it at
     };
+
+    std::vector<Platen> platens;
+    std::int64_t now = 0;
+    std::int64_t handsFreeAt = 0;
+    std::int64_t handWorkLeft = 0; // attended seconds of all garments, given or not
+    std::size_t given = 0;
+    DayScore score; // of what is done
+};
+
+class DaySimulation {
+public:
+    // `record` may be null, where only the score is asked for.
+    explicit DaySimulation(const TimedDay& day, DayRecord* record = nullptr)
+        : m_day(day)
+        , m_record(record)
+        , m_demands(day.request().platens.size()) {}
+
+    // To the start of a day on which these jobs, in whatever order, will be given.
+    void begin(std::span<const std::size_t> jobs);
+    // Where a simulation of this day stood. Nothing before it is recorded.
+    void begin(const DayState& state) { m_state = state; }
+    // The next garment of the order. Those under way come before all others.
+    void give(std::size_t job);
+    // As far as can be told without knowing what is given next; to the end, once all are given. No further,
+    // though, than until the lateness is beyond the most that is of interest.
+    void run(double mostLateness = std::numeric_limits<double>::infinity());
+
+    const DayState& state() const { return m_state; }
+
+private:
+    using Garment = DayState::Garment;
+    using Platen = DayState::Platen;
 
     struct Demand {
         bool isNeededAsItIs = false;
-        bool isPreparing = false;    // one has not come to the platen yet
-        bool isOtherReady = false;   // one stands ready for another temperature
-        std::optional<double> other; // the first other temperature asked for
+        bool isPreparing = false;         // one has not come to the platen yet
+        bool isOtherReady = false;        // one stands ready for another temperature
+        std::optional<std::size_t> other; // the first other temperature asked for
     };
 
-    void shareOutToPlatens();
+    // The garment to go on with, by its place in the lists of its platen.
+    struct Choice {
+        std::size_t platen = 0;
+        std::size_t at = 0;
+        bool isTakenUp = false; // from the queue
+    };
+
+    const TimedJob& jobOf(const Garment& garment) const { return m_day.jobs()[garment.job]; }
+    const TimedStep& stepOf(const Garment& garment) const { return jobOf(garment).steps[garment.next]; }
+    bool isDone(const Garment& garment) const { return garment.next == jobOf(garment).steps.size(); }
+    const TimedStep* nextOnPlaten(const Garment& garment) const;
+
+    std::size_t quickestPlaten(const TimedJob& job) const;
+    bool waitsForTheNextGiven() const;
+    bool isAllDone() const;
     Demand demandOn(const Platen& platen) const;
-    void decide(std::size_t platen);
+    void decide(std::size_t platen, const Demand& demand);
     bool mayTakeUpNext(const Platen& platen, const Demand& demand) const;
-    void change(std::size_t platen, double temperature);
-    bool mayStart(std::size_t garment) const;
-    std::size_t firstToStart() const;
-    void start(std::size_t garment);
-    void takePlaten(std::size_t garment, const TimedStep& step);
-    void finish(std::size_t garment);
+    void change(std::size_t platen, std::size_t heat);
+    bool mayStart(const Platen& platen, const Garment& garment) const;
+    std::optional<Choice> firstToStart() const;
+    void start(const Choice& choice);
+    void takePlaten(std::size_t platen, Garment& garment, const TimedStep& step);
+    void finish(std::size_t platen, const Garment& garment);
     std::int64_t nextMoment() const;
-    void note(std::size_t garment, Resource resource, std::int64_t begins, std::int64_t ends);
+    void note(const Garment& garment, Resource resource, std::int64_t begins, std::int64_t ends);
 
     const TimedDay& m_day;
-    std::span<const std::size_t> m_order;
     DayRecord* m_record;
-    std::vector<Garment> m_garments; // beside m_order: the place in it is the priority
-    std::vector<Platen> m_platens;
-    std::int64_t m_now = 0;
-    std::int64_t m_handsFreeAt = 0;
-    std::size_t m_left = 0;
-    DayScore m_score;
+    DayState m_state;
+    std::vector<Demand> m_demands; // by platen, at this moment
 };
 
 } // namespace holdfast

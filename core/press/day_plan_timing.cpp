@@ -44,7 +44,8 @@ bool isLaidOnPlaten(const RouteStep& step) {
 }
 
 Celsius platenNow(const PlatenNow& platen) {
-    return platen.temperature.value_or(kRoomTemperature);
+    const bool isKnown = platen.temperature && std::isfinite(platen.temperature->value);
+    return isKnown ? *platen.temperature : kRoomTemperature;
 }
 
 // Nothing: this platen serves the job.
@@ -61,36 +62,31 @@ std::optional<std::string> whyNotOn(const PlatenNow& platen, const PressJob& job
     return std::nullopt;
 }
 
-std::vector<TimedStep> timedSteps(const PressJob& job) {
-    std::vector<TimedStep> timed;
-    timed.reserve(job.steps.size());
-    for (const RouteStep& step : job.steps) {
-        TimedStep next;
-        next.attended = counted(step.attended);
-        next.platen = counted(step.platen);
-        next.waiting = counted(step.waiting);
-        next.usesPlaten = isOnPlaten(step);
-        if (next.usesPlaten && step.temperature)
-            next.temperature = step.temperature->value;
-        timed.push_back(next);
-    }
+TimedStep timedStep(const RouteStep& step) {
+    TimedStep timed;
+    timed.attended = counted(step.attended);
+    timed.platen = counted(step.platen);
+    timed.waiting = counted(step.waiting);
+    timed.usesPlaten = isOnPlaten(step);
+    return timed;
+}
 
+void takePlatenForLoading(const PressJob& job, std::vector<TimedStep>& timed) {
     // Loading just before a press takes its platen.
     for (std::size_t step = timed.size(); step-- > 1;) {
         if (timed[step].usesPlaten && isLaidOnPlaten(job.steps[step - 1]))
             timed[step - 1].usesPlaten = true;
     }
-    return timed;
 }
 
 // A step on the platen that names no temperature is done at that of the next one that does, else of the last.
-void fillTemperatures(std::vector<TimedStep>& steps) {
-    const auto fill = [known = std::optional<double>{}](TimedStep& step) mutable {
+void fillHeats(std::vector<TimedStep>& steps) {
+    const auto fill = [known = kAnyHeat](TimedStep& step) mutable {
         if (!step.usesPlaten)
             return;
-        if (!step.temperature)
-            step.temperature = known;
-        known = step.temperature;
+        if (step.heat == kAnyHeat)
+            step.heat = known;
+        known = step.heat;
     };
     std::for_each(steps.rbegin(), steps.rend(), fill);
     std::for_each(steps.begin(), steps.end(), fill);
@@ -102,11 +98,11 @@ void joinSittings(std::vector<TimedStep>& steps) {
     std::optional<std::size_t> last;
     for (std::size_t step = 0; step < steps.size(); ++step) {
         if (steps[step].usesPlaten) {
-            if (last && steps[*last].temperature == steps[step].temperature) {
+            if (last && steps[*last].heat == steps[step].heat) {
                 for (std::size_t between = *last; between < step; ++between) {
                     steps[between].usesPlaten = true;
                     steps[between].keepsPlaten = true;
-                    steps[between].temperature = steps[step].temperature;
+                    steps[between].heat = steps[step].heat;
                 }
             }
             last = step;
@@ -116,65 +112,75 @@ void joinSittings(std::vector<TimedStep>& steps) {
     }
 }
 
-TimedJob timedJob(const PlanRequest& request, const PressJob& job) {
+} // namespace
+
+TimedDay::TimedDay(const PlanRequest& request)
+    : m_request(request) {
+    for (const PlatenNow& platen : request.platens)
+        m_heatsNow.push_back(heatOf(platenNow(platen).value));
+    m_jobs.reserve(request.jobs.size());
+    for (const PressJob& job : request.jobs)
+        m_jobs.push_back(timedJob(job));
+    for (const PlatenNow& platen : request.platens) {
+        for (const double from : m_temperatures) {
+            for (const double to : m_temperatures)
+                m_changes.push_back(counted(changeTime(platen.press, Celsius{from}, Celsius{to})));
+        }
+    }
+}
+
+// Its number, a new one where none has it yet. What is no number stands for any: no platen serves it.
+std::size_t TimedDay::heatOf(double temperature) {
+    if (!std::isfinite(temperature))
+        return kAnyHeat;
+    const auto found = std::ranges::find(m_temperatures, temperature);
+    if (found != m_temperatures.end())
+        return static_cast<std::size_t>(found - m_temperatures.begin());
+    m_temperatures.push_back(temperature);
+    return m_temperatures.size() - 1;
+}
+
+TimedJob TimedDay::timedJob(const PressJob& job) {
     TimedJob timed;
     timed.garment = job.garment;
-    timed.steps = timedSteps(job);
-    fillTemperatures(timed.steps);
-    joinSittings(timed.steps);
-    timed.nextOnPlaten.resize(timed.steps.size());
-    std::size_t next = timed.steps.size();
-    for (std::size_t step = timed.steps.size(); step-- > 0;) {
-        if (timed.steps[step].usesPlaten)
-            next = step;
-        timed.nextOnPlaten[step] = next;
-        timed.work += timed.steps[step].attended + timed.steps[step].platen;
-    }
-    for (std::size_t platen = 0; platen < request.platens.size(); ++platen) {
-        const PlatenNow& offered = request.platens[platen];
+    for (std::size_t platen = 0; platen < m_request.platens.size(); ++platen) {
+        const PlatenNow& offered = m_request.platens[platen];
         if ((!job.press || *job.press == offered.press.id) && !whyNotOn(offered, job))
             timed.platens.push_back(platen);
     }
     timed.weight = job.weight > 0 ? std::min(job.weight, kHeaviest) : 0;
-    timed.due = secondsAfter(request.start, job.due);
+    timed.due = secondsAfter(m_request.start, job.due);
     timed.isUnderway = job.isUnderway;
+
+    for (const RouteStep& step : job.steps) {
+        timed.steps.push_back(timedStep(step));
+        if (timed.steps.back().usesPlaten && step.temperature)
+            timed.steps.back().heat = heatOf(step.temperature->value);
+    }
+    takePlatenForLoading(job, timed.steps);
+    fillHeats(timed.steps);
+    joinSittings(timed.steps);
+
+    timed.nextOnPlaten.resize(timed.steps.size());
+    timed.handWorkFrom.resize(timed.steps.size() + 1, 0);
+    timed.platenWorkFrom.resize(timed.steps.size() + 1, 0);
+    timed.lengthFrom.resize(timed.steps.size() + 1, 0);
+    std::size_t next = timed.steps.size();
+    for (std::size_t step = timed.steps.size(); step-- > 0;) {
+        const TimedStep& each = timed.steps[step];
+        if (each.usesPlaten) {
+            next = step;
+            timed.firstHeat = each.heat;
+            timed.lastHeat = timed.lastHeat == kAnyHeat ? each.heat : timed.lastHeat;
+        }
+        timed.nextOnPlaten[step] = next;
+        timed.work += each.attended + each.platen;
+        timed.handWorkFrom[step] = timed.handWorkFrom[step + 1] + each.attended;
+        timed.platenWorkFrom[step] =
+            timed.platenWorkFrom[step + 1] + (each.usesPlaten ? each.attended + each.platen : 0);
+        timed.lengthFrom[step] = timed.lengthFrom[step + 1] + each.attended + each.platen + each.waiting;
+    }
     return timed;
-}
-
-} // namespace
-
-std::optional<double> TimedJob::firstTemperature() const {
-    for (const TimedStep& step : steps) {
-        if (step.usesPlaten && step.temperature)
-            return step.temperature;
-    }
-    return std::nullopt;
-}
-
-std::optional<double> TimedJob::lastTemperature() const {
-    for (auto step = steps.rbegin(); step != steps.rend(); ++step) {
-        if (step->usesPlaten && step->temperature)
-            return step->temperature;
-    }
-    return std::nullopt;
-}
-
-TimedDay::TimedDay(const PlanRequest& request)
-    : m_request(request) {
-    m_jobs.reserve(request.jobs.size());
-    for (const PressJob& job : request.jobs)
-        m_jobs.push_back(timedJob(request, job));
-}
-
-double TimedDay::temperatureNow(std::size_t platen) const {
-    return platenNow(m_request.platens[platen]).value;
-}
-
-std::int64_t TimedDay::changeOn(std::size_t platen, double from, std::optional<double> to) const {
-    if (!to)
-        return 0;
-    const Seconds change = changeTime(m_request.platens[platen].press, Celsius{from}, Celsius{*to});
-    return std::min<std::int64_t>(change.count(), kLongest);
 }
 
 std::vector<std::size_t> TimedDay::cleaned(std::span<const std::size_t> order) const {
@@ -193,13 +199,22 @@ std::vector<std::size_t> TimedDay::cleaned(std::span<const std::size_t> order) c
 }
 
 DayScore TimedDay::score(std::span<const std::size_t> order) const {
-    return DaySimulation{*this, order, nullptr}.run();
+    DaySimulation simulation{*this};
+    simulation.begin(order);
+    for (const std::size_t job : order)
+        simulation.give(job);
+    simulation.run();
+    return simulation.state().score;
 }
 
 DayPlan TimedDay::plan(std::span<const std::size_t> order) const {
     DayRecord record;
-    const DayScore reached = DaySimulation{*this, order, &record}.run();
-    return writtenOut(*this, record, reached);
+    DaySimulation simulation{*this, &record};
+    simulation.begin(order);
+    for (const std::size_t job : order)
+        simulation.give(job);
+    simulation.run();
+    return writtenOut(*this, record, simulation.state().score);
 }
 
 Seconds changeTime(const Press& press, Celsius from, Celsius to) {

@@ -36,28 +36,36 @@ struct DayScore {
     auto operator<=>(const DayScore&) const = default;
 };
 
+// Temperatures of a day are numbered (see TimedDay::temperatureOf); this one stands for "as the platen is".
+inline constexpr std::size_t kAnyHeat = static_cast<std::size_t>(-1);
+
 // Seconds from the request's start are used throughout.
 struct TimedStep {
     std::int64_t attended = 0;
     std::int64_t platen = 0;
     std::int64_t waiting = 0;
     bool usesPlaten = false;
-    bool keepsPlaten = false;          // the garment lies there until its next step
-    std::optional<double> temperature; // none: as the platen is
+    bool keepsPlaten = false; // the garment lies there until its next step
+    std::size_t heat = kAnyHeat;
+
+    bool operator==(const TimedStep&) const = default;
 };
 
 struct TimedJob {
     GarmentId garment;
     std::vector<TimedStep> steps;
-    std::vector<std::size_t> nextOnPlaten; // for each step, the first from it on that uses the platen
-    std::vector<std::size_t> platens;      // that serve it
+    std::vector<std::size_t> nextOnPlaten;    // for each step, the first from it on that uses the platen
+    std::vector<std::int64_t> lengthFrom;     // seconds from each step to the last, nothing between them
+    std::vector<std::int64_t> handWorkFrom;   // the attended ones of them
+    std::vector<std::int64_t> platenWorkFrom; // those in which it takes the platen
+    std::vector<std::size_t> platens;         // that serve it
     double weight = 1;
     std::int64_t due = 0;
     std::int64_t work = 0; // attended and platen seconds
+    std::size_t firstHeat = kAnyHeat;
+    std::size_t lastHeat = kAnyHeat;
     bool isUnderway = false;
 
-    std::optional<double> firstTemperature() const;
-    std::optional<double> lastTemperature() const;
     bool isPressed() const { return !steps.empty() && nextOnPlaten.front() < steps.size(); }
 };
 
@@ -70,9 +78,19 @@ public:
     std::span<const TimedJob> jobs() const { return m_jobs; }
     bool isPlaced(std::size_t job) const { return !m_jobs[job].platens.empty(); }
 
-    // Seconds from one temperature of a platen to another; none stands for "as it is".
-    std::int64_t changeOn(std::size_t platen, double from, std::optional<double> to) const;
-    double temperatureNow(std::size_t platen) const;
+    std::size_t heats() const { return m_temperatures.size(); }
+    double temperatureOf(std::size_t heat) const { return m_temperatures[heat]; }
+    std::size_t heatNow(std::size_t platen) const { return m_heatsNow[platen]; }
+    // Seconds from one temperature of a platen to another. REQUIRES: from is not kAnyHeat.
+    std::int64_t changeOn(std::size_t platen, std::size_t from, std::size_t to) const {
+        const std::size_t heats = m_temperatures.size();
+        return to == kAnyHeat ? 0 : m_changes[(platen * heats + from) * heats + to];
+    }
+    // Weighted, of a job that is ready then.
+    double latenessOf(std::size_t job, std::int64_t readyAt) const {
+        const std::int64_t late = readyAt - m_jobs[job].due;
+        return late > 0 ? m_jobs[job].weight * static_cast<double>(late) : 0;
+    }
 
     // Placed jobs only, those under way first, nothing twice.
     std::vector<std::size_t> cleaned(std::span<const std::size_t> order) const;
@@ -82,8 +100,14 @@ public:
     DayPlan plan(std::span<const std::size_t> order) const;
 
 private:
+    std::size_t heatOf(double temperature);
+    TimedJob timedJob(const PressJob& job);
+
     const PlanRequest& m_request;
+    std::vector<double> m_temperatures;
+    std::vector<std::size_t> m_heatsNow; // by platen
     std::vector<TimedJob> m_jobs;
+    std::vector<std::int64_t> m_changes; // by platen, from, to
 };
 
 } // namespace holdfast

@@ -1,95 +1,22 @@
 // Thousands of small days made at random from a fixed seed: each plan is looked over by a validator that
-// knows nothing of how it was made, and the dispatch rules are held against every order there is.
+// knows nothing of how it was made, and the dispatch rules are held against every order there is (the search:
+// day_search_test.cpp).
 
 #include "core/press/day_plan_timing.h"
 #include "tests/core/day_plan_builders.h"
 #include "tests/core/day_plan_validator.h"
+#include "tests/core/random_days.h"
 
 #include <gtest/gtest.h>
 
 #include <algorithm>
 #include <chrono>
 #include <iostream>
-#include <random>
 
 using namespace holdfast;
 using namespace holdfast::press_days;
 
 namespace {
-
-class RandomDays {
-public:
-    explicit RandomDays(unsigned seed)
-        : m_random(seed) {}
-
-    std::int64_t between(std::int64_t low, std::int64_t high) {
-        return std::uniform_int_distribution<std::int64_t>{low, high}(m_random);
-    }
-
-    bool oneIn(std::int64_t times) { return between(1, times) == 1; }
-
-    // As routes are: prepared by hand, preheated, placed, pressed, cooled, peeled, perhaps pressed again.
-    std::vector<RouteStep> steps() {
-        const double temperatures[] = {130, 150, 160};
-        double temperature = temperatures[between(0, 2)];
-        std::vector<RouteStep> steps;
-        if (!oneIn(3))
-            steps.push_back(byHand(between(1, 20)));
-        if (oneIn(2)) {
-            steps.push_back(pressed(temperature, between(1, 15), between(0, 5)));
-            steps.back().kind = StepKind::Preheat;
-        }
-        const std::int64_t layers = between(1, 3);
-        for (std::int64_t layer = 0; layer < layers; ++layer) {
-            if (oneIn(8))
-                temperature = temperatures[between(0, 2)];
-            if (oneIn(2))
-                steps.push_back(byHand(between(1, 25), StepKind::PlaceDecal));
-            steps.push_back(pressed(temperature, between(1, 20), between(0, 10)));
-            if (oneIn(2))
-                steps.push_back(cooled(between(1, 90)));
-            if (oneIn(2))
-                steps.push_back(byHand(between(1, 10), StepKind::PeelCarrier));
-        }
-        if (oneIn(20)) {
-            steps.back().waiting = Seconds{between(0, 9)}; // a step with everything in it
-            steps.back().attended = Seconds{between(0, 9)};
-        }
-        return steps;
-    }
-
-    PlanRequest day(std::size_t garments, bool manyPresses) {
-        std::vector<std::vector<RouteStep>> all;
-        for (std::size_t garment = 0; garment < garments; ++garment)
-            all.push_back(steps());
-        std::optional<double> now;
-        if (!oneIn(4))
-            now = oneIn(2) ? 150.0 : 130.0;
-        PlanRequest request = aDay(std::move(all), now);
-        if (manyPresses) {
-            request.platens.push_back(platen(2, oneIn(2) ? std::nullopt : std::optional{160.0}));
-            request.platens[1].press.coolsPerMinute = 15;
-        }
-        const auto span = static_cast<std::int64_t>(garments) * 120;
-        for (PressJob& job : request.jobs) {
-            job.due = after(between(0, span));
-            job.weight = static_cast<double>(between(1, 3));
-            job.isUnderway = oneIn(12);
-            if (manyPresses && oneIn(4))
-                job.press = PressId{between(1, 2)};
-        }
-        return request;
-    }
-
-    std::vector<std::size_t> order(const PlanRequest& request) {
-        std::vector<std::size_t> order = asGiven(request);
-        std::ranges::shuffle(order, m_random);
-        return order;
-    }
-
-private:
-    std::mt19937 m_random;
-};
 
 std::string told(const std::vector<std::string>& faults) {
     std::string text;
@@ -130,10 +57,10 @@ TEST(DayPlanOverManyDays, EveryOrderGivesAPlanThatCanBeWalked) {
     }
 }
 
-TEST(DayPlanOverManyDays, DispatchedPlansCanBeWalked) {
+TEST(DayPlanOverManyDays, SearchedPlansCanBeWalked) {
     RandomDays days{12};
-    for (int day = 0; day < 500; ++day) {
-        const PlanRequest request = days.day(static_cast<std::size_t>(days.between(1, 30)), day % 3 == 0);
+    for (int day = 0; day < 300; ++day) {
+        const PlanRequest request = days.day(static_cast<std::size_t>(days.between(0, 20)), day % 3 == 0);
         const DayPlan plan = planDay(request);
         const std::vector<std::string> faults = PlanValidator(request, plan).faults();
         ASSERT_TRUE(faults.empty()) << "day " << day << "\n" << told(faults);
@@ -152,7 +79,8 @@ TEST(DayPlanOverManyDays, ScoreIsThatOfThePlanWrittenOut) {
 
 TEST(DayPlanOverManyDays, SameRequestSamePlan) {
     RandomDays days{14};
-    const PlanRequest request = days.day(25, true);
+    PlanRequest request = days.day(25, true);
+    request.search.atMost = std::chrono::minutes{5};
     const DayPlan once = planDay(request);
     const DayPlan again = planDay(request);
     ASSERT_EQ(once.spans.size(), again.spans.size());
@@ -168,7 +96,8 @@ TEST(DayPlanOverManyDays, DispatchIsNeverBetterThanTheBestOrderAndNotFarFromIt) 
     int isBest = 0;
     double bestLateness = 0, lateness = 0, bestEnds = 0, ends = 0, worstEnds = 1;
     for (int day = 0; day < kDays; ++day) {
-        const PlanRequest request = days.day(static_cast<std::size_t>(days.between(2, 6)), day % 4 == 0);
+        PlanRequest request = days.day(static_cast<std::size_t>(days.between(2, 6)), day % 4 == 0);
+        request.search.garments = 0;
         const DayScore best = bestOfAllOrders(TimedDay{request});
         const DayScore reached = scoreOf(planDay(request));
         ASSERT_GE(reached, best) << "day " << day;

@@ -1,0 +1,207 @@
+// How near the search for an order comes to the best known, on public instances and on instances drawn as
+// theirs were, and what it does for a day at the press. `schedule_bench [FOLDER]` reads tardiness-wt40.txt
+// and tardiness-setups.txt from the folder, where one is given, and prints rows of Markdown:
+//
+//   | what | ours | best known | ratio | time |
+//
+// Times are of the processor, one core. A ratio over many instances is the mean of ours / best known, those
+// with a best of 0 left out. Where no best is known, the least of three runs four times as long stands for
+// it.
+
+#include "core/press/day_plan_rules.h"
+#include "core/press/day_plan_timing.h"
+#include "core/press/one_machine.h"
+#include "tests/bench/schedule_instances.h"
+#include "tests/core/random_days.h"
+
+#include <algorithm>
+#include <cstdio>
+#include <ctime>
+#include <string>
+
+namespace holdfast::bench {
+namespace {
+
+double processorSeconds() {
+    return static_cast<double>(std::clock()) / CLOCKS_PER_SEC;
+}
+
+struct Search {
+    double cost = 0;
+    double seconds = 0; // until it was last bettered, or reached `enough`
+};
+
+Search searched(const OneMachine& machine, double seconds, std::uint64_t seed, double enough = 0) {
+    const double begins = processorSeconds();
+    TardinessProblem problem{machine};
+    SearchLimits limits;
+    limits.seed = seed;
+    limits.shouldStop = [&] { return problem.cost() <= enough || processorSeconds() - begins >= seconds; };
+    const double cost = OrderSearch{problem, limits}.from(dispatchedOrder(machine)).cost;
+    return {cost, processorSeconds() - begins};
+}
+
+void row(const std::string& what, const std::string& ours, const std::string& best, double ratio,
+         const std::string& time) {
+    std::printf("| %s | %s | %s | %.4f | %s |\n", what.c_str(), ours.c_str(), best.c_str(), ratio,
+                time.c_str());
+    std::fflush(stdout);
+}
+
+std::string milliseconds(double seconds) {
+    char text[32];
+    std::snprintf(text, sizeof text, seconds < 0.01 ? "%.2f ms" : "%.0f ms", seconds * 1e3);
+    return text;
+}
+
+std::string whole(double value) {
+    char text[32];
+    std::snprintf(text, sizeof text, "%.0f", value);
+    return text;
+}
+
+// How many of the optima are reached within 100 ms, and when the last of them.
+void optimaRow(const std::vector<MachineInstance>& instances) {
+    int reached = 0, counted = 0;
+    double slowest = 0, ratios = 0, sum = 0, best = 0;
+    for (const MachineInstance& instance : instances) {
+        const Search search = searched(instance.machine, 0.1, 1, instance.best);
+        sum += search.cost;
+        best += instance.best;
+        if (instance.best > 0) {
+            ratios += search.cost / instance.best;
+            ++counted;
+        }
+        if (search.cost > instance.best)
+            continue;
+        ++reached;
+        slowest = std::max(slowest, search.seconds);
+    }
+    row("Weighted tardiness, 40 jobs, " + std::to_string(instances.size()) +
+            " public instances: " + std::to_string(reached) + " optima within 100 ms",
+        whole(sum), whole(best), ratios / counted, "slowest " + milliseconds(slowest));
+}
+
+void setupsRow(const std::vector<MachineInstance>& instances, double seconds) {
+    double ratios = 0, sum = 0, best = 0;
+    int reached = 0;
+    for (const MachineInstance& instance : instances) {
+        const Search search = searched(instance.machine, seconds, 1);
+        sum += search.cost;
+        best += instance.best;
+        ratios += search.cost / instance.best;
+        reached += search.cost <= instance.best ? 1 : 0;
+        std::fprintf(stderr, "set-ups, %g s: %.0f, best known %.0f%s\n", seconds, search.cost, instance.best,
+                     search.cost < instance.best ? ", LOWER" : "");
+    }
+    row("Set-ups, 60 jobs, " + std::to_string(instances.size()) +
+            " public instances: " + std::to_string(reached) + " at the best known",
+        whole(sum), whole(best), ratios / static_cast<double>(instances.size()), whole(seconds) + " s each");
+}
+
+// Against the least of longer runs.
+void drawnRow(const std::string& what, const std::vector<OneMachine>& machines, double seconds) {
+    double ratios = 0, sum = 0, best = 0;
+    int counted = 0, reached = 0;
+    for (const OneMachine& machine : machines) {
+        const double cost = searched(machine, seconds, 1).cost;
+        double least = cost;
+        for (const std::uint64_t seed : {2, 3, 4})
+            least = std::min(least, searched(machine, 4 * seconds, seed).cost);
+        sum += cost;
+        best += least;
+        reached += cost <= least ? 1 : 0;
+        if (least > 0) {
+            ratios += cost / least;
+            ++counted;
+        }
+    }
+    row(what + ": " + std::to_string(reached) + " of " + std::to_string(machines.size()) +
+            " at the least of longer runs",
+        whole(sum), whole(best), counted > 0 ? ratios / counted : 1, milliseconds(seconds) + " each");
+}
+
+void drawnRows() {
+    std::uint64_t seed = 100;
+    for (const std::size_t jobs : {40, 50, 100}) {
+        std::vector<OneMachine> machines;
+        for (const double tightness : {0.2, 0.4, 0.6, 0.8, 1.0}) {
+            for (const double range : {0.2, 0.6, 1.0})
+                machines.push_back(drawnMachine(++seed, jobs, tightness, range));
+        }
+        drawnRow("Weighted tardiness, " + std::to_string(jobs) + " jobs, drawn", machines, 0.1);
+    }
+    std::vector<OneMachine> machines;
+    for (const double tightness : {0.3, 0.6, 0.9}) {
+        for (const double range : {0.25, 0.75}) {
+            for (const double setups : {0.25, 0.75})
+                machines.push_back(drawnMachineWithSetups(++seed, 60, tightness, range, setups));
+        }
+    }
+    drawnRow("Set-ups, 60 jobs, drawn", machines, 1);
+}
+
+struct DaySums {
+    double seconds = 0;
+    double slowest = 0;
+    double lateness = 0;
+    double ends = 0;
+
+    void add(const PlanRequest& request) {
+        const double begins = processorSeconds();
+        const DayPlan plan = planDay(request);
+        const double took = processorSeconds() - begins;
+        seconds += took;
+        slowest = std::max(slowest, took);
+        lateness += static_cast<double>(plan.lateness.count());
+        ends += static_cast<double>((plan.ends - request.start).count());
+    }
+};
+
+void dayRow(std::size_t garments, bool hasTwoPresses, int count) {
+    press_days::RandomDays days{static_cast<unsigned>(garments)};
+    DaySums searched, dispatched;
+    for (int day = 0; day < count; ++day) {
+        PlanRequest request = days.day(garments, hasTwoPresses);
+        searched.add(request);
+        request.search.garments = 0;
+        dispatched.add(request);
+    }
+    const std::string what = "Day of " + std::to_string(garments) + " garments, " +
+                             (hasTwoPresses ? "two presses" : "one press") + ", against the best rule: ";
+    const std::string time =
+        milliseconds(searched.seconds / count) + ", slowest " + milliseconds(searched.slowest);
+    row(what + "seconds late", whole(searched.lateness), whole(dispatched.lateness),
+        searched.lateness / dispatched.lateness, time);
+    row(what + "seconds to its end", whole(searched.ends), whole(dispatched.ends),
+        searched.ends / dispatched.ends, "dispatch " + milliseconds(dispatched.seconds / count));
+}
+
+void dayRows() {
+    for (const bool hasTwoPresses : {false, true}) {
+        for (const std::size_t garments : {8, 12, 30, 200})
+            dayRow(garments, hasTwoPresses, garments < 100 ? 40 : 10);
+    }
+}
+
+} // namespace
+} // namespace holdfast::bench
+
+int main(int count, char** arguments) {
+    using namespace holdfast::bench;
+    if (count > 1) {
+        const std::filesystem::path folder = arguments[1];
+        const auto plain = readInstances(folder / "tardiness-wt40.txt", false);
+        const auto setups = readInstances(folder / "tardiness-setups.txt", true);
+        if (plain.empty() || setups.empty()) {
+            std::fprintf(stderr, "No instances in %s.\n", arguments[1]);
+            return 1;
+        }
+        optimaRow(plain);
+        setupsRow(setups, 1);
+        setupsRow(setups, 8);
+    }
+    drawnRows();
+    dayRows();
+    return 0;
+}
