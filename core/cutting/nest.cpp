@@ -180,8 +180,8 @@ Millimetres nestedLength(std::span<const Decal* const> decals, const Film& film,
     for (const Decal* decal : decals)
         task.pieces.push_back(pieceOf(*decal, !film.hasGrain, margins));
     const Result<StripPacking> packing = packAtOnce(task);
-    const Millimetres inRows = lengthInRows(decals, film, rollWidth, settings);
-    return packing.ok() ? std::min(Millimetres{packing->length}, inRows) : inRows;
+    // More than the mat takes at once are cut in rows.
+    return packing.ok() ? Millimetres{packing->length} : lengthInRows(decals, film, rollWidth, settings);
 }
 
 } // namespace holdfast

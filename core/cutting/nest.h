@@ -115,8 +115,8 @@ MatWish usualWish(const ReckonedShop& shop, const FilmToCut& film);
 Result<FilmNests> nestFilm(const ReckonedShop& shop, const FilmToCut& film, const MatWish& wish,
                            const StripSearch* search = nullptr);
 
-// Length these decals take on a roll of this width, nested at once or in rows, whichever is shorter. Decals that
-// fit neither way are left out.
+// Length these decals take on a roll of this width, nested at once; never more than in rows. Decals that fit
+// neither way are left out.
 Millimetres nestedLength(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth,
                          const ShopSettings& settings);
 

@@ -171,11 +171,14 @@ Filling fillInSeveralOrders(const FillFrame& frame, Pieces pieces, const ShouldS
     Shortest shortest{open, pieces, shouldStop};
     shortest.tryOrders(pieces, orders);
     shortest.tryPlainWays(pieces, pieces.size() <= kPiecesForLowest);
-    if (std::ranges::any_of(pieces, &FillPiece::mayTurn) && pieces.size() <= kPiecesForEveryOrder) {
+    if (std::ranges::none_of(pieces, &FillPiece::mayTurn))
+        return std::move(shortest).best();
+
+    const std::vector<FillPiece> flat = lying(pieces, frame.width);
+    shortest.tryPlainWays(flat, false);
+    if (pieces.size() <= kPiecesForEveryOrder) {
         shortest.tryOrders(unturned(pieces), orders);
-        const std::vector<FillPiece> flat = lying(pieces, frame.width);
         shortest.tryOrders(flat, fillOrders(flat));
-        shortest.tryPlainWays(flat, false);
     }
     return std::move(shortest).best();
 }

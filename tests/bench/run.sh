@@ -1,6 +1,7 @@
 #!/usr/bin/env bash
 # Measures: builds the benches (beside the program, in build/release), runs them all and writes docs/benchmarks.md. It needs
-# nothing beforehand, and is best run on a machine that has nothing else to do.
+# nothing beforehand, and is best run on a machine that has nothing else to do. It takes about ten minutes.
+#   bash tests/bench/run.sh [FOLDER]     FOLDER: open benchmark sets (strip-*.txt, tardiness-*.txt), if they are at hand
 set -euo pipefail
 
 top=$(cd "$(dirname "${BASH_SOURCE[0]}")/../.." && pwd)
@@ -8,12 +9,17 @@ top=$(cd "$(dirname "${BASH_SOURCE[0]}")/../.." && pwd)
 . "$top/app/packages.sh"
 
 need_packages "to measure Holdfast" "${build_packages[@]}" libbenchmark-dev
+# Other libraries are run beside ours where Node.js is at hand: Debian's, or one that is there already.
+command -v npm >/dev/null || need_packages "to run the other packing libraries" nodejs npm
+
+sets=()
+[ $# = 0 ] || sets=("$(cd "$1" && pwd)")
 
 folder=$top/build/release
 report=$top/docs/benchmarks.md
 
 say "Building the benches"
-cmake -G Ninja -S "$top" -B "$folder" -DCMAKE_BUILD_TYPE=Release -DHOLDFAST_BENCH=ON "$@" >&2
+cmake -G Ninja -S "$top" -B "$folder" -DCMAKE_BUILD_TYPE=Release -DHOLDFAST_BENCH=ON >&2
 ninja -C "$folder" --quiet $(ninja -C "$folder" -t targets all | sed -nE 's/^(bench_[a-z_]+|[a-z]+_bench): phony$/\1/p') >&2
 
 processor=$(sed -nE 's/^model name\s*: (.*)/\1/p' /proc/cpuinfo | head -n 1)
@@ -60,6 +66,36 @@ for program in "$folder"/tests/bench/bench_*; do
             }'
     } >>"$written"
 done
+
+peers=$top/build/peers
+say "Fetching the other packing libraries"
+bash "$top/tests/bench/peers/set_up.sh" "$peers"
+say "Running nesting_bench"
+{
+    echo
+    echo "## nesting"
+    echo
+    echo "A strip as short as can be. Gaps are above the optimum, which is known because the strips were cut up whole;"
+    echo "C1 to C7 are the 21 strips of Hopper and Turton (2001), the others are made here the same way. The other"
+    echo "libraries pack fixed boxes: their box is made longer from the optimum on until all fits."
+    echo
+    echo "| what | figure | note |"
+    echo "|---|---:|---|"
+    "$folder/tests/bench/nesting_bench" "${sets[@]}" --peers "$peers"
+} >>"$written"
+
+say "Running schedule_bench"
+{
+    echo
+    echo "## the order of work"
+    echo
+    echo "The search that orders the day, on problems whose best answer is known from the literature, on others of the"
+    echo "same families, and on a day at the press."
+    echo
+    echo "| what | ours | best known | ratio | time |"
+    echo "|---|---:|---:|---:|---:|"
+    "$folder/tests/bench/schedule_bench" "${sets[@]}"
+} >>"$written"
 
 {
     echo
