@@ -4,12 +4,11 @@
 
 #include "app/places/order_book/order_view.h"
 #include "app/theme/tokens.h"
-
-#include <QWidget>
+#include "app/widgets/painted_lines.h"
 
 namespace holdfast::app {
 
-class GarmentLines : public QWidget {
+class GarmentLines : public PaintedLines {
     Q_OBJECT
 
 public:
@@ -18,17 +17,16 @@ public:
     void show(const OrderView& view);
     std::optional<GarmentId> current() const;
 
-    QSize sizeHint() const override;
-    QSize minimumSizeHint() const override { return sizeHint(); }
-
 signals:
     void freeAsked(holdfast::FreeingAct act, holdfast::app::Matter matter);
 
 protected:
-    void paintEvent(QPaintEvent* event) override;
-    void mousePressEvent(QMouseEvent* event) override;
-    void keyPressEvent(QKeyEvent* event) override;
-    void focusInEvent(QFocusEvent* event) override;
+    int lineCount() const override { return static_cast<int>(m_lines.size()); }
+    int heightOf(int line) const override;
+    void paintOne(QPainter& painter, int line, const QRectF& box, bool isCurrent) override;
+    QString spokenLine(int line) const override;
+    bool isOnButton(int line, const QRectF& box, const QPointF& at) const override;
+    void doWhatItOffers(int line) override;
 
 private:
     struct Line {
@@ -38,15 +36,12 @@ private:
         std::optional<FreeingAct> act;
         Matter matter;
     };
-    int heightOf(const Line& line) const;
-    int lineAt(QPoint at) const;
-    QRectF freeBox(std::size_t line) const;
-    void freeCurrent();
-    void say();
+    const Line& at(int line) const { return m_lines[static_cast<std::size_t>(line)]; }
+    QRectF freeBox(int line, const QRectF& box) const;
+    void paintButton(QPainter& painter, int line, const QRectF& box) const;
 
     std::optional<OrderView> m_view;
     std::vector<Line> m_lines;
-    int m_current = 0;
 };
 
 } // namespace holdfast::app

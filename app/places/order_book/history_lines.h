@@ -3,12 +3,11 @@
 // and Undo. Taken-back lines stay, struck through. One stop for Tab; ↑↓ move, Enter takes back.
 
 #include "app/places/order_book/order_view.h"
-
-#include <QWidget>
+#include "app/widgets/painted_lines.h"
 
 namespace holdfast::app {
 
-class HistoryLines : public QWidget {
+class HistoryLines : public PaintedLines {
     Q_OBJECT
 
 public:
@@ -16,18 +15,17 @@ public:
 
     void show(const OrderView& view);
 
-    QSize sizeHint() const override;
-    QSize minimumSizeHint() const override { return sizeHint(); }
-
 signals:
     void undoAsked(holdfast::EntryId entry);
 
 protected:
-    void paintEvent(QPaintEvent* event) override;
+    int lineCount() const override { return static_cast<int>(m_lines.size()); }
+    int heightOf(int line) const override { return at(line).height; }
+    void paintOne(QPainter& painter, int line, const QRectF& box, bool isCurrent) override;
+    QString spokenLine(int line) const override;
+    bool isOnButton(int line, const QRectF& box, const QPointF& at) const override;
+    void doWhatItOffers(int line) override;
     void resizeEvent(QResizeEvent* event) override;
-    void mousePressEvent(QMouseEvent* event) override;
-    void keyPressEvent(QKeyEvent* event) override;
-    void focusInEvent(QFocusEvent* event) override;
 
 private:
     struct Line {
@@ -37,13 +35,10 @@ private:
         bool canUndo = false;
         int height = 0;
     };
+    const Line& at(int line) const { return m_lines[static_cast<std::size_t>(line)]; }
     void layLines();
-    int lineAt(QPoint at) const;
-    void undoCurrent();
-    void say();
 
     std::vector<Line> m_lines;
-    int m_current = 0;
 };
 
 } // namespace holdfast::app

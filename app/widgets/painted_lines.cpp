@@ -1,0 +1,104 @@
+#include "app/widgets/painted_lines.h"
+
+#include "app/theme/focus_ring.h"
+
+#include <QKeyEvent>
+#include <QMouseEvent>
+
+#include <algorithm>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kUsualWidth = 360;
+
+} // namespace
+
+PaintedLines::PaintedLines(const QString& name, const QString& accessibleName, QWidget* parent)
+    : QWidget(parent) {
+    setObjectName(name);
+    setAccessibleName(accessibleName);
+    setFocusPolicy(Qt::StrongFocus);
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    giveNoFocusRing(this);
+}
+
+QSize PaintedLines::sizeHint() const {
+    int height = 0;
+    for (int line = 0; line < lineCount(); ++line)
+        height += heightOf(line);
+    return {kUsualWidth, height};
+}
+
+void PaintedLines::linesChanged() {
+    moveTo(m_current);
+    updateGeometry();
+}
+
+QRectF PaintedLines::boxOf(int line) const {
+    int top = 0;
+    for (int before = 0; before < line; ++before)
+        top += heightOf(before);
+    return QRectF(0, top, width(), heightOf(line));
+}
+
+void PaintedLines::moveTo(int line) {
+    m_current = std::clamp(line, 0, std::max(0, lineCount() - 1));
+    if (lineCount() > 0)
+        setAccessibleDescription(spokenLine(m_current));
+    update();
+}
+
+void PaintedLines::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    qreal top = 0;
+    for (int line = 0; line < lineCount(); ++line) {
+        const QRectF box(0, top, width(), heightOf(line));
+        paintOne(painter, line, box, hasFocus() && line == m_current);
+        top = box.bottom();
+    }
+}
+
+void PaintedLines::mousePressEvent(QMouseEvent* event) {
+    for (int line = 0; line < lineCount(); ++line) {
+        const QRectF box = boxOf(line);
+        if (!box.contains(event->position()))
+            continue;
+        moveTo(line);
+        if (isOnButton(line, box, event->position()))
+            doWhatItOffers(line);
+        return;
+    }
+}
+
+void PaintedLines::keyPressEvent(QKeyEvent* event) {
+    switch (event->key()) {
+    case Qt::Key_Up:
+        moveTo(m_current - 1);
+        return;
+    case Qt::Key_Down:
+        moveTo(m_current + 1);
+        return;
+    case Qt::Key_Return:
+    case Qt::Key_Enter:
+        if (lineCount() > 0)
+            doWhatItOffers(m_current);
+        return;
+    default:
+        QWidget::keyPressEvent(event);
+    }
+}
+
+void PaintedLines::focusInEvent(QFocusEvent* event) {
+    QWidget::focusInEvent(event);
+    update();
+}
+
+void PaintedLines::focusOutEvent(QFocusEvent* event) {
+    QWidget::focusOutEvent(event);
+    update();
+}
+
+} // namespace holdfast::app

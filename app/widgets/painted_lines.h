@@ -1,0 +1,46 @@
+#pragma once
+// A short list that paints its lines itself and stands wholly in view: one stop for Tab, ↑↓ move, Enter and a
+// click on a line's own button do what the line offers.
+
+#include <QPainter>
+#include <QWidget>
+
+namespace holdfast::app {
+
+class PaintedLines : public QWidget {
+    Q_OBJECT
+
+public:
+    // `name` is its object name, `accessibleName` what it is called when it is read aloud.
+    PaintedLines(const QString& name, const QString& accessibleName, QWidget* parent);
+
+    QSize sizeHint() const override;
+    QSize minimumSizeHint() const override { return sizeHint(); }
+
+protected:
+    virtual int lineCount() const = 0;
+    virtual int heightOf(int line) const = 0;
+    virtual void paintOne(QPainter& painter, int line, const QRectF& box, bool isCurrent) = 0;
+    virtual QString spokenLine(int line) const = 0;
+    virtual bool isOnButton(int line, const QRectF& box, const QPointF& at) const = 0;
+    virtual void doWhatItOffers(int line) = 0;
+
+    // After its lines became others, or higher.
+    void linesChanged();
+    // The line the keyboard stands on; −1: there is none.
+    int currentLine() const { return lineCount() == 0 ? -1 : m_current; }
+    QRectF boxOf(int line) const;
+
+    void paintEvent(QPaintEvent* event) override;
+    void mousePressEvent(QMouseEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+    void focusInEvent(QFocusEvent* event) override;
+    void focusOutEvent(QFocusEvent* event) override;
+
+private:
+    void moveTo(int line);
+
+    int m_current = 0;
+};
+
+} // namespace holdfast::app
