@@ -3,6 +3,7 @@
 #include "core/press/walk.h"
 
 #include "tests/core/builders.h"
+#include "tests/core/day_plan_validator.h"
 
 #include <gtest/gtest.h>
 
@@ -202,6 +203,27 @@ TEST(Walk, WaiverOfAnEarlierAttemptLetsNothingThrough) {
                                           .build()));
     EXPECT_EQ(walk.aside.size(), 1u);
     EXPECT_EQ(walk.total, 0u);
+}
+
+TEST(Walk, HeldGarmentIsNoneOfThePlans) {
+    auto shop = aShop();
+    std::size_t ready = 0;
+    for (int each = 0; each < 12; ++each) {
+        const bool isHeld = each % 3 == 0;
+        shop.with(isHeld ? aGarment().onUnwashedTee()
+                         : aGarment().onUnwashedTee().waived(Rule::BlankUnwashed));
+        ready += isHeld ? 0 : 1;
+    }
+    const ReckonedShop reckonedShop = reckoned(shop.build());
+    const PlanRequest request = planRequest(reckonedShop.facts, reckonedShop.assessments, reckonedShop.now);
+    for (const auto& [garment, assessment] : reckonedShop.assessments) {
+        const bool isAsked =
+            std::ranges::find(request.jobs, garment, &PressJob::garment) != request.jobs.end();
+        EXPECT_NE(isAsked, assessment.isHeld());
+        EXPECT_NE(reckonedShop.plan.find(garment) != nullptr, assessment.isHeld());
+    }
+    EXPECT_EQ(request.jobs.size(), ready);
+    EXPECT_EQ(press_days::PlanValidator(request, reckonedShop.plan).faults(), std::vector<std::string>{});
 }
 
 TEST(Walk, UncutGarmentNamesTheRollItIsCutFrom) {

@@ -1,7 +1,7 @@
 #include "app/places/press_walk/day_strip.h"
 
 #include "app/desk/formats.h"
-#include "app/desk/garment_words.h"
+#include "app/places/press_walk/late_words.h"
 #include "app/theme/measures.h"
 #include "app/theme/stitch.h"
 #include "app/theme/tokens.h"
@@ -22,51 +22,9 @@ constexpr int kLane = 17;
 constexpr int kAxis = 20;
 constexpr int kWords = 24;
 constexpr qreal kNames = 92;
-constexpr int kMostNamed = 3;
 constexpr qreal kTickRoom = 64; // an hour's word needs this much
 
-std::vector<const WalkEntry*> lateOf(const Walk& walk) {
-    std::vector<const WalkEntry*> late;
-    for (const WalkRun& run : walk.runs)
-        for (const WalkEntry& entry : run.entries)
-            if (entry.state != WalkState::Pressed && entry.late.count() > 0)
-                late.push_back(&entry);
-    std::ranges::stable_sort(late, std::greater{}, &WalkEntry::late);
-    return late;
-}
-
-std::size_t afterClosing(const Walk& walk) {
-    std::size_t count = 0;
-    for (const WalkRun& run : walk.runs)
-        for (const WalkEntry& entry : run.entries)
-            count += entry.state == WalkState::Planned && entry.isAfterClosing ? 1 : 0;
-    return count;
-}
-
 } // namespace
-
-int lateCount(const Walk& walk) {
-    return static_cast<int>(lateOf(walk).size());
-}
-
-QString lateWords(const ReckonedShop& shop, const Walk& walk) {
-    QStringList sentences;
-    const auto late = lateOf(walk);
-    if (!late.empty()) {
-        QStringList named;
-        for (std::size_t at = 0; at < late.size() && at < kMostNamed; ++at)
-            named << DayStrip::tr("%1 by %2")
-                         .arg(garmentNumber(shop.facts, shop.facts.garments.at(late[at]->garment)),
-                              timeSpan(late[at]->late));
-        if (late.size() > kMostNamed)
-            named << DayStrip::tr("%1 more").arg(static_cast<int>(late.size()) - kMostNamed);
-        sentences << DayStrip::tr("Late if this plan is kept: %1.").arg(named.join(QStringLiteral(", ")));
-    }
-    if (const auto count = static_cast<int>(afterClosing(walk)); count > 0)
-        sentences << (count == 1 ? DayStrip::tr("One garment comes after closing.")
-                                 : DayStrip::tr("%1 garments come after closing.").arg(count));
-    return sentences.join(QLatin1Char(' '));
-}
 
 DayStrip::DayStrip(QWidget* parent)
     : QWidget(parent) {
@@ -86,7 +44,7 @@ void DayStrip::show(std::shared_ptr<const ReckonedShop> shop, const Walk& walk) 
 
     m_begins = m_shop->now.instant;
     m_ends = std::max(m_shop->plan.ends, m_begins + std::chrono::minutes{30});
-    m_late = app::lateWords(*m_shop, walk);
+    m_late = lateWords(*m_shop, walk);
     setAccessibleDescription(m_late.isEmpty() ? tr("Nothing will be late.") : m_late);
     updateGeometry();
     update();

@@ -18,7 +18,7 @@ public:
     explicit DayStrip(QWidget* parent = nullptr);
 
     void show(std::shared_ptr<const ReckonedShop> shop, const Walk& walk);
-    // What it says below: "Late if this plan is kept: 409-d by 12 min." Empty where nothing is late.
+    // What it says below: what will be late, and by how much. Empty where nothing is late.
     QString saying() const { return m_late; }
 
     QSize sizeHint() const override;
@@ -43,9 +43,5 @@ private:
     Instant m_ends;
     QString m_late;
 };
-
-// What of the walk will be late or after closing, in words; empty where nothing is.
-QString lateWords(const ReckonedShop& shop, const Walk& walk);
-int lateCount(const Walk& walk);
 
 } // namespace holdfast::app

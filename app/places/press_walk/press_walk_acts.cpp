@@ -5,7 +5,7 @@
 #include "app/desk/garment_words.h"
 #include "app/places/press_walk/aside_list.h"
 #include "app/widgets/button.h"
-#include "core/film/use_first.h"
+#include "core/cutting/nest.h"
 #include "core/trade/unit_words.h"
 #include "db/actions/film_actions.h"
 #include "db/actions/press_actions.h"
@@ -328,7 +328,7 @@ void PressWalkPlace::cut(const AsideEntry& entry) {
         ids.push_back(decal.id);
     }
     const Millimetres length =
-        lengthInRows(decals, m_shop->facts.films.at(roll->film), roll->width, m_shop->facts.settings);
+        nestedLength(decals, m_shop->facts.films.at(roll->film), roll->width, m_shop->facts.settings);
     const QString done = tr("%1 of %2 cut from %3, %4 charged.")
                              .arg(words(countWords(static_cast<std::int64_t>(ids.size()), "decal")),
                                   numberOf(entry.garment), words(roll->label()), millimetres(length));
