@@ -47,29 +47,33 @@ ShopFacts cutFrom(const ShopFacts& facts, RollId from, std::span<const DecalId> 
     return cut;
 }
 
-// What is likely wasted, with what will be where work is taken up by its promises.
-Millimetres wasteOf(const ShopFacts& facts, const RollForecast& forecast) {
-    if (forecast.pressEarly.empty())
-        return forecast.expectedWaste;
-    std::vector<DecalId> inTime = forecast.decals;
-    std::erase_if(inTime, [&](DecalId decal) {
-        return std::ranges::find(forecast.pressEarly, decal) != forecast.pressEarly.end();
-    });
+// What is likely wasted, with what will be where work is taken up by its promises. The chosen decals are laid
+// apart from the others, as they will be if they go first, so that a nest broken up counts on neither side.
+Millimetres wasteOf(const ShopFacts& facts, const RollForecast& forecast, std::span<const DecalId> chosen) {
+    std::vector<DecalId> first;
+    std::vector<DecalId> others;
+    for (const DecalId decal : forecast.decals) {
+        if (std::ranges::find(forecast.pressEarly, decal) == forecast.pressEarly.end())
+            (std::ranges::find(chosen, decal) != chosen.end() ? first : others).push_back(decal);
+    }
     const FilmRoll& roll = facts.rolls.at(forecast.roll);
-    const Millimetres used =
-        lengthTogether(decalsOf(facts, inTime), facts.films.at(roll.film), roll.width, facts.settings);
-    return forecast.expectedWaste + std::max(Millimetres{}, forecast.allotted - used);
+    const auto length = [&](std::span<const DecalId> decals) {
+        return lengthTogether(decalsOf(facts, decals), facts.films.at(roll.film), roll.width, facts.settings);
+    };
+    const Millimetres used = length(first) + length(others);
+    return std::max(Millimetres{}, forecast.expectedWaste + forecast.allotted - used);
 }
 
-std::vector<RollOutlook> outlooks(const ReckonedShop& shop, FilmId film, const ShopFacts& after) {
+std::vector<RollOutlook> outlooks(const ReckonedShop& shop, FilmId film, const ShopFacts& after,
+                                  std::span<const DecalId> chosen) {
     const Allotment again = allot(after, shop.conditions, shop.recentUse, shop.now);
     std::vector<RollOutlook> rolls;
     for (const RollForecast& before : shop.allotment.useFirst) {
         const RollForecast* then = again.forecast(before.roll);
         if (shop.facts.rolls.at(before.roll).film != film || !then)
             continue;
-        rolls.push_back(
-            {before.roll, then->left - then->allotted, wasteOf(shop.facts, before), wasteOf(after, *then)});
+        rolls.push_back({before.roll, then->left - then->allotted, wasteOf(shop.facts, before, chosen),
+                         wasteOf(after, *then, {})});
     }
     return rolls;
 }
@@ -131,7 +135,8 @@ PressedFirst pressedFirst(const ReckonedShop& shop, RollId roll, std::span<const
     PressedFirst answer;
     answer.length = lengthTogether(decalsOf(shop.facts, chosen), film, from.width, shop.facts.settings);
     answer.fits = answer.length <= from.left;
-    answer.rolls = outlooks(shop, from.film, cutFrom(shop.facts, roll, chosen, answer.length, shop.now));
+    answer.rolls =
+        outlooks(shop, from.film, cutFrom(shop.facts, roll, chosen, answer.length, shop.now), chosen);
 
     std::set<GarmentId> garments;
     for (const Decal* decal : decalsOf(shop.facts, chosen))

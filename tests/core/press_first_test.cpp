@@ -43,10 +43,19 @@ TEST(PressedFirst, WorkPromisedAfterTheUseByIsWastedUnlessItGoesFirst) {
     EXPECT_EQ(first.rolls[0].roll, kRoll);
     EXPECT_EQ(first.length, 108_mm);
     EXPECT_TRUE(first.fits);
+    EXPECT_EQ(nothing.rolls[0].wasteBefore, nothing.rolls[0].wasteAfter);
     EXPECT_EQ(first.rolls[0].wasteBefore, nothing.rolls[0].wasteAfter);
     EXPECT_EQ(first.rolls[0].wasteBefore - first.rolls[0].wasteAfter, first.length);
     EXPECT_TRUE(first.slipped.empty());
     EXPECT_TRUE(first.notReady.empty());
+}
+
+TEST(PressedFirst, ANestBrokenUpIsNoFilmSaved) {
+    // Both are pressed in time, and side by side they take one row; cut apart they take two, and save
+    // nothing.
+    const ReckonedShop shop = reckoned(aShop().with(promisedIn(Days{2})).with(promisedIn(Days{3})));
+    const PressedFirst first = pressedFirst(shop, kRoll, std::vector{decalAt(shop, 0)});
+    EXPECT_EQ(first.rolls[0].wasteBefore, first.rolls[0].wasteAfter);
 }
 
 TEST(PressedFirst, ChosenFromAFresherRollItSparesThatOne) {

@@ -19,14 +19,19 @@ QString tr(const char* text) {
     return QCoreApplication::translate("FirstWords", text);
 }
 
+// The number and its unit stay on one line.
+QString length(Millimetres millimetres) {
+    return metres(millimetres).replace(QLatin1Char(' '), QChar(QChar::Nbsp));
+}
+
 QString rollSentence(const ReckonedShop& shop, const RollOutlook& roll) {
     const QString label = words(shop.facts.rolls.at(roll.roll).label());
     const Millimetres saved = roll.wasteBefore - roll.wasteAfter;
     if (saved >= kToSpeakOf || -saved >= kToSpeakOf)
         return tr("%1: about %2 wasted instead of %3.")
-            .arg(label, metres(roll.wasteAfter), metres(roll.wasteBefore));
+            .arg(label, length(roll.wasteAfter), length(roll.wasteBefore));
     if (roll.wasteAfter >= kToSpeakOf)
-        return tr("%1: about %2 wasted either way.").arg(label, metres(roll.wasteAfter));
+        return tr("%1: about %2 wasted either way.").arg(label, length(roll.wasteAfter));
     return tr("%1: none likely wasted.").arg(label);
 }
 
@@ -60,7 +65,7 @@ QString firstWords(const ReckonedShop& shop, RollId roll, const PressedFirst& fi
         return tr("Tick what would be cut from %1 and pressed first.").arg(words(from.label()));
     if (!first.fits)
         return tr("It needs %1, %2 has %3.")
-            .arg(metres(first.length), words(from.label()), metres(from.left));
+            .arg(length(first.length), words(from.label()), length(from.left));
     QStringList sentences;
     for (const RollOutlook& each : first.rolls)
         if (each.roll == roll || each.wasteBefore - each.wasteAfter >= kToSpeakOf ||
