@@ -44,7 +44,7 @@ struct PlatenNow {
 struct PlanSearch {
     std::uint64_t garments = 2000; // run through in trials; a long day gets more. 0: no search
     std::uint64_t seed = 1;
-    std::chrono::milliseconds atMost{25};
+    std::chrono::milliseconds atMost{35};
 };
 
 struct PlanRequest {

@@ -45,6 +45,11 @@ void DayStrip::show(std::shared_ptr<const ReckonedShop> shop, const Walk& walk) 
     m_begins = m_shop->now.instant;
     m_ends = std::max(m_shop->plan.ends, m_begins + std::chrono::minutes{30});
     m_late = lateWords(*m_shop, walk);
+    m_lateGarments.clear();
+    for (const WalkRun& run : walk.runs)
+        for (const WalkEntry& entry : run.entries)
+            if (entry.late.count() > 0)
+                m_lateGarments.insert(entry.garment);
     setAccessibleDescription(m_late.isEmpty() ? tr("Nothing will be late.") : m_late);
     updateGeometry();
     update();
@@ -104,6 +109,9 @@ void DayStrip::paintLane(QPainter& painter, const Lane& lane, const QRectF& box)
         switch (lane.resource) {
         case Resource::Platen:
             painter.fillRect(bar, dyes.indigo);
+            // What will be late is underlined; the words below name it.
+            if (m_lateGarments.contains(span.garment))
+                painter.fillRect(QRectF(bar.left(), bar.bottom(), bar.width(), 3), dyes.weld);
             break;
         case Resource::Hands:
             painter.fillRect(bar, dyes.edge);

@@ -8,6 +8,7 @@
 #include <QWidget>
 
 #include <memory>
+#include <set>
 
 namespace holdfast::app {
 
@@ -42,6 +43,7 @@ private:
     Instant m_begins;
     Instant m_ends;
     QString m_late;
+    std::set<GarmentId> m_lateGarments;
 };
 
 } // namespace holdfast::app
