@@ -8,12 +8,13 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr std::array<std::pair<const char*, ReportName>, 5> kReports{{
+constexpr std::array<std::pair<const char*, ReportName>, 6> kReports{{
     {"walk", ReportName::Walk},
     {"use-first", ReportName::UseFirst},
     {"holds", ReportName::Holds},
     {"blanks", ReportName::Blanks},
     {"promise", ReportName::Promise},
+    {"cut", ReportName::Cut},
 }};
 
 class Reader {
@@ -119,7 +120,7 @@ private:
     Result<Done> takeReport(const std::string& word) {
         if (const auto verb = takeVerb(Verb::Report, word); !verb.ok())
             return verb;
-        const auto name = following("one of walk, use-first, holds, blanks, promise");
+        const auto name = following("one of walk, use-first, holds, blanks, promise, cut");
         if (!name.ok())
             return name.error();
         for (const auto& [code, report] : kReports)
@@ -128,7 +129,7 @@ private:
                 return Done{};
             }
         return plainError("There is no report “" + *name +
-                          "”. Ask for walk, use-first, holds, blanks or promise.");
+                          "”. Ask for walk, use-first, holds, blanks, promise or cut.");
     }
 
     bool wantsTarget() const { return m_arguments.verb == Verb::Tour || m_arguments.verb == Verb::Backup; }
@@ -169,6 +170,7 @@ std::string usage() {
            "  report holds       every garment that is held or cautioned, why, and what frees it\n"
            "  report blanks      blanks on the rail: washed, unwashed, kept, short\n"
            "  report promise     the day an order taken now could be promised; each open order's promise\n"
+           "  report cut         decals to cut, film by film, nested on the rolls there are\n"
            "      --json         the same as JSON (keys: docs/command-line.md)\n"
            "  tour DIR           draws every place to PNG, by day and in the evening\n"
            "      --scale 2      at twice the size\n"

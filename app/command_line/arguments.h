@@ -2,7 +2,7 @@
 // What was asked on the command line.
 //
 //     holdfast [--shop FILE | --demo] [--on YYYY-MM-DD] [VERB]
-//     VERB: report walk|use-first|holds|blanks|promise [--json], tour DIR [--scale 1|2], check, backup FILE
+//     VERB: report walk|use-first|holds|blanks|promise|cut [--json], tour DIR [--scale 1|2], check, backup FILE
 
 #include "core/trade/dates.h"
 #include "core/trade/result.h"
@@ -15,7 +15,7 @@
 namespace holdfast::app {
 
 enum class Verb { Window, Report, Tour, Check, Backup, Help, Version };
-enum class ReportName { Walk, UseFirst, Holds, Blanks, Promise };
+enum class ReportName { Walk, UseFirst, Holds, Blanks, Promise, Cut };
 
 struct Arguments {
     std::optional<std::filesystem::path> shop; // none: the usual one

@@ -18,6 +18,8 @@ Report reportOf(ReportName name, const ReckonedShop& shop) {
         return blanksReport(shop);
     case ReportName::Promise:
         return promiseReport(shop);
+    case ReportName::Cut:
+        return cutReport(shop);
     }
     return {};
 }

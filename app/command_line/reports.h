@@ -24,6 +24,7 @@ Report useFirstReport(const ReckonedShop& shop);
 Report holdsReport(const ReckonedShop& shop);
 Report blanksReport(const ReckonedShop& shop);
 Report promiseReport(const ReckonedShop& shop);
+Report cutReport(const ReckonedShop& shop);
 
 // ── what the reports have in common ───────────────────────────────────────────────────────────────────
 

@@ -2,6 +2,7 @@
 
 #include "app/command_line/half_typed_order.h"
 #include "app/command_line/verbs.h"
+#include "app/places/cutting_mat/cutting_mat_place.h"
 #include "app/shell/command_finder.h"
 #include "app/shell/foot_line.h"
 #include "app/shell/main_window.h"
@@ -35,7 +36,10 @@ constexpr QSize kSize{1366, 768};
 // What is set going when a place opens has its say before the picture: charts load, counts come.
 constexpr int kSettleMilliseconds = 60;
 
-constexpr std::array<std::pair<SlipName, const char*>, 30> kSlips{{
+// A search that ends by rounds draws the same nest each time.
+constexpr std::uint64_t kSearchRounds = 300;
+
+constexpr std::array<std::pair<SlipName, const char*>, 31> kSlips{{
     {SlipName::ReadLabel, "read-label"},
     {SlipName::MarkNotPrewashed, "mark-not-prewashed"},
     {SlipName::ChooseWayRound, "choose-way-round"},
@@ -55,6 +59,7 @@ constexpr std::array<std::pair<SlipName, const char*>, 30> kSlips{{
     {SlipName::AddFilm, "add-film"},
     {SlipName::Recipe, "recipe"},
     {SlipName::ChangeFilm, "change-film"},
+    {SlipName::Miscut, "miscut"},
     {SlipName::CheckPress, "check-press"},
     {SlipName::AddPress, "add-press"},
     {SlipName::Layers, "layers"},
@@ -68,14 +73,20 @@ constexpr std::array<std::pair<SlipName, const char*>, 30> kSlips{{
     {SlipName::Settings, "settings"},
 }};
 
-void settle() {
+bool isSearching(const MainWindow& window) {
+    const Workshop* workshop = window.workshop();
+    const auto* mat = workshop ? qobject_cast<const CuttingMatPlace*>(workshop->place()) : nullptr;
+    return mat && mat->isSearching();
+}
+
+void settle(const MainWindow& window) {
     QElapsedTimer since;
     since.start();
     do {
         QApplication::sendPostedEvents();
         QApplication::processEvents(QEventLoop::AllEvents, 10);
         QApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
-    } while (since.elapsed() < kSettleMilliseconds);
+    } while (since.elapsed() < kSettleMilliseconds || isSearching(window));
 }
 
 // A garment that as many slips as can be have something to say about: held first, then any.
@@ -177,6 +188,18 @@ private:
                 return kept;
             break;
         }
+        Matter fullest;
+        std::size_t most = 0;
+        for (const FilmToCut& film : filmsToCut(*reckoned)) {
+            if (film.waiting.size() <= most)
+                continue;
+            most = film.waiting.size();
+            fullest.film = film.film;
+            fullest.decal = film.waiting.front();
+        }
+        workshop.turnTo(PlaceName::CuttingMat, fullest);
+        if (const auto kept = keep(window, "cutting-mat-at-work"); !kept.ok())
+            return kept;
         for (const auto& [id, assessment] : reckoned->assessments) {
             const Finding* hold = assessment.firstHold();
             if (!hold || hold->rule != Rule::BlankUnwashed)
@@ -265,7 +288,7 @@ private:
     }
 
     Result<Done> keep(MainWindow& window, const std::string& name) {
-        settle();
+        settle(window);
         const std::string light = m_light == Light::Day ? "-day" : "-evening";
         const fs::path path = m_folder / (name + light + (m_scale == 2 ? "@2x" : "") + ".png");
         const QImage picture = window.grab().toImage().convertToFormat(QImage::Format_RGB32);
@@ -297,7 +320,10 @@ Result<std::string> tour(const Arguments& arguments, const Clock& clock) {
         if (const auto copied = db::backup(**shop, copy); !copied.ok())
             return copied.error();
     }
-    return Tour{arguments, clock}.draw(copy);
+    CuttingMatPlace::setSearchRounds(kSearchRounds);
+    auto drawn = Tour{arguments, clock}.draw(copy);
+    CuttingMatPlace::setSearchRounds(std::nullopt);
+    return drawn;
 }
 
 } // namespace holdfast::app

@@ -37,7 +37,7 @@ struct Matter {
     static Matter of(const Finding& finding, const Garment& garment);
 };
 
-enum class PlaceName { FairTable, PressWalk, FilmShelf, BlankRail, OrderBook };
+enum class PlaceName { FairTable, PressWalk, FilmShelf, BlankRail, CuttingMat, OrderBook };
 
 // Forms that any place may ask for; the shell shows them at the right edge (see app/slips).
 enum class SlipName {
@@ -60,6 +60,7 @@ enum class SlipName {
     AddFilm,
     Recipe,
     ChangeFilm,
+    Miscut,
     CheckPress,
     AddPress,
     Layers,

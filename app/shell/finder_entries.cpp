@@ -3,6 +3,7 @@
 #include "app/desk/formats.h"
 #include "app/shell/places.h"
 #include "app/theme/tokens.h"
+#include "core/cutting/nest.h"
 #include "db/tables/order_book.h"
 
 #include <QCoreApplication>
@@ -158,6 +159,21 @@ public:
                 .target = GoTo{PlaceName::FilmShelf, matter}};
     }
 
+    static FinderEntry mat(const FilmToCut& toCut, const Film& film) {
+        const std::size_t waiting = toCut.waiting.size();
+        Matter matter;
+        matter.film = film.id;
+        return {.kind = FinderKind::Action,
+                .title = tr("Cut %1").arg(words(film.name())),
+                .second = waiting == 0   ? tr("nothing may be cut yet")
+                          : waiting == 1 ? tr("1 decal waits")
+                                         : tr("%1 decals wait").arg(waiting),
+                .iconName = {},
+                .shade = app::colourOf(film.rgb),
+                .keys = {},
+                .target = GoTo{PlaceName::CuttingMat, matter}};
+    }
+
     static FinderEntry lot(const BlankLot& lot, const BlankStyle& style) {
         const Colour* colour = style.colour(lot.colour);
         const QString state = (lot.lastLoad ? tr("%1 washed") : tr("%1 unwashed")).arg(lot.unitsLeft);
@@ -239,6 +255,14 @@ std::vector<FinderEntry> rolls(const ReckonedShop& shop) {
     return entries;
 }
 
+// Films that have something to cut, to turn to their mats.
+std::vector<FinderEntry> mats(const ReckonedShop& shop) {
+    std::vector<FinderEntry> entries;
+    for (const FilmToCut& film : filmsToCut(shop))
+        entries.push_back(FinderWords::mat(film, shop.facts.films.at(film.film)));
+    return entries;
+}
+
 std::vector<FinderEntry> lots(const ReckonedShop& shop) {
     std::vector<FinderEntry> entries;
     for (const BlankLot& lot : shop.facts.lots)
@@ -275,6 +299,7 @@ std::vector<FinderEntry> findEntries(ShopDesk& desk, const QString& typed, std::
     addMatching(ranked, FinderWords::actions(desk), typedWords);
     if (!typedWords.isEmpty()) {
         addOrders(ranked, desk, typed);
+        addMatching(ranked, mats(*desk.shop()), typedWords);
         addMatching(ranked, rolls(*desk.shop()), typedWords);
         addMatching(ranked, lots(*desk.shop()), typedWords);
         std::ranges::stable_sort(ranked, {}, &Ranked::rank);

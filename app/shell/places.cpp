@@ -1,6 +1,7 @@
 #include "app/shell/places.h"
 
 #include "app/places/blank_rail/blank_rail_place.h"
+#include "app/places/cutting_mat/cutting_mat_place.h"
 #include "app/places/fair_table/fair_table_place.h"
 #include "app/places/film_shelf/film_shelf_place.h"
 #include "app/places/order_book/order_book_place.h"
@@ -30,6 +31,8 @@ std::vector<BuiltPlace> allBuilt() {
          QT_TRANSLATE_NOOP("holdfast::app::Places", "Film shelf"), "film-shelf", make<FilmShelfPlace>},
         {PlaceName::BlankRail, 4, PlaceGroup::Bench, "blank-rail",
          QT_TRANSLATE_NOOP("holdfast::app::Places", "Blank rail"), "blank-rail", make<BlankRailPlace>},
+        {PlaceName::CuttingMat, 5, PlaceGroup::Bench, "cutting-mat",
+         QT_TRANSLATE_NOOP("holdfast::app::Places", "Cutting mat"), "cutting-mat", make<CuttingMatPlace>},
         {PlaceName::OrderBook, 6, PlaceGroup::Desk, "order-book",
          QT_TRANSLATE_NOOP("holdfast::app::Places", "Order book"), "order-book", make<OrderBookPlace>},
     };

@@ -6,6 +6,7 @@
 #include "app/theme/measures.h"
 #include "app/theme/stitch.h"
 #include "app/theme/type.h"
+#include "core/film/waiting_decals.h"
 
 #include <QKeyEvent>
 #include <QPainter>
@@ -201,6 +202,12 @@ void Rail::show(ShopDesk& desk) {
         shelf->setCount(rolls, rolls == 0   ? QString()
                                : rolls == 1 ? tr("1 roll past or outside its limits")
                                             : tr("%1 rolls past or outside their limits").arg(rolls));
+    }
+    if (RailButton* mat = button(PlaceName::CuttingMat)) {
+        const std::size_t decals = waitingDecals(shop.facts).size();
+        mat->setCount(decals, decals == 0   ? QString()
+                              : decals == 1 ? tr("1 decal to cut")
+                                            : tr("%1 decals to cut").arg(decals));
     }
     showAir(shop);
 }

@@ -27,6 +27,7 @@ Slip* makeImportReadings(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeAddFilm(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeRecipe(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeChangeFilm(ShopDesk& desk, const Matter& matter, QWidget* parent);
+Slip* makeMiscut(ShopDesk& desk, const Matter& matter, QWidget* parent);
 
 // presses
 Slip* makeCheckPress(ShopDesk& desk, const Matter& matter, QWidget* parent);

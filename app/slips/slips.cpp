@@ -43,6 +43,8 @@ Slip* makeSlip(SlipName name, ShopDesk& desk, const Matter& matter, QWidget* par
         return makeRecipe(desk, matter, parent);
     case SlipName::ChangeFilm:
         return makeChangeFilm(desk, matter, parent);
+    case SlipName::Miscut:
+        return makeMiscut(desk, matter, parent);
     case SlipName::CheckPress:
         return makeCheckPress(desk, matter, parent);
     case SlipName::AddPress:

@@ -139,13 +139,6 @@ QRectF inkBounds(const QString& artwork) {
     return bounds;
 }
 
-QFont letteringFont(const QString& face) {
-    QFont made = fontOf(face == QLatin1String("serif") ? Type::CardTitle : Type::Value);
-    made.setWeight(QFont::Bold);
-    made.setPixelSize(200);
-    return made;
-}
-
 QPainterPath letteringPath(const QString& text, const QString& face) {
     QPainterPath path;
     path.addText(QPointF(0, 0), letteringFont(face), text);
@@ -246,6 +239,13 @@ double artworkAspect(const QString& artwork) {
 
 QStringList letteringFaces() {
     return {QStringLiteral("serif"), QStringLiteral("sans")};
+}
+
+QFont letteringFont(const QString& face) {
+    QFont made = fontOf(face == QLatin1String("serif") ? Type::CardTitle : Type::Value);
+    made.setWeight(QFont::Bold);
+    made.setPixelSize(200);
+    return made;
 }
 
 void paintLettering(QPainter& painter, const QRectF& box, const QString& text, const QString& face,

@@ -4,6 +4,7 @@
 // artworks are the names in resources/decals. Pictures are cached and drawn anew when the light changes.
 
 #include <QColor>
+#include <QFont>
 #include <QPointF>
 #include <QRectF>
 #include <QString>
@@ -44,6 +45,8 @@ double artworkAspect(const QString& artwork);
 QStringList letteringFaces();
 void paintLettering(QPainter& painter, const QRectF& box, const QString& text, const QString& face,
                     const QColor& film);
+// What words are painted and cut in, of no particular size.
+QFont letteringFont(const QString& face);
 // Width over height of the words' ink.
 double letteringAspect(const QString& text, const QString& face);
 

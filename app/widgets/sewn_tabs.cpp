@@ -13,6 +13,7 @@
 #include <QMouseEvent>
 #include <QPainter>
 #include <QPainterPath>
+#include <QWheelEvent>
 
 #include <algorithm>
 #include <cmath>
@@ -26,6 +27,7 @@ constexpr int kTabGap = 7;
 constexpr int kTabPadding = 13;
 constexpr int kTabRight = 17; // clear of the seam
 constexpr int kDisk = 24;
+constexpr int kEnd = 26; // where a chevron says that there are more
 
 // A tab's outline, open at the bottom.
 QPainterPath tabPath(const QRectF& box, qreal radius) {
@@ -64,6 +66,7 @@ void SewnTabs::setTabs(const QVector<SewnTab>& tabs) {
     const int last = static_cast<int>(tabs.size()) - 1;
     m_current = std::clamp(m_current, std::min(0, last), last);
     say();
+    showCurrent();
     openCard();
     updateGeometry();
     update();
@@ -72,6 +75,7 @@ void SewnTabs::setTabs(const QVector<SewnTab>& tabs) {
 void SewnTabs::setCurrent(int at) {
     m_current = std::clamp(at, -1, static_cast<int>(m_tabs.size()) - 1);
     say();
+    showCurrent();
     openCard();
     update();
 }
@@ -85,7 +89,9 @@ void SewnTabs::openCard() {
     if (m_card.isNull()) {
         return;
     }
-    const QRect tab = tabRect(m_current);
+    const QRect seen(goesOnLeft() ? kEnd : 0, 0,
+                     width() - (goesOnLeft() ? kEnd : 0) - (goesOnRight() ? kEnd : 0), height());
+    const QRect tab = tabRect(m_current).intersected(seen);
     m_card->openTop(tab.left() + 1, tab.isEmpty() ? 0 : tab.right());
 }
 
@@ -101,19 +107,54 @@ int SewnTabs::tabHeight() const {
     return hasSecond ? 52 : kTarget;
 }
 
-QSize SewnTabs::sizeHint() const {
+int SewnTabs::wholeWidth() const {
     int wide = kSpace8 * 2;
     for (const SewnTab& tab : m_tabs) {
         wide += widthOfTab(tab) + kTabGap;
     }
-    return {wide, tabHeight() + kLift};
+    return wide;
+}
+
+QSize SewnTabs::sizeHint() const {
+    return {wholeWidth(), tabHeight() + kLift};
+}
+
+QSize SewnTabs::minimumSizeHint() const {
+    int widest = 0;
+    for (const SewnTab& tab : m_tabs) {
+        widest = std::max(widest, widthOfTab(tab));
+    }
+    return {std::min(wholeWidth(), widest + 2 * (kEnd + kTabGap)), tabHeight() + kLift};
+}
+
+void SewnTabs::moveAlong(int shift) {
+    shift = std::clamp(shift, 0, std::max(0, wholeWidth() - width()));
+    if (shift == m_shift) {
+        return;
+    }
+    m_shift = shift;
+    openCard();
+    update();
+}
+
+void SewnTabs::showCurrent() {
+    moveAlong(m_shift);
+    const QRect tab = tabRect(m_current);
+    if (tab.isEmpty()) {
+        return;
+    }
+    if (tab.left() < kEnd + kTabGap) {
+        moveAlong(m_shift + tab.left() - kEnd - kTabGap);
+    } else if (tab.right() > width() - kEnd - kTabGap) {
+        moveAlong(m_shift + tab.right() - width() + kEnd + kTabGap);
+    }
 }
 
 QRect SewnTabs::tabRect(int at) const {
     if (at < 0 || at >= m_tabs.size()) {
         return {};
     }
-    int left = kSpace8;
+    int left = kSpace8 - m_shift;
     for (int before = 0; before < at; ++before) {
         left += widthOfTab(m_tabs[before]) + kTabGap;
     }
@@ -180,15 +221,49 @@ void SewnTabs::paintEvent(QPaintEvent*) {
             paintLine(painter, words.translated(0, 10), tab.second, Type::Small, dyes.ink2);
         }
     }
+    paintEnds(painter);
+}
+
+void SewnTabs::paintEnds(QPainter& painter) const {
+    const Tokens& dyes = tokens();
+    const auto end = [&](const QRectF& box, bool isLeft) {
+        painter.fillRect(box, dyes.ground);
+        painter.save();
+        painter.translate(box.center());
+        painter.rotate(isLeft ? 180 : 0);
+        paintIcon(painter, QRectF(-kIcon / 2.0, -kIcon / 2.0, kIcon, kIcon), QStringLiteral("chevron"),
+                  dyes.ink);
+        painter.restore();
+    };
+    if (goesOnLeft()) {
+        end(QRectF(0, 0, kEnd, height()), true);
+    }
+    if (goesOnRight()) {
+        end(QRectF(width() - kEnd, 0, kEnd, height()), false);
+    }
 }
 
 void SewnTabs::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
+    showCurrent();
     openCard();
 }
 
 void SewnTabs::mousePressEvent(QMouseEvent* event) {
-    choose(tabAt(event->position().toPoint()));
+    const int x = event->position().toPoint().x();
+    if (goesOnLeft() && x < kEnd) {
+        moveAlong(m_shift - width() / 2);
+    } else if (goesOnRight() && x >= width() - kEnd) {
+        moveAlong(m_shift + width() / 2);
+    } else {
+        choose(tabAt(event->position().toPoint()));
+    }
+}
+
+void SewnTabs::wheelEvent(QWheelEvent* event) {
+    const QPoint turned = event->angleDelta();
+    moveAlong(m_shift - (turned.x() != 0 ? turned.x() : turned.y()) / 2);
+    event->accept();
 }
 
 void SewnTabs::mouseMoveEvent(QMouseEvent* event) {

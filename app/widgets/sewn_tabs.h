@@ -1,6 +1,7 @@
 #pragma once
 // Tabs along the top edge of a card; the one you are in is a sewn label. Left and Right move, one stop for
-// Tab. Put them straight above a card with no gap: the current tab is open to the card below.
+// Tab. Put them straight above a card with no gap: the current tab is open to the card below. Where there are
+// more than fit, a chevron stands at the end behind which they go on; the wheel moves them along.
 
 #include <QColor>
 #include <QPointer>
@@ -32,7 +33,7 @@ public:
     void sewOnto(Card* card);
 
     QSize sizeHint() const override;
-    QSize minimumSizeHint() const override { return sizeHint(); }
+    QSize minimumSizeHint() const override;
 
 signals:
     void chosen(int at); // by the person
@@ -43,9 +44,16 @@ protected:
     void mousePressEvent(QMouseEvent* event) override;
     void mouseMoveEvent(QMouseEvent* event) override;
     void leaveEvent(QEvent* event) override;
+    void wheelEvent(QWheelEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
+    int wholeWidth() const;
+    void moveAlong(int shift); // as far as there are tabs
+    void showCurrent();
+    bool goesOnLeft() const { return m_shift > 0; }
+    bool goesOnRight() const { return wholeWidth() - m_shift > width(); }
+    void paintEnds(QPainter& painter) const;
     QRect tabRect(int at) const;
     int tabAt(QPoint at) const;
     int tabHeight() const;
@@ -57,6 +65,7 @@ private:
     QVector<SewnTab> m_tabs;
     int m_current = -1;
     int m_hovered = -1;
+    int m_shift = 0; // pixels of tabs that are out of sight at the left
     QPointer<Card> m_card;
 };
 

@@ -57,6 +57,7 @@ TEST(Arguments, EachReportHasItsName) {
     EXPECT_EQ(read({"report", "holds"})->report, ReportName::Holds);
     EXPECT_EQ(read({"report", "blanks"})->report, ReportName::Blanks);
     EXPECT_EQ(read({"report", "promise"})->report, ReportName::Promise);
+    EXPECT_EQ(read({"report", "cut"})->report, ReportName::Cut);
 }
 
 TEST(Arguments, TourAndBackupTakeWhatFollows) {
@@ -71,9 +72,9 @@ TEST(Arguments, WrongUsageIsSaidInOneLine) {
     EXPECT_EQ(refusal({"--shop", "a", "--demo"}), "--shop and --demo exclude each other.");
     EXPECT_EQ(refusal({"--on", "2026-02-30"}),
               "--on needs a day that exists, such as 2026-11-25; “2026-02-30” is none.");
-    EXPECT_EQ(refusal({"report"}), "report needs one of walk, use-first, holds, blanks, promise behind it.");
+    EXPECT_EQ(refusal({"report"}), "report needs one of walk, use-first, holds, blanks, promise, cut behind it.");
     EXPECT_EQ(refusal({"report", "weather"}),
-              "There is no report “weather”. Ask for walk, use-first, holds, blanks or promise.");
+              "There is no report “weather”. Ask for walk, use-first, holds, blanks, promise or cut.");
     EXPECT_EQ(refusal({"tour"}), "tour needs the folder to draw into behind it.");
     EXPECT_EQ(refusal({"backup"}), "backup needs the new file behind it.");
     EXPECT_EQ(refusal({"check", "--json"}), "--json goes with report only.");

@@ -1,0 +1,25 @@
+#pragma once
+// What the cutter is given: the nest's decals as outlines, the cut sheet as SVG, its name and its file.
+
+#include "app/places/cutting_mat/mat_model.h"
+#include "core/cutting/cut_sheet.h"
+
+#include <QPainterPath>
+#include <QString>
+
+#include <filesystem>
+
+namespace holdfast::app {
+
+// Lines and curves of a shape, loop by loop.
+std::vector<OutlineLoop> loopsOf(const QPainterPath& shape);
+
+// An error names the decal that has nothing to cut.
+Result<std::string> cutFileOf(const ReckonedShop& shop, const Nest& nest, CutSheetWish wish);
+
+QString cutFileName(const ReckonedShop& shop, const Nest& nest); // "R-09 Dusk 2026-11-26.svg"
+
+// Writes the whole file or leaves what was there; an error says why it could not be.
+Result<Done> writeCutFile(const QString& path, const std::string& text);
+
+} // namespace holdfast::app

@@ -1,0 +1,316 @@
+#include "app/places/cutting_mat/cutting_mat_place.h"
+
+#include "app/desk/formats.h"
+#include "app/places/cutting_mat/cut_not_pressed.h"
+#include "app/places/cutting_mat/mat_foot.h"
+#include "app/places/cutting_mat/mat_panel.h"
+#include "app/places/cutting_mat/mat_tools.h"
+#include "app/places/cutting_mat/mat_view.h"
+#include "app/places/cutting_mat/mat_words.h"
+#include "app/widgets/card.h"
+#include "app/widgets/empty_state.h"
+#include "app/widgets/key_hint.h"
+#include "app/widgets/label.h"
+#include "app/widgets/sewn_tabs.h"
+
+#include <QBoxLayout>
+#include <QStackedWidget>
+
+#include <algorithm>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kPanelWidth = 352;
+constexpr std::chrono::milliseconds kSearchByItself{2000};
+constexpr std::chrono::milliseconds kSearchAsked{5000};
+
+std::optional<std::uint64_t>& searchRounds() {
+    static std::optional<std::uint64_t> rounds;
+    return rounds;
+}
+
+Millimetres lengthLaid(const MatModel& model) {
+    Millimetres length;
+    for (const Nest& nest : model.nests())
+        length += nest.length;
+    return length;
+}
+
+} // namespace
+
+void CuttingMatPlace::setSearchRounds(std::optional<std::uint64_t> rounds) {
+    searchRounds() = rounds;
+}
+
+CuttingMatPlace::CuttingMatPlace(ShopDesk& shopDesk, QWidget* parent)
+    : Place(shopDesk, parent) {
+    setObjectName(QStringLiteral("cuttingMat"));
+    m_empty = new EmptyState(QStringLiteral("cutting-mat"),
+                             tr("Decals lie here, film by film, once a confirmed order has any to cut."),
+                             tr("Take an order"));
+    m_empty->setObjectName(QStringLiteral("emptyMat"));
+    connect(m_empty, &EmptyState::acted, this,
+            [this] { emit desk().placeAsked(PlaceName::FairTable, Matter{}); });
+    auto* emptyCard = new Card;
+    emptyCard->content()->addWidget(m_empty);
+    m_pages = new QStackedWidget;
+    m_pages->addWidget(makeMat());
+    m_pages->addWidget(emptyCard);
+    m_panel = new MatPanel(desk(), m_model);
+    m_panel->setFixedWidth(kPanelWidth);
+    auto* row = new QHBoxLayout(this);
+    row->setContentsMargins(kGutter, 0, kGutter, kCardGap);
+    row->setSpacing(kCardGap);
+    row->addWidget(m_pages, 1);
+    row->addWidget(m_panel);
+
+    connect(m_panel, &MatPanel::wishChanged, this, [this] {
+        m_view->setWish(m_panel->wish());
+        m_tools->setMirrored(m_panel->wish().isMirrored);
+    });
+    connect(m_panel, &MatPanel::saveAsked, this, &CuttingMatPlace::askCutFile);
+    connect(m_panel, &MatPanel::sheetAsked, this, &CuttingMatPlace::askMatSheet);
+    connect(m_panel, &MatPanel::cutAsked, this, &CuttingMatPlace::markCut);
+    connect(&desk(), &ShopDesk::changed, this, &CuttingMatPlace::refresh);
+    connect(&desk(), &ShopDesk::minutePassed, this, &CuttingMatPlace::refresh);
+    listenToModel();
+}
+
+QWidget* CuttingMatPlace::makeMat() {
+    auto* whole = new QWidget;
+    auto* column = new QVBoxLayout(whole);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    m_films = new SewnTabs(tr("Films to cut"));
+    m_films->setObjectName(QStringLiteral("films"));
+    connect(m_films, &SewnTabs::chosen, this, [this](int at) { m_model.chooseFilm(at); });
+    auto* card = new Card;
+    m_films->sewOnto(card);
+    m_tools = new MatTools;
+    m_view = new MatView(m_model);
+    m_foot = new MatFoot(m_model);
+    card->content()->addWidget(m_tools);
+    card->content()->addWidget(m_view, 1);
+    card->content()->addWidget(new ThreadLine);
+    card->content()->addWidget(m_foot);
+    column->addWidget(m_films);
+    column->addWidget(card, 1);
+    connect(m_tools, &MatTools::nestAsked, this, &CuttingMatPlace::searchAgain);
+    connect(m_tools, &MatTools::keepAsked, &m_search, &MatSearch::stop);
+    connect(m_tools, &MatTools::turnAsked, this, &CuttingMatPlace::turnDecal);
+    connect(m_tools, &MatTools::pinAsked, this, &CuttingMatPlace::turnPin);
+    connect(m_tools, &MatTools::gapAsked, this, [this](int gap) { m_model.setGap({gap}); });
+    connect(m_view, &MatView::dragBegun, &m_search, &MatSearch::drop);
+    connect(m_view, &MatView::refused, &desk(), &ShopDesk::say);
+    return whole;
+}
+
+void CuttingMatPlace::listenToModel() {
+    connect(&m_model, &MatModel::filmsChanged, this, &CuttingMatPlace::showFilms);
+    connect(&m_model, &MatModel::nested, this, [this] {
+        m_search.drop();
+        showMat();
+        if (isVisible())
+            search(kSearchByItself);
+    });
+    connect(&m_model, &MatModel::moved, this, [this] {
+        m_search.drop();
+        showMat();
+    });
+    connect(&m_model, &MatModel::chosenChanged, this, [this] {
+        m_panel->showFigures();
+        showTools();
+    });
+    connect(&m_model, &MatModel::offcutsChanged, m_panel, &MatPanel::refresh);
+    connect(&m_search, &MatSearch::progressed, m_tools, &MatTools::setSearch);
+    connect(&m_search, &MatSearch::ended, m_tools, [this] { m_tools->setSearch(-1); });
+    connect(&m_search, &MatSearch::found, this, [this](const FilmNests& nests) {
+        const Millimetres before = lengthLaid(m_model);
+        m_model.take(nests);
+        searchIsOver(before);
+    });
+}
+
+QString CuttingMatPlace::subtitle() const {
+    return longDay(desk().now().today());
+}
+
+QWidget* CuttingMatPlace::headerTools() {
+    if (!m_header) {
+        m_header = new QWidget;
+        auto* row = new QHBoxLayout(m_header);
+        row->setContentsMargins(0, 0, 0, 0);
+        row->setSpacing(kSpace16);
+        auto* films = new KeyHint(tr("Film"), QKeySequence(Qt::Key_F));
+        films->jumpTo(m_films);
+        row->addWidget(films);
+        auto* mat = new KeyHint(tr("Mat"), QKeySequence(Qt::Key_M));
+        mat->jumpTo(m_view);
+        row->addWidget(mat);
+        m_count = new Label({}, Type::Body, &Tokens::ink2);
+        m_count->setObjectName(QStringLiteral("decalsToCut"));
+        m_count->setTextFormat(Qt::RichText);
+        row->addWidget(m_count);
+        countTools();
+    }
+    return m_header;
+}
+
+void CuttingMatPlace::opened() {
+    const bool wasStale = m_isStale;
+    if (m_isStale)
+        refresh();
+    if (!wasStale)
+        search(kSearchByItself);
+    if (m_pages->currentIndex() == 1)
+        m_empty->setFocus(Qt::OtherFocusReason);
+    else
+        m_view->setFocus(Qt::OtherFocusReason);
+}
+
+void CuttingMatPlace::turnTo(const Matter& matter) {
+    if (m_isStale)
+        refresh();
+    const ShopFacts& facts = m_model.facts();
+    std::optional<FilmId> film = matter.film;
+    std::optional<DecalId> decal = matter.decal;
+    if (const FilmRoll* roll = matter.roll ? facts.rolls.find(*matter.roll) : nullptr)
+        film = roll->film;
+    const Garment* garment = matter.garment ? facts.garments.find(*matter.garment) : nullptr;
+    if (garment && !decal)
+        for (const Decal& each : garment->decals)
+            if (!each.isCut() && !decal)
+                decal = each.id;
+    if (decal)
+        if (const DecalOnGarment on = m_model.decal(*decal); on.decal)
+            film = on.decal->film;
+    if (film)
+        m_model.chooseFilm(*film);
+    if (decal)
+        m_model.choose(*decal);
+}
+
+void CuttingMatPlace::hideEvent(QHideEvent* event) {
+    m_search.drop();
+    Place::hideEvent(event);
+}
+
+// ── what is shown ─────────────────────────────────────────────────────────────────────────────────────
+
+void CuttingMatPlace::refresh() {
+    if (m_isCutting)
+        return;
+    if (!isVisible() && !m_isStale) {
+        m_isStale = true;
+        return;
+    }
+    m_isStale = false;
+    m_model.show(desk().shop());
+    countTools();
+    emit subtitleChanged();
+}
+
+void CuttingMatPlace::showFilms() {
+    QVector<SewnTab> tabs;
+    for (const FilmToCut& film : m_model.films()) {
+        const Film& of = m_model.facts().films.at(film.film);
+        const auto usable = std::ranges::find_if(film.rolls, &RollOffer::mayBeUsed);
+        const QString count = film.waiting.empty() ? tr("not yet") : decalsToCut(film.waiting.size());
+        tabs.append({.text = words(of.shade),
+                     .second = usable == film.rolls.end()
+                                   ? tr("no roll, %1").arg(count)
+                                   : tr("%1, %2").arg(rollLabel(m_model.facts(), usable->roll), count),
+                     .shade = colourOf(of.rgb)});
+    }
+    m_films->setTabs(tabs);
+    m_films->setCurrent(m_model.filmAt());
+    m_pages->setCurrentIndex(tabs.isEmpty() ? 1 : 0);
+    // Work that is cut may still be found cut wrong when nothing waits any more.
+    m_panel->setVisible(!tabs.isEmpty() || !cutNotPressed(*m_model.shop(), std::nullopt).empty());
+}
+
+void CuttingMatPlace::showMat() {
+    m_panel->refresh();
+    m_view->layOut();
+    showTools();
+}
+
+void CuttingMatPlace::showTools() {
+    m_foot->refresh();
+    if (!m_model.film())
+        return;
+    m_tools->setGap(static_cast<int>(m_model.mat().wish.gap.value));
+    const auto chosen = m_model.chosen();
+    const NestedDecal* lies = chosen ? m_model.lying(*chosen) : nullptr;
+    const QString none = lies ? QString() : tr("Choose a decal first.");
+    m_tools->setNest(m_model.nests().empty() ? tr("Nothing lies on the mat.") : QString());
+    m_tools->setTurn(m_model.hasGrain() ? tr("This film has a grain: its decals keep their direction.")
+                                        : none);
+    m_tools->setPin(lies && !m_model.canBePinned(*chosen) ? tr("Only decals on the first roll are pinned.")
+                                                          : none,
+                    lies && lies->isPinned);
+}
+
+void CuttingMatPlace::countTools() {
+    if (!m_count || !m_model.shop())
+        return;
+    std::size_t decals = 0;
+    for (const FilmToCut& film : m_model.films())
+        decals += film.waiting.size();
+    const QString count =
+        decals == 1 ? tr("<b>1</b> decal to cut") : tr("<b>%1</b> decals to cut").arg(decals);
+    const std::size_t films = m_model.films().size();
+    m_count->setText(films > 1 ? tr("%1 on %2 films").arg(count).arg(films) : count);
+    m_count->setVisible(films > 0);
+}
+
+// ── searching ─────────────────────────────────────────────────────────────────────────────────────────
+
+void CuttingMatPlace::search(std::chrono::milliseconds budget) {
+    if (!m_model.film() || m_search.isSearching() || m_model.isSearched() || m_model.isShortest())
+        return;
+    m_wasAsked = false;
+    m_search.begin(
+        m_model.shop(), *m_model.film(), m_model.mat().wish,
+        {.budget = budget, .rounds = searchRounds(), .seed = m_seed, .shouldStop = {}, .improved = {}});
+}
+
+void CuttingMatPlace::searchAgain() {
+    if (!m_model.film() || m_model.nests().empty())
+        return;
+    if (m_model.isShortest()) {
+        desk().say(tr("No nest of these decals is shorter."));
+        return;
+    }
+    ++m_seed;
+    m_search.begin(
+        m_model.shop(), *m_model.film(), m_model.mat().wish,
+        {.budget = kSearchAsked, .rounds = searchRounds(), .seed = m_seed, .shouldStop = {}, .improved = {}});
+    m_wasAsked = true;
+}
+
+void CuttingMatPlace::searchIsOver(Millimetres before) {
+    m_model.markSearched();
+    if (!m_wasAsked)
+        return;
+    const Millimetres now = lengthLaid(m_model);
+    if (now < before)
+        desk().say(tr("Nested anew: %1 shorter.").arg(millimetres(before - now)));
+    else if (now == before)
+        desk().say(tr("No shorter nest was found."));
+}
+
+void CuttingMatPlace::turnDecal() {
+    if (m_model.chosen() && !m_model.turn())
+        desk().say(m_model.hasGrain() ? tr("This film has a grain: its decals keep their direction.")
+                                      : tr("There is no room to turn it."));
+}
+
+void CuttingMatPlace::turnPin() {
+    if (m_model.chosen() && !m_model.turnPin())
+        desk().say(tr("Only decals on the first roll are pinned."));
+}
+
+} // namespace holdfast::app

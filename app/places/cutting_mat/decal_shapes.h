@@ -1,0 +1,27 @@
+#pragma once
+// Shapes of decals, made when they are first drawn and kept: decals that are cut alike share theirs.
+
+#include "core/orders/order.h"
+
+#include <QHash>
+#include <QPainterPath>
+#include <QString>
+
+namespace holdfast::app {
+
+// A decal's shape in mm, as it is worn, from its upper left corner. Empty where there is nothing to cut: a
+// drawing that is not among the artwork, words without a letter that can be drawn.
+QPainterPath decalShape(const Decal& decal);
+
+// The same for decals of the same content and size.
+QString likenessOf(const Decal& decal);
+
+class DecalShapes {
+public:
+    const QPainterPath& of(const Decal& decal);
+
+private:
+    QHash<QString, QPainterPath> m_shapes; // by likeness
+};
+
+} // namespace holdfast::app

@@ -1,0 +1,382 @@
+#include "app/places/cutting_mat/mat_model.h"
+
+#include <algorithm>
+#include <cassert>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr std::int64_t kWidestGap = 50; // mm
+
+// Everything that a film's nests depend on beside the maker's wish.
+std::vector<std::int64_t> reckonedFrom(const ReckonedShop& shop, const FilmToCut& film,
+                                       const std::map<DecalId, DecalOnGarment>& decals) {
+    std::vector<std::int64_t> from{shop.facts.settings.edgeMargin.value};
+    if (const Film* known = shop.facts.films.find(film.film))
+        from.push_back(known->hasGrain ? 1 : 0);
+    for (const RollOffer& offer : film.rolls) {
+        from.push_back(offer.roll.value);
+        from.push_back(offer.mayBeUsed ? 1 : 0);
+        if (const FilmRoll* roll = shop.facts.rolls.find(offer.roll))
+            from.insert(from.end(), {roll->width.value, roll->left.value});
+    }
+    for (const DecalId id : film.waiting) {
+        from.push_back(id.value);
+        if (const auto found = decals.find(id); found != decals.end())
+            from.insert(from.end(), {found->second.decal->width.value, found->second.decal->height.value});
+    }
+    return from;
+}
+
+std::size_t placed(const std::vector<Nest>& nests) {
+    std::size_t count = 0;
+    for (const Nest& nest : nests)
+        count += nest.decals.size();
+    return count;
+}
+
+Millimetres lengthOf(const std::vector<Nest>& nests) {
+    Millimetres length;
+    for (const Nest& nest : nests)
+        length += nest.length;
+    return length;
+}
+
+} // namespace
+
+bool areAlike(const DecalOnGarment& one, const DecalOnGarment& other) {
+    return one.garment && other.garment && one.garment->order == other.garment->order &&
+           one.decal->content == other.decal->content && one.decal->width == other.decal->width &&
+           one.decal->height == other.decal->height;
+}
+
+DecalPin placeOf(const NestedDecal& decal) {
+    return {decal.lies.across, decal.lies.along, decal.isTurned};
+}
+
+// ── the shop and its films ────────────────────────────────────────────────────────────────────────────
+
+void MatModel::show(std::shared_ptr<const ReckonedShop> shop) {
+    const std::optional<FilmId> before = film() ? std::optional{film()->film} : std::nullopt;
+    m_shop = std::move(shop);
+    m_decals.clear();
+    for (const Garment& garment : m_shop->facts.garments)
+        for (const Decal& decal : garment.decals)
+            m_decals[decal.id] = {&garment, &decal};
+    m_films = filmsToCut(*m_shop);
+    const auto same =
+        std::ranges::find_if(m_films, [&](const FilmToCut& each) { return before == each.film; });
+    if (same != m_films.end())
+        m_filmAt = static_cast<int>(same - m_films.begin());
+    else
+        m_filmAt = m_films.empty() ? -1 : std::clamp(m_filmAt, 0, static_cast<int>(m_films.size()) - 1);
+    emit filmsChanged();
+    refreshMat();
+}
+
+void MatModel::chooseFilm(int at) {
+    if (at < 0 || at >= static_cast<int>(m_films.size()) || at == m_filmAt)
+        return;
+    m_filmAt = at;
+    emit filmsChanged();
+    refreshMat();
+}
+
+bool MatModel::chooseFilm(FilmId film) {
+    const auto found = std::ranges::find(m_films, film, &FilmToCut::film);
+    if (found == m_films.end())
+        return false;
+    chooseFilm(static_cast<int>(found - m_films.begin()));
+    return true;
+}
+
+const FilmToCut* MatModel::film() const {
+    return m_filmAt < 0 ? nullptr : &m_films[static_cast<std::size_t>(m_filmAt)];
+}
+
+bool MatModel::hasGrain() const {
+    return film() && facts().films.at(film()->film).hasGrain;
+}
+
+const FilmMat& MatModel::mat() const {
+    assert(film());
+    return m_mats.at(film()->film);
+}
+
+FilmMat& MatModel::own() {
+    assert(film());
+    return m_mats.at(film()->film);
+}
+
+void MatModel::refreshMat() {
+    const FilmToCut* shown = film();
+    if (!shown) {
+        emit nested();
+        return;
+    }
+    const auto [found, isNew] = m_mats.try_emplace(shown->film);
+    FilmMat& mat = found->second;
+    if (isNew)
+        mat.wish = usualWish(*m_shop, *shown);
+    const auto from = reckonedFrom(*m_shop, *shown, m_decals);
+    if (!isNew && from == mat.reckonedFrom) {
+        emit nested();
+        return;
+    }
+    const auto isGone = [&](DecalId id) {
+        return std::ranges::find(shown->waiting, id) == shown->waiting.end();
+    };
+    std::erase_if(mat.wish.leftOut, isGone);
+    std::erase_if(mat.wish.pins, [&](const auto& pin) { return isGone(pin.first); });
+    const auto mayComeFirst = [&](const RollOffer& offer) {
+        return offer.roll == mat.firstRoll && offer.mayBeUsed;
+    };
+    if (!std::ranges::any_of(shown->rolls, mayComeFirst))
+        mat.firstRoll.reset();
+    mat.reckonedFrom = from;
+    nestAtOnce();
+}
+
+void MatModel::nestAtOnce() {
+    FilmMat& mat = own();
+    mat.wish.rolls.clear();
+    if (mat.firstRoll) {
+        mat.wish.rolls.push_back(*mat.firstRoll);
+        for (const RollOffer& offer : film()->rolls)
+            if (offer.mayBeUsed && offer.roll != *mat.firstRoll)
+                mat.wish.rolls.push_back(offer.roll);
+    }
+    auto laid = nestFilm(*m_shop, *film(), mat.wish);
+    mat.isSearched = false;
+    mat.problem = laid.ok() ? std::string{} : laid.error().message;
+    mat.laid = laid.ok() ? std::move(laid).value() : FilmNests{};
+    // A pin that could not be kept is let go.
+    std::erase_if(mat.wish.pins, [&](const auto& pin) {
+        const NestedDecal* lies = lying(pin.first);
+        return !lies || !lies->isPinned;
+    });
+    keepChosen();
+    emit nested();
+}
+
+void MatModel::keepChosen() {
+    FilmMat& mat = own();
+    if (mat.chosen && !lying(*mat.chosen))
+        mat.chosen.reset();
+}
+
+// ── the decal at hand ─────────────────────────────────────────────────────────────────────────────────
+
+DecalOnGarment MatModel::decal(DecalId id) const {
+    const auto found = m_decals.find(id);
+    return found == m_decals.end() ? DecalOnGarment{} : found->second;
+}
+
+const Nest* MatModel::nestOf(DecalId id) const {
+    if (!film())
+        return nullptr;
+    const auto found =
+        std::ranges::find_if(nests(), [&](const Nest& nest) { return nest.find(id) != nullptr; });
+    return found == nests().end() ? nullptr : &*found;
+}
+
+const NestedDecal* MatModel::lying(DecalId id) const {
+    const Nest* nest = nestOf(id);
+    return nest ? nest->find(id) : nullptr;
+}
+
+std::pair<int, int> MatModel::amongAlike(DecalId id) const {
+    const DecalOnGarment one = decal(id);
+    int at = 0;
+    int count = 0;
+    for (const Nest& nest : nests())
+        for (const NestedDecal& each : nest.decals) {
+            if (!areAlike(one, decal(each.decal)))
+                continue;
+            ++count;
+            if (each.decal == id)
+                at = count;
+        }
+    return {at, count};
+}
+
+std::optional<DecalId> MatModel::chosen() const {
+    return film() ? mat().chosen : std::nullopt;
+}
+
+void MatModel::choose(DecalId id) {
+    if (!film() || mat().chosen == id || !lying(id))
+        return;
+    own().chosen = id;
+    emit chosenChanged();
+}
+
+bool MatModel::chooseNext(int step) {
+    if (!film())
+        return false;
+    std::vector<DecalId> all;
+    for (const Nest& nest : nests())
+        for (const NestedDecal& each : nest.decals)
+            all.push_back(each.decal);
+    const auto at = std::ranges::find(all, mat().chosen.value_or(DecalId{}));
+    const auto count = static_cast<std::ptrdiff_t>(all.size());
+    const std::ptrdiff_t before = at == all.end() ? (step > 0 ? -1 : count) : at - all.begin();
+    const std::ptrdiff_t next = before + step;
+    if (next < 0 || next >= count)
+        return false;
+    choose(all[static_cast<std::size_t>(next)]);
+    return true;
+}
+
+// ── moving by hand ────────────────────────────────────────────────────────────────────────────────────
+
+std::optional<DecalPin> MatModel::freePlace(DecalId id, const DecalPin& wanted) const {
+    const Nest* nest = nestOf(id);
+    return nest ? nearestFreePlace(*nest, id, wanted) : std::nullopt;
+}
+
+bool MatModel::moveTo(DecalId id, const DecalPin& wanted) {
+    const auto place = freePlace(id, wanted);
+    if (!place || *place == placeOf(*lying(id)))
+        return false;
+    FilmMat& mat = own();
+    const bool isFirst = canBePinned(id);
+    const auto nest = static_cast<std::size_t>(nestOf(id) - mat.laid.nests.data());
+    mat.laid.nests[nest] = withDecalAt(mat.laid.nests[nest], id, *place);
+    if (isFirst) {
+        mat.wish.pins[id] = *place;
+    } else {
+        for (NestedDecal& each : mat.laid.nests[nest].decals)
+            each.isPinned = false;
+    }
+    mat.isSearched = true;
+    emit moved();
+    return true;
+}
+
+bool MatModel::nudge(Millimetres along, Millimetres across) {
+    const auto id = chosen();
+    const NestedDecal* lies = id ? lying(*id) : nullptr;
+    if (!lies)
+        return false;
+    DecalPin wanted = placeOf(*lies);
+    wanted.along += along;
+    wanted.across += across;
+    return moveTo(*id, wanted);
+}
+
+bool MatModel::turn() {
+    const auto id = chosen();
+    const NestedDecal* lies = id ? lying(*id) : nullptr;
+    if (!lies || hasGrain())
+        return false;
+    DecalPin wanted = placeOf(*lies);
+    wanted.isTurned = !wanted.isTurned;
+    return moveTo(*id, wanted);
+}
+
+bool MatModel::canBePinned(DecalId id) const {
+    return film() && !nests().empty() && nests().front().find(id) != nullptr;
+}
+
+bool MatModel::turnPin() {
+    const auto id = chosen();
+    if (!id || !canBePinned(*id))
+        return false;
+    FilmMat& mat = own();
+    for (NestedDecal& each : mat.laid.nests.front().decals) {
+        if (each.decal != *id)
+            continue;
+        each.isPinned = !each.isPinned;
+        if (each.isPinned)
+            mat.wish.pins[*id] = placeOf(each);
+        else
+            mat.wish.pins.erase(*id);
+    }
+    emit moved();
+    return true;
+}
+
+// ── wishes ────────────────────────────────────────────────────────────────────────────────────────────
+
+void MatModel::leaveOut(DecalId id) {
+    if (!lying(id))
+        return;
+    // The keyboard's place goes to the next decal, or to the one before.
+    if (chosen() == id && !chooseNext(1))
+        chooseNext(-1);
+    own().wish.leftOut.insert(id);
+    own().wish.pins.erase(id);
+    nestAtOnce();
+}
+
+void MatModel::putBack(DecalId id) {
+    if (!film() || own().wish.leftOut.erase(id) == 0)
+        return;
+    nestAtOnce();
+}
+
+void MatModel::putAllBack() {
+    if (!film() || mat().wish.leftOut.empty())
+        return;
+    own().wish.leftOut.clear();
+    nestAtOnce();
+}
+
+void MatModel::setGap(Millimetres gap) {
+    gap.value = std::clamp<std::int64_t>(gap.value, 0, kWidestGap);
+    if (!film() || mat().wish.gap == gap)
+        return;
+    own().wish.gap = gap;
+    nestAtOnce();
+}
+
+void MatModel::setFirstRoll(RollId roll) {
+    if (!film() || mat().firstRoll == roll)
+        return;
+    const auto& offers = film()->rolls;
+    const auto found = std::ranges::find(offers, roll, &RollOffer::roll);
+    if (found == offers.end() || !found->mayBeUsed)
+        return;
+    own().firstRoll = roll;
+    nestAtOnce();
+}
+
+bool MatModel::keepsOffcut(RollId roll, const FilmArea& offcut) const {
+    return std::ranges::find(mat().thrownAway, std::pair{roll, offcut}) == mat().thrownAway.end();
+}
+
+void MatModel::setKeepsOffcut(RollId roll, const FilmArea& offcut, bool keeps) {
+    if (keepsOffcut(roll, offcut) == keeps)
+        return;
+    if (keeps)
+        std::erase(own().thrownAway, std::pair{roll, offcut});
+    else
+        own().thrownAway.emplace_back(roll, offcut);
+    emit offcutsChanged();
+}
+
+void MatModel::take(const FilmNests& found) {
+    if (!film())
+        return;
+    const std::size_t before = placed(nests());
+    const std::size_t now = placed(found.nests);
+    if (now < before || (now == before && lengthOf(found.nests) >= lengthOf(nests())))
+        return;
+    own().laid = found;
+    keepChosen();
+    emit moved();
+}
+
+void MatModel::markSearched() {
+    if (film())
+        own().isSearched = true;
+}
+
+bool MatModel::isShortest() const {
+    return film() && mat().laid.lack.empty() &&
+           std::ranges::all_of(nests(), [](const Nest& nest) { return nest.length <= nest.leastLength; });
+}
+
+} // namespace holdfast::app

@@ -1,0 +1,115 @@
+#pragma once
+// What lies on the mat: the films that have decals to cut and, of each, its nests, what the maker pinned,
+// left out and which roll comes first. It asks core/cutting what is free and legal and paints nothing.
+
+#include "core/cutting/nest.h"
+
+#include <QObject>
+
+#include <map>
+#include <memory>
+#include <optional>
+#include <vector>
+
+namespace holdfast::app {
+
+struct DecalOnGarment {
+    const Garment* garment = nullptr;
+    const Decal* decal = nullptr;
+};
+
+// The mat of one film.
+struct FilmMat {
+    MatWish wish;
+    std::optional<RollId> firstRoll; // the maker's own choice
+    FilmNests laid;
+    std::string problem; // why nothing can be laid
+    std::optional<DecalId> chosen;
+    std::vector<std::pair<RollId, FilmArea>> thrownAway; // offcuts not to be kept
+    std::vector<std::int64_t> reckonedFrom;              // what the nests were reckoned from
+    bool isSearched = false;                             // a shorter one was looked for, or a hand laid it
+};
+
+class MatModel : public QObject {
+    Q_OBJECT
+
+public:
+    using QObject::QObject;
+
+    // A newer shop. Nests stand where nothing they were reckoned from has changed; pins and decals left out
+    // stand where the decal still waits.
+    void show(std::shared_ptr<const ReckonedShop> shop);
+    const std::shared_ptr<const ReckonedShop>& shop() const { return m_shop; }
+    const ShopFacts& facts() const { return m_shop->facts; }
+
+    // ── films ──
+    const std::vector<FilmToCut>& films() const { return m_films; }
+    int filmAt() const { return m_filmAt; } // -1: none has anything to cut
+    void chooseFilm(int at);
+    bool chooseFilm(FilmId film);
+    const FilmToCut* film() const;
+    bool hasGrain() const;
+
+    // ── the mat of the chosen film. REQUIRES: there is one ──
+    const FilmMat& mat() const;
+    const std::vector<Nest>& nests() const { return mat().laid.nests; }
+    DecalOnGarment decal(DecalId id) const; // nulls where it is gone
+    const Nest* nestOf(DecalId id) const;
+    const NestedDecal* lying(DecalId id) const; // null where it is on no roll
+    // Where it stands among those alike, from 1, and how many they are.
+    std::pair<int, int> amongAlike(DecalId id) const;
+
+    // ── the decal at hand ──
+    std::optional<DecalId> chosen() const;
+    void choose(DecalId id);
+    bool chooseNext(int step); // false behind the last
+
+    // ── moving by hand; false where it is not possible ──
+    std::optional<DecalPin> freePlace(DecalId id, const DecalPin& wanted) const;
+    bool moveTo(DecalId id, const DecalPin& wanted);
+    bool nudge(Millimetres along, Millimetres across);
+    bool turn();
+    bool canBePinned(DecalId id) const; // on the first roll
+    bool turnPin();
+
+    // ── wishes ──
+    void leaveOut(DecalId id);
+    void putBack(DecalId id);
+    void putAllBack();
+    void setGap(Millimetres gap);
+    void setFirstRoll(RollId roll);
+    bool keepsOffcut(RollId roll, const FilmArea& offcut) const;
+    void setKeepsOffcut(RollId roll, const FilmArea& offcut, bool keeps);
+
+    // A better answer to the same wish. Kept where it places more, or as much on less length.
+    void take(const FilmNests& found);
+    void markSearched();
+    bool isSearched() const { return film() && mat().isSearched; }
+    bool isShortest() const; // nothing shorter can be found
+
+signals:
+    void filmsChanged();
+    void nested();        // laid anew
+    void moved();         // a decal by hand, or a better nest came
+    void chosenChanged(); // the decal at hand
+    void offcutsChanged();
+
+private:
+    FilmMat& own();
+    void refreshMat();
+    void nestAtOnce();
+    void keepChosen();
+
+    std::shared_ptr<const ReckonedShop> m_shop;
+    std::vector<FilmToCut> m_films;
+    int m_filmAt = -1;
+    std::map<FilmId, FilmMat> m_mats;
+    std::map<DecalId, DecalOnGarment> m_decals;
+};
+
+// Decals of one order that are cut alike: the same content in the same size.
+bool areAlike(const DecalOnGarment& one, const DecalOnGarment& other);
+
+DecalPin placeOf(const NestedDecal& decal);
+
+} // namespace holdfast::app

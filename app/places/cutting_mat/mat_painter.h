@@ -1,0 +1,59 @@
+#pragma once
+// Draws the nests to scale: film, rulers, decals as they are cut, weeding boxes, offcuts, the cut-off line.
+
+#include "app/places/cutting_mat/decal_shapes.h"
+#include "app/places/cutting_mat/mat_model.h"
+#include "app/places/cutting_mat/mat_scale.h"
+#include "core/cutting/cut_sheet.h"
+
+#include <QTransform>
+
+class QPainter;
+
+namespace holdfast::app {
+
+// A decal under the hand: where it may lie, and where the hand has it.
+struct DraggedDecal {
+    DecalId decal;
+    DecalPin place;
+    QRectF wanted; // in pixels of the drawing
+};
+
+struct MatLook {
+    CutSheetWish wish; // what is shown is what the file will say
+    std::optional<DraggedDecal> dragged;
+    bool hasKeyboard = false;
+};
+
+class MatPainter {
+public:
+    explicit MatPainter(const MatModel& model)
+        : m_model(model) {}
+
+    // Only what meets `visible` is drawn.
+    void paint(QPainter& painter, const MatScale& scale, const MatLook& look, const QRectF& visible);
+
+private:
+    struct Inks;
+    void paintGround(QPainter& painter, std::size_t nest, const QRectF& visible) const;
+    void paintRulers(QPainter& painter, std::size_t nest, const QRectF& visible) const;
+    void paintCaption(QPainter& painter, std::size_t nest, const QRectF& visible) const;
+    void paintFilm(QPainter& painter, std::size_t nest, const Inks& inks) const;
+    void paintOffcuts(QPainter& painter, std::size_t nest, const Inks& inks) const;
+    void paintDecals(QPainter& painter, std::size_t nest, const Inks& inks, const QRectF& visible);
+    void paintDecal(QPainter& painter, std::size_t nest, const NestedDecal& decal, const Inks& inks);
+    static void paintLabel(QPainter& painter, const QRectF& box, const QPainterPath& drawn,
+                           const QString& label, const Inks& inks);
+    void paintChosen(QPainter& painter, std::size_t nest, const NestedDecal& decal, const Inks& inks) const;
+    void paintCutOff(QPainter& painter, std::size_t nest, const Inks& inks) const;
+
+    const MatModel& m_model;
+    const MatScale* m_scale = nullptr;
+    const MatLook* m_look = nullptr;
+    DecalShapes m_shapes;
+};
+
+// From a decal's own millimetres to the sheet's: along and across.
+QTransform ontoSheet(const NestedDecal& decal, bool isMirrored);
+
+} // namespace holdfast::app

@@ -1,0 +1,33 @@
+#pragma once
+// The mat on paper: each nest drawn to a stated scale, mirrored as it is cut, and below it a line with a box
+// to tick for each decal. Black on white.
+
+#include "app/places/cutting_mat/mat_model.h"
+#include "core/cutting/cut_sheet.h"
+
+#include <QString>
+
+#include <span>
+
+class QPagedPaintDevice;
+
+namespace holdfast::app {
+
+// One part of a nest that goes on one line of paper, from `from` to `to` along the roll.
+struct MatStrip {
+    Millimetres from;
+    Millimetres to;
+};
+
+// How a nest is drawn on paper so wide: 1 : scale, in as many strips as it needs.
+struct MatPaperScale {
+    int scale = 1;
+    std::vector<MatStrip> strips;
+};
+MatPaperScale paperScaleOf(const Nest& nest, double paperMillimetres);
+
+// Begins each nest on a page of its own. An error where the paper cannot be written to.
+Result<Done> drawMatSheets(QPagedPaintDevice& paper, const ReckonedShop& shop, std::span<const Nest> nests,
+                           const CutSheetWish& wish);
+
+} // namespace holdfast::app

@@ -1,0 +1,106 @@
+#include "app/places/cutting_mat/mat_tools.h"
+
+#include "app/places/cutting_mat/mirrored_sign.h"
+#include "app/theme/measures.h"
+#include "app/theme/tokens.h"
+#include "app/widgets/button.h"
+#include "app/widgets/label.h"
+#include "app/widgets/stepper.h"
+
+#include <QBoxLayout>
+#include <QPainter>
+
+#include <algorithm>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kWidestGap = 50; // mm
+constexpr int kLine = 3;
+
+} // namespace
+
+MatTools::MatTools(QWidget* parent)
+    : QWidget(parent) {
+    auto* row = new QHBoxLayout(this);
+    row->setContentsMargins(kSpace12, kSpace8, kSpace12, kSpace8);
+    row->setSpacing(kSpace8);
+    const auto button = [&](const QString& words, const QString& icon, const QKeySequence& key,
+                            const char* name, void (MatTools::*asked)()) {
+        auto* made = new Button(words, icon);
+        made->setObjectName(QLatin1String(name));
+        made->setKey(key);
+        connect(made, &Button::clicked, this, asked);
+        row->addWidget(made);
+        return made;
+    };
+    m_nest = button(tr("Nest again"), QStringLiteral("cutting-mat"), QKeySequence(Qt::Key_N), "nestAgain",
+                    &MatTools::nestAsked);
+    m_keep = button(tr("Keep the best"), {}, QKeySequence(Qt::Key_Escape), "keepBest", &MatTools::keepAsked);
+    m_keep->setToolTip(tr("Looking for a shorter nest. Escape keeps the best so far."));
+    m_keep->setAccessibleDescription(m_keep->toolTip());
+    m_keep->setMinimumWidth(m_nest->sizeHint().width());
+    m_keep->hide();
+    m_turn = button(tr("Turn"), QStringLiteral("turn"), QKeySequence(Qt::Key_R), "turnDecal",
+                    &MatTools::turnAsked);
+    m_pin =
+        button(tr("Pin"), QStringLiteral("needle"), QKeySequence(Qt::Key_P), "pinDecal", &MatTools::pinAsked);
+    row->addSpacing(kSpace4);
+    row->addWidget(new Label(tr("Gap"), Type::Body));
+    m_gap = new Stepper(tr("Gap between decals"));
+    m_gap->setObjectName(QStringLiteral("gap"));
+    m_gap->setRange(0, kWidestGap);
+    m_gap->setSuffix(tr(" mm"));
+    m_gap->setValueWidth(56);
+    connect(m_gap, &Stepper::stepped, this, &MatTools::gapAsked);
+    row->addWidget(m_gap);
+    m_sign = new MirroredSign;
+    row->addWidget(m_sign, 1);
+}
+
+void MatTools::setGap(int millimetres) {
+    m_gap->setValue(millimetres);
+}
+
+void MatTools::setMirrored(bool isMirrored) {
+    m_sign->setMirrored(isMirrored);
+}
+
+void MatTools::setTurn(const QString& cannot) {
+    m_turn->setCannot(cannot);
+}
+
+void MatTools::setPin(const QString& cannot, bool isPinned) {
+    m_pin->setCannot(cannot);
+    m_pin->setText(isPinned ? tr("Unpin") : tr("Pin"));
+}
+
+void MatTools::setNest(const QString& cannot) {
+    m_nest->setCannot(cannot);
+}
+
+void MatTools::setSearch(double share) {
+    if (m_share == share)
+        return;
+    const bool hadKeyboard = m_nest->hasFocus() || m_keep->hasFocus();
+    m_share = share;
+    m_keep->setVisible(showsSearch());
+    m_nest->setVisible(!showsSearch());
+    if (hadKeyboard)
+        (showsSearch() ? m_keep : m_nest)->setFocus(Qt::OtherFocusReason);
+    update();
+}
+
+void MatTools::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    const Tokens& dyes = tokens();
+    painter.fillRect(QRectF(0, height() - 1, width(), 1), dyes.thread);
+    if (!showsSearch())
+        return;
+    painter.fillRect(QRectF(0, height() - kLine, width(), kLine), dyes.sunk);
+    painter.fillRect(QRectF(0, height() - kLine, width() * std::clamp(m_share, 0.0, 1.0), kLine),
+                     dyes.indigo);
+}
+
+} // namespace holdfast::app

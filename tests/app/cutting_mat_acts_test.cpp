@@ -1,0 +1,166 @@
+// What is done with the mat: decals are marked as cut, and those cut wrong wait again.
+#include "app/widgets/switch.h"
+#include "db/actions/film_actions.h"
+#include "tests/app/cutting_mat_fixture.h"
+#include "tests/app/slips_fixture.h"
+
+namespace holdfast::app::test {
+
+namespace {
+
+class CuttingMatActs : public CuttingMatFixture {};
+class MiscutSlip : public SlipsFixture {};
+
+} // namespace
+
+TEST_F(CuttingMatActs, MarkCutChargesTheRollMovesTheGarmentsOnAndTurnsToTheNextFilm) {
+    const UsualShop usual = stockUsualShop();
+    const FilmId gorse = addFilm("Gorse");
+    receiveRoll(gorse, usual.place);
+    const auto taken = takeOrder({aGarment(usual), aGarment(usual)});
+    GarmentDraft other = aGarment(usual);
+    other.decals.front().film = gorse;
+    takeOrder({other}, "Teodor Wick");
+    open();
+    ASSERT_EQ(model().film()->film, usual.film);
+    for (const GarmentId garment : garmentsOf(taken.id))
+        EXPECT_EQ(stageOf(garment), Stage::ToCut);
+    key(Qt::Key_C);
+    EXPECT_EQ(refused.toStdString(), "");
+    EXPECT_EQ(roll(usual.roll).left, 5000_mm - 288_mm);
+    for (const GarmentId garment : garmentsOf(taken.id))
+        EXPECT_EQ(stageOf(garment), Stage::ToPress);
+    ASSERT_NE(model().film(), nullptr);
+    EXPECT_EQ(model().film()->film, gorse);
+    EXPECT_TRUE(mat()->hasFocus());
+    // Taken back, it lies on the mat again.
+    const auto last = file().lastUndoable();
+    ASSERT_TRUE(last.has_value());
+    ASSERT_TRUE(file().undo(last->id).ok());
+    EXPECT_EQ(roll(usual.roll).left, 5000_mm);
+    EXPECT_EQ(model().films().size(), 2U);
+}
+
+TEST_F(CuttingMatActs, WhatIsLeftOutStaysUncutAndIsNotCharged) {
+    const UsualShop usual = stockUsualShop();
+    const auto taken = takeOrder({aGarment(usual), aGarment(usual), aGarment(usual)});
+    open();
+    const DecalId out = *model().chosen();
+    key(Qt::Key_Delete);
+    key(Qt::Key_C);
+    EXPECT_EQ(roll(usual.roll).left, 5000_mm - 288_mm);
+    int uncut = 0;
+    for (const GarmentId garment : garmentsOf(taken.id)) {
+        const Decal& decal = desk().shop()->facts.garments.at(garment).decals.front();
+        EXPECT_EQ(decal.isCut(), decal.id != out);
+        uncut += decal.isCut() ? 0 : 1;
+    }
+    EXPECT_EQ(uncut, 1);
+}
+
+TEST_F(CuttingMatActs, TwoRollsAreTwoActionsEachChargedWithItsOwn) {
+    const UsualShop usual = stockUsualShop();
+    const RollId second = receiveRoll(usual.film, usual.place);
+    valueOf(db::correctLength(file(), usual.roll, 300_mm, "measured anew"));
+    takeOrder({aGarment(usual), aGarment(usual), aGarment(usual)});
+    open();
+    cutFirstFrom(usual.roll);
+    ASSERT_EQ(model().nests().size(), 2U);
+    const Millimetres onSecond = nest(1).length;
+    key(Qt::Key_C);
+    EXPECT_EQ(roll(usual.roll).left, 300_mm - 288_mm);
+    EXPECT_EQ(roll(second).left, 5000_mm - onSecond);
+    EXPECT_EQ(model().film(), nullptr);
+}
+
+TEST_F(CuttingMatActs, OffcutsWorthKeepingBecomeRollsUnlessTheyAreThrownAway) {
+    const UsualShop usual = stockUsualShop();
+    const auto rolls = [&] { return desk().shop()->facts.rolls.size(); };
+    takeOrder({aGarment(usual)});
+    open();
+    ASSERT_EQ(rows("offcuts")->rows().size(), static_cast<qsizetype>(nest().offcuts.size()));
+    ASSERT_FALSE(nest().offcuts.empty());
+    const FilmArea offcut = nest().offcuts.front();
+    const std::size_t kept = nest().offcuts.size();
+    key(Qt::Key_C);
+    EXPECT_EQ(refused.toStdString(), "");
+    ASSERT_EQ(rolls(), 1 + kept);
+    const auto isIt = [&](const FilmRoll& each) {
+        return each.id != usual.roll && each.film == usual.film && each.width == offcut.acrossSize &&
+               each.left == offcut.alongSize;
+    };
+    EXPECT_EQ(std::ranges::count_if(desk().shop()->facts.rolls, isIt), 1);
+
+    takeOrder({withDecal(usual, 300_mm, 350_mm)}, "Teodor Wick");
+    ASSERT_EQ(nest().roll, usual.roll);
+    for (int at = 0; at < static_cast<int>(nest().offcuts.size()); ++at)
+        part<Switch>(QStringLiteral("offcuts-%1").arg(at))->click();
+    key(Qt::Key_C);
+    EXPECT_EQ(rolls(), 1 + kept);
+}
+
+TEST_F(CuttingMatActs, WhatIsCutAndNotPressedMayBeFoundCutWrong) {
+    const UsualShop usual = stockUsualShop();
+    const auto taken = takeOrder({aGarment(usual), aGarment(usual)});
+    open();
+    key(Qt::Key_C);
+    // Nothing waits any more, and still they can be told.
+    ASSERT_EQ(model().film(), nullptr);
+    ASSERT_EQ(rows("cutNotPressed")->rows().size(), 2);
+    EXPECT_TRUE(rows("cutNotPressed")->isVisible());
+    EXPECT_TRUE(rows("cutNotPressed")->rows().front().second.contains(QStringLiteral("from R-01, today")));
+    button("cutNotPressed-0")->click();
+    ASSERT_EQ(asked.size(), 1U);
+    EXPECT_EQ(asked.front(), SlipName::Miscut);
+    ASSERT_TRUE(askedFor.decal.has_value());
+    valueOf(db::markMiscut(file(), *askedFor.decal, "not mirrored"));
+    EXPECT_EQ(rows("cutNotPressed")->rows().size(), 1);
+    ASSERT_NE(model().film(), nullptr);
+    EXPECT_NE(nest().find(*askedFor.decal), nullptr);
+    EXPECT_EQ(garmentsOf(taken.id).size(), 2U);
+}
+
+TEST_F(CuttingMatActs, WhatIsOnThePressIsNoLongerAMiscut) {
+    const UsualShop usual = stockUsualShop();
+    const auto taken = takeOrder({aGarment(usual)});
+    cut(garmentsOf(taken.id).front(), usual.roll);
+    press(garmentsOf(taken.id).front());
+    open();
+    EXPECT_TRUE(rows("cutNotPressed")->rows().isEmpty());
+}
+
+// ── the slip ──────────────────────────────────────────────────────────────────────────────────────────
+
+TEST_F(MiscutSlip, GivesTheDecalBackWithItsReason) {
+    const UsualShop usual = stockUsualShop();
+    const auto taken = takeOrder({aGarment(usual)});
+    const GarmentId garment = garmentsOf(taken.id).front();
+    cut(garment, usual.roll);
+    Matter matter;
+    matter.garment = garment;
+    matter.decal = desk().shop()->facts.garments.at(garment).decals.front().id;
+    ASSERT_NE(open(SlipName::Miscut, matter), nullptr);
+    submit();
+    EXPECT_FALSE(isFinished());
+    EXPECT_FALSE(errorAt("kind").isEmpty());
+    choose(QStringLiteral("kind"), 3);
+    type(QStringLiteral("reason"), QStringLiteral("the blade was blunt"));
+    submit();
+    EXPECT_TRUE(isFinished());
+    EXPECT_FALSE(desk().shop()->facts.garments.at(garment).decals.front().isCut());
+    EXPECT_EQ(stageOf(garment), Stage::ToCut);
+    EXPECT_NE(file().recent(1).front().title.find("torn while weeding: the blade was blunt"),
+              std::string::npos)
+        << file().recent(1).front().title;
+}
+
+TEST_F(MiscutSlip, IsNotMadeForADecalThatIsNotCut) {
+    const UsualShop usual = stockUsualShop();
+    const auto taken = takeOrder({aGarment(usual)});
+    Matter matter;
+    matter.garment = garmentsOf(taken.id).front();
+    matter.decal = desk().shop()->facts.garments.at(*matter.garment).decals.front().id;
+    EXPECT_EQ(open(SlipName::Miscut, matter), nullptr);
+}
+
+} // namespace holdfast::app::test

@@ -1,0 +1,380 @@
+// What the mat shows and what hands and keys do on it.
+#include "app/places/cutting_mat/mirrored_sign.h"
+#include "app/slips/option_list.h"
+#include "app/widgets/empty_state.h"
+#include "app/widgets/stepper.h"
+#include "app/widgets/switch.h"
+#include "db/actions/film_actions.h"
+#include "tests/app/cutting_mat_fixture.h"
+
+#include <QElapsedTimer>
+
+namespace holdfast::app::test {
+
+namespace {
+
+class CuttingMat : public CuttingMatFixture {};
+
+} // namespace
+
+TEST_F(CuttingMat, WithNothingToCutOffersToTakeAnOrder) {
+    stockUsualShop();
+    open();
+    std::optional<PlaceName> led;
+    QObject::connect(&desk(), &ShopDesk::placeAsked, place.get(), [&](PlaceName to) { led = to; });
+    part<EmptyState>(QStringLiteral("emptyMat"))->button()->click();
+    EXPECT_EQ(led, PlaceName::FairTable);
+    EXPECT_FALSE(part<QWidget>(QStringLiteral("matPanel"))->isVisible());
+}
+
+TEST_F(CuttingMat, ShowsTheNestItsRollItsLengthAndItsShares) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({aGarment(usual), aGarment(usual)});
+    open();
+    ASSERT_EQ(model().nests().size(), 1U);
+    EXPECT_EQ(nest().decals.size(), 2U);
+    EXPECT_EQ(faultIn(nest()), "");
+    // Two of 200 × 280 mm stand beside each other on 500 mm; the gap of 8 mm goes with the row.
+    EXPECT_EQ(nest().length, 288_mm);
+    EXPECT_EQ(fact("lengthUsed"), "Length used: 288 mm");
+    EXPECT_EQ(fact("leftOnRoll"), "Left on R-01 then: 4.7 m");
+    // (2 × 200 × 280 mm at the least) ÷ (500 × 288 mm).
+    EXPECT_GE(nest().shares().decals, 0.777);
+    EXPECT_TRUE(films()->accessibleName().contains(QStringLiteral("Dusk")));
+    EXPECT_EQ(films()->accessibleDescription().toStdString(), "R-01, 2 to cut");
+    EXPECT_EQ(label("decalsToCut"), "<b>2</b> decals to cut");
+    // The bound knows no more than the areas: 2 × 208 × 288 mm over 496 mm, what edges and gap leave, are 242
+    // mm.
+    EXPECT_EQ(nest().leastLength, 242_mm);
+    EXPECT_EQ(label("aboveLeast"), "At most 20 % above the least possible"); // 288 ÷ 242 = 1.19
+    EXPECT_EQ(part<MirroredSign>(QStringLiteral("mirroredChip"))->words(),
+              QStringLiteral("Mirrored, text reads backwards"));
+}
+
+TEST_F(CuttingMat, MirroredIsAlwaysSaidAndNotMirroredToo) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({aGarment(usual)});
+    open();
+    part<Switch>(QStringLiteral("mirror"))->click();
+    EXPECT_TRUE(part<MirroredSign>(QStringLiteral("mirroredChip"))
+                    ->words()
+                    .startsWith(QStringLiteral("Not mirrored")));
+    EXPECT_TRUE(part<MirroredSign>(QStringLiteral("mirroredChip"))->isVisible());
+}
+
+TEST_F(CuttingMat, TabGoesFromDecalToDecalAndBehindTheLastOn) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({aGarment(usual), aGarment(usual)});
+    open();
+    ASSERT_TRUE(mat()->hasFocus());
+    EXPECT_EQ(model().chosen(), nest().decals[0].decal);
+    EXPECT_TRUE(mat()->accessibleDescription().contains(QStringLiteral("Heron")));
+    key(Qt::Key_Tab);
+    EXPECT_EQ(model().chosen(), nest().decals[1].decal);
+    EXPECT_TRUE(mat()->hasFocus());
+    key(Qt::Key_Tab);
+    EXPECT_FALSE(mat()->hasFocus());
+    mat()->setFocus(Qt::BacktabFocusReason);
+    key(Qt::Key_Backtab, Qt::ShiftModifier);
+    EXPECT_EQ(model().chosen(), nest().decals[0].decal);
+    key(Qt::Key_Backtab, Qt::ShiftModifier);
+    EXPECT_FALSE(mat()->hasFocus());
+}
+
+TEST_F(CuttingMat, ArrowsNudgeByOneAndByTenMillimetresAndPin) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({withDecal(usual, 100_mm, 120_mm)});
+    open();
+    const FilmArea before = nest().decals.front().lies;
+    key(Qt::Key_Right);
+    EXPECT_EQ(nest().decals.front().lies.along, before.along + 1_mm);
+    key(Qt::Key_Down, Qt::ShiftModifier);
+    EXPECT_EQ(nest().decals.front().lies.across, before.across + 10_mm);
+    EXPECT_TRUE(nest().decals.front().isPinned);
+    EXPECT_NE(label("chosenPlace").find("pinned"), std::string::npos);
+    EXPECT_EQ(faultIn(nest()), "");
+    for (int step = 0; step < 3; ++step)
+        key(Qt::Key_Left, Qt::ShiftModifier);
+    EXPECT_GE(nest().decals.front().lies.along, 0_mm);
+}
+
+TEST_F(CuttingMat, ADragLandsOnlyWhereTheNestStaysLegal) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({withDecal(usual, 120_mm, 150_mm), withDecal(usual, 120_mm, 150_mm),
+               withDecal(usual, 90_mm, 60_mm), withDecal(usual, 200_mm, 100_mm)});
+    open();
+    waitForSearch();
+    const DecalId dragged = nest().decals.front().decal;
+    const QPointF onto = mat()->rectOf(nest().decals.back().decal).center();
+    const FilmArea before = nest().find(dragged)->lies;
+    drag(dragged, (onto - mat()->rectOf(dragged).center()).toPoint());
+    EXPECT_EQ(faultIn(nest()), "");
+    drag(dragged, {320, 0}); // behind all the others
+    EXPECT_EQ(faultIn(nest()), "");
+    EXPECT_NE(nest().find(dragged)->lies, before);
+    EXPECT_TRUE(nest().find(dragged)->isPinned);
+    EXPECT_EQ(model().mat().wish.pins.size(), 1U);
+    // Far over the edge of the roll: as near as it may lie.
+    drag(dragged, {0, -2000});
+    EXPECT_EQ(faultIn(nest()), "");
+    EXPECT_EQ(nest().decals.size(), 4U);
+}
+
+TEST_F(CuttingMat, APinHoldsWhenItIsNestedAgain) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({withDecal(usual, 120_mm, 150_mm), withDecal(usual, 130_mm, 80_mm),
+               withDecal(usual, 90_mm, 60_mm), withDecal(usual, 200_mm, 100_mm)});
+    open();
+    waitForSearch();
+    const DecalId pinned = nest().decals.front().decal;
+    drag(pinned, {260, 40});
+    const DecalPin at = placeOf(*nest().find(pinned));
+    key(Qt::Key_N);
+    waitForSearch();
+    EXPECT_EQ(placeOf(*nest().find(pinned)), at);
+    auto* gap = part<Stepper>(QStringLiteral("gap"));
+    gap->setFocus();
+    key(Qt::Key_Plus); // a wider gap lays all the others anew
+    waitForSearch();
+    EXPECT_EQ(nest().gap, 9_mm);
+    EXPECT_EQ(placeOf(*nest().find(pinned)), at);
+    EXPECT_EQ(faultIn(nest()), "");
+    // P lets it go.
+    mat()->setFocus();
+    key(Qt::Key_P);
+    EXPECT_TRUE(model().mat().wish.pins.empty());
+}
+
+TEST_F(CuttingMat, PinsAndLeftOutOutliveAChangeOfTheShop) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({withDecal(usual, 120_mm, 150_mm), withDecal(usual, 130_mm, 80_mm)});
+    open();
+    waitForSearch();
+    const DecalId pinned = nest().decals.front().decal;
+    drag(pinned, {200, 0});
+    const DecalPin at = placeOf(*nest().find(pinned));
+    const DecalId out = nest().decals[nest().decals.front().decal == pinned ? 1 : 0].decal;
+    QTest::mouseClick(mat()->viewport(), Qt::LeftButton, {}, mat()->rectOf(out).center().toPoint());
+    key(Qt::Key_Delete);
+    takeOrder({withDecal(usual, 60_mm, 60_mm)}, "Teodor Wick");
+    EXPECT_EQ(nest().decals.size(), 2U);
+    EXPECT_EQ(placeOf(*nest().find(pinned)), at);
+    EXPECT_EQ(nest().find(out), nullptr);
+    EXPECT_EQ(rows("leftOut")->rows().size(), 1);
+}
+
+TEST_F(CuttingMat, TurnLaysADecalTheOtherWayUnlessTheFilmHasAGrain) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({withDecal(usual, 100_mm, 160_mm)});
+    open();
+    const bool before = nest().decals.front().isTurned;
+    key(Qt::Key_R);
+    EXPECT_EQ(nest().decals.front().isTurned, !before);
+    EXPECT_EQ(faultIn(nest()), "");
+
+    const FilmId grained = addFilm("Gorse", [](Film& film) { film.hasGrain = true; });
+    receiveRoll(grained, usual.place);
+    GarmentDraft garment = withDecal(usual, 100_mm, 160_mm);
+    garment.decals.front().film = grained;
+    takeOrder({garment}, "Teodor Wick");
+    Matter matter;
+    matter.film = grained;
+    place->turnTo(matter);
+    EXPECT_FALSE(button("turnDecal")->isEnabled());
+    EXPECT_TRUE(button("turnDecal")->toolTip().contains(QStringLiteral("grain")));
+}
+
+TEST_F(CuttingMat, DeleteLeavesADecalOutAndItIsPutBack) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({aGarment(usual), aGarment(usual), aGarment(usual)});
+    open();
+    EXPECT_GT(nest().length, 288_mm);
+    const DecalId out = *model().chosen();
+    key(Qt::Key_Delete);
+    EXPECT_EQ(nest().decals.size(), 2U);
+    EXPECT_EQ(nest().length, 288_mm);
+    ASSERT_EQ(rows("leftOut")->rows().size(), 1);
+    EXPECT_TRUE(rows("leftOut")->rows().front().text.contains(QStringLiteral("Heron")));
+    EXPECT_TRUE(mat()->hasFocus());
+    ASSERT_TRUE(model().chosen());
+    button("leftOut-0")->click();
+    EXPECT_EQ(nest().decals.size(), 3U);
+    EXPECT_NE(nest().find(out), nullptr);
+    EXPECT_FALSE(rows("leftOut")->isVisible());
+
+    for (int each = 0; each < 3; ++each) {
+        mat()->setFocus(Qt::TabFocusReason);
+        key(Qt::Key_Delete);
+    }
+    EXPECT_TRUE(model().nests().empty());
+    EXPECT_FALSE(button("markCut")->isEnabled());
+    button("leftOutAll")->click();
+    EXPECT_EQ(nest().decals.size(), 3U);
+}
+
+TEST_F(CuttingMat, AnotherRollMayComeFirst) {
+    const UsualShop usual = stockUsualShop();
+    time().pass(48h);
+    const RollId newer = receiveRoll(usual.film, usual.place);
+    takeOrder({aGarment(usual)});
+    open();
+    auto* rolls = part<OptionList>(QStringLiteral("rolls"));
+    ASSERT_EQ(rolls->model()->rowCount(), 2);
+    EXPECT_EQ(nest().roll, usual.roll); // the older first
+    EXPECT_TRUE(rolls->model()
+                    ->index(0, 0)
+                    .data(Qt::AccessibleDescriptionRole)
+                    .toString()
+                    .contains(QStringLiteral("left")));
+    key(Qt::Key_L);
+    ASSERT_TRUE(rolls->hasFocus());
+    key(Qt::Key_Down);
+    EXPECT_EQ(nest().roll, newer);
+    EXPECT_EQ(rolls->chosenAt(), 1);
+    EXPECT_TRUE(rolls->hasFocus());
+    key(Qt::Key_Up);
+    EXPECT_EQ(nest().roll, usual.roll);
+}
+
+TEST_F(CuttingMat, ARollPastItsUseByIsNotCutFrom) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({aGarment(usual)});
+    time().setWall(now().instant + Days{400});
+    open();
+    EXPECT_TRUE(model().nests().empty());
+    auto* rolls = part<OptionList>(QStringLiteral("rolls"));
+    EXPECT_TRUE(rolls->model()
+                    ->index(0, 0)
+                    .data(Qt::AccessibleDescriptionRole)
+                    .toString()
+                    .contains(QStringLiteral("test strip")));
+    EXPECT_FALSE(mat()->accessibleDescription().isEmpty());
+    EXPECT_FALSE(button("saveCutFile")->isEnabled());
+    key(Qt::Key_C);
+    EXPECT_EQ(roll(usual.roll).left, 5000_mm);
+}
+
+TEST_F(CuttingMat, ADecalWiderThanEveryRollIsNamedWithItsSize) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({withDecal(usual, 590_mm, 600_mm), aGarment(usual)});
+    open();
+    EXPECT_EQ(nest().decals.size(), 1U);
+    ASSERT_EQ(rows("lacking")->rows().size(), 1);
+    const MatRow& row = rows("lacking")->rows().front();
+    EXPECT_TRUE(row.text.contains(QStringLiteral("Heron"))) << row.text.toStdString();
+    EXPECT_TRUE(row.second.contains(QStringLiteral("590"))) << row.second.toStdString();
+    EXPECT_TRUE(rows("lacking")->isVisible());
+}
+
+TEST_F(CuttingMat, WhatMayNotBeCutYetSaysWhyAndWhatFreesIt) {
+    const UsualShop usual = stockUsualShop();
+    OrderDraft unsure = anOrder({withDecal(usual, 100_mm, 30_mm, Wording{"Juno", Face::Plain})});
+    unsure.isConfirmed = false;
+    valueOf(db::takeOrder(file(), unsure, now()));
+    takeOrder({aGarment(usual)}, "Teodor Wick");
+    open();
+    EXPECT_EQ(nest().decals.size(), 1U);
+    ASSERT_EQ(rows("notYet")->rows().size(), 1);
+    EXPECT_FALSE(rows("notYet")->rows().front().second.isEmpty());
+    button("notYet-0")->click();
+    ASSERT_EQ(asked.size(), 1U);
+    EXPECT_EQ(asked.front(), SlipName::ConfirmWording);
+    EXPECT_TRUE(askedFor.decal.has_value());
+}
+
+TEST_F(CuttingMat, TurnsToTheFilmOfWhatItIsAskedFor) {
+    const UsualShop usual = stockUsualShop();
+    const FilmId gorse = addFilm("Gorse");
+    const RollId gorseRoll = receiveRoll(gorse, usual.place);
+    takeOrder({aGarment(usual)});
+    GarmentDraft other = aGarment(usual);
+    other.decals.front().film = gorse;
+    const auto taken = takeOrder({other}, "Teodor Wick");
+    open();
+    EXPECT_EQ(model().film()->film, usual.film);
+    Matter matter;
+    matter.roll = gorseRoll;
+    place->turnTo(matter);
+    EXPECT_EQ(model().film()->film, gorse);
+    key(Qt::Key_F);
+    ASSERT_TRUE(films()->hasFocus());
+    key(Qt::Key_Left);
+    EXPECT_EQ(model().film()->film, usual.film);
+    matter = {};
+    matter.garment = garmentsOf(taken.id).front();
+    place->turnTo(matter);
+    EXPECT_EQ(model().film()->film, gorse);
+    EXPECT_TRUE(model().chosen().has_value());
+}
+
+TEST_F(CuttingMat, EscapeStopsTheSearchAndKeepsTheBestSoFar) {
+    const UsualShop usual = stockUsualShop();
+    std::vector<GarmentDraft> garments;
+    for (int at = 0; at < 40; ++at)
+        garments.push_back(withDecal(usual, {60 + 13 * (at % 11)}, {45 + 17 * (at % 7)}));
+    takeOrder(garments);
+    CuttingMatPlace::setSearchRounds(std::nullopt);
+    open();
+    const Millimetres atOnce = nest().length;
+    ASSERT_TRUE(tools()->showsSearch()) << "nothing shorter is looked for";
+    EXPECT_TRUE(button("keepBest")->isVisible());
+    QElapsedTimer since;
+    since.start();
+    key(Qt::Key_Escape);
+    QTRY_VERIFY_WITH_TIMEOUT(!tools()->showsSearch(), 2000);
+    EXPECT_LT(since.elapsed(), 1000);
+    EXPECT_LE(nest().length, atOnce);
+    EXPECT_EQ(nest().decals.size(), 40U);
+    EXPECT_EQ(faultIn(nest()), "");
+    // Asked for again, and left in the middle by turning to another place: at once.
+    key(Qt::Key_N);
+    ASSERT_TRUE(tools()->showsSearch());
+    since.restart();
+    place->hide();
+    EXPECT_LT(since.elapsed(), 200);
+    EXPECT_FALSE(tools()->showsSearch());
+}
+
+TEST_F(CuttingMat, AThousandDecalsLieOnTheMatAndScroll) {
+    const UsualShop usual = stockUsualShop();
+    const RollId longer = receiveRoll(usual.film, usual.place, 60'000_mm);
+    const auto order = [&](int from) {
+        std::vector<GarmentDraft> garments;
+        for (int at = 0; at < 50; ++at)
+            garments.push_back(withDecal(usual, {60 + (from + at) % 50}, {70 + (from + at) % 30}));
+        takeOrder(garments);
+    };
+    for (int at = 0; at < 20; ++at)
+        order(at * 50);
+    open();
+    std::size_t laid = 0;
+    for (const Nest& each : model().nests()) {
+        laid += each.decals.size();
+        EXPECT_EQ(faultIn(each), "");
+    }
+    EXPECT_EQ(laid, 1000U);
+    EXPECT_EQ(model().nests().back().roll, longer);
+    // The last decal comes into view when the keyboard gets there.
+    mat()->setFocus();
+    const DecalId last = model().nests().back().decals.back().decal;
+    Matter matter;
+    matter.decal = last;
+    place->turnTo(matter);
+    EXPECT_TRUE(QRectF(mat()->viewport()->rect()).intersects(mat()->rectOf(last)));
+    EXPECT_FALSE(mat()->viewport()->grab().isNull());
+}
+
+TEST_F(CuttingMat, NothingIsCutOffInTheNarrowWindow) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({aGarment(usual), aGarment(usual)});
+    open({1184, 640}); // the place in a window of 1280 × 700
+    EXPECT_LE(place->minimumSizeHint().width(), 1184);
+    EXPECT_LE(place->minimumSizeHint().height(), 640);
+    for (const char* name : {"saveCutFile", "matSheet", "markCut", "nestAgain", "turnDecal", "pinDecal"}) {
+        const QRect box(button(name)->mapTo(place.get(), QPoint()), button(name)->size());
+        EXPECT_TRUE(place->rect().contains(box)) << name;
+        EXPECT_GE(button(name)->width(), button(name)->sizeHint().width()) << name;
+    }
+}
+
+} // namespace holdfast::app::test
