@@ -10,83 +10,93 @@ namespace holdfast {
 
 DayScore DayBound::least(const DayState& state, std::span<const std::size_t> notGiven) {
     list(state, notGiven);
+    double alone = 0;
+    double onPlatens = 0;
+    for (const Left& left : m_left) {
+        alone += latenessAlone(left);
+        if (!left.platen)
+            onPlatens += latenessAlone(left);
+    }
+    for (std::size_t platen = 0; platen < state.platens.size(); ++platen)
+        onPlatens += latenessOnPlaten(state, platen);
+
     DayScore least = leastFrom(state);
-    if (m_left.empty())
-        return least;
-    double lateness = std::max(aloneLateness(), handsLateness(state));
-    if (state.platens.size() == 1)
-        lateness = std::max(lateness, platenLateness(state));
-    least.lateness += lateness;
+    least.lateness += std::max({alone, onPlatens, latenessOnHands(state)});
     return least;
 }
 
 void DayBound::list(const DayState& state, std::span<const std::size_t> notGiven) {
     m_left.clear();
-    m_lightest = std::numeric_limits<double>::infinity();
-    const auto add = [&](std::size_t job, std::size_t step, std::int64_t from) {
-        m_left.push_back({job, step, from});
-        m_lightest = std::min(m_lightest, m_day.jobs()[job].weight);
-    };
-    for (const DayState::Platen& platen : state.platens) {
-        for (const DayState::Garment& garment : platen.begun)
-            add(garment.job, garment.next, std::max(state.now, garment.readyAt));
-        for (const DayState::Garment& garment : platen.queue)
-            add(garment.job, 0, state.now);
+    for (std::size_t platen = 0; platen < state.platens.size(); ++platen) {
+        for (const DayState::Garment& garment : state.platens[platen].begun)
+            m_left.push_back({garment.job, garment.next, std::max(state.now, garment.readyAt), platen});
+        for (const DayState::Garment& garment : state.platens[platen].queue)
+            m_left.push_back({garment.job, 0, state.now, platen});
     }
-    for (const std::size_t job : notGiven)
-        add(job, 0, state.now);
+    for (const std::size_t job : notGiven) {
+        const std::vector<std::size_t>& platens = m_day.jobs()[job].platens;
+        m_left.push_back(
+            {job, 0, state.now, platens.size() == 1 ? std::optional{platens.front()} : std::nullopt});
+    }
 }
 
-double DayBound::aloneLateness() const {
-    double lateness = 0;
-    for (const Left& left : m_left)
-        lateness += m_day.latenessOf(left.job, left.from + m_day.jobs()[left.job].lengthFrom[left.step]);
-    return lateness;
+double DayBound::latenessAlone(const Left& left) const {
+    return m_day.latenessOf(left.job, left.from + m_day.jobs()[left.job].lengthFrom[left.step]);
+}
+
+void DayBound::take(const Left& left, std::int64_t work) {
+    m_work.push_back(work);
+    m_due.push_back(m_day.jobs()[left.job].due);
+    m_lightest = std::min(m_lightest, m_day.jobs()[left.job].weight);
 }
 
 // A garment with nothing left for the hands, or for the platen, is not held up by them.
-double DayBound::handsLateness(const DayState& state) {
+double DayBound::latenessOnHands(const DayState& state) {
     m_work.clear();
     m_due.clear();
+    m_lightest = std::numeric_limits<double>::infinity();
+    m_asItIs = m_left.size();
     for (const Left& left : m_left) {
-        const TimedJob& job = m_day.jobs()[left.job];
-        if (job.handWorkFrom[left.step] > 0) {
-            m_work.push_back(job.handWorkFrom[left.step]);
-            m_due.push_back(job.due);
-        }
+        if (const std::int64_t work = m_day.jobs()[left.job].handWorkFrom[left.step]; work > 0)
+            take(left, work);
     }
-    return inTurn(std::max(state.now, state.handsFreeAt), false);
+    std::ranges::sort(m_work);
+    std::ranges::sort(m_due);
+    return inTurn(std::max(state.now, state.handsFreeAt));
 }
 
-double DayBound::platenLateness(const DayState& state) {
-    const DayState::Platen& platen = state.platens.front();
+double DayBound::latenessOnPlaten(const DayState& state, std::size_t index) {
+    const DayState::Platen& platen = state.platens[index];
     m_work.clear();
     m_due.clear();
-    for (const Left& left : m_left) {
-        const TimedJob& job = m_day.jobs()[left.job];
-        if (job.platenWorkFrom[left.step] > 0) {
-            m_work.push_back(job.platenWorkFrom[left.step]);
-            m_due.push_back(job.due);
-        }
-    }
-    countChanges(platen);
-    return inTurn(std::max({state.now, platen.freeAt, platen.steadyAt}), true);
-}
-
-// With so many changes no more garments can be done than need the platen as it is, or at the temperatures
-// most asked for.
-void DayBound::countChanges(const DayState::Platen& platen) {
-    m_needing.assign(m_day.heats(), 0);
+    m_lightest = std::numeric_limits<double>::infinity();
     m_asItIs = 0;
+    m_needing.assign(m_day.heats(), 0);
+    double others = 0;
     for (const Left& left : m_left) {
-        const TimedJob& job = m_day.jobs()[left.job];
-        if (job.platenWorkFrom[left.step] <= 0)
+        if (left.platen != index)
             continue;
+        const TimedJob& job = m_day.jobs()[left.job];
+        const std::int64_t work = job.platenWorkFrom[left.step];
+        if (work <= 0) {
+            others += latenessAlone(left);
+            continue;
+        }
+        take(left, work);
         if (job.lastHeat == kAnyHeat || job.lastHeat == platen.heat)
             ++m_asItIs;
         else
             ++m_needing[job.lastHeat];
     }
+    listChanges(index);
+    std::ranges::sort(m_work);
+    std::ranges::sort(m_due);
+    return others + inTurn(std::max({state.now, platen.freeAt, platen.steadyAt}));
+}
+
+// With so many changes no more garments can be done than need the platen as it is, or at the temperatures
+// most asked for.
+void DayBound::listChanges(std::size_t platen) {
     m_changeInto.clear();
     m_othersCounts.clear();
     for (std::size_t heat = 0; heat < m_needing.size(); ++heat) {
@@ -95,7 +105,7 @@ void DayBound::countChanges(const DayState::Platen& platen) {
         std::int64_t least = std::numeric_limits<std::int64_t>::max();
         for (std::size_t from = 0; from < m_needing.size(); ++from) {
             if (from != heat)
-                least = std::min(least, m_day.changeOn(0, from, heat));
+                least = std::min(least, m_day.changeOn(platen, from, heat));
         }
         m_changeInto.push_back(least);
         m_othersCounts.push_back(m_needing[heat]);
@@ -105,15 +115,13 @@ void DayBound::countChanges(const DayState::Platen& platen) {
 }
 
 // One thing after another: at its best the shortest work first, each for the earliest promise left.
-double DayBound::inTurn(std::int64_t from, bool hasChanges) {
-    std::ranges::sort(m_work);
-    std::ranges::sort(m_due);
+double DayBound::inTurn(std::int64_t from) const {
     double lateness = 0;
     std::size_t mostDone = m_asItIs;
     std::size_t change = 0;
     std::int64_t done = from;
     for (std::size_t next = 0; next < m_due.size(); ++next) {
-        while (hasChanges && next == mostDone && change < m_changeInto.size()) {
+        if (next == mostDone) {
             done += m_changeInto[change];
             mostDone += m_othersCounts[change];
             ++change;
