@@ -176,14 +176,11 @@ Error handsTaken() {
         "settings, or move promises already given.");
 }
 
-} // namespace
-
-Result<Promise> promiseFor(std::span<const AskedGarment> asked, const ShopFacts& facts,
-                           const Promised& promised, const Now& now) {
-    if (asked.empty())
-        return plainError("Choose at least one garment to promise a day for.");
+// Reckoned over so many days from now on; an error may only say that they are too few.
+Result<Promise> promisedWithin(Days ahead, std::span<const AskedGarment> asked, const ShopFacts& facts,
+                               const Promised& promised, const Now& now) {
     const ShopSettings& settings = facts.settings;
-    const std::vector<OpenStretch> hours = openHours(settings, now.local(), kAhead);
+    const std::vector<OpenStretch> hours = openHours(settings, now.local(), ahead);
     if (hours.empty())
         return plainError(
             "The workshop is closed for the next year: no day can be promised. Set its pressing hours, "
@@ -225,6 +222,30 @@ Result<Promise> promiseFor(std::span<const AskedGarment> asked, const ShopFacts&
             "hours, or take back closed days, in the settings.");
     way.ready = *ready;
     return Promise{way.ready, pathOf(way, now), longestWait(way, now)};
+}
+
+// Beyond what is promised, a month is mostly enough, and a year takes ten times as long to look over.
+Days nearEnough(const Promised& promised, const Now& now) {
+    constexpr Days kMonth{31};
+    const LocalTime farthest = now.local() + kAhead;
+    LocalTime last = now.local();
+    for (const PromisedWork& work : promised.work)
+        last = std::max(last, std::min(work.due, farthest));
+    return dateOf(last) - now.today() + kMonth;
+}
+
+} // namespace
+
+Result<Promise> promiseFor(std::span<const AskedGarment> asked, const ShopFacts& facts,
+                           const Promised& promised, const Now& now) {
+    if (asked.empty())
+        return plainError("Choose at least one garment to promise a day for.");
+    if (const Days near = nearEnough(promised, now); near < kAhead) {
+        Result<Promise> promise = promisedWithin(near, asked, facts, promised, now);
+        if (promise.ok())
+            return promise;
+    }
+    return promisedWithin(kAhead, asked, facts, promised, now);
 }
 
 std::optional<LocalTime> handedOverFrom(const ShopSettings& settings, LocalTime rested) {
