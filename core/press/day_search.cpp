@@ -18,7 +18,7 @@ namespace {
 // Garments run through in trials for each garment of the day, beside those that the request allows anyway.
 constexpr std::uint64_t kMoreForEach = 40;
 
-// Moves looked at for one garment before another is asked; all of them on a usual day.
+// Moves looked at for one garment before another is asked, drawn from all there are.
 constexpr std::size_t kMovesEach = 60;
 
 // Longest block that is moved.
