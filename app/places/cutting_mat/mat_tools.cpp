@@ -85,8 +85,9 @@ void MatTools::setSearch(double share) {
         return;
     const bool hadKeyboard = m_nest->hasFocus() || m_keep->hasFocus();
     m_share = share;
-    m_keep->setVisible(showsSearch());
-    m_nest->setVisible(!showsSearch());
+    // One goes before the other comes: both together would ask for more room than the window may have.
+    (showsSearch() ? m_nest : m_keep)->hide();
+    (showsSearch() ? m_keep : m_nest)->show();
     if (hadKeyboard)
         (showsSearch() ? m_keep : m_nest)->setFocus(Qt::OtherFocusReason);
     update();
