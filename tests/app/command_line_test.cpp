@@ -72,7 +72,8 @@ TEST(Arguments, WrongUsageIsSaidInOneLine) {
     EXPECT_EQ(refusal({"--shop", "a", "--demo"}), "--shop and --demo exclude each other.");
     EXPECT_EQ(refusal({"--on", "2026-02-30"}),
               "--on needs a day that exists, such as 2026-11-25; “2026-02-30” is none.");
-    EXPECT_EQ(refusal({"report"}), "report needs one of walk, use-first, holds, blanks, promise, cut behind it.");
+    EXPECT_EQ(refusal({"report"}),
+              "report needs one of walk, use-first, holds, blanks, promise, cut behind it.");
     EXPECT_EQ(refusal({"report", "weather"}),
               "There is no report “weather”. Ask for walk, use-first, holds, blanks, promise or cut.");
     EXPECT_EQ(refusal({"tour"}), "tour needs the folder to draw into behind it.");
@@ -132,6 +133,27 @@ protected:
         return QJsonDocument::fromJson(QByteArray::fromStdString(made)).object();
     }
 };
+
+TEST_F(CommandLine, CutReportNestsWhatWaitsFilmByFilm) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({aGarment(usual), aGarment(usual)});
+    const QJsonObject cut = json(ReportName::Cut);
+    EXPECT_EQ(cut[QStringLiteral("report")].toString().toStdString(), "cut");
+    const QJsonArray films = cut[QStringLiteral("films")].toArray();
+    ASSERT_EQ(films.size(), 1);
+    const QJsonObject film = films.at(0).toObject();
+    EXPECT_EQ(film[QStringLiteral("film")].toString().toStdString(), "Marram Soft, Dusk");
+    EXPECT_EQ(film[QStringLiteral("waiting")].toInt(), 2);
+    EXPECT_TRUE(film[QStringLiteral("lack")].toArray().isEmpty());
+    ASSERT_EQ(film[QStringLiteral("nests")].toArray().size(), 1);
+    const QJsonObject nest = film[QStringLiteral("nests")].toArray().at(0).toObject();
+    // Two of 200 × 280 mm beside each other, and the gap of 8 mm.
+    EXPECT_EQ(nest[QStringLiteral("lengthMillimetres")].toInt(), 288);
+    EXPECT_LE(nest[QStringLiteral("leastMillimetres")].toInt(), 288);
+    EXPECT_EQ(nest[QStringLiteral("decals")].toArray().size(), 2);
+    EXPECT_TRUE(nest[QStringLiteral("decals")].toArray().at(0).toObject().contains(QStringLiteral("place")));
+    EXPECT_NE(text(ReportName::Cut).find("288 mm used"), std::string::npos);
+}
 
 TEST_F(CommandLine, WalkReportNamesWhatIsPressedPlannedAndAside) {
     const UsualShop usual = stockUsualShop();
