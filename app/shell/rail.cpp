@@ -6,7 +6,7 @@
 #include "app/theme/measures.h"
 #include "app/theme/stitch.h"
 #include "app/theme/type.h"
-#include "core/film/waiting_decals.h"
+#include "core/cutting/nest.h"
 
 #include <QKeyEvent>
 #include <QPainter>
@@ -204,7 +204,7 @@ void Rail::show(ShopDesk& desk) {
                                             : tr("%1 rolls past or outside their limits").arg(rolls));
     }
     if (RailButton* mat = button(PlaceName::CuttingMat)) {
-        const std::size_t decals = waitingDecals(shop.facts).size();
+        const std::size_t decals = decalsToCut(shop);
         mat->setCount(decals, decals == 0   ? QString()
                               : decals == 1 ? tr("1 decal to cut")
                                             : tr("%1 decals to cut").arg(decals));

@@ -137,6 +137,13 @@ void offerOffcutsFirst(const ReckonedShop& shop, const Film& film, FilmToCut& to
 
 } // namespace
 
+std::size_t decalsToCut(const ReckonedShop& shop) {
+    return static_cast<std::size_t>(
+        std::ranges::count_if(waitingDecals(shop.facts), [&](const WaitingDecal& waiting) {
+            return waiting.film && !whyNotYet(shop, waiting);
+        }));
+}
+
 std::vector<FilmToCut> filmsToCut(const ReckonedShop& shop) {
     std::vector<FilmToCut> films;
     for (const WaitingDecal& waiting : waitingDecals(shop.facts)) {

@@ -88,6 +88,9 @@ struct FilmToCut {
     std::vector<RollOffer> rolls;
 };
 
+// Decals that may be cut, of every film.
+std::size_t decalsToCut(const ReckonedShop& shop);
+
 // Every film that has decals of open, confirmed orders to cut, by its earliest promise.
 std::vector<FilmToCut> filmsToCut(const ReckonedShop& shop);
 

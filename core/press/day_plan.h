@@ -4,7 +4,7 @@
 // One maker and one or two presses. A platen heats and cools at its own rates, so the order matters; cooling
 // needs neither platen nor hands, so the next garment is pressed meanwhile. Dispatch rules give a first order
 // (earliest promise, least set-up, apparent tardiness cost with set-ups after Lee, Bhaskaran and Pinedo
-// 1997); from the best by (weighted lateness, end, temperature changes) a better one is searched, among all
+// 1997); from the best by lateness and end (see DayScore) a better one is searched, among all
 // orders up to eight garments (day_search.h). Deterministic.
 //
 // How time is reckoned for a given order is told in day_plan_timing.h. Times are whole seconds; a step's

@@ -27,13 +27,26 @@
 
 namespace holdfast {
 
-// What plans are compared by; less is better.
+// A change of temperature is worth so much of a later end: without it a day would be heated up and cooled
+// down to end a few seconds sooner. Common practice, no source.
+inline constexpr std::int64_t kChangeCountsFor = 120;
+
+// What plans are compared by; less is better: lateness, then the end with what the changes count for, then
+// the end.
 struct DayScore {
     double lateness = 0;   // weighted seconds
     std::int64_t ends = 0; // seconds from the start
     int changes = 0;
 
-    auto operator<=>(const DayScore&) const = default;
+    std::int64_t endWithChanges() const { return ends + kChangeCountsFor * changes; }
+    bool operator==(const DayScore&) const = default;
+    std::partial_ordering operator<=>(const DayScore& other) const {
+        if (const auto byLateness = lateness <=> other.lateness; byLateness != 0)
+            return byLateness;
+        if (const auto byEnd = endWithChanges() <=> other.endWithChanges(); byEnd != 0)
+            return byEnd;
+        return ends <=> other.ends;
+    }
 };
 
 // Temperatures of a day are numbered (see TimedDay::temperatureOf); this one stands for "as the platen is".

@@ -97,6 +97,7 @@ TEST(MatFilms, FilmsStandByTheirEarliestPromise) {
     const std::vector<FilmToCut> films = filmsToCut(mat.shop());
     ASSERT_EQ(films.size(), 1U);
     EXPECT_EQ(films.front().waiting, (std::vector{early, late}));
+    EXPECT_EQ(decalsToCut(mat.shop()), 2U);
 }
 
 TEST(MatFilms, TenThousandDecalsGetAPartialAnswer) {

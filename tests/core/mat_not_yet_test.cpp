@@ -6,14 +6,18 @@
 namespace holdfast::test {
 namespace {
 
-std::vector<FilmToCut> filmsOf(const TestShop& shop) {
+ReckonedShop reckonedOf(const TestShop& shop) {
     ReckonedShop reckoned;
     reckoned.now = shop.now;
     reckoned.facts = shop.facts;
     reckoned.conditions = shop.conditions;
     reckoned.allotment = shop.allotment;
     reckoned.assessments = assessAll(shop.around());
-    return filmsToCut(reckoned);
+    return reckoned;
+}
+
+std::vector<FilmToCut> filmsOf(const TestShop& shop) {
+    return filmsToCut(reckonedOf(shop));
 }
 
 std::string whyNotYet(const TestShop& shop) {
@@ -37,6 +41,7 @@ TEST(MatNotYet, UnconfirmedArtworkIsNotCut) {
     const TestShop shop =
         aShop().with(aGarment().uncut().decal([](Decal& decal) { decal.confirmedBy.clear(); })).build();
     EXPECT_TRUE(filmsOf(shop).front().waiting.empty());
+    EXPECT_EQ(decalsToCut(reckonedOf(shop)), 0U);
     EXPECT_TRUE(whyNotYet(shop).starts_with("Artwork not confirmed: Heron")) << whyNotYet(shop);
 }
 
