@@ -4,6 +4,7 @@
 #include "app/slips/option_list.h"
 #include "app/widgets/choice.h"
 #include "app/widgets/field.h"
+#include "db/actions/film_actions.h"
 #include "db/actions/press_actions.h"
 #include "db/actions/shop_actions.h"
 #include "db/tables/facts.h"
@@ -286,7 +287,17 @@ TEST_F(OrderSlips, EverySlipFitsTheEdgeWhateverTheNames) {
     matter.roll = usual.roll;
     matter.place = usual.place;
     matter.press = usual.press;
+    const std::optional<DecalId> usualDecal = matter.decal;
+    // One that is cut already, in another order: only such a decal can have been cut wrong.
+    auto agreed = anOrder({withName(usual, longest)}, longest);
+    agreed.garments[0].size = "18–24 months, tall";
+    const GarmentId cut = garmentsOf(valueOf(db::takeOrder(file(), agreed, now())).id).front();
+    const std::vector<DecalId> decals{desk().shop()->facts.garments.at(cut).decals.front().id};
+    valueOf(db::cutDecals(file(), usual.roll, decals, Millimetres{300}));
     for (int name = 0; name <= static_cast<int>(SlipName::Settings); ++name) {
+        const bool isOfACutDecal = static_cast<SlipName>(name) == SlipName::Miscut;
+        matter.garment = isOfACutDecal ? cut : garmentsOf(order).front();
+        matter.decal = isOfACutDecal ? std::optional{decals.front()} : usualDecal;
         ASSERT_TRUE(open(static_cast<SlipName>(name), matter)) << name;
         EXPECT_LE(slip().minimumSizeHint().width(), 339) << slip().title().toStdString();
         const auto* form = slip().findChild<Form*>();
