@@ -89,17 +89,20 @@ Millimetres lengthTogether(std::span<const Decal* const> decals, const Film& fil
 bool fitOnto(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth, Millimetres left,
              const ShopSettings& settings) {
     Millimetres sum;
-    std::int64_t area = 0; // with the gap behind and beside each
+    double area =
+        0; // mm², with the gap behind and beside each; a size that is none may be beyond any integer
     for (const Decal* decal : decals) {
         const std::optional<Millimetres> length = lengthFor(*decal, film, rollWidth, settings);
         if (!length)
             continue;
         sum += *length;
-        area += (decal->width + settings.decalGap).value * (decal->height + settings.decalGap).value;
+        area += static_cast<double>((decal->width + settings.decalGap).value) *
+                static_cast<double>((decal->height + settings.decalGap).value);
     }
     if (sum <= left)
         return true;
-    const std::int64_t room = left.value * (clearWidth(rollWidth, settings) + settings.decalGap).value;
+    const double room = static_cast<double>(left.value) *
+                        static_cast<double>((clearWidth(rollWidth, settings) + settings.decalGap).value);
     return area <= room && (lengthInRows(decals, film, rollWidth, settings) <= left ||
                             nestedLength(decals, film, rollWidth, settings) <= left);
 }
