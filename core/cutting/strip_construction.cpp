@@ -14,7 +14,7 @@ namespace {
 // With more pieces fewer orders are tried, so that the first answer comes at once.
 constexpr std::size_t kPiecesForEveryOrder = 500;
 constexpr std::size_t kPiecesForOneOrder = 4'000;
-constexpr std::size_t kPiecesForLowest = 120;
+constexpr std::size_t kPiecesForLowest = 120; // and for every order lying
 
 using Pieces = std::span<const FillPiece>;
 
@@ -178,7 +178,10 @@ Filling fillInSeveralOrders(const FillFrame& frame, Pieces pieces, const ShouldS
     shortest.tryPlainWays(flat, false);
     if (pieces.size() <= kPiecesForEveryOrder) {
         shortest.tryOrders(unturned(pieces), orders);
-        shortest.tryOrders(flat, fillOrders(flat));
+        std::vector<FillOrder> flatOrders = fillOrders(flat);
+        if (pieces.size() > kPiecesForLowest)
+            flatOrders.resize(1);
+        shortest.tryOrders(flat, flatOrders);
     }
     return std::move(shortest).best();
 }
