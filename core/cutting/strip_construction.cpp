@@ -14,7 +14,7 @@ namespace {
 // With more pieces fewer orders are tried, so that the first answer comes at once.
 constexpr std::size_t kPiecesForEveryOrder = 500;
 constexpr std::size_t kPiecesForOneOrder = 4'000;
-constexpr std::size_t kPiecesForLowest = 120; // and for every order lying
+constexpr std::size_t kPiecesForLowest = 120; // and for every order upright and lying
 
 using Pieces = std::span<const FillPiece>;
 
@@ -177,10 +177,13 @@ Filling fillInSeveralOrders(const FillFrame& frame, Pieces pieces, const ShouldS
     const std::vector<FillPiece> flat = lying(pieces, frame.width);
     shortest.tryPlainWays(flat, false);
     if (pieces.size() <= kPiecesForEveryOrder) {
-        shortest.tryOrders(unturned(pieces), orders);
+        std::vector<FillOrder> uprightOrders = orders;
         std::vector<FillOrder> flatOrders = fillOrders(flat);
-        if (pieces.size() > kPiecesForLowest)
+        if (pieces.size() > kPiecesForLowest) {
+            uprightOrders.resize(2);
             flatOrders.resize(1);
+        }
+        shortest.tryOrders(unturned(pieces), uprightOrders);
         shortest.tryOrders(flat, flatOrders);
     }
     return std::move(shortest).best();
