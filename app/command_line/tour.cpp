@@ -2,6 +2,7 @@
 
 #include "app/command_line/half_typed_order.h"
 #include "app/command_line/verbs.h"
+#include "app/places/cutting_mat/cut_not_pressed.h"
 #include "app/places/cutting_mat/cutting_mat_place.h"
 #include "app/shell/command_finder.h"
 #include "app/shell/foot_line.h"
@@ -124,6 +125,18 @@ Matter matterOf(const ReckonedShop& shop) {
     return matter;
 }
 
+// What the slip can be about; most have something to say of the usual garment.
+Matter matterFor(SlipName slip, const ReckonedShop& shop, const Matter& usual) {
+    if (slip != SlipName::Miscut)
+        return usual;
+    Matter matter;
+    if (const auto cut = cutNotPressed(shop, std::nullopt); !cut.empty()) {
+        matter.garment = cut.front().garment->id;
+        matter.decal = cut.front().decal->id;
+    }
+    return matter;
+}
+
 class Tour {
 public:
     Tour(const Arguments& arguments, Clock clock)
@@ -229,7 +242,7 @@ private:
         Workshop& workshop = *window.workshop();
         const Matter matter = matterOf(*window.desk()->shop());
         for (const auto& [slip, code] : kSlips) {
-            workshop.showSlip(slip, matter);
+            workshop.showSlip(slip, matterFor(slip, *window.desk()->shop(), matter));
             if (!workshop.slipEdge()->isOpen()) {
                 // Nothing in this shop that it could be about.
                 workshop.foot()->showLast(window.desk()->file());

@@ -16,6 +16,7 @@
 
 #include <memory>
 #include <optional>
+#include <vector>
 
 namespace holdfast::app {
 
@@ -24,6 +25,7 @@ struct Matter {
     std::optional<OrderId> order;
     std::optional<GarmentId> garment;
     std::optional<DecalId> decal;
+    std::vector<DecalId> decals; // of what is to be cut now; empty: all that waits
     std::optional<RollId> roll;
     std::optional<FilmId> film;
     std::optional<BlankLotId> lot;

@@ -1,7 +1,7 @@
 #include "app/shell/main_window.h"
 
+#include "app/desk/background_work.h"
 #include "app/desk/formats.h"
-#include "app/shell/background_work.h"
 #include "app/shell/seat.h"
 #include "app/shell/shop_paths.h"
 #include "app/shell/shop_start.h"

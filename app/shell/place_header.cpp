@@ -1,6 +1,7 @@
 #include "app/shell/place_header.h"
 
 #include "app/theme/measures.h"
+#include "app/widgets/button.h"
 #include "app/widgets/label.h"
 
 #include <QBoxLayout>
@@ -21,6 +22,12 @@ PlaceHeader::PlaceHeader(QWidget* parent)
     m_row->setSpacing(kSpace16);
     m_row->addWidget(m_title);
     m_row->addWidget(m_subtitle, 1);
+    m_back = new Button({}, Button::Kind::Quiet);
+    m_back->setObjectName(QStringLiteral("wayBack"));
+    m_back->setKey(QKeySequence(Qt::ALT | Qt::Key_Left));
+    m_back->hide();
+    connect(m_back, &Button::clicked, this, &PlaceHeader::backAsked);
+    m_row->addWidget(m_back);
 }
 
 void PlaceHeader::setTitle(const QString& title) {
@@ -29,6 +36,11 @@ void PlaceHeader::setTitle(const QString& title) {
 
 void PlaceHeader::setSubtitle(const QString& subtitle) {
     m_subtitle->setText(subtitle);
+}
+
+void PlaceHeader::setWayBack(const QString& place) {
+    m_back->setText(tr("Back to %1").arg(place));
+    m_back->setVisible(!place.isEmpty());
 }
 
 void PlaceHeader::setTools(QWidget* tools) {

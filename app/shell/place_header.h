@@ -1,6 +1,6 @@
 #pragma once
-// The head of a place: its title in serif, what day or fair it is about, and the place's own tools at the
-// right.
+// The head of a place: its title in serif, what day or fair it is about, the way back where another place led
+// here, and the place's own tools at the right.
 
 #include <QWidget>
 
@@ -8,6 +8,7 @@ class QHBoxLayout;
 
 namespace holdfast::app {
 
+class Button;
 class ElidingLabel;
 class Label;
 
@@ -19,13 +20,19 @@ public:
 
     void setTitle(const QString& title);
     void setSubtitle(const QString& subtitle);
+    // The name of the place that led here; empty: none did.
+    void setWayBack(const QString& place);
     // Shows these tools and hides those of other places; null for none. They stay the place's own to delete.
     void setTools(QWidget* tools);
+
+signals:
+    void backAsked();
 
 private:
     QHBoxLayout* m_row = nullptr;
     Label* m_title = nullptr;
     ElidingLabel* m_subtitle = nullptr;
+    Button* m_back = nullptr;
     QWidget* m_tools = nullptr;
 };
 

@@ -1,6 +1,6 @@
 #include "app/shell/workshop.h"
 
-#include "app/shell/background_work.h"
+#include "app/desk/background_work.h"
 #include "app/shell/command_finder.h"
 #include "app/shell/foot_line.h"
 #include "app/shell/place_header.h"
@@ -53,6 +53,10 @@ Workshop::Workshop(ShopDesk& desk, QWidget* parent)
         matter.place = place;
         showSlip(SlipName::RecordReading, matter);
     });
+    connect(m_header, &PlaceHeader::backAsked, this, [this] {
+        if (m_ledFrom)
+            turnTo(*m_ledFrom);
+    });
     connect(m_foot, &FootLine::undoAsked, this, &Workshop::undo);
     connect(m_foot, &FootLine::heightChanged, this, &Workshop::arrange);
     listenToDesk();
@@ -70,7 +74,7 @@ void Workshop::listenToDesk() {
     connect(&m_desk, &ShopDesk::minutePassed, this, [this] { m_rail->show(m_desk); });
     connect(&m_desk, &ShopDesk::failed, m_foot, &FootLine::showFailure);
     connect(&m_desk, &ShopDesk::said, m_foot, &FootLine::showWords);
-    connect(&m_desk, &ShopDesk::placeAsked, this, &Workshop::turnTo);
+    connect(&m_desk, &ShopDesk::placeAsked, this, &Workshop::leadTo);
     connect(&m_desk, &ShopDesk::slipAsked, this, &Workshop::showSlip);
 }
 
@@ -164,6 +168,8 @@ void Workshop::turnTo(PlaceName name, const Matter& matter) {
     Place* before = place();
     Place* now = made(*built);
     m_current = name;
+    m_ledFrom.reset();
+    m_header->setWayBack({});
     m_rail->setCurrent(name);
     m_header->setTitle(built->words());
     m_header->setTools(now->headerTools());
@@ -177,6 +183,15 @@ void Workshop::turnTo(PlaceName name, const Matter& matter) {
     m_header->setSubtitle(now->subtitle());
     if (before != now)
         QTimer::singleShot(0, this, [this, built] { keepPlace(m_desk.file(), *built); });
+}
+
+void Workshop::leadTo(PlaceName name, const Matter& matter) {
+    const PlaceName from = m_current;
+    turnTo(name, matter);
+    if (from == m_current)
+        return;
+    m_ledFrom = from;
+    m_header->setWayBack(builtPlace(from)->words());
 }
 
 void Workshop::follow(const FinderTarget& target) {

@@ -9,6 +9,7 @@
 
 #include <filesystem>
 #include <map>
+#include <optional>
 
 namespace holdfast::app {
 
@@ -29,6 +30,8 @@ public:
     // Shows the place that was open last.
     void begin();
     void turnTo(PlaceName name, const Matter& matter = {});
+    // As turnTo, from the place shown, which a way leads back to until another is turned to.
+    void leadTo(PlaceName name, const Matter& matter);
     PlaceName current() const { return m_current; }
     Place* place() const;
 
@@ -73,6 +76,7 @@ private:
     BackgroundWork* m_work = nullptr;
     std::map<PlaceName, Place*> m_places;
     PlaceName m_current = PlaceName::FairTable;
+    std::optional<PlaceName> m_ledFrom;
 };
 
 } // namespace holdfast::app

@@ -1,6 +1,6 @@
 // The long errands of the workshop's frame: copying the shop, checking its file.
+#include "app/desk/background_work.h"
 #include "app/desk/formats.h"
-#include "app/shell/background_work.h"
 #include "app/shell/backup_slip.h"
 #include "app/shell/foot_line.h"
 #include "app/shell/slip_edge.h"

@@ -5,6 +5,8 @@
 #include <QFile>
 #include <QGlyphRun>
 #include <QHash>
+#include <QImage>
+#include <QMutex>
 #include <QPaintDevice>
 #include <QPaintEngine>
 #include <QPainter>
@@ -22,6 +24,7 @@ namespace {
 constexpr int kSheet = 1000;       // the drawing is traced ten times as large as it is kept
 constexpr double kKept = 100;      // units of its sheet
 constexpr double kStraying = 0.1;  // of a stroke's curve from the true one, in units of the sheet
+constexpr int kLetterProof = 512;  // pixels in which overlapping strokes of a letter are looked for
 constexpr double kRounding = 0.03; // between two aspects that differ by rounding alone
 
 // Gathers what a drawing paints into one area: its colour adds, white takes away.
@@ -114,15 +117,40 @@ QPainterPath traced(const QString& artwork) {
     return QTransform::fromScale(kKept / kSheet, kKept / kSheet).map(device.area());
 }
 
-// A letter whose strokes overlap is cut as one. Growing them together takes time; each is done once.
+// Whether strokes of the letter lie over one another: there, and nowhere else, it matters by which rule it is
+// filled.
+bool overlapsItself(QPainterPath path) {
+    const QRectF ink = path.boundingRect();
+    const double scale = kLetterProof / std::max({1.0, ink.width(), ink.height()});
+    const auto proof = [&](Qt::FillRule rule) {
+        QImage image(kLetterProof, kLetterProof, QImage::Format_Alpha8);
+        image.fill(Qt::transparent);
+        QPainter painter(&image);
+        painter.setRenderHint(QPainter::Antialiasing);
+        painter.scale(scale, scale);
+        painter.translate(-ink.topLeft());
+        path.setFillRule(rule);
+        painter.fillPath(path, Qt::black);
+        return image;
+    };
+    return proof(Qt::WindingFill) != proof(Qt::OddEvenFill);
+}
+
+// A letter whose strokes overlap is cut as one. Growing them together takes time and turns curves into short
+// straight lines: it is done where it must be, and once.
 QPainterPath glyphOutline(const QRawFont& font, quint32 glyph) {
+    static QMutex alone; // files are written beside the window
     static QHash<QPair<QString, quint32>, QPainterPath> known;
     const QPair<QString, quint32> key(font.familyName() + font.styleName(), glyph);
+    const QMutexLocker lock(&alone);
     auto found = known.constFind(key);
     if (found == known.constEnd()) {
         QPainterPath path = font.pathForGlyph(glyph);
         path.setFillRule(Qt::WindingFill);
-        found = known.insert(key, path.simplified());
+        if (overlapsItself(path))
+            path = path.simplified();
+        path.setFillRule(Qt::OddEvenFill);
+        found = known.insert(key, path);
     }
     return found.value();
 }
@@ -130,7 +158,9 @@ QPainterPath glyphOutline(const QRawFont& font, quint32 glyph) {
 } // namespace
 
 QPainterPath artworkOutline(const QString& artwork) {
+    static QMutex alone;
     static QHash<QString, QPainterPath> known;
+    const QMutexLocker lock(&alone);
     auto found = known.constFind(artwork);
     if (found == known.constEnd())
         found = known.insert(artwork, traced(artwork));

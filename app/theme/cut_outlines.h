@@ -1,6 +1,6 @@
 #pragma once
 // What the knife follows: drawings and letters as outlines, overlapping strokes grown together and holes
-// taken out. The same shapes that drawings.h paints.
+// taken out. The same shapes that drawings.h paints. May be asked for on any thread.
 
 #include <QPainterPath>
 #include <QString>

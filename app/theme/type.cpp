@@ -92,8 +92,9 @@ QFont madeFont(Type type) {
 
 QFont fontOf(Type type) {
     loadFonts();
-    // Made once each: delegates ask for one with every line they paint.
-    static std::array<std::optional<QFont>, static_cast<std::size_t>(Type::SmallStrong) + 1> fonts;
+    // Made once each: delegates ask for one with every line they paint. A font keeps what it was drawn with, so
+    // that no two threads may share one.
+    static thread_local std::array<std::optional<QFont>, static_cast<std::size_t>(Type::SmallStrong) + 1> fonts;
     std::optional<QFont>& kept = fonts[static_cast<std::size_t>(type)];
     if (!kept) {
         kept = madeFont(type);

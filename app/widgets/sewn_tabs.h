@@ -28,6 +28,7 @@ public:
     void setTabs(const QVector<SewnTab>& tabs); // keeps the current place when it is still there
     int currentAt() const { return m_current; }
     void setCurrent(int at); // emits nothing
+    QRect currentTab() const { return tabRect(m_current); } // empty for none
 
     // The card below, whose left edge is this widget's left edge.
     void sewOnto(Card* card);

@@ -24,10 +24,6 @@ struct Forbidden {
     std::int64_t acrossTo;
     std::int64_t alongFrom;
     std::int64_t alongTo;
-
-    bool holds(std::int64_t across, std::int64_t along) const {
-        return acrossFrom < across && across < acrossTo && alongFrom < along && along < alongTo;
-    }
 };
 
 // Candidates by how near they lie to what is wished.
@@ -36,6 +32,33 @@ void sortByNearness(std::vector<std::int64_t>& values, std::int64_t wished) {
         return std::pair{std::abs(value - wished), value};
     });
     values.erase(std::unique(values.begin(), values.end()), values.end());
+}
+
+// The free place along the roll nearest to the one wished, so far across it: there, or at an end of what is
+// forbidden without a gap around it. REQUIRES: `forbidden` by where it begins along the roll.
+std::optional<std::int64_t> nearestAlong(const std::vector<Forbidden>& forbidden, std::int64_t across,
+                                         std::int64_t wished, std::int64_t least, std::int64_t most) {
+    std::int64_t from = std::numeric_limits<std::int64_t>::min();
+    std::int64_t to = from;
+    for (const Forbidden& area : forbidden) {
+        if (across <= area.acrossFrom || area.acrossTo <= across)
+            continue;
+        if (area.alongFrom < to) {
+            to = std::max(to, area.alongTo);
+        } else if (to <= wished) {
+            from = area.alongFrom;
+            to = area.alongTo;
+        } else {
+            break;
+        }
+    }
+    if (wished <= from || to <= wished)
+        return wished;
+    const bool isBefore = least <= from;
+    const bool isBehind = to <= most;
+    if (isBefore && (!isBehind || wished - from <= to - wished))
+        return from;
+    return isBehind ? std::optional{to} : std::nullopt;
 }
 
 } // namespace
@@ -57,7 +80,6 @@ std::optional<DecalPin> nearestFreePlace(const Nest& nest, DecalId decal, const 
     const std::int64_t wishedAlong = std::clamp(wanted.along.value, leastAlong, mostAlong);
     std::vector<Forbidden> forbidden;
     std::vector<std::int64_t> acrosses{wishedAcross};
-    std::vector<std::int64_t> alongs{wishedAlong};
     for (const NestedDecal& other : nest.decals) {
         if (other.decal == decal)
             continue;
@@ -69,12 +91,9 @@ std::optional<DecalPin> nearestFreePlace(const Nest& nest, DecalId decal, const 
         for (const std::int64_t across : {area.acrossFrom, area.acrossTo})
             if (leastAcross <= across && across <= mostAcross)
                 acrosses.push_back(across);
-        for (const std::int64_t along : {area.alongFrom, area.alongTo})
-            if (leastAlong <= along && along <= mostAlong)
-                alongs.push_back(along);
     }
+    std::ranges::sort(forbidden, {}, &Forbidden::alongFrom);
     sortByNearness(acrosses, wishedAcross);
-    sortByNearness(alongs, wishedAlong);
 
     // The nearest free point lies at the wish itself or on edges of what is forbidden.
     std::optional<DecalPin> best;
@@ -83,18 +102,15 @@ std::optional<DecalPin> nearestFreePlace(const Nest& nest, DecalId decal, const 
         const double aside = static_cast<double>(across - wishedAcross);
         if (aside * aside >= bestDistance)
             break;
-        for (const std::int64_t along : alongs) {
-            const double further = static_cast<double>(along - wishedAlong);
-            const double distance = aside * aside + further * further;
-            if (distance >= bestDistance)
-                break;
-            if (std::ranges::none_of(forbidden,
-                                     [&](const Forbidden& area) { return area.holds(across, along); })) {
-                best = DecalPin{{across}, {along}, wanted.isTurned};
-                bestDistance = distance;
-                break;
-            }
-        }
+        const auto along = nearestAlong(forbidden, across, wishedAlong, leastAlong, mostAlong);
+        if (!along)
+            continue;
+        const double further = static_cast<double>(*along - wishedAlong);
+        const double distance = aside * aside + further * further;
+        if (distance >= bestDistance)
+            continue;
+        best = DecalPin{{across}, {*along}, wanted.isTurned};
+        bestDistance = distance;
     }
     return best;
 }

@@ -236,7 +236,7 @@ TEST_F(CutSheetFile, IsSavedWhereItIsAskedFor) {
     dialog->selectFile(path);
     dialog->findChild<QLineEdit*>(QStringLiteral("fileNameEdit"))->setText(path);
     QMetaObject::invokeMethod(dialog, "accept");
-    QTRY_VERIFY(QFileInfo::exists(path));
+    waitForWriting();
     const QByteArray sheet = read(path);
     EXPECT_EQ(sheet.count("id=\"decal-"), 2);
     EXPECT_TRUE(sheet.contains("R-01"));
@@ -252,7 +252,8 @@ TEST_F(CutSheetFile, OfTwoRollsIsTwoFiles) {
     open();
     cutFirstFrom(usual.roll);
     ASSERT_EQ(model().nests().size(), 2U);
-    valueOf(place->saveCutFiles(fileIn(QStringLiteral("dusk.svg"))));
+    place->saveCutFiles(fileIn(QStringLiteral("dusk.svg")));
+    waitForWriting();
     EXPECT_EQ(read(fileIn(QStringLiteral("dusk.svg"))).count("id=\"decal-"), 2);
     EXPECT_EQ(read(fileIn(QStringLiteral("dusk R-02.svg"))).count("id=\"decal-"), 1);
 }
@@ -261,20 +262,27 @@ TEST_F(CutSheetFile, SaysWhyItCouldNotBeWritten) {
     const UsualShop usual = stockUsualShop();
     takeOrder({aGarment(usual)});
     open();
-    const auto nowhere = place->saveCutFiles(QStringLiteral("/no/such/folder/dusk.svg"));
+    const MatToWrite mat{model().shop(), model().nests(), {}};
+    const auto always = [](double) { return true; };
+    const auto nowhere = writeCutFiles(mat, QStringLiteral("/no/such/folder/dusk.svg"), always);
     ASSERT_FALSE(nowhere.ok());
     EXPECT_EQ(nowhere.error().field, "file");
     EXPECT_NE(nowhere.error().message.find("/no/such/folder/dusk.svg"), std::string::npos);
-    EXPECT_FALSE(place->saveMatSheet(QStringLiteral("/no/such/folder/dusk.pdf")).ok());
+    const auto noSheet = writeMatSheet(mat, QStringLiteral("/no/such/folder/dusk.pdf"), always);
+    ASSERT_FALSE(noSheet.ok());
+    EXPECT_EQ(noSheet.error().field, "file");
+    place->saveMatSheet(QStringLiteral("/no/such/folder/dusk.pdf"));
+    waitForWriting();
+    EXPECT_TRUE(refused.contains(QStringLiteral("/no/such/folder/dusk.pdf"))) << refused.toStdString();
 }
 
 TEST_F(CutSheetFile, NamesADecalThatHasNoDrawing) {
     const UsualShop usual = stockUsualShop();
     takeOrder({withDecal(usual, 100_mm, 100_mm, Artwork{"kraken"})});
     open();
-    const auto sheet = place->saveCutFiles(fileIn(QStringLiteral("none.svg")));
-    ASSERT_FALSE(sheet.ok());
-    EXPECT_NE(sheet.error().message.find("Kraken"), std::string::npos) << sheet.error().message;
+    place->saveCutFiles(fileIn(QStringLiteral("none.svg")));
+    waitForWriting();
+    EXPECT_TRUE(refused.contains(QStringLiteral("Kraken"))) << refused.toStdString();
     EXPECT_FALSE(QFileInfo::exists(fileIn(QStringLiteral("none.svg"))));
 }
 
@@ -283,10 +291,89 @@ TEST_F(CutSheetFile, MatSheetIsPaperWithEveryDecalOnIt) {
     takeOrder({aGarment(usual), aGarment(usual)});
     open();
     const QString path = fileIn(QStringLiteral("dusk.pdf"));
-    valueOf(place->saveMatSheet(path));
+    place->saveMatSheet(path);
+    waitForWriting();
     const QByteArray paper = read(path);
     EXPECT_TRUE(paper.startsWith("%PDF"));
     EXPECT_GT(paper.size(), 4000);
+}
+
+TEST_F(CutSheetFile, StoppedLeavesWhatWasThere) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({aGarment(usual), aGarment(usual)});
+    open();
+    const MatToWrite mat{model().shop(), model().nests(), {}};
+    for (const char* name : {"kept.svg", "kept.pdf"}) {
+        const QString path = fileIn(QLatin1String(name));
+        QFile before(path);
+        ASSERT_TRUE(before.open(QIODevice::WriteOnly));
+        before.write("what was there");
+        before.close();
+        int shares = 0;
+        const auto notTwice = [&](double) { return ++shares < 2; };
+        const bool isPaper = path.endsWith(QStringLiteral("pdf"));
+        const std::string told =
+            valueOf(isPaper ? writeMatSheet(mat, path, notTwice) : writeCutFiles(mat, path, notTwice));
+        EXPECT_EQ(told, "Stopped; nothing was written.") << name;
+        EXPECT_EQ(shares, 2) << name;
+        EXPECT_EQ(read(path).toStdString(), "what was there") << name;
+    }
+}
+
+TEST_F(CutSheetFile, OfAThousandDecalsIsWrittenBesideTheWindowAndEscapeStopsIt) {
+    const UsualShop usual = stockUsualShop();
+    receiveRoll(usual.film, usual.place, 60'000_mm);
+    for (int order = 0; order < 20; ++order) {
+        std::vector<GarmentDraft> garments;
+        for (int at = 0; at < 50; ++at)
+            garments.push_back(withDecal(usual, {60 + at}, {70 + order}));
+        takeOrder(garments);
+    }
+    open();
+    const QString sheet = fileIn(QStringLiteral("dusk.pdf"));
+    place->saveMatSheet(sheet);
+    ASSERT_TRUE(place->isWriting());
+    EXPECT_TRUE(tools()->showsWriting());
+    EXPECT_FALSE(place->isSearching()) << "what is written stays what lies there";
+    EXPECT_TRUE(button("endWork")->isVisible());
+    key(Qt::Key_Escape);
+    waitForWriting();
+    EXPECT_EQ(said.toStdString(), "Stopped; nothing was written.");
+    EXPECT_FALSE(QFileInfo::exists(sheet));
+    EXPECT_FALSE(tools()->showsWriting());
+    EXPECT_TRUE(button("nestAgain")->isVisible());
+    // Left alone it gets there, while the mat goes on being worked at.
+    const QString path = fileIn(QStringLiteral("dusk.svg"));
+    place->saveCutFiles(path);
+    key(Qt::Key_Tab);
+    waitForWriting();
+    EXPECT_EQ(said.toStdString(), "Saved dusk.svg.");
+    EXPECT_EQ(static_cast<std::size_t>(read(path).count("id=\"decal-")), nest().decals.size());
+}
+
+TEST(CutOutlines, LettersKeepTheirCurvesAndAreTheLettersThatAreShown) {
+    for (const char* face : {"sans", "serif"}) {
+        const QString text = QStringLiteral("Bräg 8&Q%");
+        const QPainterPath outline = letteringOutline(text, QLatin1String(face));
+        int curves = 0;
+        for (int at = 0; at < outline.elementCount(); ++at)
+            curves += outline.elementAt(at).type == QPainterPath::CurveToElement ? 1 : 0;
+        EXPECT_GT(curves, 40) << face;
+        EXPECT_LT(outline.elementCount(), 1500) << face;
+        const double aspect = letteringAspect(text, QLatin1String(face));
+        const QSize size(600, static_cast<int>(std::lround(600 / aspect)));
+        QImage cut(size, QImage::Format_ARGB32_Premultiplied);
+        cut.fill(Qt::white);
+        QImage shown = cut;
+        QPainter painter(&cut);
+        painter.setRenderHint(QPainter::Antialiasing);
+        painter.fillPath(laidInto(outline, size.width(), size.height()), Qt::black);
+        painter.end();
+        QPainter other(&shown);
+        paintLettering(other, QRectF(QPointF(0, 0), QSizeF(size)), text, QLatin1String(face), Qt::black);
+        other.end();
+        EXPECT_LT(difference(cut, shown), 0.01) << face;
+    }
 }
 
 TEST_F(CutSheetFile, PaperScaleTakesTheWholeLengthInStrips) {

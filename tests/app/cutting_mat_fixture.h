@@ -43,6 +43,7 @@ protected:
         showWindow(*place, size);
         place->opened();
     }
+    void waitForWriting() { QTRY_VERIFY_WITH_TIMEOUT(!place->isWriting(), 60'000); }
     void waitForSearch() { QTRY_VERIFY_WITH_TIMEOUT(!place->isSearching(), 20'000); }
 
     template <class Widget>

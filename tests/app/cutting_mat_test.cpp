@@ -232,8 +232,51 @@ TEST_F(CuttingMat, AnotherRollMayComeFirst) {
     EXPECT_EQ(nest().roll, newer);
     EXPECT_EQ(rolls->chosenAt(), 1);
     EXPECT_TRUE(rolls->hasFocus());
+    EXPECT_EQ(films()->accessibleDescription().toStdString(), "R-02, 1 to cut");
     key(Qt::Key_Up);
     EXPECT_EQ(nest().roll, usual.roll);
+}
+
+TEST_F(CuttingMat, TheChoiceOfRollStandsAboveManyDecalsAndWhatIsCutBelowThemInReach) {
+    const UsualShop usual = stockUsualShop();
+    const auto done = takeOrder({aGarment(usual)}, "Teodor Wick");
+    cut(garmentsOf(done.id).front(), usual.roll);
+    std::vector<GarmentDraft> garments;
+    for (int at = 0; at < 30; ++at)
+        garments.push_back(withDecal(usual, {60 + at}, {45}));
+    takeOrder(garments);
+    open();
+    const auto topOf = [&](const char* name) {
+        auto* widget = part<QWidget>(QLatin1String(name));
+        return widget->mapTo(part<QWidget>(QStringLiteral("matPanel")), QPoint()).y();
+    };
+    const auto bottomOf = [&](const char* name) {
+        return topOf(name) + part<QWidget>(QLatin1String(name))->height();
+    };
+    // Whole, above what scrolls under the foot of the panel.
+    EXPECT_LT(bottomOf("rolls"), topOf("mirror"));
+    EXPECT_LT(bottomOf("rolls"), topOf("onThisMat"));
+    EXPECT_LE(part<QWidget>(QStringLiteral("onThisMat"))->height(), 9 * 52) << "30 lines of decals";
+    EXPECT_LT(topOf("cutNotPressed") - topOf("rolls"), 800);
+}
+
+TEST_F(CuttingMat, AFilmWithNoRollOffersToReceiveOne) {
+    const UsualShop usual = stockUsualShop();
+    const FilmId gorse = addFilm("Gorse");
+    GarmentDraft garment = aGarment(usual);
+    garment.decals.front().film = gorse;
+    takeOrder({garment});
+    open();
+    EXPECT_TRUE(model().nests().empty());
+    EXPECT_FALSE(part<OptionList>(QStringLiteral("rolls"))->isVisible());
+    ASSERT_TRUE(rows("noRoll")->isVisible());
+    button("noRoll-0")->click();
+    ASSERT_EQ(asked.size(), 1U);
+    EXPECT_EQ(asked.front(), SlipName::ReceiveRoll);
+    EXPECT_EQ(askedFor.film, gorse);
+    receiveRoll(gorse, usual.place);
+    EXPECT_FALSE(rows("noRoll")->isVisible());
+    EXPECT_EQ(nest().decals.size(), 1U);
 }
 
 TEST_F(CuttingMat, ARollPastItsUseByIsNotCutFrom) {
@@ -317,7 +360,7 @@ TEST_F(CuttingMat, EscapeStopsTheSearchAndKeepsTheBestSoFar) {
     open();
     const Millimetres atOnce = nest().length;
     ASSERT_TRUE(tools()->showsSearch()) << "nothing shorter is looked for";
-    EXPECT_TRUE(button("keepBest")->isVisible());
+    EXPECT_TRUE(button("endWork")->isVisible());
     QElapsedTimer since;
     since.start();
     key(Qt::Key_Escape);

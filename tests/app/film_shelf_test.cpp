@@ -133,10 +133,10 @@ TEST_F(FilmShelf, ARollIsPutAwayAndComesBack) {
     EXPECT_TRUE(refused.isEmpty()) << refused.toStdString();
 }
 
-TEST_F(FilmShelf, TickedWorkIsCutInRowsFromTheRoll) {
+TEST_F(FilmShelf, TickedWorkIsTakenToTheMatWithItsRoll) {
     const UsualShop usual = stockUsualShop();
     const auto first = takeOrder({aGarment(usual), aGarment(usual)});
-    const auto second = takeOrder({aGarment(usual)}, "Teodor Wick");
+    takeOrder({aGarment(usual)}, "Teodor Wick");
     open();
     auto* work = part<QListView>("rollWork");
     ASSERT_EQ(work->model()->rowCount(), 2);
@@ -147,14 +147,21 @@ TEST_F(FilmShelf, TickedWorkIsCutInRowsFromTheRoll) {
     key(Qt::Key_Down);
     key(Qt::Key_Space);
     EXPECT_EQ(work->model()->index(1, 0).data(Qt::CheckStateRole).toInt(), Qt::Unchecked);
+    std::optional<PlaceName> led;
+    Matter ledFor;
+    QObject::connect(&desk(), &ShopDesk::placeAsked, place.get(), [&](PlaceName to, const Matter& matter) {
+        led = to;
+        ledFor = matter;
+    });
     key(Qt::Key_C);
+    EXPECT_EQ(led, PlaceName::CuttingMat);
+    EXPECT_EQ(ledFor.roll, usual.roll);
+    EXPECT_EQ(ledFor.film, usual.film);
+    std::vector<DecalId> ticked;
     for (const GarmentId garment : garmentsOf(first.id))
-        EXPECT_TRUE(desk().shop()->facts.garments.at(garment).decals.front().isCut());
-    for (const GarmentId garment : garmentsOf(second.id))
-        EXPECT_FALSE(desk().shop()->facts.garments.at(garment).decals.front().isCut());
-    // Two of 200 × 280 mm stand beside each other on 500 mm: one row and the gap behind it.
-    EXPECT_EQ(roll(usual.roll).left, 5000_mm - 288_mm);
-    EXPECT_EQ(work->model()->rowCount(), 1);
+        ticked.push_back(desk().shop()->facts.garments.at(garment).decals.front().id);
+    EXPECT_EQ(ledFor.decals, ticked);
+    EXPECT_EQ(roll(usual.roll).left, 5000_mm) << "it is cut on the mat";
 }
 
 TEST_F(FilmShelf, NothingIsCutFromARollThatHoldsItsWork) {

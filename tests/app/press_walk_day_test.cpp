@@ -46,17 +46,16 @@ TEST_F(PressWalkDay, SpoiledGarmentIsToBeCutAgainOnAnotherBlank) {
     EXPECT_EQ(panel().word, QStringLiteral("Nothing to press"));
 }
 
-TEST_F(PressWalkDay, FCutsTheWaitingDecalsFromTheirRollAndSaysWhatItCharged) {
+TEST_F(PressWalkDay, FOnAGarmentThatWaitsForItsDecalsLeadsToTheMatWithItsRoll) {
     const GarmentId garment = garmentsOf(takeOrder({aGarment(usual)}).id).front();
     open();
-    const Millimetres before = desk().shop()->facts.rolls.at(usual.roll).left;
     EXPECT_EQ(part<AsideList>("asideList").aside().freeingWordsAt(0), QStringLiteral("Cut from R-01"));
     key(Qt::Key_F);
-    EXPECT_EQ(stageOf(garment), Stage::ToPress);
-    const Millimetres charged = before - desk().shop()->facts.rolls.at(usual.roll).left;
-    EXPECT_GT(charged, 0_mm);
-    EXPECT_EQ(said, QStringLiteral("1 decal of 1-a cut from R-01, %1 mm charged.").arg(charged.value));
-    EXPECT_EQ(nextText(), QStringLiteral("Next: take up 1-a"));
+    EXPECT_EQ(askedPlace, PlaceName::CuttingMat);
+    EXPECT_EQ(askedMatter.roll, usual.roll);
+    EXPECT_EQ(askedMatter.film, usual.film);
+    EXPECT_EQ(askedMatter.decal, desk().shop()->facts.garments.at(garment).decals.front().id);
+    EXPECT_EQ(stageOf(garment), Stage::ToCut);
 }
 
 TEST_F(PressWalkDay, FOnAnUnwashedGarmentLeadsToTheWash) {
@@ -79,8 +78,8 @@ TEST_F(PressWalkDay, ArrowsChooseTheCardThatFActsOn) {
     ASSERT_TRUE(aside.current());
     EXPECT_EQ(aside.current()->garment, second);
     key(Qt::Key_F);
-    EXPECT_EQ(stageOf(second), Stage::ToPress);
-    EXPECT_FALSE(askedPlace) << "the first card was left alone";
+    EXPECT_EQ(askedPlace, PlaceName::CuttingMat);
+    EXPECT_EQ(askedMatter.garment, second) << "the first card is left alone";
 }
 
 TEST_F(PressWalkDay, WAsksForTheWaiverAndAWaivedGarmentJoinsTheWalk) {
@@ -136,7 +135,8 @@ TEST_F(PressWalkDay, MouseOnTheFreeingActOfACardDoesIt) {
     auto& aside = part<AsideList>("asideList");
     const QRect card = aside.visualRect(aside.aside().index(0));
     QTest::mouseClick(aside.viewport(), Qt::LeftButton, {}, {card.center().x(), card.bottom() - 36});
-    EXPECT_EQ(stageOf(garment), Stage::ToPress);
+    EXPECT_EQ(askedPlace, PlaceName::CuttingMat);
+    EXPECT_EQ(askedMatter.garment, garment);
 }
 
 TEST_F(PressWalkDay, SShowsTheDayAsAStripWithWhatWillBeLate) {

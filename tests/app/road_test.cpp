@@ -85,7 +85,11 @@ protected:
     void cutFromTheWalk() {
         key(Qt::Key_2, Qt::ControlModifier);
         key(Qt::Key_F);
+        ASSERT_EQ(m_window->workshop()->current(), PlaceName::CuttingMat);
+        key(Qt::Key_C);
         ASSERT_EQ(stage(), Stage::ToPress) << refusal();
+        key(Qt::Key_Left, Qt::AltModifier);
+        ASSERT_EQ(m_window->workshop()->current(), PlaceName::PressWalk);
     }
 
     void press() {

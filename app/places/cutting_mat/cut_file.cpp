@@ -19,14 +19,6 @@ OutlinePoint pointOf(const QPainterPath::Element& element) {
     return {element.x, element.y};
 }
 
-DecalOnGarment findDecal(const ShopFacts& facts, DecalId id) {
-    for (const Garment& garment : facts.garments)
-        for (const Decal& decal : garment.decals)
-            if (decal.id == id)
-                return {&garment, &decal};
-    return {};
-}
-
 } // namespace
 
 std::vector<OutlineLoop> loopsOf(const QPainterPath& shape) {
@@ -53,11 +45,15 @@ std::vector<OutlineLoop> loopsOf(const QPainterPath& shape) {
     return loops;
 }
 
-Result<std::string> cutFileOf(const ReckonedShop& shop, const Nest& nest, CutSheetWish wish) {
+Result<std::string> cutFileOf(const ReckonedShop& shop, const Nest& nest, CutSheetWish wish,
+                              const std::function<bool(double)>& goesOn) {
+    const DecalsOnGarments decals = decalsOnGarments(shop.facts);
     std::vector<DecalOutline> outlines;
     DecalShapes shapes;
     for (const NestedDecal& nested : nest.decals) {
-        const DecalOnGarment found = findDecal(shop.facts, nested.decal);
+        if (goesOn && !goesOn(static_cast<double>(outlines.size()) / static_cast<double>(nest.decals.size())))
+            return std::string{};
+        const DecalOnGarment found = decalIn(decals, nested.decal);
         if (!found.decal)
             return plainError(plain(CutFile::tr("A decal on the mat is no longer there. Nest again.")));
         const QPainterPath& shape = shapes.of(*found.decal);

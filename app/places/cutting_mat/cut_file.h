@@ -7,15 +7,17 @@
 #include <QPainterPath>
 #include <QString>
 
-#include <filesystem>
+#include <functional>
 
 namespace holdfast::app {
 
 // Lines and curves of a shape, loop by loop.
 std::vector<OutlineLoop> loopsOf(const QPainterPath& shape);
 
-// An error names the decal that has nothing to cut.
-Result<std::string> cutFileOf(const ReckonedShop& shop, const Nest& nest, CutSheetWish wish);
+// An error names the decal that has nothing to cut. `goesOn` is told the share done and says whether to go on;
+// where it did not, the text is empty.
+Result<std::string> cutFileOf(const ReckonedShop& shop, const Nest& nest, CutSheetWish wish,
+                              const std::function<bool(double)>& goesOn = {});
 
 QString cutFileName(const ReckonedShop& shop, const Nest& nest); // "R-09 Dusk 2026-11-26.svg"
 

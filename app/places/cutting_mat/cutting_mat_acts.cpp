@@ -4,7 +4,6 @@
 #include "app/desk/formats.h"
 #include "app/places/cutting_mat/cut_file.h"
 #include "app/places/cutting_mat/mat_panel.h"
-#include "app/places/cutting_mat/mat_sheet.h"
 #include "app/places/cutting_mat/mat_view.h"
 #include "app/places/cutting_mat/mat_words.h"
 #include "db/actions/film_actions.h"
@@ -12,7 +11,6 @@
 #include <QDir>
 #include <QFileDialog>
 #include <QFileInfo>
-#include <QPdfWriter>
 #include <QPrintDialog>
 #include <QPrinter>
 #include <QPrinterInfo>
@@ -24,14 +22,6 @@ namespace holdfast::app {
 namespace {
 
 constexpr std::string_view kFolderNote = "cut folder";
-constexpr int kPaperDots = 300; // an inch
-
-// "/home/cuts/dusk.svg" → "/home/cuts/dusk R-11.svg"
-QString besides(const QString& path, const QString& roll) {
-    const QFileInfo file(path);
-    const QString suffix = file.suffix().isEmpty() ? QString() : QStringLiteral(".") + file.suffix();
-    return file.dir().filePath(QStringLiteral("%1 %2%3").arg(file.completeBaseName(), roll, suffix));
-}
 
 } // namespace
 
@@ -42,43 +32,41 @@ QString CuttingMatPlace::folder() {
     return QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
 }
 
-Result<Done> CuttingMatPlace::saveCutFiles(const QString& path) {
-    if (!m_model.film() || m_model.nests().empty())
-        return plainError(plain(tr("Nothing lies on the mat.")));
-    QStringList written;
-    for (const Nest& nest : m_model.nests()) {
-        const auto sheet = cutFileOf(*m_model.shop(), nest, m_panel->wish());
-        if (!sheet.ok())
-            return sheet.error();
-        const QString name = written.isEmpty() ? path : besides(path, rollLabel(m_model.facts(), nest.roll));
-        if (const auto done = writeCutFile(name, *sheet); !done.ok())
-            return done;
-        written.append(QFileInfo(name).fileName());
+void CuttingMatPlace::write(const QString& words, Writing writing) {
+    if (!m_model.film() || m_model.nests().empty()) {
+        desk().say(tr("Nothing lies on the mat."));
+        return;
     }
-    desk().file().keepNote(kFolderNote, plain(QFileInfo(path).absolutePath()));
-    desk().say(
-        written.size() == 1
-            ? tr("Saved %1.").arg(written.front())
-            : tr("Saved %1 cut files: %2.").arg(written.size()).arg(written.join(QStringLiteral(", "))));
-    return Done{};
+    m_search.drop();
+    m_model.markSearched();
+    const MatToWrite mat{m_model.shop(), m_model.nests(), m_panel->wish()};
+    const bool hasBegun = m_writing.begin(
+        words, [mat, writing = std::move(writing)](const BackgroundWork::Progress& progress) {
+            return writing(mat, progress);
+        });
+    if (!hasBegun)
+        desk().say(tr("The mat is being written; wait for it or stop it first."));
 }
 
-Result<Done> CuttingMatPlace::saveMatSheet(const QString& path) {
-    if (!m_model.film() || m_model.nests().empty())
-        return plainError(plain(tr("Nothing lies on the mat.")));
-    QFileInfo file(path);
-    if (!QFileInfo(file.absolutePath()).isWritable())
-        return fieldError("file", plain(tr("The folder %1 cannot be written to.").arg(file.absolutePath())));
-    QPdfWriter paper(path);
-    paper.setResolution(kPaperDots);
-    paper.setPageSize(QPageSize(QPageSize::A4));
-    paper.setTitle(tr("Mat sheet"));
-    if (const auto drawn = drawMatSheets(paper, *m_model.shop(), m_model.nests(), m_panel->wish());
-        !drawn.ok())
-        return drawn;
-    desk().file().keepNote(kFolderNote, plain(file.absolutePath()));
-    desk().say(tr("Saved %1.").arg(file.fileName()));
-    return Done{};
+void CuttingMatPlace::saved(const QString& path, const QString& words, Writing writing) {
+    const QString here = QFileInfo(path).absolutePath();
+    if (QFileInfo(here).isDir())
+        desk().file().keepNote(kFolderNote, plain(here));
+    write(words, std::move(writing));
+}
+
+void CuttingMatPlace::saveCutFiles(const QString& path) {
+    saved(path, tr("Writing the cut file"),
+          [path](const MatToWrite& mat, const BackgroundWork::Progress& progress) {
+              return writeCutFiles(mat, path, progress);
+          });
+}
+
+void CuttingMatPlace::saveMatSheet(const QString& path) {
+    saved(path, tr("Writing the mat sheet"),
+          [path](const MatToWrite& mat, const BackgroundWork::Progress& progress) {
+              return writeMatSheet(mat, path, progress);
+          });
 }
 
 void CuttingMatPlace::askCutFile() {
@@ -93,7 +81,7 @@ void CuttingMatPlace::askCutFile() {
     dialog->setDefaultSuffix(QStringLiteral("svg"));
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     connect(dialog, &QFileDialog::fileSelected, this,
-            [this](const QString& path) { desk().done(saveCutFiles(path)); });
+            &CuttingMatPlace::saveCutFiles);
     dialog->open();
 }
 
@@ -109,8 +97,10 @@ void CuttingMatPlace::askMatSheet() {
     auto* dialog = new QPrintDialog(printer.get(), this);
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     connect(dialog, &QDialog::accepted, this, [this, printer] {
-        if (m_model.film() && !m_model.nests().empty())
-            desk().done(drawMatSheets(*printer, *m_model.shop(), m_model.nests(), m_panel->wish()));
+        write(tr("Printing the mat sheet"),
+              [printer](const MatToWrite& mat, const BackgroundWork::Progress& progress) {
+                  return printMatSheet(mat, *printer, progress);
+              });
     });
     dialog->open();
 }
@@ -126,7 +116,7 @@ void CuttingMatPlace::askMatSheetFile() {
     dialog->setDefaultSuffix(QStringLiteral("pdf"));
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     connect(dialog, &QFileDialog::fileSelected, this,
-            [this](const QString& path) { desk().done(saveMatSheet(path)); });
+            &CuttingMatPlace::saveMatSheet);
     dialog->open();
 }
 
@@ -134,7 +124,6 @@ void CuttingMatPlace::markCut() {
     if (!m_model.film() || m_model.nests().empty())
         return;
     m_search.drop();
-    const FilmId cutFrom = m_model.film()->film;
     const int at = m_model.filmAt();
     const std::vector<Nest> nests = m_model.nests();
     m_isCutting = true;
@@ -151,9 +140,10 @@ void CuttingMatPlace::markCut() {
     }
     m_isCutting = false;
     refresh();
-    // The next film's mat, where this one still has something that waits.
-    if (m_model.film() && m_model.film()->film == cutFrom && m_model.nests().empty())
-        m_model.chooseFilm((at + 1) % static_cast<int>(m_model.films().size()));
+    // The next film that has something to lay, where this one has not.
+    const auto films = static_cast<int>(m_model.films().size());
+    for (int next = 0; next < films && m_model.nests().empty(); ++next)
+        m_model.chooseFilm((at + next) % films);
     if (m_pages->currentIndex() == 0)
         m_view->setFocus(Qt::OtherFocusReason);
 }

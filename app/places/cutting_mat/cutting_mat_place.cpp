@@ -76,6 +76,7 @@ CuttingMatPlace::CuttingMatPlace(ShopDesk& shopDesk, QWidget* parent)
     connect(&desk(), &ShopDesk::changed, this, &CuttingMatPlace::refresh);
     connect(&desk(), &ShopDesk::minutePassed, this, &CuttingMatPlace::refresh);
     listenToModel();
+    listenToWork();
 }
 
 QWidget* CuttingMatPlace::makeMat() {
@@ -98,7 +99,10 @@ QWidget* CuttingMatPlace::makeMat() {
     column->addWidget(m_films);
     column->addWidget(card, 1);
     connect(m_tools, &MatTools::nestAsked, this, &CuttingMatPlace::searchAgain);
-    connect(m_tools, &MatTools::keepAsked, &m_search, &MatSearch::stop);
+    connect(m_tools, &MatTools::endAsked, this, [this] {
+        m_search.stop();
+        m_writing.stop();
+    });
     connect(m_tools, &MatTools::turnAsked, this, &CuttingMatPlace::turnDecal);
     connect(m_tools, &MatTools::pinAsked, this, &CuttingMatPlace::turnPin);
     connect(m_tools, &MatTools::gapAsked, this, [this](int gap) { m_model.setGap({gap}); });
@@ -111,6 +115,7 @@ void CuttingMatPlace::listenToModel() {
     connect(&m_model, &MatModel::filmsChanged, this, &CuttingMatPlace::showFilms);
     connect(&m_model, &MatModel::nested, this, [this] {
         m_search.drop();
+        showFilms(); // another roll may come first
         showMat();
         if (isVisible())
             search(kSearchByItself);
@@ -124,12 +129,27 @@ void CuttingMatPlace::listenToModel() {
         showTools();
     });
     connect(&m_model, &MatModel::offcutsChanged, m_panel, &MatPanel::refresh);
-    connect(&m_search, &MatSearch::progressed, m_tools, &MatTools::setSearch);
-    connect(&m_search, &MatSearch::ended, m_tools, [this] { m_tools->setSearch(-1); });
+}
+
+void CuttingMatPlace::listenToWork() {
+    connect(&m_search, &MatSearch::progressed, m_tools,
+            [this](double share) { m_tools->setWork(MatTools::Work::Search, share); });
+    connect(&m_search, &MatSearch::ended, m_tools, [this] { m_tools->setWork(MatTools::Work::None); });
     connect(&m_search, &MatSearch::found, this, [this](const FilmNests& nests) {
         const Millimetres before = lengthLaid(m_model);
         m_model.take(nests);
         searchIsOver(before);
+    });
+    connect(&m_writing, &BackgroundWork::progressed, m_tools, [this](const QString&, double share) {
+        m_tools->setWork(MatTools::Work::Writing, share);
+    });
+    connect(&m_writing, &BackgroundWork::succeeded, this, [this](const QString& words) {
+        m_tools->setWork(MatTools::Work::None);
+        desk().say(words);
+    });
+    connect(&m_writing, &BackgroundWork::failed, this, [this](const QString& reason) {
+        m_tools->setWork(MatTools::Work::None);
+        emit desk().failed(reason);
     });
 }
 
@@ -186,8 +206,8 @@ void CuttingMatPlace::turnTo(const Matter& matter) {
     if (decal)
         if (const DecalOnGarment on = m_model.decal(*decal); on.decal)
             film = on.decal->film;
-    if (film)
-        m_model.chooseFilm(*film);
+    if (film && m_model.chooseFilm(*film) && m_model.film()->film == *film)
+        m_model.layOnly(matter.roll, matter.decals);
     if (decal)
         m_model.choose(*decal);
 }
@@ -216,12 +236,11 @@ void CuttingMatPlace::showFilms() {
     QVector<SewnTab> tabs;
     for (const FilmToCut& film : m_model.films()) {
         const Film& of = m_model.facts().films.at(film.film);
-        const auto usable = std::ranges::find_if(film.rolls, &RollOffer::mayBeUsed);
+        const auto roll = m_model.firstRollOf(film);
         const QString count = film.waiting.empty() ? tr("not yet") : decalsToCut(film.waiting.size());
         tabs.append({.text = words(of.shade),
-                     .second = usable == film.rolls.end()
-                                   ? tr("no roll, %1").arg(count)
-                                   : tr("%1, %2").arg(rollLabel(m_model.facts(), usable->roll), count),
+                     .second = roll ? tr("%1, %2").arg(rollLabel(m_model.facts(), *roll), count)
+                                    : tr("no roll, %1").arg(count),
                      .shade = colourOf(of.rgb)});
     }
     m_films->setTabs(tabs);
@@ -269,7 +288,8 @@ void CuttingMatPlace::countTools() {
 // ── searching ─────────────────────────────────────────────────────────────────────────────────────────
 
 void CuttingMatPlace::search(std::chrono::milliseconds budget) {
-    if (!m_model.film() || m_search.isSearching() || m_model.isSearched() || m_model.isShortest())
+    if (!m_model.film() || m_search.isSearching() || m_writing.isBusy() || m_model.isSearched() ||
+        m_model.isShortest())
         return;
     m_wasAsked = false;
     m_search.begin(

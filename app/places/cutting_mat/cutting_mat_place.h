@@ -5,7 +5,9 @@
 #include "app/desk/place.h"
 #include "app/places/cutting_mat/mat_model.h"
 #include "app/places/cutting_mat/mat_search.h"
+#include "app/places/cutting_mat/mat_writing.h"
 
+#include <functional>
 #include <optional>
 
 class QStackedWidget;
@@ -38,10 +40,11 @@ public:
     const MatModel& model() const { return m_model; }
 
     // ── what is done with the mat ──
-    // Writes a cut file for each roll: to this path, or beside it with the roll's name where there are
-    // several. What was written is said; an error says what was not.
-    Result<Done> saveCutFiles(const QString& path);
-    Result<Done> saveMatSheet(const QString& path); // PDF
+    // Written beside the window (see mat_writing.h); what became of it is said. The search ends before: what is
+    // written is what lies there, and stays there.
+    void saveCutFiles(const QString& path);
+    void saveMatSheet(const QString& path); // PDF
+    bool isWriting() const { return m_writing.isBusy(); }
     void markCut();
 
 protected:
@@ -50,6 +53,7 @@ protected:
 private:
     QWidget* makeMat();
     void listenToModel();
+    void listenToWork();
     void refresh();
     void showFilms();
     void showMat();
@@ -60,6 +64,9 @@ private:
     void countTools();
     void turnDecal();
     void turnPin();
+    using Writing = std::function<Result<std::string>(const MatToWrite&, const BackgroundWork::Progress&)>;
+    void write(const QString& words, Writing writing);
+    void saved(const QString& path, const QString& words, Writing writing);
     void askCutFile();
     void askMatSheet();
     void askMatSheetFile();
@@ -67,6 +74,7 @@ private:
 
     MatModel m_model;
     MatSearch m_search;
+    BackgroundWork m_writing;
     QStackedWidget* m_pages = nullptr; // the mat, or that nothing waits
     EmptyState* m_empty = nullptr;
     SewnTabs* m_films = nullptr;

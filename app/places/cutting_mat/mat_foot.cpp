@@ -52,12 +52,17 @@ QSize MatFoot::minimumSizeHint() const {
 
 void MatFoot::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
-    m_keys->setVisible(width() >= kRoomForKeys);
+    showKeys();
+}
+
+void MatFoot::showKeys() {
+    m_keys->setVisible(width() >= kRoomForKeys && m_model.film() && !m_model.nests().empty());
 }
 
 void MatFoot::refresh() {
     const auto chosen = m_model.chosen();
     const NestedDecal* lies = chosen ? m_model.lying(*chosen) : nullptr;
+    showKeys();
     m_place->setVisible(lies != nullptr);
     m_size->setVisible(lies != nullptr);
     if (!lies) {

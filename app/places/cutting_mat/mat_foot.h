@@ -23,6 +23,8 @@ protected:
     void resizeEvent(QResizeEvent* event) override;
 
 private:
+    void showKeys();
+
     const MatModel& m_model;
     ElidingLabel* m_title = nullptr;
     Label* m_place = nullptr;

@@ -21,6 +21,8 @@ namespace holdfast::app {
 namespace {
 
 constexpr int kRow = 52;
+constexpr int kMostRows = 8;
+constexpr int kMore = 28; // the line that says how many more
 constexpr double kPicture = 42;
 
 } // namespace
@@ -70,8 +72,11 @@ void MatGroups::show(const MatModel& model, bool isMirrored) {
                                   .arg(number, words(decal.describe()),
                                        withinLine(words(facts.styleOf(*each.first.garment).name)));
         m_groups.append({decal.id, title, sizeWords(decal.width, decal.height), decal, each.count});
-        said.append(tr("%1 × %2").arg(each.count).arg(title));
+        if (m_groups.size() <= kMostRows)
+            said.append(tr("%1 × %2").arg(each.count).arg(title));
     }
+    if (m_groups.size() > shown())
+        said.append(tr("and %1 more").arg(m_groups.size() - shown()));
     setAccessibleName(tr("On this mat"));
     setAccessibleDescription(said.join(QStringLiteral("; ")));
     updateGeometry();
@@ -79,16 +84,23 @@ void MatGroups::show(const MatModel& model, bool isMirrored) {
 }
 
 QSize MatGroups::sizeHint() const {
-    return {300, static_cast<int>(m_groups.size()) * kRow};
+    return {300, shown() * kRow + (m_groups.size() > shown() ? kMore : 0)};
+}
+
+int MatGroups::shown() const {
+    return std::min(kMostRows, static_cast<int>(m_groups.size()));
 }
 
 void MatGroups::paintEvent(QPaintEvent* event) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     const int from = std::max(0, event->rect().top() / kRow);
-    const int to = std::min(static_cast<int>(m_groups.size()) - 1, event->rect().bottom() / kRow);
+    const int to = std::min(shown() - 1, event->rect().bottom() / kRow);
     for (int at = from; at <= to; ++at)
         paintGroup(painter, QRectF(0, at * kRow, width(), kRow), m_groups[at]);
+    if (m_groups.size() > shown())
+        paintLine(painter, QRectF(0, shown() * kRow, width(), kMore),
+                  tr("and %1 more").arg(m_groups.size() - shown()), Type::Small, tokens().ink2);
 }
 
 void MatGroups::paintGroup(QPainter& painter, const QRectF& row, const MatGroup& group) {
@@ -121,7 +133,7 @@ void MatGroups::paintGroup(QPainter& painter, const QRectF& row, const MatGroup&
 
 void MatGroups::mousePressEvent(QMouseEvent* event) {
     const int at = static_cast<int>(event->position().y()) / kRow;
-    if (at >= 0 && at < m_groups.size())
+    if (at >= 0 && at < shown())
         emit chosen(m_groups[at].first);
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 // What is on the mat: decals that are cut alike on one line, with how many they are. A click turns to the
-// first.
+// first. So many lines at most are shown, so that what stands below is in reach; how many more there are is
+// said.
 
 #include "app/places/cutting_mat/decal_shapes.h"
 #include "app/places/cutting_mat/mat_model.h"
@@ -39,6 +40,7 @@ protected:
     void mousePressEvent(QMouseEvent* event) override;
 
 private:
+    int shown() const;
     void paintGroup(QPainter& painter, const QRectF& row, const MatGroup& group);
 
     QVector<MatGroup> m_groups;

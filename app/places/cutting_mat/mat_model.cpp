@@ -11,7 +11,7 @@ constexpr std::int64_t kWidestGap = 50; // mm
 
 // Everything that a film's nests depend on beside the maker's wish.
 std::vector<std::int64_t> reckonedFrom(const ReckonedShop& shop, const FilmToCut& film,
-                                       const std::map<DecalId, DecalOnGarment>& decals) {
+                                       const DecalsOnGarments& decals) {
     std::vector<std::int64_t> from{shop.facts.settings.edgeMargin.value};
     if (const Film* known = shop.facts.films.find(film.film))
         from.push_back(known->hasGrain ? 1 : 0);
@@ -45,12 +45,6 @@ Millimetres lengthOf(const std::vector<Nest>& nests) {
 
 } // namespace
 
-bool areAlike(const DecalOnGarment& one, const DecalOnGarment& other) {
-    return one.garment && other.garment && one.garment->order == other.garment->order &&
-           one.decal->content == other.decal->content && one.decal->width == other.decal->width &&
-           one.decal->height == other.decal->height;
-}
-
 DecalPin placeOf(const NestedDecal& decal) {
     return {decal.lies.across, decal.lies.along, decal.isTurned};
 }
@@ -60,10 +54,7 @@ DecalPin placeOf(const NestedDecal& decal) {
 void MatModel::show(std::shared_ptr<const ReckonedShop> shop) {
     const std::optional<FilmId> before = film() ? std::optional{film()->film} : std::nullopt;
     m_shop = std::move(shop);
-    m_decals.clear();
-    for (const Garment& garment : m_shop->facts.garments)
-        for (const Decal& decal : garment.decals)
-            m_decals[decal.id] = {&garment, &decal};
+    m_decals = decalsOnGarments(m_shop->facts);
     m_films = filmsToCut(*m_shop);
     const auto same =
         std::ranges::find_if(m_films, [&](const FilmToCut& each) { return before == each.film; });
@@ -99,6 +90,13 @@ bool MatModel::hasGrain() const {
     return film() && facts().films.at(film()->film).hasGrain;
 }
 
+std::optional<RollId> MatModel::firstRollOf(const FilmToCut& film) const {
+    if (const auto found = m_mats.find(film.film); found != m_mats.end() && found->second.firstRoll)
+        return found->second.firstRoll;
+    const auto usable = std::ranges::find_if(film.rolls, &RollOffer::mayBeUsed);
+    return usable == film.rolls.end() ? std::nullopt : std::optional{usable->roll};
+}
+
 const FilmMat& MatModel::mat() const {
     assert(film());
     return m_mats.at(film()->film);
@@ -129,10 +127,7 @@ void MatModel::refreshMat() {
     };
     std::erase_if(mat.wish.leftOut, isGone);
     std::erase_if(mat.wish.pins, [&](const auto& pin) { return isGone(pin.first); });
-    const auto mayComeFirst = [&](const RollOffer& offer) {
-        return offer.roll == mat.firstRoll && offer.mayBeUsed;
-    };
-    if (!std::ranges::any_of(shown->rolls, mayComeFirst))
+    if (mat.firstRoll && !mayComeFirst(*mat.firstRoll))
         mat.firstRoll.reset();
     mat.reckonedFrom = from;
     nestAtOnce();
@@ -169,8 +164,7 @@ void MatModel::keepChosen() {
 // ── the decal at hand ─────────────────────────────────────────────────────────────────────────────────
 
 DecalOnGarment MatModel::decal(DecalId id) const {
-    const auto found = m_decals.find(id);
-    return found == m_decals.end() ? DecalOnGarment{} : found->second;
+    return decalIn(m_decals, id);
 }
 
 const Nest* MatModel::nestOf(DecalId id) const {
@@ -332,14 +326,35 @@ void MatModel::setGap(Millimetres gap) {
     nestAtOnce();
 }
 
-void MatModel::setFirstRoll(RollId roll) {
-    if (!film() || mat().firstRoll == roll)
-        return;
+bool MatModel::mayComeFirst(RollId roll) const {
     const auto& offers = film()->rolls;
     const auto found = std::ranges::find(offers, roll, &RollOffer::roll);
-    if (found == offers.end() || !found->mayBeUsed)
+    return found != offers.end() && found->mayBeUsed;
+}
+
+void MatModel::setFirstRoll(RollId roll) {
+    if (!film() || mat().firstRoll == roll || !mayComeFirst(roll))
         return;
     own().firstRoll = roll;
+    nestAtOnce();
+}
+
+void MatModel::layOnly(std::optional<RollId> roll, std::span<const DecalId> decals) {
+    if (!film())
+        return;
+    const std::vector<DecalId>& waiting = film()->waiting;
+    std::set<DecalId> leftOut(waiting.begin(), waiting.end());
+    for (const DecalId id : decals)
+        leftOut.erase(id);
+    if (decals.empty() || leftOut.size() == waiting.size())
+        leftOut = mat().wish.leftOut;
+    const auto firstRoll = roll && mayComeFirst(*roll) ? roll : mat().firstRoll;
+    if (firstRoll == mat().firstRoll && leftOut == mat().wish.leftOut)
+        return;
+    FilmMat& mat = own();
+    std::erase_if(mat.wish.pins, [&](const auto& pin) { return leftOut.contains(pin.first); });
+    mat.wish.leftOut = std::move(leftOut);
+    mat.firstRoll = firstRoll;
     nestAtOnce();
 }
 

@@ -2,6 +2,7 @@
 // What lies on the mat: the films that have decals to cut and, of each, its nests, what the maker pinned,
 // left out and which roll comes first. It asks core/cutting what is free and legal and paints nothing.
 
+#include "app/places/cutting_mat/mat_decals.h"
 #include "core/cutting/nest.h"
 
 #include <QObject>
@@ -9,14 +10,10 @@
 #include <map>
 #include <memory>
 #include <optional>
+#include <span>
 #include <vector>
 
 namespace holdfast::app {
-
-struct DecalOnGarment {
-    const Garment* garment = nullptr;
-    const Decal* decal = nullptr;
-};
 
 // The mat of one film.
 struct FilmMat {
@@ -49,6 +46,8 @@ public:
     bool chooseFilm(FilmId film);
     const FilmToCut* film() const;
     bool hasGrain() const;
+    // The roll that is cut from first: the maker's choice, else the first offered that may be used.
+    std::optional<RollId> firstRollOf(const FilmToCut& film) const;
 
     // ── the mat of the chosen film. REQUIRES: there is one ──
     const FilmMat& mat() const;
@@ -78,6 +77,8 @@ public:
     void putAllBack();
     void setGap(Millimetres gap);
     void setFirstRoll(RollId roll);
+    // This roll first, where it may be cut from, and of what waits only these; none named: all.
+    void layOnly(std::optional<RollId> roll, std::span<const DecalId> decals);
     bool keepsOffcut(RollId roll, const FilmArea& offcut) const;
     void setKeepsOffcut(RollId roll, const FilmArea& offcut, bool keeps);
 
@@ -99,16 +100,14 @@ private:
     void refreshMat();
     void nestAtOnce();
     void keepChosen();
+    bool mayComeFirst(RollId roll) const;
 
     std::shared_ptr<const ReckonedShop> m_shop;
     std::vector<FilmToCut> m_films;
     int m_filmAt = -1;
     std::map<FilmId, FilmMat> m_mats;
-    std::map<DecalId, DecalOnGarment> m_decals;
+    DecalsOnGarments m_decals;
 };
-
-// Decals of one order that are cut alike: the same content in the same size.
-bool areAlike(const DecalOnGarment& one, const DecalOnGarment& other);
 
 DecalPin placeOf(const NestedDecal& decal);
 

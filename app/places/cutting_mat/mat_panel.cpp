@@ -67,6 +67,14 @@ QWidget* MatPanel::makeLists() {
     m_useFirst = new Banner;
     m_useFirst->setObjectName(QStringLiteral("useFirst"));
     column->addWidget(m_useFirst);
+    m_rollsTitle = new KeyHint(tr("Cut first from"), QKeySequence(Qt::Key_L));
+    column->addWidget(m_rollsTitle);
+    m_rolls = new OptionList(tr("Roll to cut from first"));
+    m_rolls->setObjectName(QStringLiteral("rolls"));
+    m_rolls->setFrameShape(QFrame::NoFrame);
+    m_rollsTitle->jumpTo(m_rolls);
+    connect(m_rolls, &OptionList::chosen, this, &MatPanel::chooseRoll);
+    column->addWidget(m_rolls);
     m_groups = new MatGroups;
     connect(m_groups, &MatGroups::chosen, &m_model, &MatModel::choose);
     column->addWidget(m_groups);
@@ -76,6 +84,12 @@ QWidget* MatPanel::makeLists() {
         column->addWidget(made);
         return made;
     };
+    m_noRoll = rows(tr("No roll"), "noRoll");
+    connect(m_noRoll, &MatRows::acted, this, [this] {
+        Matter matter;
+        matter.film = m_model.film()->film;
+        emit m_desk.slipAsked(SlipName::ReceiveRoll, matter);
+    });
     m_leftOut = rows(tr("Left out"), "leftOut");
     connect(m_leftOut, &MatRows::acted, this,
             [this](int row) { m_model.putBack(m_leftOutRows[static_cast<std::size_t>(row)]); });
@@ -86,14 +100,6 @@ QWidget* MatPanel::makeLists() {
         const auto& [act, matter] = m_notYetRows[static_cast<std::size_t>(row)];
         m_desk.free(act, matter);
     });
-    m_rollsTitle = new KeyHint(tr("Cut first from"), QKeySequence(Qt::Key_L));
-    column->addWidget(m_rollsTitle);
-    m_rolls = new OptionList(tr("Roll to cut from first"));
-    m_rolls->setObjectName(QStringLiteral("rolls"));
-    m_rolls->setFrameShape(QFrame::NoFrame);
-    m_rollsTitle->jumpTo(m_rolls);
-    connect(m_rolls, &OptionList::chosen, this, &MatPanel::chooseRoll);
-    column->addWidget(m_rolls);
     m_offcuts = rows(tr("Offcuts"), "offcuts");
     connect(m_offcuts, &MatRows::turned, this, [this](int row, bool keeps) {
         const auto& [roll, area] = m_offcutRows[static_cast<std::size_t>(row)];

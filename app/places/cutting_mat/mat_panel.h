@@ -57,6 +57,7 @@ private:
     CutSheetWish m_wish;
     Banner* m_useFirst = nullptr;
     MatGroups* m_groups = nullptr;
+    MatRows* m_noRoll = nullptr;
     MatRows* m_leftOut = nullptr;
     MatRows* m_lacking = nullptr;
     MatRows* m_notYet = nullptr;

@@ -49,15 +49,20 @@ void MatPanel::showRolls() {
     const bool hasRolls = film && !film->rolls.empty();
     m_rollsTitle->setVisible(hasRolls);
     m_rolls->setVisible(hasRolls);
+    QVector<MatRow> none;
+    if (film && !hasRolls)
+        none.append({.text = tr("There is no roll of this film."),
+                     .act = tr("Receive one"),
+                     .actName = tr("Receive a roll of this film")});
+    m_noRoll->setRows(none);
     if (!hasRolls)
         return;
-    const auto first = m_model.mat().firstRoll;
+    const auto first = m_model.firstRollOf(*film);
     int chosen = -1;
     QVector<Option> options;
     for (const RollOffer& offer : film->rolls) {
         const FilmRoll* roll = m_model.facts().rolls.find(offer.roll);
-        const bool isFirst = first ? offer.roll == *first : offer.mayBeUsed && chosen < 0;
-        if (isFirst)
+        if (offer.roll == first)
             chosen = static_cast<int>(options.size());
         options.append({.text = tr("%1, %2 of %3")
                                     .arg(rollLabel(m_model.facts(), offer.roll),

@@ -24,6 +24,7 @@ constexpr double kMargin = 12; // mm
 constexpr double kRuler = 9;
 constexpr double kRow = 6.4;
 constexpr double kTallest = 110; // a strip
+constexpr double kHatch = 24;    // tenths of a millimetre from line to line
 constexpr std::array<int, 7> kScales{1, 2, 3, 4, 5, 6, 8};
 constexpr int kSmallestScale = 8;
 
@@ -40,22 +41,23 @@ class MatPaper {
     Q_DECLARE_TR_FUNCTIONS(holdfast::app::MatPaper)
 
 public:
-    MatPaper(QPagedPaintDevice& paper, const ReckonedShop& shop, const CutSheetWish& wish)
+    MatPaper(QPagedPaintDevice& paper, const ReckonedShop& shop, const CutSheetWish& wish,
+             const std::function<bool(double)>& goesOn)
         : m_paper(paper)
         , m_shop(shop)
-        , m_wish(wish) {
-        for (const Garment& garment : shop.facts.garments)
-            for (const Decal& decal : garment.decals)
-                m_decals[decal.id] = {&garment, &decal};
-    }
+        , m_wish(wish)
+        , m_goesOn(goesOn)
+        , m_decals(decalsOnGarments(shop.facts)) {}
 
-    Result<Done> draw(std::span<const Nest> nests) {
+    Result<Drawn> draw(std::span<const Nest> nests) {
         if (!m_painter.begin(&m_paper))
             return plainError(plain(tr("The mat sheet could not be written.")));
         const double dots = m_painter.device()->logicalDpiX();
         m_painter.scale(dots / 25.4 / kUnits, dots / 25.4 / kUnits);
         m_width = m_painter.device()->width() / dots * 25.4;
         m_height = m_painter.device()->height() / dots * 25.4;
+        for (const Nest& nest : nests)
+            m_toDraw += 2 * nest.decals.size();
         bool isFirst = true;
         for (const Nest& nest : nests) {
             if (!isFirst && !newPage())
@@ -65,12 +67,20 @@ public:
             head(nest);
             strips(nest);
             list(nest);
+            if (m_isStopped)
+                break;
         }
         m_painter.end();
-        return Done{};
+        return m_isStopped ? Drawn::Stopped : Drawn::Whole;
     }
 
 private:
+    // Each decal is drawn once and stands once in the list.
+    bool goesOn() {
+        ++m_drawn;
+        m_isStopped = m_isStopped || !m_goesOn(static_cast<double>(m_drawn) / static_cast<double>(m_toDraw));
+        return !m_isStopped;
+    }
     bool newPage() {
         m_y = 0;
         return m_paper.newPage();
@@ -110,6 +120,8 @@ private:
              paperFont(3.2, QFont::Normal));
         m_y += 7;
         for (const MatStrip& strip : scale.strips) {
+            if (m_isStopped)
+                return;
             const double high = static_cast<double>(nest.rollWidth.value) / scale.scale;
             need(high + kRuler + 4);
             drawStrip(nest, strip, scale.scale);
@@ -140,9 +152,14 @@ private:
         m_painter.drawRect(QRectF(0, 0, length * pixels, wide * pixels));
         m_painter.setClipRect(QRectF(-2, -2, length * pixels + 4, wide * pixels + 4));
         m_painter.translate(-from * pixels, 0);
-        for (const NestedDecal& decal : nest.decals)
-            if (decal.box.along < strip.to && strip.from < decal.box.along + decal.box.alongSize)
-                drawDecal(decal, pixels);
+        for (const NestedDecal& decal : nest.decals) {
+            if (strip.to <= decal.box.along || decal.box.along + decal.box.alongSize <= strip.from)
+                continue;
+            drawDecal(decal, pixels);
+            const bool isBegunHere = strip.from <= decal.box.along;
+            if (isBegunHere && !goesOn())
+                break;
+        }
         for (const FilmArea& offcut : nest.offcuts)
             drawOffcut(offcut, pixels);
         if (m_wish.hasCutOffLine && nest.length <= strip.to) {
@@ -163,8 +180,8 @@ private:
     }
 
     void drawDecal(const NestedDecal& nested, double pixels) {
-        const auto found = m_decals.find(nested.decal);
-        if (found == m_decals.end())
+        const DecalOnGarment found = decalIn(m_decals, nested.decal);
+        if (!found.decal)
             return;
         const QRectF box = rectOf(nested.box, pixels);
         m_painter.setBrush(Qt::NoBrush);
@@ -176,14 +193,14 @@ private:
         }
         QTransform placed = ontoSheet(nested, m_wish.isMirrored);
         placed *= QTransform::fromScale(pixels, pixels);
-        const QPainterPath shape = placed.map(m_shapes.of(*found->second.decal));
+        const QPainterPath shape = placed.map(m_shapes.of(*found.decal));
         m_painter.setPen(QPen(Qt::black, 2));
         if (shape.isEmpty())
             m_painter.drawRect(rectOf(nested.lies, pixels));
         else
             m_painter.drawPath(shape);
         const QFont font = paperFont(2.6, QFont::Bold);
-        const QString label = decalNumber(m_shop.facts, found->second);
+        const QString label = decalNumber(m_shop.facts, found);
         const QFontMetricsF metrics(font);
         const QRectF words(box.left() + 6, box.bottom() - 32, metrics.horizontalAdvance(label) + 10, 30);
         if (words.width() > box.width() || words.height() > box.height())
@@ -197,9 +214,15 @@ private:
     void drawOffcut(const FilmArea& offcut, double pixels) {
         const QRectF box = rectOf(offcut, pixels);
         m_painter.setPen(QPen(Qt::black, 1.4));
-        m_painter.setBrush(QBrush(Qt::black, Qt::BDiagPattern));
-        m_painter.drawRect(box);
         m_painter.setBrush(Qt::NoBrush);
+        m_painter.drawRect(box);
+        // Lines of their own: a brush's pattern is as fine as the printer's dots.
+        m_painter.save();
+        m_painter.setClipRect(box, Qt::IntersectClip);
+        m_painter.setPen(QPen(Qt::black, 0.8));
+        for (double at = box.left() - box.height(); at < box.right(); at += kHatch)
+            m_painter.drawLine(QPointF(at, box.bottom()), QPointF(at + box.height(), box.top()));
+        m_painter.restore();
         const QFont font = paperFont(2.6, QFont::Normal);
         const QString said = tr("Offcut %1").arg(areaWords(offcut));
         const double wide = QFontMetricsF(font).horizontalAdvance(said) + 12;
@@ -220,14 +243,16 @@ private:
         const QFont strong = paperFont(3.6, QFont::DemiBold);
         const QFont plainly = paperFont(3.6, QFont::Normal);
         for (const NestedDecal& nested : nest.decals) {
-            const auto found = m_decals.find(nested.decal);
-            if (found == m_decals.end())
+            const DecalOnGarment found = decalIn(m_decals, nested.decal);
+            if (!goesOn())
+                return;
+            if (!found.decal)
                 continue;
             need(kRow);
             m_painter.setPen(QPen(Qt::black, 2.5));
             m_painter.drawRect(QRectF(0, (m_y + 1.2) * kUnits, 4 * kUnits, 4 * kUnits));
-            const Decal& decal = *found->second.decal;
-            text(7, m_y, 18, decalNumber(m_shop.facts, found->second), strong);
+            const Decal& decal = *found.decal;
+            text(7, m_y, 18, decalNumber(m_shop.facts, found), strong);
             text(26, m_y, m_width - 100, words(decal.describe()), plainly);
             text(m_width - 72, m_y, 36, sizeWords(decal.width, decal.height), plainly, Qt::AlignRight);
             text(m_width - 34, m_y, 34,
@@ -242,7 +267,11 @@ private:
     QPagedPaintDevice& m_paper;
     const ReckonedShop& m_shop;
     const CutSheetWish& m_wish;
-    std::map<DecalId, DecalOnGarment> m_decals;
+    const std::function<bool(double)>& m_goesOn;
+    DecalsOnGarments m_decals;
+    std::size_t m_toDraw = 0;
+    std::size_t m_drawn = 0;
+    bool m_isStopped = false;
     DecalShapes m_shapes;
     QPainter m_painter;
     double m_width = 0;  // mm
@@ -267,10 +296,10 @@ MatPaperScale paperScaleOf(const Nest& nest, double paperMillimetres) {
     return drawn;
 }
 
-Result<Done> drawMatSheets(QPagedPaintDevice& paper, const ReckonedShop& shop, std::span<const Nest> nests,
-                           const CutSheetWish& wish) {
+Result<Drawn> drawMatSheets(QPagedPaintDevice& paper, const ReckonedShop& shop, std::span<const Nest> nests,
+                            const CutSheetWish& wish, const std::function<bool(double)>& goesOn) {
     paper.setPageMargins(QMarginsF(kMargin, kMargin, kMargin, kMargin), QPageLayout::Millimeter);
-    return MatPaper{paper, shop, wish}.draw(nests);
+    return MatPaper{paper, shop, wish, goesOn}.draw(nests);
 }
 
 } // namespace holdfast::app

@@ -7,6 +7,7 @@
 
 #include <QString>
 
+#include <functional>
 #include <span>
 
 class QPagedPaintDevice;
@@ -26,8 +27,11 @@ struct MatPaperScale {
 };
 MatPaperScale paperScaleOf(const Nest& nest, double paperMillimetres);
 
-// Begins each nest on a page of its own. An error where the paper cannot be written to.
-Result<Done> drawMatSheets(QPagedPaintDevice& paper, const ReckonedShop& shop, std::span<const Nest> nests,
-                           const CutSheetWish& wish);
+enum class Drawn { Whole, Stopped };
+
+// Begins each nest on a page of its own. `goesOn` is told the share done and says whether to go on. An error
+// where the paper cannot be written to. On any thread.
+Result<Drawn> drawMatSheets(QPagedPaintDevice& paper, const ReckonedShop& shop, std::span<const Nest> nests,
+                            const CutSheetWish& wish, const std::function<bool(double)>& goesOn);
 
 } // namespace holdfast::app

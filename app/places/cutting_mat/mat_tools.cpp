@@ -37,11 +37,9 @@ MatTools::MatTools(QWidget* parent)
     };
     m_nest = button(tr("Nest again"), QStringLiteral("cutting-mat"), QKeySequence(Qt::Key_N), "nestAgain",
                     &MatTools::nestAsked);
-    m_keep = button(tr("Keep the best"), {}, QKeySequence(Qt::Key_Escape), "keepBest", &MatTools::keepAsked);
-    m_keep->setToolTip(tr("Looking for a shorter nest. Escape keeps the best so far."));
-    m_keep->setAccessibleDescription(m_keep->toolTip());
-    m_keep->setMinimumWidth(m_nest->sizeHint().width());
-    m_keep->hide();
+    m_end = button(tr("Keep the best"), {}, QKeySequence(Qt::Key_Escape), "endWork", &MatTools::endAsked);
+    m_end->setMinimumWidth(m_nest->sizeHint().width());
+    m_end->hide();
     m_turn = button(tr("Turn"), QStringLiteral("turn"), QKeySequence(Qt::Key_R), "turnDecal",
                     &MatTools::turnAsked);
     m_pin =
@@ -80,24 +78,36 @@ void MatTools::setNest(const QString& cannot) {
     m_nest->setCannot(cannot);
 }
 
-void MatTools::setSearch(double share) {
-    if (m_share == share)
+void MatTools::setWork(Work work, double share) {
+    if (m_work == work && m_share == share)
         return;
-    const bool hadKeyboard = m_nest->hasFocus() || m_keep->hasFocus();
+    const bool isOther = m_work != work;
+    m_work = work;
     m_share = share;
-    // One goes before the other comes: both together would ask for more room than the window may have.
-    (showsSearch() ? m_nest : m_keep)->hide();
-    (showsSearch() ? m_keep : m_nest)->show();
-    if (hadKeyboard)
-        (showsSearch() ? m_keep : m_nest)->setFocus(Qt::OtherFocusReason);
     update();
+    if (!isOther)
+        return;
+    const bool isBusy = work != Work::None;
+    const bool hadKeyboard = m_nest->hasFocus() || m_end->hasFocus();
+    if (isBusy) {
+        m_end->setText(work == Work::Search ? tr("Keep the best") : tr("Stop writing"));
+        m_end->setToolTip(work == Work::Search
+                              ? tr("Looking for a shorter nest. Escape keeps the best so far.")
+                              : tr("Writing the mat. Escape stops it; a file that was there stays."));
+        m_end->setAccessibleDescription(m_end->toolTip());
+    }
+    // One goes before the other comes: both together would ask for more room than the window may have.
+    (isBusy ? m_nest : m_end)->hide();
+    (isBusy ? m_end : m_nest)->show();
+    if (hadKeyboard)
+        (isBusy ? m_end : m_nest)->setFocus(Qt::OtherFocusReason);
 }
 
 void MatTools::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     const Tokens& dyes = tokens();
     painter.fillRect(QRectF(0, height() - 1, width(), 1), dyes.thread);
-    if (!showsSearch())
+    if (m_work == Work::None)
         return;
     painter.fillRect(QRectF(0, height() - kLine, width(), kLine), dyes.sunk);
     painter.fillRect(QRectF(0, height() - kLine, width() * std::clamp(m_share, 0.0, 1.0), kLine),

@@ -1,6 +1,6 @@
 #pragma once
 // The row above the mat: nest again, turn, pin, the gap, and whether it is mirrored. A line along its foot
-// says how far a search is.
+// says how far a search is, or the writing of a file.
 
 #include <QWidget>
 
@@ -22,13 +22,15 @@ public:
     void setTurn(const QString& cannot);
     void setPin(const QString& cannot, bool isPinned);
     void setNest(const QString& cannot);
-    // Share of its time; none under way: -1.
-    void setSearch(double share);
-    bool showsSearch() const { return m_share >= 0; }
+    enum class Work { None, Search, Writing };
+    // The share of it that is done, 0 to 1.
+    void setWork(Work work, double share = 0);
+    bool showsSearch() const { return m_work == Work::Search; }
+    bool showsWriting() const { return m_work == Work::Writing; }
 
 signals:
     void nestAsked();
-    void keepAsked(); // the best so far
+    void endAsked(); // the work under way is to end: a search with the best so far
     void turnAsked();
     void pinAsked();
     void gapAsked(int millimetres);
@@ -38,12 +40,13 @@ protected:
 
 private:
     Button* m_nest = nullptr;
-    Button* m_keep = nullptr;
+    Button* m_end = nullptr;
     Button* m_turn = nullptr;
     Button* m_pin = nullptr;
     Stepper* m_gap = nullptr;
     MirroredSign* m_sign = nullptr;
-    double m_share = -1;
+    Work m_work = Work::None;
+    double m_share = 0;
 };
 
 } // namespace holdfast::app

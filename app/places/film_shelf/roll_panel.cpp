@@ -123,7 +123,7 @@ void RollPanel::makeWork() {
     m_cut = new Button(tr("Cut these"));
     m_cut->setObjectName(QStringLiteral("cutThese"));
     m_cut->setKey(QKeySequence(Qt::Key_C));
-    connect(m_cut, &Button::clicked, this, &RollPanel::cutTicked);
+    connect(m_cut, &Button::clicked, this, &RollPanel::takeTickedToMat);
 
     m_workList = new RollWorkList(m_work);
     connect(m_workList, &RollWorkList::turnedLeft, this, &RollPanel::shelfAsked);
@@ -309,6 +309,7 @@ void RollPanel::showActs() {
     m_cut->setVisible(!m_work.isWhatIf());
     m_cut->setText(cannot.isEmpty() ? tr("Cut %1").arg(metres(m_work.tickedLength())) : tr("Cut these"));
     m_cut->setAccessibleName(tr("Cut these"));
+    m_cut->setAccessibleDescription(tr("Lays them on the cutting mat with this roll first."));
 
     Button* first = m_reading;
     if (m_advice.act == RollAct::TestStrip)
@@ -359,15 +360,18 @@ void RollPanel::readLedger() {
         m_ledger.show(std::move(*moves), m_shop->now);
 }
 
-void RollPanel::cutTicked() {
+void RollPanel::takeTickedToMat() {
     if (!m_roll || m_work.isWhatIf())
         return;
     if (const QString cannot = m_work.cannotCut(); !cannot.isEmpty()) {
         m_desk.say(cannot);
         return;
     }
-    const std::vector<DecalId> decals = m_work.tickedDecals();
-    m_desk.done(db::cutDecals(m_desk.file(), *m_roll, decals, m_work.tickedLength()));
+    Matter matter;
+    matter.roll = *m_roll;
+    matter.film = roll().film;
+    matter.decals = m_work.tickedDecals();
+    emit m_desk.placeAsked(PlaceName::CuttingMat, matter);
 }
 
 void RollPanel::putAway() {

@@ -59,7 +59,7 @@ private:
     void showWhatIf();
     void turnPage();
     void readLedger();
-    void cutTicked();
+    void takeTickedToMat();
     void putAway();
     const FilmRoll& roll() const { return m_shop->facts.rolls.at(*m_roll); }
     const Film& film() const { return m_shop->facts.films.at(roll().film); }

@@ -5,9 +5,7 @@
 #include "app/desk/garment_words.h"
 #include "app/places/press_walk/aside_list.h"
 #include "app/widgets/button.h"
-#include "core/cutting/nest.h"
 #include "core/trade/unit_words.h"
-#include "db/actions/film_actions.h"
 #include "db/actions/press_actions.h"
 
 namespace holdfast::app {
@@ -299,7 +297,7 @@ void PressWalkPlace::freeCurrent() {
     const AsideEntry entry = *current;
     const Garment& garment = garmentOf(entry.garment);
     if (entry.cutFrom)
-        cut(entry);
+        turnToMat(entry);
     else if (entry.frees)
         desk().free(*entry.frees, entry.finding ? Matter::of(*entry.finding, garment) : matterOf(garment));
 }
@@ -314,26 +312,20 @@ void PressWalkPlace::waiveCurrent() {
     emit desk().slipAsked(SlipName::Waive, Matter::of(*entry->finding, garmentOf(entry->garment)));
 }
 
-void PressWalkPlace::cut(const AsideEntry& entry) {
+void PressWalkPlace::turnToMat(const AsideEntry& entry) {
     const FilmRoll* roll = m_shop->facts.rolls.find(*entry.cutFrom);
     if (!roll)
         return;
-    std::vector<const Decal*> decals;
-    std::vector<DecalId> ids;
-    for (const Decal& decal : garmentOf(entry.garment).decals) {
-        const auto allotted = m_shop->allotment.rollOf.find(decal.id);
-        if (decal.isCut() || allotted == m_shop->allotment.rollOf.end() || allotted->second != roll->id)
-            continue;
-        decals.push_back(&decal);
-        ids.push_back(decal.id);
-    }
-    const Millimetres length =
-        nestedLength(decals, m_shop->facts.films.at(roll->film), roll->width, m_shop->facts.settings);
-    const QString done = tr("%1 of %2 cut from %3, %4 charged.")
-                             .arg(words(countWords(static_cast<std::int64_t>(ids.size()), "decal")),
-                                  numberOf(entry.garment), words(roll->label()), millimetres(length));
-    if (desk().done(db::cutDecals(desk().file(), roll->id, ids, length)))
-        desk().say(done);
+    Matter matter;
+    matter.garment = entry.garment;
+    matter.roll = roll->id;
+    matter.film = roll->film;
+    const auto& decals = garmentOf(entry.garment).decals;
+    const auto waits = std::ranges::find_if(
+        decals, [&](const Decal& decal) { return !decal.isCut() && decal.film == roll->film; });
+    if (waits != decals.end())
+        matter.decal = waits->id;
+    emit desk().placeAsked(PlaceName::CuttingMat, matter);
 }
 
 void PressWalkPlace::note(const QString& words) {

@@ -103,7 +103,7 @@ private:
     void setPaused(bool isPaused);
     void freeCurrent();
     void waiveCurrent();
-    void cut(const AsideEntry& entry);
+    void turnToMat(const AsideEntry& entry);
     void note(const QString& words);
 
     StepCounts m_counts;

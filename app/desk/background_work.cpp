@@ -1,4 +1,4 @@
-#include "app/shell/background_work.h"
+#include "app/desk/background_work.h"
 
 #include "app/desk/formats.h"
 

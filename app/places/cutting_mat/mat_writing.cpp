@@ -1,0 +1,105 @@
+#include "app/places/cutting_mat/mat_writing.h"
+
+#include "app/desk/formats.h"
+#include "app/places/cutting_mat/cut_file.h"
+#include "app/places/cutting_mat/mat_sheet.h"
+#include "app/places/cutting_mat/mat_words.h"
+
+#include <QCoreApplication>
+#include <QDir>
+#include <QFileInfo>
+#include <QPdfWriter>
+#include <QSaveFile>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kPaperDots = 300; // an inch
+
+struct MatWriting {
+    Q_DECLARE_TR_FUNCTIONS(holdfast::app::MatWriting)
+};
+
+// "/home/cuts/dusk.svg" → "/home/cuts/dusk R-11.svg"
+QString besides(const QString& path, const QString& roll) {
+    const QFileInfo file(path);
+    const QString suffix = file.suffix().isEmpty() ? QString() : QStringLiteral(".") + file.suffix();
+    return file.dir().filePath(QStringLiteral("%1 %2%3").arg(file.completeBaseName(), roll, suffix));
+}
+
+std::string stopped() {
+    return plain(MatWriting::tr("Stopped; nothing was written."));
+}
+
+Error cannotWrite(const QString& path, const QString& why) {
+    return fieldError("file",
+                      plain(MatWriting::tr("The mat sheet %1 could not be written: %2.").arg(path, why)));
+}
+
+} // namespace
+
+Result<std::string> writeCutFiles(const MatToWrite& mat, const QString& path,
+                                  const BackgroundWork::Progress& progress) {
+    struct Sheet {
+        QString path;
+        std::string text;
+    };
+    std::vector<Sheet> sheets;
+    for (const Nest& nest : mat.nests) {
+        const double before = static_cast<double>(sheets.size());
+        const double share = 1 / static_cast<double>(mat.nests.size());
+        auto text = cutFileOf(*mat.shop, nest, mat.wish,
+                              [&](double done) { return progress((before + done) * share); });
+        if (!text.ok())
+            return text.error();
+        if (text->empty())
+            return stopped();
+        sheets.push_back(
+            {sheets.empty() ? path : besides(path, rollLabel(mat.shop->facts, nest.roll)), std::move(*text)});
+    }
+    if (!progress(1))
+        return stopped();
+    QStringList written;
+    for (const Sheet& sheet : sheets) {
+        if (const auto done = writeCutFile(sheet.path, sheet.text); !done.ok())
+            return done.error();
+        written.append(QFileInfo(sheet.path).fileName());
+    }
+    return plain(written.size() == 1 ? MatWriting::tr("Saved %1.").arg(written.front())
+                                     : MatWriting::tr("Saved %1 cut files: %2.")
+                                           .arg(written.size())
+                                           .arg(written.join(QStringLiteral(", "))));
+}
+
+Result<std::string> writeMatSheet(const MatToWrite& mat, const QString& path,
+                                  const BackgroundWork::Progress& progress) {
+    QSaveFile file(path);
+    if (!file.open(QIODevice::WriteOnly))
+        return cannotWrite(path, file.errorString());
+    {
+        QPdfWriter paper(&file);
+        paper.setResolution(kPaperDots);
+        paper.setPageSize(QPageSize(QPageSize::A4));
+        paper.setTitle(MatWriting::tr("Mat sheet"));
+        const auto drawn = drawMatSheets(paper, *mat.shop, mat.nests, mat.wish, progress);
+        if (!drawn.ok())
+            return drawn.error();
+        if (*drawn == Drawn::Stopped)
+            return stopped();
+    }
+    if (!file.commit())
+        return cannotWrite(path, file.errorString());
+    return plain(MatWriting::tr("Saved %1.").arg(QFileInfo(path).fileName()));
+}
+
+Result<std::string> printMatSheet(const MatToWrite& mat, QPagedPaintDevice& printer,
+                                  const BackgroundWork::Progress& progress) {
+    const auto drawn = drawMatSheets(printer, *mat.shop, mat.nests, mat.wish, progress);
+    if (!drawn.ok())
+        return drawn.error();
+    return plain(*drawn == Drawn::Stopped ? MatWriting::tr("Stopped; some pages may be printed.")
+                                          : MatWriting::tr("The mat sheet is at the printer."));
+}
+
+} // namespace holdfast::app

@@ -1,0 +1,33 @@
+#pragma once
+// The mat as files and on paper, written beside the window: outlines of a thousand decals take seconds. What is
+// written is the mat as it lay when it was asked for. A file that was there stays whole until all of the new
+// one is written, and when it is stopped.
+
+#include "app/desk/background_work.h"
+#include "app/places/cutting_mat/mat_model.h"
+#include "core/cutting/cut_sheet.h"
+
+#include <QString>
+
+class QPagedPaintDevice;
+
+namespace holdfast::app {
+
+struct MatToWrite {
+    std::shared_ptr<const ReckonedShop> shop;
+    std::vector<Nest> nests;
+    CutSheetWish wish;
+};
+
+// Each on any thread; what became of it in words to tell the person, also where it was stopped. An error says
+// what could not be written, and why.
+
+// A cut file for each roll: at this path, or beside it with the roll's name where there are several.
+Result<std::string> writeCutFiles(const MatToWrite& mat, const QString& path,
+                                  const BackgroundWork::Progress& progress);
+Result<std::string> writeMatSheet(const MatToWrite& mat, const QString& path, // PDF
+                                  const BackgroundWork::Progress& progress);
+Result<std::string> printMatSheet(const MatToWrite& mat, QPagedPaintDevice& printer,
+                                  const BackgroundWork::Progress& progress);
+
+} // namespace holdfast::app
