@@ -58,6 +58,29 @@ TEST_F(CuttingMatActs, WhatIsLeftOutStaysUncutAndIsNotCharged) {
     EXPECT_EQ(uncut, 1);
 }
 
+TEST_F(CuttingMatActs, CutItTurnsToTheNextFilmThatHasSomethingToLay) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({aGarment(usual), aGarment(usual)});
+    const FilmId withoutRoll = addFilm("Gorse");
+    const FilmId withRoll = addFilm("Bracken");
+    receiveRoll(withRoll, usual.place);
+    for (const FilmId film : {withoutRoll, withRoll}) {
+        GarmentDraft garment = aGarment(usual);
+        garment.decals.front().film = film;
+        takeOrder({garment}, "Teodor Wick");
+    }
+    open();
+    Matter matter;
+    matter.film = usual.film;
+    place->turnTo(matter);
+    mat()->setFocus();
+    key(Qt::Key_Delete); // what is left out keeps its film here
+    key(Qt::Key_C);
+    EXPECT_EQ(model().films().size(), 3U);
+    EXPECT_EQ(model().film()->film, withRoll);
+    EXPECT_EQ(nest().decals.size(), 1U);
+}
+
 TEST_F(CuttingMatActs, TwoRollsAreTwoActionsEachChargedWithItsOwn) {
     const UsualShop usual = stockUsualShop();
     const RollId second = receiveRoll(usual.film, usual.place);
