@@ -14,6 +14,9 @@ namespace {
 
 constexpr std::chrono::minutes kOnTime{9 * 60};
 
+// No window waits for a report: its plan is searched to the end, so that it does not depend on the machine.
+constexpr std::chrono::seconds kPlanAtMost{10};
+
 Result<std::unique_ptr<db::Shop>> openToRead(const Arguments& arguments, const Clock& clock) {
     const auto path = shopPath(arguments, clock);
     if (!path.ok())
@@ -24,8 +27,10 @@ Result<std::unique_ptr<db::Shop>> openToRead(const Arguments& arguments, const C
 Result<std::shared_ptr<const ReckonedShop>> reckoned(db::Shop& shop, const Now& now) {
     return shop.read([&](db::Connection& connection) {
         ClimateReckoner reckoner;
+        PlanSearch search;
+        search.atMost = kPlanAtMost;
         return reckonShop(db::loadOpenFacts(connection), db::loadClimate(connection),
-                          db::loadRecentUse(connection, now.instant), reckoner, now);
+                          db::loadRecentUse(connection, now.instant), reckoner, now, search);
     });
 }
 

@@ -33,6 +33,14 @@ const PlannedGarment* DayPlan::find(GarmentId garment) const {
     return nullptr;
 }
 
+bool DayPlan::isBetterThan(const DayPlan& other) const {
+    const auto score = [](const DayPlan& plan) {
+        return DayScore{static_cast<double>(plan.lateness.count()), plan.ends.time_since_epoch().count(),
+                        plan.changes};
+    };
+    return score(*this) < score(other);
+}
+
 DayPlan planDay(const PlanRequest& request) {
     const TimedDay day{request};
     std::vector<std::size_t> best;
@@ -45,10 +53,16 @@ DayPlan planDay(const PlanRequest& request) {
             best = std::move(order);
         }
         // The first rule, by earliest promise, is always heard: stopped or not, there is a plan.
-        if (request.shouldStop && request.shouldStop())
-            return planned(day, best);
+        if (request.shouldStop && request.shouldStop()) {
+            DayPlan plan = planned(day, best);
+            plan.isCutShort = true;
+            return plan;
+        }
     }
-    return planned(day, searchedOrder(day, std::move(best)));
+    const SearchedOrder found = searchedOrder(day, std::move(best));
+    DayPlan plan = planned(day, found.order);
+    plan.isCutShort = found.isCutShort;
+    return plan;
 }
 
 DayPlan planInOrder(const PlanRequest& request, const std::vector<std::size_t>& order) {

@@ -1,7 +1,7 @@
 #include "core/press/day_search.h"
 
-#include "core/press/day_bound.h"
 #include "core/press/day_trials.h"
+#include "core/press/every_order.h"
 #include "core/press/order_search.h"
 
 #include <algorithm>
@@ -32,23 +32,28 @@ public:
         , m_mostGarments(mostGarments)
         , m_begins(std::chrono::steady_clock::now()) {}
 
-    bool isOver(std::uint64_t garmentsRun) const { return garmentsRun >= m_mostGarments || mustStop(); }
+    bool isOver(std::uint64_t garmentsRun) { return garmentsRun >= m_mostGarments || mustStop(); }
 
-    bool mustStop() const {
-        return (m_request.shouldStop && m_request.shouldStop()) ||
-               std::chrono::steady_clock::now() - m_begins >= m_request.search.atMost;
+    bool mustStop() {
+        m_isCutShort = m_isCutShort || (m_request.shouldStop && m_request.shouldStop()) ||
+                       std::chrono::steady_clock::now() - m_begins >= m_request.search.atMost;
+        return m_isCutShort;
     }
+
+    // It was asked to stop, or its time was up, before all was spent.
+    bool isCutShort() const { return m_isCutShort; }
 
 private:
     const PlanRequest& m_request;
     std::uint64_t m_mostGarments;
     std::chrono::steady_clock::time_point m_begins;
+    bool m_isCutShort = false;
 };
 
 // The day as OrderSearch sees it.
 class DayProblem {
 public:
-    DayProblem(const TimedDay& day, std::span<const std::size_t> order, const Spending& spending,
+    DayProblem(const TimedDay& day, std::span<const std::size_t> order, Spending& spending,
                std::uint64_t seed)
         : m_trials(day)
         , m_spending(spending)
@@ -59,7 +64,7 @@ public:
     void settle(std::span<const std::size_t> order) { m_trials.settle(order); }
     const DayScore& cost() const { return m_trials.score(); }
     std::size_t fixedPlaces() const { return m_fixed; }
-    bool isOver() const { return m_spending.isOver(m_trials.garmentsRun()); }
+    bool isOver() { return m_spending.isOver(m_trials.garmentsRun()); }
 
     std::optional<OrderMove> betterFrom(std::size_t first) {
         listMoves(first);
@@ -89,100 +94,10 @@ private:
     }
 
     DayTrials m_trials;
-    const Spending& m_spending;
+    Spending& m_spending;
     OrderRandom m_random;
     std::size_t m_fixed;
     std::vector<OrderMove> m_moves;
-};
-
-bool areAlike(const TimedJob& one, const TimedJob& other) {
-    return one.isUnderway == other.isUnderway && one.platens == other.platens && one.steps == other.steps;
-}
-
-// Every order, garment after garment, but for those that can only be worse than the best known.
-class EveryOrder {
-public:
-    EveryOrder(const TimedDay& day, std::vector<std::size_t> start, const Spending& spending)
-        : m_day(day)
-        , m_spending(spending)
-        , m_simulation(day)
-        , m_jobs(start)
-        , m_best(std::move(start))
-        , m_leastScore(day.score(m_best))
-        , m_isGiven(m_jobs.size(), false)
-        , m_states(m_jobs.size())
-        , m_bound(day) {
-        m_simulation.begin(m_jobs);
-    }
-
-    std::vector<std::size_t> best() && {
-        goOnFrom(DayState{m_simulation.state()});
-        return std::move(m_best);
-    }
-
-private:
-    void goOnFrom(const DayState& state) {
-        if (m_order.size() == m_jobs.size()) {
-            if (state.score < m_leastScore) {
-                m_leastScore = state.score;
-                m_best = m_order;
-            }
-            return;
-        }
-        for (std::size_t index = 0; index < m_jobs.size(); ++index) {
-            if (m_isGiven[index] || !mayBeNext(index))
-                continue;
-            if (m_spending.mustStop())
-                return;
-            m_simulation.begin(state);
-            m_simulation.give(m_jobs[index]);
-            m_simulation.run(m_leastScore.lateness);
-            DayState& next = m_states[m_order.size()];
-            next = m_simulation.state();
-            m_isGiven[index] = true;
-            m_order.push_back(m_jobs[index]);
-            if (m_bound.least(next, notGiven()) < m_leastScore)
-                goOnFrom(next);
-            m_order.pop_back();
-            m_isGiven[index] = false;
-        }
-    }
-
-    std::span<const std::size_t> notGiven() {
-        m_notGiven.clear();
-        for (std::size_t index = 0; index < m_jobs.size(); ++index) {
-            if (!m_isGiven[index])
-                m_notGiven.push_back(m_jobs[index]);
-        }
-        return m_notGiven;
-    }
-
-    // Those under way come first; of garments alike in everything, the first.
-    bool mayBeNext(std::size_t index) const {
-        const TimedJob& job = m_day.jobs()[m_jobs[index]];
-        for (std::size_t other = 0; other < m_jobs.size(); ++other) {
-            if (m_isGiven[other] || other == index)
-                continue;
-            const TimedJob& rival = m_day.jobs()[m_jobs[other]];
-            if (rival.isUnderway && !job.isUnderway)
-                return false;
-            if (other < index && rival.due == job.due && rival.weight == job.weight && areAlike(rival, job))
-                return false;
-        }
-        return true;
-    }
-
-    const TimedDay& m_day;
-    const Spending& m_spending;
-    DaySimulation m_simulation;
-    std::vector<std::size_t> m_jobs;
-    std::vector<std::size_t> m_best;
-    DayScore m_leastScore;
-    std::vector<std::size_t> m_order;
-    std::vector<bool> m_isGiven;
-    std::vector<std::size_t> m_notGiven;
-    std::vector<DayState> m_states; // by how many were given
-    DayBound m_bound;
 };
 
 // Garments of one route change places so that the earlier promise goes first, unless the day is worse for it.
@@ -209,11 +124,11 @@ std::vector<std::size_t> byPromiseAmongAlike(const TimedDay& day, std::vector<st
 
 } // namespace
 
-std::vector<std::size_t> searchedOrder(const TimedDay& day, std::vector<std::size_t> start) {
+SearchedOrder searchedOrder(const TimedDay& day, std::vector<std::size_t> start) {
     const PlanSearch& search = day.request().search;
-    const Spending spending{day.request(), search.garments + kMoreForEach * start.size()};
+    Spending spending{day.request(), search.garments + kMoreForEach * start.size()};
     if (start.size() < 2 || search.garments == 0 || spending.mustStop())
-        return start;
+        return {std::move(start), spending.isCutShort()};
 
     DayProblem problem{day, start, spending, search.seed};
     SearchLimits limits;
@@ -221,10 +136,10 @@ std::vector<std::size_t> searchedOrder(const TimedDay& day, std::vector<std::siz
     limits.shouldStop = [&] { return problem.isOver(); };
     std::vector<std::size_t> order = OrderSearch{problem, limits}.from(start).order;
     if (order.size() <= kEveryOrderOf)
-        order = EveryOrder{day, std::move(order), spending}.best();
+        order = EveryOrder{day, std::move(order)}.best([&] { return spending.mustStop(); });
     if (!(day.score(order) < day.score(start)))
-        return start;
-    return byPromiseAmongAlike(day, std::move(order));
+        return {std::move(start), spending.isCutShort()};
+    return {byPromiseAmongAlike(day, std::move(order)), spending.isCutShort()};
 }
 
 } // namespace holdfast

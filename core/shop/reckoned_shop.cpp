@@ -64,7 +64,8 @@ PlanRequest planRequest(const ShopFacts& facts, const std::map<GarmentId, Assess
 }
 
 std::shared_ptr<const ReckonedShop> reckonShop(ShopFacts facts, ClimateHistory climate, RecentUse recentUse,
-                                               ClimateReckoner& reckoner, const Now& now) {
+                                               ClimateReckoner& reckoner, const Now& now,
+                                               const PlanSearch& search) {
     auto shop = std::make_shared<ReckonedShop>();
     shop->now = now;
     shop->facts = std::move(facts);
@@ -73,7 +74,9 @@ std::shared_ptr<const ReckonedShop> reckonShop(ShopFacts facts, ClimateHistory c
     shop->conditions = reckoner.reckon(shop->facts, shop->climate, now);
     shop->allotment = allot(shop->facts, shop->conditions, shop->recentUse, now);
     shop->assessments = assessAll(shop->around());
-    shop->plan = planDay(planRequest(shop->facts, shop->assessments, now));
+    PlanRequest request = planRequest(shop->facts, shop->assessments, now);
+    request.search = search;
+    shop->plan = planDay(request);
     return shop;
 }
 

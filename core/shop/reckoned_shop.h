@@ -28,9 +28,11 @@ struct ReckonedShop {
     const Assessment& of(GarmentId garment) const { return assessments.at(garment); }
 };
 
-// `reckoner` keeps its sums over the climate between calls.
+// `reckoner` keeps its sums over the climate between calls. The usual search is short enough to be waited for
+// at a window.
 std::shared_ptr<const ReckonedShop> reckonShop(ShopFacts facts, ClimateHistory climate, RecentUse recentUse,
-                                               ClimateReckoner& reckoner, const Now& now);
+                                               ClimateReckoner& reckoner, const Now& now,
+                                               const PlanSearch& search = {});
 
 // The plan's request: garments on the press or cooling first, then those ready for the press; a platen is at
 // the temperature of its last step of the day, else cold.

@@ -11,6 +11,7 @@
 #include <gtest/gtest.h>
 
 #include <chrono>
+#include <ctime>
 #include <limits>
 
 using namespace holdfast;
@@ -175,15 +176,16 @@ TEST(DaySearch, StopIsHeardWithinFiftyMilliseconds) {
     for (const std::size_t garments : {8, 200}) {
         PlanRequest request = unhurried(days.day(garments, true));
         request.search.garments = std::numeric_limits<std::uint32_t>::max();
-        std::chrono::steady_clock::time_point asked;
+        std::clock_t asked = 0; // of this process, so that others on the machine do not count
         int times = 0;
         request.shouldStop = [&] {
             if (++times == 200)
-                asked = std::chrono::steady_clock::now();
+                asked = std::clock();
             return times >= 200;
         };
         const DayPlan plan = planDay(request);
-        EXPECT_LT(std::chrono::steady_clock::now() - asked, kHeardWithin);
+        const std::chrono::duration<double> heard{static_cast<double>(std::clock() - asked) / CLOCKS_PER_SEC};
+        EXPECT_LT(heard, kHeardWithin);
         EXPECT_TRUE(PlanValidator(request, plan).faults().empty());
     }
 }
@@ -196,7 +198,8 @@ TEST(DaySearch, TimeAtMostIsKept) {
     const TimedDay timed{request};
     const Sequence start = timed.cleaned(asGiven(request));
     const auto begins = std::chrono::steady_clock::now();
-    const Sequence found = searchedOrder(timed, start);
+    const SearchedOrder found = searchedOrder(timed, start);
     EXPECT_LT(std::chrono::steady_clock::now() - begins, std::chrono::milliseconds{120});
-    EXPECT_LE(timed.score(found), timed.score(start));
+    EXPECT_LE(timed.score(found.order), timed.score(start));
+    EXPECT_TRUE(found.isCutShort);
 }

@@ -40,6 +40,7 @@ OrderBookPlace::OrderBookPlace(ShopDesk& shopDesk, QWidget* parent)
 
     connect(&desk(), &ShopDesk::changed, this, &OrderBookPlace::refresh);
     connect(&desk(), &ShopDesk::minutePassed, this, &OrderBookPlace::refresh);
+    connect(&desk(), &ShopDesk::replanned, this, &OrderBookPlace::refresh);
     auto* byPromise = new QShortcut(QKeySequence(Qt::CTRL | Qt::Key_P), this);
     connect(byPromise, &QShortcut::activated, this, [this] {
         m_sort = m_sort == db::OrderSort::Newest ? db::OrderSort::Promise : db::OrderSort::Newest;

@@ -102,11 +102,13 @@ PressWalkPlace::~PressWalkPlace() {
 
 void PressWalkPlace::listen() {
     connect(&desk(), &ShopDesk::changed, this, [this] { refresh(); });
-    connect(&desk(), &ShopDesk::minutePassed, this, [this] {
-        // While the walk is paused the times in the list stand still.
-        if (!m_isPaused)
-            refresh();
-    });
+    for (const auto told : {&ShopDesk::minutePassed, &ShopDesk::replanned}) {
+        connect(&desk(), told, this, [this] {
+            // While the walk is paused the times in the list stand still.
+            if (!m_isPaused)
+                refresh();
+        });
+    }
     connect(&m_tick, &QTimer::timeout, this, &PressWalkPlace::tick);
     connect(&m_zero, &QTimer::timeout, this, &PressWalkPlace::tick);
     connect(&m_noteEnds, &QTimer::timeout, this, [this] { note({}); });

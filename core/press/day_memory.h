@@ -1,0 +1,42 @@
+#pragma once
+// States of a day that a search through its orders has met. Many orders of the same garments come to the same
+// state, only earlier or later: one of them need be gone on from.
+
+#include "core/press/day_plan_simulation.h"
+
+#include <cstdint>
+#include <unordered_map>
+#include <vector>
+
+namespace holdfast {
+
+class DayMemory {
+public:
+    // Whether a state was met before that goes on just as this one, whatever both are given next, and is
+    // behind it in nothing: no order that goes on from here ends better. If not, this one is remembered.
+    // `given`: which garments the state was given; equal for equal sets of them.
+    bool hasMetAsGood(const DayState& state, std::uint64_t given);
+
+private:
+    // All that the rest of a day depends on, but for how late it is and what was reached.
+    using Outlook = std::vector<std::int64_t>;
+
+    struct OutlookHash {
+        std::size_t operator()(const Outlook& outlook) const;
+    };
+
+    struct Reached {
+        std::int64_t now = 0;
+        DayScore score;
+
+        bool isNoWorseThan(const Reached& other) const;
+    };
+
+    void setOutlook(const DayState& state, std::uint64_t given);
+
+    std::unordered_map<Outlook, std::vector<Reached>, OutlookHash> m_met;
+    Outlook m_outlook;
+    std::vector<const DayState::Garment*> m_inOrder;
+};
+
+} // namespace holdfast
