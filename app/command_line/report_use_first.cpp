@@ -70,6 +70,8 @@ private:
 
     QString state(const FilmRoll& roll, const RollCondition& condition) const {
         QStringList parts;
+        if (condition.stripFailed)
+            parts.append(tr("its test strip failed: use another roll"));
         if (condition.isPastAge(m_shop.now.today()))
             parts.append(tr("past its use-by: press a test strip"));
         if (!condition.hasPlace)

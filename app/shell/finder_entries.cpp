@@ -143,6 +143,8 @@ public:
             second = tr("%1, put away").arg(second);
         else if (roll.state == RollState::UsedUp)
             second = tr("used up");
+        else if (condition != nullptr && condition->stripFailed)
+            second = tr("%1, failed its test strip").arg(second);
         else if (condition != nullptr && condition->isPastAge(today))
             second = tr("%1, past its use-by").arg(second);
         else if (condition != nullptr && condition->useBy)

@@ -43,8 +43,7 @@ std::size_t rollsToSee(const ReckonedShop& shop) {
     return static_cast<std::size_t>(std::ranges::count_if(shop.facts.rolls, [&](const FilmRoll& roll) {
         const RollCondition* condition = shop.conditions.find(roll.id);
         return roll.state == RollState::OnShelf && condition != nullptr &&
-               (condition->isPastAge(shop.now.today()) ||
-                condition->isBadlyKept(shop.facts.films.at(roll.film)));
+               !condition->mayBeUsed(shop.facts.films.at(roll.film), shop.now.today());
     }));
 }
 

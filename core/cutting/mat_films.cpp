@@ -77,6 +77,8 @@ RollOffer offerOf(const ReckonedShop& shop, const Film& film, const FilmRoll& ro
         return {roll.id, false,
                 "Past its use-by by " + countWords((today - *condition.useBy).count(), "day") +
                     ": press a test strip first."};
+    if (condition.stripFailed)
+        return {roll.id, false, "Its last test strip failed."};
     if (condition.isBadlyKept(film))
         return {roll.id, false, "Kept outside its storage limits: press a test strip first."};
     if (condition.useBy && *condition.useBy < pressDay)

@@ -252,6 +252,7 @@ RollConditions ClimateReckoner::reckon(const ShopFacts& facts, const ClimateHist
         condition.roll = roll.id;
         sums.findAge(condition, roll, film, climate, now);
         sums.findExposure(condition, roll, film, climate, now);
+        condition.stripFailed = roll.lastStrip() && !roll.lastStrip()->passed;
         findUseBy(condition, roll, film, now);
         findPresent(condition, roll, film, climate, facts.settings, now);
         conditions.emplace_hint(conditions.end(), roll.id, std::move(condition));

@@ -80,12 +80,6 @@ Millimetres lengthInRows(std::span<const Decal* const> decals, const Film& film,
                     lengthOfRows(std::move(lying), clear, settings));
 }
 
-Millimetres lengthTogether(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth,
-                           const ShopSettings& settings) {
-    return std::min(lengthInRows(decals, film, rollWidth, settings),
-                    nestedLength(decals, film, rollWidth, settings));
-}
-
 bool fitOnto(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth, Millimetres left,
              const ShopSettings& settings) {
     Millimetres sum;

@@ -15,6 +15,10 @@ std::optional<PlaceId> FilmRoll::placeNow() const {
     return stays.back().place;
 }
 
+const TestStrip* FilmRoll::lastStrip() const {
+    return testStrips.empty() ? nullptr : &testStrips.back();
+}
+
 const TestStrip* FilmRoll::lastPassedStrip() const {
     const auto found = std::find_if(testStrips.rbegin(), testStrips.rend(),
                                     [](const TestStrip& strip) { return strip.passed; });

@@ -46,6 +46,7 @@ struct FilmRoll {
 
     std::string label() const; // "R-09"
     std::optional<PlaceId> placeNow() const;
+    const TestStrip* lastStrip() const; // none: never tested
     const TestStrip* lastPassedStrip() const;
     LocalDate agesFrom() const { return madeOn.value_or(receivedOn); }
 };

@@ -10,6 +10,10 @@ bool RollCondition::isBadlyKept(const Film& film) const {
     return isOutsideNow() || hoursOutside() > static_cast<double>(film.storage.allowedOutside.count());
 }
 
+bool RollCondition::mayBeUsed(const Film& film, LocalDate today) const {
+    return !isPastAge(today) && !isBadlyKept(film) && !stripFailed;
+}
+
 const RollCondition* RollConditions::find(RollId roll) const {
     const auto found = m_conditions.find(roll);
     return found == m_conditions.end() ? nullptr : &found->second;

@@ -35,12 +35,14 @@ struct RollCondition {
     bool temperatureOutsideNow = false;
     bool readingIsStale = false; // no reading within the shop's limit, or none at all
     bool hasPlace = true;
+    bool stripFailed = false; // the last one that was pressed
 
     bool isPastAge(LocalDate today) const { return useBy && *useBy < today; }
     std::optional<Days> daysLeft(LocalDate today) const;
     double hoursOutside() const { return humidityHoursOutside + temperatureHoursOutside; }
     bool isOutsideNow() const { return humidityOutsideNow || temperatureOutsideNow; }
     bool isBadlyKept(const Film& film) const; // outside now, or longer outside than allowed
+    bool mayBeUsed(const Film& film, LocalDate today) const;
 };
 
 class RollConditions {

@@ -1,5 +1,6 @@
 #include "core/film/use_first.h"
 
+#include "core/cutting/nest.h"
 #include "core/film/usual_use.h"
 #include "core/film/waiting_decals.h"
 #include "core/trade/unit_words.h"
@@ -44,7 +45,7 @@ struct ShelfRoll {
     Millimetres allotted() const {
         const Millimetres rows = lengthInRows(decals, *film, roll->width, *settings);
         const Millimetres plain = std::min(sum, rows);
-        return plain <= roll->left ? plain : lengthTogether(decals, *film, roll->width, *settings);
+        return plain <= roll->left ? plain : nestedLength(decals, *film, roll->width, *settings);
     }
     Millimetres leftBeside() const { return roll->left - allotted(); }
     bool takes(const Decal& decal) {
@@ -157,6 +158,8 @@ std::string whyNotUsable(const ShelfRoll& shelf, LocalDate today) {
         return " is past its use-by (" + countWords(-condition.daysLeft(today)->count(), "day") +
                "); press a test strip";
     }
+    if (condition.stripFailed)
+        return " failed its test strip";
     return " was kept outside its storage limits; press a test strip";
 }
 
@@ -249,7 +252,7 @@ Allotment allot(const ShopFacts& facts, const RollConditions& conditions, const 
         shelf.film = film;
         shelf.condition = condition;
         shelf.settings = &facts.settings;
-        shelf.mayBeUsed = !condition->isPastAge(today) && !condition->isBadlyKept(*film);
+        shelf.mayBeUsed = condition->mayBeUsed(*film, today);
         shelves[roll.film].add(std::move(shelf));
     }
     for (auto& [film, shelf] : shelves)

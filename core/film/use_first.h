@@ -25,14 +25,10 @@ std::optional<Millimetres> lengthFor(const Decal& decal, const Film& film, Milli
                                      const ShopSettings& settings);
 
 // Length a set of decals takes in rows side by side (first fit by falling height): the plain way of the
-// knife. A gap stands between neighbours and behind each row. Decals that fit neither way are left out.
+// knife, and quickly told; nestedLength (core/cutting/nest.h) is never more. A gap stands between neighbours and
+// behind each row. Decals that fit neither way are left out.
 Millimetres lengthInRows(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth,
                          const ShopSettings& settings);
-
-// What they take when they are cut together: nested (see core/cutting/nest.h), or in rows where that is
-// shorter.
-Millimetres lengthTogether(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth,
-                           const ShopSettings& settings);
 
 // Whether they can be cut from so much of a roll: one after the other, in rows, or nested.
 bool fitOnto(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth, Millimetres left,

@@ -24,6 +24,7 @@ constexpr std::array kRuleCodes{
     RuleAndCode{Rule::NoRollFits, "no-roll-fits"},
     RuleAndCode{Rule::RollPastAge, "roll-past-age"},
     RuleAndCode{Rule::RollBadlyKept, "roll-badly-kept"},
+    RuleAndCode{Rule::StripFailed, "strip-failed"},
     RuleAndCode{Rule::RollUnplaced, "roll-unplaced"},
     RuleAndCode{Rule::ReadingsStale, "readings-stale"},
     RuleAndCode{Rule::RecipeMissing, "recipe-missing"},

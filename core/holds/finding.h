@@ -27,6 +27,7 @@ enum class Rule {
     NoRollFits,
     RollPastAge,
     RollBadlyKept,
+    StripFailed,
     RollUnplaced,
     ReadingsStale,
     RecipeMissing,

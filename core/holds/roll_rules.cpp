@@ -176,6 +176,22 @@ void rollBadlyKept(const Subject& subject, Findings& findings) {
     }
 }
 
+// What a strip has shown outweighs a date that is still to come.
+void stripFailed(const Subject& subject, Findings& findings) {
+    for (const RollInUse& use : rollsOf(subject)) {
+        const TestStrip* strip = use.roll->lastStrip();
+        if (!strip || strip->passed)
+            continue;
+        Finding finding = onRoll(Rule::StripFailed, Grade::Hold, use);
+        finding.what = "Roll " + use.roll->label() + " failed its test strip";
+        finding.why = use.roll->label() + ": the strip of " +
+                      spokenDate(dateOf(subject.around.now.toLocal(strip->at))) + " failed" +
+                      (strip->note.empty() ? "" : ", " + strip->note) + ".";
+        finding.frees = {FreeingAct::ReceiveRoll, FreeingAct::TestStrip, FreeingAct::ChooseFilm};
+        findings.push_back(std::move(finding));
+    }
+}
+
 void rollUnplaced(const Subject& subject, Findings& findings) {
     for (const RollInUse& use : rollsOf(subject)) {
         if (use.condition->hasPlace)

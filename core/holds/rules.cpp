@@ -22,6 +22,7 @@ constexpr std::array kRules{
     RuleOnList{SilentAfter::LastPress, filmsDisagree},
     RuleOnList{SilentAfter::LastPress, rollPastAge},
     RuleOnList{SilentAfter::LastPress, rollBadlyKept},
+    RuleOnList{SilentAfter::LastPress, stripFailed},
     RuleOnList{SilentAfter::LastPress, rollUnplaced},
     RuleOnList{SilentAfter::LastPress, readingsStale},
     RuleOnList{SilentAfter::LastPress, decalBeyondPlaten},

@@ -54,6 +54,7 @@ void filmsDisagree(const Subject& subject, Findings& findings);
 void noRollFits(const Subject& subject, Findings& findings);
 void rollPastAge(const Subject& subject, Findings& findings);
 void rollBadlyKept(const Subject& subject, Findings& findings);
+void stripFailed(const Subject& subject, Findings& findings);
 void rollUnplaced(const Subject& subject, Findings& findings);
 void readingsStale(const Subject& subject, Findings& findings);
 

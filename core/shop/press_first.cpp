@@ -1,5 +1,6 @@
 #include "core/shop/press_first.h"
 
+#include "core/cutting/nest.h"
 #include "core/orders/promise_hours.h"
 
 #include <algorithm>
@@ -58,7 +59,7 @@ Millimetres wasteOf(const ShopFacts& facts, const RollForecast& forecast, std::s
     }
     const FilmRoll& roll = facts.rolls.at(forecast.roll);
     const auto length = [&](std::span<const DecalId> decals) {
-        return lengthTogether(decalsOf(facts, decals), facts.films.at(roll.film), roll.width, facts.settings);
+        return nestedLength(decalsOf(facts, decals), facts.films.at(roll.film), roll.width, facts.settings);
     };
     const Millimetres used = length(first) + length(others);
     return std::max(Millimetres{}, forecast.expectedWaste + forecast.allotted - used);
@@ -133,7 +134,7 @@ PressedFirst pressedFirst(const ReckonedShop& shop, RollId roll, std::span<const
     const FilmRoll& from = shop.facts.rolls.at(roll);
     const Film& film = shop.facts.films.at(from.film);
     PressedFirst answer;
-    answer.length = lengthTogether(decalsOf(shop.facts, chosen), film, from.width, shop.facts.settings);
+    answer.length = nestedLength(decalsOf(shop.facts, chosen), film, from.width, shop.facts.settings);
     answer.fits = answer.length <= from.left;
     answer.rolls =
         outlooks(shop, from.film, cutFrom(shop.facts, roll, chosen, answer.length, shop.now), chosen);

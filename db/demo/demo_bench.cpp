@@ -1,4 +1,4 @@
-#include "core/film/use_first.h"
+#include "core/cutting/nest.h"
 #include "core/press/stage.h"
 #include "db/actions/film_actions.h"
 #include "db/actions/order_actions.h"
@@ -86,7 +86,7 @@ void Bench::cut(const std::vector<Piece>& pieces, std::optional<int> roll) {
         std::vector<DecalId> ids;
         for (const Decal* decal : decals)
             ids.push_back(decal->id);
-        const Millimetres length = lengthTogether(decals, facts.films.at(film), from.width, facts.settings);
+        const Millimetres length = nestedLength(decals, facts.films.at(film), from.width, facts.settings);
         done(cutDecals(m_script.shop(), from.id, ids, length));
         m_script.wait(kWeedingEach * static_cast<std::int64_t>(ids.size()));
     }

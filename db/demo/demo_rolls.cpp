@@ -108,6 +108,7 @@ void writeRolls(Script& script) {
               [&script] { done(putRollAway(script.shop(), script.named.rolls.at(8), true)); });
     strip(script, -30, 16, true, 60, "held after two washes");
     strip(script, -12, 5, true, 50, "stretched to half as much again, held");
+    strip(script, -5, 13, false, 50, "came away when it was stretched");
     script.at(-33, clockAt(11, 40),
               [&script] { done(putRollAway(script.shop(), script.named.rolls.at(20), true)); });
 

@@ -146,6 +146,13 @@ std::vector<RuleCase> rollCases() {
              roll.humidityOutsideNow = true;
          })),
          shopWith(aGarment().uncut())},
+        {Rule::StripFailed, Grade::Hold, FreeingAct::ReceiveRoll,
+         shopWith(aGarment().roll([](FilmRoll& roll) {
+             roll.testStrips = {{daysAgo(9), true, Days{30}, ""}, {daysAgo(1), false, Days{0}, ""}};
+         })),
+         shopWith(aGarment().roll([](FilmRoll& roll) {
+             roll.testStrips = {{daysAgo(9), false, Days{0}, ""}, {daysAgo(1), true, Days{30}, ""}};
+         }))},
         {Rule::RollUnplaced, Grade::Caution, FreeingAct::MoveRoll,
          shopWith(aGarment().condition([](RollCondition& roll) { roll.hasPlace = false; })), usualShop()},
         {Rule::ReadingsStale, Grade::Caution, FreeingAct::RecordReading,

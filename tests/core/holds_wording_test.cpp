@@ -147,6 +147,20 @@ TEST(HoldsWording, RollTooLongOutsideGivesHoursSinceTheLastPassedStrip) {
     EXPECT_NE(said(withStrip, Rule::RollBadlyKept).find("since 14 Oct 2026"), std::string::npos);
 }
 
+TEST(HoldsWording, FailedStripGivesItsDayAndWhatWasNoted) {
+    const auto stripped = [](std::string note) {
+        return aShop()
+            .with(aGarment().roll([&](FilmRoll& roll) {
+                roll.testStrips = {{daysAgo(1), false, Days{0}, note}};
+            }))
+            .build();
+    };
+    EXPECT_EQ(said(stripped(""), Rule::StripFailed),
+              "Roll R-09 failed its test strip | R-09: the strip of 24 Nov 2026 failed.");
+    EXPECT_EQ(said(stripped("lifted at a corner"), Rule::StripFailed),
+              "Roll R-09 failed its test strip | R-09: the strip of 24 Nov 2026 failed, lifted at a corner.");
+}
+
 TEST(HoldsWording, StaleReadingsCountHours) {
     const auto stale = [](RollCondition& roll) {
         roll.readingIsStale = true;

@@ -4,38 +4,18 @@
 #include "core/cutting/nest.h"
 #include "tests/core/shelf_builders.h"
 
-#include <map>
 #include <vector>
 
 namespace holdfast::test {
 
-class Mat {
+class Mat : public ShelfOfOneFilm {
 public:
-    Film film = aFilm();
-    Waiting waiting;
-    Now now = noonOf(nov(11));
-    ShopSettings settings; // gap 8 mm, edge margin 6 mm
-
-    FilmRoll& roll(int number, Millimetres left, std::optional<LocalDate> useBy = std::nullopt) {
-        m_rolls.push_back(aRoll(number));
-        m_rolls.back().left = left;
-        RollCondition condition;
-        condition.roll = m_rolls.back().id;
-        condition.useBy = useBy;
-        m_conditions[condition.roll] = condition;
-        return m_rolls.back();
-    }
-    RollCondition& condition(int number) { return m_conditions.at(aRoll(number).id); }
-
     ReckonedShop shop() const {
         ReckonedShop shop;
         shop.now = now;
-        shop.facts.settings = settings;
-        shop.facts.films = Roster<Film>{{film}};
-        shop.facts.rolls = Roster<FilmRoll>{m_rolls};
-        waiting.putInto(shop.facts);
-        shop.conditions = RollConditions{m_conditions};
-        shop.allotment = allot(shop.facts, shop.conditions, {}, now);
+        shop.facts = facts();
+        shop.conditions = conditions();
+        shop.allotment = allotment();
         return shop;
     }
     FilmToCut toCut() const {
@@ -51,10 +31,6 @@ public:
         return made.ok() ? std::move(*made) : FilmNests{};
     }
     FilmNests nests() const { return nests(usual()); }
-
-private:
-    std::vector<FilmRoll> m_rolls;
-    std::map<RollId, RollCondition> m_conditions;
 };
 
 // What is wrong with a nest, looked at apart from how it was made: each decal inside the margins and the

@@ -179,6 +179,17 @@ TEST(RollCondition, AFailedStripExtendsNothingAndEndsAnEarlierExtension) {
     EXPECT_TRUE(shelf.reckon().isPastAge(nov(11)));
 }
 
+TEST(RollCondition, TheLastStripDecidesWhetherTheRollFailed) {
+    Shelf shelf;
+    EXPECT_FALSE(shelf.reckon().stripFailed);
+    shelf.roll.testStrips = {{at(nov(6), 9), true, Days{30}, ""}, {at(nov(9), 9), false, Days{0}, ""}};
+    EXPECT_TRUE(shelf.reckon().stripFailed);
+    EXPECT_FALSE(shelf.reckon().mayBeUsed(shelf.film, nov(11)));
+    shelf.roll.testStrips.push_back({at(nov(10), 9), true, Days{30}, ""});
+    EXPECT_FALSE(shelf.reckon().stripFailed);
+    EXPECT_TRUE(shelf.reckon().mayBeUsed(shelf.film, nov(11)));
+}
+
 TEST(RollCondition, ExposureCountsSinceTheLastPassedStrip) {
     Shelf shelf;
     shelf.climate[kShelf] = shared(steady(at(nov(1)), at(nov(11), 12), 35, 60));

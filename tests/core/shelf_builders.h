@@ -6,7 +6,9 @@
 #include "core/film/use_first.h"
 #include "core/shop/shop_facts.h"
 
+#include <map>
 #include <memory>
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -99,6 +101,42 @@ public:
 private:
     std::vector<Order> m_orders;
     std::vector<Garment> m_garments;
+};
+
+// A shelf of one film; a roll is good until its use-by unless its condition says otherwise.
+class ShelfOfOneFilm {
+public:
+    Film film = aFilm();
+    Waiting waiting;
+    RecentUse recentUse;
+    Now now = noonOf(nov(11));
+    ShopSettings settings; // gap 8 mm, edge margin 6 mm
+
+    FilmRoll& roll(int number, Millimetres left, std::optional<LocalDate> useBy = std::nullopt) {
+        m_rolls.push_back(aRoll(number));
+        m_rolls.back().left = left;
+        RollCondition condition;
+        condition.roll = m_rolls.back().id;
+        condition.useBy = useBy;
+        m_conditions[condition.roll] = condition;
+        return m_rolls.back();
+    }
+    RollCondition& condition(int number) { return m_conditions.at(aRoll(number).id); }
+
+    ShopFacts facts() const {
+        ShopFacts facts;
+        facts.settings = settings;
+        facts.films = Roster<Film>{{film}};
+        facts.rolls = Roster<FilmRoll>{m_rolls};
+        waiting.putInto(facts);
+        return facts;
+    }
+    RollConditions conditions() const { return RollConditions{m_conditions}; }
+    Allotment allotment() const { return allot(facts(), conditions(), recentUse, now); }
+
+private:
+    std::vector<FilmRoll> m_rolls;
+    std::map<RollId, RollCondition> m_conditions;
 };
 
 } // namespace holdfast::test

@@ -12,34 +12,9 @@
 namespace holdfast::test {
 namespace {
 
-// A shelf of one film; a roll is good until its use-by unless it says otherwise.
-class Shelf {
+// A shelf, and what is asked of it here.
+class RankedShelf : public ShelfOfOneFilm {
 public:
-    Film film = aFilm();
-    Waiting waiting;
-    RecentUse recentUse;
-    Now now = noonOf(nov(11));
-    ShopSettings settings;
-
-    FilmRoll& roll(int number, std::int64_t left, std::optional<LocalDate> useBy) {
-        m_rolls.push_back(aRoll(number));
-        m_rolls.back().left = {left};
-        RollCondition condition;
-        condition.roll = m_rolls.back().id;
-        condition.useBy = useBy;
-        m_conditions[condition.roll] = condition;
-        return m_rolls.back();
-    }
-    RollCondition& condition(int number) { return m_conditions.at(aRoll(number).id); }
-
-    Allotment allotment() const {
-        ShopFacts facts;
-        facts.settings = settings;
-        facts.films = Roster<Film>{{film}};
-        facts.rolls = Roster<FilmRoll>{m_rolls};
-        waiting.putInto(facts);
-        return allot(facts, RollConditions{m_conditions}, recentUse, now);
-    }
     std::string rollOf(DecalId decal) const {
         const Allotment made = allotment();
         const auto found = made.rollOf.find(decal);
@@ -52,10 +27,6 @@ public:
             labels.push_back(aRoll(static_cast<int>(forecast.roll.value - 100)).label());
         return labels;
     }
-
-private:
-    std::vector<FilmRoll> m_rolls;
-    std::map<RollId, RollCondition> m_conditions;
 };
 
 using Labels = std::vector<std::string>;
@@ -125,23 +96,23 @@ TEST(CutLength, RowsAreNeverLongerThanOneAfterTheOtherNorShorterThanTheArea) {
 }
 
 TEST(UseFirst, ADecalGoesToTheRollThatGoesOffFirst) {
-    Shelf shelf;
-    shelf.roll(12, 3000, nov(30));
-    shelf.roll(9, 3000, nov(20));
-    shelf.roll(15, 3000, std::nullopt);
+    RankedShelf shelf;
+    shelf.roll(12, 3000_mm, nov(30));
+    shelf.roll(9, 3000_mm, nov(20));
+    shelf.roll(15, 3000_mm, std::nullopt);
     EXPECT_EQ(shelf.rollOf(shelf.waiting.decal(200_mm, 200_mm)), "R-09");
 }
 
 TEST(UseFirst, TheOffcutGoesFirstWhereBothGoOffTogether) {
-    Shelf shelf;
-    shelf.roll(9, 3000, nov(30));
-    shelf.roll(12, 400, nov(30));
+    RankedShelf shelf;
+    shelf.roll(9, 3000_mm, nov(30));
+    shelf.roll(12, 400_mm, nov(30));
     EXPECT_EQ(shelf.rollOf(shelf.waiting.decal(200_mm, 200_mm)), "R-12");
 }
 
 TEST(UseFirst, EarliestPromiseIsServedFirst) {
-    Shelf shelf;
-    shelf.roll(9, 250, nov(20));
+    RankedShelf shelf;
+    shelf.roll(9, 250_mm, nov(20));
     const DecalId later = shelf.waiting.decal(400_mm, 200_mm);
     const DecalId sooner = shelf.waiting.decal(400_mm, 200_mm);
     shelf.waiting.lastOrder().promised = LocalTime{nov(12)};
@@ -150,17 +121,17 @@ TEST(UseFirst, EarliestPromiseIsServedFirst) {
 }
 
 TEST(UseFirst, RollsPutAwayOrUsedUpAreNotLookedAt) {
-    Shelf shelf;
-    shelf.roll(9, 3000, nov(20)).state = RollState::PutAway;
-    shelf.roll(12, 3000, nov(21)).state = RollState::UsedUp;
+    RankedShelf shelf;
+    shelf.roll(9, 3000_mm, nov(20)).state = RollState::PutAway;
+    shelf.roll(12, 3000_mm, nov(21)).state = RollState::UsedUp;
     const DecalId decal = shelf.waiting.decal(200_mm, 200_mm);
     EXPECT_EQ(shelf.allotment().lack.at(decal), "No roll of Marram Soft, Dusk on the shelf.");
     EXPECT_TRUE(shelf.allotment().useFirst.empty());
 }
 
 TEST(UseFirst, OnlyConfirmedWorkThatIsNotCutWaits) {
-    Shelf shelf;
-    shelf.roll(9, 3000, nov(20));
+    RankedShelf shelf;
+    shelf.roll(9, 3000_mm, nov(20));
     shelf.waiting.decal(200_mm, 200_mm);
     shelf.waiting.lastOrder().state = OrderState::Quoted;
     shelf.waiting.decal(200_mm, 200_mm);
@@ -175,18 +146,18 @@ TEST(UseFirst, OnlyConfirmedWorkThatIsNotCutWaits) {
 }
 
 TEST(UseFirst, ALackNamesTheWidthThatIsWanted) {
-    Shelf shelf;
+    RankedShelf shelf;
     shelf.film.hasGrain = true;
-    shelf.roll(9, 3000, nov(20)).width = 150_mm;
+    shelf.roll(9, 3000_mm, nov(20)).width = 150_mm;
     const DecalId decal = shelf.waiting.decal(180_mm, 100_mm);
     EXPECT_EQ(shelf.allotment().lack.at(decal),
               "Marram Soft, Dusk: 180 mm decal needs 192 mm of width, the widest roll is 150 mm.");
 }
 
 TEST(UseFirst, ALackNamesTheLengthThatIsLeftAfterWhatIsPromised) {
-    Shelf shelf;
-    shelf.roll(9, 310, nov(20));
-    shelf.roll(12, 50, nov(20));
+    RankedShelf shelf;
+    shelf.roll(9, 310_mm, nov(20));
+    shelf.roll(12, 50_mm, nov(20));
     const DecalId first = shelf.waiting.decal(400_mm, 200_mm);
     const DecalId second = shelf.waiting.decal(400_mm, 232_mm);
     EXPECT_EQ(shelf.rollOf(first), "R-09");
@@ -196,19 +167,19 @@ TEST(UseFirst, ALackNamesTheLengthThatIsLeftAfterWhatIsPromised) {
 }
 
 TEST(UseFirst, WhereNoGoodRollTakesItABadOneIsNamed) {
-    Shelf shelf;
-    shelf.roll(17, 3000, nov(5)); // six days past
-    shelf.roll(9, 100, nov(30));
+    RankedShelf shelf;
+    shelf.roll(17, 3000_mm, nov(5)); // six days past
+    shelf.roll(9, 100_mm, nov(30));
     const DecalId decal = shelf.waiting.decal(400_mm, 200_mm);
     EXPECT_EQ(shelf.rollOf(decal), "R-17");
     EXPECT_FALSE(shelf.allotment().forecast(aRoll(17).id)->mayBeUsed);
 }
 
 TEST(UseFirst, ADampRollIsBetterThanOnePastItsAgeAndAShortOneIsNone) {
-    Shelf shelf;
-    shelf.roll(17, 3000, nov(5));
-    shelf.roll(18, 3000, nov(9));
-    shelf.roll(21, 3000, nov(30));
+    RankedShelf shelf;
+    shelf.roll(17, 3000_mm, nov(5));
+    shelf.roll(18, 3000_mm, nov(9));
+    shelf.roll(21, 3000_mm, nov(30));
     shelf.condition(21).humidityOutsideNow = true;
     const DecalId decal = shelf.waiting.decal(400_mm, 200_mm);
     EXPECT_EQ(shelf.rollOf(decal), "R-21");
@@ -216,16 +187,26 @@ TEST(UseFirst, ADampRollIsBetterThanOnePastItsAgeAndAShortOneIsNone) {
     EXPECT_EQ(shelf.rollOf(longer), "");
 }
 
+TEST(UseFirst, ARollThatFailedItsStripIsPassedOver) {
+    RankedShelf shelf;
+    shelf.roll(9, 3000_mm, nov(20));
+    shelf.roll(12, 3000_mm, nov(30));
+    shelf.condition(9).stripFailed = true;
+    const DecalId decal = shelf.waiting.decal(400_mm, 200_mm);
+    EXPECT_EQ(shelf.rollOf(decal), "R-12");
+    EXPECT_FALSE(shelf.allotment().forecast(aRoll(9).id)->mayBeUsed);
+}
+
 TEST(UseFirst, OfRollsPastTheirAgeTheFresherIsTaken) {
-    Shelf shelf;
-    shelf.roll(17, 3000, nov(5));
-    shelf.roll(18, 3000, nov(9));
+    RankedShelf shelf;
+    shelf.roll(17, 3000_mm, nov(5));
+    shelf.roll(18, 3000_mm, nov(9));
     EXPECT_EQ(shelf.rollOf(shelf.waiting.decal(400_mm, 200_mm)), "R-18");
 }
 
 TEST(UseFirst, ALackOnABadRollSaysBoth) {
-    Shelf shelf;
-    shelf.roll(17, 150, nov(5));
+    RankedShelf shelf;
+    shelf.roll(17, 150_mm, nov(5));
     const DecalId decal = shelf.waiting.decal(400_mm, 200_mm);
     EXPECT_EQ(shelf.allotment().lack.at(decal),
               "Marram Soft, Dusk: decal of 400 × 200 mm needs 0.21 m, R-17 has "
@@ -234,8 +215,8 @@ TEST(UseFirst, ALackOnABadRollSaysBoth) {
 }
 
 TEST(UseFirst, SmallDecalsAreLaidInRowsBeforeARollIsCalledTooShort) {
-    Shelf shelf;
-    shelf.roll(9, 100, nov(30));
+    RankedShelf shelf;
+    shelf.roll(9, 100_mm, nov(30));
     std::vector<DecalId> names;
     for (int name = 0; name < 6; ++name)
         names.push_back(shelf.waiting.decal(120_mm, 40_mm)); // 48 mm each one after the other
@@ -245,10 +226,10 @@ TEST(UseFirst, SmallDecalsAreLaidInRowsBeforeARollIsCalledTooShort) {
 }
 
 TEST(UseFirst, AWideRollIsNotBlockedByWhatANarrowOneTakes) {
-    Shelf shelf;
+    RankedShelf shelf;
     shelf.film.hasGrain = true;
-    shelf.roll(9, 300, nov(20)); // wide
-    shelf.roll(12, 300, nov(30)).width = 150_mm;
+    shelf.roll(9, 300_mm, nov(20)); // wide
+    shelf.roll(12, 300_mm, nov(30)).width = 150_mm;
     const DecalId narrow = shelf.waiting.decal(100_mm, 200_mm); // promised first, would go to R-09
     const DecalId wide = shelf.waiting.decal(400_mm, 200_mm);
     EXPECT_EQ(shelf.rollOf(wide), "R-09");
@@ -258,11 +239,11 @@ TEST(UseFirst, AWideRollIsNotBlockedByWhatANarrowOneTakes) {
 TEST(UseFirst, NoRollIsPromisedMoreThanItHas) {
     std::mt19937 random{31};
     for (int turn = 0; turn < 150; ++turn) {
-        Shelf shelf;
+        RankedShelf shelf;
         shelf.film.hasGrain = turn % 2 == 0;
         const auto rolls = static_cast<int>(1 + random() % 4);
         for (int number = 1; number <= rolls; ++number) {
-            FilmRoll& roll = shelf.roll(number, static_cast<std::int64_t>(random() % 1500),
+            FilmRoll& roll = shelf.roll(number, Millimetres{static_cast<std::int64_t>(random() % 1500)},
                                         nov(1) + Days{static_cast<int>(random() % 40)});
             roll.width = {100 + static_cast<std::int64_t>(random() % 400)};
         }
@@ -290,8 +271,8 @@ TEST(UseFirst, NoRollIsPromisedMoreThanItHas) {
 }
 
 TEST(UseFirst, RecentUseIsTakenOffWhatWouldBeWasted) {
-    Shelf shelf;
-    shelf.roll(9, 3000, nov(11) + Days{30});
+    RankedShelf shelf;
+    shelf.roll(9, 3000_mm, nov(11) + Days{30});
     shelf.recentUse[kFilm] = everyWeek(350_mm); // 1.5 m in thirty days, and it never varied
     shelf.waiting.decal(400_mm, 392_mm);
     const RollForecast forecast = shelf.allotment().useFirst.front();
@@ -302,9 +283,9 @@ TEST(UseFirst, RecentUseIsTakenOffWhatWouldBeWasted) {
 }
 
 TEST(UseFirst, UseIsNotCountedTwiceForTwoRollsOfAFilm) {
-    Shelf shelf;
-    shelf.roll(9, 1000, nov(11) + Days{30});
-    shelf.roll(12, 3000, nov(11) + Days{60});
+    RankedShelf shelf;
+    shelf.roll(9, 1000_mm, nov(11) + Days{30});
+    shelf.roll(12, 3000_mm, nov(11) + Days{60});
     shelf.recentUse[kFilm] = everyWeek(350_mm);
     const Allotment made = shelf.allotment();
     EXPECT_EQ(made.forecast(aRoll(9).id)->usualUse, 1000_mm);
@@ -314,28 +295,28 @@ TEST(UseFirst, UseIsNotCountedTwiceForTwoRollsOfAFilm) {
 }
 
 TEST(UseFirst, AFilmWithoutALimitIsNeverWasted) {
-    Shelf shelf;
-    shelf.roll(9, 3000, std::nullopt);
+    RankedShelf shelf;
+    shelf.roll(9, 3000_mm, std::nullopt);
     EXPECT_EQ(shelf.allotment().useFirst.front().expectedWaste, 0_mm);
     EXPECT_FALSE(shelf.allotment().useFirst.front().daysLeft);
 }
 
 TEST(UseFirst, RanksByUseByThenWasteThenLength) {
-    Shelf shelf;
-    shelf.roll(1, 4000, nov(5));                  // past its age: it needs a strip before all others
-    shelf.roll(2, 2000, nov(20));                 // wastes two metres
-    shelf.roll(3, 5000, nov(30));                 // wastes five
-    shelf.roll(4, 2000, nov(15));                 // wastes two, sooner
-    shelf.roll(5, 3000, std::nullopt);            // no limit
-    shelf.roll(6, 1000, std::nullopt);            // nor this, and less is left
-    shelf.roll(7, 9000, nov(30));                 // badly kept, and more to lose
+    RankedShelf shelf;
+    shelf.roll(1, 4000_mm, nov(5));               // past its age: it needs a strip before all others
+    shelf.roll(2, 2000_mm, nov(20));              // wastes two metres
+    shelf.roll(3, 5000_mm, nov(30));              // wastes five
+    shelf.roll(4, 2000_mm, nov(15));              // wastes two, sooner
+    shelf.roll(5, 3000_mm, std::nullopt);         // no limit
+    shelf.roll(6, 1000_mm, std::nullopt);         // nor this, and less is left
+    shelf.roll(7, 9000_mm, nov(30));              // badly kept, and more to lose
     shelf.condition(7).humidityHoursOutside = 73; // more than the 72 allowed
     EXPECT_EQ(shelf.ranking(), (Labels{"R-01", "R-04", "R-02", "R-07", "R-03", "R-06", "R-05"}));
 }
 
 TEST(UseFirst, ARollThatMayNotBeUsedWastesAllThatIsNotAllotted) {
-    Shelf shelf;
-    shelf.roll(17, 3000, nov(5));
+    RankedShelf shelf;
+    shelf.roll(17, 3000_mm, nov(5));
     shelf.recentUse[kFilm] = everyWeek(700_mm);
     EXPECT_EQ(shelf.allotment().useFirst.front().expectedWaste, 3000_mm);
     EXPECT_EQ(shelf.allotment().useFirst.front().usualUse, 0_mm);
@@ -343,8 +324,8 @@ TEST(UseFirst, ARollThatMayNotBeUsedWastesAllThatIsNotAllotted) {
 }
 
 TEST(UseFirst, UseThatVariesLeavesSomeOfALongRollAndSometimesAllOfAShortOne) {
-    Shelf shelf;
-    shelf.roll(9, 1500, nov(11) + Days{28});
+    RankedShelf shelf;
+    shelf.roll(9, 1500_mm, nov(11) + Days{28});
     std::vector<Millimetres>& weeks = shelf.recentUse[kFilm];
     for (int week = 0; week < kUseWeeks; ++week)
         weeks.push_back(week % 2 == 0 ? 700_mm : 50_mm); // on the average 400 mm a week
@@ -358,9 +339,9 @@ TEST(UseFirst, UseThatVariesLeavesSomeOfALongRollAndSometimesAllOfAShortOne) {
 }
 
 TEST(UseFirst, WorkPromisedForAfterTheUseByIsToBePressedEarly) {
-    Shelf shelf;
+    RankedShelf shelf;
     shelf.settings.restBeforeWash = Hours{24};
-    shelf.roll(9, 3000, nov(20));
+    shelf.roll(9, 3000_mm, nov(20));
     const DecalId inTime = shelf.waiting.decal(200_mm, 200_mm);
     shelf.waiting.lastOrder().promised = LocalTime{nov(21)} + Hours{15}; // pressed by the 20th
     const DecalId after = shelf.waiting.decal(200_mm, 200_mm);
@@ -371,11 +352,11 @@ TEST(UseFirst, WorkPromisedForAfterTheUseByIsToBePressedEarly) {
 }
 
 TEST(UseFirst, WhatDoesNotFitInRowsIsNestedBeforeARollIsCalledTooShort) {
-    Shelf shelf;
+    RankedShelf shelf;
     shelf.film.hasGrain = true;
     // Rows by falling height: 300 beside 150, then a second 150 in a row of its own, 308 + 158 mm; nested the
     // two small ones lie beside the large one.
-    shelf.roll(9, 320, nov(30));
+    shelf.roll(9, 320_mm, nov(30));
     const DecalId large = shelf.waiting.decal(320_mm, 300_mm);
     const DecalId one = shelf.waiting.decal(150_mm, 140_mm);
     const DecalId other = shelf.waiting.decal(150_mm, 140_mm);

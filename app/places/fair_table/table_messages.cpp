@@ -215,7 +215,9 @@ private:
                 const RollCondition* condition = m_shop.conditions.find(pick.roll->id);
                 const bool isOld = condition && condition->isPastAge(m_shop.now.today());
                 say(Tone::Held, tr("%1 cannot be cut from yet.").arg(words(pick.roll->label())),
-                    isOld ? tr("It is past its use-by: press a test strip first.")
+                    condition && condition->stripFailed
+                        ? tr("Its test strip failed: use another roll, or press another strip.")
+                    : isOld ? tr("It is past its use-by: press a test strip first.")
                           : tr("It was kept too damp, dry or hot: press a test strip first."));
                 m_messages.back().act = FreeingAct::TestStrip;
                 m_messages.back().matter.roll = pick.roll->id;

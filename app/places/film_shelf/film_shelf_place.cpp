@@ -120,12 +120,14 @@ QWidget* FilmShelfPlace::headerTools() {
         m_past->setObjectName(QStringLiteral("pastChip"));
         m_badlyKept = new Chip(QStringLiteral("hold"), {}, Tone::Held);
         m_badlyKept->setObjectName(QStringLiteral("badlyKeptChip"));
+        m_failed = new Chip(QStringLiteral("hold"), {}, Tone::Held);
+        m_failed->setObjectName(QStringLiteral("stripFailedChip"));
         m_soon = new Chip(QStringLiteral("caution"), {}, Tone::Caution);
         m_soon->setObjectName(QStringLiteral("soonChip"));
         m_length = new Label({}, Type::Body, &Tokens::ink2);
         m_length->setObjectName(QStringLiteral("shelfLength"));
         m_length->setTextFormat(Qt::RichText);
-        for (QWidget* tool : {static_cast<QWidget*>(m_past), static_cast<QWidget*>(m_badlyKept),
+        for (QWidget* tool : {static_cast<QWidget*>(m_past), static_cast<QWidget*>(m_badlyKept), static_cast<QWidget*>(m_failed),
                               static_cast<QWidget*>(m_soon), static_cast<QWidget*>(m_length)})
             row->addWidget(tool);
         countTools();
@@ -278,6 +280,7 @@ void FilmShelfPlace::countTools() {
     const LocalDate today = shop->now.today();
     int past = 0;
     int badlyKept = 0;
+    int failed = 0;
     int soon = 0;
     int rolls = 0;
     Millimetres length;
@@ -287,7 +290,9 @@ void FilmShelfPlace::countTools() {
         ++rolls;
         length += roll.left;
         const RollCondition& condition = shop->conditions.at(roll.id);
-        if (condition.isPastAge(today))
+        if (condition.stripFailed)
+            ++failed;
+        else if (condition.isPastAge(today))
             ++past;
         else if (condition.isBadlyKept(shop->facts.films.at(roll.film)))
             ++badlyKept;
@@ -298,6 +303,8 @@ void FilmShelfPlace::countTools() {
     m_past->setVisible(past > 0);
     m_badlyKept->set(QStringLiteral("hold"), tr("%1 badly kept").arg(badlyKept), Tone::Held);
     m_badlyKept->setVisible(badlyKept > 0);
+    m_failed->set(QStringLiteral("hold"), tr("%1 failed a strip").arg(failed), Tone::Held);
+    m_failed->setVisible(failed > 0);
     m_soon->set(QStringLiteral("caution"), tr("%1 to use this month").arg(soon), Tone::Caution);
     m_soon->setVisible(soon > 0);
     m_length->setText(rolls == 1 ? tr("<b>%1</b> on 1 roll").arg(metres(length))

@@ -62,6 +62,7 @@ private:
     QWidget* m_tools = nullptr;
     Chip* m_past = nullptr;
     Chip* m_badlyKept = nullptr;
+    Chip* m_failed = nullptr;
     Chip* m_soon = nullptr;
     Label* m_length = nullptr;
     bool m_isStale = true;

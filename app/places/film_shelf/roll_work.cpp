@@ -7,6 +7,7 @@
 #include "app/theme/measures.h"
 #include "app/theme/stitch.h"
 #include "app/theme/type.h"
+#include "core/cutting/nest.h"
 #include "core/film/waiting_decals.h"
 
 #include <QFontMetricsF>
@@ -28,7 +29,7 @@ constexpr int kRowHeight = 30;
 constexpr qreal kTick = 22;
 
 bool isOverRoll(Rule rule) {
-    return rule == Rule::RollPastAge || rule == Rule::RollBadlyKept;
+    return rule == Rule::RollPastAge || rule == Rule::RollBadlyKept || rule == Rule::StripFailed;
 }
 
 const Decal* decalOf(const Garment& garment, DecalId id) {
@@ -179,7 +180,7 @@ void RollWorkModel::fill() {
         line.words = group.decals.size() == 1 ? name : tr("%1 × %2").arg(group.decals.size()).arg(name);
         line.day = dayNear(dateOf(order.promised), m_shop->now.today());
         line.length =
-            metres(lengthTogether(group.decals, facts.films.at(cutFrom.film), cutFrom.width, facts.settings));
+            metres(nestedLength(group.decals, facts.films.at(cutFrom.film), cutFrom.width, facts.settings));
         line.isEarly = std::ranges::any_of(line.decals, [&](DecalId id) { return early.contains(id); });
         m_lines.push_back(std::move(line));
     }
@@ -226,7 +227,7 @@ Millimetres RollWorkModel::tickedLength() const {
             decals.push_back(
                 decalOf(m_shop->facts.garments.at(line(at).garments[each]), line(at).decals[each]));
     const FilmRoll& roll = m_shop->facts.rolls.at(m_roll);
-    return lengthTogether(decals, m_shop->facts.films.at(roll.film), roll.width, m_shop->facts.settings);
+    return nestedLength(decals, m_shop->facts.films.at(roll.film), roll.width, m_shop->facts.settings);
 }
 
 QString RollWorkModel::cannotCut() const {

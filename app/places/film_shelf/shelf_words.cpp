@@ -63,6 +63,11 @@ Advice spoiltAdvice(const ReckonedShop& shop, const FilmRoll& roll, const RollCo
                    "test strip.")
                     .arg(placeWords(shop, roll), latestWords(condition), bandThatIsLeft(condition, film)),
                 RollAct::Move};
+    if (condition.stripFailed)
+        return {Tone::Held, tr("Its test strip failed."),
+                tr("Nothing is cut from it. Use another roll and write this one off, or press another "
+                   "strip."),
+                RollAct::TestStrip};
     if (condition.isPastAge(today))
         return {Tone::Held, pastWords(condition, today) + QLatin1Char('.'),
                 tr("Press a test strip: one that holds gives it until %1.")
@@ -150,12 +155,15 @@ TailWords tailWords(const ReckonedShop& shop, const FilmRoll& roll) {
     const Film& film = filmOf(shop, roll);
     const LocalDate today = shop.now.today();
     TailWords said;
-    if (condition.isPastAge(today) || condition.isBadlyKept(film)) {
+    if (!condition.mayBeUsed(film, today)) {
         said.iconName = QStringLiteral("hold");
         said.leadInk = &Tokens::madder;
         if (isOutsideNow(condition)) {
             said.lead = tr("Too %1 now").arg(outsideWord(condition, film));
             said.rest = tr("at %1, keep %2").arg(latestWords(condition), bandThatIsLeft(condition, film));
+        } else if (condition.stripFailed) {
+            said.lead = tr("Strip failed");
+            said.rest = tr("use another roll");
         } else if (condition.isPastAge(today)) {
             said.lead = pastWords(condition, today);
             said.rest = tr("press a test strip first");
@@ -187,7 +195,7 @@ Advice adviceFor(const ReckonedShop& shop, const FilmRoll& roll) {
     if (roll.state == RollState::PutAway)
         return {
             Tone::Plain, tr("Put away."), tr("Nothing is cut from it until it is back on the shelf."), {}};
-    if (condition.isPastAge(today) || condition.isBadlyKept(film))
+    if (!condition.mayBeUsed(film, today))
         return spoiltAdvice(shop, roll, condition, film);
     if (!film.recipe)
         return {Tone::Held, tr("No recipe."),
