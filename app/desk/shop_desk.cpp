@@ -48,6 +48,7 @@ ShopDesk::ShopDesk(std::unique_ptr<db::Shop> file, Clock clock, QObject* parent)
         forgetReckoned();
         emit changed(tables);
     });
+    connect(&m_planBeside, &PlanBeside::found, this, &ShopDesk::takePlan);
     m_minute.setInterval(kMinute);
     connect(&m_minute, &QTimer::timeout, this, [this] {
         forgetReckoned();
@@ -60,17 +61,18 @@ ShopDesk::~ShopDesk() {
     m_file->forget(m_listener);
 }
 
-void ShopDesk::takeOver(const db::ChangedTables& tables, PlaceId place,
-                        std::shared_ptr<const ClimateSeries> readings) {
-    if (m_climate && readings) {
-        (*m_climate)[place] = std::move(readings);
+void ShopDesk::takeOver(WrittenBeside written) {
+    if (written.isReckoned) {
+        m_climate = std::move(written.climate);
+        m_reckoner = std::move(written.reckoner);
         m_isClimateNew = true;
     }
-    done(m_file->catchUp(tables));
+    done(m_file->catchUp(written.touched));
     m_isClimateNew = false;
 }
 
 void ShopDesk::forgetReckoned() {
+    m_planBeside.drop();
     m_shop.reset();
     m_walk.reset();
 }
@@ -80,6 +82,8 @@ const std::shared_ptr<const ReckonedShop>& ShopDesk::shop() {
         auto reckoned = reckonFrom(*m_file, m_climate, m_reckoner, now());
         if (reckoned.ok()) {
             m_shop = std::move(*reckoned);
+            if (m_shop->plan.isCutShort)
+                m_planBeside.begin(planRequest(m_shop->facts, m_shop->assessments, m_shop->now));
         } else {
             // A file that can no longer be read shows an empty shop and the reason, never old figures.
             m_shop = reckonShop({}, {}, {}, m_reckoner, now());
@@ -87,6 +91,16 @@ const std::shared_ptr<const ReckonedShop>& ShopDesk::shop() {
         }
     }
     return m_shop;
+}
+
+void ShopDesk::takePlan(const DayPlan& plan) {
+    if (!m_shop || !plan.isBetterThan(m_shop->plan))
+        return;
+    auto shop = std::make_shared<ReckonedShop>(*m_shop);
+    shop->plan = plan;
+    m_shop = std::move(shop);
+    m_walk.reset();
+    emit replanned();
 }
 
 const Walk& ShopDesk::walk() {

@@ -5,6 +5,8 @@
 // db/actions with file(), and hands the outcome to done(). changed() then comes by itself.
 
 #include "app/desk/clock.h"
+#include "app/desk/plan_beside.h"
+#include "app/desk/shop_beside.h"
 #include "core/holds/finding.h"
 #include "core/press/walk.h"
 #include "core/shop/reckoned_shop.h"
@@ -102,9 +104,8 @@ public:
         return false;
     }
 
-    // What was written beside the window (see db::Shop::openBeside): a place's readings come with the news, so
-    // that a million of them need not be loaded here. None: they are.
-    void takeOver(const db::ChangedTables& tables, PlaceId place, std::shared_ptr<const ClimateSeries> readings);
+    // What was written beside the window, with what need not be reckoned here again.
+    void takeOver(WrittenBeside written);
 
     void say(const QString& words) { emit said(words); }
 
@@ -114,6 +115,7 @@ public:
 signals:
     void changed(const holdfast::db::ChangedTables& tables); // after an action; shop() is new
     void minutePassed();                                     // shop() is new: waits may be over
+    void replanned();                                        // shop() has a better plan, all else as it was
     void failed(const QString& reason);
     void said(const QString& words);
     void placeAsked(holdfast::app::PlaceName place, const holdfast::app::Matter& matter);
@@ -121,6 +123,7 @@ signals:
 
 private:
     void forgetReckoned();
+    void takePlan(const DayPlan& plan);
 
     std::unique_ptr<db::Shop> m_file;
     Clock m_clock;
@@ -129,6 +132,7 @@ private:
     bool m_isClimateNew = false; // it holds what is being told of
     std::shared_ptr<const ReckonedShop> m_shop;
     std::optional<Walk> m_walk;
+    PlanBeside m_planBeside;
     QTimer m_minute;
     int m_listener = 0;
 };

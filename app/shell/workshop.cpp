@@ -282,7 +282,7 @@ void Workshop::undo() {
         m_foot->showWords(tr("There is nothing to take back."));
         return;
     }
-    m_desk.done(file.undo((*last)->id));
+    takeBack(**last);
 }
 
 void Workshop::changeLight() {

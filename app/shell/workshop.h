@@ -58,6 +58,7 @@ private:
     void follow(const FinderTarget& target);
     void refreshFrame();
     void undo();
+    void takeBack(const db::HistoryEntry& entry);
     void changeLight();
     void closeFinder();
     void openBackupSlip();

@@ -1,6 +1,7 @@
-// The long errands of the workshop's frame: copying the shop, checking its file.
+// The long errands of the workshop's frame: copying the shop, checking its file, taking back a long action.
 #include "app/desk/background_work.h"
 #include "app/desk/formats.h"
+#include "app/desk/shop_beside.h"
 #include "app/shell/backup_slip.h"
 #include "app/shell/foot_line.h"
 #include "app/shell/slip_edge.h"
@@ -9,6 +10,14 @@
 #include "db/journal/check.h"
 
 namespace holdfast::app {
+
+namespace {
+
+// So many bytes of a journal entry, some thousand rows, take longer to take back than a window may stand
+// still.
+constexpr std::int64_t kLongAction = 100'000;
+
+} // namespace
 
 void Workshop::openBackupSlip() {
     auto* slip = new BackupSlip(m_desk, m_slips);
@@ -62,6 +71,32 @@ void Workshop::checkFile() {
                           for (const std::string& fault : *faults)
                               all += (all.empty() ? "" : " ") + fault;
                           return plainError(all);
+                      });
+    if (!began)
+        m_foot->showFailure(tr("Other work is under way; wait for it or stop it first."));
+}
+
+void Workshop::takeBack(const db::HistoryEntry& entry) {
+    db::Shop& file = m_desk.file();
+    if (entry.bytes < kLongAction || file.path().empty()) {
+        m_desk.done(file.undo(entry.id));
+        return;
+    }
+    const bool began =
+        m_work->begin(tr("Taking back"),
+                      [this, id = entry.id, now = m_desk.now(),
+                       title = entry.title](const BackgroundWork::Progress& progress) -> Result<std::string> {
+                          const auto beside = ShopBeside::open(m_desk.file(), now);
+                          if (!beside.ok())
+                              return beside.error();
+                          const auto undone = (*beside)->file().undo(id, progress);
+                          if (!undone.ok())
+                              return undone.error();
+                          auto written = std::make_shared<WrittenBeside>((*beside)->written());
+                          QMetaObject::invokeMethod(
+                              &m_desk, [&desk = m_desk, written] { desk.takeOver(std::move(*written)); },
+                              Qt::QueuedConnection);
+                          return plain(tr("Took back: %1").arg(words(title)));
                       });
     if (!began)
         m_foot->showFailure(tr("Other work is under way; wait for it or stop it first."));

@@ -1,7 +1,5 @@
 #include "app/slips/readings_import.h"
 
-#include "db/tables/facts.h"
-
 #include <utility>
 
 namespace holdfast::app {
@@ -14,8 +12,7 @@ constexpr double kTold = 0.01; // a hundred tellings are enough
 
 struct ReadingsImport::Outcome {
     Result<db::ReadingsImported> imported;
-    db::ChangedTables touched;
-    std::shared_ptr<const ClimateSeries> readings; // of the place, as they stand now
+    WrittenBeside written;
 };
 
 ReadingsImport::ReadingsImport(ShopDesk& desk, QObject* parent)
@@ -33,23 +30,20 @@ void ReadingsImport::begin(PlaceId place, ClimateSeries readings) {
         return;
     m_isBusy = true;
     m_shouldStop = false;
-    m_thread = std::thread([this, place, readings = std::move(readings), now = m_desk.now().instant] {
+    m_thread = std::thread([this, place, readings = std::move(readings), now = m_desk.now()] {
         auto outcome = std::make_shared<Outcome>(importedBeside(place, readings, now));
         QMetaObject::invokeMethod(
-            this, [this, outcome, place] { end(*outcome, place); }, Qt::QueuedConnection);
+            this, [this, outcome] { end(*outcome); }, Qt::QueuedConnection);
     });
 }
 
 ReadingsImport::Outcome ReadingsImport::importedBeside(PlaceId place, const ClimateSeries& readings,
-                                                       Instant now) {
-    auto beside = m_desk.file().openBeside([now] { return now; });
+                                                       const Now& now) {
+    const auto beside = ShopBeside::open(m_desk.file(), now);
     if (!beside.ok())
-        return {beside.error(), {}, {}};
-    db::Shop& shop = **beside;
-    db::ChangedTables touched;
-    shop.onChanged([&touched](const db::ChangedTables& tables) { touched = tables; });
+        return {beside.error(), {}};
     double told = 0;
-    auto imported = db::importReadings(shop, place, readings, [&](double share) {
+    auto imported = db::importReadings((*beside)->file(), place, readings, [&](double share) {
         if (share - told >= kTold) {
             told = share;
             QMetaObject::invokeMethod(
@@ -57,19 +51,14 @@ ReadingsImport::Outcome ReadingsImport::importedBeside(PlaceId place, const Clim
         }
         return !m_shouldStop;
     });
-    Outcome outcome{std::move(imported), std::move(touched), {}};
-    auto series =
-        shop.read([place](db::Connection& connection) { return db::loadClimateOf(connection, place); });
-    if (series.ok())
-        outcome.readings = *series;
-    return outcome;
+    return {std::move(imported), (*beside)->written()};
 }
 
-void ReadingsImport::end(const Outcome& outcome, PlaceId place) {
+void ReadingsImport::end(Outcome& outcome) {
     m_thread.join();
     m_isBusy = false;
     if (outcome.imported.ok())
-        m_desk.takeOver(outcome.touched, place, outcome.readings);
+        m_desk.takeOver(std::move(outcome.written));
     emit ended(outcome.imported);
 }
 

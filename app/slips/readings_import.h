@@ -32,8 +32,8 @@ signals:
 
 private:
     struct Outcome;
-    Outcome importedBeside(PlaceId place, const ClimateSeries& readings, Instant now);
-    void end(const Outcome& outcome, PlaceId place);
+    Outcome importedBeside(PlaceId place, const ClimateSeries& readings, const Now& now);
+    void end(Outcome& outcome);
 
     ShopDesk& m_desk;
     std::thread m_thread;

@@ -4,6 +4,7 @@
 #include "core/trade/dates.h"
 #include "core/trade/ids.h"
 
+#include <cstdint>
 #include <optional>
 #include <string>
 
@@ -16,6 +17,7 @@ struct HistoryEntry {
     std::string title;               // "Took order 426"
     std::optional<EntryId> undoes;   // this entry is the taking back of that one
     std::optional<EntryId> undoneBy; // this entry was taken back by that one
+    std::int64_t bytes = 0;          // of what it recorded: how long taking it back will be
 
     bool isUndone() const { return undoneBy.has_value(); }
 };

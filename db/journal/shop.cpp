@@ -26,7 +26,7 @@ std::vector<HistoryEntry> entriesOf(Query rows) {
     std::vector<HistoryEntry> entries;
     while (rows.step())
         entries.push_back({rows.id<EntryId>(0), rows.instant(1), rows.text(2), rows.text(3),
-                           rows.optionalId<EntryId>(4), rows.optionalId<EntryId>(5)});
+                           rows.optionalId<EntryId>(4), rows.optionalId<EntryId>(5), rows.integer(6)});
     return entries;
 }
 
@@ -97,7 +97,7 @@ Error Shop::readOnlyError() {
 }
 
 std::vector<HistoryEntry> Shop::history(Subject subject, int limit) {
-    return entriesOf(connection().query("SELECT journal_entry.id, at, seat.name, title, undoes, undone_by "
+    return entriesOf(connection().query("SELECT journal_entry.id, at, seat.name, title, undoes, undone_by, LENGTH(changeset) "
                                         "FROM journal_subject JOIN journal_entry ON journal_entry.id = "
                                         "entry_id JOIN seat ON seat.id = seat_id "
                                         "WHERE kind = ?1 AND subject_id = ?2 ORDER BY entry_id DESC LIMIT ?3",
@@ -106,14 +106,14 @@ std::vector<HistoryEntry> Shop::history(Subject subject, int limit) {
 
 std::vector<HistoryEntry> Shop::recent(int limit) {
     return entriesOf(connection().query(
-        "SELECT journal_entry.id, at, seat.name, title, undoes, undone_by "
+        "SELECT journal_entry.id, at, seat.name, title, undoes, undone_by, LENGTH(changeset) "
         "FROM journal_entry JOIN seat ON seat.id = seat_id ORDER BY journal_entry.id DESC LIMIT ?1",
         limit));
 }
 
 std::optional<HistoryEntry> Shop::lastUndoable() {
     auto found = entriesOf(connection().query(
-        "SELECT journal_entry.id, at, seat.name, title, undoes, undone_by "
+        "SELECT journal_entry.id, at, seat.name, title, undoes, undone_by, LENGTH(changeset) "
         "FROM journal_entry JOIN seat ON seat.id = seat_id "
         "WHERE seat_id = ?1 AND undoes IS NULL AND undone_by IS NULL ORDER BY journal_entry.id DESC LIMIT 1",
         m_seat));

@@ -45,6 +45,7 @@ namespace holdfast::db {
 
 using Clock = std::function<Instant()>;
 using ChangedTables = std::set<std::string>;
+using TellProgress = std::function<bool(double share)>; // 0 to 1; false: stop. May be empty
 using ChangeListener = std::function<void(const ChangedTables&)>;
 
 class Shop {
@@ -111,8 +112,8 @@ public:
 
     // Takes back what the entry did, as a new entry "Took back: …", and returns that one's id. Refused in
     // words where a later action stands in the way, where a ledger would fall below zero, or where it was
-    // taken back before.
-    Result<EntryId> undo(EntryId entry);
+    // taken back before. Stopped, nothing has been changed.
+    Result<EntryId> undo(EntryId entry, const TellProgress& progress = {});
 
     // Newest first.
     std::vector<HistoryEntry> history(Subject subject, int limit);
@@ -173,7 +174,7 @@ private:
         }
     }
 
-    Result<EntryId> takenBack(EntryId entry, ChangedTables& touched);
+    Result<EntryId> takenBack(EntryId entry, const TellProgress& progress, ChangedTables& touched);
 
     void goOnFromLastId();
     static Error readOnlyError();

@@ -3,6 +3,9 @@
 #include "db/journal/obstacle.h"
 #include "db/journal/shop.h"
 #include "db/sqlite/foreign_keys.h"
+#include "db/sqlite/stopping.h"
+
+#include <algorithm>
 
 namespace holdfast::db {
 
@@ -52,18 +55,29 @@ bool fitsTheTables(Connection& connection, ChangesetView changeset) {
     return true;
 }
 
+// Rows written so far of those to be written.
+std::function<bool()> asked(Connection& connection, ChangesetView changeset, const TellProgress& progress) {
+    if (!progress)
+        return {};
+    const auto rows = static_cast<double>(std::max<std::int64_t>(1, changeCount(changeset)));
+    return [&connection, &progress, rows, before = connection.changesInAll()] {
+        const auto written = static_cast<double>(connection.changesInAll() - before);
+        return progress(std::min(1.0, written / rows));
+    };
+}
+
 } // namespace
 
-Result<EntryId> Shop::undo(EntryId entry) {
+Result<EntryId> Shop::undo(EntryId entry, const TellProgress& progress) {
     if (isReadOnly())
         return readOnlyError();
     ChangedTables touched;
-    auto outcome = takenBack(entry, touched);
+    auto outcome = takenBack(entry, progress, touched);
     tell(touched);
     return outcome;
 }
 
-Result<EntryId> Shop::takenBack(EntryId entry, ChangedTables& touched) {
+Result<EntryId> Shop::takenBack(EntryId entry, const TellProgress& progress, ChangedTables& touched) {
     try {
         const auto original = recorded(connection(), entry);
         if (!original)
@@ -77,6 +91,7 @@ Result<EntryId> Shop::takenBack(EntryId entry, ChangedTables& touched) {
 
         const Changeset inverse = inverseOf(original->changeset);
         const ForeignKeysOff unchecked{connection()};
+        const Stopping stopping{connection(), asked(connection(), inverse, progress)};
         Action action{*this};
         if (const auto conflict = applyChangeset(connection(), inverse))
             return inTheWay(original->title, obstacleAfter(connection(), entry, *conflict));

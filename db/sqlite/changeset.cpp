@@ -140,6 +140,16 @@ std::vector<std::pair<std::string, int>> tablesOf(ChangesetView changeset) {
     return tables;
 }
 
+std::int64_t changeCount(ChangesetView changeset) {
+    if (changeset.empty())
+        return 0;
+    const Iteration changes = iterate(changeset);
+    std::int64_t count = 0;
+    while (sqlite3changeset_next(changes.get()) == SQLITE_ROW)
+        ++count;
+    return count;
+}
+
 Changeset inverseOf(ChangesetView changeset) {
     if (changeset.empty())
         return {};

@@ -49,6 +49,9 @@ void forEachChange(ChangesetView changeset, const std::function<bool(const RowCh
 // The tables it names, and how many columns each had. Reads the whole changeset.
 std::vector<std::pair<std::string, int>> tablesOf(ChangesetView changeset);
 
+// How many rows it changes. Reads the whole changeset.
+std::int64_t changeCount(ChangesetView changeset);
+
 // What takes the changeset back.
 Changeset inverseOf(ChangesetView changeset);
 

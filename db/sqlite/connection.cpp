@@ -107,6 +107,10 @@ std::int64_t Connection::changes() const {
     return sqlite3_changes64(m_handle);
 }
 
+std::int64_t Connection::changesInAll() const {
+    return sqlite3_total_changes64(m_handle);
+}
+
 bool Connection::inTransaction() const {
     return sqlite3_get_autocommit(m_handle) == 0;
 }

@@ -63,6 +63,8 @@ public:
 
     // Rows that the last INSERT, UPDATE or DELETE touched.
     std::int64_t changes() const;
+    // Rows touched since it was opened.
+    std::int64_t changesInAll() const;
     bool inTransaction() const;
 
     // While writing is off, any statement that would change the file throws. A shop keeps it off except

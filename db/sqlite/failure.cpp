@@ -32,6 +32,10 @@ bool SqliteFailure::isBusy() const {
     return primaryCode() == SQLITE_BUSY || primaryCode() == SQLITE_LOCKED;
 }
 
+bool SqliteFailure::isStopped() const {
+    return primaryCode() == SQLITE_INTERRUPT;
+}
+
 Error SqliteFailure::error() const {
     switch (primaryCode()) {
     case SQLITE_FULL:
@@ -39,7 +43,8 @@ Error SqliteFailure::error() const {
     case SQLITE_BUSY:
     case SQLITE_LOCKED:
         return plainError(
-            "Another program is using the shop file. Nothing was changed; try again in a moment.");
+            "The shop file is being written to, by longer work or another program. Nothing was changed; try "
+            "again in a moment.");
     case SQLITE_IOERR:
         return plainError("The disk could not be read or written. Nothing was changed; see that the disk is "
                           "connected and has room, then try again.");
@@ -56,6 +61,8 @@ Error SqliteFailure::error() const {
     case SQLITE_NOMEM:
         return plainError(
             "The computer has run out of memory. Nothing was changed; close something and try again.");
+    case SQLITE_INTERRUPT:
+        return plainError("Stopped. Nothing was changed.");
     case SQLITE_AUTH:
         // No authorizer is ever set: this is inWords().
         return plainError(m_message);

@@ -26,6 +26,7 @@ public:
     int primaryCode() const { return m_code & 0xff; }
     bool isDamage() const;
     bool isBusy() const;
+    bool isStopped() const; // see stopping.h
 
     const char* what() const noexcept override { return m_message.c_str(); }
 

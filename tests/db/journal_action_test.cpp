@@ -167,7 +167,7 @@ TEST(Action, WaitsShortlyForAnotherProgramThenSaysSo) {
         Transaction held{other};
         const auto refused = receiveLot(*shop, "tees", 1);
         ASSERT_FALSE(refused);
-        EXPECT_NE(refused.error().message.find("Another program"), std::string::npos)
+        EXPECT_NE(refused.error().message.find("another program"), std::string::npos)
             << refused.error().message;
         EXPECT_EQ(rowsOf(*shop, "lot"), 0);
         EXPECT_FALSE(shop->keepNote("place", "rail"));

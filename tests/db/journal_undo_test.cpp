@@ -261,5 +261,53 @@ TEST(Undo, ManyStepsBackAndForthEndWhereTheyBegan) {
     EXPECT_FALSE(shop->lastUndoable());
 }
 
+// A long action: twenty thousand moves, the lot's units as before.
+void moveOften(Shop& shop, BlankLotId lot) {
+    ASSERT_TRUE(shop.act([&](Writer& writer) -> Result<Done> {
+        for (int move = 0; move < 20'000; ++move)
+            writer.connection().run("INSERT INTO move (id, lot_id, units) VALUES (?1, ?2, ?3)",
+                                    writer.newId<EntryId>(), lot, move % 2 == 0 ? 1 : -1);
+        writer.describe("Moved to and fro");
+        return Done{};
+    }));
+}
+
+TEST(Undo, TellsHowFarItIs) {
+    auto shop = aShop();
+    const auto lot = receiveLot(*shop, "tees", 10);
+    const auto before = contents(*shop);
+    moveOften(*shop, *lot);
+    EXPECT_GT(shop->lastUndoable()->bytes, 100'000);
+    std::vector<double> told;
+    ASSERT_TRUE(shop->undo(lastEntry(*shop), [&](double share) {
+        told.push_back(share);
+        return true;
+    }));
+    EXPECT_EQ(contents(*shop), before);
+    ASSERT_GT(told.size(), 3U);
+    EXPECT_TRUE(std::ranges::is_sorted(told));
+    EXPECT_GE(told.front(), 0);
+    EXPECT_LE(told.back(), 1);
+    EXPECT_GT(told.back(), 0.5);
+}
+
+TEST(Undo, StoppedAtAnyMomentItHasChangedNothing) {
+    auto shop = aShop();
+    const auto lot = receiveLot(*shop, "tees", 10);
+    moveOften(*shop, *lot);
+    const auto before = contents(*shop);
+    const EntryId entry = lastEntry(*shop);
+    for (const int asked : {1, 2, 7, 20}) {
+        int times = 0;
+        const auto undone = shop->undo(entry, [&](double) { return ++times < asked; });
+        EXPECT_FALSE(undone);
+        EXPECT_EQ(wordsOf(undone), "Stopped. Nothing was changed.");
+        EXPECT_EQ(times, asked);
+        EXPECT_EQ(contents(*shop), before);
+        EXPECT_EQ(lastEntry(*shop), entry);
+    }
+    EXPECT_TRUE(shop->undo(entry)) << "and then, to its end";
+}
+
 } // namespace
 } // namespace holdfast::db
