@@ -13,6 +13,7 @@
 #include <QPainterPath>
 #include <QPixmapCache>
 #include <QSvgRenderer>
+#include <QXmlStreamReader>
 
 #include <algorithm>
 #include <cmath>
@@ -28,7 +29,6 @@ constexpr const char* kDrawnLine = "#655b4f";
 constexpr const char* kDrawnInk = "#2A2019";
 
 constexpr double kArtworkSheet = 100.0;
-constexpr int kArtworkProof = 200; // pixels across, to find where the ink of an artwork ends
 constexpr double kLargestRoll = 31.0;
 
 double linear(double channel) {
@@ -107,7 +107,8 @@ QImage inkMask(const QString& artwork, int pixels) {
     return mask;
 }
 
-// Where the ink of an artwork is, in units of its 100 x 100 sheet. Empty for unknown artwork.
+// Where the ink of an artwork is, in units of its 100 x 100 sheet: the drawing says it itself, as left, top,
+// width and height. Empty for unknown artwork.
 QRectF inkBounds(const QString& artwork) {
     static QHash<QString, QRectF> known;
     const auto found = known.constFind(artwork);
@@ -115,25 +116,12 @@ QRectF inkBounds(const QString& artwork) {
         return found.value();
     }
     QRectF bounds;
-    const QImage mask = inkMask(artwork, kArtworkProof);
-    if (!mask.isNull()) {
-        int left = kArtworkProof;
-        int top = kArtworkProof;
-        int right = -1;
-        int bottom = -1;
-        for (int y = 0; y < kArtworkProof; ++y) {
-            const auto* line = reinterpret_cast<const QRgb*>(mask.constScanLine(y));
-            for (int x = 0; x < kArtworkProof; ++x) {
-                if (qAlpha(line[x]) > 127) {
-                    left = std::min(left, x);
-                    right = std::max(right, x);
-                    top = std::min(top, y);
-                    bottom = std::max(bottom, y);
-                }
-            }
+    QXmlStreamReader drawing(bytesOf(QStringLiteral(":/decals/%1.svg").arg(artwork)));
+    if (drawing.readNextStartElement()) {
+        const auto sides = drawing.attributes().value(QLatin1String("data-ink")).split(u' ');
+        if (sides.size() == 4) {
+            bounds = QRectF(sides[0].toDouble(), sides[1].toDouble(), sides[2].toDouble(), sides[3].toDouble());
         }
-        const double unit = kArtworkSheet / kArtworkProof;
-        bounds = QRectF(left * unit, top * unit, (right - left + 1) * unit, (bottom - top + 1) * unit);
     }
     known.insert(artwork, bounds);
     return bounds;
