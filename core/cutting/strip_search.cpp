@@ -27,6 +27,12 @@ constexpr std::size_t kOneForwardIn = 4;
 constexpr std::size_t kFewPieces = 12;
 constexpr std::uint64_t kBranchesOfARound = 16;
 
+// For each filling of a chain's turn so many are spent on branches, half of what is left of them on the best
+// chain, then on the next. Less than this width is not worth it; nor are more pieces than ask by themselves
+// whether to stop.
+constexpr std::uint64_t kBranchedFillings = 2;
+constexpr double kLeastWidth = 0.5;
+
 FillFrame turnedOver(const FillFrame& frame) {
     FillFrame over{frame.end, frame.width, frame.pins};
     for (TakenArea& pin : over.pins) {
@@ -69,22 +75,6 @@ bool StripBudget::spendRound() {
     return !isOver();
 }
 
-std::uint64_t StripRandom::next() {
-    m_state += 0x9e3779b97f4a7c15;
-    std::uint64_t mixed = m_state;
-    mixed = (mixed ^ (mixed >> 30)) * 0xbf58476d1ce4e5b9;
-    mixed = (mixed ^ (mixed >> 27)) * 0x94d049bb133111eb;
-    return mixed ^ (mixed >> 31);
-}
-
-std::uint32_t StripRandom::below(std::size_t bound) {
-    return static_cast<std::uint32_t>(((next() >> 32) * bound) >> 32);
-}
-
-double StripRandom::share() {
-    return static_cast<double>(next() >> 11) * 0x1p-53;
-}
-
 StripSearcher::StripSearcher(FillFrame frame, std::span<const FillPiece> pieces, std::uint64_t seed)
     : m_frame(std::move(frame))
     , m_pieces(pieces.begin(), pieces.end())
@@ -104,6 +94,8 @@ void StripSearcher::aimFor(std::int64_t end) {
         m_spare -= (pin.acrossEnd - pin.across) * (pin.alongEnd - pin.along);
     m_along.emplace(m_frame, m_pieces);
     m_across.emplace(turnedOver(m_frame), turnedOver(m_pieces));
+    m_branchesAlong.emplace(m_frame, m_pieces, m_spare);
+    m_branchesAcross.emplace(turnedOver(m_frame), turnedOver(m_pieces), m_spare);
 }
 
 std::optional<Filling> StripSearcher::search(std::uint64_t fillingsEach, StripBudget& budget) {
@@ -112,7 +104,32 @@ std::optional<Filling> StripSearcher::search(std::uint64_t fillingsEach, StripBu
             return found;
     }
     std::ranges::stable_sort(m_chains, {}, &Chain::areaLeft);
-    return m_pieces.size() <= kFewPieces ? tryEverything(fillingsEach, budget) : std::nullopt;
+    auto found = branchOut(kBranchedFillings * fillingsEach * m_chains.size(), budget);
+    if (found || budget.isOver() || m_pieces.size() > kFewPieces)
+        return found;
+    return tryEverything(fillingsEach, budget);
+}
+
+std::optional<Filling> StripSearcher::branchOut(std::uint64_t fillings, StripBudget& budget) {
+    if (m_pieces.size() > kPiecesToAskWithin)
+        return std::nullopt;
+    const auto ofOneBranch = static_cast<double>(m_pieces.size() * StripBranches::kWaysTried);
+    std::uint64_t spent = 0;
+    const auto mayFill = [&] {
+        ++spent;
+        return budget.spendRound();
+    };
+    for (const Chain& chain : m_chains) {
+        const double width = static_cast<double>(fillings - std::min(fillings, spent)) / 2 / ofOneBranch;
+        if (width < kLeastWidth)
+            break;
+        StripBranches& branches = chain.isAcross ? *m_branchesAcross : *m_branchesAlong;
+        if (auto places = branches.search(chain.order, chain.areaLeft, width, m_random, mayFill))
+            return filled(std::move(*places), chain.isAcross);
+        if (budget.isOver())
+            break;
+    }
+    return std::nullopt;
 }
 
 std::optional<Filling> StripSearcher::tryEverything(std::uint64_t rounds, StripBudget& budget) {

@@ -4,9 +4,10 @@
 //
 // Several chains, each an order and an axis (the frame is filled along the strip or across it), take turns
 // with twice as many fillings each time. A worse order is taken now and then, ever more rarely within a turn
-// (simulated annealing: Kirkpatrick, Gelatt and Vecchi 1983 [M]). A few pieces are laid by trying everything
-// as well.
+// (simulated annealing: Kirkpatrick, Gelatt and Vecchi 1983 [M]). Between their turns the best chains' orders
+// are branched from (strip_branches.h). A few pieces are laid by trying everything as well.
 
+#include "core/cutting/strip_branches.h"
 #include "core/cutting/strip_construction.h"
 #include "core/cutting/strip_packing.h"
 
@@ -31,19 +32,6 @@ private:
     bool m_isOver = false;
 };
 
-class StripRandom {
-public:
-    explicit StripRandom(std::uint64_t seed)
-        : m_state(seed) {}
-
-    std::uint64_t next(); // SplitMix64: Steele, Lea and Flood 2014 [M]
-    std::uint32_t below(std::size_t bound);
-    double share(); // 0 to below 1
-
-private:
-    std::uint64_t m_state;
-};
-
 // Searches for one set of pieces; chains keep what they learned for one end when they aim for the next.
 class StripSearcher {
 public:
@@ -52,7 +40,7 @@ public:
 
     void aimFor(std::int64_t end);
 
-    // A turn of every chain; all pieces before the end, or none.
+    // A turn of every chain, and branches; all pieces before the end, or none.
     std::optional<Filling> search(std::uint64_t fillingsEach, StripBudget& budget);
 
 private:
@@ -68,6 +56,7 @@ private:
         bool isShift = false; // from there to here; else the two are exchanged
     };
 
+    std::optional<Filling> branchOut(std::uint64_t fillings, StripBudget& budget);
     std::optional<Filling> tryEverything(std::uint64_t rounds, StripBudget& budget);
     std::optional<Filling> turn(Chain& chain, std::uint64_t fillings, StripBudget& budget);
     std::optional<Move> someMove(const Chain& chain, const std::vector<std::uint32_t>& left);
@@ -86,6 +75,8 @@ private:
     std::int64_t m_spare = 0; // of the frame, beyond the pieces and pins
     std::optional<StripFiller> m_along;
     std::optional<StripFiller> m_across;
+    std::optional<StripBranches> m_branchesAlong;
+    std::optional<StripBranches> m_branchesAcross;
 };
 
 } // namespace holdfast

@@ -24,9 +24,19 @@ struct StripGap {
 
 class StripSkyline {
 public:
+    struct Level {
+        std::int64_t across = 0;
+        std::int64_t width = 0;
+        std::int64_t along = 0;
+    };
+    using Levels = std::vector<Level>; // from the left; neighbours differ
+
     explicit StripSkyline(const FillFrame& frame);
 
     void clear();
+    const Levels& levels() const { return m_levels; }
+    // REQUIRES: of a skyline of the same frame.
+    void setLevels(const Levels& levels) { m_levels = levels; }
 
     // None: all is taken up to the frame's end.
     std::optional<StripGap> lowest();
@@ -41,22 +51,16 @@ public:
     bool isFree(std::int64_t across, std::int64_t width, std::int64_t along, std::int64_t height) const;
 
 private:
-    struct Level {
-        std::int64_t across = 0;
-        std::int64_t width = 0;
-        std::int64_t along = 0;
-    };
-
     bool growAroundPin(std::size_t level);
     StripGap gapAt(std::size_t level) const;
     void raiseLevel(std::size_t level, std::int64_t across, std::int64_t width, std::int64_t along);
     void joinNeighbours(std::size_t level);
-    std::vector<Level>::iterator at(std::size_t level) {
+    Levels::iterator at(std::size_t level) {
         return m_levels.begin() + static_cast<std::ptrdiff_t>(level);
     }
 
     FillFrame m_frame;
-    std::vector<Level> m_levels;
+    Levels m_levels;
 };
 
 } // namespace holdfast
