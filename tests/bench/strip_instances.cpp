@@ -5,6 +5,7 @@
 #include <array>
 #include <fstream>
 #include <iostream>
+#include <span>
 #include <sstream>
 
 namespace holdfast::bench {
@@ -17,20 +18,19 @@ struct StripSize {
     std::size_t pieces = 0;
 };
 
-constexpr std::array<StripSize, 14> kSizes{{{15, 18, 12},
-                                            {30, 30, 20},
-                                            {50, 24, 26},
-                                            {45, 70, 36},
-                                            {70, 55, 50},
-                                            {100, 80, 60},
-                                            {90, 140, 80},
-                                            {120, 100, 100},
-                                            {200, 150, 120},
-                                            {140, 260, 160},
-                                            {250, 250, 190},
-                                            {500, 700, 60},
-                                            {380, 900, 120},
-                                            {1'000, 1'000, 200}}};
+constexpr std::array<StripSize, 7> kSmallNumbers{
+    {{20, 20, 16}, {40, 15, 25}, {60, 30, 28}, {60, 60, 49}, {60, 90, 73}, {80, 120, 97}, {160, 240, 196}}};
+
+constexpr std::array<StripSize, 10> kLargeNumbers{{{200, 200, 17},
+                                                   {200, 200, 25},
+                                                   {200, 200, 29},
+                                                   {200, 200, 49},
+                                                   {200, 200, 73},
+                                                   {200, 200, 97},
+                                                   {200, 200, 199},
+                                                   {500, 700, 60},
+                                                   {380, 900, 120},
+                                                   {1'000, 1'000, 200}}};
 
 std::optional<KnownStrip> readStrip(const std::string& head, std::istream& lines) {
     KnownStrip strip;
@@ -51,22 +51,32 @@ std::optional<KnownStrip> readStrip(const std::string& head, std::istream& lines
     return strip;
 }
 
-} // namespace
-
-std::vector<KnownStrip> stripsWithoutWaste() {
-    strips::StripMaker maker{2026};
+std::vector<KnownStrip> cutUp(std::span<const StripSize> sizes, int ofEach, unsigned seed) {
+    strips::StripMaker maker{seed};
     std::vector<KnownStrip> made;
-    for (const StripSize& size : kSizes) {
-        for (const bool straightCutsOnly : {true, false}) {
+    for (const StripSize& size : sizes) {
+        for (int next = 0; next < ofEach; ++next) {
+            const bool straightCutsOnly = next % 2 == 0;
             KnownStrip strip;
             strip.name = std::to_string(size.width) + "x" + std::to_string(size.length) + "/" +
-                         std::to_string(size.pieces) + (straightCutsOnly ? "s" : "r");
+                         std::to_string(size.pieces) + (straightCutsOnly ? "s" : "r") +
+                         std::to_string(next / 2);
             strip.task = maker.withoutWaste(size.width, size.length, size.pieces, straightCutsOnly);
             strip.shortest = size.length;
             made.push_back(std::move(strip));
         }
     }
     return made;
+}
+
+} // namespace
+
+std::vector<KnownStrip> stripsOfSmallNumbers() {
+    return cutUp(kSmallNumbers, 4, 2026);
+}
+
+std::vector<KnownStrip> stripsOfLargeNumbers() {
+    return cutUp(kLargeNumbers, 2, 2027);
 }
 
 StripTask manyPieces(std::size_t count, bool mayTurn) {

@@ -15,9 +15,11 @@ struct KnownStrip {
     std::int64_t shortest = 0;
 };
 
-// Twenty-eight strips of 12 to 200 pieces, 15 to 1,000 wide and long; half of them by straight cuts only.
-// Made as Hopper and Turton made theirs (2001, EJOR 128), in other sizes.
-std::vector<KnownStrip> stripsWithoutWaste();
+// Strips cut up as Hopper and Turton cut theirs (2001, EJOR 128), half of them by straight cuts only: 28 of
+// the sizes and numbers of pieces of their seven classes, with other cuts; and 20 of large whole numbers, in
+// which few pieces are alike.
+std::vector<KnownStrip> stripsOfSmallNumbers();
+std::vector<KnownStrip> stripsOfLargeNumbers();
 
 // Pieces of 20 to 200 both ways, on a strip 1,000 wide.
 StripTask manyPieces(std::size_t count, bool mayTurn);
