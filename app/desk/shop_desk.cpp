@@ -44,7 +44,7 @@ ShopDesk::ShopDesk(std::unique_ptr<db::Shop> file, Clock clock, QObject* parent)
     , m_clock(std::move(clock)) {
     m_listener = m_file->onChanged([this](const db::ChangedTables& tables) {
         if (tables.contains("climate_reading") && !m_isClimateNew)
-            m_climate.reset();
+            goOnWithClimate();
         forgetReckoned();
         emit changed(tables);
     });
@@ -69,6 +69,15 @@ void ShopDesk::takeOver(WrittenBeside written) {
     }
     done(m_file->catchUp(written.touched));
     m_isClimateNew = false;
+}
+
+// A reading more is no reason to load a million again.
+void ShopDesk::goOnWithClimate() {
+    if (!m_climate)
+        return;
+    auto longer =
+        m_file->read([&](db::Connection& connection) { return db::climateGoneOn(connection, *m_climate); });
+    m_climate = longer.ok() ? std::move(*longer) : std::nullopt;
 }
 
 void ShopDesk::forgetReckoned() {

@@ -122,6 +122,7 @@ signals:
     void slipAsked(holdfast::app::SlipName slip, const holdfast::app::Matter& matter);
 
 private:
+    void goOnWithClimate();
     void forgetReckoned();
     void takePlan(const DayPlan& plan);
 

@@ -46,15 +46,31 @@ AgeingCurve::AgeingCurve(const ClimateSeries& series, const AgeingModel& model, 
     : m_series(&series)
     , m_model(model)
     , m_gap(allowedGap) {
+    sum();
+}
+
+AgeingCurve AgeingCurve::goneOn(const ClimateSeries& series) const {
+    AgeingCurve longer = *this;
+    longer.m_series = &series;
+    longer.sum();
+    return longer;
+}
+
+void AgeingCurve::sum() {
+    const ClimateSeries& series = *m_series;
+    const double perDegree = steepness(m_model);
+    const auto factorOf = [&](const ClimateReading& reading) {
+        return std::exp(perDegree * (reading.temperature.value - m_model.reference.value));
+    };
+    std::size_t at = m_effective.size();
+    double effective = at > 0 ? m_effective.back() : 0;
+    double recorded = at > 0 ? m_recorded.back() : 0;
+    double factorBefore = at > 0 ? factorOf(series[at - 1]) : 0;
     m_effective.reserve(series.size());
     m_recorded.reserve(series.size());
-    const double perDegree = steepness(m_model);
-    double effective = 0;
-    double recorded = 0;
-    double factorBefore = 0;
-    for (std::size_t at = 0; at < series.size(); ++at) {
+    for (; at < series.size(); ++at) {
         const ClimateReading& after = series[at];
-        const double factor = std::exp(perDegree * (after.temperature.value - m_model.reference.value));
+        const double factor = factorOf(after);
         if (at > 0) {
             const ClimateReading& before = series[at - 1];
             const double days = daysBetween(before.at, after.at);

@@ -21,6 +21,8 @@ class AgeingCurve {
 public:
     // REQUIRES: the series outlives the curve.
     AgeingCurve(const ClimateSeries& series, const AgeingModel& model, Hours allowedGap = kAllowedGap);
+    // The same over a series that begins with this curve's own; only what was added is summed.
+    AgeingCurve goneOn(const ClimateSeries& series) const;
 
     struct Age {
         double effectiveDays = 0;
@@ -30,6 +32,7 @@ public:
     Age between(Instant from, Instant to) const;
 
 private:
+    void sum(); // what the series has beyond the sums
     Age upTo(Instant instant) const;
 
     const ClimateSeries* m_series;

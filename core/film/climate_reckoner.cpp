@@ -137,24 +137,45 @@ struct ClimateReckoner::Sums {
 
     std::map<std::pair<SeriesKey, AgeingModel>, Kept<AgeingCurve>> ageing;
     std::map<ExposureKey, Kept<ExposureCurve>> exposure;
+    std::map<SeriesKey, Series> beginnings; // of series, among those that are kept; none: null
     std::uint64_t reckoning = 0;
 
     const AgeingCurve& ageingOf(const Series& series, const AgeingModel& model) {
         const auto key = std::pair{series.get(), model};
         auto at = ageing.find(key);
-        if (at == ageing.end())
-            at = ageing.emplace(key, Kept<AgeingCurve>{series, AgeingCurve{*series, model}}).first;
+        if (at == ageing.end()) {
+            const auto shorter = ageing.find({beginningOf(series).get(), model});
+            AgeingCurve curve =
+                shorter != ageing.end() ? shorter->second.curve.goneOn(*series) : AgeingCurve{*series, model};
+            at = ageing.emplace(key, Kept<AgeingCurve>{series, std::move(curve)}).first;
+        }
         at->second.askedAt = reckoning;
         return at->second.curve;
+    }
+
+    // A series that was summed before and that this one begins with: a reading was added behind it.
+    const Series& beginningOf(const Series& series) {
+        const auto [found, isNew] = beginnings.try_emplace(series.get());
+        if (isNew) {
+            for (const auto& [key, kept] : ageing) {
+                if (kept.series->size() <= series->size() && !kept.series->empty() &&
+                    kept.series->back() == (*series)[kept.series->size() - 1] &&
+                    std::ranges::equal(*kept.series, std::span{*series}.first(kept.series->size())))
+                    found->second = kept.series;
+            }
+        }
+        return found->second;
     }
 
     const ExposureCurve& exposureOf(const Series& series, Measure measure, double low, double high) {
         const ExposureKey key{series.get(), measure, low, high};
         auto at = exposure.find(key);
-        if (at == exposure.end())
-            at =
-                exposure.emplace(key, Kept<ExposureCurve>{series, ExposureCurve{*series, measure, low, high}})
-                    .first;
+        if (at == exposure.end()) {
+            const auto shorter = exposure.find({beginningOf(series).get(), measure, low, high});
+            ExposureCurve curve = shorter != exposure.end() ? shorter->second.curve.goneOn(*series)
+                                                            : ExposureCurve{*series, measure, low, high};
+            at = exposure.emplace(key, Kept<ExposureCurve>{series, std::move(curve)}).first;
+        }
         at->second.askedAt = reckoning;
         return at->second.curve;
     }
@@ -169,6 +190,7 @@ struct ClimateReckoner::Sums {
         };
         std::erase_if(ageing, isUnused);
         std::erase_if(exposure, isUnused);
+        beginnings.clear();
     }
 
     void findAge(RollCondition& condition, const FilmRoll& roll, const Film& film,

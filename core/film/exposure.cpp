@@ -42,9 +42,21 @@ ExposureCurve::ExposureCurve(const ClimateSeries& series, Measure measure, doubl
     , m_low(low)
     , m_high(high)
     , m_gap(allowedGap) {
-    m_hours.reserve(series.size());
-    double hours = 0;
-    for (std::size_t at = 0; at < series.size(); ++at) {
+    sum();
+}
+
+ExposureCurve ExposureCurve::goneOn(const ClimateSeries& series) const {
+    ExposureCurve longer = *this;
+    longer.m_series = &series;
+    longer.sum();
+    return longer;
+}
+
+void ExposureCurve::sum() {
+    std::size_t at = m_hours.size();
+    double hours = at > 0 ? m_hours.back() : 0;
+    m_hours.reserve(m_series->size());
+    for (; at < m_series->size(); ++at) {
         if (at > 0)
             hours += along(at - 1, 1.0);
         m_hours.push_back(hours);

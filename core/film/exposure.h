@@ -24,11 +24,14 @@ public:
     // REQUIRES: the series outlives the curve. low and high in the measure's own unit.
     ExposureCurve(const ClimateSeries& series, Measure measure, double low, double high,
                   Hours allowedGap = kAllowedGap);
+    // The same over a series that begins with this curve's own; only what was added is summed.
+    ExposureCurve goneOn(const ClimateSeries& series) const;
 
     double hoursBetween(Instant from, Instant to) const;
     std::vector<Spell> spellsBetween(Instant from, Instant to) const;
 
 private:
+    void sum(); // what the series has beyond the sums
     double upTo(Instant instant) const;
     double along(std::size_t segment, double share) const; // hours outside in the first share of a segment
 

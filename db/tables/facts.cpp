@@ -1,9 +1,12 @@
 #include "db/tables/facts.h"
 
 #include "core/film/usual_use.h"
+#include "db/sqlite/changeset.h"
 #include "db/tables/fact_readers.h"
 
 #include <algorithm>
+#include <string>
+#include <utility>
 
 namespace holdfast::db {
 
@@ -22,6 +25,33 @@ std::vector<OrderId> openOrders(Connection& connection) {
     while (rows.step())
         orders.push_back(rows.id<OrderId>(0));
     return orders;
+}
+
+// More of an entry is not worth looking through.
+constexpr std::size_t kFewBytes = 100'000;
+
+struct AddedReading {
+    PlaceId place;
+    Instant at;
+};
+
+// The readings that a changeset adds; none where it does anything else to readings.
+std::optional<std::vector<AddedReading>> readingsAdded(ChangesetView changeset) {
+    std::optional<std::vector<AddedReading>> added{std::in_place};
+    forEachChange(changeset, [&](const RowChange& change) {
+        if (change.table != "climate_reading")
+            return true;
+        if (change.kind != ChangeKind::Insert) {
+            added.reset();
+            return false;
+        }
+        // Its key is the place and the moment, as keyText joins them.
+        const std::size_t joint = change.key.find('\x1f');
+        added->push_back({PlaceId{std::stoll(change.key.substr(0, joint))},
+                          Instant{std::chrono::seconds{std::stoll(change.key.substr(joint + 1))}}});
+        return true;
+    });
+    return added;
 }
 
 } // namespace
@@ -73,13 +103,32 @@ ClimateHistory loadClimate(Connection& connection) {
     return history;
 }
 
-std::shared_ptr<const ClimateSeries> loadClimateOf(Connection& connection, PlaceId place) {
-    auto series = std::make_shared<ClimateSeries>();
-    Query rows = connection.query(
-        "SELECT at, celsius, humidity FROM climate_reading WHERE place_id = ?1 ORDER BY at", place);
-    while (rows.step())
-        series->push_back({rows.instant(0), Celsius{rows.real(1)}, Humidity{rows.real(2)}});
-    return series;
+std::optional<ClimateHistory> climateGoneOn(Connection& connection, const ClimateHistory& known) {
+    Query newest{connection, "SELECT changeset FROM journal_entry ORDER BY id DESC LIMIT 1"};
+    if (!newest.step() || newest.bytes(0).size() > kFewBytes)
+        return std::nullopt;
+    const auto added = readingsAdded(newest.bytes(0));
+    if (!added)
+        return std::nullopt;
+    std::map<PlaceId, std::shared_ptr<ClimateSeries>> longer;
+    for (const AddedReading& reading : *added) {
+        const auto before = known.find(reading.place);
+        const bool isKnown = before != known.end() && !before->second->empty();
+        if (isKnown && reading.at <= before->second->back().at)
+            return std::nullopt;
+        longer[reading.place] = std::make_shared<ClimateSeries>(isKnown ? *before->second : ClimateSeries{});
+    }
+    ClimateHistory history = known;
+    for (const auto& [place, series] : longer) {
+        const Instant last = series->empty() ? Instant::min() : series->back().at;
+        Query rows = connection.query("SELECT at, celsius, humidity FROM climate_reading "
+                                      "WHERE place_id = ?1 AND at > ?2 ORDER BY at",
+                                      place, last);
+        while (rows.step())
+            series->push_back({rows.instant(0), Celsius{rows.real(1)}, Humidity{rows.real(2)}});
+        history[place] = series;
+    }
+    return history;
 }
 
 RecentUse loadRecentUse(Connection& connection, Instant now) {

@@ -21,9 +21,11 @@ ShopFacts loadFactsOf(Connection& connection, std::span<const OrderId> orders);
 
 ShopSettings loadSettings(Connection& connection);
 
-// Every place's readings, oldest first; those of one place.
+// Every place's readings, oldest first.
 ClimateHistory loadClimate(Connection& connection);
-std::shared_ptr<const ClimateSeries> loadClimateOf(Connection& connection, PlaceId place);
+// The same after one action more than those known, where it only added some readings behind the last of their
+// places: what is known need not be loaded again. None: all must be loaded.
+std::optional<ClimateHistory> climateGoneOn(Connection& connection, const ClimateHistory& known);
 
 // Length cut of each film in the weeks before `now`, from the week in which its first roll came.
 RecentUse loadRecentUse(Connection& connection, Instant now);

@@ -361,6 +361,32 @@ TEST(RollCondition, OnlyRollsThatWereReckonedAreFound) {
     EXPECT_EQ(conditions.find({8}), nullptr);
 }
 
+// Sums that go on from those of a shorter series are those of the whole.
+TEST(ClimateReckoner, ReadingsThatComeOnTopAreSummedAsIfAllWereNew) {
+    Shelf shelf;
+    ClimateReckoner going;
+    ClimateSeries series;
+    ShopFacts facts;
+    facts.settings = shelf.settings;
+    facts.films = Roster<Film>{{shelf.film}};
+    facts.rolls = Roster<FilmRoll>{{shelf.roll}};
+    for (int reading = 0; reading < 60; ++reading) {
+        const double wave = 8.0 * (reading % 7) - 20;
+        // Now and then a gap that is too long, and one reading that comes between.
+        const Instant when = at(nov(1)) + Hours{4 * reading + (reading > 30 ? 80 : 0)};
+        series.push_back({when, {22 + wave}, {45 + wave}});
+        if (reading == 40)
+            series.insert(series.begin() + 3, {series[2].at + Minutes{5}, {50}, {90}});
+        shelf.climate[kShelf] = shared(series);
+        const RollCondition sums = going.reckon(facts, shelf.climate, shelf.now).at(shelf.roll.id);
+        const RollCondition anew = shelf.reckon();
+        EXPECT_DOUBLE_EQ(sums.effectiveDays, anew.effectiveDays) << reading;
+        EXPECT_DOUBLE_EQ(sums.recentRate, anew.recentRate);
+        EXPECT_DOUBLE_EQ(sums.humidityHoursOutside, anew.humidityHoursOutside);
+        EXPECT_DOUBLE_EQ(sums.temperatureHoursOutside, anew.temperatureHoursOutside);
+    }
+}
+
 TEST(FilmRoll, IsLabelledAsOnItsCore) {
     EXPECT_EQ(aRoll(9).label(), "R-09");
     EXPECT_EQ(aRoll(17).label(), "R-17");
