@@ -5,6 +5,7 @@
 #include "app/places/press_walk/aside_list.h"
 #include "app/places/press_walk/current_garment.h"
 #include "app/places/press_walk/walk_delegate.h"
+#include "app/places/press_walk/walk_list.h"
 #include "app/theme/focus_ring.h"
 #include "app/theme/measures.h"
 #include "app/widgets/button.h"
@@ -27,7 +28,7 @@ constexpr int kCentreGap = 10;
 
 QWidget* PressWalkPlace::makeWalkColumn() {
     auto* card = new Card;
-    m_list = new QListView;
+    m_list = new WalkList(m_model);
     m_list->setObjectName(QStringLiteral("walkList"));
     m_list->setAccessibleName(tr("The walk, in heat runs"));
     m_list->setModel(&m_model);
