@@ -30,7 +30,10 @@ QString garmentNumber(const ShopFacts& facts, const Garment& garment) {
 }
 
 QString garmentInShort(const ShopFacts& facts, const Garment& garment) {
-    return tr("%1, %2").arg(words(facts.styleOf(garment).name), words(garment.size));
+    const BlankStyle& style = facts.styleOf(garment);
+    // What there is in one size only needs none said.
+    return style.sizes.size() == 1 ? words(style.name)
+                                   : tr("%1, %2").arg(words(style.name), words(garment.size));
 }
 
 QString garmentName(const ShopFacts& facts, const Garment& garment) {

@@ -13,7 +13,7 @@ namespace holdfast::app {
 
 class Button;
 
-inline constexpr int kSlipWidth = 340;
+inline constexpr int kSlipWidth = 390; // covers the right card of a place whole
 
 class SlipEdge : public QWidget {
     Q_OBJECT

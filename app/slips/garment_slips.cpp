@@ -1,5 +1,6 @@
 // A garment let through although it is held, and one that was lost at the press.
 #include "app/desk/formats.h"
+#include "app/desk/garment_words.h"
 #include "app/slips/form_slip.h"
 #include "app/slips/slip_makers.h"
 #include "app/slips/slip_words.h"
@@ -27,12 +28,12 @@ public:
             form().add(new Banner(Tone::Held, words(finding.what + "."), words(finding.why)));
         QStringList frees;
         for (const FreeingAct act : findings.front().frees)
-            frees.append(words(freeingWords(act)));
+            frees.append(withinLine(words(freeingWords(act))));
         if (!frees.isEmpty())
-            form().note(tr("What frees it: %1.").arg(frees.join(QStringLiteral("; "))));
+            form().note(tr("What frees it: %1.").arg(frees.join(QStringLiteral(", "))));
         form().line("reason", tr("Why it goes on all the same"));
         form().note(
-            tr("The reason stays in the garment’s history for ever. It holds for this attempt only."));
+            tr("The reason stays in the garment’s history for ever. It counts for this attempt only."));
         setAction(tr("Let it through"));
     }
 

@@ -87,7 +87,7 @@ public:
             chosen = 0;
         if (const auto now = roll.placeNow())
             if (const StoragePlace* place = shop.facts.places.find(*now))
-                form().note(tr("It stands in %1 now. It wants %2 and %3.")
+                form().note(tr("Its place now: %1. It wants %2 and %3.")
                                 .arg(words(place->name),
                                      words(bandWords(film.storage.humidity.low.percent,
                                                      film.storage.humidity.high.percent, "%")),

@@ -30,6 +30,7 @@ constexpr const char* kDrawnInk = "#2A2019";
 
 constexpr double kArtworkSheet = 100.0;
 constexpr double kLargestRoll = 31.0;
+constexpr double kLine = 1.2; // light, about film that the evening would drown
 
 double linear(double channel) {
     return channel <= 0.04045 ? channel / 12.92 : std::pow((channel + 0.055) / 1.055, 2.4);
@@ -120,11 +121,34 @@ QRectF inkBounds(const QString& artwork) {
     if (drawing.readNextStartElement()) {
         const auto sides = drawing.attributes().value(QLatin1String("data-ink")).split(u' ');
         if (sides.size() == 4) {
-            bounds = QRectF(sides[0].toDouble(), sides[1].toDouble(), sides[2].toDouble(), sides[3].toDouble());
+            bounds =
+                QRectF(sides[0].toDouble(), sides[1].toDouble(), sides[2].toDouble(), sides[3].toDouble());
         }
     }
     known.insert(artwork, bounds);
     return bounds;
+}
+
+QImage tinted(QImage mask, const QColor& colour) {
+    QPainter painter(&mask);
+    painter.setCompositionMode(QPainter::CompositionMode_SourceIn);
+    painter.fillRect(mask.rect(), colour);
+    return mask;
+}
+
+// The shape over the same in the line's colour, moved to all sides: a line about it.
+QImage onLine(const QImage& shape, const QImage& line, double width) {
+    QImage both(shape.size(), QImage::Format_ARGB32_Premultiplied);
+    both.fill(Qt::transparent);
+    QPainter painter(&both);
+    painter.setRenderHint(QPainter::SmoothPixmapTransform);
+    constexpr int kSides = 12;
+    for (int side = 0; side < kSides; ++side) {
+        const double angle = 2 * M_PI * side / kSides;
+        painter.drawImage(QPointF(width * std::cos(angle), width * std::sin(angle)), line);
+    }
+    painter.drawImage(0, 0, shape);
+    return both;
 }
 
 QPainterPath letteringPath(const QString& text, const QString& face) {
@@ -204,16 +228,18 @@ void paintDecal(QPainter& painter, const QRectF& box, const QString& artwork, co
     // The whole sheet at the scale that makes its ink fill the target.
     const double scale = target.width() / ink.width();
     const int pixels = std::clamp(static_cast<int>(std::lround(kArtworkSheet * scale * ratio)), 1, 4000);
-    const QString key =
-        QStringLiteral("holdfast decal %1 %2 %3").arg(artwork).arg(film.rgba(), 0, 16).arg(pixels);
+    const bool hasLine = needsLightLine(film);
+    const QString key = QStringLiteral("holdfast decal %1 %2 %3 %4")
+                            .arg(artwork)
+                            .arg(film.rgba(), 0, 16)
+                            .arg(pixels)
+                            .arg(hasLine);
     QPixmap cut;
     if (!QPixmapCache::find(key, &cut)) {
-        QImage mask = inkMask(artwork, pixels);
-        QPainter inner(&mask);
-        inner.setCompositionMode(QPainter::CompositionMode_SourceIn);
-        inner.fillRect(mask.rect(), film);
-        inner.end();
-        cut = QPixmap::fromImage(mask);
+        const QImage mask = inkMask(artwork, pixels);
+        const QImage shape = tinted(mask, film);
+        cut =
+            QPixmap::fromImage(hasLine ? onLine(shape, tinted(mask, outlineOf(film)), kLine * ratio) : shape);
         QPixmapCache::insert(key, cut);
     }
     cut.setDevicePixelRatio(ratio);
@@ -251,7 +277,11 @@ void paintLettering(QPainter& painter, const QRectF& box, const QString& text, c
     placed.translate(-ink.left(), -ink.top());
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
-    painter.fillPath(placed.map(path), film);
+    const QPainterPath letters = placed.map(path);
+    if (needsLightLine(film))
+        painter.strokePath(letters,
+                           QPen(outlineOf(film), 2 * kLine, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+    painter.fillPath(letters, film);
     painter.restore();
 }
 

@@ -64,7 +64,7 @@ void MatPanel::showRolls() {
         const FilmRoll* roll = m_model.facts().rolls.find(offer.roll);
         if (offer.roll == first)
             chosen = static_cast<int>(options.size());
-        options.append({.text = tr("%1, %2 of %3")
+        options.append({.text = tr("%1, %2, %3 wide")
                                     .arg(rollLabel(m_model.facts(), offer.roll),
                                          metres(roll ? roll->left : Millimetres{}),
                                          millimetres(roll ? roll->width : Millimetres{})),

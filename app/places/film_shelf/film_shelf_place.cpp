@@ -303,7 +303,7 @@ void FilmShelfPlace::countTools() {
     m_past->setVisible(past > 0);
     m_badlyKept->set(QStringLiteral("hold"), tr("%1 badly kept").arg(badlyKept), Tone::Held);
     m_badlyKept->setVisible(badlyKept > 0);
-    m_failed->set(QStringLiteral("hold"), tr("%1 failed a strip").arg(failed), Tone::Held);
+    m_failed->set(QStringLiteral("hold"), tr("%1 failed its strip").arg(failed), Tone::Held);
     m_failed->setVisible(failed > 0);
     m_soon->set(QStringLiteral("caution"), tr("%1 to use this month").arg(soon), Tone::Caution);
     m_soon->setVisible(soon > 0);

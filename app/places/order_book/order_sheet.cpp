@@ -145,7 +145,7 @@ QWidget* OrderSheet::makeMoney() {
     auto* row = new QHBoxLayout(band);
     row->setContentsMargins(kCardPadding, kSpace12, kCardPadding, kSpace12);
     row->setSpacing(kSpace20);
-    m_total = new FactBlock(tr("Garments"));
+    m_total = new FactBlock(tr("Total"));
     m_paid = new FactBlock(tr("Paid"));
     m_owed = new FactBlock(tr("Owed"));
     m_owed->setValueType(Type::Number);
@@ -241,17 +241,22 @@ void OrderSheet::fill(const OrderView& view) {
     m_garments->show(view);
 
     const Currency& currency = facts.settings.currency;
-    m_total->set(moneyBare(order.total, currency));
-    m_paid->set(moneyBare(order.paid, currency));
+    m_total->set(money(order.total, currency));
+    m_paid->set(money(order.paid, currency));
     const bool owes = order.owed().minor > 0 && order.state != OrderState::Cancelled;
     m_owed->set(owes ? money(order.owed(), currency) : tr("nothing"));
     m_history->show(view);
 
     const bool isOver = order.state == OrderState::HandedOver;
     m_handOver->setVisible(order.state != OrderState::Cancelled);
-    m_handOver->setText(isOver ? tr("Care text") : tr("Hand over"));
-    const bool canHandOver = isOver || !view.pressed().empty();
-    m_handOver->setKind(canHandOver && !isOver ? Button::Kind::Primary : Button::Kind::Plain);
+    const std::size_t pressed = view.pressed().size();
+    const std::size_t all = view.garments().size();
+    const bool isPartOnly = pressed > 0 && pressed < all;
+    m_handOver->setText(isOver       ? tr("Care text")
+                        : isPartOnly ? tr("Hand over %1 of %2").arg(pressed).arg(all)
+                                     : tr("Hand over"));
+    const bool canHandOver = isOver || pressed > 0;
+    m_handOver->setKind(canHandOver && !isOver && !isPartOnly ? Button::Kind::Primary : Button::Kind::Plain);
     m_handOver->setCannot(canHandOver ? QString() : tr("Nothing of this order is pressed yet."));
     m_takeMoney->setCannot(order.state == OrderState::Cancelled && order.paid.minor == 0
                                ? tr("The order is cancelled and nothing was paid.")
