@@ -70,10 +70,13 @@ std::string whyPastAge(const RollInUse& use, LocalDate today) {
     const LocalDate useBy = *use.condition->useBy;
     std::string why = use.roll->label() + ": use-by " + spokenDate(useBy) + ", " +
                       countWords((today - useBy).count(), "day") + " ago";
-    if (use.film->shelfLife)
+    // The printed date may come before the shelf life by warmth is over: then it is the reason.
+    const bool isWarmth = use.film->shelfLife &&
+                          use.condition->effectiveDays >= static_cast<double>(use.film->shelfLife->count());
+    if (isWarmth)
         why += "; effective age " + std::to_string(std::llround(use.condition->effectiveDays)) + " of " +
                countWords(use.film->shelfLife->count(), "day");
-    else
+    else if (use.roll->printedUseBy)
         why += "; the date is the one printed on it";
     return why + ".";
 }

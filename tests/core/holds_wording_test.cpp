@@ -79,11 +79,26 @@ TEST(HoldsWording, RollPastItsUseByGivesDateDaysAndAge) {
               "effective age 396 of 365 days.");
 }
 
+// A date printed before the shelf life by warmth is over is the reason, not the age.
+TEST(HoldsWording, RollWhosePrintedDateCameFirstSaysThatDate) {
+    const auto shop = aShop()
+                          .with(aGarment()
+                                    .roll([](FilmRoll& roll) { roll.printedUseBy = localDate(2026, 11, 19); })
+                                    .condition([](RollCondition& roll) {
+                                        roll.useBy = localDate(2026, 11, 19);
+                                        roll.effectiveDays = 350;
+                                    }))
+                          .build();
+    EXPECT_EQ(said(shop, Rule::RollPastAge), "Roll R-09 past its use-by | R-09: use-by 19 Nov 2026, 6 days "
+                                             "ago; the date is the one printed on it.");
+}
+
 TEST(HoldsWording, RollWithPrintedDateOnlySaysSo) {
     const auto shop =
         aShop()
             .with(aGarment()
                       .film([](Film& film) { film.shelfLife.reset(); })
+                      .roll([](FilmRoll& roll) { roll.printedUseBy = localDate(2026, 11, 24); })
                       .condition([](RollCondition& roll) { roll.useBy = localDate(2026, 11, 24); }))
             .build();
     EXPECT_EQ(said(shop, Rule::RollPastAge), "Roll R-09 past its use-by | R-09: use-by 24 Nov 2026, 1 day "
