@@ -100,9 +100,8 @@ private:
     std::vector<OrderMove> m_moves;
 };
 
-// Garments of one route change places so that the earlier promise goes first, unless the day is worse for it.
-std::vector<std::size_t> byPromiseAmongAlike(const TimedDay& day, std::vector<std::size_t> order) {
-    std::vector<std::size_t> sorted = order;
+// Garments of one route change places so that the earlier promise goes first.
+std::vector<std::size_t> byPromiseAmongAlike(const TimedDay& day, std::vector<std::size_t> sorted) {
     std::vector<bool> isSorted(sorted.size(), false);
     for (std::size_t first = 0; first < sorted.size(); ++first) {
         if (isSorted[first])
@@ -119,7 +118,7 @@ std::vector<std::size_t> byPromiseAmongAlike(const TimedDay& day, std::vector<st
         for (std::size_t next = 0; next < places.size(); ++next)
             sorted[places[next]] = jobs[next];
     }
-    return day.score(order) < day.score(sorted) ? order : sorted;
+    return sorted;
 }
 
 } // namespace
@@ -134,12 +133,16 @@ SearchedOrder searchedOrder(const TimedDay& day, std::vector<std::size_t> start)
     SearchLimits limits;
     limits.seed = search.seed;
     limits.shouldStop = [&] { return problem.isOver(); };
-    std::vector<std::size_t> order = OrderSearch{problem, limits}.from(start).order;
-    if (order.size() <= kEveryOrderOf)
-        order = EveryOrder{day, std::move(order)}.best([&] { return spending.mustStop(); });
-    if (!(day.score(order) < day.score(start)))
+    auto found = OrderSearch{problem, limits}.from(start);
+    if (start.size() <= kEveryOrderOf) {
+        found.order = EveryOrder{day, std::move(found.order)}.best([&] { return spending.mustStop(); });
+        found.cost = day.score(found.order);
+    }
+    if (!(found.cost < day.score(start)))
         return {std::move(start), spending.isCutShort()};
-    return {byPromiseAmongAlike(day, std::move(order)), spending.isCutShort()};
+    std::vector<std::size_t> sorted = byPromiseAmongAlike(day, found.order);
+    const bool isAsGood = sorted == found.order || !(found.cost < day.score(sorted));
+    return {std::move(isAsGood ? sorted : found.order), spending.isCutShort()};
 }
 
 } // namespace holdfast
