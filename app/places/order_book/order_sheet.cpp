@@ -144,7 +144,7 @@ QWidget* OrderSheet::makeMoney() {
     auto* band = new MoneyBand;
     auto* row = new QHBoxLayout(band);
     row->setContentsMargins(kCardPadding, kSpace12, kCardPadding, kSpace12);
-    row->setSpacing(kSpace20);
+    row->setSpacing(kSpace12);
     m_total = new FactBlock(tr("Total"));
     m_paid = new FactBlock(tr("Paid"));
     m_owed = new FactBlock(tr("Owed"));
@@ -153,7 +153,7 @@ QWidget* OrderSheet::makeMoney() {
     row->addWidget(m_paid, 0, Qt::AlignVCenter);
     row->addWidget(m_owed, 0, Qt::AlignVCenter);
     row->addStretch(1);
-    m_takeMoney = new Button(tr("Take money"), QStringLiteral("coin"));
+    m_takeMoney = new Button(tr("Take money"));
     m_takeMoney->setObjectName(QStringLiteral("takeMoney"));
     m_takeMoney->setKey(QKeySequence(Qt::Key_T));
     connect(m_takeMoney, &Button::clicked, this, [this] { ask(SlipName::TakeMoney); });
@@ -241,8 +241,8 @@ void OrderSheet::fill(const OrderView& view) {
     m_garments->show(view);
 
     const Currency& currency = facts.settings.currency;
-    m_total->set(money(order.total, currency));
-    m_paid->set(money(order.paid, currency));
+    m_total->set(moneyBare(order.total, currency));
+    m_paid->set(moneyBare(order.paid, currency));
     const bool owes = order.owed().minor > 0 && order.state != OrderState::Cancelled;
     m_owed->set(owes ? money(order.owed(), currency) : tr("nothing"));
     m_history->show(view);
