@@ -61,6 +61,19 @@ void finishInRows(const FillFrame& frame, Pieces pieces, Filling& filling) {
     }
 }
 
+// Of the first pieces as many as lie in rows before the end.
+void finishFirstInRows(const FillFrame& frame, Pieces pieces, Filling& filling) {
+    std::size_t fitting = 0;
+    for (std::size_t tooMany = pieces.size() + 1; fitting + 1 < tooMany;) {
+        const std::size_t tried = fitting + (tooMany - fitting) / 2;
+        const Pieces first = pieces.first(tried);
+        const bool fits =
+            shelvedAfter(frame, filling.end, {first.begin(), first.end()}).size() == first.size();
+        (fits ? fitting : tooMany) = tried;
+    }
+    finishInRows(frame, pieces.first(fitting), filling);
+}
+
 FillFrame withoutEnd(FillFrame frame, Pieces pieces) {
     frame.end = endOfPins(frame) + 1;
     for (const FillPiece& piece : pieces)
@@ -211,7 +224,7 @@ Filling fillByPrecedence(const StripPlan& plan, const ShouldStop& shouldStop) {
     }
     best.isStopped = isStopped;
     if (isStopped && best.places.empty())
-        finishInRows(plan.frame, pieces, best);
+        finishFirstInRows(plan.frame, pieces, best);
     layIntoFreeSpace(plan, best, shouldStop);
     return best;
 }

@@ -175,6 +175,21 @@ TEST(StripPacking, AnswersAStopAtOnceWherever) {
     }
 }
 
+// What is promised first is cut first, however little time there was.
+TEST(StripPacking, StoppedAtOnceOnAStripThatEndsTheEarlierPiecesLie) {
+    StripTask task = manyPieces(500);
+    task.length = 3'000;
+    StripSearch search;
+    search.shouldStop = [] { return true; };
+    const StripPacking packing = packWithin(task, search).value();
+    EXPECT_EQ(faultOf(task, packing), std::nullopt);
+    const auto isLaid = [](const std::optional<StripPlace>& place) { return place.has_value(); };
+    const auto firstLeft = std::ranges::find_if_not(packing.places, isLaid);
+    EXPECT_GT(firstLeft - packing.places.begin(), 20);
+    EXPECT_NE(firstLeft, packing.places.end());
+    EXPECT_TRUE(std::none_of(firstLeft, packing.places.end(), isLaid));
+}
+
 TEST(StripPacking, IsAskedOftenWhetherToStop) {
     StripTask task = manyPieces(2'000);
     StripSearch search;
