@@ -82,7 +82,7 @@ QWidget* FilmShelfPlace::makeShelf() {
         choose(m_choices[static_cast<std::size_t>(at)]);
         m_shelf->setFocus(Qt::OtherFocusReason);
     });
-    auto* key = new KeyHint({}, QKeySequence(Qt::Key_F));
+    auto* key = new KeyHint(tr("Film"), QKeySequence(Qt::Key_F));
     key->jumpTo(m_films);
     card->addToTitle(key);
     card->addToTitle(m_films);
@@ -127,8 +127,9 @@ QWidget* FilmShelfPlace::headerTools() {
         m_length = new Label({}, Type::Body, &Tokens::ink2);
         m_length->setObjectName(QStringLiteral("shelfLength"));
         m_length->setTextFormat(Qt::RichText);
-        for (QWidget* tool : {static_cast<QWidget*>(m_past), static_cast<QWidget*>(m_badlyKept), static_cast<QWidget*>(m_failed),
-                              static_cast<QWidget*>(m_soon), static_cast<QWidget*>(m_length)})
+        for (QWidget* tool : {static_cast<QWidget*>(m_past), static_cast<QWidget*>(m_badlyKept),
+                              static_cast<QWidget*>(m_failed), static_cast<QWidget*>(m_soon),
+                              static_cast<QWidget*>(m_length)})
             row->addWidget(tool);
         countTools();
     }

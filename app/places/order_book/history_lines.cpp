@@ -8,6 +8,9 @@
 #include <QFontMetrics>
 #include <QResizeEvent>
 
+#include <algorithm>
+#include <cmath>
+
 namespace holdfast::app {
 
 namespace {
@@ -15,7 +18,7 @@ namespace {
 constexpr int kLine = 36;
 constexpr qreal kThreadAt = 24;
 constexpr qreal kWhenAt = 42;
-constexpr int kWordsAt = 132;
+constexpr int kBehindTime = 14;
 constexpr int kUndoRoom = 104;
 
 QString whenWords(const Now& now, Instant at) {
@@ -35,16 +38,20 @@ HistoryLines::HistoryLines(QWidget* parent)
 
 void HistoryLines::show(const OrderView& view) {
     m_lines.clear();
-    for (const db::HistoryEntry& entry : view.history)
+    qreal widest = 0;
+    for (const db::HistoryEntry& entry : view.history) {
         m_lines.push_back({entry.id, whenWords(view.shop->now, entry.at), words(entry.title),
                            entry.isUndone(), !entry.isUndone(), kLine});
+        widest = std::max(widest, widthOf(m_lines.back().when, Type::Small));
+    }
+    m_wordsAt = static_cast<int>(std::ceil(kWhenAt + widest)) + kBehindTime;
     layLines();
 }
 
 // A long title takes as many lines as it needs: a history is never cut.
 void HistoryLines::layLines() {
     const QFontMetrics metrics(fontOf(Type::Support));
-    const int room = std::max(80, width() - kWordsAt - kUndoRoom);
+    const int room = std::max(80, width() - m_wordsAt - kUndoRoom);
     for (Line& line : m_lines) {
         const int text = metrics.boundingRect(0, 0, room, 1000, Qt::TextWordWrap, line.title).height();
         line.height = std::max(kLine, text + 16);
@@ -79,13 +86,13 @@ void HistoryLines::paintOne(QPainter& painter, int index, const QRectF& box, boo
         painter.drawEllipse(knot, 5.5, 5.5);
     }
 
-    paintLine(painter, QRectF(kWhenAt, box.top(), kWordsAt - kWhenAt - 6, box.height()), line.when,
-              Type::Small, dyes.ink2);
+    paintLine(painter, QRectF(kWhenAt, box.top(), m_wordsAt - kWhenAt, box.height()), line.when, Type::Small,
+              dyes.ink2);
     QFont font = fontOf(Type::Support);
     font.setStrikeOut(line.isUndone);
     painter.setFont(font);
     painter.setPen(line.isUndone ? dyes.ink3 : dyes.ink);
-    painter.drawText(QRectF(kWordsAt, box.top(), width() - kWordsAt - kUndoRoom, box.height()),
+    painter.drawText(QRectF(m_wordsAt, box.top(), width() - m_wordsAt - kUndoRoom, box.height()),
                      Qt::AlignVCenter | Qt::AlignLeft | Qt::TextWordWrap, line.title);
 
     const QString undo = line.isUndone ? tr("taken back") : tr("Undo");

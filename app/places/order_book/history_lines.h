@@ -39,6 +39,7 @@ private:
     void layLines();
 
     std::vector<Line> m_lines;
+    int m_wordsAt = 0; // behind the widest time
 };
 
 } // namespace holdfast::app
