@@ -264,7 +264,7 @@ TEST(ShelfAxis, IsLinearFromTodayAndNamesMonths) {
     EXPECT_EQ(marks.front().words, QStringLiteral("1 Dec"));
     EXPECT_NEAR(marks.front().at, axis.at(20), 1e-9);
     // A tail of ten years ends where the axis does.
-    EXPECT_EQ(ShelfAxis(842, 3650).days, 400);
+    EXPECT_EQ(ShelfAxis(842, 3650).days, 200);
 }
 
 TEST(ThinnedSeries, KeepsTheLowestAndHighestOfEachColumn) {
