@@ -26,6 +26,7 @@ struct MatDrawing {
 
 constexpr double kMarkSide = 20; // the sign of a pin
 constexpr double kBeyond = 26;   // grid below the film
+constexpr double kLeastLabelled = 36;
 
 QPen dashed(const QColor& line, double width, double on, double off) {
     QPen pen(line, width);
@@ -237,7 +238,7 @@ void MatPainter::paintDecal(QPainter& painter, std::size_t nest, const NestedDec
         drawn = placed.map(shape);
         painter.fillPath(drawn, inks.decal);
     }
-    paintLabel(painter, box, drawn, decalNumber(m_model.facts(), on), inks);
+    paintLabel(painter, nest, box, drawn, decalNumber(m_model.facts(), on), inks);
     if (decal.isPinned && box.width() > kMarkSide + 4 && box.height() > kMarkSide + 4) {
         const QRectF mark(box.right() - kMarkSide - 3, box.top() + 3, kMarkSide, kMarkSide);
         paintBox(painter, mark, kMarkSide / 2, inks.line, {});
@@ -245,24 +246,49 @@ void MatPainter::paintDecal(QPainter& painter, std::size_t nest, const NestedDec
     }
 }
 
-// In the corner where it covers nothing of the drawing; where there is none, on a patch of film.
-void MatPainter::paintLabel(QPainter& painter, const QRectF& box, const QPainterPath& drawn,
+// In the corner where it covers nothing of the drawing; else beside the decal, where nothing else lies; else
+// it is left to the list.
+void MatPainter::paintLabel(QPainter& painter, std::size_t nest, const QRectF& box, const QPainterPath& drawn,
                             const QString& label, const Inks& inks) {
     const QSizeF size(widthOf(label, Type::SmallStrong) + 6, 17);
-    if (box.width() < size.width() + 8 || box.height() < 40)
+    if (box.height() < kLeastLabelled)
         return;
+    const auto paint = [&](QPointF corner) {
+        paintLine(painter, QRectF(corner, size).adjusted(3, 0, 0, 0), label, Type::SmallStrong, inks.box);
+    };
     const double left = box.left() + 3;
     const double right = box.right() - 3 - size.width();
     const double top = box.top() + 3;
     const double bottom = box.bottom() - 3 - size.height();
-    const std::array<QPointF, 4> corners{QPointF(left, bottom), QPointF(right, bottom), QPointF(left, top),
-                                         QPointF(right, top)};
-    const auto free = std::ranges::find_if(
-        corners, [&](QPointF corner) { return !drawn.intersects(QRectF(corner, size)); });
-    const QRectF words(free != corners.end() ? *free : corners.front(), size);
-    if (free == corners.end())
-        painter.fillRect(words, inks.film);
-    paintLine(painter, words.adjusted(3, 0, 0, 0), label, Type::SmallStrong, inks.box);
+    if (box.width() >= size.width() + 8) {
+        const std::array<QPointF, 4> corners{QPointF(left, bottom), QPointF(right, bottom),
+                                             QPointF(left, top), QPointF(right, top)};
+        const auto free = std::ranges::find_if(
+            corners, [&](QPointF corner) { return !drawn.intersects(QRectF(corner, size)); });
+        if (free != corners.end()) {
+            paint(*free);
+            return;
+        }
+    }
+    for (const QPointF beside : {QPointF(box.right() + 4, top), QPointF(left, box.bottom() + 3)}) {
+        if (isFree(nest, QRectF(beside, size))) {
+            paint(beside);
+            return;
+        }
+    }
+}
+
+// On the film, on one side of the cut-off line, and over no decal and no offcut.
+bool MatPainter::isFree(std::size_t nest, const QRectF& place) const {
+    const Nest& lies = m_model.nests()[nest];
+    const auto isElsewhere = [&](const FilmArea& area) {
+        return !m_scale->rectOf(nest, area).adjusted(-1, -1, 1, 1).intersects(place);
+    };
+    const double cutOff = m_scale->alongAt(nest, static_cast<double>(lies.length.value));
+    const bool isAcrossLine = place.left() < cutOff && place.right() > cutOff + 4;
+    return m_scale->film(nest).contains(place) && !isAcrossLine &&
+           std::ranges::all_of(lies.decals, isElsewhere, &NestedDecal::box) &&
+           std::ranges::all_of(lies.offcuts, isElsewhere);
 }
 
 void MatPainter::paintChosen(QPainter& painter, std::size_t nest, const NestedDecal& decal,

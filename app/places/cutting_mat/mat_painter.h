@@ -42,8 +42,9 @@ private:
     void paintOffcuts(QPainter& painter, std::size_t nest, const Inks& inks) const;
     void paintDecals(QPainter& painter, std::size_t nest, const Inks& inks, const QRectF& visible);
     void paintDecal(QPainter& painter, std::size_t nest, const NestedDecal& decal, const Inks& inks);
-    static void paintLabel(QPainter& painter, const QRectF& box, const QPainterPath& drawn,
-                           const QString& label, const Inks& inks);
+    void paintLabel(QPainter& painter, std::size_t nest, const QRectF& box, const QPainterPath& drawn,
+                    const QString& label, const Inks& inks);
+    bool isFree(std::size_t nest, const QRectF& place) const;
     void paintChosen(QPainter& painter, std::size_t nest, const NestedDecal& decal, const Inks& inks) const;
     void paintCutOff(QPainter& painter, std::size_t nest, const Inks& inks) const;
 
