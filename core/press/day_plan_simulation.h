@@ -54,7 +54,8 @@ struct DayRecord {
     std::vector<Span> spans;
 };
 
-// Everything that the rest of the day depends on.
+// Everything that the rest of the day depends on. What is added here is to be compared in day_trials.cpp and
+// day_memory.cpp, too.
 struct DayState {
     struct Garment {
         std::size_t place = 0; // in the order: who goes first
