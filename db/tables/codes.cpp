@@ -1,5 +1,6 @@
 #include "db/tables/codes.h"
 
+#include "core/quality/claim.h"
 #include "db/sqlite/failure.h"
 
 #include <sqlite3.h>
@@ -114,6 +115,27 @@ CodeList<PaidHow> codes(PaidHow) {
         {PaidHow::Cash, "cash"}, {PaidHow::Card, "card"}, {PaidHow::Transfer, "transfer"}};
     return list;
 }
+CodeList<Fault> codes(Fault) {
+    static constexpr std::pair<Fault, std::string_view> list[] = {{Fault::EdgeLifts, "edge-lifts"},
+                                                                  {Fault::CameOff, "came-off"},
+                                                                  {Fault::Cracked, "cracked"},
+                                                                  {Fault::Bubbled, "bubbled"},
+                                                                  {Fault::Faded, "faded"},
+                                                                  {Fault::Scorched, "scorched"},
+                                                                  {Fault::BlankGaveWay, "blank-gave-way"},
+                                                                  {Fault::NotAsOrdered, "not-as-ordered"},
+                                                                  {Fault::Other, "other"}};
+    return list;
+}
+CodeList<ClaimAnswer> codes(ClaimAnswer) {
+    static constexpr std::pair<ClaimAnswer, std::string_view> list[] = {
+        {ClaimAnswer::PressedAgain, "pressed-again"},
+        {ClaimAnswer::MadeAgain, "made-again"},
+        {ClaimAnswer::MoneyBack, "money-back"},
+        {ClaimAnswer::Advised, "advised"},
+        {ClaimAnswer::NotOurs, "not-ours"}};
+    return list;
+}
 
 } // namespace
 
@@ -154,6 +176,8 @@ HOLDFAST_CODES(Placement)
 HOLDFAST_CODES(Face)
 HOLDFAST_CODES(MoneyKind)
 HOLDFAST_CODES(PaidHow)
+HOLDFAST_CODES(Fault)
+HOLDFAST_CODES(ClaimAnswer)
 #undef HOLDFAST_CODES
 
 } // namespace holdfast::db

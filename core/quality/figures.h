@@ -1,0 +1,80 @@
+#pragma once
+// What a shop can learn from what it handed over: which garments came back, how long decals hold, which
+// promises were kept. Pure functions of what db/tables/figures reads; names are as people read them.
+
+#include "core/quality/claim.h"
+#include "core/quality/control_chart.h"
+#include "core/quality/share_interval.h"
+#include "core/quality/survival.h"
+
+#include <span>
+#include <string>
+#include <vector>
+
+namespace holdfast {
+
+struct FirstFault {
+    LocalDate toldOn{};
+    Fault fault = Fault::EdgeLifts;
+};
+
+// A garment that was handed over, with the first fault of pressing that was told of it, if any. It counts
+// once however often it came back.
+struct HandedOver {
+    LocalDate on{};
+    std::string style;
+    std::string washing; // "washed", "with softener", "not washed"
+    std::vector<std::string> films;
+    std::vector<std::string> rolls;
+    std::vector<std::string> presses;
+    std::optional<FirstFault> fault;
+};
+
+enum class FaultsBy { Film, Roll, Press, Style, Washing };
+
+// Garments with something in common.
+struct FaultShare {
+    std::string name;
+    std::int64_t garments = 0;
+    std::int64_t faults = 0;
+    ShareInterval interval;
+    // The chance of as many among them, or more, if all garments were alike (Fisher's exact test).
+    double chance = 1;
+    // Less than chance would do once in twenty times, over all that are compared here (Holm 1979): said only
+    // where there are kFewestToJudge garments on either side.
+    bool isMoreThanChance = false;
+};
+
+inline constexpr std::int64_t kFewestToJudge = 20;
+
+FaultShare faultsOfAll(std::span<const HandedOver> garments);
+// The largest share first; those with nothing of the kind (no press is recorded) are left out.
+std::vector<FaultShare> faultsBy(std::span<const HandedOver> garments, FaultsBy by);
+
+// Days from handing over to the first fault; all that had none were watched until today.
+Survival daysWithoutFault(std::span<const HandedOver> garments, LocalDate today);
+
+// By the month in which they were handed over, each with any; the last may still change.
+struct FaultMonths {
+    std::vector<std::chrono::year_month> months;
+    std::vector<CountSample> samples;
+    ControlChart chart;
+};
+FaultMonths faultsByMonth(std::span<const HandedOver> garments);
+
+// A promise that was to be kept by now, and when the last garment was pressed; none: it is not yet.
+struct PromiseGiven {
+    LocalTime promised{};
+    std::optional<LocalTime> pressedAt;
+
+    bool isKept() const { return pressedAt && *pressedAt <= promised; }
+};
+
+struct PromisesKept {
+    std::int64_t given = 0;
+    std::int64_t kept = 0;
+    std::optional<ShareInterval> interval; // none of no promises
+};
+PromisesKept promisesKept(std::span<const PromiseGiven> promises);
+
+} // namespace holdfast

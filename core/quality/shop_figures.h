@@ -1,0 +1,47 @@
+#pragma once
+// All that the figures of a shop are reckoned from, for one span of days.
+
+#include "core/quality/figures.h"
+#include "core/trade/money.h"
+#include "core/trade/units.h"
+
+#include <string>
+#include <vector>
+
+namespace holdfast {
+
+// Of one film, over the span: its rolls together.
+struct FilmUse {
+    std::string film;
+    Millimetres received;
+    Millimetres cut;
+    Millimetres testStrips;
+    Millimetres wasted; // left over when a roll was used up, and found missing
+
+    // Of what left the shelf, the share that became nothing a customer has. None where nothing left it.
+    std::optional<double> shareWasted() const {
+        const auto gone = static_cast<double>((cut + testStrips + wasted).value);
+        return gone > 0 ? std::optional{static_cast<double>((testStrips + wasted).value) / gone}
+                        : std::nullopt;
+    }
+};
+
+// Orders that were taken at one place: a fair, or the workshop.
+struct PlaceTakings {
+    std::string place;
+    std::int64_t days = 0; // on which any was taken
+    std::int64_t orders = 0;
+    std::int64_t garments = 0;
+    Money ordered; // the prices of their garments
+    Money taken;   // of that so far, less what was paid back
+};
+
+struct ShopFigures {
+    std::vector<HandedOver> handedOver;
+    std::vector<PromiseGiven> promises;                 // that were to be kept by now
+    std::vector<FilmUse> films;                         // any of which moved; the most cut first
+    std::vector<PlaceTakings> places;                   // the most ordered first
+    std::vector<std::pair<Fault, std::int64_t>> faults; // claims of each, the most first
+};
+
+} // namespace holdfast

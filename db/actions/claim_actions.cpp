@@ -1,0 +1,110 @@
+#include "db/actions/claim_actions.h"
+
+#include "core/trade/limits.h"
+#include "db/actions/rows.h"
+#include "db/tables/codes.h"
+
+namespace holdfast::db {
+namespace {
+
+std::optional<LocalDate> handedOverOn(Connection& connection, GarmentId garment, const Now& now) {
+    Query found = connection.query("SELECT handed_over_at FROM garment WHERE id = ?1", garment);
+    if (!found.step() || found.isNull(0))
+        return std::nullopt;
+    return dateOf(now.toLocal(found.instant(0)));
+}
+
+Result<Done> checkDay(LocalDate on, LocalDate handedOver, LocalDate today) {
+    if (on > today)
+        return fieldError("on", "The day must be no later than today.");
+    if (on < handedOver)
+        return fieldError("on", "It was handed over on " + spokenDay(handedOver) +
+                                    "; the day must be that one or a later one.");
+    return Done{};
+}
+
+Result<Done> checkWashes(std::optional<std::int64_t> washes) {
+    if (!washes)
+        return Done{};
+    return within(*washes, {.field = "washes", .what = "The number of washes", .least = 0, .most = 500});
+}
+
+// "418-b came back: Heron cracked after 3 washes"
+std::string titleOf(const GarmentRow& garment, const std::optional<DecalRow>& decal, const ClaimTold& told) {
+    std::string title = garment.label() + " came back: ";
+    if (decal)
+        title += decal->words() + ", ";
+    title += faultWords(told.fault);
+    if (told.washes)
+        title += *told.washes == 0
+                     ? ", not washed yet"
+                     : " after " + (*told.washes == 1 ? std::string{"1 wash"}
+                                                      : std::to_string(*told.washes) + " washes");
+    return title;
+}
+
+} // namespace
+
+Result<ClaimId> recordClaim(Shop& shop, const ClaimTold& told, const Now& now) {
+    return shop.act([&](Writer& writer) -> Result<ClaimId> {
+        Connection& connection = writer.connection();
+        const auto garment = garmentRow(connection, told.garment);
+        if (!garment.ok())
+            return garment.error();
+        const auto handedOver = handedOverOn(connection, told.garment, now);
+        if (!handedOver)
+            return fieldError("garment", garment->label() + " is not handed over yet. What goes wrong before "
+                                                            "that is marked spoiled at the press.");
+        std::optional<DecalRow> decal;
+        if (told.decal) {
+            auto row = decalRow(connection, *told.decal);
+            if (!row.ok())
+                return row.error();
+            if (row->garment.id != told.garment)
+                return fieldError("decal", "That decal is on " + row->garment.label() + ", not on " +
+                                               garment->label() + ".");
+            decal = std::move(row).value();
+        }
+        const auto note = typedText(
+            told.note, {.field = "note", .what = "The note", .least = 0, .most = 300, .mayBreakLines = true});
+        if (!note.ok())
+            return note.error();
+        if (const auto wrong =
+                firstError({checkDay(told.on, *handedOver, now.today()), checkWashes(told.washes)}))
+            return *wrong;
+
+        const auto id = writer.newId<ClaimId>();
+        connection.run("INSERT INTO claim (id, garment_id, decal_id, told_on, fault, washes, note) "
+                       "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)",
+                       id, told.garment, told.decal, told.on, codeOf(told.fault), told.washes, *note);
+        writer.describe(titleOf(*garment, decal, told));
+        concernsGarment(writer, *garment);
+        writer.concerns(garment->order.customer);
+        return id;
+    });
+}
+
+Result<Done> answerClaim(Shop& shop, ClaimId claim, ClaimAnswer answer, const Now& now) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        Connection& connection = writer.connection();
+        std::optional<GarmentId> named;
+        {
+            Query found = connection.query("SELECT garment_id FROM claim WHERE id = ?1", claim);
+            if (found.step())
+                named = found.id<GarmentId>(0);
+        }
+        if (!named)
+            return fieldError("claim", "The shop has no such claim any more.");
+        const auto garment = garmentRow(connection, *named);
+        if (!garment.ok())
+            return garment.error();
+        connection.run("UPDATE claim SET answer = ?2, answered_on = ?3 WHERE id = ?1", claim, codeOf(answer),
+                       now.today());
+        writer.describe("Claim on " + garment->label() + ": " + std::string{answerWords(answer)});
+        concernsGarment(writer, *garment);
+        writer.concerns(garment->order.customer);
+        return Done{};
+    });
+}
+
+} // namespace holdfast::db

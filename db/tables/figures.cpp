@@ -1,0 +1,174 @@
+#include "db/tables/figures.h"
+
+#include "core/film/film_roll.h"
+#include "db/tables/codes.h"
+
+#include <algorithm>
+#include <map>
+
+namespace holdfast::db {
+
+namespace {
+
+using Garments = std::map<GarmentId, HandedOver>;
+
+Garments readHandedOver(Connection& connection, Instant from, const Now& now) {
+    Garments garments;
+    Query rows = connection.query(
+        "SELECT garment.id, garment.handed_over_at, blank_style.name, "
+        "CASE WHEN wash_load.id IS NULL THEN 'not washed' "
+        "WHEN wash_load.softener OR wash_load.dryer_sheet THEN 'washed with softener' ELSE 'washed' END "
+        "FROM garment JOIN blank_style ON blank_style.id = garment.style_id "
+        "LEFT JOIN blank_lot ON blank_lot.id = garment.lot_id "
+        "LEFT JOIN wash_load ON wash_load.id = blank_lot.last_load_id "
+        "WHERE garment.handed_over_at >= ?1 AND garment.handed_over_at <= ?2",
+        from, now.instant);
+    while (rows.step()) {
+        HandedOver& garment = garments[rows.id<GarmentId>(0)];
+        garment.on = dateOf(now.toLocal(rows.instant(1)));
+        garment.style = rows.text(2);
+        garment.washing = rows.text(3);
+    }
+    return garments;
+}
+
+void addOnce(std::vector<std::string>& names, std::string name) {
+    if (std::ranges::find(names, name) == names.end())
+        names.push_back(std::move(name));
+}
+
+void readFilms(Connection& connection, Instant from, Garments& garments) {
+    Query rows = connection.query("SELECT garment_id, film.finish || ', ' || film.shade, film_roll.number "
+                                  "FROM decal JOIN garment ON garment.id = garment_id "
+                                  "JOIN film ON film.id = decal.film_id "
+                                  "LEFT JOIN film_roll ON film_roll.id = cut_roll_id "
+                                  "WHERE garment.handed_over_at >= ?1 ORDER BY decal.id",
+                                  from);
+    while (rows.step()) {
+        const auto garment = garments.find(rows.id<GarmentId>(0));
+        if (garment == garments.end())
+            continue;
+        addOnce(garment->second.films, rows.text(1));
+        if (rows.isNull(2))
+            continue;
+        FilmRoll roll;
+        roll.number = static_cast<int>(rows.integer(2));
+        addOnce(garment->second.rolls, roll.label());
+    }
+}
+
+void readPresses(Connection& connection, Instant from, Garments& garments) {
+    Query rows = connection.query("SELECT DISTINCT garment.id, press.name FROM press_step "
+                                  "JOIN garment ON garment.id = garment_id "
+                                  "AND garment.attempt = press_step.attempt "
+                                  "JOIN press ON press.id = press_id WHERE garment.handed_over_at >= ?1",
+                                  from);
+    while (rows.step()) {
+        if (const auto garment = garments.find(rows.id<GarmentId>(0)); garment != garments.end())
+            addOnce(garment->second.presses, rows.text(1));
+    }
+}
+
+void readFaults(Connection& connection, Instant from, Garments& garments) {
+    Query rows =
+        connection.query("SELECT garment_id, told_on, fault FROM claim "
+                         "JOIN garment ON garment.id = garment_id WHERE garment.handed_over_at >= ?1 "
+                         "ORDER BY told_on DESC",
+                         from);
+    while (rows.step()) {
+        const auto fault = fromCode<Fault>(rows.view(2));
+        const auto garment = garments.find(rows.id<GarmentId>(0));
+        if (garment != garments.end() && isOfPressing(fault))
+            garment->second.fault = FirstFault{rows.date(1), fault};
+    }
+}
+
+std::vector<std::pair<Fault, std::int64_t>> readFaultCounts(Connection& connection, LocalDate from) {
+    std::vector<std::pair<Fault, std::int64_t>> counts;
+    Query rows = connection.query("SELECT fault, COUNT(*) FROM claim WHERE told_on >= ?1 GROUP BY fault "
+                                  "ORDER BY COUNT(*) DESC, fault",
+                                  from);
+    while (rows.step())
+        counts.emplace_back(fromCode<Fault>(rows.view(0)), rows.integer(1));
+    return counts;
+}
+
+// An order is as ready as its last garment.
+std::vector<PromiseGiven> readPromises(Connection& connection, LocalDate from, const Now& now) {
+    std::vector<PromiseGiven> promises;
+    Query rows = connection.query(
+        "SELECT promised, MAX(pressed_at), SUM(pressed_at IS NULL) FROM ("
+        "SELECT shop_order.id AS order_id, promised, (SELECT CASE WHEN SUM(finished_at IS NULL) = 0 "
+        "THEN MAX(finished_at) END FROM press_step WHERE garment_id = garment.id "
+        "AND press_step.attempt = garment.attempt) AS pressed_at "
+        "FROM shop_order JOIN garment ON garment.order_id = shop_order.id "
+        "WHERE state IN ('confirmed', 'handed-over') AND promised >= ?1 AND promised <= ?2) "
+        "GROUP BY order_id ORDER BY promised, order_id",
+        LocalTime{from}, now.local());
+    while (rows.step()) {
+        PromiseGiven given{rows.localTime(0), std::nullopt};
+        if (rows.integer(2) == 0)
+            given.pressedAt = now.toLocal(rows.instant(1));
+        promises.push_back(given);
+    }
+    return promises;
+}
+
+// An offcut that is kept is a correction on either roll, and nothing in sum.
+std::vector<FilmUse> readFilmUse(Connection& connection, Instant from) {
+    std::vector<FilmUse> films;
+    Query rows = connection.query(
+        "SELECT film.finish || ', ' || film.shade, "
+        "SUM(CASE WHEN kind = 'received' THEN mm ELSE 0 END), "
+        "-SUM(CASE WHEN kind = 'cut' THEN mm ELSE 0 END) AS cut, "
+        "-SUM(CASE WHEN kind = 'test-strip' THEN mm ELSE 0 END), "
+        "MAX(0, -SUM(CASE WHEN kind IN ('used-up', 'correction') THEN mm ELSE 0 END)) "
+        "FROM roll_move JOIN film_roll ON film_roll.id = roll_id JOIN film ON film.id = film_id "
+        "WHERE at >= ?1 GROUP BY film.id ORDER BY cut DESC, film.id",
+        from);
+    while (rows.step())
+        films.push_back({rows.text(0), Millimetres{rows.integer(1)}, Millimetres{rows.integer(2)},
+                         Millimetres{rows.integer(3)}, Millimetres{rows.integer(4)}});
+    return films;
+}
+
+std::vector<PlaceTakings> readTakings(Connection& connection, Instant from, const Now& now) {
+    std::vector<PlaceTakings> places;
+    Query rows = connection.query(
+        "SELECT taken_at_place, COUNT(DISTINCT (taken_at + ?2) / 86400), COUNT(*), SUM(garments), "
+        "SUM(total_minor) AS ordered, SUM(paid_minor) "
+        "FROM shop_order JOIN order_card ON order_card.id = shop_order.id "
+        "WHERE taken_at >= ?1 AND shop_order.state IN ('confirmed', 'handed-over') "
+        "GROUP BY taken_at_place ORDER BY ordered DESC, taken_at_place",
+        from, now.offset);
+    while (rows.step())
+        places.push_back({rows.text(0), rows.integer(1), rows.integer(2), rows.integer(3),
+                          Money{rows.integer(4)}, Money{rows.integer(5)}});
+    return places;
+}
+
+} // namespace
+
+ShopFigures loadFigures(Connection& connection, LocalDate from, const Now& now) {
+    const Instant since = now.toInstant(LocalTime{from});
+    Garments garments = readHandedOver(connection, since, now);
+    readFilms(connection, since, garments);
+    readPresses(connection, since, garments);
+    readFaults(connection, since, garments);
+    ShopFigures figures;
+    figures.handedOver.reserve(garments.size());
+    for (auto& [id, garment] : garments)
+        figures.handedOver.push_back(std::move(garment));
+    figures.promises = readPromises(connection, from, now);
+    figures.films = readFilmUse(connection, since);
+    figures.places = readTakings(connection, since, now);
+    figures.faults = readFaultCounts(connection, from);
+    return figures;
+}
+
+LocalDate firstDay(Connection& connection, const Now& now) {
+    Query rows{connection, "SELECT MIN(taken_at) FROM shop_order"};
+    return rows.step() && !rows.isNull(0) ? dateOf(now.toLocal(rows.instant(0))) : now.today();
+}
+
+} // namespace holdfast::db

@@ -1,0 +1,142 @@
+#include "core/quality/figures.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <random>
+
+namespace holdfast {
+namespace {
+
+const LocalDate kToday = localDate(2026, 11, 25);
+
+HandedOver aTee(const std::string& film, std::optional<int> faultAfter = {}, int daysAgo = 100) {
+    HandedOver garment;
+    garment.on = kToday - Days{daysAgo};
+    garment.style = "Tee";
+    garment.washing = "washed";
+    garment.films = {film};
+    garment.presses = {"Big press"};
+    if (faultAfter)
+        garment.fault = FirstFault{garment.on + Days{*faultAfter}, Fault::Cracked};
+    return garment;
+}
+
+std::vector<HandedOver> teesOf(const std::string& film, int garments, int faults) {
+    std::vector<HandedOver> tees(static_cast<std::size_t>(garments), aTee(film));
+    std::fill_n(tees.begin(), faults, aTee(film, 30));
+    return tees;
+}
+
+std::vector<HandedOver> together(std::initializer_list<std::vector<HandedOver>> parts) {
+    std::vector<HandedOver> all;
+    for (const auto& part : parts)
+        all.insert(all.end(), part.begin(), part.end());
+    return all;
+}
+
+TEST(Figures, SharesOfFaultsByFilmTheLargestFirst) {
+    const auto tees = together({teesOf("Dusk", 40, 1), teesOf("Moss", 30, 6)});
+    const auto shares = faultsBy(tees, FaultsBy::Film);
+    ASSERT_EQ(shares.size(), 2U);
+    EXPECT_EQ(shares[0].name, "Moss");
+    EXPECT_EQ(shares[0].faults, 6);
+    EXPECT_EQ(shares[0].garments, 30);
+    EXPECT_DOUBLE_EQ(shares[0].interval.share, 0.2);
+    EXPECT_LT(shares[0].interval.low, 0.2);
+    EXPECT_GT(shares[0].interval.high, 0.2);
+    EXPECT_EQ(faultsOfAll(tees).faults, 7);
+    EXPECT_EQ(faultsOfAll(tees).garments, 70);
+}
+
+TEST(Figures, MoreThanChanceIsSaidOnlyWhereItIsAndNumbersAllow) {
+    // 6 of 30 against 1 of 200: no chance. 6 of 30 against 5 of 30: quite possible.
+    const auto clear = faultsBy(together({teesOf("Dusk", 200, 1), teesOf("Moss", 30, 6)}), FaultsBy::Film);
+    EXPECT_TRUE(clear[0].isMoreThanChance);
+    EXPECT_LT(clear[0].chance, 0.001);
+    EXPECT_FALSE(clear[1].isMoreThanChance);
+    const auto alike = faultsBy(together({teesOf("Dusk", 30, 5), teesOf("Moss", 30, 6)}), FaultsBy::Film);
+    EXPECT_FALSE(alike[0].isMoreThanChance);
+    // All ten came back, but ten are too few to say.
+    const auto few = faultsBy(together({teesOf("Dusk", 200, 1), teesOf("Moss", 10, 10)}), FaultsBy::Film);
+    EXPECT_EQ(few[0].name, "Moss");
+    EXPECT_FALSE(few[0].isMoreThanChance);
+}
+
+// Where all garments are alike, one of many films is called worse in no more than one of twenty shops.
+TEST(Figures, AmongManyAlikeFilmsFewAreCalledWorse) {
+    std::mt19937 random{7};
+    std::bernoulli_distribution cameBack{0.08};
+    int shopsWithAWorseFilm = 0;
+    constexpr int kShops = 400;
+    for (int shop = 0; shop < kShops; ++shop) {
+        std::vector<HandedOver> tees;
+        for (int film = 0; film < 12; ++film) {
+            for (int tee = 0; tee < 30; ++tee)
+                tees.push_back(aTee("Film " + std::to_string(film),
+                                    cameBack(random) ? std::optional{30} : std::nullopt));
+        }
+        const auto shares = faultsBy(tees, FaultsBy::Film);
+        shopsWithAWorseFilm += std::ranges::any_of(shares, &FaultShare::isMoreThanChance);
+    }
+    EXPECT_LE(shopsWithAWorseFilm, kShops / 20);
+}
+
+TEST(Figures, AGarmentWithTwoFilmsCountsForEach) {
+    HandedOver both = aTee("Dusk", 10);
+    both.films.push_back("Moss");
+    const auto shares = faultsBy(std::vector{both, aTee("Dusk")}, FaultsBy::Film);
+    ASSERT_EQ(shares.size(), 2U);
+    EXPECT_EQ(shares[0].name, "Moss");
+    EXPECT_EQ(shares[0].garments, 1);
+    EXPECT_EQ(shares[1].garments, 2);
+}
+
+TEST(Figures, WithoutFaultUntilTodayWasOnlyWatched) {
+    const std::vector<HandedOver> tees{aTee("Dusk", 10), aTee("Dusk", {}, 5), aTee("Dusk", {}, 50)};
+    const Survival survival = daysWithoutFault(tees, kToday);
+    ASSERT_EQ(survival.steps.size(), 1U);
+    EXPECT_EQ(survival.steps[0].at, 10);
+    EXPECT_EQ(survival.steps[0].watched, 2U) << "the one of five days ago was watched for five";
+    EXPECT_DOUBLE_EQ(survival.shareAt(30), 0.5);
+    EXPECT_EQ(survival.shareAt(9), 1);
+    EXPECT_EQ(survival.watchedUntil, 50);
+}
+
+TEST(Figures, MonthsStandInOrderAndOneStandsOut) {
+    std::vector<HandedOver> tees;
+    for (int month = 0; month < 6; ++month) {
+        for (int tee = 0; tee < 50; ++tee) {
+            HandedOver garment = aTee("Dusk");
+            garment.on = localDate(2026, static_cast<unsigned>(month + 5), 10);
+            if (tee < (month == 3 ? 14 : 2))
+                garment.fault = FirstFault{garment.on + Days{20}, Fault::EdgeLifts};
+            tees.push_back(garment);
+        }
+    }
+    const FaultMonths months = faultsByMonth(tees);
+    ASSERT_EQ(months.months.size(), 6U);
+    EXPECT_EQ(months.months.front(), std::chrono::year{2026} / std::chrono::May);
+    for (std::size_t month = 0; month < 6; ++month)
+        EXPECT_EQ(months.chart.samples[month].isOut(), month == 3) << month;
+}
+
+TEST(Figures, PromisesAreKeptByTheTimeTheyNamed) {
+    const LocalTime three = LocalTime{kToday} + Hours{15};
+    const std::vector<PromiseGiven> promises{{three, three}, {three, three + Minutes{1}}, {three, {}}};
+    const PromisesKept kept = promisesKept(promises);
+    EXPECT_EQ(kept.given, 3);
+    EXPECT_EQ(kept.kept, 1);
+    EXPECT_NEAR(kept.interval->share, 1.0 / 3, 1e-12);
+    EXPECT_FALSE(promisesKept({}).interval);
+}
+
+TEST(Figures, NothingHandedOverIsNoFigure) {
+    EXPECT_EQ(faultsOfAll({}).garments, 0);
+    EXPECT_TRUE(faultsBy({}, FaultsBy::Film).empty());
+    EXPECT_TRUE(daysWithoutFault({}, kToday).steps.empty());
+    EXPECT_TRUE(faultsByMonth({}).chart.samples.empty());
+}
+
+} // namespace
+} // namespace holdfast

@@ -1,0 +1,122 @@
+#include "db/tables/figures.h"
+
+#include "core/quality/figures.h"
+#include "db/actions/claim_actions.h"
+#include "tests/db/small_shop.h"
+
+#include <algorithm>
+
+namespace holdfast::db {
+namespace {
+
+class FiguresRead : public SmallShop {
+protected:
+    OrderTaken pressed(int garments = 1) {
+        const OrderTaken order = readyToPress(garments);
+        for (const GarmentId garment : garmentsOf(order.id))
+            pressAll(garment);
+        return order;
+    }
+    OrderTaken handedOver(int garments = 1) {
+        const OrderTaken order = pressed(garments);
+        EXPECT_TRUE(handOver(shop(), order.id, now()).ok());
+        return order;
+    }
+    void comesBack(GarmentId garment, Fault fault) {
+        ASSERT_TRUE(recordClaim(shop(), {garment, {}, now().today(), fault, {}, ""}, now()).ok());
+    }
+    ShopFigures figures(LocalDate from = localDate(2026, 1, 1)) {
+        return loadFigures(connection(), from, now());
+    }
+};
+
+TEST_F(FiguresRead, OfANewShopThereAreNone) {
+    const ShopFigures none = figures();
+    EXPECT_TRUE(none.handedOver.empty());
+    EXPECT_TRUE(none.promises.empty());
+    EXPECT_TRUE(none.places.empty());
+    EXPECT_EQ(firstDay(connection(), now()), now().today());
+}
+
+TEST_F(FiguresRead, WhatWasHandedOverIsKnownWithAllThatWasUsedForIt) {
+    const OrderTaken order = handedOver(2);
+    pressed(); // not handed over: no figure of it
+    wait(Days{30});
+    comesBack(garmentOf(order, 1), Fault::NotAsOrdered);
+    comesBack(garmentOf(order, 1), Fault::Cracked);
+    wait(Days{3});
+    comesBack(garmentOf(order, 1), Fault::EdgeLifts);
+
+    const ShopFigures all = figures();
+    ASSERT_EQ(all.handedOver.size(), 2U);
+    const HandedOver& good = all.handedOver[0];
+    EXPECT_EQ(good.style, "Tee");
+    EXPECT_EQ(good.washing, "washed");
+    EXPECT_EQ(good.films.size(), 1U);
+    EXPECT_EQ(good.rolls, std::vector<std::string>{"R-01"});
+    EXPECT_EQ(good.presses.size(), 1U);
+    EXPECT_FALSE(good.fault);
+    const HandedOver& bad = all.handedOver[1];
+    ASSERT_TRUE(bad.fault);
+    EXPECT_EQ(bad.fault->fault, Fault::Cracked) << "the first of pressing counts";
+    EXPECT_EQ((bad.fault->toldOn - bad.on).count(), 30);
+    EXPECT_EQ(all.faults.size(), 3U);
+    EXPECT_EQ(faultsOfAll(all.handedOver).faults, 1);
+    EXPECT_TRUE(figures(now().today()).handedOver.empty()) << "before the span";
+}
+
+TEST_F(FiguresRead, APromiseIsKeptWhenItsLastGarmentIsPressedInTime) {
+    const OrderTaken kept = pressed(2);
+    const OrderTaken late = readyToPress();
+    takeTees(); // promised, never pressed
+    EXPECT_TRUE(figures().promises.empty()) << "not one was to be kept by now";
+    wait(Days{60});
+    pressAll(garmentOf(late));
+    const auto promises = figures().promises;
+    ASSERT_EQ(promises.size(), 3U);
+    EXPECT_EQ(promisesKept(promises).kept, 1);
+    EXPECT_EQ(std::ranges::count_if(promises, [](const PromiseGiven& given) { return !given.pressedAt; }), 1);
+    ASSERT_TRUE(cancelOrder(shop(), kept.id, "changed their mind").ok());
+    EXPECT_EQ(promisesKept(figures().promises).kept, 0) << "a cancelled order was promised nothing";
+}
+
+TEST_F(FiguresRead, FilmIsCountedByWhatBecameOfIt) {
+    readyToPress(2);
+    ASSERT_TRUE(recordTestStrip(shop(), m_roll, true, Millimetres{80}, "held").ok());
+    const auto used = figures().films;
+    ASSERT_EQ(used.size(), 1U);
+    EXPECT_GT(used[0].cut.value, 0);
+    EXPECT_GT(used[0].testStrips.value, 0);
+    EXPECT_EQ(used[0].wasted.value, 0);
+    const std::int64_t left = lengthOf(m_roll);
+    ASSERT_TRUE(useUpRoll(shop(), m_roll, "too old").ok());
+    const FilmUse whole = figures().films[0];
+    EXPECT_EQ(whole.wasted.value, left);
+    EXPECT_EQ((whole.cut + whole.testStrips + whole.wasted).value, whole.received.value);
+    EXPECT_NEAR(*whole.shareWasted(),
+                1 - static_cast<double>(whole.cut.value) / static_cast<double>(whole.received.value), 1e-12);
+}
+
+TEST_F(FiguresRead, TakingsStandByTheFairTheyWereTakenAt) {
+    takeTees(2);
+    auto settings = loadSettings(connection());
+    settings.fairName = "Saltmarsh Makers’ Market";
+    ASSERT_TRUE(changeSettings(shop(), settings).ok());
+    auto draft = aDraft(3);
+    draft.deposit = {3000};
+    take(draft);
+    wait(Days{1});
+    take(draft);
+    const auto places = figures().places;
+    ASSERT_EQ(places.size(), 2U);
+    EXPECT_EQ(places[0].place, "Saltmarsh Makers’ Market");
+    EXPECT_EQ(places[0].orders, 2);
+    EXPECT_EQ(places[0].days, 2);
+    EXPECT_EQ(places[0].garments, 6);
+    EXPECT_EQ(places[0].taken.minor, 6000);
+    EXPECT_EQ(places[1].place, "workshop");
+    EXPECT_EQ(places[1].ordered.minor, 5300);
+}
+
+} // namespace
+} // namespace holdfast::db
