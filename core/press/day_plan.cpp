@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <numeric>
 #include <optional>
 #include <utility>
 
@@ -15,11 +16,29 @@ namespace {
 
 DayPlan planned(const TimedDay& day, std::span<const std::size_t> order) {
     DayPlan plan = day.plan(order);
+    for (const std::size_t job : order)
+        plan.order.push_back(day.jobs()[job].garment);
     for (std::size_t job = 0; job < day.jobs().size(); ++job) {
         if (!day.isPlaced(job))
             plan.unplaced.push_back(day.jobs()[job].garment);
     }
     return plan;
+}
+
+// What is left of the plan before, and what is new behind it.
+std::vector<std::size_t> goneOnFrom(const TimedDay& day, std::span<const GarmentId> before) {
+    const std::span<const TimedJob> jobs = day.jobs();
+    std::vector<std::size_t> order;
+    for (const GarmentId garment : before) {
+        const auto found = std::ranges::find(jobs, garment, &TimedJob::garment);
+        if (found != jobs.end())
+            order.push_back(static_cast<std::size_t>(found - jobs.begin()));
+    }
+    std::vector<std::size_t> byPromise(jobs.size());
+    std::iota(byPromise.begin(), byPromise.end(), std::size_t{0});
+    std::ranges::stable_sort(byPromise, {}, [&](std::size_t job) { return jobs[job].due; });
+    order.insert(order.end(), byPromise.begin(), byPromise.end()); // those named before are passed over
+    return day.cleaned(order);
 }
 
 } // namespace
@@ -45,6 +64,10 @@ DayPlan planDay(const PlanRequest& request) {
     const TimedDay day{request};
     std::vector<std::size_t> best;
     std::optional<DayScore> bestScore;
+    if (!request.search.goesOnFrom.empty()) {
+        best = goneOnFrom(day, request.search.goesOnFrom);
+        bestScore = day.score(best);
+    }
     for (const DispatchRule& rule : dispatchRules()) {
         std::vector<std::size_t> order = rule(day);
         const DayScore score = day.score(order);

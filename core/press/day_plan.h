@@ -4,8 +4,8 @@
 // One maker and one or two presses. A platen heats and cools at its own rates, so the order matters; cooling
 // needs neither platen nor hands, so the next garment is pressed meanwhile. Dispatch rules give a first order
 // (earliest promise, least set-up, apparent tardiness cost with set-ups after Lee, Bhaskaran and Pinedo
-// 1997); from the best by lateness and end (see DayScore) a better one is searched, among all
-// orders up to eight garments (day_search.h). Deterministic.
+// 1997), and so does what is left of the plan before; from the best by lateness and end (see DayScore) a
+// better one is searched, among all orders up to eight garments (day_search.h). Deterministic.
 //
 // How time is reckoned for a given order is told in day_plan_timing.h. Times are whole seconds; a step's
 // attended, platen and waiting time each count at most 366 days, and sums saturate.
@@ -30,7 +30,9 @@ struct PressJob {
     std::optional<PressId> press; // where it must be pressed; none: any
     Instant due;                  // pressed by then, the promise is kept
     double weight = 1;
-    bool isUnderway = false; // already begun: it is finished first
+    bool isUnderway = false;      // already begun: it is finished first
+    bool hasBeenOnPlaten = false; // with a step that is done or under way
+    bool isOnPlaten = false;      // it lies there now (see platenSoFar in timed_steps.h)
 };
 
 struct PlatenNow {
@@ -45,6 +47,9 @@ struct PlanSearch {
     std::uint64_t garments = 2000; // run through in trials; a long day gets more. 0: no search
     std::uint64_t seed = 1;
     std::chrono::milliseconds atMost{35};
+    // The order of the plan shown before: this one is not worse than what is left of that order. Garments that
+    // are no longer there are passed over, new ones come behind, the earliest promise first.
+    std::vector<GarmentId> goesOnFrom;
 };
 
 struct PlanRequest {
@@ -94,6 +99,7 @@ struct DayPlan {
     std::vector<HeatRun> runs;       // by beginning
     std::vector<PlannedSpan> spans;  // by beginning
     std::vector<GarmentId> unplaced; // no press in the request serves them; see whyUnplaced
+    std::vector<GarmentId> order;    // in which they ask for hands and platen; see PlanSearch::goesOnFrom
     Instant ends;
     Seconds lateness{0};     // weighted sum, rounded to seconds
     int changes = 0;         // of temperature; warming up from cold is none

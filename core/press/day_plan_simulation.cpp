@@ -59,6 +59,10 @@ void DaySimulation::give(std::size_t index) {
     Garment garment;
     garment.place = m_state.given++;
     garment.job = index;
+    garment.hasBeenOnPlaten = job.hasBeenOnPlaten;
+    const bool liesThere = job.isUnderway && job.isOnPlaten && !job.steps.empty() && job.steps.front().usesPlaten;
+    if (liesThere && !platen.holder && suits(platen, job.steps.front()))
+        platen.holder = garment.place;
     (job.isUnderway ? platen.begun : platen.queue).push_back(garment);
     if (m_record) {
         m_record->jobs.push_back(index);
@@ -108,7 +112,7 @@ DaySimulation::Demand DaySimulation::demandOn(const Platen& platen) const {
         const TimedStep* step = nextOnPlaten(garment);
         if (!step)
             continue;
-        demand.isPreparing = demand.isPreparing || !(garment.hasBeenOnPlaten || jobOf(garment).isUnderway);
+        demand.isPreparing = demand.isPreparing || !garment.hasBeenOnPlaten;
         if (suits(platen, *step)) {
             demand.isNeededAsItIs = true;
         } else {

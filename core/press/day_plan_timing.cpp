@@ -13,13 +13,12 @@ namespace holdfast {
 
 namespace {
 
-constexpr std::int64_t kLongest = std::int64_t{366} * 24 * 3600;
 // Due times further away than this are as good as never; keeps every difference within 64 bits.
 constexpr std::int64_t kFarAway = std::int64_t{1} << 50;
 constexpr double kHeaviest = 1e6;
 
 std::int64_t counted(Seconds duration) {
-    return std::clamp<std::int64_t>(duration.count(), 0, kLongest);
+    return std::clamp<std::int64_t>(duration.count(), 0, kLongestStep);
 }
 
 std::int64_t secondsAfter(Instant start, Instant when) {
@@ -34,15 +33,6 @@ bool canChange(const Press& press) {
            press.heatsPerMinute > 0 && press.coolsPerMinute > 0;
 }
 
-bool isOnPlaten(const RouteStep& step) {
-    return step.platen.count() > 0 || (step.temperature && step.waiting.count() <= 0);
-}
-
-// Laid down just before a press, on the lower platen.
-bool isLaidOnPlaten(const RouteStep& step) {
-    return step.kind == StepKind::PlaceDecal && step.waiting.count() <= 0;
-}
-
 Celsius platenNow(const PlatenNow& platen) {
     const bool isKnown = platen.temperature && std::isfinite(platen.temperature->value);
     return isKnown ? *platen.temperature : kRoomTemperature;
@@ -51,7 +41,7 @@ Celsius platenNow(const PlatenNow& platen) {
 // Nothing: this platen serves the job.
 std::optional<std::string> whyNotOn(const PlatenNow& platen, const PressJob& job) {
     for (const RouteStep& step : job.steps) {
-        if (!isOnPlaten(step) || !step.temperature)
+        if (!needsPlaten(step) || !step.temperature)
             continue;
         if (!std::isfinite(step.temperature->value))
             return "A step of its route gives no temperature that a platen can have.";
@@ -60,56 +50,6 @@ std::optional<std::string> whyNotOn(const PlatenNow& platen, const PressJob& job
                    ": its heating and cooling, in °C a minute, must both be above 0.";
     }
     return std::nullopt;
-}
-
-TimedStep timedStep(const RouteStep& step) {
-    TimedStep timed;
-    timed.attended = counted(step.attended);
-    timed.platen = counted(step.platen);
-    timed.waiting = counted(step.waiting);
-    timed.usesPlaten = isOnPlaten(step);
-    return timed;
-}
-
-void takePlatenForLoading(const PressJob& job, std::vector<TimedStep>& timed) {
-    // Loading just before a press takes its platen.
-    for (std::size_t step = timed.size(); step-- > 1;) {
-        if (timed[step].usesPlaten && isLaidOnPlaten(job.steps[step - 1]))
-            timed[step - 1].usesPlaten = true;
-    }
-}
-
-// A step on the platen that names no temperature is done at that of the next one that does, else of the last.
-void fillHeats(std::vector<TimedStep>& steps) {
-    const auto fill = [known = kAnyHeat](TimedStep& step) mutable {
-        if (!step.usesPlaten)
-            return;
-        if (step.heat == kAnyHeat)
-            step.heat = known;
-        known = step.heat;
-    };
-    std::for_each(steps.rbegin(), steps.rend(), fill);
-    std::for_each(steps.begin(), steps.end(), fill);
-}
-
-// From its first step on the platen to its last before a wait or another temperature, a garment stays there:
-// hand work between two presses is done where it lies.
-void joinSittings(std::vector<TimedStep>& steps) {
-    std::optional<std::size_t> last;
-    for (std::size_t step = 0; step < steps.size(); ++step) {
-        if (steps[step].usesPlaten) {
-            if (last && steps[*last].heat == steps[step].heat) {
-                for (std::size_t between = *last; between < step; ++between) {
-                    steps[between].usesPlaten = true;
-                    steps[between].keepsPlaten = true;
-                    steps[between].heat = steps[step].heat;
-                }
-            }
-            last = step;
-        }
-        if (steps[step].waiting > 0)
-            last.reset();
-    }
 }
 
 } // namespace
@@ -152,14 +92,9 @@ TimedJob TimedDay::timedJob(const PressJob& job) {
     timed.due = secondsAfter(m_request.start, job.due);
     timed.isUnderway = job.isUnderway;
 
-    for (const RouteStep& step : job.steps) {
-        timed.steps.push_back(timedStep(step));
-        if (timed.steps.back().usesPlaten && step.temperature)
-            timed.steps.back().heat = heatOf(step.temperature->value);
-    }
-    takePlatenForLoading(job, timed.steps);
-    fillHeats(timed.steps);
-    joinSittings(timed.steps);
+    timed.hasBeenOnPlaten = job.hasBeenOnPlaten;
+    timed.isOnPlaten = job.isOnPlaten;
+    timed.steps = timedSteps(job.steps, job.isOnPlaten, [this](double temperature) { return heatOf(temperature); });
 
     timed.nextOnPlaten.resize(timed.steps.size());
     timed.handWorkFrom.resize(timed.steps.size() + 1, 0);
@@ -225,8 +160,8 @@ Seconds changeTime(const Press& press, Celsius from, Celsius to) {
         return Seconds::max();
     const double perMinute = to > from ? press.heatsPerMinute : press.coolsPerMinute;
     const double seconds = std::ceil(difference * 60.0 / perMinute);
-    return seconds < static_cast<double>(kLongest) ? Seconds{static_cast<std::int64_t>(seconds)}
-                                                   : Seconds{kLongest};
+    return seconds < static_cast<double>(kLongestStep) ? Seconds{static_cast<std::int64_t>(seconds)}
+                                                   : Seconds{kLongestStep};
 }
 
 std::optional<std::string> whyUnplaced(const PlanRequest& request, const PressJob& job) {

@@ -18,6 +18,7 @@
 //  - Where several presses serve a garment, it goes to the one that would have it done first.
 
 #include "core/press/day_plan.h"
+#include "core/press/timed_steps.h"
 
 #include <compare>
 #include <cstdint>
@@ -49,21 +50,6 @@ struct DayScore {
     }
 };
 
-// Temperatures of a day are numbered (see TimedDay::temperatureOf); this one stands for "as the platen is".
-inline constexpr std::size_t kAnyHeat = static_cast<std::size_t>(-1);
-
-// Seconds from the request's start are used throughout.
-struct TimedStep {
-    std::int64_t attended = 0;
-    std::int64_t platen = 0;
-    std::int64_t waiting = 0;
-    bool usesPlaten = false;
-    bool keepsPlaten = false; // the garment lies there until its next step
-    std::size_t heat = kAnyHeat;
-
-    bool operator==(const TimedStep&) const = default;
-};
-
 struct TimedJob {
     GarmentId garment;
     std::vector<TimedStep> steps;
@@ -78,6 +64,8 @@ struct TimedJob {
     std::size_t firstHeat = kAnyHeat;
     std::size_t lastHeat = kAnyHeat;
     bool isUnderway = false;
+    bool hasBeenOnPlaten = false;
+    bool isOnPlaten = false;
 
     bool isPressed() const { return !steps.empty() && nextOnPlaten.front() < steps.size(); }
 };

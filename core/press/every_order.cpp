@@ -6,7 +6,8 @@
 namespace holdfast {
 
 bool areAlike(const TimedJob& one, const TimedJob& other) {
-    return one.isUnderway == other.isUnderway && one.platens == other.platens && one.steps == other.steps;
+    return one.isUnderway == other.isUnderway && one.hasBeenOnPlaten == other.hasBeenOnPlaten &&
+           one.isOnPlaten == other.isOnPlaten && one.platens == other.platens && one.steps == other.steps;
 }
 
 EveryOrder::EveryOrder(const TimedDay& day, std::vector<std::size_t> start)

@@ -1,5 +1,7 @@
 #include "core/shop/reckoned_shop.h"
 
+#include "core/press/timed_steps.h"
+
 #include <utility>
 
 namespace holdfast {
@@ -44,6 +46,10 @@ PressJob jobFor(const ShopFacts& facts, const Garment& garment, const Assessment
     job.press = assessment.route.press;
     job.due = now.toInstant(facts.orderOf(garment).promised) - facts.settings.restBeforeWash;
     job.isUnderway = assessment.progress.hasBegun();
+    const PlatenSoFar soFar =
+        platenSoFar(assessment.route.steps, behind, assessment.progress.underway.has_value());
+    job.hasBeenOnPlaten = soFar.hasBeenThere;
+    job.isOnPlaten = job.isUnderway && soFar.liesThere;
     return job;
 }
 

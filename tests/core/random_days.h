@@ -66,6 +66,8 @@ public:
             job.due = after(between(0, span));
             job.weight = static_cast<double>(between(1, 3));
             job.isUnderway = oneIn(12);
+            job.hasBeenOnPlaten = job.isUnderway && job.garment.value % 2 == 0;
+            job.isOnPlaten = job.isUnderway && job.garment.value % 4 == 0;
             if (manyPresses && oneIn(4))
                 job.press = PressId{between(1, 2)};
         }
