@@ -11,6 +11,9 @@
 #include <QCoreApplication>
 
 #include <cstdio>
+#include <future>
+#include <optional>
+#include <utility>
 #include <vector>
 
 namespace holdfast::app {
@@ -61,15 +64,25 @@ int doTour(const Arguments& arguments, int argc, char** argv) {
     return tell(tour(arguments, standingClock(clockFor(arguments))));
 }
 
-void openIn(MainWindow& window, const Arguments& arguments, const Clock& clock) {
+using OpenedShop = Result<std::unique_ptr<db::Shop>>;
+
+// None: there is no shop yet. The file is looked over and opened while the fonts are read.
+std::optional<std::future<OpenedShop>> openingShop(const Arguments& arguments, const Clock& clock) {
     const std::filesystem::path path = arguments.shop.value_or(defaultShopPath());
     std::error_code ignored;
-    if (!arguments.isDemo && !arguments.shop && !std::filesystem::exists(path, ignored)) {
+    if (!arguments.isDemo && !arguments.shop && !std::filesystem::exists(path, ignored))
+        return std::nullopt;
+    return std::async(std::launch::async, [path, clock, isDemo = arguments.isDemo]() -> OpenedShop {
+        return isDemo ? openDemoToWorkIn(clock.moment().today(), clock.now) : db::Shop::open(path, clock.now);
+    });
+}
+
+void openIn(MainWindow& window, std::optional<std::future<OpenedShop>> opening) {
+    if (!opening) {
         window.showStart();
         return;
     }
-    auto opened = arguments.isDemo ? openDemoToWorkIn(clock.moment().today(), clock.now)
-                                   : db::Shop::open(path, clock.now);
+    auto opened = opening->get();
     if (opened.ok())
         window.open(std::move(opened).value());
     else
@@ -80,10 +93,11 @@ int openWindow(const Arguments& arguments, int argc, char** argv) {
     QApplication application(argc, argv);
     nameProgram();
     QGuiApplication::setDesktopFileName(QStringLiteral("holdfast"));
-    setLight(application, Light::Day);
     const Clock clock = clockFor(arguments);
+    auto opening = openingShop(arguments, clock);
+    setLight(application, Light::Day);
     MainWindow window(clock);
-    openIn(window, arguments, clock);
+    openIn(window, std::move(opening));
     window.show();
     return QApplication::exec();
 }

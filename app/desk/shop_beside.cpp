@@ -6,30 +6,34 @@
 
 namespace holdfast::app {
 
-ShopBeside::ShopBeside(std::unique_ptr<db::Shop> file, const Now& now)
+ShopBeside::ShopBeside(std::unique_ptr<db::Shop> file, KnownBefore known)
     : m_file(std::move(file))
-    , m_now(now) {
-    m_file->onChanged([this](const db::ChangedTables& tables) { m_touched = tables; });
+    , m_known(std::move(known)) {
+    m_file->onChanged([this](const db::ChangedTables& tables) { m_touched.insert(tables.begin(), tables.end()); });
 }
 
-Result<std::unique_ptr<ShopBeside>> ShopBeside::open(const db::Shop& window, const Now& now) {
-    auto file = window.openBeside([at = now.instant] { return at; });
+Result<std::unique_ptr<ShopBeside>> ShopBeside::open(const db::Shop& window, KnownBefore known) {
+    auto file = window.openBeside([at = known.now.instant] { return at; });
     if (!file.ok())
         return file.error();
-    return std::unique_ptr<ShopBeside>{new ShopBeside{std::move(*file), now}};
+    return std::unique_ptr<ShopBeside>{new ShopBeside{std::move(*file), std::move(known)}};
 }
 
 WrittenBeside ShopBeside::written() {
     WrittenBeside written;
     written.touched = m_touched;
-    if (!m_touched.contains("climate_reading"))
+    const bool hasNewClimate = m_touched.contains("climate_reading");
+    if (m_touched.empty() || (!hasNewClimate && !m_known.climate))
         return written;
-    const auto loaded = m_file->read([&](db::Connection& connection) {
-        written.climate = db::loadClimate(connection);
-        written.reckoner.reckon(db::loadOpenFacts(connection), written.climate, m_now);
-        return Done{};
+    PlanSearch search;
+    search.goesOnFrom = m_known.orderShown;
+    const auto reckoned = m_file->read([&](db::Connection& connection) {
+        return reckonShop(db::loadOpenFacts(connection),
+                          hasNewClimate ? db::loadClimate(connection) : *m_known.climate,
+                          db::loadRecentUse(connection, m_known.now.instant), written.reckoner, m_known.now, search);
     });
-    written.isReckoned = loaded.ok();
+    if (reckoned.ok())
+        written.shop = *reckoned;
     return written;
 }
 

@@ -1,43 +1,51 @@
 #pragma once
 // The open shop on a second connection, for one long action on a thread of its own (see
-// db::Shop::openBeside).
+// db::Shop::openBeside), and the shop reckoned there from what the action left.
 //
-//     auto beside = ShopBeside::open(desk.file(), now);
+//     auto beside = ShopBeside::open(desk.file(), known);  // known = desk.known(), from the interface thread
 //     db::importReadings((*beside)->file(), …);
-//     desk.takeOver((*beside)->written());  // on the interface thread
+//     desk.takeOver((*beside)->written());                 // on the interface thread
 
 #include "core/film/roll_condition.h"
 #include "core/shop/reckoned_shop.h"
 #include "db/journal/shop.h"
 
 #include <memory>
+#include <optional>
+#include <vector>
 
 namespace holdfast::app {
 
-// What an action beside the window changed, and the readings as they now stand with the sums over them: a
-// million of them are loaded and summed up in more than a moment.
+// What the window knows as the action begins.
+struct KnownBefore {
+    Now now;
+    std::optional<ClimateHistory> climate; // none: not read yet
+    std::vector<GarmentId> orderShown;     // of the day's plan
+};
+
+// What actions beside the window changed, and the shop as it now stands with the sums over its readings: a million of
+// them are summed up, and a thousand decals allotted, in more than a moment.
 struct WrittenBeside {
     db::ChangedTables touched;
-    bool isReckoned = false; // the readings could be loaded
-    ClimateHistory climate;
+    std::shared_ptr<const ReckonedShop> shop; // none: it could not be reckoned
     ClimateReckoner reckoner;
 };
 
 class ShopBeside {
 public:
     // REQUIRES: a window's shop with a file, which outlives it.
-    static Result<std::unique_ptr<ShopBeside>> open(const db::Shop& window, const Now& now);
+    static Result<std::unique_ptr<ShopBeside>> open(const db::Shop& window, KnownBefore known);
 
     db::Shop& file() { return *m_file; }
 
-    // After the action; still on its thread.
+    // After the actions; still on their thread.
     WrittenBeside written();
 
 private:
-    ShopBeside(std::unique_ptr<db::Shop> file, const Now& now);
+    ShopBeside(std::unique_ptr<db::Shop> file, KnownBefore known);
 
     std::unique_ptr<db::Shop> m_file;
-    Now m_now;
+    KnownBefore m_known;
     db::ChangedTables m_touched;
 };
 

@@ -2,22 +2,16 @@
 
 #include "db/tables/facts.h"
 
+#include <utility>
+
 namespace holdfast::app {
 
 namespace {
 
 constexpr int kMinute = 60'000;
 
-// Facts from the file, or the reason why they cannot be read.
-Result<std::shared_ptr<const ReckonedShop>> reckonFrom(db::Shop& file, std::optional<ClimateHistory>& climate,
-                                                       ClimateReckoner& reckoner, const Now& now) {
-    return file.read([&](db::Connection& connection) {
-        if (!climate)
-            climate = db::loadClimate(connection);
-        return reckonShop(db::loadOpenFacts(connection), *climate, db::loadRecentUse(connection, now.instant),
-                          reckoner, now);
-    });
-}
+// So many readings are loaded and summed up in some milliseconds: nothing is to be seen of it.
+constexpr std::int64_t kFewReadings = 20'000;
 
 } // namespace
 
@@ -43,12 +37,18 @@ ShopDesk::ShopDesk(std::unique_ptr<db::Shop> file, Clock clock, QObject* parent)
     , m_file(std::move(file))
     , m_clock(std::move(clock)) {
     m_listener = m_file->onChanged([this](const db::ChangedTables& tables) {
-        if (tables.contains("climate_reading") && !m_isClimateNew)
+        if (tables.contains("climate_reading") && !m_reckonedBeside)
             goOnWithClimate();
         forgetReckoned();
+        if (m_reckonedBeside)
+            show(std::exchange(m_reckonedBeside, nullptr));
         emit changed(tables);
     });
     connect(&m_planBeside, &PlanBeside::found, this, &ShopDesk::takePlan);
+    connect(&m_climateBeside, &ClimateBeside::progressed, this, &ShopDesk::climateProgressed);
+    connect(&m_climateBeside, &ClimateBeside::ended, this, &ShopDesk::takeClimate);
+    if (isClimateLong())
+        readClimateBeside();
     m_minute.setInterval(kMinute);
     connect(&m_minute, &QTimer::timeout, this, [this] {
         forgetReckoned();
@@ -62,22 +62,54 @@ ShopDesk::~ShopDesk() {
 }
 
 void ShopDesk::takeOver(WrittenBeside written) {
-    if (written.isReckoned) {
-        m_climate = std::move(written.climate);
+    if (written.shop) {
+        m_climateBeside.drop();
+        m_climate = written.shop->climate;
         m_reckoner = std::move(written.reckoner);
-        m_isClimateNew = true;
+        m_reckonedBeside = std::move(written.shop);
     }
     done(m_file->catchUp(written.touched));
-    m_isClimateNew = false;
+    m_reckonedBeside.reset();
 }
 
-// A reading more is no reason to load a million again.
+bool ShopDesk::isClimateLong() {
+    const auto isLong = m_file->read(
+        [](db::Connection& connection) { return db::hasMoreReadingsThan(connection, kFewReadings); });
+    return !m_file->path().empty() && isLong.ok() && *isLong;
+}
+
+void ShopDesk::readClimateBeside() {
+    m_climateBeside.begin(m_file->path(), now());
+}
+
+void ShopDesk::takeClimate() {
+    if (std::optional<ClimateRead> read = m_climateBeside.take()) {
+        m_climate = std::move(read->climate);
+        m_reckoner = std::move(read->reckoner);
+    } else {
+        m_climate.reset(); // shop() tries for itself, and says why it cannot be read
+    }
+    forgetReckoned();
+    emit changed({"climate_reading"});
+}
+
+// A reading more is no reason to load a million again. Where they must be loaded, those known before stand until
+// then: a hold neither comes nor goes for half a second.
 void ShopDesk::goOnWithClimate() {
+    if (m_climateBeside.isUnderWay()) {
+        readClimateBeside();
+        return;
+    }
     if (!m_climate)
         return;
     auto longer =
         m_file->read([&](db::Connection& connection) { return db::climateGoneOn(connection, *m_climate); });
-    m_climate = longer.ok() ? std::move(*longer) : std::nullopt;
+    if (longer.ok() && *longer)
+        m_climate = std::move(*longer);
+    else if (isClimateLong())
+        readClimateBeside();
+    else
+        m_climate.reset();
 }
 
 void ShopDesk::forgetReckoned() {
@@ -87,19 +119,38 @@ void ShopDesk::forgetReckoned() {
 }
 
 const std::shared_ptr<const ReckonedShop>& ShopDesk::shop() {
-    if (!m_shop) {
-        auto reckoned = reckonFrom(*m_file, m_climate, m_reckoner, now());
-        if (reckoned.ok()) {
-            m_shop = std::move(*reckoned);
-            if (m_shop->plan.isCutShort)
-                m_planBeside.begin(planRequest(m_shop->facts, m_shop->assessments, m_shop->now));
-        } else {
-            // A file that can no longer be read shows an empty shop and the reason, never old figures.
-            m_shop = reckonShop({}, {}, {}, m_reckoner, now());
-            emit failed(QString::fromStdString(reckoned.error().message));
-        }
-    }
+    if (!m_shop)
+        reckon();
     return m_shop;
+}
+
+void ShopDesk::reckon() {
+    const Now moment = now();
+    PlanSearch search;
+    search.goesOnFrom = m_orderShown;
+    auto reckoned = m_file->read([&](db::Connection& connection) {
+        if (!m_climate && !m_climateBeside.isUnderWay())
+            m_climate = db::loadClimate(connection);
+        return reckonShop(db::loadOpenFacts(connection), m_climate.value_or(ClimateHistory{}),
+                          db::loadRecentUse(connection, moment.instant), m_reckoner, moment, search);
+    });
+    if (!reckoned.ok()) {
+        // A file that can no longer be read shows an empty shop and the reason, never old figures.
+        m_shop = reckonShop({}, {}, {}, m_reckoner, moment);
+        emit failed(QString::fromStdString(reckoned.error().message));
+        return;
+    }
+    show(std::move(*reckoned));
+}
+
+void ShopDesk::show(std::shared_ptr<const ReckonedShop> shop) {
+    m_shop = std::move(shop);
+    m_orderShown = m_shop->plan.order;
+    if (!m_shop->plan.isCutShort || awaitsClimate())
+        return;
+    PlanRequest request = planRequest(m_shop->facts, m_shop->assessments, m_shop->now);
+    request.search.goesOnFrom = m_orderShown;
+    m_planBeside.begin(std::move(request));
 }
 
 void ShopDesk::takePlan(const DayPlan& plan) {
@@ -108,6 +159,7 @@ void ShopDesk::takePlan(const DayPlan& plan) {
     auto shop = std::make_shared<ReckonedShop>(*m_shop);
     shop->plan = plan;
     m_shop = std::move(shop);
+    m_orderShown = plan.order;
     m_walk.reset();
     emit replanned();
 }

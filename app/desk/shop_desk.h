@@ -3,7 +3,11 @@
 //
 // A place asks shop() for the reckoned shop and shows it; it does something by calling an action of
 // db/actions with file(), and hands the outcome to done(). changed() then comes by itself.
+//
+// A long climate log is read beside the window (see docs/decisions/climate-beside.md): as long as awaitsClimate(),
+// shop() stands as if no reading were known, and whatever depends on how rolls were kept is not to be shown.
 
+#include "app/desk/climate_beside.h"
 #include "app/desk/clock.h"
 #include "app/desk/plan_beside.h"
 #include "app/desk/shop_beside.h"
@@ -97,6 +101,7 @@ public:
     // Tells the person what became of an action: nothing more on success (the foot line shows the journal's
     // words), the reason on failure. Returns whether it went well.
     template <class T>
+    bool awaitsClimate() const { return !m_climate && m_climateBeside.isUnderWay(); }
     bool done(const Result<T>& outcome) {
         if (outcome.ok())
             return true;
@@ -104,7 +109,8 @@ public:
         return false;
     }
 
-    // What was written beside the window, with what need not be reckoned here again.
+    // For an action beside the window, and what it wrote there with what need not be reckoned here again.
+    KnownBefore known() const { return {now(), m_climate, m_orderShown}; }
     void takeOver(WrittenBeside written);
 
     void say(const QString& words) { emit said(words); }
@@ -120,17 +126,25 @@ signals:
     void said(const QString& words);
     void placeAsked(holdfast::app::PlaceName place, const holdfast::app::Matter& matter);
     void slipAsked(holdfast::app::SlipName slip, const holdfast::app::Matter& matter);
+    void climateProgressed(double share);                    // while awaitsClimate(); changed() comes at its end
 
 private:
     void goOnWithClimate();
     void forgetReckoned();
     void takePlan(const DayPlan& plan);
 
+    bool isClimateLong();
+    void readClimateBeside();
+    void takeClimate();
     std::unique_ptr<db::Shop> m_file;
     Clock m_clock;
+    void reckon();
+    void show(std::shared_ptr<const ReckonedShop> shop);
     ClimateReckoner m_reckoner;
     std::optional<ClimateHistory> m_climate;
-    bool m_isClimateNew = false; // it holds what is being told of
+    std::shared_ptr<const ReckonedShop> m_reckonedBeside; // holds what is being told of
+    ClimateBeside m_climateBeside;
+    std::vector<GarmentId> m_orderShown; // of the last plan
     std::shared_ptr<const ReckonedShop> m_shop;
     std::optional<Walk> m_walk;
     PlanBeside m_planBeside;

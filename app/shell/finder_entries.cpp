@@ -301,8 +301,10 @@ std::vector<FinderEntry> findEntries(ShopDesk& desk, const QString& typed, std::
     addMatching(ranked, FinderWords::actions(desk), typedWords);
     if (!typedWords.isEmpty()) {
         addOrders(ranked, desk, typed);
-        addMatching(ranked, mats(*desk.shop()), typedWords);
-        addMatching(ranked, rolls(*desk.shop()), typedWords);
+        if (!desk.awaitsClimate()) {
+            addMatching(ranked, mats(*desk.shop()), typedWords);
+            addMatching(ranked, rolls(*desk.shop()), typedWords);
+        }
         addMatching(ranked, lots(*desk.shop()), typedWords);
         std::ranges::stable_sort(ranked, {}, &Ranked::rank);
     }

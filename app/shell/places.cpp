@@ -24,17 +24,17 @@ Place* make(ShopDesk& desk, QWidget* parent) {
 std::vector<BuiltPlace> allBuilt() {
     return {
         {PlaceName::FairTable, 1, PlaceGroup::Stall, "fair-table",
-         QT_TRANSLATE_NOOP("holdfast::app::Places", "Fair table"), "fair-table", make<FairTablePlace>},
+         QT_TRANSLATE_NOOP("holdfast::app::Places", "Fair table"), "fair-table", false, make<FairTablePlace>},
         {PlaceName::PressWalk, 2, PlaceGroup::Bench, "press-walk",
-         QT_TRANSLATE_NOOP("holdfast::app::Places", "Press walk"), "press-walk", make<PressWalkPlace>},
+         QT_TRANSLATE_NOOP("holdfast::app::Places", "Press walk"), "press-walk", true, make<PressWalkPlace>},
         {PlaceName::FilmShelf, 3, PlaceGroup::Bench, "film-shelf",
-         QT_TRANSLATE_NOOP("holdfast::app::Places", "Film shelf"), "film-shelf", make<FilmShelfPlace>},
+         QT_TRANSLATE_NOOP("holdfast::app::Places", "Film shelf"), "film-shelf", true, make<FilmShelfPlace>},
         {PlaceName::BlankRail, 4, PlaceGroup::Bench, "blank-rail",
-         QT_TRANSLATE_NOOP("holdfast::app::Places", "Blank rail"), "blank-rail", make<BlankRailPlace>},
+         QT_TRANSLATE_NOOP("holdfast::app::Places", "Blank rail"), "blank-rail", false, make<BlankRailPlace>},
         {PlaceName::CuttingMat, 5, PlaceGroup::Bench, "cutting-mat",
-         QT_TRANSLATE_NOOP("holdfast::app::Places", "Cutting mat"), "cutting-mat", make<CuttingMatPlace>},
+         QT_TRANSLATE_NOOP("holdfast::app::Places", "Cutting mat"), "cutting-mat", true, make<CuttingMatPlace>},
         {PlaceName::OrderBook, 6, PlaceGroup::Desk, "order-book",
-         QT_TRANSLATE_NOOP("holdfast::app::Places", "Order book"), "order-book", make<OrderBookPlace>},
+         QT_TRANSLATE_NOOP("holdfast::app::Places", "Order book"), "order-book", true, make<OrderBookPlace>},
     };
 }
 

@@ -22,6 +22,7 @@ struct BuiltPlace {
     const char* code; // stable: in notes and in the names of pictures
     const char* title;
     const char* iconName;
+    bool needsClimate; // shows what depends on how the rolls were kept: holds, the walk, the shelf
     Place* (*make)(ShopDesk& desk, QWidget* parent);
 
     QString words() const; // the title in the person's language

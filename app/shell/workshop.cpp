@@ -1,6 +1,7 @@
 #include "app/shell/workshop.h"
 
 #include "app/desk/background_work.h"
+#include "app/shell/awaited_place.h"
 #include "app/shell/command_finder.h"
 #include "app/shell/foot_line.h"
 #include "app/shell/place_header.h"
@@ -15,11 +16,13 @@
 #include <QLayout>
 #include <QLineEdit>
 #include <QPainter>
+#include <QPointer>
 #include <QShortcut>
 #include <QStackedWidget>
 #include <QTimer>
 
 #include <algorithm>
+#include <utility>
 
 namespace holdfast::app {
 
@@ -70,8 +73,12 @@ Workshop::~Workshop() {
 }
 
 void Workshop::listenToDesk() {
-    connect(&m_desk, &ShopDesk::changed, this, &Workshop::refreshFrame);
-    connect(&m_desk, &ShopDesk::minutePassed, this, [this] { m_rail->show(m_desk); });
+    connect(&m_desk, &ShopDesk::changed, this, [this] {
+        if (!m_desk.awaitsClimate())
+            endWaitForClimate();
+        refreshFrame();
+    });
+    connect(&m_desk, &ShopDesk::minutePassed, this, &Workshop::showCounts);
     connect(&m_desk, &ShopDesk::failed, m_foot, &FootLine::showFailure);
     connect(&m_desk, &ShopDesk::said, m_foot, &FootLine::showWords);
     connect(&m_desk, &ShopDesk::placeAsked, this, &Workshop::leadTo);
@@ -131,8 +138,32 @@ void Workshop::begin() {
 }
 
 void Workshop::refreshFrame() {
-    m_rail->show(m_desk);
+    showCounts();
     m_foot->showLast(m_desk.file());
+}
+
+void Workshop::showCounts() {
+    if (!m_desk.awaitsClimate())
+        m_rail->show(m_desk);
+}
+
+// Places that waited for the climate log are made now, and the one in view takes up what it was asked for.
+void Workshop::endWaitForClimate() {
+    const std::vector<AwaitedPlace*> awaited = std::exchange(m_awaited, {});
+    const QPointer<QWidget> focused = QApplication::focusWidget();
+    std::optional<Matter> matter;
+    for (AwaitedPlace* each : awaited) {
+        if (each == place())
+            matter = each->matter();
+        m_places.erase(each->built().name);
+    }
+    if (matter)
+        present(*builtPlace(m_current), *matter);
+    qDeleteAll(awaited);
+    if (isOverPlace(focused))
+        focused->setFocus();
+    if (const auto slip = std::exchange(m_slipAwaited, std::nullopt))
+        showSlip(slip->slip, slip->matter);
 }
 
 Place* Workshop::place() const {
@@ -144,7 +175,11 @@ Place* Workshop::made(const BuiltPlace& built) {
     const auto found = m_places.find(built.name);
     if (found != m_places.end())
         return found->second;
-    Place* place = built.make(m_desk, this);
+    Place* place = nullptr;
+    if (built.needsClimate && m_desk.awaitsClimate())
+        place = m_awaited.emplace_back(new AwaitedPlace(m_desk, built, this));
+    else
+        place = built.make(m_desk, this);
     if (place->objectName().isEmpty())
         place->setObjectName(QString::fromLatin1(built.code));
     if (place->accessibleName().isEmpty())
@@ -165,13 +200,18 @@ void Workshop::turnTo(PlaceName name, const Matter& matter) {
         return;
     closeFinder();
     m_slips->close();
-    Place* before = place();
-    Place* now = made(*built);
-    m_current = name;
+    m_slipAwaited.reset();
     m_ledFrom.reset();
     m_header->setWayBack({});
-    m_rail->setCurrent(name);
-    m_header->setTitle(built->words());
+    present(*built, matter);
+}
+
+void Workshop::present(const BuiltPlace& built, const Matter& matter) {
+    Place* before = place();
+    Place* now = made(built);
+    m_current = built.name;
+    m_rail->setCurrent(built.name);
+    m_header->setTitle(built.words());
     m_header->setTools(now->headerTools());
     m_header->setSubtitle(now->subtitle());
     arrange();
@@ -182,7 +222,7 @@ void Workshop::turnTo(PlaceName name, const Matter& matter) {
     now->turnTo(matter);
     m_header->setSubtitle(now->subtitle());
     if (before != now)
-        QTimer::singleShot(0, this, [this, built] { keepPlace(m_desk.file(), *built); });
+        QTimer::singleShot(0, this, [this, &built] { keepPlace(m_desk.file(), built); });
 }
 
 void Workshop::leadTo(PlaceName name, const Matter& matter) {
@@ -205,6 +245,11 @@ void Workshop::follow(const FinderTarget& target) {
 
 void Workshop::showSlip(SlipName name, const Matter& matter) {
     closeFinder();
+    if (m_desk.awaitsClimate()) {
+        m_slipAwaited = AskSlip{name, matter};
+        m_foot->showWords(tr("The form opens as soon as the climate readings are read."));
+        return;
+    }
     Slip* slip = makeSlip(name, m_desk, matter, m_slips);
     if (slip == nullptr) {
         m_foot->showFailure(tr("What this form is about is no longer there."));

@@ -10,9 +10,11 @@
 #include <filesystem>
 #include <map>
 #include <optional>
+#include <vector>
 
 namespace holdfast::app {
 
+class AwaitedPlace;
 class BackgroundWork;
 class CommandFinder;
 class FootLine;
@@ -51,12 +53,15 @@ protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
+    void present(const BuiltPlace& place, const Matter& matter);
+    void endWaitForClimate();
     void listenToDesk();
     void makeKeys();
     void makeWork();
     void arrange();
     void follow(const FinderTarget& target);
     void refreshFrame();
+    void showCounts();
     void undo();
     void takeBack(const db::HistoryEntry& entry);
     void changeLight();
@@ -78,6 +83,8 @@ private:
     std::map<PlaceName, Place*> m_places;
     PlaceName m_current = PlaceName::FairTable;
     std::optional<PlaceName> m_ledFrom;
+    std::vector<AwaitedPlace*> m_awaited; // among m_places, until the climate log is read
+    std::optional<AskSlip> m_slipAwaited;
 };
 
 } // namespace holdfast::app

@@ -13,9 +13,9 @@ namespace holdfast::app {
 
 namespace {
 
-// So many bytes of a journal entry, some thousand rows, take longer to take back than a window may stand
-// still.
-constexpr std::int64_t kLongAction = 100'000;
+// So many bytes of a journal entry, some hundred rows, take longer to take back, and the shop longer to reckon anew,
+// than a window may stand still.
+constexpr std::int64_t kLongAction = 20'000;
 
 } // namespace
 
@@ -84,9 +84,9 @@ void Workshop::takeBack(const db::HistoryEntry& entry) {
     }
     const bool began =
         m_work->begin(tr("Taking back"),
-                      [this, id = entry.id, now = m_desk.now(),
+                      [this, id = entry.id, known = m_desk.known(),
                        title = entry.title](const BackgroundWork::Progress& progress) -> Result<std::string> {
-                          const auto beside = ShopBeside::open(m_desk.file(), now);
+                          const auto beside = ShopBeside::open(m_desk.file(), known);
                           if (!beside.ok())
                               return beside.error();
                           const auto undone = (*beside)->file().undo(id, progress);

@@ -30,16 +30,16 @@ void ReadingsImport::begin(PlaceId place, ClimateSeries readings) {
         return;
     m_isBusy = true;
     m_shouldStop = false;
-    m_thread = std::thread([this, place, readings = std::move(readings), now = m_desk.now()] {
-        auto outcome = std::make_shared<Outcome>(importedBeside(place, readings, now));
+    m_thread = std::thread([this, place, readings = std::move(readings), known = m_desk.known()] {
+        auto outcome = std::make_shared<Outcome>(importedBeside(place, readings, known));
         QMetaObject::invokeMethod(
             this, [this, outcome] { end(*outcome); }, Qt::QueuedConnection);
     });
 }
 
 ReadingsImport::Outcome ReadingsImport::importedBeside(PlaceId place, const ClimateSeries& readings,
-                                                       const Now& now) {
-    const auto beside = ShopBeside::open(m_desk.file(), now);
+                                                       const KnownBefore& known) {
+    const auto beside = ShopBeside::open(m_desk.file(), known);
     if (!beside.ok())
         return {beside.error(), {}};
     double told = 0;

@@ -32,7 +32,7 @@ signals:
 
 private:
     struct Outcome;
-    Outcome importedBeside(PlaceId place, const ClimateSeries& readings, const Now& now);
+    Outcome importedBeside(PlaceId place, const ClimateSeries& readings, const KnownBefore& known);
     void end(Outcome& outcome);
 
     ShopDesk& m_desk;

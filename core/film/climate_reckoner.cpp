@@ -263,12 +263,15 @@ ClimateReckoner::~ClimateReckoner() = default;
 ClimateReckoner::ClimateReckoner(ClimateReckoner&&) noexcept = default;
 ClimateReckoner& ClimateReckoner::operator=(ClimateReckoner&&) noexcept = default;
 
-RollConditions ClimateReckoner::reckon(const ShopFacts& facts, const ClimateHistory& climate,
-                                       const Now& now) {
+RollConditions ClimateReckoner::reckon(const ShopFacts& facts, const ClimateHistory& climate, const Now& now,
+                                       const GoesOn& goesOn) {
     Sums& sums = *m_sums;
     ++sums.reckoning;
     std::map<RollId, RollCondition> conditions;
     for (const FilmRoll& roll : facts.rolls) {
+        const auto done = static_cast<double>(conditions.size());
+        if (goesOn && !goesOn(done / static_cast<double>(facts.rolls.size())))
+            break;
         const Film& film = facts.films.at(roll.film);
         RollCondition condition;
         condition.roll = roll.id;

@@ -13,6 +13,7 @@
 #include "core/film/film_roll.h"
 #include "core/shop/shop_facts.h"
 
+#include <functional>
 #include <map>
 #include <memory>
 #include <optional>
@@ -70,8 +71,13 @@ public:
     ClimateReckoner(ClimateReckoner&&) noexcept;
     ClimateReckoner& operator=(ClimateReckoner&&) noexcept;
 
-    // Every roll in the facts.
-    RollConditions reckon(const ShopFacts& facts, const ClimateHistory& climate, const Now& now);
+    // Asked before each roll with the share that is done; false: no more of them are wanted. May be empty.
+    using GoesOn = std::function<bool(double share)>;
+
+    // Every roll in the facts. A roll may take a tenth of a second where its place has a million readings that
+    // were not summed up before.
+    RollConditions reckon(const ShopFacts& facts, const ClimateHistory& climate, const Now& now,
+                          const GoesOn& goesOn = {});
 
 private:
     struct Sums;

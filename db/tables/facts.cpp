@@ -27,6 +27,9 @@ std::vector<OrderId> openOrders(Connection& connection) {
     return orders;
 }
 
+// Some milliseconds' worth.
+constexpr std::int64_t kReadingsBetween = 10'000;
+
 // More of an entry is not worth looking through.
 constexpr std::size_t kFewBytes = 100'000;
 
@@ -86,8 +89,9 @@ ShopFacts loadOpenFacts(Connection& connection) {
     return loadFactsOf(connection, openOrders(connection));
 }
 
-ClimateHistory loadClimate(Connection& connection) {
+ClimateHistory loadClimate(Connection& connection, const ReadingsGoOn& goesOn) {
     ClimateHistory history;
+    std::int64_t loaded = 0;
     std::shared_ptr<ClimateSeries> series;
     PlaceId place;
     Query rows{connection,
@@ -99,8 +103,18 @@ ClimateHistory loadClimate(Connection& connection) {
             history[place] = series;
         }
         series->push_back({rows.instant(1), Celsius{rows.real(2)}, Humidity{rows.real(3)}});
+        if (++loaded % kReadingsBetween == 0 && goesOn && !goesOn(loaded))
+            break;
     }
     return history;
+}
+
+std::int64_t countReadings(Connection& connection) {
+    return connection.number("SELECT COUNT(*) FROM climate_reading");
+}
+
+bool hasMoreReadingsThan(Connection& connection, std::int64_t count) {
+    return connection.query("SELECT 1 FROM climate_reading LIMIT 1 OFFSET ?1", count).step();
 }
 
 std::optional<ClimateHistory> climateGoneOn(Connection& connection, const ClimateHistory& known) {

@@ -7,6 +7,8 @@
 #include "core/shop/shop_facts.h"
 #include "db/sqlite/connection.h"
 
+#include <cstdint>
+#include <functional>
 #include <span>
 #include <string>
 #include <vector>
@@ -21,8 +23,13 @@ ShopFacts loadFactsOf(Connection& connection, std::span<const OrderId> orders);
 
 ShopSettings loadSettings(Connection& connection);
 
-// Every place's readings, oldest first.
-ClimateHistory loadClimate(Connection& connection);
+// Every place's readings, oldest first. `goesOn` is asked after every 10,000 of them with how many came; false:
+// no more are wanted. May be empty.
+using ReadingsGoOn = std::function<bool(std::int64_t loaded)>;
+ClimateHistory loadClimate(Connection& connection, const ReadingsGoOn& goesOn = {});
+std::int64_t countReadings(Connection& connection);
+// Looks at no more of them.
+bool hasMoreReadingsThan(Connection& connection, std::int64_t count);
 // The same after one action more than those known, where it only added some readings behind the last of their
 // places: what is known need not be loaded again. None: all must be loaded.
 std::optional<ClimateHistory> climateGoneOn(Connection& connection, const ClimateHistory& known);

@@ -8,7 +8,11 @@ namespace holdfast::app::test {
 
 namespace {
 
-class CuttingMatActs : public CuttingMatFixture {};
+class CuttingMatActs : public CuttingMatFixture {
+protected:
+    // By an action that changes nothing of it.
+    void reckonAfresh() { valueOf(db::addPlace(file(), "Attic")); }
+};
 class MiscutSlip : public SlipsFixture {};
 
 } // namespace
@@ -39,6 +43,63 @@ TEST_F(CuttingMatActs, MarkCutChargesTheRollMovesTheGarmentsOnAndTurnsToTheNextF
     ASSERT_TRUE(file().undo(last->id).ok());
     EXPECT_EQ(roll(usual.roll).left, 5000_mm);
     EXPECT_EQ(model().films().size(), 2U);
+}
+
+// More than a moment's work: written beside the window, while the mat stands, and once only.
+TEST_F(CuttingMatActs, ManyDecalsAreMarkedBesideTheWindow) {
+    const UsualShop usual = stockUsualShop();
+    receiveRoll(usual.film, usual.place, 30'000_mm);
+    std::vector<OrderId> orders;
+    for (int order = 0; order < 6; ++order)
+        orders.push_back(takeOrder(std::vector<GarmentDraft>(50, withDecal(usual, 60_mm, 70_mm))).id);
+    const FilmId gorse = addFilm("Gorse");
+    receiveRoll(gorse, usual.place);
+    GarmentDraft other = aGarment(usual);
+    other.decals.front().film = gorse;
+    takeOrder({other}, "Teodor Wick");
+    open();
+    Matter matter;
+    matter.film = usual.film;
+    place->turnTo(matter);
+    std::size_t lying = 0;
+    Millimetres length;
+    std::vector<RollId> charged;
+    for (const Nest& each : model().nests()) {
+        lying += each.decals.size();
+        length += each.length;
+        charged.push_back(each.roll);
+    }
+    ASSERT_EQ(lying, 300U);
+    const auto left = [&] {
+        Millimetres sum;
+        for (const RollId each : charged)
+            sum += roll(each).left;
+        return sum;
+    };
+    const Millimetres before = left();
+    key(Qt::Key_C);
+    EXPECT_TRUE(place->isWriting());
+    EXPECT_EQ(left(), before) << "it was written before the key came back";
+    key(Qt::Key_C);
+    waitForWriting();
+    EXPECT_EQ(refused.toStdString(), "");
+    EXPECT_TRUE(said.startsWith(QStringLiteral("Cut "))) << said.toStdString();
+    for (const OrderId order : orders)
+        for (const GarmentId garment : garmentsOf(order))
+            EXPECT_TRUE(desk().shop()->facts.garments.at(garment).decals.front().isCut());
+    EXPECT_EQ(left(), before - length);
+    ASSERT_NE(model().film(), nullptr);
+    EXPECT_EQ(model().film()->film, gorse);
+    EXPECT_TRUE(mat()->hasFocus());
+    // What the desk was handed is what it reckons itself.
+    const auto handed = desk().shop();
+    reckonAfresh();
+    EXPECT_EQ(desk().shop()->allotment.rollOf, handed->allotment.rollOf);
+    EXPECT_EQ(desk().shop()->plan.order, handed->plan.order);
+    valueOf(file().undo(file().lastUndoable()->id));
+    for (std::size_t taken = 0; taken < charged.size(); ++taken)
+        valueOf(file().undo(file().lastUndoable()->id));
+    EXPECT_EQ(left(), before);
 }
 
 TEST_F(CuttingMatActs, WhatIsLeftOutStaysUncutAndIsNotCharged) {

@@ -32,6 +32,8 @@ protected:
         window = std::make_unique<MainWindow>(time().clock());
         window->open(valueOf(db::Shop::open(path(), time().clock().now)));
         showWindow(*window);
+        if (!QTest::qWaitFor([this] { return !window->desk()->awaitsClimate(); }, kPatience))
+            stopBecause("the readings were not read");
     }
     ~LongUndo() override { window.reset(); }
 

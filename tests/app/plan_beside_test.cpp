@@ -1,4 +1,5 @@
 // The day planned with more time beside the window: what the window shows in the end is the best plan there is.
+#include "db/actions/press_actions.h"
 #include "tests/app/shop_fixture.h"
 
 #include <QSignalSpy>
@@ -76,6 +77,44 @@ TEST_F(PlanBesideTest, DroppedItSaysNothing) {
     EXPECT_EQ(found, 0);
     beside.begin(request);
     EXPECT_TRUE(QTest::qWaitFor([&] { return found == 1; }, kPatience));
+}
+
+// Step by step as planned, the walk keeps its order: what the window shows at once is not worse than the rest of what
+// it showed before, and nothing that is taken back half a second later.
+TEST_F(PlanBesideTest, AfterAStepThePlanShownDoesNotFlicker) {
+    const DayPlan best = withAllTime(busyDay());
+    ASSERT_TRUE(
+        QTest::qWaitFor([&] { return !best.isBetterThan(desk().shop()->plan); }, kPatience));
+    for (int step = 0; step < 6; ++step) {
+        const std::vector<GarmentId> before = desk().shop()->plan.order;
+        const GarmentId first = before.front();
+        const Route route = desk().shop()->of(first).route;
+        if (desk().shop()->of(first).progress.hasBegun()) {
+            const std::size_t open = *desk().shop()->of(first).progress.underway;
+            time().pass(route.steps[open].total());
+            valueOf(db::finishStep(file(), first, route));
+        } else {
+            valueOf(db::takeUp(file(), first, route));
+        }
+        const auto& shop = desk().shop();
+        const PlanRequest request = planRequest(shop->facts, shop->assessments, shop->now);
+        std::vector<std::size_t> rest;
+        for (const GarmentId garment : before) {
+            const auto job = std::ranges::find(request.jobs, garment, &PressJob::garment);
+            if (job != request.jobs.end())
+                rest.push_back(static_cast<std::size_t>(job - request.jobs.begin()));
+        }
+        ASSERT_EQ(rest.size(), request.jobs.size());
+        const DayPlan asBefore = planInOrder(request, rest);
+        EXPECT_FALSE(asBefore.isBetterThan(shop->plan)) << "step " << step;
+        EXPECT_TRUE(shop->plan.isBetterThan(asBefore) || shop->plan.order == asBefore.order)
+            << "as good, and yet another order: step " << step;
+        // What comes later, if anything, is better: never the same again.
+        const DayPlan atOnce = shop->plan;
+        QSignalSpy replanned(&desk(), &ShopDesk::replanned);
+        QTest::qWait(50);
+        EXPECT_EQ(desk().shop()->plan.isBetterThan(atOnce), replanned.count() > 0);
+    }
 }
 
 } // namespace holdfast::app::test

@@ -387,6 +387,24 @@ TEST(ClimateReckoner, ReadingsThatComeOnTopAreSummedAsIfAllWereNew) {
     }
 }
 
+TEST(ClimateReckoner, IsAskedBeforeEachRollAndStopsWhenNoMoreAreWanted) {
+    ShopFacts facts;
+    facts.films = Roster<Film>{{aFilm()}};
+    facts.rolls = Roster<FilmRoll>{{aRoll(1), aRoll(2), aRoll(3), aRoll(4)}};
+    std::vector<double> shares;
+    const auto reckoned = [&](double upTo) {
+        shares.clear();
+        const RollConditions conditions = ClimateReckoner{}.reckon(facts, {}, noonOf(nov(11)), [&](double share) {
+            shares.push_back(share);
+            return share < upTo;
+        });
+        return std::ranges::distance(conditions.begin(), conditions.end());
+    };
+    EXPECT_EQ(reckoned(2), 4);
+    EXPECT_EQ(shares, (std::vector<double>{0, 0.25, 0.5, 0.75}));
+    EXPECT_EQ(reckoned(0.5), 2);
+}
+
 TEST(FilmRoll, IsLabelledAsOnItsCore) {
     EXPECT_EQ(aRoll(9).label(), "R-09");
     EXPECT_EQ(aRoll(17).label(), "R-17");

@@ -2,6 +2,7 @@
 #include "app/places/cutting_mat/cutting_mat_place.h"
 
 #include "app/desk/formats.h"
+#include "app/desk/shop_beside.h"
 #include "app/places/cutting_mat/cut_file.h"
 #include "app/places/cutting_mat/mat_panel.h"
 #include "app/places/cutting_mat/mat_view.h"
@@ -17,11 +18,75 @@
 #include <QStackedWidget>
 #include <QStandardPaths>
 
+#include <functional>
+#include <memory>
+#include <vector>
+
 namespace holdfast::app {
 
 namespace {
 
 constexpr std::string_view kFolderNote = "cut folder";
+
+// So many decals are written to the shop, and the shop reckoned anew, in a moment.
+constexpr std::size_t kFewDecals = 200;
+
+struct RollToCharge {
+    RollId roll;
+    std::vector<DecalId> decals;
+    Millimetres length;
+    std::vector<db::OffcutSize> offcuts;
+};
+
+std::vector<RollToCharge> rollsToCharge(const MatModel& model) {
+    std::vector<RollToCharge> rolls;
+    for (const Nest& nest : model.nests()) {
+        RollToCharge& charged = rolls.emplace_back();
+        charged.roll = nest.roll;
+        charged.length = nest.length;
+        for (const NestedDecal& decal : nest.decals)
+            charged.decals.push_back(decal.decal);
+        for (const FilmArea& area : nest.offcuts)
+            if (model.keepsOffcut(nest.roll, area))
+                charged.offcuts.push_back({area.acrossSize, area.alongSize});
+    }
+    return rolls;
+}
+
+std::size_t decalsOn(const std::vector<RollToCharge>& rolls) {
+    std::size_t decals = 0;
+    for (const RollToCharge& each : rolls)
+        decals += each.decals.size();
+    return decals;
+}
+
+// Roll by roll, each an action of its own, up to the first that is refused.
+Result<Done> chargeRolls(db::Shop& shop, const std::vector<RollToCharge>& rolls) {
+    for (const RollToCharge& each : rolls) {
+        auto charged = db::cutDecals(shop, each.roll, each.decals, each.length, each.offcuts);
+        if (!charged.ok())
+            return charged;
+    }
+    return Done{};
+}
+
+// On a thread of its own; the window takes it over, and the mat goes on.
+Result<std::string> chargedBeside(ShopDesk& desk, const KnownBefore& known, const std::vector<RollToCharge>& rolls,
+                                  QObject* mat, const std::function<void()>& goOn) {
+    Result<std::string> outcome = std::string{};
+    auto written = std::make_shared<WrittenBeside>();
+    if (const auto beside = ShopBeside::open(desk.file(), known); !beside.ok()) {
+        outcome = beside.error();
+    } else {
+        const auto charged = chargeRolls((*beside)->file(), rolls);
+        outcome = charged.ok() ? Result<std::string>{(*beside)->file().recent(1).at(0).title} : charged.error();
+        *written = (*beside)->written();
+    }
+    QMetaObject::invokeMethod(
+        &desk, [&desk, written] { desk.takeOver(std::move(*written)); }, Qt::QueuedConnection);
+    QMetaObject::invokeMethod(mat, goOn, Qt::QueuedConnection);
+    return outcome;
+}
 
 } // namespace
 
@@ -121,31 +186,36 @@ void CuttingMatPlace::askMatSheetFile() {
 }
 
 void CuttingMatPlace::markCut() {
-    if (!m_model.film() || m_model.nests().empty())
+    if (!m_model.film() || m_model.nests().empty() || m_isCutting)
         return;
     m_search.drop();
-    const int at = m_model.filmAt();
-    const std::vector<Nest> nests = m_model.nests();
+    const auto goOn = [this, at = m_model.filmAt()] {
+        m_isCutting = false;
+        refresh();
+        // The next film that has something to lay, where this one has not.
+        const auto films = static_cast<int>(m_model.films().size());
+        for (int next = 0; next < films && m_model.nests().empty(); ++next)
+            m_model.chooseFilm((at + next) % films);
+        if (m_pages->currentIndex() == 0)
+            m_view->setFocus(Qt::OtherFocusReason);
+    };
+    const std::vector<RollToCharge> rolls = rollsToCharge(m_model);
     m_isCutting = true;
-    for (const Nest& nest : nests) {
-        std::vector<DecalId> decals;
-        for (const NestedDecal& decal : nest.decals)
-            decals.push_back(decal.decal);
-        std::vector<db::OffcutSize> offcuts;
-        for (const FilmArea& area : nest.offcuts)
-            if (m_model.keepsOffcut(nest.roll, area))
-                offcuts.push_back({area.acrossSize, area.alongSize});
-        if (!desk().done(db::cutDecals(desk().file(), nest.roll, decals, nest.length, offcuts)))
-            break;
+    if (decalsOn(rolls) <= kFewDecals || desk().file().path().empty()) {
+        desk().done(chargeRolls(desk().file(), rolls));
+        goOn();
+        return;
     }
-    m_isCutting = false;
-    refresh();
-    // The next film that has something to lay, where this one has not.
-    const auto films = static_cast<int>(m_model.films().size());
-    for (int next = 0; next < films && m_model.nests().empty(); ++next)
-        m_model.chooseFilm((at + next) % films);
-    if (m_pages->currentIndex() == 0)
-        m_view->setFocus(Qt::OtherFocusReason);
+    m_model.markSearched(); // what is marked is what lies there
+    const bool hasBegun = m_writing.begin(
+        tr("Marking as cut"),
+        [this, rolls, goOn, &desk = desk(), known = desk().known()](const BackgroundWork::Progress&) {
+            return chargedBeside(desk, known, rolls, this, goOn);
+        });
+    if (!hasBegun) {
+        m_isCutting = false;
+        desk().say(tr("The mat is being written; wait for it or stop it first."));
+    }
 }
 
 } // namespace holdfast::app

@@ -135,6 +135,14 @@ void FairTableModel::set(TableDraft draft) {
 
 void FairTableModel::reckon() {
     m_sums = m_reckoner.reckon(m_draft, m_shop);
+    if (m_desk.awaitsClimate()) {
+        // Which rolls may be cut from is not known yet: neither a day nor a refusal is said that may be wrong.
+        m_sums.promise.reset();
+        m_sums.sooner.reset();
+        m_sums.promiseLack = plain(tr("The climate readings are still being read."));
+        m_messages.clear();
+        return;
+    }
     m_messages = messagesFor(m_draft, m_sums, *m_shop, m_reckoner.stock(m_shop));
 }
 
