@@ -97,11 +97,11 @@ public:
     const std::shared_ptr<const ReckonedShop>& shop();
     const Walk& walk();
     const Currency& currency() { return shop()->facts.settings.currency; }
+    bool awaitsClimate() const { return !m_climate && m_climateBeside.isUnderWay(); }
 
     // Tells the person what became of an action: nothing more on success (the foot line shows the journal's
     // words), the reason on failure. Returns whether it went well.
     template <class T>
-    bool awaitsClimate() const { return !m_climate && m_climateBeside.isUnderWay(); }
     bool done(const Result<T>& outcome) {
         if (outcome.ok())
             return true;
@@ -122,24 +122,24 @@ signals:
     void changed(const holdfast::db::ChangedTables& tables); // after an action; shop() is new
     void minutePassed();                                     // shop() is new: waits may be over
     void replanned();                                        // shop() has a better plan, all else as it was
+    void climateProgressed(double share);                    // while awaitsClimate(); changed() comes at its end
     void failed(const QString& reason);
     void said(const QString& words);
     void placeAsked(holdfast::app::PlaceName place, const holdfast::app::Matter& matter);
     void slipAsked(holdfast::app::SlipName slip, const holdfast::app::Matter& matter);
-    void climateProgressed(double share);                    // while awaitsClimate(); changed() comes at its end
 
 private:
-    void goOnWithClimate();
-    void forgetReckoned();
-    void takePlan(const DayPlan& plan);
-
     bool isClimateLong();
     void readClimateBeside();
     void takeClimate();
-    std::unique_ptr<db::Shop> m_file;
-    Clock m_clock;
+    void goOnWithClimate();
+    void forgetReckoned();
     void reckon();
     void show(std::shared_ptr<const ReckonedShop> shop);
+    void takePlan(const DayPlan& plan);
+
+    std::unique_ptr<db::Shop> m_file;
+    Clock m_clock;
     ClimateReckoner m_reckoner;
     std::optional<ClimateHistory> m_climate;
     std::shared_ptr<const ReckonedShop> m_reckonedBeside; // holds what is being told of
