@@ -46,10 +46,10 @@ BackupSlip::BackupSlip(ShopDesk& desk, QWidget* parent)
     connect(m_path, &Field::accepted, this, &BackupSlip::start);
     connect(m_path, &Field::edited, this, [this] { m_path->setError({}); });
     column->addWidget(m_path);
-    auto* browse = new Button(tr("Choose a folder"));
+    auto* browse = new Button(tr("Choose a folder"), QStringLiteral("search"));
     browse->setObjectName(QStringLiteral("backupBrowse"));
     connect(browse, &QAbstractButton::clicked, this, &BackupSlip::choosePath);
-    column->addWidget(browse, 0, Qt::AlignLeft);
+    column->addWidget(browse);
     column->addStretch();
     auto* action = new Button(tr("Back up"), Button::Kind::Primary);
     action->setObjectName(QStringLiteral("backupStart"));

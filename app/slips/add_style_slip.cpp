@@ -84,8 +84,7 @@ private:
         form().line("name", tr("Name"))->setPlaceholder(tr("as Tee"));
         QVector<ChoiceItem> outlines;
         for (const QString& outline : garmentOutlines())
-            outlines.append(
-                ChoiceItem{.text = outlineWords(outline), .outline = outline, .shade = tokens().sunk});
+            outlines.append(ChoiceItem{.text = outlineWords(outline), .outline = outline});
         form().tiles("outline", tr("Drawn as"), Choice::Shape::Picture, outlines);
         form().line("sizes", tr("Sizes, commas between"))->setPlaceholder(tr("as S, M, L, XL"));
         m_colours = new ColourRows;

@@ -107,7 +107,7 @@ void BlankPick::showSizes(const std::string& size) {
                                     .isInStock = stock.all() > 0 || m_mayAddColour});
         }
     }
-    m_sizes->setColumns(columnsThatFit(sizes, Choice::Shape::Stacked));
+    m_sizes->setColumns(columnsThatFit(sizes));
     m_sizes->setItems(sizes);
     m_sizes->setChosen(at);
     showStock();

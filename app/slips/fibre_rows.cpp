@@ -87,6 +87,8 @@ FibreRows::Row& FibreRows::addRow(Fibre fibre, const QString& share) {
     });
     if (number > 0)
         setTabOrder(m_rows.back().share, row.fibre);
+    else
+        setFocusProxy(row.fibre);
     setTabOrder(row.fibre, row.share);
     setTabOrder(row.share, m_add);
     m_rows.push_back(row);

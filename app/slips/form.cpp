@@ -23,6 +23,9 @@ namespace {
 
 constexpr int kWidestInside = 104; // of a label that stands inside its field
 constexpr int kRoomAcross = 294;   // for a choice, beside a scroll bar
+constexpr int kNarrowestSize = 52; // a tile of a choice of sizes
+constexpr int kBesideSize = 14;    // its words' margins
+constexpr int kPictureColumns = 3;
 
 QString objectNameOf(std::string_view name) {
     return words(name);
@@ -30,19 +33,13 @@ QString objectNameOf(std::string_view name) {
 
 } // namespace
 
-int columnsThatFit(const QVector<ChoiceItem>& items, Choice::Shape shape) {
-    qreal widest = shape == Choice::Shape::Segment ? kTarget : 52;
-    const Type type = shape == Choice::Shape::Stacked ? Type::ListStrong : Type::BodyStrong;
-    qreal all = 0;
-    for (const ChoiceItem& item : items) {
-        const qreal wide = std::max(widthOf(item.text, type), widthOf(item.second, Type::Small)) +
-                           (shape == Choice::Shape::Segment ? 24 : 14);
-        widest = std::max(widest, wide);
-        all += std::max<qreal>(kTarget, wide) + kSpace8;
-    }
-    const int count = std::max(1, static_cast<int>(items.size()));
-    if (shape == Choice::Shape::Segment && all - kSpace8 <= kRoomAcross)
-        return count;
+int columnsThatFit(const QVector<ChoiceItem>& sizes) {
+    qreal widest = kNarrowestSize;
+    for (const ChoiceItem& item : sizes)
+        widest = std::max(widest,
+                          std::max(widthOf(item.text, Type::ListStrong), widthOf(item.second, Type::Small)) +
+                              kBesideSize);
+    const int count = std::max(1, static_cast<int>(sizes.size()));
     return std::clamp(static_cast<int>((kRoomAcross + kSpace8) / (widest + kSpace8)), 1, count);
 }
 
@@ -128,7 +125,8 @@ Choice* Form::tiles(std::string_view name, const QString& label, Choice::Shape s
                     const QVector<ChoiceItem>& items, int chosen) {
     auto* choice = new Choice(label, shape);
     Part& part = addPart(name, label, label, choice);
-    choice->setColumns(shape == Choice::Shape::Picture ? 3 : columnsThatFit(items, shape));
+    if (shape != Choice::Shape::Segment)
+        choice->setColumns(shape == Choice::Shape::Picture ? kPictureColumns : columnsThatFit(items));
     choice->setItems(items);
     choice->setChosen(chosen);
     part.isFilled = [choice] { return choice->chosenAt() >= 0; };

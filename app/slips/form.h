@@ -135,7 +135,7 @@ Result<Minutes> readClock(const QString& text, const QString& field);
 // Text that may be broken inside its overlong words, which would else widen the slip.
 QString breakable(const QString& text);
 
-// How many columns of a choice fit into a slip.
-int columnsThatFit(const QVector<ChoiceItem>& items, Choice::Shape shape);
+// How many columns of a choice of sizes fit into a slip.
+int columnsThatFit(const QVector<ChoiceItem>& sizes);
 
 } // namespace holdfast::app

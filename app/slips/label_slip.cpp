@@ -37,6 +37,7 @@ public:
         addCareParts(form(), label.care);
         setAction(tr("The label is read"));
         setLong();
+        beginAt("fibres"); // also where the label was read before: what is written there comes first
     }
 
 protected:

@@ -24,12 +24,9 @@ public:
                    tr("%1: %2").arg(garmentWords(shopDesk.shop()->facts, garment), words(decal.describe())),
                    parent)
         , m_decal(decal.id) {
-        form().tiles("kind", tr("What happened"), Choice::Shape::Segment,
-                     {{tr("Not mirrored")},
-                      {tr("Cut too deep")},
-                      {tr("Not cut through")},
-                      {tr("Torn while weeding")},
-                      {tr("Film ran askew")}});
+        form().segments("kind", tr("What happened"),
+                        {tr("Not mirrored"), tr("Cut too deep"), tr("Not cut through"),
+                         tr("Torn while weeding"), tr("Film ran askew")});
         form().line("reason", tr("In your own words"))->setPlaceholder(tr("what else there is to say"));
         form().optional("reason");
         form().note(

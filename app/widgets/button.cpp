@@ -184,7 +184,7 @@ Button::Colours Button::colours() const {
         }
         return {dyes.sunk, dyes.edge, dyes.ink3, dyes.ink3, true};
     }
-    if (m_kind == Kind::Primary || m_kind == Kind::Next || isChecked()) {
+    if (m_kind == Kind::Primary || m_kind == Kind::Next) {
         return {isUnderHand ? dyes.indigoDeep : dyes.indigo, {}, dyes.onIndigo, dyes.onIndigo, false};
     }
     if (m_kind == Kind::Quiet) {

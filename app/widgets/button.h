@@ -17,7 +17,7 @@ class Button : public QPushButton {
 public:
     enum class Kind {
         Primary, // the one thing to do here: indigo
-        Plain,   // outlined; a checkable one is indigo while checked
+        Plain,   // outlined
         Quiet,   // words in indigo, no outline
         Next,    // the great key: 80 high, words at the left; smaller words when they do not fit
     };

@@ -2,26 +2,41 @@
 
 #include "app/theme/measures.h"
 #include "app/widgets/choice_tile.h"
+#include "app/widgets/flow_layout.h"
 
 #include <QGridLayout>
 
 #include <algorithm>
+#include <cstdlib>
 
 namespace holdfast::app {
 
 Choice::Choice(const QString& accessibleName, Shape shape, QWidget* parent)
     : QWidget(parent)
-    , m_shape(shape)
-    , m_grid(new QGridLayout(this)) {
+    , m_shape(shape) {
     setAccessibleName(accessibleName);
-    m_grid->setContentsMargins(0, 0, 0, 0);
-    m_grid->setSpacing(kSpace8);
-    setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
+    QSizePolicy policy(QSizePolicy::Preferred, QSizePolicy::Fixed);
+    if (shape == Shape::Segment) {
+        new FlowLayout(this, kSpace8);
+        policy.setVerticalPolicy(QSizePolicy::Minimum); // as high as its lines
+        policy.setHeightForWidth(true);
+    } else {
+        m_grid = new QGridLayout(this);
+        m_grid->setContentsMargins(0, 0, 0, 0);
+        m_grid->setSpacing(kSpace8);
+    }
+    setSizePolicy(policy);
 }
 
 void Choice::setColumns(int columns) {
     m_columns = columns;
     layTiles();
+}
+
+void Choice::keepInOneLine() {
+    QSizePolicy policy = sizePolicy();
+    policy.setHorizontalPolicy(QSizePolicy::Minimum);
+    setSizePolicy(policy);
 }
 
 int Choice::columnCount() const {
@@ -54,19 +69,28 @@ void Choice::setItems(const QVector<ChoiceItem>& items) {
 }
 
 void Choice::layTiles() {
-    while (QLayoutItem* item = m_grid->takeAt(0)) {
+    while (QLayoutItem* item = layout()->takeAt(0)) {
         delete item;
     }
+    if (m_grid != nullptr) {
+        layInColumns();
+        return;
+    }
+    for (ChoiceTile* tile : m_tiles) {
+        layout()->addWidget(tile);
+    }
+}
+
+void Choice::layInColumns() {
     for (int column = 0; column < m_grid->columnCount(); ++column) {
         m_grid->setColumnStretch(column, 0);
         m_grid->setColumnMinimumWidth(column, 0);
     }
     const int columns = columnCount();
-    const bool keepsWidth = m_shape == Shape::Artwork || m_shape == Shape::Segment;
     for (int at = 0; at < m_tiles.size(); ++at) {
         m_grid->addWidget(m_tiles[at], at / columns, at % columns);
     }
-    if (keepsWidth) {
+    if (m_shape == Shape::Artwork) {
         m_grid->setColumnStretch(columns, 1);
         return;
     }
@@ -122,11 +146,32 @@ void Choice::choose(int at) {
     emit chosen(at);
 }
 
+// In the nearest line that way, the one that stands nearest across.
+int Choice::nextInLine(int at, int key) const {
+    const QPoint from = m_tiles[at]->geometry().center();
+    int nearest = -1;
+    int least = 0;
+    for (int other = 0; other < m_tiles.size(); ++other) {
+        const QPoint by = m_tiles[other]->geometry().center() - from;
+        const int down = key == Qt::Key_Down ? by.y() : -by.y();
+        const int far = down * width() + std::abs(by.x());
+        if (down > 0 && m_items[other].isChoosable && (nearest < 0 || far < least)) {
+            nearest = other;
+            least = far;
+        }
+    }
+    return nearest;
+}
+
 void Choice::moveFrom(int at, int key) {
     const int count = static_cast<int>(m_items.size());
     const int columns = columnCount();
     int step = 0;
     int next = at;
+    if (m_grid == nullptr && (key == Qt::Key_Up || key == Qt::Key_Down)) {
+        choose(nextInLine(at, key));
+        return;
+    }
     switch (key) {
     case Qt::Key_Left:
         step = -1;

@@ -1,6 +1,7 @@
 #pragma once
-// One of several, as tiles: the chosen one is woad with a tick in its corner, one that is out of stock is
-// dashed. One stop for Tab; arrow keys move and choose at once, Home and End too, digits choose by place.
+// One of several, as tiles: the chosen one is woad, ringed, with a tick in its corner, so that it is told
+// from a button in both lights and without colour; one that is out of stock is dashed. One stop for Tab;
+// arrow keys move and choose at once, Home and End too, digits choose by place.
 
 #include "app/theme/tokens.h"
 
@@ -22,7 +23,7 @@ struct ChoiceItem {
     QString text;                   // also the accessible name
     QString second = {};            // the line below
     QVector<ChoiceMark> marks = {}; // instead of second
-    QString outline = {};           // a garment drawn in `shade`
+    QString outline = {};           // a garment drawn in `shade`, else in undyed cloth
     QString artwork = {};           // a decal drawn in ink, no text shown
     QString iconName = {};
     QColor shade = {}; // cloth or film
@@ -41,13 +42,14 @@ public:
         Stacked, // strong words above a second line, 62 high
         Swatch,  // shade at the left, words and marks beside it, 64 high
         Artwork, // a decal alone, 53 x 48
-        Segment, // words only, 40 high, as wide as the words; chosen is indigo
+        Segment, // words only, 40 high, as wide as the words, onward in the next line where the room ends
     };
 
     explicit Choice(const QString& accessibleName, Shape shape, QWidget* parent = nullptr);
 
-    // Tiles in a row; 0 puts all in one row. Tiles share the width, but Artwork and Segment keep their own.
+    // Tiles in a row; 0 puts all in one row. Tiles share the width, but Artwork keeps its own. Segments flow.
     void setColumns(int columns);
+    void keepInOneLine();                            // segments beside a field, which gives its room to them
     void setItems(const QVector<ChoiceItem>& items); // keeps the chosen place when it is still there
     const QVector<ChoiceItem>& items() const { return m_items; }
 
@@ -63,7 +65,9 @@ private:
     friend class ChoiceTile;
     void choose(int at);
     void moveFrom(int at, int key);
+    int nextInLine(int at, int key) const; // the segment above or below; -1 for none
     void layTiles();
+    void layInColumns();
     void markTiles();
     int columnCount() const;
 
@@ -72,7 +76,7 @@ private:
     int m_chosen = -1;
     QVector<ChoiceItem> m_items;
     QVector<ChoiceTile*> m_tiles;
-    QGridLayout* m_grid = nullptr;
+    QGridLayout* m_grid = nullptr; // none where they flow
 };
 
 } // namespace holdfast::app

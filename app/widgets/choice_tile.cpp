@@ -5,6 +5,7 @@
 #include "app/theme/icons.h"
 #include "app/theme/stitch.h"
 #include "app/theme/type.h"
+#include "app/theme/undyed_cloth.h"
 
 #include <QKeyEvent>
 #include <QPainter>
@@ -24,6 +25,8 @@ constexpr int kArtworkWidth = 53;
 constexpr int kArtworkHeight = 48;
 constexpr int kDisk = 34;
 constexpr int kMarkGap = 10;
+constexpr int kSegmentPadding = 15; // clear of the tick in the corner
+constexpr int kSegmentTick = 14;
 
 int ceiled(qreal width) {
     return static_cast<int>(std::ceil(width));
@@ -94,8 +97,7 @@ QSize ChoiceTile::sizeHint() const {
     case Choice::Shape::Artwork:
         return {kArtworkWidth, kArtworkHeight};
     case Choice::Shape::Segment:
-        return {std::max(kTarget, ceiled(widthOf(m_item.text, Type::BodyStrong)) +
-                                      (m_item.iconName.isEmpty() ? 0 : kIcon + kSpace8) + 24),
+        return {std::max(kTarget, ceiled(widthOf(m_item.text, Type::BodyStrong)) + 2 * kSegmentPadding),
                 kTarget};
     }
     return {kTarget, kTarget};
@@ -121,33 +123,12 @@ void ChoiceTile::paintEvent(QPaintEvent*) {
     const bool isDashed = !m_item.isInStock || !m_item.isChoosable;
     const bool isHovered = underMouse() && isEnabled();
 
-    if (m_shape == Choice::Shape::Segment) {
-        QColor words = isDashed ? dyes.ink3 : dyes.ink;
-        if (isChecked()) {
-            paintBox(painter, box, kButtonRadius, isHovered ? dyes.indigoDeep : dyes.indigo, {});
-            words = dyes.onIndigo;
-        } else {
-            paintBox(painter, box, kButtonRadius, isHovered ? dyes.sunk : dyes.card, dyes.edge, 1.2,
-                     isDashed);
-        }
-        QRectF line = box;
-        if (!m_item.iconName.isEmpty()) {
-            const qreal wide = kIcon + kSpace8 + widthOf(m_item.text, Type::BodyStrong);
-            const qreal left = std::round(box.center().x() - wide / 2);
-            paintIcon(painter, QRectF(left, box.center().y() - kIcon / 2.0, kIcon, kIcon), m_item.iconName,
-                      words);
-            line = QRectF(left + kIcon + kSpace8, 0, box.width(), box.height());
-            paintLine(painter, line, m_item.text, Type::BodyStrong, words);
-        } else {
-            paintLine(painter, line, m_item.text, Type::BodyStrong, words, Qt::AlignHCenter);
-        }
-        return;
-    }
-
     if (isChecked()) {
         paintBox(painter, box, kButtonRadius, dyes.woad, dyes.indigo, 2, false);
     } else {
-        paintBox(painter, box, kButtonRadius, dyes.card, isHovered ? dyes.edge : dyes.thread, 1.2, isDashed);
+        // Words alone need an edge to be seen as something to choose.
+        const bool hasEdge = isHovered || m_shape == Choice::Shape::Segment;
+        paintBox(painter, box, kButtonRadius, dyes.card, hasEdge ? dyes.edge : dyes.thread, 1.2, isDashed);
     }
     switch (m_shape) {
     case Choice::Shape::Picture:
@@ -169,6 +150,7 @@ void ChoiceTile::paintEvent(QPaintEvent*) {
         }
         break;
     case Choice::Shape::Segment:
+        paintLine(painter, box, m_item.text, Type::BodyStrong, wordsInk(), Qt::AlignHCenter);
         break;
     }
     if (isChecked()) {
@@ -179,7 +161,7 @@ void ChoiceTile::paintEvent(QPaintEvent*) {
 void ChoiceTile::paintPicture(QPainter& painter, const QRectF& box) const {
     const QRectF picture(box.center().x() - 30, box.top() + 6, 60, 58);
     if (!m_item.outline.isEmpty()) {
-        const QColor cloth = m_item.shade.isValid() ? m_item.shade : tokens().board;
+        const QColor cloth = m_item.shade.isValid() ? m_item.shade : undyedCloth();
         paintGarment(painter, picture, m_item.outline, cloth);
     } else if (!m_item.artwork.isEmpty()) {
         paintDecal(painter, picture.adjusted(10, 6, -10, -6), m_item.artwork, wordsInk());
@@ -235,8 +217,12 @@ void ChoiceTile::paintSecond(QPainter& painter, const QRectF& line) const {
 
 // The corner that says chosen: round where the tile is, and where it meets the woad.
 void ChoiceTile::paintTick(QPainter& painter, const QRectF& box) const {
+    const bool isSegment = m_shape == Choice::Shape::Segment;
     const bool isSmall = m_shape == Choice::Shape::Stacked || m_shape == Choice::Shape::Artwork;
-    const QRectF corner(box.right() - (isSmall ? 18 : 21), box.top(), isSmall ? 18 : 21, isSmall ? 17 : 20);
+    const QSizeF tabSize = isSegment ? QSizeF(kSegmentTick, kSegmentTick)
+                           : isSmall ? QSizeF(18, 17)
+                                     : QSizeF(21, 20);
+    const QRectF corner(QPointF(box.right() - tabSize.width(), box.top()), tabSize);
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     QPainterPath tile;
@@ -245,7 +231,7 @@ void ChoiceTile::paintTick(QPainter& painter, const QRectF& box) const {
     tab.addRoundedRect(corner.adjusted(0, -kButtonRadius, kButtonRadius, 0), 7, 7);
     painter.fillPath(tile.intersected(tab), tokens().indigo);
     painter.restore();
-    const qreal size = isSmall ? 14 : 16;
+    const qreal size = isSegment ? 12 : isSmall ? 14 : 16;
     paintIcon(painter, QRectF(corner.center().x() - size / 2, corner.center().y() - size / 2, size, size),
               QStringLiteral("tick"), tokens().onIndigo);
 }

@@ -35,6 +35,7 @@ EmptyState::EmptyState(const QString& iconName, const QString& sentence, const Q
     , m_iconName(iconName)
     , m_button(new Button(action, Button::Kind::Primary, this)) {
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
+    setFocusProxy(m_button);
     connect(m_button, &QAbstractButton::clicked, this, &EmptyState::acted);
     setSentence(sentence);
     setAction(action);
@@ -49,6 +50,16 @@ void EmptyState::setSentence(const QString& sentence) {
 void EmptyState::setAction(const QString& words) {
     m_button->setText(words);
     m_button->setVisible(!words.isEmpty());
+    arrange();
+}
+
+void EmptyState::setKey(const QKeySequence& keys) {
+    m_button->setKey(keys);
+    arrange();
+}
+
+void EmptyState::showKey(const QKeySequence& keys) {
+    m_button->showKey(keys);
     arrange();
 }
 

@@ -1,7 +1,9 @@
 #pragma once
 // What stands in a place before anything does: one sentence on what will stand here, and the one action that
-// starts it.
+// starts it, with its key. It stands on a card in the room of what it waits for, and has the keyboard when
+// the place opens.
 
+#include <QKeySequence>
 #include <QWidget>
 
 namespace holdfast::app {
@@ -16,7 +18,9 @@ public:
                QWidget* parent = nullptr);
 
     void setSentence(const QString& sentence);
-    void setAction(const QString& words); // empty words take the button away
+    void setAction(const QString& words);   // empty words take the button away
+    void setKey(const QKeySequence& keys);  // its cap, and the key that acts while this is seen
+    void showKey(const QKeySequence& keys); // the cap alone, where the place or the window has the key
     Button* button() const { return m_button; }
 
     QSize sizeHint() const override;

@@ -2,6 +2,7 @@
 #include "app/desk/formats.h"
 #include "app/places/press_walk/aside_list.h"
 #include "app/places/press_walk/day_strip.h"
+#include "app/places/press_walk/promised_notice.h"
 #include "app/places/press_walk/rack_list.h"
 #include "app/places/press_walk/walk_model.h"
 #include "db/actions/film_actions.h"
@@ -156,6 +157,56 @@ TEST_F(PressWalkDay, SShowsTheDayAsAStripWithWhatWillBeLate) {
         << place->subtitle().toStdString();
     key(Qt::Key_S);
     EXPECT_FALSE(strip.isVisible());
+}
+
+TEST_F(PressWalkDay, WhatIsPromisedTodayAndHeldIsSaidWithWhatFreesItAndTLeadsThere) {
+    takeOrder({aGarment(usual, "L")}); // 1-a: unwashed, promised another day
+    OrderDraft today = anOrder({aGarment(usual, "L"), aGarment(usual, "L")});
+    today.promised = LocalTime{now().today()} + Hours{18};
+    const auto held = garmentsOf(valueOf(db::takeOrder(file(), today, now())).id);
+    open();
+    auto& notice = part<PromisedNotice>("promisedAside");
+    EXPECT_TRUE(notice.isVisible());
+    EXPECT_EQ(notice.accessibleName(), QStringLiteral("2 is promised today and held."));
+    EXPECT_EQ(notice.accessibleDescription(), QStringLiteral("What frees it: put in wash."));
+    EXPECT_EQ(part<DayStrip>("dayStrip").saying(), QStringLiteral("2 is promised today and held."));
+
+    // From card to card of what is promised today; F then does what frees it.
+    auto& aside = part<AsideList>("asideList");
+    EXPECT_TRUE(aside.hasFocus()) << "nothing is ready to press, so that Next takes no key";
+    part<Button>("pauseWalk").setFocus();
+    key(Qt::Key_T);
+    EXPECT_TRUE(aside.hasFocus());
+    EXPECT_EQ(aside.current()->garment, held[0]);
+    key(Qt::Key_T);
+    EXPECT_EQ(aside.current()->garment, held[1]);
+    key(Qt::Key_T);
+    EXPECT_EQ(aside.current()->garment, held[0]);
+    key(Qt::Key_F);
+    EXPECT_EQ(askedPlace, PlaceName::BlankRail);
+    EXPECT_EQ(askedMatter.garment, held[0]);
+}
+
+TEST_F(PressWalkDay, WhatWasPromisedBeforeSaysForWhenAndWhoElse) {
+    const auto promisedIn = [&](Days days) {
+        OrderDraft order = anOrder({aGarment(usual, "L")});
+        order.promised = LocalTime{now().today() + days} + Hours{18};
+        return valueOf(db::takeOrder(file(), order, now())).id;
+    };
+    promisedIn(Days{1});
+    promisedIn(Days{2});
+    promisedIn(Days{9});
+    open();
+    auto& notice = part<PromisedNotice>("promisedAside");
+    EXPECT_FALSE(notice.isVisible()) << "nothing is promised today";
+    key(Qt::Key_T);
+    EXPECT_EQ(panel().note, QStringLiteral("Nothing that is promised today stands aside."));
+    place.reset();
+    time().setWall(kMorning + 48h);
+    reopen();
+    open();
+    EXPECT_EQ(part<PromisedNotice>("promisedAside").accessibleName(),
+              QStringLiteral("1 was promised for Thu 26 Nov and is held. Also aside: 2."));
 }
 
 TEST_F(PressWalkDay, RowOfALateGarmentSaysByHowMuch) {

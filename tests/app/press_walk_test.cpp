@@ -71,6 +71,36 @@ TEST_F(PressWalkKeys, SpaceThatRepeatsWhileHeatCountsDoesNothing) {
     EXPECT_TRUE(panel().note.contains(QStringLiteral("Hold Space"))) << panel().note.toStdString();
 }
 
+// On a busy machine the system tells a repeat as a release and a press, both of the same moment.
+TEST_F(PressWalkKeys, RepeatThatComesAsAReleaseAndAPressIsNoSecondPress) {
+    const GarmentId garment = readyToPress(1).front();
+    open();
+    const auto send = [&](QEvent::Type type, quint64 at) {
+        QKeyEvent event(type, Qt::Key_Space, Qt::NoModifier, QStringLiteral(" "));
+        event.setTimestamp(at);
+        QApplication::sendEvent(place->focusWidget(), &event);
+    };
+    send(QEvent::KeyPress, 1000); // takes it up
+    const std::string first = openKey(garment);
+    ASSERT_FALSE(first.empty());
+    send(QEvent::KeyRelease, 1660);
+    send(QEvent::KeyPress, 1660);
+    EXPECT_EQ(openKey(garment), first);
+    send(QEvent::KeyRelease, 2000);
+    send(QEvent::KeyPress, 2400); // a finger
+    EXPECT_NE(openKey(garment), first);
+}
+
+TEST_F(PressWalkKeys, NoteGoesWithWhatItWasAbout) {
+    const GarmentId garment = readyToPress(1).front();
+    open();
+    walkTo(garment, "preheat");
+    key(Qt::Key_Space);
+    EXPECT_FALSE(panel().note.isEmpty()) << "still counting";
+    valueOf(db::backAStep(file(), garment));
+    EXPECT_TRUE(panel().note.isEmpty()) << panel().note.toStdString();
+}
+
 TEST_F(PressWalkKeys, SpaceHeldForASecondLiftsEarlyAndOnce) {
     const GarmentId garment = readyToPress(1).front();
     open();

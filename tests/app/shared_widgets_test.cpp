@@ -1,11 +1,13 @@
 // The shared widgets, as hands use them: keys, mouse, and what is read aloud.
 
 #include "app/theme/focus_ring.h"
+#include "app/theme/measures.h"
 #include "app/theme/tokens.h"
 #include "app/widgets/banner.h"
 #include "app/widgets/button.h"
 #include "app/widgets/card.h"
 #include "app/widgets/choice.h"
+#include "app/widgets/empty_state.h"
 #include "app/widgets/field.h"
 #include "app/widgets/key_hint.h"
 #include "app/widgets/label.h"
@@ -105,6 +107,102 @@ TEST_F(SharedWidgets, ChoiceSaysNothingWhenItIsSetByTheProgram) {
     EXPECT_EQ(chosen.size(), 0);
     choice->setItems(fourSizes().mid(0, 2));
     EXPECT_EQ(choice->chosenAt(), -1);
+}
+
+TEST_F(SharedWidgets, SegmentsFlowIntoTheNextLineAndKeysFollow) {
+    m_window.resize(300, 400);
+    auto* choice = put(new Choice(QStringLiteral("What happened"), Choice::Shape::Segment));
+    m_layout->addStretch(1);
+    choice->setObjectName(QStringLiteral("kind"));
+    choice->setItems({{.text = QStringLiteral("Not mirrored")},
+                      {.text = QStringLiteral("Cut too deep")},
+                      {.text = QStringLiteral("Not cut through")},
+                      {.text = QStringLiteral("Torn")}});
+    choice->setChosen(0);
+    open();
+    const auto tile = [&](int at) {
+        return choice->findChild<QWidget*>(QStringLiteral("kind-%1").arg(at))->geometry();
+    };
+    // Each as wide as its words, eight apart, and no further than the room.
+    EXPECT_EQ(tile(1).topLeft(), QPoint(tile(0).right() + 1 + kSpace8, tile(0).top()));
+    EXPECT_EQ(tile(2).topLeft(), QPoint(0, kTarget + kSpace8));
+    EXPECT_EQ(tile(3).top(), tile(2).top());
+    EXPECT_GT(tile(2).width(), tile(3).width());
+    EXPECT_EQ(choice->height(), 2 * kTarget + kSpace8);
+    for (int at = 0; at < 4; ++at)
+        EXPECT_LE(tile(at).right(), choice->width()) << at;
+
+    choice->takeFocus();
+    const auto press = [](Qt::Key key) { QTest::keyClick(QApplication::focusWidget(), key); };
+    press(Qt::Key_Right);
+    press(Qt::Key_Down);
+    EXPECT_EQ(choice->chosenAt(), 3) << "nearest below the second";
+    press(Qt::Key_Left);
+    press(Qt::Key_Up);
+    EXPECT_EQ(choice->chosenAt(), 0);
+    press(Qt::Key_Up);
+    EXPECT_EQ(choice->chosenAt(), 0) << "no line above";
+}
+
+TEST_F(SharedWidgets, SegmentsBesideAFieldStayInOneLine) {
+    m_window.resize(300, 400);
+    auto* row = new QHBoxLayout;
+    auto* field = new Field(QStringLiteral("Amount"));
+    auto* choice = new Choice(QStringLiteral("Paid in"), Choice::Shape::Segment);
+    choice->setItems({{.text = QStringLiteral("Cash")}, {.text = QStringLiteral("Card")}});
+    choice->keepInOneLine();
+    row->addWidget(field, 1);
+    row->addWidget(choice);
+    m_layout->addLayout(row);
+    m_layout->addStretch(1);
+    open();
+    EXPECT_EQ(choice->width(), choice->sizeHint().width());
+    EXPECT_EQ(choice->height(), field->height()) << "its tiles in the middle";
+    EXPECT_EQ(field->width() + choice->width() + row->spacing(), row->geometry().width());
+}
+
+// A chosen chip and the action beside it, without the help of their places: another ground, and a tick.
+TEST_F(SharedWidgets, AChosenSegmentIsNoButton) {
+    auto* choice = put(new Choice(QStringLiteral("Paid in"), Choice::Shape::Segment));
+    choice->setObjectName(QStringLiteral("paid"));
+    choice->setItems({{.text = QStringLiteral("Cash")}, {.text = QStringLiteral("Card")}});
+    choice->setChosen(0);
+    auto* action = put(new Button(QStringLiteral("Take it"), Button::Kind::Primary));
+    m_layout->addStretch(1);
+    open();
+    for (const Light light : {Light::Day, Light::Evening}) {
+        setLight(*qApp, light);
+        const auto drawn = [&](int at) {
+            return choice->findChild<QWidget*>(QStringLiteral("paid-%1").arg(at))->grab().toImage();
+        };
+        const QImage chosen = drawn(0);
+        const QImage other = drawn(1);
+        const QPoint ground(6, chosen.height() / 2);
+        const QPoint corner(chosen.width() - 4, 11); // beside the tick itself
+        EXPECT_EQ(chosen.pixelColor(ground), tokens().woad);
+        EXPECT_EQ(other.pixelColor(ground), tokens().card);
+        EXPECT_EQ(action->grab().toImage().pixelColor(ground), tokens().indigo);
+        EXPECT_EQ(chosen.pixelColor(corner), tokens().indigo) << "the tick's corner";
+        EXPECT_EQ(other.pixelColor(QPoint(other.width() - 4, 11)), tokens().card);
+    }
+}
+
+TEST_F(SharedWidgets, EmptyStateShowsTheKeyThatBeginsAndActsOnIt) {
+    auto* empty = put(new EmptyState(QStringLiteral("film-shelf"), QStringLiteral("Rolls stand here."),
+                                     QStringLiteral("Receive a roll")));
+    const int bare = empty->button()->width();
+    empty->setKey(QKeySequence(Qt::Key_N));
+    EXPECT_GT(empty->button()->width(), bare) << "its cap";
+    open();
+    QSignalSpy acted(empty, &EmptyState::acted);
+    empty->setFocus();
+    EXPECT_TRUE(empty->button()->hasFocus());
+    QTest::keyClick(empty->button(), Qt::Key_N);
+    QTest::keyClick(empty->button(), Qt::Key_Return);
+    EXPECT_EQ(acted.size(), 2);
+    empty->hide();
+    QTest::keyClick(&m_window, Qt::Key_N);
+    EXPECT_EQ(acted.size(), 2) << "only while it is seen";
 }
 
 TEST_F(SharedWidgets, ButtonIsPressedByItsKeyByEnterAndBySpace) {

@@ -68,6 +68,15 @@ TEST_F(Slips, LabelIsReadWithFibresThatAddToAHundred) {
     EXPECT_EQ(label->readOn, now().today());
 }
 
+TEST_F(Slips, LabelBeginsAtItsFirstFibreAlsoWhereItWasReadBefore) {
+    const auto unread = addStyle("Long sleeve", [](BlankStyle& each) { each.label.reset(); });
+    const auto read = stockUsualShop().style;
+    for (const BlankStyleId style : {unread, read}) {
+        ASSERT_TRUE(open(SlipName::ReadLabel, about(style)));
+        EXPECT_EQ(QApplication::focusWidget()->objectName(), QStringLiteral("fibre-0"));
+    }
+}
+
 TEST_F(Slips, LabelTakesStretchCoatingHeatAndCare) {
     const auto style = addStyle("Apron", [](BlankStyle& each) { each.label.reset(); });
     open(SlipName::ReadLabel, about(style));

@@ -59,6 +59,8 @@ BlankRailPlace::BlankRailPlace(ShopDesk& shopDesk, QWidget* parent)
     m_empty = new EmptyState(QStringLiteral("blank-rail"),
                              tr("Blanks hang here by style, size and colour once the first style is known."),
                              tr("Add a blank style"));
+    m_empty->setObjectName(QStringLiteral("emptyRail"));
+    m_empty->showKey(QKeySequence(Qt::Key_A));
     connect(m_empty, &EmptyState::acted, this,
             [this] { emit desk().slipAsked(SlipName::AddStyle, Matter{}); });
     m_pages->addWidget(makeRail());
@@ -171,7 +173,10 @@ QWidget* BlankRailPlace::headerTools() {
 void BlankRailPlace::opened() {
     if (m_isStale)
         refresh();
-    m_grid->setFocus(Qt::OtherFocusReason);
+    if (m_rail.empty())
+        m_empty->setFocus(Qt::OtherFocusReason);
+    else
+        m_grid->setFocus(Qt::OtherFocusReason);
 }
 
 void BlankRailPlace::turnTo(const Matter& matter) {
@@ -201,6 +206,7 @@ void BlankRailPlace::refresh() {
     m_rail = countRail(*m_shop);
     m_style = std::clamp(m_style, 0, std::max(0, static_cast<int>(m_rail.size()) - 1));
     m_pages->setCurrentIndex(m_rail.empty() ? 1 : 0);
+    m_wash->setVisible(!m_rail.empty());
     m_wash->refresh();
     m_stand->show(m_rail, m_style);
     m_heads->show(shown());

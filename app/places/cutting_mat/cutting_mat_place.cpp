@@ -51,6 +51,7 @@ CuttingMatPlace::CuttingMatPlace(ShopDesk& shopDesk, QWidget* parent)
                              tr("Decals lie here, film by film, once a confirmed order has any to cut."),
                              tr("Take an order"));
     m_empty->setObjectName(QStringLiteral("emptyMat"));
+    m_empty->showKey(QKeySequence(Qt::CTRL | Qt::Key_1));
     connect(m_empty, &EmptyState::acted, this,
             [this] { emit desk().placeAsked(PlaceName::FairTable, Matter{}); });
     auto* emptyCard = new Card;
@@ -163,12 +164,12 @@ QWidget* CuttingMatPlace::headerTools() {
         auto* row = new QHBoxLayout(m_header);
         row->setContentsMargins(0, 0, 0, 0);
         row->setSpacing(kSpace16);
-        auto* films = new KeyHint(tr("Film"), QKeySequence(Qt::Key_F));
-        films->jumpTo(m_films);
-        row->addWidget(films);
-        auto* mat = new KeyHint(tr("Mat"), QKeySequence(Qt::Key_M));
-        mat->jumpTo(m_view);
-        row->addWidget(mat);
+        m_filmKey = new KeyHint(tr("Film"), QKeySequence(Qt::Key_F));
+        m_filmKey->jumpTo(m_films);
+        row->addWidget(m_filmKey);
+        m_matKey = new KeyHint(tr("Mat"), QKeySequence(Qt::Key_M));
+        m_matKey->jumpTo(m_view);
+        row->addWidget(m_matKey);
         m_count = new Label({}, Type::Body, &Tokens::ink2);
         m_count->setObjectName(QStringLiteral("decalsToCut"));
         m_count->setTextFormat(Qt::RichText);
@@ -282,7 +283,9 @@ void CuttingMatPlace::countTools() {
         decals == 1 ? tr("<b>1</b> decal to cut") : tr("<b>%1</b> decals to cut").arg(decals);
     const std::size_t films = m_model.films().size();
     m_count->setText(films > 1 ? tr("%1 on %2 films").arg(count).arg(films) : count);
-    m_count->setVisible(films > 0);
+    for (QWidget* tool : {static_cast<QWidget*>(m_count), static_cast<QWidget*>(m_filmKey),
+                          static_cast<QWidget*>(m_matKey)})
+        tool->setVisible(films > 0);
 }
 
 // ── searching ─────────────────────────────────────────────────────────────────────────────────────────

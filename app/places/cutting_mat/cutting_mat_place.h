@@ -15,6 +15,7 @@ class QStackedWidget;
 namespace holdfast::app {
 
 class EmptyState;
+class KeyHint;
 class Label;
 class MatFoot;
 class MatPanel;
@@ -84,6 +85,8 @@ private:
     MatPanel* m_panel = nullptr;
     QWidget* m_header = nullptr;
     Label* m_count = nullptr;
+    KeyHint* m_filmKey = nullptr;
+    KeyHint* m_matKey = nullptr;
     bool m_isStale = true;
     bool m_isCutting = false; // the mat stands until all its rolls are charged
     bool m_wasAsked = false;  // the search under way was asked for: what it found is said

@@ -2,6 +2,7 @@
 
 #include "app/desk/formats.h"
 #include "app/theme/cut_outlines.h"
+#include "core/cutting/cut_sheet.h"
 
 namespace holdfast::app {
 
@@ -25,6 +26,13 @@ QString likenessOf(const Decal& decal) {
         .arg(decal.height.value)
         .arg(wording ? static_cast<int>(wording->face) : -1)
         .arg(wording ? words(wording->text) : words(std::get<Artwork>(decal.content).name));
+}
+
+QTransform ontoSheet(const NestedDecal& decal, bool isMirrored) {
+    const OutlinePoint corner = onSheet(decal, {0, 0}, isMirrored);
+    const OutlinePoint right = onSheet(decal, {1, 0}, isMirrored);
+    const OutlinePoint down = onSheet(decal, {0, 1}, isMirrored);
+    return {right.x - corner.x, right.y - corner.y, down.x - corner.x, down.y - corner.y, corner.x, corner.y};
 }
 
 const QPainterPath& DecalShapes::of(const Decal& decal) {

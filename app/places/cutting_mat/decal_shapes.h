@@ -1,11 +1,13 @@
 #pragma once
 // Shapes of decals, made when they are first drawn and kept: decals that are cut alike share theirs.
 
+#include "core/cutting/nest.h"
 #include "core/orders/order.h"
 
 #include <QHash>
 #include <QPainterPath>
 #include <QString>
+#include <QTransform>
 
 namespace holdfast::app {
 
@@ -15,6 +17,9 @@ QPainterPath decalShape(const Decal& decal);
 
 // The same for decals of the same content and size.
 QString likenessOf(const Decal& decal);
+
+// From a decal's own millimetres to the sheet's: along and across.
+QTransform ontoSheet(const NestedDecal& decal, bool isMirrored);
 
 class DecalShapes {
 public:

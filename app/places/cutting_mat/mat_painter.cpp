@@ -13,7 +13,6 @@
 #include <QPainter>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 namespace holdfast::app {
@@ -26,7 +25,7 @@ struct MatDrawing {
 
 constexpr double kMarkSide = 20; // the sign of a pin
 constexpr double kBeyond = 26;   // grid below the film
-constexpr double kLeastLabelled = 36;
+constexpr double kKnot = 2.2;    // where the line of a number begins
 
 QPen dashed(const QColor& line, double width, double on, double off) {
     QPen pen(line, width);
@@ -60,16 +59,12 @@ struct MatPainter::Inks {
     QColor shine;
 };
 
-QTransform ontoSheet(const NestedDecal& decal, bool isMirrored) {
-    const OutlinePoint corner = onSheet(decal, {0, 0}, isMirrored);
-    const OutlinePoint right = onSheet(decal, {1, 0}, isMirrored);
-    const OutlinePoint down = onSheet(decal, {0, 1}, isMirrored);
-    return {right.x - corner.x, right.y - corner.y, down.x - corner.x, down.y - corner.y, corner.x, corner.y};
-}
-
 void MatPainter::paint(QPainter& painter, const MatScale& scale, const MatLook& look, const QRectF& visible) {
     m_scale = &scale;
     m_look = &look;
+    if (!m_hasNumbers)
+        m_numbers.lay(m_model, scale, look.wish.isMirrored, m_shapes);
+    m_hasNumbers = true;
     painter.setRenderHint(QPainter::Antialiasing);
     for (std::size_t nest = 0; nest < scale.count(); ++nest) {
         if (!scale.band(nest).intersects(visible))
@@ -80,6 +75,7 @@ void MatPainter::paint(QPainter& painter, const MatScale& scale, const MatLook& 
         paintFilm(painter, nest, inks);
         paintOffcuts(painter, nest, inks);
         paintDecals(painter, nest, inks, visible);
+        paintNumbers(painter, nest, inks, visible);
         paintCutOff(painter, nest, inks);
         paintRulers(painter, nest, visible);
         paintCaption(painter, nest, visible);
@@ -165,24 +161,18 @@ void MatPainter::paintOffcuts(QPainter& painter, std::size_t nest, const Inks& i
         painter.setBrush(Qt::NoBrush);
         painter.setPen(isKept ? QPen(inks.line, 1.2) : dashed(inks.line, 1, 2, 3));
         painter.drawRect(box);
-        const std::array<QString, 2> lines{
-            isKept ? MatDrawing::tr("Offcut, keep") : MatDrawing::tr("Offcut"),
-            QStringLiteral("%1 × %2").arg(offcut.alongSize.value).arg(offcut.acrossSize.value)};
-        const double wide =
-            std::max(widthOf(lines[0], Type::SmallStrong), widthOf(lines[1], Type::Small)) + kSpace16;
-        const double high = 2 * lineHeight(Type::Small) + kSpace8;
-        const bool fits = box.width() >= wide + kSpace8 && box.height() >= high + kSpace8;
-        const bool fitsUpright = box.height() >= wide + kSpace8 && box.width() >= high + kSpace8;
-        if (!fits && !fitsUpright)
+        const auto words = wordsOfOffcut(box, offcut, isKept);
+        if (!words)
             continue;
+        painter.fillRect(words->place, inks.film);
+        const QSizeF size = words->isUpright ? words->place.size().transposed() : words->place.size();
         painter.save();
-        painter.translate(box.center());
-        painter.rotate(fits ? 0 : -90);
-        const QRectF words(-wide / 2, -high / 2, wide, high);
-        painter.fillRect(words, inks.film);
-        paintLine(painter, QRectF(words.left(), words.top() + 4, wide, 18), lines[0], Type::SmallStrong,
-                  inks.line, Qt::AlignHCenter);
-        paintLine(painter, QRectF(words.left(), words.top() + 22, wide, 18), lines[1], Type::Small, inks.line,
+        painter.translate(words->place.center());
+        painter.rotate(words->isUpright ? -90 : 0);
+        const QRectF line(-size.width() / 2, -size.height() / 2 + kSpace4, size.width(),
+                          lineHeight(Type::Small));
+        paintLine(painter, line, words->title, Type::SmallStrong, inks.line, Qt::AlignHCenter);
+        paintLine(painter, line.translated(0, line.height()), words->size, Type::Small, inks.line,
                   Qt::AlignHCenter);
         painter.restore();
     }
@@ -220,7 +210,6 @@ void MatPainter::paintDecal(QPainter& painter, std::size_t nest, const NestedDec
     const DecalOnGarment on = m_model.decal(decal.decal);
     if (!on.decal)
         return;
-    const QRectF film = m_scale->film(nest);
     const QRectF box = m_scale->rectOf(nest, decal.box);
     if (m_look->wish.hasWeedBoxes) {
         painter.setBrush(Qt::NoBrush);
@@ -228,17 +217,10 @@ void MatPainter::paintDecal(QPainter& painter, std::size_t nest, const NestedDec
         painter.drawRect(box.adjusted(0.5, 0.5, -0.5, -0.5));
     }
     const QPainterPath& shape = m_shapes.of(*on.decal);
-    QPainterPath drawn;
-    if (shape.isEmpty()) {
+    if (shape.isEmpty())
         paintOutline(painter, m_scale->rectOf(nest, decal.lies), 4, inks.line, 1.4, true);
-    } else {
-        QTransform placed = ontoSheet(decal, m_look->wish.isMirrored);
-        placed *= QTransform::fromScale(m_scale->pixelsPerMillimetre(), m_scale->pixelsPerMillimetre());
-        placed *= QTransform::fromTranslate(film.left(), film.top());
-        drawn = placed.map(shape);
-        painter.fillPath(drawn, inks.decal);
-    }
-    paintLabel(painter, nest, box, drawn, decalNumber(m_model.facts(), on), inks);
+    else
+        painter.fillPath(outlineOnMat(*m_scale, nest, decal, shape, m_look->wish.isMirrored), inks.decal);
     if (decal.isPinned && box.width() > kMarkSide + 4 && box.height() > kMarkSide + 4) {
         const QRectF mark(box.right() - kMarkSide - 3, box.top() + 3, kMarkSide, kMarkSide);
         paintBox(painter, mark, kMarkSide / 2, inks.line, {});
@@ -246,49 +228,27 @@ void MatPainter::paintDecal(QPainter& painter, std::size_t nest, const NestedDec
     }
 }
 
-// In the corner where it covers nothing of the drawing; else beside the decal, where nothing else lies; else
-// it is left to the list.
-void MatPainter::paintLabel(QPainter& painter, std::size_t nest, const QRectF& box, const QPainterPath& drawn,
-                            const QString& label, const Inks& inks) {
-    const QSizeF size(widthOf(label, Type::SmallStrong) + 6, 17);
-    if (box.height() < kLeastLabelled)
-        return;
-    const auto paint = [&](QPointF corner) {
-        paintLine(painter, QRectF(corner, size).adjusted(3, 0, 0, 0), label, Type::SmallStrong, inks.box);
-    };
-    const double left = box.left() + 3;
-    const double right = box.right() - 3 - size.width();
-    const double top = box.top() + 3;
-    const double bottom = box.bottom() - 3 - size.height();
-    if (box.width() >= size.width() + 8) {
-        const std::array<QPointF, 4> corners{QPointF(left, bottom), QPointF(right, bottom),
-                                             QPointF(left, top), QPointF(right, top)};
-        const auto free = std::ranges::find_if(
-            corners, [&](QPointF corner) { return !drawn.intersects(QRectF(corner, size)); });
-        if (free != corners.end()) {
-            paint(*free);
-            return;
+// Beside its box a number has the film's own ground, which keeps it clear of an offcut's hatch, and a knot where its
+// line begins.
+void MatPainter::paintNumbers(QPainter& painter, std::size_t nest, const Inks& inks,
+                              const QRectF& visible) const {
+    for (const NestedDecal& decal : m_model.nests()[nest].decals) {
+        const MatNumber* number = m_numbers.of(decal.decal);
+        const bool isHeld = m_look->dragged && m_look->dragged->decal == decal.decal;
+        if (!number || isHeld || !m_scale->rectOf(nest, decal.box).united(number->place).intersects(visible))
+            continue;
+        if (number->leader) {
+            painter.fillRect(number->place, inks.film);
+            painter.setPen(QPen(inks.film, 4));
+            painter.drawLine(*number->leader);
+            painter.setPen(QPen(inks.box, 1.2));
+            painter.drawLine(*number->leader);
+            painter.setPen(Qt::NoPen);
+            painter.setBrush(inks.box);
+            painter.drawEllipse(number->leader->p1(), kKnot, kKnot);
         }
+        paintLine(painter, number->place, number->text, Type::SmallStrong, inks.box, Qt::AlignHCenter);
     }
-    for (const QPointF beside : {QPointF(box.right() + 4, top), QPointF(left, box.bottom() + 3)}) {
-        if (isFree(nest, QRectF(beside, size))) {
-            paint(beside);
-            return;
-        }
-    }
-}
-
-// On the film, on one side of the cut-off line, and over no decal and no offcut.
-bool MatPainter::isFree(std::size_t nest, const QRectF& place) const {
-    const Nest& lies = m_model.nests()[nest];
-    const auto isElsewhere = [&](const FilmArea& area) {
-        return !m_scale->rectOf(nest, area).adjusted(-1, -1, 1, 1).intersects(place);
-    };
-    const double cutOff = m_scale->alongAt(nest, static_cast<double>(lies.length.value));
-    const bool isAcrossLine = place.left() < cutOff && place.right() > cutOff + 4;
-    return m_scale->film(nest).contains(place) && !isAcrossLine &&
-           std::ranges::all_of(lies.decals, isElsewhere, &NestedDecal::box) &&
-           std::ranges::all_of(lies.offcuts, isElsewhere);
 }
 
 void MatPainter::paintChosen(QPainter& painter, std::size_t nest, const NestedDecal& decal,

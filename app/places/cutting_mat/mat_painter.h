@@ -3,10 +3,9 @@
 
 #include "app/places/cutting_mat/decal_shapes.h"
 #include "app/places/cutting_mat/mat_model.h"
+#include "app/places/cutting_mat/mat_numbers.h"
 #include "app/places/cutting_mat/mat_scale.h"
 #include "core/cutting/cut_sheet.h"
-
-#include <QTransform>
 
 class QPainter;
 
@@ -30,6 +29,8 @@ public:
     explicit MatPainter(const MatModel& model)
         : m_model(model) {}
 
+    // Where numbers stand is found anew when next painted: what lies there, its scale or its wish has changed.
+    void forgetNumbers() { m_hasNumbers = false; }
     // Only what meets `visible` is drawn.
     void paint(QPainter& painter, const MatScale& scale, const MatLook& look, const QRectF& visible);
 
@@ -42,9 +43,7 @@ private:
     void paintOffcuts(QPainter& painter, std::size_t nest, const Inks& inks) const;
     void paintDecals(QPainter& painter, std::size_t nest, const Inks& inks, const QRectF& visible);
     void paintDecal(QPainter& painter, std::size_t nest, const NestedDecal& decal, const Inks& inks);
-    void paintLabel(QPainter& painter, std::size_t nest, const QRectF& box, const QPainterPath& drawn,
-                    const QString& label, const Inks& inks);
-    bool isFree(std::size_t nest, const QRectF& place) const;
+    void paintNumbers(QPainter& painter, std::size_t nest, const Inks& inks, const QRectF& visible) const;
     void paintChosen(QPainter& painter, std::size_t nest, const NestedDecal& decal, const Inks& inks) const;
     void paintCutOff(QPainter& painter, std::size_t nest, const Inks& inks) const;
 
@@ -52,9 +51,8 @@ private:
     const MatScale* m_scale = nullptr;
     const MatLook* m_look = nullptr;
     DecalShapes m_shapes;
+    MatNumbers m_numbers;
+    bool m_hasNumbers = false;
 };
-
-// From a decal's own millimetres to the sheet's: along and across.
-QTransform ontoSheet(const NestedDecal& decal, bool isMirrored);
 
 } // namespace holdfast::app

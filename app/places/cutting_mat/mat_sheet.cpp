@@ -2,7 +2,6 @@
 
 #include "app/desk/formats.h"
 #include "app/places/cutting_mat/decal_shapes.h"
-#include "app/places/cutting_mat/mat_painter.h"
 #include "app/places/cutting_mat/mat_words.h"
 #include "app/theme/type.h"
 

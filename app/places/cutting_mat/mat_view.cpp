@@ -45,11 +45,15 @@ MatView::MatView(MatModel& model, QWidget* parent)
         say();
         viewport()->update();
     });
-    connect(&m_model, &MatModel::offcutsChanged, viewport(), qOverload<>(&QWidget::update));
+    connect(&m_model, &MatModel::offcutsChanged, viewport(), [this] {
+        m_painter.forgetNumbers();
+        viewport()->update();
+    });
 }
 
 void MatView::setWish(const CutSheetWish& wish) {
     m_look.wish = wish;
+    m_painter.forgetNumbers();
     viewport()->update();
 }
 
@@ -72,6 +76,7 @@ void MatView::layOut() {
     horizontalScrollBar()->setPageStep(room.width());
     verticalScrollBar()->setRange(0, std::max(0, m_scale.content().height() - room.height()));
     verticalScrollBar()->setPageStep(room.height());
+    m_painter.forgetNumbers();
     say();
     viewport()->update();
 }

@@ -51,13 +51,14 @@ void CentrePanel::build() {
     m_width->setFixedWidth(172);
     m_decals = new DecalPanel(m_model);
 
-    auto* hint = new KeyHint({}, Qt::Key_P);
-    hint->setAccessibleName(tr("Placement"));
+    auto* hint = new KeyHint(tr("Placement"), Qt::Key_P);
+    hint->setFixedHeight(kTarget);
     hint->jumpTo(m_placements);
     auto* top = new QHBoxLayout;
-    top->setContentsMargins(14, 10, 14, 9);
+    top->setContentsMargins(14, 10, kSpace8, 9);
+    top->setSpacing(kSpace8);
+    top->addWidget(hint, 0, Qt::AlignTop);
     top->addWidget(m_placements, 1);
-    top->addWidget(hint);
 
     // The width stands on the stage, at its foot.
     auto* onStage = new QVBoxLayout(m_stage);

@@ -33,7 +33,7 @@ CustomerRow::CustomerRow(FairTableModel& model, QWidget* parent)
     m_name->setKey(Qt::Key_O);
     m_name->editor()->setMaxLength(200);
     m_phone->setObjectName(QStringLiteral("customerPhone"));
-    m_phone->setPlaceholder(tr("Tel"));
+    m_phone->setPlaceholder(tr("Phone"));
     m_phone->setFixedWidth(kPhoneWidth);
     m_phone->editor()->setMaxLength(80);
     auto* row = new QHBoxLayout(this);

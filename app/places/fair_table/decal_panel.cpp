@@ -86,6 +86,7 @@ QWidget* DecalPanel::buildPicks() {
     m_face = new Choice(tr("Lettering"), Choice::Shape::Segment);
     m_face->setObjectName(QStringLiteral("face"));
     m_face->setItems({{.text = tr("Serif")}, {.text = tr("Plain")}});
+    m_face->keepInOneLine();
 
     auto* heading = new KeyHint(tr("Decal"), Qt::Key_D);
     heading->jumpTo(m_artworks);

@@ -37,6 +37,7 @@ DepositRow::DepositRow(FairTableModel& model, QWidget* parent)
     m_typed->editor()->setMaxLength(40);
     m_how->setObjectName(QStringLiteral("paidHow"));
     m_how->setItems({{.text = tr("Cash")}, {.text = tr("Card")}});
+    m_how->keepInOneLine();
     m_error->setObjectName(QStringLiteral("depositError"));
     m_error->wrapped();
 

@@ -1,13 +1,13 @@
 #include "app/places/fair_table/garment_stage.h"
 
 #include "app/desk/formats.h"
-#include "app/places/fair_table/undyed_cloth.h"
 #include "app/theme/drawings.h"
 #include "app/theme/focus_ring.h"
 #include "app/theme/measures.h"
 #include "app/theme/stitch.h"
 #include "app/theme/tokens.h"
 #include "app/theme/type.h"
+#include "app/theme/undyed_cloth.h"
 
 #include <QKeyEvent>
 #include <QMouseEvent>

@@ -1,7 +1,6 @@
 #include "app/places/fair_table/picks_panel.h"
 
 #include "app/desk/formats.h"
-#include "app/places/fair_table/undyed_cloth.h"
 #include "app/theme/icons.h"
 #include "app/theme/measures.h"
 #include "app/theme/type.h"
@@ -172,6 +171,7 @@ void PicksPanel::build() {
     m_noStyles = new EmptyState(QStringLiteral("blank-rail"),
                                 tr("Blank styles stand here once the shop has one."), tr("Add a style"));
     m_noStyles->setObjectName(QStringLiteral("noStyles"));
+    m_noStyles->setKey(QKeySequence(Qt::Key_A));
 
     const auto heading = [this](const QString& words, const QKeySequence& key, Choice* choice) {
         auto* hint = new KeyHint(words, key, KeyHint::Order::WordsThenKey, this);
@@ -209,10 +209,10 @@ void PicksPanel::build() {
     auto* card = new Card;
     card->content()->addWidget(m_noStyles, 1);
     card->content()->addWidget(scroll, 1);
-    auto* legend = new DropLegend(tr("washed, can press today"), tr("needs a wash first"));
+    m_legend = new DropLegend(tr("washed, can press today"), tr("needs a wash first"));
     auto* legendRow = new QHBoxLayout;
     legendRow->setContentsMargins(kLeft, kSpace4, kSpace16, kSpace12);
-    legendRow->addWidget(legend);
+    legendRow->addWidget(m_legend);
     card->content()->addLayout(legendRow);
 
     auto* whole = new QVBoxLayout(this);
@@ -232,11 +232,11 @@ void PicksPanel::refreshStyles() {
     QVector<ChoiceItem> items;
     for (const BlankStyle& style : m_model.shop().facts.styles)
         items.append({.text = fitted(style.name, Type::Small, kStyleRoom),
-                      .outline = words(style.outline),
-                      .shade = undyedCloth()});
+                      .outline = words(style.outline)});
     const BlankStyleId chosen = m_model.draft().garment().style;
     m_noStyles->setVisible(items.isEmpty());
     m_all->setVisible(!items.isEmpty());
+    m_legend->setVisible(!items.isEmpty());
     const auto& styles = m_model.shop().facts.styles;
     const int at = placeOf(styles, [&](const BlankStyle& style) { return style.id == chosen; });
     if (showTiles(m_styles, items, at))
@@ -313,14 +313,10 @@ void PicksPanel::refreshColours() {
     nameTiles(m_colours, m_model.style()->colours, [](const Colour& colour) { return colour.name; });
 }
 
-void PicksPanel::changeEvent(QEvent* event) {
-    QWidget::changeEvent(event);
-    if (event->type() == QEvent::PaletteChange && m_styles)
-        refreshStyles(); // undyed cloth is another shade in the evening
-}
-
 void PicksPanel::takeFocus(Section section) {
-    if (section == Section::Style)
+    if (m_model.shop().facts.styles.empty())
+        m_noStyles->setFocus(Qt::OtherFocusReason);
+    else if (section == Section::Style)
         m_styles->takeFocus();
     else if (section == Section::Size)
         m_sizes->takeFocus();

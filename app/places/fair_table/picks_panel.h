@@ -21,9 +21,6 @@ public:
     void refresh();
     void takeFocus(Section section);
 
-protected:
-    void changeEvent(QEvent* event) override;
-
 private:
     void build();
     void refreshStyles();
@@ -38,6 +35,7 @@ private:
     Stepper* m_copies = nullptr;
     KeyHint* m_colourName = nullptr;
     EmptyState* m_noStyles = nullptr;
+    QWidget* m_legend = nullptr;
     QWidget* m_all = nullptr; // what is chosen from, once there are styles
 };
 

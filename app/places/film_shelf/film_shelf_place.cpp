@@ -36,7 +36,7 @@ FilmShelfPlace::FilmShelfPlace(ShopDesk& shopDesk, QWidget* parent)
     setObjectName(QStringLiteral("filmShelf"));
     auto* shelfAndRoll = new QWidget;
     auto* row = new QHBoxLayout(shelfAndRoll);
-    row->setContentsMargins(kGutter, 0, kGutter, kCardGap);
+    row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(kCardGap);
     m_left = new QStackedWidget;
     m_left->addWidget(makeShelf());
@@ -48,15 +48,18 @@ FilmShelfPlace::FilmShelfPlace(ShopDesk& shopDesk, QWidget* parent)
     row->addWidget(m_panel);
 
     m_empty =
-        new EmptyState(QStringLiteral("roll"), tr("Rolls of film stand here once the first is received."),
-                       tr("Receive a roll"));
+        new EmptyState(QStringLiteral("film-shelf"),
+                       tr("Rolls of film stand here once the first is received."), tr("Receive a roll"));
     m_empty->setObjectName(QStringLiteral("emptyShelf"));
+    m_empty->setKey(QKeySequence(Qt::Key_N));
     connect(m_empty, &EmptyState::acted, this, &FilmShelfPlace::askNewRoll);
     m_pages = new QStackedWidget;
     m_pages->addWidget(shelfAndRoll);
-    m_pages->addWidget(m_empty);
+    m_emptyCard = new Card;
+    m_emptyCard->content()->addWidget(m_empty);
+    m_pages->addWidget(m_emptyCard);
     auto* whole = new QVBoxLayout(this);
-    whole->setContentsMargins(0, 0, 0, 0);
+    whole->setContentsMargins(kGutter, 0, kGutter, kCardGap);
     whole->addWidget(m_pages);
 
     connect(m_shelf, &ShelfView::turnedRight, m_panel, &RollPanel::turnToWork);
@@ -80,7 +83,8 @@ QWidget* FilmShelfPlace::makeShelf() {
     m_films->setMinimumHeight(kTarget);
     connect(m_films, &QComboBox::activated, this, [this](int at) {
         choose(m_choices[static_cast<std::size_t>(at)]);
-        m_shelf->setFocus(Qt::OtherFocusReason);
+        (m_boards->currentWidget() == m_none ? static_cast<QWidget*>(m_none) : m_shelf)
+            ->setFocus(Qt::OtherFocusReason);
     });
     auto* key = new KeyHint(tr("Film"), QKeySequence(Qt::Key_F));
     key->jumpTo(m_films);
@@ -93,7 +97,8 @@ QWidget* FilmShelfPlace::makeShelf() {
     card->addToTitle(newRoll);
 
     m_shelf = new ShelfView(m_model);
-    m_none = new EmptyState(QStringLiteral("roll"), {}, tr("Show all films"));
+    m_none = new EmptyState(QStringLiteral("film-shelf"), {}, tr("Show all films"));
+    m_none->showKey(QKeySequence(Qt::Key_Return));
     m_none->setObjectName(QStringLiteral("noneOfFilm"));
     connect(m_none, &EmptyState::acted, this, [this] {
         choose({});
@@ -139,8 +144,10 @@ QWidget* FilmShelfPlace::headerTools() {
 void FilmShelfPlace::opened() {
     if (m_isStale)
         refresh();
-    if (m_pages->currentWidget() == m_empty)
+    if (m_pages->currentWidget() == m_emptyCard)
         m_empty->setFocus(Qt::OtherFocusReason);
+    else if (m_boards->currentWidget() == m_none)
+        m_none->setFocus(Qt::OtherFocusReason);
     else
         m_shelf->setFocus(Qt::OtherFocusReason);
 }

@@ -14,6 +14,7 @@ class QStackedWidget;
 namespace holdfast::app {
 
 class AirCard;
+class Card;
 class Chip;
 class EmptyState;
 class Label;
@@ -51,6 +52,7 @@ private:
     ShelfView* m_shelf = nullptr;
     QStackedWidget* m_pages = nullptr;  // the shelf with its panel, or the empty shop
     QStackedWidget* m_boards = nullptr; // the boards, or that none is of this film
+    Card* m_emptyCard = nullptr;
     EmptyState* m_empty = nullptr;
     EmptyState* m_none = nullptr;
     QComboBox* m_films = nullptr;

@@ -69,6 +69,7 @@ QWidget* OrderBookPlace::makeList() {
     m_filter->setObjectName(QStringLiteral("orderFilter"));
     m_filter->setItems({{tr("Open")}, {tr("Held")}, {tr("Owing")}, {tr("All")}});
     m_filter->setChosen(Open);
+    m_filter->keepInOneLine();
     connect(m_filter, &Choice::chosen, this, &OrderBookPlace::findAgain);
     bar->addWidget(m_filter);
     card->content()->addLayout(bar);
@@ -100,12 +101,15 @@ QWidget* OrderBookPlace::makeList() {
     m_listPages->addWidget(m_list);
     m_nothing = new EmptyState(QStringLiteral("order-book"), {}, {});
     connect(m_nothing, &EmptyState::acted, this, [this] {
-        if (m_search->text().isEmpty()) {
+        if (m_search->text().isEmpty() && !showsAPart()) {
             askNewOrder();
-        } else {
-            m_search->setText({});
-            findAgain();
+            return;
         }
+        if (m_search->text().isEmpty())
+            m_filter->setChosen(All);
+        m_search->setText({});
+        findAgain();
+        m_search->setFocus(Qt::OtherFocusReason);
     });
     m_listPages->addWidget(m_nothing);
     card->content()->addWidget(m_listPages, 1);
@@ -169,6 +173,10 @@ bool OrderBookPlace::eventFilter(QObject* watched, QEvent* event) {
     return Place::eventFilter(watched, event);
 }
 
+bool OrderBookPlace::showsAPart() const {
+    return m_filter->chosenAt() == Held || m_filter->chosenAt() == Owing;
+}
+
 std::vector<OrderId> OrderBookPlace::heldOrders() {
     std::vector<OrderId> held;
     const auto& shop = desk().shop();
@@ -208,7 +216,12 @@ void OrderBookPlace::findAgain() {
                                : m_filter->chosenAt() == Owing
                                    ? tr("Nobody owes anything.")
                                    : tr("Orders stand here once the first is taken."));
-        m_nothing->setAction(isSearching ? tr("Clear the search") : tr("New order"));
+        m_nothing->setAction(isSearching    ? tr("Clear the search")
+                             : showsAPart() ? tr("Show all orders")
+                                            : tr("New order"));
+        m_nothing->showKey(isSearching    ? QKeySequence(Qt::Key_Escape)
+                           : showsAPart() ? QKeySequence()
+                                          : QKeySequence(Qt::CTRL | Qt::Key_N));
         m_sheet->show(std::nullopt);
         return;
     }

@@ -40,6 +40,7 @@ private:
     void choose(OrderId order);
     void chooseRow(int row);
     void askNewOrder();
+    bool showsAPart() const; // the held or the owing alone
     std::vector<OrderId> heldOrders();
     std::vector<db::OrderLine> fetch(int offset);
 

@@ -2,6 +2,7 @@
 
 #include "app/desk/formats.h"
 #include "app/desk/garment_words.h"
+#include "app/places/press_walk/promised_aside.h"
 #include "app/places/press_walk/text_lines.h"
 #include "app/theme/drawings.h"
 #include "app/theme/focus_ring.h"
@@ -225,11 +226,7 @@ void AsideModel::show(std::shared_ptr<const ReckonedShop> shop, const std::vecto
 }
 
 QString AsideModel::freeingWordsAt(int at) const {
-    const AsideEntry& shown = entry(at);
-    if (shown.cutFrom)
-        if (const FilmRoll* roll = m_shop->facts.rolls.find(*shown.cutFrom))
-            return tr("Cut from %1").arg(words(roll->label()));
-    return shown.frees ? words(freeingWords(*shown.frees)) : QString();
+    return freeingOf(*m_shop, entry(at));
 }
 
 bool AsideModel::mayBeWaived(int at) const {
@@ -299,6 +296,16 @@ void AsideList::show(std::shared_ptr<const ReckonedShop> shop, const std::vector
         if (entries[entry].garment == *garment)
             at = static_cast<int>(entry);
     setCurrentIndex(m_model.index(at));
+}
+
+bool AsideList::turnTo(GarmentId garment) {
+    for (int row = 0; row < m_model.rowCount(); ++row)
+        if (m_model.entry(row).garment == garment) {
+            setCurrentIndex(m_model.index(row));
+            setFocus(Qt::ShortcutFocusReason);
+            return true;
+        }
+    return false;
 }
 
 const AsideEntry* AsideList::current() const {

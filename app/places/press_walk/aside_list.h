@@ -49,6 +49,8 @@ public:
     // Keeps the keyboard on the same garment where it still stands here.
     void show(std::shared_ptr<const ReckonedShop> shop, const std::vector<AsideEntry>& entries);
     const AsideModel& aside() const { return m_model; }
+    // Puts the keyboard on the card of that garment; false where it stands nowhere here.
+    bool turnTo(GarmentId garment);
     // The card the keys F and W act on; none when nothing stands aside.
     const AsideEntry* current() const;
 

@@ -140,26 +140,30 @@ void CountPanel::paintWords(QPainter& painter, qreal right) const {
     const qreal room = std::max<qreal>(120, right - left);
     paintRun(painter, {left, 29}, m_shown.step, Type::ListStrong, dyes.ink2);
 
+    // A long note takes its room from the word and what is below it: the stitches stay clear.
+    const bool hasStitches = m_shown.count && !m_shown.count->isAskew;
+    const QStringList note =
+        brokenLines(m_shown.note, Type::BodyStrong, hasStitches ? room : width() - 2 * left);
+    const bool isCrowded = hasStitches && note.size() > 1;
+
     // The largest of three sizes in which the word keeps clear of the count.
     const QColor ink = m_shown.mood == PanelWords::Mood::Now ? dyes.weld : dyes.ink;
-    const Type type = widthOf(m_shown.word, Type::Panel) <= room  ? Type::Panel
-                      : widthOf(m_shown.word, Type::Next) <= room ? Type::Next
-                                                                  : Type::Number;
+    const Type type = !isCrowded && widthOf(m_shown.word, Type::Panel) <= room ? Type::Panel
+                      : widthOf(m_shown.word, Type::Next) <= room              ? Type::Next
+                                                                               : Type::Number;
     qreal y = 42;
     for (const QString& line : brokenLines(m_shown.word, type, room)) {
         paintLine(painter, QRectF(left, y, room, lineHeight(type)), line, type, ink);
         y += lineHeight(type);
     }
     y += 4;
-    const bool isTight = y > 104 || widthOf(m_shown.detail, Type::Number) > room;
+    const bool isTight = isCrowded || y > 104 || widthOf(m_shown.detail, Type::Number) > room;
     const Type detailType = isTight ? Type::Value : Type::Number;
     for (const QString& line : brokenLines(m_shown.detail, detailType, room)) {
         paintLine(painter, QRectF(left, y, room, lineHeight(detailType)), line, detailType, dyes.ink);
         y += lineHeight(detailType);
     }
-    const bool hasStitches = m_shown.count && !m_shown.count->isAskew;
-    for (const QString& line :
-         brokenLines(m_shown.note, Type::BodyStrong, hasStitches ? room : width() - 2 * left)) {
+    for (const QString& line : note) {
         y += 2;
         paintLine(painter, QRectF(left, y, room, lineHeight(Type::BodyStrong)), line, Type::BodyStrong,
                   m_shown.isAlert ? dyes.weld : dyes.ink2);

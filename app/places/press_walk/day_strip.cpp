@@ -2,6 +2,7 @@
 
 #include "app/desk/formats.h"
 #include "app/places/press_walk/late_words.h"
+#include "app/places/press_walk/promised_aside.h"
 #include "app/theme/measures.h"
 #include "app/theme/stitch.h"
 #include "app/theme/tokens.h"
@@ -20,7 +21,8 @@ constexpr int kTop = 10;
 constexpr int kGapBelow = 12;
 constexpr int kLane = 17;
 constexpr int kAxis = 20;
-constexpr int kWords = 24;
+constexpr int kWords = 24;     // one line of them
+constexpr int kWordsLine = 18; // each further one
 constexpr qreal kNames = 92;
 constexpr qreal kTickRoom = 64; // an hour's word needs this much
 
@@ -44,19 +46,26 @@ void DayStrip::show(std::shared_ptr<const ReckonedShop> shop, const Walk& walk) 
 
     m_begins = m_shop->now.instant;
     m_ends = std::max(m_shop->plan.ends, m_begins + std::chrono::minutes{30});
-    m_late = lateWords(*m_shop, walk);
+    m_late.clear();
+    for (const QString& line : {lateWords(*m_shop, walk), promisedAside(*m_shop, walk).what})
+        if (!line.isEmpty())
+            m_late << line;
     m_lateGarments.clear();
     for (const WalkRun& run : walk.runs)
         for (const WalkEntry& entry : run.entries)
             if (entry.late.count() > 0)
                 m_lateGarments.insert(entry.garment);
-    setAccessibleDescription(m_late.isEmpty() ? tr("Nothing will be late.") : m_late);
+    setAccessibleDescription(m_late.isEmpty() ? tr("Nothing will be late.") : saying());
     updateGeometry();
     update();
 }
 
 QSize DayStrip::sizeHint() const {
-    return {600, kTop + kLane * static_cast<int>(m_lanes.size()) + kAxis + kWords + kGapBelow};
+    return {600, kTop + kLane * static_cast<int>(m_lanes.size()) + kAxis + wordsHeight() + kGapBelow};
+}
+
+int DayStrip::wordsHeight() const {
+    return kWords + static_cast<int>(std::max<qsizetype>(0, m_late.size() - 1)) * kWordsLine;
 }
 
 qreal DayStrip::placeOf(Instant when, const QRectF& axis) const {
@@ -142,12 +151,14 @@ void DayStrip::paintEvent(QPaintEvent*) {
         paintLane(painter, lane, QRectF(axis.left(), y, axis.width(), kLane));
         y += kLane;
     }
-    const QRectF foot(14, height() - kGapBelow - kWords, width() - 28, kWords - 4);
+    QRectF foot(14, height() - kGapBelow - wordsHeight(), width() - 28, kWords - 4);
     if (m_late.isEmpty())
         paintLine(painter, foot, tr("Nothing will be late if this plan is kept."), Type::SmallStrong,
                   dyes.green);
-    else
-        paintLine(painter, foot, m_late, Type::SmallStrong, dyes.weld);
+    for (const QString& line : m_late) {
+        paintLine(painter, foot, line, Type::SmallStrong, dyes.weld);
+        foot.translate(0, kWordsLine);
+    }
 }
 
 } // namespace holdfast::app

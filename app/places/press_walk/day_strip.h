@@ -5,6 +5,7 @@
 #include "core/press/walk.h"
 #include "core/shop/reckoned_shop.h"
 
+#include <QStringList>
 #include <QWidget>
 
 #include <memory>
@@ -19,8 +20,9 @@ public:
     explicit DayStrip(QWidget* parent = nullptr);
 
     void show(std::shared_ptr<const ReckonedShop> shop, const Walk& walk);
-    // What it says below: what will be late, and by how much. Empty where nothing is late.
-    QString saying() const { return m_late; }
+    // What it says below: what will be late, and by how much; then what is promised and stands aside. Empty where
+    // nothing is late.
+    QString saying() const { return m_late.join(QLatin1Char(' ')); }
 
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override { return sizeHint(); }
@@ -34,6 +36,7 @@ private:
         Resource resource = Resource::Platen;
         std::optional<PressId> press;
     };
+    int wordsHeight() const;
     qreal placeOf(Instant when, const QRectF& axis) const;
     void paintAxis(QPainter& painter, const QRectF& axis) const;
     void paintLane(QPainter& painter, const Lane& lane, const QRectF& box) const;
@@ -42,7 +45,7 @@ private:
     std::vector<Lane> m_lanes;
     Instant m_begins;
     Instant m_ends;
-    QString m_late;
+    QStringList m_late; // a line each
     std::set<GarmentId> m_lateGarments;
 };
 

@@ -4,6 +4,7 @@
 #include "app/desk/formats.h"
 #include "app/desk/garment_words.h"
 #include "app/places/press_walk/aside_list.h"
+#include "app/places/press_walk/promised_aside.h"
 #include "app/widgets/button.h"
 #include "core/trade/unit_words.h"
 #include "db/actions/press_actions.h"
@@ -286,6 +287,19 @@ void PressWalkPlace::setPaused(bool isPaused) {
     refresh();
     if (!isPaused)
         m_next->setFocus();
+}
+
+// From one card of what is promised today to the next, and behind the last one to the first.
+void PressWalkPlace::turnToPromised() {
+    const auto& garments = promisedAside(*m_shop, m_walk).garments;
+    if (garments.empty()) {
+        note(tr("Nothing that is promised today stands aside."));
+        return;
+    }
+    const AsideEntry* current = m_aside->hasFocus() ? m_aside->current() : nullptr;
+    auto next = current ? std::ranges::find(garments, current->garment) : garments.end();
+    next = next == garments.end() || next + 1 == garments.end() ? garments.begin() : next + 1;
+    m_aside->turnTo(*next);
 }
 
 void PressWalkPlace::freeCurrent() {

@@ -4,6 +4,7 @@
 
 #include "app/places/press_walk/aside_list.h"
 #include "app/places/press_walk/current_garment.h"
+#include "app/places/press_walk/promised_notice.h"
 #include "app/places/press_walk/walk_delegate.h"
 #include "app/places/press_walk/walk_list.h"
 #include "app/theme/focus_ring.h"
@@ -114,10 +115,12 @@ QWidget* PressWalkPlace::makeAsideColumn() {
     m_asideCard = new Card;
     m_asideCard->setTitle(tr("Aside"), QStringLiteral("hold"));
     m_asideCard->setTitleInk(&Tokens::madder);
+    m_promised = new PromisedNotice;
     m_aside = new AsideList;
     m_asideEmpty = new Label(tr("Nothing stands aside."), Type::Small, &Tokens::ink3);
     m_asideEmpty->setContentsMargins(kCardPadding, kSpace8, kCardPadding, kSpace8);
     m_asideEmpty->setAlignment(Qt::AlignTop);
+    m_asideCard->content()->addWidget(m_promised);
     m_asideCard->content()->addWidget(m_aside, 1);
     m_asideCard->content()->addWidget(m_asideEmpty, 1);
 

@@ -16,7 +16,7 @@ bool PressWalkPlace::eventFilter(QObject* watched, QEvent* event) {
     if (event->type() != QEvent::KeyPress && event->type() != QEvent::KeyRelease)
         return Place::eventFilter(watched, event);
     auto* focus = qobject_cast<QWidget*>(watched);
-    if (!focus || (focus != this && !isAncestorOf(focus)) || m_pages->currentWidget() == m_empty)
+    if (!focus || (focus != this && !isAncestorOf(focus)) || m_pages->currentWidget() == m_emptyPage)
         return Place::eventFilter(watched, event);
     const auto& key = static_cast<const QKeyEvent&>(*event);
     const bool isTaken = event->type() == QEvent::KeyPress ? takeKeyPress(key, focus) : takeKeyRelease(key);
@@ -28,8 +28,9 @@ bool PressWalkPlace::takeKeyPress(const QKeyEvent& event, QWidget* focus) {
         return false;
     const int key = event.key();
     if (key == Qt::Key_Space) {
-        // A key that is held repeats: only its first press counts.
-        if (event.isAutoRepeat())
+        // A key that is held repeats: only its first press counts. On a busy machine a repeat may come as a
+        // release and a press of the same moment, which no finger can do.
+        if (event.isAutoRepeat() || (m_spaceReleased != 0 && event.timestamp() == m_spaceReleased))
             return true;
         if (mustBeHeld() && !m_isPaused)
             hold([this] { nextNow(); }, tr("Still counting. Hold Space for a second to end it now."));
@@ -54,6 +55,8 @@ bool PressWalkPlace::takeKeyRelease(const QKeyEvent& event) {
         event.key() == Qt::Key_Space || (event.key() >= Qt::Key_1 && event.key() <= Qt::Key_9);
     if (!isHeldKey)
         return false;
+    if (event.key() == Qt::Key_Space)
+        m_spaceReleased = event.timestamp();
     if (!event.isAutoRepeat()) {
         release();
         m_heldIsDone = false;
@@ -81,6 +84,9 @@ bool PressWalkPlace::takeLetter(int key) {
         return true;
     case Qt::Key_C:
         countAgain();
+        return true;
+    case Qt::Key_T:
+        turnToPromised();
         return true;
     case Qt::Key_F:
         freeCurrent();

@@ -6,6 +6,7 @@
 #include "app/places/press_walk/current_garment.h"
 #include "app/places/press_walk/day_strip.h"
 #include "app/places/press_walk/late_words.h"
+#include "app/places/press_walk/promised_notice.h"
 #include "app/places/press_walk/walk_tools.h"
 #include "app/theme/measures.h"
 #include "app/widgets/button.h"
@@ -77,13 +78,20 @@ PressWalkPlace::PressWalkPlace(ShopDesk& shopDesk, QWidget* parent)
 
     m_empty = new EmptyState(
         QStringLiteral("press-walk"),
-        tr("Here the day’s garments will stand in the order to press them, in runs from low heat "
-           "to high, each with its steps and seconds."),
+        tr("The day’s garments stand here once an order has any to press: in runs from low heat to high, "
+           "each with its steps and seconds."),
         tr("Take an order"));
     m_empty->setObjectName(QStringLiteral("walkEmpty"));
+    m_empty->showKey(QKeySequence(Qt::CTRL | Qt::Key_1));
+    auto* emptyCard = new Card;
+    emptyCard->content()->addWidget(m_empty);
+    m_emptyPage = new QWidget;
+    auto* emptyRoom = new QVBoxLayout(m_emptyPage);
+    emptyRoom->setContentsMargins(kGutter, 0, kGutter, kCardGap);
+    emptyRoom->addWidget(emptyCard);
     m_pages = new QStackedWidget;
     m_pages->addWidget(page);
-    m_pages->addWidget(m_empty);
+    m_pages->addWidget(m_emptyPage);
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(m_pages);
@@ -101,7 +109,10 @@ PressWalkPlace::~PressWalkPlace() {
 }
 
 void PressWalkPlace::listen() {
-    connect(&desk(), &ShopDesk::changed, this, [this] { refresh(); });
+    connect(&desk(), &ShopDesk::changed, this, [this] {
+        m_note.clear(); // it was about what stood there before
+        refresh();
+    });
     for (const auto told : {&ShopDesk::minutePassed, &ShopDesk::replanned}) {
         connect(&desk(), told, this, [this] {
             // While the walk is paused the times in the list stand still.
@@ -146,6 +157,7 @@ void PressWalkPlace::listen() {
             turnToGarment(*garment);
     });
     connect(m_rack, &RackList::takenUp, this, [this](GarmentId garment) { takeFromRack(garment); });
+    connect(m_promised, &QAbstractButton::clicked, this, &PressWalkPlace::turnToPromised);
     connect(m_aside, &AsideList::freed, this, &PressWalkPlace::freeCurrent);
     connect(m_aside, &AsideList::waived, this, &PressWalkPlace::waiveCurrent);
     connect(m_aside, &QListView::activated, this, &PressWalkPlace::freeCurrent);
@@ -169,10 +181,12 @@ void PressWalkPlace::opened() {
     refresh();
     if (m_isStale)
         showWalk();
-    if (m_pages->currentWidget() == m_empty)
-        m_empty->button()->setFocus();
-    else
+    if (m_pages->currentWidget() == m_emptyPage)
+        m_empty->setFocus();
+    else if (m_next->isEnabled())
         m_next->setFocus();
+    else // a key that cannot be pressed takes no keyboard, and letters would reach nobody
+        (m_walk.aside.empty() ? static_cast<QWidget*>(m_list) : m_aside)->setFocus();
 }
 
 void PressWalkPlace::turnTo(const Matter& matter) {
@@ -187,13 +201,7 @@ void PressWalkPlace::turnTo(const Matter& matter) {
         m_list->setFocus();
         return;
     }
-    const AsideModel& aside = m_aside->aside();
-    for (int row = 0; row < aside.rowCount(); ++row)
-        if (aside.entry(row).garment == *matter.garment) {
-            m_aside->setCurrentIndex(aside.index(row));
-            m_aside->setFocus();
-            return;
-        }
+    m_aside->turnTo(*matter.garment);
 }
 
 void PressWalkPlace::showEvent(QShowEvent* event) {
@@ -252,6 +260,7 @@ void PressWalkPlace::showWalk() {
     m_aside->show(m_shop, m_walk.aside);
     m_aside->setVisible(!m_walk.aside.empty());
     m_asideEmpty->setVisible(m_walk.aside.empty());
+    m_promised->show(promisedAside(*m_shop, m_walk));
     m_asideCard->setCount(m_walk.aside.empty() ? QString() : QString::number(m_walk.aside.size()));
     m_strip->show(m_shop, m_walk);
     m_tools->show(m_walk, m_shop->now);

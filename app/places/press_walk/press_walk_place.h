@@ -22,6 +22,7 @@ class CurrentGarment;
 class DayStrip;
 class EmptyState;
 class Label;
+class PromisedNotice;
 class WalkTools;
 
 class PressWalkPlace : public Place {
@@ -101,6 +102,7 @@ private:
     void askSpoil();
     void countAgain();
     void setPaused(bool isPaused);
+    void turnToPromised();
     void freeCurrent();
     void waiveCurrent();
     void turnToMat(const AsideEntry& entry);
@@ -113,6 +115,7 @@ private:
     bool m_isHoldOffered = false;
     bool m_isStale = true;                  // something changed while nobody looked
     bool m_heldIsDone = false;              // the key is still down after what it was held for
+    quint64 m_spaceReleased = 0;            // by the system's clock of events
     std::map<GarmentId, Instant> m_sounded; // steps whose end was sounded, by their start
     std::function<void()> m_heldAct;
     QString m_note;
@@ -126,6 +129,7 @@ private:
 
     WalkModel m_model;
     QStackedWidget* m_pages = nullptr;
+    QWidget* m_emptyPage = nullptr;
     EmptyState* m_empty = nullptr;
     QWidget* m_walkColumn = nullptr;
     QWidget* m_asideColumn = nullptr;
@@ -147,6 +151,7 @@ private:
     RackList* m_rack = nullptr;
     Label* m_rackEmpty = nullptr;
     Card* m_asideCard = nullptr;
+    PromisedNotice* m_promised = nullptr;
     AsideList* m_aside = nullptr;
     Label* m_asideEmpty = nullptr;
     WalkTools* m_tools = nullptr;

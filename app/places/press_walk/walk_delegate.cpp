@@ -31,6 +31,12 @@ QString fitted(const QString& text, Type type, qreal width) {
     return QFontMetricsF(fontOf(type)).elidedText(text, Qt::ElideRight, width);
 }
 
+QString colourName(const ShopFacts& facts, const Garment& garment) {
+    const BlankStyle* style = facts.styles.find(garment.style);
+    const Colour* colour = style ? style->colour(garment.colour) : nullptr;
+    return colour ? words(colour->name) : QString();
+}
+
 } // namespace
 
 WalkDelegate::WalkDelegate(const WalkModel& model, QObject* parent)
@@ -131,10 +137,9 @@ void WalkDelegate::paintRunHead(QPainter& painter, const QRectF& box, const Walk
         paintIcon(painter, QRectF(x, lower.center().y() - 7, 15, 15), QStringLiteral("tick"), dyes.green);
     }
 
-    QString title = tr("Run %1").arg(row.run + 1);
-    if (m_model.hasManyPresses())
-        if (const Press* press = m_model.shop().facts.presses.find(run.press))
-            title = tr("%1 · %2").arg(title, words(press->name));
+    // With several presses it matters at which; the time beside it leaves room for one of the two.
+    const Press* press = m_model.hasManyPresses() ? m_model.shop().facts.presses.find(run.press) : nullptr;
+    const QString title = press ? words(press->name) : tr("Run %1").arg(row.run + 1);
     const qreal room = upper.width() - widthOf(span, Type::SmallStrong) - 10;
     paintLine(painter, upper, fitted(title, Type::BodyStrong, room), Type::BodyStrong,
               run.isDone() ? dyes.ink2 : dyes.ink);
@@ -185,8 +190,15 @@ void WalkDelegate::paintGarmentRow(QPainter& painter, const QRectF& box, const Q
     const qreal upper = box.top() + 26;
     const qreal lower = box.top() + 45;
     const qreal behind = paintRun(painter, {left, upper}, number, Type::BodyStrong, ink) + 5;
+    // A colour that has no room behind the name begins the next line: the blank is fetched by it.
+    const QString name = garmentName(shop.facts, garment);
+    const bool fits = widthOf(name, Type::Body) <= left + room - behind;
     paintRun(painter, {behind, upper},
-             fitted(garmentName(shop.facts, garment), Type::Body, left + room - behind), Type::Body, ink);
+             fits ? name : fitted(garmentInShort(shop.facts, garment), Type::Body, left + room - behind),
+             Type::Body, ink);
+    const QString colour = fits ? QString() : colourName(shop.facts, garment);
+    const QString below =
+        colour.isEmpty() ? decalWords(garment) : tr("%1 · %2").arg(colour, decalWords(garment));
 
     QString warning;
     if (entry.late.count() > 0)
@@ -200,7 +212,7 @@ void WalkDelegate::paintGarmentRow(QPainter& painter, const QRectF& box, const Q
     const bool isWarning =
         entry.late.count() > 0 || (entry.isAfterClosing && entry.state == WalkState::Planned);
     const qreal warned = warning.isEmpty() ? 0 : widthOf(warning, Type::SmallStrong) + 8;
-    paintRun(painter, {left, lower}, fitted(decalWords(garment), Type::Small, room - warned), Type::Small,
+    paintRun(painter, {left, lower}, fitted(below, Type::Small, room - warned), Type::Small,
              isPressed ? dyes.ink3 : dyes.ink2);
     if (!warning.isEmpty())
         paintRun(painter, {left + room - warned + 8, lower}, warning, Type::SmallStrong,

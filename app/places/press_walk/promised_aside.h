@@ -1,0 +1,27 @@
+#pragma once
+// What is promised today, or was promised before, and stands aside: the plan of the day has no place for it,
+// so that no lateness of the walk would say it.
+
+#include "core/press/walk.h"
+#include "core/shop/reckoned_shop.h"
+
+#include <QString>
+
+#include <vector>
+
+namespace holdfast::app {
+
+struct PromisedAside {
+    QString what;                    // "411 is promised today and held."; empty where there is none
+    QString frees;                   // "What frees it: press a test strip."
+    std::vector<GarmentId> garments; // aside, the earliest promise first
+
+    bool isEmpty() const { return garments.empty(); }
+};
+
+PromisedAside promisedAside(const ReckonedShop& shop, const Walk& walk);
+
+// What frees one that stands aside, as its card says it; empty where only time does.
+QString freeingOf(const ReckonedShop& shop, const AsideEntry& entry);
+
+} // namespace holdfast::app

@@ -1,0 +1,89 @@
+#include "app/widgets/flow_layout.h"
+
+#include <algorithm>
+
+namespace holdfast::app {
+
+FlowLayout::FlowLayout(QWidget* parent, int spacing)
+    : QLayout(parent) {
+    setContentsMargins(0, 0, 0, 0);
+    setSpacing(spacing);
+}
+
+FlowLayout::~FlowLayout() {
+    while (QLayoutItem* item = takeAt(0))
+        delete item;
+}
+
+void FlowLayout::addItem(QLayoutItem* item) {
+    m_items.push_back(item);
+    invalidate();
+}
+
+QLayoutItem* FlowLayout::itemAt(int at) const {
+    return at >= 0 && at < count() ? m_items[static_cast<std::size_t>(at)] : nullptr;
+}
+
+QLayoutItem* FlowLayout::takeAt(int at) {
+    if (at < 0 || at >= count())
+        return nullptr;
+    QLayoutItem* item = m_items[static_cast<std::size_t>(at)];
+    m_items.erase(m_items.begin() + at);
+    invalidate();
+    return item;
+}
+
+std::vector<QRect> FlowLayout::placesIn(int width) const {
+    std::vector<QRect> places;
+    places.reserve(m_items.size());
+    int left = 0;
+    int top = 0;
+    int lineHeight = 0;
+    for (const QLayoutItem* item : m_items) {
+        const QSize size = item->sizeHint();
+        if (left > 0 && left + size.width() > width) {
+            left = 0;
+            top += lineHeight + spacing();
+            lineHeight = 0;
+        }
+        places.emplace_back(QPoint(left, top), size);
+        left += size.width() + spacing();
+        lineHeight = std::max(lineHeight, size.height());
+    }
+    return places;
+}
+
+QSize FlowLayout::sizeHint() const {
+    QSize whole(0, 0);
+    for (const QLayoutItem* item : m_items) {
+        const QSize size = item->sizeHint();
+        whole.rwidth() += size.width() + (whole.width() > 0 ? spacing() : 0);
+        whole.setHeight(std::max(whole.height(), size.height()));
+    }
+    return whole;
+}
+
+QSize FlowLayout::minimumSize() const {
+    QSize widest(0, 0);
+    for (const QLayoutItem* item : m_items)
+        widest = widest.expandedTo(item->sizeHint());
+    return widest;
+}
+
+int FlowLayout::heightForWidth(int width) const {
+    int lowest = 0;
+    for (const QRect& place : placesIn(width))
+        lowest = std::max(lowest, place.bottom() + 1);
+    return lowest;
+}
+
+void FlowLayout::setGeometry(const QRect& box) {
+    QLayout::setGeometry(box);
+    // In the middle of what is higher: beside a field, which is.
+    const int down = std::max(0, box.height() - heightForWidth(box.width())) / 2;
+    const std::vector<QRect> places = placesIn(box.width());
+    for (std::size_t at = 0; at < m_items.size(); ++at)
+        m_items[at]->setGeometry(places[at].translated(box.topLeft() + QPoint(0, down)));
+}
+
+} // namespace holdfast::app
