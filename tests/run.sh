@@ -47,7 +47,8 @@ build() {
 }
 
 say "Building the tests"
-build "$top/build/tests" -DCMAKE_BUILD_TYPE=Debug
+# Lines and names are enough to read a failure by, and build in less time than all there is to debug.
+build "$top/build/tests" -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG=-g1
 say "Building core and db with sanitizers"
 build "$top/build/sanitize" -DCMAKE_BUILD_TYPE=Debug -DHOLDFAST_APP=OFF -DHOLDFAST_SANITIZE=ON
 
