@@ -11,8 +11,8 @@
 #include <QCoreApplication>
 
 #include <cstdio>
-#include <future>
 #include <optional>
+#include <thread>
 #include <utility>
 #include <vector>
 
@@ -66,27 +66,46 @@ int doTour(const Arguments& arguments, int argc, char** argv) {
 
 using OpenedShop = Result<std::unique_ptr<db::Shop>>;
 
-// None: there is no shop yet. The file is looked over and opened while the fonts are read.
-std::optional<std::future<OpenedShop>> openingShop(const Arguments& arguments, const Clock& clock) {
-    const std::filesystem::path path = arguments.shop.value_or(defaultShopPath());
-    std::error_code ignored;
-    if (!arguments.isDemo && !arguments.shop && !std::filesystem::exists(path, ignored))
-        return std::nullopt;
-    return std::async(std::launch::async, [path, clock, isDemo = arguments.isDemo]() -> OpenedShop {
-        return isDemo ? openDemoToWorkIn(clock.moment().today(), clock.now) : db::Shop::open(path, clock.now);
-    });
-}
-
-void openIn(MainWindow& window, std::optional<std::future<OpenedShop>> opening) {
-    if (!opening) {
-        window.showStart();
-        return;
+// Looks the file over and opens it on a thread of its own, while the fonts are read.
+class ShopOpening {
+public:
+    ShopOpening(const Arguments& arguments, const Clock& clock) {
+        const std::filesystem::path path = arguments.shop.value_or(defaultShopPath());
+        std::error_code ignored;
+        if (!arguments.isDemo && !arguments.shop && !std::filesystem::exists(path, ignored))
+            return;
+        m_thread = std::thread([this, path, clock, isDemo = arguments.isDemo] {
+            m_opened = isDemo ? openDemoToWorkIn(clock.moment().today(), clock.now)
+                              : db::Shop::open(path, clock.now);
+        });
     }
-    auto opened = opening->get();
-    if (opened.ok())
-        window.open(std::move(opened).value());
+    ~ShopOpening() { wait(); }
+    ShopOpening(const ShopOpening&) = delete;
+    ShopOpening& operator=(const ShopOpening&) = delete;
+
+    // Waits. None: there is no shop yet.
+    std::optional<OpenedShop> take() {
+        wait();
+        return std::move(m_opened);
+    }
+
+private:
+    void wait() {
+        if (m_thread.joinable())
+            m_thread.join();
+    }
+
+    std::optional<OpenedShop> m_opened;
+    std::thread m_thread;
+};
+
+void openIn(MainWindow& window, std::optional<OpenedShop> opened) {
+    if (!opened)
+        window.showStart();
+    else if (opened->ok())
+        window.open(std::move(*opened).value());
     else
-        window.showStart(QString::fromStdString(opened.error().message));
+        window.showStart(QString::fromStdString(opened->error().message));
 }
 
 int openWindow(const Arguments& arguments, int argc, char** argv) {
@@ -94,10 +113,10 @@ int openWindow(const Arguments& arguments, int argc, char** argv) {
     nameProgram();
     QGuiApplication::setDesktopFileName(QStringLiteral("holdfast"));
     const Clock clock = clockFor(arguments);
-    auto opening = openingShop(arguments, clock);
+    ShopOpening opening(arguments, clock);
     setLight(application, Light::Day);
     MainWindow window(clock);
-    openIn(window, std::move(opening));
+    openIn(window, opening.take());
     window.show();
     return QApplication::exec();
 }
