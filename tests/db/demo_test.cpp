@@ -64,8 +64,10 @@ public:
         shop = std::move(opened).value();
         ClimateReckoner reckoner;
         Connection& connection = shop->connection();
+        PlanSearch search;
+        search.atMost = std::chrono::seconds{10}; // a busy machine must not end it
         reckoned = reckonShop(loadOpenFacts(connection), loadClimate(connection),
-                              loadRecentUse(connection, now.instant), reckoner, now);
+                              loadRecentUse(connection, now.instant), reckoner, now, search);
         walk = walkOf(*reckoned);
     }
 
@@ -207,6 +209,8 @@ TEST(Demo, IsAWorkshopOfFortyOrders) {
     EXPECT_GE(demo.number("SELECT COUNT(*) FROM test_strip WHERE passed"), 1);
     EXPECT_GE(demo.number("SELECT COUNT(*) FROM test_strip WHERE NOT passed"), 1);
     EXPECT_GE(demo.number("SELECT SUM(units) FROM lot_move"), 250);
+    EXPECT_EQ(demo.number("SELECT COUNT(*) FROM claim"), 4);
+    EXPECT_EQ(demo.number("SELECT COUNT(*) FROM claim WHERE answer IS NULL"), 1);
 }
 
 TEST(Demo, HasThreeMonthsOfClimateInTwoPlaces) {
