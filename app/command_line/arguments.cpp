@@ -8,13 +8,14 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr std::array<std::pair<const char*, ReportName>, 6> kReports{{
+constexpr std::array<std::pair<const char*, ReportName>, 7> kReports{{
     {"walk", ReportName::Walk},
     {"use-first", ReportName::UseFirst},
     {"holds", ReportName::Holds},
     {"blanks", ReportName::Blanks},
     {"promise", ReportName::Promise},
     {"cut", ReportName::Cut},
+    {"figures", ReportName::Figures},
 }};
 
 class Reader {
@@ -120,7 +121,7 @@ private:
     Result<Done> takeReport(const std::string& word) {
         if (const auto verb = takeVerb(Verb::Report, word); !verb.ok())
             return verb;
-        const auto name = following("one of walk, use-first, holds, blanks, promise, cut");
+        const auto name = following("one of walk, use-first, holds, blanks, promise, cut, figures");
         if (!name.ok())
             return name.error();
         for (const auto& [code, report] : kReports)
@@ -129,7 +130,7 @@ private:
                 return Done{};
             }
         return plainError("There is no report “" + *name +
-                          "”. Ask for walk, use-first, holds, blanks, promise or cut.");
+                          "”. Ask for walk, use-first, holds, blanks, promise, cut or figures.");
     }
 
     bool wantsTarget() const { return m_arguments.verb == Verb::Tour || m_arguments.verb == Verb::Backup; }
@@ -171,6 +172,8 @@ std::string usage() {
            "  report blanks      blanks on the rail: washed, unwashed, kept, short\n"
            "  report promise     the day an order taken now could be promised; each open order's promise\n"
            "  report cut         decals to cut, film by film, nested on the rolls there are\n"
+           "  report figures     what came back and why, promises kept, takings, film, since the first "
+           "order\n"
            "      --json         the same as JSON (keys: docs/command-line.md)\n"
            "  tour DIR           draws every place to PNG, by day and in the evening\n"
            "      --scale 2      at twice the size\n"

@@ -15,7 +15,7 @@
 namespace holdfast::app {
 
 enum class Verb { Window, Report, Tour, Check, Backup, Help, Version };
-enum class ReportName { Walk, UseFirst, Holds, Blanks, Promise, Cut };
+enum class ReportName { Walk, UseFirst, Holds, Blanks, Promise, Cut, Figures };
 
 struct Arguments {
     std::optional<std::filesystem::path> shop; // none: the usual one

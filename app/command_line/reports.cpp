@@ -6,7 +6,7 @@
 
 namespace holdfast::app {
 
-Report reportOf(ReportName name, const ReckonedShop& shop) {
+Report reportOf(ReportName name, const ReckonedShop& shop, const ShopFigures& figures) {
     switch (name) {
     case ReportName::Walk:
         return walkReport(shop);
@@ -20,6 +20,8 @@ Report reportOf(ReportName name, const ReckonedShop& shop) {
         return promiseReport(shop);
     case ReportName::Cut:
         return cutReport(shop);
+    case ReportName::Figures:
+        return figuresReport(shop, figures);
     }
     return {};
 }

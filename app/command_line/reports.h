@@ -4,6 +4,7 @@
 
 #include "app/command_line/arguments.h"
 #include "core/press/walk.h"
+#include "core/quality/shop_figures.h"
 #include "core/shop/reckoned_shop.h"
 
 #include <QJsonObject>
@@ -16,7 +17,7 @@ struct Report {
     QJsonObject json;
 };
 
-Report reportOf(ReportName name, const ReckonedShop& shop);
+Report reportOf(ReportName name, const ReckonedShop& shop, const ShopFigures& figures);
 
 // One file each.
 Report walkReport(const ReckonedShop& shop);
@@ -25,6 +26,7 @@ Report holdsReport(const ReckonedShop& shop);
 Report blanksReport(const ReckonedShop& shop);
 Report promiseReport(const ReckonedShop& shop);
 Report cutReport(const ReckonedShop& shop);
+Report figuresReport(const ReckonedShop& shop, const ShopFigures& figures);
 
 // ── what the reports have in common ───────────────────────────────────────────────────────────────────
 

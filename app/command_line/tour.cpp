@@ -4,6 +4,7 @@
 #include "app/command_line/verbs.h"
 #include "app/places/cutting_mat/cut_not_pressed.h"
 #include "app/places/cutting_mat/cutting_mat_place.h"
+#include "app/places/figures/figures_place.h"
 #include "app/shell/command_finder.h"
 #include "app/shell/foot_line.h"
 #include "app/shell/main_window.h"
@@ -13,6 +14,7 @@
 #include "app/theme/tokens.h"
 #include "app/widgets/field.h"
 #include "db/journal/backup.h"
+#include "db/tables/claims.h"
 
 #include <QApplication>
 #include <QElapsedTimer>
@@ -40,7 +42,7 @@ constexpr int kSettleMilliseconds = 60;
 // A search that ends by rounds draws the same nest each time.
 constexpr std::uint64_t kSearchRounds = 300;
 
-constexpr std::array<std::pair<SlipName, const char*>, 31> kSlips{{
+constexpr std::array<std::pair<SlipName, const char*>, 33> kSlips{{
     {SlipName::ReadLabel, "read-label"},
     {SlipName::MarkNotPrewashed, "mark-not-prewashed"},
     {SlipName::ChooseWayRound, "choose-way-round"},
@@ -69,10 +71,17 @@ constexpr std::array<std::pair<SlipName, const char*>, 31> kSlips{{
     {SlipName::MovePromise, "move-promise"},
     {SlipName::Customer, "customer"},
     {SlipName::CancelOrder, "cancel-order"},
+    {SlipName::CameBack, "came-back"},
+    {SlipName::AnswerClaim, "answer-claim"},
     {SlipName::Waive, "waive"},
     {SlipName::Spoil, "spoil"},
     {SlipName::Settings, "settings"},
 }};
+
+constexpr std::pair<FigureQuestion, const char*> kQuestions[] = {
+    {FigureQuestion::WhatIsCommon, "in-common"}, {FigureQuestion::Holding, "holding"},
+    {FigureQuestion::Months, "months"},          {FigureQuestion::Promises, "promises"},
+    {FigureQuestion::Takings, "takings"},        {FigureQuestion::Film, "film"}};
 
 bool isSearching(const MainWindow& window) {
     const Workshop* workshop = window.workshop();
@@ -125,10 +134,24 @@ Matter matterOf(const ReckonedShop& shop) {
     return matter;
 }
 
+// The claim that waits longest.
+Matter openClaim(ShopDesk& desk) {
+    Matter matter;
+    const auto open = desk.file().read(db::openClaims);
+    if (open.ok() && !open->empty()) {
+        matter.order = open->front().order;
+        matter.claim = open->front().claim;
+    }
+    return matter;
+}
+
 // What the slip can be about; most have something to say of the usual garment.
-Matter matterFor(SlipName slip, const ReckonedShop& shop, const Matter& usual) {
+Matter matterFor(SlipName slip, ShopDesk& desk, const Matter& usual) {
+    if (slip == SlipName::CameBack || slip == SlipName::AnswerClaim)
+        return openClaim(desk);
     if (slip != SlipName::Miscut)
         return usual;
+    const ReckonedShop& shop = *desk.shop();
     Matter matter;
     if (const auto cut = cutNotPressed(shop, std::nullopt); !cut.empty()) {
         matter.garment = cut.front().garment->id;
@@ -182,9 +205,29 @@ private:
         }
         if (const auto drawn = drawAtWork(*window); !drawn.ok())
             return drawn;
+        if (const auto drawn = drawLearned(*window); !drawn.ok())
+            return drawn;
         if (const auto drawn = drawSlips(*window); !drawn.ok())
             return drawn;
         return drawFinder(*window);
+    }
+
+    // An order that came back, and each question of the figures behind the first.
+    Result<Done> drawLearned(MainWindow& window) {
+        Workshop& workshop = *window.workshop();
+        if (const Matter claim = openClaim(*window.desk()); claim.order) {
+            workshop.turnTo(PlaceName::OrderBook, claim);
+            if (const auto kept = keep(window, "order-book-came-back"); !kept.ok())
+                return kept;
+        }
+        workshop.turnTo(PlaceName::Figures);
+        auto* figures = qobject_cast<FiguresPlace*>(workshop.place());
+        for (const auto& [question, code] : kQuestions) {
+            figures->ask(question);
+            if (const auto kept = keep(window, std::string{"figures-"} + code); !kept.ok())
+                return kept;
+        }
+        return Done{};
     }
 
     // Places as they stand in the middle of work: the order on the press, a wash that frees a held garment.
@@ -242,7 +285,7 @@ private:
         Workshop& workshop = *window.workshop();
         const Matter matter = matterOf(*window.desk()->shop());
         for (const auto& [slip, code] : kSlips) {
-            workshop.showSlip(slip, matterFor(slip, *window.desk()->shop(), matter));
+            workshop.showSlip(slip, matterFor(slip, *window.desk(), matter));
             if (!workshop.slipEdge()->isOpen()) {
                 // Nothing in this shop that it could be about.
                 workshop.foot()->showLast(window.desk()->file());

@@ -5,6 +5,7 @@
 #include "db/journal/backup.h"
 #include "db/journal/check.h"
 #include "db/tables/facts.h"
+#include "db/tables/figures.h"
 
 #include <QJsonDocument>
 
@@ -31,6 +32,13 @@ Result<std::shared_ptr<const ReckonedShop>> reckoned(db::Shop& shop, const Now& 
         search.atMost = kPlanAtMost;
         return reckonShop(db::loadOpenFacts(connection), db::loadClimate(connection),
                           db::loadRecentUse(connection, now.instant), reckoner, now, search);
+    });
+}
+
+// Since the beginning.
+Result<ShopFigures> figuresOf(db::Shop& shop, const Now& now) {
+    return shop.read([&](db::Connection& connection) {
+        return db::loadFigures(connection, db::firstDay(connection, now), now);
     });
 }
 
@@ -62,7 +70,11 @@ Result<std::string> report(const Arguments& arguments, const Clock& clock) {
     const auto facts = reckoned(**shop, clock.moment());
     if (!facts.ok())
         return facts.error();
-    const Report made = reportOf(arguments.report, **facts);
+    const auto figures = arguments.report == ReportName::Figures ? figuresOf(**shop, clock.moment())
+                                                                 : Result<ShopFigures>{ShopFigures{}};
+    if (!figures.ok())
+        return figures.error();
+    const Report made = reportOf(arguments.report, **facts, *figures);
     if (arguments.asJson)
         return QJsonDocument(made.json).toJson(QJsonDocument::Indented).toStdString();
     return made.text.toStdString();

@@ -13,6 +13,7 @@
 #include "app/desk/shop_beside.h"
 #include "core/holds/finding.h"
 #include "core/press/walk.h"
+#include "core/quality/claim.h"
 #include "core/shop/reckoned_shop.h"
 #include "db/journal/shop.h"
 
@@ -40,12 +41,13 @@ struct Matter {
     std::optional<PressId> press;
     std::optional<Rule> rule;
     std::optional<ColourId> colour;
+    std::optional<ClaimId> claim;
     QString size;
 
     static Matter of(const Finding& finding, const Garment& garment);
 };
 
-enum class PlaceName { FairTable, PressWalk, FilmShelf, BlankRail, CuttingMat, OrderBook };
+enum class PlaceName { FairTable, PressWalk, FilmShelf, BlankRail, CuttingMat, OrderBook, Figures };
 
 // Forms that any place may ask for; the shell shows them at the right edge (see app/slips).
 enum class SlipName {
@@ -77,6 +79,8 @@ enum class SlipName {
     MovePromise,
     Customer,
     CancelOrder,
+    CameBack,
+    AnswerClaim,
     Waive,
     Spoil,
     Settings,

@@ -3,6 +3,7 @@
 #include "app/places/blank_rail/blank_rail_place.h"
 #include "app/places/cutting_mat/cutting_mat_place.h"
 #include "app/places/fair_table/fair_table_place.h"
+#include "app/places/figures/figures_place.h"
 #include "app/places/film_shelf/film_shelf_place.h"
 #include "app/places/order_book/order_book_place.h"
 #include "app/places/press_walk/press_walk_place.h"
@@ -32,9 +33,12 @@ std::vector<BuiltPlace> allBuilt() {
         {PlaceName::BlankRail, 4, PlaceGroup::Bench, "blank-rail",
          QT_TRANSLATE_NOOP("holdfast::app::Places", "Blank rail"), "blank-rail", false, make<BlankRailPlace>},
         {PlaceName::CuttingMat, 5, PlaceGroup::Bench, "cutting-mat",
-         QT_TRANSLATE_NOOP("holdfast::app::Places", "Cutting mat"), "cutting-mat", true, make<CuttingMatPlace>},
+         QT_TRANSLATE_NOOP("holdfast::app::Places", "Cutting mat"), "cutting-mat", true,
+         make<CuttingMatPlace>},
         {PlaceName::OrderBook, 6, PlaceGroup::Desk, "order-book",
          QT_TRANSLATE_NOOP("holdfast::app::Places", "Order book"), "order-book", true, make<OrderBookPlace>},
+        {PlaceName::Figures, 7, PlaceGroup::Desk, "figures",
+         QT_TRANSLATE_NOOP("holdfast::app::Places", "Figures"), "figures", false, make<FiguresPlace>},
     };
 }
 

@@ -40,6 +40,8 @@ Slip* makeTakeMoney(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeMovePromise(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeCustomer(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeCancelOrder(ShopDesk& desk, const Matter& matter, QWidget* parent);
+Slip* makeCameBack(ShopDesk& desk, const Matter& matter, QWidget* parent);
+Slip* makeAnswerClaim(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeWaive(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeSpoil(ShopDesk& desk, const Matter& matter, QWidget* parent);
 

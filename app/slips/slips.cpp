@@ -61,6 +61,10 @@ Slip* makeSlip(SlipName name, ShopDesk& desk, const Matter& matter, QWidget* par
         return makeCustomer(desk, matter, parent);
     case SlipName::CancelOrder:
         return makeCancelOrder(desk, matter, parent);
+    case SlipName::CameBack:
+        return makeCameBack(desk, matter, parent);
+    case SlipName::AnswerClaim:
+        return makeAnswerClaim(desk, matter, parent);
     case SlipName::Waive:
         return makeWaive(desk, matter, parent);
     case SlipName::Spoil:

@@ -27,18 +27,16 @@ std::vector<std::string> namesOf(const HandedOver& garment, FaultsBy by) {
     return {};
 }
 
-bool isJudged(const FaultShare& share, const FaultShare& all) {
-    return share.garments >= kFewestToJudge && all.garments - share.garments >= kFewestToJudge;
-}
-
 // Holm's procedure: the least likely must be so by all comparisons, the next by one fewer, until one is not.
 void judge(std::vector<FaultShare>& shares, const FaultShare& all) {
     std::vector<FaultShare*> judged;
     for (FaultShare& share : shares) {
-        if (!isJudged(share, all))
+        const std::int64_t others = all.garments - share.garments;
+        share.isJudged = share.garments >= kFewestToJudge && others >= kFewestToJudge;
+        if (!share.isJudged)
             continue;
         share.chance = chanceOfAsMany({share.faults, share.garments - share.faults, all.faults - share.faults,
-                                       all.garments - share.garments - (all.faults - share.faults)});
+                                       others - (all.faults - share.faults)});
         judged.push_back(&share);
     }
     std::ranges::sort(judged, {}, &FaultShare::chance);

@@ -40,8 +40,8 @@ struct FaultShare {
     ShareInterval interval;
     // The chance of as many among them, or more, if all garments were alike (Fisher's exact test).
     double chance = 1;
-    // Less than chance would do once in twenty times, over all that are compared here (Holm 1979): said only
-    // where there are kFewestToJudge garments on either side.
+    bool isJudged = false; // there are kFewestToJudge garments or more on either side
+    // Less than chance would do once in twenty times, over all that are judged here (Holm 1979).
     bool isMoreThanChance = false;
 };
 

@@ -37,10 +37,12 @@ struct PlaceTakings {
 };
 
 struct ShopFigures {
+    LocalDate from{}; // the first day that counts
     std::vector<HandedOver> handedOver;
     std::vector<PromiseGiven> promises;                 // that were to be kept by now
     std::vector<FilmUse> films;                         // any of which moved; the most cut first
     std::vector<PlaceTakings> places;                   // the most ordered first
+    std::int64_t unanswered = 0;                        // claims of which nothing was done yet
     std::vector<std::pair<Fault, std::int64_t>> faults; // claims of each, the most first
 };
 

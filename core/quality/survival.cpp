@@ -50,9 +50,9 @@ Survival survivalOf(std::span<const Watched> cases) {
     return survival;
 }
 
-double Survival::shareAt(double time) const {
+SurvivalStep Survival::at(double time) const {
     const auto after = std::ranges::upper_bound(steps, time, {}, &SurvivalStep::at);
-    return after == steps.begin() ? 1 : std::prev(after)->share;
+    return after == steps.begin() ? SurvivalStep{0, 0, 0, 1, 0, 1, 1} : *std::prev(after);
 }
 
 std::optional<double> Survival::median() const {

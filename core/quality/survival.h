@@ -34,7 +34,8 @@ struct Survival {
     std::vector<SurvivalStep> steps; // a step for each time at which faults came
     double watchedUntil = 0;         // nobody was watched for longer; nothing is said of later
 
-    double shareAt(double time) const;
+    // The step that holds at a time; before the first one nobody has failed.
+    SurvivalStep at(double time) const;
     std::optional<double> median() const; // the first time at which half or fewer are without a fault
 };
 

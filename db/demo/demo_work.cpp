@@ -1,8 +1,11 @@
 #include "db/demo/demo_work.h"
 
+#include "db/actions/claim_actions.h"
 #include "db/actions/film_actions.h"
 #include "db/actions/press_actions.h"
 #include "db/tables/facts.h"
+
+#include <memory>
 
 namespace holdfast::db::demo {
 namespace {
@@ -105,6 +108,39 @@ void writeCutForThisMorning(Script& script) {
     });
 }
 
+// What a customer told of a garment one evening.
+struct Telling {
+    Fault fault;
+    int washes;
+    const char* note;
+};
+
+// Two days later it is said what was done, if anything was.
+void writeTelling(Script& script, int day, Piece piece, const Telling& told,
+                  std::optional<ClaimAnswer> answer) {
+    const auto claim = std::make_shared<ClaimId>();
+    script.at(day, clockAt(17, 45), [&script, piece, told, claim] {
+        const GarmentId garment = Bench{script}.garment(piece);
+        const LocalDate today = script.now().today();
+        *claim = done(recordClaim(script.shop(), {garment, {}, today, told.fault, told.washes, told.note},
+                                  script.now()));
+    });
+    if (!answer)
+        return;
+    script.at(day + 2, clockAt(17, 20),
+              [&script, claim, answer] { done(answerClaim(script.shop(), *claim, *answer, script.now())); });
+}
+
+void writeWhatCameBack(Script& script) {
+    writeTelling(script, -38, {392, 'c'}, {Fault::EdgeLifts, 6, "one corner of the name"},
+                 ClaimAnswer::PressedAgain);
+    writeTelling(script, -31, {397, 'e'}, {Fault::NotAsOrdered, 0, "the boat stands too low"},
+                 ClaimAnswer::MadeAgain);
+    writeTelling(script, -9, {391, 'a'}, {Fault::Cracked, 8, "washed at 60 °C and tumbled hot"},
+                 ClaimAnswer::Advised);
+    writeTelling(script, -1, {400, 'a'}, {Fault::EdgeLifts, 3, "brings it to the next market"}, {});
+}
+
 } // namespace
 
 void writeEarlierWork(Script& script) {
@@ -130,6 +166,7 @@ void writeEarlierWork(Script& script) {
     writeMiscutOrder(script);
     writeOnThePeg(script);
     writeCutForThisMorning(script);
+    writeWhatCameBack(script);
 }
 
 } // namespace holdfast::db::demo

@@ -28,4 +28,13 @@ std::vector<Claim> claimsOf(Connection& connection, OrderId order) {
     return claims;
 }
 
+std::vector<OpenClaim> openClaims(Connection& connection) {
+    std::vector<OpenClaim> open;
+    Query rows{connection, "SELECT order_id, claim.id FROM claim JOIN garment ON garment.id = garment_id "
+                           "WHERE answer IS NULL ORDER BY told_on, claim.id"};
+    while (rows.step())
+        open.push_back({rows.id<OrderId>(0), rows.id<ClaimId>(1)});
+    return open;
+}
+
 } // namespace holdfast::db

@@ -1,6 +1,7 @@
 #include "db/tables/figures.h"
 
 #include "core/film/film_roll.h"
+#include "db/tables/claims.h"
 #include "db/tables/codes.h"
 
 #include <algorithm>
@@ -156,6 +157,7 @@ ShopFigures loadFigures(Connection& connection, LocalDate from, const Now& now) 
     readPresses(connection, since, garments);
     readFaults(connection, since, garments);
     ShopFigures figures;
+    figures.from = from;
     figures.handedOver.reserve(garments.size());
     for (auto& [id, garment] : garments)
         figures.handedOver.push_back(std::move(garment));
@@ -163,11 +165,13 @@ ShopFigures loadFigures(Connection& connection, LocalDate from, const Now& now) 
     figures.films = readFilmUse(connection, since);
     figures.places = readTakings(connection, since, now);
     figures.faults = readFaultCounts(connection, from);
+    figures.unanswered = std::ssize(openClaims(connection));
     return figures;
 }
 
 LocalDate firstDay(Connection& connection, const Now& now) {
-    Query rows{connection, "SELECT MIN(taken_at) FROM shop_order"};
+    Query rows{connection, "SELECT MIN(at) FROM (SELECT MIN(taken_at) AS at FROM shop_order UNION ALL SELECT "
+                           "MIN(at) FROM roll_move)"};
     return rows.step() && !rows.isNull(0) ? dateOf(now.toLocal(rows.instant(0))) : now.today();
 }
 

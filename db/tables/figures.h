@@ -10,7 +10,7 @@ namespace holdfast::db {
 // quotations count nowhere. One query a table, none for a row of another.
 ShopFigures loadFigures(Connection& connection, LocalDate from, const Now& now);
 
-// The day of the first order; today where there is none.
+// The day of the first order, or of the first roll; today where there is none.
 LocalDate firstDay(Connection& connection, const Now& now);
 
 } // namespace holdfast::db

@@ -4,6 +4,7 @@
 #include "app/command_line/reports.h"
 #include "app/command_line/text_table.h"
 #include "app/command_line/verbs.h"
+#include "db/actions/claim_actions.h"
 #include "db/actions/film_actions.h"
 #include "tests/app/shop_fixture.h"
 
@@ -58,6 +59,7 @@ TEST(Arguments, EachReportHasItsName) {
     EXPECT_EQ(read({"report", "blanks"})->report, ReportName::Blanks);
     EXPECT_EQ(read({"report", "promise"})->report, ReportName::Promise);
     EXPECT_EQ(read({"report", "cut"})->report, ReportName::Cut);
+    EXPECT_EQ(read({"report", "figures"})->report, ReportName::Figures);
 }
 
 TEST(Arguments, TourAndBackupTakeWhatFollows) {
@@ -73,9 +75,10 @@ TEST(Arguments, WrongUsageIsSaidInOneLine) {
     EXPECT_EQ(refusal({"--on", "2026-02-30"}),
               "--on needs a day that exists, such as 2026-11-25; “2026-02-30” is none.");
     EXPECT_EQ(refusal({"report"}),
-              "report needs one of walk, use-first, holds, blanks, promise, cut behind it.");
-    EXPECT_EQ(refusal({"report", "weather"}),
-              "There is no report “weather”. Ask for walk, use-first, holds, blanks, promise or cut.");
+              "report needs one of walk, use-first, holds, blanks, promise, cut, figures behind it.");
+    EXPECT_EQ(
+        refusal({"report", "weather"}),
+        "There is no report “weather”. Ask for walk, use-first, holds, blanks, promise, cut or figures.");
     EXPECT_EQ(refusal({"tour"}), "tour needs the folder to draw into behind it.");
     EXPECT_EQ(refusal({"backup"}), "backup needs the new file behind it.");
     EXPECT_EQ(refusal({"check", "--json"}), "--json goes with report only.");
@@ -153,6 +156,33 @@ TEST_F(CommandLine, CutReportNestsWhatWaitsFilmByFilm) {
     EXPECT_EQ(nest[QStringLiteral("decals")].toArray().size(), 2);
     EXPECT_TRUE(nest[QStringLiteral("decals")].toArray().at(0).toObject().contains(QStringLiteral("place")));
     EXPECT_NE(text(ReportName::Cut).find("288 mm used"), std::string::npos);
+}
+
+TEST_F(CommandLine, FiguresReportSaysWhatCameBackOfWhatWasHandedOver) {
+    const UsualShop usual = stockUsualShop();
+    const auto taken = takeOrder({aGarment(usual), aGarment(usual)});
+    const auto garments = garmentsOf(taken.id);
+    for (const GarmentId garment : garments) {
+        cut(garment, usual.roll);
+        press(garment);
+    }
+    test::valueOf(db::handOver(file(), taken.id, now()));
+    time().pass(std::chrono::days{30});
+    test::valueOf(db::recordClaim(file(), {garments[0], {}, now().today(), Fault::Cracked, 5, ""}, now()));
+
+    const QJsonObject figures = json(ReportName::Figures);
+    EXPECT_EQ(figures[QStringLiteral("from")].toString().toStdString(), "2026-11-25");
+    const QJsonObject all = figures[QStringLiteral("handedOver")].toObject();
+    EXPECT_EQ(all[QStringLiteral("garments")].toInt(), 2);
+    EXPECT_EQ(all[QStringLiteral("cameBack")].toInt(), 1);
+    EXPECT_EQ(all[QStringLiteral("share")].toDouble(), 0.5);
+    const QJsonArray films = figures[QStringLiteral("compared")].toObject()[QStringLiteral("film")].toArray();
+    ASSERT_EQ(films.size(), 1);
+    EXPECT_EQ(films.at(0).toObject()[QStringLiteral("name")].toString().toStdString(), "Marram Soft, Dusk");
+    EXPECT_EQ(figures[QStringLiteral("promises")].toObject()[QStringLiteral("kept")].toInt(), 1);
+    const std::string said = text(ReportName::Figures);
+    EXPECT_NE(said.find("1 of 2 garments came back with a fault of pressing"), std::string::npos) << said;
+    EXPECT_NE(said.find("Too few to judge: 20 garments or more"), std::string::npos) << said;
 }
 
 TEST_F(CommandLine, WalkReportNamesWhatIsPressedPlannedAndAside) {

@@ -79,7 +79,7 @@ TEST_F(Shell, ControlAndANumberTurnToEachPlace) {
         EXPECT_EQ(title(), place.words());
         EXPECT_TRUE(workshop().place()->isVisible());
     }
-    EXPECT_EQ(title().toStdString(), "Order book");
+    EXPECT_EQ(title().toStdString(), "Figures");
 }
 
 TEST_F(Shell, PlaceIsMadeWhenItIsFirstOpened) {

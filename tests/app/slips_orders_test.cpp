@@ -4,6 +4,7 @@
 #include "app/slips/option_list.h"
 #include "app/widgets/choice.h"
 #include "app/widgets/field.h"
+#include "db/actions/claim_actions.h"
 #include "db/actions/film_actions.h"
 #include "db/actions/press_actions.h"
 #include "db/actions/shop_actions.h"
@@ -38,6 +39,21 @@ protected:
         lettering.layer = 2;
         garment.decals.push_back(lettering);
         return garment;
+    }
+
+    // A garment that was handed over, and what was told of it.
+    Matter somethingCameBack(const UsualShop& usual, const std::string& words) {
+        const auto order = takeOrder({aGarment(usual), aGarment(usual)}, words);
+        const auto garments = garmentsOf(order.id);
+        for (const GarmentId garment : garments) {
+            cut(garment, usual.roll);
+            ShopFixture::press(garment);
+        }
+        valueOf(db::handOver(file(), order.id, now()));
+        Matter matter = about(order.id);
+        matter.claim = valueOf(
+            db::recordClaim(file(), {garments[0], {}, now().today(), Fault::Scorched, {}, words}, now()));
+        return matter;
     }
 
     Matter about(OrderId order) {
@@ -264,6 +280,7 @@ TEST_F(OrderSlips, SettingsLeftAsTheyWereWriteNothing) {
 TEST_F(OrderSlips, EverySlipFitsTheEdgeWhateverTheNames) {
     const std::string longest = "Überlangärmelstrickjackenträgerinnenvereinsfestausstattung";
     auto usual = stockUsualShop();
+    const Matter cameBack = somethingCameBack(usual, longest);
     usual.style = addStyle(longest, [&](BlankStyle& style) {
         style.sizes = {"18–24 months, tall", "M"};
         style.colours = {{{}, longest.substr(0, 40), 0x66754c}, {{}, "Chalk", 0xf1efe6}};
@@ -298,7 +315,9 @@ TEST_F(OrderSlips, EverySlipFitsTheEdgeWhateverTheNames) {
         const bool isOfACutDecal = static_cast<SlipName>(name) == SlipName::Miscut;
         matter.garment = isOfACutDecal ? cut : garmentsOf(order).front();
         matter.decal = isOfACutDecal ? std::optional{decals.front()} : usualDecal;
-        ASSERT_TRUE(open(static_cast<SlipName>(name), matter)) << name;
+        const bool isOfAClaim = static_cast<SlipName>(name) == SlipName::CameBack ||
+                                static_cast<SlipName>(name) == SlipName::AnswerClaim;
+        ASSERT_TRUE(open(static_cast<SlipName>(name), isOfAClaim ? cameBack : matter)) << name;
         EXPECT_LE(slip().minimumSizeHint().width(), 339) << slip().title().toStdString();
         const auto* form = slip().findChild<Form*>();
         EXPECT_LE(form->widget()->width(), form->viewport()->width()) << slip().title().toStdString();

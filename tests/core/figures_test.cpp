@@ -61,6 +61,8 @@ TEST(Figures, MoreThanChanceIsSaidOnlyWhereItIsAndNumbersAllow) {
     const auto few = faultsBy(together({teesOf("Dusk", 200, 1), teesOf("Moss", 10, 10)}), FaultsBy::Film);
     EXPECT_EQ(few[0].name, "Moss");
     EXPECT_FALSE(few[0].isMoreThanChance);
+    EXPECT_FALSE(few[0].isJudged);
+    EXPECT_TRUE(clear[0].isJudged);
 }
 
 // Where all garments are alike, one of many films is called worse in no more than one of twenty shops.
@@ -98,8 +100,8 @@ TEST(Figures, WithoutFaultUntilTodayWasOnlyWatched) {
     ASSERT_EQ(survival.steps.size(), 1U);
     EXPECT_EQ(survival.steps[0].at, 10);
     EXPECT_EQ(survival.steps[0].watched, 2U) << "the one of five days ago was watched for five";
-    EXPECT_DOUBLE_EQ(survival.shareAt(30), 0.5);
-    EXPECT_EQ(survival.shareAt(9), 1);
+    EXPECT_DOUBLE_EQ(survival.at(30).share, 0.5);
+    EXPECT_EQ(survival.at(9).share, 1);
     EXPECT_EQ(survival.watchedUntil, 50);
 }
 

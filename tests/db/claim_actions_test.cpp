@@ -94,10 +94,14 @@ TEST_F(ClaimActions, WhatWasDoneIsSaidAndMayBeSaidAnew) {
     const OrderTaken order = handedOver();
     const auto claim = recordClaim(shop(), crackedOn(order), now());
     ASSERT_TRUE(claim.ok());
+    ASSERT_EQ(openClaims(connection()).size(), 1U);
+    EXPECT_EQ(openClaims(connection())[0].claim, *claim);
+    EXPECT_EQ(openClaims(connection())[0].order, order.id);
     wait(Days{2});
     expectUndoable<Answered>([&] { return answerClaim(shop(), *claim, ClaimAnswer::PressedAgain, now()); },
                              "Claim on 1-a: pressed again");
     ASSERT_TRUE(answerClaim(shop(), *claim, ClaimAnswer::MoneyBack, now()).ok());
+    EXPECT_TRUE(openClaims(connection()).empty());
     const Claim answered = claimsOf(connection(), order.id).at(0);
     EXPECT_EQ(answered.answer, ClaimAnswer::MoneyBack);
     EXPECT_EQ(answered.answeredOn, now().today());

@@ -2,6 +2,7 @@
 
 #include "app/desk/formats.h"
 #include "app/places/order_book/care_sheet.h"
+#include "app/places/order_book/claim_lines.h"
 #include "app/places/order_book/garment_lines.h"
 #include "app/places/order_book/history_lines.h"
 #include "app/widgets/button.h"
@@ -13,6 +14,8 @@
 
 #include <QBoxLayout>
 #include <QStackedWidget>
+
+#include <algorithm>
 
 namespace holdfast::app {
 
@@ -95,6 +98,7 @@ QWidget* OrderSheet::makeOrderPage() {
             [this](FreeingAct act, const Matter& about) { m_desk.free(act, about); });
     scroll->column()->addWidget(m_garments);
     scroll->column()->addWidget(makeMoney());
+    scroll->column()->addWidget(makeClaims());
     auto* heading = new QWidget;
     auto* headingRow = new QHBoxLayout(heading);
     headingRow->setContentsMargins(kCardPadding, kSpace12, kCardPadding, kSpace4);
@@ -161,6 +165,24 @@ QWidget* OrderSheet::makeMoney() {
     return band;
 }
 
+QWidget* OrderSheet::makeClaims() {
+    m_claimsPart = new QWidget;
+    auto* column = new QVBoxLayout(m_claimsPart);
+    column->setContentsMargins(0, kSpace12, 0, 0);
+    column->setSpacing(0);
+    auto* heading = new Label(tr("What came back"), Type::CardTitle);
+    heading->setContentsMargins(kCardPadding, 0, kCardPadding, kSpace4);
+    column->addWidget(heading);
+    m_claims = new ClaimLines;
+    connect(m_claims, &ClaimLines::answerAsked, this, [this](ClaimId claim) {
+        Matter about = matter();
+        about.claim = claim;
+        emit m_desk.slipAsked(SlipName::AnswerClaim, about);
+    });
+    column->addWidget(m_claims);
+    return m_claimsPart;
+}
+
 QWidget* OrderSheet::makeActs() {
     auto* acts = new QWidget;
     auto* grid = new QGridLayout(acts);
@@ -183,6 +205,8 @@ QWidget* OrderSheet::makeActs() {
         add(1, 0, tr("Customer"), "person", Qt::Key_U, "editCustomer", [this] { ask(SlipName::Customer); });
     m_cancel = add(1, 1, tr("Cancel order"), "close", Qt::Key_X, "cancelOrder",
                    [this] { ask(SlipName::CancelOrder); });
+    m_cameBack =
+        add(2, 0, tr("It came back"), "turn", Qt::Key_B, "cameBack", [this] { ask(SlipName::CameBack); });
     return acts;
 }
 
@@ -267,6 +291,10 @@ void OrderSheet::fill(const OrderView& view) {
     const QString closed = order.isOpen() ? QString() : tr("The order is closed.");
     m_move->setCannot(closed);
     m_cancel->setCannot(closed);
+    m_claimsPart->setVisible(!view.claims.empty());
+    m_claims->show(view);
+    m_cameBack->setVisible(std::ranges::any_of(
+        view.garments(), [](const Garment* garment) { return garment->handedOverAt.has_value(); }));
 }
 
 Matter OrderSheet::matter() const {

@@ -11,6 +11,7 @@ namespace holdfast::app {
 
 class Button;
 class CareSheet;
+class ClaimLines;
 class EmptyState;
 class FactBlock;
 class GarmentLines;
@@ -39,6 +40,7 @@ private:
     QWidget* makeOrderPage();
     QWidget* makeHeader();
     QWidget* makeMoney();
+    QWidget* makeClaims();
     QWidget* makeActs();
     void fill(const OrderView& view);
     void ask(SlipName slip);
@@ -64,6 +66,9 @@ private:
     Button* m_move = nullptr;
     Button* m_person = nullptr;
     Button* m_cancel = nullptr;
+    Button* m_cameBack = nullptr;
+    QWidget* m_claimsPart = nullptr; // shown where anything came back
+    ClaimLines* m_claims = nullptr;
     HistoryLines* m_history = nullptr;
 };
 

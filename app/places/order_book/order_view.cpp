@@ -2,6 +2,7 @@
 
 #include "app/desk/formats.h"
 #include "app/desk/garment_words.h"
+#include "db/tables/claims.h"
 #include "db/tables/facts.h"
 
 #include <QCoreApplication>
@@ -44,7 +45,7 @@ std::vector<const Garment*> OrderView::pressed() const {
 }
 
 std::optional<OrderView> viewOrder(ShopDesk& desk, OrderId order) {
-    OrderView view{desk.shop(), order, {}};
+    OrderView view{desk.shop(), order, {}, {}};
     if (!view.shop->facts.orders.find(order))
         view.shop = readAlone(desk, order);
     if (!view.shop)
@@ -53,6 +54,10 @@ std::optional<OrderView> viewOrder(ShopDesk& desk, OrderId order) {
         desk.file().read([&](db::Connection&) { return desk.file().history(order, kHistoryShown); });
     if (history.ok())
         view.history = std::move(*history);
+    auto claims =
+        desk.file().read([&](db::Connection& connection) { return db::claimsOf(connection, order); });
+    if (claims.ok())
+        view.claims = std::move(*claims);
     return view;
 }
 

@@ -3,6 +3,7 @@
 
 #include "app/desk/shop_desk.h"
 #include "core/care/care_card.h"
+#include "core/quality/claim.h"
 
 #include <QString>
 #include <QStringList>
@@ -17,6 +18,7 @@ struct OrderView {
     std::shared_ptr<const ReckonedShop> shop;
     OrderId id;
     std::vector<db::HistoryEntry> history; // newest first
+    std::vector<Claim> claims;             // what came back, oldest first
 
     const Order& order() const { return shop->facts.orders.at(id); }
     std::vector<const Garment*> garments() const { return shop->facts.garmentsOf(id); }

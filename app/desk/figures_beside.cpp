@@ -1,0 +1,53 @@
+#include "app/desk/figures_beside.h"
+
+#include "db/tables/figures.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace holdfast::app {
+
+namespace {
+
+Result<ShopFigures> readFigures(db::Shop& shop, std::optional<Days> last, const Now& now) {
+    return shop.read([&](db::Connection& connection) {
+        const LocalDate first = db::firstDay(connection, now);
+        return db::loadFigures(connection, last ? std::max(first, now.today() - *last) : first, now);
+    });
+}
+
+} // namespace
+
+FiguresBeside::~FiguresBeside() {
+    if (m_thread.joinable())
+        m_thread.join();
+}
+
+void FiguresBeside::begin(db::Shop& shop, std::optional<Days> last, const Now& now) {
+    if (m_thread.joinable()) {
+        m_next = Wanted{&shop, last, now};
+        return;
+    }
+    if (shop.path().empty())
+        return end(readFigures(shop, last, now));
+    m_thread = std::thread([this, path = shop.path(), last, now] {
+        const auto file = db::Shop::openReadOnly(path, [at = now.instant] { return at; });
+        const auto read = std::make_shared<Result<ShopFigures>>(
+            file.ok() ? readFigures(**file, last, now) : Result<ShopFigures>{file.error()});
+        QMetaObject::invokeMethod(
+            this, [this, read] { end(*read); }, Qt::QueuedConnection);
+    });
+}
+
+void FiguresBeside::end(const Result<ShopFigures>& read) {
+    if (m_thread.joinable())
+        m_thread.join();
+    if (const auto next = std::exchange(m_next, std::nullopt))
+        return begin(*next->shop, next->last, next->now);
+    if (read.ok())
+        emit ended(*read);
+    else
+        emit failed(QString::fromStdString(read.error().message));
+}
+
+} // namespace holdfast::app

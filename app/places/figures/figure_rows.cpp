@@ -1,0 +1,149 @@
+#include "app/places/figures/figure_rows.h"
+
+#include "app/theme/measures.h"
+#include "app/theme/stitch.h"
+#include "app/theme/type.h"
+
+#include <QPainter>
+#include <QPainterPath>
+
+#include <algorithm>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr qreal kHead = 34;
+constexpr qreal kRow = 40;
+constexpr qreal kRowWithRemark = 54;
+constexpr qreal kBar = 14;
+constexpr qreal kBetween = 24; // columns
+constexpr qreal kMostName = 300;
+constexpr qreal kLeastBars = 120;
+
+qreal heightOf(const FigureRow& row) {
+    return row.remark.isEmpty() ? kRow : kRowWithRemark;
+}
+
+} // namespace
+
+FigureRows::FigureRows(QWidget* parent)
+    : QWidget(parent) {
+    setObjectName(QStringLiteral("figureRows"));
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+}
+
+void FigureRows::show(const FigureSheet& sheet) {
+    m_sheet = sheet;
+    QStringList spoken{m_sheet.nameHead + QStringLiteral(", ") + m_sheet.heads.join(QStringLiteral(", "))};
+    for (const FigureRow& row : m_sheet.rows)
+        spoken.append(QStringList{row.name, row.cells.join(QStringLiteral(", ")), row.remark}.join(
+            QStringLiteral(", ")));
+    setAccessibleName(m_sheet.question);
+    setAccessibleDescription(spoken.join(QLatin1Char('\n')));
+    updateGeometry();
+    update();
+}
+
+QSize FigureRows::sizeHint() const {
+    return {480,
+            m_sheet.rows.isEmpty() ? 0 : static_cast<int>(rowTop(static_cast<int>(m_sheet.rows.size()))) + 1};
+}
+
+bool FigureRows::hasBars() const {
+    return std::ranges::any_of(m_sheet.rows, [](const FigureRow& row) { return row.bar.has_value(); });
+}
+
+qreal FigureRows::rowTop(int row) const {
+    qreal top = kHead;
+    for (int before = 0; before < row; ++before)
+        top += heightOf(m_sheet.rows[before]);
+    return top;
+}
+
+FigureRows::Columns FigureRows::columns() const {
+    Columns at;
+    at.names = widthOf(m_sheet.nameHead, Type::SmallStrong);
+    for (const FigureRow& row : m_sheet.rows)
+        at.names = std::max({at.names, widthOf(row.name, Type::Body), widthOf(row.remark, Type::Small)});
+    at.names = std::min(at.names, kMostName);
+    qreal right = width() - kCardPadding;
+    for (qsizetype head = m_sheet.heads.size(); head-- > 0;) {
+        qreal wide = widthOf(m_sheet.heads[head], Type::SmallStrong);
+        for (const FigureRow& row : m_sheet.rows)
+            wide = std::max(wide, widthOf(row.cells[head], Type::Body));
+        at.ends.insert(at.ends.begin(), right);
+        right -= wide + kBetween;
+    }
+    at.bars = kCardPadding + at.names + kBetween;
+    at.barsWide = std::max(kLeastBars, right - at.bars);
+    return at;
+}
+
+void FigureRows::paintEvent(QPaintEvent*) {
+    if (m_sheet.rows.isEmpty())
+        return;
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    const Columns at = columns();
+    paintHead(painter, at);
+    for (int row = 0; row < m_sheet.rows.size(); ++row) {
+        const qreal top = rowTop(row);
+        paintRow(painter, m_sheet.rows[row], top, at);
+        painter.fillRect(QRectF(0, top + heightOf(m_sheet.rows[row]) - 1, width(), 1), tokens().thread);
+    }
+}
+
+void FigureRows::paintHead(QPainter& painter, const Columns& at) const {
+    const QRectF head(0, 0, width(), kHead);
+    painter.fillRect(head, tokens().sunk);
+    paintLine(painter, head.adjusted(kCardPadding, 0, 0, 0), m_sheet.nameHead, Type::SmallStrong,
+              tokens().ink2);
+    for (qsizetype column = 0; column < m_sheet.heads.size(); ++column)
+        paintLine(painter, QRectF(0, 0, at.ends[static_cast<std::size_t>(column)], kHead),
+                  m_sheet.heads[column], Type::SmallStrong, tokens().ink2, Qt::AlignRight);
+}
+
+void FigureRows::paintRow(QPainter& painter, const FigureRow& row, qreal top, const Columns& at) const {
+    const bool isMarked = !row.remark.isEmpty();
+    const qreal line = lineHeight(Type::Body);
+    const QRectF names(kCardPadding, isMarked ? top + 8 : top, at.names, isMarked ? line : kRow);
+    const QString name = QFontMetricsF(fontOf(Type::Body)).elidedText(row.name, Qt::ElideRight, at.names);
+    paintLine(painter, names, name, Type::Body, tokens().ink);
+    if (isMarked)
+        paintLine(painter, QRectF(kCardPadding, names.bottom(), at.names, lineHeight(Type::Small)),
+                  row.remark, Type::Small, tokens().ink2);
+    for (qsizetype column = 0; column < row.cells.size(); ++column)
+        paintLine(painter, QRectF(0, top, at.ends[static_cast<std::size_t>(column)], heightOf(row)),
+                  row.cells[column], Type::Body, tokens().ink, Qt::AlignRight);
+    if (row.bar)
+        paintBar(painter, *row.bar, QRectF(at.bars, top, at.barsWide, heightOf(row)));
+}
+
+void FigureRows::paintBar(QPainter& painter, const FigureBar& bar, const QRectF& room) const {
+    if (m_sheet.most <= 0)
+        return;
+    const auto at = [&](double length) { return room.left() + room.width() * length / m_sheet.most; };
+    const qreal middle = room.center().y();
+    const QRectF whole(room.left(), middle - kBar / 2, at(bar.length) - room.left(), kBar);
+    const QRectF plain(whole.left(), whole.top(), at(bar.length - bar.hatched) - whole.left(), kBar);
+    painter.fillRect(plain, tokens().indigo);
+    if (bar.hatched > 0) {
+        const QRectF rest(plain.right(), plain.top(), whole.right() - plain.right(), kBar);
+        QPainterPath area;
+        area.addRect(rest);
+        paintHatch(painter, area, tokens().weldHatch);
+        paintOutline(painter, rest, 0, tokens().weld);
+    }
+    if (bar.length <= 0)
+        painter.fillRect(QRectF(room.left(), whole.top(), 2, kBar), tokens().edge);
+    if (!bar.low || !bar.high)
+        return;
+    painter.setPen(QPen(tokens().ink, 1.5));
+    const qreal low = at(*bar.low), high = at(*bar.high), line = whole.bottom() + 4;
+    painter.drawLine(QPointF(low, line), QPointF(high, line));
+    for (const qreal end : {low, high})
+        painter.drawLine(QPointF(end, line - 3), QPointF(end, line + 3));
+}
+
+} // namespace holdfast::app

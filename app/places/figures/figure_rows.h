@@ -1,0 +1,45 @@
+#pragma once
+// The rows of a figure: name, its bar on the scale of all, the numbers, a remark where there is one. Bars and
+// table are one, so that the eye need not look a name up twice.
+
+#include "app/places/figures/figure_sheet.h"
+
+#include <QWidget>
+
+#include <vector>
+
+namespace holdfast::app {
+
+class FigureRows : public QWidget {
+    Q_OBJECT
+
+public:
+    explicit FigureRows(QWidget* parent = nullptr);
+
+    void show(const FigureSheet& sheet);
+
+    QSize sizeHint() const override;
+    QSize minimumSizeHint() const override { return sizeHint(); }
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+
+private:
+    // Where the columns stand, from the widths of what is in them.
+    struct Columns {
+        qreal names = 0; // width
+        qreal bars = 0;  // left end, and width
+        qreal barsWide = 0;
+        std::vector<qreal> ends; // right end of each number
+    };
+    Columns columns() const;
+    bool hasBars() const;
+    qreal rowTop(int row) const;
+    void paintHead(QPainter& painter, const Columns& at) const;
+    void paintRow(QPainter& painter, const FigureRow& row, qreal top, const Columns& at) const;
+    void paintBar(QPainter& painter, const FigureBar& bar, const QRectF& room) const;
+
+    FigureSheet m_sheet;
+};
+
+} // namespace holdfast::app

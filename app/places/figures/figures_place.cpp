@@ -1,0 +1,226 @@
+#include "app/places/figures/figures_place.h"
+
+#include "app/desk/formats.h"
+#include "app/places/figures/figure_charts.h"
+#include "app/places/figures/figure_rows.h"
+#include "app/widgets/card.h"
+#include "app/widgets/choice.h"
+#include "app/widgets/empty_state.h"
+#include "app/widgets/label.h"
+#include "app/widgets/vertical_scroll.h"
+
+#include <QBoxLayout>
+#include <QStackedWidget>
+
+#include <algorithm>
+#include <array>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kQuestionsWidth = 340;
+constexpr int kTitleHeight = 52;
+
+// The spans that may be looked at; the last is all there is.
+constexpr std::array<std::optional<Days>, 3> kSpans{Days{90}, Days{365}, std::nullopt};
+
+constexpr FaultsBy kBy[] = {FaultsBy::Film, FaultsBy::Roll, FaultsBy::Press, FaultsBy::Style,
+                            FaultsBy::Washing};
+
+} // namespace
+
+FiguresPlace::FiguresPlace(ShopDesk& shopDesk, QWidget* parent)
+    : Place(shopDesk, parent) {
+    setObjectName(QStringLiteral("figures"));
+    auto* sheets = new QWidget;
+    auto* row = new QHBoxLayout(sheets);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(kCardGap);
+    row->addWidget(makeQuestions());
+    row->addWidget(makeSheet(), 1);
+    m_empty = new EmptyState(QStringLiteral("figures"),
+                             tr("What the shop learns stands here, once the first order is taken."),
+                             tr("Take an order"));
+    m_empty->showKey(QKeySequence(Qt::CTRL | Qt::Key_1));
+    connect(m_empty, &EmptyState::acted, this,
+            [this] { emit desk().placeAsked(PlaceName::FairTable, Matter{}); });
+    auto* emptyCard = new Card;
+    emptyCard->content()->addWidget(m_empty);
+    m_pages = new QStackedWidget;
+    m_pages->addWidget(sheets);
+    m_pages->addWidget(emptyCard);
+    m_pages->hide(); // until the first figures are read
+    auto* whole = new QVBoxLayout(this);
+    whole->setContentsMargins(kGutter, 0, kGutter, kCardGap);
+    whole->addWidget(m_pages);
+
+    connect(&m_beside, &FiguresBeside::ended, this, &FiguresPlace::take);
+    connect(&m_beside, &FiguresBeside::failed, &desk(), &ShopDesk::failed);
+    connect(&desk(), &ShopDesk::changed, this, &FiguresPlace::refresh);
+}
+
+QWidget* FiguresPlace::makeQuestions() {
+    auto* card = new Card(tr("What the shop can learn"));
+    card->setTitleHeight(kTitleHeight);
+    card->setFixedWidth(kQuestionsWidth);
+    m_questions = new Choice(tr("Questions"), Choice::Shape::Stacked);
+    m_questions->setObjectName(QStringLiteral("questions"));
+    m_questions->setColumns(1);
+    connect(m_questions, &Choice::chosen, this, &FiguresPlace::showSheet);
+    auto* scroll = new VerticalScroll;
+    scroll->column()->setContentsMargins(kCardPadding, kSpace12, kCardPadding, kSpace12);
+    scroll->column()->addWidget(m_questions);
+    scroll->column()->addStretch(1);
+    card->content()->addWidget(scroll, 1);
+    return card;
+}
+
+QWidget* FiguresPlace::makeSheet() {
+    m_sheet = new Card(QString());
+    m_sheet->setTitleHeight(kTitleHeight);
+    m_by = new Choice(tr("Compared by"), Choice::Shape::Segment);
+    m_by->setObjectName(QStringLiteral("comparedBy"));
+    m_by->setItems({{tr("Film")}, {tr("Roll")}, {tr("Press")}, {tr("Blank")}, {tr("Washing")}});
+    m_by->setChosen(0);
+    m_by->keepInOneLine();
+    connect(m_by, &Choice::chosen, this, [this](int at) {
+        if (m_shown)
+            m_shown->by = kBy[at];
+        fillQuestions();
+        showSheet();
+    });
+    m_sheet->addToTitle(m_by);
+
+    auto* scroll = new VerticalScroll;
+    scroll->setObjectName(QStringLiteral("figureScroll"));
+    m_whole = new Label({}, Type::List);
+    m_whole->setObjectName(QStringLiteral("figureWhole"));
+    m_whole->wrapped();
+    m_whole->setContentsMargins(kCardPadding, kSpace16, kCardPadding, kSpace12);
+    scroll->column()->addWidget(m_whole);
+    m_holding = new HoldingChart;
+    scroll->column()->addWidget(m_holding);
+    m_months = new MonthsChart;
+    scroll->column()->addWidget(m_months);
+    m_rows = new FigureRows;
+    scroll->column()->addWidget(m_rows);
+    m_note = new Label({}, Type::Small, &Tokens::ink2);
+    m_note->setObjectName(QStringLiteral("figureNote"));
+    m_note->wrapped();
+    m_note->setContentsMargins(kCardPadding, kSpace12, kCardPadding, kSpace16);
+    scroll->column()->addWidget(m_note);
+    scroll->column()->addStretch(1);
+    m_sheet->content()->addWidget(scroll, 1);
+    return m_sheet;
+}
+
+QString FiguresPlace::subtitle() const {
+    return m_shown ? tr("since %1").arg(date(m_shown->figures.from)) : longDay(desk().now().today());
+}
+
+QWidget* FiguresPlace::headerTools() {
+    if (!m_tools) {
+        m_tools = new QWidget;
+        auto* row = new QHBoxLayout(m_tools);
+        row->setContentsMargins(0, 0, 0, 0);
+        m_spans = new Choice(tr("Span"), Choice::Shape::Segment);
+        m_spans->setObjectName(QStringLiteral("figureSpan"));
+        m_spans->setItems({{tr("90 days")}, {tr("A year")}, {tr("All")}});
+        m_spans->setChosen(m_span);
+        m_spans->keepInOneLine();
+        connect(m_spans, &Choice::chosen, this, [this](int at) {
+            m_span = at;
+            read();
+        });
+        row->addWidget(m_spans);
+    }
+    return m_tools;
+}
+
+void FiguresPlace::opened() {
+    if (m_isStale)
+        read();
+    if (!m_pages->isHidden())
+        takeKeyboard();
+}
+
+void FiguresPlace::takeKeyboard() {
+    if (m_pages->currentIndex() == 0)
+        m_questions->takeFocus(Qt::OtherFocusReason);
+    else
+        m_empty->setFocus(Qt::OtherFocusReason);
+}
+
+void FiguresPlace::ask(FigureQuestion question) {
+    m_questions->setChosen(static_cast<int>(question));
+    showSheet();
+}
+
+void FiguresPlace::refresh() {
+    m_isStale = true;
+    if (isVisible())
+        read();
+}
+
+void FiguresPlace::read() {
+    m_isStale = false;
+    m_beside.begin(desk().file(), kSpans[static_cast<std::size_t>(m_span)], desk().now());
+}
+
+void FiguresPlace::take(const ShopFigures& figures) {
+    m_shown = FiguresShown{figures, kBy[m_by->chosenAt()], desk().now().today(), desk().currency()};
+    const bool isFirst = m_pages->isHidden();
+    m_pages->setCurrentIndex(isEmpty() ? 1 : 0);
+    fillQuestions();
+    showSheet();
+    m_pages->show();
+    if (isFirst && isVisible())
+        takeKeyboard();
+    emit subtitleChanged();
+}
+
+bool FiguresPlace::isEmpty() const {
+    const ShopFigures& figures = m_shown->figures;
+    return figures.handedOver.empty() && figures.promises.empty() && figures.films.empty() &&
+           figures.places.empty() && figures.faults.empty();
+}
+
+FigureQuestion FiguresPlace::question() const {
+    return static_cast<FigureQuestion>(std::max(0, m_questions->chosenAt()));
+}
+
+void FiguresPlace::fillQuestions() {
+    if (!m_shown)
+        return;
+    QVector<ChoiceItem> items;
+    for (int at = 0; at < kFigureQuestions; ++at) {
+        const FigureSheet sheet = figureSheet(static_cast<FigureQuestion>(at), *m_shown);
+        items.append({sheet.question, sheet.answer.isEmpty() ? tr("nothing yet") : sheet.answer});
+    }
+    const int chosen = std::max(0, m_questions->chosenAt());
+    m_questions->setItems(items);
+    m_questions->setChosen(chosen);
+}
+
+void FiguresPlace::showSheet() {
+    if (!m_shown)
+        return;
+    const FigureSheet sheet = figureSheet(question(), *m_shown);
+    const bool isThere = !sheet.rows.isEmpty() || !sheet.whole.isEmpty();
+    m_sheet->setTitle(sheet.question);
+    m_by->setVisible(question() == FigureQuestion::WhatIsCommon);
+    m_whole->setText(isThere ? sheet.whole : sheet.empty);
+    m_holding->setVisible(isThere && sheet.chart == FigureChart::Holding);
+    m_months->setVisible(isThere && sheet.chart == FigureChart::Months);
+    if (sheet.chart == FigureChart::Holding)
+        m_holding->show(daysWithoutFault(m_shown->figures.handedOver, m_shown->today));
+    if (sheet.chart == FigureChart::Months)
+        m_months->show(faultsByMonth(m_shown->figures.handedOver));
+    m_rows->setVisible(isThere);
+    m_rows->show(sheet);
+    m_note->setVisible(isThere);
+    m_note->setText(sheet.note);
+}
+
+} // namespace holdfast::app

@@ -1,0 +1,124 @@
+// Figures by keyboard: each question with its answer, its rows, and what it says where there is nothing yet.
+
+#include "app/places/figures/figures_place.h"
+
+#include "app/places/figures/figure_rows.h"
+#include "app/widgets/button.h"
+#include "app/widgets/choice.h"
+#include "app/widgets/empty_state.h"
+#include "app/widgets/label.h"
+#include "db/actions/claim_actions.h"
+#include "tests/app/shop_fixture.h"
+
+#include <QTest>
+
+namespace holdfast::app::test {
+namespace {
+
+class Figures : public ShopFixture {
+protected:
+    void open() {
+        m_place = std::make_unique<FiguresPlace>(desk());
+        m_place->headerTools()->setParent(m_place.get());
+        showWindow(*m_place, {1270, 708});
+        m_place->opened();
+    }
+    void TearDown() override { m_place.reset(); }
+
+    Choice& questions() { return *m_place->findChild<Choice*>(QStringLiteral("questions")); }
+    QString answerTo(FigureQuestion question) {
+        return questions().items().value(static_cast<int>(question)).second;
+    }
+    void ask(FigureQuestion question) {
+        questions().takeFocus();
+        QTest::keyClick(m_place->window()->focusWidget(), Qt::Key_Home);
+        for (int step = 0; step < static_cast<int>(question); ++step)
+            QTest::keyClick(m_place->window()->focusWidget(), Qt::Key_Down);
+    }
+    QString whole() { return m_place->findChild<Label*>(QStringLiteral("figureWhole"))->text(); }
+    QString rows() {
+        return m_place->findChild<FigureRows*>(QStringLiteral("figureRows"))->accessibleDescription();
+    }
+
+    // Two tees pressed and handed over; 30 days later the second came back.
+    void pressAndHearOfIt() {
+        const auto usual = stockUsualShop();
+        const auto order = takeOrder({aGarment(usual), aGarment(usual)});
+        const auto garments = garmentsOf(order.id);
+        for (const GarmentId garment : garments) {
+            cut(garment, usual.roll);
+            press(garment);
+        }
+        valueOf(db::handOver(file(), order.id, now()));
+        time().pass(std::chrono::days{30});
+        valueOf(db::recordClaim(file(), {garments[1], {}, now().today(), Fault::Cracked, 4, ""}, now()));
+    }
+
+    std::unique_ptr<FiguresPlace> m_place;
+};
+
+TEST_F(Figures, AnEmptyShopSaysWhatWillStandThere) {
+    open();
+    const auto* empty = m_place->findChild<EmptyState*>();
+    QTRY_VERIFY(empty->isVisible());
+    bool isAsked = false;
+    QObject::connect(&desk(), &ShopDesk::placeAsked,
+                     [&](PlaceName place, const Matter&) { isAsked = place == PlaceName::FairTable; });
+    empty->button()->click();
+    EXPECT_TRUE(isAsked);
+}
+
+TEST_F(Figures, EachQuestionHasItsAnswerBesideIt) {
+    pressAndHearOfIt();
+    open();
+    QTRY_COMPARE(questions().items().size(), kFigureQuestions);
+    EXPECT_EQ(answerTo(FigureQuestion::CameBack), QStringLiteral("1 of 2 garments"));
+    EXPECT_EQ(answerTo(FigureQuestion::WhatIsCommon), QStringLiteral("too few to judge"));
+    EXPECT_EQ(answerTo(FigureQuestion::Promises), QStringLiteral("1 of 1"));
+    EXPECT_EQ(answerTo(FigureQuestion::Takings), QStringLiteral("£53.00"));
+    EXPECT_TRUE(
+        whole().startsWith(QStringLiteral("1 of 2 garments came back with a fault of pressing: 50 %")))
+        << whole().toStdString();
+    EXPECT_TRUE(rows().contains(QStringLiteral("Cracked, 1"))) << rows().toStdString();
+}
+
+TEST_F(Figures, QuestionsAreGoneThroughByKeysAndSaySmallNumbers) {
+    pressAndHearOfIt();
+    open();
+    QTRY_COMPARE(questions().items().size(), kFigureQuestions);
+    ask(FigureQuestion::WhatIsCommon);
+    EXPECT_TRUE(rows().contains(QStringLiteral("Marram Soft, Dusk, 2, 1, 50 %"))) << rows().toStdString();
+    EXPECT_TRUE(whole().startsWith(QStringLiteral("Too few to judge"))) << whole().toStdString();
+    auto* by = m_place->findChild<Choice*>(QStringLiteral("comparedBy"));
+    ASSERT_TRUE(by->isVisible());
+    by->takeFocus();
+    QTest::keyClick(m_place->window()->focusWidget(), Qt::Key_Right);
+    EXPECT_TRUE(rows().contains(QStringLiteral("R-01, 2, 1"))) << rows().toStdString();
+    ask(FigureQuestion::Film);
+    EXPECT_FALSE(by->isVisible());
+    EXPECT_TRUE(rows().contains(QStringLiteral("Marram Soft, Dusk, 5.0 m"))) << rows().toStdString();
+    ask(FigureQuestion::Holding);
+    EXPECT_TRUE(rows().contains(QStringLiteral("30 days"))) << rows().toStdString();
+}
+
+TEST_F(Figures, WhatChangesMeanwhileIsShown) {
+    pressAndHearOfIt();
+    open();
+    QTRY_COMPARE(questions().items().size(), kFigureQuestions);
+    ASSERT_TRUE(file().undo(file().recent(1).front().id).ok());
+    QTRY_COMPARE(answerTo(FigureQuestion::CameBack), QStringLiteral("0 of 2 garments"));
+}
+
+TEST_F(Figures, ASpanLeavesOutWhatLiesBefore) {
+    pressAndHearOfIt();
+    time().pass(std::chrono::days{100});
+    open();
+    QTRY_COMPARE(answerTo(FigureQuestion::CameBack), QStringLiteral("1 of 2 garments"));
+    auto* spans = m_place->findChild<Choice*>(QStringLiteral("figureSpan"));
+    spans->takeFocus();
+    QTest::keyClick(m_place->window()->focusWidget(), Qt::Key_Home);
+    QTRY_COMPARE(answerTo(FigureQuestion::Takings), QStringLiteral("nothing yet"));
+}
+
+} // namespace
+} // namespace holdfast::app::test
