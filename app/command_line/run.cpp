@@ -4,6 +4,7 @@
 #include "app/command_line/tour.h"
 #include "app/command_line/verbs.h"
 #include "app/shell/main_window.h"
+#include "app/shell/shop_opening.h"
 #include "app/shell/shop_paths.h"
 #include "app/theme/tokens.h"
 
@@ -11,8 +12,8 @@
 #include <QCoreApplication>
 
 #include <cstdio>
+#include <functional>
 #include <optional>
-#include <thread>
 #include <utility>
 #include <vector>
 
@@ -64,40 +65,16 @@ int doTour(const Arguments& arguments, int argc, char** argv) {
     return tell(tour(arguments, standingClock(clockFor(arguments))));
 }
 
-using OpenedShop = Result<std::unique_ptr<db::Shop>>;
-
-// Looks the file over and opens it on a thread of its own, while the fonts are read.
-class ShopOpening {
-public:
-    ShopOpening(const Arguments& arguments, const Clock& clock) {
-        const std::filesystem::path path = arguments.shop.value_or(defaultShopPath());
-        std::error_code ignored;
-        if (!arguments.isDemo && !arguments.shop && !std::filesystem::exists(path, ignored))
-            return;
-        m_thread = std::thread([this, path, clock, isDemo = arguments.isDemo] {
-            m_opened = isDemo ? openDemoToWorkIn(clock.moment().today(), clock.now)
-                              : db::Shop::open(path, clock.now);
-        });
-    }
-    ~ShopOpening() { wait(); }
-    ShopOpening(const ShopOpening&) = delete;
-    ShopOpening& operator=(const ShopOpening&) = delete;
-
-    // Waits. None: there is no shop yet.
-    std::optional<OpenedShop> take() {
-        wait();
-        return std::move(m_opened);
-    }
-
-private:
-    void wait() {
-        if (m_thread.joinable())
-            m_thread.join();
-    }
-
-    std::optional<OpenedShop> m_opened;
-    std::thread m_thread;
-};
+// Empty: there is no shop yet.
+std::function<OpenedShop()> wayToOpen(const Arguments& arguments, const Clock& clock) {
+    const std::filesystem::path path = arguments.shop.value_or(defaultShopPath());
+    std::error_code ignored;
+    if (arguments.isDemo)
+        return [clock] { return openDemoToWorkIn(clock.moment().today(), clock.now); };
+    if (!arguments.shop && !std::filesystem::exists(path, ignored))
+        return {};
+    return [path, clock] { return db::Shop::open(path, clock.now); };
+}
 
 void openIn(MainWindow& window, std::optional<OpenedShop> opened) {
     if (!opened)
@@ -113,7 +90,7 @@ int openWindow(const Arguments& arguments, int argc, char** argv) {
     nameProgram();
     QGuiApplication::setDesktopFileName(QStringLiteral("holdfast"));
     const Clock clock = clockFor(arguments);
-    ShopOpening opening(arguments, clock);
+    ShopOpening opening(wayToOpen(arguments, clock));
     setLight(application, Light::Day);
     MainWindow window(clock);
     openIn(window, opening.take());

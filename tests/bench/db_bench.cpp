@@ -6,6 +6,7 @@
 #include "db/actions/order_actions.h"
 #include "db/sqlite/transaction.h"
 #include "db/tables/facts.h"
+#include "db/tables/figures.h"
 #include "db/tables/order_book.h"
 #include "tests/bench/floor.h"
 #include "tests/bench/large_shop.h"
@@ -91,6 +92,25 @@ void keystroke(benchmark::State& state) {
         });
 }
 BENCHMARK(keystroke)->Name("Search in the order book, each keystroke")->UseManualTime()->Iterations(900);
+
+// Floor: the garments that were handed over, counted.
+void readFigures(benchmark::State& state) {
+    db::Connection& shop = large().shop().connection();
+    db::Connection& bare = large().bare();
+    const Now now{large().shop().now()};
+    runBesideFloor(
+        state,
+        [&] {
+            const ShopFigures figures = db::loadFigures(shop, db::firstDay(shop, now), now);
+            benchmark::DoNotOptimize(faultsBy(figures.handedOver, FaultsBy::Film));
+            benchmark::DoNotOptimize(daysWithoutFault(figures.handedOver, now.today()));
+        },
+        [&] {
+            benchmark::DoNotOptimize(
+                bare.number("SELECT COUNT(handed_over_at) FROM garment WHERE handed_over_at > 0"));
+        });
+}
+BENCHMARK(readFigures)->Name("Figures read and reckoned, beside the window")->UseManualTime()->Iterations(10);
 
 // Floor: the same row by bare SQL in a transaction of its own.
 void actBesideBareSql(benchmark::State& state) {

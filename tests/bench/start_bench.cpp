@@ -2,20 +2,23 @@
 // to an empty window with the same fonts, measured in the same run. Each measure is a program of its own,
 // since a start happens once: without words this one calls itself.
 //
-//     start_bench                 all of it: an empty window and the demo's shop, a number of times, with their
+//     start_bench                 all of it: an empty window and the demo's shop, a number of times, with
+//     their
 //                                 medians; then the demo's shop with longer and longer climate logs
 //     start_bench empty           one start
 //     start_bench shop FILE
-//     start_bench log FILE        one start; goes on until the log is read and says how long that took and for
+//     start_bench log FILE        one start; goes on until the log is read and says how long that took and
+//     for
 //                                 how long at the most the interface thread heard nothing
 //
 // The shop is a copy of the demo's, opened as one's own is: making that copy is the demo's own affair and is
 // done before the time runs.
 
 #include "app/shell/main_window.h"
+#include "app/shell/seat.h"
+#include "app/shell/shop_opening.h"
 #include "app/shell/shop_paths.h"
 #include "app/shell/workshop.h"
-#include "app/shell/seat.h"
 #include "app/theme/tokens.h"
 #include "db/actions/film_actions.h"
 
@@ -30,7 +33,6 @@
 #include <chrono>
 #include <cstdio>
 #include <filesystem>
-#include <future>
 #include <optional>
 #include <string>
 #include <vector>
@@ -119,15 +121,15 @@ private:
 int startShop(int argc, char** argv, bool goesOn) {
     QApplication application(argc, argv);
     const Clock clock = clockOn(theDay(), kDemoTime);
-    auto opening = std::async(std::launch::async, [&] { return db::Shop::open(argv[2], clock.now); }); // see run.cpp
+    ShopOpening opening([&] { return db::Shop::open(argv[2], clock.now); });
     setLight(application, Light::Day);
     MainWindow window(clock);
-    auto opened = opening.get();
-    if (!opened.ok()) {
-        std::fprintf(stderr, "%s\n", opened.error().message.c_str());
+    auto opened = opening.take();
+    if (!opened->ok()) {
+        std::fprintf(stderr, "%s\n", opened->error().message.c_str());
         return 1;
     }
-    window.open(std::move(opened).value());
+    window.open(std::move(*opened).value());
     FirstPaint painted;
     std::optional<Silence> silence;
     if (goesOn)
@@ -158,7 +160,8 @@ std::vector<double> mediansOf(const char* which, const QString& shop = {}) {
     return medians;
 }
 
-// A copy of the demo's shop with so many more readings of its first place, one every two minutes, before those it has.
+// A copy of the demo's shop with so many more readings of its first place, one every two minutes, before
+// those it has.
 Result<Done> makeShopWithLog(const std::filesystem::path& from, const std::filesystem::path& path,
                              std::int64_t count, PlaceName openedLast) {
     std::filesystem::copy_file(from, path);
@@ -198,10 +201,10 @@ void measureLogs(const std::filesystem::path& demo) {
             const QString shop = QString::fromStdString(path.string());
             const double painted = mediansOf("shop", shop).front();
             const std::vector<double> log = mediansOf("log", shop);
-            std::printf("%s, %lld more readings: first painted after %.1f ms, all read after %.1f ms, silent for "
-                        "%.1f ms at the most\n",
-                        builtPlace(place)->code, static_cast<long long>(readings), painted, log.front(),
-                        log.back());
+            std::printf(
+                "%s, %lld more readings: first painted after %.1f ms, all read after %.1f ms, silent for "
+                "%.1f ms at the most\n",
+                builtPlace(place)->code, static_cast<long long>(readings), painted, log.front(), log.back());
         }
     }
 }
@@ -235,6 +238,6 @@ int main(int argc, char** argv) {
     const std::string which = argc > 1 ? argv[1] : "";
     return which == "empty"  ? startEmpty(argc, argv)
            : which == "shop" ? startShop(argc, argv, false)
-         : which == "log"  ? startShop(argc, argv, true)
+           : which == "log"  ? startShop(argc, argv, true)
                              : measure(argc, argv);
 }

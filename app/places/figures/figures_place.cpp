@@ -11,6 +11,7 @@
 
 #include <QBoxLayout>
 #include <QStackedWidget>
+#include <QTimer>
 
 #include <algorithm>
 #include <array>
@@ -21,6 +22,7 @@ namespace {
 
 constexpr int kQuestionsWidth = 340;
 constexpr int kTitleHeight = 52;
+constexpr std::chrono::milliseconds kBeforeItIsSaid{200};
 
 // The spans that may be looked at; the last is all there is.
 constexpr std::array<std::optional<Days>, 3> kSpans{Days{90}, Days{365}, std::nullopt};
@@ -50,7 +52,13 @@ FiguresPlace::FiguresPlace(ShopDesk& shopDesk, QWidget* parent)
     m_pages = new QStackedWidget;
     m_pages->addWidget(sheets);
     m_pages->addWidget(emptyCard);
-    m_pages->hide(); // until the first figures are read
+    auto* readingCard = new Card;
+    auto* reading = new Label(tr("The figures are being read."), Type::Body, &Tokens::ink2);
+    reading->setAlignment(Qt::AlignCenter);
+    readingCard->content()->addWidget(reading, 1);
+    m_pages->addWidget(readingCard);
+    m_pages->setCurrentWidget(readingCard);
+    m_pages->hide(); // most shops are read before it could be said
     auto* whole = new QVBoxLayout(this);
     whole->setContentsMargins(kGutter, 0, kGutter, kCardGap);
     whole->addWidget(m_pages);
@@ -141,8 +149,10 @@ QWidget* FiguresPlace::headerTools() {
 void FiguresPlace::opened() {
     if (m_isStale)
         read();
-    if (!m_pages->isHidden())
+    if (m_shown)
         takeKeyboard();
+    else
+        QTimer::singleShot(kBeforeItIsSaid, this, [this] { m_pages->show(); });
 }
 
 void FiguresPlace::takeKeyboard() {
@@ -169,8 +179,8 @@ void FiguresPlace::read() {
 }
 
 void FiguresPlace::take(const ShopFigures& figures) {
+    const bool isFirst = !m_shown;
     m_shown = FiguresShown{figures, kBy[m_by->chosenAt()], desk().now().today(), desk().currency()};
-    const bool isFirst = m_pages->isHidden();
     m_pages->setCurrentIndex(isEmpty() ? 1 : 0);
     fillQuestions();
     showSheet();
@@ -181,9 +191,10 @@ void FiguresPlace::take(const ShopFigures& figures) {
 }
 
 bool FiguresPlace::isEmpty() const {
+    // A shop in which anything ever happened is not empty, whatever the span.
     const ShopFigures& figures = m_shown->figures;
-    return figures.handedOver.empty() && figures.promises.empty() && figures.films.empty() &&
-           figures.places.empty() && figures.faults.empty();
+    return figures.from >= m_shown->today && figures.handedOver.empty() && figures.promises.empty() &&
+           figures.films.empty() && figures.places.empty() && figures.faults.empty();
 }
 
 FigureQuestion FiguresPlace::question() const {
