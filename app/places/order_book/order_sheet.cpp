@@ -153,9 +153,9 @@ QWidget* OrderSheet::makeMoney() {
     m_paid = new FactBlock(tr("Paid"));
     m_owed = new FactBlock(tr("Owed"));
     m_owed->setValueType(Type::Number);
-    row->addWidget(m_total, 0, Qt::AlignVCenter);
-    row->addWidget(m_paid, 0, Qt::AlignVCenter);
-    row->addWidget(m_owed, 0, Qt::AlignVCenter);
+    row->addWidget(m_total, 0, Qt::AlignTop);
+    row->addWidget(m_paid, 0, Qt::AlignTop);
+    row->addWidget(m_owed, 0, Qt::AlignTop);
     row->addStretch(1);
     m_takeMoney = new Button(tr("Take money"));
     m_takeMoney->setObjectName(QStringLiteral("takeMoney"));
