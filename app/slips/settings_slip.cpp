@@ -69,6 +69,12 @@ private:
         form()
             .line("fairName", tr("Orders are taken at"), words(m_before.fairName))
             ->setPlaceholder(tr("the fair; empty: the workshop"));
+        form()
+            .line("collectAt", tr("Orders are collected at"), words(m_before.collectAt))
+            ->setPlaceholder(tr("for the claim ticket; empty: not printed"));
+        form()
+            .line("whenEdgeLifts", tr("When an edge lifts"), words(m_before.whenEdgeLifts))
+            ->setPlaceholder(tr("for the care card; empty: not printed"));
         form().pair();
         form().line("currency", tr("Currency"), words(m_before.currency.code));
         form().line("currencySign", tr("Its sign"), words(m_before.currency.sign));
@@ -78,6 +84,8 @@ private:
     void readShop(ShopSettings& settings) {
         settings.shopName = plain(form().text("shopName"));
         settings.fairName = plain(form().text("fairName"));
+        settings.collectAt = plain(form().text("collectAt"));
+        settings.whenEdgeLifts = plain(form().text("whenEdgeLifts"));
         settings.currency.code = plain(form().text("currency"));
         settings.currency.sign = plain(form().text("currencySign"));
         settings.currency.exponent = static_cast<int>(form().whole("currencyDecimals", 0, 4));
@@ -151,6 +159,8 @@ private:
         form().pair();
         whole("blankLeadTime", tr("Blanks come in"), tr("days"), m_before.blankLeadTime.count());
         whole("filmLeadTime", tr("Film comes in"), tr("days"), m_before.filmLeadTime.count());
+        whole("keepingPercent", tr("A blank that comes home from a fair costs"), tr("% of its price"),
+              m_before.keepingPercent);
     }
 
     void readWashing(ShopSettings& settings) {
@@ -161,6 +171,7 @@ private:
         settings.shrinkLimitPercent = form().decimal("shrinkLimitPercent", 0, 50);
         settings.blankLeadTime = Days{form().whole("blankLeadTime", 0, 365)};
         settings.filmLeadTime = Days{form().whole("filmLeadTime", 0, 365)};
+        settings.keepingPercent = static_cast<int>(form().whole("keepingPercent", 0, 100));
     }
 
     void addCutting() {

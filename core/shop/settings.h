@@ -24,6 +24,10 @@ struct ShopSettings {
     std::string fairName; // where orders are being taken; empty: at the workshop
     Currency currency;
 
+    // on paper, a line each; empty: not printed
+    std::string collectAt;     // where and when orders are collected
+    std::string whenEdgeLifts; // what a customer may do then
+
     // money
     int depositPercent = 0;       // of the total, asked before work starts
     bool depositHolds = false;    // short deposits hold the work
@@ -42,6 +46,7 @@ struct ShopSettings {
     Minutes washTakes{60};
     Hours dryingTakes{12};
     double shrinkLimitPercent = 4.0;
+    int keepingPercent = 5; // of a blank's cost, for each that comes home from a fair: carried, money tied up
     Days blankLeadTime{5};
     Days filmLeadTime{4};
 
@@ -50,7 +55,7 @@ struct ShopSettings {
     Seconds weedingTakes{60}; // of a decal, beside 25 s for each 100 cm²
     Millimetres decalGap{8};
     Millimetres edgeMargin{6};
-    int filmWastePercent = 20; // of a decal's area, until there is nesting history
+    int filmWastePercent = 20; // of a decal's area, until the shop's own cuts tell (core/orders/film_waste.h)
 
     // pressing and after
     Hours restBeforeWash{24};

@@ -20,6 +20,10 @@ Result<ShopSettings> withSoundTexts(const ShopSettings& typed) {
     const Typed texts[] = {
         {&settings.shopName, {.field = "shopName", .what = "The shop’s name", .most = 60}},
         {&settings.fairName, {.field = "fairName", .what = "The fair’s name", .least = 0, .most = 60}},
+        {&settings.collectAt,
+         {.field = "collectAt", .what = "Where orders are collected", .least = 0, .most = 100}},
+        {&settings.whenEdgeLifts,
+         {.field = "whenEdgeLifts", .what = "What to do when an edge lifts", .least = 0, .most = 160}},
         {&settings.currency.code,
          {.field = "currency", .what = "The currency’s code", .least = 3, .most = 3}},
         {&settings.currency.sign,
@@ -68,6 +72,11 @@ Result<Done> checkNumbers(const ShopSettings& settings) {
         measuredWithin(
             settings.shrinkLimitPercent,
             {.field = "shrinkLimitPercent", .what = "The shrinkage", .least = 0, .most = 50, .unit = " %"}),
+        within(settings.keepingPercent, {.field = "keepingPercent",
+                                         .what = "The cost of a blank that comes home",
+                                         .least = 0,
+                                         .most = 100,
+                                         .unit = " %"}),
         within(settings.blankLeadTime.count(), {.field = "blankLeadTime",
                                                 .what = "The wait for blanks",
                                                 .least = 0,

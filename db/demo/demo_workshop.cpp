@@ -27,6 +27,8 @@ void change(Script& script, const std::function<void(ShopSettings&)>& what) {
 void openTheShop(Script& script) {
     change(script, [&](ShopSettings& settings) {
         settings.shopName = "Tern & Thimble";
+        settings.collectAt = "The Net Loft, 4 Creek Lane, Tue to Sat, 10:00–17:00";
+        settings.whenEdgeLifts = "Bring or post it back within a year and we press it again, free.";
         settings.depositPercent = 25;
         const OpeningHours hours{Minutes{8 * 60 + 30}, Minutes{17 * 60}};
         const unsigned shown = std::chrono::weekday{script.day(0)}.c_encoding();

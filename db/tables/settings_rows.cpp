@@ -23,6 +23,8 @@ template <class Settings, class Each>
 void eachSetting(Settings& settings, Each&& each) {
     each("shop-name", settings.shopName);
     each("fair-name", settings.fairName);
+    each("collect-at", settings.collectAt);
+    each("when-edge-lifts", settings.whenEdgeLifts);
     each("currency-code", settings.currency.code);
     each("currency-sign", settings.currency.sign);
     each("currency-exponent", settings.currency.exponent);
@@ -37,6 +39,7 @@ void eachSetting(Settings& settings, Each&& each) {
     each("wash-takes-min", settings.washTakes);
     each("drying-takes-h", settings.dryingTakes);
     each("shrink-limit-percent", settings.shrinkLimitPercent);
+    each("keeping-percent", settings.keepingPercent);
     each("blank-lead-days", settings.blankLeadTime);
     each("film-lead-days", settings.filmLeadTime);
     each("cut-takes-min", settings.cutTakes);

@@ -240,6 +240,8 @@ TEST_F(OrderSlips, SettingsOfEverySectionAreKept) {
     open(SlipName::Settings);
     typeText(QStringLiteral("Schäferstube"));
     type(QStringLiteral("fairName"), QStringLiteral("Saltmarsh Makers’ Market"));
+    type(QStringLiteral("collectAt"), QStringLiteral("The Net Loft, 4 Creek Lane"));
+    type(QStringLiteral("whenEdgeLifts"), QStringLiteral("Bring it back within a year."));
     type(QStringLiteral("depositPercent"), QStringLiteral("25"));
     turn(QStringLiteral("depositHolds"));
     type(QStringLiteral("minuteRate"), QStringLiteral("0,55"));
@@ -258,6 +260,8 @@ TEST_F(OrderSlips, SettingsOfEverySectionAreKept) {
     auto expected = before;
     expected.shopName = "Schäferstube";
     expected.fairName = "Saltmarsh Makers’ Market";
+    expected.collectAt = "The Net Loft, 4 Creek Lane";
+    expected.whenEdgeLifts = "Bring it back within a year.";
     expected.depositPercent = 25;
     expected.depositHolds = true;
     expected.minuteRate = Money{55};

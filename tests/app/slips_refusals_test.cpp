@@ -345,12 +345,13 @@ TEST_F(SlipRefusals, SettingsOutOfTheirRange) {
     for (const char* name :
          {"currencyDecimals", "depositPercent", "minuteRate", "overheadPerGarment", "marginPercent",
           "pricePoint", "planMarginPercent", "washerHolds", "washTakes", "dryingTakes", "shrinkLimitPercent",
-          "blankLeadTime", "filmLeadTime", "decalGap", "edgeMargin", "filmWastePercent", "restBeforeWash",
+          "blankLeadTime", "filmLeadTime", "keepingPercent", "decalGap", "edgeMargin", "filmWastePercent", "restBeforeWash",
           "betterRest", "readingsGoStaleAfter"})
         expectRefused(SlipName::Settings, QString::fromLatin1(name),
                       {{}, QStringLiteral("-1"), kHuge, kWords});
     expectRefused(SlipName::Settings, QStringLiteral("shopName"), {{}, kLong});
-    expectRefused(SlipName::Settings, QStringLiteral("fairName"), {kLong});
+    for (const char* name : {"fairName", "collectAt", "whenEdgeLifts"})
+        expectRefused(SlipName::Settings, QString::fromLatin1(name), {kLong});
     expectRefused(SlipName::Settings, QStringLiteral("currency"),
                   {{}, QStringLiteral("gbp"), QStringLiteral("GBPX")});
     expectRefused(SlipName::Settings, QStringLiteral("closedDays"), {kWords, QStringLiteral("24/12, 31/2")});

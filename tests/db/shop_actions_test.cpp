@@ -12,6 +12,7 @@ TEST_F(ShopActions, SettingsComeBackAsTheyWereChanged) {
     ShopSettings settings = loadSettings(connection());
     settings.shopName = "  Løft & Hem ";
     settings.fairName = "Saltmarsh Makers’ Market";
+    settings.collectAt = " The Net Loft, 4 Creek Lane ";
     settings.currency = {"JPY", "¥", 0};
     settings.depositPercent = 30;
     settings.depositHolds = true;
@@ -23,8 +24,9 @@ TEST_F(ShopActions, SettingsComeBackAsTheyWereChanged) {
     settings.shrinkLimitPercent = 3.5;
     settings.restBeforeWash = Hours{36};
     expectUndoable<Doing>([&] { return changeSettings(shop(), settings); },
-                          "Settings changed: currency code, currency exponent, currency sign and 11 more");
+                          "Settings changed: collect at, currency code, currency exponent and 12 more");
     settings.shopName = "Løft & Hem";
+    settings.collectAt = "The Net Loft, 4 Creek Lane";
     settings.closedDays = {localDate(2026, 12, 24), localDate(2026, 12, 25)};
     EXPECT_EQ(loadSettings(connection()), settings);
 }
@@ -56,6 +58,8 @@ TEST_F(ShopActions, SettingOutOfItsRangeIsNamed) {
         {"shopName", [](auto& settings) { settings.shopName = " "; }},
         {"shopName", [](auto& settings) { settings.shopName = std::string(61, 'x'); }},
         {"fairName", [](auto& settings) { settings.fairName = "a\nb"; }},
+        {"collectAt", [](auto& settings) { settings.collectAt = std::string(101, 'x'); }},
+        {"whenEdgeLifts", [](auto& settings) { settings.whenEdgeLifts = "a\nb"; }},
         {"currency", [](auto& settings) { settings.currency.code = "gbp"; }},
         {"currency", [](auto& settings) { settings.currency.code = "GB"; }},
         {"currency", [](auto& settings) { settings.currency.sign = ""; }},
@@ -71,6 +75,7 @@ TEST_F(ShopActions, SettingOutOfItsRangeIsNamed) {
         {"dryingTakes", [](auto& settings) { settings.dryingTakes = Hours{-1}; }},
         {"shrinkLimitPercent",
          [](auto& settings) { settings.shrinkLimitPercent = std::numeric_limits<double>::quiet_NaN(); }},
+        {"keepingPercent", [](auto& settings) { settings.keepingPercent = 101; }},
         {"blankLeadTime", [](auto& settings) { settings.blankLeadTime = Days{-1}; }},
         {"filmLeadTime", [](auto& settings) { settings.filmLeadTime = Days{366}; }},
         {"decalGap", [](auto& settings) { settings.decalGap = {-1}; }},
