@@ -25,6 +25,12 @@ std::span<const Waiver> ShopFacts::waiversOf(GarmentId garment) const {
     return std::ranges::equal_range(waivers, garment, {}, &Waiver::garment);
 }
 
+ShopSettings ShopFacts::pricing() const {
+    ShopSettings measured = settings;
+    measured.filmWastePercent = filmWaste(cutting, settings).percent;
+    return measured;
+}
+
 const PressCheck* ShopFacts::lastCheck(PressId press) const {
     const PressCheck* last = nullptr;
     for (const PressCheck& check : pressChecks)

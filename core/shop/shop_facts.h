@@ -5,9 +5,11 @@
 
 #include "core/blanks/blank_lot.h"
 #include "core/blanks/blank_style.h"
+#include "core/fairs/fair.h"
 #include "core/film/film.h"
 #include "core/film/film_roll.h"
 #include "core/holds/finding.h"
+#include "core/orders/film_waste.h"
 #include "core/orders/order.h"
 #include "core/press/press.h"
 #include "core/shop/roster.h"
@@ -39,6 +41,9 @@ struct ShopFacts {
     Roster<Press> presses;
     std::vector<PressCheck> pressChecks; // the last of each press
 
+    Roster<Fair> fairs;
+    CuttingHistory cutting;
+
     // Garments of an order, by position.
     std::vector<const Garment*> garmentsOf(OrderId order) const;
     // The steps of a garment's present attempt.
@@ -49,6 +54,9 @@ struct ShopFacts {
     const Order& orderOf(const Garment& garment) const { return orders.at(garment.order); }
     const BlankStyle& styleOf(const Garment& garment) const { return styles.at(garment.style); }
     std::string labelOf(const Garment& garment) const { return garmentLabel(orderOf(garment), garment); }
+
+    // The settings with the waste of film that the shop's own cuts tell, where they do.
+    ShopSettings pricing() const;
 
     // Units of a lot, less those kept for garments that have not taken theirs yet.
     std::int64_t freeUnits(const BlankLot& lot) const;

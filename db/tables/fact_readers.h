@@ -27,6 +27,11 @@ std::vector<Film> readFilms(Connection& connection);
 std::vector<FilmRoll> readRolls(Connection& connection, const std::string& orders);
 std::vector<StoragePlace> readPlaces(Connection& connection);
 
+// Areas of the latest cuts, and of the decals that were cut since.
+CuttingHistory readCutting(Connection& connection);
+
+std::vector<Fair> readFairs(Connection& connection);
+
 std::vector<Press> readPresses(Connection& connection);
 std::vector<PressCheck> readLastChecks(Connection& connection);
 

@@ -82,6 +82,8 @@ ShopFacts loadFactsOf(Connection& connection, std::span<const OrderId> orders) {
     facts.places = Roster{readPlaces(connection)};
     facts.presses = Roster{readPresses(connection)};
     facts.pressChecks = readLastChecks(connection);
+    facts.fairs = Roster{readFairs(connection)};
+    facts.cutting = readCutting(connection);
     return facts;
 }
 

@@ -98,5 +98,40 @@ TEST_F(Upgrade, ReadingOnlyDoesNotUpgrade) {
     EXPECT_EQ(bytesOf(path), bytes);
 }
 
+// ── the shipped steps ─────────────────────────────────────────────────────────────────────────────────
+
+TEST(ShippedSteps, AShopOfEveryEarlierStepBecomesLikeANewOne) {
+    const auto tablesOf = [](Shop& shop) {
+        std::string text;
+        Query rows =
+            shop.connection().query("SELECT sql FROM sqlite_master WHERE sql IS NOT NULL ORDER BY name");
+        while (rows.step())
+            text += rows.text(0) + "\n";
+        return text;
+    };
+    const auto fresh = Shop::createInMemory(standingClock());
+    for (std::size_t step = 2; step < schemaSteps().size(); ++step) {
+        TemporaryFolder folder;
+        {
+            const auto earlier =
+                Shop::create(folder / "shop.holdfast", standingClock(), schemaSteps().first(step));
+            ASSERT_TRUE(earlier) << wordsOf(earlier);
+            ASSERT_TRUE((*earlier)->act([](Writer& writer) -> Result<Done> {
+                writer.connection().run("INSERT INTO setting (name, value) VALUES ('shop-name', 'Tern')");
+                writer.describe("Named the shop");
+                return Done{};
+            }));
+        }
+        const auto upgraded = Shop::open(folder / "shop.holdfast", standingClock());
+        ASSERT_TRUE(upgraded) << wordsOf(upgraded);
+        EXPECT_EQ(tablesOf(**upgraded), tablesOf(*fresh)) << "from step " << step;
+        EXPECT_EQ(*checkShop(**upgraded), std::vector<std::string>{});
+        EXPECT_EQ((*upgraded)->recent(1)[0].title, "Named the shop");
+        ASSERT_TRUE((*upgraded)->undo(lastEntry(**upgraded)))
+            << "what was done before is taken back after, from step " << step;
+        EXPECT_EQ(rowsOf(**upgraded, "setting"), 0);
+    }
+}
+
 } // namespace
 } // namespace holdfast::db

@@ -1,0 +1,34 @@
+#pragma once
+// How much of the film that is cut becomes no decal: what lies between decals and beside them, what was cut
+// wrong and what was spoiled and cut again.
+//
+// waste = (film − decals) / decals in percent, rounded up: what a decal's area is to be raised by for its
+// price. Film is the width of its roll times the length taken off it, less the offcuts that were kept; decals
+// are rectangles of their widths and heights. Our own reckoning, by areas over all those cuts together.
+
+#include "core/shop/settings.h"
+
+#include <cstdint>
+
+namespace holdfast {
+
+inline constexpr int kCutsLookedAt = 60; // the latest
+inline constexpr int kFewestCuts = 12;   // fewer tell nothing yet
+
+// The latest cuts, kCutsLookedAt of them at most.
+struct CuttingHistory {
+    std::int64_t cuts = 0;
+    std::int64_t film = 0;   // mm²
+    std::int64_t decals = 0; // mm², of those cut since the first of the cuts that stand as cut
+
+    bool operator==(const CuttingHistory&) const = default;
+};
+
+struct FilmWaste {
+    int percent = 0;         // of a decal's area, 0 to 500
+    bool isMeasured = false; // by the shop's own cuts; else as the settings have it
+};
+
+FilmWaste filmWaste(const CuttingHistory& history, const ShopSettings& settings);
+
+} // namespace holdfast
