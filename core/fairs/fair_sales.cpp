@@ -1,0 +1,99 @@
+#include "core/fairs/fair_sales.h"
+
+#include "core/shop/garment_cost.h"
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+namespace holdfast {
+
+namespace {
+
+constexpr std::string_view kAtNoFair = "workshop";
+
+void add(Cost& sum, const Cost& cost) {
+    sum.blank += cost.blank;
+    sum.film += cost.film;
+    sum.work += cost.work;
+    sum.overhead += cost.overhead;
+}
+
+void add(Earned& earned, const FairOrder& order) {
+    ++earned.orders;
+    earned.garments += std::ssize(order.garments);
+    earned.paid += order.paid;
+    for (const SoldGarment& garment : order.garments) {
+        earned.ordered += garment.price;
+        add(earned.cost, garment.cost);
+    }
+}
+
+SoldGarment asSold(const ShopFacts& facts, const Garment& garment) {
+    Garment priced = garment;
+    std::erase_if(priced.decals, [&](const Decal& decal) { return !facts.films.find(decal.film); });
+    return {garment.style, garment.size, garment.colour, garment.price,
+            garmentCost(facts, priced, routeOf(facts, priced))};
+}
+
+} // namespace
+
+std::vector<FairOrder> fairOrders(const ShopFacts& facts, LocalDate from, const Now& now) {
+    std::map<OrderId, FairOrder> orders;
+    for (const Order& order : facts.orders) {
+        const LocalDate on = dateOf(now.toLocal(order.takenAt));
+        const bool counts = order.state == OrderState::Confirmed || order.state == OrderState::HandedOver;
+        if (counts && on >= from && order.takenAtPlace != kAtNoFair)
+            orders[order.id] = {order.takenAtPlace, on, order.paid, {}};
+    }
+    for (const Garment& garment : facts.garments)
+        if (const auto order = orders.find(garment.order); order != orders.end())
+            order->second.garments.push_back(asSold(facts, garment));
+    std::vector<FairOrder> found;
+    for (auto& [id, order] : orders)
+        found.push_back(std::move(order));
+    return found;
+}
+
+std::optional<Money> Earned::leftAnHour() const {
+    if (!fair)
+        return std::nullopt;
+    return divided(left(), 60, fair->hoursWorked().count(), Rounding::HalfEven);
+}
+
+std::vector<Earned> earnedAtFairs(std::span<const FairOrder> orders, std::span<const Fair> fairs,
+                                  LocalDate from, LocalDate today) {
+    std::map<FairId, Earned> listed;
+    for (const Fair& fair : fairs) {
+        if (fair.firstDay < from || fair.firstDay > today)
+            continue;
+        Earned& earned = listed[fair.id];
+        earned.fair = fair;
+        earned.place = fair.name;
+        earned.days = fair.days();
+    }
+    std::map<std::string, Earned> elsewhere;
+    std::map<std::string, std::set<LocalDate>> days;
+    for (const FairOrder& order : orders) {
+        if (const Fair* fair = fairOf(fairs, order.place, order.on)) {
+            if (const auto at = listed.find(fair->id); at != listed.end())
+                add(at->second, order);
+            continue;
+        }
+        Earned& place = elsewhere[order.place];
+        place.place = order.place;
+        days[order.place].insert(order.on);
+        place.days = std::ssize(days[order.place]);
+        add(place, order);
+    }
+    std::vector<Earned> earned;
+    for (auto& [id, fair] : listed)
+        earned.push_back(std::move(fair));
+    std::ranges::stable_sort(earned, std::ranges::greater{},
+                             [](const Earned& each) { return each.fair->firstDay; });
+    for (auto& [name, place] : elsewhere)
+        earned.push_back(std::move(place));
+    return earned;
+}
+
+} // namespace holdfast
