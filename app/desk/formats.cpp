@@ -11,12 +11,12 @@ namespace holdfast::app {
 
 namespace {
 
-QString tr(const char* text) {
+QString inFormats(const char* text) {
     return QCoreApplication::translate("Formats", text);
 }
 
 Error notA(const QString& field, const QString& allowed) {
-    return fieldError(field.toStdString(), tr("%1: %2").arg(field, allowed).toStdString());
+    return fieldError(field.toStdString(), inFormats("%1: %2").arg(field, allowed).toStdString());
 }
 
 // A decimal comma is as good as a point.
@@ -61,23 +61,23 @@ QString moneyBare(Money amount, const Currency& currency) {
 
 QString metres(Millimetres length) {
     const int decimals = std::abs(length.value) < 95 ? 2 : 1;
-    return tr("%1 m").arg(QLocale::c().toString(length.metres(), 'f', decimals));
+    return inFormats("%1 m").arg(QLocale::c().toString(length.metres(), 'f', decimals));
 }
 
 QString millimetres(Millimetres length) {
-    return tr("%1 mm").arg(length.value);
+    return inFormats("%1 mm").arg(length.value);
 }
 
 QString celsius(Celsius temperature) {
-    return tr("%1 °C").arg(QLocale::c().toString(temperature.value, 'g', 4));
+    return inFormats("%1 °C").arg(QLocale::c().toString(temperature.value, 'g', 4));
 }
 
 QString humidity(Humidity humidity) {
-    return tr("%1 %").arg(std::lround(humidity.percent));
+    return inFormats("%1 %").arg(std::lround(humidity.percent));
 }
 
 QString kilograms(Grams weight) {
-    return tr("%1 kg").arg(QLocale::c().toString(static_cast<double>(weight.value) / 1000.0, 'f', 1));
+    return inFormats("%1 kg").arg(QLocale::c().toString(static_cast<double>(weight.value) / 1000.0, 'f', 1));
 }
 
 QString countdown(Seconds left) {
@@ -95,15 +95,16 @@ QString countdown(Seconds left) {
 QString timeSpan(Seconds span) {
     const auto seconds = std::max<std::int64_t>(0, span.count());
     if (seconds < 60)
-        return tr("%1 s").arg(seconds);
+        return inFormats("%1 s").arg(seconds);
     const auto minutes = (seconds + 30) / 60;
     if (minutes < 60)
-        return tr("%1 min").arg(minutes);
-    return minutes % 60 == 0 ? tr("%1 h").arg(minutes / 60) : tr("%1 h %2 min").arg(minutes / 60).arg(minutes % 60);
+        return inFormats("%1 min").arg(minutes);
+    return minutes % 60 == 0 ? inFormats("%1 h").arg(minutes / 60)
+                             : inFormats("%1 h %2 min").arg(minutes / 60).arg(minutes % 60);
 }
 
 QString dayCount(Days days) {
-    return days.count() == 1 ? tr("1 day") : tr("%1 days").arg(days.count());
+    return days.count() == 1 ? inFormats("1 day") : inFormats("%1 days").arg(days.count());
 }
 
 QString age(Days days) {
@@ -111,7 +112,8 @@ QString age(Days days) {
     const auto total = std::max<std::int64_t>(0, days.count());
     const auto months = static_cast<std::int64_t>(static_cast<double>(total) / 30.436875);
     const auto rest = total - static_cast<std::int64_t>(std::lround(static_cast<double>(months) * 30.436875));
-    return months == 0 ? tr("%1 d").arg(total) : tr("%1 mo %2 d").arg(months).arg(std::max<std::int64_t>(0, rest));
+    return months == 0 ? inFormats("%1 d").arg(total)
+                       : inFormats("%1 mo %2 d").arg(months).arg(std::max<std::int64_t>(0, rest));
 }
 
 QString day(LocalDate date) {
@@ -121,11 +123,11 @@ QString day(LocalDate date) {
 QString dayNear(LocalDate date, LocalDate today) {
     const auto away = (date - today).count();
     if (away == 0)
-        return tr("today");
+        return inFormats("today");
     if (away == 1)
-        return tr("tomorrow");
+        return inFormats("tomorrow");
     if (away == -1)
-        return tr("yesterday");
+        return inFormats("yesterday");
     return day(date);
 }
 
@@ -145,7 +147,7 @@ QString clock(LocalTime time) {
 }
 
 QString promise(LocalTime ready, LocalDate today) {
-    return tr("%1 after %2").arg(dayNear(dateOf(ready), today), clock(ready));
+    return inFormats("%1 after %2").arg(dayNear(dateOf(ready), today), clock(ready));
 }
 
 QColor colourOf(std::uint32_t rgb) {
@@ -156,31 +158,31 @@ Result<std::int64_t> readWhole(const QString& text, const QString& field, std::i
     bool good = false;
     const qlonglong number = text.trimmed().toLongLong(&good);
     if (!good || number < low || number > high)
-        return notA(field, tr("a whole number from %1 to %2.").arg(low).arg(high));
+        return notA(field, inFormats("a whole number from %1 to %2.").arg(low).arg(high));
     return static_cast<std::int64_t>(number);
 }
 
 Result<double> readNumber(const QString& text, const QString& field, double low, double high) {
     const auto number = numberIn(text);
     if (!number || *number < low || *number > high)
-        return notA(field, tr("a number from %1 to %2.").arg(low).arg(high));
+        return notA(field, inFormats("a number from %1 to %2.").arg(low).arg(high));
     return *number;
 }
 
 Result<Money> readMoney(const QString& text, const QString& field, const Currency& currency) {
     const auto amount = parseAmount(plain(text), currency);
     if (!amount || amount->minor < 0)
-        return notA(field, tr("an amount such as %1.").arg(moneyBare(Money{1050}, currency)));
+        return notA(field, inFormats("an amount such as %1.").arg(moneyBare(Money{1050}, currency)));
     return *amount;
 }
 
 Result<LocalDate> readDate(const QString& text, const QString& field, LocalDate today) {
     const QString typed = text.trimmed().toLower();
-    if (typed == tr("today"))
+    if (typed == inFormats("today"))
         return today;
-    if (typed == tr("yesterday"))
+    if (typed == inFormats("yesterday"))
         return today - Days{1};
-    if (typed == tr("tomorrow"))
+    if (typed == inFormats("tomorrow"))
         return today + Days{1};
     if (const auto iso = parseIsoDate(typed.toStdString()))
         return *iso;
@@ -198,7 +200,7 @@ Result<LocalDate> readDate(const QString& text, const QString& field, LocalDate 
                 return LocalDate{date};
         }
     }
-    return notA(field, tr("a day such as %1 or 25/11.").arg(words(isoDate(today))));
+    return notA(field, inFormats("a day such as %1 or 25/11.").arg(words(isoDate(today))));
 }
 
 Result<std::optional<LocalDate>> readOptionalDate(const QString& text, const QString& field, LocalDate today) {

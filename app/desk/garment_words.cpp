@@ -9,7 +9,7 @@ namespace holdfast::app {
 
 namespace {
 
-QString tr(const char* text, int count = -1) {
+QString inPressWalk(const char* text, int count = -1) {
     return QCoreApplication::translate("PressWalk", text, nullptr, count);
 }
 
@@ -20,7 +20,8 @@ QString filmWords(const ShopFacts& facts, const Decal& decal, const Allotment& a
                                        : allotted != allotment.rollOf.end() ? std::optional{allotted->second}
                                                                             : std::nullopt;
     const FilmRoll* found = roll ? facts.rolls.find(*roll) : nullptr;
-    return found ? tr("film %1, %2").arg(words(found->label()), film) : tr("film %1").arg(film);
+    return found ? inPressWalk("film %1, %2").arg(words(found->label()), film)
+                 : inPressWalk("film %1").arg(film);
 }
 
 } // namespace
@@ -33,22 +34,23 @@ QString garmentInShort(const ShopFacts& facts, const Garment& garment) {
     const BlankStyle& style = facts.styleOf(garment);
     // What there is in one size only needs none said.
     return style.sizes.size() == 1 ? words(style.name)
-                                   : tr("%1, %2").arg(words(style.name), words(garment.size));
+                                   : inPressWalk("%1, %2").arg(words(style.name), words(garment.size));
 }
 
 QString garmentName(const ShopFacts& facts, const Garment& garment) {
     const Colour* colour = facts.styleOf(garment).colour(garment.colour);
     const QString name = garmentInShort(facts, garment);
-    return colour ? tr("%1, %2").arg(name, words(colour->name)) : name;
+    return colour ? inPressWalk("%1, %2").arg(name, words(colour->name)) : name;
 }
 
 QString decalWords(const Garment& garment) {
     if (garment.decals.empty())
-        return tr("No decal");
+        return inPressWalk("No decal");
     const Decal& first = garment.decals.front();
-    const QString lead = tr("%1, %2").arg(words(first.describe()), words(placementName(first.placement)));
+    const QString lead =
+        inPressWalk("%1, %2").arg(words(first.describe()), words(placementName(first.placement)));
     const auto more = static_cast<int>(garment.decals.size()) - 1;
-    return more > 0 ? tr("%1 and %2 more").arg(lead).arg(more) : lead;
+    return more > 0 ? inPressWalk("%1 and %2 more").arg(lead).arg(more) : lead;
 }
 
 QString customerAndFilm(const ShopFacts& facts, const Garment& garment, const Allotment& allotment) {

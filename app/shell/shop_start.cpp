@@ -21,7 +21,7 @@ namespace holdfast::app {
 namespace {
 
 constexpr int kColumn = 620;
-constexpr int kMark = 84;
+constexpr int kStartMark = 84;
 
 QString homeShort(const std::filesystem::path& path) {
     const QString whole = words(path.string());
@@ -44,7 +44,7 @@ ShopStart::ShopStart(QWidget* parent)
     auto* inner = new QWidget;
     inner->setFixedWidth(kColumn);
     auto* column = new QVBoxLayout(inner);
-    column->setContentsMargins(kFocusRoom, kMark + kSpace32, kFocusRoom, kSpace16);
+    column->setContentsMargins(kFocusRoom, kStartMark + kSpace32, kFocusRoom, kSpace16);
     column->setSpacing(kCardStack);
     auto* title = new Label(tr("Holdfast"), Type::PlaceTitle);
     title->setAlignment(Qt::AlignHCenter);
@@ -212,7 +212,7 @@ void ShopStart::paintEvent(QPaintEvent*) {
     painter.fillRect(rect(), tokens().ground);
     const QWidget* inner = m_name->parentWidget()->parentWidget();
     const qreal top = inner->geometry().top() + kSpace12;
-    paintMark(painter, QRectF((width() - kMark) / 2.0, top, kMark, kMark), tokens().indigo);
+    paintMark(painter, QRectF((width() - kStartMark) / 2.0, top, kStartMark, kStartMark), tokens().indigo);
 }
 
 } // namespace holdfast::app

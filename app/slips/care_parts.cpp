@@ -17,7 +17,7 @@ namespace {
 constexpr int kWashSteps[] = {0, 30, 40, 50, 60, 70, 95};
 constexpr int kIronSteps[] = {0, 110, 120, 150, 160, 200, 210};
 
-QString tr(const char* text) {
+QString inCareParts(const char* text) {
     return QCoreApplication::translate("CareParts", text);
 }
 
@@ -77,7 +77,7 @@ QString careText(const CareLimits& care) {
     QStringList lines;
     for (const std::string& line : careWords(care))
         lines.append(words(line));
-    return tr("On the care card: %1.").arg(lines.join(QStringLiteral("; ")));
+    return inCareParts("On the care card: %1.").arg(lines.join(QStringLiteral("; ")));
 }
 
 } // namespace
@@ -86,23 +86,28 @@ void addCareParts(Form& form, const CareLimits& care) {
     const Steps wash(kWashSteps, care.washCelsius);
     const Steps iron(kIronSteps, care.ironCelsius);
     form.pair();
-    form.list("careWash", tr("Washing, up to"), wash.items(tr("no washing"), tr("%1 °C")),
-              wash.placeOf(care.washCelsius));
-    form.list("careAgitation", tr("Cycle"),
-              listOf({tr("by hand"), tr("very mild"), tr("mild"), tr("normal")}),
+    form.list("careWash", inCareParts("Washing, up to"),
+              wash.items(inCareParts("no washing"), inCareParts("%1 °C")), wash.placeOf(care.washCelsius));
+    form.list("careAgitation", inCareParts("Cycle"),
+              listOf({inCareParts("by hand"), inCareParts("very mild"), inCareParts("mild"),
+                      inCareParts("normal")}),
               static_cast<int>(care.agitation));
     form.pair();
-    form.list("careTumble", tr("Tumble drying"), listOf({tr("not at all"), tr("low"), tr("normal")}),
+    form.list("careTumble", inCareParts("Tumble drying"),
+              listOf({inCareParts("not at all"), inCareParts("low"), inCareParts("normal")}),
               static_cast<int>(care.tumble));
-    form.list("careIron", tr("Ironing, up to"), iron.items(tr("no ironing"), tr("%1 °C")),
-              iron.placeOf(care.ironCelsius));
-    form.list("careBleach", tr("Bleach"), listOf({tr("none"), tr("oxygen only"), tr("any")}),
+    form.list("careIron", inCareParts("Ironing, up to"),
+              iron.items(inCareParts("no ironing"), inCareParts("%1 °C")), iron.placeOf(care.ironCelsius));
+    form.list("careBleach", inCareParts("Bleach"),
+              listOf({inCareParts("none"), inCareParts("oxygen only"), inCareParts("any")}),
               static_cast<int>(care.bleach));
     // Place 0 to 7 is the set's own number: P counts 1, F 2, wet cleaning 4.
-    form.list("careCleaning", tr("Professional cleaning"),
-              listOf({tr("none"), tr("solvent P"), tr("solvent F"), tr("solvent P or F"), tr("wet cleaning"),
-                      tr("solvent P or wet"), tr("solvent F or wet"), tr("solvent P, F or wet")}),
-              static_cast<int>(care.cleaning));
+    form.list(
+        "careCleaning", inCareParts("Professional cleaning"),
+        listOf({inCareParts("none"), inCareParts("solvent P"), inCareParts("solvent F"),
+                inCareParts("solvent P or F"), inCareParts("wet cleaning"), inCareParts("solvent P or wet"),
+                inCareParts("solvent F or wet"), inCareParts("solvent P, F or wet")}),
+        static_cast<int>(care.cleaning));
     Label* said = form.note(careText(care));
     QObject::connect(&form, &Form::edited, said, [&form, said] { said->setText(careText(careNow(form))); });
 }

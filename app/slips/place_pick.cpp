@@ -15,7 +15,7 @@ namespace holdfast::app {
 
 namespace {
 
-QString tr(const char* text) {
+QString inPlacePick(const char* text) {
     return QCoreApplication::translate("PlacePick", text);
 }
 
@@ -38,11 +38,11 @@ PlacePick::PlacePick(Form& form, ShopDesk& desk, const QString& label, std::opti
         m_places.push_back(place.id);
         items.append({words(place.name)});
     }
-    items.append({tr("A new place")});
+    items.append({inPlacePick("A new place")});
     if (m_places.empty())
         at = 0;
     form.list("place", label, items, at);
-    form.line("placeName", tr("Its name"));
+    form.line("placeName", inPlacePick("Its name"));
     form.alsoNamed("name", "placeName");
     showName();
     QObject::connect(&form, &Form::edited, &form, [this] { showName(); });

@@ -32,11 +32,6 @@ bool isEnabled(const QStyleOption* option) {
     return option->state.testFlag(QStyle::State_Enabled);
 }
 
-bool isTextEditor(const QWidget* widget) {
-    return qobject_cast<const QPlainTextEdit*>(widget) != nullptr ||
-           qobject_cast<const QTextEdit*>(widget) != nullptr;
-}
-
 void paintFieldBox(QPainter& painter, const QRectF& box, bool canEdit) {
     const Tokens& dyes = tokens();
     paintBox(painter, box, kButtonRadius, canEdit ? dyes.card : dyes.sunk, dyes.edge, 1.2, !canEdit);
@@ -151,6 +146,11 @@ void paintMenuItem(QPainter& painter, const QStyleOptionMenuItem& item) {
 }
 
 } // namespace
+
+bool isTextEditor(const QWidget* widget) {
+    return qobject_cast<const QPlainTextEdit*>(widget) != nullptr ||
+           qobject_cast<const QTextEdit*>(widget) != nullptr;
+}
 
 WorkshopStyle::WorkshopStyle()
     : QProxyStyle(QStyleFactory::create(QStringLiteral("Fusion"))) {}

@@ -6,6 +6,9 @@
 
 namespace holdfast::app {
 
+// One that holds several lines of text.
+bool isTextEditor(const QWidget* widget);
+
 class WorkshopStyle : public QProxyStyle {
     Q_OBJECT
 

@@ -23,11 +23,6 @@ constexpr int kTextPadding = 12;
 constexpr int kListRow = 36;
 constexpr int kTextMargin = 8;
 
-bool isTextEditor(const QWidget* widget) {
-    return qobject_cast<const QPlainTextEdit*>(widget) != nullptr ||
-           qobject_cast<const QTextEdit*>(widget) != nullptr;
-}
-
 } // namespace
 
 QRect WorkshopStyle::subControlRect(ComplexControl control, const QStyleOptionComplex* option,

@@ -110,6 +110,10 @@ qreal widthOf(const QString& text, Type type) {
     return QFontMetricsF(fontOf(type)).horizontalAdvance(text);
 }
 
+QString fitted(const QString& text, Type type, qreal width) {
+    return QFontMetricsF(fontOf(type)).elidedText(text, Qt::ElideRight, width);
+}
+
 qreal paintRun(QPainter& painter, QPointF baseline, const QString& text, Type type, const QColor& ink) {
     const QFont face = fontOf(type);
     painter.setFont(face);

@@ -37,6 +37,8 @@ int lineHeight(Type type);
 
 // Width of one line of text.
 qreal widthOf(const QString& text, Type type);
+// As much of it as fits, with an ellipsis for the rest. Never for a reason, a time or an amount.
+QString fitted(const QString& text, Type type, qreal width);
 
 // Paints one line with its left end and baseline at `baseline`; returns x behind it, to set the next run
 // there.

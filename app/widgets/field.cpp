@@ -23,7 +23,7 @@ namespace {
 
 constexpr int kFieldHeight = 44;
 constexpr int kPadding = 12;
-constexpr int kGap = 8;
+constexpr int kInsideGap = 8;
 constexpr int kShortestEditor = 44;
 
 int ceiled(qreal width) {
@@ -157,16 +157,16 @@ QSize Field::sizeHint() const {
 QSize Field::minimumSizeHint() const {
     int wide = 2 * kPadding + kShortestEditor;
     if (!m_label.isEmpty()) {
-        wide += ceiled(widthOf(m_label, Type::Small)) + kGap;
+        wide += ceiled(widthOf(m_label, Type::Small)) + kInsideGap;
     }
     if (!m_iconName.isEmpty()) {
-        wide += kIcon + kGap;
+        wide += kIcon + kInsideGap;
     }
     if (!m_suffix.isEmpty()) {
-        wide += ceiled(widthOf(m_suffix, Type::Support)) + kGap;
+        wide += ceiled(widthOf(m_suffix, Type::Support)) + kInsideGap;
     }
     if (!m_keyText.isEmpty()) {
-        wide += ceiled(keyCapSize(m_keyText).width()) + kGap;
+        wide += ceiled(keyCapSize(m_keyText).width()) + kInsideGap;
     }
     return {wide, kFieldHeight};
 }
@@ -177,16 +177,16 @@ void Field::arrange() {
     int left = kPadding;
     int right = framed.width() - kPadding;
     if (!m_iconName.isEmpty()) {
-        left += kIcon + kGap;
+        left += kIcon + kInsideGap;
     }
     if (!m_label.isEmpty()) {
-        left += ceiled(widthOf(m_label, Type::Small)) + kGap;
+        left += ceiled(widthOf(m_label, Type::Small)) + kInsideGap;
     }
     if (!m_keyText.isEmpty()) {
-        right -= ceiled(keyCapSize(m_keyText).width()) + kGap;
+        right -= ceiled(keyCapSize(m_keyText).width()) + kInsideGap;
     }
     if (!m_suffix.isEmpty()) {
-        right -= ceiled(widthOf(m_suffix, Type::Support)) + kGap;
+        right -= ceiled(widthOf(m_suffix, Type::Support)) + kInsideGap;
     }
     // A line edit keeps two pixels of margin of its own on each side.
     m_editor->setGeometry(left - 2, 2, std::max(right - left, 8) + 4, kFieldHeight - 4);
@@ -238,14 +238,14 @@ void Field::paintEvent(QPaintEvent*) {
     qreal left = kPadding;
     if (!m_iconName.isEmpty()) {
         paintIcon(painter, row(left, kIcon, kIcon), m_iconName, dyes.ink);
-        left += kIcon + kGap;
+        left += kIcon + kInsideGap;
     }
     paintLine(painter, row(left, framed.width(), framed.height()), m_label, Type::Small, dyes.ink2);
     qreal right = framed.right() - kPadding;
     if (!m_keyText.isEmpty()) {
         const QSizeF cap = keyCapSize(m_keyText);
         paintKeyCap(painter, row(right - cap.width(), cap.width(), cap.height()), m_keyText, dyes.ink);
-        right -= std::ceil(cap.width()) + kGap;
+        right -= std::ceil(cap.width()) + kInsideGap;
     }
     if (!m_suffix.isEmpty()) {
         paintLine(painter, row(0, right, framed.height()), m_suffix, Type::Support, dyes.ink2,

@@ -15,7 +15,7 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kGap = 9;
+constexpr int kBesideCap = 9;
 
 Type typeOf(KeyHint::Order order) {
     return order == KeyHint::Order::WordsThenKey ? Type::BodyStrong : Type::Small;
@@ -51,7 +51,7 @@ void KeyHint::jumpTo(QWidget* section) {
 QSize KeyHint::sizeHint() const {
     qreal wide = widthOf(m_words, typeOf(m_order));
     if (!m_keys.isEmpty()) {
-        wide += kGap + keyCapSize(keyCapText(m_keys)).width();
+        wide += kBesideCap + keyCapSize(keyCapText(m_keys)).width();
     }
     return {static_cast<int>(std::ceil(wide)), std::max(kKeyCap, lineHeight(Type::Body))};
 }
@@ -65,8 +65,8 @@ void KeyHint::paintEvent(QPaintEvent*) {
     const QSizeF cap = m_keys.isEmpty() ? QSizeF(0, 0) : keyCapSize(key);
     const bool isName = m_order == Order::WordsThenKey;
     const qreal words = std::ceil(widthOf(m_words, type));
-    const qreal capLeft = isName ? words + kGap : 0;
-    const qreal wordsLeft = isName || cap.isEmpty() ? 0 : cap.width() + kGap;
+    const qreal capLeft = isName ? words + kBesideCap : 0;
+    const qreal wordsLeft = isName || cap.isEmpty() ? 0 : cap.width() + kBesideCap;
     if (!cap.isEmpty()) {
         paintKeyCap(painter, QRectF(QPointF(capLeft, box.center().y() - cap.height() / 2), cap), key,
                     dyes.ink);

@@ -18,7 +18,7 @@ constexpr int kBead = 6;
 constexpr int kBeadPitch = 8;
 constexpr int kBeadHeight = 8;
 constexpr int kBarWidth = 140;
-constexpr int kGap = 16;
+constexpr int kBesideWords = 16;
 
 } // namespace
 
@@ -39,7 +39,7 @@ void ProgressBeads::set(int done, int total, const QString& words) {
 QSize ProgressBeads::sizeHint() const {
     const int words = static_cast<int>(std::ceil(widthOf(m_words, Type::SupportStrong)));
     const int beads = m_total > kMostBeads ? kBarWidth : m_total * kBeadPitch;
-    return {words + (m_total > 0 ? kGap + beads : 0), lineHeight(Type::BodyStrong)};
+    return {words + (m_total > 0 ? kBesideWords + beads : 0), lineHeight(Type::BodyStrong)};
 }
 
 void ProgressBeads::paintEvent(QPaintEvent*) {
@@ -47,7 +47,7 @@ void ProgressBeads::paintEvent(QPaintEvent*) {
     const Tokens& dyes = tokens();
     const QRectF box(rect());
     paintLine(painter, box, m_words, Type::SupportStrong, dyes.ink);
-    qreal x = std::ceil(widthOf(m_words, Type::SupportStrong)) + kGap;
+    qreal x = std::ceil(widthOf(m_words, Type::SupportStrong)) + kBesideWords;
     const qreal top = box.center().y() - kBeadHeight / 2.0;
     if (m_total > kMostBeads) {
         const QRectF bar(x, top, kBarWidth, kBeadHeight);

@@ -14,10 +14,6 @@ constexpr CareLimits kTradeAdvice{.washCelsius = 40,
                                   .cleaning = Cleaning::None};
 constexpr int kColdCelsius = 30;
 
-std::string degrees(int celsius) {
-    return std::to_string(celsius) + " °C";
-}
-
 std::string firstWashWords(std::optional<LocalTime> washFrom, std::optional<LocalTime> betterFrom) {
     if (!washFrom)
         return "Let it rest before its first wash; the day is known once it is pressed.";

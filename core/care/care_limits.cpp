@@ -8,10 +8,6 @@ namespace {
 
 constexpr int kHottestByHand = 40; // °C
 
-std::string degrees(int celsius) {
-    return std::to_string(celsius) + " °C";
-}
-
 std::string washWords(const CareLimits& limits) {
     if (limits.washCelsius <= 0)
         return "Do not wash";
@@ -98,6 +94,10 @@ CareLimits stricter(const CareLimits& one, const CareLimits& other) {
 std::vector<std::string> careWords(const CareLimits& limits) {
     return {washWords(limits), tumbleWords(limits.tumble), ironWords(limits.ironCelsius),
             bleachWords(limits.bleach), cleaningWords(limits.cleaning)};
+}
+
+std::string degrees(int celsius) {
+    return std::to_string(celsius) + " °C";
 }
 
 } // namespace holdfast

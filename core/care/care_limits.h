@@ -38,4 +38,6 @@ CareLimits stricter(const CareLimits& one, const CareLimits& other);
 // "Machine wash at 40 °C", "Tumble dry low", … one phrase an axis, in the order of the care card.
 std::vector<std::string> careWords(const CareLimits& limits);
 
+std::string degrees(int celsius); // "40 °C"
+
 } // namespace holdfast

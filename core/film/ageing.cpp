@@ -7,10 +7,6 @@ namespace holdfast {
 
 namespace {
 
-double daysBetween(Instant from, Instant to) {
-    return std::chrono::duration<double, Days::period>(to - from).count();
-}
-
 // Of the exponent, for one degree.
 double steepness(const AgeingModel& model) {
     return std::log(model.q10) / 10.0;

@@ -47,10 +47,6 @@ const ClimateReading* latestBefore(const ClimateSeries& series, Instant now) {
     return next == series.begin() ? nullptr : &*std::prev(next);
 }
 
-double daysBetween(Instant from, Instant to) {
-    return std::chrono::duration<double, Days::period>(to - from).count();
-}
-
 // The latest instant from which on so many days are recorded up to `ends`, to the second.
 // REQUIRES: that many are recorded from `begins`.
 Instant recordedSince(const AgeingCurve& curve, Instant begins, Instant ends, double days) {

@@ -10,21 +10,20 @@ namespace {
 
 constexpr std::int64_t kAreaUnit = 10'000; // mm²: 100 cm²
 constexpr std::int64_t kForAreaUnit = 25;  // s
-constexpr std::int64_t kLongestSide = 1'000'000;
-constexpr std::int64_t kLongestWork = 366LL * 24 * 60 * 60; // s
+constexpr std::int64_t kLongestDecalSide = 1'000'000; // mm
 
 std::int64_t clamped(std::int64_t seconds) {
-    return std::clamp<std::int64_t>(seconds, 0, kLongestWork);
+    return std::clamp<std::int64_t>(seconds, 0, kLongestWork.count());
 }
 
-std::int64_t side(Millimetres length) {
-    return std::clamp<std::int64_t>(length.value, 0, kLongestSide);
+std::int64_t decalSide(Millimetres length) {
+    return std::clamp<std::int64_t>(length.value, 0, kLongestDecalSide);
 }
 
 } // namespace
 
 Seconds weedingTime(const DecalToCut& decal, const ShopSettings& settings) {
-    const std::int64_t area = side(decal.width) * side(decal.height);
+    const std::int64_t area = decalSide(decal.width) * decalSide(decal.height);
     const std::int64_t forArea = (area * kForAreaUnit + kAreaUnit - 1) / kAreaUnit;
     const std::int64_t plain = clamped(settings.weedingTakes.count()) + forArea;
     return Seconds{clamped(decal.isLettering ? (plain * 3 + 1) / 2 : plain)};

@@ -19,7 +19,10 @@ struct DecalToCut {
     bool hasFilm = false; // a roll is set aside for it already
 };
 
-// Both at most 366 days; what is below zero counts as zero.
+// Beyond this nothing is reckoned with.
+inline constexpr Seconds kLongestWork{Days{366}};
+
+// Both at most kLongestWork; what is below zero counts as zero.
 Seconds weedingTime(const DecalToCut& decal, const ShopSettings& settings);
 Seconds cuttingTime(std::span<const DecalToCut> decals, const ShopSettings& settings); // cut together
 

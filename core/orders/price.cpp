@@ -14,7 +14,6 @@ __extension__ using Wide = __int128;
 constexpr std::int64_t kLongestSide = 1'000'000'000;        // mm
 constexpr std::int64_t kMostWaste = 1'000;                  // percent
 constexpr std::int64_t kMostPercent = 95;                   // of margin
-constexpr std::int64_t kLongestWork = 366LL * 24 * 60 * 60; // s
 constexpr Millimetres kUsualRollWidth{500};
 
 constexpr std::int64_t kWashingForWeight = 15; // s
@@ -59,7 +58,7 @@ Money filmCost(const DecalOnFilm& decal, const ShopSettings& settings) {
 }
 
 std::int64_t counted(Seconds duration) {
-    return std::clamp<std::int64_t>(duration.count(), 0, kLongestWork);
+    return std::clamp<std::int64_t>(duration.count(), 0, kLongestWork.count());
 }
 
 } // namespace
@@ -78,7 +77,9 @@ Cost costOf(const BlankStyle& style, std::span<const DecalOnFilm> decals, Second
 Seconds handsFor(const Route& route, std::span<const DecalOnFilm> decals, const BlankStyle& style,
                  const ShopSettings& settings) {
     std::int64_t seconds = 0;
-    const auto add = [&seconds](std::int64_t more) { seconds = std::min(seconds + more, kLongestWork); };
+    const auto add = [&seconds](std::int64_t more) {
+        seconds = std::min(seconds + more, kLongestWork.count());
+    };
     for (const RouteStep& step : route.steps) {
         add(counted(step.attended));
         add(counted(step.platen));
@@ -88,7 +89,7 @@ Seconds handsFor(const Route& route, std::span<const DecalOnFilm> decals, const 
     if (style.washedFirst() && style.weight > Grams{})
         add(static_cast<std::int64_t>(std::min<Wide>(
             roundedUp(static_cast<Wide>(style.weight.value) * kWashingForWeight, kWashingWeight),
-            kLongestWork)));
+            kLongestWork.count())));
     return Seconds{seconds};
 }
 

@@ -1,5 +1,6 @@
 #include "core/orders/promise.h"
 
+#include "core/orders/cutting_time.h"
 #include "core/orders/promise_film.h"
 #include "core/orders/promise_hours.h"
 #include "core/orders/promise_material.h"
@@ -13,7 +14,6 @@ namespace holdfast {
 namespace {
 
 constexpr Days kAhead{366};
-constexpr Seconds kLongestWork{Days{366}};
 constexpr int kMostMargin = 1'000; // percent
 
 using HalfHours = std::chrono::duration<std::int64_t, std::ratio<30 * 60>>;

@@ -12,7 +12,6 @@ namespace holdfast {
 
 namespace {
 
-constexpr Seconds kShortestWash{60};
 constexpr Seconds kLongestWait{Days{366}};
 constexpr Days kLongestLead{366};
 constexpr std::int64_t kMostAsked = 10'000;

@@ -7,7 +7,6 @@ namespace holdfast {
 namespace {
 
 constexpr Hours kLastLoadBegins{21};
-constexpr Seconds kShortestWash{60};
 constexpr Seconds kLongestWash{Days{366}};
 constexpr std::int64_t kHeaviest = 1'000'000'000;
 

@@ -11,6 +11,8 @@
 
 namespace holdfast {
 
+inline constexpr Seconds kShortestWash{60};
+
 class WashEvenings {
 public:
     // `hours` are the shop's, from now on, and outlive this. A load that runs already keeps the washer until

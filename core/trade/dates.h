@@ -16,6 +16,10 @@ using Days = std::chrono::days;
 using Hours = std::chrono::hours;
 using Minutes = std::chrono::minutes;
 
+inline double daysBetween(Instant from, Instant to) {
+    return std::chrono::duration<double, Days::period>(to - from).count();
+}
+
 // The present moment and the clock on the workshop's wall. One offset serves for all that is reckoned from
 // this Now; a plan across a change to summer time is off by that hour until the next reckoning.
 struct Now {

@@ -52,7 +52,7 @@ struct Weather {
     }
 };
 
-struct Stretch {
+struct SilentTime {
     double begins = 0;
     double ends = 0;
 };
@@ -61,7 +61,7 @@ struct Room {
     std::string place;
     Weather temperature;
     Weather humidity;
-    std::vector<Stretch> silent; // the logger wrote nothing
+    std::vector<SilentTime> silent; // the logger wrote nothing
 };
 
 Room filmShelf() {
@@ -86,7 +86,7 @@ std::vector<ClimateReading> readingsOf(const Room& room, const Script& script, L
         const double day =
             std::chrono::duration<double, Days::period>(time - LocalTime{script.day(0)}).count();
         const bool isSilent = std::ranges::any_of(
-            room.silent, [&](const Stretch& each) { return day > each.begins && day < each.ends; });
+            room.silent, [&](const SilentTime& each) { return day > each.begins && day < each.ends; });
         if (!isSilent)
             readings.push_back({script.now().toInstant(time), Celsius{room.temperature.at(day)},
                                 Humidity{room.humidity.at(day)}});

@@ -9,7 +9,7 @@ namespace holdfast::app::test {
 
 namespace {
 
-constexpr int kPatience = 20'000; // real milliseconds, for a busy machine without optimisation
+constexpr int kPlanPatience = 20'000; // real milliseconds, for a busy machine without optimisation
 
 class PlanBesideTest : public ShopFixture {
 protected:
@@ -47,7 +47,7 @@ TEST_F(PlanBesideTest, WindowComesToTheBestPlan) {
     const DayPlan best = withAllTime(request);
     ASSERT_FALSE(best.isCutShort);
     const auto isThere = [&] { return !best.isBetterThan(desk().shop()->plan); };
-    EXPECT_TRUE(QTest::qWaitFor(isThere, kPatience));
+    EXPECT_TRUE(QTest::qWaitFor(isThere, kPlanPatience));
     EXPECT_FALSE(desk().shop()->plan.isBetterThan(best));
 }
 
@@ -58,7 +58,7 @@ TEST_F(PlanBesideTest, FoundIsWhatAllTimeFinds) {
     QObject::connect(&beside, &PlanBeside::found, &beside,
                      [&](const DayPlan& plan) { found.push_back(plan); });
     beside.begin(request);
-    ASSERT_TRUE(QTest::qWaitFor([&] { return !found.empty(); }, kPatience));
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !found.empty(); }, kPlanPatience));
     const DayPlan best = withAllTime(request);
     EXPECT_FALSE(found.front().isCutShort);
     EXPECT_EQ(found.front().lateness, best.lateness);
@@ -76,7 +76,7 @@ TEST_F(PlanBesideTest, DroppedItSaysNothing) {
     QTest::qWait(300);
     EXPECT_EQ(found, 0);
     beside.begin(request);
-    EXPECT_TRUE(QTest::qWaitFor([&] { return found == 1; }, kPatience));
+    EXPECT_TRUE(QTest::qWaitFor([&] { return found == 1; }, kPlanPatience));
 }
 
 // Step by step as planned, the walk keeps its order: what the window shows at once is not worse than the rest of what
@@ -84,7 +84,7 @@ TEST_F(PlanBesideTest, DroppedItSaysNothing) {
 TEST_F(PlanBesideTest, AfterAStepThePlanShownDoesNotFlicker) {
     const DayPlan best = withAllTime(busyDay());
     ASSERT_TRUE(
-        QTest::qWaitFor([&] { return !best.isBetterThan(desk().shop()->plan); }, kPatience));
+        QTest::qWaitFor([&] { return !best.isBetterThan(desk().shop()->plan); }, kPlanPatience));
     for (int step = 0; step < 6; ++step) {
         const std::vector<GarmentId> before = desk().shop()->plan.order;
         const GarmentId first = before.front();

@@ -78,7 +78,7 @@ bool hasLine(const CareCard& card, std::string_view part) {
 const LocalTime kFriday = LocalTime{nov(13)} + Hours{10} + Minutes{30};
 
 CareCard cardOf(std::optional<CareLimits> blank, const CareLimits& film) {
-    Film dusk = aFilm();
+    Film dusk = aShelfFilm();
     dusk.care = film;
     const std::array<const Film*, 1> films{&dusk};
     return careCard(blank, films, kFriday, kFriday + Hours{48});
@@ -87,7 +87,7 @@ CareCard cardOf(std::optional<CareLimits> blank, const CareLimits& film) {
 TEST(CareCard, SaysTheFirstWash) {
     EXPECT_EQ(cardOf(CareLimits{}, {}).firstWash,
               "Do not wash before Fri 13 Nov, 10:30; better from Sun 15 Nov.");
-    const Film film = aFilm();
+    const Film film = aShelfFilm();
     const std::array<const Film*, 1> films{&film};
     EXPECT_EQ(careCard(CareLimits{}, films, kFriday, std::nullopt).firstWash,
               "Do not wash before Fri 13 Nov, 10:30.");
@@ -131,9 +131,9 @@ TEST(CareCard, TheTradesAdviceIsTheCeilingWhereLabelsAllowMore) {
 }
 
 TEST(CareCard, EveryFilmOnTheGarmentCounts) {
-    Film mild = aFilm();
+    Film mild = aShelfFilm();
     mild.care.washCelsius = 60;
-    Film strict = aFilm();
+    Film strict = aShelfFilm();
     strict.care.washCelsius = 30;
     const std::array<const Film*, 2> films{&mild, &strict};
     EXPECT_TRUE(

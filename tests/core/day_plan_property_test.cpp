@@ -41,7 +41,7 @@ DayScore bestOfAllOrders(const TimedDay& day) {
     return best.score;
 }
 
-DayScore scoreOf(const DayPlan& plan) {
+DayScore enumeratedScore(const DayPlan& plan) {
     return {static_cast<double>(plan.lateness.count()), (plan.ends - kStart).count(), plan.changes};
 }
 
@@ -73,7 +73,7 @@ TEST(DayPlanOverManyDays, ScoreIsThatOfThePlanWrittenOut) {
         const PlanRequest request = days.day(8, day % 2 == 0);
         const TimedDay timed{request};
         const std::vector<std::size_t> order = timed.cleaned(days.order(request));
-        EXPECT_EQ(timed.score(order), scoreOf(timed.plan(order)));
+        EXPECT_EQ(timed.score(order), enumeratedScore(timed.plan(order)));
     }
 }
 
@@ -99,7 +99,7 @@ TEST(DayPlanOverManyDays, DispatchIsNeverBetterThanTheBestOrderAndNotFarFromIt) 
         PlanRequest request = days.day(static_cast<std::size_t>(days.between(2, 6)), day % 4 == 0);
         request.search.garments = 0;
         const DayScore best = bestOfAllOrders(TimedDay{request});
-        const DayScore reached = scoreOf(planDay(request));
+        const DayScore reached = enumeratedScore(planDay(request));
         ASSERT_GE(reached, best) << "day " << day;
         isBest += reached == best ? 1 : 0;
         bestLateness += best.lateness;

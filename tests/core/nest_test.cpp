@@ -235,7 +235,7 @@ TEST(Nest, LengthOfASetIsNeverMoreThanInRows) {
     std::uniform_int_distribution<std::int64_t> side{10, 300};
     const ShopSettings settings;
     for (int round = 0; round < 300; ++round) {
-        Film film = aFilm();
+        Film film = aShelfFilm();
         film.hasGrain = round % 2 == 0;
         std::vector<Decal> decals(12);
         std::vector<const Decal*> pointers;
@@ -247,7 +247,7 @@ TEST(Nest, LengthOfASetIsNeverMoreThanInRows) {
         EXPECT_LE(nestedLength(pointers, film, 500_mm, settings),
                   lengthInRows(pointers, film, 500_mm, settings));
     }
-    EXPECT_EQ(nestedLength({}, aFilm(), 500_mm, settings), 0_mm);
+    EXPECT_EQ(nestedLength({}, aShelfFilm(), 500_mm, settings), 0_mm);
 }
 
 } // namespace

@@ -109,7 +109,7 @@ Piece pieceOf(const Promise& promise, const AskedGarment& asked, const ShopSetti
     return piece;
 }
 
-LocalTime pressedAt(const Promise& promise) {
+LocalTime pressingOf(const Promise& promise) {
     return std::ranges::find(promise.path, PromiseStage::Press, &PromiseStep::stage)->at;
 }
 
@@ -168,7 +168,7 @@ TEST(PromiseOverManyOrders, NoPromiseGivenIsBrokenByALaterOne) {
             const std::vector<AskedGarment> asked{random.garment()};
             const Result<Promise> promise = promiseFor(asked, shop.facts, shop.with(load), moment);
             ASSERT_TRUE(promise.ok()) << promise.error().message;
-            const LocalTime due = pressedAt(*promise);
+            const LocalTime due = pressingOf(*promise);
             ASSERT_GE(promise->readyAt, due + settings.restBeforeWash);
             load.push_back({due, asked.front().pressTime});
             load.push_back({due, cuttingTime(asked.front().decals, settings)});

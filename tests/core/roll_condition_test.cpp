@@ -12,7 +12,7 @@ namespace holdfast::test {
 namespace {
 
 struct Shelf {
-    Film film = aFilm();
+    Film film = aShelfFilm();
     FilmRoll roll = aRoll();
     ClimateHistory climate;
     Now now = noonOf(nov(11));
@@ -49,7 +49,7 @@ TEST(RollCondition, TheUseByDoesNotWanderWithTheHour) {
 
 TEST(RollCondition, AWarmShelfBringsTheUseByForward) {
     Shelf shelf;
-    shelf.climate[kShelf] = shared(steady(at(nov(1)), at(nov(11), 12), 32, 45));
+    shelf.climate[kUpperShelf] = shared(steady(at(nov(1)), at(nov(11), 12), 32, 45));
     const RollCondition condition = shelf.reckon();
     EXPECT_NEAR(condition.effectiveDays, 21, 1e-9);
     EXPECT_NEAR(condition.unrecordedDays, 0, 1e-9);
@@ -61,7 +61,7 @@ TEST(RollCondition, AWarmShelfBringsTheUseByForward) {
 
 TEST(RollCondition, ACoolShelfNeverOutlastsThePrintedDate) {
     Shelf shelf;
-    shelf.climate[kShelf] = shared(steady(at(nov(1)), at(nov(11), 12), 12, 45));
+    shelf.climate[kUpperShelf] = shared(steady(at(nov(1)), at(nov(11), 12), 12, 45));
     EXPECT_GT(*shelf.reckon().useBy, nov(1) + Days{365});
     shelf.roll.printedUseBy = localDate(2027, 10, 1);
     EXPECT_EQ(shelf.reckon().useBy, localDate(2027, 10, 1));
@@ -89,7 +89,7 @@ TEST(RollCondition, AgeRunsFromTheMadeDayWhereItIsKnown) {
 TEST(RollCondition, BeforeItsFirstStayNothingIsRecorded) {
     Shelf shelf;
     shelf.roll.madeOn = nov(1) - Days{100};
-    shelf.climate[kShelf] = shared(steady(at(nov(1)) - Hours{24 * 200}, at(nov(11), 12), 32, 80));
+    shelf.climate[kUpperShelf] = shared(steady(at(nov(1)) - Hours{24 * 200}, at(nov(11), 12), 32, 80));
     const RollCondition condition = shelf.reckon();
     EXPECT_NEAR(condition.unrecordedDays, 100, 1e-9);
     EXPECT_NEAR(condition.effectiveDays, 100 + 21, 1e-9);
@@ -98,9 +98,9 @@ TEST(RollCondition, BeforeItsFirstStayNothingIsRecorded) {
 
 TEST(RollCondition, ARollTakesItsPlacesWithIt) {
     Shelf shelf;
-    shelf.climate[kShelf] = shared(steady(at(nov(1)), at(nov(11), 12), 32, 45));
+    shelf.climate[kUpperShelf] = shared(steady(at(nov(1)), at(nov(11), 12), 32, 45));
     shelf.climate[kCellar] = shared(steady(at(nov(1)), at(nov(11), 12), 12, 80));
-    shelf.roll.stays = {{kShelf, at(nov(1))}, {kCellar, at(nov(5))}, {kShelf, at(nov(9))}};
+    shelf.roll.stays = {{kUpperShelf, at(nov(1))}, {kCellar, at(nov(5))}, {kUpperShelf, at(nov(9))}};
     const RollCondition condition = shelf.reckon();
     EXPECT_NEAR(condition.effectiveDays, 2 * (4 + 2.5) + 0.5 * 4, 1e-9);
     EXPECT_NEAR(condition.humidityHoursOutside, 4 * 24, 1e-9);
@@ -110,13 +110,13 @@ TEST(RollCondition, ARollTakesItsPlacesWithIt) {
 
 TEST(RollCondition, StaysThatAClockSetBackMadeOverlapCountOnce) {
     Shelf shelf;
-    shelf.climate[kShelf] = shared(steady(at(nov(1)), at(nov(11), 12), 32, 45));
+    shelf.climate[kUpperShelf] = shared(steady(at(nov(1)), at(nov(11), 12), 32, 45));
     shelf.climate[kCellar] = shared(steady(at(nov(1)), at(nov(11), 12), 22, 45));
     // Moved on the 8th by a clock that ran ahead, and back on what was then the 4th.
-    shelf.roll.stays = {{kShelf, at(nov(1))}, {kCellar, at(nov(8))}, {kShelf, at(nov(4))}};
+    shelf.roll.stays = {{kUpperShelf, at(nov(1))}, {kCellar, at(nov(8))}, {kUpperShelf, at(nov(4))}};
     EXPECT_NEAR(shelf.reckon().effectiveDays, 2 * 10.5, 1e-9);
     // A move that lies in the future waits for its time.
-    shelf.roll.stays = {{kShelf, at(nov(1))}, {kCellar, at(nov(20))}};
+    shelf.roll.stays = {{kUpperShelf, at(nov(1))}, {kCellar, at(nov(20))}};
     EXPECT_NEAR(shelf.reckon().effectiveDays, 2 * 10.5, 1e-9);
 }
 
@@ -127,7 +127,7 @@ TEST(RollCondition, TheRateIsThatOfTheLastThirtyRecordedDays) {
     ClimateSeries series = steady(at(nov(1)), change - Hours{1}, 42, 45);
     const ClimateSeries cooler = steady(change, shelf.now.instant, 32, 45);
     series.insert(series.end(), cooler.begin(), cooler.end());
-    shelf.climate[kShelf] = shared(series);
+    shelf.climate[kUpperShelf] = shared(series);
     EXPECT_NEAR(shelf.reckon().recentRate, 2, 1e-6);
 }
 
@@ -138,16 +138,16 @@ TEST(RollCondition, ThirtyRecordedDaysMayLieFartherBackThanAMonth) {
     ClimateSeries series = steady(at(nov(1)), at(nov(1), 24 * 40), 32, 45);
     const ClimateSeries recent = steady(shelf.now.instant - Hours{24 * 20}, shelf.now.instant, 42, 45);
     series.insert(series.end(), recent.begin(), recent.end());
-    shelf.climate[kShelf] = shared(series);
+    shelf.climate[kUpperShelf] = shared(series);
     EXPECT_NEAR(shelf.reckon().recentRate, (20 * 4.0 + 10 * 2.0) / 30, 1e-4);
 }
 
 TEST(RollCondition, TheRateIsTakenOverAllPlacesItStoodIn) {
     Shelf shelf;
     shelf.now = noonOf(nov(1) + Days{60});
-    shelf.climate[kShelf] = shared(steady(at(nov(1)), shelf.now.instant, 32, 45));
+    shelf.climate[kUpperShelf] = shared(steady(at(nov(1)), shelf.now.instant, 32, 45));
     shelf.climate[kCellar] = shared(steady(at(nov(1)), shelf.now.instant, 12, 45));
-    shelf.roll.stays = {{kShelf, at(nov(1))}, {kCellar, shelf.now.instant - Hours{24 * 10}}};
+    shelf.roll.stays = {{kUpperShelf, at(nov(1))}, {kCellar, shelf.now.instant - Hours{24 * 10}}};
     EXPECT_NEAR(shelf.reckon().recentRate, (10 * 0.5 + 20 * 2.0) / 30, 1e-4);
 }
 
@@ -192,7 +192,7 @@ TEST(RollCondition, TheLastStripDecidesWhetherTheRollFailed) {
 
 TEST(RollCondition, ExposureCountsSinceTheLastPassedStrip) {
     Shelf shelf;
-    shelf.climate[kShelf] = shared(steady(at(nov(1)), at(nov(11), 12), 35, 60));
+    shelf.climate[kUpperShelf] = shared(steady(at(nov(1)), at(nov(11), 12), 35, 60));
     EXPECT_NEAR(shelf.reckon().humidityHoursOutside, 10.5 * 24, 1e-9);
     EXPECT_NEAR(shelf.reckon().temperatureHoursOutside, 10.5 * 24, 1e-9);
     shelf.roll.testStrips = {{at(nov(10), 12), true, Days{30}, ""}, {at(nov(11)), false, Days{30}, ""}};
@@ -202,8 +202,8 @@ TEST(RollCondition, ExposureCountsSinceTheLastPassedStrip) {
 TEST(RollCondition, ExposureBeforeItWasReceivedIsSomebodyElses) {
     Shelf shelf;
     shelf.roll.madeOn = nov(1) - Days{30};
-    shelf.climate[kShelf] = shared(steady(at(nov(1)) - Hours{500}, at(nov(11), 12), 20, 60));
-    shelf.roll.stays = {{kShelf, at(nov(1)) - Hours{400}}};
+    shelf.climate[kUpperShelf] = shared(steady(at(nov(1)) - Hours{500}, at(nov(11), 12), 20, 60));
+    shelf.roll.stays = {{kUpperShelf, at(nov(1)) - Hours{400}}};
     EXPECT_NEAR(shelf.reckon().humidityHoursOutside, 10.5 * 24, 1e-9);
 }
 
@@ -212,7 +212,7 @@ TEST(RollCondition, BadlyKeptIsOutsideNowOrTooLongOutside) {
     ClimateSeries series = steady(at(nov(1)), at(nov(4)), 20, 60);
     const ClimateSeries dry = steady(at(nov(4), 1), at(nov(11), 12), 20, 45);
     series.insert(series.end(), dry.begin(), dry.end());
-    shelf.climate[kShelf] = shared(series);
+    shelf.climate[kUpperShelf] = shared(series);
     // 72 hours and the 40 minutes in which it fell from 60 to 50 %.
     const RollCondition condition = shelf.reckon();
     EXPECT_NEAR(condition.hoursOutside(), 72 + 40.0 / 60, 1e-9);
@@ -223,14 +223,14 @@ TEST(RollCondition, BadlyKeptIsOutsideNowOrTooLongOutside) {
 
     series.push_back({at(nov(11), 12), 20_C, 51_rh});
     series.erase(series.end() - 2);
-    shelf.climate[kShelf] = shared(series);
+    shelf.climate[kUpperShelf] = shared(series);
     EXPECT_TRUE(shelf.reckon().humidityOutsideNow);
     EXPECT_TRUE(shelf.reckon().isBadlyKept(shelf.film));
 }
 
 TEST(RollCondition, ReadingsGoStale) {
     Shelf shelf;
-    shelf.climate[kShelf] = shared(steady(at(nov(1)), at(nov(10), 12), 20, 45));
+    shelf.climate[kUpperShelf] = shared(steady(at(nov(1)), at(nov(10), 12), 20, 45));
     EXPECT_FALSE(shelf.reckon().readingIsStale);
     shelf.now.instant += Seconds{1};
     EXPECT_TRUE(shelf.reckon().readingIsStale);
@@ -238,7 +238,7 @@ TEST(RollCondition, ReadingsGoStale) {
 
 TEST(RollCondition, ReadingsOfTheFutureDoNotCountYet) {
     Shelf shelf;
-    shelf.climate[kShelf] = shared(steady(at(nov(1)), at(nov(30)), 32, 45));
+    shelf.climate[kUpperShelf] = shared(steady(at(nov(1)), at(nov(30)), 32, 45));
     const RollCondition condition = shelf.reckon();
     EXPECT_NEAR(condition.effectiveDays, 21, 1e-9);
     EXPECT_EQ(condition.latest->at, at(nov(11), 12));
@@ -247,7 +247,7 @@ TEST(RollCondition, ReadingsOfTheFutureDoNotCountYet) {
 
 TEST(RollCondition, OnlyReadingsOfTheFutureAreNoneAtAll) {
     Shelf shelf;
-    shelf.climate[kShelf] = shared(steady(at(nov(20)), at(nov(30)), 32, 45));
+    shelf.climate[kUpperShelf] = shared(steady(at(nov(20)), at(nov(30)), 32, 45));
     const RollCondition condition = shelf.reckon();
     EXPECT_FALSE(condition.latest);
     EXPECT_TRUE(condition.readingIsStale);
@@ -257,8 +257,8 @@ TEST(RollCondition, OnlyReadingsOfTheFutureAreNoneAtAll) {
 TEST(RollCondition, ARollOfTheFutureHasNoAgeYet) {
     Shelf shelf;
     shelf.roll.receivedOn = nov(20);
-    shelf.roll.stays = {{kShelf, at(nov(20))}};
-    shelf.climate[kShelf] = shared(steady(at(nov(1)), at(nov(11), 12), 32, 60));
+    shelf.roll.stays = {{kUpperShelf, at(nov(20))}};
+    shelf.climate[kUpperShelf] = shared(steady(at(nov(1)), at(nov(11), 12), 32, 60));
     const RollCondition condition = shelf.reckon();
     EXPECT_EQ(condition.calendarAge, Days{0});
     EXPECT_DOUBLE_EQ(condition.effectiveDays, 0);
@@ -288,7 +288,7 @@ TEST(RollCondition, TheDayIsTheWorkshopsNotThatOfGreenwich) {
 TEST(RollCondition, DeepColdDoesNotRunOffTheCalendar) {
     Shelf shelf;
     shelf.film.shelfLife = Days{3650};
-    shelf.climate[kShelf] = shared(steady(at(nov(1)), at(nov(11), 12), -60, 45));
+    shelf.climate[kUpperShelf] = shared(steady(at(nov(1)), at(nov(11), 12), -60, 45));
     EXPECT_LE(*shelf.reckon().useBy, nov(11) + Days{36'501});
     shelf.film.ageing.q10 = 1e9;
     EXPECT_TRUE(shelf.reckon().useBy);
@@ -296,7 +296,7 @@ TEST(RollCondition, DeepColdDoesNotRunOffTheCalendar) {
 
 TEST(RollCondition, AModelThatIsChangedIsReckonedAnew) {
     Shelf shelf;
-    shelf.climate[kShelf] = shared(steady(at(nov(1)), at(nov(11), 12), 32, 45));
+    shelf.climate[kUpperShelf] = shared(steady(at(nov(1)), at(nov(11), 12), 32, 45));
     ClimateReckoner reckoner;
     const auto effective = [&] {
         ShopFacts facts;
@@ -307,7 +307,7 @@ TEST(RollCondition, AModelThatIsChangedIsReckonedAnew) {
     EXPECT_NEAR(effective(), 21, 1e-9);
     shelf.film.ageing.q10 = 3;
     EXPECT_NEAR(effective(), 31.5, 1e-9);
-    shelf.climate[kShelf] = shared(steady(at(nov(1)), at(nov(11), 12), 22, 45));
+    shelf.climate[kUpperShelf] = shared(steady(at(nov(1)), at(nov(11), 12), 22, 45));
     EXPECT_NEAR(effective(), 10.5, 1e-9);
     shelf.climate.clear();
     EXPECT_NEAR(effective(), 10.5, 1e-9);
@@ -316,7 +316,7 @@ TEST(RollCondition, AModelThatIsChangedIsReckonedAnew) {
 TEST(RollCondition, KeptSumsLetGoOfReadingsThatWereReplaced) {
     Shelf shelf;
     auto series = shared(steady(at(nov(1)), at(nov(11), 12), 32, 45));
-    shelf.climate[kShelf] = series;
+    shelf.climate[kUpperShelf] = series;
     ShopFacts facts;
     facts.films = Roster<Film>{{shelf.film}};
     facts.rolls = Roster<FilmRoll>{{shelf.roll}};
@@ -324,7 +324,7 @@ TEST(RollCondition, KeptSumsLetGoOfReadingsThatWereReplaced) {
     reckoner.reckon(facts, shelf.climate, shelf.now);
     const std::weak_ptr<const ClimateSeries> old = series;
     series.reset();
-    shelf.climate[kShelf] = shared(steady(at(nov(1)), at(nov(11), 12), 20, 45));
+    shelf.climate[kUpperShelf] = shared(steady(at(nov(1)), at(nov(11), 12), 20, 45));
     EXPECT_FALSE(old.expired()); // the sums still lean on it
     reckoner.reckon(facts, shelf.climate, shelf.now);
     EXPECT_TRUE(old.expired());
@@ -338,7 +338,7 @@ TEST(RollCondition, KeptSumsReckonWhatFreshOnesDo) {
                           {15.0 + static_cast<double>(random() % 200) / 10},
                           {20.0 + static_cast<double>(random() % 500) / 10}});
     Shelf shelf;
-    shelf.climate[kShelf] = shared(series);
+    shelf.climate[kUpperShelf] = shared(series);
     ShopFacts facts;
     facts.films = Roster<Film>{{shelf.film}};
     facts.rolls = Roster<FilmRoll>{{shelf.roll}};
@@ -377,7 +377,7 @@ TEST(ClimateReckoner, ReadingsThatComeOnTopAreSummedAsIfAllWereNew) {
         series.push_back({when, {22 + wave}, {45 + wave}});
         if (reading == 40)
             series.insert(series.begin() + 3, {series[2].at + Minutes{5}, {50}, {90}});
-        shelf.climate[kShelf] = shared(series);
+        shelf.climate[kUpperShelf] = shared(series);
         const RollCondition sums = going.reckon(facts, shelf.climate, shelf.now).at(shelf.roll.id);
         const RollCondition anew = shelf.reckon();
         EXPECT_DOUBLE_EQ(sums.effectiveDays, anew.effectiveDays) << reading;
@@ -389,7 +389,7 @@ TEST(ClimateReckoner, ReadingsThatComeOnTopAreSummedAsIfAllWereNew) {
 
 TEST(ClimateReckoner, IsAskedBeforeEachRollAndStopsWhenNoMoreAreWanted) {
     ShopFacts facts;
-    facts.films = Roster<Film>{{aFilm()}};
+    facts.films = Roster<Film>{{aShelfFilm()}};
     facts.rolls = Roster<FilmRoll>{{aRoll(1), aRoll(2), aRoll(3), aRoll(4)}};
     std::vector<double> shares;
     const auto reckoned = [&](double upTo) {

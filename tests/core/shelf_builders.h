@@ -17,8 +17,8 @@ namespace holdfast::test {
 
 using namespace literals;
 
-inline constexpr FilmId kFilm{1};
-inline constexpr PlaceId kShelf{10};
+inline constexpr FilmId kShelfFilm{1};
+inline constexpr PlaceId kUpperShelf{10};
 inline constexpr PlaceId kCellar{11};
 
 // The workshop's clock runs with UTC here unless a test says otherwise.
@@ -44,9 +44,9 @@ inline std::shared_ptr<const ClimateSeries> shared(ClimateSeries series) {
     return std::make_shared<const ClimateSeries>(std::move(series));
 }
 
-inline Film aFilm() {
+inline Film aShelfFilm() {
     Film film;
-    film.id = kFilm;
+    film.id = kShelfFilm;
     film.finish = "Marram Soft";
     film.shade = "Dusk";
     film.shelfLife = Days{365};
@@ -58,18 +58,18 @@ inline FilmRoll aRoll(int number = 9) {
     FilmRoll roll;
     roll.id = {100 + number};
     roll.number = number;
-    roll.film = kFilm;
+    roll.film = kShelfFilm;
     roll.width = 500_mm;
     roll.left = 5000_mm;
     roll.receivedOn = nov(1);
-    roll.stays = {{kShelf, at(nov(1))}};
+    roll.stays = {{kUpperShelf, at(nov(1))}};
     return roll;
 }
 
 // Orders 401, 402, … each with one garment that wants one decal, promised a day apart from 20 Nov on.
 class Waiting {
 public:
-    DecalId decal(Millimetres width, Millimetres height, FilmId film = kFilm) {
+    DecalId decal(Millimetres width, Millimetres height, FilmId film = kShelfFilm) {
         const auto number = static_cast<std::int64_t>(m_orders.size()) + 401;
         Order order;
         order.id = {number};
@@ -106,7 +106,7 @@ private:
 // A shelf of one film; a roll is good until its use-by unless its condition says otherwise.
 class ShelfOfOneFilm {
 public:
-    Film film = aFilm();
+    Film film = aShelfFilm();
     Waiting waiting;
     RecentUse recentUse;
     Now now = noonOf(nov(11));

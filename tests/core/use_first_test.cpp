@@ -44,7 +44,7 @@ Decal decalOf(Millimetres width, Millimetres height) {
 
 TEST(CutLength, OneDecalTakesItsHeightAndAGap) {
     const ShopSettings settings; // gap 8, margins 6
-    Film film = aFilm();
+    Film film = aShelfFilm();
     film.hasGrain = true;
     EXPECT_EQ(lengthFor(decalOf(200_mm, 300_mm), film, 500_mm, settings), 308_mm);
     EXPECT_EQ(lengthFor(decalOf(488_mm, 300_mm), film, 500_mm, settings), 308_mm);
@@ -53,7 +53,7 @@ TEST(CutLength, OneDecalTakesItsHeightAndAGap) {
 
 TEST(CutLength, AFilmWithoutGrainMayBeTurned) {
     const ShopSettings settings;
-    const Film film = aFilm();
+    const Film film = aShelfFilm();
     EXPECT_EQ(lengthFor(decalOf(200_mm, 300_mm), film, 500_mm, settings), 208_mm);
     EXPECT_EQ(lengthFor(decalOf(600_mm, 300_mm), film, 500_mm, settings), 608_mm);
     EXPECT_FALSE(lengthFor(decalOf(600_mm, 490_mm), film, 500_mm, settings));
@@ -61,7 +61,7 @@ TEST(CutLength, AFilmWithoutGrainMayBeTurned) {
 
 TEST(CutLength, SmallDecalsStandSideBySide) {
     const ShopSettings settings;
-    Film film = aFilm();
+    Film film = aShelfFilm();
     film.hasGrain = true;
     const Decal name = decalOf(120_mm, 40_mm);
     // Four of 120 with three gaps of 8 need 504 of 488: three in a row.
@@ -76,7 +76,7 @@ TEST(CutLength, RowsAreNeverLongerThanOneAfterTheOtherNorShorterThanTheArea) {
     std::mt19937 random{29};
     const ShopSettings settings;
     for (int turn = 0; turn < 300; ++turn) {
-        Film film = aFilm();
+        Film film = aShelfFilm();
         film.hasGrain = turn % 2 == 0;
         std::vector<Decal> decals(1 + random() % 30);
         std::vector<const Decal*> all;
@@ -273,7 +273,7 @@ TEST(UseFirst, NoRollIsPromisedMoreThanItHas) {
 TEST(UseFirst, RecentUseIsTakenOffWhatWouldBeWasted) {
     RankedShelf shelf;
     shelf.roll(9, 3000_mm, nov(11) + Days{30});
-    shelf.recentUse[kFilm] = everyWeek(350_mm); // 1.5 m in thirty days, and it never varied
+    shelf.recentUse[kShelfFilm] = everyWeek(350_mm); // 1.5 m in thirty days, and it never varied
     shelf.waiting.decal(400_mm, 392_mm);
     const RollForecast forecast = shelf.allotment().useFirst.front();
     EXPECT_EQ(forecast.daysLeft, Days{30});
@@ -286,7 +286,7 @@ TEST(UseFirst, UseIsNotCountedTwiceForTwoRollsOfAFilm) {
     RankedShelf shelf;
     shelf.roll(9, 1000_mm, nov(11) + Days{30});
     shelf.roll(12, 3000_mm, nov(11) + Days{60});
-    shelf.recentUse[kFilm] = everyWeek(350_mm);
+    shelf.recentUse[kShelfFilm] = everyWeek(350_mm);
     const Allotment made = shelf.allotment();
     EXPECT_EQ(made.forecast(aRoll(9).id)->usualUse, 1000_mm);
     EXPECT_EQ(made.forecast(aRoll(9).id)->expectedWaste, 0_mm);
@@ -317,7 +317,7 @@ TEST(UseFirst, RanksByUseByThenWasteThenLength) {
 TEST(UseFirst, ARollThatMayNotBeUsedWastesAllThatIsNotAllotted) {
     RankedShelf shelf;
     shelf.roll(17, 3000_mm, nov(5));
-    shelf.recentUse[kFilm] = everyWeek(700_mm);
+    shelf.recentUse[kShelfFilm] = everyWeek(700_mm);
     EXPECT_EQ(shelf.allotment().useFirst.front().expectedWaste, 3000_mm);
     EXPECT_EQ(shelf.allotment().useFirst.front().usualUse, 0_mm);
     EXPECT_EQ(shelf.allotment().useFirst.front().daysLeft, Days{-6});
@@ -326,7 +326,7 @@ TEST(UseFirst, ARollThatMayNotBeUsedWastesAllThatIsNotAllotted) {
 TEST(UseFirst, UseThatVariesLeavesSomeOfALongRollAndSometimesAllOfAShortOne) {
     RankedShelf shelf;
     shelf.roll(9, 1500_mm, nov(11) + Days{28});
-    std::vector<Millimetres>& weeks = shelf.recentUse[kFilm];
+    std::vector<Millimetres>& weeks = shelf.recentUse[kShelfFilm];
     for (int week = 0; week < kUseWeeks; ++week)
         weeks.push_back(week % 2 == 0 ? 700_mm : 50_mm); // on the average 400 mm a week
     const RollForecast forecast = shelf.allotment().useFirst.front();

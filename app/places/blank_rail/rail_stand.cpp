@@ -15,7 +15,7 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kHeight = 144;
+constexpr int kStandHeight = 144;
 constexpr qreal kRailAt = 20;
 constexpr qreal kPostInset = 20;
 constexpr qreal kSide = 40;
@@ -38,7 +38,7 @@ void paintHook(QPainter& painter, QPointF centre, const QColor& ink) {
 RailStand::RailStand(QWidget* parent)
     : QWidget(parent) {
     setObjectName(QStringLiteral("railStand"));
-    setFixedHeight(kHeight);
+    setFixedHeight(kStandHeight);
     setFocusPolicy(Qt::StrongFocus);
     giveNoFocusRing(this);
     setAccessibleName(tr("Blank styles"));
@@ -69,7 +69,7 @@ int RailStand::firstShown() const {
 QRectF RailStand::tabRect(int at) const {
     const int shown = std::min(shownCount(), static_cast<int>(m_tabs.size()));
     const qreal wide = std::min(kWidest, (width() - 2 * kSide) / std::max(1, shown));
-    return {kSide + (at - firstShown()) * wide, 3, wide, kHeight - 3.0};
+    return {kSide + (at - firstShown()) * wide, 3, wide, kStandHeight - 3.0};
 }
 
 void RailStand::paintEvent(QPaintEvent*) {

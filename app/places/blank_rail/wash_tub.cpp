@@ -11,7 +11,7 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kHeight = 112;
+constexpr int kTubHeight = 112;
 // The full line stands a fifth below the brim: a washer is never filled to it.
 constexpr qreal kFullShare = 0.8;
 
@@ -19,7 +19,7 @@ constexpr qreal kFullShare = 0.8;
 
 WashTub::WashTub(QWidget* parent)
     : QWidget(parent) {
-    setFixedHeight(kHeight);
+    setFixedHeight(kTubHeight);
 }
 
 void WashTub::show(Grams weight, Grams full, std::int64_t units, const QColor& water) {

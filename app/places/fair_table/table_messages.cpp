@@ -11,7 +11,7 @@ namespace holdfast::app {
 
 namespace {
 
-QString tr(const char* text) {
+QString inFairTable(const char* text) {
     return QCoreApplication::translate("FairTable", text);
 }
 
@@ -62,7 +62,7 @@ public:
         sayOnce();
         if (m_at != m_draft.garmentAt)
             for (TableMessage& message : m_messages)
-                message.lead = tr("Garment %1: %2").arg(m_at + 1).arg(message.lead);
+                message.lead = inFairTable("Garment %1: %2").arg(m_at + 1).arg(message.lead);
         return std::move(m_messages);
     }
 
@@ -99,8 +99,8 @@ private:
             const Film* film = m_shop.facts.films.find(decal.decal.film);
             if (!film) {
                 if (said.empty())
-                    say(Tone::Held, tr("No film."),
-                        tr("%1 needs a film to be cut from.").arg(decalWords(decal.decal.content)));
+                    say(Tone::Held, inFairTable("No film."),
+                        inFairTable("%1 needs a film to be cut from.").arg(decalWords(decal.decal.content)));
                 said.push_back({});
                 continue;
             }
@@ -118,14 +118,14 @@ private:
         if (!m_style || !unfit.empty() || !film.recipe)
             return;
         const QString recipe =
-            tr("%1 for %2").arg(celsius(film.recipe->temperature), timeSpan(film.recipe->dwell));
+            inFairTable("%1 for %2").arg(celsius(film.recipe->temperature), timeSpan(film.recipe->dwell));
         const QString cloth = m_style->label ? clothWords(m_style->label->fibres) : QString();
-        const QString fits = tr("%1 on %2, fits.").arg(words(film.finish), cloth);
+        const QString fits = inFairTable("%1 on %2, fits.").arg(words(film.finish), cloth);
         if (film.recipe->isConfirmed()) {
             say(Tone::Ready, fits, recipe);
             return;
         }
-        say(Tone::Caution, fits, tr("%1, a recipe that nobody has confirmed.").arg(recipe));
+        say(Tone::Caution, fits, inFairTable("%1, a recipe that nobody has confirmed.").arg(recipe));
         m_messages.back().act = FreeingAct::ConfirmRecipe;
         m_messages.back().matter.film = film.id;
     }
@@ -165,11 +165,11 @@ private:
             const QString name = decalWords(decal.content);
             const QString place = words(placementName(decal.placement));
             if (decal.width > preset->widest)
-                say(Tone::Caution, tr("%1 is %2 wide.").arg(name, millimetres(decal.width)),
-                    tr("On the %1 %2 fits.").arg(place, millimetres(preset->widest)));
+                say(Tone::Caution, inFairTable("%1 is %2 wide.").arg(name, millimetres(decal.width)),
+                    inFairTable("On the %1 %2 fits.").arg(place, millimetres(preset->widest)));
             else if (decal.height > preset->tallest)
-                say(Tone::Caution, tr("%1 is %2 tall.").arg(name, millimetres(decal.height)),
-                    tr("On the %1 %2 fits.").arg(place, millimetres(preset->tallest)));
+                say(Tone::Caution, inFairTable("%1 is %2 tall.").arg(name, millimetres(decal.height)),
+                    inFairTable("On the %1 %2 fits.").arg(place, millimetres(preset->tallest)));
         }
     }
 
@@ -196,29 +196,30 @@ private:
         const std::size_t before = m_messages.size();
         switch (pick.lack) {
         case RollLack::NoRoll:
-            say(Tone::Held, tr("No roll of %1 on the shelf.").arg(name),
-                tr("The promise counts %1 to buy one.").arg(dayCount(leadTime)));
+            say(Tone::Held, inFairTable("No roll of %1 on the shelf.").arg(name),
+                inFairTable("The promise counts %1 to buy one.").arg(dayCount(leadTime)));
             break;
         case RollLack::TooNarrow:
             say(Tone::Held,
-                tr("%1, %2 wide, fits no roll.").arg(decalWords(decal.content), millimetres(decal.width)),
-                tr("The widest roll of %1 is %2. Make it smaller or choose another film.")
+                inFairTable("%1, %2 wide, fits no roll.")
+                    .arg(decalWords(decal.content), millimetres(decal.width)),
+                inFairTable("The widest roll of %1 is %2. Make it smaller or choose another film.")
                     .arg(name, millimetres(pick.widest)));
             break;
         case RollLack::TooShort:
-            say(Tone::Held, tr("Roll of %1 too short.").arg(name),
-                tr("%1 takes %2; %3 is free.")
+            say(Tone::Held, inFairTable("Roll of %1 too short.").arg(name),
+                inFairTable("%1 takes %2; %3 is free.")
                     .arg(decalWords(decal.content), metres(pick.needed), metres(pick.left)));
             break;
         case RollLack::None:
             if (pick.roll && !pick.mayBeUsed) {
                 const RollCondition* condition = m_shop.conditions.find(pick.roll->id);
                 const bool isOld = condition && condition->isPastAge(m_shop.now.today());
-                say(Tone::Held, tr("%1 cannot be cut from yet.").arg(words(pick.roll->label())),
+                say(Tone::Held, inFairTable("%1 cannot be cut from yet.").arg(words(pick.roll->label())),
                     condition && condition->stripFailed
-                        ? tr("Its test strip failed: use another roll, or press another strip.")
-                    : isOld ? tr("It is past its use-by: press a test strip first.")
-                          : tr("It was kept too damp, dry or hot: press a test strip first."));
+                        ? inFairTable("Its test strip failed: use another roll, or press another strip.")
+                    : isOld ? inFairTable("It is past its use-by: press a test strip first.")
+                            : inFairTable("It was kept too damp, dry or hot: press a test strip first."));
                 m_messages.back().act = FreeingAct::TestStrip;
                 m_messages.back().matter.roll = pick.roll->id;
             }
@@ -249,13 +250,13 @@ private:
         if (asked <= stock.total())
             return;
         const QString kind = garmentWords(m_table, m_shop.facts);
-        const QString wait =
-            tr("The promise counts %1 to buy more.").arg(dayCount(m_shop.facts.settings.blankLeadTime));
+        const QString wait = inFairTable("The promise counts %1 to buy more.")
+                                 .arg(dayCount(m_shop.facts.settings.blankLeadTime));
         if (stock.total() == 0)
-            say(Tone::Held, tr("No %1 on the rail.").arg(kind), wait);
+            say(Tone::Held, inFairTable("No %1 on the rail.").arg(kind), wait);
         else
-            say(Tone::Held, tr("Only %1 of %2 %3 on the rail.").arg(stock.total()).arg(asked).arg(kind),
-                wait);
+            say(Tone::Held,
+                inFairTable("Only %1 of %2 %3 on the rail.").arg(stock.total()).arg(asked).arg(kind), wait);
         m_messages.back().act = FreeingAct::ReceiveBlanks;
         m_messages.back().matter.style = m_style->id;
         m_messages.back().matter.size = words(m_table.size);
@@ -273,11 +274,11 @@ private:
             const QString about = QString::number(stroke, 'f', 1);
             const QString thinnest = QString::number(kThinnestStroke, 'f', 1);
             if (stroke < kThinnestStroke)
-                say(Tone::Caution, tr("Name strokes are about %1 mm.").arg(about),
-                    tr("An estimate. Under %1 mm will not weed: make it larger.").arg(thinnest));
+                say(Tone::Caution, inFairTable("Name strokes are about %1 mm.").arg(about),
+                    inFairTable("An estimate. Under %1 mm will not weed: make it larger.").arg(thinnest));
             else
-                say(Tone::Caution, tr("Name strokes are about %1 mm.").arg(about),
-                    tr("An estimate. Under %1 mm will not weed.").arg(thinnest));
+                say(Tone::Caution, inFairTable("Name strokes are about %1 mm.").arg(about),
+                    inFairTable("An estimate. Under %1 mm will not weed.").arg(thinnest));
         }
     }
 
@@ -299,9 +300,9 @@ void sayDeposit(const TableSums& sums, const ShopSettings& settings, std::vector
         return;
     TableMessage& message = messages.emplace_back();
     message.tone = settings.depositHolds ? Tone::Held : Tone::Caution;
-    message.lead = tr("Deposit below %1.").arg(money(due, settings.currency));
-    message.text = settings.depositHolds ? tr("Work waits until it is paid.")
-                                         : tr("The shop asks for it before work starts.");
+    message.lead = inFairTable("Deposit below %1.").arg(money(due, settings.currency));
+    message.text = settings.depositHolds ? inFairTable("Work waits until it is paid.")
+                                         : inFairTable("The shop asks for it before work starts.");
 }
 
 int rank(Tone tone) {
@@ -335,7 +336,7 @@ std::vector<TableMessage> messagesFor(const TableDraft& draft, const TableSums& 
     if (!sums.promiseLack.empty()) {
         TableMessage& message = messages.emplace_back();
         message.tone = Tone::Held;
-        message.lead = tr("No day can be promised.");
+        message.lead = inFairTable("No day can be promised.");
         message.text = words(sums.promiseLack);
     }
     std::ranges::stable_sort(messages, {}, [](const TableMessage& message) { return rank(message.tone); });
@@ -365,7 +366,7 @@ QString decalWords(const DecalContent& content) {
 QString garmentWords(const TableGarment& garment, const ShopFacts& facts) {
     const BlankStyle* style = facts.styles.find(garment.style);
     if (!style)
-        return tr("Garment");
+        return inFairTable("Garment");
     QString text = words(style->name);
     if (!garment.size.empty())
         text += QStringLiteral(", ") + words(garment.size);

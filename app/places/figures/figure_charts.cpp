@@ -21,7 +21,7 @@ constexpr qreal kTop = 20;
 constexpr qreal kBottom = 34; // days, months
 constexpr qreal kLine = 1.5;
 constexpr qreal kDot = 4.5;
-constexpr int kSpans[] = {7, 30, 90, 180, 365, 730, 1825};
+constexpr int kTimeMarks[] = {7, 30, 90, 180, 365, 730, 1825};
 constexpr int kMostMarks = 7;
 constexpr double kLeastShown = 0.1; // of the share that failed: a step of one in a hundred is no cliff
 constexpr double kRoomAbove = 1.15;
@@ -50,7 +50,7 @@ void paintShare(QPainter& painter, const Plot& plot, double share, const QString
 
 // So many days between two marks that a handful stands on the axis.
 int daysBetweenMarks(double until) {
-    for (const int span : kSpans) {
+    for (const int span : kTimeMarks) {
         if (until / span <= kMostMarks)
             return span;
     }

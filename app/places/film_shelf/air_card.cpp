@@ -17,7 +17,7 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kTitleHeight = 52;
+constexpr int kCardTitle = 52;
 constexpr int kLeastChartHeight = 180;
 constexpr int kNameColumn = 190;
 
@@ -27,7 +27,7 @@ AirCard::AirCard(QWidget* parent)
     : Card(QString(), parent) {
     setObjectName(QStringLiteral("airCard"));
     setTitle(tr("Air"));
-    setTitleHeight(kTitleHeight);
+    setTitleHeight(kCardTitle);
     m_besideButton = new Button({}, Button::Kind::Quiet);
     m_besideButton->setObjectName(QStringLiteral("besidePlace"));
     m_besideButton->setKey(QKeySequence(Qt::Key_B));

@@ -18,7 +18,7 @@ constexpr double kDegrees = 0.3;
 constexpr double kPercent = 1;
 constexpr double kHours = 1;
 
-QString tr(const char* text) {
+QString inAirWords(const char* text) {
     return QCoreApplication::translate("AirWords", text);
 }
 
@@ -27,15 +27,16 @@ QString decimal(double number) {
 }
 
 QString degrees(double number) {
-    return tr("%1 °C").arg(decimal(number));
+    return inAirWords("%1 °C").arg(decimal(number));
 }
 
 QString temperatureWords(const Ranged& measure) {
-    return tr("%1, from %2 to %3").arg(degrees(measure.mean), decimal(measure.low), decimal(measure.high));
+    return inAirWords("%1, from %2 to %3")
+        .arg(degrees(measure.mean), decimal(measure.low), decimal(measure.high));
 }
 
 QString humidityWords(const Ranged& measure) {
-    return tr("%1, from %2 to %3")
+    return inAirWords("%1, from %2 to %3")
         .arg(humidity(Humidity{measure.mean}), words(decimalNumber(measure.low, 0)),
              words(decimalNumber(measure.high, 0)));
 }
@@ -43,21 +44,22 @@ QString humidityWords(const Ranged& measure) {
 QString outsideWords(const HoursOutside& outside, const QString& above, const QString& below) {
     QStringList parts;
     if (std::lround(outside.above) > 0)
-        parts << tr("%1 %2").arg(hourCount(outside.above), above);
+        parts << inAirWords("%1 %2").arg(hourCount(outside.above), above);
     if (std::lround(outside.below) > 0)
-        parts << tr("%1 %2").arg(hourCount(outside.below), below);
-    return parts.isEmpty() ? tr("never") : parts.join(tr(", "));
+        parts << inAirWords("%1 %2").arg(hourCount(outside.below), below);
+    return parts.isEmpty() ? inAirWords("never") : parts.join(inAirWords(", "));
 }
 
 QString unrecordedWords(const ClimateFigures& figures) {
     const double all = figures.recordedHours + figures.unrecordedHours;
     if (std::lround(figures.unrecordedHours) == 0)
-        return tr("nothing");
-    return tr("%1 of %2").arg(hourCount(figures.unrecordedHours), hourCount(all));
+        return inAirWords("nothing");
+    return inAirWords("%1 of %2").arg(hourCount(figures.unrecordedHours), hourCount(all));
 }
 
 QString more(double difference, const QString& unit, const QString& ifAbove, const QString& ifBelow) {
-    return tr("%1 %2 %3").arg(decimal(std::abs(difference)), unit, difference > 0 ? ifAbove : ifBelow);
+    return inAirWords("%1 %2 %3")
+        .arg(decimal(std::abs(difference)), unit, difference > 0 ? ifAbove : ifBelow);
 }
 
 } // namespace
@@ -68,27 +70,29 @@ std::vector<AirRow> airRows(const std::vector<ClimateFigures>& figures, const Fi
                          bool isOfReadings = true) {
         AirRow row{name, {}};
         for (const ClimateFigures& one : figures)
-            row.values << (isOfReadings && one.recordedHours <= 0 ? tr("not recorded") : value(one));
+            row.values << (isOfReadings && one.recordedHours <= 0 ? inAirWords("not recorded") : value(one));
         rows.push_back(std::move(row));
     };
-    add(tr("Mean kinetic temperature"), [](const ClimateFigures& one) { return degrees(one.kinetic.value); });
-    add(tr("Temperature"), [](const ClimateFigures& one) { return temperatureWords(one.temperature); });
-    add(tr("Outside %1").arg(temperatureBandWords(film)), [](const ClimateFigures& one) {
-        return outsideWords(one.temperatureOutside, tr("too warm"), tr("too cold"));
+    add(inAirWords("Mean kinetic temperature"),
+        [](const ClimateFigures& one) { return degrees(one.kinetic.value); });
+    add(inAirWords("Temperature"),
+        [](const ClimateFigures& one) { return temperatureWords(one.temperature); });
+    add(inAirWords("Outside %1").arg(temperatureBandWords(film)), [](const ClimateFigures& one) {
+        return outsideWords(one.temperatureOutside, inAirWords("too warm"), inAirWords("too cold"));
     });
-    add(tr("Humidity"), [](const ClimateFigures& one) { return humidityWords(one.humidity); });
-    add(tr("Outside %1").arg(humidityBandWords(film)), [](const ClimateFigures& one) {
-        return outsideWords(one.humidityOutside, tr("too damp"), tr("too dry"));
+    add(inAirWords("Humidity"), [](const ClimateFigures& one) { return humidityWords(one.humidity); });
+    add(inAirWords("Outside %1").arg(humidityBandWords(film)), [](const ClimateFigures& one) {
+        return outsideWords(one.humidityOutside, inAirWords("too damp"), inAirWords("too dry"));
     });
-    add(tr("Dew point"), [](const ClimateFigures& one) { return temperatureWords(one.dewPoint); });
-    add(tr("Water in the air"), [](const ClimateFigures& one) {
-        return tr("%1 g/m³, from %2 to %3")
+    add(inAirWords("Dew point"), [](const ClimateFigures& one) { return temperatureWords(one.dewPoint); });
+    add(inAirWords("Water in the air"), [](const ClimateFigures& one) {
+        return inAirWords("%1 g/m³, from %2 to %3")
             .arg(decimal(one.absoluteHumidity.mean), decimal(one.absoluteHumidity.low),
                  decimal(one.absoluteHumidity.high));
     });
-    add(tr("Unrecorded"), unrecordedWords, false);
+    add(inAirWords("Unrecorded"), unrecordedWords, false);
     add(
-        tr("Readings"),
+        inAirWords("Readings"),
         [](const ClimateFigures& one) {
             return words(groupedNumber(static_cast<std::int64_t>(one.readings)));
         },
@@ -102,18 +106,19 @@ QString comparedWords(const ClimateFigures& here, const ClimateFigures& there, c
     QStringList parts;
     const double warmer = there.kinetic.value - here.kinetic.value;
     if (std::abs(warmer) >= kDegrees)
-        parts << more(warmer, tr("°C"), tr("warmer"), tr("cooler"));
+        parts << more(warmer, inAirWords("°C"), inAirWords("warmer"), inAirWords("cooler"));
     const double damper = there.humidity.mean - here.humidity.mean;
     if (std::abs(damper) >= kPercent)
-        parts << more(damper, tr("%"), tr("damper"), tr("drier"));
+        parts << more(damper, inAirWords("%"), inAirWords("damper"), inAirWords("drier"));
     const double outside = (there.humidityOutside.all() + there.temperatureOutside.all()) -
                            (here.humidityOutside.all() + here.temperatureOutside.all());
     if (std::abs(outside) >= kHours)
-        parts << (outside > 0 ? tr("%1 more outside the limits") : tr("%1 less outside the limits"))
+        parts << (outside > 0 ? inAirWords("%1 more outside the limits")
+                              : inAirWords("%1 less outside the limits"))
                      .arg(hourCount(std::abs(outside)));
     if (parts.isEmpty())
-        return tr("%1 is much the same.").arg(thereName);
-    return tr("%1: %2.").arg(thereName, parts.join(tr(", ")));
+        return inAirWords("%1 is much the same.").arg(thereName);
+    return inAirWords("%1: %2.").arg(thereName, parts.join(inAirWords(", ")));
 }
 
 } // namespace holdfast::app

@@ -26,7 +26,7 @@ QStringList moduleFolders() {
     return folders;
 }
 
-QString tr(const char* text) {
+QString inChartLoader(const char* text) {
     return QCoreApplication::translate("ChartLoader", text);
 }
 
@@ -36,7 +36,7 @@ ClimateChart* makeClimateChart(QWidget* parent, QString& reason) {
     for (const QString& folder : moduleFolders()) {
         const QString path = QDir(folder).filePath(QStringLiteral("holdfast_climate_chart.so"));
         if (!QFileInfo::exists(path)) {
-            reason = tr("%1 is missing").arg(path);
+            reason = inChartLoader("%1 is missing").arg(path);
             continue;
         }
         QPluginLoader loader(path);

@@ -18,7 +18,7 @@ namespace holdfast::app {
 namespace {
 
 constexpr int kChartHeight = 148;
-constexpr int kLeastChartHeight = 92;
+constexpr int kLeastPanelChart = 92;
 constexpr int kWindowHeight = 32;
 
 bool hasReadings(const ClimatePicture& picture) {
@@ -78,7 +78,7 @@ void ClimatePanel::loadChart() {
     }
     QWidget* chart = m_chart->widget();
     chart->setObjectName(QStringLiteral("climateChart"));
-    chart->setMinimumHeight(kLeastChartHeight);
+    chart->setMinimumHeight(kLeastPanelChart);
     chart->setMaximumHeight(kChartHeight);
     m_column->addWidget(chart, 1);
     m_chart->setDress(chartDress());

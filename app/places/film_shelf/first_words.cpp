@@ -15,7 +15,7 @@ namespace {
 constexpr Millimetres kToSpeakOf{50};
 constexpr std::size_t kNamed = 3;
 
-QString tr(const char* text) {
+QString inFirstWords(const char* text) {
     return QCoreApplication::translate("FirstWords", text);
 }
 
@@ -28,11 +28,11 @@ QString rollSentence(const ReckonedShop& shop, const RollOutlook& roll) {
     const QString label = words(shop.facts.rolls.at(roll.roll).label());
     const Millimetres saved = roll.wasteBefore - roll.wasteAfter;
     if (saved >= kToSpeakOf || -saved >= kToSpeakOf)
-        return tr("%1: about %2 wasted instead of %3.")
+        return inFirstWords("%1: about %2 wasted instead of %3.")
             .arg(label, length(roll.wasteAfter), length(roll.wasteBefore));
     if (roll.wasteAfter >= kToSpeakOf)
-        return tr("%1: about %2 wasted either way.").arg(label, length(roll.wasteAfter));
-    return tr("%1: none likely wasted.").arg(label);
+        return inFirstWords("%1: about %2 wasted either way.").arg(label, length(roll.wasteAfter));
+    return inFirstWords("%1: none likely wasted.").arg(label);
 }
 
 QString listed(const ReckonedShop& shop, const std::vector<GarmentId>& garments) {
@@ -40,21 +40,21 @@ QString listed(const ReckonedShop& shop, const std::vector<GarmentId>& garments)
     for (std::size_t at = 0; at < std::min(kNamed, garments.size()); ++at)
         names << garmentNumber(shop.facts, shop.facts.garments.at(garments[at]));
     if (garments.size() > kNamed)
-        names << tr("%1 more").arg(garments.size() - kNamed);
-    return names.join(tr(", "));
+        names << inFirstWords("%1 more").arg(garments.size() - kNamed);
+    return names.join(inFirstWords(", "));
 }
 
 QString promiseSentence(const ReckonedShop& shop, const std::vector<SlippedGarment>& slipped) {
     if (slipped.empty())
-        return tr("No promise slips.");
+        return inFirstWords("No promise slips.");
     QStringList parts;
     for (std::size_t at = 0; at < std::min(kNamed, slipped.size()); ++at)
-        parts << tr("%1 %2 late")
+        parts << inFirstWords("%1 %2 late")
                      .arg(garmentNumber(shop.facts, shop.facts.garments.at(slipped[at].garment)),
                           timeSpan(slipped[at].lateAfter));
     if (slipped.size() > kNamed)
-        parts << tr("%1 more late").arg(slipped.size() - kNamed);
-    return tr("Slips: %1.").arg(parts.join(tr(", ")));
+        parts << inFirstWords("%1 more late").arg(slipped.size() - kNamed);
+    return inFirstWords("Slips: %1.").arg(parts.join(inFirstWords(", ")));
 }
 
 } // namespace
@@ -62,9 +62,9 @@ QString promiseSentence(const ReckonedShop& shop, const std::vector<SlippedGarme
 QString firstWords(const ReckonedShop& shop, RollId roll, const PressedFirst& first) {
     const FilmRoll& from = shop.facts.rolls.at(roll);
     if (first.length <= Millimetres{})
-        return tr("Tick what would be cut from %1 and pressed first.").arg(words(from.label()));
+        return inFirstWords("Tick what would be cut from %1 and pressed first.").arg(words(from.label()));
     if (!first.fits)
-        return tr("It needs %1, %2 has %3.")
+        return inFirstWords("It needs %1, %2 has %3.")
             .arg(length(first.length), words(from.label()), length(from.left));
     QStringList sentences;
     for (const RollOutlook& each : first.rolls)
@@ -73,7 +73,7 @@ QString firstWords(const ReckonedShop& shop, RollId roll, const PressedFirst& fi
             sentences << rollSentence(shop, each);
     sentences << promiseSentence(shop, first.slipped);
     if (!first.notReady.empty())
-        sentences << tr("Not ready for the press: %1.").arg(listed(shop, first.notReady));
+        sentences << inFirstWords("Not ready for the press: %1.").arg(listed(shop, first.notReady));
     return sentences.join(QLatin1Char(' '));
 }
 

@@ -17,7 +17,7 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kRowHeight = 30;
+constexpr int kLedgerRow = 30;
 constexpr qreal kDayWidth = 58;
 constexpr qreal kLengthWidth = 62;
 
@@ -33,7 +33,7 @@ public:
         const QRectF room(0, 0, width - kDayWidth - kLengthWidth - 12, 10'000);
         const QRectF needed = QFontMetricsF(fontOf(Type::Small))
                                   .boundingRect(room, Qt::TextWordWrap, m_ledger.reason(index.row()));
-        return {width, std::max(kRowHeight, static_cast<int>(needed.height()) + 8)};
+        return {width, std::max(kLedgerRow, static_cast<int>(needed.height()) + 8)};
     }
 
     void paint(QPainter* painter, const QStyleOptionViewItem& option,
@@ -111,7 +111,7 @@ RollLedgerList::RollLedgerList(RollLedgerModel& ledger, QWidget* parent)
 }
 
 QSize RollLedgerList::minimumSizeHint() const {
-    return {120, 2 * kRowHeight};
+    return {120, 2 * kLedgerRow};
 }
 
 } // namespace holdfast::app

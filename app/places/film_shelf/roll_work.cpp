@@ -25,7 +25,7 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kRowHeight = 30;
+constexpr int kWorkRow = 30;
 constexpr qreal kTick = 22;
 
 bool isOverRoll(Rule rule) {
@@ -44,7 +44,7 @@ public:
         , m_view(view) {}
 
     QSize sizeHint(const QStyleOptionViewItem&, const QModelIndex&) const override {
-        return {m_view.viewport()->width(), kRowHeight};
+        return {m_view.viewport()->width(), kWorkRow};
     }
 
     void paint(QPainter* painter, const QStyleOptionViewItem& option,
@@ -305,7 +305,7 @@ QSize RollWorkList::sizeHint() const {
 }
 
 QSize RollWorkList::minimumSizeHint() const {
-    return {120, std::clamp(m_work.rowCount(), 1, 2) * kRowHeight};
+    return {120, std::clamp(m_work.rowCount(), 1, 2) * kWorkRow};
 }
 
 void RollWorkList::turn(const QModelIndex& index) {

@@ -17,7 +17,7 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kRowHeight = 73;
+constexpr int kRollRow = 73;
 constexpr qreal kBoardUp = 12; // the board's upper edge, from the row's lower one
 constexpr qreal kTail = 8;
 constexpr qreal kPost = 30;
@@ -158,7 +158,7 @@ ShelfDelegate::ShelfDelegate(ShelfView& view)
     , m_view(view) {}
 
 QSize ShelfDelegate::sizeHint(const QStyleOptionViewItem&, const QModelIndex&) const {
-    return {m_view.viewport()->width(), kRowHeight};
+    return {m_view.viewport()->width(), kRollRow};
 }
 
 void ShelfDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,

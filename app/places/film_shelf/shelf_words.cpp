@@ -15,7 +15,7 @@ namespace {
 
 constexpr Days kYearIsPlain{300};
 
-QString tr(const char* text) {
+QString inFilmShelf(const char* text) {
     return QCoreApplication::translate("FilmShelf", text);
 }
 
@@ -26,15 +26,15 @@ const Film& filmOf(const ReckonedShop& shop, const FilmRoll& roll) {
 QString placeWords(const ReckonedShop& shop, const FilmRoll& roll) {
     const auto place = roll.placeNow();
     const StoragePlace* found = place ? shop.facts.places.find(*place) : nullptr;
-    return found ? words(found->name) : tr("Its place");
+    return found ? words(found->name) : inFilmShelf("Its place");
 }
 
 // "damp", "dry", "hot" or "cold"; humidity is said first. REQUIRES: it is outside now.
 QString outsideWord(const RollCondition& condition, const Film& film) {
     const ClimateReading& latest = *condition.latest;
     if (condition.humidityOutsideNow)
-        return latest.humidity > film.storage.humidity.high ? tr("damp") : tr("dry");
-    return latest.temperature > film.storage.temperature.high ? tr("hot") : tr("cold");
+        return latest.humidity > film.storage.humidity.high ? inFilmShelf("damp") : inFilmShelf("dry");
+    return latest.temperature > film.storage.temperature.high ? inFilmShelf("hot") : inFilmShelf("cold");
 }
 
 QString latestWords(const RollCondition& condition) {
@@ -51,30 +51,32 @@ bool isOutsideNow(const RollCondition& condition) {
 }
 
 QString pastWords(const RollCondition& condition, LocalDate today) {
-    return tr("Past by %1").arg(dayCount(today - *condition.useBy));
+    return inFilmShelf("Past by %1").arg(dayCount(today - *condition.useBy));
 }
 
 Advice spoiltAdvice(const ReckonedShop& shop, const FilmRoll& roll, const RollCondition& condition,
                     const Film& film) {
     const LocalDate today = shop.now.today();
     if (isOutsideNow(condition))
-        return {Tone::Held, tr("Too %1 now.").arg(outsideWord(condition, film)),
-                tr("%1 is at %2, keep %3. Move the roll, or mend the air and record it; then press a "
-                   "test strip.")
-                    .arg(placeWords(shop, roll), latestWords(condition), bandThatIsLeft(condition, film)),
-                RollAct::Move};
+        return {
+            Tone::Held, inFilmShelf("Too %1 now.").arg(outsideWord(condition, film)),
+            inFilmShelf("%1 is at %2, keep %3. Move the roll, or mend the air and record it; then press a "
+                        "test strip.")
+                .arg(placeWords(shop, roll), latestWords(condition), bandThatIsLeft(condition, film)),
+            RollAct::Move};
     if (condition.stripFailed)
-        return {Tone::Held, tr("Its test strip failed."),
-                tr("Nothing is cut from it. Use another roll and write this one off, or press another "
-                   "strip."),
-                RollAct::TestStrip};
+        return {
+            Tone::Held, inFilmShelf("Its test strip failed."),
+            inFilmShelf("Nothing is cut from it. Use another roll and write this one off, or press another "
+                        "strip."),
+            RollAct::TestStrip};
     if (condition.isPastAge(today))
         return {Tone::Held, pastWords(condition, today) + QLatin1Char('.'),
-                tr("Press a test strip: one that holds gives it until %1.")
+                inFilmShelf("Press a test strip: one that holds gives it until %1.")
                     .arg(date(today + film.testStripExtends)),
                 RollAct::TestStrip};
-    return {Tone::Held, tr("Badly kept."),
-            tr("%1, %2 are allowed. Press a test strip, or use another roll.")
+    return {Tone::Held, inFilmShelf("Badly kept."),
+            inFilmShelf("%1, %2 are allowed. Press a test strip, or use another roll.")
                 .arg(exposureWords(condition, film),
                      hourCount(static_cast<double>(film.storage.allowedOutside.count()))),
             RollAct::TestStrip};
@@ -83,11 +85,11 @@ Advice spoiltAdvice(const ReckonedShop& shop, const FilmRoll& roll, const RollCo
 Advice staleAdvice(const ReckonedShop& shop, const FilmRoll& roll, const RollCondition& condition) {
     const QString place = placeWords(shop, roll);
     if (!condition.latest)
-        return {Tone::Caution, tr("No reading yet."), tr("Nobody knows the air of %1.").arg(place),
-                RollAct::RecordReading};
+        return {Tone::Caution, inFilmShelf("No reading yet."),
+                inFilmShelf("Nobody knows the air of %1.").arg(place), RollAct::RecordReading};
     const auto hours = std::chrono::floor<Hours>(shop.now.instant - condition.latest->at);
-    return {Tone::Caution, tr("No reading for %1.").arg(timeSpan(hours)),
-            tr("%1 was at %2 and %3 then.")
+    return {Tone::Caution, inFilmShelf("No reading for %1.").arg(timeSpan(hours)),
+            inFilmShelf("%1 was at %2 and %3 then.")
                 .arg(place, humidity(condition.latest->humidity), celsius(condition.latest->temperature)),
             RollAct::RecordReading};
 }
@@ -119,7 +121,7 @@ QString dayInShort(LocalDate day, LocalDate today) {
 }
 
 QString hourCount(double hours) {
-    return tr("%1 h").arg(std::lround(hours));
+    return inFilmShelf("%1 h").arg(std::lround(hours));
 }
 
 QString humidityBandWords(const Film& film) {
@@ -135,11 +137,12 @@ QString temperatureBandWords(const Film& film) {
 QString exposureWords(const RollCondition& condition, const Film& film) {
     QStringList parts;
     if (std::lround(condition.humidityHoursOutside) > 0)
-        parts << tr("%1 outside %2").arg(hourCount(condition.humidityHoursOutside), humidityBandWords(film));
+        parts << inFilmShelf("%1 outside %2")
+                     .arg(hourCount(condition.humidityHoursOutside), humidityBandWords(film));
     if (std::lround(condition.temperatureHoursOutside) > 0)
-        parts << tr("%1 outside %2")
+        parts << inFilmShelf("%1 outside %2")
                      .arg(hourCount(condition.temperatureHoursOutside), temperatureBandWords(film));
-    return parts.join(tr(" and "));
+    return parts.join(inFilmShelf(" and "));
 }
 
 QString TailWords::inOneLine() const {
@@ -159,32 +162,34 @@ TailWords tailWords(const ReckonedShop& shop, const FilmRoll& roll) {
         said.iconName = QStringLiteral("hold");
         said.leadInk = &Tokens::madder;
         if (isOutsideNow(condition)) {
-            said.lead = tr("Too %1 now").arg(outsideWord(condition, film));
-            said.rest = tr("at %1, keep %2").arg(latestWords(condition), bandThatIsLeft(condition, film));
+            said.lead = inFilmShelf("Too %1 now").arg(outsideWord(condition, film));
+            said.rest =
+                inFilmShelf("at %1, keep %2").arg(latestWords(condition), bandThatIsLeft(condition, film));
         } else if (condition.stripFailed) {
-            said.lead = tr("Strip failed");
-            said.rest = tr("use another roll");
+            said.lead = inFilmShelf("Strip failed");
+            said.rest = inFilmShelf("use another roll");
         } else if (condition.isPastAge(today)) {
             said.lead = pastWords(condition, today);
-            said.rest = tr("press a test strip first");
+            said.rest = inFilmShelf("press a test strip first");
         } else {
-            said.lead = tr("Badly kept");
+            said.lead = inFilmShelf("Badly kept");
             said.rest = exposureWords(condition, film);
         }
         return said;
     }
     if (!condition.useBy) {
-        said.lead = tr("No limit given");
+        said.lead = inFilmShelf("No limit given");
         said.rest = exposureWords(condition, film);
         return said;
     }
     const Days left = *condition.useBy - today;
     const QString by = dayInShort(*condition.useBy, today);
-    said.lead = left == Days{0} ? tr("Last day") : dayCount(left);
+    said.lead = left == Days{0} ? inFilmShelf("Last day") : dayCount(left);
     said.leadInk = left <= kSoon ? &Tokens::weld : &Tokens::ink;
-    said.rest = condition.extendedByStrip ? tr("by %1, by its test strip").arg(by) : tr("by %1").arg(by);
+    said.rest = condition.extendedByStrip ? inFilmShelf("by %1, by its test strip").arg(by)
+                                          : inFilmShelf("by %1").arg(by);
     if (const Days lost = daysLostToWarmth(shop, roll); lost > Days{0})
-        said.lost = tr("%1 lost to warmth").arg(dayCount(lost));
+        said.lost = inFilmShelf("%1 lost to warmth").arg(dayCount(lost));
     return said;
 }
 
@@ -193,33 +198,35 @@ Advice adviceFor(const ReckonedShop& shop, const FilmRoll& roll) {
     const Film& film = filmOf(shop, roll);
     const LocalDate today = shop.now.today();
     if (roll.state == RollState::PutAway)
-        return {
-            Tone::Plain, tr("Put away."), tr("Nothing is cut from it until it is back on the shelf."), {}};
+        return {Tone::Plain,
+                inFilmShelf("Put away."),
+                inFilmShelf("Nothing is cut from it until it is back on the shelf."),
+                {}};
     if (!condition.mayBeUsed(film, today))
         return spoiltAdvice(shop, roll, condition, film);
     if (!film.recipe)
-        return {Tone::Held, tr("No recipe."),
-                tr("Enter it from the maker’s sheet before anything is pressed."), RollAct::Recipe};
+        return {Tone::Held, inFilmShelf("No recipe."),
+                inFilmShelf("Enter it from the maker’s sheet before anything is pressed."), RollAct::Recipe};
     if (!condition.hasPlace)
-        return {Tone::Caution, tr("No place."),
-                tr("Nobody noted where it stands, so its age counts at %1. Move it to a place.")
+        return {Tone::Caution, inFilmShelf("No place."),
+                inFilmShelf("Nobody noted where it stands, so its age counts at %1. Move it to a place.")
                     .arg(celsius(film.ageing.reference)),
                 RollAct::Move};
     if (condition.readingIsStale)
         return staleAdvice(shop, roll, condition);
     if (!film.recipe->isConfirmed())
-        return {Tone::Caution, tr("Recipe not confirmed."), tr("Compare it with the maker’s sheet."),
-                RollAct::Recipe};
+        return {Tone::Caution, inFilmShelf("Recipe not confirmed."),
+                inFilmShelf("Compare it with the maker’s sheet."), RollAct::Recipe};
     const RollForecast* forecast = shop.allotment.forecast(roll.id);
     if (forecast && !forecast->pressEarly.empty())
-        return {Tone::Caution, tr("Use it first."),
-                tr("Some of its work is promised for after its use-by: cut and press that early."),
+        return {Tone::Caution, inFilmShelf("Use it first."),
+                inFilmShelf("Some of its work is promised for after its use-by: cut and press that early."),
                 RollAct::CutWork};
     const bool isSoon = condition.useBy && *condition.useBy - today <= kSoon;
     if (forecast && isSoon && forecast->expectedWaste > Millimetres{0})
-        return {Tone::Caution, tr("Use it first."),
-                forecast->decals.empty() ? tr("Offer this film while it lasts.")
-                                         : tr("Cut what waits for it now."),
+        return {Tone::Caution, inFilmShelf("Use it first."),
+                forecast->decals.empty() ? inFilmShelf("Offer this film while it lasts.")
+                                         : inFilmShelf("Cut what waits for it now."),
                 forecast->decals.empty() ? std::nullopt : std::optional{RollAct::CutWork}};
     return {};
 }

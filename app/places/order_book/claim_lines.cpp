@@ -15,7 +15,7 @@ namespace holdfast::app {
 namespace {
 
 constexpr int kAnswerRoom = 128;
-constexpr int kPad = 10;
+constexpr int kClaimPad = 10;
 constexpr qreal kWordsAt = 42;
 
 QString washWords(const Claim& claim) {
@@ -68,7 +68,7 @@ int ClaimLines::heightOf(const QString& text, bool isStrong) const {
 
 void ClaimLines::layLines() {
     for (Line& line : m_lines) {
-        line.height = 2 * kPad + heightOf(line.what, true) + heightOf(line.told, false);
+        line.height = 2 * kClaimPad + heightOf(line.what, true) + heightOf(line.told, false);
         if (!line.answer.isEmpty())
             line.height += heightOf(line.answer, false);
     }
@@ -87,10 +87,10 @@ void ClaimLines::paintOne(QPainter& painter, int index, const QRectF& box, bool 
     if (isCurrent)
         painter.fillRect(box, dyes.woad);
     const bool isAnswered = !line.answer.isEmpty();
-    paintIcon(painter, QRectF(16, box.top() + kPad, kSmallIcon, kSmallIcon),
+    paintIcon(painter, QRectF(16, box.top() + kClaimPad, kSmallIcon, kSmallIcon),
               isAnswered ? QStringLiteral("done") : QStringLiteral("caution"),
               isAnswered ? dyes.green : dyes.weld);
-    qreal top = box.top() + kPad;
+    qreal top = box.top() + kClaimPad;
     const auto put = [&](const QString& text, bool isStrong, const QColor& ink) {
         const int height = heightOf(text, isStrong);
         painter.setFont(fontOf(isStrong ? Type::SupportStrong : Type::Small));
@@ -104,7 +104,7 @@ void ClaimLines::paintOne(QPainter& painter, int index, const QRectF& box, bool 
     if (isAnswered)
         put(line.answer, false, dyes.green);
     const QString act = isAnswered ? tr("Say it anew") : tr("Say what was done");
-    paintLine(painter, QRectF(0, box.top() + kPad, width() - kCardPadding, lineHeight(Type::Small)), act,
+    paintLine(painter, QRectF(0, box.top() + kClaimPad, width() - kCardPadding, lineHeight(Type::Small)), act,
               Type::SmallStrong, dyes.indigo, Qt::AlignRight);
     painter.fillRect(QRectF(kCardPadding, box.bottom() - 1, width() - 2 * kCardPadding, 1), dyes.thread);
 }

@@ -17,13 +17,9 @@ namespace {
 
 constexpr int kPlain = 60;
 constexpr int kWithFreeing = 88;
-constexpr qreal kPad = 16;
+constexpr qreal kGarmentPad = 16;
 constexpr qreal kPicture = 40;
-constexpr qreal kWordsAt = 72;
-
-QString fitted(const QString& text, Type type, qreal width) {
-    return QFontMetricsF(fontOf(type)).elidedText(text, Qt::ElideRight, width);
-}
+constexpr qreal kGarmentWordsAt = 72;
 
 } // namespace
 
@@ -69,7 +65,7 @@ int GarmentLines::heightOf(int line) const {
 QRectF GarmentLines::freeBox(int line, const QRectF& box) const {
     const qreal wide = widthOf(at(line).free, Type::SupportStrong) + 20 +
                        (line == currentLine() ? keyCapSize(tr("Enter")).width() + 8 : 0);
-    return {kWordsAt - 4, box.top() + 56, wide, 26};
+    return {kGarmentWordsAt - 4, box.top() + 56, wide, 26};
 }
 
 void GarmentLines::paintOne(QPainter& painter, int index, const QRectF& box, bool isCurrent) {
@@ -77,12 +73,12 @@ void GarmentLines::paintOne(QPainter& painter, int index, const QRectF& box, boo
     const Line& line = at(index);
     painter.fillRect(box, isCurrent ? dyes.woad : dyes.card);
     painter.fillRect(QRectF(0, box.bottom() - 1, width(), 1), dyes.thread);
-    paintGarment(painter, QRectF(kPad, box.top() + 8, kPicture, 44),
+    paintGarment(painter, QRectF(kGarmentPad, box.top() + 8, kPicture, 44),
                  outlineName(m_view->shop->facts, *line.garment),
                  clothOf(m_view->shop->facts, *line.garment));
 
-    const QRectF upper(kWordsAt, box.top() + 9, width() - kWordsAt - kPad, 22);
-    const QRectF lower(kWordsAt, box.top() + 31, upper.width(), 20);
+    const QRectF upper(kGarmentWordsAt, box.top() + 9, width() - kGarmentWordsAt - kGarmentPad, 22);
+    const QRectF lower(kGarmentWordsAt, box.top() + 31, upper.width(), 20);
     paintLine(painter, upper, line.price, Type::BodyStrong, dyes.ink, Qt::AlignRight);
     const QString number = garmentNumber(m_view->shop->facts, *line.garment) + u' ';
     const qreal behind =

@@ -15,18 +15,14 @@ namespace holdfast::app {
 namespace {
 
 constexpr int kHeadHeight = 34;
-constexpr qreal kPad = 16;
+constexpr qreal kOrderPad = 16;
 constexpr qreal kIconWidth = 26;
-
-QString fitted(const QString& text, Type type, qreal width) {
-    return QFontMetricsF(fontOf(type)).elidedText(text, Qt::ElideRight, width);
-}
 
 } // namespace
 
 OrderColumns::OrderColumns(qreal width) {
-    number = kPad;
-    owedRight = width - kPad;
+    number = kOrderPad;
+    owedRight = width - kOrderPad;
     promised = width - 200;
     customer = 76;
     // What is left is shared: the place needs room for a reason, which is never cut.

@@ -16,10 +16,6 @@ namespace {
 
 constexpr int kHistoryShown = 400;
 
-QString tr(const char* text) {
-    return QCoreApplication::translate("OrderBook", text);
-}
-
 // An order that is closed is not in the reckoned shop: it is read alone. Climate has no say in it any more.
 std::shared_ptr<const ReckonedShop> readAlone(ShopDesk& desk, OrderId order) {
     const auto facts = desk.file().read([&](db::Connection& connection) {
@@ -98,8 +94,9 @@ std::vector<CareText> careTexts(const OrderView& view, const std::vector<const G
 }
 
 QString asPlainText(const OrderView& view, const std::vector<CareText>& texts) {
-    QStringList lines{
-        tr("%1, order %2").arg(words(view.shop->facts.settings.shopName)).arg(view.order().number)};
+    QStringList lines{QCoreApplication::translate("OrderBook", "%1, order %2")
+                          .arg(words(view.shop->facts.settings.shopName))
+                          .arg(view.order().number)};
     for (const CareText& text : texts) {
         lines << QString() << text.heading << text.firstWash;
         lines << text.lines;

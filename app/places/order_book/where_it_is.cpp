@@ -10,7 +10,7 @@ namespace holdfast::app {
 
 namespace {
 
-QString tr(const char* text) {
+QString inOrderBook(const char* text) {
     return QCoreApplication::translate("OrderBook", text);
 }
 
@@ -18,7 +18,7 @@ QString atTime(const ReckonedShop& shop, Instant when) {
     const LocalTime local = shop.now.toLocal(when);
     if (dateOf(local) == shop.now.today())
         return clock(local);
-    return tr("%1 %2").arg(day(dateOf(local)), clock(local));
+    return inOrderBook("%1 %2").arg(day(dateOf(local)), clock(local));
 }
 
 QString stageIcon(Stage stage) {
@@ -52,28 +52,29 @@ QString stageIcon(Stage stage) {
 
 QString plannedWords(const ReckonedShop& shop, GarmentId garment) {
     const PlannedGarment* planned = shop.plan.find(garment);
-    return planned ? tr("On the walk, %1").arg(atTime(shop, planned->begins)) : tr("To press");
+    return planned ? inOrderBook("On the walk, %1").arg(atTime(shop, planned->begins))
+                   : inOrderBook("To press");
 }
 
 WhereWords heldWords(const Assessment& assessment) {
     QString what = words(assessment.firstHold()->what);
     if (!what.isEmpty())
         what[0] = what[0].toLower();
-    return {QStringLiteral("hold"), tr("Held, %1").arg(what), Tone::Held};
+    return {QStringLiteral("hold"), inOrderBook("Held, %1").arg(what), Tone::Held};
 }
 
 WhereWords stateWords(OrderState state) {
     switch (state) {
     case OrderState::HandedOver:
-        return {QStringLiteral("done"), tr("Handed over"), Tone::Plain};
+        return {QStringLiteral("done"), inOrderBook("Handed over"), Tone::Plain};
     case OrderState::Cancelled:
-        return {QStringLiteral("close"), tr("Cancelled"), Tone::Plain};
+        return {QStringLiteral("close"), inOrderBook("Cancelled"), Tone::Plain};
     case OrderState::Quoted:
-        return {QStringLiteral("person"), tr("Quoted, not confirmed"), Tone::Plain};
+        return {QStringLiteral("person"), inOrderBook("Quoted, not confirmed"), Tone::Plain};
     case OrderState::Confirmed:
         break;
     }
-    return {QStringLiteral("person"), tr("Taken"), Tone::Plain};
+    return {QStringLiteral("person"), inOrderBook("Taken"), Tone::Plain};
 }
 
 } // namespace
@@ -88,14 +89,14 @@ WhereWords whereIsGarment(const ReckonedShop& shop, const Garment& garment) {
         where.words = plannedWords(shop, garment.id);
         break;
     case Stage::OnPress:
-        where.words = tr("On the press now");
+        where.words = inOrderBook("On the press now");
         break;
     case Stage::Resting:
         if (assessment.restUntil)
-            where.words = tr("Resting till %1").arg(atTime(shop, *assessment.restUntil));
+            where.words = inOrderBook("Resting till %1").arg(atTime(shop, *assessment.restUntil));
         break;
     case Stage::Ready:
-        where.words = tr("Ready on the peg");
+        where.words = inOrderBook("Ready on the peg");
         where.tone = Tone::Ready;
         break;
     default:
@@ -127,12 +128,12 @@ WhereWords whereIsOrder(const ReckonedShop& shop, const db::OrderLine& line) {
         return stateWords(line.state);
     if (cooling > 0)
         return {stageIcon(Stage::Cooling),
-                garments.size() > 1 ? tr("Cooling, %1 of %2").arg(cooling).arg(garments.size())
-                                    : tr("Cooling"),
+                garments.size() > 1 ? inOrderBook("Cooling, %1 of %2").arg(cooling).arg(garments.size())
+                                    : inOrderBook("Cooling"),
                 Tone::Plain};
     WhereWords where = whereIsGarment(shop, *behind);
     if (shop.of(behind->id).stage == Stage::Resting)
-        where.words = tr("Resting");
+        where.words = inOrderBook("Resting");
     return where;
 }
 

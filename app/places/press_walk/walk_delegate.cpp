@@ -27,10 +27,6 @@ constexpr qreal kPicture = 38;
 constexpr qreal kWordsAt = 134;
 constexpr qreal kRight = 12;
 
-QString fitted(const QString& text, Type type, qreal width) {
-    return QFontMetricsF(fontOf(type)).elidedText(text, Qt::ElideRight, width);
-}
-
 QString colourName(const ShopFacts& facts, const Garment& garment) {
     const BlankStyle* style = facts.styles.find(garment.style);
     const Colour* colour = style ? style->colour(garment.colour) : nullptr;
