@@ -20,7 +20,9 @@ std::vector<GarmentId> waitingFor(Connection& connection, const BlankKind& kind)
     return waiting;
 }
 
-std::optional<BlankLotId> bestFreeLot(Connection& connection, const BlankKind& kind) {
+} // namespace
+
+std::optional<BlankLotId> freeLotFor(Connection& connection, const BlankKind& kind) {
     Query lots =
         connection.query("SELECT blank_lot.id FROM blank_lot "
                          "JOIN blank_style ON blank_style.id = blank_lot.style_id "
@@ -40,8 +42,6 @@ std::optional<BlankLotId> bestFreeLot(Connection& connection, const BlankKind& k
     }
     return std::nullopt;
 }
-
-} // namespace
 
 std::int64_t freeUnits(Connection& connection, BlankLotId lot) {
     const std::int64_t units =
@@ -65,7 +65,7 @@ std::vector<GarmentId> keepersOf(Connection& connection, BlankLotId lot) {
 }
 
 std::optional<BlankLotId> keepBlank(Writer& writer, GarmentId garment, const BlankKind& kind) {
-    const auto lot = bestFreeLot(writer.connection(), kind);
+    const auto lot = freeLotFor(writer.connection(), kind);
     if (lot) {
         writer.connection().run("UPDATE garment SET lot_id = ?2 WHERE id = ?1", garment, *lot);
         writer.concerns(*lot);

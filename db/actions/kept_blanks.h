@@ -27,8 +27,11 @@ std::int64_t freeUnits(Connection& connection, BlankLotId lot);
 // Garments that keep a unit of the lot and have not taken it, earliest promise first.
 std::vector<GarmentId> keepersOf(Connection& connection, BlankLotId lot);
 
-// Keeps a free unit for the garment, where there is one: of a lot that may go to the press as it is before
-// one that is being washed before an unwashed one before one washed with softener; of those the oldest lot.
+// A lot with a free unit: one that may go to the press as it is before one that is being washed before an
+// unwashed one before one washed with softener; of those the oldest.
+std::optional<BlankLotId> freeLotFor(Connection& connection, const BlankKind& kind);
+
+// Keeps a unit of it for the garment.
 std::optional<BlankLotId> keepBlank(Writer& writer, GarmentId garment, const BlankKind& kind);
 
 // The unit goes back to the rail.

@@ -1,35 +1,11 @@
 #include "db/journal/action.h"
 
 #include "db/journal/shop.h"
+#include "db/journal/standing.h"
 
 #include <cassert>
 
 namespace holdfast::db {
-
-namespace {
-
-void markStanding(Connection& connection, EntryId entry);
-
-std::optional<EntryId> takenBackBy(Connection& connection, EntryId entry) {
-    Query found = connection.query("SELECT undoes FROM journal_entry WHERE id = ?1", entry);
-    return found.step() ? found.optionalId<EntryId>(0) : std::nullopt;
-}
-
-// An entry that is taken back and was itself a taking back lets the entry before it stand again, and so on
-// down.
-void markUndone(Connection& connection, EntryId entry, EntryId by) {
-    connection.run("UPDATE journal_entry SET undone_by = ?2 WHERE id = ?1", entry, by);
-    if (const auto before = takenBackBy(connection, entry))
-        markStanding(connection, *before);
-}
-
-void markStanding(Connection& connection, EntryId entry) {
-    connection.run("UPDATE journal_entry SET undone_by = NULL WHERE id = ?1", entry);
-    if (const auto before = takenBackBy(connection, entry))
-        markUndone(connection, *before, entry);
-}
-
-} // namespace
 
 Action::Permit::Permit(Shop& shop)
     : m_shop(shop) {

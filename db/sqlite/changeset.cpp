@@ -90,6 +90,10 @@ Conflict::Kind conflictKind(int reason) {
 // A C function calls this: nothing may be thrown out of it.
 int noteConflict(void* context, int reason, sqlite3_changeset_iter* changes) noexcept {
     auto& noted = *static_cast<std::optional<Conflict>*>(context);
+    if (reason == SQLITE_CHANGESET_FOREIGN_KEY) { // speaks of no row
+        noted = Conflict{Conflict::Kind::Rule, {}, {}, {}};
+        return SQLITE_CHANGESET_ABORT;
+    }
     try {
         const RowChange change = changeAt(changes);
         noted = Conflict{conflictKind(reason), std::string{change.table}, change.key, change.isChanged};

@@ -1,0 +1,148 @@
+#include "db/exchange/give_way.h"
+
+#include "core/trade/id_maker.h"
+#include "db/actions/kept_blanks.h"
+#include "db/actions/rows.h"
+#include "db/sqlite/connection.h"
+
+#include <algorithm>
+#include <cstdint>
+
+namespace holdfast::db {
+
+namespace {
+
+constexpr const char* kReason = "more was used on two laptops than there was";
+
+// Keys of the rows that the changeset writes to `table`. Looks into it only where it names the table.
+std::vector<std::int64_t> writtenRows(ChangesetView changeset, std::string_view table) {
+    std::vector<std::int64_t> rows;
+    const auto tables = tablesOf(changeset);
+    if (std::ranges::none_of(tables, [&](const auto& each) { return each.first == table; }))
+        return rows;
+    forEachChange(changeset, [&](const RowChange& change) {
+        if (change.table == table && change.kind != ChangeKind::Delete)
+            rows.push_back(std::stoll(change.key));
+        return true;
+    });
+    return rows;
+}
+
+std::int64_t newIdHere(Connection& connection, Instant at) {
+    Query here = connection.query("SELECT seat_id, last_id FROM seat_here");
+    if (!here.step())
+        throw SqliteFailure::inWords("The shop file is damaged: it does not say which laptop it is on.");
+    const std::int64_t id = IdMaker{here.integer(0), here.integer(1)}.next(at);
+    connection.run("UPDATE seat_here SET last_id = ?1", id);
+    return id;
+}
+
+struct Lack {
+    std::int64_t id = 0;
+    std::int64_t missing = 0;
+    std::string label;
+};
+
+std::vector<Lack> lacks(Query rows) {
+    std::vector<Lack> found;
+    while (rows.step())
+        found.push_back({rows.integer(0), rows.integer(1), rows.text(2)});
+    return found;
+}
+
+void mendRolls(Connection& connection, Instant at, std::vector<std::string>& words) {
+    for (const Lack& roll : lacks(connection.query(
+             "SELECT roll_id, -mm, 'R-' || printf('%02d', number) FROM roll_length "
+             "JOIN film_roll ON film_roll.id = roll_id WHERE mm < 0 ORDER BY roll_id"))) {
+        connection.run("INSERT INTO roll_move (id, roll_id, at, mm, reason, kind) "
+                       "VALUES (?1, ?2, ?3, ?4, ?5, 'correction')",
+                       newIdHere(connection, at), roll.id, at, roll.missing, kReason);
+        words.push_back("From roll " + roll.label + ", " + std::to_string(roll.missing) +
+                        " mm more were taken than there were: it now stands at nothing. Measure it.");
+    }
+}
+
+void mendLots(Connection& connection, Instant at, std::vector<std::string>& words) {
+    for (const Lack& lot : lacks(connection.query(
+             "SELECT lot_id, -units, blank_style.name || ', ' || size FROM lot_units "
+             "JOIN blank_lot ON blank_lot.id = lot_id JOIN blank_style ON blank_style.id = style_id "
+             "WHERE units < 0 ORDER BY lot_id"))) {
+        connection.run("INSERT INTO lot_move (id, lot_id, at, units, reason) VALUES (?1, ?2, ?3, ?4, ?5)",
+                       newIdHere(connection, at), lot.id, at, lot.missing, kReason);
+        words.push_back("Of a lot of " + lot.label + ", " + std::to_string(lot.missing) +
+                        " more were used than there were: it now stands at none. Count it.");
+    }
+}
+
+std::vector<BlankLotId> keptBeyondStock(Connection& connection) {
+    std::vector<BlankLotId> lots;
+    Query rows = connection.query("SELECT DISTINCT lot_id FROM garment WHERE lot_id IS NOT NULL "
+                                  "AND handed_over_at IS NULL ORDER BY lot_id");
+    while (rows.step())
+        lots.push_back(rows.id<BlankLotId>(0));
+    std::erase_if(lots, [&](BlankLotId lot) { return freeUnits(connection, lot) >= 0; });
+    return lots;
+}
+
+void letGo(Connection& connection, GarmentId garment, std::vector<std::string>& words) {
+    connection.run("UPDATE garment SET lot_id = NULL WHERE id = ?1", garment);
+    const auto row = garmentRow(connection, garment);
+    if (!row)
+        return;
+    const auto other = freeLotFor(connection, {row->style, row->size, row->colour});
+    if (other)
+        connection.run("UPDATE garment SET lot_id = ?2 WHERE id = ?1", garment, *other);
+    words.push_back("The blank of garment " + row->label() + " was kept for two: it now " +
+                    (other ? "keeps one of another lot." : "waits for one to be received."));
+}
+
+void mendKeeping(Connection& connection, ChangesetView changeset, std::vector<std::string>& words) {
+    const auto ofEntry = writtenRows(changeset, "garment");
+    const auto isOfEntry = [&](GarmentId garment) {
+        return std::ranges::find(ofEntry, garment.value) != ofEntry.end();
+    };
+    for (const BlankLotId lot : keptBeyondStock(connection)) {
+        auto keepers = keepersOf(connection, lot); // earliest promise first
+        std::ranges::stable_partition(keepers, [&](GarmentId garment) { return !isOfEntry(garment); });
+        for (; freeUnits(connection, lot) < 0 && !keepers.empty(); keepers.pop_back())
+            letGo(connection, keepers.back(), words);
+    }
+}
+
+} // namespace
+
+bool sharesRollNumber(Connection& connection, ChangesetView changeset) {
+    return std::ranges::any_of(writtenRows(changeset, "film_roll"), [&](std::int64_t roll) {
+        return connection.number("SELECT COUNT(*) FROM film_roll AS one JOIN film_roll AS other "
+                                 "ON other.number = one.number AND other.id <> one.id WHERE one.id = ?1",
+                                 roll) > 0;
+    });
+}
+
+std::optional<std::string> pressClash(Connection& connection, ChangesetView changeset) {
+    for (const std::int64_t step : writtenRows(changeset, "press_step")) {
+        Query clash = connection.query(
+            "SELECT garment.id FROM press_step AS one JOIN garment ON garment.id = one.garment_id WHERE one.id = ?1 "
+            "AND (one.attempt > garment.attempt OR (one.finished_at IS NULL AND one.attempt < garment.attempt) "
+            "OR EXISTS (SELECT 1 FROM press_step AS other WHERE other.garment_id = one.garment_id "
+            "AND other.id <> one.id AND ((other.attempt = one.attempt AND other.step_key = one.step_key) "
+            "OR (one.finished_at IS NULL AND other.finished_at IS NULL))))",
+            step);
+        if (!clash.step())
+            continue;
+        const auto garment = garmentRow(connection, clash.id<GarmentId>(0));
+        return "Garment " + (garment ? garment->label() : std::string{"that is gone"}) +
+               " was at the press on another laptop meanwhile.";
+    }
+    return std::nullopt;
+}
+
+std::vector<std::string> mendLedgers(Connection& connection, ChangesetView changeset, Instant at) {
+    std::vector<std::string> words;
+    mendRolls(connection, at, words);
+    mendLots(connection, at, words);
+    mendKeeping(connection, changeset, words);
+    return words;
+}
+
+} // namespace holdfast::db

@@ -1,0 +1,119 @@
+#include "db/exchange/laptops.h"
+
+#include "db/exchange/line.h"
+
+#include <algorithm>
+
+namespace holdfast::db {
+
+ExchangeTransaction::Permit::Permit(Connection& connection)
+    : m_connection(connection) {
+    m_connection.allowWriting(true);
+}
+
+ExchangeTransaction::Permit::~Permit() {
+    m_connection.allowWriting(false);
+}
+
+ExchangeTransaction::ExchangeTransaction(Connection& connection)
+    : m_permit(connection)
+    , m_transaction(connection) {}
+
+std::vector<Seat> seats(Connection& connection) {
+    std::vector<Seat> found;
+    Query rows = connection.query("SELECT seat.id, name, first_order_number, last_order_number, "
+                                  "seat.id = (SELECT seat_id FROM seat_here), seat_known.at "
+                                  "FROM seat LEFT JOIN seat_known ON seat_known.seat_id = seat.id ORDER BY seat.id");
+    while (rows.step())
+        found.push_back({rows.integer(0), rows.text(1), rows.integer(2), rows.integer(3), rows.truth(4),
+                         rows.integer(5) == 0 ? std::nullopt : rows.optionalInstant(5)});
+    return found;
+}
+
+Seat seatHere(Connection& connection) {
+    for (Seat& seat : seats(connection))
+        if (seat.isHere)
+            return seat;
+    throw SqliteFailure::inWords("The shop file is damaged: it does not say which laptop it is on.");
+}
+
+bool isTheWorkshop(Connection& connection) {
+    return connection.number("SELECT seat_id FROM seat_here") == kWorkshopSeat;
+}
+
+std::int64_t shopNumber(Connection& connection) {
+    return connection.number("SELECT shop FROM journal_shop");
+}
+
+std::int64_t entriesToBring(Connection& connection) {
+    return isTheWorkshop(connection) ? 0 : static_cast<std::int64_t>(behindTheLine(connection).size());
+}
+
+std::int64_t entriesToFetch(Connection& connection, SeatNumber laptop) {
+    return endOfLine(connection).place + static_cast<std::int64_t>(behindTheLine(connection).size()) -
+           knownPlace(connection, laptop);
+}
+
+std::int64_t orderNumbersLeft(Connection& connection) {
+    return std::max<std::int64_t>(
+        0, connection.number("SELECT last_order_number - next_order_number + 1 FROM seat_here "
+                             "JOIN seat ON seat.id = seat_id"));
+}
+
+std::optional<OrderRange> takeOrderRange(Connection& connection) {
+    Query own = connection.query("SELECT next_order_number, last_order_number FROM seat_here "
+                                 "JOIN seat ON seat.id = seat_id");
+    if (!own.step() || own.integer(1) - own.integer(0) + 1 < 2 * kOrderNumbersEach)
+        return std::nullopt;
+    const std::int64_t last = own.integer(1);
+    connection.run("UPDATE seat SET last_order_number = ?2 WHERE id = ?1", kWorkshopSeat, last - kOrderNumbersEach);
+    return OrderRange{last - kOrderNumbersEach + 1, last};
+}
+
+void giveRangeIfFew(Connection& connection, SeatNumber laptop) {
+    const std::int64_t left = connection.number(
+        "SELECT last_order_number - MAX(first_order_number - 1, COALESCE((SELECT MAX(number) FROM shop_order "
+        "WHERE number BETWEEN first_order_number AND last_order_number), 0)) FROM seat WHERE id = ?1",
+        laptop);
+    if (left >= kFewOrderNumbers)
+        return;
+    if (const auto range = takeOrderRange(connection))
+        connection.run("UPDATE seat SET first_order_number = ?2, last_order_number = ?3 WHERE id = ?1", laptop,
+                       range->first, range->last);
+}
+
+void learnSeats(Connection& connection, const std::vector<Seat>& seats) {
+    for (const Seat& seat : seats)
+        connection.run("INSERT INTO seat (id, name, first_order_number, last_order_number) VALUES (?1, ?2, ?3, ?4) "
+                       "ON CONFLICT (id) DO UPDATE SET name = excluded.name, "
+                       "first_order_number = excluded.first_order_number, "
+                       "last_order_number = excluded.last_order_number",
+                       seat.number, seat.name, seat.firstOrderNumber, seat.lastOrderNumber);
+    goOnAboveAllOrderNumbers(connection);
+}
+
+void goOnAboveAllOrderNumbers(Connection& connection) {
+    connection.run(
+        "UPDATE seat_here SET next_order_number = MAX("
+        "CASE WHEN next_order_number BETWEEN first_order_number AND last_order_number + 1 THEN next_order_number "
+        "ELSE first_order_number END, "
+        "1 + COALESCE((SELECT MAX(number) FROM shop_order WHERE number BETWEEN first_order_number AND "
+        "last_order_number), 0)) FROM seat WHERE seat.id = seat_id");
+}
+
+void noteKnown(Connection& connection, SeatNumber laptop, std::int64_t place, Instant at) {
+    connection.run("INSERT INTO seat_known (seat_id, place, at) VALUES (?1, ?2, ?3) ON CONFLICT (seat_id) "
+                   "DO UPDATE SET place = excluded.place, at = excluded.at WHERE excluded.at >= seat_known.at",
+                   laptop, place, at);
+}
+
+std::int64_t knownPlace(Connection& connection, SeatNumber laptop) {
+    return connection.number("SELECT place FROM seat_known WHERE seat_id = ?1", laptop);
+}
+
+std::optional<std::string> remark(Connection& connection, EntryId entry) {
+    Query found = connection.query("SELECT words FROM journal_remark WHERE entry_id = ?1", entry);
+    return found.step() ? std::optional{found.text(0)} : std::nullopt;
+}
+
+} // namespace holdfast::db

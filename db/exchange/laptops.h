@@ -1,0 +1,64 @@
+#pragma once
+// Bookkeeping of the laptops, as the parts of the exchange share it. None of it is recorded by a session.
+
+#include "db/exchange/exchange.h"
+
+namespace holdfast::db {
+
+inline constexpr std::int64_t kOrderNumbersEach = 1000;
+inline constexpr std::int64_t kFewOrderNumbers = 100;
+
+Seat seatHere(Connection& connection);
+std::int64_t shopNumber(Connection& connection);
+
+// Allows writing in a transaction of its own, outside of any action: for the bookkeeping, and for what takes in
+// entries that are actions already.
+class ExchangeTransaction {
+public:
+    // Throws SqliteFailure where the file cannot be written to now.
+    explicit ExchangeTransaction(Connection& connection);
+    ExchangeTransaction(const ExchangeTransaction&) = delete;
+    ExchangeTransaction& operator=(const ExchangeTransaction&) = delete;
+
+    void commit() { m_transaction.commit(); }
+
+private:
+    class Permit {
+    public:
+        explicit Permit(Connection& connection);
+        Permit(const Permit&) = delete;
+        Permit& operator=(const Permit&) = delete;
+        ~Permit();
+
+    private:
+        Connection& m_connection;
+    };
+
+    Permit m_permit;
+    Transaction m_transaction;
+};
+
+// The next range from the top of the workshop's own, or nothing where that would leave the workshop fewer than a
+// range of its own. REQUIRES: a transaction at the workshop.
+struct OrderRange {
+    std::int64_t first = 0;
+    std::int64_t last = 0;
+};
+std::optional<OrderRange> takeOrderRange(Connection& connection);
+
+// At the workshop: gives a new range to a laptop that has few numbers left by what is known of it.
+void giveRangeIfFew(Connection& connection, SeatNumber laptop);
+
+// What the workshop says of the laptops: new ones, and a new range for this one.
+void learnSeats(Connection& connection, const std::vector<Seat>& seats);
+
+// The next order number lies in this laptop's range and above all that are given out: a copy that was put back from an
+// older one does not know what it gave out since, but its orders say so.
+void goOnAboveAllOrderNumbers(Connection& connection);
+
+// How far another laptop is along the line, said at `at`: what was said earlier does not count against what was said
+// later.
+void noteKnown(Connection& connection, SeatNumber laptop, std::int64_t place, Instant at);
+std::int64_t knownPlace(Connection& connection, SeatNumber laptop);
+
+} // namespace holdfast::db

@@ -1,0 +1,159 @@
+#include "db/exchange/merge_entry.h"
+
+#include "db/exchange/give_way.h"
+#include "db/exchange/row_words.h"
+#include "db/journal/ledger_faults.h"
+#include "db/journal/obstacle.h"
+#include "db/sqlite/connection.h"
+#include "db/sqlite/merge_rows.h"
+#include "db/sqlite/open_references.h"
+#include "db/sqlite/savepoint.h"
+#include "db/sqlite/session.h"
+
+#include <algorithm>
+
+namespace holdfast::db {
+
+namespace {
+
+const MergeRules& rulesOfTheTrade() {
+    static const MergeRules rules{
+        {{"shop_order", {"state", "handed_over_at"}},
+         {"garment", {"style_id", "size", "colour_id", "lot_id"}},
+         {"decal", {"artwork", "wording", "face", "confirmed_by"}},
+         {"decal", {"width_mm", "height_mm"}},
+         {"decal", {"cut_roll_id", "cut_at"}},
+         {"claim", {"answer", "answered_on"}},
+         {"film", {"recipe_c", "dwell_s", "pressure", "peel", "recipe_confirmed_by"}},
+         {"fair", {"first_day", "last_day"}},
+         {"fair", {"opens_min", "closes_min"}}},
+        {{"film_roll", "number", "SELECT MAX(number) + 1 FROM film_roll"},
+         {"shop_order", "number",
+          "SELECT next_order_number FROM seat_here JOIN seat ON seat.id = seat_id "
+          "WHERE next_order_number <= last_order_number"}}};
+    return rules;
+}
+
+// Steps at the press follow one another: done in part they would lead nowhere.
+bool isOfOnePiece(const RowDifference& difference) {
+    return difference.table == "press_step" && difference.kind != RowDifference::Kind::Renumbered;
+}
+
+std::string joined(const std::vector<std::string>& sentences) {
+    std::string words;
+    for (const std::string& sentence : sentences)
+        if (words.find(sentence) == std::string::npos)
+            words += (words.empty() ? "" : " ") + sentence;
+    return words;
+}
+
+std::vector<std::string> recordedTables(Connection& connection) {
+    std::vector<std::string> tables;
+    Query names = connection.query(
+        "SELECT name FROM pragma_table_list "
+        "WHERE schema = 'main' AND type = 'table' AND name NOT LIKE 'sqlite\\_%' ESCAPE '\\' "
+        "AND name NOT LIKE 'journal\\_%' ESCAPE '\\' AND name <> 'seat' "
+        "AND name NOT LIKE 'seat\\_%' ESCAPE '\\' AND name <> 'order_card' ORDER BY name");
+    while (names.step())
+        tables.push_back(names.text(0));
+    return tables;
+}
+
+} // namespace
+
+EntryMerger::EntryMerger(Connection& connection)
+    : m_connection(connection)
+    , m_recordedTables(recordedTables(connection)) {}
+
+CarriedEntry EntryMerger::merge(CarriedEntry entry, bool mindsLedgers) {
+    for (const auto& [table, columns] : tablesOf(entry.changeset))
+        m_touched.insert(table);
+    std::string why = whyItCannotBe(entry);
+    if (why.empty()) {
+        if (appliedAsItIs(entry, mindsLedgers))
+            return entry;
+        Outcome outcome = appliedAsFarAsItGoes(entry, mindsLedgers);
+        const std::string words = joined(outcome.words);
+        if (!outcome.isAside) {
+            entry.changeset = std::move(outcome.changed);
+            entry.words = entry.words.empty() ? words : joined({entry.words, words});
+            return entry;
+        }
+        why = words;
+    }
+    entry.isAside = true;
+    entry.words = why;
+    return entry;
+}
+
+// An entry that takes back another follows that one's fate.
+std::string EntryMerger::whyItCannotBe(const CarriedEntry& entry) {
+    if (!entry.undoes)
+        return {};
+    Query undone = m_connection.query("SELECT undone_by IS NOT NULL, title FROM journal_entry WHERE id = ?1",
+                                      *entry.undoes);
+    if (!undone.step())
+        return "What it takes back was not done either.";
+    return undone.truth(0) ? "“" + undone.text(1) + "” had been taken back already." : std::string{};
+}
+
+bool EntryMerger::appliedAsItIs(const CarriedEntry& entry, bool mindsLedgers) {
+    Savepoint whole{m_connection};
+    if (applyChangeset(m_connection, entry.changeset) || sharesRollNumber(m_connection, entry.changeset) ||
+        pressClash(m_connection, entry.changeset) || (mindsLedgers && !ledgerFaults(m_connection).empty()))
+        return false;
+    whole.keep();
+    return true;
+}
+
+EntryMerger::Outcome EntryMerger::appliedAsFarAsItGoes(const CarriedEntry& entry, bool mindsLedgers) {
+    const auto aside = [](std::vector<std::string> words) { return Outcome{{}, std::move(words), true}; };
+    Savepoint part{m_connection};
+    Session session{m_connection, m_recordedTables};
+    deferReferences(m_connection);
+    const auto differences = mergeRows(m_connection, entry.changeset, rulesOfTheTrade());
+    std::vector<std::string> words;
+    for (const RowDifference& difference : differences) {
+        words.push_back(differenceWords(m_connection, difference, entry.seat));
+        if (difference.table == "shop_order" && difference.kind == RowDifference::Kind::Renumbered)
+            m_connection.run("UPDATE seat_here SET next_order_number = next_order_number + 1");
+    }
+    if (const auto clash = pressClash(m_connection, entry.changeset))
+        return aside({*clash});
+    // As in the window: what cannot be taken back whole is not taken back.
+    if ((entry.undoes && !differences.empty()) || std::ranges::any_of(differences, isOfOnePiece))
+        return aside(std::move(words));
+    if (hasOpenReferences(m_connection))
+        return aside({whatIsGone(entry)});
+    if (mindsLedgers && !ledgerFaults(m_connection).empty()) {
+        if (entry.undoes)
+            return aside(ledgerFaults(m_connection));
+        for (std::string& sentence : mendLedgers(m_connection, entry.changeset, entry.at))
+            words.push_back(std::move(sentence));
+        if (auto faults = ledgerFaults(m_connection); !faults.empty())
+            return aside(std::move(faults));
+    }
+    Changeset changed = session.changeset();
+    if (changed.empty()) {
+        words.emplace_back(differences.empty() ? "The same had been done on another laptop."
+                                               : "Nothing is left of it to be done.");
+        return aside(std::move(words));
+    }
+    for (const auto& [table, columns] : tablesOf(changed))
+        m_touched.insert(table);
+    part.keep();
+    return {std::move(changed), std::move(words), false};
+}
+
+// Which entry took away a row that this one needs.
+std::string EntryMerger::whatIsGone(const CarriedEntry& entry) {
+    const auto dangling = danglingRow(m_connection, entry.changeset);
+    if (!dangling)
+        return "It speaks of what is there no more.";
+    const std::string gone = "It needs " + rowWords(m_connection, dangling->parentTable, dangling->parentKey) +
+                             " that is there no more";
+    const auto whose = whoseDoing(m_connection, dangling->parentTable, dangling->parentKey, entry.seat);
+    return whose ? gone + ": " + *whose + "." : gone + ".";
+}
+
+} // namespace holdfast::db

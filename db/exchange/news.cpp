@@ -1,0 +1,149 @@
+// Writing news, and looking whether news may be taken in.
+#include "db/exchange/news.h"
+
+#include "db/exchange/laptops.h"
+#include "db/journal/new_file.h"
+#include "db/journal/schema_upgrade.h"
+#include "db/sqlite/stopping.h"
+
+#include <algorithm>
+
+namespace holdfast::db {
+
+namespace {
+
+std::string nameOf(Connection& connection, SeatNumber seat) {
+    Query found = connection.query("SELECT name FROM seat WHERE id = ?1", seat);
+    return found.step() ? "“" + found.text(0) + "”" : "a laptop that is not known here";
+}
+
+std::vector<EntryId> lineBehind(Connection& connection, std::int64_t place) {
+    std::vector<EntryId> entries;
+    Query rows = connection.query("SELECT entry_id FROM journal_line WHERE place > ?1 ORDER BY place", place);
+    while (rows.step())
+        entries.push_back(rows.id<EntryId>(0));
+    return entries;
+}
+
+Result<Done> mayWriteFor(Connection& connection, SeatNumber laptop) {
+    if (!isTheWorkshop(connection))
+        return Done{};
+    if (laptop == kWorkshopSeat)
+        return plainError("News is written for another laptop: say for which.");
+    if (connection.number("SELECT COUNT(*) FROM seat WHERE id = ?1", laptop) == 0)
+        return plainError("The shop has no such laptop.");
+    return Done{};
+}
+
+// What the writer says of itself; at the workshop, with all of its own entries in the line.
+NewsLabel labelHere(Shop& shop, SeatNumber laptop) {
+    Connection& connection = shop.connection();
+    const Seat here = seatHere(connection);
+    NewsLabel label;
+    label.shop = shopNumber(connection);
+    label.schemaStep = appliedSteps(connection);
+    label.from = here.number;
+    label.fromName = here.name;
+    label.to = here.number == kWorkshopSeat ? laptop : kWorkshopSeat;
+    label.writtenAt = shop.now();
+    label.known = endOfLine(connection);
+    label.behind = here.number == kWorkshopSeat ? placeInLine(connection, knownPlace(connection, laptop))
+                                                : label.known;
+    return label;
+}
+
+void writeTo(const std::filesystem::path& path, Connection& connection, const NewsLabel& label,
+             const TellProgress& progress) {
+    const bool fromWorkshop = label.from == kWorkshopSeat;
+    const auto entries =
+        fromWorkshop ? lineBehind(connection, label.behind.place) : behindTheLine(connection);
+    NewsWriter file{path};
+    if (fromWorkshop)
+        for (const Seat& seat : seats(connection))
+            file.add(seat);
+    for (const EntryId id : entries) {
+        file.add(*readEntry(connection, id));
+        if (progress && !progress(static_cast<double>(file.entries()) / static_cast<double>(entries.size())))
+            throw SqliteFailure::inWords("Writing the news was stopped. Nothing was left behind.");
+    }
+    file.close(label);
+}
+
+} // namespace
+
+Result<NewsWritten> writeNews(Shop& shop, const std::filesystem::path& path, SeatNumber laptop,
+                              const TellProgress& progress) {
+    if (shop.isReadOnly())
+        return plainError("This shop is open for reading only.");
+    auto file = NewFile::begin(path);
+    if (!file)
+        return file.error();
+    Connection& connection = shop.connection();
+    try {
+        if (auto may = mayWriteFor(connection, laptop); !may)
+            return may.error();
+        NewsWritten written;
+        {
+            ExchangeTransaction transaction{connection};
+            if (isTheWorkshop(connection)) {
+                putOwnInLine(connection);
+                giveRangeIfFew(connection, laptop);
+            }
+            const NewsLabel label = labelHere(shop, laptop);
+            writeTo(file->temporaryPath(), connection, label, progress);
+            const auto everyone = seats(connection);
+            const auto to = std::ranges::find(everyone, label.to, &Seat::number);
+            written.to = to == everyone.end() ? std::string{} : to->name;
+            written.entries = label.from == kWorkshopSeat ? label.known.place - label.behind.place
+                                                          : entriesToBring(connection);
+            transaction.commit();
+        }
+        if (auto kept = file->keep(); !kept)
+            return kept.error();
+        return written;
+    } catch (const SqliteFailure& failure) {
+        return failure.error();
+    }
+}
+
+Result<Done> mayBeTakenIn(Connection& connection, const NewsLabel& label) {
+    if (label.shop != shopNumber(connection))
+        return plainError("This is news of another shop. Nothing was taken in.");
+    if (const int here = appliedSteps(connection); label.schemaStep != here)
+        return plainError(label.schemaStep > here
+                              ? "This news was written by a newer version of Holdfast. Bring this laptop to the same "
+                                "version first. Nothing was taken in."
+                              : "This news was written by an older version of Holdfast. Bring the other laptop to the "
+                                "same version and write the news again. Nothing was taken in.");
+    const Seat here = seatHere(connection);
+    if (label.from == here.number)
+        return plainError("This news was written on this laptop: it is for " + nameOf(connection, label.to) + ".");
+    if (label.to != here.number)
+        return plainError("This news is for " + nameOf(connection, label.to) + ", not for this laptop.");
+    if (connection.number("SELECT COUNT(*) FROM seat WHERE id = ?1", label.from) == 0)
+        return plainError("This news is from a laptop that this copy of the shop does not know: its file was replaced "
+                          "by an older one. Open the newest file. Nothing was taken in.");
+    const PlaceInLine& common = label.from == kWorkshopSeat ? label.behind : label.known;
+    if (common.place > endOfLine(connection).place || placeInLine(connection, common.place) != common)
+        return plainError(
+            label.from == kWorkshopSeat
+                ? "This news does not join on to what this laptop knows. Write news here, take it in in the workshop, "
+                  "and write the workshop’s news again. Nothing was taken in."
+                : "That laptop knows of work that is not in this copy of the shop: its file was replaced by an older "
+                  "one. Open the newest file. Nothing was taken in.");
+    return Done{};
+}
+
+Result<NewsHead> lookAtNews(Shop& shop, const std::filesystem::path& path) {
+    auto news = NewsReader::open(path);
+    if (!news)
+        return news.error();
+    const NewsLabel label = news->label();
+    return shop.read([&](Connection& connection) -> Result<NewsHead> {
+        if (auto may = mayBeTakenIn(connection, label); !may)
+            return may.error();
+        return NewsHead{label.from, label.fromName, label.writtenAt, label.entries};
+    });
+}
+
+} // namespace holdfast::db

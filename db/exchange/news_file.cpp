@@ -1,0 +1,182 @@
+#include "db/exchange/news_file.h"
+
+#include "db/journal/file_probe.h"
+
+#include <sqlite3.h>
+
+namespace holdfast::db {
+
+namespace {
+
+constexpr std::int64_t kNewsApplicationId = 0x486F6C4E; // "HolN"
+constexpr std::int64_t kNewsForm = 1;
+
+constexpr const char* kTables = R"(
+CREATE TABLE label (
+    id INTEGER PRIMARY KEY CHECK (id = 1), shop INTEGER NOT NULL, schema_step INTEGER NOT NULL,
+    from_seat INTEGER NOT NULL, from_name TEXT NOT NULL, to_seat INTEGER NOT NULL, written_at INTEGER NOT NULL,
+    known_place INTEGER NOT NULL, known_mark INTEGER NOT NULL, behind_place INTEGER NOT NULL,
+    behind_mark INTEGER NOT NULL, entries INTEGER NOT NULL, sum INTEGER NOT NULL) STRICT;
+CREATE TABLE seat (id INTEGER PRIMARY KEY, name TEXT NOT NULL, first_order_number INTEGER NOT NULL,
+    last_order_number INTEGER NOT NULL) STRICT;
+CREATE TABLE entry (number INTEGER PRIMARY KEY, id INTEGER NOT NULL, seat_id INTEGER NOT NULL, at INTEGER NOT NULL,
+    title TEXT NOT NULL, undoes INTEGER, is_aside INTEGER NOT NULL, words TEXT NOT NULL, changeset BLOB NOT NULL)
+    STRICT;
+CREATE TABLE subject (number INTEGER NOT NULL, kind TEXT NOT NULL, subject_id INTEGER NOT NULL,
+    PRIMARY KEY (number, kind, subject_id)) STRICT, WITHOUT ROWID;
+)";
+
+Error noNews(const std::filesystem::path& path) {
+    return plainError(path.string() + " holds no news of a Holdfast shop.");
+}
+
+Error damagedNews(const std::filesystem::path& path) {
+    return plainError(path.string() +
+                      " is damaged or was copied only in part. Copy it again, or write the news again on the other "
+                      "laptop. Nothing was taken in.");
+}
+
+CarriedEntry entryIn(Connection& file, std::int64_t number) {
+    Query row = file.query("SELECT id, seat_id, at, title, undoes, is_aside, words, changeset FROM entry "
+                           "WHERE number = ?1",
+                           number);
+    if (!row.step())
+        throw SqliteFailure{SQLITE_CORRUPT, "an entry of the news is missing"};
+    const auto bytes = row.bytes(7);
+    CarriedEntry entry{row.id<EntryId>(0),
+                       row.integer(1),
+                       row.instant(2),
+                       row.text(3),
+                       row.optionalId<EntryId>(4),
+                       row.truth(5),
+                       row.text(6),
+                       Changeset(bytes.begin(), bytes.end()),
+                       {}};
+    Query subjects = file.query("SELECT kind, subject_id FROM subject WHERE number = ?1 ORDER BY kind, subject_id",
+                                number);
+    while (subjects.step())
+        entry.subjects.emplace_back(subjects.text(0), subjects.integer(1));
+    return entry;
+}
+
+std::vector<Seat> seatsIn(Connection& file) {
+    std::vector<Seat> seats;
+    Query rows = file.query("SELECT id, name, first_order_number, last_order_number FROM seat ORDER BY id");
+    while (rows.step())
+        seats.push_back({rows.integer(0), rows.text(1), rows.integer(2), rows.integer(3), false, std::nullopt});
+    return seats;
+}
+
+// Over every value in the file.
+std::int64_t sumOf(Connection& file, const NewsLabel& label) {
+    Sum sum;
+    for (const std::int64_t number :
+         {label.shop, label.schemaStep, label.from, label.to, std::int64_t{label.writtenAt.time_since_epoch().count()},
+          label.known.place, label.known.mark, label.behind.place, label.behind.mark, label.entries})
+        sum.add(number);
+    sum.add(label.fromName);
+    for (const Seat& seat : seatsIn(file)) {
+        sum.add(seat.number);
+        sum.add(seat.name);
+        sum.add(seat.firstOrderNumber);
+        sum.add(seat.lastOrderNumber);
+    }
+    for (std::int64_t number = 1; number <= label.entries; ++number) {
+        const CarriedEntry entry = entryIn(file, number);
+        sum.add(entry.id.value);
+        sum.add(entry.seat);
+        sum.add(std::int64_t{entry.at.time_since_epoch().count()});
+        sum.add(entry.title);
+        sum.add(entry.undoes ? entry.undoes->value : 0);
+        sum.add(entry.isAside ? 1 : 0);
+        sum.add(entry.words);
+        sum.add(entry.changeset.data(), entry.changeset.size());
+        for (const auto& [kind, subject] : entry.subjects) {
+            sum.add(kind);
+            sum.add(subject);
+        }
+    }
+    return sum.value();
+}
+
+} // namespace
+
+NewsWriter::NewsWriter(const std::filesystem::path& path)
+    : m_file(Connection::open(path, Access::ReadWrite)) {
+    m_file.script(kTables);
+    m_file.script("PRAGMA application_id = " + std::to_string(kNewsApplicationId));
+    m_file.script("PRAGMA user_version = " + std::to_string(kNewsForm));
+    m_file.script("BEGIN");
+}
+
+void NewsWriter::add(const CarriedEntry& entry) {
+    ++m_entries;
+    m_file.run("INSERT INTO entry (number, id, seat_id, at, title, undoes, is_aside, words, changeset) "
+               "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)",
+               m_entries, entry.id, entry.seat, entry.at, entry.title, entry.undoes, entry.isAside, entry.words,
+               ChangesetView{entry.changeset});
+    for (const auto& [kind, subject] : entry.subjects)
+        m_file.run("INSERT INTO subject (number, kind, subject_id) VALUES (?1, ?2, ?3)", m_entries, kind, subject);
+}
+
+void NewsWriter::add(const Seat& seat) {
+    m_file.run("INSERT INTO seat (id, name, first_order_number, last_order_number) VALUES (?1, ?2, ?3, ?4)",
+               seat.number, seat.name, seat.firstOrderNumber, seat.lastOrderNumber);
+}
+
+void NewsWriter::close(NewsLabel label) {
+    label.entries = m_entries;
+    m_file.run("INSERT INTO label (id, shop, schema_step, from_seat, from_name, to_seat, written_at, known_place, "
+               "known_mark, behind_place, behind_mark, entries, sum) "
+               "VALUES (1, ?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12)",
+               label.shop, label.schemaStep, label.from, label.fromName, label.to, label.writtenAt,
+               label.known.place, label.known.mark, label.behind.place, label.behind.mark, label.entries,
+               sumOf(m_file, label));
+    m_file.script("COMMIT");
+}
+
+NewsReader::NewsReader(Connection file)
+    : m_file(std::move(file)) {}
+
+Result<NewsReader> NewsReader::open(const std::filesystem::path& path) {
+    if (auto probed = probeFile(path); !probed)
+        return probed.error();
+    try {
+        NewsReader reader{Connection::open(path, Access::Immutable)};
+        Connection& file = reader.m_file;
+        if (file.number("PRAGMA application_id") != kNewsApplicationId)
+            return noNews(path);
+        if (file.number("PRAGMA user_version") > kNewsForm)
+            return plainError(path.string() + " was written by a newer version of Holdfast. Bring both laptops to the "
+                                              "same version first.");
+        Query row = file.query("SELECT shop, schema_step, from_seat, from_name, to_seat, written_at, known_place, "
+                               "known_mark, behind_place, behind_mark, entries, sum FROM label");
+        if (!row.step())
+            return damagedNews(path);
+        reader.m_label = {row.integer(0), row.integer(1),
+                          row.integer(2), row.text(3),
+                          row.integer(4), row.instant(5),
+                          {row.integer(6), row.integer(7)},
+                          {row.integer(8), row.integer(9)},
+                          row.integer(10)};
+        if (sumOf(file, reader.m_label) != row.integer(11))
+            return damagedNews(path);
+        return reader;
+    } catch (const SqliteFailure& failure) {
+        if (failure.primaryCode() == SQLITE_NOTADB)
+            return noNews(path);
+        if (failure.isDamage() || failure.primaryCode() == SQLITE_ERROR)
+            return damagedNews(path);
+        return failure.error();
+    }
+}
+
+std::vector<Seat> NewsReader::seats() {
+    return seatsIn(m_file);
+}
+
+CarriedEntry NewsReader::entry(std::int64_t number) {
+    return entryIn(m_file, number);
+}
+
+} // namespace holdfast::db

@@ -1,0 +1,66 @@
+#pragma once
+// The news file: a small SQLite file with the entries that are carried, and a sum over all that it holds.
+
+#include "core/trade/dates.h"
+#include "core/trade/result.h"
+#include "db/exchange/carried_entry.h"
+#include "db/exchange/exchange.h"
+#include "db/exchange/line.h"
+#include "db/sqlite/connection.h"
+
+#include <cstdint>
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace holdfast::db {
+
+// What it says of itself.
+struct NewsLabel {
+    std::int64_t shop = 0;
+    std::int64_t schemaStep = 0;
+    SeatNumber from = 0;
+    std::string fromName;
+    SeatNumber to = 0;
+    Instant writtenAt{};
+    PlaceInLine known;  // how far the writer knows the line
+    PlaceInLine behind; // from the workshop: the entries are those of the line behind this place
+    std::int64_t entries = 0;
+};
+
+// Writing: begin, add each, then close with the label. Throws SqliteFailure.
+class NewsWriter {
+public:
+    // `path` is an empty file that nobody else reads yet.
+    explicit NewsWriter(const std::filesystem::path& path);
+
+    void add(const CarriedEntry& entry);
+    // The laptops, for their names and order numbers.
+    void add(const Seat& seat);
+    void close(NewsLabel label);
+    std::int64_t entries() const { return m_entries; }
+
+private:
+    Connection m_file;
+    std::int64_t m_entries = 0;
+};
+
+class NewsReader {
+public:
+    // Refused in words: what is no news, damaged or only half copied.
+    static Result<NewsReader> open(const std::filesystem::path& path);
+
+    const NewsLabel& label() const { return m_label; }
+    std::vector<Seat> seats();
+    // By its number in the file, from 1 to label().entries.
+    CarriedEntry entry(std::int64_t number);
+
+private:
+    explicit NewsReader(Connection file);
+
+    Connection m_file;
+    NewsLabel m_label;
+};
+
+} // namespace holdfast::db

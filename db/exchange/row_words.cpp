@@ -1,0 +1,167 @@
+#include "db/exchange/row_words.h"
+
+#include "db/sqlite/connection.h"
+
+#include <algorithm>
+#include <array>
+#include <cctype>
+#include <string_view>
+
+namespace holdfast::db {
+
+namespace {
+
+struct TableWords {
+    std::string_view table;
+    std::string_view one;   // "an order"
+    std::string_view named; // a query for what the row of key ?1 is called, or empty
+};
+
+constexpr std::array kTables{
+    TableWords{"shop_order", "an order", "SELECT 'order ' || number FROM shop_order WHERE id = ?1"},
+    TableWords{"customer", "a customer", "SELECT 'the customer ' || name FROM customer WHERE id = ?1"},
+    TableWords{"garment", "a garment",
+               "SELECT 'garment ' || number || '-' || char(96 + position) FROM garment "
+               "JOIN shop_order ON shop_order.id = order_id WHERE garment.id = ?1 AND position < 27"},
+    TableWords{"decal", "a decal",
+               "SELECT 'the decal “' || COALESCE(wording, artwork) || '” of order ' || number FROM decal "
+               "JOIN garment ON garment.id = garment_id JOIN shop_order ON shop_order.id = order_id "
+               "WHERE decal.id = ?1"},
+    TableWords{"film", "a film", "SELECT 'the film ' || finish || ', ' || shade FROM film WHERE id = ?1"},
+    TableWords{"film_roll", "a roll", "SELECT 'roll R-' || printf('%02d', number) FROM film_roll WHERE id = ?1"},
+    TableWords{"blank_style", "a blank style", "SELECT 'the style ' || name FROM blank_style WHERE id = ?1"},
+    TableWords{"blank_lot", "a lot of blanks",
+               "SELECT 'a lot of ' || blank_style.name || ', ' || size FROM blank_lot "
+               "JOIN blank_style ON blank_style.id = style_id WHERE blank_lot.id = ?1"},
+    TableWords{"wash_load", "a wash load", ""},
+    TableWords{"press", "a press", "SELECT 'the press ' || name FROM press WHERE id = ?1"},
+    TableWords{"press_step", "a step at the press",
+               "SELECT 'a step of garment ' || number || '-' || char(96 + position) FROM press_step "
+               "JOIN garment ON garment.id = garment_id JOIN shop_order ON shop_order.id = order_id "
+               "WHERE press_step.id = ?1 AND position < 27"},
+    TableWords{"storage_place", "a storage place", "SELECT 'the place ' || name FROM storage_place WHERE id = ?1"},
+    TableWords{"climate_reading", "a reading", ""},
+    TableWords{"money_move", "money", ""},
+    TableWords{"lot_move", "a move of blanks", ""},
+    TableWords{"roll_move", "a move of film", ""},
+    TableWords{"style_size", "a size", ""},
+    TableWords{"style_colour", "a colour", "SELECT 'the colour ' || name FROM style_colour WHERE id = ?1"},
+    TableWords{"style_fibre", "the fibres of a style", ""},
+    TableWords{"style_obstacle", "a way round an obstacle", ""},
+    TableWords{"setting", "a setting", "SELECT 'the setting ' || replace(name, '-', ' ') FROM setting WHERE name = ?1"},
+    TableWords{"closed_day", "a closed day", ""},
+    TableWords{"fair", "a fair", "SELECT 'the fair ' || name FROM fair WHERE id = ?1"},
+    TableWords{"claim", "what came back", ""},
+};
+
+struct ColumnWords {
+    std::string_view column;
+    std::string_view words;
+};
+
+// A column that is not here is called by its own name, which is in words, too.
+constexpr std::array kColumns{
+    ColumnWords{"promised", "promise"},
+    ColumnWords{"state", "state"},
+    ColumnWords{"handed_over_at", "handing over"},
+    ColumnWords{"lot_id", "blank kept"},
+    ColumnWords{"style_id", "blank style"},
+    ColumnWords{"colour_id", "colour"},
+    ColumnWords{"film_id", "film"},
+    ColumnWords{"customer_id", "customer"},
+    ColumnWords{"cut_roll_id", "roll cut from"},
+    ColumnWords{"cut_at", "cutting"},
+    ColumnWords{"confirmed_by", "confirmation"},
+    ColumnWords{"last_load_id", "wash"},
+    ColumnWords{"dry_at", "drying"},
+    ColumnWords{"taken_at_place", "place it was taken at"},
+    ColumnWords{"finished_at", "finish"},
+    ColumnWords{"started_at", "start"},
+    ColumnWords{"recipe_c", "temperature"},
+};
+
+const TableWords* wordsOf(std::string_view table) {
+    const auto found = std::ranges::find(kTables, table, &TableWords::table);
+    return found == kTables.end() ? nullptr : &*found;
+}
+
+std::string spaced(std::string name) {
+    std::ranges::replace(name, '_', ' ');
+    return name;
+}
+
+std::string columnWords(const std::string& column) {
+    const auto found = std::ranges::find(kColumns, column, &ColumnWords::column);
+    return found == kColumns.end() ? spaced(column) : std::string{found->words};
+}
+
+std::string listed(const std::vector<std::string>& columns) {
+    std::vector<std::string> words;
+    for (const std::string& column : columns)
+        if (auto each = columnWords(column); std::ranges::find(words, each) == words.end())
+            words.push_back(std::move(each));
+    std::string list;
+    for (std::size_t at = 0; at < words.size(); ++at)
+        list += (at == 0 ? "" : at + 1 == words.size() ? " and " : ", ") + words[at];
+    return list;
+}
+
+std::string asSentence(std::string words) {
+    if (!words.empty())
+        words[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(words[0])));
+    return words;
+}
+
+} // namespace
+
+std::string rowWords(Connection& connection, const std::string& table, const std::string& key) {
+    const TableWords* words = wordsOf(table);
+    if (words == nullptr)
+        return "a row of " + spaced(table);
+    if (!words->named.empty())
+        if (Query named = connection.query(words->named, key); named.step() && !named.isNull(0))
+            return named.text(0);
+    return std::string{words->one};
+}
+
+std::optional<std::string> whoseDoing(Connection& connection, const std::string& table, const std::string& key,
+                                      std::int64_t seat) {
+    Query entries = connection.query("SELECT title, seat.name, changeset FROM journal_entry "
+                                     "JOIN seat ON seat.id = seat_id WHERE seat_id <> ?1 "
+                                     "ORDER BY journal_entry.id DESC LIMIT 5000",
+                                     seat);
+    while (entries.step()) {
+        bool touches = false;
+        forEachChange(entries.bytes(2), [&](const RowChange& change) {
+            touches = change.table == table && change.key == key;
+            return !touches;
+        });
+        if (touches)
+            return "“" + entries.text(0) + "” (" + entries.text(1) + ")";
+    }
+    return std::nullopt;
+}
+
+std::string differenceWords(Connection& connection, const RowDifference& difference, std::int64_t seat) {
+    const std::string row = asSentence(rowWords(connection, difference.table, difference.key));
+    const auto other = whoseDoing(connection, difference.table, difference.key, seat);
+    switch (difference.kind) {
+    case RowDifference::Kind::ColumnsStand:
+        return row + ": " + listed(difference.columns) +
+               (other ? " as " + *other + " has it." : " as it was changed meanwhile.");
+    case RowDifference::Kind::RowGone:
+        return row + " that it changes is there no more" + (other ? ": " + *other + "." : ".");
+    case RowDifference::Kind::RowStands:
+        return row + " stays, for it is needed or was changed meanwhile" + (other ? ": " + *other + "." : ".");
+    case RowDifference::Kind::RowThere:
+        return row + " was entered on both laptops: what was there first stays.";
+    case RowDifference::Kind::Renumbered:
+        return row + " had the number " + difference.columns.front() +
+               " on the laptop where it was entered, which another has. Write the new one on it.";
+    case RowDifference::Kind::Refused:
+        break;
+    }
+    return row + " could not be entered as it was: it would break a rule of the shop.";
+}
+
+} // namespace holdfast::db

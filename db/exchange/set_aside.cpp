@@ -1,0 +1,77 @@
+// What could not be applied: the list, and doing it after all.
+#include "db/exchange/laptops.h"
+#include "db/exchange/merge_entry.h"
+
+namespace holdfast::db {
+
+namespace {
+
+// A subject as the journal wrote it, whose kind is known by its word only.
+Subject subjectOf(std::string_view kind, std::int64_t id) {
+    Subject subject{OrderId{id}};
+    subject.kind = kind;
+    return subject;
+}
+
+void takeOffTheList(Connection& connection, EntryId entry) {
+    connection.run("INSERT INTO seat_let_go (entry_id) VALUES (?1) ON CONFLICT DO NOTHING", entry);
+}
+
+Error noSuchEntry() {
+    return plainError("Nothing of that name is set aside.");
+}
+
+} // namespace
+
+std::vector<SetAside> setAside(Connection& connection) {
+    std::vector<SetAside> found;
+    Query rows = connection.query("SELECT journal_aside.id, title, seat.name, at, why FROM journal_aside "
+                                  "JOIN seat ON seat.id = seat_id "
+                                  "WHERE journal_aside.id NOT IN (SELECT entry_id FROM seat_let_go) "
+                                  "ORDER BY journal_aside.id DESC");
+    while (rows.step())
+        found.push_back({rows.id<EntryId>(0), rows.text(1), rows.text(2), rows.instant(3), rows.text(4)});
+    return found;
+}
+
+Result<EntryId> tryAgain(Shop& shop, EntryId id) {
+    const auto done = shop.act([&](Writer& writer) -> Result<Done> {
+        Connection& connection = writer.connection();
+        const auto entry = readEntry(connection, id);
+        if (!entry || !entry->isAside)
+            return noSuchEntry();
+        if (entry->undoes)
+            return plainError("“" + entry->title + "” takes something back: look for that in the history instead.");
+        CarriedEntry anew = *entry;
+        anew.isAside = false;
+        anew.words.clear();
+        anew = EntryMerger{connection}.merge(std::move(anew), true);
+        if (anew.isAside)
+            return plainError("“" + anew.title + "” still cannot be done. " + anew.words);
+        writer.describe(anew.title);
+        for (const auto& [kind, subject] : anew.subjects)
+            writer.concerns(subjectOf(kind, subject));
+        takeOffTheList(connection, id);
+        return Done{};
+    });
+    if (!done)
+        return done.error();
+    return shop.recent(1).front().id;
+}
+
+Result<Done> letGo(Shop& shop, EntryId id) {
+    if (shop.isReadOnly())
+        return plainError("This shop is open for reading only.");
+    try {
+        ExchangeTransaction transaction{shop.connection()};
+        if (const auto entry = readEntry(shop.connection(), id); !entry || !entry->isAside)
+            return noSuchEntry();
+        takeOffTheList(shop.connection(), id);
+        transaction.commit();
+        return Done{};
+    } catch (const SqliteFailure& failure) {
+        return failure.error();
+    }
+}
+
+} // namespace holdfast::db

@@ -1,0 +1,212 @@
+// Taking in news: at the workshop to the end of the line, elsewhere the line and then what was done here over it.
+#include "db/exchange/laptops.h"
+#include "db/exchange/line.h"
+#include "db/exchange/merge_entry.h"
+#include "db/exchange/news.h"
+#include "db/journal/ledger_faults.h"
+#include "db/sqlite/savepoint.h"
+#include "db/sqlite/stopping.h"
+
+#include <algorithm>
+#include <functional>
+
+namespace holdfast::db {
+
+namespace {
+
+class TakingIn {
+public:
+    TakingIn(Connection& connection, NewsReader& news, const TellProgress& progress)
+        : m_connection(connection)
+        , m_news(news)
+        , m_label(news.label())
+        , m_progress(progress)
+        , m_here(seatHere(connection).number) {
+        m_taken.fromName = m_label.fromName;
+    }
+
+    NewsTakenIn run() {
+        learnSeats(m_connection, m_news.seats());
+        if (m_here == kWorkshopSeat) {
+            putOwnInLine(m_connection);
+            twiceIfLedgersAsk([this](bool minds) { toTheEndOfTheLine(minds); });
+            noteKnown(m_connection, m_label.from, m_label.known.place, m_label.writtenAt);
+        } else {
+            takeInTheLine();
+            noteKnown(m_connection, kWorkshopSeat, m_label.known.place, m_label.writtenAt);
+        }
+        goOnAboveAllIds(m_connection);
+        goOnAboveAllOrderNumbers(m_connection);
+        return std::move(m_taken);
+    }
+
+    bool mayGoOn() const { return !m_progress || m_progress(m_steps == 0 ? 1.0 : std::min(1.0, m_done / m_steps)); }
+
+private:
+    // Without looking at the ledgers; and only where one would fall below zero, anew and minding each.
+    void twiceIfLedgersAsk(const std::function<void(bool)>& apply) {
+        const NewsTakenIn before = m_taken;
+        for (const bool minds : {false, true}) {
+            Savepoint attempt{m_connection};
+            m_taken = before;
+            m_done = 0;
+            apply(minds);
+            if (minds || ledgerFaults(m_connection).empty())
+                return attempt.keep();
+        }
+    }
+
+    void step() {
+        m_done += 1;
+        if (!mayGoOn())
+            throw SqliteFailure::inWords("Taking in the news was stopped. Nothing was changed.");
+    }
+
+    void toTheEndOfTheLine(bool minds) {
+        m_steps = static_cast<double>(m_label.entries);
+        EntryMerger merger{m_connection};
+        for (std::int64_t number = 1; number <= m_label.entries; ++number) {
+            CarriedEntry entry = m_news.entry(number);
+            if (isInLine(m_connection, entry.id)) {
+                ++m_taken.alreadyKnown;
+            } else {
+                putInLine(m_connection, merged(merger, std::move(entry), minds));
+                ++m_taken.added;
+            }
+            step();
+        }
+        touched(merger);
+    }
+
+    void takeInTheLine() {
+        if (m_label.behind.place + m_label.entries <= endOfLine(m_connection).place) {
+            m_taken.alreadyKnown = m_label.entries;
+            return;
+        }
+        const auto own = setAsideOwn();
+        followTheLine(own);
+        twiceIfLedgersAsk([&](bool minds) { ownOverTheLine(own, minds); });
+    }
+
+    // What was done here and is not in the line is taken away again, the last first: that always goes, for nothing
+    // has come since.
+    std::vector<CarriedEntry> setAsideOwn() {
+        std::vector<CarriedEntry> own;
+        for (const EntryId id : behindTheLine(m_connection))
+            own.push_back(*readEntry(m_connection, id));
+        m_steps = static_cast<double>(m_label.entries) + 2 * static_cast<double>(own.size());
+        for (auto entry = own.rbegin(); entry != own.rend(); ++entry) {
+            if (!entry->isAside)
+                applyExactly(inverseOf(entry->changeset));
+            removeEntry(m_connection, *entry);
+            step();
+        }
+        return own;
+    }
+
+    void followTheLine(const std::vector<CarriedEntry>& own) {
+        const std::int64_t known = endOfLine(m_connection).place;
+        for (std::int64_t number = 1; number <= m_label.entries; ++number) {
+            step();
+            if (m_label.behind.place + number <= known) {
+                ++m_taken.alreadyKnown;
+                continue;
+            }
+            const CarriedEntry entry = m_news.entry(number);
+            if (!entry.isAside)
+                applyExactly(entry.changeset);
+            writeEntry(m_connection, entry);
+            putInLine(m_connection, entry);
+            const auto before = std::ranges::find(own, entry.id, &CarriedEntry::id);
+            if (before == own.end())
+                ++m_taken.added;
+            else if (entry.isAside != before->isAside || entry.words != before->words)
+                differs(entry);
+        }
+        if (endOfLine(m_connection) != m_label.known)
+            throw SqliteFailure::inWords("The news does not hold what it says. Write it again on the other laptop. "
+                                         "Nothing was taken in.");
+    }
+
+    void ownOverTheLine(const std::vector<CarriedEntry>& own, bool minds) {
+        EntryMerger merger{m_connection};
+        for (const CarriedEntry& entry : own) {
+            if (!isInLine(m_connection, entry.id))
+                merged(merger, entry, minds);
+            step();
+        }
+        touched(merger);
+    }
+
+    // Applied and in the journal, or set aside.
+    CarriedEntry merged(EntryMerger& merger, CarriedEntry entry, bool minds) {
+        if (entry.isAside) {
+            writeEntry(m_connection, entry);
+            return entry;
+        }
+        const std::string before = entry.words;
+        CarriedEntry kept = merger.merge(std::move(entry), minds);
+        writeEntry(m_connection, kept);
+        if (kept.isAside || kept.words != before)
+            differs(kept);
+        return kept;
+    }
+
+    void applyExactly(ChangesetView changeset) {
+        for (const auto& [table, columns] : tablesOf(changeset))
+            m_taken.touched.insert(table);
+        if (applyChangeset(m_connection, changeset))
+            throw SqliteFailure::inWords("This copy of the shop does not hold what its history says. Make a new copy "
+                                         "for this laptop in the workshop. Nothing was taken in.");
+    }
+
+    void touched(const EntryMerger& merger) { m_taken.touched.insert(merger.touched().begin(), merger.touched().end()); }
+
+    void differs(const CarriedEntry& entry) {
+        Query seat = m_connection.query("SELECT name FROM seat WHERE id = ?1", entry.seat);
+        m_taken.differences.push_back(
+            {entry.id, entry.title, seat.step() ? seat.text(0) : std::string{}, entry.words, entry.isAside});
+    }
+
+    Connection& m_connection;
+    NewsReader& m_news;
+    const NewsLabel m_label;
+    const TellProgress& m_progress;
+    const SeatNumber m_here;
+    NewsTakenIn m_taken;
+    double m_steps = 0;
+    double m_done = 0;
+};
+
+Result<NewsTakenIn> takenIn(Connection& connection, NewsReader& news, const TellProgress& progress) {
+    if (auto may = mayBeTakenIn(connection, news.label()); !may)
+        return may.error();
+    TakingIn taking{connection, news, progress};
+    const Stopping stopping{connection,
+                            progress ? std::function<bool()>{[&] { return taking.mayGoOn(); }} : nullptr};
+    ExchangeTransaction transaction{connection};
+    NewsTakenIn taken = taking.run();
+    transaction.commit();
+    return taken;
+}
+
+} // namespace
+
+Result<NewsTakenIn> takeInNews(Shop& shop, const std::filesystem::path& path, const TellProgress& progress) {
+    if (shop.isReadOnly())
+        return plainError("This shop is open for reading only.");
+    auto news = NewsReader::open(path);
+    if (!news)
+        return news.error();
+    try {
+        auto taken = takenIn(shop.connection(), *news, progress);
+        if (taken)
+            if (auto caughtUp = shop.catchUp(taken->touched); !caughtUp)
+                return caughtUp.error();
+        return taken;
+    } catch (const SqliteFailure& failure) {
+        return failure.error();
+    }
+}
+
+} // namespace holdfast::db

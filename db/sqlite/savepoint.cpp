@@ -1,0 +1,34 @@
+#include "db/sqlite/savepoint.h"
+
+#include "db/sqlite/connection.h"
+
+#include <cassert>
+
+namespace holdfast::db {
+
+Savepoint::Savepoint(Connection& connection)
+    : m_connection(connection) {
+    assert(connection.inTransaction());
+    m_connection.run("SAVEPOINT part");
+}
+
+Savepoint::~Savepoint() {
+    if (m_isKept)
+        return;
+    try {
+        // After a full disk or a stop SQLite may have rolled back the whole transaction by itself.
+        if (m_connection.inTransaction()) {
+            m_connection.run("ROLLBACK TO part");
+            m_connection.run("RELEASE part");
+        }
+    } catch (const SqliteFailure&) {
+        // The failure that led here is under way already; the transaction around is rolled back by it.
+    }
+}
+
+void Savepoint::keep() {
+    m_connection.run("RELEASE part");
+    m_isKept = true;
+}
+
+} // namespace holdfast::db
