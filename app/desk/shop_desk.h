@@ -42,6 +42,7 @@ struct Matter {
     std::optional<Rule> rule;
     std::optional<ColourId> colour;
     std::optional<ClaimId> claim;
+    std::optional<FairId> fair;
     QString size;
 
     static Matter of(const Finding& finding, const Garment& garment);
@@ -83,8 +84,13 @@ enum class SlipName {
     AnswerClaim,
     Waive,
     Spoil,
+    AddFair,
+    ChangeFair,
     Settings,
 };
+
+// What is printed (see app/papers); the shell has it made and sent to the printer.
+enum class PaperName { ClaimTicket, CareCards, BagTags, DaySheet, RollLabel };
 
 class ShopDesk : public QObject {
     Q_OBJECT
@@ -131,6 +137,7 @@ signals:
     void said(const QString& words);
     void placeAsked(holdfast::app::PlaceName place, const holdfast::app::Matter& matter);
     void slipAsked(holdfast::app::SlipName slip, const holdfast::app::Matter& matter);
+    void paperAsked(holdfast::app::PaperName paper, const holdfast::app::Matter& matter);
 
 private:
     bool isClimateLong();

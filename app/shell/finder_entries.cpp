@@ -50,6 +50,29 @@ public:
         return entries;
     }
 
+    // Fairs of the list, the latest first, to be changed.
+    static std::vector<FinderEntry> fairs(ShopDesk& desk) {
+        std::vector<FinderEntry> entries;
+        std::vector<const Fair*> fairs;
+        for (const Fair& fair : desk.shop()->facts.fairs)
+            fairs.push_back(&fair);
+        std::ranges::sort(fairs, std::ranges::greater{}, &Fair::firstDay);
+        for (const Fair* fair : fairs) {
+            Matter matter;
+            matter.fair = fair->id;
+            entries.push_back({.kind = FinderKind::Action,
+                               .title = tr("Change the fair %1").arg(words(fair->name)),
+                               .second = fair->days() == 1
+                                             ? date(fair->firstDay)
+                                             : tr("%1 to %2").arg(date(fair->firstDay), date(fair->lastDay)),
+                               .iconName = QStringLiteral("fair-table"),
+                               .shade = {},
+                               .keys = {},
+                               .target = AskSlip{SlipName::ChangeFair, matter}});
+        }
+        return entries;
+    }
+
     static std::vector<FinderEntry> actions(ShopDesk& desk) {
         std::vector<FinderEntry> entries;
         const auto slip = [&](SlipName name, const QString& title, const QString& second,
@@ -87,6 +110,8 @@ public:
         slip(SlipName::AddStyle, tr("Add a blank style"), tr("a garment to decorate"), QStringLiteral("tag"));
         slip(SlipName::AddPress, tr("Add a press"), tr("its platen and how it heats"),
              QStringLiteral("press-walk"));
+        slip(SlipName::AddFair, tr("Add a fair"), tr("days, hours and costs of a stall"),
+             QStringLiteral("fair-table"));
         slip(SlipName::Settings, tr("Settings"), tr("shop, prices, opening hours, washing, cutting, rest"),
              QStringLiteral("back-room"));
         if (const auto last = desk.file().lastUndoable())
@@ -316,3 +341,6 @@ std::vector<FinderEntry> findEntries(ShopDesk& desk, const QString& typed, std::
 }
 
 } // namespace holdfast::app
+        if (typedWords.size() > 1)
+            addMatching(ranked, papers(*desk.shop()), typedWords);
+        addMatching(ranked, FinderWords::fairs(desk), typedWords);

@@ -11,6 +11,7 @@
 #include <QCoreApplication>
 #include <QRegularExpression>
 
+#include <algorithm>
 #include <cmath>
 
 namespace holdfast::app {
@@ -30,7 +31,8 @@ public:
     SettingsSlip(ShopDesk& shopDesk, QWidget* parent)
         : FormSlip(shopDesk, tr("Settings"),
                    tr("The shop’s own numbers. Those it came with are common practice, no more."), parent)
-        , m_before(shopDesk.shop()->facts.settings) {
+        , m_before(shopDesk.shop()->facts.settings)
+        , m_fairsToday(fairsOfToday(shopDesk.shop()->facts.fairs, shopDesk.now().today())) {
         addShop();
         addMoney();
         addTime();
@@ -66,9 +68,7 @@ private:
     void addShop() {
         form().section(tr("Shop"));
         form().line("shopName", tr("Name"), words(m_before.shopName));
-        form()
-            .line("fairName", tr("Orders are taken at"), words(m_before.fairName))
-            ->setPlaceholder(tr("the fair; empty: the workshop"));
+        askWhereOrdersAreTaken();
         form()
             .line("collectAt", tr("Orders are collected at"), words(m_before.collectAt))
             ->setPlaceholder(tr("for the claim ticket; empty: not printed"));
@@ -81,9 +81,42 @@ private:
         whole("currencyDecimals", tr("Decimals"), {}, m_before.currency.exponent);
     }
 
+    // The fairs of today stand first; a name of another place is typed.
+    void askWhereOrdersAreTaken() {
+        if (!m_fairsToday.empty()) {
+            QVector<PickItem> places{{tr("The workshop")}};
+            for (const std::string& fair : m_fairsToday)
+                places.append({words(fair)});
+            places.append({tr("Another place")});
+            const auto named = std::ranges::find(m_fairsToday, m_before.fairName);
+            const int chosen = m_before.fairName.empty()
+                                   ? 0
+                                   : static_cast<int>(named - m_fairsToday.begin()) + 1;
+            PickList* list = form().list("takenAt", tr("Orders are taken at"), places, chosen);
+            QObject::connect(list, &PickList::currentIndexChanged, this, [this] { showPlaceTyped(); });
+        }
+        form()
+            .line("fairName", m_fairsToday.empty() ? tr("Orders are taken at") : tr("Named"),
+                  words(m_before.fairName))
+            ->setPlaceholder(tr("the fair; empty: the workshop"));
+        showPlaceTyped();
+    }
+
+    // The fair chosen, or none where the name is typed.
+    std::optional<std::string> placeChosen() {
+        if (m_fairsToday.empty())
+            return std::nullopt;
+        const auto place = static_cast<std::size_t>(form().chosen("takenAt"));
+        if (place == 0)
+            return std::string{};
+        return place <= m_fairsToday.size() ? std::optional{m_fairsToday[place - 1]} : std::nullopt;
+    }
+
+    void showPlaceTyped() { form().setShown("fairName", !placeChosen()); }
+
     void readShop(ShopSettings& settings) {
         settings.shopName = plain(form().text("shopName"));
-        settings.fairName = plain(form().text("fairName"));
+        settings.fairName = placeChosen().value_or(plain(form().text("fairName")));
         settings.collectAt = plain(form().text("collectAt"));
         settings.whenEdgeLifts = plain(form().text("whenEdgeLifts"));
         settings.currency.code = plain(form().text("currency"));
@@ -210,6 +243,7 @@ private:
     }
 
     ShopSettings m_before;
+    std::vector<std::string> m_fairsToday;
     WeekRows* m_week = nullptr;
 };
 

@@ -45,6 +45,9 @@ Slip* makeAnswerClaim(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeWaive(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeSpoil(ShopDesk& desk, const Matter& matter, QWidget* parent);
 
+// the shop
+Slip* makeAddFair(ShopDesk& desk, const Matter& matter, QWidget* parent);
+Slip* makeChangeFair(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeSettings(ShopDesk& desk, const Matter& matter, QWidget* parent);
 
 } // namespace holdfast::app

@@ -69,6 +69,10 @@ Slip* makeSlip(SlipName name, ShopDesk& desk, const Matter& matter, QWidget* par
         return makeWaive(desk, matter, parent);
     case SlipName::Spoil:
         return makeSpoil(desk, matter, parent);
+    case SlipName::AddFair:
+        return makeAddFair(desk, matter, parent);
+    case SlipName::ChangeFair:
+        return makeChangeFair(desk, matter, parent);
     case SlipName::Settings:
         return makeSettings(desk, matter, parent);
     }

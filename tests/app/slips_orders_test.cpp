@@ -5,6 +5,7 @@
 #include "app/widgets/choice.h"
 #include "app/widgets/field.h"
 #include "db/actions/claim_actions.h"
+#include "db/actions/fair_actions.h"
 #include "db/actions/film_actions.h"
 #include "db/actions/press_actions.h"
 #include "db/actions/shop_actions.h"
@@ -308,6 +309,10 @@ TEST_F(OrderSlips, EverySlipFitsTheEdgeWhateverTheNames) {
     matter.roll = usual.roll;
     matter.place = usual.place;
     matter.press = usual.press;
+    Fair fair;
+    fair.name = longest;
+    fair.firstDay = fair.lastDay = now().today();
+    matter.fair = valueOf(db::addFair(file(), fair));
     const std::optional<DecalId> usualDecal = matter.decal;
     // One that is cut already, in another order: only such a decal can have been cut wrong.
     auto agreed = anOrder({withName(usual, longest)}, longest);
@@ -346,6 +351,7 @@ TEST_F(OrderSlips, SlipAboutWhatIsGoneIsNotMade) {
     gone.lot = BlankLotId{7};
     gone.roll = RollId{7};
     gone.film = FilmId{7};
+    gone.fair = FairId{7};
     for (const SlipName name : {SlipName::ReadLabel,
                                 SlipName::MarkNotPrewashed,
                                 SlipName::ChooseWayRound,
@@ -365,7 +371,8 @@ TEST_F(OrderSlips, SlipAboutWhatIsGoneIsNotMade) {
                                 SlipName::Customer,
                                 SlipName::CancelOrder,
                                 SlipName::Waive,
-                                SlipName::Spoil})
+                                SlipName::Spoil,
+                                SlipName::ChangeFair})
         EXPECT_FALSE(open(name, gone)) << static_cast<int>(name);
 }
 
