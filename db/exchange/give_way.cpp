@@ -12,7 +12,7 @@ namespace holdfast::db {
 
 namespace {
 
-constexpr const char* kReason = "more was used on two laptops than there was";
+constexpr const char* kMoreUsedThanThere = "more was used on two laptops than there was";
 
 // Keys of the rows that the changeset writes to `table`. Looks into it only where it names the table.
 std::vector<std::int64_t> writtenRows(ChangesetView changeset, std::string_view table) {
@@ -56,7 +56,7 @@ void mendRolls(Connection& connection, Instant at, std::vector<std::string>& wor
              "JOIN film_roll ON film_roll.id = roll_id WHERE mm < 0 ORDER BY roll_id"))) {
         connection.run("INSERT INTO roll_move (id, roll_id, at, mm, reason, kind) "
                        "VALUES (?1, ?2, ?3, ?4, ?5, 'correction')",
-                       newIdHere(connection, at), roll.id, at, roll.missing, kReason);
+                       newIdHere(connection, at), roll.id, at, roll.missing, kMoreUsedThanThere);
         words.push_back("From roll " + roll.label + ", " + std::to_string(roll.missing) +
                         " mm more were taken than there were: it now stands at nothing. Measure it.");
     }
@@ -68,7 +68,7 @@ void mendLots(Connection& connection, Instant at, std::vector<std::string>& word
              "JOIN blank_lot ON blank_lot.id = lot_id JOIN blank_style ON blank_style.id = style_id "
              "WHERE units < 0 ORDER BY lot_id"))) {
         connection.run("INSERT INTO lot_move (id, lot_id, at, units, reason) VALUES (?1, ?2, ?3, ?4, ?5)",
-                       newIdHere(connection, at), lot.id, at, lot.missing, kReason);
+                       newIdHere(connection, at), lot.id, at, lot.missing, kMoreUsedThanThere);
         words.push_back("Of a lot of " + lot.label + ", " + std::to_string(lot.missing) +
                         " more were used than there were: it now stands at none. Count it.");
     }

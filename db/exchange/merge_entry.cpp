@@ -4,6 +4,7 @@
 #include "db/exchange/row_words.h"
 #include "db/journal/ledger_faults.h"
 #include "db/journal/obstacle.h"
+#include "db/journal/recorded_tables.h"
 #include "db/sqlite/connection.h"
 #include "db/sqlite/merge_rows.h"
 #include "db/sqlite/open_references.h"
@@ -45,18 +46,6 @@ std::string joined(const std::vector<std::string>& sentences) {
         if (words.find(sentence) == std::string::npos)
             words += (words.empty() ? "" : " ") + sentence;
     return words;
-}
-
-std::vector<std::string> recordedTables(Connection& connection) {
-    std::vector<std::string> tables;
-    Query names = connection.query(
-        "SELECT name FROM pragma_table_list "
-        "WHERE schema = 'main' AND type = 'table' AND name NOT LIKE 'sqlite\\_%' ESCAPE '\\' "
-        "AND name NOT LIKE 'journal\\_%' ESCAPE '\\' AND name <> 'seat' "
-        "AND name NOT LIKE 'seat\\_%' ESCAPE '\\' AND name <> 'order_card' ORDER BY name");
-    while (names.step())
-        tables.push_back(names.text(0));
-    return tables;
 }
 
 } // namespace

@@ -11,7 +11,7 @@ namespace {
 constexpr std::int64_t kNewsApplicationId = 0x486F6C4E; // "HolN"
 constexpr std::int64_t kNewsForm = 1;
 
-constexpr const char* kTables = R"(
+constexpr const char* kNewsTables = R"(
 CREATE TABLE label (
     id INTEGER PRIMARY KEY CHECK (id = 1), shop INTEGER NOT NULL, schema_step INTEGER NOT NULL,
     from_seat INTEGER NOT NULL, from_name TEXT NOT NULL, to_seat INTEGER NOT NULL, written_at INTEGER NOT NULL,
@@ -103,7 +103,7 @@ std::int64_t sumOf(Connection& file, const NewsLabel& label) {
 
 NewsWriter::NewsWriter(const std::filesystem::path& path)
     : m_file(Connection::open(path, Access::ReadWrite)) {
-    m_file.script(kTables);
+    m_file.script(kNewsTables);
     m_file.script("PRAGMA application_id = " + std::to_string(kNewsApplicationId));
     m_file.script("PRAGMA user_version = " + std::to_string(kNewsForm));
     m_file.script("BEGIN");

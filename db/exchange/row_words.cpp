@@ -17,7 +17,7 @@ struct TableWords {
     std::string_view named; // a query for what the row of key ?1 is called, or empty
 };
 
-constexpr std::array kTables{
+constexpr std::array kTableWords{
     TableWords{"shop_order", "an order", "SELECT 'order ' || number FROM shop_order WHERE id = ?1"},
     TableWords{"customer", "a customer", "SELECT 'the customer ' || name FROM customer WHERE id = ?1"},
     TableWords{"garment", "a garment",
@@ -60,7 +60,7 @@ struct ColumnWords {
 };
 
 // A column that is not here is called by its own name, which is in words, too.
-constexpr std::array kColumns{
+constexpr std::array kColumnWords{
     ColumnWords{"promised", "promise"},
     ColumnWords{"state", "state"},
     ColumnWords{"handed_over_at", "handing over"},
@@ -80,9 +80,9 @@ constexpr std::array kColumns{
     ColumnWords{"recipe_c", "temperature"},
 };
 
-const TableWords* wordsOf(std::string_view table) {
-    const auto found = std::ranges::find(kTables, table, &TableWords::table);
-    return found == kTables.end() ? nullptr : &*found;
+const TableWords* tableWordsOf(std::string_view table) {
+    const auto found = std::ranges::find(kTableWords, table, &TableWords::table);
+    return found == kTableWords.end() ? nullptr : &*found;
 }
 
 std::string spaced(std::string name) {
@@ -91,8 +91,8 @@ std::string spaced(std::string name) {
 }
 
 std::string columnWords(const std::string& column) {
-    const auto found = std::ranges::find(kColumns, column, &ColumnWords::column);
-    return found == kColumns.end() ? spaced(column) : std::string{found->words};
+    const auto found = std::ranges::find(kColumnWords, column, &ColumnWords::column);
+    return found == kColumnWords.end() ? spaced(column) : std::string{found->words};
 }
 
 std::string listed(const std::vector<std::string>& columns) {
@@ -115,7 +115,7 @@ std::string asSentence(std::string words) {
 } // namespace
 
 std::string rowWords(Connection& connection, const std::string& table, const std::string& key) {
-    const TableWords* words = wordsOf(table);
+    const TableWords* words = tableWordsOf(table);
     if (words == nullptr)
         return "a row of " + spaced(table);
     if (!words->named.empty())

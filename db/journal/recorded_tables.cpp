@@ -1,0 +1,22 @@
+#include "db/journal/recorded_tables.h"
+
+#include "db/sqlite/connection.h"
+
+namespace holdfast::db {
+
+// By name, so that the session never records a full-text table's shadows (see session.h), nor what triggers
+// keep: those write it again when a changeset is applied.
+std::vector<std::string> recordedTables(Connection& connection) {
+    std::vector<std::string> tables;
+    Query names = connection.query(
+        "SELECT name FROM pragma_table_list "
+        "WHERE schema = 'main' AND type = 'table' AND name NOT LIKE 'sqlite\\_%' ESCAPE '\\' "
+        "AND name NOT LIKE 'journal\\_%' ESCAPE '\\' AND name <> 'seat' "
+        "AND name NOT LIKE 'seat\\_%' ESCAPE '\\' AND name <> 'order_card' "
+        "ORDER BY name");
+    while (names.step())
+        tables.push_back(names.text(0));
+    return tables;
+}
+
+} // namespace holdfast::db

@@ -1,0 +1,15 @@
+#pragma once
+// The tables whose changes the journal records.
+
+#include <string>
+#include <vector>
+
+namespace holdfast::db {
+
+class Connection;
+
+// All but those of SQLite, the journal and the seats, full-text tables and what triggers keep: those are written again
+// when a changeset is applied.
+std::vector<std::string> recordedTables(Connection& connection);
+
+} // namespace holdfast::db
