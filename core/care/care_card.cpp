@@ -1,5 +1,8 @@
 #include "core/care/care_card.h"
 
+#include <array>
+#include <utility>
+
 namespace holdfast {
 
 namespace {
@@ -61,12 +64,16 @@ std::string ironLine(const CareLimits& limits, const std::optional<CareLimits>& 
     return "Do not iron on the decal; if it must be, through a cloth at low heat." + beside;
 }
 
-std::vector<std::string> plainGarment(const std::optional<CareLimits>& blank) {
+std::vector<CareLine> plainGarment(const std::optional<CareLimits>& blank) {
     if (!blank)
-        return {"Follow the label sewn into the garment."};
-    std::vector<std::string> lines = careWords(*blank);
-    for (std::string& line : lines)
-        line += '.';
+        return {{CareMatter::Label, "Follow the label sewn into the garment."}};
+    // As careWords puts them: one an axis.
+    constexpr std::array kAxes{CareMatter::Wash, CareMatter::Dry, CareMatter::Iron, CareMatter::Detergent,
+                               CareMatter::DryClean};
+    const std::vector<std::string> axes = careWords(*blank);
+    std::vector<CareLine> lines;
+    for (std::size_t at = 0; at < kAxes.size(); ++at)
+        lines.push_back({kAxes[at], axes.at(at) + "."});
     return lines;
 }
 
@@ -84,21 +91,24 @@ CareCard careCard(const std::optional<CareLimits>& blank, std::span<const Film* 
     for (const Film* film : films)
         limits = stricter(limits, film->care);
 
+    const auto add = [&card](CareMatter about, std::string words) {
+        card.lines.push_back({about, std::move(words)});
+    };
     card.firstWash = firstWashWords(washFrom, betterFrom);
     if (limits.washCelsius > 0) {
-        card.lines.push_back("Turn it inside out.");
-        card.lines.push_back(washLine(limits));
-        card.lines.push_back("Mild detergent. No bleach, no softener.");
+        add(CareMatter::InsideOut, "Turn it inside out.");
+        add(CareMatter::Wash, washLine(limits));
+        add(CareMatter::Detergent, "Mild detergent. No bleach, no softener.");
     } else {
         card.firstWash.clear();
-        card.lines.push_back(washLine(limits));
-        card.lines.push_back("No bleach.");
+        add(CareMatter::Wash, washLine(limits));
+        add(CareMatter::Detergent, "No bleach.");
     }
-    card.lines.push_back(dryLine(limits.tumble));
-    card.lines.push_back(ironLine(limits, blank));
-    card.lines.push_back("Do not dry-clean the decal.");
+    add(CareMatter::Dry, dryLine(limits.tumble));
+    add(CareMatter::Iron, ironLine(limits, blank));
+    add(CareMatter::DryClean, "Do not dry-clean the decal.");
     if (!blank)
-        card.lines.push_back("Where the label sewn into the garment is stricter, follow the label.");
+        add(CareMatter::Label, "Where the label sewn into the garment is stricter, follow the label.");
     return card;
 }
 

@@ -13,9 +13,17 @@
 
 namespace holdfast {
 
+// What a line is about, for the picture beside it.
+enum class CareMatter { InsideOut, Wash, Detergent, Dry, Iron, DryClean, Label };
+
+struct CareLine {
+    CareMatter about = CareMatter::Label;
+    std::string words;
+};
+
 struct CareCard {
-    std::string firstWash;          // "Do not wash before Fri 13 Nov, 10:30; better from Sun 15 Nov."
-    std::vector<std::string> lines; // in reading order
+    std::string firstWash;       // "Do not wash before Fri 13 Nov, 10:30; better from Sun 15 Nov."
+    std::vector<CareLine> lines; // in reading order
 };
 
 // A blank without a read label gives no limits: pass none, and the card says that its own label rules.

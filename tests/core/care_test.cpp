@@ -72,7 +72,14 @@ TEST(Care, SaysEachAxisInWords) {
 
 bool hasLine(const CareCard& card, std::string_view part) {
     return std::ranges::any_of(card.lines,
-                               [&](const std::string& line) { return line.find(part) != std::string::npos; });
+                               [&](const CareLine& line) { return line.words.find(part) != std::string::npos; });
+}
+
+std::vector<std::string> wordsOf(const CareCard& card) {
+    std::vector<std::string> words;
+    for (const CareLine& line : card.lines)
+        words.push_back(line.words);
+    return words;
 }
 
 const LocalTime kFriday = LocalTime{nov(13)} + Hours{10} + Minutes{30};
@@ -101,7 +108,7 @@ TEST(CareCard, SaysTheFirstWash) {
 
 TEST(CareCard, ReadsInTheOrderOfTheWash) {
     const CareLimits usual{40, Agitation::Normal, Tumble::Low, 150, Bleach::No, Cleaning::None};
-    EXPECT_EQ(cardOf(usual, usual).lines,
+    EXPECT_EQ(wordsOf(cardOf(usual, usual)),
               (std::vector<std::string>{
                   "Turn it inside out.", "Wash cold or warm, at most 40 °C.",
                   "Mild detergent. No bleach, no softener.", "Dry on a line, or tumble dry low.",
@@ -159,9 +166,26 @@ TEST(CareCard, AGarmentWithoutADecalKeepsItsOwnLabel) {
     EXPECT_TRUE(hasLine(careCard(std::nullopt, {}, std::nullopt, std::nullopt), "Follow the label"));
 }
 
+TEST(CareCard, EachLineKnowsWhatItIsAbout) {
+    const auto aboutOf = [](const CareCard& card) {
+        std::vector<CareMatter> about;
+        for (const CareLine& line : card.lines)
+            about.push_back(line.about);
+        return about;
+    };
+    using enum CareMatter;
+    EXPECT_EQ(aboutOf(cardOf(std::nullopt, {})),
+              (std::vector{InsideOut, Wash, Detergent, Dry, Iron, DryClean, Label}));
+    EXPECT_EQ(aboutOf(cardOf(CareLimits{.washCelsius = 0}, {})),
+              (std::vector{Wash, Detergent, Dry, Iron, DryClean}));
+    const CareCard plain = careCard(CareLimits{.washCelsius = 60}, {}, kFriday, std::nullopt);
+    EXPECT_EQ(aboutOf(plain), (std::vector{Wash, Dry, Iron, Detergent, DryClean}));
+    EXPECT_EQ(plain.lines[3].words, "Do not bleach.");
+}
+
 TEST(CareCard, IsWordsOnly) {
     for (const CareLimits& film : allLimits()) {
-        for (const std::string& line : cardOf(CareLimits{}, film).lines) {
+        for (const std::string& line : wordsOf(cardOf(CareLimits{}, film))) {
             // Nothing beyond plain letters but the degree sign: no glyph that could stand for a care symbol.
             std::string rest = line;
             while (rest.find("°") != std::string::npos)

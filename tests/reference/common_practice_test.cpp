@@ -57,7 +57,7 @@ TEST(CommonPractice, CareOfAPressedGarment) {
     const CareCard card = careCard(film.care, films, std::nullopt, std::nullopt);
     const auto says = [&](std::string_view part) {
         return std::ranges::any_of(
-            card.lines, [&](const std::string& line) { return line.find(part) != std::string::npos; });
+            card.lines, [&](const CareLine& line) { return line.words.find(part) != std::string::npos; });
     };
     for (const char* advice :
          {"inside out", "cold or warm", "Mild detergent", "No bleach", "no softener", "on a line",

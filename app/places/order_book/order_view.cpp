@@ -2,31 +2,19 @@
 
 #include "app/desk/formats.h"
 #include "app/desk/garment_words.h"
+#include "app/desk/shop_with_order.h"
+#include "core/shop/care_of_garment.h"
 #include "db/tables/claims.h"
-#include "db/tables/facts.h"
 
 #include <QCoreApplication>
 
 #include <algorithm>
-#include <array>
 
 namespace holdfast::app {
 
 namespace {
 
 constexpr int kHistoryShown = 400;
-
-// An order that is closed is not in the reckoned shop: it is read alone. Climate has no say in it any more.
-std::shared_ptr<const ReckonedShop> readAlone(ShopDesk& desk, OrderId order) {
-    const auto facts = desk.file().read([&](db::Connection& connection) {
-        const std::array only{order};
-        return db::loadFactsOf(connection, only);
-    });
-    if (!facts.ok() || !facts->orders.find(order))
-        return nullptr;
-    ClimateReckoner reckoner;
-    return reckonShop(*facts, {}, {}, reckoner, desk.now());
-}
 
 } // namespace
 
@@ -41,9 +29,7 @@ std::vector<const Garment*> OrderView::pressed() const {
 }
 
 std::optional<OrderView> viewOrder(ShopDesk& desk, OrderId order) {
-    OrderView view{desk.shop(), order, {}, {}};
-    if (!view.shop->facts.orders.find(order))
-        view.shop = readAlone(desk, order);
+    OrderView view{shopWithOrder(desk, order), order, {}, {}};
     if (!view.shop)
         return std::nullopt;
     auto history =
@@ -57,31 +43,13 @@ std::optional<OrderView> viewOrder(ShopDesk& desk, OrderId order) {
     return view;
 }
 
-CareCard careCardOf(const OrderView& view, const Garment& garment) {
-    const ShopFacts& facts = view.shop->facts;
-    const BlankStyle& style = facts.styleOf(garment);
-    std::vector<const Film*> films;
-    for (const Decal& decal : garment.decals)
-        films.push_back(&facts.films.at(decal.film));
-
-    std::optional<LocalTime> washFrom;
-    std::optional<LocalTime> betterFrom;
-    if (const auto pressedAt = view.shop->of(garment.id).progress.pressedAt) {
-        const LocalTime pressed = view.shop->now.toLocal(*pressedAt);
-        washFrom = pressed + facts.settings.restBeforeWash;
-        betterFrom = pressed + facts.settings.betterRest;
-    }
-    return careCard(style.label ? std::optional{style.label->care} : std::nullopt, films, washFrom,
-                    betterFrom);
-}
-
 std::vector<CareText> careTexts(const OrderView& view, const std::vector<const Garment*>& garments) {
     std::vector<CareText> texts;
     for (const Garment* garment : garments) {
-        const CareCard card = careCardOf(view, *garment);
+        const CareCard card = careOf(*view.shop, *garment);
         CareText text{garmentNumber(view.shop->facts, *garment), words(card.firstWash), {}};
-        for (const std::string& line : card.lines)
-            text.lines << words(line);
+        for (const CareLine& line : card.lines)
+            text.lines << words(line.words);
         const auto same = std::ranges::find_if(texts, [&](const CareText& each) {
             return each.firstWash == text.firstWash && each.lines == text.lines;
         });

@@ -2,7 +2,6 @@
 // One order whole, open or closed, with everything reckoned of it.
 
 #include "app/desk/shop_desk.h"
-#include "core/care/care_card.h"
 #include "core/quality/claim.h"
 
 #include <QString>
@@ -28,9 +27,6 @@ struct OrderView {
 
 // None where the order is not in the file (it was taken back) or the file cannot be read.
 std::optional<OrderView> viewOrder(ShopDesk& desk, OrderId order);
-
-// The care card of one garment.
-CareCard careCardOf(const OrderView& view, const Garment& garment);
 
 // The care text of the whole order as it is handed over: garments with the same card stand together.
 struct CareText {
