@@ -29,7 +29,8 @@ char separatorIn(std::string_view text) {
 }
 
 bool isGuarded(std::string_view text) {
-    return !text.empty() && (kBeginsFormula.find(text.front()) != std::string_view::npos || text.front() == '\'');
+    return !text.empty() &&
+           (kBeginsFormula.find(text.front()) != std::string_view::npos || text.front() == '\'');
 }
 
 } // namespace
@@ -88,8 +89,9 @@ Result<std::string> CsvReader::quotedField() {
             if (m_at + 1 >= m_text.size() || m_text[m_at + 1] != '"') {
                 ++m_at;
                 if (!isAtLineEnd() && m_text[m_at] != m_separator)
-                    return wrong(m_line, "something stands behind a closing quotation mark. Quotation marks within a "
-                                         "quoted field are doubled.");
+                    return wrong(m_line,
+                                 "something stands behind a closing quotation mark. Quotation marks within a "
+                                 "quoted field are doubled.");
                 return field;
             }
             ++m_at;
@@ -105,8 +107,9 @@ Result<std::string> CsvReader::plainField() {
     const std::size_t begun = m_at;
     for (; !isAtLineEnd() && m_text[m_at] != m_separator; ++m_at)
         if (m_text[m_at] == '"')
-            return wrong(m_line, "a quotation mark stands within a field that does not begin with one. Put the whole "
-                                 "field in quotation marks and double those within.");
+            return wrong(m_line,
+                         "a quotation mark stands within a field that does not begin with one. Put the whole "
+                         "field in quotation marks and double those within.");
     return std::string{m_text.substr(begun, m_at - begun)};
 }
 
@@ -128,8 +131,9 @@ Result<std::string> CsvNumbers::plain(std::string_view typed) {
             mark = letter;
             text[at] = '.';
         } else {
-            return plainError("“" + std::string{typed} +
-                              "” is no number. Write digits and one decimal mark, no spaces or thousands marks.");
+            return plainError(
+                "“" + std::string{typed} +
+                "” is no number. Write digits and one decimal mark, no spaces or thousands marks.");
         }
     }
     if (digits == 0)
@@ -151,7 +155,8 @@ CsvLine& CsvLine::plain(std::string_view text) {
     if (!m_isFirst)
         m_line += ',';
     m_isFirst = false;
-    if (text.find_first_of("\",;\r\n\t") == std::string_view::npos && !text.starts_with(' ') && !text.ends_with(' ')) {
+    if (text.find_first_of("\",;\r\n\t") == std::string_view::npos && !text.starts_with(' ') &&
+        !text.ends_with(' ')) {
         m_line += text;
         return *this;
     }

@@ -1,9 +1,10 @@
 #pragma once
-// Comma-separated values as RFC 4180 has them: fields with a comma, a quotation mark or a line break stand in quotation
-// marks, those within are doubled, lines end with CR LF. UTF-8.
+// Comma-separated values as RFC 4180 has them: fields with a comma, a quotation mark or a line break stand in
+// quotation marks, those within are doubled, lines end with CR LF. UTF-8.
 //
-// Reading also takes LF alone, a byte order mark, semicolons or tabs between fields (whichever the first line has most
-// of), and lines with nothing in them, which it passes over. It refuses what could mean two things, and names the line.
+// Reading also takes LF alone, a byte order mark, semicolons or tabs between fields (whichever the first line
+// has most of), and lines with nothing in them, which it passes over. It refuses what could mean two things,
+// and names the line.
 
 #include "core/trade/result.h"
 
@@ -46,8 +47,8 @@ private:
 // Numbers of one file, all with a decimal point or all with a decimal comma.
 class CsvNumbers {
 public:
-    // "3.5" for "3.5" and for "3,5"; an error in words for what is no number, for a thousands mark, and for a comma where
-    // there were points before. Empty stays empty.
+    // "3.5" for "3.5" and for "3,5"; an error in words for what is no number, for a thousands mark, and for a
+    // comma where there were points before. Empty stays empty.
     Result<std::string> plain(std::string_view text);
 
 private:
@@ -57,9 +58,9 @@ private:
 // One line, field by field.
 class CsvLine {
 public:
-    // What people wrote. A spreadsheet would take a text that begins with = + - @ (or a tab or line break) for a formula
-    // and run it, so an apostrophe is put before it, and before a text that begins with one, so that it is known which
-    // to take away again.
+    // What people wrote. A spreadsheet would take a text that begins with = + - @ (or a tab or line break)
+    // for a formula and run it, so an apostrophe is put before it, and before a text that begins with one, so
+    // that it is known which to take away again.
     CsvLine& text(std::string_view text);
     // What the program wrote: numbers, days, words of its own.
     CsvLine& plain(std::string_view text);

@@ -53,22 +53,25 @@ void writeAside(Connection& connection, const CarriedEntry& entry) {
 } // namespace
 
 std::optional<CarriedEntry> readEntry(Connection& connection, EntryId id) {
-    auto entry = readFrom(
-        connection.query("SELECT journal_entry.id, seat_id, at, title, undoes, COALESCE(words, ''), changeset "
-                         "FROM journal_entry LEFT JOIN journal_remark ON entry_id = journal_entry.id "
-                         "WHERE journal_entry.id = ?1",
-                         id),
-        false);
+    auto entry =
+        readFrom(connection.query(
+                     "SELECT journal_entry.id, seat_id, at, title, undoes, COALESCE(words, ''), changeset "
+                     "FROM journal_entry LEFT JOIN journal_remark ON entry_id = journal_entry.id "
+                     "WHERE journal_entry.id = ?1",
+                     id),
+                 false);
     if (entry) {
-        readSubjects(*entry, connection.query("SELECT kind, subject_id FROM journal_subject WHERE entry_id = ?1 "
-                                              "ORDER BY kind, subject_id",
-                                              id));
+        readSubjects(*entry,
+                     connection.query("SELECT kind, subject_id FROM journal_subject WHERE entry_id = ?1 "
+                                      "ORDER BY kind, subject_id",
+                                      id));
         return entry;
     }
-    entry = readFrom(connection.query("SELECT id, seat_id, at, title, undoes, why, changeset FROM journal_aside "
-                                      "WHERE id = ?1",
-                                      id),
-                     true);
+    entry =
+        readFrom(connection.query("SELECT id, seat_id, at, title, undoes, why, changeset FROM journal_aside "
+                                  "WHERE id = ?1",
+                                  id),
+                 true);
     if (entry)
         readSubjects(*entry, connection.query("SELECT kind, subject_id FROM journal_aside_subject "
                                               "WHERE entry_id = ?1 ORDER BY kind, subject_id",

@@ -15,8 +15,10 @@ namespace {
 
 Result<Seat> newSeat(Connection& connection, const std::string& name) {
     if (!isTheWorkshop(connection))
-        return plainError("A copy for another laptop is made in the workshop, where everybody’s work comes together.");
-    const auto typed = typedText(name, {.field = "name", .what = "The laptop’s name", .least = 1, .most = 40});
+        return plainError(
+            "A copy for another laptop is made in the workshop, where everybody’s work comes together.");
+    const auto typed =
+        typedText(name, {.field = "name", .what = "The laptop’s name", .least = 1, .most = 40});
     if (!typed)
         return typed.error();
     const auto known = seats(connection);
@@ -26,8 +28,9 @@ Result<Seat> newSeat(Connection& connection, const std::string& name) {
         return plainError("The shop has had 1,023 laptops: there are no numbers left for another.");
     const auto range = takeOrderRange(connection);
     if (!range)
-        return plainError("There are not enough order numbers left to hand out: another laptop needs 1,000, and the "
-                          "workshop keeps as many.");
+        return plainError(
+            "There are not enough order numbers left to hand out: another laptop needs 1,000, and the "
+            "workshop keeps as many.");
     return Seat{known.back().number + 1, *typed, range->first, range->last, false, std::nullopt};
 }
 
@@ -39,8 +42,9 @@ std::optional<Error> whyNot(Connection& connection, const std::string& name) {
 }
 
 void addSeat(Connection& connection, const Seat& seat) {
-    connection.run("INSERT INTO seat (id, name, first_order_number, last_order_number) VALUES (?1, ?2, ?3, ?4)",
-                   seat.number, seat.name, seat.firstOrderNumber, seat.lastOrderNumber);
+    connection.run(
+        "INSERT INTO seat (id, name, first_order_number, last_order_number) VALUES (?1, ?2, ?3, ?4)",
+        seat.number, seat.name, seat.firstOrderNumber, seat.lastOrderNumber);
 }
 
 // The copied file becomes the laptop's: its number, its order numbers, nobody's half-typed slips.
@@ -76,6 +80,7 @@ Result<Seat> makeCopyForLaptop(Shop& shop, const std::filesystem::path& path, co
         PlaceInLine end;
         {
             ExchangeTransaction transaction{connection};
+            connection.run("INSERT INTO journal_shop (id, shop) VALUES (1, random()) ON CONFLICT DO NOTHING");
             putOwnInLine(connection);
             end = endOfLine(connection);
             transaction.commit();
@@ -86,7 +91,8 @@ Result<Seat> makeCopyForLaptop(Shop& shop, const std::filesystem::path& path, co
             Connection copy = Connection::open(file->temporaryPath(), Access::ReadWrite);
             if (!copyOnline(connection, copy, told(progress)) || (progress && !progress(0.95)))
                 return plainError("The copying was stopped. Nothing was left behind.");
-            // Written at the workshop first: a number is not given twice, even if the stick is pulled out now.
+            // Written at the workshop first: a number is not given twice, even if the stick is pulled out
+            // now.
             ExchangeTransaction transaction{connection};
             auto made = newSeat(connection, name);
             if (!made)

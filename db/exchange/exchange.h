@@ -1,25 +1,28 @@
 #pragma once
-// The second laptop: the shop has a copy a laptop, and news of what was done on each is carried over on a stick.
+// The second laptop: the shop has a copy a laptop, and news of what was done on each is carried over on a
+// stick.
 //
-// The workshop's copy (seat 1) holds the line: every entry of every laptop, in the order in which the workshop
-// took it in. Another laptop's copy is the line as far as it knows it, and then what it has done since. So there
-// are two kinds of news, and two buttons:
+// The workshop's copy (seat 1) holds the line: every entry of every laptop, in the order in which the
+// workshop took it in. Another laptop's copy is the line as far as it knows it, and then what it has done
+// since. So there are two kinds of news, and two buttons:
 //
 //   at the fair, in the evening   writeNews(shop, stick)               what the workshop has not got yet
 //   in the workshop               takeInNews(shop, stick)              it goes to the end of the line
 //                                 writeNews(shop, stick, fairLaptop)   the line since what that laptop knows
-//   at the fair                   takeInNews(shop, stick)              the line is taken in; what was done here
+//   at the fair                   takeInNews(shop, stick)              the line is taken in; what was done
+//   here
 //                                                                      since goes behind it
 //
-// When both have taken in all, both hold the same. A copy is for one laptop, and news goes by way of the workshop.
+// When both have taken in all, both hold the same. A copy is for one laptop, and news goes by way of the
+// workshop.
 //
-// Where two did different things with the same row, what stands in the line stands, column by column; the other is
-// told in words. Nothing is lost: an entry that cannot be applied at all (the row it speaks of was taken back
-// meanwhile) is set aside whole and named, and can be tried again. How each case goes: docs/decisions/
-// second-laptop.md.
+// Where two did different things with the same row, what stands in the line stands, column by column; the
+// other is told in words. Nothing is lost: an entry that cannot be applied at all (the row it speaks of was
+// taken back meanwhile) is set aside whole and named, and can be tried again. How each case goes:
+// docs/decisions/ second-laptop.md.
 //
-// Long work can run beside the window on a shop from Shop::openBeside; afterwards the window's shop catches up with
-// `touched`. What is refused is refused in words, and nothing has then been changed.
+// Long work can run beside the window on a shop from Shop::openBeside; afterwards the window's shop catches
+// up with `touched`. What is refused is refused in words, and nothing has then been changed.
 
 #include "db/journal/shop.h"
 
@@ -54,27 +57,29 @@ std::int64_t entriesToBring(Connection& connection);
 // At the workshop: entries of the line, or yet to be put in it, that the laptop is not known to have.
 std::int64_t entriesToFetch(Connection& connection, SeatNumber laptop);
 
-// Makes a whole copy of the workshop's shop for another laptop: `name` up to 40 characters and not another's, a
-// number of its own and 1,000 order numbers from the top of the workshop's. The file appears under `path` only when
-// it is whole, readable by its owner only. Only at the workshop. Stopped by `progress`, nothing is left behind.
+// Makes a whole copy of the workshop's shop for another laptop: `name` up to 40 characters and not another's,
+// a number of its own and 1,000 order numbers from the top of the workshop's. The file appears under `path`
+// only when it is whole, readable by its owner only. Only at the workshop. Stopped by `progress`, nothing is
+// left behind.
 Result<Seat> makeCopyForLaptop(Shop& shop, const std::filesystem::path& path, const std::string& name,
                                const TellProgress& progress = {});
 
-// Order numbers left to this laptop: the window warns below a hundred. The next news from the workshop brings a new
-// range to a laptop that has fewer than a hundred left.
+// Order numbers left to this laptop: the window warns below a hundred. The next news from the workshop brings
+// a new range to a laptop that has fewer than a hundred left.
 std::int64_t orderNumbersLeft(Connection& connection);
 
 struct NewsWritten {
     std::int64_t entries = 0; // 0: the news says only how much is known here
     std::string to;           // the name of the laptop it is for
 };
-// Writes what the other has not got into a new file, readable by its owner only; a name that is taken is refused. At
-// the workshop `laptop` says for which it is; elsewhere it is for the workshop, and `laptop` is not read.
-Result<NewsWritten> writeNews(Shop& shop, const std::filesystem::path& path, SeatNumber laptop = kWorkshopSeat,
-                              const TellProgress& progress = {});
+// Writes what the other has not got into a new file, readable by its owner only; a name that is taken is
+// refused. At the workshop `laptop` says for which it is; elsewhere it is for the workshop, and `laptop` is
+// not read.
+Result<NewsWritten> writeNews(Shop& shop, const std::filesystem::path& path,
+                              SeatNumber laptop = kWorkshopSeat, const TellProgress& progress = {});
 
-// What a news file says of itself, before it is taken in: whole, of this shop and for this laptop. Refused in words
-// otherwise, as takeInNews would.
+// What a news file says of itself, before it is taken in: whole, of this shop and for this laptop. Refused in
+// words otherwise, as takeInNews would.
 struct NewsHead {
     SeatNumber from = 0;
     std::string fromName;
@@ -93,13 +98,14 @@ struct Difference {
 };
 struct NewsTakenIn {
     std::string fromName;
-    std::int64_t added = 0;                // entries new here
-    std::int64_t alreadyKnown = 0;         // in the file and known before
-    std::vector<Difference> differences;   // in the order of the line
-    ChangedTables touched;                 // for Shop::catchUp
+    std::int64_t added = 0;              // entries new here
+    std::int64_t alreadyKnown = 0;       // in the file and known before
+    std::vector<Difference> differences; // in the order of the line
+    ChangedTables touched;               // for Shop::catchUp
 };
 // One transaction. Listeners of this shop are told. Taken in twice, the second changes nothing.
-Result<NewsTakenIn> takeInNews(Shop& shop, const std::filesystem::path& path, const TellProgress& progress = {});
+Result<NewsTakenIn> takeInNews(Shop& shop, const std::filesystem::path& path,
+                               const TellProgress& progress = {});
 
 // ── what was set aside ───────────────────────────────────────────────────────────────────────────────────
 
@@ -113,8 +119,8 @@ struct SetAside {
 // Newest first, without those that were let go here.
 std::vector<SetAside> setAside(Connection& connection);
 
-// Does it after all, as an action of this laptop with the same title and subjects: for when what stood in its way
-// has been put right. Refused in words, naming what still stands in the way. It is off the list then.
+// Does it after all, as an action of this laptop with the same title and subjects: for when what stood in its
+// way has been put right. Refused in words, naming what still stands in the way. It is off the list then.
 Result<EntryId> tryAgain(Shop& shop, EntryId entry);
 
 // Off this laptop's list; the entry is kept all the same.

@@ -51,9 +51,9 @@ std::vector<Lack> lacks(Query rows) {
 }
 
 void mendRolls(Connection& connection, Instant at, std::vector<std::string>& words) {
-    for (const Lack& roll : lacks(connection.query(
-             "SELECT roll_id, -mm, 'R-' || printf('%02d', number) FROM roll_length "
-             "JOIN film_roll ON film_roll.id = roll_id WHERE mm < 0 ORDER BY roll_id"))) {
+    for (const Lack& roll :
+         lacks(connection.query("SELECT roll_id, -mm, 'R-' || printf('%02d', number) FROM roll_length "
+                                "JOIN film_roll ON film_roll.id = roll_id WHERE mm < 0 ORDER BY roll_id"))) {
         connection.run("INSERT INTO roll_move (id, roll_id, at, mm, reason, kind) "
                        "VALUES (?1, ?2, ?3, ?4, ?5, 'correction')",
                        newIdHere(connection, at), roll.id, at, roll.missing, kMoreUsedThanThere);
@@ -122,8 +122,10 @@ bool sharesRollNumber(Connection& connection, ChangesetView changeset) {
 std::optional<std::string> pressClash(Connection& connection, ChangesetView changeset) {
     for (const std::int64_t step : writtenRows(changeset, "press_step")) {
         Query clash = connection.query(
-            "SELECT garment.id FROM press_step AS one JOIN garment ON garment.id = one.garment_id WHERE one.id = ?1 "
-            "AND (one.attempt > garment.attempt OR (one.finished_at IS NULL AND one.attempt < garment.attempt) "
+            "SELECT garment.id FROM press_step AS one JOIN garment ON garment.id = one.garment_id WHERE "
+            "one.id = ?1 "
+            "AND (one.attempt > garment.attempt OR (one.finished_at IS NULL AND one.attempt < "
+            "garment.attempt) "
             "OR EXISTS (SELECT 1 FROM press_step AS other WHERE other.garment_id = one.garment_id "
             "AND other.id <> one.id AND ((other.attempt = one.attempt AND other.step_key = one.step_key) "
             "OR (one.finished_at IS NULL AND other.finished_at IS NULL))))",

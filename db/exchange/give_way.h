@@ -1,6 +1,7 @@
 #pragma once
-// What two laptops did, each rightly by what it knew, and the shop cannot hold both of: two rolls of one number, one
-// blank kept for two garments, more film cut than there was. Nothing is lost over it; the later gives way, in words.
+// What two laptops did, each rightly by what it knew, and the shop cannot hold both of: two rolls of one
+// number, one blank kept for two garments, more film cut than there was. Nothing is lost over it; the later
+// gives way, in words.
 
 #include "core/trade/dates.h"
 #include "db/sqlite/changeset.h"
@@ -16,13 +17,13 @@ class Connection;
 // A roll of the changeset, applied already, bears a number that another roll has.
 bool sharesRollNumber(Connection& connection, ChangesetView changeset);
 
-// Why a step at the press, applied already, cannot follow what stands: its garment is on another step, or in another
-// attempt.
+// Why a step at the press, applied already, cannot follow what stands: its garment is on another step, or in
+// another attempt.
 std::optional<std::string> pressClash(Connection& connection, ChangesetView changeset);
 
-// Garments let go of blanks that are not there, those of the changeset first, and get others where any are free; a lot
-// or roll of which more was used than there was is corrected to nothing. Sentences that say so. What has no mending
-// still stands in ledger_fault.
+// Garments let go of blanks that are not there, those of the changeset first, and get others where any are
+// free; a lot or roll of which more was used than there was is corrected to nothing. Sentences that say so.
+// What has no mending still stands in ledger_fault.
 std::vector<std::string> mendLedgers(Connection& connection, ChangesetView changeset, Instant at);
 
 } // namespace holdfast::db

@@ -21,9 +21,10 @@ ExchangeTransaction::ExchangeTransaction(Connection& connection)
 
 std::vector<Seat> seats(Connection& connection) {
     std::vector<Seat> found;
-    Query rows = connection.query("SELECT seat.id, name, first_order_number, last_order_number, "
-                                  "seat.id = (SELECT seat_id FROM seat_here), seat_known.at "
-                                  "FROM seat LEFT JOIN seat_known ON seat_known.seat_id = seat.id ORDER BY seat.id");
+    Query rows =
+        connection.query("SELECT seat.id, name, first_order_number, last_order_number, "
+                         "seat.id = (SELECT seat_id FROM seat_here), seat_known.at "
+                         "FROM seat LEFT JOIN seat_known ON seat_known.seat_id = seat.id ORDER BY seat.id");
     while (rows.step())
         found.push_back({rows.integer(0), rows.text(1), rows.integer(2), rows.integer(3), rows.truth(4),
                          rows.integer(5) == 0 ? std::nullopt : rows.optionalInstant(5)});
@@ -66,7 +67,8 @@ std::optional<OrderRange> takeOrderRange(Connection& connection) {
     if (!own.step() || own.integer(1) - own.integer(0) + 1 < 2 * kOrderNumbersEach)
         return std::nullopt;
     const std::int64_t last = own.integer(1);
-    connection.run("UPDATE seat SET last_order_number = ?2 WHERE id = ?1", kWorkshopSeat, last - kOrderNumbersEach);
+    connection.run("UPDATE seat SET last_order_number = ?2 WHERE id = ?1", kWorkshopSeat,
+                   last - kOrderNumbersEach);
     return OrderRange{last - kOrderNumbersEach + 1, last};
 }
 
@@ -78,33 +80,36 @@ void giveRangeIfFew(Connection& connection, SeatNumber laptop) {
     if (left >= kFewOrderNumbers)
         return;
     if (const auto range = takeOrderRange(connection))
-        connection.run("UPDATE seat SET first_order_number = ?2, last_order_number = ?3 WHERE id = ?1", laptop,
-                       range->first, range->last);
+        connection.run("UPDATE seat SET first_order_number = ?2, last_order_number = ?3 WHERE id = ?1",
+                       laptop, range->first, range->last);
 }
 
 void learnSeats(Connection& connection, const std::vector<Seat>& seats) {
     for (const Seat& seat : seats)
-        connection.run("INSERT INTO seat (id, name, first_order_number, last_order_number) VALUES (?1, ?2, ?3, ?4) "
-                       "ON CONFLICT (id) DO UPDATE SET name = excluded.name, "
-                       "first_order_number = excluded.first_order_number, "
-                       "last_order_number = excluded.last_order_number",
-                       seat.number, seat.name, seat.firstOrderNumber, seat.lastOrderNumber);
+        connection.run(
+            "INSERT INTO seat (id, name, first_order_number, last_order_number) VALUES (?1, ?2, ?3, ?4) "
+            "ON CONFLICT (id) DO UPDATE SET name = excluded.name, "
+            "first_order_number = excluded.first_order_number, "
+            "last_order_number = excluded.last_order_number",
+            seat.number, seat.name, seat.firstOrderNumber, seat.lastOrderNumber);
     goOnAboveAllOrderNumbers(connection);
 }
 
 void goOnAboveAllOrderNumbers(Connection& connection) {
     connection.run(
         "UPDATE seat_here SET next_order_number = MAX("
-        "CASE WHEN next_order_number BETWEEN first_order_number AND last_order_number + 1 THEN next_order_number "
+        "CASE WHEN next_order_number BETWEEN first_order_number AND last_order_number + 1 THEN "
+        "next_order_number "
         "ELSE first_order_number END, "
         "1 + COALESCE((SELECT MAX(number) FROM shop_order WHERE number BETWEEN first_order_number AND "
         "last_order_number), 0)) FROM seat WHERE seat.id = seat_id");
 }
 
 void noteKnown(Connection& connection, SeatNumber laptop, std::int64_t place, Instant at) {
-    connection.run("INSERT INTO seat_known (seat_id, place, at) VALUES (?1, ?2, ?3) ON CONFLICT (seat_id) "
-                   "DO UPDATE SET place = excluded.place, at = excluded.at WHERE excluded.at >= seat_known.at",
-                   laptop, place, at);
+    connection.run(
+        "INSERT INTO seat_known (seat_id, place, at) VALUES (?1, ?2, ?3) ON CONFLICT (seat_id) "
+        "DO UPDATE SET place = excluded.place, at = excluded.at WHERE excluded.at >= seat_known.at",
+        laptop, place, at);
 }
 
 std::int64_t knownPlace(Connection& connection, SeatNumber laptop) {

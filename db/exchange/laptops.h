@@ -11,8 +11,8 @@ inline constexpr std::int64_t kFewOrderNumbers = 100;
 Seat seatHere(Connection& connection);
 std::int64_t shopNumber(Connection& connection);
 
-// Allows writing in a transaction of its own, outside of any action: for the bookkeeping, and for what takes in
-// entries that are actions already.
+// Allows writing in a transaction of its own, outside of any action: for the bookkeeping, and for what takes
+// in entries that are actions already.
 class ExchangeTransaction {
 public:
     // Throws SqliteFailure where the file cannot be written to now.
@@ -38,8 +38,8 @@ private:
     Transaction m_transaction;
 };
 
-// The next range from the top of the workshop's own, or nothing where that would leave the workshop fewer than a
-// range of its own. REQUIRES: a transaction at the workshop.
+// The next range from the top of the workshop's own, or nothing where that would leave the workshop fewer
+// than a range of its own. REQUIRES: a transaction at the workshop.
 struct OrderRange {
     std::int64_t first = 0;
     std::int64_t last = 0;
@@ -52,12 +52,12 @@ void giveRangeIfFew(Connection& connection, SeatNumber laptop);
 // What the workshop says of the laptops: new ones, and a new range for this one.
 void learnSeats(Connection& connection, const std::vector<Seat>& seats);
 
-// The next order number lies in this laptop's range and above all that are given out: a copy that was put back from an
-// older one does not know what it gave out since, but its orders say so.
+// The next order number lies in this laptop's range and above all that are given out: a copy that was put
+// back from an older one does not know what it gave out since, but its orders say so.
 void goOnAboveAllOrderNumbers(Connection& connection);
 
-// How far another laptop is along the line, said at `at`: what was said earlier does not count against what was said
-// later.
+// How far another laptop is along the line, said at `at`: what was said earlier does not count against what
+// was said later.
 void noteKnown(Connection& connection, SeatNumber laptop, std::int64_t place, Instant at);
 std::int64_t knownPlace(Connection& connection, SeatNumber laptop);
 

@@ -52,15 +52,16 @@ bool isInLine(Connection& connection, EntryId entry) {
 
 void putInLine(Connection& connection, const CarriedEntry& entry) {
     const PlaceInLine end = endOfLine(connection);
-    connection.run("INSERT INTO journal_line (place, entry_id, mark) VALUES (?1, ?2, ?3)", end.place + 1, entry.id,
-                   markBehind(end, entry));
+    connection.run("INSERT INTO journal_line (place, entry_id, mark) VALUES (?1, ?2, ?3)", end.place + 1,
+                   entry.id, markBehind(end, entry));
 }
 
 std::vector<EntryId> behindTheLine(Connection& connection) {
     std::vector<EntryId> entries;
-    Query rows = connection.query(
-        "SELECT id FROM journal_entry WHERE id NOT IN (SELECT entry_id FROM journal_line) "
-        "UNION ALL SELECT id FROM journal_aside WHERE id NOT IN (SELECT entry_id FROM journal_line) ORDER BY id");
+    Query rows =
+        connection.query("SELECT id FROM journal_entry WHERE id NOT IN (SELECT entry_id FROM journal_line) "
+                         "UNION ALL SELECT id FROM journal_aside WHERE id NOT IN (SELECT entry_id FROM "
+                         "journal_line) ORDER BY id");
     while (rows.step())
         entries.push_back(rows.id<EntryId>(0));
     return entries;
@@ -72,9 +73,9 @@ void putOwnInLine(Connection& connection) {
 }
 
 void goOnAboveAllIds(Connection& connection) {
-    Query known = connection.query(
-        "SELECT seat_id, last_id, MAX((SELECT COALESCE(MAX(id), 0) FROM journal_entry), "
-        "(SELECT COALESCE(MAX(id), 0) FROM journal_aside)) FROM seat_here");
+    Query known =
+        connection.query("SELECT seat_id, last_id, MAX((SELECT COALESCE(MAX(id), 0) FROM journal_entry), "
+                         "(SELECT COALESCE(MAX(id), 0) FROM journal_aside)) FROM seat_here");
     if (!known.step())
         throw SqliteFailure::inWords("The shop file is damaged: it does not say which laptop it is on.");
     std::int64_t above = known.integer(1);

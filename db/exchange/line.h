@@ -11,8 +11,8 @@ namespace holdfast::db {
 
 class Connection;
 
-// A place in the line. Two copies hold the same line up to it where both marks are the same: each mark is made of the
-// one before it and of all that the entry in its place says was changed.
+// A place in the line. Two copies hold the same line up to it where both marks are the same: each mark is
+// made of the one before it and of all that the entry in its place says was changed.
 struct PlaceInLine {
     std::int64_t place = 0; // 0: before the first
     std::int64_t mark = 0;
@@ -33,8 +33,8 @@ std::vector<EntryId> behindTheLine(Connection& connection);
 // At the workshop those are its own, and take their places before anybody else's.
 void putOwnInLine(Connection& connection);
 
-// Ids that this copy makes from now on lie above all that it knows, whatever the clocks of the others say: so a
-// later entry has the higher id, and what takes back comes after what is taken back.
+// Ids that this copy makes from now on lie above all that it knows, whatever the clocks of the others say: so
+// a later entry has the higher id, and what takes back comes after what is taken back.
 void goOnAboveAllIds(Connection& connection);
 
 // FNV-1a, 64 bits: for telling damage, not for secrecy.

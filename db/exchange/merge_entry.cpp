@@ -139,7 +139,8 @@ std::string EntryMerger::whatIsGone(const CarriedEntry& entry) {
     const auto dangling = danglingRow(m_connection, entry.changeset);
     if (!dangling)
         return "It speaks of what is there no more.";
-    const std::string gone = "It needs " + rowWords(m_connection, dangling->parentTable, dangling->parentKey) +
+    const std::string gone = "It needs " +
+                             rowWords(m_connection, dangling->parentTable, dangling->parentKey) +
                              " that is there no more";
     const auto whose = whoseDoing(m_connection, dangling->parentTable, dangling->parentKey, entry.seat);
     return whose ? gone + ": " + *whose + "." : gone + ".";

@@ -1,5 +1,6 @@
 #pragma once
-// Applies one entry of another laptop, or one of this laptop's over what the line brought, to a shop that has gone on.
+// Applies one entry of another laptop, or one of this laptop's over what the line brought, to a shop that has
+// gone on.
 
 #include "db/exchange/carried_entry.h"
 
@@ -16,10 +17,11 @@ public:
     // REQUIRES: a transaction in which writing is allowed, for as long as it lives.
     explicit EntryMerger(Connection& connection);
 
-    // Applies the entry and answers it as the journal is to keep it: with what it really changed and, where that is
-    // not what it says, why; or aside, with nothing applied and why. The journal itself is not written to.
-    // `mindsLedgers`: the entry may leave none below zero. Looking takes some milliseconds in a large shop, so
-    // whoever merges many looks once at the end, and does it anew, minding, only where there is need.
+    // Applies the entry and answers it as the journal is to keep it: with what it really changed and, where
+    // that is not what it says, why; or aside, with nothing applied and why. The journal itself is not
+    // written to. `mindsLedgers`: the entry may leave none below zero. Looking takes some milliseconds in a
+    // large shop, so whoever merges many looks once at the end, and does it anew, minding, only where there
+    // is need.
     CarriedEntry merge(CarriedEntry entry, bool mindsLedgers);
 
     // The tables written to since it was made.

@@ -47,8 +47,8 @@ NewsLabel labelHere(Shop& shop, SeatNumber laptop) {
     label.to = here.number == kWorkshopSeat ? laptop : kWorkshopSeat;
     label.writtenAt = shop.now();
     label.known = endOfLine(connection);
-    label.behind = here.number == kWorkshopSeat ? placeInLine(connection, knownPlace(connection, laptop))
-                                                : label.known;
+    label.behind =
+        here.number == kWorkshopSeat ? placeInLine(connection, knownPlace(connection, laptop)) : label.known;
     return label;
 }
 
@@ -110,27 +110,31 @@ Result<Done> mayBeTakenIn(Connection& connection, const NewsLabel& label) {
     if (label.shop != shopNumber(connection))
         return plainError("This is news of another shop. Nothing was taken in.");
     if (const int here = appliedSteps(connection); label.schemaStep != here)
-        return plainError(label.schemaStep > here
-                              ? "This news was written by a newer version of Holdfast. Bring this laptop to the same "
-                                "version first. Nothing was taken in."
-                              : "This news was written by an older version of Holdfast. Bring the other laptop to the "
-                                "same version and write the news again. Nothing was taken in.");
+        return plainError(
+            label.schemaStep > here
+                ? "This news was written by a newer version of Holdfast. Bring this laptop to the same "
+                  "version first. Nothing was taken in."
+                : "This news was written by an older version of Holdfast. Bring the other laptop to the "
+                  "same version and write the news again. Nothing was taken in.");
     const Seat here = seatHere(connection);
     if (label.from == here.number)
-        return plainError("This news was written on this laptop: it is for " + nameOf(connection, label.to) + ".");
+        return plainError("This news was written on this laptop: it is for " + nameOf(connection, label.to) +
+                          ".");
     if (label.to != here.number)
         return plainError("This news is for " + nameOf(connection, label.to) + ", not for this laptop.");
     if (connection.number("SELECT COUNT(*) FROM seat WHERE id = ?1", label.from) == 0)
-        return plainError("This news is from a laptop that this copy of the shop does not know: its file was replaced "
-                          "by an older one. Open the newest file. Nothing was taken in.");
+        return plainError(
+            "This news is from a laptop that this copy of the shop does not know: its file was replaced "
+            "by an older one. Open the newest file. Nothing was taken in.");
     const PlaceInLine& common = label.from == kWorkshopSeat ? label.behind : label.known;
     if (common.place > endOfLine(connection).place || placeInLine(connection, common.place) != common)
-        return plainError(
-            label.from == kWorkshopSeat
-                ? "This news does not join on to what this laptop knows. Write news here, take it in in the workshop, "
-                  "and write the workshop’s news again. Nothing was taken in."
-                : "That laptop knows of work that is not in this copy of the shop: its file was replaced by an older "
-                  "one. Open the newest file. Nothing was taken in.");
+        return plainError(label.from == kWorkshopSeat
+                              ? "This news does not join on to what this laptop knows. Write news here, take "
+                                "it in in the workshop, "
+                                "and write the workshop’s news again. Nothing was taken in."
+                              : "That laptop knows of work that is not in this copy of the shop: its file "
+                                "was replaced by an older "
+                                "one. Open the newest file. Nothing was taken in.");
     return Done{};
 }
 

@@ -31,9 +31,10 @@ Error noNews(const std::filesystem::path& path) {
 }
 
 Error damagedNews(const std::filesystem::path& path) {
-    return plainError(path.string() +
-                      " is damaged or was copied only in part. Copy it again, or write the news again on the other "
-                      "laptop. Nothing was taken in.");
+    return plainError(
+        path.string() +
+        " is damaged or was copied only in part. Copy it again, or write the news again on the other "
+        "laptop. Nothing was taken in.");
 }
 
 CarriedEntry entryIn(Connection& file, std::int64_t number) {
@@ -52,8 +53,8 @@ CarriedEntry entryIn(Connection& file, std::int64_t number) {
                        row.text(6),
                        Changeset(bytes.begin(), bytes.end()),
                        {}};
-    Query subjects = file.query("SELECT kind, subject_id FROM subject WHERE number = ?1 ORDER BY kind, subject_id",
-                                number);
+    Query subjects = file.query(
+        "SELECT kind, subject_id FROM subject WHERE number = ?1 ORDER BY kind, subject_id", number);
     while (subjects.step())
         entry.subjects.emplace_back(subjects.text(0), subjects.integer(1));
     return entry;
@@ -63,7 +64,8 @@ std::vector<Seat> seatsIn(Connection& file) {
     std::vector<Seat> seats;
     Query rows = file.query("SELECT id, name, first_order_number, last_order_number FROM seat ORDER BY id");
     while (rows.step())
-        seats.push_back({rows.integer(0), rows.text(1), rows.integer(2), rows.integer(3), false, std::nullopt});
+        seats.push_back(
+            {rows.integer(0), rows.text(1), rows.integer(2), rows.integer(3), false, std::nullopt});
     return seats;
 }
 
@@ -71,8 +73,9 @@ std::vector<Seat> seatsIn(Connection& file) {
 std::int64_t sumOf(Connection& file, const NewsLabel& label) {
     Sum sum;
     for (const std::int64_t number :
-         {label.shop, label.schemaStep, label.from, label.to, std::int64_t{label.writtenAt.time_since_epoch().count()},
-          label.known.place, label.known.mark, label.behind.place, label.behind.mark, label.entries})
+         {label.shop, label.schemaStep, label.from, label.to,
+          std::int64_t{label.writtenAt.time_since_epoch().count()}, label.known.place, label.known.mark,
+          label.behind.place, label.behind.mark, label.entries})
         sum.add(number);
     sum.add(label.fromName);
     for (const Seat& seat : seatsIn(file)) {
@@ -113,10 +116,11 @@ void NewsWriter::add(const CarriedEntry& entry) {
     ++m_entries;
     m_file.run("INSERT INTO entry (number, id, seat_id, at, title, undoes, is_aside, words, changeset) "
                "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)",
-               m_entries, entry.id, entry.seat, entry.at, entry.title, entry.undoes, entry.isAside, entry.words,
-               ChangesetView{entry.changeset});
+               m_entries, entry.id, entry.seat, entry.at, entry.title, entry.undoes, entry.isAside,
+               entry.words, ChangesetView{entry.changeset});
     for (const auto& [kind, subject] : entry.subjects)
-        m_file.run("INSERT INTO subject (number, kind, subject_id) VALUES (?1, ?2, ?3)", m_entries, kind, subject);
+        m_file.run("INSERT INTO subject (number, kind, subject_id) VALUES (?1, ?2, ?3)", m_entries, kind,
+                   subject);
 }
 
 void NewsWriter::add(const Seat& seat) {
@@ -126,12 +130,13 @@ void NewsWriter::add(const Seat& seat) {
 
 void NewsWriter::close(NewsLabel label) {
     label.entries = m_entries;
-    m_file.run("INSERT INTO label (id, shop, schema_step, from_seat, from_name, to_seat, written_at, known_place, "
-               "known_mark, behind_place, behind_mark, entries, sum) "
-               "VALUES (1, ?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12)",
-               label.shop, label.schemaStep, label.from, label.fromName, label.to, label.writtenAt,
-               label.known.place, label.known.mark, label.behind.place, label.behind.mark, label.entries,
-               sumOf(m_file, label));
+    m_file.run(
+        "INSERT INTO label (id, shop, schema_step, from_seat, from_name, to_seat, written_at, known_place, "
+        "known_mark, behind_place, behind_mark, entries, sum) "
+        "VALUES (1, ?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12)",
+        label.shop, label.schemaStep, label.from, label.fromName, label.to, label.writtenAt,
+        label.known.place, label.known.mark, label.behind.place, label.behind.mark, label.entries,
+        sumOf(m_file, label));
     m_file.script("COMMIT");
 }
 
@@ -147,15 +152,20 @@ Result<NewsReader> NewsReader::open(const std::filesystem::path& path) {
         if (file.number("PRAGMA application_id") != kNewsApplicationId)
             return noNews(path);
         if (file.number("PRAGMA user_version") > kNewsForm)
-            return plainError(path.string() + " was written by a newer version of Holdfast. Bring both laptops to the "
-                                              "same version first.");
-        Query row = file.query("SELECT shop, schema_step, from_seat, from_name, to_seat, written_at, known_place, "
-                               "known_mark, behind_place, behind_mark, entries, sum FROM label");
+            return plainError(path.string() +
+                              " was written by a newer version of Holdfast. Bring both laptops to the "
+                              "same version first.");
+        Query row =
+            file.query("SELECT shop, schema_step, from_seat, from_name, to_seat, written_at, known_place, "
+                       "known_mark, behind_place, behind_mark, entries, sum FROM label");
         if (!row.step())
             return damagedNews(path);
-        reader.m_label = {row.integer(0), row.integer(1),
-                          row.integer(2), row.text(3),
-                          row.integer(4), row.instant(5),
+        reader.m_label = {row.integer(0),
+                          row.integer(1),
+                          row.integer(2),
+                          row.text(3),
+                          row.integer(4),
+                          row.instant(5),
                           {row.integer(6), row.integer(7)},
                           {row.integer(8), row.integer(9)},
                           row.integer(10)};

@@ -28,7 +28,8 @@ constexpr std::array kTableWords{
                "JOIN garment ON garment.id = garment_id JOIN shop_order ON shop_order.id = order_id "
                "WHERE decal.id = ?1"},
     TableWords{"film", "a film", "SELECT 'the film ' || finish || ', ' || shade FROM film WHERE id = ?1"},
-    TableWords{"film_roll", "a roll", "SELECT 'roll R-' || printf('%02d', number) FROM film_roll WHERE id = ?1"},
+    TableWords{"film_roll", "a roll",
+               "SELECT 'roll R-' || printf('%02d', number) FROM film_roll WHERE id = ?1"},
     TableWords{"blank_style", "a blank style", "SELECT 'the style ' || name FROM blank_style WHERE id = ?1"},
     TableWords{"blank_lot", "a lot of blanks",
                "SELECT 'a lot of ' || blank_style.name || ', ' || size FROM blank_lot "
@@ -39,7 +40,8 @@ constexpr std::array kTableWords{
                "SELECT 'a step of garment ' || number || '-' || char(96 + position) FROM press_step "
                "JOIN garment ON garment.id = garment_id JOIN shop_order ON shop_order.id = order_id "
                "WHERE press_step.id = ?1 AND position < 27"},
-    TableWords{"storage_place", "a storage place", "SELECT 'the place ' || name FROM storage_place WHERE id = ?1"},
+    TableWords{"storage_place", "a storage place",
+               "SELECT 'the place ' || name FROM storage_place WHERE id = ?1"},
     TableWords{"climate_reading", "a reading", ""},
     TableWords{"money_move", "money", ""},
     TableWords{"lot_move", "a move of blanks", ""},
@@ -48,7 +50,8 @@ constexpr std::array kTableWords{
     TableWords{"style_colour", "a colour", "SELECT 'the colour ' || name FROM style_colour WHERE id = ?1"},
     TableWords{"style_fibre", "the fibres of a style", ""},
     TableWords{"style_obstacle", "a way round an obstacle", ""},
-    TableWords{"setting", "a setting", "SELECT 'the setting ' || replace(name, '-', ' ') FROM setting WHERE name = ?1"},
+    TableWords{"setting", "a setting",
+               "SELECT 'the setting ' || replace(name, '-', ' ') FROM setting WHERE name = ?1"},
     TableWords{"closed_day", "a closed day", ""},
     TableWords{"fair", "a fair", "SELECT 'the fair ' || name FROM fair WHERE id = ?1"},
     TableWords{"claim", "what came back", ""},
@@ -124,8 +127,8 @@ std::string rowWords(Connection& connection, const std::string& table, const std
     return std::string{words->one};
 }
 
-std::optional<std::string> whoseDoing(Connection& connection, const std::string& table, const std::string& key,
-                                      std::int64_t seat) {
+std::optional<std::string> whoseDoing(Connection& connection, const std::string& table,
+                                      const std::string& key, std::int64_t seat) {
     Query entries = connection.query("SELECT title, seat.name, changeset FROM journal_entry "
                                      "JOIN seat ON seat.id = seat_id WHERE seat_id <> ?1 "
                                      "ORDER BY journal_entry.id DESC LIMIT 5000",
@@ -152,7 +155,8 @@ std::string differenceWords(Connection& connection, const RowDifference& differe
     case RowDifference::Kind::RowGone:
         return row + " that it changes is there no more" + (other ? ": " + *other + "." : ".");
     case RowDifference::Kind::RowStands:
-        return row + " stays, for it is needed or was changed meanwhile" + (other ? ": " + *other + "." : ".");
+        return row + " stays, for it is needed or was changed meanwhile" +
+               (other ? ": " + *other + "." : ".");
     case RowDifference::Kind::RowThere:
         return row + " was entered on both laptops: what was there first stays.";
     case RowDifference::Kind::Renumbered:

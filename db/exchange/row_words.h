@@ -15,10 +15,10 @@ class Connection;
 // "order 426", "roll R-14", "the film Marram Soft, Dusk"; for a row that is gone "an order".
 std::string rowWords(Connection& connection, const std::string& table, const std::string& key);
 
-// "“Moved the promise of order 426” (This workshop)": what was done last with the row on another laptop than `seat`.
-// Looks at the last 5,000 entries.
-std::optional<std::string> whoseDoing(Connection& connection, const std::string& table, const std::string& key,
-                                      std::int64_t seat);
+// "“Moved the promise of order 426” (This workshop)": what was done last with the row on another laptop than
+// `seat`. Looks at the last 5,000 entries.
+std::optional<std::string> whoseDoing(Connection& connection, const std::string& table,
+                                      const std::string& key, std::int64_t seat);
 
 // "Order 426: the promise stays as “…” (This workshop) left it." `seat` is the laptop whose entry gives way.
 std::string differenceWords(Connection& connection, const RowDifference& difference, std::int64_t seat);

@@ -41,7 +41,8 @@ Result<EntryId> tryAgain(Shop& shop, EntryId id) {
         if (!entry || !entry->isAside)
             return noSuchEntry();
         if (entry->undoes)
-            return plainError("“" + entry->title + "” takes something back: look for that in the history instead.");
+            return plainError("“" + entry->title +
+                              "” takes something back: look for that in the history instead.");
         CarriedEntry anew = *entry;
         anew.isAside = false;
         anew.words.clear();

@@ -1,4 +1,5 @@
-// Taking in news: at the workshop to the end of the line, elsewhere the line and then what was done here over it.
+// Taking in news: at the workshop to the end of the line, elsewhere the line and then what was done here over
+// it.
 #include "db/exchange/laptops.h"
 #include "db/exchange/line.h"
 #include "db/exchange/merge_entry.h"
@@ -40,7 +41,9 @@ public:
         return std::move(m_taken);
     }
 
-    bool mayGoOn() const { return !m_progress || m_progress(m_steps == 0 ? 1.0 : std::min(1.0, m_done / m_steps)); }
+    bool mayGoOn() const {
+        return !m_progress || m_progress(m_steps == 0 ? 1.0 : std::min(1.0, m_done / m_steps));
+    }
 
 private:
     // Without looking at the ledgers; and only where one would fall below zero, anew and minding each.
@@ -88,8 +91,8 @@ private:
         twiceIfLedgersAsk([&](bool minds) { ownOverTheLine(own, minds); });
     }
 
-    // What was done here and is not in the line is taken away again, the last first: that always goes, for nothing
-    // has come since.
+    // What was done here and is not in the line is taken away again, the last first: that always goes, for
+    // nothing has come since.
     std::vector<CarriedEntry> setAsideOwn() {
         std::vector<CarriedEntry> own;
         for (const EntryId id : behindTheLine(m_connection))
@@ -124,8 +127,9 @@ private:
                 differs(entry);
         }
         if (endOfLine(m_connection) != m_label.known)
-            throw SqliteFailure::inWords("The news does not hold what it says. Write it again on the other laptop. "
-                                         "Nothing was taken in.");
+            throw SqliteFailure::inWords(
+                "The news does not hold what it says. Write it again on the other laptop. "
+                "Nothing was taken in.");
     }
 
     void ownOverTheLine(const std::vector<CarriedEntry>& own, bool minds) {
@@ -156,11 +160,14 @@ private:
         for (const auto& [table, columns] : tablesOf(changeset))
             m_taken.touched.insert(table);
         if (applyChangeset(m_connection, changeset))
-            throw SqliteFailure::inWords("This copy of the shop does not hold what its history says. Make a new copy "
-                                         "for this laptop in the workshop. Nothing was taken in.");
+            throw SqliteFailure::inWords(
+                "This copy of the shop does not hold what its history says. Make a new copy "
+                "for this laptop in the workshop. Nothing was taken in.");
     }
 
-    void touched(const EntryMerger& merger) { m_taken.touched.insert(merger.touched().begin(), merger.touched().end()); }
+    void touched(const EntryMerger& merger) {
+        m_taken.touched.insert(merger.touched().begin(), merger.touched().end());
+    }
 
     void differs(const CarriedEntry& entry) {
         Query seat = m_connection.query("SELECT name FROM seat WHERE id = ?1", entry.seat);

@@ -8,8 +8,8 @@ namespace holdfast::db {
 
 class Connection;
 
-// All but those of SQLite, the journal and the seats, full-text tables and what triggers keep: those are written again
-// when a changeset is applied.
+// All but those of SQLite, the journal and the seats, full-text tables and what triggers keep: those are
+// written again when a changeset is applied.
 std::vector<std::string> recordedTables(Connection& connection);
 
 } // namespace holdfast::db

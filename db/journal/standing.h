@@ -7,8 +7,8 @@ namespace holdfast::db {
 
 class Connection;
 
-// `entry` is taken back by `by`. An entry that was itself a taking back lets the one before it stand again, and so
-// on down.
+// `entry` is taken back by `by`. An entry that was itself a taking back lets the one before it stand again,
+// and so on down.
 void markUndone(Connection& connection, EntryId entry, EntryId by);
 
 // The other way about: what took `entry` back is gone.

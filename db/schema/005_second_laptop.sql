@@ -1,11 +1,10 @@
 -- The second laptop. Nothing here is recorded by a session; what is exchanged is said in db/exchange.
 
--- Which shop this is. Every copy made of it bears the same number.
+-- Which shop this is, by chance, from when the first copy for another laptop was made: every copy bears the same number.
 CREATE TABLE journal_shop (
     id   INTEGER PRIMARY KEY CHECK (id = 1),
     shop INTEGER NOT NULL
 ) STRICT;
-INSERT INTO journal_shop (id, shop) VALUES (1, random());
 
 -- The line: in which order the workshop took in everybody's entries. An entry is in journal_entry or, where it could
 -- not be applied, in journal_aside. Two copies hold the same line up to a place where their marks there are the same.

@@ -22,9 +22,10 @@ class ValueStatement {
 public:
     ValueStatement(Connection& connection, const std::string& sql)
         : m_handle(connection.handle()) {
-        require(m_handle,
-                sqlite3_prepare_v2(m_handle, sql.c_str(), static_cast<int>(sql.size()), &m_statement, nullptr),
-                sql);
+        require(
+            m_handle,
+            sqlite3_prepare_v2(m_handle, sql.c_str(), static_cast<int>(sql.size()), &m_statement, nullptr),
+            sql);
     }
     ValueStatement(const ValueStatement&) = delete;
     ValueStatement& operator=(const ValueStatement&) = delete;
@@ -102,7 +103,8 @@ private:
         m_table = table;
         m_columns = columnsOf(m_table);
         if (m_columns.size() < static_cast<std::size_t>(columns))
-            throw SqliteFailure::inWords("An entry speaks of a table that is not in this shop: " + m_table + ".");
+            throw SqliteFailure::inWords("An entry speaks of a table that is not in this shop: " + m_table +
+                                         ".");
         unsigned char* isKey = nullptr;
         require(nullptr, sqlite3changeset_pk(changes, &isKey, nullptr));
         m_row.isKey.assign(isKey, isKey + columns);
@@ -160,7 +162,8 @@ private:
         m_differences.push_back({kind, m_table, keyWords(), std::move(columns)});
     }
 
-    // For each column that `values` speaks of, whether the row here has that value; nothing where there is no row.
+    // For each column that `values` speaks of, whether the row here has that value; nothing where there is no
+    // row.
     std::optional<std::vector<bool>> hasHere(const std::vector<Value>& values) {
         std::string sql = "SELECT 1";
         for (std::size_t column = 0; column < columnCount(); ++column)
@@ -229,8 +232,8 @@ private:
         if (column >= columnCount())
             return std::nullopt;
         const std::int64_t number = sqlite3_value_int64(m_row.after[column]);
-        if (m_connection.number("SELECT COUNT(*) FROM " + asName(m_table) + " WHERE " + asName(table->column) +
-                                    " = ?1",
+        if (m_connection.number("SELECT COUNT(*) FROM " + asName(m_table) + " WHERE " +
+                                    asName(table->column) + " = ?1",
                                 number) == 0)
             return std::nullopt;
         Query next = m_connection.query(table->next);
@@ -277,7 +280,9 @@ private:
             differs(RowDifference::Kind::ColumnsStand, std::move(standing));
     }
 
-    bool isSpokenOf(std::size_t column) const { return !m_row.isKey[column] && m_row.after[column] != nullptr; }
+    bool isSpokenOf(std::size_t column) const {
+        return !m_row.isKey[column] && m_row.after[column] != nullptr;
+    }
 
     void keepTogether(std::vector<bool>& stays) const {
         for (const ColumnsTogether& group : m_rules.together) {
@@ -296,8 +301,7 @@ private:
     }
 
     bool assigned(const std::string& assignments, const std::vector<bool>& stays) {
-        ValueStatement update{m_connection,
-                              "UPDATE " + asName(m_table) + " SET " + assignments + whereKey()};
+        ValueStatement update{m_connection, "UPDATE " + asName(m_table) + " SET " + assignments + whereKey()};
         for (std::size_t column = 0; column < columnCount(); ++column)
             if (isSpokenOf(column) && !stays[column])
                 update.add(m_row.after[column]);

@@ -1,6 +1,6 @@
 #pragma once
-// Applies a changeset to rows that others have changed meanwhile: what it says is done wherever the rows stand as
-// it expects them, column by column, and what was changed meanwhile stays as it is.
+// Applies a changeset to rows that others have changed meanwhile: what it says is done wherever the rows
+// stand as it expects them, column by column, and what was changed meanwhile stays as it is.
 
 #include "db/sqlite/changeset.h"
 
@@ -18,8 +18,8 @@ struct RowDifference {
         RowGone,      // the row to be changed was deleted here
         RowStands,    // the row to be deleted was changed here, and stays
         RowThere,     // a row of this key is here already, with other values, and stays
-        Renumbered,   // its number is taken here: it was entered with the next; `columns` holds the one it had
-        Refused,      // the row would break a rule of its table
+        Renumbered, // its number is taken here: it was entered with the next; `columns` holds the one it had
+        Refused,    // the row would break a rule of its table
     };
     Kind kind;
     std::string table;
@@ -33,7 +33,8 @@ struct ColumnsTogether {
     std::vector<std::string> columns;
 };
 
-// A table whose rows are numbered, no two alike. `next` is a query for the number a new row gets; no row: there is none.
+// A table whose rows are numbered, no two alike. `next` is a query for the number a new row gets; no row:
+// there is none.
 struct NumberedTable {
     std::string table;
     std::string column;
@@ -45,8 +46,8 @@ struct MergeRules {
     std::vector<NumberedTable> numbered;
 };
 
-// A row that stands as the changeset would have it is no difference. References between rows are not looked at:
-// see foreign_keys.h. REQUIRES: a transaction is open in which writing is allowed.
+// A row that stands as the changeset would have it is no difference. References between rows are not looked
+// at: see foreign_keys.h. REQUIRES: a transaction is open in which writing is allowed.
 std::vector<RowDifference> mergeRows(Connection& connection, ChangesetView changeset,
                                      const MergeRules& rules);
 

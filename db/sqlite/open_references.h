@@ -1,6 +1,6 @@
 #pragma once
-// Foreign keys looked at once for several statements, rather than after each. SQLite counts the references that
-// lead nowhere as rows change, so that asking costs nothing however large the shop is.
+// Foreign keys looked at once for several statements, rather than after each. SQLite counts the references
+// that lead nowhere as rows change, so that asking costs nothing however large the shop is.
 
 namespace holdfast::db {
 

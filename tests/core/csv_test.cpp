@@ -72,7 +72,8 @@ TEST(Csv, AByteOrderMarkSemicolonsAndTabsAreUnderstood) {
 TEST(Csv, WhatCouldMeanTwoThingsIsRefusedByItsLine) {
     EXPECT_EQ(errorOf("a,b\r\nc,d\"e\r\n").substr(0, 14), "error: Line 2:");
     EXPECT_EQ(errorOf("a,b\r\n\"x\ny\"z,d\r\n").substr(0, 14), "error: Line 3:");
-    EXPECT_EQ(errorOf("a,b\r\nc,d\r\ne,\"f\r\ng,h\r\n").substr(0, 14), "error: Line 3:") << "where it was opened";
+    EXPECT_EQ(errorOf("a,b\r\nc,d\r\ne,\"f\r\ng,h\r\n").substr(0, 14), "error: Line 3:")
+        << "where it was opened";
     EXPECT_NE(errorOf("a,Zo\xEB\r\n").find("not UTF-8"), std::string::npos);
 }
 
@@ -90,11 +91,11 @@ TEST(Csv, WhatIsWrittenIsWhatRfc4180Writes) {
     EXPECT_EQ(line.plain("next").end(), "next\r\n");
 }
 
-// A cell beginning with = + - @, tab or carriage return may be run as a formula; an apostrophe before it keeps a
-// spreadsheet from it (OWASP, "CSV Injection" [M]).
+// A cell beginning with = + - @, tab or carriage return may be run as a formula; an apostrophe before it
+// keeps a spreadsheet from it (OWASP, "CSV Injection" [M]).
 TEST(Csv, NoTextOfAPersonsBecomesAFormulaAndAllComeBack) {
-    for (const std::string text : {"=SUM(A1)", "+44 7700 900111", "-5", "@home", "\tx", "'quoted'", "'=x", "plain", "",
-                                   "O'Neill", "'"}) {
+    for (const std::string text : {"=SUM(A1)", "+44 7700 900111", "-5", "@home", "\tx", "'quoted'", "'=x",
+                                   "plain", "", "O'Neill", "'"}) {
         CsvLine line;
         const std::string written = line.text(text).plain("end").end();
         const auto records = readAll(written);

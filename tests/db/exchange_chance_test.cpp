@@ -1,6 +1,6 @@
-// Thousands of actions and takings back on two and three laptops, in an order that chance picks, with news carried
-// whenever chance will, or lost: when all have all, all hold the same, nothing is below zero, and every entry that was
-// made is either in the history or set aside by name.
+// Thousands of actions and takings back on two and three laptops, in an order that chance picks, with news
+// carried whenever chance will, or lost: when all have all, all hold the same, nothing is below zero, and
+// every entry that was made is either in the history or set aside by name.
 #include "core/press/route.h"
 #include "tests/db/exchange_fixture.h"
 
@@ -86,8 +86,9 @@ protected:
                                  PaidHow::Cash)
                            .ok());
         case 2:
-            return did(below(4) == 0 ? cancelOrder(on, order, "changed their mind").ok()
-                                     : movePromise(on, order, inDays(static_cast<int>(below(9)) + 1), now()).ok());
+            return did(below(4) == 0
+                           ? cancelOrder(on, order, "changed their mind").ok()
+                           : movePromise(on, order, inDays(static_cast<int>(below(9)) + 1), now()).ok());
         case 3:
             return did(confirmQuotation(on, order).ok());
         case 4:
@@ -176,13 +177,19 @@ protected:
     static void expectSoundOn(Shop& on) {
         EXPECT_EQ(textOf(on, "SELECT group_concat(message) FROM ledger_fault"), "");
         EXPECT_EQ(numberOf(on, "SELECT COUNT(*) FROM pragma_foreign_key_check"), 0);
-        EXPECT_EQ(numberOf(on, "SELECT COUNT(*) FROM (SELECT number FROM film_roll GROUP BY number HAVING COUNT(*) > 1)"),
-                  0);
-        EXPECT_EQ(numberOf(on, "SELECT COUNT(*) FROM (SELECT garment_id FROM press_step WHERE finished_at IS NULL "
-                               "GROUP BY garment_id HAVING COUNT(*) > 1)"),
-                  0);
-        EXPECT_EQ(numberOf(on, "SELECT COUNT(*) FROM (SELECT * FROM order_card EXCEPT SELECT * FROM order_card_source)"),
-                  0);
+        EXPECT_EQ(
+            numberOf(
+                on,
+                "SELECT COUNT(*) FROM (SELECT number FROM film_roll GROUP BY number HAVING COUNT(*) > 1)"),
+            0);
+        EXPECT_EQ(
+            numberOf(on, "SELECT COUNT(*) FROM (SELECT garment_id FROM press_step WHERE finished_at IS NULL "
+                         "GROUP BY garment_id HAVING COUNT(*) > 1)"),
+            0);
+        EXPECT_EQ(
+            numberOf(
+                on, "SELECT COUNT(*) FROM (SELECT * FROM order_card EXCEPT SELECT * FROM order_card_source)"),
+            0);
     }
 
     void run(const std::vector<Laptop*>& others, int actions) {
@@ -213,7 +220,8 @@ protected:
 
     void expectNothingLost() {
         std::set<std::int64_t> kept;
-        Query rows = connection().query("SELECT id FROM journal_entry UNION ALL SELECT id FROM journal_aside");
+        Query rows =
+            connection().query("SELECT id FROM journal_entry UNION ALL SELECT id FROM journal_aside");
         while (rows.step())
             kept.insert(rows.integer(0));
         std::size_t lost = 0;

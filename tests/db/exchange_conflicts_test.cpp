@@ -1,4 +1,5 @@
-// Where two laptops did what does not go together: what stands, what gives way, and in which words it is said.
+// Where two laptops did what does not go together: what stands, what gives way, and in which words it is
+// said.
 #include "db/actions/claim_actions.h"
 #include "tests/db/exchange_fixture.h"
 
@@ -46,7 +47,8 @@ TEST_F(TwoDifferentThings, TheSameColumnStandsAsTheLineHasItAndTheOtherIsTold) {
     EXPECT_TRUE(says(brought, "Order 1: note as “")) << allWords(brought);
     EXPECT_TRUE(says(brought, "(This workshop) has it.")) << allWords(brought);
     EXPECT_EQ(textOf(shop(), "SELECT note FROM shop_order"), "gift box");
-    EXPECT_EQ(textOf(shop(), "SELECT promised FROM shop_order").substr(0, 10), "2026-11-16") << "another column";
+    EXPECT_EQ(textOf(shop(), "SELECT promised FROM shop_order").substr(0, 10), "2026-11-16")
+        << "another column";
 
     const auto fetched = fetch(fair);
     EXPECT_TRUE(says(fetched, "(This workshop) has it.")) << "told on the other, too: " << allWords(fetched);
@@ -105,7 +107,8 @@ TEST_F(TwoDifferentThings, MoneyForAnOrderThatWasTakenBackIsKeptAsideAndDoneOnce
     EXPECT_EQ(aside[0].seat, "Fair laptop");
     const auto refused = tryAgain(shop(), aside[0].entry);
     ASSERT_FALSE(refused.ok());
-    EXPECT_NE(refused.error().message.find("still cannot be done"), std::string::npos) << refused.error().message;
+    EXPECT_NE(refused.error().message.find("still cannot be done"), std::string::npos)
+        << refused.error().message;
     ASSERT_TRUE(shop().undo(*back).ok());
     const auto again = tryAgain(shop(), aside[0].entry);
     ASSERT_TRUE(again.ok()) << again.error().message;
@@ -127,7 +130,8 @@ TEST_F(TwoDifferentThings, TakingBackAnOrderThatTheOtherTookMoneyForIsSetAside) 
     EXPECT_EQ(number("SELECT COUNT(*) FROM shop_order"), 1);
     EXPECT_EQ(number("SELECT COUNT(*) FROM garment"), 1);
     expectTogether(fair);
-    EXPECT_EQ(numberOf(*fair.shop, "SELECT SUM(minor) FROM money_move"), 2000) << "neither money nor order is lost";
+    EXPECT_EQ(numberOf(*fair.shop, "SELECT SUM(minor) FROM money_move"), 2000)
+        << "neither money nor order is lost";
 }
 
 TEST_F(TwoDifferentThings, TheSameTakenBackOnBothIsTakenBackOnce) {
@@ -148,7 +152,8 @@ TEST_F(TwoDifferentThings, OfTwoRollsOfOneNumberTheLaterGetsTheNext) {
     const auto away = receiveRoll(*fair.shop, aRoll(), now());
     ASSERT_EQ(home->number, away->number);
     const auto brought = bring(fair);
-    EXPECT_TRUE(says(brought, "Roll R-03 had the number 2 on the laptop where it was entered")) << allWords(brought);
+    EXPECT_TRUE(says(brought, "Roll R-03 had the number 2 on the laptop where it was entered"))
+        << allWords(brought);
     EXPECT_EQ(number("SELECT COUNT(*) FROM film_roll"), 3);
     EXPECT_EQ(connection().number("SELECT number FROM film_roll WHERE id = ?1", home->id), 2);
     EXPECT_EQ(connection().number("SELECT number FROM film_roll WHERE id = ?1", away->id), 3);
@@ -161,7 +166,8 @@ TEST_F(TwoDifferentThings, TwoWhoKeptTheLastBlankKeepTheOrdersAndOneWaits) {
     const auto home = takeTees();
     const auto away = taken(*fair.shop, aDraft());
     const auto brought = bring(fair);
-    EXPECT_TRUE(says(brought, "The blank of garment 99000-a was kept for two: it now waits")) << allWords(brought);
+    EXPECT_TRUE(says(brought, "The blank of garment 99000-a was kept for two: it now waits"))
+        << allWords(brought);
     EXPECT_EQ(lotOf(garmentOf(home)), lot);
     EXPECT_EQ(lotOf(garmentOf(away)), std::nullopt);
     EXPECT_EQ(number("SELECT COUNT(*) FROM shop_order"), 2);
@@ -207,9 +213,11 @@ TEST_F(TwoDifferentThings, AGarmentIsAtThePressOnOneLaptopOnly) {
     ASSERT_TRUE(finishStep(*fair.shop, garment, route).ok());
     const auto brought = bring(fair);
     ASSERT_EQ(brought.differences.size(), 2U) << allWords(brought);
-    EXPECT_TRUE(says(brought, "Garment 1-a was at the press on another laptop meanwhile.")) << allWords(brought);
+    EXPECT_TRUE(says(brought, "Garment 1-a was at the press on another laptop meanwhile."))
+        << allWords(brought);
     EXPECT_EQ(number("SELECT COUNT(*) FROM press_step"), 1);
-    EXPECT_EQ(number("SELECT COUNT(*) FROM lot_move WHERE garment_id IS NOT NULL"), 1) << "one blank was used";
+    EXPECT_EQ(number("SELECT COUNT(*) FROM lot_move WHERE garment_id IS NOT NULL"), 1)
+        << "one blank was used";
     expectTogether(fair);
 }
 

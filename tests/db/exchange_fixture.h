@@ -1,5 +1,6 @@
 #pragma once
-// The small shop as the workshop's copy, in memory, and copies of it for other laptops in a folder of their own.
+// The small shop as the workshop's copy, in memory, and copies of it for other laptops in a folder of their
+// own.
 
 #include "db/exchange/exchange.h"
 #include "db/journal/check.h"
@@ -70,9 +71,9 @@ protected:
     // Every row of every recorded table and of the order book's cards, as text.
     static Dump dumpOf(Shop& shop) {
         Dump dumped;
-        Query tables = shop.connection().query(
-            "SELECT name FROM pragma_table_list WHERE schema = 'main' AND type = 'table' AND name NOT LIKE 'sqlite%' "
-            "AND name NOT LIKE 'journal%' AND name NOT LIKE 'seat%'");
+        Query tables = shop.connection().query("SELECT name FROM pragma_table_list WHERE schema = 'main' AND "
+                                               "type = 'table' AND name NOT LIKE 'sqlite%' "
+                                               "AND name NOT LIKE 'journal%' AND name NOT LIKE 'seat%'");
         while (tables.step()) {
             std::string sql = "SELECT ''";
             Query columns = shop.connection().query("SELECT name FROM pragma_table_info(?1) ORDER BY cid",

@@ -37,8 +37,10 @@ TEST_F(RefusedNews, OfAnotherShop) {
 TEST_F(RefusedNews, ForAnotherLaptopOrWrittenHere) {
     Laptop& fair = aLaptop("Fair laptop");
     Laptop& attic = aLaptop("Attic laptop");
-    expectRefusedNews(*attic.shop, newsFrom(shop(), fair.number), "is for “Fair laptop”, not for this laptop");
-    expectRefusedNews(*fair.shop, newsFrom(*fair.shop), "was written on this laptop: it is for “This workshop”");
+    expectRefusedNews(*attic.shop, newsFrom(shop(), fair.number),
+                      "is for “Fair laptop”, not for this laptop");
+    expectRefusedNews(*fair.shop, newsFrom(*fair.shop),
+                      "was written on this laptop: it is for “This workshop”");
 }
 
 TEST_F(RefusedNews, FromANewerOrOlderVersion) {
@@ -47,7 +49,8 @@ TEST_F(RefusedNews, FromANewerOrOlderVersion) {
     steps.push_back("CREATE TABLE shelf (id INTEGER PRIMARY KEY) STRICT;");
     const auto path = m_folder / "newer.holdfast";
     ASSERT_TRUE(backup(*fair.shop, path).ok());
-    auto newer = Shop::open(path, [this] { return now().instant; }, steps);
+    auto newer = Shop::open(
+        path, [this] { return now().instant; }, steps);
     ASSERT_TRUE(newer.ok()) << newer.error().message;
     expectRefusedNews(shop(), newsFrom(**newer), "written by a newer version of Holdfast");
     expectRefusedNews(**newer, newsFrom(shop(), fair.number), "written by an older version of Holdfast");
@@ -69,7 +72,8 @@ TEST_F(RefusedNews, CopiedOnlyInPart) {
     const std::string whole = testing::bytesOf(newsFrom(*fair.shop));
     const auto part = m_folder / "part.news";
     for (const double share : {0.1, 0.5, 0.9, 0.999}) {
-        testing::writeBytes(part, whole.substr(0, static_cast<std::size_t>(share * static_cast<double>(whole.size()))));
+        testing::writeBytes(
+            part, whole.substr(0, static_cast<std::size_t>(share * static_cast<double>(whole.size()))));
         expectRefusedNews(shop(), part, "damaged or was copied only in part");
     }
 }

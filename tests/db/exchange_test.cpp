@@ -62,8 +62,11 @@ TEST_F(SecondLaptop, OrdersTakenOnBothAreOnBothAfterTheNewsWentBothWays) {
     EXPECT_EQ(entriesToFetch(connection(), fair.number), 2) << "not told yet that it has them";
 
     for (Shop* each : {&shop(), fair.shop}) {
-        EXPECT_EQ(numberOf(*each, "SELECT COUNT(*) FROM shop_order WHERE number = " + std::to_string(atHome.number)), 1);
-        EXPECT_EQ(numberOf(*each, "SELECT COUNT(*) FROM garment WHERE order_id = " + std::to_string(atFair.id.value)),
+        EXPECT_EQ(numberOf(*each,
+                           "SELECT COUNT(*) FROM shop_order WHERE number = " + std::to_string(atHome.number)),
+                  1);
+        EXPECT_EQ(numberOf(*each, "SELECT COUNT(*) FROM garment WHERE order_id = " +
+                                      std::to_string(atFair.id.value)),
                   2);
         EXPECT_EQ(each->history(atFair.id, 10).at(0).seat, "Fair laptop");
         expectWhole(*each);
@@ -252,11 +255,11 @@ TEST_F(SecondLaptop, TheDumpsOfSqlitesOwnProgramAreTheSame) {
     ASSERT_TRUE(backup(*fair.shop, m_folder / "fair.holdfast").ok());
     const auto dumped = [&](const std::string& name) {
         const auto out = m_folder / (name + ".sql");
-        const std::string command =
-            "sqlite3 '" + (m_folder / (name + ".holdfast")).string() +
-            "' '.dump shop_order garment decal customer money_move lot_move blank_lot film film_roll roll_move "
-            "roll_stay blank_style press setting' | sort > '" +
-            out.string() + "'";
+        const std::string command = "sqlite3 '" + (m_folder / (name + ".holdfast")).string() +
+                                    "' '.dump shop_order garment decal customer money_move lot_move "
+                                    "blank_lot film film_roll roll_move "
+                                    "roll_stay blank_style press setting' | sort > '" +
+                                    out.string() + "'";
         EXPECT_EQ(std::system(command.c_str()), 0);
         return testing::bytesOf(out);
     };

@@ -10,9 +10,10 @@ using namespace testing;
 
 struct MergeRows : ::testing::Test {
     MergeRows() {
-        connection.script("CREATE TABLE card (id INTEGER PRIMARY KEY, number INTEGER UNIQUE, a TEXT, b TEXT, c REAL, "
-                          "CHECK (a IS NULL OR b IS NOT NULL)) STRICT;"
-                          "INSERT INTO card VALUES (1, 10, 'a', 'b', 0.5), (2, 20, 'a', 'b', NULL)");
+        connection.script(
+            "CREATE TABLE card (id INTEGER PRIMARY KEY, number INTEGER UNIQUE, a TEXT, b TEXT, c REAL, "
+            "CHECK (a IS NULL OR b IS NOT NULL)) STRICT;"
+            "INSERT INTO card VALUES (1, 10, 'a', 'b', 0.5), (2, 20, 'a', 'b', NULL)");
         connection.script("BEGIN");
     }
 
@@ -29,9 +30,10 @@ struct MergeRows : ::testing::Test {
     }
 
     std::string row(int id) {
-        Query found = connection.query("SELECT quote(number) || ' ' || quote(a) || ' ' || quote(b) || ' ' || quote(c) "
-                                       "FROM card WHERE id = ?1",
-                                       id);
+        Query found =
+            connection.query("SELECT quote(number) || ' ' || quote(a) || ' ' || quote(b) || ' ' || quote(c) "
+                             "FROM card WHERE id = ?1",
+                             id);
         return found.step() ? found.text(0) : "gone";
     }
 
@@ -63,7 +65,8 @@ TEST_F(MergeRows, ColumnsThatBelongTogetherStandTogether) {
 }
 
 TEST_F(MergeRows, NullIsAValueLikeAnother) {
-    const Changeset changeset = changing("UPDATE card SET c = 1.5 WHERE id = 2; UPDATE card SET a = NULL WHERE id = 1");
+    const Changeset changeset =
+        changing("UPDATE card SET c = 1.5 WHERE id = 2; UPDATE card SET a = NULL WHERE id = 1");
     EXPECT_TRUE(mergeRows(connection, changeset, rules).empty());
     EXPECT_EQ(row(1), "10 NULL 'b' 0.5");
     EXPECT_EQ(row(2), "20 'a' 'b' 1.5");
@@ -96,12 +99,14 @@ TEST_F(MergeRows, ABrokenRuleIsSaidAndTheRestGoesOn) {
     const Changeset changeset = changing("INSERT INTO card VALUES (3, 30, 'a', 'b', NULL);"
                                          "INSERT INTO card VALUES (5, 50, 'a', 'b', NULL);"
                                          "UPDATE card SET a = 'theirs' WHERE id = 2");
-    connection.script("INSERT INTO card VALUES (4, 30, 'x', 'y', NULL); UPDATE card SET a = NULL, b = NULL WHERE id = 2");
+    connection.script(
+        "INSERT INTO card VALUES (4, 30, 'x', 'y', NULL); UPDATE card SET a = NULL, b = NULL WHERE id = 2");
     const auto differences = mergeRows(connection, changeset, rules);
     EXPECT_EQ(row(3), "gone");
     EXPECT_EQ(row(5), "50 'a' 'b' NULL");
     ASSERT_EQ(differences.size(), 2U);
-    EXPECT_TRUE(std::ranges::any_of(differences, [](const auto& each) { return each.kind == Kind::Refused; }));
+    EXPECT_TRUE(
+        std::ranges::any_of(differences, [](const auto& each) { return each.kind == Kind::Refused; }));
 }
 
 } // namespace

@@ -1,0 +1,25 @@
+#pragma once
+// What gave way when entries of other laptops were taken in, as a list.
+
+#include "core/trade/dates.h"
+#include "core/trade/ids.h"
+
+#include <string>
+#include <vector>
+
+namespace holdfast::db {
+
+class Connection;
+
+struct Remark {
+    EntryId entry;
+    Instant at{};
+    std::string title; // of the entry
+    std::string seat;  // whose it was
+    std::string words; // sentences: what stands instead
+};
+
+// Newest entry first, at most `limit`. Throws SqliteFailure.
+std::vector<Remark> recentRemarks(Connection& connection, int limit);
+
+} // namespace holdfast::db
