@@ -233,6 +233,20 @@ private:
         whole("restBeforeWash", tr("Rest before a wash"), tr("h"), m_before.restBeforeWash.count());
         whole("betterRest", tr("Better"), tr("h"), m_before.betterRest.count());
         whole("readingsGoStaleAfter", tr("A reading counts for"), tr("h"),
+        form().note(wasteWords());
+    }
+
+    // Which of the two prices are reckoned with.
+    QString wasteWords() const {
+        const CuttingHistory& cutting = desk().shop()->facts.cutting;
+        const FilmWaste waste = filmWaste(cutting, m_before);
+        if (waste.isMeasured)
+            return tr("The last %1 cuts wasted %2 % of what became decals; prices reckon with that.")
+                .arg(cutting.cuts)
+                .arg(waste.percent);
+        return tr("Prices reckon with this until %1 cuts are noted; %2 are.")
+            .arg(kFewestCuts)
+            .arg(cutting.cuts);
               m_before.readingsGoStaleAfter.count());
     }
 

@@ -1,7 +1,9 @@
 #pragma once
 // All that the figures of a shop are reckoned from, for one span of days.
 
+#include "core/fairs/fair_sales.h"
 #include "core/quality/figures.h"
+#include "core/stock/what_to_bring.h"
 #include "core/trade/money.h"
 #include "core/trade/units.h"
 
@@ -42,6 +44,9 @@ struct ShopFigures {
     std::vector<PromiseGiven> promises;                 // that were to be kept by now
     std::vector<FilmUse> films;                         // any of which moved; the most cut first
     std::vector<PlaceTakings> places;                   // the most ordered first
+    std::vector<Earned> earned;                         // at fairs
+    std::optional<Fair> nextFair;                       // of the list
+    WhatToBring bring;                                  // to it, or to a day of a fair where none is to come
     std::int64_t unanswered = 0;                        // claims of which nothing was done yet
     std::vector<std::pair<Fault, std::int64_t>> faults; // claims of each, the most first
 };

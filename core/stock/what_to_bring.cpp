@@ -67,12 +67,8 @@ public:
             ToBring& kind = m_kinds[{lot.style, lot.size, lot.colour}];
             const BlankStyle& style = facts.styles.at(lot.style);
             const WashLoad* load = facts.lastLoadOf(lot);
-            if (load && !load->isDry())
-                kind.drying += facts.freeUnits(lot);
-            else if (!style.washedFirst() || (load && !load->leftSoftener()))
-                kind.washed += facts.freeUnits(lot);
-            else
-                kind.unwashed += facts.freeUnits(lot);
+            const bool isReady = !style.washedFirst() || (load && !load->leftSoftener());
+            (isReady ? kind.ready : kind.toWash) += facts.freeUnits(lot);
         }
     }
 
@@ -176,6 +172,7 @@ WhatToBring whatToBring(const FairDemand& demand, const ShopFacts& facts, std::i
         for (std::size_t size = 0; size < style.sizes.size(); ++size) {
             for (std::size_t colour = 0; colour < style.colours.size(); ++colour) {
                 ToBring kind = rail.of({style.id, style.sizes[size], style.colours[colour].id});
+                kind.name = style.name + ", " + style.sizes[size] + ", " + style.colours[colour].name;
                 kind.asked = shareOf(aDay, demand.days, shares[size][colour], comingDays);
                 kind.brought = bestQuantity(kind.asked, demand.margin.at(style.id), leftOver);
                 if (kind.brought.quantity > 0)

@@ -52,13 +52,13 @@ inline constexpr std::int64_t kFewDays = 6; // fewer days of fairs tell little
 
 struct ToBring {
     BlankKind kind;
+    std::string name; // "Tee, M, Moss"
     Demand asked;
     Brought brought;
-    std::int64_t washed = 0;   // free on the rail and ready for the press
-    std::int64_t unwashed = 0; // free, still to be washed
-    std::int64_t drying = 0;   // free, in the wash or not found dry
+    std::int64_t ready = 0;  // free on the rail, washed or in the wash, or of a style that is not
+    std::int64_t toWash = 0; // free on the rail, still to be washed
 
-    std::int64_t onRail() const { return washed + unwashed + drying; }
+    std::int64_t onRail() const { return ready + toWash; }
     std::int64_t missing() const { return std::max<std::int64_t>(0, brought.quantity - onRail()); }
 };
 

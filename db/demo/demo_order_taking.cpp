@@ -1,4 +1,4 @@
-#include "core/orders/price.h"
+#include "core/shop/garment_cost.h"
 #include "db/actions/order_actions.h"
 #include "db/demo/demo_orders.h"
 #include "db/tables/facts.h"
@@ -67,7 +67,6 @@ Money priceOf(const ShopFacts& facts, const BlankStyle& style, const GarmentDraf
     Garment garment;
     garment.style = style.id;
     garment.size = draft.size;
-    std::vector<DecalOnFilm> onFilm;
     for (const DecalDraft& each : draft.decals) {
         Decal decal;
         decal.id = DecalId{static_cast<std::int64_t>(garment.decals.size()) + 1};
@@ -78,12 +77,10 @@ Money priceOf(const ShopFacts& facts, const BlankStyle& style, const GarmentDraf
         decal.width = each.width;
         decal.height = each.height;
         decal.layer = each.layer;
+        decal.content = each.content;
         garment.decals.push_back(decal);
-        onFilm.push_back({&facts.films.at(each.film), each.width, each.height,
-                          std::holds_alternative<Wording>(each.content)});
     }
-    const Seconds hands = handsFor(routeOf(facts, garment), onFilm, style, facts.settings);
-    return holdfast::priceOf(costOf(style, onFilm, hands, facts.settings), facts.settings);
+    return holdfast::priceOf(garmentCost(facts, garment, routeOf(facts, garment)), facts.settings);
 }
 
 GarmentDraft draftOf(const GarmentPlan& plan, const ShopFacts& facts, const Named& named) {

@@ -1,9 +1,11 @@
 #include "db/demo/demo_workshop.h"
 
+#include "db/actions/fair_actions.h"
 #include "db/actions/press_actions.h"
 #include "db/actions/shop_actions.h"
 #include "db/tables/facts.h"
 
+#include <algorithm>
 #include <array>
 
 namespace holdfast::db::demo {
@@ -13,6 +15,8 @@ using namespace literals;
 
 constexpr const char* kFair = "Saltmarsh Makers’ Market";
 constexpr std::array kFairDays{-74, -53, -32, -18, -11, -4};
+constexpr int kNextFair = 1;
+constexpr OpeningHours kStallHours{Minutes{9 * 60 + 30}, Minutes{15 * 60 + 30}};
 
 // Orders of earlier years stand in a book of paper.
 constexpr std::int64_t kFirstOrderNumber = 388;
@@ -86,7 +90,24 @@ void writeChecks(Script& script) {
     });
 }
 
+void putInTheList(Script& script, int day) {
+    const bool isAtAdvent = day >= -18; // the market asks more for its tables then
+    Fair fair;
+    fair.name = kFair;
+    fair.firstDay = fair.lastDay = script.day(day);
+    fair.hours = kStallHours;
+    fair.stallCost = Money{isAtAdvent ? 3200 : 2400};
+    fair.otherCosts = Money{650};
+    fair.worked = Hours{8}; // laid out before, packed away after
+    fair.note = day == kNextFair ? "table 14, beside the door" : "";
+    done(addFair(script.shop(), fair));
+}
+
 void writeFairs(Script& script) {
+    for (const int day : kFairDays)
+        script.at(std::max(kFirstDay, day - 9), clockAt(17, 15),
+                  [&script, day] { putInTheList(script, day); });
+    script.at(kNextFair - 9, clockAt(17, 20), [&script] { putInTheList(script, kNextFair); });
     for (const int day : kFairDays) {
         script.at(day, clockAt(7, 40),
                   [&script] { change(script, [](ShopSettings& shop) { shop.fairName = kFair; }); });
@@ -95,7 +116,7 @@ void writeFairs(Script& script) {
     }
     // Nobody presses on the day of tomorrow's fair.
     script.at(-6, clockAt(9, 5), [&script] {
-        change(script, [&](ShopSettings& shop) { shop.closedDays.push_back(script.day(1)); });
+        change(script, [&](ShopSettings& shop) { shop.closedDays.push_back(script.day(kNextFair)); });
     });
     script.at(0, clockAt(8, 34),
               [&script] { change(script, [](ShopSettings& shop) { shop.fairName = kFair; }); });

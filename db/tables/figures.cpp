@@ -3,6 +3,7 @@
 #include "core/film/film_roll.h"
 #include "db/tables/claims.h"
 #include "db/tables/codes.h"
+#include "db/tables/facts.h"
 
 #include <algorithm>
 #include <map>
@@ -133,6 +134,33 @@ std::vector<FilmUse> readFilmUse(Connection& connection, Instant from) {
     return films;
 }
 
+// Orders taken at fairs, and with them the open ones, whose garments keep blanks of the rail.
+std::vector<OrderId> ordersForFairs(Connection& connection, Instant from) {
+    std::vector<OrderId> orders;
+    Query rows =
+        connection.query("SELECT id FROM shop_order WHERE state IN ('quoted', 'confirmed') UNION "
+                         "SELECT id FROM shop_order WHERE taken_at >= ?1 AND taken_at_place <> 'workshop' "
+                         "AND state = 'handed-over'",
+                         from);
+    while (rows.step())
+        orders.push_back(rows.id<OrderId>(0));
+    return orders;
+}
+
+void readFairFigures(Connection& connection, ShopFigures& figures, const Now& now) {
+    const Instant since = now.toInstant(LocalTime{figures.from});
+    const ShopFacts facts = loadFactsOf(connection, ordersForFairs(connection, since));
+    const LocalDate today = now.today();
+    const std::vector<FairOrder> orders = fairOrders(facts, figures.from, now);
+    figures.earned = earnedAtFairs(orders, facts.fairs, figures.from, today);
+    std::int64_t days = 1;
+    if (const Fair* next = nextFair(facts.fairs, today)) {
+        figures.nextFair = *next;
+        days = (next->lastDay - std::max(next->firstDay, today)).count() + 1;
+    }
+    figures.bring = whatToBring(fairDemand(orders, facts.fairs, figures.from, today), facts, days);
+}
+
 std::vector<PlaceTakings> readTakings(Connection& connection, Instant from, const Now& now) {
     std::vector<PlaceTakings> places;
     Query rows = connection.query(
@@ -164,6 +192,7 @@ ShopFigures loadFigures(Connection& connection, LocalDate from, const Now& now) 
     figures.promises = readPromises(connection, from, now);
     figures.films = readFilmUse(connection, since);
     figures.places = readTakings(connection, since, now);
+    readFairFigures(connection, figures, now);
     figures.faults = readFaultCounts(connection, from);
     figures.unanswered = std::ssize(openClaims(connection));
     return figures;

@@ -145,9 +145,9 @@ TEST(WhatToBring, StandsBesideWhatIsFreeOnTheRail) {
     stall.addLot(2, false);
     stall.addLot(1, true, false);
     const ToBring tee = stall.bring().kinds.at(0);
-    EXPECT_EQ(tee.washed, 3);
-    EXPECT_EQ(tee.unwashed, 2);
-    EXPECT_EQ(tee.drying, 1);
+    EXPECT_EQ(tee.name, "Tee, M, Moss");
+    EXPECT_EQ(tee.ready, 4) << "what is in the wash today will be dry by then";
+    EXPECT_EQ(tee.toWash, 2);
     EXPECT_EQ(tee.missing(), tee.brought.quantity - 6);
     stall.addLot(50, true);
     EXPECT_EQ(stall.bring().kinds.at(0).missing(), 0);

@@ -2,6 +2,7 @@
 
 #include "core/quality/figures.h"
 #include "db/actions/claim_actions.h"
+#include "db/actions/fair_actions.h"
 #include "tests/db/small_shop.h"
 
 #include <algorithm>
@@ -118,6 +119,56 @@ TEST_F(FiguresRead, TakingsStandByTheFairTheyWereTakenAt) {
     EXPECT_EQ(places[0].taken.minor, 6000);
     EXPECT_EQ(places[1].place, "workshop");
     EXPECT_EQ(places[1].ordered.minor, 5300);
+}
+
+TEST_F(FiguresRead, FairsEarnWhatWasOrderedThereLessItsCost) {
+    receiveCleanTees(9);
+    Fair fair;
+    fair.name = "Creek Fair";
+    fair.firstDay = now().today();
+    fair.lastDay = now().today() + Days{1};
+    fair.hours = {Hours{10}, Hours{16}};
+    fair.stallCost = {2000};
+    ASSERT_TRUE(addFair(shop(), fair).ok());
+    auto settings = loadSettings(connection());
+    settings.fairName = "Creek Fair";
+    ASSERT_TRUE(changeSettings(shop(), settings).ok());
+    takeTees(2);
+    wait(Days{1});
+    const OrderTaken second = takeTees(1);
+    EXPECT_EQ(cancelOrder(shop(), takeTees(1).id, "changed their mind").ok(), true);
+    wait(Days{3});
+    const OrderTaken late = takeTees(1); // the fair is over
+    const ShopFigures all = figures();
+    ASSERT_EQ(all.earned.size(), 2U);
+    EXPECT_EQ(all.earned[0].garments, 3);
+    EXPECT_EQ(all.earned[0].ordered, Money{3 * 2650});
+    EXPECT_EQ(all.earned[0].cost.blank, Money{3 * 450});
+    EXPECT_EQ(all.earned[0].left(), all.earned[0].ordered - all.earned[0].cost.total() - Money{2000});
+    EXPECT_FALSE(all.earned[1].fair);
+    EXPECT_EQ(all.earned[1].orders, 1);
+    EXPECT_FALSE(all.nextFair);
+    ASSERT_EQ(all.bring.kinds.size(), 1U);
+    EXPECT_EQ(all.bring.days, 2) << "today is not over";
+    EXPECT_NEAR(all.bring.kinds[0].asked.mean, 1.5, 1e-12);
+    EXPECT_EQ(all.bring.kinds[0].ready, 5) << "nine came, four are kept for open orders";
+    EXPECT_EQ(second.number, 2);
+    EXPECT_TRUE(figures(now().today() - Days{3}).earned.size() == 1U) << "it began before the span";
+    EXPECT_EQ(late.number, 4);
+}
+
+TEST_F(FiguresRead, WhatToBringIsForTheDaysOfTheNextFair) {
+    Fair fair;
+    fair.name = "Creek Fair";
+    fair.firstDay = now().today() + Days{10};
+    fair.lastDay = now().today() + Days{12};
+    fair.hours = {Hours{10}, Hours{16}};
+    ASSERT_TRUE(addFair(shop(), fair).ok());
+    EXPECT_EQ(figures().nextFair->name, "Creek Fair");
+    EXPECT_EQ(figures().bring.comingDays, 3);
+    wait(Days{11});
+    EXPECT_EQ(figures().bring.comingDays, 2) << "today and tomorrow";
+    EXPECT_EQ(figures().bring.days, 1) << "yesterday, on which nothing was sold";
 }
 
 } // namespace

@@ -1,5 +1,6 @@
 #include "app/places/fair_table/table_sums.h"
 
+#include "core/shop/garment_cost.h"
 #include "core/shop/promised_load.h"
 #include "core/trade/limits.h"
 
@@ -18,17 +19,13 @@ struct Priced {
     Seconds pressTime{0};
 };
 
-Priced pricedWith(const ShopFacts& facts, const BlankStyle& style, GarmentDraft draft, std::size_t decals) {
+Priced pricedWith(const ShopFacts& facts, GarmentDraft draft, std::size_t decals) {
     draft.decals.resize(decals);
     std::erase_if(draft.decals, [&](const DecalDraft& decal) { return !facts.films.find(decal.film); });
     const Garment garment = asGarment(draft);
-    std::vector<DecalOnFilm> onFilm;
-    for (const DecalDraft& decal : draft.decals)
-        onFilm.push_back({facts.films.find(decal.film), decal.width, decal.height,
-                          std::holds_alternative<Wording>(decal.content)});
     const Route route = routeOf(facts, garment);
     Priced priced;
-    priced.cost = costOf(style, onFilm, handsFor(route, onFilm, style, facts.settings), facts.settings);
+    priced.cost = garmentCost(facts, garment, route);
     priced.price = priceOf(priced.cost, facts.settings);
     priced.pressTime = pressTime(route);
     return priced;
@@ -42,7 +39,7 @@ GarmentSums sumsOf(const ShopFacts& facts, const TableGarment& garment) {
         return sums;
     const GarmentDraft draft = garmentDraft(garment);
     for (std::size_t decals = 0; decals <= draft.decals.size(); ++decals) {
-        const Priced priced = pricedWith(facts, *style, draft, decals);
+        const Priced priced = pricedWith(facts, draft, decals);
         sums.parts[decals] = priced.price - sums.price;
         sums.price = priced.price;
         sums.cost = priced.cost;
