@@ -42,6 +42,10 @@ CsvReader::CsvReader(std::string_view text)
     m_separator = separatorIn(m_text);
 }
 
+double CsvReader::share() const {
+    return m_text.empty() ? 1.0 : static_cast<double>(m_at) / static_cast<double>(m_text.size());
+}
+
 bool CsvReader::isAtLineEnd() const {
     return m_at >= m_text.size() || m_text[m_at] == '\n' || m_text[m_at] == '\r';
 }

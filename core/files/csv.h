@@ -30,6 +30,8 @@ public:
     // The next record, or nothing at the end.
     Result<std::optional<CsvRecord>> next();
     char separator() const { return m_separator; }
+    // How much of the text is read: 0 to 1.
+    double share() const;
 
 private:
     Result<std::string> quotedField();

@@ -2,7 +2,9 @@
 #include "db/actions/blank_actions.h"
 
 #include "core/trade/limits.h"
+#include "db/actions/care_checks.h"
 #include "db/actions/kept_blanks.h"
+#include "db/actions/parts.h"
 #include "db/actions/rows.h"
 
 namespace holdfast::db {
@@ -32,25 +34,30 @@ void releaseBeyond(Writer& writer, const LotRow& lot, std::int64_t units) {
 
 Result<BlankLotId> receiveBlanks(Shop& shop, BlankStyleId style, const std::string& size, ColourId colour,
                                  std::int64_t units, const Now& now) {
-    return shop.act([&](Writer& writer) -> Result<BlankLotId> {
-        if (const auto checked =
-                within(units, {.field = "units", .what = "The number of blanks", .least = 1, .most = 5000});
-            !checked.ok())
-            return checked.error();
-        const auto words = blankWords(writer.connection(), style, size, colour);
-        if (!words.ok())
-            return words.error();
-        const auto lot = writer.newId<BlankLotId>();
-        writer.connection().run("INSERT INTO blank_lot (id, style_id, size, colour_id, received_on) "
-                                "VALUES (?1, ?2, ?3, ?4, ?5)",
-                                lot, style, size, colour, now.today());
-        moveUnits(writer, lot, units, "received");
-        giveToWaiting(writer, {style, size, colour});
-        writer.describe("Received " + groupedNumber(units) + " × " + *words);
-        writer.concerns(lot);
-        writer.concerns(style);
-        return lot;
-    });
+    return shop.act(
+        [&](Writer& writer) { return receiveBlanks(writer, style, size, colour, units, now.today()); });
+}
+
+Result<BlankLotId> receiveBlanks(Writer& writer, BlankStyleId style, const std::string& size, ColourId colour,
+                                 std::int64_t units, LocalDate receivedOn) {
+    if (const auto wrong = firstError({
+            within(units, {.field = "units", .what = "The number of blanks", .least = 1, .most = 5000}),
+            checkDay(receivedOn, "receivedOn", "The day they were received", writer.now()),
+        }))
+        return *wrong;
+    const auto words = blankWords(writer.connection(), style, size, colour);
+    if (!words.ok())
+        return words.error();
+    const auto lot = writer.newId<BlankLotId>();
+    writer.connection().run("INSERT INTO blank_lot (id, style_id, size, colour_id, received_on) "
+                            "VALUES (?1, ?2, ?3, ?4, ?5)",
+                            lot, style, size, colour, receivedOn);
+    moveUnits(writer, lot, units, "received");
+    giveToWaiting(writer, {style, size, colour});
+    writer.describe("Received " + groupedNumber(units) + " × " + *words);
+    writer.concerns(lot);
+    writer.concerns(style);
+    return lot;
 }
 
 Result<Done> correctCount(Shop& shop, BlankLotId lot, std::int64_t counted, const std::string& reason) {

@@ -1,6 +1,7 @@
 // Storage places and their readings.
 #include "core/trade/limits.h"
 #include "db/actions/film_actions.h"
+#include "db/actions/parts.h"
 #include "db/actions/rows.h"
 
 namespace holdfast::db {
@@ -8,6 +9,40 @@ namespace {
 
 constexpr std::size_t kProgressEvery = 10'000;
 constexpr Instant kEarliest{std::chrono::sys_days{std::chrono::year{2000} / 1 / 1}};
+
+constexpr const char* kInsert =
+    "INSERT OR IGNORE INTO climate_reading (place_id, at, celsius, humidity) VALUES (?1, ?2, ?3, ?4)";
+
+// Of climate_reading: place_id and at are its key in this order, celsius and humidity are not in it.
+constexpr std::uint8_t kReadingKeys[] = {1, 2, 0, 0};
+
+// What stood in the way; then the action is given up.
+std::optional<Error> addReadings(Writer& writer, PlaceId place, std::span<const ClimateReading> readings,
+                                 const std::function<bool(double)>& progress, InsertedRows& rows,
+                                 ReadingsImported& imported) {
+    Query insert = readingInsert(writer);
+    rows.reserve(readings.size());
+    for (std::size_t at = 0; at < readings.size(); ++at) {
+        const ClimateReading& reading = readings[at];
+        if (const auto checked = checkReading(reading, writer.now()); !checked.ok())
+            return fieldError(checked.error().field, "Reading " +
+                                                         groupedNumber(static_cast<std::int64_t>(at) + 1) +
+                                                         ": " + checked.error().message);
+        ++(addReading(writer.connection(), insert, place, reading, rows) ? imported.added
+                                                                         : imported.alreadyThere);
+        const bool isMoment = (at + 1) % kProgressEvery == 0 || at + 1 == readings.size();
+        if (isMoment && progress &&
+            !progress(static_cast<double>(at + 1) / static_cast<double>(readings.size())))
+            return plainError("Stopped. Not one reading was added.");
+    }
+    return std::nullopt;
+}
+
+std::string readingCount(std::int64_t count) {
+    return groupedNumber(count) + (count == 1 ? " reading" : " readings");
+}
+
+} // namespace
 
 Result<Done> checkReading(const ClimateReading& reading, Instant now) {
     if (reading.at > now)
@@ -24,66 +59,44 @@ Result<Done> checkReading(const ClimateReading& reading, Instant now) {
         {.field = "humidity", .what = "The humidity", .least = 0, .most = 100, .unit = " %"});
 }
 
-constexpr const char* kInsert =
-    "INSERT OR IGNORE INTO climate_reading (place_id, at, celsius, humidity) VALUES (?1, ?2, ?3, ?4)";
-
-// Of climate_reading: place_id and at are its key in this order, celsius and humidity are not in it.
-constexpr std::uint8_t kReadingKeys[] = {1, 2, 0, 0};
-
-// What stood in the way; then the action is given up.
-std::optional<Error> addReadings(Writer& writer, PlaceId place, std::span<const ClimateReading> readings,
-                                 const std::function<bool(double)>& progress, InsertedRows& rows,
-                                 ReadingsImported& imported) {
-    Query insert = writer.connection().query(kInsert);
-    insert.bind(1, place);
-    rows.reserve(readings.size());
-    for (std::size_t at = 0; at < readings.size(); ++at) {
-        const ClimateReading& reading = readings[at];
-        if (const auto checked = checkReading(reading, writer.now()); !checked.ok())
-            return fieldError(checked.error().field, "Reading " +
-                                                         groupedNumber(static_cast<std::int64_t>(at) + 1) +
-                                                         ": " + checked.error().message);
-        insert.bind(2, reading.at).bind(3, reading.temperature).bind(4, reading.humidity);
-        insert.run();
-        if (writer.connection().changes() > 0) {
-            ++imported.added;
-            rows.beginRow();
-            rows.integer(place.value);
-            rows.integer(reading.at.time_since_epoch().count());
-            rows.real(reading.temperature.value);
-            rows.real(reading.humidity.percent);
-        } else {
-            ++imported.alreadyThere;
-        }
-        const bool isMoment = (at + 1) % kProgressEvery == 0 || at + 1 == readings.size();
-        if (isMoment && progress &&
-            !progress(static_cast<double>(at + 1) / static_cast<double>(readings.size())))
-            return plainError("Stopped. Not one reading was added.");
-    }
-    return std::nullopt;
+Query readingInsert(Writer& writer) {
+    return writer.connection().query(kInsert);
 }
 
-std::string readingCount(std::int64_t count) {
-    return groupedNumber(count) + (count == 1 ? " reading" : " readings");
+InsertedRows readingRows() {
+    return {"climate_reading", kReadingKeys};
 }
 
-} // namespace
+bool addReading(Connection& connection, Query& insert, PlaceId place, const ClimateReading& reading,
+                InsertedRows& rows) {
+    insert.bind(1, place).bind(2, reading.at).bind(3, reading.temperature).bind(4, reading.humidity);
+    insert.run();
+    if (connection.changes() == 0)
+        return false;
+    rows.beginRow();
+    rows.integer(place.value);
+    rows.integer(reading.at.time_since_epoch().count());
+    rows.real(reading.temperature.value);
+    rows.real(reading.humidity.percent);
+    return true;
+}
 
 Result<PlaceId> addPlace(Shop& shop, const std::string& name) {
-    return shop.act([&](Writer& writer) -> Result<PlaceId> {
-        const auto text = typedText(name, {.field = "name", .what = "The place’s name", .most = 60});
-        if (!text.ok())
-            return text.error();
-        if (writer.connection().number("SELECT COUNT(*) FROM storage_place WHERE name = ?1 COLLATE NOCASE",
-                                       *text) > 0)
-            return fieldError("name",
-                              "There is a place “" + *text + "” already; give this one another name.");
-        const auto place = writer.newId<PlaceId>();
-        writer.connection().run("INSERT INTO storage_place (id, name) VALUES (?1, ?2)", place, *text);
-        writer.describe("Storage place " + *text + " set up");
-        writer.concerns(place);
-        return place;
-    });
+    return shop.act([&](Writer& writer) { return addPlace(writer, name); });
+}
+
+Result<PlaceId> addPlace(Writer& writer, const std::string& name) {
+    const auto text = typedText(name, {.field = "name", .what = "The place’s name", .most = 60});
+    if (!text.ok())
+        return text.error();
+    if (writer.connection().number("SELECT COUNT(*) FROM storage_place WHERE name = ?1 COLLATE NOCASE",
+                                   *text) > 0)
+        return fieldError("name", "There is a place “" + *text + "” already; give this one another name.");
+    const auto place = writer.newId<PlaceId>();
+    writer.connection().run("INSERT INTO storage_place (id, name) VALUES (?1, ?2)", place, *text);
+    writer.describe("Storage place " + *text + " set up");
+    writer.concerns(place);
+    return place;
 }
 
 Result<Done> recordReading(Shop& shop, PlaceId place, const ClimateReading& reading) {
@@ -114,7 +127,7 @@ Result<ReadingsImported> importReadings(Shop& shop, PlaceId place, std::span<con
         ReadingsImported imported;
         std::optional<Error> refused;
         writer.insertMany([&] {
-            InsertedRows rows{"climate_reading", kReadingKeys};
+            InsertedRows rows = readingRows();
             refused = addReadings(writer, place, readings, progress, rows, imported);
             return rows;
         });

@@ -4,6 +4,7 @@
 #include "core/trade/limits.h"
 #include "core/trade/unit_words.h"
 #include "db/actions/care_checks.h"
+#include "db/actions/parts.h"
 #include "db/actions/rows.h"
 #include "db/tables/codes.h"
 #include "db/tables/facts.h"
@@ -118,22 +119,24 @@ void writeFilm(Connection& connection, FilmId id, const Film& film) {
 } // namespace
 
 Result<FilmId> addFilm(Shop& shop, const Film& film) {
-    return shop.act([&](Writer& writer) -> Result<FilmId> {
-        const auto sound = soundFilm(writer.connection(), film);
-        if (!sound.ok())
-            return sound.error();
-        const auto id = writer.newId<FilmId>();
-        writeFilm(writer.connection(), id, *sound);
-        if (sound->recipe) {
-            const auto by = confirmedByOf(sound->recipe->confirmedBy);
-            if (!by.ok())
-                return by.error();
-            writeRecipe(writer.connection(), id, *sound->recipe, *by);
-        }
-        writer.describe("Film " + sound->name() + " written down");
-        writer.concerns(id);
-        return id;
-    });
+    return shop.act([&](Writer& writer) { return addFilm(writer, film); });
+}
+
+Result<FilmId> addFilm(Writer& writer, const Film& film) {
+    const auto sound = soundFilm(writer.connection(), film);
+    if (!sound.ok())
+        return sound.error();
+    const auto id = writer.newId<FilmId>();
+    writeFilm(writer.connection(), id, *sound);
+    if (sound->recipe) {
+        const auto by = confirmedByOf(sound->recipe->confirmedBy);
+        if (!by.ok())
+            return by.error();
+        writeRecipe(writer.connection(), id, *sound->recipe, *by);
+    }
+    writer.describe("Film " + sound->name() + " written down");
+    writer.concerns(id);
+    return id;
 }
 
 Result<Done> enterRecipe(Shop& shop, FilmId film, const Recipe& recipe) {

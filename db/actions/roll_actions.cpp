@@ -2,6 +2,7 @@
 #include "core/trade/limits.h"
 #include "db/actions/care_checks.h"
 #include "db/actions/film_actions.h"
+#include "db/actions/parts.h"
 #include "db/actions/roll_ledger.h"
 #include "db/actions/rows.h"
 #include "db/tables/codes.h"
@@ -71,41 +72,48 @@ std::optional<Stay> lastStay(Connection& connection, RollId roll) {
 } // namespace
 
 Result<RollOnShelf> receiveRoll(Shop& shop, const RollReceived& roll, const Now& now) {
-    return shop.act([&](Writer& writer) -> Result<RollOnShelf> {
-        if (const auto wrong = firstError({
-                within(roll.width.value,
-                       {.field = "width", .what = "The width", .least = 20, .most = 2000, .unit = " mm"}),
-                within(
-                    roll.length.value,
-                    {.field = "length", .what = "The length", .least = 100, .most = 200'000, .unit = " mm"}),
-                checkDates(roll, now),
-            }))
-            return *wrong;
-        const auto film = filmName(writer.connection(), roll.film);
-        if (!film.ok())
-            return film.error();
-        if (roll.place.isSet())
-            if (const auto place = placeName(writer.connection(), roll.place); !place.ok())
-                return place.error();
+    return shop.act([&](Writer& writer) { return receiveRoll(writer, roll, std::nullopt, now); });
+}
 
-        const RollRow row{writer.newId<RollId>(), nextRollNumber(writer.connection()), roll.film,
-                          RollState::OnShelf, roll.length};
-        writer.connection().run("INSERT INTO film_roll (id, number, film_id, width_mm, received_on, made_on, "
-                                "printed_use_by, state) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)",
-                                row.id, row.number, roll.film, roll.width, roll.receivedOn, roll.madeOn,
-                                roll.printedUseBy, codeOf(RollState::OnShelf));
-        // One received on an earlier day has stood there since that morning.
-        const Instant since =
-            roll.receivedOn == now.today() ? now.instant : now.toInstant(LocalTime{roll.receivedOn});
-        if (roll.place.isSet()) {
-            addStay(writer, row.id, roll.place, since);
-            writer.concerns(roll.place);
-        }
-        moveLength(writer, row.id, roll.length, "received", LengthKind::Received);
-        writer.describe(row.label() + " received: " + *film + ", " + metres(roll.length));
-        concernsRoll(writer, row);
-        return RollOnShelf{row.id, row.number};
-    });
+Result<RollOnShelf> receiveRoll(Writer& writer, const RollReceived& roll, std::optional<int> number,
+                                const Now& now) {
+    if (const auto wrong = firstError({
+            within(roll.width.value,
+                   {.field = "width", .what = "The width", .least = 20, .most = 2000, .unit = " mm"}),
+            within(roll.length.value, {.field = "length",
+                                       .what = "The length",
+                                       .least = number ? 20 : 100,
+                                       .most = 200'000,
+                                       .unit = " mm"}),
+            checkDates(roll, now),
+        }))
+        return *wrong;
+    const auto film = filmName(writer.connection(), roll.film);
+    if (!film.ok())
+        return film.error();
+    if (roll.place.isSet())
+        if (const auto place = placeName(writer.connection(), roll.place); !place.ok())
+            return place.error();
+
+    const int label = number.value_or(nextRollNumber(writer.connection()));
+    if (writer.connection().number("SELECT COUNT(*) FROM film_roll WHERE number = ?1", label) > 0)
+        return fieldError("roll", "There is a roll of that number already.");
+    const RollRow row{writer.newId<RollId>(), label, roll.film, RollState::OnShelf, roll.length};
+    writer.connection().run("INSERT INTO film_roll (id, number, film_id, width_mm, received_on, made_on, "
+                            "printed_use_by, state) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)",
+                            row.id, row.number, roll.film, roll.width, roll.receivedOn, roll.madeOn,
+                            roll.printedUseBy, codeOf(RollState::OnShelf));
+    // One received on an earlier day has stood there since that morning.
+    const Instant since =
+        roll.receivedOn == now.today() ? now.instant : now.toInstant(LocalTime{roll.receivedOn});
+    if (roll.place.isSet()) {
+        addStay(writer, row.id, roll.place, since);
+        writer.concerns(roll.place);
+    }
+    moveLength(writer, row.id, roll.length, "received", LengthKind::Received);
+    writer.describe(row.label() + " received: " + *film + ", " + metres(roll.length));
+    concernsRoll(writer, row);
+    return RollOnShelf{row.id, row.number};
 }
 
 Result<Done> useUpRoll(Shop& shop, RollId roll, const std::string& reason) {

@@ -2,6 +2,7 @@
 #include "core/trade/limits.h"
 #include "db/actions/blank_actions.h"
 #include "db/actions/care_checks.h"
+#include "db/actions/parts.h"
 #include "db/actions/rows.h"
 #include "db/tables/codes.h"
 #include "db/tables/facts.h"
@@ -153,19 +154,21 @@ void writeStyle(Writer& writer, BlankStyleId id, const BlankStyle& style) {
 } // namespace
 
 Result<BlankStyleId> addStyle(Shop& shop, const BlankStyle& style) {
-    return shop.act([&](Writer& writer) -> Result<BlankStyleId> {
-        const auto sound = soundStyle(writer.connection(), style);
-        if (!sound.ok())
-            return sound.error();
-        if (sound->label)
-            if (const auto label = checkLabel(*sound->label, writer.now()); !label.ok())
-                return label.error();
-        const auto id = writer.newId<BlankStyleId>();
-        writeStyle(writer, id, *sound);
-        writer.describe("Blank style " + sound->name + " written down");
-        writer.concerns(id);
-        return id;
-    });
+    return shop.act([&](Writer& writer) { return addStyle(writer, style); });
+}
+
+Result<BlankStyleId> addStyle(Writer& writer, const BlankStyle& style) {
+    const auto sound = soundStyle(writer.connection(), style);
+    if (!sound.ok())
+        return sound.error();
+    if (sound->label)
+        if (const auto label = checkLabel(*sound->label, writer.now()); !label.ok())
+            return label.error();
+    const auto id = writer.newId<BlankStyleId>();
+    writeStyle(writer, id, *sound);
+    writer.describe("Blank style " + sound->name + " written down");
+    writer.concerns(id);
+    return id;
 }
 
 Result<Done> addColour(Shop& shop, BlankStyleId style, const std::string& name, std::uint32_t rgb) {

@@ -1,0 +1,202 @@
+#include "db/files/export_shop.h"
+
+#include "core/files/csv.h"
+#include "core/orders/order.h"
+#include "db/files/export_tables.h"
+#include "db/journal/new_file.h"
+#include "db/tables/facts.h"
+
+#include <sqlite3.h>
+#include <sys/stat.h>
+
+#include <algorithm>
+#include <array>
+#include <cerrno>
+#include <cstdio>
+#include <memory>
+#include <vector>
+
+namespace holdfast::db {
+
+namespace {
+
+constexpr int kRowsBetweenProgress = 1000;
+constexpr mode_t kOwnersFolder = 0700;
+
+std::string twoDigits(std::int64_t number) {
+    return (number < 10 ? "0" : "") + std::to_string(number);
+}
+
+// A file being written; what the disk did not take is said at its end.
+class OutFile {
+public:
+    explicit OutFile(const std::filesystem::path& path)
+        : m_file(std::fopen(path.c_str(), "we"), &std::fclose) {}
+
+    void write(const std::string& line) {
+        if (m_file)
+            m_isWhole &= std::fwrite(line.data(), 1, line.size(), m_file.get()) == line.size();
+    }
+    bool end() { return m_file && m_isWhole && std::fflush(m_file.get()) == 0; }
+
+private:
+    std::unique_ptr<std::FILE, int (*)(std::FILE*)> m_file;
+    bool m_isWhole = true;
+};
+
+class Exporting {
+public:
+    Exporting(Connection& connection, const OffsetAt& offsetAt, const TellProgress& progress)
+        : m_connection(connection)
+        , m_offsetAt(offsetAt)
+        , m_progress(progress)
+        , m_currency(loadSettings(connection).currency)
+        , m_rowsInAll(static_cast<double>(connection.number(
+              "SELECT (SELECT COUNT(*) FROM climate_reading) + (SELECT COUNT(*) FROM journal_entry) + "
+              "5 * (SELECT COUNT(*) FROM shop_order) + (SELECT COUNT(*) FROM lot_move) + 1"))) {}
+
+    Result<Done> write(const ExportTable& table, const std::filesystem::path& path) {
+        OutFile file{path};
+        file.write(headings(table));
+        Query rows = m_connection.query(table.query);
+        while (rows.step()) {
+            file.write(lineOf(table, rows));
+            if (++m_lines % kRowsBetweenProgress == 0 && m_progress &&
+                !m_progress(std::min(1.0, static_cast<double>(m_lines) / m_rowsInAll)))
+                return plainError("The export was stopped. Nothing was left behind.");
+        }
+        if (!file.end())
+            return plainError("There is no room for " + path.parent_path().string() +
+                              ": the disk is full or cannot be "
+                              "written to.");
+        return Done{};
+    }
+
+    std::int64_t lines() const { return m_lines; }
+
+private:
+    std::string headings(const ExportTable& table) {
+        for (const ExportColumn& column : table.columns)
+            m_line.plain(std::string{column.heading} +
+                         (column.kind == CellKind::Money ? " (" + m_currency.code + ")" : ""));
+        return m_line.end();
+    }
+
+    std::string lineOf(const ExportTable& table, const Query& row) {
+        int at = 0;
+        for (const ExportColumn& column : table.columns) {
+            if (row.isNull(at))
+                m_line.empty();
+            else if (column.kind == CellKind::Text)
+                m_line.text(row.view(at));
+            else
+                m_line.plain(cell(column.kind, row, at));
+            at += column.kind == CellKind::Garment ? 2 : 1;
+        }
+        return m_line.end();
+    }
+
+    std::string cell(CellKind kind, const Query& row, int at) const {
+        switch (kind) {
+        case CellKind::Money:
+            return plainAmount({row.integer(at)}, m_currency);
+        case CellKind::When:
+            return spaced(isoLocalMinute(localAt(row.instant(at))));
+        case CellKind::Moment:
+            return moment(row.instant(at));
+        case CellKind::LocalTime:
+            return spaced(row.text(at));
+        case CellKind::YesNo:
+            return row.truth(at) ? "yes" : "no";
+        case CellKind::Rgb: {
+            std::array<char, 16> text{};
+            std::snprintf(text.data(), text.size(), "#%06X",
+                          static_cast<unsigned>(row.integer(at) & 0xFFFFFF));
+            return text.data();
+        }
+        case CellKind::Roll:
+            return "R-" + twoDigits(row.integer(at));
+        case CellKind::Garment:
+            return row.text(at) + "-" + letterOf(row.integer(at + 1));
+        case CellKind::Plain:
+        case CellKind::Text:
+            break;
+        }
+        return row.text(at);
+    }
+
+    static std::string letterOf(std::int64_t position) {
+        holdfast::Garment garment;
+        garment.position = static_cast<int>(position);
+        return garment.letter();
+    }
+
+    static std::string spaced(std::string time) {
+        std::ranges::replace(time, 'T', ' ');
+        return time;
+    }
+
+    LocalTime localAt(Instant at) const { return Now{at, m_offsetAt(at)}.local(); }
+
+    std::string moment(Instant at) const {
+        const auto offset = std::chrono::duration_cast<Minutes>(m_offsetAt(at)).count();
+        const auto ahead = std::abs(offset);
+        return isoLocalMinute(localAt(at)) + ":" + twoDigits(at.time_since_epoch().count() % 60) +
+               (offset < 0 ? "-" : "+") + twoDigits(ahead / 60) + ":" + twoDigits(ahead % 60);
+    }
+
+    Connection& m_connection;
+    const OffsetAt& m_offsetAt;
+    const TellProgress& m_progress;
+    const Currency m_currency;
+    const double m_rowsInAll;
+    CsvLine m_line;
+    std::int64_t m_lines = 0;
+};
+
+Result<Done> makeFolder(const std::filesystem::path& folder) {
+    if (::mkdir(folder.c_str(), kOwnersFolder) == 0)
+        return Done{};
+    if (errno == EEXIST && std::filesystem::is_directory(folder))
+        return Done{};
+    return plainError("The folder " + folder.string() + " could not be made.");
+}
+
+// A place for each file, before the first is written.
+Result<std::vector<NewFile>> newFiles(const std::filesystem::path& folder) {
+    std::vector<NewFile> files;
+    for (const ExportTable& table : exportTables()) {
+        auto file = NewFile::begin(folder / table.file);
+        if (!file)
+            return file.error();
+        files.push_back(std::move(file).value());
+    }
+    return files;
+}
+
+} // namespace
+
+Result<Exported> exportShop(Shop& shop, const std::filesystem::path& folder, const OffsetAt& offsetAt,
+                            const TellProgress& progress) {
+    if (auto made = makeFolder(folder); !made)
+        return made.error();
+    auto files = newFiles(folder);
+    if (!files)
+        return files.error();
+    auto exported = shop.read([&](Connection& connection) -> Result<Exported> {
+        Exporting exporting{connection, offsetAt, progress};
+        const auto tables = exportTables();
+        for (std::size_t at = 0; at < tables.size(); ++at)
+            if (auto written = exporting.write(tables[at], (*files)[at].temporaryPath()); !written)
+                return written.error();
+        return Exported{static_cast<std::int64_t>(tables.size()), exporting.lines()};
+    });
+    if (!exported)
+        return exported;
+    for (NewFile& file : *files)
+        if (auto kept = file.keep(); !kept)
+            return kept.error();
+    return exported;
+}
+
+} // namespace holdfast::db
