@@ -1,4 +1,5 @@
-// report figures: what came back and why, how long decals hold, promises kept, takings, film.
+// report figures: what came back and why, how long decals hold, promises kept, takings, what fairs earned,
+// what to bring, film.
 #include "app/command_line/reports.h"
 #include "app/command_line/text_table.h"
 #include "app/desk/formats.h"
@@ -69,6 +70,8 @@ public:
         whole.insert(QStringLiteral("months"), monthsJson());
         whole.insert(QStringLiteral("promises"), promisesJson());
         whole.insert(QStringLiteral("takings"), takingsJson());
+        whole.insert(QStringLiteral("earned"), earnedJson());
+        whole.insert(QStringLiteral("bring"), bringJson());
         whole.insert(QStringLiteral("films"), filmsJson());
         return whole;
     }
@@ -163,6 +166,54 @@ private:
                             {QStringLiteral("orderedMinor"), static_cast<qint64>(place.ordered.minor)},
                             {QStringLiteral("paidMinor"), static_cast<qint64>(place.taken.minor)}});
         return places;
+    }
+
+    QJsonArray earnedJson() const {
+        QJsonArray places;
+        for (const Earned& earned : figures().earned) {
+            const auto minor = [](Money amount) { return static_cast<qint64>(amount.minor); };
+            QJsonObject object{{QStringLiteral("place"), words(earned.place)},
+                               {QStringLiteral("isInTheList"), earned.fair.has_value()},
+                               {QStringLiteral("days"), static_cast<qint64>(earned.days)},
+                               {QStringLiteral("orders"), static_cast<qint64>(earned.orders)},
+                               {QStringLiteral("garments"), static_cast<qint64>(earned.garments)},
+                               {QStringLiteral("orderedMinor"), minor(earned.ordered)},
+                               {QStringLiteral("makingMinor"), minor(earned.cost.total())},
+                               {QStringLiteral("stallMinor"), minor(earned.stall())},
+                               {QStringLiteral("leftMinor"), minor(earned.left())}};
+            if (earned.fair) {
+                object.insert(QStringLiteral("firstDay"), words(isoDate(earned.fair->firstDay)));
+                object.insert(QStringLiteral("minutesWorked"),
+                              static_cast<qint64>(earned.fair->hoursWorked().count()));
+                object.insert(QStringLiteral("leftAnHourMinor"), minor(*earned.leftAnHour()));
+            }
+            places.append(object);
+        }
+        return places;
+    }
+
+    QJsonObject bringJson() const {
+        const WhatToBring& bring = figures().bring;
+        QJsonArray blanks;
+        for (const ToBring& kind : bring.kinds)
+            blanks.append(QJsonObject{{QStringLiteral("blank"), words(kind.name)},
+                                      {QStringLiteral("askedFor"), shareJson(kind.asked.mean)},
+                                      {QStringLiteral("bring"), static_cast<qint64>(kind.brought.quantity)},
+                                      {QStringLiteral("washed"), static_cast<qint64>(kind.ready)},
+                                      {QStringLiteral("toWash"), static_cast<qint64>(kind.toWash)},
+                                      {QStringLiteral("missing"), static_cast<qint64>(kind.missing())},
+                                      {QStringLiteral("expectedTooFew"), shareJson(kind.brought.shortage)},
+                                      {QStringLiteral("expectedHome"), shareJson(kind.brought.leftover)}});
+        QJsonObject whole{{QStringLiteral("fairDaysKnown"), static_cast<qint64>(bring.days)},
+                          {QStringLiteral("fairsKnown"), static_cast<qint64>(bring.fairs)},
+                          {QStringLiteral("isFromFew"), bring.isFromFew()},
+                          {QStringLiteral("days"), static_cast<qint64>(bring.comingDays)},
+                          {QStringLiteral("blanks"), blanks}};
+        if (const auto& next = figures().nextFair) {
+            whole.insert(QStringLiteral("fair"), words(next->name));
+            whole.insert(QStringLiteral("firstDay"), words(isoDate(next->firstDay)));
+        }
+        return whole;
     }
 
     QJsonArray filmsJson() const {

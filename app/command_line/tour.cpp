@@ -81,7 +81,13 @@ constexpr std::array<std::pair<SlipName, const char*>, 33> kSlips{{
 constexpr std::pair<FigureQuestion, const char*> kQuestions[] = {
     {FigureQuestion::WhatIsCommon, "in-common"}, {FigureQuestion::Holding, "holding"},
     {FigureQuestion::Months, "months"},          {FigureQuestion::Promises, "promises"},
-    {FigureQuestion::Takings, "takings"},        {FigureQuestion::Film, "film"}};
+    {FigureQuestion::Takings, "takings"},        {FigureQuestion::Earned, "earned"},
+    {FigureQuestion::Bring, "bring"},            {FigureQuestion::Film, "film"}};
+
+constexpr std::pair<RoomSection, const char*> kSections[] = {
+    {RoomSection::Prices, "prices"},   {RoomSection::Work, "work"},   {RoomSection::Films, "films"},
+    {RoomSection::Presses, "presses"}, {RoomSection::Fairs, "fairs"}, {RoomSection::Copies, "copies"},
+    {RoomSection::Laptops, "laptops"}};
 
 bool isSearching(const MainWindow& window) {
     const Workshop* workshop = window.workshop();

@@ -76,6 +76,12 @@ QString humidity(Humidity humidity) {
     return inFormats("%1 %").arg(std::lround(humidity.percent));
 }
 
+QString percentOf(double share) {
+    const double hundredths = share * 100;
+    const bool isSmall = hundredths > 0 && hundredths < 1;
+    return inFormats("%1 %").arg(QLocale::c().toString(hundredths, 'f', isSmall ? 1 : 0));
+}
+
 QString kilograms(Grams weight) {
     return inFormats("%1 kg").arg(QLocale::c().toString(static_cast<double>(weight.value) / 1000.0, 'f', 1));
 }

@@ -9,6 +9,7 @@
 #include "db/tables/claims.h"
 #include "tests/app/slips_fixture.h"
 
+#include <QListView>
 #include <QTest>
 
 namespace holdfast::app::test {
@@ -114,6 +115,30 @@ TEST_F(Claims, TheOrderBookListsThemAndAsksWhatWasDone) {
 
     ASSERT_TRUE(file().undo(file().recent(1).front().id).ok());
     EXPECT_FALSE(lines->isVisibleTo(&place)) << "nothing came back any more";
+}
+
+TEST_F(Claims, OrdersWhoseClaimWaitsAreShownAloneByAKey) {
+    const auto order = handedOver();
+    const auto claim = valueOf(
+        db::recordClaim(file(), {order.garments[0], {}, now().today(), Fault::EdgeLifts, {}, ""}, now()));
+    valueOf(db::recordClaim(file(), {order.garments[1], {}, now().today(), Fault::EdgeLifts, {}, ""}, now()));
+    OrderBookPlace place(desk());
+    place.headerTools()->setParent(&place);
+    showWindow(place, {1270, 708});
+    place.opened();
+    auto* list = place.findChild<QListView*>(QStringLiteral("orderList"));
+    auto* filter = place.findChild<Choice*>(QStringLiteral("orderFilter"));
+    EXPECT_EQ(list->model()->rowCount(), 0) << "it is handed over";
+    QTest::keyClick(&place, Qt::Key_B, Qt::ControlModifier);
+    ASSERT_EQ(list->model()->rowCount(), 1) << "once, however many of its garments came back";
+    EXPECT_TRUE(filter->items()[filter->chosenAt()].text.startsWith(QStringLiteral("Claims 1")));
+    valueOf(db::answerClaim(file(), claim, ClaimAnswer::Advised, now()));
+    EXPECT_EQ(list->model()->rowCount(), 1) << "the other still waits";
+    const auto other = valueOf(file().read(db::openClaims)).front().claim;
+    valueOf(db::answerClaim(file(), other, ClaimAnswer::Advised, now()));
+    EXPECT_EQ(list->model()->rowCount(), 0);
+    QTest::keyClick(&place, Qt::Key_B, Qt::ControlModifier);
+    EXPECT_EQ(filter->chosenAt(), 0) << "the open ones again";
 }
 
 TEST_F(Claims, WhatWasDoneIsSaidInOneSlip) {

@@ -8,6 +8,8 @@
 #include "app/widgets/empty_state.h"
 #include "app/widgets/label.h"
 #include "db/actions/claim_actions.h"
+#include "db/actions/fair_actions.h"
+#include "db/actions/shop_actions.h"
 #include "tests/app/shop_fixture.h"
 
 #include <QTest>
@@ -99,6 +101,54 @@ TEST_F(Figures, QuestionsAreGoneThroughByKeysAndSaySmallNumbers) {
     EXPECT_TRUE(rows().contains(QStringLiteral("Marram Soft, Dusk, 5.0 m"))) << rows().toStdString();
     ask(FigureQuestion::Holding);
     EXPECT_TRUE(rows().contains(QStringLiteral("30 days"))) << rows().toStdString();
+}
+
+TEST_F(Figures, FairsSayWhatIsLeftAndWhatToBringToTheNext) {
+    const auto usual = stockUsualShop();
+    Fair fair;
+    fair.name = "Saltmarsh Makers’ Market";
+    fair.firstDay = fair.lastDay = now().today();
+    fair.hours = {10h, 16h};
+    fair.stallCost = Money{3000};
+    valueOf(db::addFair(file(), fair));
+    fair.firstDay = fair.lastDay = now().today() + Days{7};
+    valueOf(db::addFair(file(), fair));
+    auto settings = desk().shop()->facts.settings;
+    settings.fairName = fair.name;
+    valueOf(db::changeSettings(file(), settings));
+    takeOrder({aGarment(usual), aGarment(usual), aGarment(usual)});
+    settings.fairName = "A friend’s yard";
+    valueOf(db::changeSettings(file(), settings));
+    takeOrder({aGarment(usual)});
+    time().pass(std::chrono::days{1});
+    open();
+    QTRY_COMPARE(questions().items().size(), kFigureQuestions);
+    ask(FigureQuestion::Earned);
+    const QString earned = rows();
+    EXPECT_TRUE(earned.contains(QStringLiteral("Saltmarsh Makers’ Market, 25 Nov 2026, 3, £79.50")))
+        << earned.toStdString();
+    EXPECT_TRUE(earned.contains(QStringLiteral("Taken at A friend’s yard, 1, £26.50")))
+        << earned.toStdString();
+    EXPECT_TRUE(earned.contains(QStringLiteral("no fair in the list"))) << earned.toStdString();
+    EXPECT_FALSE(earned.contains(QStringLiteral("2 Dec 2026"))) << "it is still to come";
+    EXPECT_TRUE(m_place->findChild<Label*>(QStringLiteral("figureNote"))
+                    ->text()
+                    .startsWith(QStringLiteral("So few fairs")));
+    ask(FigureQuestion::Bring);
+    EXPECT_EQ(questions().items().value(static_cast<int>(FigureQuestion::Bring)).text,
+              QStringLiteral("What to bring to Saltmarsh Makers’ Market?"));
+    EXPECT_TRUE(whole().contains(QStringLiteral("about 2.0 are asked for"))) << "four on two days of fairs";
+    EXPECT_TRUE(whole().contains(QStringLiteral("So few days"))) << whole().toStdString();
+    EXPECT_TRUE(rows().contains(QStringLiteral("Tee, M, Moss, 2.0, "))) << rows().toStdString();
+}
+
+TEST_F(Figures, WithoutAFairItSaysWhatWillStandThere) {
+    pressAndHearOfIt();
+    open();
+    QTRY_COMPARE(questions().items().size(), kFigureQuestions);
+    EXPECT_EQ(answerTo(FigureQuestion::Earned), QStringLiteral("nothing yet"));
+    ask(FigureQuestion::Bring);
+    EXPECT_TRUE(whole().startsWith(QStringLiteral("Blanks to bring stand here"))) << whole().toStdString();
 }
 
 TEST_F(Figures, WhatChangesMeanwhileIsShown) {

@@ -26,10 +26,6 @@ constexpr int kMostMarks = 7;
 constexpr double kLeastShown = 0.1; // of the share that failed: a step of one in a hundred is no cliff
 constexpr double kRoomAbove = 1.15;
 
-QString percent(double share) {
-    return QStringLiteral("%1 %").arg(std::lround(share * 100));
-}
-
 // Where shares and their places stand.
 struct Plot {
     QRectF area;
@@ -45,7 +41,7 @@ Plot plotOf(const QWidget& widget, double least, double most) {
 
 void paintShare(QPainter& painter, const Plot& plot, double share, const QString& before = {}) {
     const QRectF box(0, plot.y(share) - 9, plot.area.left() - 8, 18);
-    paintLine(painter, box, before + percent(share), Type::Small, tokens().ink2, Qt::AlignRight);
+    paintLine(painter, box, before + percentOf(share), Type::Small, tokens().ink2, Qt::AlignRight);
 }
 
 // So many days between two marks that a handful stands on the axis.
@@ -115,7 +111,7 @@ void HoldingChart::paintEvent(QPaintEvent*) {
                   days == 0 ? Qt::AlignLeft : Qt::AlignHCenter);
     }
     const QRectF end(x(until) - 200, plot.y(before.share) - 24, 196, 20);
-    paintLine(painter, end, tr("%1 without a fault").arg(percent(before.share)), Type::SmallStrong,
+    paintLine(painter, end, tr("%1 without a fault").arg(percentOf(before.share)), Type::SmallStrong,
               tokens().indigo, Qt::AlignRight);
 }
 
@@ -174,7 +170,7 @@ void MonthsChart::paintEvent(QPaintEvent*) {
         painter.setBrush(samples[month].isOut() ? tokens().madder : tokens().indigo);
         painter.drawEllipse(at, kDot, kDot);
         if (samples[month].isOut())
-            paintLine(painter, QRectF(at.x() - 60, at.y() - 24, 120, 18), percent(samples[month].value),
+            paintLine(painter, QRectF(at.x() - 60, at.y() - 24, 120, 18), percentOf(samples[month].value),
                       Type::SmallStrong, tokens().madder, Qt::AlignHCenter);
         if (month % every == 0) {
             const QString name = date(LocalDate{m_months.months[month] / 1}).section(QLatin1Char(' '), 1, 1);

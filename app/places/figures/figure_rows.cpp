@@ -15,14 +15,37 @@ namespace {
 
 constexpr qreal kHead = 34;
 constexpr qreal kRow = 40;
-constexpr qreal kRowWithRemark = 54;
+constexpr qreal kRowInTwo = 54;
+constexpr qreal kLastLine = 20; // a third line of a row
+constexpr qreal kAboveLines = 8;
 constexpr qreal kBar = 14;
 constexpr qreal kBetween = 24; // columns
 constexpr qreal kMostName = 300;
-constexpr qreal kLeastBars = 120;
+constexpr qreal kLeastName = 120;
+constexpr qreal kLeastBars = 96;
 
-qreal heightOf(const FigureRow& row) {
-    return row.remark.isEmpty() ? kRow : kRowWithRemark;
+// A name that is too wide for one line in two, broken where a word ends; what then is too wide loses its
+// middle, so that a size or a day at its end can be read.
+QStringList linesOf(const QString& name, qreal wide) {
+    if (widthOf(name, Type::Body) <= wide)
+        return {name};
+    const QFontMetricsF metrics(fontOf(Type::Body));
+    qsizetype end = -1;
+    for (qsizetype at = name.indexOf(QLatin1Char(' ')); at >= 0;
+         at = name.indexOf(QLatin1Char(' '), at + 1)) {
+        if (end >= 0 && widthOf(name.left(at), Type::Body) > wide)
+            break;
+        end = at;
+    }
+    if (end < 0)
+        return {metrics.elidedText(name, Qt::ElideMiddle, wide)};
+    return {metrics.elidedText(name.left(end), Qt::ElideMiddle, wide),
+            metrics.elidedText(name.mid(end + 1), Qt::ElideMiddle, wide)};
+}
+
+qreal heightOf(const FigureRow& row, qreal namesWide) {
+    const qsizetype lines = linesOf(row.name, namesWide).size() + (row.remark.isEmpty() ? 0 : 1);
+    return lines == 1 ? kRow : lines == 2 ? kRowInTwo : kRowInTwo + kLastLine;
 }
 
 } // namespace
@@ -41,23 +64,37 @@ void FigureRows::show(const FigureSheet& sheet) {
             QStringLiteral(", ")));
     setAccessibleName(m_sheet.question);
     setAccessibleDescription(spoken.join(QLatin1Char('\n')));
-    updateGeometry();
+    setHeightToRows();
     update();
 }
 
+// Names have what numbers and bars leave them, so that a row's height comes with the width.
+void FigureRows::setHeightToRows() {
+    const int height =
+        m_sheet.rows.isEmpty()
+            ? 0
+            : static_cast<int>(rowTop(static_cast<int>(m_sheet.rows.size()), columns().names)) + 1;
+    setFixedHeight(height);
+}
+
+void FigureRows::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    if (event->size().width() != event->oldSize().width())
+        setHeightToRows();
+}
+
 QSize FigureRows::sizeHint() const {
-    return {480,
-            m_sheet.rows.isEmpty() ? 0 : static_cast<int>(rowTop(static_cast<int>(m_sheet.rows.size()))) + 1};
+    return {480, height()};
 }
 
 bool FigureRows::hasBars() const {
     return std::ranges::any_of(m_sheet.rows, [](const FigureRow& row) { return row.bar.has_value(); });
 }
 
-qreal FigureRows::rowTop(int row) const {
+qreal FigureRows::rowTop(int row, qreal namesWide) const {
     qreal top = kHead;
     for (int before = 0; before < row; ++before)
-        top += heightOf(m_sheet.rows[before]);
+        top += heightOf(m_sheet.rows[before], namesWide);
     return top;
 }
 
@@ -66,7 +103,6 @@ FigureRows::Columns FigureRows::columns() const {
     at.names = widthOf(m_sheet.nameHead, Type::SmallStrong);
     for (const FigureRow& row : m_sheet.rows)
         at.names = std::max({at.names, widthOf(row.name, Type::Body), widthOf(row.remark, Type::Small)});
-    at.names = std::min(at.names, kMostName);
     qreal right = width() - kCardPadding;
     for (qsizetype head = m_sheet.heads.size(); head-- > 0;) {
         qreal wide = widthOf(m_sheet.heads[head], Type::SmallStrong);
@@ -75,6 +111,8 @@ FigureRows::Columns FigureRows::columns() const {
         at.ends.insert(at.ends.begin(), right);
         right -= wide + kBetween;
     }
+    const qreal forBars = hasBars() ? kBetween + kLeastBars : 0;
+    at.names = std::min({at.names, kMostName, std::max(kLeastName, right - kCardPadding - forBars)});
     at.bars = kCardPadding + at.names + kBetween;
     at.barsWide = std::max(kLeastBars, right - at.bars);
     return at;
@@ -88,9 +126,10 @@ void FigureRows::paintEvent(QPaintEvent*) {
     const Columns at = columns();
     paintHead(painter, at);
     for (int row = 0; row < m_sheet.rows.size(); ++row) {
-        const qreal top = rowTop(row);
+        const qreal top = rowTop(row, at.names);
         paintRow(painter, m_sheet.rows[row], top, at);
-        painter.fillRect(QRectF(0, top + heightOf(m_sheet.rows[row]) - 1, width(), 1), tokens().thread);
+        painter.fillRect(QRectF(0, top + heightOf(m_sheet.rows[row], at.names) - 1, width(), 1),
+                         tokens().thread);
     }
 }
 
@@ -105,19 +144,23 @@ void FigureRows::paintHead(QPainter& painter, const Columns& at) const {
 }
 
 void FigureRows::paintRow(QPainter& painter, const FigureRow& row, qreal top, const Columns& at) const {
-    const bool isMarked = !row.remark.isEmpty();
+    const qreal tall = heightOf(row, at.names);
+    const QStringList lines = linesOf(row.name, at.names);
     const qreal line = lineHeight(Type::Body);
-    const QRectF names(kCardPadding, isMarked ? top + 8 : top, at.names, isMarked ? line : kRow);
-    const QString name = QFontMetricsF(fontOf(Type::Body)).elidedText(row.name, Qt::ElideRight, at.names);
-    paintLine(painter, names, name, Type::Body, tokens().ink);
-    if (isMarked)
-        paintLine(painter, QRectF(kCardPadding, names.bottom(), at.names, lineHeight(Type::Small)),
-                  row.remark, Type::Small, tokens().ink2);
+    const bool isInOne = lines.size() == 1 && row.remark.isEmpty();
+    QRectF place(kCardPadding, isInOne ? top : top + kAboveLines, at.names, isInOne ? kRow : line);
+    for (const QString& words : lines) {
+        paintLine(painter, place, words, Type::Body, tokens().ink);
+        place.translate(0, line);
+    }
+    if (!row.remark.isEmpty())
+        paintLine(painter, QRectF(place.topLeft(), QSizeF(at.names, lineHeight(Type::Small))), row.remark,
+                  Type::Small, tokens().ink2);
     for (qsizetype column = 0; column < row.cells.size(); ++column)
-        paintLine(painter, QRectF(0, top, at.ends[static_cast<std::size_t>(column)], heightOf(row)),
-                  row.cells[column], Type::Body, tokens().ink, Qt::AlignRight);
+        paintLine(painter, QRectF(0, top, at.ends[static_cast<std::size_t>(column)], tall), row.cells[column],
+                  Type::Body, tokens().ink, Qt::AlignRight);
     if (row.bar)
-        paintBar(painter, *row.bar, QRectF(at.bars, top, at.barsWide, heightOf(row)));
+        paintBar(painter, *row.bar, QRectF(at.bars, top, at.barsWide, tall));
 }
 
 void FigureRows::paintBar(QPainter& painter, const FigureBar& bar, const QRectF& room) const {

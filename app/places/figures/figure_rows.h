@@ -23,6 +23,7 @@ public:
 
 protected:
     void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
     // Where the columns stand, from the widths of what is in them.
@@ -34,7 +35,8 @@ private:
     };
     Columns columns() const;
     bool hasBars() const;
-    qreal rowTop(int row) const;
+    void setHeightToRows();
+    qreal rowTop(int row, qreal namesWide) const;
     void paintHead(QPainter& painter, const Columns& at) const;
     void paintRow(QPainter& painter, const FigureRow& row, qreal top, const Columns& at) const;
     void paintBar(QPainter& painter, const FigureBar& bar, const QRectF& room) const;

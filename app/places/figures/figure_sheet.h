@@ -44,8 +44,8 @@ struct FigureSheet {
     double most = 0; // the scale's end; with bars
 };
 
-enum class FigureQuestion { CameBack, WhatIsCommon, Holding, Months, Promises, Takings, Film };
-inline constexpr int kFigureQuestions = 7;
+enum class FigureQuestion { CameBack, WhatIsCommon, Holding, Months, Promises, Takings, Earned, Bring, Film };
+inline constexpr int kFigureQuestions = 9;
 
 // All that a sheet is made from.
 struct FiguresShown {

@@ -9,6 +9,7 @@
 #include "app/widgets/empty_state.h"
 #include "app/widgets/field.h"
 #include "app/widgets/label.h"
+#include "db/tables/claims.h"
 
 #include <QListView>
 #include <QShortcut>
@@ -20,8 +21,9 @@ namespace {
 
 constexpr int kSheetWidth = 460;
 
-db::OrderFilter filterFor(int chosen) {
-    return chosen == 0 ? db::OrderFilter::Open : chosen == 2 ? db::OrderFilter::Owing : db::OrderFilter::All;
+void sortOnce(std::vector<OrderId>& orders) {
+    std::ranges::sort(orders);
+    orders.erase(std::unique(orders.begin(), orders.end()), orders.end());
 }
 
 } // namespace
@@ -46,6 +48,11 @@ OrderBookPlace::OrderBookPlace(ShopDesk& shopDesk, QWidget* parent)
         m_sort = m_sort == db::OrderSort::Newest ? db::OrderSort::Promise : db::OrderSort::Newest;
         findAgain();
     });
+    auto* claims = new QShortcut(QKeySequence(Qt::CTRL | Qt::Key_B), this);
+    connect(claims, &QShortcut::activated, this, [this] {
+        m_filter->setChosen(m_filter->chosenAt() == Claims ? Open : Claims);
+        findAgain();
+    });
     auto* newOrder = new QShortcut(QKeySequence(Qt::CTRL | Qt::Key_N), this);
     connect(newOrder, &QShortcut::activated, this, &OrderBookPlace::askNewOrder);
 }
@@ -67,7 +74,7 @@ QWidget* OrderBookPlace::makeList() {
     bar->addWidget(m_search, 1);
     m_filter = new Choice(tr("Which orders"), Choice::Shape::Segment);
     m_filter->setObjectName(QStringLiteral("orderFilter"));
-    m_filter->setItems({{tr("Open")}, {tr("Held")}, {tr("Owing")}, {tr("All")}});
+    m_filter->setItems({{tr("Open")}, {tr("Held")}, {tr("Owing")}, {tr("Claims")}, {tr("All")}});
     m_filter->setChosen(Open);
     m_filter->keepInOneLine();
     connect(m_filter, &Choice::chosen, this, &OrderBookPlace::findAgain);
@@ -174,7 +181,7 @@ bool OrderBookPlace::eventFilter(QObject* watched, QEvent* event) {
 }
 
 bool OrderBookPlace::showsAPart() const {
-    return m_filter->chosenAt() == Held || m_filter->chosenAt() == Owing;
+    return m_filter->chosenAt() != Open && m_filter->chosenAt() != All;
 }
 
 std::vector<OrderId> OrderBookPlace::heldOrders() {
@@ -183,19 +190,36 @@ std::vector<OrderId> OrderBookPlace::heldOrders() {
     for (const auto& [id, assessment] : shop->assessments)
         if (assessment.isHeld())
             held.push_back(shop->facts.garments.at(id).order);
-    std::ranges::sort(held);
-    held.erase(std::unique(held.begin(), held.end()), held.end());
+    sortOnce(held);
     return held;
+}
+
+std::vector<OrderId> OrderBookPlace::claimedOrders() {
+    const auto claims = desk().file().read(db::openClaims);
+    if (!desk().done(claims))
+        return {};
+    std::vector<OrderId> claimed;
+    for (const db::OpenClaim& claim : *claims)
+        claimed.push_back(claim.order);
+    sortOnce(claimed);
+    return claimed;
 }
 
 std::vector<db::OrderLine> OrderBookPlace::fetch(int offset) {
     const std::string search = m_search->text().toStdString();
     const int chosen = m_filter->chosenAt();
+    const bool isAmong = chosen == Held || chosen == Claims;
+    if (isAmong && offset > 0)
+        return {};
+    const std::vector<OrderId> among = chosen == Held     ? heldOrders()
+                                       : chosen == Claims ? claimedOrders()
+                                                          : std::vector<OrderId>{};
+    const db::OrderFilter filter = chosen == Open    ? db::OrderFilter::Open
+                                   : chosen == Owing ? db::OrderFilter::Owing
+                                                     : db::OrderFilter::All;
     auto lines = desk().file().read([&](db::Connection& connection) {
-        if (chosen == Held)
-            return offset == 0 ? db::findAmong(connection, search, heldOrders(), m_sort)
-                               : std::vector<db::OrderLine>{};
-        return db::findOrders(connection, search, filterFor(chosen), OrderModel::kPage, offset, m_sort);
+        return isAmong ? db::findAmong(connection, search, among, m_sort)
+                       : db::findOrders(connection, search, filter, OrderModel::kPage, offset, m_sort);
     });
     desk().done(lines);
     return lines.ok() ? std::move(*lines) : std::vector<db::OrderLine>{};
@@ -212,9 +236,10 @@ void OrderBookPlace::findAgain() {
     if (isEmpty) {
         const bool isSearching = !m_search->text().isEmpty();
         m_nothing->setSentence(isSearching ? tr("No order here matches “%1”.").arg(m_search->text().left(60))
-                               : m_filter->chosenAt() == Held ? tr("No order is held.")
-                               : m_filter->chosenAt() == Owing
-                                   ? tr("Nobody owes anything.")
+                               : m_filter->chosenAt() == Held  ? tr("No order is held.")
+                               : m_filter->chosenAt() == Owing ? tr("Nobody owes anything.")
+                               : m_filter->chosenAt() == Claims
+                                   ? tr("No claim waits for an answer.")
                                    : tr("Orders stand here once the first is taken."));
         m_nothing->setAction(isSearching    ? tr("Clear the search")
                              : showsAPart() ? tr("Show all orders")
@@ -249,6 +274,7 @@ void OrderBookPlace::countFilters() {
     m_filter->setItems({{tr("Open %1").arg(counts->open)},
                         {tr("Held %1").arg(heldOrders().size())},
                         {tr("Owing %1").arg(counts->owing)},
+                        {tr("Claims %1").arg(claimedOrders().size())},
                         {tr("All")}});
     m_heads->setCurrencySign(words(desk().currency().sign));
     if (m_owedOnOpen)

@@ -31,7 +31,7 @@ protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
-    enum Filter { Open, Held, Owing, All };
+    enum Filter { Open, Held, Owing, Claims, All };
 
     QWidget* makeList();
     void findAgain(); // the search, filter or order of lines changed
@@ -40,7 +40,8 @@ private:
     void choose(OrderId order);
     void chooseRow(int row);
     void askNewOrder();
-    bool showsAPart() const; // the held or the owing alone
+    bool showsAPart() const;              // the held, the owing or those with a claim alone
+    std::vector<OrderId> claimedOrders(); // of whose claims one waits for an answer
     std::vector<OrderId> heldOrders();
     std::vector<db::OrderLine> fetch(int offset);
 

@@ -1,0 +1,146 @@
+#include "app/places/figures/fair_sheets.h"
+
+#include "app/desk/formats.h"
+#include "app/places/figures/figure_words.h"
+
+#include <algorithm>
+
+namespace holdfast::app {
+
+namespace {
+
+// Fewer fairs than this say little: weather alone makes more difference.
+constexpr qsizetype kFewFairs = 4;
+
+double minorOf(Money amount) {
+    return static_cast<double>(amount.minor);
+}
+
+QString onAverage(double count) {
+    return QString::number(count, 'f', 1);
+}
+
+} // namespace
+
+void FairSheets::earned(FigureSheet& sheet) const {
+    if (m_figures.earned.empty())
+        return;
+    Money ordered, left, leftAtFairs;
+    Minutes worked{0};
+    qsizetype fairs = 0;
+    sheet.nameHead = tr("Fair");
+    sheet.heads = {tr("Garments"), tr("Ordered"), tr("Making"), tr("Stall, way"), tr("Left"), tr("An hour")};
+    for (const Earned& earned : m_figures.earned) {
+        ordered += earned.ordered;
+        left += earned.left();
+        if (earned.fair) {
+            ++fairs;
+            leftAtFairs += earned.left();
+            worked += earned.fair->hoursWorked();
+        }
+        const auto amount = [&](Money money) { return app::money(money, m_shown.currency); };
+        const auto anHour = earned.leftAnHour();
+        const double spent = minorOf(earned.ordered) - std::max(0.0, minorOf(earned.left()));
+        sheet.rows.append({earned.fair ? tr("%1, %2").arg(words(earned.place), date(earned.fair->firstDay))
+                                       : tr("Taken at %1").arg(words(earned.place)),
+                           FigureBar{minorOf(earned.ordered), {}, {}, spent},
+                           {QString::number(earned.garments), amount(earned.ordered),
+                            amount(earned.cost.total()), earned.fair ? amount(earned.stall()) : dash(),
+                            amount(earned.left()), anHour ? amount(*anHour) : dash()},
+                           !earned.fair              ? tr("no fair in the list")
+                           : earned.left() < Money{} ? tr("cost more than it brought")
+                                                     : QString()});
+        sheet.most = std::max(sheet.most, minorOf(earned.ordered));
+    }
+    const QString leftWords = money(left, m_shown.currency);
+    sheet.answer = tr("%1 left of %2").arg(leftWords, money(ordered, m_shown.currency));
+    sheet.whole = tr("%1 is left of %2 that was ordered, after making, stalls and the way there.")
+                      .arg(leftWords, money(ordered, m_shown.currency));
+    if (worked > Minutes{0})
+        sheet.whole +=
+            tr(" At fairs of the list %1 an hour.")
+                .arg(money(divided(leftAtFairs, 60, worked.count(), Rounding::HalfEven), m_shown.currency));
+    sheet.note = earnedNote();
+    if (fairs < kFewFairs)
+        sheet.note =
+            tr("So few fairs say little of the next: weather alone makes more difference. ") + sheet.note;
+}
+
+QString FairSheets::earnedNote() const {
+    return tr(
+        "Hatched: what it cost. Making is blank, film with its waste, the maker’s minutes and overhead, by "
+        "today’s costs; an hour is one worked at the fair, beside making, which is paid in its cost. What "
+        "is ordered counts, also where it is still owed. Tax is yours to reckon by local law.");
+}
+
+QString FairSheets::bringQuestion() const {
+    return m_figures.nextFair ? tr("What to bring to %1?").arg(words(m_figures.nextFair->name)) : QString();
+}
+
+void FairSheets::bring(FigureSheet& sheet) const {
+    if (m_figures.nextFair)
+        sheet.question = bringQuestion();
+    if (m_figures.bring.days == 0)
+        return;
+    std::int64_t blanks = 0, missing = 0;
+    sheet.nameHead = tr("Blank");
+    sheet.heads = {tr("Asked for"), tr("Bring"),   tr("Washed"), tr("To wash"),
+                   tr("Missing"),   tr("Too few"), tr("Home")};
+    for (const ToBring& kind : m_figures.bring.kinds) {
+        const auto quantity = static_cast<double>(kind.brought.quantity);
+        blanks += kind.brought.quantity;
+        missing += kind.missing();
+        sheet.rows.append(
+            {words(kind.name),
+             FigureBar{quantity, {}, {}, static_cast<double>(kind.missing())},
+             {onAverage(kind.asked.mean), QString::number(kind.brought.quantity), QString::number(kind.ready),
+              QString::number(kind.toWash), kind.missing() == 0 ? dash() : QString::number(kind.missing()),
+              onAverage(kind.brought.shortage), onAverage(kind.brought.leftover)},
+             {}});
+        sheet.most = std::max(sheet.most, quantity);
+    }
+    sheet.answer =
+        missing == 0 ? tr("%1 blanks").arg(blanks) : tr("%1 blanks, %2 missing").arg(blanks).arg(missing);
+    sheet.whole = bringSentence();
+    if (m_figures.bring.isFromFew())
+        sheet.whole += tr(" So few days of fairs tell little.");
+    sheet.note = bringNote();
+}
+
+QString FairSheets::occasion() const {
+    const std::int64_t days = m_figures.bring.comingDays;
+    if (!m_figures.nextFair)
+        return tr("a day of a fair");
+    return days == 1 ? tr("%1").arg(dayNear(m_figures.nextFair->lastDay, m_shown.today))
+                     : tr("%1 until %2")
+                           .arg(dayCount(Days{days}), dayNear(m_figures.nextFair->lastDay, m_shown.today));
+}
+
+QString FairSheets::bringSentence() const {
+    double asked = 0, shortage = 0, leftover = 0;
+    for (const ToBring& kind : m_figures.bring.kinds) {
+        asked += kind.asked.mean;
+        shortage += kind.brought.shortage;
+        leftover += kind.brought.leftover;
+    }
+    if (m_figures.bring.kinds.empty())
+        return tr("Nothing that was sold at fairs earns what it costs to make.");
+    return tr("For %1: on the average about %2 are asked for, %3 of them are not there, and %4 come home "
+              "again.")
+        .arg(occasion(), onAverage(asked), onAverage(shortage), onAverage(leftover));
+}
+
+QString FairSheets::bringNote() const {
+    const WhatToBring& bring = m_figures.bring;
+    const QString from = bring.days == 1 ? tr("An estimate from a single day of a fair.")
+                                         : tr("An estimate from %1 days of fairs.").arg(bring.days);
+    return from + tr(" Hatched: not on the rail. A missing blank loses its margin; one that comes home costs "
+                     "a small "
+                     "share of its price (Settings), because it keeps: hence so many. Who went away without "
+                     "ordering is "
+                     "not known. Washed counts what is in the wash. Too few and home are averages, once what "
+                     "is missing "
+                     "is there.");
+}
+
+} // namespace holdfast::app
