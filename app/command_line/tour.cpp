@@ -84,11 +84,6 @@ constexpr std::pair<FigureQuestion, const char*> kQuestions[] = {
     {FigureQuestion::Takings, "takings"},        {FigureQuestion::Earned, "earned"},
     {FigureQuestion::Bring, "bring"},            {FigureQuestion::Film, "film"}};
 
-constexpr std::pair<RoomSection, const char*> kSections[] = {
-    {RoomSection::Prices, "prices"},   {RoomSection::Work, "work"},   {RoomSection::Films, "films"},
-    {RoomSection::Presses, "presses"}, {RoomSection::Fairs, "fairs"}, {RoomSection::Copies, "copies"},
-    {RoomSection::Laptops, "laptops"}};
-
 bool isSearching(const MainWindow& window) {
     const Workshop* workshop = window.workshop();
     const auto* mat = workshop ? qobject_cast<const CuttingMatPlace*>(workshop->place()) : nullptr;
