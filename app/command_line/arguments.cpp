@@ -107,6 +107,8 @@ private:
         }
         if (word == "tour")
             return takeVerb(Verb::Tour, word);
+        if (word == "papers")
+            return takeVerb(Verb::Papers, word);
         if (word == "backup")
             return takeVerb(Verb::Backup, word);
         if (word == "check")
@@ -115,7 +117,7 @@ private:
             return takeReport(word);
         if (m_hasVerb)
             return plainError("“" + word + "” is too much. See holdfast --help.");
-        return plainError("There is no “" + word + "”. Ask for report, tour, check or backup.");
+        return plainError("There is no “" + word + "”. Ask for report, tour, papers, check or backup.");
     }
 
     Result<Done> takeReport(const std::string& word) {
@@ -133,14 +135,26 @@ private:
                           "”. Ask for walk, use-first, holds, blanks, promise, cut or figures.");
     }
 
-    bool wantsTarget() const { return m_arguments.verb == Verb::Tour || m_arguments.verb == Verb::Backup; }
+    bool wantsTarget() const {
+        return m_arguments.verb == Verb::Tour || m_arguments.verb == Verb::Papers ||
+               m_arguments.verb == Verb::Backup;
+    }
+    std::string targetWanted() const {
+        switch (m_arguments.verb) {
+        case Verb::Tour:
+            return "tour needs the folder to draw into behind it.";
+        case Verb::Papers:
+            return "papers needs the folder to write into behind it.";
+        default:
+            return "backup needs the new file behind it.";
+        }
+    }
 
     Result<Arguments> checked() const {
         if (m_arguments.isDemo && m_arguments.shop)
             return plainError("--shop and --demo exclude each other.");
         if (wantsTarget() && m_arguments.target.empty())
-            return plainError(m_arguments.verb == Verb::Tour ? "tour needs the folder to draw into behind it."
-                                                             : "backup needs the new file behind it.");
+            return plainError(targetWanted());
         if (m_arguments.asJson && m_arguments.verb != Verb::Report)
             return plainError("--json goes with report only.");
         if (m_isScaled && m_arguments.verb != Verb::Tour)
@@ -177,6 +191,8 @@ std::string usage() {
            "      --json         the same as JSON (keys: docs/command-line.md)\n"
            "  tour DIR           draws every place to PNG, by day and in the evening\n"
            "      --scale 2      at twice the size\n"
+           "  papers DIR         what is printed for the day: day sheet, tickets, cards, tags, labels, cut "
+           "sheets\n"
            "  check              is the shop file whole: rows, ledgers, journal\n"
            "  backup FILE        a whole copy of the shop in a new file\n"
            "\n"

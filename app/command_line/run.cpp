@@ -1,6 +1,7 @@
 #include "app/command_line/run.h"
 
 #include "app/command_line/arguments.h"
+#include "app/command_line/papers.h"
 #include "app/command_line/tour.h"
 #include "app/command_line/verbs.h"
 #include "app/shell/main_window.h"
@@ -53,6 +54,14 @@ int doVerb(const Arguments& arguments, int argc, char** argv) {
     default:
         return kWrongUsage;
     }
+}
+
+// Letters are measured and drawn, which needs fonts but no display.
+int doPapers(const Arguments& arguments, int argc, char** argv) {
+    qputenv("QT_QPA_PLATFORM", "offscreen");
+    const QGuiApplication application(argc, argv);
+    nameProgram();
+    return tell(papers(arguments, clockFor(arguments)));
 }
 
 // Pictures are the same on every machine: drawn without a display, at the scale asked for.
@@ -116,6 +125,8 @@ int run(int argc, char** argv) {
         return openWindow(*arguments, argc, argv);
     case Verb::Tour:
         return doTour(*arguments, argc, argv);
+    case Verb::Papers:
+        return doPapers(*arguments, argc, argv);
     default:
         return doVerb(*arguments, argc, argv);
     }

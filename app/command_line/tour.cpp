@@ -1,6 +1,7 @@
 #include "app/command_line/tour.h"
 
 #include "app/command_line/half_typed_order.h"
+#include "app/command_line/tour_papers.h"
 #include "app/command_line/verbs.h"
 #include "app/places/cutting_mat/cut_not_pressed.h"
 #include "app/places/cutting_mat/cutting_mat_place.h"
@@ -181,6 +182,10 @@ public:
             if (const auto drawn = drawEmpty(); !drawn.ok())
                 return drawn.error();
         }
+        const auto papers = drawPaperPictures(shop, m_clock, m_folder, m_scale);
+        if (!papers.ok())
+            return papers.error();
+        m_drawn += *papers;
         // Last, because the order stays on the table of the copy.
         for (const Light each : {Light::Day, Light::Evening}) {
             m_light = each;

@@ -63,6 +63,13 @@ Result<std::filesystem::path> shopPath(const Arguments& arguments, const Clock& 
     return arguments.shop.value_or(defaultShopPath());
 }
 
+Result<std::shared_ptr<const ReckonedShop>> reckonedShop(const Arguments& arguments, const Clock& clock) {
+    auto shop = openToRead(arguments, clock);
+    if (!shop.ok())
+        return shop.error();
+    return reckoned(**shop, clock.moment());
+}
+
 Result<std::string> report(const Arguments& arguments, const Clock& clock) {
     auto shop = openToRead(arguments, clock);
     if (!shop.ok())

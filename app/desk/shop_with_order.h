@@ -5,8 +5,8 @@
 
 namespace holdfast::app {
 
-// The desk's own shop where the order is open; a closed one is read alone. None where the order is not in the file
-// (it was taken back) or the file cannot be read.
+// The desk's own shop where the order is open; a closed one is read alone. None where the order is not in the
+// file (it was taken back) or the file cannot be read.
 std::shared_ptr<const ReckonedShop> shopWithOrder(ShopDesk& desk, OrderId order);
 
 } // namespace holdfast::app

@@ -23,7 +23,11 @@ struct AskSlip {
     SlipName slip;
     Matter matter;
 };
-using FinderTarget = std::variant<GoTo, AskSlip, ShellAct>;
+struct AskPaper {
+    PaperName paper;
+    Matter matter;
+};
+using FinderTarget = std::variant<GoTo, AskSlip, AskPaper, ShellAct>;
 
 enum class FinderKind { Place, Action, Order, Roll, Lot };
 

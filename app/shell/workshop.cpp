@@ -83,6 +83,7 @@ void Workshop::listenToDesk() {
     connect(&m_desk, &ShopDesk::said, m_foot, &FootLine::showWords);
     connect(&m_desk, &ShopDesk::placeAsked, this, &Workshop::leadTo);
     connect(&m_desk, &ShopDesk::slipAsked, this, &Workshop::showSlip);
+    connect(&m_desk, &ShopDesk::paperAsked, this, &Workshop::printPaper);
 }
 
 void Workshop::makeKeys() {
@@ -239,6 +240,8 @@ void Workshop::follow(const FinderTarget& target) {
         turnTo(place->place, place->matter);
     else if (const auto* slip = std::get_if<AskSlip>(&target))
         showSlip(slip->slip, slip->matter);
+    else if (const auto* paper = std::get_if<AskPaper>(&target))
+        printPaper(paper->paper, paper->matter);
     else
         act(std::get<ShellAct>(target));
 }

@@ -38,6 +38,8 @@ public:
     Place* place() const;
 
     void showSlip(SlipName name, const Matter& matter);
+    // At the printer, or without one as a PDF; the foot says which.
+    void printPaper(PaperName name, const Matter& matter);
     void act(ShellAct act);
 
     SlipEdge* slipEdge() const { return m_slips; }

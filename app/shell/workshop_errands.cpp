@@ -1,7 +1,9 @@
-// The long errands of the workshop's frame: copying the shop, checking its file, taking back a long action.
+// The long errands of the workshop's frame: copying the shop, checking its file, printing, taking back a long
+// action.
 #include "app/desk/background_work.h"
 #include "app/desk/formats.h"
 #include "app/desk/shop_beside.h"
+#include "app/papers/paper_making.h"
 #include "app/shell/backup_slip.h"
 #include "app/shell/foot_line.h"
 #include "app/shell/slip_edge.h"
@@ -43,6 +45,22 @@ void Workshop::backUp(const std::filesystem::path& target) {
                 return copied.error();
             return done;
         });
+    if (!began)
+        m_foot->showFailure(tr("Other work is under way; wait for it or stop it first."));
+}
+
+void Workshop::printPaper(PaperName name, const Matter& matter) {
+    closeFinder();
+    const auto errand = paperErrand(m_desk, name, matter);
+    if (!errand.ok()) {
+        m_foot->showFailure(words(errand.error().message));
+        return;
+    }
+    const bool began = m_work->begin(tr("Printing %1").arg(errand->title),
+                                     [errand = *errand, folder = paperFolder()](
+                                         const BackgroundWork::Progress& progress) {
+                                         return printPapers(errand, folder, progress);
+                                     });
     if (!began)
         m_foot->showFailure(tr("Other work is under way; wait for it or stop it first."));
 }

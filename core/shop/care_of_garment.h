@@ -1,5 +1,6 @@
 #pragma once
-// The care card of a garment of the shop: its blank's label, its films, and the day from which it may be washed.
+// The care card of a garment of the shop: its blank's label, its films, and the day from which it may be
+// washed.
 
 #include "core/care/care_card.h"
 #include "core/shop/reckoned_shop.h"

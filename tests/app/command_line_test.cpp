@@ -80,13 +80,14 @@ TEST(Arguments, WrongUsageIsSaidInOneLine) {
         refusal({"report", "weather"}),
         "There is no report “weather”. Ask for walk, use-first, holds, blanks, promise, cut or figures.");
     EXPECT_EQ(refusal({"tour"}), "tour needs the folder to draw into behind it.");
+    EXPECT_EQ(refusal({"papers"}), "papers needs the folder to write into behind it.");
     EXPECT_EQ(refusal({"backup"}), "backup needs the new file behind it.");
     EXPECT_EQ(refusal({"check", "--json"}), "--json goes with report only.");
     EXPECT_EQ(refusal({"check", "--scale", "2"}), "--scale goes with tour only.");
     EXPECT_EQ(refusal({"tour", "d", "--scale", "3"}), "--scale is 1 or 2, not “3”.");
     EXPECT_EQ(refusal({"check", "backup"}), "One thing at a time: “backup” is too much.");
     EXPECT_EQ(refusal({"--loud"}), "There is no option --loud. See holdfast --help.");
-    EXPECT_EQ(refusal({"wash"}), "There is no “wash”. Ask for report, tour, check or backup.");
+    EXPECT_EQ(refusal({"wash"}), "There is no “wash”. Ask for report, tour, papers, check or backup.");
 }
 
 // ── tables ────────────────────────────────────────────────────────────────────────────────────────────

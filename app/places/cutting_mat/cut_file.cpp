@@ -1,11 +1,10 @@
 #include "app/places/cutting_mat/cut_file.h"
 
 #include "app/desk/formats.h"
-#include "app/places/cutting_mat/decal_shapes.h"
+#include "app/papers/decal_shapes.h"
 #include "app/places/cutting_mat/mat_words.h"
 
 #include <QCoreApplication>
-#include <QSaveFile>
 
 namespace holdfast::app {
 
@@ -80,16 +79,6 @@ QString cutFileName(const ReckonedShop& shop, const Nest& nest) {
             letter = u'-';
     return QStringLiteral("%1 %2 %3.svg")
         .arg(rollLabel(shop.facts, nest.roll), shade, words(isoDate(shop.now.today())));
-}
-
-Result<Done> writeCutFile(const QString& path, const std::string& text) {
-    QSaveFile file(path);
-    const auto size = static_cast<qint64>(text.size());
-    if (!file.open(QIODevice::WriteOnly) || file.write(text.data(), size) != size || !file.commit())
-        return fieldError(
-            "file",
-            plain(CutFile::tr("The cut file %1 could not be written: %2.").arg(path, file.errorString())));
-    return Done{};
 }
 
 } // namespace holdfast::app

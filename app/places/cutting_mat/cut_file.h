@@ -21,7 +21,4 @@ Result<std::string> cutFileOf(const ReckonedShop& shop, const Nest& nest, CutShe
 
 QString cutFileName(const ReckonedShop& shop, const Nest& nest); // "R-09 Dusk 2026-11-26.svg"
 
-// Writes the whole file or leaves what was there; an error says why it could not be.
-Result<Done> writeCutFile(const QString& path, const std::string& text);
-
 } // namespace holdfast::app

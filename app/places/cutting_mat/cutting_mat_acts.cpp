@@ -12,8 +12,6 @@
 #include <QDir>
 #include <QFileDialog>
 #include <QFileInfo>
-#include <QPrintDialog>
-#include <QPrinter>
 #include <QPrinterInfo>
 #include <QStackedWidget>
 #include <QStandardPaths>
@@ -153,21 +151,10 @@ void CuttingMatPlace::askCutFile() {
 void CuttingMatPlace::askMatSheet() {
     if (!m_model.film() || m_model.nests().empty())
         return;
-    if (QPrinterInfo::availablePrinterNames().isEmpty()) {
+    if (QPrinterInfo::defaultPrinterName().isEmpty())
         askMatSheetFile();
-        return;
-    }
-    auto printer = std::make_shared<QPrinter>(QPrinter::HighResolution);
-    printer->setDocName(tr("Mat sheet"));
-    auto* dialog = new QPrintDialog(printer.get(), this);
-    dialog->setAttribute(Qt::WA_DeleteOnClose);
-    connect(dialog, &QDialog::accepted, this, [this, printer] {
-        write(tr("Printing the mat sheet"),
-              [printer](const MatToWrite& mat, const BackgroundWork::Progress& progress) {
-                  return printMatSheet(mat, *printer, progress);
-              });
-    });
-    dialog->open();
+    else
+        write(tr("Printing the mat sheet"), printMatSheet);
 }
 
 void CuttingMatPlace::askMatSheetFile() {

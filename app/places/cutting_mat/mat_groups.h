@@ -3,7 +3,7 @@
 // first. So many lines at most are shown, so that what stands below is in reach; how many more there are is
 // said.
 
-#include "app/places/cutting_mat/decal_shapes.h"
+#include "app/papers/decal_shapes.h"
 #include "app/places/cutting_mat/mat_model.h"
 
 #include <QColor>

@@ -4,7 +4,7 @@
 // to its box; else, where there is no room at the scale drawn, only in the list. No number covers a drawing,
 // another number or words.
 
-#include "app/places/cutting_mat/decal_shapes.h"
+#include "app/papers/decal_shapes.h"
 #include "app/places/cutting_mat/mat_model.h"
 #include "app/places/cutting_mat/mat_scale.h"
 

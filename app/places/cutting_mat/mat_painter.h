@@ -1,7 +1,7 @@
 #pragma once
 // Draws the nests to scale: film, rulers, decals as they are cut, weeding boxes, offcuts, the cut-off line.
 
-#include "app/places/cutting_mat/decal_shapes.h"
+#include "app/papers/decal_shapes.h"
 #include "app/places/cutting_mat/mat_model.h"
 #include "app/places/cutting_mat/mat_numbers.h"
 #include "app/places/cutting_mat/mat_scale.h"

@@ -1,7 +1,7 @@
 #include "app/places/cutting_mat/mat_sheet.h"
 
 #include "app/desk/formats.h"
-#include "app/places/cutting_mat/decal_shapes.h"
+#include "app/papers/decal_shapes.h"
 #include "app/places/cutting_mat/mat_words.h"
 #include "app/theme/type.h"
 

@@ -2,6 +2,7 @@
 // The mat on paper: each nest drawn to a stated scale, mirrored as it is cut, and below it a line with a box
 // to tick for each decal. Black on white.
 
+#include "app/papers/paper_files.h"
 #include "app/places/cutting_mat/mat_model.h"
 #include "core/cutting/cut_sheet.h"
 
@@ -26,8 +27,6 @@ struct MatPaperScale {
     std::vector<MatStrip> strips;
 };
 MatPaperScale paperScaleOf(const Nest& nest, double paperMillimetres);
-
-enum class Drawn { Whole, Stopped };
 
 // Begins each nest on a page of its own. `goesOn` is told the share done and says whether to go on. An error
 // where the paper cannot be written to. On any thread.

@@ -1,6 +1,7 @@
 #include "app/places/cutting_mat/mat_writing.h"
 
 #include "app/desk/formats.h"
+#include "app/papers/paper_printing.h"
 #include "app/places/cutting_mat/cut_file.h"
 #include "app/places/cutting_mat/mat_sheet.h"
 #include "app/places/cutting_mat/mat_words.h"
@@ -9,13 +10,11 @@
 #include <QDir>
 #include <QFileInfo>
 #include <QPdfWriter>
-#include <QSaveFile>
+#include <QPrinter>
 
 namespace holdfast::app {
 
 namespace {
-
-constexpr int kPaperDots = 300; // an inch
 
 struct MatWriting {
     Q_DECLARE_TR_FUNCTIONS(holdfast::app::MatWriting)
@@ -30,11 +29,6 @@ QString besides(const QString& path, const QString& roll) {
 
 std::string stopped() {
     return plain(MatWriting::tr("Stopped; nothing was written."));
-}
-
-Error cannotWrite(const QString& path, const QString& why) {
-    return fieldError("file",
-                      plain(MatWriting::tr("The mat sheet %1 could not be written: %2.").arg(path, why)));
 }
 
 } // namespace
@@ -62,7 +56,7 @@ Result<std::string> writeCutFiles(const MatToWrite& mat, const QString& path,
         return stopped();
     QStringList written;
     for (const Sheet& sheet : sheets) {
-        if (const auto done = writeCutFile(sheet.path, sheet.text); !done.ok())
+        if (const auto done = writeText(sheet.path, sheet.text); !done.ok())
             return done.error();
         written.append(QFileInfo(sheet.path).fileName());
     }
@@ -74,28 +68,22 @@ Result<std::string> writeCutFiles(const MatToWrite& mat, const QString& path,
 
 Result<std::string> writeMatSheet(const MatToWrite& mat, const QString& path,
                                   const BackgroundWork::Progress& progress) {
-    QSaveFile file(path);
-    if (!file.open(QIODevice::WriteOnly))
-        return cannotWrite(path, file.errorString());
-    {
-        QPdfWriter paper(&file);
-        paper.setResolution(kPaperDots);
+    const auto drawn = writePdf(path, MatWriting::tr("Mat sheet"), [&](QPdfWriter& paper) {
         paper.setPageSize(QPageSize(QPageSize::A4));
-        paper.setTitle(MatWriting::tr("Mat sheet"));
-        const auto drawn = drawMatSheets(paper, *mat.shop, mat.nests, mat.wish, progress);
-        if (!drawn.ok())
-            return drawn.error();
-        if (*drawn == Drawn::Stopped)
-            return stopped();
-    }
-    if (!file.commit())
-        return cannotWrite(path, file.errorString());
+        return drawMatSheets(paper, *mat.shop, mat.nests, mat.wish, progress);
+    });
+    if (!drawn.ok())
+        return drawn.error();
+    if (*drawn == Drawn::Stopped)
+        return stopped();
     return plain(MatWriting::tr("Saved %1.").arg(QFileInfo(path).fileName()));
 }
 
-Result<std::string> printMatSheet(const MatToWrite& mat, QPagedPaintDevice& printer,
-                                  const BackgroundWork::Progress& progress) {
-    const auto drawn = drawMatSheets(printer, *mat.shop, mat.nests, mat.wish, progress);
+Result<std::string> printMatSheet(const MatToWrite& mat, const BackgroundWork::Progress& progress) {
+    const auto printer = usualPrinter(MatWriting::tr("Mat sheet"));
+    if (!printer)
+        return plainError(plain(MatWriting::tr("There is no printer any more; save the mat sheet instead.")));
+    const auto drawn = drawMatSheets(*printer, *mat.shop, mat.nests, mat.wish, progress);
     if (!drawn.ok())
         return drawn.error();
     return plain(*drawn == Drawn::Stopped ? MatWriting::tr("Stopped; some pages may be printed.")

@@ -9,8 +9,6 @@
 
 #include <QString>
 
-class QPagedPaintDevice;
-
 namespace holdfast::app {
 
 struct MatToWrite {
@@ -27,7 +25,7 @@ Result<std::string> writeCutFiles(const MatToWrite& mat, const QString& path,
                                   const BackgroundWork::Progress& progress);
 Result<std::string> writeMatSheet(const MatToWrite& mat, const QString& path, // PDF
                                   const BackgroundWork::Progress& progress);
-Result<std::string> printMatSheet(const MatToWrite& mat, QPagedPaintDevice& printer,
-                                  const BackgroundWork::Progress& progress);
+// On the system's default printer.
+Result<std::string> printMatSheet(const MatToWrite& mat, const BackgroundWork::Progress& progress);
 
 } // namespace holdfast::app

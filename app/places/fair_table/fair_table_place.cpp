@@ -55,6 +55,11 @@ FairTablePlace::FairTablePlace(ShopDesk& desk, QWidget* parent)
 
     connect(&m_model, &FairTableModel::changed, this, &FairTablePlace::refresh);
     connect(m_sums, &SumsPanel::takeAsked, this, &FairTablePlace::take);
+    connect(m_sums, &SumsPanel::ticketAsked, this, [this] {
+        Matter taken;
+        taken.order = m_model.taken()->id;
+        emit this->desk().paperAsked(PaperName::ClaimTicket, taken);
+    });
     connect(&desk, &ShopDesk::changed, this, &Place::subtitleChanged);
     connect(&desk, &ShopDesk::minutePassed, this, &Place::subtitleChanged);
     refresh();

@@ -98,6 +98,10 @@ void SumsPanel::build() {
     m_kept->setObjectName(QStringLiteral("keptWords"));
     m_kept->wrapped();
     m_taken = new TakenBlock;
+    m_ticket = new Button(tr("Print the claim ticket"));
+    m_ticket->setObjectName(QStringLiteral("printTicket"));
+    m_ticket->setKey(Qt::Key_T);
+    m_ticket->setTargetHeight(kTarget);
     m_customer = new CustomerRow(m_model);
     m_deposit = new DepositRow(m_model);
     m_error = new Label({}, Type::SmallStrong, &Tokens::madder);
@@ -128,6 +132,7 @@ void SumsPanel::build() {
     m_draft = buildDraft();
     column->addWidget(m_draft, 1);
     column->addWidget(m_taken, 1);
+    column->addWidget(m_ticket);
     column->addWidget(m_customer);
     column->addWidget(m_deposit);
     column->addWidget(m_error);
@@ -153,6 +158,7 @@ void SumsPanel::connectAll() {
         const ColourId colour = sooner->colours.front()->id;
         m_model.edit(Step::Choice, [&](TableDraft& draft) { draft.garment().colour = colour; });
     });
+    connect(m_ticket, &QAbstractButton::clicked, this, &SumsPanel::ticketAsked);
     connect(m_another, &QAbstractButton::clicked, this, &SumsPanel::addGarmentToOrder);
     connect(m_quotation, &QAbstractButton::clicked, this, [this] { emit takeAsked(true); });
     connect(m_take, &QAbstractButton::clicked, this, [this] { emit takeAsked(false); });
@@ -173,6 +179,7 @@ void SumsPanel::refresh() {
     const auto& taken = m_model.taken();
     m_draft->setVisible(!taken);
     m_taken->setVisible(taken.has_value());
+    m_ticket->setVisible(taken.has_value());
     if (taken)
         m_taken->show(*taken, m_model.shop().facts.settings.currency, m_model.shop().now.today());
     else

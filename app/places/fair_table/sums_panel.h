@@ -33,6 +33,7 @@ public:
 
 signals:
     void takeAsked(bool isQuotation);
+    void ticketAsked(); // of the order just taken
 
 protected:
     void resizeEvent(QResizeEvent* event) override;
@@ -62,6 +63,7 @@ private:
     PromiseBlock* m_promise = nullptr;
     Button* m_sooner = nullptr;
     TakenBlock* m_taken = nullptr;
+    Button* m_ticket = nullptr;
     CustomerRow* m_customer = nullptr;
     DepositRow* m_deposit = nullptr;
     Label* m_error = nullptr;

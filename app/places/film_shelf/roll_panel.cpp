@@ -195,6 +195,8 @@ QWidget* RollPanel::makeActs() {
     m_away = act(tr("Put away"), QStringLiteral("shelf-away"), Qt::Key_A, "putAway", [this] { putAway(); });
     m_move = act(tr("Move"), {}, Qt::Key_M, "moveRoll", [this] { ask(SlipName::RollMove); });
     m_useUp = act(tr("Use up"), {}, Qt::Key_U, "useUpRoll", [this] { ask(SlipName::UseUpRoll); });
+    m_label = act(tr("Label"), {}, Qt::Key_P, "printLabel", [this] { printLabel(); });
+    m_label->setToolTip(tr("Print the roll’s label"));
     m_recipe = act(tr("Recipe"), {}, Qt::Key_E, "recipe", [this] { ask(SlipName::Recipe); });
 
     auto* acts = new QWidget;
@@ -202,7 +204,7 @@ QWidget* RollPanel::makeActs() {
     rows->setContentsMargins(kCardPadding, kSpace8, kCardPadding, kSpace12);
     rows->setSpacing(kSpace8);
     const std::array<std::vector<Button*>, 3> all{
-        {{m_reading, m_import}, {m_strip, m_away}, {m_move, m_useUp, m_recipe}}};
+        {{m_reading, m_import}, {m_strip, m_away}, {m_move, m_useUp, m_recipe, m_label}}};
     for (const std::vector<Button*>& buttons : all) {
         auto* row = new QHBoxLayout;
         row->setSpacing(kSpace8);
@@ -221,6 +223,14 @@ void RollPanel::ask(SlipName slip) {
     matter.film = roll().film;
     matter.place = roll().placeNow();
     emit m_desk.slipAsked(slip, matter);
+}
+
+void RollPanel::printLabel() {
+    if (!m_roll)
+        return;
+    Matter matter;
+    matter.roll = m_roll;
+    emit m_desk.paperAsked(PaperName::RollLabel, matter);
 }
 
 void RollPanel::show(RollId shown) {

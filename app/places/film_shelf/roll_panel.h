@@ -51,6 +51,7 @@ private:
     Button* act(const QString& words, const QString& iconName, Qt::Key key, const char* name,
                 const std::function<void()>& done);
     void ask(SlipName slip);
+    void printLabel();
     void showHead();
     void showAdvice();
     void showWork();
@@ -95,6 +96,7 @@ private:
     Button* m_move = nullptr;
     Button* m_useUp = nullptr;
     Button* m_recipe = nullptr;
+    Button* m_label = nullptr;
     bool m_showsLedger = false;
 };
 

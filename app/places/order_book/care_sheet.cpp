@@ -52,7 +52,13 @@ CareSheet::CareSheet(ShopDesk& desk, QWidget* parent)
     copyText->setObjectName(QStringLiteral("copyCare"));
     copyText->showKeyText(tr("Ctrl C"));
     connect(copyText, &Button::clicked, this, &CareSheet::copy);
+    auto* print = new Button(tr("Print cards"), QStringLiteral("ready"));
+    print->setObjectName(QStringLiteral("printCare"));
+    print->setToolTip(tr("A care card for each garment"));
+    print->showKeyText(tr("P"));
+    connect(print, &Button::clicked, this, &CareSheet::print);
     foot->addWidget(back);
+    foot->addWidget(print);
     foot->addWidget(copyText);
     column->addLayout(foot);
 }
@@ -129,11 +135,19 @@ void CareSheet::copy() {
     m_desk.say(tr("The care text is on the clipboard."));
 }
 
+void CareSheet::print() {
+    Matter matter;
+    matter.order = m_view->id;
+    emit m_desk.paperAsked(PaperName::CareCards, matter);
+}
+
 void CareSheet::keyPressEvent(QKeyEvent* event) {
     if (event->key() == Qt::Key_Escape)
         emit left();
     else if (event->matches(QKeySequence::Copy))
         copy();
+    else if (event->key() == Qt::Key_P && event->modifiers() == Qt::NoModifier)
+        print();
     else
         QWidget::keyPressEvent(event);
 }

@@ -33,6 +33,7 @@ private:
     void fillText();
     void handOver();
     void copy();
+    void print();
 
     ShopDesk& m_desk;
     std::optional<OrderView> m_view;

@@ -1,6 +1,7 @@
 #include "app/places/order_book/order_sheet.h"
 
 #include "app/desk/formats.h"
+#include "app/papers/paper_making.h"
 #include "app/places/order_book/care_sheet.h"
 #include "app/places/order_book/claim_lines.h"
 #include "app/places/order_book/garment_lines.h"
@@ -207,6 +208,25 @@ QWidget* OrderSheet::makeActs() {
                    [this] { ask(SlipName::CancelOrder); });
     m_cameBack =
         add(2, 0, tr("It came back"), "turn", Qt::Key_B, "cameBack", [this] { ask(SlipName::CameBack); });
+    auto* papers = new QHBoxLayout;
+    papers->setSpacing(kSpace8);
+    const auto addPaper = [&](const QString& text, const QString& told, Qt::Key key, const char* name,
+                              PaperName paper) {
+        auto* button = new Button(text, Button::Kind::Quiet);
+        button->setObjectName(QString::fromLatin1(name));
+        button->setToolTip(told);
+        button->setKey(QKeySequence(key));
+        connect(button, &Button::clicked, this, [this, paper] { askPaper(paper); });
+        papers->addWidget(button, 1);
+        return button;
+    };
+    m_ticket = addPaper(tr("Ticket"), tr("Print the claim ticket"), Qt::Key_K, "printTicket",
+                        PaperName::ClaimTicket);
+    m_tags = addPaper(tr("Tags"), tr("Print a bag tag for each garment"), Qt::Key_G, "printTags",
+                      PaperName::BagTags);
+    m_cards = addPaper(tr("Care"), tr("Print a care card for each pressed garment"), Qt::Key_C,
+                       "printCards", PaperName::CareCards);
+    grid->addLayout(papers, 3, 0, 1, 2);
     return acts;
 }
 
@@ -291,6 +311,11 @@ void OrderSheet::fill(const OrderView& view) {
     const QString closed = order.isOpen() ? QString() : tr("The order is closed.");
     m_move->setCannot(closed);
     m_cancel->setCannot(closed);
+    m_ticket->setCannot(order.state == OrderState::Cancelled ? tr("The order is cancelled.") : QString());
+    m_tags->setCannot(garmentsHere(*view.shop, view.id).empty() ? tr("No garment of it is here.") : QString());
+    m_cards->setCannot(pressedGarments(*view.shop, view.id).empty()
+                           ? tr("Nothing of this order is pressed yet.")
+                           : QString());
     m_claimsPart->setVisible(!view.claims.empty());
     m_claims->show(view);
     m_cameBack->setVisible(std::ranges::any_of(
@@ -302,6 +327,15 @@ Matter OrderSheet::matter() const {
     about.order = m_view->id;
     about.garment = m_garments->current();
     return about;
+}
+
+// Of the whole order: which of its garments has the keyboard does not matter.
+void OrderSheet::askPaper(PaperName paper) {
+    if (!m_view)
+        return;
+    Matter whole;
+    whole.order = m_view->id;
+    emit m_desk.paperAsked(paper, whole);
 }
 
 void OrderSheet::ask(SlipName slip) {

@@ -44,6 +44,7 @@ private:
     QWidget* makeActs();
     void fill(const OrderView& view);
     void ask(SlipName slip);
+    void askPaper(PaperName paper);
     Matter matter() const;
     void confirmWording();
 
@@ -67,6 +68,9 @@ private:
     Button* m_person = nullptr;
     Button* m_cancel = nullptr;
     Button* m_cameBack = nullptr;
+    Button* m_ticket = nullptr;
+    Button* m_tags = nullptr;
+    Button* m_cards = nullptr;
     QWidget* m_claimsPart = nullptr; // shown where anything came back
     ClaimLines* m_claims = nullptr;
     HistoryLines* m_history = nullptr;

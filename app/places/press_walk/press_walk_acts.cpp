@@ -316,6 +316,10 @@ void PressWalkPlace::freeCurrent() {
         desk().free(*entry.frees, entry.finding ? Matter::of(*entry.finding, garment) : matterOf(garment));
 }
 
+void PressWalkPlace::printDaySheet() {
+    emit desk().paperAsked(PaperName::DaySheet, {});
+}
+
 void PressWalkPlace::waiveCurrent() {
     const AsideEntry* entry = m_aside->current();
     if (!entry || !m_aside->aside().mayBeWaived(m_aside->currentIndex().row())) {

@@ -88,6 +88,9 @@ bool PressWalkPlace::takeLetter(int key) {
     case Qt::Key_T:
         turnToPromised();
         return true;
+    case Qt::Key_D:
+        printDaySheet();
+        return true;
     case Qt::Key_F:
         freeCurrent();
         return true;

@@ -42,6 +42,7 @@ PressWalkPlace::PressWalkPlace(ShopDesk& shopDesk, QWidget* parent)
     , m_counts(shopDesk.clock()) {
     setObjectName(QStringLiteral("pressWalk"));
     m_tools = new WalkTools(this);
+    connect(m_tools, &WalkTools::daySheetAsked, this, &PressWalkPlace::printDaySheet);
     m_tools->hide();
 
     auto* page = new QWidget;

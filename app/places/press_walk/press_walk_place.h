@@ -105,6 +105,7 @@ private:
     void turnToPromised();
     void freeCurrent();
     void waiveCurrent();
+    void printDaySheet();
     void turnToMat(const AsideEntry& entry);
     void note(const QString& words);
 

@@ -4,6 +4,7 @@
 #include "app/theme/measures.h"
 #include "app/theme/tokens.h"
 #include "app/theme/type.h"
+#include "app/widgets/button.h"
 #include "app/widgets/progress_beads.h"
 
 #include <QPainter>
@@ -25,6 +26,11 @@ WalkTools::WalkTools(QWidget* parent)
     setObjectName(QStringLiteral("walkTools"));
     m_beads = new ProgressBeads(this);
     m_beads->setObjectName(QStringLiteral("walkBeads"));
+    m_sheet = new Button(tr("Day sheet"), Button::Kind::Quiet, this);
+    m_sheet->setObjectName(QStringLiteral("printDaySheet"));
+    m_sheet->setToolTip(tr("Print the walk of the day"));
+    m_sheet->showKey(QKeySequence(Qt::Key_D));
+    connect(m_sheet, &Button::clicked, this, &WalkTools::daySheetAsked);
     setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Fixed);
 }
 
@@ -61,13 +67,14 @@ int WalkTools::endsWidth() const {
 QSize WalkTools::sizeHint() const {
     const int beads = m_beads->isHidden() ? 0 : m_beads->sizeHint().width() + kGap;
     const int ends = endsWidth() > 0 ? endsWidth() + kGap + 6 : 0;
-    return {beads + ends + kClock, kHeight};
+    return {m_sheet->sizeHint().width() + kGap + beads + ends + kClock, kHeight};
 }
 
 void WalkTools::place() {
     const int right = width() - kClock - (endsWidth() > 0 ? endsWidth() + kGap + 6 : 0) - kGap;
     const QSize size = m_beads->sizeHint();
     m_beads->setGeometry(right - size.width(), (height() - size.height()) / 2, size.width(), size.height());
+    m_sheet->setGeometry(0, 0, m_sheet->sizeHint().width(), kHeight);
 }
 
 void WalkTools::resizeEvent(QResizeEvent* event) {

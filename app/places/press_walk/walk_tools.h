@@ -8,6 +8,7 @@
 
 namespace holdfast::app {
 
+class Button;
 class ProgressBeads;
 
 class WalkTools : public QWidget {
@@ -22,6 +23,9 @@ public:
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override { return sizeHint(); }
 
+signals:
+    void daySheetAsked();
+
 protected:
     void paintEvent(QPaintEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
@@ -31,6 +35,7 @@ private:
     void place();
 
     ProgressBeads* m_beads = nullptr;
+    Button* m_sheet = nullptr;
     QString m_ends; // "11:28"; empty when all is pressed
     QString m_clock;
 };

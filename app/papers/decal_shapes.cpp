@@ -1,4 +1,4 @@
-#include "app/places/cutting_mat/decal_shapes.h"
+#include "app/papers/decal_shapes.h"
 
 #include "app/desk/formats.h"
 #include "app/theme/cut_outlines.h"

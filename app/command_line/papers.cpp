@@ -1,0 +1,188 @@
+#include "app/command_line/papers.h"
+
+#include "app/command_line/verbs.h"
+#include "app/desk/formats.h"
+#include "app/papers/bag_tag.h"
+#include "app/papers/care_card_paper.h"
+#include "app/papers/claim_ticket.h"
+#include "app/papers/day_sheet.h"
+#include "app/papers/paper_files.h"
+#include "app/papers/paper_making.h"
+#include "app/papers/roll_label.h"
+#include "app/places/cutting_mat/cut_file.h"
+#include "app/places/cutting_mat/mat_sheet.h"
+#include "app/places/cutting_mat/mat_words.h"
+#include "app/theme/type.h"
+#include "core/cutting/nest.h"
+
+#include <QCoreApplication>
+#include <QDir>
+#include <QFileInfo>
+#include <QPdfWriter>
+
+#include <algorithm>
+#include <iterator>
+
+namespace holdfast::app {
+
+namespace {
+
+// By rounds and not by time, so that the same shop gives the same cut sheets.
+constexpr std::uint64_t kNestRounds = 200;
+constexpr std::chrono::milliseconds kNestAtMost{10'000};
+
+struct PapersWords {
+    Q_DECLARE_TR_FUNCTIONS(holdfast::app::PapersVerb)
+};
+
+// Papers of one kind: "claim-tickets" is the name of their PDF.
+struct PaperFamily {
+    QString name;
+    QString title;
+    std::vector<Paper> papers;
+};
+
+std::vector<OrderId> openOrders(const ShopFacts& facts) {
+    std::vector<OrderId> orders;
+    for (const Order& order : facts.orders)
+        if (order.isOpen())
+            orders.push_back(order.id);
+    return orders;
+}
+
+std::vector<PaperFamily> familiesOf(const ReckonedShop& shop) {
+    PaperFamily tickets{QStringLiteral("claim-tickets"), PapersWords::tr("Claim tickets"), {}};
+    PaperFamily cards{QStringLiteral("care-cards"), PapersWords::tr("Care cards"), {}};
+    PaperFamily tags{QStringLiteral("bag-tags"), PapersWords::tr("Bag tags"), {}};
+    PaperFamily labels{QStringLiteral("roll-labels"), PapersWords::tr("Roll labels"), {}};
+    for (const OrderId order : openOrders(shop.facts)) {
+        tickets.papers.push_back(claimTicket(shop, order));
+        for (const Garment* garment : pressedGarments(shop, order))
+            cards.papers.push_back(careCardPaper(shop, garment->id));
+        for (const Garment* garment : garmentsHere(shop, order))
+            tags.papers.push_back(bagTag(shop, garment->id));
+    }
+    for (const FilmRoll& roll : shop.facts.rolls)
+        if (roll.state == RollState::OnShelf)
+            labels.papers.push_back(labelOfRoll(shop, roll.id));
+    return {{QStringLiteral("day-sheet"), PapersWords::tr("Day sheet"), daySheet(shop)},
+            std::move(tickets),
+            std::move(cards),
+            std::move(tags),
+            std::move(labels)};
+}
+
+std::vector<Nest> nestsOf(const ReckonedShop& shop) {
+    StripSearch search;
+    search.budget = kNestAtMost;
+    search.rounds = kNestRounds;
+    std::vector<Nest> all;
+    for (const FilmToCut& film : filmsToCut(shop)) {
+        // A film that no roll may be taken for has nothing to cut from: report cut says why.
+        auto nests = nestFilm(shop, film, usualWish(shop, film), &search);
+        if (nests.ok())
+            std::ranges::move(nests->nests, std::back_inserter(all));
+    }
+    return all;
+}
+
+class PapersInto {
+public:
+    explicit PapersInto(const QString& folder)
+        : m_folder(folder) {}
+
+    Result<Done> family(const PaperFamily& family) {
+        if (family.papers.empty())
+            return Done{};
+        const auto drawn = pdf(family.name, family.title,
+                               [&](QPdfWriter& writer) { return drawPapers(writer, family.papers, {}); });
+        if (!drawn.ok())
+            return drawn;
+        for (const Paper& paper : family.papers)
+            if (const auto written = text(paper.name + QStringLiteral(".svg"), paperSvg(paper));
+                !written.ok())
+                return written;
+        m_counted << QStringLiteral("%1 %2").arg(family.papers.size()).arg(family.name);
+        return Done{};
+    }
+
+    Result<Done> cutSheets(const ReckonedShop& shop) {
+        const std::vector<Nest> nests = nestsOf(shop);
+        if (nests.empty())
+            return Done{};
+        const CutSheetWish wish;
+        const auto drawn =
+            pdf(QStringLiteral("mat-sheets"), PapersWords::tr("Mat sheets"), [&](QPdfWriter& writer) {
+                writer.setPageSize(QPageSize(QPageSize::A4));
+                return drawMatSheets(writer, shop, nests, wish, [](double) { return true; });
+            });
+        if (!drawn.ok())
+            return drawn;
+        for (const Nest& nest : nests) {
+            const auto sheet = cutFileOf(shop, nest, wish);
+            if (!sheet.ok())
+                return sheet.error();
+            const QString name = QStringLiteral("cut-sheet-%1.svg").arg(rollLabel(shop.facts, nest.roll));
+            if (const auto written = text(name, *sheet); !written.ok())
+                return written;
+        }
+        m_counted << QStringLiteral("%1 cut-sheets").arg(nests.size());
+        return Done{};
+    }
+
+    std::string told() const {
+        return plain(PapersWords::tr("Wrote into %1: %2")
+                         .arg(m_folder.path(), m_counted.join(QStringLiteral(", ")))) +
+               "\n";
+    }
+
+private:
+    // Where a file of this name goes; an error where something else stands there.
+    Result<QString> pathOf(const QString& name) const {
+        const QFileInfo there(m_folder.filePath(name));
+        if (there.isSymLink() || (there.exists() && !there.isFile()))
+            return plainError(
+                plain(PapersWords::tr("%1 stands in the way and is no file of ours; nothing more "
+                                      "was written.")
+                          .arg(there.filePath())));
+        return there.filePath();
+    }
+
+    Result<Done> pdf(const QString& name, const QString& title,
+                     const std::function<Result<Drawn>(QPdfWriter&)>& draw) const {
+        const auto path = pathOf(name + QStringLiteral(".pdf"));
+        if (!path.ok())
+            return path.error();
+        const auto drawn = writePdf(*path, title, draw);
+        return drawn.ok() ? Result<Done>{Done{}} : drawn.error();
+    }
+
+    Result<Done> text(const QString& name, const std::string& whole) const {
+        const auto path = pathOf(name);
+        return path.ok() ? writeText(*path, whole) : path.error();
+    }
+
+    QDir m_folder;
+    QStringList m_counted;
+};
+
+} // namespace
+
+Result<std::string> papers(const Arguments& arguments, const Clock& clock) {
+    const auto shop = reckonedShop(arguments, clock);
+    if (!shop.ok())
+        return shop.error();
+    const QString folder = words(arguments.target.string());
+    if (!QDir().mkpath(folder))
+        return plainError("The folder " + arguments.target.string() + " could not be made.");
+    fontOf(Type::Body); // loads the fonts
+    PapersInto into(folder);
+    for (const PaperFamily& family : familiesOf(**shop))
+        if (const auto written = into.family(family); !written.ok())
+            return written.error();
+    if (const auto written = into.cutSheets(**shop); !written.ok())
+        return written.error();
+    return into.told();
+}
+
+} // namespace holdfast::app

@@ -1,0 +1,217 @@
+#include "app/papers/claim_ticket.h"
+
+#include "app/desk/formats.h"
+#include "app/desk/garment_words.h"
+
+#include <QCoreApplication>
+#include <QStringList>
+
+#include <algorithm>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr QSizeF kTicketSize{148, 74};
+constexpr double kTear = 108;
+constexpr double kLeft = 6;
+constexpr double kRight = 102;
+constexpr double kStubMiddle = (kTear + kTicketSize.width()) / 2;
+constexpr double kStubWidth = 34;
+
+// Lines of garments: one column for a few, two for many, the rest summed up in the last.
+constexpr double kLinesTop = 37.6;
+constexpr double kLinesHigh = 16.6;
+constexpr std::size_t kOneColumn = 3;
+constexpr std::size_t kMostLines = 12;
+constexpr double kBetweenColumns = 6;
+
+constexpr PaperType kTicketShop{4.8, QFont::DemiBold, true};
+constexpr PaperType kTicketNumber{18, QFont::Bold};
+constexpr PaperType kTicketReady{5.4, QFont::Bold};
+constexpr PaperType kTicketLine{3.2, QFont::Normal};
+constexpr PaperType kTicketSmall{2.8, QFont::Normal};
+constexpr PaperType kTicketOwed{5, QFont::Bold};
+constexpr PaperType kStubNumber{11.5, QFont::Bold};
+constexpr PaperType kStubName{3.8, QFont::DemiBold};
+constexpr PaperType kStubOwed{4.2, QFont::Bold};
+
+struct TicketLine {
+    QString words;
+    QString amount;
+};
+
+struct TicketWords {
+    Q_DECLARE_TR_FUNCTIONS(holdfast::app::ClaimTicket)
+
+public:
+    QString shop;
+    QString taken;
+    QString number;
+    QString ready;
+    QString after;
+    std::vector<TicketLine> lines;
+    QString total; // empty: of one garment its line says it
+    QString paid;
+    QString paidAmount;
+    QString toPay;
+    QString toPayAmount;
+    QString collect;
+    QString customer;
+    QString garments;
+    QString stubOwed;
+};
+
+TicketLine lineOf(const ShopFacts& facts, const Garment& garment, bool isOneOfMany) {
+    QStringList decals;
+    for (const Decal& decal : garment.decals)
+        decals << words(decal.describe());
+    QString said = garmentName(facts, garment);
+    if (!decals.isEmpty())
+        said = TicketWords::tr("%1, with %2").arg(said, decals.join(TicketWords::tr(" and ")));
+    if (isOneOfMany)
+        said = QStringLiteral("%1  %2").arg(words(garment.letter()), said);
+    return {said, moneyBare(garment.price, facts.settings.currency)};
+}
+
+std::vector<TicketLine> ticketLines(const ShopFacts& facts, OrderId order) {
+    const auto garments = facts.garmentsOf(order);
+    const bool areTooMany = garments.size() > kMostLines;
+    const std::size_t named = areTooMany ? kMostLines - 1 : garments.size();
+    std::vector<TicketLine> lines;
+    for (std::size_t at = 0; at < named; ++at)
+        lines.push_back(lineOf(facts, *garments[at], garments.size() > 1));
+    if (areTooMany) {
+        Money rest;
+        for (std::size_t at = named; at < garments.size(); ++at)
+            rest = rest + garments[at]->price;
+        lines.push_back({TicketWords::tr("and %1 more garments").arg(garments.size() - named),
+                         moneyBare(rest, facts.settings.currency)});
+    }
+    return lines;
+}
+
+TicketWords ticketWords(const ReckonedShop& shop, OrderId id) {
+    const ShopFacts& facts = shop.facts;
+    const Order& order = facts.orders.at(id);
+    const Currency& currency = facts.settings.currency;
+    const bool isQuotation = order.state == OrderState::Quoted;
+    const auto garments = facts.garmentsOf(id).size();
+    const QString where =
+        order.takenAtPlace == "workshop" ? TicketWords::tr("At the workshop") : words(order.takenAtPlace);
+    const LocalDate takenOn = dateOf(shop.now.toLocal(order.takenAt));
+    const QString readyOn = day(dateOf(order.promised));
+    const Money owed = order.owed();
+
+    TicketWords ticket;
+    ticket.shop = words(facts.settings.shopName);
+    ticket.taken = QStringLiteral("%1, %2").arg(where, date(takenOn));
+    ticket.number = QString::number(order.number);
+    ticket.ready = isQuotation ? TicketWords::tr("Would be ready %1").arg(readyOn)
+                               : TicketWords::tr("Ready %1").arg(readyOn);
+    ticket.after = isQuotation
+                       ? TicketWords::tr("after %1; a quotation, not an order yet").arg(clock(order.promised))
+                       : TicketWords::tr("after %1, please not before").arg(clock(order.promised));
+    ticket.lines = ticketLines(facts, id);
+    if (garments != 1)
+        ticket.total = moneyBare(order.total, currency);
+    ticket.paid = order.paid.minor > 0 ? TicketWords::tr("Paid") : TicketWords::tr("Nothing paid yet");
+    if (order.paid.minor > 0)
+        ticket.paidAmount = moneyBare(order.paid, currency);
+    ticket.toPay = owed.minor > 0 ? TicketWords::tr("To pay on collecting") : TicketWords::tr("Paid in full");
+    if (owed.minor > 0)
+        ticket.toPayAmount = money(owed, currency);
+    if (!facts.settings.collectAt.empty())
+        ticket.collect = TicketWords::tr("Collect: %1").arg(words(facts.settings.collectAt));
+    ticket.customer = firstNameAndInitial(words(facts.customers.at(order.customer).name));
+    ticket.garments =
+        garments == 1 ? TicketWords::tr("1 garment") : TicketWords::tr("%1 garments").arg(garments);
+    ticket.stubOwed =
+        owed.minor > 0 ? TicketWords::tr("%1 to pay").arg(money(owed, currency)) : TicketWords::tr("paid");
+    return ticket;
+}
+
+void drawTicketHead(PaperInk& ink, const TicketWords& ticket) {
+    double y = 10;
+    if (!ticket.shop.isEmpty()) {
+        const PaperType shop = shrunkTo(kRight - kLeft, ticket.shop, kTicketShop, 2.6);
+        ink.line({kLeft, y}, ticket.shop, shop);
+        y += 5;
+    }
+    ink.line({kLeft, y}, ticket.taken, shrunkTo(kRight - kLeft, ticket.taken, kTicketSmall, 2));
+
+    const PaperType number = shrunkTo(54, ticket.number, kTicketNumber, 6);
+    ink.line({kLeft, 33}, ticket.number, number);
+    const double beside = kLeft + paperWidth(ticket.number, number) + 5;
+    ink.line({beside, 26.4}, ticket.ready, shrunkTo(kRight - beside, ticket.ready, kTicketReady, 2.6));
+    ink.line({beside, 32.6}, ticket.after, shrunkTo(kRight - beside, ticket.after, kTicketLine.at(3.6), 2));
+    ink.rule(kLeft, kRight, 36.4);
+}
+
+void drawTicketLines(PaperInk& ink, const TicketWords& ticket) {
+    const bool isOneColumn = ticket.lines.size() <= kOneColumn;
+    const std::size_t columns = isOneColumn ? 1 : 2;
+    const std::size_t rows = (ticket.lines.size() + columns - 1) / columns;
+    const double step = rows == 0 ? kLinesHigh : std::min(5.0, kLinesHigh / static_cast<double>(rows));
+    const PaperType type = kTicketLine.at(std::min(kTicketLine.millimetres, step * 0.8));
+    const PaperType strong{type.millimetres, QFont::Bold};
+    const double width = isOneColumn ? kRight - kLeft : (kRight - kLeft - kBetweenColumns) / 2;
+    for (std::size_t at = 0; at < ticket.lines.size(); ++at) {
+        const TicketLine& each = ticket.lines[at];
+        const double left = at < rows ? kLeft : kLeft + width + kBetweenColumns;
+        const double y = kLinesTop + step * (static_cast<double>(at % rows) + 0.8);
+        const double room = width - paperWidth(each.amount, strong) - 2;
+        const PaperType fits = shrunkTo(room, each.words, type, 2);
+        ink.line({left, y}, cutTo(room, each.words, fits), fits);
+        ink.line({left + width, y}, each.amount, strong, Across::Right);
+    }
+}
+
+void drawTicketMoney(PaperInk& ink, const TicketWords& ticket) {
+    const PaperType strong{kTicketLine.millimetres, QFont::Bold};
+    ink.rule(kLeft, kRight, 55);
+    const double middle = (kLeft + kRight) / 2;
+    if (!ticket.total.isEmpty()) {
+        ink.line({kLeft, 59.2}, TicketWords::tr("Total"), kTicketLine);
+        ink.line({middle - kBetweenColumns / 2, 59.2}, ticket.total, strong, Across::Right);
+    }
+    ink.line({ticket.total.isEmpty() ? kLeft : middle + kBetweenColumns / 2, 59.2}, ticket.paid, kTicketLine);
+    ink.line({kRight, 59.2}, ticket.paidAmount, strong, Across::Right);
+    ink.line({kLeft, 65.4}, ticket.toPay, kTicketOwed);
+    ink.line({kRight, 65.4}, ticket.toPayAmount, kTicketOwed, Across::Right);
+    ink.line({kLeft, 70.4}, ticket.collect, shrunkTo(kRight - kLeft, ticket.collect, kTicketSmall, 1.8));
+}
+
+void drawTicketStub(PaperInk& ink, const TicketWords& ticket) {
+    ink.tear(kTear, 0, kTicketSize.height());
+    ink.line({kStubMiddle, 14.6}, ticket.number, shrunkTo(kStubWidth, ticket.number, kStubNumber, 5),
+             Across::Middle);
+    const PaperType name = shrunkTo(kStubWidth, ticket.customer, kStubName, 2.6);
+    ink.line({kStubMiddle, 20.6}, cutTo(kStubWidth, ticket.customer, name), name, Across::Middle);
+    ink.code({kStubMiddle - 14, 22.4, 28, 28}, ticket.number);
+    ink.line({kStubMiddle, 55}, ticket.garments, kTicketLine, Across::Middle);
+    ink.line({kStubMiddle, 61.4}, ticket.stubOwed, shrunkTo(kStubWidth, ticket.stubOwed, kStubOwed, 2.2),
+             Across::Middle);
+    ink.line({kStubMiddle, 66.4}, TicketWords::tr("pin to the bag"), kTicketLine, Across::Middle);
+}
+
+} // namespace
+
+QString firstNameAndInitial(const QString& name) {
+    const QStringList parts = name.split(u' ', Qt::SkipEmptyParts);
+    if (parts.size() < 2)
+        return name.trimmed();
+    return QStringLiteral("%1 %2.").arg(parts.front(), parts.back().left(1));
+}
+
+Paper claimTicket(const ReckonedShop& shop, OrderId order) {
+    const TicketWords ticket = ticketWords(shop, order);
+    return {QStringLiteral("claim-ticket-%1").arg(ticket.number), kTicketSize, [ticket](PaperInk& ink) {
+                drawTicketHead(ink, ticket);
+                drawTicketLines(ink, ticket);
+                drawTicketMoney(ink, ticket);
+                drawTicketStub(ink, ticket);
+            }};
+}
+
+} // namespace holdfast::app

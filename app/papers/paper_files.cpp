@@ -1,0 +1,120 @@
+#include "app/papers/paper_files.h"
+
+#include "app/desk/formats.h"
+
+#include <QBuffer>
+#include <QCoreApplication>
+#include <QPagedPaintDevice>
+#include <QPainter>
+#include <QPdfWriter>
+#include <QSaveFile>
+#include <QSvgGenerator>
+
+#include <cmath>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kDotsPerInch = 300;
+constexpr double kMillimetresInInch = 25.4;
+
+struct PaperFiles {
+    Q_DECLARE_TR_FUNCTIONS(holdfast::app::PaperFiles)
+};
+
+Error cannotWriteFile(const QString& path, const QString& why) {
+    return fieldError("file", plain(PaperFiles::tr("%1 could not be written: %2.").arg(path, why)));
+}
+
+Error cannotDraw() {
+    return plainError(plain(PaperFiles::tr("The paper could not be drawn.")));
+}
+
+// From the very corner of the paper: a printer's own margins would move what is drawn.
+void setPage(QPagedPaintDevice& device, const QSizeF& size) {
+    QPageLayout layout = device.pageLayout();
+    const QSizeF now = layout.fullRect(QPageLayout::Millimeter).size();
+    if (std::abs(now.width() - size.width()) > 1 || std::abs(now.height() - size.height()) > 1)
+        layout = QPageLayout(QPageSize(size, QPageSize::Millimeter, {}, QPageSize::ExactMatch),
+                             QPageLayout::Portrait, QMarginsF(0, 0, 0, 0), QPageLayout::Millimeter);
+    layout.setMode(QPageLayout::FullPageMode);
+    device.setPageLayout(layout);
+}
+
+} // namespace
+
+Result<Drawn> drawPapers(QPagedPaintDevice& device, std::span<const Paper> papers,
+                         const GoesOnDrawing& goesOn) {
+    QPainter painter;
+    std::size_t drawn = 0;
+    for (const Paper& paper : papers) {
+        if (drawn == 0 || paper.size != papers[drawn - 1].size)
+            setPage(device, paper.size);
+        if (drawn == 0 ? !painter.begin(&device) : !device.newPage())
+            return cannotDraw();
+        painter.save();
+        const double dots = device.logicalDpiX();
+        painter.scale(dots / kMillimetresInInch / kTenthsOfMillimetre,
+                      dots / kMillimetresInInch / kTenthsOfMillimetre);
+        PaperInk ink(painter, Letters::AsText);
+        paper.draw(ink);
+        painter.restore();
+        ++drawn;
+        if (goesOn && !goesOn(static_cast<double>(drawn) / static_cast<double>(papers.size())))
+            return Drawn::Stopped;
+    }
+    return Drawn::Whole;
+}
+
+Result<Drawn> writePdf(const QString& path, const QString& title,
+                       const std::function<Result<Drawn>(QPdfWriter&)>& draw) {
+    QSaveFile file(path);
+    if (!file.open(QIODevice::WriteOnly))
+        return cannotWriteFile(path, file.errorString());
+    Result<Drawn> drawn = Drawn::Whole;
+    {
+        QPdfWriter writer(&file);
+        writer.setResolution(kDotsPerInch);
+        writer.setTitle(title);
+        drawn = draw(writer);
+    }
+    if (!drawn.ok() || *drawn == Drawn::Stopped)
+        return drawn;
+    if (!file.commit())
+        return cannotWriteFile(path, file.errorString());
+    return Drawn::Whole;
+}
+
+Result<Drawn> writePapers(const QString& path, const QString& title, std::span<const Paper> papers,
+                          const GoesOnDrawing& goesOn) {
+    return writePdf(path, title, [&](QPdfWriter& writer) { return drawPapers(writer, papers, goesOn); });
+}
+
+std::string paperSvg(const Paper& paper) {
+    QBuffer written;
+    QSvgGenerator generator;
+    generator.setOutputDevice(&written);
+    // A unit of the drawing is a tenth of a millimetre.
+    generator.setResolution(static_cast<int>(std::lround(kMillimetresInInch * kTenthsOfMillimetre)));
+    const QSizeF size = paper.size * kTenthsOfMillimetre;
+    generator.setSize(size.toSize());
+    generator.setViewBox(QRectF(QPointF(0, 0), size));
+    generator.setTitle(paper.name);
+    generator.setDescription({});
+    QPainter painter(&generator);
+    PaperInk ink(painter, Letters::AsOutlines);
+    paper.draw(ink);
+    painter.end();
+    return written.data().toStdString();
+}
+
+Result<Done> writeText(const QString& path, const std::string& text) {
+    QSaveFile file(path);
+    const auto size = static_cast<qint64>(text.size());
+    if (!file.open(QIODevice::WriteOnly) || file.write(text.data(), size) != size || !file.commit())
+        return cannotWriteFile(path, file.errorString());
+    return Done{};
+}
+
+} // namespace holdfast::app

@@ -1,0 +1,121 @@
+#include "app/papers/paper_making.h"
+
+#include "app/desk/formats.h"
+#include "app/desk/garment_words.h"
+#include "app/desk/shop_with_order.h"
+#include "app/papers/bag_tag.h"
+#include "app/papers/care_card_paper.h"
+#include "app/papers/claim_ticket.h"
+#include "app/papers/day_sheet.h"
+#include "app/papers/roll_label.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+
+namespace holdfast::app {
+
+namespace {
+
+struct PaperMaking {
+    Q_DECLARE_TR_FUNCTIONS(holdfast::app::PaperMaking)
+};
+
+Error noPaper(const QString& why) {
+    return plainError(plain(why));
+}
+
+using PaperOfGarment = Paper (*)(const ReckonedShop&, GarmentId);
+
+PaperErrand ofGarments(const ReckonedShop& shop, const std::vector<const Garment*>& garments,
+                       const QString& title, PaperOfGarment paper) {
+    PaperErrand errand{title, {}};
+    for (const Garment* garment : garments)
+        errand.papers.push_back(paper(shop, garment->id));
+    return errand;
+}
+
+// Only the garment asked for, if it is among them.
+std::vector<const Garment*> thoseAskedFor(std::vector<const Garment*> garments, const Matter& matter) {
+    if (matter.garment)
+        std::erase_if(garments, [&](const Garment* each) { return each->id != *matter.garment; });
+    return garments;
+}
+
+Result<PaperErrand> orderErrand(const ReckonedShop& shop, PaperName name, const Matter& matter) {
+    const Order& order = shop.facts.orders.at(*matter.order);
+    const auto named = [&](const std::vector<const Garment*>& garments) {
+        return garments.size() == 1 ? garmentNumber(shop.facts, *garments.front())
+                                    : QString::number(order.number);
+    };
+    if (name == PaperName::ClaimTicket) {
+        if (order.state == OrderState::Cancelled)
+            return noPaper(
+                PaperMaking::tr("Order %1 is cancelled: it has no claim ticket.").arg(order.number));
+        return PaperErrand{PaperMaking::tr("Claim ticket %1").arg(order.number),
+                           {claimTicket(shop, order.id)}};
+    }
+    if (name == PaperName::CareCards) {
+        const auto garments = thoseAskedFor(pressedGarments(shop, order.id), matter);
+        if (garments.empty())
+            return noPaper(
+                PaperMaking::tr("Nothing of order %1 is pressed yet: a care card says from when it "
+                                "may be washed.")
+                    .arg(order.number));
+        return ofGarments(shop, garments,
+                          garments.size() == 1 ? PaperMaking::tr("Care card %1").arg(named(garments))
+                                               : PaperMaking::tr("Care cards %1").arg(named(garments)),
+                          careCardPaper);
+    }
+    const auto garments = thoseAskedFor(garmentsHere(shop, order.id), matter);
+    if (garments.empty())
+        return noPaper(PaperMaking::tr("No garment of order %1 is here any more.").arg(order.number));
+    return ofGarments(shop, garments,
+                      garments.size() == 1 ? PaperMaking::tr("Bag tag %1").arg(named(garments))
+                                           : PaperMaking::tr("Bag tags %1").arg(named(garments)),
+                      bagTag);
+}
+
+} // namespace
+
+std::vector<const Garment*> pressedGarments(const ReckonedShop& shop, OrderId order) {
+    std::vector<const Garment*> garments = shop.facts.garmentsOf(order);
+    std::erase_if(garments, [&](const Garment* garment) {
+        const Stage stage = shop.of(garment->id).stage;
+        return stage != Stage::Resting && stage != Stage::Ready && stage != Stage::HandedOver;
+    });
+    return garments;
+}
+
+std::vector<const Garment*> garmentsHere(const ReckonedShop& shop, OrderId order) {
+    std::vector<const Garment*> garments = shop.facts.garmentsOf(order);
+    std::erase_if(garments, [&](const Garment* garment) {
+        const Stage stage = shop.of(garment->id).stage;
+        return stage == Stage::HandedOver || stage == Stage::Cancelled;
+    });
+    return garments;
+}
+
+Result<PaperErrand> paperErrand(ShopDesk& desk, PaperName name, const Matter& matter) {
+    const bool isOfOrder = name != PaperName::DaySheet && name != PaperName::RollLabel;
+    if (isOfOrder) {
+        const auto shop = matter.order ? shopWithOrder(desk, *matter.order) : nullptr;
+        if (!shop)
+            return noPaper(PaperMaking::tr("The order is no longer there."));
+        return orderErrand(*shop, name, matter);
+    }
+    if (desk.awaitsClimate())
+        return noPaper(PaperMaking::tr("The climate readings are still being read, and film may be held by "
+                                       "them. Print it in a moment."));
+    const ReckonedShop& shop = *desk.shop();
+    if (name == PaperName::DaySheet)
+        return PaperErrand{PaperMaking::tr("Day sheet %1").arg(words(isoDate(shop.now.today()))),
+                           daySheet(shop)};
+    const FilmRoll* roll = matter.roll ? shop.facts.rolls.find(*matter.roll) : nullptr;
+    if (!roll)
+        return noPaper(PaperMaking::tr("The roll is no longer there."));
+    return PaperErrand{PaperMaking::tr("Roll label %1").arg(words(roll->label())),
+                       {labelOfRoll(shop, roll->id)}};
+}
+
+} // namespace holdfast::app

@@ -1,0 +1,19 @@
+#pragma once
+// What was asked to be printed, as papers.
+
+#include "app/desk/shop_desk.h"
+#include "app/papers/paper_printing.h"
+
+namespace holdfast::app {
+
+// Claim ticket: of matter.order. Care cards: of its pressed garments (or those handed over with it), or of
+// matter.garment alone. Bag tags: of its garments that were not handed over, or of matter.garment alone. Day
+// sheet: of today. Roll label: of matter.roll. An error says what is missing.
+Result<PaperErrand> paperErrand(ShopDesk& desk, PaperName name, const Matter& matter);
+
+// Garments that have left the press: what a care card is for.
+std::vector<const Garment*> pressedGarments(const ReckonedShop& shop, OrderId order);
+// Garments that still go about in the workshop: what a bag tag is for.
+std::vector<const Garment*> garmentsHere(const ReckonedShop& shop, OrderId order);
+
+} // namespace holdfast::app

@@ -1,0 +1,68 @@
+#include "app/papers/roll_label.h"
+
+#include "app/desk/formats.h"
+
+#include <QCoreApplication>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr QSizeF kLabelSize{70, 40};
+constexpr double kEdge = 4;
+constexpr double kBesideCode = 40; // wide
+
+constexpr PaperType kLabelNumber{13, QFont::Bold};
+constexpr PaperType kLabelFilm{3.9, QFont::DemiBold};
+constexpr PaperType kLabelPlain{3, QFont::Normal};
+constexpr PaperType kLabelUseBy{4.2, QFont::Bold};
+constexpr PaperType kLabelSmall{2.4, QFont::Normal};
+
+struct LabelWords {
+    Q_DECLARE_TR_FUNCTIONS(holdfast::app::RollLabel)
+
+public:
+    QString number;
+    QString film;
+    QString received;
+    QString useBy;
+    QString asOf;
+};
+
+LabelWords labelWords(const ReckonedShop& shop, RollId id) {
+    const FilmRoll& roll = shop.facts.rolls.at(id);
+    LabelWords label;
+    label.number = words(roll.label());
+    label.film = words(shop.facts.films.at(roll.film).name());
+    label.received =
+        LabelWords::tr("%1 wide, received %2").arg(millimetres(roll.width), date(roll.receivedOn));
+    const RollCondition* condition = shop.conditions.find(id);
+    if (condition && condition->useBy) {
+        label.useBy = LabelWords::tr("Use by %1").arg(date(*condition->useBy));
+        label.asOf =
+            LabelWords::tr("as reckoned on %1; damp or heat brings it forward").arg(date(shop.now.today()));
+    } else {
+        label.useBy = LabelWords::tr("No use-by given");
+    }
+    return label;
+}
+
+} // namespace
+
+Paper labelOfRoll(const ReckonedShop& shop, RollId roll) {
+    const LabelWords label = labelWords(shop, roll);
+    return {QStringLiteral("roll-label-%1").arg(label.number), kLabelSize, [label](PaperInk& ink) {
+                const double width = kLabelSize.width() - 2 * kEdge;
+                ink.line({kEdge, 13}, label.number, shrunkTo(kBesideCode, label.number, kLabelNumber, 6));
+                ink.code({44, 1.6, 24, 24}, label.number);
+                PaperType film = kLabelFilm;
+                while (film.millimetres > 2.4 && brokenInto(kBesideCode, label.film, film).size() > 2)
+                    film.millimetres -= 0.1;
+                ink.lines({kEdge, 15}, kBesideCode, label.film, film);
+                ink.line({kEdge, 29.4}, label.received, shrunkTo(width, label.received, kLabelPlain, 2.2));
+                ink.line({kEdge, 34}, label.useBy, shrunkTo(width, label.useBy, kLabelUseBy, 3));
+                ink.line({kEdge, 37.4}, label.asOf, shrunkTo(width, label.asOf, kLabelSmall, 1.8));
+            }};
+}
+
+} // namespace holdfast::app

@@ -1,0 +1,102 @@
+// How large papers are, what they are drawn with, and their codes; read back with pdfinfo (poppler), zbarimg
+// (zbar, a reader of ISO/IEC 18004 codes) and QtSvg.
+
+#include "app/desk/formats.h"
+#include "app/desk/garment_words.h"
+#include "app/papers/code_square.h"
+#include "tests/app/papers_fixture.h"
+
+#include <QRegularExpression>
+
+namespace holdfast::app::test {
+namespace {
+
+using PapersShape = PapersFixture;
+
+// ── sizes ─────────────────────────────────────────────────────────────────────────────────────────────
+
+TEST_F(PapersShape, AreOfTheirSizesInMillimetres) {
+    const auto usual = stockUsualShop();
+    const auto order = takeOrder({aGarment(usual)}).id;
+    const GarmentId garment = garmentsOf(order).front();
+    const auto sizeOf = [&](const Paper& paper) {
+        const auto pages = pagesOf(pdfOf({paper}));
+        EXPECT_EQ(pages.size(), 1U) << paper.name.toStdString();
+        return pages.empty() ? QSizeF() : pages.front();
+    };
+    EXPECT_TRUE(isOfSize(sizeOf(claimTicket(shop(), order)), 148, 74));
+    EXPECT_TRUE(isOfSize(sizeOf(careCardPaper(shop(), garment)), 105, 148)); // ISO 216: A6
+    EXPECT_TRUE(isOfSize(sizeOf(bagTag(shop(), garment)), 70, 65));
+    EXPECT_TRUE(isOfSize(sizeOf(labelOfRoll(shop(), usual.roll)), 70, 40));
+    EXPECT_TRUE(isOfSize(sizeOf(daySheet(shop()).front()), 210, 297)); // ISO 216: A4
+}
+
+TEST_F(PapersShape, OfMixedSizesKeepTheirOwnInOnePdf) {
+    const auto usual = stockUsualShop();
+    const auto order = takeOrder({aGarment(usual)}).id;
+    const auto pages = pagesOf(pdfOf({claimTicket(shop(), order), labelOfRoll(shop(), usual.roll)}));
+    ASSERT_EQ(pages.size(), 2U);
+    EXPECT_TRUE(isOfSize(pages[0], 148, 74));
+    EXPECT_TRUE(isOfSize(pages[1], 70, 40));
+}
+
+TEST_F(PapersShape, AsDrawingsAreInMillimetresBlackOnWhiteAndNeedNoFont) {
+    const auto usual = stockUsualShop();
+    const auto order = takeOrder({aGarment(usual)}).id;
+    static const QRegularExpression colour(QStringLiteral("#[0-9a-fA-F]{6}"));
+    for (const Paper& paper : allOf(order, usual.roll)) {
+        SCOPED_TRACE(paper.name.toStdString());
+        const QString svg = QString::fromStdString(paperSvg(paper));
+        EXPECT_TRUE(svg.contains(QStringLiteral("width=\"%1mm\"").arg(paper.size.width())));
+        EXPECT_TRUE(svg.contains(QStringLiteral("height=\"%1mm\"").arg(paper.size.height())));
+        EXPECT_FALSE(svg.contains(QStringLiteral("<text")));
+        EXPECT_FALSE(svg.contains(QStringLiteral("<image")));
+        // The only dashes on paper are where it tears, and those are drawn one by one.
+        EXPECT_FALSE(svg.contains(QStringLiteral("stroke-dasharray")));
+        for (auto found = colour.globalMatch(svg); found.hasNext();) {
+            const QString each = found.next().captured().toLower();
+            EXPECT_TRUE(each == QStringLiteral("#000000") || each == QStringLiteral("#ffffff"))
+                << each.toStdString();
+        }
+    }
+}
+
+// ── codes ─────────────────────────────────────────────────────────────────────────────────────────────
+
+// ISO/IEC 18004, read by zbar: what is written comes back, and is the number alone.
+TEST_F(PapersShape, CodesHoldTheNumberAndNothingElse) {
+    const auto usual = stockUsualShop();
+    const auto order = takeOrder(manyGarments(usual, 2)).id;
+    const QString number = QString::number(shop().facts.orders.at(order).number);
+    EXPECT_EQ(codesIn(pictureOf(claimTicket(shop(), order))), QStringList{number});
+    EXPECT_EQ(codesIn(pictureOf(labelOfRoll(shop(), usual.roll))),
+              QStringList{words(shop().facts.rolls.at(usual.roll).label())});
+    for (const GarmentId id : garmentsOf(order)) {
+        const QStringList label{garmentNumber(shop().facts, shop().facts.garments.at(id))};
+        EXPECT_EQ(codesIn(pictureOf(bagTag(shop(), id))), label);
+        EXPECT_EQ(codesIn(pictureOf(careCardPaper(shop(), id))), label);
+    }
+}
+
+// The standard's own figures: version 1 has 21 modules a side, and three finders of 7 modules in its corners.
+TEST(Codes, OfShortTextsAreVersionOneWithItsFinders) {
+    const CodeSquare code = codeSquareOf("418-b");
+    ASSERT_EQ(code.side, 21);
+    for (const auto& [left, top] : {std::pair{0, 0}, std::pair{14, 0}, std::pair{0, 14}})
+        for (int y = 0; y < 7; ++y)
+            for (int x = 0; x < 7; ++x) {
+                const int ring = std::max(std::abs(x - 3), std::abs(y - 3));
+                EXPECT_EQ(code.isDark(left + x, top + y), ring != 2) << x << ' ' << y;
+            }
+    // Timing pattern: row 6, dark and light in turn.
+    for (int x = 8; x < 13; ++x)
+        EXPECT_EQ(code.isDark(x, 6), x % 2 == 0);
+}
+
+TEST(Codes, KeepTheirQuietZone) {
+    const QRectF dark = codeOutline(codeSquareOf("418-b"), 29).boundingRect();
+    EXPECT_EQ(dark, QRectF(4, 4, 21, 21)); // four modules of white all round
+}
+
+} // namespace
+} // namespace holdfast::app::test

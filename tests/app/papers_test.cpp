@@ -1,0 +1,311 @@
+// What the papers say, read back with tools that know nothing of them: pdfinfo and
+// pdftotext (poppler), zbarimg (zbar, a reader of ISO/IEC 18004 codes), QtSvg.
+
+#include "app/desk/formats.h"
+#include "app/desk/garment_words.h"
+#include "app/papers/paper_making.h"
+#include "core/shop/care_of_garment.h"
+#include "tests/app/papers_fixture.h"
+
+#include <QRegularExpression>
+
+namespace holdfast::app::test {
+namespace {
+
+const std::string kLongestName = "Überlangärmelstrickjackenträgerinnenvereinsfestausstattung";
+
+using Papers = PapersFixture;
+
+int countOf(const QString& text, const QString& part) {
+    return static_cast<int>(text.count(part));
+}
+
+// ── claim ticket ──────────────────────────────────────────────────────────────────────────────────────
+
+TEST_F(Papers, TicketSaysDayLinesPaidAndToPay) {
+    change([](ShopSettings& settings) {
+        settings.shopName = "Løft & Hem";
+        settings.fairName = "Saltmarsh Makers’ Market";
+        settings.collectAt = "The Net Loft, 4 Creek Lane";
+    });
+    const auto usual = stockUsualShop();
+    auto draft = anOrder({aGarment(usual)}, "Bronagh Tully");
+    draft.deposit = Money{1000};
+    const auto order = valueOf(db::takeOrder(file(), draft, now())).id;
+    const Order& taken = shop().facts.orders.at(order);
+    const QString text = textOf({claimTicket(shop(), order)});
+    for (const QString& said :
+         {QString::number(taken.number), QStringLiteral("Løft & Hem"),
+          QStringLiteral("Saltmarsh Makers’ Market"), QStringLiteral("Ready ") + day(dateOf(taken.promised)),
+          QStringLiteral("after %1, please not before").arg(clock(taken.promised)),
+          QStringLiteral("Tee, M, Moss"), moneyBare(taken.total, shop().facts.settings.currency),
+          QStringLiteral("10.00"), QStringLiteral("To pay on collecting"),
+          money(taken.owed(), shop().facts.settings.currency), QStringLiteral("The Net Loft, 4 Creek Lane"),
+          QStringLiteral("Bronagh T.")})
+        EXPECT_TRUE(text.contains(said)) << said.toStdString() << "\n" << text.toStdString();
+    EXPECT_FALSE(text.contains(QStringLiteral("Tully"))); // others read the stub
+}
+
+TEST_F(Papers, TicketOfWhatIsPaidOrQuotedSaysSo) {
+    const auto usual = stockUsualShop();
+    auto draft = anOrder({aGarment(usual)});
+    draft.deposit = draft.garments.front().price;
+    const auto paid = valueOf(db::takeOrder(file(), draft, now())).id;
+    EXPECT_TRUE(textOf({claimTicket(shop(), paid)}).contains(QStringLiteral("Paid in full")));
+    draft.deposit = Money{};
+    draft.isQuotation = true;
+    const auto quoted = valueOf(db::takeOrder(file(), draft, now())).id;
+    const QString text = textOf({claimTicket(shop(), quoted)});
+    EXPECT_TRUE(text.contains(QStringLiteral("Would be ready")));
+    EXPECT_TRUE(text.contains(QStringLiteral("a quotation, not an order yet")));
+}
+
+TEST_F(Papers, TicketOfTwelveGarmentsHasEveryPriceAndTheTotal) {
+    const auto usual = stockUsualShop();
+    auto garments = manyGarments(usual, 12);
+    for (std::size_t at = 0; at < garments.size(); ++at)
+        garments[at].price = Money{2011 + 100 * static_cast<std::int64_t>(at)};
+    const auto order = takeOrder(garments).id;
+    const QString text = textOf({claimTicket(shop(), order)});
+    for (std::size_t at = 0; at < garments.size(); ++at)
+        EXPECT_TRUE(text.contains(moneyBare(garments[at].price, shop().facts.settings.currency))) << at;
+    EXPECT_TRUE(
+        text.contains(moneyBare(shop().facts.orders.at(order).total, shop().facts.settings.currency)));
+    EXPECT_TRUE(text.contains(QStringLiteral("12 garments")));
+}
+
+TEST_F(Papers, TicketOfMoreSumsUpWhatHasNoLine) {
+    const auto usual = stockUsualShop();
+    auto garments = manyGarments(usual, 15);
+    for (GarmentDraft& garment : garments)
+        garment.price = Money{2000};
+    const auto order = takeOrder(garments).id;
+    const QString text = textOf({claimTicket(shop(), order)});
+    EXPECT_TRUE(text.contains(QStringLiteral("and 4 more garments")));
+    EXPECT_TRUE(text.contains(QStringLiteral("80.00")));
+    EXPECT_TRUE(text.contains(QStringLiteral("300.00")));
+}
+
+TEST(StubName, IsTheFirstNameAndAnInitial) {
+    EXPECT_EQ(firstNameAndInitial(QStringLiteral("Bronagh Tully")), QStringLiteral("Bronagh T."));
+    EXPECT_EQ(firstNameAndInitial(QStringLiteral("Zoë van der Meer")), QStringLiteral("Zoë M."));
+    EXPECT_EQ(firstNameAndInitial(QStringLiteral("Pim")), QStringLiteral("Pim"));
+    EXPECT_EQ(firstNameAndInitial(QString()), QString());
+}
+
+// ── care card ─────────────────────────────────────────────────────────────────────────────────────────
+
+TEST_F(Papers, CareCardSaysFirstWashEveryLineAndTheLabel) {
+    change([](ShopSettings& settings) { settings.whenEdgeLifts = "Bring it back within a year."; });
+    const auto usual = stockUsualShop();
+    const GarmentId id = garmentsOf(takeOrder({aGarment(usual)}).id).front();
+    cut(id, usual.roll);
+    press(id);
+    const Garment& garment = shop().facts.garments.at(id);
+    const CareCard care = careOf(shop(), garment);
+    const QString text = textOf({careCardPaper(shop(), id)}).simplified();
+    EXPECT_TRUE(care.firstWash.starts_with("Do not wash before"));
+    const auto hasWords = [&](const std::string& said) {
+        // Lines break and a second sentence stands below: every word is there, in turn.
+        qsizetype from = 0;
+        for (const QString& word :
+             words(said).split(QRegularExpression(QStringLiteral("[ .;,]+")), Qt::SkipEmptyParts)) {
+            const qsizetype at = text.indexOf(word, from, Qt::CaseInsensitive);
+            if (at < 0)
+                return false;
+            from = at + word.size();
+        }
+        return true;
+    };
+    EXPECT_TRUE(hasWords(care.firstWash)) << text.toStdString();
+    for (const CareLine& line : care.lines)
+        EXPECT_TRUE(hasWords(line.words)) << line.words << "\n" << text.toStdString();
+    EXPECT_TRUE(hasWords("Bring it back within a year"));
+    EXPECT_TRUE(text.contains(garmentNumber(shop().facts, garment)));
+    EXPECT_TRUE(text.contains(QStringLiteral("Tee, M, Moss")));
+}
+
+TEST_F(Papers, CareCardWithoutAPromiseOfTheShopMakesNone) {
+    const auto usual = stockUsualShop();
+    const GarmentId id = garmentsOf(takeOrder({aGarment(usual)}).id).front();
+    EXPECT_FALSE(textOf({careCardPaper(shop(), id)}).contains(QStringLiteral("edge lifting")));
+}
+
+// ── bag tag and roll label ────────────────────────────────────────────────────────────────────────────
+
+TEST_F(Papers, BagTagSaysWhatIsToBeDone) {
+    const auto usual = stockUsualShop();
+    const auto order = takeOrder({aGarment(usual)}).id;
+    const GarmentId id = garmentsOf(order).front();
+    cut(id, usual.roll);
+    const Garment& garment = shop().facts.garments.at(id);
+    const Decal& decal = garment.decals.front();
+    const QString text = textOf({bagTag(shop(), id)});
+    for (const QString& said : {garmentNumber(shop().facts, garment), QStringLiteral("Tee, M, Moss"),
+                                QStringLiteral("150 °C 12 s"), QStringLiteral("24 h"),
+                                clock(shop().facts.orders.at(order).promised), QStringLiteral("Heron, chest"),
+                                QStringLiteral("%1 × %2 mm").arg(decal.width.value).arg(decal.height.value),
+                                QStringLiteral("%1 mm down").arg(decal.below.value), QStringLiteral("Dusk")})
+        EXPECT_TRUE(text.contains(said)) << said.toStdString() << "\n" << text.toStdString();
+}
+
+TEST_F(Papers, BagTagOfAHeldGarmentSaysWhatHoldsIt) {
+    const auto usual = stockUsualShop();
+    const GarmentId id = garmentsOf(takeOrder({aGarment(usual, "L")}).id).front(); // an unwashed lot
+    ASSERT_TRUE(shop().of(id).isHeld());
+    EXPECT_TRUE(textOf({bagTag(shop(), id)}).contains(words(shop().of(id).firstHold()->what)));
+}
+
+TEST_F(Papers, RollLabelSaysFilmWidthAndUseBy) {
+    const auto usual = stockUsualShop();
+    const QString text = textOf({labelOfRoll(shop(), usual.roll)});
+    const FilmRoll& roll = shop().facts.rolls.at(usual.roll);
+    EXPECT_TRUE(text.contains(words(roll.label())));
+    EXPECT_TRUE(text.contains(QStringLiteral("Marram Soft, Dusk")));
+    EXPECT_TRUE(text.contains(QStringLiteral("500 mm wide")));
+    EXPECT_TRUE(text.contains(date(roll.receivedOn)));
+    const auto useBy = shop().conditions.at(usual.roll).useBy;
+    EXPECT_TRUE(text.contains(useBy ? date(*useBy) : QStringLiteral("No use-by given")))
+        << text.toStdString();
+}
+
+// ── day sheet ─────────────────────────────────────────────────────────────────────────────────────────
+
+TEST_F(Papers, DaySheetOfAnEmptyShopIsOnePageThatSaysSo) {
+    const auto pages = daySheet(shop());
+    ASSERT_EQ(pages.size(), 1U);
+    const QString text = textOf(pages);
+    EXPECT_TRUE(text.contains(QStringLiteral("Nothing can be pressed today.")));
+    EXPECT_TRUE(text.contains(QStringLiteral("page 1 of 1")));
+    EXPECT_TRUE(text.contains(QStringLiteral("Platens burn")));
+}
+
+TEST_F(Papers, DaySheetHasEveryGarmentOnceAndItsHeadOnEachPage) {
+    const auto usual = stockUsualShop();
+    std::vector<GarmentId> all;
+    for (int order = 0; order < 3; ++order)
+        for (const GarmentId id : garmentsOf(takeOrder(manyGarments(usual, 2)).id)) {
+            cut(id, usual.roll);
+            all.push_back(id);
+        }
+    for (int order = 0; order < 6; ++order)
+        for (const GarmentId id : garmentsOf(takeOrder(manyGarments(usual, 3)).id)) // out of stock: aside
+            all.push_back(id);
+    const auto pages = daySheet(shop());
+    ASSERT_GT(pages.size(), 1U);
+    const QString text = textOf(pages);
+    for (std::size_t at = 1; at <= pages.size(); ++at)
+        EXPECT_EQ(countOf(text, QStringLiteral("page %1 of %2").arg(at).arg(pages.size())), 1);
+    EXPECT_EQ(countOf(text, QStringLiteral("At the press, Wednesday 25 November")),
+              static_cast<int>(pages.size()));
+    for (const GarmentId id : all) {
+        const QString label = garmentNumber(shop().facts, shop().facts.garments.at(id));
+        static const QString kSpace = QStringLiteral("\\b");
+        EXPECT_EQ(text.count(QRegularExpression(kSpace + QRegularExpression::escape(label) + kSpace)), 1)
+            << label.toStdString();
+    }
+    for (const QString& said :
+         {QStringLiteral("150 °C, 12 s, medium"), QStringLiteral("peel warm"), QStringLiteral("preheat"),
+          QStringLiteral("Frees it"), QStringLiteral("licensed electrician"),
+          QStringLiteral("safety data sheet"), QStringLiteral("Ventilate"), QStringLiteral("local law")})
+        EXPECT_TRUE(text.contains(said, Qt::CaseInsensitive)) << said.toStdString();
+}
+
+TEST_F(Papers, DaySheetNamesTheRollToTakeDownForWhatIsStillToBeCut) {
+    const auto usual = stockUsualShop();
+    takeOrder({aGarment(usual)});
+    const QString text = textOf(daySheet(shop()));
+    EXPECT_TRUE(text.contains(QStringLiteral("Rolls to take down")));
+    EXPECT_TRUE(text.contains(words(shop().facts.rolls.at(usual.roll).label()))) << text.toStdString();
+}
+
+// ── what is out of the usual ──────────────────────────────────────────────────────────────────────────
+
+TEST_F(Papers, WithTheLongestNamesStayOnThePaperAndKeepTheirAmounts) {
+    change([](ShopSettings& settings) {
+        settings.shopName = kLongestName;
+        settings.fairName = kLongestName;
+        settings.collectAt = kLongestName + " " + kLongestName.substr(0, 30);
+        settings.whenEdgeLifts = kLongestName + " " + kLongestName + " again";
+    });
+    auto usual = stockUsualShop();
+    usual.style = addStyle(kLongestName, [&](BlankStyle& style) {
+        style.sizes = {"18–24 months, tall"};
+        style.colours = {{{}, kLongestName.substr(0, 40), 0x66754c}};
+    });
+    usual.moss = coloursOf(usual.style).front().id;
+    usual.film = addFilm(kLongestName.substr(0, 40), [&](Film& film) { film.finish = kLongestName; });
+    usual.roll = receiveRoll(usual.film, usual.place);
+    auto garment = aGarment(usual, "18–24 months, tall");
+    garment.price = Money{1234567};
+    garment.decals.front().content = Wording{kLongestName, Face::BookSerif};
+    const auto order = takeOrder({garment, garment}, kLongestName + " " + kLongestName.substr(0, 10)).id;
+    for (const Paper& paper : allOf(order, usual.roll))
+        EXPECT_TRUE(staysOnPaper(paper)) << paper.name.toStdString();
+    const QString text = textOf({claimTicket(shop(), order)});
+    EXPECT_TRUE(text.contains(QStringLiteral("12345.67")) || text.contains(QStringLiteral("12,345.67")))
+        << text.toStdString();
+}
+
+TEST_F(Papers, UsualOnesStayOnThePaper) {
+    const auto usual = stockUsualShop();
+    const auto order = takeOrder(manyGarments(usual, 12)).id;
+    for (const Paper& paper : allOf(order, usual.roll))
+        EXPECT_TRUE(staysOnPaper(paper)) << paper.name.toStdString();
+}
+
+TEST_F(Papers, OfAShopWithoutANameLeaveItOut) {
+    const auto usual = stockUsualShop();
+    const auto order = takeOrder({aGarment(usual)}).id;
+    ReckonedShop nameless = shop();
+    nameless.facts.settings.shopName.clear();
+    EXPECT_TRUE(textOf({claimTicket(nameless, order)}).contains(QStringLiteral("At the workshop")));
+    EXPECT_TRUE(textOf({careCardPaper(nameless, garmentsOf(order).front())})
+                    .contains(QStringLiteral("how to keep it looking new")));
+    EXPECT_TRUE(staysOnPaper(daySheet(nameless).front()));
+}
+
+// ── what is asked for ─────────────────────────────────────────────────────────────────────────────────
+
+TEST_F(Papers, CareCardsAreForWhatIsPressedOnly) {
+    const auto usual = stockUsualShop();
+    Matter matter;
+    matter.order = takeOrder(manyGarments(usual, 2)).id;
+    EXPECT_FALSE(paperErrand(desk(), PaperName::CareCards, matter).ok());
+    const GarmentId first = garmentsOf(*matter.order).front();
+    cut(first, usual.roll);
+    press(first);
+    const auto cards = valueOf(paperErrand(desk(), PaperName::CareCards, matter));
+    EXPECT_EQ(cards.papers.size(), 1U);
+    EXPECT_EQ(
+        cards.title,
+        QStringLiteral("Care card %1").arg(garmentNumber(shop().facts, shop().facts.garments.at(first))));
+    EXPECT_EQ(valueOf(paperErrand(desk(), PaperName::BagTags, matter)).papers.size(), 2U);
+}
+
+TEST_F(Papers, OfAClosedOrderCanStillBePrinted) {
+    const auto usual = stockUsualShop();
+    Matter matter;
+    matter.order = takeOrder({aGarment(usual)}).id;
+    const GarmentId garment = garmentsOf(*matter.order).front();
+    cut(garment, usual.roll);
+    press(garment);
+    valueOf(db::handOver(file(), *matter.order, now()));
+    EXPECT_FALSE(shop().facts.orders.find(*matter.order));
+    EXPECT_TRUE(paperErrand(desk(), PaperName::CareCards, matter).ok());
+    EXPECT_TRUE(paperErrand(desk(), PaperName::ClaimTicket, matter).ok());
+    EXPECT_FALSE(paperErrand(desk(), PaperName::BagTags, matter).ok());
+}
+
+TEST_F(Papers, OfWhatIsGoneAreRefusedInWords) {
+    for (const PaperName name :
+         {PaperName::ClaimTicket, PaperName::CareCards, PaperName::BagTags, PaperName::RollLabel}) {
+        const auto errand = paperErrand(desk(), name, {});
+        ASSERT_FALSE(errand.ok());
+        EXPECT_TRUE(words(errand.error().message).contains(QStringLiteral("no longer there")));
+    }
+    EXPECT_TRUE(paperErrand(desk(), PaperName::DaySheet, {}).ok());
+}
+
+} // namespace
+} // namespace holdfast::app::test
