@@ -80,7 +80,7 @@ private:
     const ShopFigures& figures() const { return m_shown.figures; }
 
     static QString sheetText(const FigureSheet& sheet) {
-        QString text = sheet.question + QLatin1Char('\n');
+        QString text = (sheet.title.isEmpty() ? sheet.question : sheet.title) + QLatin1Char('\n');
         if (sheet.whole.isEmpty())
             return text + QStringLiteral("    ") + sheet.empty + QStringLiteral("\n\n");
         text += QStringLiteral("    ") + sheet.whole + QLatin1Char('\n');

@@ -65,7 +65,7 @@ protected:
                                 : QString())
             ->setPlaceholder(tr("as the stall"));
         form().optional("worked");
-        form().line("note", tr("Note"), words(fair.note));
+        form().line("note", tr("Note"), words(fair.note))->setPlaceholder(tr("as where the table stands"));
         form().optional("note");
         setLong();
     }

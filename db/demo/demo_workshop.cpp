@@ -96,8 +96,8 @@ void putInTheList(Script& script, int day) {
     fair.name = kFair;
     fair.firstDay = fair.lastDay = script.day(day);
     fair.hours = kStallHours;
-    fair.stallCost = Money{isAtAdvent ? 3200 : 2400};
-    fair.otherCosts = Money{650};
+    fair.stallCost = Money{isAtAdvent ? 1900 : 1400};
+    fair.otherCosts = Money{350};
     fair.worked = Hours{8}; // laid out before, packed away after
     fair.note = day == kNextFair ? "table 14, beside the door" : "";
     done(addFair(script.shop(), fair));

@@ -4,6 +4,7 @@
 
 #include "app/places/figures/figure_rows.h"
 #include "app/widgets/button.h"
+#include "app/widgets/card.h"
 #include "app/widgets/choice.h"
 #include "app/widgets/empty_state.h"
 #include "app/widgets/label.h"
@@ -13,6 +14,8 @@
 #include "tests/app/shop_fixture.h"
 
 #include <QTest>
+
+#include <algorithm>
 
 namespace holdfast::app::test {
 namespace {
@@ -135,8 +138,10 @@ TEST_F(Figures, FairsSayWhatIsLeftAndWhatToBringToTheNext) {
                     ->text()
                     .startsWith(QStringLiteral("So few fairs")));
     ask(FigureQuestion::Bring);
-    EXPECT_EQ(questions().items().value(static_cast<int>(FigureQuestion::Bring)).text,
-              QStringLiteral("What to bring to Saltmarsh Makers’ Market?"));
+    const auto cards = m_place->findChildren<Card*>();
+    EXPECT_TRUE(std::ranges::any_of(cards, [](const Card* card) {
+        return card->accessibleName() == QStringLiteral("What to bring to Saltmarsh Makers’ Market?");
+    }));
     EXPECT_TRUE(whole().contains(QStringLiteral("about 2.0 are asked for"))) << "four on two days of fairs";
     EXPECT_TRUE(whole().contains(QStringLiteral("So few days"))) << whole().toStdString();
     EXPECT_TRUE(rows().contains(QStringLiteral("Tee, M, Moss, 2.0, "))) << rows().toStdString();
@@ -168,6 +173,31 @@ TEST_F(Figures, ASpanLeavesOutWhatLiesBefore) {
     spans->takeFocus();
     QTest::keyClick(m_place->window()->focusWidget(), Qt::Key_Home);
     QTRY_COMPARE(answerTo(FigureQuestion::Takings), QStringLiteral("nothing yet"));
+}
+
+TEST(FigureRowsShown, ANameTooWideForItsColumnTakesTwoLines) {
+    FigureRows rows;
+    rows.resize(860, 100);
+    FigureSheet sheet;
+    sheet.heads = {QStringLiteral("Garments"), QStringLiteral("Ordered"), QStringLiteral("Left")};
+    sheet.most = 1;
+    const auto heightWith = [&](const QString& name, const QString& remark) {
+        sheet.rows = {
+            {name, FigureBar{1, {}, {}, 0}, {QStringLiteral("7"), QStringLiteral("£7.00"), {}}, remark}};
+        rows.show(sheet);
+        return rows.height();
+    };
+    const QString longest = QStringLiteral("Saltmarsh Makers’ and Fishermen’s Market, 12 Sep 2026");
+    const int one = heightWith(QStringLiteral("Tee"), {});
+    const int two = heightWith(longest, {});
+    EXPECT_GT(two, one);
+    EXPECT_EQ(heightWith(QStringLiteral("Tee"), QStringLiteral("too few to judge")), two);
+    EXPECT_GT(heightWith(longest, QStringLiteral("too few to judge")), two);
+    EXPECT_EQ(heightWith(QString(60, u'x'), {}), one) << "a single word is cut in its middle";
+    rows.show(sheet);
+    rows.resize(2000, 100);
+    EXPECT_EQ(heightWith(QStringLiteral("Saltmarsh Makers’ Market, 12 Sep 2026"), {}), one)
+        << "where there is room";
 }
 
 } // namespace

@@ -8,6 +8,8 @@
 #include "db/actions/fair_actions.h"
 #include "db/actions/shop_actions.h"
 
+#include <algorithm>
+
 namespace holdfast::app::test {
 namespace {
 
@@ -169,11 +171,13 @@ TEST_F(FairSlips, WhereOrdersAreTakenIsChosenFromTheFairsOfToday) {
 TEST_F(FairSlips, AFairIsFoundByItsName) {
     const Fair fair = added("Creek Fair", 3);
     const auto found = findEntries(desk(), QStringLiteral("creek"), 10);
-    ASSERT_EQ(found.size(), 1U);
-    const auto* asks = std::get_if<AskSlip>(&found.front().target);
-    ASSERT_TRUE(asks);
-    EXPECT_EQ(asks->slip, SlipName::ChangeFair);
-    EXPECT_EQ(asks->matter.fair, fair.id);
+    // Beside what was done last, which names it too.
+    const auto entry = std::ranges::find_if(found, [](const FinderEntry& each) {
+        const auto* asks = std::get_if<AskSlip>(&each.target);
+        return asks && asks->slip == SlipName::ChangeFair;
+    });
+    ASSERT_NE(entry, found.end());
+    EXPECT_EQ(std::get<AskSlip>(entry->target).matter.fair, fair.id);
     EXPECT_FALSE(findEntries(desk(), QStringLiteral("add a fair"), 10).empty());
 }
 

@@ -20,6 +20,11 @@ QString onAverage(double count) {
     return QString::number(count, 'f', 1);
 }
 
+// With a second decimal where hardly any is asked for: "0.03".
+QString askedFor(double count) {
+    return count < 0.1 ? QString::number(count, 'f', 2) : onAverage(count);
+}
+
 } // namespace
 
 void FairSheets::earned(FigureSheet& sheet) const {
@@ -54,8 +59,11 @@ void FairSheets::earned(FigureSheet& sheet) const {
     }
     const QString leftWords = money(left, m_shown.currency);
     sheet.answer = tr("%1 left of %2").arg(leftWords, money(ordered, m_shown.currency));
-    sheet.whole = tr("%1 is left of %2 that was ordered, after making, stalls and the way there.")
-                      .arg(leftWords, money(ordered, m_shown.currency));
+    sheet.whole = left < Money{}
+                      ? tr("Making, stalls and the way there cost %1 more than the %2 that was ordered.")
+                            .arg(money(-left, m_shown.currency), money(ordered, m_shown.currency))
+                      : tr("%1 is left of %2 that was ordered, after making, stalls and the way there.")
+                            .arg(leftWords, money(ordered, m_shown.currency));
     if (worked > Minutes{0})
         sheet.whole +=
             tr(" At fairs of the list %1 an hour.")
@@ -73,13 +81,9 @@ QString FairSheets::earnedNote() const {
         "is ordered counts, also where it is still owed. Tax is yours to reckon by local law.");
 }
 
-QString FairSheets::bringQuestion() const {
-    return m_figures.nextFair ? tr("What to bring to %1?").arg(words(m_figures.nextFair->name)) : QString();
-}
-
 void FairSheets::bring(FigureSheet& sheet) const {
     if (m_figures.nextFair)
-        sheet.question = bringQuestion();
+        sheet.title = tr("What to bring to %1?").arg(words(m_figures.nextFair->name));
     if (m_figures.bring.days == 0)
         return;
     std::int64_t blanks = 0, missing = 0;
@@ -93,7 +97,7 @@ void FairSheets::bring(FigureSheet& sheet) const {
         sheet.rows.append(
             {words(kind.name),
              FigureBar{quantity, {}, {}, static_cast<double>(kind.missing())},
-             {onAverage(kind.asked.mean), QString::number(kind.brought.quantity), QString::number(kind.ready),
+             {askedFor(kind.asked.mean), QString::number(kind.brought.quantity), QString::number(kind.ready),
               QString::number(kind.toWash), kind.missing() == 0 ? dash() : QString::number(kind.missing()),
               onAverage(kind.brought.shortage), onAverage(kind.brought.leftover)},
              {}});

@@ -19,9 +19,6 @@ public:
     void earned(FigureSheet& sheet) const;
     void bring(FigureSheet& sheet) const;
 
-    // With the fair's name, where one is to come.
-    QString bringQuestion() const;
-
 private:
     QString earnedNote() const;
     QString bringSentence() const;

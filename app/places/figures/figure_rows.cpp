@@ -8,6 +8,7 @@
 #include <QPainterPath>
 
 #include <algorithm>
+#include <optional>
 
 namespace holdfast::app {
 
@@ -24,23 +25,34 @@ constexpr qreal kMostName = 300;
 constexpr qreal kLeastName = 120;
 constexpr qreal kLeastBars = 96;
 
-// A name that is too wide for one line in two, broken where a word ends; what then is too wide loses its
-// middle, so that a size or a day at its end can be read.
+// Where a name is broken: behind the last comma, or else the last word, that leaves two parts which fit;
+// where none does, behind the last comma, or else the first word. None where it has but one.
+std::optional<qsizetype> breakOf(const QString& name, qreal wide) {
+    const auto fits = [&](const QString& part) { return widthOf(part, Type::Body) <= wide; };
+    std::optional<qsizetype> fittingComma, fittingWord, lastComma, firstWord;
+    for (qsizetype at = name.indexOf(QLatin1Char(' ')); at > 0; at = name.indexOf(QLatin1Char(' '), at + 1)) {
+        const bool isComma = name.at(at - 1) == QLatin1Char(',');
+        const bool isFitting = fits(name.left(at)) && fits(name.mid(at + 1));
+        firstWord = firstWord.value_or(at);
+        if (isComma)
+            lastComma = at;
+        if (isFitting)
+            fittingWord = at;
+        if (isFitting && isComma)
+            fittingComma = at;
+    }
+    return fittingComma ? fittingComma : fittingWord ? fittingWord : lastComma ? lastComma : firstWord;
+}
+
+// A name that is too wide for one line in two. What then is too wide loses its middle, so that a size or a
+// day at its end can be read.
 QStringList linesOf(const QString& name, qreal wide) {
+    const QFontMetricsF metrics(fontOf(Type::Body));
+    const auto cut = [&](const QString& part) { return metrics.elidedText(part, Qt::ElideMiddle, wide); };
     if (widthOf(name, Type::Body) <= wide)
         return {name};
-    const QFontMetricsF metrics(fontOf(Type::Body));
-    qsizetype end = -1;
-    for (qsizetype at = name.indexOf(QLatin1Char(' ')); at >= 0;
-         at = name.indexOf(QLatin1Char(' '), at + 1)) {
-        if (end >= 0 && widthOf(name.left(at), Type::Body) > wide)
-            break;
-        end = at;
-    }
-    if (end < 0)
-        return {metrics.elidedText(name, Qt::ElideMiddle, wide)};
-    return {metrics.elidedText(name.left(end), Qt::ElideMiddle, wide),
-            metrics.elidedText(name.mid(end + 1), Qt::ElideMiddle, wide)};
+    const auto at = breakOf(name, wide);
+    return at ? QStringList{cut(name.left(*at)), cut(name.mid(*at + 1))} : QStringList{cut(name)};
 }
 
 qreal heightOf(const FigureRow& row, qreal namesWide) {
@@ -113,6 +125,14 @@ FigureRows::Columns FigureRows::columns() const {
     }
     const qreal forBars = hasBars() ? kBetween + kLeastBars : 0;
     at.names = std::min({at.names, kMostName, std::max(kLeastName, right - kCardPadding - forBars)});
+    // What the longest line of a broken name does not need goes to the bars.
+    qreal longest = 0;
+    for (const FigureRow& row : m_sheet.rows) {
+        longest = std::max(longest, widthOf(row.remark, Type::Small));
+        for (const QString& line : linesOf(row.name, at.names))
+            longest = std::max(longest, widthOf(line, Type::Body));
+    }
+    at.names = std::min(at.names, std::max(longest, widthOf(m_sheet.nameHead, Type::SmallStrong)));
     at.bars = kCardPadding + at.names + kBetween;
     at.barsWide = std::max(kLeastBars, right - at.bars);
     return at;

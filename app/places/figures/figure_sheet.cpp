@@ -50,7 +50,7 @@ Asked asked(FigureQuestion question) {
                 QT_TRANSLATE_NOOP("FigureSheet", "Fairs stand here with what is left of their takings, once "
                                                  "one is in the list or an order was taken at one.")};
     case FigureQuestion::Bring:
-        return {QT_TRANSLATE_NOOP("FigureSheet", "What to bring to a day of a fair?"),
+        return {QT_TRANSLATE_NOOP("FigureSheet", "What to bring to the next fair?"),
                 QT_TRANSLATE_NOOP("FigureSheet",
                                   "Blanks to bring stand here, once a day of a fair has gone by "
                                   "on which orders were taken.")};

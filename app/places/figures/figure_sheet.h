@@ -33,6 +33,7 @@ enum class FigureChart { Bars, Holding, Months };
 
 struct FigureSheet {
     QString question;
+    QString title;  // over the sheet, where it says more than the question
     QString answer; // a few words, for the list of questions
     QString whole;  // the sentence above the chart
     FigureChart chart = FigureChart::Bars;

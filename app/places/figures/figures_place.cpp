@@ -219,7 +219,7 @@ void FiguresPlace::showSheet() {
         return;
     const FigureSheet sheet = figureSheet(question(), *m_shown);
     const bool isThere = !sheet.rows.isEmpty() || !sheet.whole.isEmpty();
-    m_sheet->setTitle(sheet.question);
+    m_sheet->setTitle(sheet.title.isEmpty() ? sheet.question : sheet.title);
     m_by->setVisible(question() == FigureQuestion::WhatIsCommon);
     m_whole->setText(isThere ? sheet.whole : sheet.empty);
     m_holding->setVisible(isThere && sheet.chart == FigureChart::Holding);
