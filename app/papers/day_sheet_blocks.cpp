@@ -147,8 +147,8 @@ QString runHeading(const ReckonedShop& shop, const WalkRun& run, int number) {
 QString changeWords(const WalkRun& run) {
     if (!run.changedFrom || run.change.count() <= 0)
         return {};
-    return (*run.changedFrom < run.temperature ? DayWords::tr("first heat up from %1, %2")
-                                               : DayWords::tr("first let it cool from %1, %2"))
+    return (*run.changedFrom < run.temperature ? DayWords::tr("First heat up from %1, %2.")
+                                               : DayWords::tr("First let it cool from %1, %2."))
         .arg(celsius(*run.changedFrom), timeSpan(run.change));
 }
 

@@ -11,7 +11,8 @@
 
 #include <QCoreApplication>
 
-#include <algorithm>
+#include <memory>
+#include <utility>
 
 namespace holdfast::app {
 
@@ -27,12 +28,14 @@ Error noPaper(const QString& why) {
 
 using PaperOfGarment = Paper (*)(const ReckonedShop&, GarmentId);
 
-PaperErrand ofGarments(const ReckonedShop& shop, const std::vector<const Garment*>& garments,
+PaperErrand ofGarments(std::shared_ptr<const ReckonedShop> shop, const std::vector<const Garment*>& garments,
                        const QString& title, PaperOfGarment paper) {
-    PaperErrand errand{title, {}};
-    for (const Garment* garment : garments)
-        errand.papers.push_back(paper(shop, garment->id));
-    return errand;
+    return {title, [shop = std::move(shop), garments, paper] {
+                std::vector<Paper> papers;
+                for (const Garment* garment : garments)
+                    papers.push_back(paper(*shop, garment->id));
+                return papers;
+            }};
 }
 
 // Only the garment asked for, if it is among them.
@@ -42,7 +45,9 @@ std::vector<const Garment*> thoseAskedFor(std::vector<const Garment*> garments, 
     return garments;
 }
 
-Result<PaperErrand> orderErrand(const ReckonedShop& shop, PaperName name, const Matter& matter) {
+Result<PaperErrand> orderErrand(const std::shared_ptr<const ReckonedShop>& reckoned, PaperName name,
+                                const Matter& matter) {
+    const ReckonedShop& shop = *reckoned;
     const Order& order = shop.facts.orders.at(*matter.order);
     const auto named = [&](const std::vector<const Garment*>& garments) {
         return garments.size() == 1 ? garmentNumber(shop.facts, *garments.front())
@@ -53,7 +58,7 @@ Result<PaperErrand> orderErrand(const ReckonedShop& shop, PaperName name, const 
             return noPaper(
                 PaperMaking::tr("Order %1 is cancelled: it has no claim ticket.").arg(order.number));
         return PaperErrand{PaperMaking::tr("Claim ticket %1").arg(order.number),
-                           {claimTicket(shop, order.id)}};
+                           [reckoned, id = order.id] { return std::vector{claimTicket(*reckoned, id)}; }};
     }
     if (name == PaperName::CareCards) {
         const auto garments = thoseAskedFor(pressedGarments(shop, order.id), matter);
@@ -62,7 +67,7 @@ Result<PaperErrand> orderErrand(const ReckonedShop& shop, PaperName name, const 
                 PaperMaking::tr("Nothing of order %1 is pressed yet: a care card says from when it "
                                 "may be washed.")
                     .arg(order.number));
-        return ofGarments(shop, garments,
+        return ofGarments(reckoned, garments,
                           garments.size() == 1 ? PaperMaking::tr("Care card %1").arg(named(garments))
                                                : PaperMaking::tr("Care cards %1").arg(named(garments)),
                           careCardPaper);
@@ -70,7 +75,7 @@ Result<PaperErrand> orderErrand(const ReckonedShop& shop, PaperName name, const 
     const auto garments = thoseAskedFor(garmentsHere(shop, order.id), matter);
     if (garments.empty())
         return noPaper(PaperMaking::tr("No garment of order %1 is here any more.").arg(order.number));
-    return ofGarments(shop, garments,
+    return ofGarments(reckoned, garments,
                       garments.size() == 1 ? PaperMaking::tr("Bag tag %1").arg(named(garments))
                                            : PaperMaking::tr("Bag tags %1").arg(named(garments)),
                       bagTag);
@@ -102,20 +107,20 @@ Result<PaperErrand> paperErrand(ShopDesk& desk, PaperName name, const Matter& ma
         const auto shop = matter.order ? shopWithOrder(desk, *matter.order) : nullptr;
         if (!shop)
             return noPaper(PaperMaking::tr("The order is no longer there."));
-        return orderErrand(*shop, name, matter);
+        return orderErrand(shop, name, matter);
     }
     if (desk.awaitsClimate())
         return noPaper(PaperMaking::tr("The climate readings are still being read, and film may be held by "
                                        "them. Print it in a moment."));
-    const ReckonedShop& shop = *desk.shop();
+    const std::shared_ptr<const ReckonedShop> shop = desk.shop();
     if (name == PaperName::DaySheet)
-        return PaperErrand{PaperMaking::tr("Day sheet %1").arg(words(isoDate(shop.now.today()))),
-                           daySheet(shop)};
-    const FilmRoll* roll = matter.roll ? shop.facts.rolls.find(*matter.roll) : nullptr;
+        return PaperErrand{PaperMaking::tr("Day sheet %1").arg(words(isoDate(shop->now.today()))),
+                           [shop] { return daySheet(*shop); }};
+    const FilmRoll* roll = matter.roll ? shop->facts.rolls.find(*matter.roll) : nullptr;
     if (!roll)
         return noPaper(PaperMaking::tr("The roll is no longer there."));
     return PaperErrand{PaperMaking::tr("Roll label %1").arg(words(roll->label())),
-                       {labelOfRoll(shop, roll->id)}};
+                       [shop, id = roll->id] { return std::vector{labelOfRoll(*shop, id)}; }};
 }
 
 } // namespace holdfast::app

@@ -32,7 +32,7 @@ std::shared_ptr<QPrinter> usualPrinter(const QString& title) {
 Result<std::string> printPapersOn(QPrinter& printer, const PaperErrand& errand,
                                   const std::function<bool(double)>& progress) {
     const QSizeF sheet = printer.pageLayout().fullRect(QPageLayout::Millimeter).size();
-    const auto drawn = drawPapers(printer, laidOnSheets(errand.papers, sheet), progress);
+    const auto drawn = drawPapers(printer, laidOnSheets(errand.papers(), sheet), progress);
     if (!drawn.ok())
         return drawn.error();
     return plain(
@@ -46,7 +46,7 @@ Result<std::string> savePapersIn(const QString& folder, const PaperErrand& erran
     if (!QDir().mkpath(folder))
         return plainError(plain(PaperPrinting::tr("The folder %1 could not be made.").arg(folder)));
     const QString path = QDir(folder).filePath(errand.title + QStringLiteral(".pdf"));
-    const auto drawn = writePapers(path, errand.title, errand.papers, progress);
+    const auto drawn = writePapers(path, errand.title, errand.papers(), progress);
     if (!drawn.ok())
         return drawn.error();
     return plain(

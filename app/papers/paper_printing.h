@@ -18,7 +18,7 @@ namespace holdfast::app {
 // What is to be printed together.
 struct PaperErrand {
     QString title; // "Claim ticket 426": what the person is told, and the name of its PDF
-    std::vector<Paper> papers;
+    std::function<std::vector<Paper>()> papers; // put together when asked for, on any thread
 };
 
 // The default printer, ready to be drawn to; none: there is no printer. May take long.

@@ -15,11 +15,24 @@ namespace {
 constexpr double kLineStep = 1.28;
 constexpr double kShrinkStep = 0.1; // mm
 
+// Of one font, which is costly to find anew for each word. mm.
+class Measure {
+public:
+    explicit Measure(const PaperType& type)
+        : m_metrics(paperFont(type)) {}
+    double operator()(const QString& text) const {
+        return m_metrics.horizontalAdvance(text) / kTenthsOfMillimetre;
+    }
+
+private:
+    QFontMetricsF m_metrics;
+};
+
 // As many letters of the word as fit, one at least.
-qsizetype lettersThatFit(double width, const QString& word, const PaperType& type) {
+qsizetype lettersThatFit(double width, const QString& word, const Measure& widthOfText) {
     QTextBoundaryFinder letters(QTextBoundaryFinder::Grapheme, word);
     qsizetype fits = letters.toNextBoundary();
-    for (qsizetype next = letters.toNextBoundary(); next > 0 && paperWidth(word.left(next), type) <= width;
+    for (qsizetype next = letters.toNextBoundary(); next > 0 && widthOfText(word.left(next)) <= width;
          next = letters.toNextBoundary())
         fits = next;
     return fits > 0 ? fits : word.size();
@@ -59,7 +72,7 @@ QFont paperFont(const PaperType& type) {
 }
 
 double paperWidth(const QString& text, const PaperType& type) {
-    return QFontMetricsF(paperFont(type)).horizontalAdvance(text) / kTenthsOfMillimetre;
+    return Measure(type)(text);
 }
 
 double lineStep(const PaperType& type) {
@@ -74,18 +87,19 @@ PaperType shrunkTo(double width, const QString& text, const PaperType& type, dou
 }
 
 QStringList brokenInto(double width, const QString& text, const PaperType& type) {
+    const Measure widthOfText(type);
     QStringList lines;
     QString line;
     for (QString word : wordsOfLine(text)) {
         const QString longer = line.isEmpty() ? word : line + u' ' + word;
-        if (paperWidth(longer, type) <= width) {
+        if (widthOfText(longer) <= width) {
             line = longer;
             continue;
         }
         if (!line.isEmpty())
             lines << line;
-        while (paperWidth(word, type) > width && word.size() > 1) {
-            const qsizetype fits = lettersThatFit(width, word, type);
+        while (widthOfText(word) > width && word.size() > 1) {
+            const qsizetype fits = lettersThatFit(width, word, widthOfText);
             lines << word.left(fits);
             word.remove(0, fits);
         }

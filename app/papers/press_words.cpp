@@ -67,11 +67,16 @@ QString heatWords(const Route& route) {
 QString workWords(const Route& route) {
     QStringList steps;
     Seconds cooled{0};
+    StepKind before = StepKind::ReadTag;
     for (const RouteStep& step : route.steps) {
-        if (const QString said = stepWords(step, cooled);
-            !said.isEmpty() && (steps.isEmpty() || steps.back() != said))
+        const QString said = stepWords(step, cooled);
+        const bool isUnderSameSheet = step.kind == StepKind::FinishBack && before == StepKind::FinishFront;
+        if (isUnderSameSheet)
+            steps.back() += PressWords::tr(", back %1").arg(detailWords(step));
+        else if (!said.isEmpty() && (steps.isEmpty() || steps.back() != said))
             steps << said;
         cooled = step.waiting;
+        before = step.kind;
     }
     QString all = steps.join(QStringLiteral("; "));
     if (!all.isEmpty())

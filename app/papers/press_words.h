@@ -11,7 +11,7 @@ namespace holdfast::app {
 QString heatWords(const Route& route);
 
 // "Pillow under the zip; preheat 15 s; press 150 °C, 12 s, medium; peel warm after about 40 s; cover sheet,
-// front 5 s; …".
+// front 5 s, back 5 s".
 QString workWords(const Route& route);
 
 } // namespace holdfast::app

@@ -16,6 +16,9 @@ constexpr QSizeF kA4{210, 297};
 
 class PapersPrinting : public PapersFixture {
 protected:
+    static PaperErrand errandOf(const QString& title, const std::vector<Paper>& papers) {
+        return {title, [papers] { return papers; }};
+    }
     std::vector<Paper> tickets(int count) {
         const auto usual = stockUsualShop();
         std::vector<Paper> papers;
@@ -59,7 +62,7 @@ TEST_F(PapersPrinting, ALargePaperGoesAloneAndIsMadeToFit) {
 }
 
 TEST_F(PapersPrinting, APrinterGetsSheetsOfItsOwnSize) {
-    const PaperErrand errand{QStringLiteral("Claim tickets"), tickets(4)};
+    const PaperErrand errand = errandOf(QStringLiteral("Claim tickets"), tickets(4));
     QPrinter printer(QPrinter::HighResolution);
     printer.setOutputFormat(QPrinter::PdfFormat);
     printer.setOutputFileName(fileIn(QStringLiteral("printed.pdf")));
@@ -73,7 +76,7 @@ TEST_F(PapersPrinting, APrinterGetsSheetsOfItsOwnSize) {
 }
 
 TEST_F(PapersPrinting, WithoutAPrinterAPdfIsSavedAndReplaced) {
-    const PaperErrand errand{QStringLiteral("Claim ticket 1"), tickets(1)};
+    const PaperErrand errand = errandOf(QStringLiteral("Claim ticket 1"), tickets(1));
     const QString folder = fileIn(QStringLiteral("not/there/yet"));
     for (int time = 0; time < 2; ++time) {
         const auto told = savePapersIn(folder, errand, {});
@@ -85,9 +88,10 @@ TEST_F(PapersPrinting, WithoutAPrinterAPdfIsSavedAndReplaced) {
 }
 
 TEST_F(PapersPrinting, WhatIsStoppedLeavesTheFileThatWasThere) {
-    const PaperErrand errand{QStringLiteral("Tickets"), tickets(3)};
+    const std::vector<Paper> three = tickets(3);
+    const PaperErrand errand = errandOf(QStringLiteral("Tickets"), three);
     const QString folder = fileIn(QStringLiteral("kept"));
-    ASSERT_TRUE(savePapersIn(folder, {errand.title, {errand.papers.front()}}, {}).ok());
+    ASSERT_TRUE(savePapersIn(folder, errandOf(errand.title, {three.front()}), {}).ok());
     const auto told = savePapersIn(folder, errand, [](double) { return false; });
     ASSERT_TRUE(told.ok());
     EXPECT_EQ(*told, "Stopped; nothing was written.");
@@ -97,8 +101,8 @@ TEST_F(PapersPrinting, WhatIsStoppedLeavesTheFileThatWasThere) {
 TEST_F(PapersPrinting, AFolderThatCannotBeMadeIsNamed) {
     QFile file(fileIn(QStringLiteral("file")));
     ASSERT_TRUE(file.open(QIODevice::WriteOnly));
-    const auto told =
-        savePapersIn(file.fileName() + QStringLiteral("/in it"), {QStringLiteral("T"), tickets(1)}, {});
+    const auto told = savePapersIn(file.fileName() + QStringLiteral("/in it"),
+                                   errandOf(QStringLiteral("T"), tickets(1)), {});
     ASSERT_FALSE(told.ok());
     EXPECT_TRUE(told.error().message.find("/in it") != std::string::npos);
 }

@@ -195,16 +195,17 @@ QWidget* RollPanel::makeActs() {
     m_away = act(tr("Put away"), QStringLiteral("shelf-away"), Qt::Key_A, "putAway", [this] { putAway(); });
     m_move = act(tr("Move"), {}, Qt::Key_M, "moveRoll", [this] { ask(SlipName::RollMove); });
     m_useUp = act(tr("Use up"), {}, Qt::Key_U, "useUpRoll", [this] { ask(SlipName::UseUpRoll); });
-    m_label = act(tr("Label"), {}, Qt::Key_P, "printLabel", [this] { printLabel(); });
-    m_label->setToolTip(tr("Print the roll’s label"));
+    m_label = act(tr("Print the label"), {}, Qt::Key_P, "printLabel", [this] { printLabel(); });
+    m_label->setKind(Button::Kind::Quiet);
+    m_label->setTargetHeight(kQuietHeight);
     m_recipe = act(tr("Recipe"), {}, Qt::Key_E, "recipe", [this] { ask(SlipName::Recipe); });
 
     auto* acts = new QWidget;
     auto* rows = new QVBoxLayout(acts);
     rows->setContentsMargins(kCardPadding, kSpace8, kCardPadding, kSpace12);
     rows->setSpacing(kSpace8);
-    const std::array<std::vector<Button*>, 3> all{
-        {{m_reading, m_import}, {m_strip, m_away}, {m_move, m_useUp, m_recipe, m_label}}};
+    const std::array<std::vector<Button*>, 4> all{
+        {{m_reading, m_import}, {m_strip, m_away}, {m_move, m_useUp, m_recipe}, {m_label}}};
     for (const std::vector<Button*>& buttons : all) {
         auto* row = new QHBoxLayout;
         row->setSpacing(kSpace8);
