@@ -111,14 +111,6 @@ void mendKeeping(Connection& connection, ChangesetView changeset, std::vector<st
 
 } // namespace
 
-bool sharesRollNumber(Connection& connection, ChangesetView changeset) {
-    return std::ranges::any_of(writtenRows(changeset, "film_roll"), [&](std::int64_t roll) {
-        return connection.number("SELECT COUNT(*) FROM film_roll AS one JOIN film_roll AS other "
-                                 "ON other.number = one.number AND other.id <> one.id WHERE one.id = ?1",
-                                 roll) > 0;
-    });
-}
-
 std::optional<std::string> pressClash(Connection& connection, ChangesetView changeset) {
     for (const std::int64_t step : writtenRows(changeset, "press_step")) {
         Query clash = connection.query(

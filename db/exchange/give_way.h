@@ -14,9 +14,6 @@ namespace holdfast::db {
 
 class Connection;
 
-// A roll of the changeset, applied already, bears a number that another roll has.
-bool sharesRollNumber(Connection& connection, ChangesetView changeset);
-
 // Why a step at the press, applied already, cannot follow what stands: its garment is on another step, or in
 // another attempt.
 std::optional<std::string> pressClash(Connection& connection, ChangesetView changeset);

@@ -88,8 +88,8 @@ std::string EntryMerger::whyItCannotBe(const CarriedEntry& entry) {
 
 bool EntryMerger::appliedAsItIs(const CarriedEntry& entry, bool mindsLedgers) {
     Savepoint whole{m_connection};
-    if (applyChangeset(m_connection, entry.changeset) || sharesRollNumber(m_connection, entry.changeset) ||
-        pressClash(m_connection, entry.changeset) || (mindsLedgers && !ledgerFaults(m_connection).empty()))
+    if (applyChangeset(m_connection, entry.changeset) || pressClash(m_connection, entry.changeset) ||
+        (mindsLedgers && !ledgerFaults(m_connection).empty()))
         return false;
     whole.keep();
     return true;

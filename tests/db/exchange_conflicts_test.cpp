@@ -160,6 +160,20 @@ TEST_F(TwoDifferentThings, OfTwoRollsOfOneNumberTheLaterGetsTheNext) {
     expectTogether(fair);
 }
 
+// Not even on one laptop: the last roll is taken back, its number is given again, and the first is to be done
+// again.
+TEST_F(TwoDifferentThings, ARollIsNotDoneAgainOnceItsNumberWasGivenAgain) {
+    ASSERT_EQ(receiveRoll(shop(), aRoll(), now())->number, 2);
+    const auto back = shop().undo(shop().recent(1).front().id);
+    ASSERT_TRUE(back.ok());
+    ASSERT_EQ(receiveRoll(shop(), aRoll(), now())->number, 2);
+    const auto again = shop().undo(*back);
+    ASSERT_FALSE(again.ok());
+    EXPECT_NE(again.error().message.find("came after and stands in the way"), std::string::npos)
+        << again.error().message;
+    EXPECT_EQ(number("SELECT COUNT(*) FROM film_roll"), 2);
+}
+
 TEST_F(TwoDifferentThings, TwoWhoKeptTheLastBlankKeepTheOrdersAndOneWaits) {
     const BlankLotId lot = receiveCleanTees(1);
     Laptop& fair = aLaptop();

@@ -242,6 +242,31 @@ TEST_F(SecondLaptop, ABigNewsFileIsTakenInBesideTheWindowToldAndStopped) {
     expectWhole(*window);
 }
 
+TEST_F(SecondLaptop, RollsThatBoreOneNumberBeforeAreToldApartWhenTheFileIsBroughtUpToDate) {
+    const auto path = m_folder / "older.holdfast";
+    const auto steps = schemaSteps();
+    {
+        auto older = Shop::create(
+            path, [this] { return now().instant; }, steps.first(4));
+        ASSERT_TRUE(older.ok());
+        const auto film = addFilm(**older, aFilm("Dusk"));
+        ASSERT_TRUE(film.ok());
+        RollReceived roll = aRoll();
+        roll.film = *film;
+        roll.place = {};
+        const auto first = receiveRoll(**older, roll, now());
+        const auto back = (*older)->undo((*older)->recent(1).front().id);
+        ASSERT_TRUE(first.ok() && back.ok());
+        ASSERT_TRUE(receiveRoll(**older, roll, now()).ok());
+        ASSERT_TRUE((*older)->undo(*back).ok());
+        ASSERT_EQ(numberOf(**older, "SELECT COUNT(DISTINCT number) FROM film_roll"), 1);
+    }
+    auto brought = opened(path);
+    EXPECT_EQ(textOf(*brought, "SELECT group_concat(number) FROM (SELECT number FROM film_roll ORDER BY id)"),
+              "1,2");
+    expectWhole(*brought);
+}
+
 // SQLite's own program reads both files: what it dumps of the tables of the trade is the same, line by line.
 TEST_F(SecondLaptop, TheDumpsOfSqlitesOwnProgramAreTheSame) {
     if (std::system("command -v sqlite3 > /dev/null") != 0)
