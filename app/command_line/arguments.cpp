@@ -111,13 +111,17 @@ private:
             return takeVerb(Verb::Papers, word);
         if (word == "backup")
             return takeVerb(Verb::Backup, word);
+        if (word == "export")
+            return takeVerb(Verb::Export, word);
+        if (word == "import")
+            return takeVerb(Verb::Import, word);
         if (word == "check")
             return takeVerb(Verb::Check, word);
         if (word == "report")
             return takeReport(word);
         if (m_hasVerb)
             return plainError("“" + word + "” is too much. See holdfast --help.");
-        return plainError("There is no “" + word + "”. Ask for report, tour, papers, check or backup.");
+        return plainError("There is no “" + word + "”. Ask for report, tour, papers, check, backup, export or import.");
     }
 
     Result<Done> takeReport(const std::string& word) {
@@ -137,7 +141,8 @@ private:
 
     bool wantsTarget() const {
         return m_arguments.verb == Verb::Tour || m_arguments.verb == Verb::Papers ||
-               m_arguments.verb == Verb::Backup;
+               m_arguments.verb == Verb::Backup || m_arguments.verb == Verb::Export ||
+               m_arguments.verb == Verb::Import;
     }
     std::string targetWanted() const {
         switch (m_arguments.verb) {
@@ -145,6 +150,10 @@ private:
             return "tour needs the folder to draw into behind it.";
         case Verb::Papers:
             return "papers needs the folder to write into behind it.";
+        case Verb::Export:
+            return "export needs the folder to write into behind it.";
+        case Verb::Import:
+            return "import needs the file to read behind it.";
         default:
             return "backup needs the new file behind it.";
         }
@@ -195,6 +204,9 @@ std::string usage() {
            "sheets\n"
            "  check              is the shop file whole: rows, ledgers, journal\n"
            "  backup FILE        a whole copy of the shop in a new file\n"
+           "  export DIR         the whole shop as comma-separated values, a file for each thing of the trade\n"
+           "  import FILE        reads one such file in: customers, blank styles, blanks, films, rolls, places, "
+           "readings\n"
            "\n"
            "  --on YYYY-MM-DD    the day for everything, from 09:00 (the demo stands at 09:40)\n"
            "  --help, --version\n"

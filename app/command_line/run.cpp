@@ -2,6 +2,7 @@
 
 #include "app/command_line/arguments.h"
 #include "app/command_line/papers.h"
+#include "app/command_line/table_files.h"
 #include "app/command_line/tour.h"
 #include "app/command_line/verbs.h"
 #include "app/shell/main_window.h"
@@ -51,6 +52,10 @@ int doVerb(const Arguments& arguments, int argc, char** argv) {
         return tell(check(arguments, clock));
     case Verb::Backup:
         return tell(backUp(arguments, clock));
+    case Verb::Export:
+        return tell(exportTables(arguments, clock));
+    case Verb::Import:
+        return tell(importTable(arguments, clock));
     default:
         return kWrongUsage;
     }

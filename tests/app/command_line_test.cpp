@@ -87,7 +87,7 @@ TEST(Arguments, WrongUsageIsSaidInOneLine) {
     EXPECT_EQ(refusal({"tour", "d", "--scale", "3"}), "--scale is 1 or 2, not “3”.");
     EXPECT_EQ(refusal({"check", "backup"}), "One thing at a time: “backup” is too much.");
     EXPECT_EQ(refusal({"--loud"}), "There is no option --loud. See holdfast --help.");
-    EXPECT_EQ(refusal({"wash"}), "There is no “wash”. Ask for report, tour, papers, check or backup.");
+    EXPECT_EQ(refusal({"wash"}), "There is no “wash”. Ask for report, tour, papers, check, backup, export or import.");
 }
 
 // ── tables ────────────────────────────────────────────────────────────────────────────────────────────

@@ -1,0 +1,45 @@
+#include "app/command_line/table_files.h"
+
+#include "app/command_line/verbs.h"
+#include "core/trade/limits.h"
+#include "db/files/export_shop.h"
+#include "db/files/import_shop.h"
+
+namespace holdfast::app {
+
+Result<std::string> exportTables(const Arguments& arguments, const Clock& clock) {
+    const auto path = shopPath(arguments, clock);
+    if (!path.ok())
+        return path.error();
+    auto shop = db::Shop::openReadOnly(*path, clock.now);
+    if (!shop.ok())
+        return shop.error();
+    const auto done = db::exportShop(**shop, arguments.target, clock.offsetAt);
+    if (!done.ok())
+        return done.error();
+    return "Wrote " + groupedNumber(done->lines) + " lines in " + groupedNumber(done->files) + " files to " +
+           arguments.target.string() + "\n";
+}
+
+Result<std::string> importTable(const Arguments& arguments, const Clock& clock) {
+    if (arguments.isDemo)
+        return plainError(
+            "The demo is the same each time: nothing is read into it. Name a shop with --shop.");
+    const auto path = shopPath(arguments, clock);
+    if (!path.ok())
+        return path.error();
+    auto shop = db::Shop::open(*path, clock.now);
+    if (!shop.ok())
+        return shop.error();
+    const auto done = db::importFile(**shop, arguments.target, clock.moment(), clock.offsetAt);
+    if (!done.ok())
+        return done.error();
+    std::string said = "Read in " + groupedNumber(done->added) + " " + done->kind;
+    if (done->known > 0)
+        said += "; " + groupedNumber(done->known) + " were known";
+    if (done->passed > 0)
+        said += "; of " + groupedNumber(done->passed) + " nothing is left";
+    return said + "\n";
+}
+
+} // namespace holdfast::app
