@@ -61,14 +61,31 @@ void checkJournal(Connection& connection, Findings& findings) {
         findings.push_back("The journal has entries of this laptop above the last number it gave out.");
 }
 
+// The line of entries of all laptops (db/exchange), once there are several. A shop file of an older step has
+// none.
+void checkLine(Connection& connection, Findings& findings) {
+    if (connection.number("SELECT COUNT(*) FROM sqlite_master WHERE name = 'journal_line'") == 0)
+        return;
+    if (connection.number("SELECT COUNT(*) FROM journal_line") !=
+        connection.number("SELECT COALESCE(MAX(place), 0) FROM journal_line"))
+        findings.push_back("The line of entries that the laptops share has gaps.");
+    Query rows =
+        connection.query("SELECT place FROM journal_line "
+                         "WHERE NOT EXISTS (SELECT 1 FROM journal_entry WHERE id = entry_id) "
+                         "AND NOT EXISTS (SELECT 1 FROM journal_aside WHERE id = entry_id) LIMIT 20");
+    while (rows.step())
+        findings.push_back("The entry in place " + rows.text(0) +
+                           " of the line that the laptops share is missing.");
+}
+
 } // namespace
 
 Result<std::vector<std::string>> checkShop(Shop& shop) {
     return shop.read([](Connection& connection) {
         Findings findings;
         using Part = std::function<void(Connection&, Findings&)>;
-        for (const Part& part :
-             {Part{checkPages}, Part{checkReferences}, Part{checkLedgers}, Part{checkJournal}}) {
+        for (const Part& part : {Part{checkPages}, Part{checkReferences}, Part{checkLedgers},
+                                 Part{checkJournal}, Part{checkLine}}) {
             try {
                 part(connection, findings);
             } catch (const SqliteFailure& failure) {

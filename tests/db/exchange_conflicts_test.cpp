@@ -1,6 +1,6 @@
 // Where two laptops did what does not go together: what stands, what gives way, and in which words it is
 // said.
-#include "db/actions/claim_actions.h"
+#include "db/journal/backup.h"
 #include "tests/db/exchange_fixture.h"
 
 #include <gtest/gtest.h>
@@ -158,6 +158,29 @@ TEST_F(TwoDifferentThings, OfTwoRollsOfOneNumberTheLaterGetsTheNext) {
     EXPECT_EQ(connection().number("SELECT number FROM film_roll WHERE id = ?1", home->id), 2);
     EXPECT_EQ(connection().number("SELECT number FROM film_roll WHERE id = ?1", away->id), 3);
     expectTogether(fair);
+}
+
+// A copy that was put back from an older one, and brings what it did before it was told anything.
+TEST_F(TwoDifferentThings, OfTwoOrdersOfOneNumberNeitherIsLost) {
+    Laptop& fair = aLaptop();
+    const auto older = m_folder / "older.holdfast";
+    ASSERT_TRUE(backup(*fair.shop, older).ok());
+    EXPECT_EQ(taken(*fair.shop, aDraft()).number, 99'000);
+    bring(fair);
+    wait(Minutes{1});
+    auto back = opened(older);
+    const auto again = taken(*back, aDraft(2));
+    EXPECT_EQ(again.number, 99'000);
+    const auto brought = takenIn(shop(), newsFrom(*back));
+    EXPECT_TRUE(says(brought, "Order 1 had the number 99000 on the laptop where it was entered"))
+        << allWords(brought);
+    EXPECT_EQ(garmentsOf(again.id).size(), 2U);
+    EXPECT_EQ(taken(shop(), aDraft()).number, 2) << "the number is given out";
+    takenIn(*back, newsFrom(shop(), fair.number));
+    takenIn(shop(), newsFrom(*back));
+    takenIn(*back, newsFrom(shop(), fair.number));
+    expectSame(shop(), *back);
+    expectWhole(*back);
 }
 
 // Not even on one laptop: the last roll is taken back, its number is given again, and the first is to be done

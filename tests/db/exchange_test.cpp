@@ -242,6 +242,20 @@ TEST_F(SecondLaptop, ABigNewsFileIsTakenInBesideTheWindowToldAndStopped) {
     expectWhole(*window);
 }
 
+TEST_F(SecondLaptop, ACheckFindsAnEntryThatIsMissingInTheLine) {
+    aLaptop();
+    expectWhole(shop());
+    connection().allowWriting(true);
+    connection().run("UPDATE journal_line SET entry_id = entry_id + 1 WHERE place = 2");
+    connection().run("DELETE FROM journal_line WHERE place = 1");
+    connection().allowWriting(false);
+    const auto findings = checkShop(shop());
+    ASSERT_TRUE(findings.ok());
+    EXPECT_EQ(*findings, (std::vector<std::string>{
+                             "The line of entries that the laptops share has gaps.",
+                             "The entry in place 2 of the line that the laptops share is missing."}));
+}
+
 TEST_F(SecondLaptop, RollsThatBoreOneNumberBeforeAreToldApartWhenTheFileIsBroughtUpToDate) {
     const auto path = m_folder / "older.holdfast";
     const auto steps = schemaSteps();
