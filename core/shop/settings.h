@@ -46,7 +46,7 @@ struct ShopSettings {
     Minutes washTakes{60};
     Hours dryingTakes{12};
     double shrinkLimitPercent = 4.0;
-    int keepingPercent = 5; // of a blank's cost, for each that comes home from a fair: carried, money tied up
+    int keepingPercent = 10; // of a blank's cost, for each that comes home from a fair: carried, money tied up
     Days blankLeadTime{5};
     Days filmLeadTime{4};
 
