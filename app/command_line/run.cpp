@@ -61,9 +61,11 @@ int doVerb(const Arguments& arguments, int argc, char** argv) {
     }
 }
 
-// Letters are measured and drawn, which needs fonts but no display.
+// Letters are measured and drawn, which needs fonts but no display. What Qt misses where nobody is logged in, as by
+// a timer, is nothing to be told.
 int doPapers(const Arguments& arguments, int argc, char** argv) {
     qputenv("QT_QPA_PLATFORM", "offscreen");
+    qputenv("QT_LOGGING_RULES", "default.warning=false");
     const QGuiApplication application(argc, argv);
     nameProgram();
     return tell(papers(arguments, clockFor(arguments)));

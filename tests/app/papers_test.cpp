@@ -225,7 +225,7 @@ TEST_F(Papers, WithTheLongestNamesStayOnThePaperAndKeepTheirAmounts) {
     change([](ShopSettings& settings) {
         settings.shopName = kLongestName;
         settings.fairName = kLongestName;
-        settings.collectAt = kLongestName + " " + kLongestName.substr(0, 30);
+        settings.collectAt = kLongestName + " at the far end of the harbour";
         settings.whenEdgeLifts = kLongestName + " " + kLongestName + " again";
     });
     auto usual = stockUsualShop();
@@ -239,7 +239,7 @@ TEST_F(Papers, WithTheLongestNamesStayOnThePaperAndKeepTheirAmounts) {
     auto garment = aGarment(usual, "18–24 months, tall");
     garment.price = Money{1234567};
     garment.decals.front().content = Wording{kLongestName, Face::BookSerif};
-    const auto order = takeOrder({garment, garment}, kLongestName + " " + kLongestName.substr(0, 10)).id;
+    const auto order = takeOrder({garment, garment}, kLongestName + " Harbourmaster").id;
     for (const Paper& paper : allOf(order, usual.roll))
         EXPECT_TRUE(staysOnPaper(paper)) << paper.name.toStdString();
     const QString text = textOf({claimTicket(shop(), order)});
