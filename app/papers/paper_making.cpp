@@ -38,13 +38,6 @@ PaperErrand ofGarments(std::shared_ptr<const ReckonedShop> shop, const std::vect
             }};
 }
 
-// Only the garment asked for, if it is among them.
-std::vector<const Garment*> thoseAskedFor(std::vector<const Garment*> garments, const Matter& matter) {
-    if (matter.garment)
-        std::erase_if(garments, [&](const Garment* each) { return each->id != *matter.garment; });
-    return garments;
-}
-
 Result<PaperErrand> orderErrand(const std::shared_ptr<const ReckonedShop>& reckoned, PaperName name,
                                 const Matter& matter) {
     const ReckonedShop& shop = *reckoned;
@@ -61,7 +54,7 @@ Result<PaperErrand> orderErrand(const std::shared_ptr<const ReckonedShop>& recko
                            [reckoned, id = order.id] { return std::vector{claimTicket(*reckoned, id)}; }};
     }
     if (name == PaperName::CareCards) {
-        const auto garments = thoseAskedFor(pressedGarments(shop, order.id), matter);
+        const auto garments = pressedGarments(shop, order.id);
         if (garments.empty())
             return noPaper(
                 PaperMaking::tr("Nothing of order %1 is pressed yet: a care card says from when it "
@@ -72,7 +65,7 @@ Result<PaperErrand> orderErrand(const std::shared_ptr<const ReckonedShop>& recko
                                                : PaperMaking::tr("Care cards %1").arg(named(garments)),
                           careCardPaper);
     }
-    const auto garments = thoseAskedFor(garmentsHere(shop, order.id), matter);
+    const auto garments = garmentsHere(shop, order.id);
     if (garments.empty())
         return noPaper(PaperMaking::tr("No garment of order %1 is here any more.").arg(order.number));
     return ofGarments(reckoned, garments,

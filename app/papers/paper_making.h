@@ -6,9 +6,9 @@
 
 namespace holdfast::app {
 
-// Claim ticket: of matter.order. Care cards: of its pressed garments (or those handed over with it), or of
-// matter.garment alone. Bag tags: of its garments that were not handed over, or of matter.garment alone. Day
-// sheet: of today. Roll label: of matter.roll. An error says what is missing.
+// Claim ticket: of matter.order. Care cards: of its pressed garments, also of those handed over. Bag tags: of
+// its garments that are still here. Day sheet: of today. Roll label: of matter.roll. An error says what is
+// missing.
 Result<PaperErrand> paperErrand(ShopDesk& desk, PaperName name, const Matter& matter);
 
 // Garments that have left the press: what a care card is for.

@@ -379,6 +379,7 @@ std::vector<FinderEntry> findEntries(ShopDesk& desk, const QString& typed, std::
         addMatching(ranked, lots(*desk.shop()), typedWords);
         if (typedWords.size() > 1)
             addMatching(ranked, papers(*desk.shop(), typedWords), typedWords);
+        addMatching(ranked, FinderWords::fairs(desk), typedWords);
         std::ranges::stable_sort(ranked, {}, &Ranked::rank);
     }
     std::vector<FinderEntry> found;
@@ -389,4 +390,3 @@ std::vector<FinderEntry> findEntries(ShopDesk& desk, const QString& typed, std::
 }
 
 } // namespace holdfast::app
-        addMatching(ranked, FinderWords::fairs(desk), typedWords);
