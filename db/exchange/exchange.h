@@ -19,7 +19,9 @@
 // Where two did different things with the same row, what stands in the line stands, column by column; the
 // other is told in words. Nothing is lost: an entry that cannot be applied at all (the row it speaks of was
 // taken back meanwhile) is set aside whole and named, and can be tried again. How each case goes:
-// docs/decisions/ second-laptop.md.
+// docs/decisions/second-laptop.md.
+//
+// What takes a Connection only reads, and throws SqliteFailure: Shop::read is its door.
 //
 // Long work can run beside the window on a shop from Shop::openBeside; afterwards the window's shop catches
 // up with `touched`. What is refused is refused in words, and nothing has then been changed.
