@@ -6,12 +6,11 @@
 // workshop took it in. Another laptop's copy is the line as far as it knows it, and then what it has done
 // since. So there are two kinds of news, and two buttons:
 //
-//   at the fair, in the evening   writeNews(shop, stick)               what the workshop has not got yet
-//   in the workshop               takeInNews(shop, stick)              it goes to the end of the line
-//                                 writeNews(shop, stick, fairLaptop)   the line since what that laptop knows
-//   at the fair                   takeInNews(shop, stick)              the line is taken in; what was done
-//   here
-//                                                                      since goes behind it
+//   at the fair       writeNews(shop, stick)               what the workshop has not got yet
+//   in the workshop   takeInNews(shop, stick)              it goes to the end of the line
+//                     writeNews(shop, stick, fairLaptop)   the line since what that laptop knows
+//   at the fair       takeInNews(shop, stick)              the line is taken in; what was done here since
+//                                                          goes behind it
 //
 // When both have taken in all, both hold the same. A copy is for one laptop, and news goes by way of the
 // workshop.

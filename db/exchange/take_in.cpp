@@ -42,7 +42,7 @@ public:
     }
 
     bool mayGoOn() const {
-        return !m_progress || m_progress(m_steps == 0 ? 1.0 : std::min(1.0, m_done / m_steps));
+        return !m_progress || m_progress(m_steps == 0 ? 0.0 : std::min(1.0, m_done / m_steps));
     }
 
 private:
