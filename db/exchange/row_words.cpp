@@ -75,6 +75,7 @@ constexpr std::array kColumnWords{
     ColumnWords{"cut_roll_id", "roll cut from"},
     ColumnWords{"cut_at", "cutting"},
     ColumnWords{"confirmed_by", "confirmation"},
+    ColumnWords{"recipe_confirmed_by", "confirmed recipe"},
     ColumnWords{"last_load_id", "wash"},
     ColumnWords{"dry_at", "drying"},
     ColumnWords{"taken_at_place", "place it was taken at"},
@@ -109,6 +110,17 @@ std::string listed(const std::vector<std::string>& columns) {
     return list;
 }
 
+// Where the columns stand in their table.
+std::vector<std::size_t> placesOf(Connection& connection, const std::string& table,
+                                  const std::vector<std::string>& columns) {
+    std::vector<std::size_t> places;
+    Query rows = connection.query("SELECT name, cid FROM pragma_table_info(?1)", table);
+    while (rows.step())
+        if (std::ranges::find(columns, rows.text(0)) != columns.end())
+            places.push_back(static_cast<std::size_t>(rows.integer(1)));
+    return places;
+}
+
 std::string asSentence(std::string words) {
     if (!words.empty())
         words[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(words[0])));
@@ -128,18 +140,26 @@ std::string rowWords(Connection& connection, const std::string& table, const std
 }
 
 std::optional<std::string> whoseDoing(Connection& connection, const std::string& table,
-                                      const std::string& key, std::int64_t seat) {
+                                      const std::string& key, std::int64_t seat,
+                                      const std::vector<std::string>& columns) {
+    const auto places = placesOf(connection, table, columns);
+    const auto touches = [&](const RowChange& change) {
+        return change.table == table && change.key == key &&
+               (places.empty() || std::ranges::any_of(places, [&](std::size_t place) {
+                    return place < change.isChanged.size() && change.isChanged[place];
+                }));
+    };
     Query entries = connection.query("SELECT title, seat.name, changeset FROM journal_entry "
                                      "JOIN seat ON seat.id = seat_id WHERE seat_id <> ?1 "
                                      "ORDER BY journal_entry.id DESC LIMIT 5000",
                                      seat);
     while (entries.step()) {
-        bool touches = false;
+        bool found = false;
         forEachChange(entries.bytes(2), [&](const RowChange& change) {
-            touches = change.table == table && change.key == key;
-            return !touches;
+            found = touches(change);
+            return !found;
         });
-        if (touches)
+        if (found)
             return "“" + entries.text(0) + "” (" + entries.text(1) + ")";
     }
     return std::nullopt;
@@ -147,11 +167,15 @@ std::optional<std::string> whoseDoing(Connection& connection, const std::string&
 
 std::string differenceWords(Connection& connection, const RowDifference& difference, std::int64_t seat) {
     const std::string row = asSentence(rowWords(connection, difference.table, difference.key));
-    const auto other = whoseDoing(connection, difference.table, difference.key, seat);
+    const bool isOfColumns = difference.kind == RowDifference::Kind::ColumnsStand;
+    const auto other = whoseDoing(connection, difference.table, difference.key, seat,
+                                  isOfColumns ? difference.columns : std::vector<std::string>{});
     switch (difference.kind) {
-    case RowDifference::Kind::ColumnsStand:
-        return row + ": " + listed(difference.columns) +
-               (other ? " as " + *other + " has it." : " as it was changed meanwhile.");
+    case RowDifference::Kind::ColumnsStand: {
+        const bool isOne = difference.columns.size() == 1;
+        return row + ": its " + listed(difference.columns) + (isOne ? " stays as " : " stay as ") +
+               other.value_or("somebody else") + (isOne ? " left it." : " left them.");
+    }
     case RowDifference::Kind::RowGone:
         return row + " that it changes is there no more" + (other ? ": " + *other + "." : ".");
     case RowDifference::Kind::RowStands:
