@@ -112,22 +112,29 @@ void mendKeeping(Connection& connection, ChangesetView changeset, std::vector<st
 } // namespace
 
 std::optional<std::string> pressClash(Connection& connection, ChangesetView changeset) {
-    for (const std::int64_t step : writtenRows(changeset, "press_step")) {
-        Query clash = connection.query(
-            "SELECT garment.id FROM press_step AS one JOIN garment ON garment.id = one.garment_id WHERE "
-            "one.id = ?1 "
-            "AND (one.attempt > garment.attempt OR (one.finished_at IS NULL AND one.attempt < "
-            "garment.attempt) "
-            "OR EXISTS (SELECT 1 FROM press_step AS other WHERE other.garment_id = one.garment_id "
-            "AND other.id <> one.id AND ((other.attempt = one.attempt AND other.step_key = one.step_key) "
-            "OR (one.finished_at IS NULL AND other.finished_at IS NULL))))",
-            step);
+    const auto clashOf = [&](std::int64_t row, std::string_view sql) -> std::optional<std::string> {
+        Query clash = connection.query(sql, row);
         if (!clash.step())
-            continue;
+            return std::nullopt;
         const auto garment = garmentRow(connection, clash.id<GarmentId>(0));
-        return "Garment " + (garment ? garment->label() : std::string{"that is gone"}) +
-               " was at the press on another laptop meanwhile.";
-    }
+        return "Garment " + (garment ? garment->label() : std::string{"that is gone"});
+    };
+    for (const std::int64_t step : writtenRows(changeset, "press_step"))
+        if (const auto garment = clashOf(
+                step,
+                "SELECT garment.id FROM press_step AS one JOIN garment ON garment.id = one.garment_id "
+                "WHERE one.id = ?1 AND (one.attempt > garment.attempt "
+                "OR (one.finished_at IS NULL AND one.attempt < garment.attempt) "
+                "OR EXISTS (SELECT 1 FROM press_step AS other WHERE other.garment_id = one.garment_id "
+                "AND other.id <> one.id AND ((other.attempt = one.attempt AND other.step_key = one.step_key) "
+                "OR (one.finished_at IS NULL AND other.finished_at IS NULL))))"))
+            return *garment + " was at the press on another laptop meanwhile.";
+    for (const std::int64_t spoil : writtenRows(changeset, "spoil"))
+        if (const auto garment =
+                clashOf(spoil, "SELECT one.garment_id FROM spoil AS one JOIN spoil AS other "
+                               "ON other.garment_id = one.garment_id AND other.attempt = one.attempt "
+                               "AND other.id <> one.id WHERE one.id = ?1"))
+            return *garment + " was marked spoiled on another laptop already.";
     return std::nullopt;
 }
 

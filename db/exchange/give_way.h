@@ -14,8 +14,8 @@ namespace holdfast::db {
 
 class Connection;
 
-// Why a step at the press, applied already, cannot follow what stands: its garment is on another step, or in
-// another attempt.
+// Why what was done at the press, applied already, cannot follow what stands: its garment is on another step,
+// in another attempt, or was marked spoiled in this one already.
 std::optional<std::string> pressClash(Connection& connection, ChangesetView changeset);
 
 // Garments let go of blanks that are not there, those of the changeset first, and get others where any are

@@ -260,6 +260,21 @@ TEST_F(TwoDifferentThings, AGarmentIsAtThePressOnOneLaptopOnly) {
     expectTogether(fair);
 }
 
+TEST_F(TwoDifferentThings, AGarmentIsSpoiledOnce) {
+    const auto order = readyToPress();
+    const GarmentId garment = garmentOf(order);
+    ASSERT_TRUE(takeUp(shop(), garment, routeFor(garment)).ok());
+    Laptop& fair = aLaptop();
+    ASSERT_TRUE(markSpoiled(shop(), garment, "scorched").ok());
+    ASSERT_TRUE(markSpoiled(*fair.shop, garment, "slipped").ok());
+    const auto brought = bring(fair);
+    EXPECT_TRUE(says(brought, "Garment 1-a was marked spoiled on another laptop already."))
+        << allWords(brought);
+    EXPECT_EQ(number("SELECT COUNT(*) FROM spoil"), 1);
+    EXPECT_EQ(number("SELECT attempt FROM garment"), 2);
+    expectTogether(fair);
+}
+
 TEST_F(TwoDifferentThings, RefundsBeyondWhatWasPaidAreSetAsideAndNamed) {
     auto draft = aDraft();
     draft.deposit = {1000};
