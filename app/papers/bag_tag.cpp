@@ -17,9 +17,10 @@ namespace {
 constexpr QSizeF kTagSize{70, 65};
 constexpr double kTagEdge = 4;
 constexpr double kTagRight = kTagSize.width() - kTagEdge;
-constexpr double kBesideTagCode = 42;
-constexpr double kRowName = 12; // wide
+constexpr double kBesideTagCode = 40; // wide
+constexpr double kRowName = 12;       // wide
 constexpr std::size_t kMostDecals = 4;
+constexpr double kMeasuresShare = 0.62; // of a line with both
 
 constexpr PaperType kTagLabel{10.5, QFont::Bold};
 constexpr PaperType kTagBlank{3.8, QFont::DemiBold};
@@ -169,9 +170,14 @@ void drawTagDecals(PaperInk& ink, const TagWords& tag, double top) {
             ink.line({left, y + step / 2 - 0.5}, cutTo(room, decal.where, where), where);
             ink.line({left, y + step / 2 + 3}, cutTo(room, decal.size, size), size);
         } else {
-            const QString both = QStringLiteral("%1, %2").arg(decal.where, decal.size);
-            const PaperType type = shrunkTo(room, both, kTagStrong.at(std::min(2.8, step * 0.7)), 1.9);
-            ink.line({left, y + step * 0.7}, cutTo(room, both, type), type);
+            // Its measures stand whole; its name has what is left.
+            const PaperType small = kTagRow.at(std::min(2.8, step * 0.7));
+            const PaperType size = shrunkTo(room * kMeasuresShare, decal.size, small, 1.9);
+            const QString measures = cutTo(room * kMeasuresShare, decal.size, size);
+            const double forName = room - paperWidth(measures, size) - 2;
+            const PaperType where = shrunkTo(forName, decal.where, {small.millimetres, QFont::Bold}, 1.9);
+            ink.line({left, y + step * 0.7}, cutTo(forName, decal.where, where), where);
+            ink.line({kTagRight, y + step * 0.7}, measures, size, Across::Right);
         }
         y += step;
     }

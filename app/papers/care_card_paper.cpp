@@ -116,6 +116,7 @@ CardWords cardWords(const ReckonedShop& shop, const Garment& garment) {
     for (const Decal& decal : garment.decals)
         decals << CardWords::tr("%1 in %2")
                       .arg(words(decal.describe()), words(shop.facts.films.at(decal.film).name()));
+    decals.removeDuplicates();
     card.decalWords = decals.join(QStringLiteral("; "));
     card.cloth = clothWords(shop.facts.styleOf(garment));
     card.firstWash = words(care.firstWash);
@@ -157,12 +158,14 @@ PaperType shrunkToLines(double width, const QString& text, PaperType type, qsize
 double drawCardGarment(PaperInk& ink, const CardWords& card, double top) {
     drawCardPicture(ink, card, {kCardLeft, top, kBesidePicture - kCardLeft - 3, 24});
     const double width = kCardRight - kBesidePicture;
-    double y = ink.lines({kBesidePicture, top}, width, card.garment,
-                         shrunkToLines(width, card.garment, kCardGarment, 2, 3));
-    y = ink.lines({kBesidePicture, y + 0.6}, width, card.decalWords,
-                  shrunkToLines(width, card.decalWords, kCardPlain, 3, 2.2));
-    y = ink.lines({kBesidePicture, y + 0.4}, width, card.cloth,
-                  shrunkToLines(width, card.cloth, kCardPlain, 2, 2.2));
+    const auto named = [&](double y, const QString& text, const PaperType& type, qsizetype most,
+                           double floor) {
+        const PaperType fits = shrunkToLines(width, text, type, most, floor);
+        return ink.lines({kBesidePicture, y}, width, cutToLines(width, text, fits, most), fits);
+    };
+    double y = named(top, card.garment, kCardGarment, 2, 3);
+    y = named(y + 0.6, card.decalWords, kCardPlain, 3, 2.2);
+    y = named(y + 0.4, card.cloth, kCardPlain, 2, 2.2);
     return std::max(y, top + 24) + 2;
 }
 
@@ -193,7 +196,7 @@ double careHeight(const CareWords& care, double width, double share) {
 void drawCare(PaperInk& ink, const CardWords& card, double top, double bottom) {
     const double left = kCardLeft + kPictureSheet + 3;
     const double width = kCardRight - left;
-    constexpr double kSmallest = 0.7;
+    constexpr double kSmallest = 0.6;
     double share = 1;
     double used = 0;
     for (;; share -= 0.05) {

@@ -114,4 +114,13 @@ QString cutTo(double width, const QString& text, const PaperType& type) {
     return QFontMetricsF(paperFont(type)).elidedText(text, Qt::ElideRight, width * kTenthsOfMillimetre);
 }
 
+QString cutToLines(double width, const QString& text, const PaperType& type, qsizetype most) {
+    QStringList lines = brokenInto(width, text, type);
+    if (lines.size() <= most)
+        return text;
+    const QString rest = lines.mid(most - 1).join(u' ');
+    lines.resize(most - 1);
+    return (lines << cutTo(width, rest, type)).join(u' ');
+}
+
 } // namespace holdfast::app

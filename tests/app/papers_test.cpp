@@ -239,9 +239,18 @@ TEST_F(Papers, WithTheLongestNamesStayOnThePaperAndKeepTheirAmounts) {
     auto garment = aGarment(usual, "18–24 months, tall");
     garment.price = Money{1234567};
     garment.decals.front().content = Wording{kLongestName, Face::BookSerif};
+    for (const char* more : {" again", " and again", " once more", " at last"}) {
+        garment.decals.push_back(garment.decals.front());
+        garment.decals.back().content = Wording{kLongestName + more, Face::BookSerif};
+    }
     const auto order = takeOrder({garment, garment}, kLongestName + " Harbourmaster").id;
-    for (const Paper& paper : allOf(order, usual.roll))
-        EXPECT_TRUE(staysOnPaper(paper)) << paper.name.toStdString();
+    for (const Paper& paper : allOf(order, usual.roll)) {
+        SCOPED_TRACE(paper.name.toStdString());
+        EXPECT_TRUE(staysOnPaper(paper));
+        // Nothing lies over the code.
+        const int codes = paper.name.startsWith(QStringLiteral("day-sheet")) ? 0 : 1;
+        EXPECT_EQ(codesIn(pictureOf(paper)).size(), codes);
+    }
     const QString text = textOf({claimTicket(shop(), order)});
     EXPECT_TRUE(text.contains(QStringLiteral("12345.67")) || text.contains(QStringLiteral("12,345.67")))
         << text.toStdString();
