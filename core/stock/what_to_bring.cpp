@@ -160,7 +160,10 @@ std::vector<std::vector<double>> drawnTogether(const std::vector<std::vector<std
 
 WhatToBring whatToBring(const FairDemand& demand, const ShopFacts& facts, std::int64_t comingDays) {
     assert(comingDays >= 1);
-    WhatToBring what{demand.fairs, demand.days, comingDays, {}};
+    WhatToBring what;
+    what.fairs = demand.fairs;
+    what.days = demand.days;
+    what.comingDays = comingDays;
     const RailStock rail{facts};
     for (const BlankStyle& style : facts.styles) {
         const auto soldADay = demand.soldADay.find(style.id);
@@ -175,6 +178,9 @@ WhatToBring whatToBring(const FairDemand& demand, const ShopFacts& facts, std::i
                 kind.name = style.name + ", " + style.sizes[size] + ", " + style.colours[colour].name;
                 kind.asked = shareOf(aDay, demand.days, shares[size][colour], comingDays);
                 kind.brought = bestQuantity(kind.asked, demand.margin.at(style.id), leftOver);
+                what.asked += kind.asked.mean;
+                what.shortage += kind.brought.shortage;
+                what.leftover += kind.brought.leftover;
                 if (kind.brought.quantity > 0)
                     what.kinds.push_back(std::move(kind));
             }

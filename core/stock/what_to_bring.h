@@ -68,6 +68,11 @@ struct WhatToBring {
     std::int64_t comingDays = 1;
     std::vector<ToBring> kinds; // of which any is to be brought: by style, then its sizes and colours
 
+    // Of all that was ever sold at a fair, also of kinds of which none is to be brought.
+    double asked = 0;
+    double shortage = 0;
+    double leftover = 0;
+
     bool isFromFew() const { return days < kFewDays; }
 };
 

@@ -158,6 +158,9 @@ TEST(WhatToBring, WhatEarnsNothingStaysAtHome) {
     for (int day = 1; day <= 8; ++day)
         stall.sell(-7 * day, 4, "M", test::kMoss, Money{1400});
     EXPECT_TRUE(stall.bring().kinds.empty()) << "it costs 1,420 to make";
+    EXPECT_NEAR(stall.bring().asked, 4, 1e-12);
+    EXPECT_NEAR(stall.bring().shortage, 4, 1e-12) << "all that is asked for is then not there";
+    EXPECT_NEAR(stall.bring().leftover, 0, 1e-12);
 }
 
 TEST(WhatToBring, NothingIsKnownOfAShopWithoutFairs) {

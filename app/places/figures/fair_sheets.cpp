@@ -121,17 +121,15 @@ QString FairSheets::occasion() const {
 }
 
 QString FairSheets::bringSentence() const {
-    double asked = 0, shortage = 0, leftover = 0;
-    for (const ToBring& kind : m_figures.bring.kinds) {
-        asked += kind.asked.mean;
-        shortage += kind.brought.shortage;
-        leftover += kind.brought.leftover;
-    }
-    if (m_figures.bring.kinds.empty())
-        return tr("Nothing that was sold at fairs earns what it costs to make.");
+    const WhatToBring& bring = m_figures.bring;
+    if (bring.asked <= 0)
+        return tr("Nothing was sold on those days of fairs.");
+    if (bring.kinds.empty())
+        return tr(
+            "Nothing that was sold at fairs earns enough, or is asked for often enough, to be brought.");
     return tr("For %1: on the average about %2 are asked for, %3 of them are not there, and %4 come home "
               "again.")
-        .arg(occasion(), onAverage(asked), onAverage(shortage), onAverage(leftover));
+        .arg(occasion(), onAverage(bring.asked), onAverage(bring.shortage), onAverage(bring.leftover));
 }
 
 QString FairSheets::bringNote() const {
