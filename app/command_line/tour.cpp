@@ -4,6 +4,7 @@
 #include "app/command_line/tour_papers.h"
 #include "app/command_line/verbs.h"
 #include "app/places/cutting_mat/cut_not_pressed.h"
+#include "app/places/back_room/back_room_place.h"
 #include "app/places/cutting_mat/cutting_mat_place.h"
 #include "app/places/figures/figures_place.h"
 #include "app/shell/command_finder.h"
@@ -43,7 +44,7 @@ constexpr int kSettleMilliseconds = 60;
 // A search that ends by rounds draws the same nest each time.
 constexpr std::uint64_t kSearchRounds = 300;
 
-constexpr std::array<std::pair<SlipName, const char*>, 33> kSlips{{
+constexpr std::array<std::pair<SlipName, const char*>, 37> kSlips{{
     {SlipName::ReadLabel, "read-label"},
     {SlipName::MarkNotPrewashed, "mark-not-prewashed"},
     {SlipName::ChooseWayRound, "choose-way-round"},
@@ -61,11 +62,13 @@ constexpr std::array<std::pair<SlipName, const char*>, 33> kSlips{{
     {SlipName::ImportReadings, "import-readings"},
     {SlipName::UseUpRoll, "use-up-roll"},
     {SlipName::AddFilm, "add-film"},
+    {SlipName::FilmSheet, "film-sheet"},
     {SlipName::Recipe, "recipe"},
     {SlipName::ChangeFilm, "change-film"},
     {SlipName::Miscut, "miscut"},
     {SlipName::CheckPress, "check-press"},
     {SlipName::AddPress, "add-press"},
+    {SlipName::ChangePress, "change-press"},
     {SlipName::Layers, "layers"},
     {SlipName::ConfirmWording, "confirm-wording"},
     {SlipName::TakeMoney, "take-money"},
@@ -76,6 +79,8 @@ constexpr std::array<std::pair<SlipName, const char*>, 33> kSlips{{
     {SlipName::AnswerClaim, "answer-claim"},
     {SlipName::Waive, "waive"},
     {SlipName::Spoil, "spoil"},
+    {SlipName::AddFair, "add-fair"},
+    {SlipName::ChangeFair, "change-fair"},
     {SlipName::Settings, "settings"},
 }};
 
@@ -84,6 +89,11 @@ constexpr std::pair<FigureQuestion, const char*> kQuestions[] = {
     {FigureQuestion::Months, "months"},          {FigureQuestion::Promises, "promises"},
     {FigureQuestion::Takings, "takings"},        {FigureQuestion::Earned, "earned"},
     {FigureQuestion::Bring, "bring"},            {FigureQuestion::Film, "film"}};
+
+constexpr std::pair<RoomSection, const char*> kSections[] = {
+    {RoomSection::Prices, "prices"},   {RoomSection::Work, "work"},   {RoomSection::Films, "films"},
+    {RoomSection::Presses, "presses"}, {RoomSection::Fairs, "fairs"}, {RoomSection::Copies, "copies"},
+    {RoomSection::Laptops, "laptops"}};
 
 bool isSearching(const MainWindow& window) {
     const Workshop* workshop = window.workshop();
@@ -129,6 +139,8 @@ Matter matterOf(const ReckonedShop& shop) {
         matter.film = shop.facts.films.begin()->id;
     if (!shop.facts.lots.empty())
         matter.lot = shop.facts.lots.begin()->id;
+    if (!shop.facts.fairs.empty())
+        matter.fair = shop.facts.fairs.begin()->id;
     if (!shop.facts.places.empty())
         matter.place = shop.facts.places.begin()->id;
     if (!shop.facts.presses.empty())
@@ -213,6 +225,8 @@ private:
             return drawn;
         if (const auto drawn = drawLearned(*window); !drawn.ok())
             return drawn;
+        if (const auto drawn = drawBackRoom(*window); !drawn.ok())
+            return drawn;
         if (const auto drawn = drawSlips(*window); !drawn.ok())
             return drawn;
         return drawFinder(*window);
@@ -231,6 +245,19 @@ private:
         for (const auto& [question, code] : kQuestions) {
             figures->ask(question);
             if (const auto kept = keep(window, std::string{"figures-"} + code); !kept.ok())
+                return kept;
+        }
+        return Done{};
+    }
+
+    // The sections of the Back room behind the first.
+    Result<Done> drawBackRoom(MainWindow& window) {
+        Workshop& workshop = *window.workshop();
+        workshop.turnTo(PlaceName::BackRoom);
+        auto* room = qobject_cast<BackRoomPlace*>(workshop.place());
+        for (const auto& [section, code] : kSections) {
+            room->turnToSection(section);
+            if (const auto kept = keep(window, std::string{"back-room-"} + code); !kept.ok())
                 return kept;
         }
         return Done{};
@@ -301,7 +328,7 @@ private:
                 return kept;
             workshop.slipEdge()->close();
         }
-        workshop.act(ShellAct::BackUp);
+        workshop.doErrand(Errand::BackUp);
         // The shop that is drawn stands in a folder of another name each time.
         if (auto* path = window.findChild<Field*>(QStringLiteral("backupPath")))
             path->setText(QStringLiteral("/media/stick/shop.holdfast"));

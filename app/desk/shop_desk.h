@@ -27,6 +27,9 @@
 
 namespace holdfast::app {
 
+// The shop's own numbers, as a form asks for them.
+enum class SettingsPart { Shop, Money, Hours, Washing, Cutting, Pressing };
+
 // What a form or an action is about; which fields are set depends on what is to be done.
 struct Matter {
     std::optional<OrderId> order;
@@ -43,12 +46,13 @@ struct Matter {
     std::optional<ColourId> colour;
     std::optional<ClaimId> claim;
     std::optional<FairId> fair;
+    std::optional<SettingsPart> settings; // none: all of them
     QString size;
 
     static Matter of(const Finding& finding, const Garment& garment);
 };
 
-enum class PlaceName { FairTable, PressWalk, FilmShelf, BlankRail, CuttingMat, OrderBook, Figures };
+enum class PlaceName { FairTable, PressWalk, FilmShelf, BlankRail, CuttingMat, OrderBook, Figures, BackRoom };
 
 // Forms that any place may ask for; the shell shows them at the right edge (see app/slips).
 enum class SlipName {
@@ -69,11 +73,13 @@ enum class SlipName {
     ImportReadings,
     UseUpRoll,
     AddFilm,
+    FilmSheet,
     Recipe,
     ChangeFilm,
     Miscut,
     CheckPress,
     AddPress,
+    ChangePress,
     Layers,
     ConfirmWording,
     TakeMoney,
@@ -91,6 +97,9 @@ enum class SlipName {
 
 // What is printed (see app/papers); the shell has it made and sent to the printer.
 enum class PaperName { ClaimTicket, CareCards, BagTags, DaySheet, RollLabel };
+
+// What the shell does with the file as a whole, beside the window where it takes long.
+enum class Errand { BackUp, CheckFile, OpenAnother, CopyForLaptop, WriteNews, TakeInNews };
 
 class ShopDesk : public QObject {
     Q_OBJECT
@@ -138,6 +147,8 @@ signals:
     void placeAsked(holdfast::app::PlaceName place, const holdfast::app::Matter& matter);
     void slipAsked(holdfast::app::SlipName slip, const holdfast::app::Matter& matter);
     void paperAsked(holdfast::app::PaperName paper, const holdfast::app::Matter& matter);
+    void errandAsked(holdfast::app::Errand errand);
+    void errandDone(); // well; what the file says of copies and laptops may be other than before
 
 private:
     bool isClimateLong();

@@ -123,12 +123,27 @@ public:
         act(ShellAct::ChangeLight, isDay ? tr("Evening light") : tr("Day light"),
             isDay ? tr("dark cloth, for a dim workshop") : tr("undyed cloth, for a bright workshop"),
             QStringLiteral("resting"), QKeySequence(Qt::Key_F6));
-        act(ShellAct::BackUp, tr("Back up the shop"), tr("a whole copy in one new file"),
-            QStringLiteral("shelf-away"), {});
-        act(ShellAct::CheckFile, tr("Check the shop file"), tr("its ledgers and its journal"),
-            QStringLiteral("done"), {});
-        act(ShellAct::OpenAnother, tr("Open another shop"), tr("a file, a new shop, or the demo"),
-            QStringLiteral("order-book"), {});
+        const auto errand = [&](Errand name, const QString& title, const QString& second, const QString& icon) {
+            entries.push_back({.kind = FinderKind::Action,
+                               .title = title,
+                               .second = second,
+                               .iconName = icon,
+                               .shade = {},
+                               .keys = {},
+                               .target = name});
+        };
+        errand(Errand::BackUp, tr("Back up the shop"), tr("a whole copy in one new file"),
+               QStringLiteral("shelf-away"));
+        errand(Errand::CheckFile, tr("Check the shop file"), tr("its ledgers and its journal"),
+               QStringLiteral("done"));
+        errand(Errand::OpenAnother, tr("Open another shop"), tr("a file, a new shop, or the demo"),
+               QStringLiteral("order-book"));
+        errand(Errand::TakeInNews, tr("Take in news"), tr("what was done on another laptop"),
+               QStringLiteral("offline"));
+        errand(Errand::WriteNews, tr("Write news"), tr("what another laptop has not got yet"),
+               QStringLiteral("offline"));
+        errand(Errand::CopyForLaptop, tr("Copy for a laptop"), tr("the shop, for a second laptop"),
+               QStringLiteral("offline"));
         return entries;
     }
 

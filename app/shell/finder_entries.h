@@ -13,7 +13,7 @@
 namespace holdfast::app {
 
 // What the shell itself does.
-enum class ShellAct { Undo, ChangeLight, BackUp, CheckFile, OpenAnother };
+enum class ShellAct { Undo, ChangeLight };
 
 struct GoTo {
     PlaceName place;
@@ -27,7 +27,7 @@ struct AskPaper {
     PaperName paper;
     Matter matter;
 };
-using FinderTarget = std::variant<GoTo, AskSlip, AskPaper, ShellAct>;
+using FinderTarget = std::variant<GoTo, AskSlip, AskPaper, Errand, ShellAct>;
 
 enum class FinderKind { Place, Action, Order, Roll, Lot };
 

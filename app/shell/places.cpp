@@ -1,5 +1,6 @@
 #include "app/shell/places.h"
 
+#include "app/places/back_room/back_room_place.h"
 #include "app/places/blank_rail/blank_rail_place.h"
 #include "app/places/cutting_mat/cutting_mat_place.h"
 #include "app/places/fair_table/fair_table_place.h"
@@ -39,6 +40,8 @@ std::vector<BuiltPlace> allBuilt() {
          QT_TRANSLATE_NOOP("holdfast::app::Places", "Order book"), "order-book", true, make<OrderBookPlace>},
         {PlaceName::Figures, 7, PlaceGroup::Desk, "figures",
          QT_TRANSLATE_NOOP("holdfast::app::Places", "Figures"), "figures", false, make<FiguresPlace>},
+        {PlaceName::BackRoom, 8, PlaceGroup::Desk, "back-room",
+         QT_TRANSLATE_NOOP("holdfast::app::Places", "Back room"), "back-room", false, make<BackRoomPlace>},
     };
 }
 

@@ -84,6 +84,7 @@ void Workshop::listenToDesk() {
     connect(&m_desk, &ShopDesk::placeAsked, this, &Workshop::leadTo);
     connect(&m_desk, &ShopDesk::slipAsked, this, &Workshop::showSlip);
     connect(&m_desk, &ShopDesk::paperAsked, this, &Workshop::printPaper);
+    connect(&m_desk, &ShopDesk::errandAsked, this, &Workshop::doErrand);
 }
 
 void Workshop::makeKeys() {
@@ -124,6 +125,7 @@ void Workshop::makeWork() {
     connect(m_work, &BackgroundWork::succeeded, m_foot, [this](const QString& words) {
         m_foot->finishWork();
         m_foot->showWords(words);
+        emit m_desk.errandDone();
     });
     connect(m_work, &BackgroundWork::failed, m_foot, [this](const QString& reason) {
         m_foot->finishWork();
@@ -242,6 +244,8 @@ void Workshop::follow(const FinderTarget& target) {
         showSlip(slip->slip, slip->matter);
     else if (const auto* paper = std::get_if<AskPaper>(&target))
         printPaper(paper->paper, paper->matter);
+    else if (const auto* errand = std::get_if<Errand>(&target))
+        doErrand(*errand);
     else
         act(std::get<ShellAct>(target));
 }
@@ -308,15 +312,6 @@ void Workshop::act(ShellAct act) {
         return;
     case ShellAct::ChangeLight:
         changeLight();
-        return;
-    case ShellAct::BackUp:
-        openBackupSlip();
-        return;
-    case ShellAct::CheckFile:
-        checkFile();
-        return;
-    case ShellAct::OpenAnother:
-        emit anotherShopAsked();
         return;
     }
 }

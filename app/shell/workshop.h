@@ -8,6 +8,7 @@
 #include <QWidget>
 
 #include <filesystem>
+#include <functional>
 #include <map>
 #include <optional>
 #include <vector>
@@ -20,6 +21,7 @@ class CommandFinder;
 class FootLine;
 class PlaceHeader;
 class Rail;
+class Slip;
 class SlipEdge;
 
 class Workshop : public QWidget {
@@ -41,6 +43,7 @@ public:
     // At the printer, or without one as a PDF; the foot says which.
     void printPaper(PaperName name, const Matter& matter);
     void act(ShellAct act);
+    void doErrand(Errand errand);
 
     SlipEdge* slipEdge() const { return m_slips; }
     CommandFinder* finder(); // made when first asked for: the start is shorter without it
@@ -71,6 +74,12 @@ private:
     void openBackupSlip();
     void backUp(const std::filesystem::path& target);
     void checkFile();
+    using DeedBeside = std::function<Result<std::string>(db::Shop& shop, const std::function<bool(double)>& progress)>;
+    void writeBeside(const QString& words, DeedBeside deed);
+    void openCopySlip();
+    void openNewsSlip();
+    void openTakingInSlip();
+    void openSlip(Slip* slip);
     bool isOverPlace(const QWidget* focused) const;
     bool isKeyOfPlace(const QKeySequence& keys) const;
     Place* made(const BuiltPlace& place);

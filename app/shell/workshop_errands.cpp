@@ -1,6 +1,7 @@
 // The long errands of the workshop's frame: copying the shop, checking its file, printing, taking back a long
 // action.
 #include "app/desk/background_work.h"
+#include "app/desk/backup_note.h"
 #include "app/desk/formats.h"
 #include "app/desk/shop_beside.h"
 #include "app/papers/paper_making.h"
@@ -15,8 +16,8 @@ namespace holdfast::app {
 
 namespace {
 
-// So many bytes of a journal entry, some hundred rows, take longer to take back, and the shop longer to reckon anew,
-// than a window may stand still.
+// So many bytes of a journal entry, some hundred rows, take longer to take back, and the shop longer to
+// reckon anew, than a window may stand still.
 constexpr std::int64_t kLongAction = 20'000;
 
 } // namespace
@@ -24,6 +25,11 @@ constexpr std::int64_t kLongAction = 20'000;
 void Workshop::openBackupSlip() {
     auto* slip = new BackupSlip(m_desk, m_slips);
     connect(slip, &BackupSlip::backupAsked, this, &Workshop::backUp);
+    openSlip(slip);
+}
+
+void Workshop::openSlip(Slip* slip) {
+    closeFinder();
     arrange();
     m_slips->open(slip);
 }
@@ -34,7 +40,7 @@ void Workshop::backUp(const std::filesystem::path& target) {
     const std::string done = plain(tr("Backed up to %1.").arg(words(target.string())));
     const bool began = m_work->begin(
         tr("Backing up"),
-        [shop, target, clock, done](const BackgroundWork::Progress& progress) -> Result<std::string> {
+        [this, shop, target, clock, done](const BackgroundWork::Progress& progress) -> Result<std::string> {
             auto reading = db::Shop::openReadOnly(shop, clock);
             if (!reading.ok())
                 return reading.error();
@@ -43,6 +49,10 @@ void Workshop::backUp(const std::filesystem::path& target) {
             });
             if (!copied.ok())
                 return copied.error();
+            QMetaObject::invokeMethod(
+                &m_desk,
+                [&desk = m_desk, made = LastBackup{clock(), target}] { keepBackup(desk.file(), made); },
+                Qt::QueuedConnection);
             return done;
         });
     if (!began)
@@ -56,11 +66,11 @@ void Workshop::printPaper(PaperName name, const Matter& matter) {
         m_foot->showFailure(words(errand.error().message));
         return;
     }
-    const bool began = m_work->begin(tr("Printing %1").arg(errand->title),
-                                     [errand = *errand, folder = paperFolder()](
-                                         const BackgroundWork::Progress& progress) {
-                                         return printPapers(errand, folder, progress);
-                                     });
+    const bool began =
+        m_work->begin(tr("Printing %1").arg(errand->title),
+                      [errand = *errand, folder = paperFolder()](const BackgroundWork::Progress& progress) {
+                          return printPapers(errand, folder, progress);
+                      });
     if (!began)
         m_foot->showFailure(tr("Other work is under way; wait for it or stop it first."));
 }
@@ -100,21 +110,33 @@ void Workshop::takeBack(const db::HistoryEntry& entry) {
         m_desk.done(file.undo(entry.id));
         return;
     }
+    writeBeside(
+        tr("Taking back"),
+        [id = entry.id, title = entry.title](db::Shop& beside, const auto& progress) -> Result<std::string> {
+            const auto undone = beside.undo(id, progress);
+            if (!undone.ok())
+                return undone.error();
+            return plain(tr("Took back: %1").arg(words(title)));
+        });
+}
+
+// One deed that writes to the shop, on a thread and a connection of its own; the desk catches up with it.
+void Workshop::writeBeside(const QString& words, DeedBeside deed) {
     const bool began =
-        m_work->begin(tr("Taking back"),
-                      [this, id = entry.id, known = m_desk.known(),
-                       title = entry.title](const BackgroundWork::Progress& progress) -> Result<std::string> {
+        m_work->begin(words,
+                      [this, deed = std::move(deed), known = m_desk.known()](
+                          const BackgroundWork::Progress& progress) -> Result<std::string> {
                           const auto beside = ShopBeside::open(m_desk.file(), known);
                           if (!beside.ok())
                               return beside.error();
-                          const auto undone = (*beside)->file().undo(id, progress);
-                          if (!undone.ok())
-                              return undone.error();
+                          auto done = deed((*beside)->file(), progress);
+                          if (!done.ok())
+                              return done.error();
                           auto written = std::make_shared<WrittenBeside>((*beside)->written());
                           QMetaObject::invokeMethod(
                               &m_desk, [&desk = m_desk, written] { desk.takeOver(std::move(*written)); },
                               Qt::QueuedConnection);
-                          return plain(tr("Took back: %1").arg(words(title)));
+                          return done;
                       });
     if (!began)
         m_foot->showFailure(tr("Other work is under way; wait for it or stop it first."));

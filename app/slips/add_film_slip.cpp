@@ -1,4 +1,5 @@
-// A film written down: what it is, what it holds on, how it is kept. Its recipe is entered next.
+// A film written down, or described anew: what it is, what it holds on, how it is kept. The recipe of a new
+// one is entered next.
 #include "app/desk/formats.h"
 #include "app/slips/care_parts.h"
 #include "app/slips/fibre_rows.h"
@@ -17,6 +18,8 @@
 #include <QCoreApplication>
 #include <QGridLayout>
 
+#include <algorithm>
+
 namespace holdfast::app {
 
 namespace {
@@ -28,11 +31,12 @@ QString numberText(double number) {
 // A tick for each fibre, two in a row.
 class FibreTicks : public QWidget {
 public:
-    FibreTicks() {
+    explicit FibreTicks(const std::vector<Fibre>& ticked) {
         auto* grid = new QGridLayout(this);
         grid->setContentsMargins(0, 0, 0, 0);
         for (int at = 0; at < kFibreCount; ++at) {
             auto* tick = new QCheckBox(words(fibreName(static_cast<Fibre>(at))));
+            tick->setChecked(std::ranges::find(ticked, static_cast<Fibre>(at)) != ticked.end());
             tick->setObjectName(QStringLiteral("notFor-%1").arg(at));
             grid->addWidget(tick, at / 2, at % 2);
             m_ticks.append(tick);
@@ -51,26 +55,28 @@ private:
     QVector<QCheckBox*> m_ticks;
 };
 
-class AddFilmSlip : public FormSlip {
+class FilmSheetSlip : public FormSlip {
     Q_DECLARE_TR_FUNCTIONS(AddFilmSlip)
 
 public:
-    AddFilmSlip(ShopDesk& shopDesk, const QString& finish, QWidget* parent)
-        : FormSlip(shopDesk, tr("Add a film"),
-                   tr("One finish in one shade, as its maker’s sheet describes it."), parent) {
-        const Film usual;
-        addKind(usual, finish);
-        addHold(usual);
-        addKeeping(usual);
-        form().section(tr("Care, as its maker allows"));
-        addCareParts(form(), usual.care);
-        setAction(tr("Add the film"));
-        setLong();
+    // Asked for beside a film, another shade of its finish is meant.
+    static FilmSheetSlip* ofNewOne(ShopDesk& desk, const std::optional<Film>& beside, QWidget* parent) {
+        Film film;
+        if (beside)
+            film.finish = beside->finish;
+        auto* slip = new FilmSheetSlip(desk, tr("Add a film"), film, parent);
+        slip->setAction(tr("Add the film"));
+        return slip;
+    }
+    static FilmSheetSlip* of(ShopDesk& desk, const Film& film, QWidget* parent) {
+        auto* slip = new FilmSheetSlip(desk, tr("Change a film"), film, parent);
+        slip->setAction(tr("Keep it so"));
+        return slip;
     }
 
 protected:
     void act() override {
-        Film film;
+        Film film = m_before;
         readKind(film);
         readHold(film);
         readKeeping(film);
@@ -79,6 +85,10 @@ protected:
         film.care = readCare(form());
         if (!form().isSound())
             return;
+        if (!isNew()) {
+            settle(db::changeFilmSheet(desk().file(), film));
+            return;
+        }
         const auto added = db::addFilm(desk().file(), film);
         if (!added.ok())
             return say(added.error());
@@ -89,16 +99,33 @@ protected:
     }
 
 private:
-    void addKind(const Film& usual, const QString& finish) {
-        form().line("finish", tr("Finish"), finish)->setPlaceholder(tr("as Marram Soft"));
-        form().line("shade", tr("Shade"))->setPlaceholder(tr("as Dusk"));
+    FilmSheetSlip(ShopDesk& shopDesk, const QString& title, const Film& film, QWidget* parent)
+        : FormSlip(shopDesk, title, tr("One finish in one shade, as its maker’s sheet describes it."), parent)
+        , m_before(film) {
+        addKind();
+        addHold();
+        addKeeping();
+        form().section(tr("Care, as its maker allows"));
+        addCareParts(form(), film.care);
+        setLong();
+    }
+
+    bool isNew() const { return m_before.id == FilmId{}; }
+
+    void addKind() {
+        const Film& film = m_before;
+        form().line("finish", tr("Finish"), words(film.finish))->setPlaceholder(tr("as Marram Soft"));
+        form().line("shade", tr("Shade"), words(film.shade))->setPlaceholder(tr("as Dusk"));
         m_shade = new ShadePicker(tr("Colour of the film"));
+        if (!isNew())
+            m_shade->setShade(film.rgb);
         form().own("rgb", {}, m_shade);
         QObject::connect(m_shade, &ShadePicker::changed, this, [this] { form().setError("rgb", {}); });
         form().pair();
-        form().number("rollWidth", tr("Width of a roll"), tr("mm"), QString::number(usual.rollWidth.value));
-        form().line("costPerMetre", tr("Cost of a metre, %1").arg(words(desk().currency().sign)));
-        form().turn("hasGrain", tr("Has a grain: keep its direction"), usual.hasGrain);
+        form().number("rollWidth", tr("Width of a roll"), tr("mm"), QString::number(film.rollWidth.value));
+        form().line("costPerMetre", tr("Cost of a metre, %1").arg(words(desk().currency().sign)),
+                    isNew() ? QString() : moneyBare(film.costPerMetre, desk().currency()));
+        form().turn("hasGrain", tr("Has a grain: keep its direction"), film.hasGrain);
     }
 
     void readKind(Film& film) {
@@ -121,15 +148,16 @@ private:
         film.hasGrain = form().isOn("hasGrain");
     }
 
-    void addHold(const Film& usual) {
+    void addHold() {
+        const Film& film = m_before;
         form().section(tr("What it holds on"));
         form().segments("follows", tr("Cloth that gives: follows"), {tr("none"), tr("some"), tr("high")},
-                        static_cast<int>(usual.follows));
-        form().turn("gripsCoated", tr("Holds on coated cloth"), usual.gripsCoated);
-        m_notFor = new FibreTicks;
+                        static_cast<int>(film.follows));
+        form().turn("gripsCoated", tr("Holds on coated cloth"), film.gripsCoated);
+        m_notFor = new FibreTicks(film.notFor);
         form().own("notFor", tr("Does not hold on"), m_notFor);
-        form().turn("mayLieUnder", tr("Another film may lie on it"), usual.mayLieUnder);
-        form().turn("mayLieOver", tr("It may lie on another film"), usual.mayLieOver);
+        form().turn("mayLieUnder", tr("Another film may lie on it"), film.mayLieUnder);
+        form().turn("mayLieOver", tr("It may lie on another film"), film.mayLieOver);
     }
 
     void readHold(Film& film) {
@@ -140,31 +168,33 @@ private:
         film.mayLieOver = form().isOn("mayLieOver");
     }
 
-    void addKeeping(const Film& usual) {
+    void addKeeping() {
+        const Film& film = m_before;
         form().section(tr("How it is kept"));
-        form().number("shelfLife", tr("Shelf life"), tr("days"));
+        form().number("shelfLife", tr("Shelf life"), tr("days"),
+                      film.shelfLife ? QString::number(film.shelfLife->count()) : QString());
         form().optional("shelfLife");
         form().pair();
         form().number("humidity", tr("Humidity from"), tr("%"),
-                      numberText(usual.storage.humidity.low.percent));
-        form().number("humidityHigh", tr("to"), tr("%"), numberText(usual.storage.humidity.high.percent));
+                      numberText(film.storage.humidity.low.percent));
+        form().number("humidityHigh", tr("to"), tr("%"), numberText(film.storage.humidity.high.percent));
         form().pair();
         form().number("storage", tr("Temperature from"), tr("°C"),
-                      numberText(usual.storage.temperature.low.value));
-        form().number("storageHigh", tr("to"), tr("°C"), numberText(usual.storage.temperature.high.value));
+                      numberText(film.storage.temperature.low.value));
+        form().number("storageHigh", tr("to"), tr("°C"), numberText(film.storage.temperature.high.value));
         form().number("allowedOutside", tr("May stand outside these for"), tr("h"),
-                      QString::number(usual.storage.allowedOutside.count()));
+                      QString::number(film.storage.allowedOutside.count()));
         form().number("testStripExtends", tr("A strip that holds adds"), tr("days"),
-                      QString::number(usual.testStripExtends.count()));
+                      QString::number(film.testStripExtends.count()));
         form().pair();
-        form().number("q10", tr("Ages faster by"), tr("× per 10 °C"), numberText(usual.ageing.q10));
-        form().number("reference", tr("above"), tr("°C"), numberText(usual.ageing.reference.value));
+        form().number("q10", tr("Ages faster by"), tr("× per 10 °C"), numberText(film.ageing.q10));
+        form().number("reference", tr("above"), tr("°C"), numberText(film.ageing.reference.value));
         form().note(tr("Where the maker’s sheet says nothing, these are common practice."));
     }
 
     void readKeeping(Film& film) {
-        if (const auto days = form().optionalWhole("shelfLife", 1, 36'500))
-            film.shelfLife = Days{*days};
+        const auto days = form().optionalWhole("shelfLife", 1, 36'500);
+        film.shelfLife = days ? std::optional{Days{*days}} : std::nullopt;
         film.storage.humidity = {Humidity{form().decimal("humidity", 0, 100)},
                                  Humidity{form().decimal("humidityHigh", 0, 100)}};
         film.storage.temperature = {Celsius{form().decimal("storage", -20, 60)},
@@ -175,6 +205,7 @@ private:
         film.ageing.reference = Celsius{form().decimal("reference", -20, 60)};
     }
 
+    Film m_before;
     ShadePicker* m_shade = nullptr;
     FibreTicks* m_notFor = nullptr;
 };
@@ -182,9 +213,12 @@ private:
 } // namespace
 
 Slip* makeAddFilm(ShopDesk& desk, const Matter& matter, QWidget* parent) {
-    // Asked for beside a film, another shade of its finish is meant.
+    return FilmSheetSlip::ofNewOne(desk, filmIn(desk, matter), parent);
+}
+
+Slip* makeFilmSheet(ShopDesk& desk, const Matter& matter, QWidget* parent) {
     const auto film = filmIn(desk, matter);
-    return new AddFilmSlip(desk, film ? words(film->finish) : QString(), parent);
+    return film ? FilmSheetSlip::of(desk, *film, parent) : nullptr;
 }
 
 } // namespace holdfast::app

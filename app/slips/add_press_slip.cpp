@@ -1,4 +1,4 @@
-// A press set up: its platen and how it heats, cools and is checked.
+// A press set up, or described anew: its platen and how it heats, cools and is checked.
 #include "app/desk/formats.h"
 #include "app/slips/form_slip.h"
 #include "app/slips/slip_makers.h"
@@ -14,37 +14,41 @@ namespace holdfast::app {
 
 namespace {
 
-class AddPressSlip : public FormSlip {
+class PressSlip : public FormSlip {
     Q_DECLARE_TR_FUNCTIONS(AddPressSlip)
 
 public:
-    AddPressSlip(ShopDesk& shopDesk, QWidget* parent)
-        : FormSlip(shopDesk, tr("Add a press"), tr("Its platen, and how it heats and cools."), parent) {
-        const Press usual;
+    // A press of no id is a new one.
+    PressSlip(ShopDesk& shopDesk, const QString& title, const Press& press, QWidget* parent)
+        : FormSlip(shopDesk, title, tr("Its platen, and how it heats and cools."), parent)
+        , m_before(press) {
         const auto number = [](double value) { return words(numberWords(value)); };
-        form().line("name", tr("Name"))->setPlaceholder(tr("as Bench press"));
+        const auto side = [&](Millimetres length) {
+            return isNew() ? QString() : QString::number(length.value);
+        };
+        form().line("name", tr("Name"), words(press.name))->setPlaceholder(tr("as Bench press"));
         form().pair();
-        form().number("platenWidth", tr("Platen, width"), tr("mm"));
-        form().number("platenHeight", tr("Platen, depth"), tr("mm"));
-        form().turn("hasSmallPlaten", tr("Has a small platen"), usual.hasSmallPlaten);
+        form().number("platenWidth", tr("Platen, width"), tr("mm"), side(press.platenWidth));
+        form().number("platenHeight", tr("Platen, depth"), tr("mm"), side(press.platenHeight));
+        form().turn("hasSmallPlaten", tr("Has a small platen"), press.hasSmallPlaten);
         form().section(tr("In a minute it"));
         form().pair();
-        form().number("heatsPerMinute", tr("heats by"), tr("°C"), number(usual.heatsPerMinute));
-        form().number("coolsPerMinute", tr("cools by"), tr("°C"), number(usual.coolsPerMinute));
+        form().number("heatsPerMinute", tr("heats by"), tr("°C"), number(press.heatsPerMinute));
+        form().number("coolsPerMinute", tr("cools by"), tr("°C"), number(press.coolsPerMinute));
         form().section(tr("Still in order"));
         form().pair();
-        form().number("tolerance", tr("Mean off by"), tr("°C"), number(usual.tolerance.value));
-        form().number("evenWithin", tr("Spots apart by"), tr("°C"), number(usual.evenWithin.value));
+        form().number("tolerance", tr("Mean off by"), tr("°C"), number(press.tolerance.value));
+        form().number("evenWithin", tr("Spots apart by"), tr("°C"), number(press.evenWithin.value));
         form().number("checkEvery", tr("Checked every"), tr("days"),
-                      QString::number(usual.checkEvery.count()));
+                      QString::number(press.checkEvery.count()));
         form().note(tr("A platen burns and its wiring is mains: repairs are for a licensed electrician."));
-        setAction(tr("Set up the press"));
+        setAction(isNew() ? tr("Set up the press") : tr("Keep it so"));
         setLong();
     }
 
 protected:
     void act() override {
-        Press press;
+        Press press = m_before;
         press.name = plain(form().text("name"));
         if (const auto sound =
                 typedText(press.name, {.field = "name", .what = "The press’s name", .most = 60});
@@ -58,15 +62,29 @@ protected:
         press.tolerance = Celsius{form().decimal("tolerance", 1, 30)};
         press.evenWithin = Celsius{form().decimal("evenWithin", 1, 60)};
         press.checkEvery = Days{form().whole("checkEvery", 1, 3650)};
-        if (form().isSound())
+        if (!form().isSound())
+            return;
+        if (isNew())
             settle(db::addPress(desk().file(), press));
+        else
+            settle(db::changePress(desk().file(), press));
     }
+
+private:
+    bool isNew() const { return m_before.id == PressId{}; }
+
+    Press m_before;
 };
 
 } // namespace
 
 Slip* makeAddPress(ShopDesk& desk, const Matter&, QWidget* parent) {
-    return new AddPressSlip(desk, parent);
+    return new PressSlip(desk, PressSlip::tr("Add a press"), Press{}, parent);
+}
+
+Slip* makeChangePress(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+    const Press* press = matter.press ? desk.shop()->facts.presses.find(*matter.press) : nullptr;
+    return press ? new PressSlip(desk, PressSlip::tr("Change a press"), *press, parent) : nullptr;
 }
 
 } // namespace holdfast::app

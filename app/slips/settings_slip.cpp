@@ -28,18 +28,27 @@ class SettingsSlip : public FormSlip {
     Q_DECLARE_TR_FUNCTIONS(SettingsSlip)
 
 public:
-    SettingsSlip(ShopDesk& shopDesk, QWidget* parent)
+    // `part` alone, or all there are.
+    SettingsSlip(ShopDesk& shopDesk, std::optional<SettingsPart> part, QWidget* parent)
         : FormSlip(shopDesk, tr("Settings"),
                    tr("The shop’s own numbers. Those it came with are common practice, no more."), parent)
+        , m_part(part)
         , m_before(shopDesk.shop()->facts.settings)
         , m_fairsToday(fairsOfToday(shopDesk.shop()->facts.fairs, shopDesk.now().today())) {
-        addShop();
-        addMoney();
-        addTime();
-        addWashing();
-        addCutting();
-        addPressing();
-        beginAt("shopName");
+        if (has(SettingsPart::Shop))
+            addShop();
+        if (has(SettingsPart::Money))
+            addMoney();
+        if (has(SettingsPart::Hours))
+            addHours();
+        if (has(SettingsPart::Washing))
+            addWashing();
+        if (has(SettingsPart::Cutting))
+            addCutting();
+        if (has(SettingsPart::Pressing))
+            addPressing();
+        if (has(SettingsPart::Shop))
+            beginAt("shopName");
         setAction(tr("Keep these settings"));
         setLong();
     }
@@ -47,12 +56,18 @@ public:
 protected:
     void act() override {
         ShopSettings settings = m_before;
-        readShop(settings);
-        readMoneyParts(settings);
-        readTime(settings);
-        readWashing(settings);
-        readCutting(settings);
-        readPressing(settings);
+        if (has(SettingsPart::Shop))
+            readShop(settings);
+        if (has(SettingsPart::Money))
+            readMoneyParts(settings);
+        if (has(SettingsPart::Hours))
+            readHours(settings);
+        if (has(SettingsPart::Washing))
+            readWashing(settings);
+        if (has(SettingsPart::Cutting))
+            readCutting(settings);
+        if (has(SettingsPart::Pressing))
+            readPressing(settings);
         if (!form().isSound())
             return;
         if (settings == m_before)
@@ -61,6 +76,8 @@ protected:
     }
 
 private:
+    bool has(SettingsPart part) const { return !m_part || *m_part == part; }
+
     void whole(std::string_view name, const QString& label, const QString& unit, std::int64_t value) {
         form().number(name, label, unit, QString::number(value));
     }
@@ -89,9 +106,8 @@ private:
                 places.append({words(fair)});
             places.append({tr("Another place")});
             const auto named = std::ranges::find(m_fairsToday, m_before.fairName);
-            const int chosen = m_before.fairName.empty()
-                                   ? 0
-                                   : static_cast<int>(named - m_fairsToday.begin()) + 1;
+            const int chosen =
+                m_before.fairName.empty() ? 0 : static_cast<int>(named - m_fairsToday.begin()) + 1;
             PickList* list = form().list("takenAt", tr("Orders are taken at"), places, chosen);
             QObject::connect(list, &PickList::currentIndexChanged, this, [this] { showPlaceTyped(); });
         }
@@ -146,7 +162,7 @@ private:
         settings.pricePoint = form().money("pricePoint", settings.currency);
     }
 
-    void addTime() {
+    void addHours() {
         form().section(tr("Hours at the press"));
         m_week = new WeekRows(m_before.week);
         form().own("week", {}, m_week);
@@ -161,7 +177,7 @@ private:
               m_before.planMarginPercent);
     }
 
-    void readTime(ShopSettings& settings) {
+    void readHours(ShopSettings& settings) {
         settings.week = m_week->read();
         if (!m_week->isSound())
             form().setError("week", tr("Hours: times such as 9:00 and 17:30."));
@@ -215,8 +231,22 @@ private:
         form().pair();
         whole("decalGap", tr("Between decals"), tr("mm"), m_before.decalGap.value);
         whole("edgeMargin", tr("At the film’s edge"), tr("mm"), m_before.edgeMargin.value);
-        whole("filmWastePercent", tr("Film wasted, until the shop’s own figures tell"), tr("% of a decal"),
+        whole("filmWastePercent", tr("Film wasted, until the shop’s own cuts tell"), tr("% of a decal"),
               m_before.filmWastePercent);
+        form().note(wasteWords());
+    }
+
+    // Which of the two prices are reckoned with.
+    QString wasteWords() const {
+        const CuttingHistory& cutting = desk().shop()->facts.cutting;
+        const FilmWaste waste = filmWaste(cutting, m_before);
+        if (waste.isMeasured)
+            return tr("The last %1 cuts wasted %2 % of what became decals; prices reckon with that.")
+                .arg(cutting.cuts)
+                .arg(waste.percent);
+        return tr("Prices reckon with this until %1 cuts are noted; %2 are.")
+            .arg(kFewestCuts)
+            .arg(cutting.cuts);
     }
 
     void readCutting(ShopSettings& settings) {
@@ -233,20 +263,6 @@ private:
         whole("restBeforeWash", tr("Rest before a wash"), tr("h"), m_before.restBeforeWash.count());
         whole("betterRest", tr("Better"), tr("h"), m_before.betterRest.count());
         whole("readingsGoStaleAfter", tr("A reading counts for"), tr("h"),
-        form().note(wasteWords());
-    }
-
-    // Which of the two prices are reckoned with.
-    QString wasteWords() const {
-        const CuttingHistory& cutting = desk().shop()->facts.cutting;
-        const FilmWaste waste = filmWaste(cutting, m_before);
-        if (waste.isMeasured)
-            return tr("The last %1 cuts wasted %2 % of what became decals; prices reckon with that.")
-                .arg(cutting.cuts)
-                .arg(waste.percent);
-        return tr("Prices reckon with this until %1 cuts are noted; %2 are.")
-            .arg(kFewestCuts)
-            .arg(cutting.cuts);
               m_before.readingsGoStaleAfter.count());
     }
 
@@ -256,6 +272,7 @@ private:
         settings.readingsGoStaleAfter = Hours{form().whole("readingsGoStaleAfter", 1, 8784)};
     }
 
+    std::optional<SettingsPart> m_part;
     ShopSettings m_before;
     std::vector<std::string> m_fairsToday;
     WeekRows* m_week = nullptr;
@@ -263,8 +280,8 @@ private:
 
 } // namespace
 
-Slip* makeSettings(ShopDesk& desk, const Matter&, QWidget* parent) {
-    return new SettingsSlip(desk, parent);
+Slip* makeSettings(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+    return new SettingsSlip(desk, matter.settings, parent);
 }
 
 } // namespace holdfast::app

@@ -26,12 +26,14 @@ Slip* makeRecordReading(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeImportReadings(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeAddFilm(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeRecipe(ShopDesk& desk, const Matter& matter, QWidget* parent);
+Slip* makeFilmSheet(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeChangeFilm(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeMiscut(ShopDesk& desk, const Matter& matter, QWidget* parent);
 
 // presses
 Slip* makeCheckPress(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeAddPress(ShopDesk& desk, const Matter& matter, QWidget* parent);
+Slip* makeChangePress(ShopDesk& desk, const Matter& matter, QWidget* parent);
 
 // orders and garments
 Slip* makeLayers(ShopDesk& desk, const Matter& matter, QWidget* parent);

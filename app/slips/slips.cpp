@@ -39,6 +39,8 @@ Slip* makeSlip(SlipName name, ShopDesk& desk, const Matter& matter, QWidget* par
         return makeUseUpRoll(desk, matter, parent);
     case SlipName::AddFilm:
         return makeAddFilm(desk, matter, parent);
+    case SlipName::FilmSheet:
+        return makeFilmSheet(desk, matter, parent);
     case SlipName::Recipe:
         return makeRecipe(desk, matter, parent);
     case SlipName::ChangeFilm:
@@ -49,6 +51,8 @@ Slip* makeSlip(SlipName name, ShopDesk& desk, const Matter& matter, QWidget* par
         return makeCheckPress(desk, matter, parent);
     case SlipName::AddPress:
         return makeAddPress(desk, matter, parent);
+    case SlipName::ChangePress:
+        return makeChangePress(desk, matter, parent);
     case SlipName::Layers:
         return makeLayers(desk, matter, parent);
     case SlipName::ConfirmWording:

@@ -61,7 +61,7 @@ Result<Done> checkNumbers(const Film& film, const Currency& currency) {
     return wrong ? Result<Done>{*wrong} : Result<Done>{Done{}};
 }
 
-// A film as it may be written: texts trimmed, all within their limits.
+// A film as it may be written: texts trimmed, all within their limits, its name no other film's.
 Result<Film> soundFilm(Connection& connection, const Film& typed) {
     Film film = typed;
     auto finish = typedText(typed.finish, {.field = "finish", .what = "The film’s finish", .most = 60});
@@ -73,8 +73,9 @@ Result<Film> soundFilm(Connection& connection, const Film& typed) {
     film.finish = std::move(finish).value();
     film.shade = std::move(shade).value();
     if (connection.number(
-            "SELECT COUNT(*) FROM film WHERE finish = ?1 COLLATE NOCASE AND shade = ?2 COLLATE NOCASE",
-            film.finish, film.shade) > 0)
+            "SELECT COUNT(*) FROM film WHERE finish = ?1 COLLATE NOCASE AND shade = ?2 COLLATE NOCASE "
+            "AND id <> ?3",
+            film.finish, film.shade, film.id) > 0)
         return fieldError("shade", "There is a film " + film.name() + " already.");
     if (const auto checked = checkNumbers(film, loadSettings(connection).currency); !checked.ok())
         return checked.error();
@@ -96,15 +97,27 @@ void writeRecipe(Connection& connection, FilmId film, const Recipe& recipe, cons
         recipe.coolBeforePeel, recipe.finishFront, recipe.finishBack, recipe.tack, confirmedBy);
 }
 
-void writeFilm(Connection& connection, FilmId id, const Film& film) {
+// All but its recipe; into a new row, or over the one there is.
+void writeSheet(Connection& connection, FilmId id, const Film& film) {
     connection.run(
         "INSERT INTO film (id, finish, shade, rgb, follows, grips_coated, care_wash_c, care_agitation, "
-        "care_tumble, "
-        "care_iron_c, care_bleach, care_cleaning, shelf_life_days, humidity_low, humidity_high, store_low_c, "
-        "store_high_c, allowed_outside_h, q10, reference_c, strip_extends_days, may_lie_under, may_lie_over, "
-        "has_grain, roll_width_mm, cost_per_metre) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, "
-        "?12, ?13, "
-        "?14, ?15, ?16, ?17, ?18, ?19, ?20, ?21, ?22, ?23, ?24, ?25, ?26)",
+        "care_tumble, care_iron_c, care_bleach, care_cleaning, shelf_life_days, humidity_low, "
+        "humidity_high, store_low_c, store_high_c, allowed_outside_h, q10, reference_c, "
+        "strip_extends_days, may_lie_under, may_lie_over, has_grain, roll_width_mm, cost_per_metre) "
+        "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17, ?18, ?19, "
+        "?20, ?21, ?22, ?23, ?24, ?25, ?26) "
+        "ON CONFLICT (id) DO UPDATE SET finish = excluded.finish, shade = excluded.shade, "
+        "rgb = excluded.rgb, follows = excluded.follows, grips_coated = excluded.grips_coated, "
+        "care_wash_c = excluded.care_wash_c, care_agitation = excluded.care_agitation, "
+        "care_tumble = excluded.care_tumble, care_iron_c = excluded.care_iron_c, "
+        "care_bleach = excluded.care_bleach, care_cleaning = excluded.care_cleaning, "
+        "shelf_life_days = excluded.shelf_life_days, humidity_low = excluded.humidity_low, "
+        "humidity_high = excluded.humidity_high, store_low_c = excluded.store_low_c, "
+        "store_high_c = excluded.store_high_c, allowed_outside_h = excluded.allowed_outside_h, "
+        "q10 = excluded.q10, reference_c = excluded.reference_c, "
+        "strip_extends_days = excluded.strip_extends_days, may_lie_under = excluded.may_lie_under, "
+        "may_lie_over = excluded.may_lie_over, has_grain = excluded.has_grain, "
+        "roll_width_mm = excluded.roll_width_mm, cost_per_metre = excluded.cost_per_metre",
         id, film.finish, film.shade, film.rgb, codeOf(film.follows), film.gripsCoated, film.care.washCelsius,
         codeOf(film.care.agitation), codeOf(film.care.tumble), film.care.ironCelsius,
         codeOf(film.care.bleach), static_cast<int>(film.care.cleaning), film.shelfLife,
@@ -112,6 +125,7 @@ void writeFilm(Connection& connection, FilmId id, const Film& film) {
         film.storage.temperature.high, film.storage.allowedOutside, film.ageing.q10, film.ageing.reference,
         film.testStripExtends, film.mayLieUnder, film.mayLieOver, film.hasGrain, film.rollWidth,
         film.costPerMetre);
+    connection.run("DELETE FROM film_not_for WHERE film_id = ?1", id);
     for (const Fibre fibre : film.notFor)
         connection.run("INSERT INTO film_not_for (film_id, fibre) VALUES (?1, ?2)", id, codeOf(fibre));
 }
@@ -127,7 +141,7 @@ Result<FilmId> addFilm(Writer& writer, const Film& film) {
     if (!sound.ok())
         return sound.error();
     const auto id = writer.newId<FilmId>();
-    writeFilm(writer.connection(), id, *sound);
+    writeSheet(writer.connection(), id, *sound);
     if (sound->recipe) {
         const auto by = confirmedByOf(sound->recipe->confirmedBy);
         if (!by.ok())
@@ -137,6 +151,23 @@ Result<FilmId> addFilm(Writer& writer, const Film& film) {
     writer.describe("Film " + sound->name() + " written down");
     writer.concerns(id);
     return id;
+}
+
+Result<Done> changeFilmSheet(Shop& shop, const Film& film) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        Connection& connection = writer.connection();
+        if (connection.number("SELECT COUNT(*) FROM film WHERE id = ?1", film.id) == 0)
+            return plainError("This film is not in the shop any more.");
+        Film typed = film;
+        typed.recipe.reset();
+        const auto sound = soundFilm(connection, typed);
+        if (!sound.ok())
+            return sound.error();
+        writeSheet(connection, film.id, *sound);
+        writer.describe("Film " + sound->name() + " described anew");
+        writer.concerns(film.id);
+        return Done{};
+    });
 }
 
 Result<Done> enterRecipe(Shop& shop, FilmId film, const Recipe& recipe) {

@@ -13,6 +13,8 @@
 namespace holdfast::db {
 
 Result<FilmId> addFilm(Shop& shop, const Film& film); // id is made here
+// What it is, holds on, costs and how it is kept; its recipe stays. Holds are raised by what stands now.
+Result<Done> changeFilmSheet(Shop& shop, const Film& film);
 // Unconfirms it unless recipe.confirmedBy is given.
 Result<Done> enterRecipe(Shop& shop, FilmId film, const Recipe& recipe);
 Result<Done> confirmRecipe(Shop& shop, FilmId film, const std::string& by);

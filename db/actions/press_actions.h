@@ -41,6 +41,7 @@ Result<Done> waive(Shop& shop, GarmentId garment, Rule rule, const std::string& 
 Result<Done> markSpoiled(Shop& shop, GarmentId garment, const std::string& cause);
 
 Result<PressId> addPress(Shop& shop, const Press& press);
+Result<Done> changePress(Shop& shop, const Press& press);
 // 1–25 readings, each −20…300 °C; set 40–250 °C.
 Result<Done> recordPressCheck(Shop& shop, PressId press, Celsius set, const std::vector<Celsius>& readings,
                               const std::string& by);

@@ -59,19 +59,26 @@ Result<Done> checkReadings(Celsius set, const std::vector<Celsius>& readings) {
     return Done{};
 }
 
+// Its name, trimmed and no other press's, where all else of it is within its limits.
+Result<std::string> soundName(Connection& connection, const Press& press) {
+    auto name = typedText(press.name, {.field = "name", .what = "The press’s name", .most = 60});
+    if (!name.ok())
+        return name.error();
+    if (const auto checked = checkPress(press); !checked.ok())
+        return checked.error();
+    if (connection.number("SELECT COUNT(*) FROM press WHERE name = ?1 COLLATE NOCASE AND id <> ?2", *name,
+                          press.id) > 0)
+        return fieldError("name", "There is a press “" + *name + "” already; give this one another name.");
+    return name;
+}
+
 } // namespace
 
 Result<PressId> addPress(Shop& shop, const Press& press) {
     return shop.act([&](Writer& writer) -> Result<PressId> {
-        const auto name = typedText(press.name, {.field = "name", .what = "The press’s name", .most = 60});
+        const auto name = soundName(writer.connection(), press);
         if (!name.ok())
             return name.error();
-        if (const auto checked = checkPress(press); !checked.ok())
-            return checked.error();
-        if (writer.connection().number("SELECT COUNT(*) FROM press WHERE name = ?1 COLLATE NOCASE", *name) >
-            0)
-            return fieldError("name",
-                              "There is a press “" + *name + "” already; give this one another name.");
         const auto id = writer.newId<PressId>();
         writer.connection().run(
             "INSERT INTO press (id, name, platen_width_mm, platen_height_mm, has_small_platen, "
@@ -82,6 +89,25 @@ Result<PressId> addPress(Shop& shop, const Press& press) {
         writer.describe("Press " + *name + " set up");
         writer.concerns(id);
         return id;
+    });
+}
+
+Result<Done> changePress(Shop& shop, const Press& press) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        if (const auto before = pressName(writer.connection(), press.id); !before.ok())
+            return before.error();
+        const auto name = soundName(writer.connection(), press);
+        if (!name.ok())
+            return name.error();
+        writer.connection().run(
+            "UPDATE press SET name = ?2, platen_width_mm = ?3, platen_height_mm = ?4, has_small_platen = ?5, "
+            "heats_per_minute = ?6, cools_per_minute = ?7, tolerance_c = ?8, even_within_c = ?9, "
+            "check_every_days = ?10 WHERE id = ?1",
+            press.id, *name, press.platenWidth, press.platenHeight, press.hasSmallPlaten,
+            press.heatsPerMinute, press.coolsPerMinute, press.tolerance, press.evenWithin, press.checkEvery);
+        writer.describe("Press " + *name + " described anew");
+        writer.concerns(press.id);
+        return Done{};
     });
 }
 

@@ -79,7 +79,7 @@ TEST_F(Shell, ControlAndANumberTurnToEachPlace) {
         EXPECT_EQ(title(), place.words());
         EXPECT_TRUE(workshop().place()->isVisible());
     }
-    EXPECT_EQ(title().toStdString(), "Figures");
+    EXPECT_EQ(title().toStdString(), "Back room");
 }
 
 TEST_F(Shell, PlaceIsMadeWhenItIsFirstOpened) {
@@ -331,7 +331,7 @@ TEST(FinderList, ModelKeepsItsWord) {
 TEST_F(Shell, BackupIsMadeFromTheFinderAndRefusesANameThatIsTaken) {
     stockUsualShop();
     openWindow();
-    workshop().act(ShellAct::BackUp);
+    workshop().doErrand(Errand::BackUp);
     auto* target = find<Field>("backupPath");
     ASSERT_NE(target, nullptr);
     target->setText(QString::fromStdString(path()));
@@ -347,7 +347,7 @@ TEST_F(Shell, BackupIsMadeFromTheFinderAndRefusesANameThatIsTaken) {
 TEST_F(Shell, CheckSaysThatTheFileIsWhole) {
     stockUsualShop();
     openWindow();
-    workshop().act(ShellAct::CheckFile);
+    workshop().doErrand(Errand::CheckFile);
     QTRY_VERIFY(foot().contains(QStringLiteral("whole")));
     EXPECT_FALSE(workshop().foot()->isFailure());
 }
@@ -355,7 +355,7 @@ TEST_F(Shell, CheckSaysThatTheFileIsWhole) {
 TEST_F(Shell, ClosingDuringLongWorkIsSafe) {
     stockUsualShop();
     openWindow();
-    workshop().act(ShellAct::CheckFile);
+    workshop().doErrand(Errand::CheckFile);
     closeWindow();
     EXPECT_TRUE(db::Shop::open(path(), time().clock().now).ok());
 }
@@ -422,7 +422,7 @@ TEST_F(FirstStart, WhatIsNoShopIsRefusedInWordsAndStaysAsItWas) {
 
 TEST_F(Shell, AnotherShopMayBeLookedForAndTheOpenOneComesBack) {
     openWindow();
-    workshop().act(ShellAct::OpenAnother);
+    workshop().doErrand(Errand::OpenAnother);
     QTRY_VERIFY(window().start() != nullptr);
     EXPECT_FALSE(workshop().isVisible());
     hit(Qt::Key_Escape);

@@ -352,6 +352,7 @@ TEST_F(OrderSlips, SlipAboutWhatIsGoneIsNotMade) {
     gone.roll = RollId{7};
     gone.film = FilmId{7};
     gone.fair = FairId{7};
+    gone.press = PressId{7};
     for (const SlipName name : {SlipName::ReadLabel,
                                 SlipName::MarkNotPrewashed,
                                 SlipName::ChooseWayRound,
@@ -362,6 +363,8 @@ TEST_F(OrderSlips, SlipAboutWhatIsGoneIsNotMade) {
                                 SlipName::RollMove,
                                 SlipName::TestStrip,
                                 SlipName::UseUpRoll,
+                                SlipName::FilmSheet,
+                                SlipName::ChangePress,
                                 SlipName::Recipe,
                                 SlipName::ChangeFilm,
                                 SlipName::Layers,

@@ -77,6 +77,35 @@ TEST_F(FilmActions, WrongFilmIsRefusedWithItsField) {
     }
 }
 
+TEST_F(FilmActions, FilmIsDescribedAnewAndKeepsItsRecipe) {
+    const Film before = loadFactsOf(connection(), {}).films.at(m_film);
+    Film film = before;
+    film.shade = " Dusk blue ";
+    film.costPerMetre = {725};
+    film.notFor = {Fibre::Silk};
+    film.storage.humidity = {{35}, {55}};
+    film.shelfLife.reset();
+    film.recipe.reset();
+    expectUndoable<Doing>([&] { return changeFilmSheet(shop(), film); },
+                          "Film Marram Soft, Dusk blue described anew");
+    const Film after = loadFactsOf(connection(), {}).films.at(m_film);
+    EXPECT_EQ(after.name(), "Marram Soft, Dusk blue");
+    EXPECT_EQ(after.costPerMetre.minor, 725);
+    EXPECT_EQ(after.notFor, std::vector<Fibre>{Fibre::Silk});
+    EXPECT_EQ(after.storage.humidity.high.percent, 55);
+    EXPECT_FALSE(after.shelfLife);
+    EXPECT_EQ(after.recipe, before.recipe);
+
+    ASSERT_TRUE(addFilm(shop(), aFilm("Oyster")).ok());
+    film.shade = "oyster";
+    expectRefused<Doing>([&] { return changeFilmSheet(shop(), film); }, "shade", "already");
+    film.shade = "Dusk blue";
+    film.rollWidth = {19};
+    expectRefused<Doing>([&] { return changeFilmSheet(shop(), film); }, "rollWidth");
+    film.id = FilmId{7};
+    expectRefused<Doing>([&] { return changeFilmSheet(shop(), film); }, "", "not in the shop");
+}
+
 TEST_F(FilmActions, RecipeIsUnconfirmedUntilSomebodyComparedIt) {
     Recipe recipe = *aFilm("x").recipe;
     recipe.confirmedBy.clear();

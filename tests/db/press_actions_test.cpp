@@ -259,6 +259,34 @@ TEST_F(PressActions, PressIsSetUpWithinItsLimits) {
     }
 }
 
+TEST_F(PressActions, PressIsDescribedAnewWithinItsLimits) {
+    Press press = loadFactsOf(connection(), {}).presses.at(m_press);
+    press.name = "Left, by the window";
+    press.platenWidth = {380};
+    press.hasSmallPlaten = true;
+    press.coolsPerMinute = 4.5;
+    press.checkEvery = Days{14};
+    expectUndoable<Doing>([&] { return changePress(shop(), press); },
+                          "Press Left, by the window described anew");
+    const Press after = loadFactsOf(connection(), {}).presses.at(m_press);
+    EXPECT_EQ(after.name, press.name);
+    EXPECT_EQ(after.platenWidth, press.platenWidth);
+    EXPECT_TRUE(after.hasSmallPlaten);
+    EXPECT_EQ(after.coolsPerMinute, 4.5);
+    EXPECT_EQ(after.checkEvery, Days{14});
+
+    Press right = press;
+    right.name = "Right";
+    ASSERT_TRUE(addPress(shop(), right).ok());
+    press.name = "right";
+    expectRefused<Doing>([&] { return changePress(shop(), press); }, "name", "already");
+    press.name = "Left";
+    press.tolerance = {0};
+    expectRefused<Doing>([&] { return changePress(shop(), press); }, "tolerance");
+    press.id = PressId{7};
+    expectRefused<Doing>([&] { return changePress(shop(), press); }, "press", "no such press");
+}
+
 TEST_F(PressActions, PressCheckKeepsItsReadingsInOrder) {
     expectUndoable<Doing>(
         [&] {

@@ -1,0 +1,190 @@
+#include "app/places/back_room/back_room_place.h"
+
+#include "app/desk/formats.h"
+#include "app/places/back_room/room_lines.h"
+#include "app/widgets/button.h"
+#include "app/widgets/card.h"
+#include "app/widgets/choice.h"
+#include "app/widgets/label.h"
+#include "app/widgets/vertical_scroll.h"
+
+#include <QBoxLayout>
+
+#include <algorithm>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kSectionsWidth = 300;
+constexpr int kSheetTitle = 52;
+
+} // namespace
+
+BackRoomPlace::BackRoomPlace(ShopDesk& shopDesk, QWidget* parent)
+    : Place(shopDesk, parent) {
+    setObjectName(QStringLiteral("backRoom"));
+    auto* row = new QHBoxLayout(this);
+    row->setContentsMargins(kGutter, 0, kGutter, kCardGap);
+    row->setSpacing(kCardGap);
+    row->addWidget(makeSections());
+    row->addWidget(makeSheet(), 1);
+    connect(&desk(), &ShopDesk::changed, this, &BackRoomPlace::refresh);
+    connect(&desk(), &ShopDesk::errandDone, this, &BackRoomPlace::refresh);
+    connect(&desk(), &ShopDesk::minutePassed, this, &BackRoomPlace::refresh);
+    readFile(); // so that the sections can take the keyboard when it is first opened
+}
+
+QWidget* BackRoomPlace::makeSections() {
+    auto* card = new Card;
+    card->setFixedWidth(kSectionsWidth);
+    m_sections = new Choice(tr("Sections"), Choice::Shape::Stacked);
+    m_sections->setObjectName(QStringLiteral("sections"));
+    m_sections->setColumns(1);
+    connect(m_sections, &Choice::chosen, this, [this] {
+        m_scroll->ensureVisible(0, 0);
+        showSheet();
+    });
+    auto* scroll = new VerticalScroll;
+    scroll->column()->setContentsMargins(kCardPadding, kSpace16, kCardPadding, kSpace12);
+    scroll->column()->addWidget(m_sections);
+    scroll->column()->addStretch(1);
+    card->content()->addWidget(scroll, 1);
+    return card;
+}
+
+QWidget* BackRoomPlace::makeSheet() {
+    m_sheet = new Card(QString());
+    m_sheet->setTitleHeight(kSheetTitle);
+    m_scroll = new VerticalScroll;
+    m_scroll->setObjectName(QStringLiteral("roomScroll"));
+    m_intro = new Label({}, Type::Body, &Tokens::ink2);
+    m_intro->setObjectName(QStringLiteral("roomIntro"));
+    m_intro->wrapped();
+    m_intro->setContentsMargins(kCardPadding, kSpace16, kCardPadding, kSpace8);
+    m_scroll->column()->addWidget(m_intro);
+    m_lines = new RoomLines;
+    connect(m_lines, &RoomLines::deedAsked, this, &BackRoomPlace::act);
+    m_scroll->column()->addWidget(m_lines);
+    m_note = new Label({}, Type::Support, &Tokens::ink2);
+    m_note->setObjectName(QStringLiteral("roomNote"));
+    m_note->wrapped();
+    m_note->setContentsMargins(kCardPadding, kSpace12, kCardPadding, kSpace12);
+    m_scroll->column()->addWidget(m_note);
+    m_scroll->column()->addStretch(1);
+    m_sheet->content()->addWidget(m_scroll, 1);
+    m_acts = new QWidget;
+    auto* foot = new QVBoxLayout(m_acts);
+    foot->setContentsMargins(0, 0, 0, 0);
+    foot->setSpacing(0);
+    foot->addWidget(new ThreadLine);
+    m_actsRow = new QHBoxLayout;
+    m_actsRow->setContentsMargins(kCardPadding, kSpace12, kCardPadding, kSpace12);
+    m_actsRow->setSpacing(kSpace12);
+    foot->addLayout(m_actsRow);
+    m_sheet->content()->addWidget(m_acts);
+    return m_sheet;
+}
+
+QString BackRoomPlace::subtitle() const {
+    return words(desk().shop()->facts.settings.shopName);
+}
+
+void BackRoomPlace::opened() {
+    if (m_isStale)
+        readFile();
+    m_sections->takeFocus(Qt::OtherFocusReason);
+}
+
+void BackRoomPlace::turnTo(const Matter& matter) {
+    if (matter.film)
+        turnToSection(RoomSection::Films);
+    else if (matter.press)
+        turnToSection(RoomSection::Presses);
+    else if (matter.fair)
+        turnToSection(RoomSection::Fairs);
+}
+
+void BackRoomPlace::turnToSection(RoomSection section) {
+    if (m_isStale)
+        readFile();
+    m_sections->setChosen(static_cast<int>(section));
+    showSheet();
+}
+
+void BackRoomPlace::refresh() {
+    m_isStale = true;
+    if (isVisible()) {
+        readFile();
+        emit subtitleChanged();
+    }
+}
+
+void BackRoomPlace::readFile() {
+    const auto file = readRoomFile(desk().file());
+    if (!desk().done(file))
+        return;
+    m_file = *file;
+    m_isStale = false;
+    showSections();
+    showSheet();
+}
+
+RoomSection BackRoomPlace::section() const {
+    return static_cast<RoomSection>(std::max(0, m_sections->chosenAt()));
+}
+
+void BackRoomPlace::showSections() {
+    QVector<ChoiceItem> items;
+    for (int at = 0; at < kRoomSections; ++at) {
+        const RoomSheet sheet = roomSheet(static_cast<RoomSection>(at), *desk().shop(), m_file);
+        items.append({sheet.title, sheet.summary});
+    }
+    const int chosen = std::max(0, m_sections->chosenAt());
+    m_sections->setItems(items);
+    m_sections->setChosen(chosen);
+}
+
+void BackRoomPlace::showSheet() {
+    const RoomSheet sheet = roomSheet(section(), *desk().shop(), m_file);
+    m_sheet->setTitle(sheet.title);
+    m_intro->setText(sheet.intro);
+    m_intro->setVisible(!sheet.intro.isEmpty());
+    m_lines->show(sheet.lines);
+    m_lines->setVisible(!sheet.lines.isEmpty());
+    m_note->setText(sheet.note);
+    m_note->setVisible(!sheet.note.isEmpty());
+    showActs(sheet);
+}
+
+// The buttons are made anew with each sheet, so that a key belongs to one of them only.
+void BackRoomPlace::showActs(const RoomSheet& sheet) {
+    while (QLayoutItem* item = m_actsRow->takeAt(0)) {
+        delete item->widget();
+        delete item;
+    }
+    for (const RoomAct& each : sheet.acts) {
+        auto* button = new Button(each.words, each.iconName, Button::Kind::Plain);
+        button->setKey(each.key);
+        connect(button, &QAbstractButton::clicked, this, [this, deed = each.deed] { act(deed); });
+        m_actsRow->addWidget(button);
+        button->show(); // its key counts from now on
+    }
+    m_actsRow->addStretch(1);
+    m_acts->setVisible(!sheet.acts.isEmpty());
+}
+
+void BackRoomPlace::act(const RoomDeed& deed) {
+    if (const auto* slip = std::get_if<OpenSlip>(&deed)) {
+        emit desk().slipAsked(slip->slip, slip->matter);
+    } else if (const auto* errand = std::get_if<Errand>(&deed)) {
+        emit desk().errandAsked(*errand);
+    } else if (const auto* again = std::get_if<DoAgain>(&deed)) {
+        desk().done(db::tryAgain(desk().file(), again->entry));
+    } else if (const auto* gone = std::get_if<LetItGo>(&deed)) {
+        if (desk().done(db::letGo(desk().file(), gone->entry)))
+            refresh();
+    }
+}
+
+} // namespace holdfast::app

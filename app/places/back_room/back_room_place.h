@@ -1,0 +1,55 @@
+#pragma once
+// The Back room: the shop's own numbers, films and their recipes, presses and their checks, fairs, copies of
+// the file, and the second laptop. At the left the sections with what they come to, at the right the chosen
+// one. Enter on a line does what it offers; the section's own acts stand at its foot with their keys.
+
+#include "app/desk/place.h"
+#include "app/places/back_room/room_sheet.h"
+
+class QHBoxLayout;
+
+namespace holdfast::app {
+
+class Button;
+class Card;
+class Choice;
+class Label;
+class RoomLines;
+class VerticalScroll;
+
+class BackRoomPlace : public Place {
+    Q_OBJECT
+
+public:
+    explicit BackRoomPlace(ShopDesk& desk, QWidget* parent = nullptr);
+
+    QString subtitle() const override;
+    void opened() override;
+    // A film, a press or a fair: its section.
+    void turnTo(const Matter& matter) override;
+    void turnToSection(RoomSection section);
+
+private:
+    QWidget* makeSections();
+    QWidget* makeSheet();
+    void refresh();
+    void readFile();
+    void showSections();
+    void showSheet();
+    void showActs(const RoomSheet& sheet);
+    void act(const RoomDeed& deed);
+    RoomSection section() const;
+
+    RoomFile m_file;
+    bool m_isStale = true;
+    Choice* m_sections = nullptr;
+    Card* m_sheet = nullptr;
+    Label* m_intro = nullptr;
+    RoomLines* m_lines = nullptr;
+    Label* m_note = nullptr;
+    VerticalScroll* m_scroll = nullptr;
+    QWidget* m_acts = nullptr;
+    QHBoxLayout* m_actsRow = nullptr;
+};
+
+} // namespace holdfast::app

@@ -1,0 +1,115 @@
+#include "app/desk/formats.h"
+#include "app/places/back_room/tools_sheets.h"
+#include "core/trade/unit_words.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <vector>
+
+namespace holdfast::app {
+
+namespace {
+
+class FilmWords {
+    Q_DECLARE_TR_FUNCTIONS(BackRoom)
+
+public:
+    static QString recipe(const Film& film) {
+        if (!film.recipe)
+            return tr("No recipe: what is cut from it is held.");
+        const Recipe& recipe = *film.recipe;
+        return tr("%1, %2, %3 pressure, %4 peel")
+            .arg(celsius(recipe.temperature), timeSpan(recipe.dwell), words(pressureName(recipe.pressure)),
+                 words(peelName(recipe.peel)));
+    }
+
+    static QString keeping(const Film& film) {
+        const StorageLimits& limits = film.storage;
+        const QString bands =
+            tr("%1 and %2")
+                .arg(words(bandWords(limits.humidity.low.percent, limits.humidity.high.percent, "%")),
+                     words(bandWords(limits.temperature.low.value, limits.temperature.high.value, "°C")));
+        return film.shelfLife ? tr("Keeps %1 at %2").arg(dayCount(*film.shelfLife), bands)
+                              : tr("No limit to its age given; kept at %1").arg(bands);
+    }
+
+    static QString onShelf(const ReckonedShop& shop, const Film& film) {
+        Millimetres left{};
+        int rolls = 0;
+        for (const FilmRoll& roll : shop.facts.rolls)
+            if (roll.film == film.id && roll.left > Millimetres{}) {
+                left += roll.left;
+                ++rolls;
+            }
+        const QString cost =
+            tr("%1 a metre, %2 wide")
+                .arg(money(film.costPerMetre, shop.facts.settings.currency), millimetres(film.rollWidth));
+        if (rolls == 0)
+            return tr("%1; no roll on the shelf").arg(cost);
+        return rolls == 1 ? tr("%1; 1 roll, %2").arg(cost, metres(left))
+                          : tr("%1; %2 rolls, %3").arg(cost).arg(rolls).arg(metres(left));
+    }
+
+    static void addState(RoomLine& line, const Film& film) {
+        if (!film.recipe) {
+            line.tone = Tone::Held;
+            line.stateIcon = QStringLiteral("hold");
+            line.state = tr("no recipe");
+        } else if (!film.recipe->isConfirmed()) {
+            line.tone = Tone::Caution;
+            line.stateIcon = QStringLiteral("caution");
+            line.state = tr("recipe not confirmed");
+        }
+    }
+
+    // The film's line leads to its recipe, the one below to its sheet.
+    static void add(RoomSheet& sheet, const ReckonedShop& shop, const Film& film) {
+        Matter matter;
+        matter.film = film.id;
+        RoomLine line;
+        line.name = words(film.name());
+        line.shade = colourOf(film.rgb);
+        line.text = recipe(film);
+        if (film.recipe && film.recipe->isConfirmed())
+            line.text += QLatin1Char('\n') + tr("confirmed by %1").arg(words(film.recipe->confirmedBy));
+        addState(line, film);
+        line.offer = tr("Recipe");
+        line.deed = OpenSlip{SlipName::Recipe, matter};
+        sheet.lines.append(line);
+        RoomLine about;
+        about.text = keeping(film) + QLatin1Char('\n') + onShelf(shop, film);
+        about.offer = tr("Change");
+        about.deed = OpenSlip{SlipName::FilmSheet, matter};
+        sheet.lines.append(about);
+    }
+};
+
+} // namespace
+
+RoomSheet filmsSheet(const ReckonedShop& shop) {
+    RoomSheet sheet;
+    sheet.title = FilmWords::tr("Films and their recipes");
+    std::vector<const Film*> films;
+    int unsure = 0;
+    for (const Film& film : shop.facts.films) {
+        films.push_back(&film);
+        if (!film.recipe || !film.recipe->isConfirmed())
+            ++unsure;
+    }
+    std::ranges::sort(films, {}, [](const Film* film) { return film->name(); });
+    for (const Film* film : films)
+        FilmWords::add(sheet, shop, *film);
+    const int count = static_cast<int>(films.size());
+    sheet.summary = count == 0   ? FilmWords::tr("none yet")
+                    : unsure > 0 ? FilmWords::tr("%1, %2 to confirm").arg(count).arg(unsure)
+                                 : FilmWords::tr("%1, all confirmed").arg(count);
+    sheet.intro =
+        count == 0 ? FilmWords::tr("Each film stands here with its recipe from the maker’s sheet.")
+                   : FilmWords::tr("A recipe comes from the film maker’s sheet; compare it and say who did.");
+    sheet.acts.append({FilmWords::tr("Add a film"), QStringLiteral("plus"), QKeySequence(Qt::Key_A),
+                       OpenSlip{SlipName::AddFilm, Matter{}}});
+    return sheet;
+}
+
+} // namespace holdfast::app

@@ -1,0 +1,161 @@
+#include "app/desk/formats.h"
+#include "app/places/back_room/file_sheets.h"
+#include "app/slips/slip_words.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr std::int64_t kFewNumbers = 100;
+
+class LaptopWords {
+    Q_DECLARE_TR_FUNCTIONS(BackRoom)
+
+public:
+    LaptopWords(const ReckonedShop& shop, const RoomFile& file)
+        : m_now(shop.now)
+        , m_file(file) {}
+
+    RoomSheet sheet() const {
+        RoomSheet sheet;
+        sheet.title = tr("Second laptop");
+        sheet.summary = summary();
+        sheet.intro = intro();
+        addHere(sheet);
+        for (const OtherLaptop& other : m_file.others)
+            addOther(sheet, other);
+        addSetAside(sheet);
+        addRemarks(sheet);
+        if (!m_file.others.empty()) {
+            sheet.acts.append(
+                {tr("Take in news"), QStringLiteral("plus"), QKeySequence(Qt::Key_T), Errand::TakeInNews});
+            sheet.acts.append(
+                {tr("Write news"), QStringLiteral("order-book"), QKeySequence(Qt::Key_W), Errand::WriteNews});
+        }
+        if (m_file.isTheWorkshop)
+            sheet.acts.append({tr("Copy for a laptop"), QStringLiteral("shelf-away"), QKeySequence(Qt::Key_L),
+                               Errand::CopyForLaptop});
+        return sheet;
+    }
+
+private:
+    QString summary() const {
+        if (m_file.others.empty())
+            return tr("this one alone");
+        if (!m_file.setAside.empty())
+            return counted(static_cast<std::int64_t>(m_file.setAside.size()), "%1 thing set aside",
+                           "%1 things set aside");
+        if (!m_file.isTheWorkshop)
+            return m_file.entriesToBring == 0 ? tr("nothing to bring")
+                                              : tr("%1 to bring").arg(m_file.entriesToBring);
+        std::int64_t waiting = 0;
+        for (const OtherLaptop& other : m_file.others)
+            waiting += other.entriesForIt;
+        return waiting == 0 ? tr("all know the same") : tr("%1 to be fetched").arg(waiting);
+    }
+
+    QString intro() const {
+        if (m_file.others.empty())
+            return tr(
+                "A laptop for the fair table gets a copy of the shop with order numbers of its own. In the "
+                "evening its news comes to the workshop on a stick, and the workshop’s goes back.");
+        if (m_file.isTheWorkshop)
+            return tr("Take in a laptop’s news first, then write it the workshop’s.");
+        return tr("Write news for the workshop, take it there on a stick, and bring back the workshop’s.");
+    }
+
+    QString numbers(const db::Seat& seat) const {
+        return tr("order numbers %1 to %2").arg(seat.firstOrderNumber).arg(seat.lastOrderNumber);
+    }
+
+    QString when(Instant at) const {
+        const LocalTime local = m_now.toLocal(at);
+        return tr("%1 at %2").arg(dayNear(dateOf(local), m_now.today()), clock(local));
+    }
+
+    void addHere(RoomSheet& sheet) const {
+        RoomLine line;
+        line.name = words(m_file.here.name);
+        line.text = tr("This laptop, %1, %2 left").arg(numbers(m_file.here)).arg(m_file.orderNumbersLeft);
+        if (m_file.orderNumbersLeft < kFewNumbers) {
+            line.tone = Tone::Caution;
+            line.stateIcon = QStringLiteral("caution");
+            line.state = tr("few numbers left");
+        } else if (m_file.entriesToBring > 0) {
+            line.tone = Tone::Plain;
+            line.stateIcon = QStringLiteral("offline");
+            line.state = tr("%1 to bring").arg(m_file.entriesToBring);
+        }
+        sheet.lines.append(line);
+    }
+
+    void addOther(RoomSheet& sheet, const OtherLaptop& other) const {
+        RoomLine line;
+        line.name = words(other.seat.name);
+        line.text = tr("%1\n%2").arg(numbers(other.seat),
+                                     other.seat.newsTakenInAt
+                                         ? tr("last heard of %1").arg(when(*other.seat.newsTakenInAt))
+                                         : tr("not heard of yet"));
+        if (other.entriesForIt > 0) {
+            line.stateIcon = QStringLiteral("offline");
+            line.state = tr("%1 to fetch").arg(other.entriesForIt);
+        }
+        sheet.lines.append(line);
+    }
+
+    void addSetAside(RoomSheet& sheet) const {
+        if (m_file.setAside.empty())
+            return;
+        head(sheet, tr("Set aside: could not be done here"));
+        for (const db::SetAside& each : m_file.setAside) {
+            RoomLine line;
+            line.name = words(each.title);
+            line.text = tr("%1, %2. %3").arg(words(each.seat), when(each.at), words(each.why));
+            line.tone = Tone::Caution;
+            line.stateIcon = QStringLiteral("caution");
+            line.state = tr("not done");
+            line.offer = tr("Try again");
+            line.deed = DoAgain{each.entry};
+            sheet.lines.append(line);
+            RoomLine done;
+            done.text = tr("It was put right another way.");
+            done.offer = tr("Let it go");
+            done.deed = LetItGo{each.entry};
+            sheet.lines.append(done);
+        }
+    }
+
+    void addRemarks(RoomSheet& sheet) const {
+        if (m_file.remarks.empty())
+            return;
+        head(sheet, tr("Not as it was entered"));
+        for (const db::Remark& remark : m_file.remarks) {
+            RoomLine line;
+            line.name = words(remark.title);
+            line.text = tr("%1, %2. %3").arg(words(remark.seat), when(remark.at), words(remark.words));
+            sheet.lines.append(line);
+        }
+    }
+
+    static void head(RoomSheet& sheet, const QString& words) {
+        RoomLine line;
+        line.isHeading = true;
+        line.name = words;
+        sheet.lines.append(line);
+    }
+
+    const Now& m_now;
+    const RoomFile& m_file;
+};
+
+} // namespace
+
+RoomSheet laptopsSheet(const ReckonedShop& shop, const RoomFile& file) {
+    return LaptopWords(shop, file).sheet();
+}
+
+} // namespace holdfast::app

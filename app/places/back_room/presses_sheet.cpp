@@ -1,0 +1,131 @@
+#include "app/desk/formats.h"
+#include "app/places/back_room/tools_sheets.h"
+#include "core/trade/unit_words.h"
+
+#include <QCoreApplication>
+
+#include <cmath>
+
+namespace holdfast::app {
+
+namespace {
+
+QString plainNumber(double number) {
+    return words(numberWords(number));
+}
+
+class PressWords {
+    Q_DECLARE_TR_FUNCTIONS(BackRoom)
+
+public:
+    PressWords(const ReckonedShop& shop, const Press& press)
+        : m_shop(shop)
+        , m_press(press)
+        , m_check(shop.facts.lastCheck(press.id)) {
+        if (m_check && m_check->readings.empty())
+            m_check = nullptr;
+    }
+
+    bool isDue() const { return !m_check || m_shop.now.instant - m_check->at > m_press.checkEvery; }
+
+    void addTo(RoomSheet& sheet) const {
+        Matter matter;
+        matter.press = m_press.id;
+        RoomLine line;
+        line.name = words(m_press.name);
+        line.text = lastCheck();
+        addState(line);
+        line.offer = tr("Check it");
+        line.deed = OpenSlip{SlipName::CheckPress, matter};
+        sheet.lines.append(line);
+        RoomLine about;
+        about.text = build();
+        about.offer = tr("Change");
+        about.deed = OpenSlip{SlipName::ChangePress, matter};
+        sheet.lines.append(about);
+    }
+
+private:
+    QString lastCheck() const {
+        if (!m_check)
+            return tr("Never checked. A check is due every %1.").arg(dayCount(m_press.checkEvery));
+        const CheckFigures figures = figuresOf(*m_check);
+        const QString when = date(dateOf(m_shop.now.toLocal(m_check->at)));
+        return tr("Checked %1 at %2 by %3: mean off by %4 °C, spots %5 °C apart. Due every %6.")
+            .arg(when, celsius(m_check->set), words(m_check->by), signedNumber(figures.meanOffset),
+                 plainNumber(figures.spread), dayCount(m_press.checkEvery));
+    }
+
+    static QString signedNumber(double number) {
+        const double shown = std::round(number * 10) / 10;
+        return (shown < 0 ? QStringLiteral("−") : QString()) + plainNumber(std::abs(shown));
+    }
+
+    QString build() const {
+        QString text =
+            tr("Platen %1 × %2 mm; heats %3, cools %4 °C a minute; in order within %5 °C, even within %6 °C")
+                .arg(m_press.platenWidth.value)
+                .arg(m_press.platenHeight.value)
+                .arg(plainNumber(m_press.heatsPerMinute), plainNumber(m_press.coolsPerMinute),
+                     plainNumber(m_press.tolerance.value), plainNumber(m_press.evenWithin.value));
+        if (m_press.hasSmallPlaten)
+            text += tr("; has a small platen");
+        return text;
+    }
+
+    void addState(RoomLine& line) const {
+        if (m_check) {
+            const CheckFigures figures = figuresOf(*m_check);
+            if (std::abs(figures.meanOffset) > m_press.tolerance.value ||
+                figures.spread > m_press.evenWithin.value) {
+                line.tone = Tone::Held;
+                line.stateIcon = QStringLiteral("hold");
+                line.state = std::abs(figures.meanOffset) > m_press.tolerance.value
+                                 ? tr("dial in %1 °C").arg(signedNumber(figures.dialIn))
+                                 : tr("uneven");
+                return;
+            }
+        }
+        if (isDue()) {
+            line.tone = Tone::Caution;
+            line.stateIcon = QStringLiteral("caution");
+            line.state = tr("check due");
+        } else {
+            line.tone = Tone::Ready;
+            line.stateIcon = QStringLiteral("done");
+            line.state = tr("in order");
+        }
+    }
+
+    const ReckonedShop& m_shop;
+    const Press& m_press;
+    const PressCheck* m_check;
+};
+
+} // namespace
+
+RoomSheet pressesSheet(const ReckonedShop& shop) {
+    RoomSheet sheet;
+    sheet.title = PressWords::tr("Presses and their checks");
+    int due = 0;
+    for (const Press& press : shop.facts.presses) {
+        const PressWords said(shop, press);
+        said.addTo(sheet);
+        if (said.isDue())
+            ++due;
+    }
+    const int count = static_cast<int>(shop.facts.presses.size());
+    sheet.summary = count == 0 ? PressWords::tr("none yet")
+                    : due > 0  ? PressWords::tr("%1, %2 to be checked").arg(count).arg(due)
+                               : PressWords::tr("%1, checked").arg(count);
+    sheet.intro =
+        count == 0 ? PressWords::tr("Each press stands here with its platen and its checks.")
+                   : PressWords::tr("A check is readings at marked spots of the platen against what is set.");
+    sheet.acts.append({PressWords::tr("Add a press"), QStringLiteral("plus"), QKeySequence(Qt::Key_A),
+                       OpenSlip{SlipName::AddPress, Matter{}}});
+    sheet.note =
+        PressWords::tr("A platen burns. Its wiring is mains: repairs are for a licensed electrician.");
+    return sheet;
+}
+
+} // namespace holdfast::app

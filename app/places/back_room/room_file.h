@@ -1,0 +1,38 @@
+#pragma once
+// What the shop file says of itself: where it is, its copies, and the laptops that share the shop.
+
+#include "app/desk/backup_note.h"
+#include "core/trade/result.h"
+#include "db/exchange/exchange.h"
+#include "db/exchange/remarks.h"
+
+#include <cstdint>
+#include <filesystem>
+#include <optional>
+#include <vector>
+
+namespace holdfast::app {
+
+struct OtherLaptop {
+    db::Seat seat;
+    std::int64_t entriesForIt = 0; // that it is not known to have
+};
+
+struct RoomFile {
+    std::filesystem::path path; // empty: the shop stands in no file
+    std::uintmax_t bytes = 0;
+    std::optional<LastBackup> lastBackup;
+
+    db::Seat here;
+    bool isTheWorkshop = true;
+    std::vector<OtherLaptop> others;
+    std::int64_t entriesToBring = 0; // not at the workshop
+    std::int64_t orderNumbersLeft = 0;
+    std::vector<db::SetAside> setAside;
+    std::vector<db::Remark> remarks;
+};
+
+// An error where the file cannot be read.
+Result<RoomFile> readRoomFile(db::Shop& shop);
+
+} // namespace holdfast::app

@@ -1,0 +1,65 @@
+#pragma once
+// One section of the Back room as it stands on its card: lines of facts, and what can be done about them.
+
+#include "app/desk/shop_desk.h"
+#include "app/places/back_room/room_file.h"
+#include "app/theme/tokens.h"
+
+#include <QColor>
+#include <QKeySequence>
+#include <QString>
+#include <QVector>
+
+#include <variant>
+
+namespace holdfast::app {
+
+enum class RoomSection { Shop, Prices, Work, Films, Presses, Fairs, Copies, Laptops };
+inline constexpr int kRoomSections = 8;
+
+// ── what a line or a button does ──
+struct OpenSlip {
+    SlipName slip;
+    Matter matter;
+};
+struct DoAgain { // what was set aside
+    EntryId entry;
+};
+struct LetItGo { // off the list of what was set aside
+    EntryId entry;
+};
+using RoomDeed = std::variant<std::monostate, OpenSlip, Errand, DoAgain, LetItGo>;
+
+struct RoomLine {
+    bool isHeading = false;
+    QString name;
+    QString text;  // beside the name; may have several lines
+    QColor shade;  // of a film, before its name
+    QString state; // on a chip, with its sign
+    QString stateIcon;
+    Tone tone = Tone::Plain;
+    QString offer; // what Enter does, in words at the right end
+    RoomDeed deed;
+
+    bool hasDeed() const { return !std::holds_alternative<std::monostate>(deed); }
+};
+
+struct RoomAct {
+    QString words;
+    QString iconName;
+    QKeySequence key;
+    RoomDeed deed;
+};
+
+struct RoomSheet {
+    QString title;
+    QString summary; // a few words, for the list of sections
+    QString intro;   // a sentence above the lines
+    QVector<RoomLine> lines;
+    QVector<RoomAct> acts;
+    QString note; // below the lines
+};
+
+RoomSheet roomSheet(RoomSection section, const ReckonedShop& shop, const RoomFile& file);
+
+} // namespace holdfast::app

@@ -1,0 +1,185 @@
+#include "app/places/back_room/shop_sheets.h"
+
+#include "app/desk/formats.h"
+#include "core/orders/film_waste.h"
+#include "core/trade/unit_words.h"
+
+#include <QCoreApplication>
+
+#include <array>
+
+namespace holdfast::app {
+
+namespace {
+
+QString oneDecimal(double number) {
+    return words(numberWords(number));
+}
+
+class ShopWords {
+    Q_DECLARE_TR_FUNCTIONS(BackRoom)
+
+public:
+    explicit ShopWords(const ReckonedShop& shop)
+        : m_shop(shop)
+        , m_settings(shop.facts.settings) {}
+
+    RoomSheet shop() {
+        RoomSheet sheet;
+        sheet.title = tr("The shop");
+        sheet.summary = words(m_settings.shopName);
+        begin(sheet, SettingsPart::Shop, tr("Name and table"));
+        add(sheet, tr("Name"), words(m_settings.shopName));
+        add(sheet, tr("Orders are taken at"),
+            m_settings.fairName.empty() ? tr("the workshop") : words(m_settings.fairName));
+        add(sheet, tr("Orders are collected at"), printed(m_settings.collectAt));
+        add(sheet, tr("When an edge lifts"), printed(m_settings.whenEdgeLifts));
+        add(sheet, tr("Currency"),
+            tr("%1, written %2")
+                .arg(words(m_settings.currency.code), money(Money{12345}, m_settings.currency)));
+        begin(sheet, SettingsPart::Hours, tr("Hours at the press"));
+        addWeek(sheet);
+        add(sheet, tr("Closed on"), closedDays());
+        add(sheet, tr("In a promise"),
+            tr("%1 % are added to reckoned work").arg(m_settings.planMarginPercent));
+        return sheet;
+    }
+
+    RoomSheet prices() {
+        RoomSheet sheet;
+        sheet.title = tr("Prices");
+        sheet.summary =
+            tr("%1 % margin, %2 a minute").arg(m_settings.marginPercent).arg(amount(m_settings.minuteRate));
+        sheet.intro =
+            tr("A price is blank, film with its waste, minutes and overhead, by the margin, rounded up. The "
+               "fair table shows the cost below it.");
+        begin(sheet, SettingsPart::Money, tr("What a price is made of"));
+        add(sheet, tr("A minute of work"), amount(m_settings.minuteRate));
+        add(sheet, tr("Overhead"), tr("%1 a garment").arg(amount(m_settings.overheadPerGarment)));
+        add(sheet, tr("Margin"), tr("%1 % of the price").arg(m_settings.marginPercent));
+        add(sheet, tr("Rounded up to"), amount(m_settings.pricePoint));
+        add(sheet, tr("Film wasted"), filmWasted());
+        add(sheet, tr("Deposit"), deposit());
+        sheet.note = tr("Tax may apply to what you sell: check local law.");
+        return sheet;
+    }
+
+    RoomSheet work() {
+        RoomSheet sheet;
+        sheet.title = tr("Work and limits");
+        sheet.summary = tr("%1 h rest, %2 mm between decals")
+                            .arg(m_settings.restBeforeWash.count())
+                            .arg(m_settings.decalGap.value);
+        sheet.intro =
+            tr("What promises and holds reckon with. The numbers a new shop comes with are common practice, "
+               "with no published source; yours are better.");
+        begin(sheet, SettingsPart::Washing, tr("Washing and stock"));
+        add(sheet, tr("The washer holds"), kilograms(m_settings.washerHolds));
+        add(sheet, tr("A wash takes"), timeSpan(m_settings.washTakes));
+        add(sheet, tr("Drying takes"), timeSpan(m_settings.dryingTakes));
+        add(sheet, tr("Shrinking allowed"), tr("%1 %").arg(oneDecimal(m_settings.shrinkLimitPercent)));
+        add(sheet, tr("Blanks come in"), dayCount(m_settings.blankLeadTime));
+        add(sheet, tr("Film comes in"), dayCount(m_settings.filmLeadTime));
+        add(sheet, tr("A blank that comes home"),
+            tr("from a fair costs %1 % of its price").arg(m_settings.keepingPercent));
+        begin(sheet, SettingsPart::Cutting, tr("Cutting"));
+        add(sheet, tr("A cut takes"), tr("%1, roll in to cut off").arg(timeSpan(m_settings.cutTakes)));
+        add(sheet, tr("Weeding a decal"), timeSpan(m_settings.weedingTakes));
+        add(sheet, tr("Between decals"), millimetres(m_settings.decalGap));
+        add(sheet, tr("At the film’s edge"), millimetres(m_settings.edgeMargin));
+        begin(sheet, SettingsPart::Pressing, tr("After the press"));
+        add(sheet, tr("Rest before a wash"),
+            tr("%1, better %2").arg(timeSpan(m_settings.restBeforeWash), timeSpan(m_settings.betterRest)));
+        add(sheet, tr("A reading counts for"), timeSpan(m_settings.readingsGoStaleAfter));
+        return sheet;
+    }
+
+private:
+    void begin(RoomSheet& sheet, SettingsPart part, const QString& title) {
+        Matter matter;
+        matter.settings = part;
+        m_deed = OpenSlip{SlipName::Settings, matter};
+        RoomLine line;
+        line.isHeading = true;
+        line.name = title;
+        line.offer = tr("Change");
+        line.deed = m_deed;
+        sheet.lines.append(line);
+    }
+
+    void add(RoomSheet& sheet, const QString& name, const QString& text) {
+        RoomLine line;
+        line.name = name;
+        line.text = text;
+        line.deed = m_deed;
+        sheet.lines.append(line);
+    }
+
+    QString amount(Money value) const { return money(value, m_settings.currency); }
+
+    static QString printed(const std::string& text) {
+        return text.empty() ? tr("nothing said, not printed") : words(text);
+    }
+
+    // Days of the same hours that follow each other stand in one line.
+    void addWeek(RoomSheet& sheet) {
+        const std::array<QString, 7> names{tr("Monday"), tr("Tuesday"),  tr("Wednesday"), tr("Thursday"),
+                                           tr("Friday"), tr("Saturday"), tr("Sunday")};
+        const auto hoursOf = [&](std::size_t fromMonday) { return m_settings.week[(fromMonday + 1) % 7]; };
+        for (std::size_t first = 0; first < names.size();) {
+            std::size_t last = first;
+            while (last + 1 < names.size() && hoursOf(last + 1) == hoursOf(first))
+                ++last;
+            const auto& hours = hoursOf(first);
+            add(sheet, first == last ? names[first] : tr("%1 to %2").arg(names[first], names[last]),
+                hours ? tr("%1 to %2")
+                            .arg(clock(LocalTime{LocalDate{}} + hours->opens),
+                                 clock(LocalTime{LocalDate{}} + hours->closes))
+                      : tr("closed"));
+            first = last + 1;
+        }
+    }
+
+    QString closedDays() const {
+        QStringList days;
+        for (const LocalDate day : m_settings.closedDays)
+            days.append(date(day));
+        return days.isEmpty() ? tr("no other days") : days.join(QStringLiteral(", "));
+    }
+
+    QString filmWasted() const {
+        const FilmWaste waste = filmWaste(m_shop.facts.cutting, m_settings);
+        return waste.isMeasured ? tr("%1 % of a decal, from the last %2 cuts")
+                                      .arg(waste.percent)
+                                      .arg(m_shop.facts.cutting.cuts)
+                                : tr("%1 % of a decal, until the shop’s own cuts tell").arg(waste.percent);
+    }
+
+    QString deposit() const {
+        if (m_settings.depositPercent == 0)
+            return tr("none is asked");
+        return m_settings.depositHolds ? tr("%1 % of the total; while it is short, the work is held")
+                                             .arg(m_settings.depositPercent)
+                                       : tr("%1 % of the total").arg(m_settings.depositPercent);
+    }
+
+    const ReckonedShop& m_shop;
+    const ShopSettings& m_settings;
+    RoomDeed m_deed;
+};
+
+} // namespace
+
+RoomSheet shopSheet(const ReckonedShop& shop) {
+    return ShopWords(shop).shop();
+}
+
+RoomSheet pricesSheet(const ReckonedShop& shop) {
+    return ShopWords(shop).prices();
+}
+
+RoomSheet workSheet(const ReckonedShop& shop) {
+    return ShopWords(shop).work();
+}
+
+} // namespace holdfast::app

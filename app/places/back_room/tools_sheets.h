@@ -1,0 +1,12 @@
+#pragma once
+// Films with their recipes, presses with their checks, and fairs.
+
+#include "app/places/back_room/room_sheet.h"
+
+namespace holdfast::app {
+
+RoomSheet filmsSheet(const ReckonedShop& shop);
+RoomSheet pressesSheet(const ReckonedShop& shop);
+RoomSheet fairsSheet(const ReckonedShop& shop);
+
+} // namespace holdfast::app

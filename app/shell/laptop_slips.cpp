@@ -1,0 +1,230 @@
+#include "app/shell/laptop_slips.h"
+
+#include "app/desk/formats.h"
+#include "app/widgets/banner.h"
+#include "app/widgets/button.h"
+#include "app/widgets/field.h"
+#include "core/trade/limits.h"
+
+#include <QDir>
+#include <QFileDialog>
+#include <QFileInfo>
+
+#include <algorithm>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr const char* kFolderNote = "news-folder";
+
+QString fileWord(const QString& name) {
+    QString word = name.simplified();
+    word.replace(QLatin1Char('/'), QLatin1Char('-')).replace(QLatin1Char(' '), QLatin1Char('-'));
+    return word;
+}
+
+// A name that is free: with a number where it is taken.
+QString freePath(const QString& folder, const QString& name, const QString& ending) {
+    QString path = QDir(folder).filePath(name + ending);
+    for (int number = 2; QFileInfo::exists(path); ++number)
+        path = QDir(folder).filePath(QStringLiteral("%1-%2%3").arg(name).arg(number).arg(ending));
+    return path;
+}
+
+QString newsEnding() {
+    return QStringLiteral(".holdfast-news");
+}
+
+// A button below the path that lets a folder be chosen for it.
+void addFolderButton(Form& form, const QString& caption) {
+    auto* browse = new Button(FormSlip::tr("Choose a folder"), QStringLiteral("search"));
+    browse->setObjectName(QStringLiteral("browseFolder"));
+    QObject::connect(browse, &QAbstractButton::clicked, &form, [&form, caption] {
+        const QFileInfo now(form.text("path"));
+        const QString folder = QFileDialog::getExistingDirectory(&form, caption, now.absolutePath(),
+                                                                 QFileDialog::DontUseNativeDialog);
+        if (!folder.isEmpty())
+            form.findChild<Field*>(QStringLiteral("path"))->setText(QDir(folder).filePath(now.fileName()));
+    });
+    form.add(browse);
+}
+
+// The file that is to be written, or an empty path with the reason said at its part.
+std::filesystem::path targetIn(Form& form) {
+    const QString path = form.text("path");
+    if (path.isEmpty())
+        form.setError("path", FormSlip::tr("Say where it goes: a folder and a new file’s name."));
+    else if (QFileInfo::exists(path))
+        form.setError("path", FormSlip::tr("There is a file of this name already. Choose another name."));
+    else if (!QFileInfo(QFileInfo(path).absolutePath()).isDir())
+        form.setError("path", FormSlip::tr("There is no folder %1.").arg(QFileInfo(path).absolutePath()));
+    return form.isSound() ? std::filesystem::path(plain(path)) : std::filesystem::path{};
+}
+
+} // namespace
+
+QString newsFolder(ShopDesk& desk) {
+    const auto note = desk.file().read([&](db::Connection&) { return desk.file().note(kFolderNote); });
+    const QString kept = note.ok() && *note ? words(**note) : QString();
+    if (!kept.isEmpty() && QFileInfo(kept).isDir())
+        return kept;
+    return QFileInfo(words(desk.file().path().string())).absolutePath();
+}
+
+void keepNewsFolder(ShopDesk& desk, const std::filesystem::path& news) {
+    desk.file().keepNote(kFolderNote, news.parent_path().string());
+}
+
+// ── a copy of the shop for another laptop ─────────────────────────────────────────────────────────────
+
+CopyForLaptopSlip::CopyForLaptopSlip(ShopDesk& shopDesk, QWidget* parent)
+    : FormSlip(shopDesk, tr("Copy for a laptop"),
+               tr("A whole copy of the shop with 1,000 order numbers of its own. Carry it over and open it "
+                  "there; do "
+                  "not open it on two laptops."),
+               parent) {
+    form().line("name", tr("The laptop’s name"))->setPlaceholder(tr("as Fair laptop"));
+    form().line("path", tr("Into the new file"),
+                freePath(newsFolder(shopDesk), tr("shop-for-a-laptop"), QStringLiteral(".holdfast")));
+    addFolderButton(form(), tr("Where the copy goes"));
+    beginAt("name");
+    setAction(tr("Make the copy"));
+}
+
+void CopyForLaptopSlip::act() {
+    const std::string name = plain(form().text("name"));
+    if (const auto sound = typedText(name, {.field = "name", .what = "The laptop’s name", .most = 40});
+        !sound.ok())
+        say(sound.error());
+    const std::filesystem::path target = targetIn(form());
+    if (!form().isSound())
+        return;
+    emit copyAsked(target, name);
+    finish();
+}
+
+// ── news for another laptop ───────────────────────────────────────────────────────────────────────────
+
+WriteNewsSlip::WriteNewsSlip(ShopDesk& shopDesk, std::vector<db::Seat> others, bool isTheWorkshop,
+                             QWidget* parent)
+    : FormSlip(shopDesk, tr("Write news"),
+               isTheWorkshop
+                   ? tr("What the laptop has not got yet, in one file for a stick.")
+                   : tr("What was done here and the workshop has not got yet, in one file for a stick."),
+               parent)
+    , m_others(std::move(others))
+    , m_isTheWorkshop(isTheWorkshop) {
+    if (m_isTheWorkshop && m_others.size() > 1) {
+        QVector<PickItem> names;
+        for (const db::Seat& seat : m_others)
+            names.append({words(seat.name)});
+        auto* list = form().list("laptop", tr("For"), names, 0);
+        connect(list, &PickList::currentIndexChanged, this, &WriteNewsSlip::suggestPath);
+    }
+    form().line("path", tr("Into the new file"));
+    addFolderButton(form(), tr("Where the news goes"));
+    suggestPath();
+    beginAt("path");
+    setAction(tr("Write it"));
+}
+
+const db::Seat* WriteNewsSlip::reader() const {
+    if (!m_isTheWorkshop)
+        return nullptr;
+    if (m_others.size() == 1)
+        return &m_others.front();
+    const auto* list = form().findChild<PickList*>(QStringLiteral("laptop"));
+    return &m_others[static_cast<std::size_t>(std::max(0, list->currentIndex()))];
+}
+
+// The usual name, until the person says another.
+void WriteNewsSlip::suggestPath() {
+    auto* path = form().findChild<Field*>(QStringLiteral("path"));
+    if (path->text() != m_suggested)
+        return;
+    const db::Seat* to = reader();
+    const QString name = to ? tr("news-for-%1").arg(fileWord(words(to->name))) : tr("news-for-the-workshop");
+    m_suggested = freePath(newsFolder(desk()), name, newsEnding());
+    path->setText(m_suggested);
+}
+
+void WriteNewsSlip::act() {
+    const std::filesystem::path target = targetIn(form());
+    if (target.empty())
+        return;
+    const db::Seat* to = reader();
+    emit newsAsked(target, to ? to->number : db::kWorkshopSeat);
+    finish();
+}
+
+// ── news of another laptop ────────────────────────────────────────────────────────────────────────────
+
+TakeInNewsSlip::TakeInNewsSlip(ShopDesk& shopDesk, QWidget* parent)
+    : FormSlip(shopDesk, tr("Take in news"), tr("The file that was written on the other laptop."), parent)
+    , m_found(new Banner) {
+    QString newest;
+    const QFileInfoList files =
+        QDir(newsFolder(shopDesk))
+            .entryInfoList({QStringLiteral("*") + newsEnding()}, QDir::Files, QDir::Time);
+    if (!files.isEmpty())
+        newest = files.front().absoluteFilePath();
+    auto* path = form().line("path", tr("Its file"), newest);
+    path->setPlaceholder(tr("the whole path"));
+    auto* browse = new Button(tr("Choose a file"), QStringLiteral("search"));
+    browse->setObjectName(QStringLiteral("browseNews"));
+    connect(browse, &QAbstractButton::clicked, this, &TakeInNewsSlip::chooseFile);
+    form().add(browse);
+    m_found->setObjectName(QStringLiteral("foundNews"));
+    m_found->hide();
+    form().add(m_found);
+    connect(path, &Field::edited, this, [this] {
+        m_isSeen = false;
+        m_found->hide();
+        setAction(tr("Look at it"));
+    });
+    beginAt("path");
+    setAction(tr("Look at it"));
+    if (!newest.isEmpty())
+        look();
+}
+
+void TakeInNewsSlip::chooseFile() {
+    auto* path = form().findChild<Field*>(QStringLiteral("path"));
+    const QString file = QFileDialog::getOpenFileName(
+        this, tr("The news"), QFileInfo(path->text()).absolutePath(),
+        tr("News (*%1);;All files (*)").arg(newsEnding()), nullptr, QFileDialog::DontUseNativeDialog);
+    if (file.isEmpty())
+        return;
+    path->setText(file);
+    look();
+}
+
+void TakeInNewsSlip::look() {
+    form().clearErrors();
+    const auto head = db::lookAtNews(desk().file(), std::filesystem::path(plain(form().text("path"))));
+    if (!head.ok()) {
+        m_found->hide();
+        form().setError("path", words(head.error().message));
+        return;
+    }
+    const LocalTime written = desk().now().toLocal(head->writtenAt);
+    m_found->set(Tone::Ready, tr("News of %1,").arg(words(head->fromName)),
+                 tr("written %1 at %2: %3 in it.")
+                     .arg(dayNear(dateOf(written), desk().now().today()), clock(written),
+                          head->entries == 1 ? tr("one entry") : tr("%1 entries").arg(head->entries)));
+    m_found->show();
+    m_isSeen = true;
+    setAction(tr("Take it in"));
+}
+
+void TakeInNewsSlip::act() {
+    if (form().text("path").isEmpty())
+        return form().setError("path", tr("Say which file: its whole path."));
+    if (!m_isSeen)
+        return look();
+    emit takingInAsked(std::filesystem::path(plain(form().text("path"))));
+    finish();
+}
+
+} // namespace holdfast::app

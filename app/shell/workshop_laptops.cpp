@@ -1,0 +1,131 @@
+// The errands of the second laptop: a copy for it, news written, news taken in.
+#include "app/desk/formats.h"
+#include "app/shell/foot_line.h"
+#include "app/shell/laptop_slips.h"
+#include "app/shell/slip_edge.h"
+#include "app/shell/workshop.h"
+#include "db/exchange/exchange.h"
+
+#include <algorithm>
+
+namespace holdfast::app {
+
+namespace {
+
+struct Laptops {
+    std::vector<db::Seat> others;
+    bool isTheWorkshop = true;
+};
+
+Result<Laptops> laptopsOf(db::Shop& shop) {
+    return shop.read([](db::Connection& connection) {
+        Laptops laptops{db::seats(connection), db::isTheWorkshop(connection)};
+        std::erase_if(laptops.others, [](const db::Seat& seat) { return seat.isHere; });
+        return laptops;
+    });
+}
+
+QString entriesWords(std::int64_t entries) {
+    return entries == 1 ? Workshop::tr("1 entry") : Workshop::tr("%1 entries").arg(entries);
+}
+
+std::string takenInWords(const db::NewsTakenIn& taken) {
+    if (taken.added == 0)
+        return plain(
+            Workshop::tr("The news of %1 held nothing that was not known here.").arg(words(taken.fromName)));
+    const QString taking =
+        Workshop::tr("Took in %1 of %2.").arg(entriesWords(taken.added), words(taken.fromName));
+    if (taken.differences.empty())
+        return plain(taking);
+    const auto differing = taken.differences.size();
+    return plain(
+        Workshop::tr("%1 %2 not done as entered: see Back room, Second laptop.")
+            .arg(taking, differing == 1 ? Workshop::tr("One was") : Workshop::tr("%1 were").arg(differing)));
+}
+
+} // namespace
+
+void Workshop::doErrand(Errand errand) {
+    switch (errand) {
+    case Errand::BackUp:
+        openBackupSlip();
+        return;
+    case Errand::CheckFile:
+        checkFile();
+        return;
+    case Errand::OpenAnother:
+        emit anotherShopAsked();
+        return;
+    case Errand::CopyForLaptop:
+        openCopySlip();
+        return;
+    case Errand::WriteNews:
+        openNewsSlip();
+        return;
+    case Errand::TakeInNews:
+        openTakingInSlip();
+        return;
+    }
+}
+
+void Workshop::openCopySlip() {
+    if (m_desk.file().path().empty())
+        return m_foot->showFailure(tr("This shop stands in no file."));
+    auto* slip = new CopyForLaptopSlip(m_desk, m_slips);
+    connect(slip, &CopyForLaptopSlip::copyAsked, this,
+            [this](const std::filesystem::path& target, const std::string& name) {
+                keepNewsFolder(m_desk, target);
+                writeBeside(tr("Copying the shop"),
+                            [target, name](db::Shop& shop, const auto& progress) -> Result<std::string> {
+                                const auto seat = db::makeCopyForLaptop(shop, target, name, progress);
+                                if (!seat.ok())
+                                    return seat.error();
+                                return plain(tr("The shop for %1 is in %2, with order numbers %3 to %4.")
+                                                 .arg(words(seat->name), words(target.string()))
+                                                 .arg(seat->firstOrderNumber)
+                                                 .arg(seat->lastOrderNumber));
+                            });
+            });
+    openSlip(slip);
+}
+
+void Workshop::openNewsSlip() {
+    const auto laptops = laptopsOf(m_desk.file());
+    if (!m_desk.done(laptops))
+        return;
+    if (laptops->others.empty())
+        return m_foot->showFailure(
+            tr("There is no other laptop to write news for: make a copy for one first."));
+    auto* slip = new WriteNewsSlip(m_desk, laptops->others, laptops->isTheWorkshop, m_slips);
+    connect(slip, &WriteNewsSlip::newsAsked, this,
+            [this](const std::filesystem::path& target, db::SeatNumber laptop) {
+                keepNewsFolder(m_desk, target);
+                writeBeside(tr("Writing news"),
+                            [target, laptop](db::Shop& shop, const auto& progress) -> Result<std::string> {
+                                const auto written = db::writeNews(shop, target, laptop, progress);
+                                if (!written.ok())
+                                    return written.error();
+                                return plain(tr("News for %1: %2, in %3.")
+                                                 .arg(words(written->to), entriesWords(written->entries),
+                                                      words(target.string())));
+                            });
+            });
+    openSlip(slip);
+}
+
+void Workshop::openTakingInSlip() {
+    auto* slip = new TakeInNewsSlip(m_desk, m_slips);
+    connect(slip, &TakeInNewsSlip::takingInAsked, this, [this](const std::filesystem::path& news) {
+        keepNewsFolder(m_desk, news);
+        writeBeside(tr("Taking in news"),
+                    [news](db::Shop& shop, const auto& progress) -> Result<std::string> {
+                        const auto taken = db::takeInNews(shop, news, progress);
+                        if (!taken.ok())
+                            return taken.error();
+                        return takenInWords(*taken);
+                    });
+    });
+    openSlip(slip);
+}
+
+} // namespace holdfast::app
