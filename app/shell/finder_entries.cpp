@@ -1,6 +1,7 @@
 #include "app/shell/finder_entries.h"
 
 #include "app/desk/formats.h"
+#include "app/shell/finder_papers.h"
 #include "app/shell/places.h"
 #include "app/theme/tokens.h"
 #include "core/cutting/nest.h"
@@ -114,8 +115,7 @@ public:
              QStringLiteral("fair-table"));
         slip(SlipName::Settings, tr("Settings"), tr("shop, prices, opening hours, washing, cutting, rest"),
              QStringLiteral("back-room"));
-        entries.push_back(paper(PaperName::DaySheet, tr("Print the day sheet"),
-                                tr("the press walk on paper, with boxes to tick"), {}));
+        entries.push_back(daySheetEntry());
         if (const auto last = desk.file().lastUndoable())
             act(ShellAct::Undo, tr("Undo"), words(last->title), QStringLiteral("undo"),
                 QKeySequence(QKeySequence::Undo));
@@ -145,33 +145,6 @@ public:
         errand(Errand::CopyForLaptop, tr("Copy for a laptop"), tr("the shop, for a second laptop"),
                QStringLiteral("offline"));
         return entries;
-    }
-
-    static FinderEntry paper(PaperName name, const QString& title, const QString& second,
-                             const Matter& matter) {
-        return {.kind = FinderKind::Action,
-                .title = title,
-                .second = second,
-                .iconName = QStringLiteral("order-book"),
-                .shade = {},
-                .keys = {},
-                .target = AskPaper{name, matter}};
-    }
-
-    static std::vector<FinderEntry> papersOf(const Order& order, const Customer& customer) {
-        Matter matter;
-        matter.order = order.id;
-        const QString of = words(customer.name);
-        return {paper(PaperName::ClaimTicket, tr("%1  Print the claim ticket").arg(order.number), of, matter),
-                paper(PaperName::BagTags, tr("%1  Print the bag tags").arg(order.number), of, matter),
-                paper(PaperName::CareCards, tr("%1  Print the care cards").arg(order.number), of, matter)};
-    }
-
-    static FinderEntry rollLabel(const FilmRoll& roll, const Film& film) {
-        Matter matter;
-        matter.roll = roll.id;
-        return paper(PaperName::RollLabel, tr("%1  Print the roll label").arg(words(roll.label())),
-                     words(film.name()), matter);
     }
 
     static FinderEntry order(const db::OrderLine& line, const Currency& currency, LocalDate today) {
@@ -334,23 +307,6 @@ std::vector<FinderEntry> mats(const ReckonedShop& shop) {
     return entries;
 }
 
-// Papers of open orders and of rolls on the shelf, asked for by a word more than their number.
-std::vector<FinderEntry> papers(const ReckonedShop& shop, const QStringList& typed) {
-    std::vector<FinderEntry> entries;
-    const auto isNamed = [&](const Order& order) {
-        const QString number = QString::number(order.number);
-        return std::ranges::any_of(typed, [&](const QString& word) { return number.startsWith(word); });
-    };
-    for (const Order& order : shop.facts.orders)
-        if (isNamed(order))
-            for (FinderEntry& paper : FinderWords::papersOf(order, shop.facts.customers.at(order.customer)))
-                entries.push_back(std::move(paper));
-    for (const FilmRoll& roll : shop.facts.rolls)
-        if (roll.state == RollState::OnShelf)
-            entries.push_back(FinderWords::rollLabel(roll, shop.facts.films.at(roll.film)));
-    return entries;
-}
-
 std::vector<FinderEntry> lots(const ReckonedShop& shop) {
     std::vector<FinderEntry> entries;
     for (const BlankLot& lot : shop.facts.lots)
@@ -393,7 +349,7 @@ std::vector<FinderEntry> findEntries(ShopDesk& desk, const QString& typed, std::
         }
         addMatching(ranked, lots(*desk.shop()), typedWords);
         if (typedWords.size() > 1)
-            addMatching(ranked, papers(*desk.shop(), typedWords), typedWords);
+            addMatching(ranked, paperEntries(*desk.shop(), typedWords), typedWords);
         addMatching(ranked, FinderWords::fairs(desk), typedWords);
         std::ranges::stable_sort(ranked, {}, &Ranked::rank);
     }
