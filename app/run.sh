@@ -15,7 +15,7 @@ need_packages "to build Holdfast" "${build_packages[@]}"
 build=$top/build/release
 if [ ! -f "$build/build.ninja" ]; then
     say "Preparing the build in build/release"
-    cmake -G Ninja -S "$top" -B "$build" -DCMAKE_BUILD_TYPE=Release >&2
+    cmake -G Ninja -S "$top" -B "$build" -DCMAKE_BUILD_TYPE=Release -DCMAKE_UNITY_BUILD=ON >&2
 fi
 [ -x "$build/app/holdfast" ] || say "Building Holdfast; the first time takes some minutes"
 ninja -C "$build" --quiet holdfast | grep -v 'no work to do' >&2 || [ "${PIPESTATUS[0]}" = 0 ]

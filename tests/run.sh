@@ -39,7 +39,7 @@ run_tests() {
 }
 
 # build FOLDER TARGETS WORDS...: configures when new, then builds these targets, eight files at a time (a unity
-# build: half the time and less; app/run.sh builds each file alone, which shows a missing include).
+# build: half the time and less).
 build() {
     local folder=$1 targets=$2
     shift 2

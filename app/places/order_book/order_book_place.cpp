@@ -65,7 +65,7 @@ QWidget* OrderBookPlace::makeList() {
     m_search = new Field;
     m_search->setObjectName(QStringLiteral("orderSearch"));
     m_search->setIconName(QStringLiteral("search"));
-    m_search->setPlaceholder(tr("Name, number, decal or shade"));
+    m_search->setPlaceholder(tr("Name, number, decal"));
     m_search->setKey(QKeySequence(Qt::CTRL | Qt::Key_F));
     m_search->setAccessibleName(tr("Search orders"));
     m_search->editor()->installEventFilter(this);

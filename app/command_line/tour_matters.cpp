@@ -1,0 +1,68 @@
+#include "app/command_line/tour_matters.h"
+
+#include "app/places/cutting_mat/cut_not_pressed.h"
+#include "db/tables/claims.h"
+
+namespace holdfast::app {
+
+Matter matterOf(const ReckonedShop& shop) {
+    Matter matter;
+    const Garment* chosen = nullptr;
+    for (const Garment& garment : shop.facts.garments) {
+        const Finding* hold = shop.of(garment.id).firstHold();
+        if (chosen == nullptr || (hold != nullptr && !matter.rule && !garment.decals.empty())) {
+            chosen = &garment;
+            matter = hold != nullptr ? Matter::of(*hold, garment) : Matter{};
+        }
+    }
+    if (chosen != nullptr) {
+        matter.order = chosen->order;
+        matter.garment = chosen->id;
+        matter.style = chosen->style;
+        matter.size = QString::fromStdString(chosen->size);
+        matter.colour = chosen->colour;
+        if (!chosen->decals.empty()) {
+            matter.decal = chosen->decals.front().id;
+            matter.film = chosen->decals.front().film;
+        }
+    }
+    if (!shop.allotment.useFirst.empty())
+        matter.roll = shop.allotment.useFirst.front().roll;
+    if (!matter.film && !shop.facts.films.empty())
+        matter.film = shop.facts.films.begin()->id;
+    if (!shop.facts.lots.empty())
+        matter.lot = shop.facts.lots.begin()->id;
+    if (!shop.facts.fairs.empty())
+        matter.fair = shop.facts.fairs.begin()->id;
+    if (!shop.facts.places.empty())
+        matter.place = shop.facts.places.begin()->id;
+    if (!shop.facts.presses.empty())
+        matter.press = shop.facts.presses.begin()->id;
+    return matter;
+}
+
+Matter openClaim(ShopDesk& desk) {
+    Matter matter;
+    const auto open = desk.file().read(db::openClaims);
+    if (open.ok() && !open->empty()) {
+        matter.order = open->front().order;
+        matter.claim = open->front().claim;
+    }
+    return matter;
+}
+
+Matter matterFor(SlipName slip, ShopDesk& desk, const Matter& usual) {
+    if (slip == SlipName::CameBack || slip == SlipName::AnswerClaim)
+        return openClaim(desk);
+    if (slip != SlipName::Miscut)
+        return usual;
+    const ReckonedShop& shop = *desk.shop();
+    Matter matter;
+    if (const auto cut = cutNotPressed(shop, std::nullopt); !cut.empty()) {
+        matter.garment = cut.front().garment->id;
+        matter.decal = cut.front().decal->id;
+    }
+    return matter;
+}
+
+} // namespace holdfast::app

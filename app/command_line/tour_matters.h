@@ -1,0 +1,17 @@
+#pragma once
+// What the slips of the tour are about: garments, rolls and claims of the shop that is drawn.
+
+#include "app/desk/shop_desk.h"
+
+namespace holdfast::app {
+
+// A garment that as many slips as can be have something to say about: held first, then any.
+Matter matterOf(const ReckonedShop& shop);
+
+// The claim that waits longest.
+Matter openClaim(ShopDesk& desk);
+
+// What the slip can be about; most have something to say of the usual garment.
+Matter matterFor(SlipName slip, ShopDesk& desk, const Matter& usual);
+
+} // namespace holdfast::app
