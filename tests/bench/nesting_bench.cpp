@@ -199,7 +199,9 @@ int main(int count, char** words) {
             firstAnswer(pieces, mayTurn);
     }
     const std::vector<KnownStrip> made = stripsOfSmallNumbers();
-    gaps("28 strips cut up, small numbers", made);
+    const std::vector<KnownStrip> like = stripsLikeThePublished();
+    gaps(std::to_string(like.size()) + " strips cut up as those of C1 to C7", like);
+    gaps("28 strips cut up anywhere, slivers too", made);
     gaps("20 strips cut up, large numbers", stripsOfLargeNumbers());
     std::vector<KnownStrip> read;
     if (folder)

@@ -21,6 +21,10 @@ struct StripSize {
 constexpr std::array<StripSize, 7> kSmallNumbers{
     {{20, 20, 16}, {40, 15, 25}, {60, 30, 28}, {60, 60, 49}, {60, 90, 73}, {80, 120, 97}, {160, 240, 196}}};
 
+// In all 21 instances of Hopper and Turton no piece is more than seven times as long as wide (read off them).
+constexpr std::int64_t kPublishedSlimmest = 7;
+constexpr std::int64_t kAnyShape = 1'000'000;
+
 constexpr std::array<StripSize, 10> kLargeNumbers{{{200, 200, 17},
                                                    {200, 200, 25},
                                                    {200, 200, 29},
@@ -51,7 +55,7 @@ std::optional<KnownStrip> readStrip(const std::string& head, std::istream& lines
     return strip;
 }
 
-std::vector<KnownStrip> cutUp(std::span<const StripSize> sizes, int ofEach, unsigned seed) {
+std::vector<KnownStrip> cutUp(std::span<const StripSize> sizes, int ofEach, unsigned seed, std::int64_t slimmest) {
     strips::StripMaker maker{seed};
     std::vector<KnownStrip> made;
     for (const StripSize& size : sizes) {
@@ -61,7 +65,7 @@ std::vector<KnownStrip> cutUp(std::span<const StripSize> sizes, int ofEach, unsi
             strip.name = std::to_string(size.width) + "x" + std::to_string(size.length) + "/" +
                          std::to_string(size.pieces) + (straightCutsOnly ? "s" : "r") +
                          std::to_string(next / 2);
-            strip.task = maker.withoutWaste(size.width, size.length, size.pieces, straightCutsOnly);
+            strip.task = maker.withoutWaste(size.width, size.length, size.pieces, straightCutsOnly, slimmest);
             strip.shortest = size.length;
             made.push_back(std::move(strip));
         }
@@ -71,12 +75,16 @@ std::vector<KnownStrip> cutUp(std::span<const StripSize> sizes, int ofEach, unsi
 
 } // namespace
 
+std::vector<KnownStrip> stripsLikeThePublished() {
+    return cutUp(kSmallNumbers, 20, 2028, kPublishedSlimmest);
+}
+
 std::vector<KnownStrip> stripsOfSmallNumbers() {
-    return cutUp(kSmallNumbers, 4, 2026);
+    return cutUp(kSmallNumbers, 4, 2026, kAnyShape);
 }
 
 std::vector<KnownStrip> stripsOfLargeNumbers() {
-    return cutUp(kLargeNumbers, 2, 2027);
+    return cutUp(kLargeNumbers, 2, 2027, kAnyShape);
 }
 
 StripTask manyPieces(std::size_t count, bool mayTurn) {

@@ -39,8 +39,11 @@ public:
     }
     bool oneIn(std::int64_t times) { return between(1, times) == 1; }
 
+    // `slimmest`: no piece is more than so many times as long as wide, as far as cutting again and again finds
+    // such pieces.
     StripTask withoutWaste(std::int64_t width, std::int64_t length, std::size_t count,
-                           bool straightCutsOnly) {
+                           bool straightCutsOnly, std::int64_t slimmest = kAnyShape) {
+        int refused = 0;
         std::vector<StripPiece> pieces{{width, length, false, std::nullopt}};
         while (pieces.size() < count) {
             const auto largest = std::ranges::max_element(pieces, {}, [&](const StripPiece& piece) {
@@ -52,8 +55,11 @@ public:
             pieces.erase(largest);
             const bool isRound = !straightCutsOnly && pieces.size() + 5 <= count && cut.across > 3 &&
                                  cut.along > 3 && oneIn(2);
-            for (const StripPiece& piece : isRound ? fiveOf(cut) : twoOf(cut))
-                pieces.push_back(piece);
+            std::vector<StripPiece> made = isRound ? fiveOf(cut) : twoOf(cut);
+            if (std::ranges::any_of(made, [&](const StripPiece& piece) { return isSlimmer(piece, slimmest); }) &&
+                ++refused < kMostRefused)
+                made = {cut};
+            pieces.insert(pieces.end(), made.begin(), made.end());
         }
         std::ranges::shuffle(pieces, m_random);
         return {width, std::nullopt, std::move(pieces)};
@@ -75,6 +81,13 @@ public:
     std::mt19937& random() { return m_random; }
 
 private:
+    static constexpr std::int64_t kAnyShape = 1'000'000;
+    static constexpr int kMostRefused = 100'000;
+
+    static bool isSlimmer(const StripPiece& piece, std::int64_t slimmest) {
+        return piece.across > slimmest * piece.along || piece.along > slimmest * piece.across;
+    }
+
     void pinSomewhere(const StripTask& task, StripPiece& piece) {
         piece.pinned = StripPlace{between(0, 40), between(0, 80), piece.mayTurn && oneIn(2)};
         if (!checkTask(task).ok())
