@@ -11,6 +11,7 @@
 #include <QStringList>
 
 #include <algorithm>
+#include <utility>
 
 namespace holdfast::app {
 
@@ -76,26 +77,24 @@ public:
 
     static std::vector<FinderEntry> actions(ShopDesk& desk) {
         std::vector<FinderEntry> entries;
-        const auto slip = [&](SlipName name, const QString& title, const QString& second,
-                              const QString& icon) {
-            entries.push_back({.kind = FinderKind::Action,
-                               .title = title,
-                               .second = second,
-                               .iconName = icon,
-                               .shade = {},
-                               .keys = {},
-                               .target = AskSlip{name, {}}});
-        };
-        const auto act = [&](ShellAct name, const QString& title, const QString& second, const QString& icon,
-                             const QKeySequence& keys) {
+        const auto add = [&](const QString& title, const QString& second, const QString& icon,
+                             const QKeySequence& keys, FinderTarget target) {
             entries.push_back({.kind = FinderKind::Action,
                                .title = title,
                                .second = second,
                                .iconName = icon,
                                .shade = {},
                                .keys = keys,
-                               .target = name});
+                               .target = std::move(target)});
         };
+        const auto slip = [&](SlipName name, const QString& title, const QString& second,
+                              const QString& icon) {
+            add(title, second, icon, {}, AskSlip{name, {}});
+        };
+        const auto act = [&](ShellAct name, const QString& title, const QString& second, const QString& icon,
+                             const QKeySequence& keys) { add(title, second, icon, keys, name); };
+        const auto errand = [&](Errand name, const QString& title, const QString& second,
+                                const QString& icon) { add(title, second, icon, {}, name); };
         slip(SlipName::RecordReading, tr("Record a reading"),
              tr("humidity and temperature of a storage place"), QStringLiteral("humidity"));
         slip(SlipName::ImportReadings, tr("Import readings"), tr("the file of a climate logger"),
@@ -123,15 +122,6 @@ public:
         act(ShellAct::ChangeLight, isDay ? tr("Evening light") : tr("Day light"),
             isDay ? tr("dark cloth, for a dim workshop") : tr("undyed cloth, for a bright workshop"),
             QStringLiteral("resting"), QKeySequence(Qt::Key_F6));
-        const auto errand = [&](Errand name, const QString& title, const QString& second, const QString& icon) {
-            entries.push_back({.kind = FinderKind::Action,
-                               .title = title,
-                               .second = second,
-                               .iconName = icon,
-                               .shade = {},
-                               .keys = {},
-                               .target = name});
-        };
         errand(Errand::BackUp, tr("Back up the shop"), tr("a whole copy in one new file"),
                QStringLiteral("shelf-away"));
         errand(Errand::CheckFile, tr("Check the shop file"), tr("its ledgers and its journal"),
