@@ -7,6 +7,7 @@
 
 #include <QObject>
 
+#include <atomic>
 #include <memory>
 #include <optional>
 #include <thread>
@@ -19,9 +20,10 @@ class FiguresBeside : public QObject {
 public:
     explicit FiguresBeside(QObject* parent = nullptr)
         : QObject(parent) {}
-    ~FiguresBeside() override; // waits
+    ~FiguresBeside() override; // stops what is being read, and waits
 
-    // Of the last so many days, or of all there are. While it reads, what was asked last comes next.
+    // Of the last so many days, or of all there are. What is being read then is stopped, and
+    // what was asked last comes next.
     void begin(db::Shop& shop, std::optional<Days> last, const Now& now);
 
 signals:
@@ -37,6 +39,7 @@ private:
     void end(const Result<ShopFigures>& read);
 
     std::thread m_thread;
+    std::atomic<bool> m_shouldStop = false;
     std::optional<Wanted> m_next;
 };
 

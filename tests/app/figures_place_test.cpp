@@ -2,6 +2,7 @@
 
 #include "app/places/figures/figures_place.h"
 
+#include "app/desk/figures_beside.h"
 #include "app/places/figures/figure_rows.h"
 #include "app/widgets/button.h"
 #include "app/widgets/card.h"
@@ -71,6 +72,24 @@ TEST_F(Figures, AnEmptyShopSaysWhatWillStandThere) {
                      [&](PlaceName place, const Matter&) { isAsked = place == PlaceName::FairTable; });
     empty->button()->click();
     EXPECT_TRUE(isAsked);
+}
+
+TEST_F(Figures, WhatIsAskedMeanwhileIsReadInsteadAndNothingIsSaidToHaveFailed) {
+    stockUsualShop();
+    FiguresBeside beside;
+    std::vector<LocalDate> told;
+    bool hasFailed = false;
+    QObject::connect(&beside, &FiguresBeside::ended, &beside,
+                     [&](const ShopFigures& figures) { told.push_back(figures.from); });
+    QObject::connect(&beside, &FiguresBeside::failed, &beside, [&] { hasFailed = true; });
+    beside.begin(file(), std::nullopt, now());
+    beside.begin(file(), Days{365}, now());
+    beside.begin(file(), Days{0}, now());
+    QTRY_VERIFY(!told.empty());
+    EXPECT_EQ(told, std::vector<LocalDate>{now().today()});
+    EXPECT_FALSE(hasFailed);
+    beside.begin(file(), std::nullopt, now());
+    // It goes while it reads: nothing hangs, and nobody is told.
 }
 
 TEST_F(Figures, EachQuestionHasItsAnswerBesideIt) {

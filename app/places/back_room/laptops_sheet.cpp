@@ -122,7 +122,7 @@ private:
             line.deed = DoAgain{each.entry};
             sheet.lines.append(line);
             RoomLine done;
-            done.text = tr("It was put right another way.");
+            done.text = tr("Where it was put right another way:");
             done.offer = tr("Let it go");
             done.deed = LetItGo{each.entry};
             sheet.lines.append(done);
