@@ -44,7 +44,7 @@ build() {
     local folder=$1 targets=$2
     shift 2
     [ -f "$folder/build.ninja" ] || cmake -G Ninja -S "$top" -B "$folder" -DHOLDFAST_TESTS=ON \
-        -DCMAKE_UNITY_BUILD=ON "$@" >&2
+        -DHOLDFAST_WARNINGS_AS_ERRORS=ON -DCMAKE_UNITY_BUILD=ON "$@" >&2
     # shellcheck disable=SC2086
     ninja -C "$folder" --quiet $targets >&2
 }
