@@ -4,6 +4,7 @@
 #include "app/desk/garment_words.h"
 #include "app/papers/decal_shapes.h"
 #include "app/papers/press_words.h"
+#include "core/trade/paper_code.h"
 
 #include <QCoreApplication>
 
@@ -43,6 +44,7 @@ struct TagWords {
 
 public:
     QString label;
+    std::string code;
     QString blank;
     std::vector<TagRow> rows;
     std::vector<TagDecal> decals;
@@ -109,6 +111,7 @@ TagDecal tagDecal(const ReckonedShop& shop, const Decal& decal) {
 TagWords tagWords(const ReckonedShop& shop, const Garment& garment) {
     TagWords tag;
     tag.label = garmentNumber(shop.facts, garment);
+    tag.code = paperCode(shop.facts.labelOf(garment), garment.id.value);
     tag.blank = garmentName(shop.facts, garment);
     tag.rows = tagRows(shop, garment);
     const std::size_t all = garment.decals.size();
@@ -122,7 +125,7 @@ TagWords tagWords(const ReckonedShop& shop, const Garment& garment) {
 
 void drawTagHead(PaperInk& ink, const TagWords& tag) {
     ink.line({kTagEdge, 12}, tag.label, shrunkTo(kBesideTagCode, tag.label, kTagLabel, 5));
-    ink.code({kTagRight - 22, 1.4, 24, 24}, tag.label);
+    ink.code({kTagRight - 22, 1.4, 24, 24}, tag.code);
     PaperType blank = kTagBlank;
     while (blank.millimetres > 2.4 && brokenInto(kBesideTagCode, tag.blank, blank).size() > 2)
         blank.millimetres -= 0.1;

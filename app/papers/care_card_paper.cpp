@@ -7,6 +7,7 @@
 #include "app/theme/drawings.h"
 #include "core/press/layers.h"
 #include "core/shop/care_of_garment.h"
+#include "core/trade/paper_code.h"
 
 #include <QCoreApplication>
 #include <QStringList>
@@ -61,6 +62,7 @@ public:
     std::vector<CareWords> care;
     QString edgeLifts;
     QString label;
+    std::string code;
 };
 
 // "Mild detergent. No bleach, no softener." → "Mild detergent." and "No bleach, no softener."
@@ -124,6 +126,7 @@ CardWords cardWords(const ReckonedShop& shop, const Garment& garment) {
         card.care.push_back(careWordsOf(line));
     card.edgeLifts = words(shop.facts.settings.whenEdgeLifts);
     card.label = garmentNumber(shop.facts, garment);
+    card.code = paperCode(shop.facts.labelOf(garment), garment.id.value);
     return card;
 }
 
@@ -227,7 +230,7 @@ void drawCare(PaperInk& ink, const CardWords& card, double top, double bottom) {
 void drawCardFoot(PaperInk& ink, const CardWords& card) {
     const double top = kCardSize.height() - kFootHigh - 4;
     ink.rule(kCardLeft, kCardRight, top);
-    ink.code({kCardLeft - 3, top + 1, kFootHigh, kFootHigh}, card.label);
+    ink.code({kCardLeft - 3, top + 1, kFootHigh, kFootHigh}, card.code);
     const double left = kCardLeft + kFootHigh - 1;
     const double width = kCardRight - left;
     double y = top + 4.6;

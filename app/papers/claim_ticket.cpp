@@ -2,6 +2,7 @@
 
 #include "app/desk/formats.h"
 #include "app/desk/garment_words.h"
+#include "core/trade/paper_code.h"
 
 #include <QCoreApplication>
 #include <QStringList>
@@ -48,6 +49,7 @@ public:
     QString shop;
     QString taken;
     QString number;
+    std::string code;
     QString ready;
     QString after;
     std::vector<TicketLine> lines;
@@ -107,6 +109,7 @@ TicketWords ticketWords(const ReckonedShop& shop, OrderId id) {
     ticket.shop = words(facts.settings.shopName);
     ticket.taken = QStringLiteral("%1, %2").arg(where, date(takenOn));
     ticket.number = QString::number(order.number);
+    ticket.code = paperCode(std::to_string(order.number), order.id.value);
     ticket.ready = isQuotation ? TicketWords::tr("Would be ready %1").arg(readyOn)
                                : TicketWords::tr("Ready %1").arg(readyOn);
     ticket.after = isQuotation
@@ -188,7 +191,7 @@ void drawTicketStub(PaperInk& ink, const TicketWords& ticket) {
              Across::Middle);
     const PaperType name = shrunkTo(kStubWidth, ticket.customer, kStubName, 2.6);
     ink.line({kStubMiddle, 20.6}, cutTo(kStubWidth, ticket.customer, name), name, Across::Middle);
-    ink.code({kStubMiddle - 14, 22.4, 28, 28}, ticket.number);
+    ink.code({kStubMiddle - 14, 22.4, 28, 28}, ticket.code);
     ink.line({kStubMiddle, 55}, ticket.garments, kTicketLine, Across::Middle);
     ink.line({kStubMiddle, 61.4}, ticket.stubOwed, shrunkTo(kStubWidth, ticket.stubOwed, kStubOwed, 2.2),
              Across::Middle);

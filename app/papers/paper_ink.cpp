@@ -123,8 +123,8 @@ void PaperInk::stroke(const QPainterPath& shape, QPointF at, double thick) {
     m_painter.restore();
 }
 
-void PaperInk::code(const QRectF& box, const QString& text) {
-    fill(codeOutline(codeSquareOf(plain(text)), box.width()), box.topLeft());
+void PaperInk::code(const QRectF& box, std::string_view text) {
+    fill(codeOutline(codeSquareOf(text), box.width()), box.topLeft());
 }
 
 QRectF PaperInk::garment(const QRectF& box, const QString& outline) {

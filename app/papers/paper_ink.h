@@ -39,7 +39,7 @@ public:
     void fill(const QPainterPath& shape, QPointF at = {});
     void stroke(const QPainterPath& shape, QPointF at, double thick);
     // A QR code, its quiet zone within the box.
-    void code(const QRectF& box, const QString& text);
+    void code(const QRectF& box, std::string_view text);
     // The garment as large as fits in the box, in lines; returns where its sheet lies (theme/drawings.h).
     QRectF garment(const QRectF& box, const QString& outline);
 

@@ -1,6 +1,7 @@
 #include "app/papers/roll_label.h"
 
 #include "app/desk/formats.h"
+#include "core/trade/paper_code.h"
 
 #include <QCoreApplication>
 
@@ -23,6 +24,7 @@ struct LabelWords {
 
 public:
     QString number;
+    std::string code;
     QString film;
     QString received;
     QString useBy;
@@ -33,6 +35,7 @@ LabelWords labelWords(const ReckonedShop& shop, RollId id) {
     const FilmRoll& roll = shop.facts.rolls.at(id);
     LabelWords label;
     label.number = words(roll.label());
+    label.code = paperCode(roll.label(), roll.id.value);
     label.film = words(shop.facts.films.at(roll.film).name());
     label.received =
         LabelWords::tr("%1 wide, received %2").arg(millimetres(roll.width), date(roll.receivedOn));
@@ -54,7 +57,7 @@ Paper labelOfRoll(const ReckonedShop& shop, RollId roll) {
     return {QStringLiteral("roll-label-%1").arg(label.number), kLabelSize, [label](PaperInk& ink) {
                 const double width = kLabelSize.width() - 2 * kEdge;
                 ink.line({kEdge, 13}, label.number, shrunkTo(kBesideCode, label.number, kLabelNumber, 6));
-                ink.code({44, 1.6, 24, 24}, label.number);
+                ink.code({44, 1.6, 24, 24}, label.code);
                 PaperType film = kLabelFilm;
                 while (film.millimetres > 2.4 && brokenInto(kBesideCode, label.film, film).size() > 2)
                     film.millimetres -= 0.1;

@@ -4,6 +4,7 @@
 #include "app/desk/formats.h"
 #include "app/desk/garment_words.h"
 #include "app/papers/code_square.h"
+#include "core/trade/paper_code.h"
 #include "tests/app/papers_fixture.h"
 
 #include <QRegularExpression>
@@ -63,16 +64,19 @@ TEST_F(PapersShape, AsDrawingsAreInMillimetresBlackOnWhiteAndNeedNoFont) {
 
 // ── codes ─────────────────────────────────────────────────────────────────────────────────────────────
 
-// ISO/IEC 18004, read by zbar: what is written comes back, and is the number alone.
+// ISO/IEC 18004, read by zbar: what is written comes back, and is the number with its check letters alone.
 TEST_F(PapersShape, CodesHoldTheNumberAndNothingElse) {
     const auto usual = stockUsualShop();
     const auto order = takeOrder(manyGarments(usual, 2)).id;
-    const QString number = QString::number(shop().facts.orders.at(order).number);
-    EXPECT_EQ(codesIn(pictureOf(claimTicket(shop(), order))), QStringList{number});
+    const auto code = [](const std::string& number, std::int64_t id) {
+        return QStringList{QString::fromStdString(paperCode(number, id))};
+    };
+    EXPECT_EQ(codesIn(pictureOf(claimTicket(shop(), order))),
+              code(std::to_string(shop().facts.orders.at(order).number), order.value));
     EXPECT_EQ(codesIn(pictureOf(labelOfRoll(shop(), usual.roll))),
-              QStringList{words(shop().facts.rolls.at(usual.roll).label())});
+              code(shop().facts.rolls.at(usual.roll).label(), usual.roll.value));
     for (const GarmentId id : garmentsOf(order)) {
-        const QStringList label{garmentNumber(shop().facts, shop().facts.garments.at(id))};
+        const QStringList label = code(shop().facts.labelOf(shop().facts.garments.at(id)), id.value);
         EXPECT_EQ(codesIn(pictureOf(bagTag(shop(), id))), label);
         EXPECT_EQ(codesIn(pictureOf(careCardPaper(shop(), id))), label);
     }

@@ -1,0 +1,38 @@
+#include "db/tables/numbered.h"
+
+#include "db/sqlite/query.h"
+#include "db/tables/codes.h"
+
+namespace holdfast::db {
+
+std::optional<NumberedOrder> orderNumbered(Connection& connection, std::int64_t number) {
+    Query row = connection.query("SELECT id, state FROM shop_order WHERE number = ?1", number);
+    if (!row.step())
+        return std::nullopt;
+    return NumberedOrder{row.id<OrderId>(0), fromCode<OrderState>(row.view(1))};
+}
+
+std::optional<GarmentId> garmentLettered(Connection& connection, OrderId order, std::string_view letter) {
+    Query rows = connection.query("SELECT id, position FROM garment WHERE order_id = ?1", order);
+    while (rows.step()) {
+        Garment garment;
+        garment.position = static_cast<int>(rows.integer(1));
+        if (garment.letter() == letter)
+            return rows.id<GarmentId>(0);
+    }
+    return std::nullopt;
+}
+
+std::optional<NumberedRoll> rollNumbered(Connection& connection, std::int64_t number) {
+    Query row = connection.query("SELECT id, film_id FROM film_roll WHERE number = ?1", number);
+    if (!row.step())
+        return std::nullopt;
+    return NumberedRoll{row.id<RollId>(0), row.id<FilmId>(1)};
+}
+
+int orderDigits(Connection& connection) {
+    const std::int64_t highest = connection.number("SELECT COALESCE(MAX(number), 0) FROM shop_order");
+    return highest == 0 ? 0 : static_cast<int>(std::to_string(highest).size());
+}
+
+} // namespace holdfast::db
