@@ -1,10 +1,12 @@
 #include "app/command_line/run.h"
 
 #include "app/command_line/arguments.h"
+#include "app/command_line/going_on.h"
 #include "app/command_line/papers.h"
 #include "app/command_line/table_files.h"
 #include "app/command_line/tour.h"
 #include "app/command_line/verbs.h"
+#include "app/shell/machine_settings.h"
 #include "app/shell/main_window.h"
 #include "app/shell/shop_opening.h"
 #include "app/shell/shop_paths.h"
@@ -61,8 +63,8 @@ int doVerb(const Arguments& arguments, int argc, char** argv) {
     }
 }
 
-// Letters are measured and drawn, which needs fonts but no display. What Qt misses where nobody is logged in, as by
-// a timer, is nothing to be told.
+// Letters are measured and drawn, which needs fonts but no display. What Qt misses where nobody is logged in,
+// as by a timer, is nothing to be told.
 int doPapers(const Arguments& arguments, int argc, char** argv) {
     qputenv("QT_QPA_PLATFORM", "offscreen");
     qputenv("QT_LOGGING_RULES", "default.warning=false");
@@ -82,7 +84,10 @@ int doTour(const Arguments& arguments, int argc, char** argv) {
 }
 
 // Empty: there is no shop yet.
-std::function<OpenedShop()> wayToOpen(const Arguments& arguments, const Clock& clock) {
+std::function<OpenedShop()> wayToOpen(const Arguments& arguments, const std::optional<GoingOn>& on,
+                                      const Clock& clock) {
+    if (on)
+        return [path = on->shop, clock] { return db::Shop::open(path, clock.now); };
     const std::filesystem::path path = arguments.shop.value_or(defaultShopPath());
     std::error_code ignored;
     if (arguments.isDemo)
@@ -101,17 +106,33 @@ void openIn(MainWindow& window, std::optional<OpenedShop> opened) {
         window.showStart(QString::fromStdString(opened->error().message));
 }
 
-int openWindow(const Arguments& arguments, int argc, char** argv) {
+// What is to be gone on with in a new process, once the window is closed.
+std::optional<GoingOn> workInWindow(const Arguments& arguments, int argc, char** argv, int& status) {
     QApplication application(argc, argv);
-    nameProgram();
     QGuiApplication::setDesktopFileName(QStringLiteral("holdfast"));
-    const Clock clock = clockFor(arguments);
-    ShopOpening opening(wayToOpen(arguments, clock));
+    const auto on = handedOn();
+    const Clock clock = on ? on->clock() : clockFor(arguments);
+    ShopOpening opening(wayToOpen(arguments, on, clock));
     setLight(application, Light::Day);
     MainWindow window(clock);
     openIn(window, opening.take());
-    window.show();
-    return QApplication::exec();
+    showWhereItWas(window);
+    status = QApplication::exec();
+    if (!window.isToReopen())
+        return std::nullopt;
+    return GoingOn{window.desk()->file().path(), window.desk()->clock().now()};
+}
+
+int openWindow(const Arguments& arguments, int argc, char** argv) {
+    nameProgram();
+    int status = kDone;
+    applyTextSize();
+    if (const auto on = workInWindow(arguments, argc, argv, status)) {
+        forgetTextSize();
+        goOn(*on, argv);
+        return kNotDone;
+    }
+    return status;
 }
 
 } // namespace

@@ -30,13 +30,17 @@ Clock systemClock() {
     return {systemNow, sinceBoot, systemOffset};
 }
 
+Clock clockFrom(Instant start) {
+    const std::chrono::milliseconds started = sinceBoot();
+    return {
+        [start, started] { return start + std::chrono::floor<std::chrono::seconds>(sinceBoot() - started); },
+        sinceBoot, systemOffset};
+}
+
 Clock clockOn(LocalDate date, std::chrono::minutes timeOfDay) {
     const LocalTime begins = LocalTime{date} + timeOfDay;
     const Instant guess{begins.time_since_epoch()};
-    const Instant start = guess - systemOffset(guess);
-    const std::chrono::milliseconds started = sinceBoot();
-    return {[start, started] { return start + std::chrono::floor<std::chrono::seconds>(sinceBoot() - started); },
-            sinceBoot, systemOffset};
+    return clockFrom(guess - systemOffset(guess));
 }
 
 } // namespace holdfast::app

@@ -25,6 +25,9 @@ struct Clock {
 
 Clock systemClock();
 
+// It is this instant now, and the time runs on from there.
+Clock clockFrom(Instant start);
+
 // The day is `date`, beginning at this local time, and runs on from there.
 Clock clockOn(LocalDate date, std::chrono::minutes timeOfDay);
 

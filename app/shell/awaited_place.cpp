@@ -13,10 +13,11 @@ AwaitedPlace::AwaitedPlace(ShopDesk& shopDesk, const BuiltPlace& built, QWidget*
     , m_built(built) {
     setFocusPolicy(Qt::StrongFocus);
     auto* whole = new QVBoxLayout(this);
-    whole->addWidget(new EmptyState(built.icon(),
-                                    tr("The climate readings are being read. Which rolls may be used, and so what "
-                                       "is held, is known in a moment."),
-                                    {}));
+    whole->addWidget(
+        new EmptyState(built.icon(),
+                       tr("The climate readings are being read. Which rolls may be used, and so what "
+                          "is held, is known in a moment."),
+                       {}));
     connect(&shopDesk, &ShopDesk::climateProgressed, this, [this](double share) {
         m_share = share;
         emit subtitleChanged();

@@ -1,6 +1,6 @@
 #pragma once
-// Stands where a place will, until the climate log is read: what rolls may be used, and so what is held and what
-// is walked, is not known before, and nothing is shown that the readings might take back.
+// Stands where a place will, until the climate log is read: what rolls may be used, and so what is held and
+// what is walked, is not known before, and nothing is shown that the readings might take back.
 
 #include "app/desk/place.h"
 #include "app/shell/places.h"

@@ -1,9 +1,9 @@
 #include "app/shell/finder_entries.h"
 
 #include "app/desk/formats.h"
+#include "app/shell/finder_actions.h"
 #include "app/shell/finder_papers.h"
 #include "app/shell/places.h"
-#include "app/theme/tokens.h"
 #include "core/cutting/nest.h"
 #include "db/tables/order_book.h"
 
@@ -18,6 +18,7 @@ namespace holdfast::app {
 namespace {
 
 constexpr int kMostOrders = 12;
+constexpr int kNewestOrders = 4; // with nothing typed
 
 class FinderWords {
     Q_DECLARE_TR_FUNCTIONS(holdfast::app::FinderWords)
@@ -26,9 +27,9 @@ public:
     static QString kind(FinderKind kind) {
         switch (kind) {
         case FinderKind::Place:
-            return tr("Place");
+            return tr("Go to");
         case FinderKind::Action:
-            return tr("Action");
+            return tr("Act");
         case FinderKind::Order:
             return tr("Order");
         case FinderKind::Roll:
@@ -37,104 +38,6 @@ public:
             return tr("Lot");
         }
         return {};
-    }
-
-    static std::vector<FinderEntry> places() {
-        std::vector<FinderEntry> entries;
-        for (const BuiltPlace& place : builtPlaces())
-            entries.push_back({.kind = FinderKind::Place,
-                               .title = place.words(),
-                               .second = {},
-                               .iconName = place.icon(),
-                               .shade = {},
-                               .keys = place.keys(),
-                               .target = GoTo{place.name, {}}});
-        return entries;
-    }
-
-    // Fairs of the list, the latest first, to be changed.
-    static std::vector<FinderEntry> fairs(ShopDesk& desk) {
-        std::vector<FinderEntry> entries;
-        std::vector<const Fair*> fairs;
-        for (const Fair& fair : desk.shop()->facts.fairs)
-            fairs.push_back(&fair);
-        std::ranges::sort(fairs, std::ranges::greater{}, &Fair::firstDay);
-        for (const Fair* fair : fairs) {
-            Matter matter;
-            matter.fair = fair->id;
-            entries.push_back({.kind = FinderKind::Action,
-                               .title = tr("Change the fair %1").arg(words(fair->name)),
-                               .second = fair->days() == 1
-                                             ? date(fair->firstDay)
-                                             : tr("%1 to %2").arg(date(fair->firstDay), date(fair->lastDay)),
-                               .iconName = QStringLiteral("fair-table"),
-                               .shade = {},
-                               .keys = {},
-                               .target = AskSlip{SlipName::ChangeFair, matter}});
-        }
-        return entries;
-    }
-
-    static std::vector<FinderEntry> actions(ShopDesk& desk) {
-        std::vector<FinderEntry> entries;
-        const auto add = [&](const QString& title, const QString& second, const QString& icon,
-                             const QKeySequence& keys, FinderTarget target) {
-            entries.push_back({.kind = FinderKind::Action,
-                               .title = title,
-                               .second = second,
-                               .iconName = icon,
-                               .shade = {},
-                               .keys = keys,
-                               .target = std::move(target)});
-        };
-        const auto slip = [&](SlipName name, const QString& title, const QString& second,
-                              const QString& icon) {
-            add(title, second, icon, {}, AskSlip{name, {}});
-        };
-        const auto act = [&](ShellAct name, const QString& title, const QString& second, const QString& icon,
-                             const QKeySequence& keys) { add(title, second, icon, keys, name); };
-        const auto errand = [&](Errand name, const QString& title, const QString& second,
-                                const QString& icon) { add(title, second, icon, {}, name); };
-        slip(SlipName::RecordReading, tr("Record a reading"),
-             tr("humidity and temperature of a storage place"), QStringLiteral("humidity"));
-        slip(SlipName::ImportReadings, tr("Import readings"), tr("the file of a climate logger"),
-             QStringLiteral("thermometer"));
-        slip(SlipName::ReceiveRoll, tr("Receive a roll"), tr("film onto the shelf"), QStringLiteral("roll"));
-        slip(SlipName::ReceiveBlanks, tr("Receive blanks"), tr("a delivery onto the rail"),
-             QStringLiteral("blank-rail"));
-        slip(SlipName::MarkDry, tr("Mark a load dry"), tr("washed blanks"), QStringLiteral("washed"));
-        slip(SlipName::CheckPress, tr("Check a press"), tr("temperatures at the marked spots"),
-             QStringLiteral("press-walk"));
-        slip(SlipName::AddFilm, tr("Add a film"), tr("finish, shade and its recipe"),
-             QStringLiteral("film-shelf"));
-        slip(SlipName::AddStyle, tr("Add a blank style"), tr("a garment to decorate"), QStringLiteral("tag"));
-        slip(SlipName::AddPress, tr("Add a press"), tr("its platen and how it heats"),
-             QStringLiteral("press-walk"));
-        slip(SlipName::AddFair, tr("Add a fair"), tr("days, hours and costs of a stall"),
-             QStringLiteral("fair-table"));
-        slip(SlipName::Settings, tr("Settings"), tr("shop, prices, opening hours, washing, cutting, rest"),
-             QStringLiteral("back-room"));
-        entries.push_back(daySheetEntry());
-        if (const auto last = desk.file().lastUndoable())
-            act(ShellAct::Undo, tr("Undo"), words(last->title), QStringLiteral("undo"),
-                QKeySequence(QKeySequence::Undo));
-        const bool isDay = light() == Light::Day;
-        act(ShellAct::ChangeLight, isDay ? tr("Evening light") : tr("Day light"),
-            isDay ? tr("dark cloth, for a dim workshop") : tr("undyed cloth, for a bright workshop"),
-            QStringLiteral("resting"), QKeySequence(Qt::Key_F6));
-        errand(Errand::BackUp, tr("Back up the shop"), tr("a whole copy in one new file"),
-               QStringLiteral("shelf-away"));
-        errand(Errand::CheckFile, tr("Check the shop file"), tr("its ledgers and its journal"),
-               QStringLiteral("done"));
-        errand(Errand::OpenAnother, tr("Open another shop"), tr("a file, a new shop, or the demo"),
-               QStringLiteral("order-book"));
-        errand(Errand::TakeInNews, tr("Take in news"), tr("what was done on another laptop"),
-               QStringLiteral("offline"));
-        errand(Errand::WriteNews, tr("Write news"), tr("what another laptop has not got yet"),
-               QStringLiteral("offline"));
-        errand(Errand::CopyForLaptop, tr("Copy for a laptop"), tr("the shop, for a second laptop"),
-               QStringLiteral("offline"));
-        return entries;
     }
 
     static FinderEntry order(const db::OrderLine& line, const Currency& currency, LocalDate today) {
@@ -252,7 +155,7 @@ bool beginsOneOf(const QString& typed, const QStringList& among) {
 // 0 is best; none: no match.
 std::optional<int> rank(const FinderEntry& entry, const QStringList& typed) {
     const QStringList title = wordsIn(entry.title);
-    const QStringList all = title + wordsIn(entry.second) + wordsIn(FinderWords::kind(entry.kind));
+    const QStringList all = title + wordsIn(entry.second) + wordsIn(entry.also);
     bool isTitleOnly = true;
     for (const QString& word : typed) {
         if (!beginsOneOf(word, all))
@@ -320,6 +223,16 @@ void addOrders(std::vector<Ranked>& ranked, ShopDesk& desk, const QString& typed
     }
 }
 
+void addNewestOrders(std::vector<Ranked>& ranked, ShopDesk& desk) {
+    const auto lines = desk.file().read([&](db::Connection& connection) {
+        return db::findOrders(connection, {}, db::OrderFilter::All, kNewestOrders);
+    });
+    if (!lines.ok())
+        return;
+    for (const db::OrderLine& line : *lines)
+        ranked.push_back({0, FinderWords::order(line, desk.currency(), desk.now().today())});
+}
+
 } // namespace
 
 QString finderKindWords(FinderKind kind) {
@@ -329,8 +242,13 @@ QString finderKindWords(FinderKind kind) {
 std::vector<FinderEntry> findEntries(ShopDesk& desk, const QString& typed, std::size_t limit) {
     const QStringList typedWords = wordsIn(typed);
     std::vector<Ranked> ranked;
-    addMatching(ranked, FinderWords::places(), typedWords);
-    addMatching(ranked, FinderWords::actions(desk), typedWords);
+    if (typedWords.isEmpty()) {
+        addMatching(ranked, waitingEntries(desk), typedWords);
+        addNewestOrders(ranked, desk);
+    } else {
+        addMatching(ranked, placeEntries(), typedWords);
+    }
+    addMatching(ranked, actionEntries(desk), typedWords);
     if (!typedWords.isEmpty()) {
         addOrders(ranked, desk, typed);
         if (!desk.awaitsClimate()) {
@@ -340,7 +258,7 @@ std::vector<FinderEntry> findEntries(ShopDesk& desk, const QString& typed, std::
         addMatching(ranked, lots(*desk.shop()), typedWords);
         if (typedWords.size() > 1)
             addMatching(ranked, paperEntries(*desk.shop(), typedWords), typedWords);
-        addMatching(ranked, FinderWords::fairs(desk), typedWords);
+        addMatching(ranked, fairEntries(desk), typedWords);
         std::ranges::stable_sort(ranked, {}, &Ranked::rank);
     }
     std::vector<FinderEntry> found;

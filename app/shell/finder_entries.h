@@ -13,7 +13,7 @@
 namespace holdfast::app {
 
 // What the shell itself does.
-enum class ShellAct { Undo, ChangeLight };
+enum class ShellAct { Undo, ChangeLight, LargerText, SmallerText, UsualText, ShowKeys };
 
 struct GoTo {
     PlaceName place;
@@ -34,7 +34,8 @@ enum class FinderKind { Place, Action, Order, Roll, Lot };
 struct FinderEntry {
     FinderKind kind = FinderKind::Action;
     QString title;
-    QString second; // quiet words behind the title
+    QString second;    // quiet words behind the title
+    QString also = {}; // not shown: other words that people type for it
     QString iconName;
     QColor shade; // of film or cloth, instead of the icon
     QKeySequence keys;
@@ -42,7 +43,7 @@ struct FinderEntry {
 };
 
 // Best match first, at most `limit`. Every word typed must begin a word of the entry; orders are found by all
-// that the order book's search knows. Nothing typed: the places, then the actions.
+// that the order book's search knows. Nothing typed: what waits, the newest orders, then the acts.
 std::vector<FinderEntry> findEntries(ShopDesk& desk, const QString& typed, std::size_t limit = 40);
 
 QString finderKindWords(FinderKind kind); // "Order"

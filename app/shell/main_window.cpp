@@ -2,6 +2,7 @@
 
 #include "app/desk/background_work.h"
 #include "app/desk/formats.h"
+#include "app/shell/machine_settings.h"
 #include "app/shell/seat.h"
 #include "app/shell/shop_paths.h"
 #include "app/shell/shop_start.h"
@@ -13,8 +14,10 @@ namespace holdfast::app {
 
 namespace {
 
+// Below this a place is seen through too small a hole; above it, what does not fit scrolls.
+constexpr QSize kLeastSize{480, 320};
 constexpr QSize kUsualSize{1366, 768};
-constexpr QSize kLeastSize{1280, 700};
+constexpr int kSettled = 1'000;
 
 } // namespace
 
@@ -25,6 +28,9 @@ MainWindow::MainWindow(Clock clock, QWidget* parent)
     setWindowTitle(tr("Holdfast"));
     setMinimumSize(kLeastSize);
     resize(kUsualSize);
+    m_settled.setSingleShot(true);
+    m_settled.setInterval(kSettled);
+    connect(&m_settled, &QTimer::timeout, this, [this] { keepWhereItIs(*this); });
 }
 
 MainWindow::~MainWindow() {
@@ -50,6 +56,7 @@ void MainWindow::open(std::unique_ptr<db::Shop> file, Clock clock) {
     m_workshop = new Workshop(*m_desk, this);
     connect(
         m_workshop, &Workshop::anotherShopAsked, this, [this] { showStart(); }, Qt::QueuedConnection);
+    connect(m_workshop, &Workshop::textSizeAsked, this, &MainWindow::setTextSize, Qt::QueuedConnection);
     m_workshop->setGeometry(rect());
     m_workshop->show();
     m_workshop->begin();
@@ -133,6 +140,25 @@ void MainWindow::resizeEvent(QResizeEvent* event) {
         m_workshop->setGeometry(rect());
     if (m_start != nullptr)
         m_start->setGeometry(rect());
+    if (isVisible())
+        m_settled.start();
+}
+
+void MainWindow::moveEvent(QMoveEvent* event) {
+    QWidget::moveEvent(event);
+    if (isVisible())
+        m_settled.start();
+}
+
+void MainWindow::closeEvent(QCloseEvent* event) {
+    keepWhereItIs(*this);
+    QWidget::closeEvent(event);
+}
+
+void MainWindow::setTextSize(int percent) {
+    keepTextSize(percent);
+    m_isToReopen = true;
+    close();
 }
 
 } // namespace holdfast::app

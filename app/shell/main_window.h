@@ -3,6 +3,7 @@
 
 #include "app/desk/shop_desk.h"
 
+#include <QTimer>
 #include <QWidget>
 
 #include <filesystem>
@@ -30,21 +31,28 @@ public:
     ShopDesk* desk() const { return m_desk.get(); }
     Workshop* workshop() const { return m_workshop; }
     ShopStart* start() const { return m_start; }
+    // The window was closed to be opened again with text of another size.
+    bool isToReopen() const { return m_isToReopen; }
 
 protected:
     void resizeEvent(QResizeEvent* event) override;
+    void moveEvent(QMoveEvent* event) override;
+    void closeEvent(QCloseEvent* event) override;
 
 private:
     void startNew(const std::filesystem::path& path, const QString& name);
     void openFile(const std::filesystem::path& path);
     void openDemo();
     void closeShop();
+    void setTextSize(int percent);
 
     Clock m_clock;
     std::unique_ptr<ShopDesk> m_desk;
     Workshop* m_workshop = nullptr;
     ShopStart* m_start = nullptr;
     BackgroundWork* m_demoMaking = nullptr;
+    QTimer m_settled; // some time after the window was moved or its size changed
+    bool m_isToReopen = false;
 };
 
 } // namespace holdfast::app

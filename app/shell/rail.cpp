@@ -18,17 +18,18 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kButtonHeight = 64;
+constexpr int kTallButton = 66; // icon, name and what waits
+constexpr int kLowButton = 40;  // name and what waits
+constexpr int kLeastButton = 30;
 constexpr int kButtonSide = 8; // between a place and the rail's edges
-constexpr int kRailIcon = 24;
+constexpr int kRailIcon = 22;
 constexpr int kGroupGap = 13;
 constexpr int kMarkTop = 12;
 constexpr int kMark = 52;
 constexpr int kFirstPlace = 70;
+constexpr int kAboveAll = 6; // where there is no room for the mark
 constexpr int kAirHeight = 50;
 constexpr int kAirBelow = 6;
-constexpr int kBadge = 18;
-constexpr std::size_t kMostOnBadge = 999;
 
 // The keyboard's ring on the rail is of the rail's own ink: indigo would not be seen there.
 void paintRailFocus(QPainter& painter, const QRectF& box) {
@@ -64,16 +65,16 @@ RailButton::RailButton(const BuiltPlace& place, QWidget* parent)
     setCursor(Qt::PointingHandCursor);
 }
 
-void RailButton::setCount(std::size_t count, const QString& words) {
-    setAccessibleDescription(words);
-    if (m_count == count)
-        return;
-    m_count = count;
+void RailButton::setWaiting(const QString& brief, const QString& inFull) {
+    setAccessibleDescription(inFull);
+    setToolTip(inFull.isEmpty() ? keyCapText(m_place.keys())
+                                : QStringLiteral("%1, %2").arg(keyCapText(m_place.keys()), inFull));
+    m_waiting = brief;
     update();
 }
 
 QSize RailButton::sizeHint() const {
-    return {kRailWidth - 2 * kButtonSide, kButtonHeight};
+    return {kRailWidth - 2 * kButtonSide, kTallButton};
 }
 
 void RailButton::paintEvent(QPaintEvent*) {
@@ -87,27 +88,22 @@ void RailButton::paintEvent(QPaintEvent*) {
         paintBox(painter, box, kButtonRadius, blended(dyes.rail, dyes.railThread, 0.3), {});
     }
     const QColor ink = isChecked() ? dyes.ink : dyes.railInk;
-    const QRectF icon((width() - kRailIcon) / 2.0, 10, kRailIcon, kRailIcon);
-    paintIcon(painter, icon, m_place.icon(), ink);
+    const qreal line = lineHeight(Type::Small);
+    const bool hasIcon = height() >= kTallButton;
+    const bool hasWaiting = !m_waiting.isEmpty() && height() >= kLowButton;
+    const qreal icon = hasIcon ? kRailIcon + 2 : 0;
+    qreal y = std::round((height() - icon - line - (hasWaiting ? line - 2 : 0)) / 2);
+    if (hasIcon)
+        paintIcon(painter, {(width() - kRailIcon) / 2.0, y, kRailIcon, kRailIcon}, m_place.icon(), ink);
+    y += icon;
     // A longer word in another language stays whole in the smaller width of its letters.
-    const QRectF words(0, 36, width(), lineHeight(Type::SmallStrong));
-    paintLine(painter, words, text(), isChecked() ? Type::SmallStrong : Type::Small, ink, Qt::AlignHCenter);
-    if (m_count > 0)
-        paintBadge(painter, icon);
+    paintLine(painter, {0, y, box.width(), line}, text(), isChecked() ? Type::SmallStrong : Type::Small, ink,
+              Qt::AlignHCenter);
+    if (hasWaiting)
+        paintLine(painter, {0, y + line - 2, box.width(), line}, m_waiting, Type::SmallStrong, ink,
+                  Qt::AlignHCenter);
     if (hasFocus())
         paintRailFocus(painter, box);
-}
-
-void RailButton::paintBadge(QPainter& painter, const QRectF& icon) const {
-    const Tokens& dyes = tokens();
-    const QString count = m_count > kMostOnBadge ? QStringLiteral("999+") : QString::number(m_count);
-    const qreal wide = std::max<qreal>(kBadge, std::ceil(widthOf(count, Type::SmallStrong)) + 8);
-    // Beside the icon's upper right corner, never over the edge of the label.
-    const qreal left = std::min(icon.right() - 4, width() - wide - 6);
-    const QRectF badge(left, 4, wide, kBadge);
-    paintBox(painter, badge, kBadge / 2.0, isChecked() ? dyes.indigo : dyes.railInk, {});
-    paintLine(painter, badge, count, Type::SmallStrong, isChecked() ? dyes.onIndigo : dyes.rail,
-              Qt::AlignHCenter);
 }
 
 void RailButton::keyPressEvent(QKeyEvent* event) {
@@ -190,25 +186,21 @@ void Rail::setCurrent(PlaceName place) {
 
 void Rail::show(ShopDesk& desk) {
     const ReckonedShop& shop = *desk.shop();
-    if (RailButton* walk = button(PlaceName::PressWalk)) {
-        const std::size_t waiting = desk.walk().total - desk.walk().pressed;
-        walk->setCount(waiting, waiting == 0   ? QString()
-                                : waiting == 1 ? tr("1 garment to press")
-                                               : tr("%1 garments to press").arg(waiting));
-    }
-    if (RailButton* shelf = button(PlaceName::FilmShelf)) {
-        const std::size_t rolls = rollsToSee(shop);
-        shelf->setCount(rolls, rolls == 0   ? QString()
-                               : rolls == 1 ? tr("1 roll past or outside its limits")
-                                            : tr("%1 rolls past or outside their limits").arg(rolls));
-    }
-    if (RailButton* mat = button(PlaceName::CuttingMat)) {
-        const std::size_t decals = decalsToCut(shop);
-        mat->setCount(decals, decals == 0   ? QString()
-                              : decals == 1 ? tr("1 decal to cut")
-                                            : tr("%1 decals to cut").arg(decals));
-    }
+    const auto wait = [this](PlaceName place, std::size_t count, const QString& brief, const QString& one,
+                             const QString& many) {
+        if (RailButton* found = button(place); found != nullptr && count == 0)
+            found->setWaiting({}, {});
+        else if (found != nullptr)
+            found->setWaiting(brief.arg(count), count == 1 ? one : many.arg(count));
+    };
+    wait(PlaceName::PressWalk, desk.walk().total - desk.walk().pressed, tr("%1 to press"),
+         tr("1 garment to press"), tr("%1 garments to press"));
+    wait(PlaceName::FilmShelf, rollsToSee(shop), tr("%1 to look at"), tr("1 roll past or outside its limits"),
+         tr("%1 rolls past or outside their limits"));
+    wait(PlaceName::CuttingMat, decalsToCut(shop), tr("%1 to cut"), tr("1 decal to cut"),
+         tr("%1 decals to cut"));
     showAir(shop);
+    arrange();
 }
 
 void Rail::showAir(const ReckonedShop& shop) {
@@ -236,26 +228,39 @@ void Rail::showAir(const ReckonedShop& shop) {
 
 void Rail::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
+    arrange();
+}
+
+// Buttons as tall as the room allows, the mark above them where they are.
+void Rail::arrange() {
+    const auto count = static_cast<int>(m_places.size());
+    const int groups = 3;
+    const int foot = m_air->isHidden() ? kAboveAll : kAirHeight + kAirBelow;
+    const int room = height() - foot - (groups - 1) * kGroupGap;
+    m_hasMark = kFirstPlace + count * kTallButton <= room;
+    int y = m_hasMark ? kFirstPlace : kAboveAll;
+    const int tall = m_hasMark ? kTallButton : std::clamp((room - y) / count, kLeastButton, kTallButton);
     m_stitches.clear();
-    int y = kFirstPlace;
     const RailButton* last = nullptr;
     for (RailButton* button : m_places) {
         if (last != nullptr && builtPlace(button->place())->group != builtPlace(last->place())->group) {
             m_stitches.append(y + kGroupGap / 2);
             y += kGroupGap;
         }
-        button->setGeometry(kButtonSide, y, kRailWidth - 2 * kButtonSide, kButtonHeight);
-        y += kButtonHeight;
+        button->setGeometry(kButtonSide, y, kRailWidth - 2 * kButtonSide, tall);
+        y += tall;
         last = button;
     }
     m_air->setGeometry(2, height() - kAirHeight - kAirBelow, kRailWidth - 4, kAirHeight);
+    update();
 }
 
 void Rail::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     const Tokens& dyes = tokens();
     painter.fillRect(rect(), dyes.rail);
-    paintMark(painter, QRectF((kRailWidth - kMark) / 2.0, kMarkTop, kMark, kMark), dyes.railInk);
+    if (m_hasMark)
+        paintMark(painter, QRectF((kRailWidth - kMark) / 2.0, kMarkTop, kMark, kMark), dyes.railInk);
     for (const int y : m_stitches)
         paintRunningStitch(painter, {18, y + 0.5}, {kRailWidth - 18.0, y + 0.5}, dyes.railThread, 2);
 }

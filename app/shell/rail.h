@@ -1,6 +1,7 @@
 #pragma once
-// The rail of places at the left: our mark, the places in their groups with a running stitch between, counts
-// as badges, and at the foot the air of the first storage place.
+// The rail of places at the left: our mark, the places in their groups with a running stitch between, each
+// with what waits there in words, and at the foot the air of the first storage place. On a low window the
+// mark goes first, then the icons; the words stay.
 
 #include "app/shell/places.h"
 
@@ -18,8 +19,8 @@ public:
     explicit RailButton(const BuiltPlace& place, QWidget* parent);
 
     PlaceName place() const { return m_place.name; }
-    void setCount(std::size_t count,
-                  const QString& words); // 0 takes the badge away; words say the count in full
+    // What waits there: "15 to press" below the name, and in full. Empty: nothing.
+    void setWaiting(const QString& brief, const QString& inFull);
 
     QSize sizeHint() const override;
 
@@ -28,10 +29,8 @@ protected:
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
-    void paintBadge(QPainter& painter, const QRectF& icon) const;
-
     const BuiltPlace& m_place;
-    std::size_t m_count = 0;
+    QString m_waiting;
 };
 
 // The last reading of a place: humidity and temperature. Pressing it asks for a new one.
@@ -76,11 +75,13 @@ protected:
 
 private:
     RailButton* button(PlaceName place) const;
+    void arrange();
     void showAir(const ReckonedShop& shop);
 
     QVector<RailButton*> m_places;
     RailAir* m_air = nullptr;
     PlaceId m_airOf;
+    bool m_hasMark = true;
     QVector<int> m_stitches; // y of each
 };
 

@@ -1,6 +1,6 @@
 #include "app/shell/slip_edge.h"
 
-#include "app/shell/focus_round.h"
+#include "app/shell/reading_order.h"
 #include "app/theme/measures.h"
 #include "app/theme/tokens.h"
 #include "app/widgets/button.h"
@@ -42,7 +42,11 @@ void SlipEdge::open(Slip* slip) {
     show();
     raise();
     slip->show();
-    slip->begin();
+    takeKeyboard();
+}
+
+void SlipEdge::takeKeyboard() {
+    m_slip->begin();
     if (!hasKeyboard())
         m_leave->setFocus(Qt::OtherFocusReason);
 }
@@ -53,7 +57,7 @@ void SlipEdge::close() {
     const bool hadKeyboard = hasKeyboard();
     drop();
     hide();
-    if (hadKeyboard && !m_before.isNull() && m_before->isVisible() && m_before->isEnabled())
+    if (hadKeyboard && canHaveKeyboard(m_before))
         m_before->setFocus(Qt::OtherFocusReason);
     emit closed();
 }

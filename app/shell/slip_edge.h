@@ -1,6 +1,7 @@
 #pragma once
 // The right edge of the window, where a slip stands over the place: one at a time, a thread border, Escape
-// leaves. Tab goes round within it; when it closes, the keyboard goes back to where it was.
+// leaves. Tab goes round within it; when it closes, the keyboard goes back to where it was,
+// or, where that is gone, to where work goes on in the place.
 
 #include "app/slips/slip.h"
 
@@ -26,6 +27,8 @@ public:
     void close();
     bool isOpen() const { return !m_slip.isNull(); }
     Slip* slip() const { return m_slip; }
+    // Puts the keyboard where the slip begins.
+    void takeKeyboard();
     // Whether the keyboard is in the slip.
     bool hasKeyboard() const;
 

@@ -4,8 +4,12 @@
 #include "app/shell/awaited_place.h"
 #include "app/shell/command_finder.h"
 #include "app/shell/foot_line.h"
+#include "app/shell/keyboard_keeper.h"
+#include "app/shell/keys_slip.h"
+#include "app/shell/machine_settings.h"
 #include "app/shell/place_header.h"
 #include "app/shell/rail.h"
+#include "app/shell/scan_listener.h"
 #include "app/shell/seat.h"
 #include "app/shell/slip_edge.h"
 #include "app/slips/slip.h"
@@ -13,12 +17,10 @@
 
 #include <QApplication>
 #include <QKeyEvent>
-#include <QLayout>
 #include <QLineEdit>
-#include <QPainter>
 #include <QPointer>
+#include <QScrollArea>
 #include <QShortcut>
-#include <QStackedWidget>
 #include <QTimer>
 
 #include <algorithm>
@@ -26,30 +28,22 @@
 
 namespace holdfast::app {
 
-namespace {
-
-// The margin at the foot of a place, of its own layout or of the page that fills it.
-int gutterBelow(const QWidget& place) {
-    const QLayout* layout = place.layout();
-    if (layout == nullptr)
-        return 0;
-    const int own = layout->contentsMargins().bottom();
-    if (own > 0 || layout->count() != 1)
-        return own;
-    const auto* pages = qobject_cast<const QStackedWidget*>(layout->itemAt(0)->widget());
-    return pages != nullptr && pages->currentWidget() != nullptr ? gutterBelow(*pages->currentWidget()) : 0;
-}
-
-} // namespace
-
 Workshop::Workshop(ShopDesk& desk, QWidget* parent)
     : QWidget(parent)
     , m_desk(desk)
     , m_rail(new Rail(this))
     , m_header(new PlaceHeader(this))
     , m_foot(new FootLine(this))
-    , m_slips(new SlipEdge(this)) {
+    , m_slips(new SlipEdge(this))
+    , m_room(new QScrollArea(this)) {
     setObjectName(QStringLiteral("workshop"));
+    m_room->setObjectName(QStringLiteral("placeRoom"));
+    m_room->setFrameShape(QFrame::NoFrame);
+    m_room->setFocusPolicy(Qt::NoFocus);
+    m_room->viewport()->setAutoFillBackground(false);
+    m_room->setWidget(new QWidget);
+    m_room->widget()->setAutoFillBackground(false);
+    m_room->stackUnder(m_foot);
     connect(m_rail, &Rail::placeChosen, this, [this](PlaceName name) { turnTo(name); });
     connect(m_rail, &Rail::airChosen, this, [this](PlaceId place) {
         Matter matter;
@@ -60,12 +54,17 @@ Workshop::Workshop(ShopDesk& desk, QWidget* parent)
         if (m_ledFrom)
             turnTo(*m_ledFrom);
     });
+    connect(m_header, &PlaceHeader::findAsked, this, [this] { finder()->open(); });
+    connect(m_header, &PlaceHeader::keysAsked, this, [this] { act(ShellAct::ShowKeys); });
     connect(m_foot, &FootLine::undoAsked, this, &Workshop::undo);
     connect(m_foot, &FootLine::heightChanged, this, &Workshop::arrange);
     listenToDesk();
     makeWork();
     makeKeys();
+    keepKeyboard();
     qApp->installEventFilter(this);
+    m_scanner = new ScanListener(this); // after the filter above: the last one installed sees a key first
+    connect(m_scanner, &ScanListener::scanned, this, &Workshop::openScanned);
 }
 
 Workshop::~Workshop() {
@@ -98,6 +97,36 @@ void Workshop::makeKeys() {
     key(QKeySequence(QKeySequence::Undo), [this] { undo(); });
     key(QKeySequence(Qt::Key_F6), [this] { changeLight(); });
     key(QKeySequence(Qt::CTRL | Qt::Key_E), [this] { changeLight(); });
+    key(QKeySequence(Qt::Key_F1), [this] { act(ShellAct::ShowKeys); });
+    key(QKeySequence(Qt::CTRL | Qt::Key_Plus), [this] { act(ShellAct::LargerText); });
+    key(QKeySequence(Qt::CTRL | Qt::Key_Equal), [this] { act(ShellAct::LargerText); });
+    key(QKeySequence(Qt::CTRL | Qt::Key_Minus), [this] { act(ShellAct::SmallerText); });
+    key(QKeySequence(Qt::CTRL | Qt::Key_0), [this] { act(ShellAct::UsualText); });
+}
+
+void Workshop::keepKeyboard() {
+    KeyboardKeeper::Room room;
+    room.partOf = [this](const QWidget* widget) -> QWidget* {
+        for (QWidget* part : {static_cast<QWidget*>(m_slips), static_cast<QWidget*>(m_finder),
+                              static_cast<QWidget*>(place())})
+            if (part != nullptr && (part == widget || part->isAncestorOf(widget)))
+                return part;
+        // The tools of the place, which stand in the header.
+        return m_header->isOfTools(widget) ? place() : nullptr;
+    };
+    room.usualPart = [this] { return place(); };
+    room.giveBack = [this](QWidget* part) {
+        if (part == m_slips)
+            m_slips->takeKeyboard();
+        else if (Place* shown = place(); shown != nullptr)
+            shown->takeKeyboard();
+    };
+    m_keyboard = new KeyboardKeeper(this, std::move(room));
+    connect(m_slips, &SlipEdge::closed, m_keyboard, &KeyboardKeeper::settleSoon);
+}
+
+bool Workshop::focusNextPrevChild(bool next) {
+    return m_keyboard->move(next);
 }
 
 CommandFinder* Workshop::finder() {
@@ -180,15 +209,14 @@ Place* Workshop::made(const BuiltPlace& built) {
         return found->second;
     Place* place = nullptr;
     if (built.needsClimate && m_desk.awaitsClimate())
-        place = m_awaited.emplace_back(new AwaitedPlace(m_desk, built, this));
+        place = m_awaited.emplace_back(new AwaitedPlace(m_desk, built, m_room->widget()));
     else
-        place = built.make(m_desk, this);
+        place = built.make(m_desk, m_room->widget());
     if (place->objectName().isEmpty())
         place->setObjectName(QString::fromLatin1(built.code));
     if (place->accessibleName().isEmpty())
         place->setAccessibleName(built.words());
     place->hide();
-    place->stackUnder(m_foot);
     connect(place, &Place::subtitleChanged, this, [this, place] {
         if (place == this->place())
             m_header->setSubtitle(place->subtitle());
@@ -301,64 +329,6 @@ bool Workshop::eventFilter(QObject* watched, QEvent* event) {
         return true;
     }
     return QWidget::eventFilter(watched, event);
-}
-
-// ── what the shell does itself ────────────────────────────────────────────────────────────────────────
-
-void Workshop::act(ShellAct act) {
-    switch (act) {
-    case ShellAct::Undo:
-        undo();
-        return;
-    case ShellAct::ChangeLight:
-        changeLight();
-        return;
-    }
-}
-
-void Workshop::undo() {
-    db::Shop& file = m_desk.file();
-    const auto last = file.read([&](db::Connection&) { return file.lastUndoable(); });
-    if (!m_desk.done(last))
-        return;
-    if (!last->has_value()) {
-        m_foot->showWords(tr("There is nothing to take back."));
-        return;
-    }
-    takeBack(**last);
-}
-
-void Workshop::changeLight() {
-    const Light other = light() == Light::Day ? Light::Evening : Light::Day;
-    setLight(*qApp, other);
-    keepLight(m_desk.file(), other);
-}
-
-// ── layout ────────────────────────────────────────────────────────────────────────────────────────────
-
-void Workshop::arrange() {
-    const int right = width() - kRailWidth;
-    m_rail->setGeometry(0, 0, kRailWidth, height());
-    m_header->setGeometry(kRailWidth, 0, right, kHeaderHeight);
-    const int foot = m_foot->heightForWidth(right);
-    m_foot->setGeometry(kRailWidth, height() - foot, right, foot);
-    if (Place* now = place()) {
-        // The foot stands in the gutter that the place leaves below itself, as far as there is one.
-        const int shared = std::clamp(gutterBelow(*now) - kFocusGap, 0, kSpace12);
-        now->setGeometry(kRailWidth, kHeaderHeight, right, height() - kHeaderHeight - foot + shared);
-    }
-    m_slips->setGeometry(width() - kSlipWidth, kHeaderHeight, kSlipWidth, height() - kHeaderHeight);
-    if (m_finder != nullptr)
-        m_finder->place(QRect(kRailWidth, kHeaderHeight, right, height() - kHeaderHeight));
-}
-
-void Workshop::resizeEvent(QResizeEvent* event) {
-    QWidget::resizeEvent(event);
-    arrange();
-}
-
-void Workshop::paintEvent(QPaintEvent*) {
-    QPainter(this).fillRect(rect(), tokens().ground);
 }
 
 } // namespace holdfast::app

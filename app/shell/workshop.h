@@ -13,14 +13,18 @@
 #include <optional>
 #include <vector>
 
+class QScrollArea;
+
 namespace holdfast::app {
 
 class AwaitedPlace;
 class BackgroundWork;
 class CommandFinder;
 class FootLine;
+class KeyboardKeeper;
 class PlaceHeader;
 class Rail;
+class ScanListener;
 class Slip;
 class SlipEdge;
 
@@ -44,6 +48,8 @@ public:
     void printPaper(PaperName name, const Matter& matter);
     void act(ShellAct act);
     void doErrand(Errand errand);
+    // What a scanner typed; opens what it names, or says why not.
+    void openScanned(const QString& typed);
 
     SlipEdge* slipEdge() const { return m_slips; }
     CommandFinder* finder(); // made when first asked for: the start is shorter without it
@@ -51,11 +57,13 @@ public:
 
 signals:
     void anotherShopAsked();
+    void textSizeAsked(int percent);
 
 protected:
     void resizeEvent(QResizeEvent* event) override;
     void paintEvent(QPaintEvent* event) override;
     bool eventFilter(QObject* watched, QEvent* event) override;
+    bool focusNextPrevChild(bool next) override;
 
 private:
     void present(const BuiltPlace& place, const Matter& matter);
@@ -63,6 +71,7 @@ private:
     void listenToDesk();
     void makeKeys();
     void makeWork();
+    void keepKeyboard();
     void arrange();
     void follow(const FinderTarget& target);
     void refreshFrame();
@@ -70,11 +79,14 @@ private:
     void undo();
     void takeBack(const db::HistoryEntry& entry);
     void changeLight();
+    void changeTextSize(int percent);
     void closeFinder();
+    void layPlace(const QRect& room);
     void openBackupSlip();
     void backUp(const std::filesystem::path& target);
     void checkFile();
-    using DeedBeside = std::function<Result<std::string>(db::Shop& shop, const std::function<bool(double)>& progress)>;
+    using DeedBeside =
+        std::function<Result<std::string>(db::Shop& shop, const std::function<bool(double)>& progress)>;
     void writeBeside(const QString& words, DeedBeside deed);
     void openCopySlip();
     void openNewsSlip();
@@ -91,6 +103,9 @@ private:
     SlipEdge* m_slips = nullptr;
     CommandFinder* m_finder = nullptr;
     BackgroundWork* m_work = nullptr;
+    KeyboardKeeper* m_keyboard = nullptr;
+    ScanListener* m_scanner = nullptr;
+    QScrollArea* m_room = nullptr; // the place shown is in it, and scrolls where it is larger
     std::map<PlaceName, Place*> m_places;
     PlaceName m_current = PlaceName::FairTable;
     std::optional<PlaceName> m_ledFrom;

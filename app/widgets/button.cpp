@@ -50,6 +50,8 @@ Button::Button(const QString& text, const QString& iconName, Kind kind, QWidget*
     , m_kind(kind)
     , m_iconName(iconName) {
     setAutoDefault(false);
+    // A click leaves the keyboard where it is: in the list or the line that is worked in.
+    setFocusPolicy(Qt::TabFocus);
     setCursor(Qt::PointingHandCursor);
     setKind(kind);
 }
@@ -258,6 +260,12 @@ void Button::keyPressEvent(QKeyEvent* event) {
             click();
         }
         event->accept();
+        return;
+    }
+    // Qt would go to the next button by arrow, wherever it is; arrows are the lists' and scroll what is about.
+    if (event->key() == Qt::Key_Up || event->key() == Qt::Key_Down || event->key() == Qt::Key_Left ||
+        event->key() == Qt::Key_Right) {
+        event->ignore();
         return;
     }
     QPushButton::keyPressEvent(event);

@@ -42,6 +42,7 @@ public:
 
     // Says why it cannot be pressed and disables it; an empty reason enables it again. The reason is the tool
     // tip and the accessible description.
+    QString keyText() const { return m_keyText; }
     void setCannot(const QString& reason);
 
     QSize sizeHint() const override;

@@ -32,6 +32,8 @@ public:
 
     // The cap, and the key that puts the cursor here from anywhere in the window.
     void setKey(const QKeySequence& keys);
+    QString keyText() const { return m_keyText; }
+    QString label() const { return m_label; }
     void showKey(const QKeySequence& keys);
 
     void selectAll();

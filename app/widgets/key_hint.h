@@ -20,6 +20,8 @@ public:
             QWidget* parent = nullptr);
 
     void setWords(const QString& words);
+    QString words() const { return m_words; }
+    const QKeySequence& keys() const { return m_keys; }
     // The key puts the focus on `section` from anywhere in the window.
     void jumpTo(QWidget* section);
 

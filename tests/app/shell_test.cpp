@@ -3,6 +3,7 @@
 #include "app/shell/command_finder.h"
 #include "app/shell/finder_model.h"
 #include "app/shell/foot_line.h"
+#include "app/shell/machine_settings.h"
 #include "app/shell/main_window.h"
 #include "app/shell/rail.h"
 #include "app/shell/shop_paths.h"
@@ -20,7 +21,12 @@
 #include <QFile>
 #include <QLineEdit>
 #include <QListView>
+#include <QScrollArea>
+#include <QScrollBar>
+#include <QSignalSpy>
 #include <QTest>
+
+#include <algorithm>
 
 namespace holdfast::app {
 namespace {
@@ -122,10 +128,98 @@ TEST_F(Shell, RailCountsWhatWaitsForThePressAndRollsOutsideTheirLimits) {
     EXPECT_NE(find("rail-air")->accessibleName().indexOf(QStringLiteral("72 %")), -1);
 }
 
-TEST_F(Shell, WindowKeepsItsLeastSize) {
+// ── size and keys ─────────────────────────────────────────────────────────────────────────────────────
+
+// Small laptops, a tablet on its end, and 1366 × 768 at 150 and 160 %.
+TEST_F(Shell, EveryPlaceCanBeSeenWholeOnSmallScreens) {
+    stockUsualShop();
     openWindow();
-    EXPECT_EQ(window().minimumSize(), QSize(1280, 700));
-    EXPECT_EQ(window().windowTitle().toStdString(), "Holdfast");
+    auto* room = find<QScrollArea>("placeRoom");
+    for (const QSize size :
+         {QSize(1366, 728), QSize(1024, 560), QSize(800, 1240), QSize(911, 486), QSize(854, 450)}) {
+        window().resize(size);
+        for (const BuiltPlace& built : builtPlaces()) {
+            workshop().turnTo(built.name);
+            QTest::qWait(0);
+            EXPECT_EQ(window().size(), size) << built.title;
+            // Nothing is squeezed below what it needs, and what does not fit can be scrolled to.
+            const QSize least = workshop().place()->minimumSizeHint();
+            EXPECT_GE(workshop().place()->width(), least.width()) << built.title;
+            EXPECT_GE(workshop().place()->height(), least.height()) << built.title;
+            const QRect seen = room->viewport()->rect();
+            EXPECT_GE(seen.height() + room->verticalScrollBar()->maximum(), workshop().place()->height())
+                << built.title;
+            EXPECT_GE(seen.width() + room->horizontalScrollBar()->maximum(), workshop().place()->width())
+                << built.title;
+            for (const auto* button : window().findChildren<RailButton*>())
+                EXPECT_GE(button->height(), 30) << built.title;
+        }
+    }
+}
+
+TEST_F(Shell, RailsWordsStayOnALowWindow) {
+    openWindow();
+    window().resize(854, 450);
+    int foot = 0;
+    for (const BuiltPlace& built : builtPlaces()) {
+        auto* button = find(("rail-" + std::string(built.code)).c_str());
+        EXPECT_GE(button->y(), foot) << built.title;
+        foot = button->geometry().bottom();
+    }
+    EXPECT_LE(foot, find("rail")->height());
+}
+
+TEST_F(Shell, F1ListsTheKeysOfThePlaceAndThoseOfAll) {
+    stockUsualShop();
+    openWindow();
+    workshop().turnTo(PlaceName::FilmShelf);
+    QTest::keyClick(m_window.get(), Qt::Key_F1);
+    ASSERT_TRUE(workshop().slipEdge()->isOpen());
+    QStringList said;
+    for (const auto* label : workshop().slipEdge()->findChildren<Label*>())
+        said << label->text();
+    EXPECT_TRUE(said.contains(QStringLiteral("Film shelf")));
+    EXPECT_TRUE(said.contains(QStringLiteral("Everywhere")));
+    EXPECT_TRUE(said.contains(QStringLiteral("Record reading")) ||
+                said.filter(QStringLiteral("eading")).size() > 0)
+        << said.join(QStringLiteral(" | ")).toStdString();
+    hit(Qt::Key_Escape);
+    EXPECT_FALSE(workshop().slipEdge()->isOpen());
+}
+
+TEST_F(Shell, SizeOfTextIsThisMachinesAndWaitsForAnOpenForm) {
+    openWindow();
+    QSignalSpy asked(&workshop(), &Workshop::textSizeAsked);
+    emit open().slipAsked(SlipName::AddPress, {});
+    workshop().act(ShellAct::LargerText);
+    EXPECT_EQ(asked.count(), 0);
+    workshop().slipEdge()->close();
+    workshop().act(ShellAct::LargerText);
+    ASSERT_EQ(asked.count(), 1);
+    EXPECT_EQ(asked.front().front().toInt(), 110);
+    EXPECT_EQ(nextTextSize(160, 1), 160);
+    EXPECT_EQ(nextTextSize(80, -1), 80);
+    EXPECT_EQ(nextTextSize(100, 2), 125);
+}
+
+TEST_F(Shell, KeyboardComesBackWhenWhatHadItGoes) {
+    openWindow();
+    workshop().turnTo(PlaceName::OrderBook);
+    auto* gone = new QLineEdit(workshop().place());
+    gone->show();
+    gone->setFocus();
+    ASSERT_EQ(QApplication::focusWidget(), gone);
+    delete gone;
+    QTRY_VERIFY(QApplication::focusWidget() != nullptr);
+    EXPECT_TRUE(workshop().place()->isAncestorOf(QApplication::focusWidget()));
+
+    auto* hidden = new QLineEdit(workshop().place());
+    hidden->show();
+    hidden->setFocus();
+    hidden->hide();
+    QTest::qWait(0);
+    ASSERT_NE(QApplication::focusWidget(), nullptr);
+    EXPECT_TRUE(workshop().place()->isAncestorOf(QApplication::focusWidget()));
 }
 
 // ── foot line and undo ────────────────────────────────────────────────────────────────────────────────
@@ -264,19 +358,34 @@ TEST_F(Shell, FinderFindsCustomerDecalRollLotPlaceAndAction) {
     EXPECT_EQ(first("07700"), order);
     EXPECT_EQ(first("R-0"), "Roll: " + desk().shop()->facts.rolls.begin()->label() + "  Marram Soft, Dusk");
     EXPECT_EQ(first("tee moss l"), "Lot: Tee, L, Moss");
-    EXPECT_EQ(first("blank r"), "Place: Blank rail");
-    EXPECT_EQ(first("evening"), "Action: Evening light");
-    EXPECT_EQ(first("add a film"), "Action: Add a film");
-    EXPECT_EQ(first("sett"), "Action: Settings");
-    EXPECT_EQ(first("back up"), "Action: Back up the shop");
+    EXPECT_EQ(first("blank r"), "Go to: Blank rail");
+    EXPECT_EQ(first("evening"), "Act: Evening light");
+    EXPECT_EQ(first("add a film"), "Act: Add a film");
+    EXPECT_EQ(first("sett"), "Act: Settings");
+    EXPECT_EQ(first("back up"), "Act: Back up the shop");
+    // Words that people type, whatever it is called here.
+    EXPECT_EQ(first("refund"), "Act: Take or give back money");
+    EXPECT_EQ(first("backup"), "Act: Back up the shop");
+    EXPECT_EQ(first("discount"), "Act: Change prices");
+    EXPECT_EQ(first("help"), "Act: Show the keys");
+    EXPECT_EQ(first("keys"), "Act: Show the keys");
+    EXPECT_EQ(first("cash"), "Act: Take or give back money");
+    EXPECT_EQ(first("complaint"), "Act: Note what came back");
+    EXPECT_EQ(first("zoom"), "Act: Larger text");
     EXPECT_EQ(first("zzzz"), "nothing");
     EXPECT_EQ(first("\"zz' OR 1=1 --"), "nothing");
 }
 
-TEST_F(Shell, FinderWithNothingTypedOffersPlacesThenActions) {
+TEST_F(Shell, FinderWithNothingTypedOffersWhatWaitsThenNewestOrdersThenActs) {
+    const UsualShop usual = stockUsualShop();
+    const auto taken = takeOrder({aGarment(usual)}, "Imre Vasko");
     const auto all = findEntries(desk(), {});
-    ASSERT_GT(all.size(), builtPlaces().size());
+    ASSERT_GT(all.size(), 3u);
     EXPECT_EQ(all.front().kind, FinderKind::Place);
+    EXPECT_EQ(all.front().second.toStdString(), "1 decal to cut");
+    const auto order = std::ranges::find(all, FinderKind::Order, &FinderEntry::kind);
+    ASSERT_NE(order, all.end());
+    EXPECT_TRUE(order->title.startsWith(QString::number(taken.number)));
     EXPECT_EQ(all.back().kind, FinderKind::Action);
 }
 

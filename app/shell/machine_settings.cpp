@@ -1,0 +1,91 @@
+#include "app/shell/machine_settings.h"
+
+#include <QScreen>
+#include <QSettings>
+#include <QStandardPaths>
+
+#include <algorithm>
+#include <array>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr QSize kUsualSize{1366, 768};
+constexpr int kTitleBar = 40; // a window manager adds about as much above
+constexpr std::array kTextSizes{80, 90, 100, 110, 125, 140, 160};
+constexpr const char* kScale = "QT_SCALE_FACTOR";
+
+const QString kWindowKey = QStringLiteral("window");
+const QString kTextKey = QStringLiteral("textPercent");
+
+QSettings machineFile() {
+    return QSettings(QStandardPaths::writableLocation(QStandardPaths::AppConfigLocation) +
+                         QStringLiteral("/machine.ini"),
+                     QSettings::IniFormat);
+}
+
+// What QT_SCALE_FACTOR was before.
+QByteArray& scaleBefore() {
+    static QByteArray before;
+    return before;
+}
+
+} // namespace
+
+void showWhereItWas(QWidget& window) {
+    const QSettings file = machineFile();
+    if (window.restoreGeometry(file.value(kWindowKey).toByteArray())) {
+        window.show();
+        return;
+    }
+    const QRect free = window.screen()->availableGeometry();
+    if (kUsualSize.width() > free.width() || kUsualSize.height() + kTitleBar > free.height()) {
+        window.resize(free.size().boundedTo(kUsualSize) - QSize(0, kTitleBar));
+        window.showMaximized();
+        return;
+    }
+    window.resize(kUsualSize);
+    window.show();
+}
+
+void keepWhereItIs(const QWidget& window) {
+    QSettings file = machineFile();
+    file.setValue(kWindowKey, window.saveGeometry());
+}
+
+int textSize() {
+    const int kept = machineFile().value(kTextKey, kUsualTextSize).toInt();
+    return std::ranges::find(kTextSizes, kept) != kTextSizes.end() ? kept : kUsualTextSize;
+}
+
+void keepTextSize(int percent) {
+    QSettings file = machineFile();
+    file.setValue(kTextKey, percent);
+    file.sync();
+}
+
+int nextTextSize(int percent, int steps) {
+    const auto at = std::ranges::find(kTextSizes, percent) - kTextSizes.begin();
+    const auto next = std::clamp<std::ptrdiff_t>(at + steps, 0, std::ssize(kTextSizes) - 1);
+    return kTextSizes[static_cast<std::size_t>(next)];
+}
+
+void applyTextSize() {
+    scaleBefore() = qgetenv(kScale);
+    const int percent = textSize();
+    if (percent == kUsualTextSize)
+        return;
+    bool isNumber = false;
+    const double before = scaleBefore().toDouble(&isNumber);
+    qputenv(kScale, QByteArray::number((isNumber ? before : 1.0) * percent / 100.0));
+}
+
+void forgetTextSize() {
+    if (scaleBefore().isEmpty())
+        qunsetenv(kScale);
+    else
+        qputenv(kScale, scaleBefore());
+}
+
+} // namespace holdfast::app

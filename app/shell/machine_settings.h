@@ -1,0 +1,25 @@
+#pragma once
+// What belongs to this machine and not to a shop: where the window was, and how large its text is. Kept in
+// $XDG_CONFIG_HOME/holdfast/machine.ini; what cannot be read there is as if it had never been kept.
+
+#include <QWidget>
+
+namespace holdfast::app {
+
+// Where the window was last, whether maximised; clamped to the free part of the screen it opens on. The first
+// time it is as large as is usual, or maximised where that does not fit.
+void showWhereItWas(QWidget& window);
+void keepWhereItIs(const QWidget& window);
+
+// Text and all about it, in percent: one of the steps from 80 to 160.
+int textSize();
+void keepTextSize(int percent);
+int nextTextSize(int percent, int steps); // larger or smaller by so many steps, no further than the ends
+inline constexpr int kUsualTextSize = 100;
+
+// Has the windows of this process drawn at that size. Before the QApplication is made.
+void applyTextSize();
+// Takes back what applyTextSize() set, for a process that goes on as another.
+void forgetTextSize();
+
+} // namespace holdfast::app

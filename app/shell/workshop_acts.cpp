@@ -1,0 +1,70 @@
+// What the shell does itself: undo, light, size of text, keys.
+
+#include "app/desk/background_work.h"
+#include "app/shell/foot_line.h"
+#include "app/shell/keys_slip.h"
+#include "app/shell/machine_settings.h"
+#include "app/shell/seat.h"
+#include "app/shell/slip_edge.h"
+#include "app/shell/workshop.h"
+
+#include <QApplication>
+
+namespace holdfast::app {
+
+void Workshop::act(ShellAct act) {
+    switch (act) {
+    case ShellAct::Undo:
+        undo();
+        return;
+    case ShellAct::ChangeLight:
+        changeLight();
+        return;
+    case ShellAct::LargerText:
+        changeTextSize(nextTextSize(textSize(), 1));
+        return;
+    case ShellAct::SmallerText:
+        changeTextSize(nextTextSize(textSize(), -1));
+        return;
+    case ShellAct::UsualText:
+        changeTextSize(kUsualTextSize);
+        return;
+    case ShellAct::ShowKeys:
+        openSlip(new KeysSlip(*place(), builtPlace(m_current)->words(), m_slips));
+        return;
+    }
+}
+
+// The window opens again for it, so what is half typed in a form must not be lost.
+void Workshop::changeTextSize(int percent) {
+    if (percent == textSize())
+        m_foot->showWords(tr("Text is at %1 % already.").arg(percent));
+    else if (m_slips->isOpen())
+        m_foot->showWords(tr("Close the form first: the window opens again with text of another size."));
+    else if (m_work->isBusy())
+        m_foot->showWords(tr("Other work is under way; wait for it or stop it first."));
+    else if (m_desk.file().path().empty())
+        m_foot->showWords(tr("This shop has no file to open again."));
+    else
+        emit textSizeAsked(percent);
+}
+
+void Workshop::undo() {
+    db::Shop& file = m_desk.file();
+    const auto last = file.read([&](db::Connection&) { return file.lastUndoable(); });
+    if (!m_desk.done(last))
+        return;
+    if (!last->has_value()) {
+        m_foot->showWords(tr("There is nothing to take back."));
+        return;
+    }
+    takeBack(**last);
+}
+
+void Workshop::changeLight() {
+    const Light other = light() == Light::Day ? Light::Evening : Light::Day;
+    setLight(*qApp, other);
+    keepLight(m_desk.file(), other);
+}
+
+} // namespace holdfast::app
