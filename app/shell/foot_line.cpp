@@ -18,8 +18,8 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kLine = 26;
-constexpr int kButtonHigh = 24;
+constexpr int kLine = 32;
+constexpr int kButtonHigh = 32;
 constexpr int kSign = 16;
 constexpr int kBar = 120;
 constexpr int kGap = 8;
@@ -40,6 +40,20 @@ FootLine::FootLine(QWidget* parent)
     m_stop->setTargetHeight(kButtonHigh);
     m_stop->hide();
     connect(m_stop, &QAbstractButton::clicked, this, &FootLine::stopAsked);
+    m_find = alwaysThere(tr("Find"), "search", "footFind", QKeySequence(Qt::CTRL | Qt::Key_K));
+    connect(m_find, &QAbstractButton::clicked, this, &FootLine::findAsked);
+    m_keys = alwaysThere(tr("Keys"), "", "footKeys", QKeySequence(Qt::Key_F1));
+    connect(m_keys, &QAbstractButton::clicked, this, &FootLine::keysAsked);
+}
+
+// The key is the window's; its cap is shown here.
+Button* FootLine::alwaysThere(const QString& words, const char* icon, const char* name,
+                              const QKeySequence& keys) {
+    auto* button = new Button(words, QString::fromLatin1(icon), Button::Kind::Quiet, this);
+    button->setObjectName(QString::fromLatin1(name));
+    button->showKey(keys);
+    button->setTargetHeight(kButtonHigh);
+    return button;
 }
 
 void FootLine::showLast(db::Shop& file) {
@@ -110,7 +124,7 @@ int FootLine::wordsWidth(int width) const {
     int room = width - 2 * kGutter - kSpace4 - kSign - kGap;
     if (!m_work.isEmpty())
         room -= kBar + kGap;
-    for (const Button* button : {m_undo, m_stop})
+    for (const Button* button : {m_undo, m_stop, m_find, m_keys})
         if (!button->isHidden())
             room -= button->sizeHint().width() + kGap;
     return std::max(room, 200);
@@ -147,6 +161,12 @@ void FootLine::arrange() {
             continue;
         button->setGeometry(left, (kLine - kButtonHigh) / 2, button->sizeHint().width(), kButtonHigh);
         left += button->width() + kGap;
+    }
+    int right = width() - kGutter;
+    for (Button* button : {m_keys, m_find}) {
+        const QSize size(button->sizeHint().width(), kButtonHigh);
+        button->setGeometry(QRect(QPoint(right - size.width(), (kLine - kButtonHigh) / 2), size));
+        right -= size.width() + kGap;
     }
     update();
 }

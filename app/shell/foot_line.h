@@ -1,9 +1,11 @@
 #pragma once
 // The line at the foot of the window: what was done last and its Undo. A refusal or a failure stands here in
-// madder with its reason until the next act; long work shows its progress here with a way to stop.
+// madder with its reason until the next act; long work shows its progress here with a way to stop. At its
+// right end are the finder and the list of keys.
 
 #include "app/theme/tokens.h"
 
+#include <QKeySequence>
 #include <QWidget>
 
 namespace holdfast::db {
@@ -38,6 +40,8 @@ public:
 
 signals:
     void undoAsked();
+    void findAsked();
+    void keysAsked();
     void stopAsked();
     void heightChanged();
 
@@ -46,6 +50,7 @@ protected:
     void resizeEvent(QResizeEvent* event) override;
 
 private:
+    Button* alwaysThere(const QString& words, const char* icon, const char* name, const QKeySequence& keys);
     void arrange();
     int wordsWidth(int width) const;
 
@@ -56,6 +61,8 @@ private:
     double m_share = 0;
     Button* m_undo = nullptr;
     Button* m_stop = nullptr;
+    Button* m_find = nullptr;
+    Button* m_keys = nullptr;
 };
 
 } // namespace holdfast::app

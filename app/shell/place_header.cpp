@@ -8,13 +8,6 @@
 
 namespace holdfast::app {
 
-namespace {
-
-constexpr int kShellTarget = 32;
-constexpr int kNarrowHeader = 1'150;
-
-} // namespace
-
 PlaceHeader::PlaceHeader(QWidget* parent)
     : QWidget(parent) {
     setFixedHeight(kHeaderHeight);
@@ -35,31 +28,6 @@ PlaceHeader::PlaceHeader(QWidget* parent)
     m_back->hide();
     connect(m_back, &Button::clicked, this, &PlaceHeader::backAsked);
     m_row->addWidget(m_back);
-    m_find = shellButton(tr("Find"), "search", "headerFind", QKeySequence(Qt::CTRL | Qt::Key_K));
-    connect(m_find, &Button::clicked, this, &PlaceHeader::findAsked);
-    m_keys = shellButton(tr("Keys"), "", "headerKeys", QKeySequence(Qt::Key_F1));
-    connect(m_keys, &Button::clicked, this, &PlaceHeader::keysAsked);
-}
-
-// The key itself is the window's; its cap is shown here.
-Button* PlaceHeader::shellButton(const QString& words, const char* icon, const char* name,
-                                 const QKeySequence& keys) {
-    auto* button = new Button(words, QString::fromLatin1(icon), Button::Kind::Quiet);
-    button->setObjectName(QString::fromLatin1(name));
-    button->showKey(keys);
-    button->setTargetHeight(kShellTarget);
-    m_row->addWidget(button);
-    return button;
-}
-
-// Where the room is short the words go and the caps stay.
-void PlaceHeader::resizeEvent(QResizeEvent* event) {
-    QWidget::resizeEvent(event);
-    const bool isNarrow = width() < kNarrowHeader;
-    m_find->setText(isNarrow ? QString() : tr("Find"));
-    m_keys->setText(isNarrow ? QString() : tr("Keys"));
-    m_find->setAccessibleName(tr("Find"));
-    m_keys->setAccessibleName(tr("Keys"));
 }
 
 void PlaceHeader::setTitle(const QString& title) {
@@ -84,7 +52,7 @@ void PlaceHeader::setTools(QWidget* tools) {
     if (tools == nullptr)
         return;
     if (m_row->indexOf(tools) < 0)
-        m_row->insertWidget(m_row->indexOf(m_find), tools);
+        m_row->addWidget(tools);
     tools->show();
 }
 

@@ -2,7 +2,6 @@
 // The head of a place: its title in serif, what day or fair it is about, the way back where another place led
 // here, and the place's own tools at the right.
 
-#include <QKeySequence>
 #include <QWidget>
 
 class QHBoxLayout;
@@ -29,21 +28,12 @@ public:
 
 signals:
     void backAsked();
-    void findAsked();
-    void keysAsked();
-
-protected:
-    void resizeEvent(QResizeEvent* event) override;
 
 private:
-    Button* shellButton(const QString& words, const char* icon, const char* name, const QKeySequence& keys);
-
     QHBoxLayout* m_row = nullptr;
     Label* m_title = nullptr;
     ElidingLabel* m_subtitle = nullptr;
     Button* m_back = nullptr;
-    Button* m_find = nullptr;
-    Button* m_keys = nullptr;
     QWidget* m_tools = nullptr;
 };
 

@@ -54,8 +54,8 @@ Workshop::Workshop(ShopDesk& desk, QWidget* parent)
         if (m_ledFrom)
             turnTo(*m_ledFrom);
     });
-    connect(m_header, &PlaceHeader::findAsked, this, [this] { finder()->open(); });
-    connect(m_header, &PlaceHeader::keysAsked, this, [this] { act(ShellAct::ShowKeys); });
+    connect(m_foot, &FootLine::findAsked, this, [this] { finder()->open(); });
+    connect(m_foot, &FootLine::keysAsked, this, [this] { act(ShellAct::ShowKeys); });
     connect(m_foot, &FootLine::undoAsked, this, &Workshop::undo);
     connect(m_foot, &FootLine::heightChanged, this, &Workshop::arrange);
     listenToDesk();
