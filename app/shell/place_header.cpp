@@ -8,18 +8,29 @@
 
 namespace holdfast::app {
 
+namespace {
+
+constexpr int kLeastSubtitle = 40; // elided, with the whole in its tip
+
+} // namespace
+
 PlaceHeader::PlaceHeader(QWidget* parent)
     : QWidget(parent) {
-    setFixedHeight(kHeaderHeight);
     m_title = new Label({}, Type::PlaceTitle);
     m_title->setObjectName(QStringLiteral("placeTitle"));
     m_title->setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Preferred);
     m_subtitle = new ElidingLabel({}, Type::Body, &Tokens::ink2);
     m_subtitle->setObjectName(QStringLiteral("placeSubtitle"));
     m_subtitle->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Preferred);
-    m_row = new QHBoxLayout(this);
-    m_row->setContentsMargins(kSpace20, 0, kSpace20, 0);
+    auto* rows = new QVBoxLayout(this);
+    rows->setContentsMargins(kSpace20, 0, kSpace20, 0);
+    rows->setSpacing(0);
+    m_row = new QHBoxLayout;
     m_row->setSpacing(kSpace16);
+    m_second = new QHBoxLayout;
+    m_second->setSpacing(kSpace16);
+    rows->addLayout(m_row, 1);
+    rows->addLayout(m_second);
     m_row->addWidget(m_title);
     m_row->addWidget(m_subtitle, 1);
     m_back = new Button({}, Button::Kind::Quiet);
@@ -51,9 +62,38 @@ void PlaceHeader::setTools(QWidget* tools) {
     m_tools = tools;
     if (tools == nullptr)
         return;
-    if (m_row->indexOf(tools) < 0)
-        m_row->addWidget(tools);
+    layTools();
     tools->show();
+}
+
+bool PlaceHeader::fitsOneRow(int width) const {
+    if (m_tools == nullptr)
+        return true;
+    const int back = m_back->isHidden() ? 0 : m_back->sizeHint().width() + kSpace16;
+    const int title = m_title->sizeHint().width() + kSpace16 + kLeastSubtitle + kSpace16;
+    return title + back + m_tools->sizeHint().width() + 2 * kSpace20 <= width;
+}
+
+int PlaceHeader::heightForWidth(int width) const {
+    return kHeaderHeight + (fitsOneRow(width) ? 0 : m_tools->sizeHint().height() + kSpace8);
+}
+
+void PlaceHeader::layTools() {
+    if (m_tools == nullptr)
+        return;
+    const bool isOneRow = fitsOneRow(width());
+    QHBoxLayout* home = isOneRow ? m_row : m_second;
+    if (home->indexOf(m_tools) < 0) {
+        m_row->removeWidget(m_tools);
+        m_second->removeWidget(m_tools);
+        home->addWidget(m_tools);
+    }
+    m_second->setContentsMargins(0, 0, 0, isOneRow ? 0 : kSpace8);
+}
+
+void PlaceHeader::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    layTools();
 }
 
 bool PlaceHeader::isOfTools(const QWidget* widget) const {

@@ -38,17 +38,18 @@ int gutterBelow(const QWidget& place) {
 void Workshop::arrange() {
     const int right = width() - kRailWidth;
     m_rail->setGeometry(0, 0, kRailWidth, height());
-    m_header->setGeometry(kRailWidth, 0, right, kHeaderHeight);
+    const int header = m_header->heightForWidth(right);
+    m_header->setGeometry(kRailWidth, 0, right, header);
     const int foot = m_foot->heightForWidth(right);
     m_foot->setGeometry(kRailWidth, height() - foot, right, foot);
     if (Place* now = place()) {
         // The foot stands in the gutter that the place leaves below itself, as far as there is one.
         const int shared = std::clamp(gutterBelow(*now) - kFocusGap, 0, kSpace12);
-        layPlace({kRailWidth, kHeaderHeight, right, height() - kHeaderHeight - foot + shared});
+        layPlace({kRailWidth, header, right, height() - header - foot + shared});
     }
-    m_slips->setGeometry(width() - kSlipWidth, kHeaderHeight, kSlipWidth, height() - kHeaderHeight);
+    m_slips->setGeometry(width() - kSlipWidth, header, kSlipWidth, height() - header);
     if (m_finder != nullptr)
-        m_finder->place(QRect(kRailWidth, kHeaderHeight, right, height() - kHeaderHeight));
+        m_finder->place(QRect(kRailWidth, header, right, height() - header));
 }
 
 // A place that cannot be as small as the room for it is seen in part, and scrolls.
