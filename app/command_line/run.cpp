@@ -6,7 +6,7 @@
 #include "app/command_line/table_files.h"
 #include "app/command_line/tour.h"
 #include "app/command_line/verbs.h"
-#include "app/shell/machine_settings.h"
+#include "app/desk/machine_settings.h"
 #include "app/shell/main_window.h"
 #include "app/shell/shop_opening.h"
 #include "app/shell/shop_paths.h"

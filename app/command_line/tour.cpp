@@ -80,6 +80,7 @@ constexpr std::array<std::pair<SlipName, const char*>, 37> kSlips{{
     {SlipName::Spoil, "spoil"},
     {SlipName::AddFair, "add-fair"},
     {SlipName::ChangeFair, "change-fair"},
+    {SlipName::Scanner, "scanner"},
     {SlipName::Settings, "settings"},
 }};
 

@@ -92,6 +92,7 @@ enum class SlipName {
     Spoil,
     AddFair,
     ChangeFair,
+    Scanner,
     Settings,
 };
 

@@ -107,6 +107,8 @@ private:
             add(tr("Undo"), words(last->title), "undo", tr("mistake wrong back"), ShellAct::Undo,
                 QKeySequence(QKeySequence::Undo));
         const bool isDay = light() == Light::Day;
+        slip(SlipName::Scanner, tr("Set up a scanner"), tr("what it types before a code"), "search",
+             tr("barcode qr code reader prefix"));
         add(isDay ? tr("Evening light") : tr("Day light"),
             isDay ? tr("dark cloth, for a dim workshop") : tr("undyed cloth, for a bright workshop"),
             "resting", tr("dark bright theme night"), ShellAct::ChangeLight, QKeySequence(Qt::Key_F6));

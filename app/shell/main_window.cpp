@@ -2,7 +2,7 @@
 
 #include "app/desk/background_work.h"
 #include "app/desk/formats.h"
-#include "app/shell/machine_settings.h"
+#include "app/desk/machine_settings.h"
 #include "app/shell/seat.h"
 #include "app/shell/shop_paths.h"
 #include "app/shell/shop_start.h"

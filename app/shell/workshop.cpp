@@ -1,12 +1,12 @@
 #include "app/shell/workshop.h"
 
 #include "app/desk/background_work.h"
+#include "app/desk/machine_settings.h"
 #include "app/shell/awaited_place.h"
 #include "app/shell/command_finder.h"
 #include "app/shell/foot_line.h"
 #include "app/shell/keyboard_keeper.h"
 #include "app/shell/keys_slip.h"
-#include "app/shell/machine_settings.h"
 #include "app/shell/place_header.h"
 #include "app/shell/rail.h"
 #include "app/shell/scan_listener.h"
@@ -65,6 +65,9 @@ Workshop::Workshop(ShopDesk& desk, QWidget* parent)
     qApp->installEventFilter(this);
     m_scanner = new ScanListener(this); // after the filter above: the last one installed sees a key first
     connect(m_scanner, &ScanListener::scanned, this, &Workshop::openScanned);
+    const auto takePrefix = [this] { m_scanner->setPrefix(scannerPrefix()); };
+    connect(m_slips, &SlipEdge::closed, m_scanner, takePrefix);
+    takePrefix();
 }
 
 Workshop::~Workshop() {

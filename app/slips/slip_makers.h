@@ -50,6 +50,7 @@ Slip* makeSpoil(ShopDesk& desk, const Matter& matter, QWidget* parent);
 // the shop
 Slip* makeAddFair(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeChangeFair(ShopDesk& desk, const Matter& matter, QWidget* parent);
+Slip* makeScanner(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeSettings(ShopDesk& desk, const Matter& matter, QWidget* parent);
 
 } // namespace holdfast::app

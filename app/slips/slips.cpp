@@ -77,6 +77,8 @@ Slip* makeSlip(SlipName name, ShopDesk& desk, const Matter& matter, QWidget* par
         return makeAddFair(desk, matter, parent);
     case SlipName::ChangeFair:
         return makeChangeFair(desk, matter, parent);
+    case SlipName::Scanner:
+        return makeScanner(desk, matter, parent);
     case SlipName::Settings:
         return makeSettings(desk, matter, parent);
     }

@@ -1,6 +1,7 @@
 // A scanner that types like a keyboard, in every place: keys go to the real window, timed as the platform
 // times them.
 
+#include "app/desk/machine_settings.h"
 #include "app/shell/foot_line.h"
 #include "app/shell/main_window.h"
 #include "app/shell/places.h"
@@ -110,9 +111,10 @@ TEST_F(Scans, HalvesUnknownCodesAndThoseOfOtherShopsAreSaidAndDoNothing) {
     const auto before = entries();
     const std::string whole = garmentCode();
     const std::string label = whole.substr(0, whole.find('.'));
-    for (const std::string& code : {whole.substr(0, whole.size() - 2), label + ".BBBB",
-                                   std::string("777-a.KHTR"), std::string("R-77.KHTR"),
-                                   std::string("4012345678901"), std::string("hello"), std::string("R-77")}) {
+    for (const std::string& code :
+         {whole.substr(0, whole.size() - 2), label + ".BBBB", std::string("777-a.KHTR"),
+          std::string("R-77.KHTR"), std::string("4012345678901"), std::string("hello"),
+          std::string("R-77")}) {
         scan(code);
         EXPECT_TRUE(workshop().foot()->isFailure()) << code;
         EXPECT_EQ(workshop().current(), PlaceName::PressWalk) << code;
@@ -170,11 +172,28 @@ TEST_F(Scans, PrefixOfTheScannerIsTakenOffAndAllowsForASlowOne) {
     EXPECT_EQ(read.toStdString(), "R-09");
 }
 
+TEST_F(Scans, PrefixIsSetInItsFormAndWhatNoKeyboardTypesIsRefused) {
+    workshop().showSlip(SlipName::Scanner, {});
+    auto* line = m_window->findChild<Field*>(QStringLiteral("prefix"));
+    ASSERT_NE(line, nullptr);
+    line->setText(QStringLiteral("a b"));
+    QTest::keyClick(line->editor(), Qt::Key_Return, Qt::ControlModifier);
+    EXPECT_FALSE(line->error().isEmpty());
+    EXPECT_EQ(scannerPrefix().toStdString(), "");
+    line->setText(QStringLiteral("~"));
+    QTest::keyClick(line->editor(), Qt::Key_Return, Qt::ControlModifier);
+    EXPECT_EQ(scannerPrefix().toStdString(), "~");
+    workshop().turnTo(PlaceName::BackRoom);
+    scan("~" + orderCode());
+    EXPECT_EQ(workshop().current(), PlaceName::OrderBook) << foot();
+    keepScannerPrefix({});
+}
+
 // Signs that codes are made of, at random, some with numbers that the shop has, over every place.
 TEST_F(Scans, RandomBurstsWriteNothing) {
     const int bursts = qEnvironmentVariableIntValue("HOLDFAST_BURSTS") > 0
                            ? qEnvironmentVariableIntValue("HOLDFAST_BURSTS")
-                           : 600;
+                           : 10'000;
     const std::string signs = "0123456789abcdkR-.KHTRBX/+";
     std::mt19937 random(29'112'026);
     const auto before = entries();

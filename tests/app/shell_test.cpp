@@ -3,7 +3,7 @@
 #include "app/shell/command_finder.h"
 #include "app/shell/finder_model.h"
 #include "app/shell/foot_line.h"
-#include "app/shell/machine_settings.h"
+#include "app/desk/machine_settings.h"
 #include "app/shell/main_window.h"
 #include "app/shell/rail.h"
 #include "app/shell/shop_paths.h"

@@ -1,5 +1,6 @@
 #pragma once
-// What belongs to this machine and not to a shop: where the window was, and how large its text is. Kept in
+// What belongs to this machine and not to a shop: where the window was, how large its text is, and what the
+// scanner at it types before a code. Kept in
 // $XDG_CONFIG_HOME/holdfast/machine.ini; what cannot be read there is as if it had never been kept.
 
 #include <QWidget>
@@ -16,6 +17,11 @@ int textSize();
 void keepTextSize(int percent);
 int nextTextSize(int percent, int steps); // larger or smaller by so many steps, no further than the ends
 inline constexpr int kUsualTextSize = 100;
+
+// What the scanner is set to type before each code; mostly nothing.
+QString scannerPrefix();
+void keepScannerPrefix(const QString& prefix);
+inline constexpr int kLongestPrefix = 8;
 
 // Has the windows of this process drawn at that size. Before the QApplication is made.
 void applyTextSize();

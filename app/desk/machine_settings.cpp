@@ -1,4 +1,4 @@
-#include "app/shell/machine_settings.h"
+#include "app/desk/machine_settings.h"
 
 #include <QScreen>
 #include <QSettings>
@@ -18,6 +18,7 @@ constexpr const char* kScale = "QT_SCALE_FACTOR";
 
 const QString kWindowKey = QStringLiteral("window");
 const QString kTextKey = QStringLiteral("textPercent");
+const QString kPrefixKey = QStringLiteral("scannerPrefix");
 
 QSettings machineFile() {
     return QSettings(QStandardPaths::writableLocation(QStandardPaths::AppConfigLocation) +
@@ -69,6 +70,15 @@ int nextTextSize(int percent, int steps) {
     const auto at = std::ranges::find(kTextSizes, percent) - kTextSizes.begin();
     const auto next = std::clamp<std::ptrdiff_t>(at + steps, 0, std::ssize(kTextSizes) - 1);
     return kTextSizes[static_cast<std::size_t>(next)];
+}
+
+QString scannerPrefix() {
+    return machineFile().value(kPrefixKey).toString().left(kLongestPrefix);
+}
+
+void keepScannerPrefix(const QString& prefix) {
+    QSettings file = machineFile();
+    file.setValue(kPrefixKey, prefix);
 }
 
 void applyTextSize() {
