@@ -1,6 +1,7 @@
 // report walk: the day at the press.
 #include "app/command_line/reports.h"
 #include "app/command_line/text_table.h"
+#include "app/desk/aside_words.h"
 #include "app/desk/formats.h"
 
 #include <QCoreApplication>
@@ -170,18 +171,19 @@ private:
     QString asideText() const {
         if (m_walk.aside.empty())
             return {};
-        TextTable table({{tr("Garment")}, {tr("Blank")}, {tr("Promised")}, {tr("What")}, {tr("Frees it")}});
+        TextTable table({{tr("Garment")}, {tr("Blank")}, {tr("Promised")}, {tr("What")}, {tr("Needed")}});
         for (const AsideEntry& entry : m_walk.aside) {
             table.add({label(entry.garment), garmentWords(m_shop, garment(entry.garment)),
                        whenWords(m_shop.facts.orderOf(garment(entry.garment)).promised, today()),
                        entry.isHeld ? tr("Held: %1").arg(words(entry.what)) : words(entry.what),
-                       entry.frees ? words(freeingWords(*entry.frees)) : tr("time")});
+                       neededInWords(m_shop, entry)});
             table.addNote(words(entry.why));
         }
         return tr("Aside") + QLatin1Char('\n') + table.text(2);
     }
 
     QJsonObject asideJson(const AsideEntry& entry) const {
+        const QString needed = neededFor(m_shop, entry);
         QJsonObject row = garmentJson(m_shop, garment(entry.garment));
         row.insert(QStringLiteral("stage"), words(stageCode(entry.stage)));
         row.insert(QStringLiteral("held"), entry.isHeld);
@@ -189,8 +191,7 @@ private:
                    entry.finding ? QJsonValue(words(ruleCode(entry.finding->rule))) : QJsonValue());
         row.insert(QStringLiteral("what"), words(entry.what));
         row.insert(QStringLiteral("why"), words(entry.why));
-        row.insert(QStringLiteral("frees"),
-                   entry.frees ? QJsonValue(words(freeingWords(*entry.frees))) : QJsonValue());
+        row.insert(QStringLiteral("frees"), needed.isEmpty() ? QJsonValue() : QJsonValue(needed));
         return row;
     }
 

@@ -1,5 +1,6 @@
 #include "app/papers/day_sheet_blocks.h"
 
+#include "app/desk/aside_words.h"
 #include "app/desk/formats.h"
 #include "app/desk/garment_words.h"
 #include "app/papers/press_words.h"
@@ -205,8 +206,7 @@ DayBlock asideBlock(const ReckonedShop& shop, const AsideEntry& entry) {
     const GarmentLine head{garmentNumber(shop.facts, garment), garmentName(shop.facts, garment),
                            DayWords::tr("for %1 %2").arg(day(dateOf(order.promised)), clock(order.promised))};
     QString what = entry.isHeld ? DayWords::tr("Held: %1").arg(words(entry.what)) : words(entry.what);
-    what += DayWords::tr(". Frees it: %1")
-                .arg(entry.frees ? withinLine(words(freeingWords(*entry.frees))) : DayWords::tr("time"));
+    what += DayWords::tr(". Needed: %1").arg(withinLine(neededInWords(shop, entry)));
     const QString why = words(entry.why);
     const double height =
         8.2 + heightOf(kTextWidth, what, kBlockWork) + heightOf(kTextWidth, why, kBlockPlain) + 3.4;

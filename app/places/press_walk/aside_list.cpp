@@ -1,5 +1,6 @@
 #include "app/places/press_walk/aside_list.h"
 
+#include "app/desk/aside_words.h"
 #include "app/desk/formats.h"
 #include "app/desk/garment_words.h"
 #include "app/places/press_walk/promised_aside.h"
@@ -226,7 +227,7 @@ void AsideModel::show(std::shared_ptr<const ReckonedShop> shop, const std::vecto
 }
 
 QString AsideModel::freeingWordsAt(int at) const {
-    return freeingOf(*m_shop, entry(at));
+    return neededFor(*m_shop, entry(at));
 }
 
 bool AsideModel::mayBeWaived(int at) const {

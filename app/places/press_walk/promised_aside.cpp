@@ -1,5 +1,6 @@
 #include "app/places/press_walk/promised_aside.h"
 
+#include "app/desk/aside_words.h"
 #include "app/desk/formats.h"
 #include "app/desk/garment_words.h"
 
@@ -44,13 +45,6 @@ QString othersInWords(const std::vector<const Order*>& orders) {
 
 } // namespace
 
-QString freeingOf(const ReckonedShop& shop, const AsideEntry& entry) {
-    if (entry.cutFrom)
-        if (const FilmRoll* roll = shop.facts.rolls.find(*entry.cutFrom))
-            return AsideWords::tr("Cut from %1").arg(words(roll->label()));
-    return entry.frees ? words(freeingWords(*entry.frees)) : QString();
-}
-
 PromisedAside promisedAside(const ReckonedShop& shop, const Walk& walk) {
     PromisedAside aside;
     std::vector<const Order*> orders;
@@ -64,7 +58,7 @@ PromisedAside promisedAside(const ReckonedShop& shop, const Walk& walk) {
         // What frees the first order is said of its first garment that is held.
         const bool isOfFirst = orders.size() == 1;
         if (isOfFirst && (aside.frees.isEmpty() || (entry.isHeld && !firstIsHeld))) {
-            const QString act = freeingOf(shop, entry);
+            const QString act = neededFor(shop, entry);
             aside.frees = act.isEmpty() ? AsideWords::tr("Only time frees it.")
                                         : AsideWords::tr("What frees it: %1.").arg(withinLine(act));
         }

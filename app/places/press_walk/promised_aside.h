@@ -21,7 +21,4 @@ struct PromisedAside {
 
 PromisedAside promisedAside(const ReckonedShop& shop, const Walk& walk);
 
-// What frees one that stands aside, as its card says it; empty where only time does.
-QString freeingOf(const ReckonedShop& shop, const AsideEntry& entry);
-
 } // namespace holdfast::app
