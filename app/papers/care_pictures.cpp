@@ -66,14 +66,15 @@ QPainterPath bottle() {
     return picture;
 }
 
-// A washing line with a cloth pegged on it.
+// A washing line with a shirt pegged on it by its shoulders.
 QPainterPath washingLine() {
-    QPainterPath picture;
-    picture.moveTo(0.4, 1.6);
-    picture.quadTo(4, 2.6, 7.6, 1.6);
-    addLine(picture, {{1.9, 2}, {1.9, 7}, {6.1, 7}, {6.1, 2}});
-    addLine(picture, {{2.6, 1}, {2.6, 3}});
-    addLine(picture, {{5.4, 1}, {5.4, 3}});
+    QPainterPath shirt;
+    addShirt(shirt);
+    QPainterPath picture = QTransform::fromTranslate(0.6, 0.9).scale(0.85, 0.92).map(shirt);
+    picture.moveTo(0.2, 1.4);
+    picture.quadTo(4, 2.6, 7.8, 1.4);
+    addLine(picture, {{2.8, 0.9}, {2.8, 2.7}});
+    addLine(picture, {{5.2, 0.9}, {5.2, 2.7}});
     return picture;
 }
 

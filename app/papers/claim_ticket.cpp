@@ -5,6 +5,8 @@
 #include "core/trade/paper_code.h"
 
 #include <QCoreApplication>
+#include <QRectF>
+#include <QRegularExpression>
 #include <QStringList>
 
 #include <algorithm>
@@ -19,6 +21,9 @@ constexpr double kLeft = 6;
 constexpr double kRight = 102;
 constexpr double kStubMiddle = (kTear + kTicketSize.width()) / 2;
 constexpr double kStubWidth = 34;
+// The customer's half has a code of its own, so that the order opens by a scan when it is collected.
+constexpr QRectF kCustomersCode{kRight - 20, 1.5, 20, 20};
+constexpr double kBesideCode = kRight - 20 - kLeft - 2; // wide
 
 // Lines of garments: one column for a few, two for many, the rest summed up in the last.
 constexpr double kLinesTop = 37.6;
@@ -64,32 +69,81 @@ public:
     QString stubOwed;
 };
 
-TicketLine lineOf(const ShopFacts& facts, const Garment& garment, bool isOneOfMany) {
+// Garments of one order that read alike and cost the same.
+struct AlikeGarments {
+    QString words;
+    Money each;
+    std::vector<std::size_t> places; // in the order, from 0
+    QStringList letters;             // of their numbers
+
+    Money together() const { return each * static_cast<std::int64_t>(places.size()); }
+};
+
+QString wordsOf(const ShopFacts& facts, const Garment& garment) {
     QStringList decals;
     for (const Decal& decal : garment.decals)
         decals << words(decal.describe());
-    QString said = garmentName(facts, garment);
-    if (!decals.isEmpty())
-        said = TicketWords::tr("%1, with %2").arg(said, decals.join(TicketWords::tr(" and ")));
+    const QString name = garmentName(facts, garment);
+    return decals.isEmpty() ? name
+                            : TicketWords::tr("%1, with %2").arg(name, decals.join(TicketWords::tr(" and ")));
+}
+
+std::vector<AlikeGarments> gathered(const ShopFacts& facts, const std::vector<const Garment*>& garments) {
+    std::vector<AlikeGarments> all;
+    for (std::size_t at = 0; at < garments.size(); ++at) {
+        const QString said = wordsOf(facts, *garments[at]);
+        auto found = std::ranges::find_if(all, [&](const AlikeGarments& alike) {
+            return alike.words == said && alike.each == garments[at]->price;
+        });
+        if (found == all.end())
+            found = all.insert(all.end(), {said, garments[at]->price, {}, {}});
+        found->places.push_back(at);
+        found->letters << words(garments[at]->letter());
+    }
+    return all;
+}
+
+// "a", "a–c", "a–c, e": garments that follow each other are named by the first and the last.
+QString lettersOf(const AlikeGarments& alike) {
+    QStringList runs;
+    for (std::size_t first = 0; first < alike.places.size();) {
+        std::size_t last = first;
+        while (last + 1 < alike.places.size() && alike.places[last + 1] == alike.places[last] + 1)
+            ++last;
+        const QString& begins = alike.letters[static_cast<qsizetype>(first)];
+        runs << (last == first
+                     ? begins
+                     : TicketWords::tr("%1–%2").arg(begins, alike.letters[static_cast<qsizetype>(last)]));
+        first = last + 1;
+    }
+    return runs.join(QStringLiteral(", "));
+}
+
+TicketLine lineOf(const AlikeGarments& alike, const Currency& currency, bool isOneOfMany) {
+    QString said = alike.words;
+    if (alike.places.size() > 1)
+        said = TicketWords::tr("%1 × %2").arg(alike.places.size()).arg(said);
     if (isOneOfMany)
-        said = QStringLiteral("%1  %2").arg(words(garment.letter()), said);
-    return {said, moneyBare(garment.price, facts.settings.currency)};
+        said = QStringLiteral("%1  %2").arg(lettersOf(alike), said);
+    return {said, moneyBare(alike.together(), currency)};
 }
 
 std::vector<TicketLine> ticketLines(const ShopFacts& facts, OrderId order) {
     const auto garments = facts.garmentsOf(order);
-    const bool areTooMany = garments.size() > kMostLines;
-    const std::size_t named = areTooMany ? kMostLines - 1 : garments.size();
+    const std::vector<AlikeGarments> all = gathered(facts, garments);
+    const Currency& currency = facts.settings.currency;
+    const std::size_t named = all.size() > kMostLines ? kMostLines - 1 : all.size();
     std::vector<TicketLine> lines;
     for (std::size_t at = 0; at < named; ++at)
-        lines.push_back(lineOf(facts, *garments[at], garments.size() > 1));
-    if (areTooMany) {
-        Money rest;
-        for (std::size_t at = named; at < garments.size(); ++at)
-            rest = rest + garments[at]->price;
-        lines.push_back({TicketWords::tr("and %1 more garments").arg(garments.size() - named),
-                         moneyBare(rest, facts.settings.currency)});
+        lines.push_back(lineOf(all[at], currency, garments.size() > 1));
+    Money rest;
+    std::size_t more = 0;
+    for (std::size_t at = named; at < all.size(); ++at) {
+        rest = rest + all[at].together();
+        more += all[at].places.size();
     }
+    if (more > 0)
+        lines.push_back({TicketWords::tr("and %1 more garments").arg(more), moneyBare(rest, currency)});
     return lines;
 }
 
@@ -126,7 +180,7 @@ TicketWords ticketWords(const ReckonedShop& shop, OrderId id) {
         ticket.toPayAmount = money(owed, currency);
     if (!facts.settings.collectAt.empty())
         ticket.collect = TicketWords::tr("Collect: %1").arg(words(facts.settings.collectAt));
-    ticket.customer = firstNameAndInitial(words(facts.customers.at(order.customer).name));
+    ticket.customer = nameForStub(words(facts.customers.at(order.customer).name));
     ticket.garments =
         garments == 1 ? TicketWords::tr("1 garment") : TicketWords::tr("%1 garments").arg(garments);
     ticket.stubOwed =
@@ -137,11 +191,12 @@ TicketWords ticketWords(const ReckonedShop& shop, OrderId id) {
 void drawTicketHead(PaperInk& ink, const TicketWords& ticket) {
     double y = 10;
     if (!ticket.shop.isEmpty()) {
-        const PaperType shop = shrunkTo(kRight - kLeft, ticket.shop, kTicketShop, 2.6);
+        const PaperType shop = shrunkTo(kBesideCode, ticket.shop, kTicketShop, 2);
         ink.line({kLeft, y}, ticket.shop, shop);
         y += 5;
     }
-    ink.line({kLeft, y}, ticket.taken, shrunkTo(kRight - kLeft, ticket.taken, kTicketSmall, 2));
+    ink.line({kLeft, y}, ticket.taken, shrunkTo(kBesideCode, ticket.taken, kTicketSmall, 1.8));
+    ink.code(kCustomersCode, ticket.code);
 
     const PaperType number = shrunkTo(54, ticket.number, kTicketNumber, 6);
     ink.line({kLeft, 33}, ticket.number, number);
@@ -200,11 +255,17 @@ void drawTicketStub(PaperInk& ink, const TicketWords& ticket) {
 
 } // namespace
 
-QString firstNameAndInitial(const QString& name) {
-    const QStringList parts = name.split(u' ', Qt::SkipEmptyParts);
-    if (parts.size() < 2)
-        return name.trimmed();
-    return QStringLiteral("%1 %2.").arg(parts.front(), parts.back().left(1));
+QString nameForStub(const QString& name) {
+    static const QRegularExpression ofAFirm(QStringLiteral("[&+0-9]"));
+    QStringList parts = name.split(u' ', Qt::SkipEmptyParts);
+    if (parts.size() < 2 || name.contains(ofAFirm) || parts.contains(TicketWords::tr("and")))
+        return parts.join(u' ');
+    // "van der" belongs to the family name.
+    const auto isParticle = [](const QString& part) { return part.front().isLower(); };
+    const QString familyName = parts.takeLast();
+    while (parts.size() > 1 && isParticle(parts.back()))
+        parts.removeLast();
+    return QStringLiteral("%1 %2.").arg(parts.join(u' '), familyName.left(1));
 }
 
 Paper claimTicket(const ReckonedShop& shop, OrderId order) {

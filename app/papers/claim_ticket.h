@@ -1,6 +1,6 @@
 #pragma once
 // The claim ticket, 148 × 74 mm: what the customer takes home, its number the largest thing on it, and a stub
-// that is torn off and pinned to the bag. The stub's code is the order's number.
+// that is torn off and pinned to the bag. Both have the order's number as a code.
 
 #include "app/papers/paper.h"
 #include "core/shop/reckoned_shop.h"
@@ -10,7 +10,8 @@ namespace holdfast::app {
 // REQUIRES: the order is in the shop's facts.
 Paper claimTicket(const ReckonedShop& shop, OrderId order);
 
-// "Bronagh T.": the first name and the last name's initial, for what others may read.
-QString firstNameAndInitial(const QString& name);
+// What others may read on the stub: "Bronagh T." hides the family name; a firm, "Fen & Fold Books", stays
+// whole.
+QString nameForStub(const QString& name);
 
 } // namespace holdfast::app

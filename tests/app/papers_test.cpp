@@ -5,6 +5,7 @@
 #include "app/desk/garment_words.h"
 #include "app/papers/paper_making.h"
 #include "core/shop/care_of_garment.h"
+#include "core/trade/paper_code.h"
 #include "tests/app/papers_fixture.h"
 
 #include <QRegularExpression>
@@ -77,8 +78,10 @@ TEST_F(Papers, TicketOfTwelveGarmentsHasEveryPriceAndTheTotal) {
 TEST_F(Papers, TicketOfMoreSumsUpWhatHasNoLine) {
     const auto usual = stockUsualShop();
     auto garments = manyGarments(usual, 15);
-    for (GarmentDraft& garment : garments)
-        garment.price = Money{2000};
+    for (std::size_t at = 0; at < garments.size(); ++at) {
+        garments[at].price = Money{2000};
+        garments[at].decals.front().content = Wording{"Crew " + std::to_string(at), Face::Plain};
+    }
     const auto order = takeOrder(garments).id;
     const QString text = textOf({claimTicket(shop(), order)});
     EXPECT_TRUE(text.contains(QStringLiteral("and 4 more garments")));
@@ -86,11 +89,40 @@ TEST_F(Papers, TicketOfMoreSumsUpWhatHasNoLine) {
     EXPECT_TRUE(text.contains(QStringLiteral("300.00")));
 }
 
-TEST(StubName, IsTheFirstNameAndAnInitial) {
-    EXPECT_EQ(firstNameAndInitial(QStringLiteral("Bronagh Tully")), QStringLiteral("Bronagh T."));
-    EXPECT_EQ(firstNameAndInitial(QStringLiteral("Zoë van der Meer")), QStringLiteral("Zoë M."));
-    EXPECT_EQ(firstNameAndInitial(QStringLiteral("Pim")), QStringLiteral("Pim"));
-    EXPECT_EQ(firstNameAndInitial(QString()), QString());
+TEST_F(Papers, TicketGathersGarmentsThatAreAlike) {
+    const auto usual = stockUsualShop();
+    auto garments = manyGarments(usual, 14);
+    for (GarmentDraft& garment : garments)
+        garment.price = Money{2000};
+    garments[4].price = Money{2350};
+    const auto order = takeOrder(garments).id;
+    const QString text = textOf({claimTicket(shop(), order)});
+    EXPECT_TRUE(text.contains(QStringLiteral("a–d, f–n  13 × Tee, M, Moss"))) << text.toStdString();
+    EXPECT_TRUE(text.contains(QStringLiteral("260.00")));
+    EXPECT_TRUE(text.contains(QRegularExpression(QStringLiteral("\\be +Tee, M, Moss"))));
+    EXPECT_TRUE(text.contains(QStringLiteral("23.50")));
+    EXPECT_FALSE(text.contains(QStringLiteral("more garments")));
+}
+
+TEST_F(Papers, BothHalvesOfTheTicketHaveTheOrdersCode) {
+    const auto usual = stockUsualShop();
+    const auto order = takeOrder({aGarment(usual)});
+    const QImage whole = pictureOf(claimTicket(shop(), order.id));
+    const int torn = whole.width() * 108 / 148;
+    const QStringList number{words(paperCode(std::to_string(order.number), order.id.value))};
+    EXPECT_EQ(codesIn(whole.copy(0, 0, torn, whole.height())), number);
+    EXPECT_EQ(codesIn(whole.copy(torn, 0, whole.width() - torn, whole.height())), number);
+}
+
+TEST(StubName, HidesTheFamilyNameAndKeepsAFirmWhole) {
+    EXPECT_EQ(nameForStub(QStringLiteral("Bronagh Tully")), QStringLiteral("Bronagh T."));
+    EXPECT_EQ(nameForStub(QStringLiteral("Zoë van der Meer")), QStringLiteral("Zoë M."));
+    EXPECT_EQ(nameForStub(QStringLiteral("Harbour Rowing Club")), QStringLiteral("Harbour Rowing C."));
+    EXPECT_EQ(nameForStub(QStringLiteral("Fen & Fold Books")), QStringLiteral("Fen & Fold Books"));
+    EXPECT_EQ(nameForStub(QStringLiteral("Salt and Thread")), QStringLiteral("Salt and Thread"));
+    EXPECT_EQ(nameForStub(QStringLiteral("4 Creek  Lane")), QStringLiteral("4 Creek Lane"));
+    EXPECT_EQ(nameForStub(QStringLiteral("Pim")), QStringLiteral("Pim"));
+    EXPECT_EQ(nameForStub(QString()), QString());
 }
 
 // ── care card ─────────────────────────────────────────────────────────────────────────────────────────
@@ -206,7 +238,7 @@ TEST_F(Papers, DaySheetHasEveryGarmentOnceAndItsHeadOnEachPage) {
     }
     for (const QString& said :
          {QStringLiteral("150 °C, 12 s, medium"), QStringLiteral("peel warm"), QStringLiteral("preheat"),
-          QStringLiteral("Frees it"), QStringLiteral("licensed electrician"),
+          QStringLiteral("Needed: "), QStringLiteral("licensed electrician"),
           QStringLiteral("safety data sheet"), QStringLiteral("Ventilate"), QStringLiteral("local law")})
         EXPECT_TRUE(text.contains(said, Qt::CaseInsensitive)) << said.toStdString();
 }
@@ -215,8 +247,12 @@ TEST_F(Papers, DaySheetNamesTheRollToTakeDownForWhatIsStillToBeCut) {
     const auto usual = stockUsualShop();
     takeOrder({aGarment(usual)});
     const QString text = textOf(daySheet(shop()));
+    const QString roll = words(shop().facts.rolls.at(usual.roll).label());
     EXPECT_TRUE(text.contains(QStringLiteral("Rolls to take down")));
-    EXPECT_TRUE(text.contains(words(shop().facts.rolls.at(usual.roll).label()))) << text.toStdString();
+    EXPECT_TRUE(text.contains(roll)) << text.toStdString();
+    // A garment that waits for its decals needs a cut, not time.
+    EXPECT_TRUE(text.contains(QStringLiteral("To cut. Needed: cut from %1").arg(roll))) << text.toStdString();
+    EXPECT_FALSE(text.contains(QStringLiteral("Needed: only time")));
 }
 
 // ── what is out of the usual ──────────────────────────────────────────────────────────────────────────
@@ -248,7 +284,9 @@ TEST_F(Papers, WithTheLongestNamesStayOnThePaperAndKeepTheirAmounts) {
         SCOPED_TRACE(paper.name.toStdString());
         EXPECT_TRUE(staysOnPaper(paper));
         // Nothing lies over the code.
-        const int codes = paper.name.startsWith(QStringLiteral("day-sheet")) ? 0 : 1;
+        const int codes = paper.name.startsWith(QStringLiteral("day-sheet"))      ? 0
+                          : paper.name.startsWith(QStringLiteral("claim-ticket")) ? 2
+                                                                                  : 1;
         EXPECT_EQ(codesIn(pictureOf(paper)).size(), codes);
     }
     const QString text = textOf({claimTicket(shop(), order)});
