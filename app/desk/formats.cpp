@@ -56,7 +56,7 @@ QString money(Money amount, const Currency& currency) {
 }
 
 QString moneyBare(Money amount, const Currency& currency) {
-    return words(plainAmount(amount, currency));
+    return words(groupedAmount(amount, currency));
 }
 
 QString metres(Millimetres length) {

@@ -6,8 +6,6 @@
 #include "core/trade/unit_words.h"
 
 #include <algorithm>
-#include <array>
-#include <cstdio>
 #include <tuple>
 #include <utility>
 
@@ -21,10 +19,8 @@ constexpr Days kLookedAhead{7 * kUseWeeks};
 // Metres to the centimetre: needs are rounded up, what is there down, so that the two compare as told.
 std::string metresText(Millimetres length, bool roundsUp) {
     const std::int64_t hundredths = (std::max<std::int64_t>(0, length.value) + (roundsUp ? 9 : 0)) / 10;
-    std::array<char, 32> text{};
-    std::snprintf(text.data(), text.size(), "%lld.%02lld m", static_cast<long long>(hundredths / 100),
-                  static_cast<long long>(hundredths % 100));
-    return text.data();
+    const std::string centimetres = std::to_string(hundredths % 100);
+    return std::to_string(hundredths / 100) + (centimetres.size() < 2 ? ".0" : ".") + centimetres + " m";
 }
 
 // A roll on the shelf while decals are allotted to it.

@@ -44,6 +44,31 @@ std::string_view withoutCurrency(std::string_view text, const Currency& currency
     return text;
 }
 
+// Where the decimals begin: at the last mark, if it is the only one of its kind.
+std::size_t decimalMarkOf(std::string_view text, const Currency& currency) {
+    const std::size_t last = text.find_last_of(".,");
+    const bool isMark =
+        last != std::string_view::npos && currency.exponent > 0 && text.find(text[last]) == last;
+    return isMark ? last : std::string_view::npos;
+}
+
+// "1,451" as "1451": whole groups of three behind one kind of mark. Nothing where the groups are others.
+std::optional<std::string> withoutGroups(std::string_view units) {
+    const std::size_t first = units.find_first_of("., ");
+    if (first == std::string_view::npos)
+        return std::string{units};
+    if (first == 0 || first > 3)
+        return std::nullopt;
+    std::string digits{units.substr(0, first)};
+    for (std::size_t at = first; at < units.size(); at += 4) {
+        const std::string_view group = units.substr(at + 1, 3);
+        if (units[at] != units[first] || group.size() < 3)
+            return std::nullopt;
+        digits += group;
+    }
+    return digits;
+}
+
 bool takeMinus(std::string_view& text) {
     constexpr std::string_view kTypesetMinus = "\u2212";
     for (const std::string_view minus : {std::string_view{"-"}, kTypesetMinus}) {
@@ -122,9 +147,19 @@ std::string plainAmount(Money amount, const Currency& currency) {
     return isNegative ? "-" + digits : digits;
 }
 
+std::string groupedAmount(Money amount, const Currency& currency) {
+    std::string written = plainAmount(amount, currency);
+    const std::size_t first = amount.minor < 0 ? 1 : 0;
+    for (std::size_t at = std::min(written.find('.'), written.size()); at > first + 3;) {
+        at -= 3;
+        written.insert(at, 1, ',');
+    }
+    return written;
+}
+
 std::string spokenAmount(Money amount, const Currency& currency) {
-    const std::string plain = plainAmount(amount, currency);
-    return amount.minor < 0 ? "-" + currency.sign + plain.substr(1) : currency.sign + plain;
+    const std::string written = groupedAmount(amount, currency);
+    return amount.minor < 0 ? "-" + currency.sign + written.substr(1) : currency.sign + written;
 }
 
 std::optional<Money> parseAmount(std::string_view text, const Currency& currency) {
@@ -134,8 +169,11 @@ std::optional<Money> parseAmount(std::string_view text, const Currency& currency
     if (!isNegative)
         isNegative = takeMinus(text);
 
-    const std::size_t mark = text.find_first_of(".,");
-    const std::string_view units = text.substr(0, mark);
+    const std::size_t mark = decimalMarkOf(text, currency);
+    const auto ungrouped = withoutGroups(text.substr(0, mark));
+    if (!ungrouped)
+        return std::nullopt;
+    const std::string& units = *ungrouped;
     const std::string_view decimals =
         mark == std::string_view::npos ? std::string_view{} : text.substr(mark + 1);
     const auto exponent = static_cast<std::size_t>(std::max(currency.exponent, 0));

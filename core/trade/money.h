@@ -48,11 +48,14 @@ Money shareInBasisPoints(Money amount, std::int64_t basisPoints, Rounding roundi
 // REQUIRES: weights not negative, their sum positive.
 std::vector<Money> sharesOf(Money amount, std::span<const std::int64_t> weights);
 
-// "26.50" and "£26.50"; minus in front of the sign: "-£3.00".
+// "1451.50" for files, "1,451.50" for columns, "£1,451.50" in a sentence; minus in front of the sign:
+// "-£3.00".
 std::string plainAmount(Money amount, const Currency& currency);
+std::string groupedAmount(Money amount, const Currency& currency);
 std::string spokenAmount(Money amount, const Currency& currency);
 
-// Reads "26.5", "26,50", "£26.50"; nothing for text that is no amount or has more decimals than the currency.
+// Reads "26.5", "26,50", "£26.50", "1,451.50", "1 451,50"; nothing for text that is no amount or has more
+// decimals than the currency.
 std::optional<Money> parseAmount(std::string_view text, const Currency& currency);
 
 } // namespace holdfast

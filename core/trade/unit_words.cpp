@@ -1,20 +1,19 @@
 #include "core/trade/unit_words.h"
 
 #include <array>
+#include <charconv>
 #include <cmath>
-#include <cstdio>
 
 namespace holdfast {
 
 std::string numberWords(double number) {
-    std::array<char, 48> text{};
     const double tenths = std::round(number * 10.0) / 10.0;
     const bool isWhole = tenths == std::trunc(tenths);
+    std::array<char, 48> text{};
     // Adding zero turns a rounded "-0" into "0".
-    const int length = std::snprintf(text.data(), text.size(), isWhole ? "%.0f" : "%.1f", tenths + 0.0);
-    if (length < 0 || static_cast<std::size_t>(length) >= text.size())
-        return "?";
-    return std::string(text.data(), static_cast<std::size_t>(length));
+    const auto [end, error] = std::to_chars(text.data(), text.data() + text.size(), tenths + 0.0,
+                                            std::chars_format::fixed, isWhole ? 0 : 1);
+    return error == std::errc{} ? std::string(text.data(), end) : "?";
 }
 
 std::string temperatureWords(Celsius temperature) {
@@ -44,6 +43,13 @@ std::string countWords(std::int64_t count, std::string_view one) {
 std::string withCapital(std::string text) {
     if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
         text.front() = static_cast<char>(text.front() - 'a' + 'A');
+    return text;
+}
+
+std::string inSmallLetters(std::string text) {
+    for (char& letter : text)
+        if (letter >= 'A' && letter <= 'Z')
+            letter = static_cast<char>(letter - 'A' + 'a');
     return text;
 }
 

@@ -19,7 +19,8 @@ std::string bandWords(double low, double high, std::string_view unit); // "30–
 // "1 day", "6 days". `one` is the word for one of it; the plural takes an s.
 std::string countWords(std::int64_t count, std::string_view one);
 
-// "seams" stays, the first letter of an ASCII word is made large: "Seams".
-std::string withCapital(std::string text);
+// Of ASCII only, and the same in every locale: std::tolower finds no small "I" in Turkish.
+std::string withCapital(std::string text);    // "seams" → "Seams"
+std::string inSmallLetters(std::string text); // "Yes" → "yes"
 
 } // namespace holdfast

@@ -1,10 +1,10 @@
 #include "db/exchange/row_words.h"
 
+#include "core/trade/unit_words.h"
 #include "db/sqlite/connection.h"
 
 #include <algorithm>
 #include <array>
-#include <cctype>
 #include <string_view>
 
 namespace holdfast::db {
@@ -121,12 +121,6 @@ std::vector<std::size_t> placesOf(Connection& connection, const std::string& tab
     return places;
 }
 
-std::string asSentence(std::string words) {
-    if (!words.empty())
-        words[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(words[0])));
-    return words;
-}
-
 } // namespace
 
 std::string rowWords(Connection& connection, const std::string& table, const std::string& key) {
@@ -166,7 +160,7 @@ std::optional<std::string> whoseDoing(Connection& connection, const std::string&
 }
 
 std::string differenceWords(Connection& connection, const RowDifference& difference, std::int64_t seat) {
-    const std::string row = asSentence(rowWords(connection, difference.table, difference.key));
+    const std::string row = withCapital(rowWords(connection, difference.table, difference.key));
     const bool isOfColumns = difference.kind == RowDifference::Kind::ColumnsStand;
     const auto other = whoseDoing(connection, difference.table, difference.key, seat,
                                   isOfColumns ? difference.columns : std::vector<std::string>{});

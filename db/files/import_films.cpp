@@ -1,12 +1,12 @@
 // Lines of films with their recipes, rolls, storage places and readings.
 #include "core/film/log_time.h"
 #include "core/trade/limits.h"
+#include "core/trade/unit_words.h"
 #include "db/actions/parts.h"
 #include "db/files/import_kinds.h"
 #include "db/files/import_words.h"
 
 #include <algorithm>
-#include <cctype>
 #include <charconv>
 
 namespace holdfast::db {
@@ -42,8 +42,7 @@ std::optional<FilmId> filmNamed(Connection& connection, const std::string& finis
 }
 
 Result<PlaceId> placeNamed(ImportWork& work, const std::string& name) {
-    std::string small = name;
-    std::ranges::transform(small, small.begin(), [](unsigned char letter) { return std::tolower(letter); });
+    const std::string small = inSmallLetters(name);
     if (const auto known = work.places.find(small); known != work.places.end())
         return known->second;
     Query found =

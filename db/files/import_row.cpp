@@ -1,9 +1,8 @@
 #include "db/files/import_row.h"
 
 #include "core/trade/limits.h"
+#include "core/trade/unit_words.h"
 
-#include <algorithm>
-#include <cctype>
 #include <charconv>
 
 namespace holdfast::db {
@@ -75,8 +74,7 @@ Money ImportRow::money(std::string_view heading) {
 }
 
 bool ImportRow::yesNo(std::string_view heading, bool fallback) {
-    std::string word = text(heading);
-    std::ranges::transform(word, word.begin(), [](unsigned char letter) { return std::tolower(letter); });
+    const std::string word = inSmallLetters(text(heading));
     if (word.empty())
         return fallback;
     if (word == "yes" || word == "1")

@@ -24,7 +24,11 @@ TEST(Money, IsSpokenWithItsSignAndAllItsDecimals) {
     EXPECT_EQ(spokenAmount({0}, kPounds), "£0.00");
     EXPECT_EQ(spokenAmount({-300}, kPounds), "-£3.00");
     EXPECT_EQ(plainAmount({-5}, kPounds), "-0.05");
-    EXPECT_EQ(spokenAmount({1200}, kYen), "¥1200");
+    EXPECT_EQ(spokenAmount({1200}, kYen), "¥1,200");
+    EXPECT_EQ(spokenAmount({145150}, kPounds), "£1,451.50");
+    EXPECT_EQ(spokenAmount({-123456789}, kPounds), "-£1,234,567.89");
+    EXPECT_EQ(groupedAmount({99999}, kPounds), "999.99");
+    EXPECT_EQ(plainAmount({145150}, kPounds), "1451.50"); // for files
     EXPECT_EQ(spokenAmount({1234}, kDinar), "KD 1.234");
 }
 
@@ -38,13 +42,37 @@ TEST(Money, IsReadAsPeopleWriteIt) {
     EXPECT_EQ(minorOf("£-3.00"), -300);
     EXPECT_EQ(minorOf("\u22123"), -300);
     EXPECT_EQ(minorOf(".5"), 50);
+    for (const char* grouped : {"1,234.50", "1.234,50", "1 234.50", "1 234,5", "£1,234.50"})
+        EXPECT_EQ(minorOf(grouped), 123450) << grouped;
+    EXPECT_EQ(minorOf("1,234,567"), 123456700);
+    EXPECT_EQ(minorOf("1,200", kYen), 1200);
     EXPECT_EQ(minorOf("1200", kYen), 1200);
     EXPECT_EQ(minorOf("1.234", kDinar), 1234);
 }
 
 TEST(Money, IsNotGuessedFromWhatIsNoAmount) {
-    for (const char* text : {"", " ", "£", "-", ".", "26.", "1.005", "1,234.50", "12a", "1 2", "--3", "1e3",
-                             "nan", "£3£", "99999999999999999999", "92233720368547758.08"})
+    for (const char* text : {"",
+                             " ",
+                             "£",
+                             "-",
+                             ".",
+                             "26.",
+                             "1.005",
+                             "1,234",
+                             "12,34.50",
+                             "1.234.50",
+                             "1,2345.50",
+                             "1,234 567.00",
+                             "1234,567.00",
+                             ",123.00",
+                             "12a",
+                             "1 2",
+                             "--3",
+                             "1e3",
+                             "nan",
+                             "£3£",
+                             "99999999999999999999",
+                             "92233720368547758.08"})
         EXPECT_FALSE(parseAmount(text, kPounds)) << text;
     EXPECT_FALSE(parseAmount("12.5", kYen));
 }
@@ -55,6 +83,7 @@ TEST(Money, ReadsBackWhatItWrote) {
         const Money amount{static_cast<std::int64_t>(random()) / (1LL << (random() % 60))};
         for (const Currency& currency : {kPounds, kYen, kDinar}) {
             EXPECT_EQ(parseAmount(plainAmount(amount, currency), currency), amount);
+            EXPECT_EQ(parseAmount(groupedAmount(amount, currency), currency), amount);
             EXPECT_EQ(parseAmount(spokenAmount(amount, currency), currency), amount);
         }
     }
