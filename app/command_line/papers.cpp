@@ -33,12 +33,19 @@ constexpr std::chrono::milliseconds kNestAtMost{10'000};
 
 struct PapersWords {
     Q_DECLARE_TR_FUNCTIONS(holdfast::app::PapersVerb)
+
+public:
+    static QString counted(std::size_t count, const QString& one, const QString& many) {
+        return QStringLiteral("%1 %2").arg(count).arg(count == 1 ? one : many);
+    }
 };
 
 // Papers of one kind: "claim-tickets" is the name of their PDF.
 struct PaperFamily {
     QString name;
     QString title;
+    QString one; // "claim ticket", to be counted
+    QString many;
     std::vector<Paper> papers;
 };
 
@@ -51,10 +58,26 @@ std::vector<OrderId> openOrders(const ShopFacts& facts) {
 }
 
 std::vector<PaperFamily> familiesOf(const ReckonedShop& shop) {
-    PaperFamily tickets{QStringLiteral("claim-tickets"), PapersWords::tr("Claim tickets"), {}};
-    PaperFamily cards{QStringLiteral("care-cards"), PapersWords::tr("Care cards"), {}};
-    PaperFamily tags{QStringLiteral("bag-tags"), PapersWords::tr("Bag tags"), {}};
-    PaperFamily labels{QStringLiteral("roll-labels"), PapersWords::tr("Roll labels"), {}};
+    PaperFamily tickets{QStringLiteral("claim-tickets"),
+                        PapersWords::tr("Claim tickets"),
+                        PapersWords::tr("claim ticket"),
+                        PapersWords::tr("claim tickets"),
+                        {}};
+    PaperFamily cards{QStringLiteral("care-cards"),
+                      PapersWords::tr("Care cards"),
+                      PapersWords::tr("care card"),
+                      PapersWords::tr("care cards"),
+                      {}};
+    PaperFamily tags{QStringLiteral("bag-tags"),
+                     PapersWords::tr("Bag tags"),
+                     PapersWords::tr("bag tag"),
+                     PapersWords::tr("bag tags"),
+                     {}};
+    PaperFamily labels{QStringLiteral("roll-labels"),
+                       PapersWords::tr("Roll labels"),
+                       PapersWords::tr("roll label"),
+                       PapersWords::tr("roll labels"),
+                       {}};
     for (const OrderId order : openOrders(shop.facts)) {
         tickets.papers.push_back(claimTicket(shop, order));
         for (const Garment* garment : pressedGarments(shop, order))
@@ -65,7 +88,8 @@ std::vector<PaperFamily> familiesOf(const ReckonedShop& shop) {
     for (const FilmRoll& roll : shop.facts.rolls)
         if (roll.state == RollState::OnShelf)
             labels.papers.push_back(labelOfRoll(shop, roll.id));
-    return {{QStringLiteral("day-sheet"), PapersWords::tr("Day sheet"), daySheet(shop)},
+    return {{QStringLiteral("day-sheet"), PapersWords::tr("Day sheet"), PapersWords::tr("page of day sheet"),
+             PapersWords::tr("pages of day sheet"), daySheet(shop)},
             std::move(tickets),
             std::move(cards),
             std::move(tags),
@@ -102,7 +126,7 @@ public:
             if (const auto written = text(paper.name + QStringLiteral(".svg"), paperSvg(paper));
                 !written.ok())
                 return written;
-        m_counted << QStringLiteral("%1 %2").arg(family.papers.size()).arg(family.name);
+        m_counted << PapersWords::counted(family.papers.size(), family.one, family.many);
         return Done{};
     }
 
@@ -112,7 +136,7 @@ public:
             return Done{};
         const CutSheetWish wish;
         const auto drawn =
-            pdf(QStringLiteral("mat-sheets"), PapersWords::tr("Mat sheets"), [&](QPdfWriter& writer) {
+            pdf(QStringLiteral("cut-sheets"), PapersWords::tr("Cut sheets"), [&](QPdfWriter& writer) {
                 writer.setPageSize(QPageSize(QPageSize::A4));
                 return drawMatSheets(writer, shop, nests, wish, [](double) { return true; });
             });
@@ -122,11 +146,12 @@ public:
             const auto sheet = cutFileOf(shop, nest, wish);
             if (!sheet.ok())
                 return sheet.error();
-            const QString name = QStringLiteral("cut-sheet-%1.svg").arg(rollLabel(shop.facts, nest.roll));
+            const QString name = QStringLiteral("cut-file-%1.svg").arg(rollLabel(shop.facts, nest.roll));
             if (const auto written = text(name, *sheet); !written.ok())
                 return written;
         }
-        m_counted << QStringLiteral("%1 cut-sheets").arg(nests.size());
+        m_counted << PapersWords::counted(nests.size(), PapersWords::tr("cut file"),
+                                          PapersWords::tr("cut files"));
         return Done{};
     }
 
