@@ -2,7 +2,8 @@
 # Sets up, builds and passes all tests. `bash tests/run.sh` does everything; it needs nothing beforehand.
 #   1. core and db under the address and undefined-behaviour sanitizers
 #   2. core once more without them, which also holds it to the time it may take; then app, offscreen
-#   3. the road through the shop once more in a real window under Xvfb
+#   3. printing through a print service of its own (cupsd in a temporary folder), measured
+#   4. the road through the shop once more in a real window under Xvfb
 # It ends with a line "N passed, N failed".
 set -euo pipefail
 
@@ -11,7 +12,7 @@ top=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 . "$top/app/packages.sh"
 
 need_packages "to build and test Holdfast" "${build_packages[@]}" libgtest-dev sqlite3 xvfb xauth openbox \
-    x11-utils procps util-linux poppler-utils zbar-tools
+    x11-utils procps util-linux poppler-utils zbar-tools locales cups cups-client cups-filters
 
 started=$SECONDS
 passed=0
@@ -51,7 +52,7 @@ build() {
 
 say "Building the tests"
 # Lines and names are enough to read a failure by, and build in less time than all there is to debug.
-build "$top/build/tests" "holdfast_core_tests holdfast_app_tests" -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG=-g1
+build "$top/build/tests" "holdfast_core_tests holdfast_app_tests holdfast_printing_tests" -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG=-g1
 say "Building core and db with sanitizers"
 build "$top/build/sanitize" "holdfast_core_tests holdfast_db_tests" -DCMAKE_BUILD_TYPE=Debug -DHOLDFAST_APP=OFF -DHOLDFAST_SANITIZE=ON
 
@@ -60,6 +61,7 @@ run_tests "$top/build/sanitize/tests/holdfast_core_tests"
 run_tests "$top/build/sanitize/tests/db/holdfast_db_tests"
 run_tests "$top/build/tests/tests/holdfast_core_tests"
 QT_QPA_PLATFORM=offscreen run_tests "$top/build/tests/tests/holdfast_app_tests"
+run_tests "$top/build/tests/tests/holdfast_printing_tests"
 
 say "Once more in a real window"
 cat >"$top/build/in-window.sh" <<'WINDOW'

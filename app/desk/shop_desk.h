@@ -97,7 +97,7 @@ enum class SlipName {
 };
 
 // What is printed (see app/papers); the shell has it made and sent to the printer.
-enum class PaperName { ClaimTicket, CareCards, BagTags, DaySheet, RollLabel };
+enum class PaperName { ClaimTicket, CareCards, BagTags, DaySheet, RollLabel, TestLabel, TestSheet };
 
 // What the shell does with the file as a whole, beside the window where it takes long.
 enum class Errand { BackUp, CheckFile, OpenAnother, CopyForLaptop, WriteNews, TakeInNews };

@@ -31,18 +31,18 @@ Error cannotDraw() {
     return plainError(plain(PaperFiles::tr("The paper could not be drawn.")));
 }
 
-// From the very corner of the paper: a printer's own margins would move what is drawn.
-void setPage(QPagedPaintDevice& device, const QSizeF& size) {
-    QPageLayout layout = device.pageLayout();
-    const QSizeF now = layout.fullRect(QPageLayout::Millimeter).size();
-    if (std::abs(now.width() - size.width()) > 1 || std::abs(now.height() - size.height()) > 1)
-        layout = QPageLayout(QPageSize(size, QPageSize::Millimeter, {}, QPageSize::ExactMatch),
-                             QPageLayout::Portrait, QMarginsF(0, 0, 0, 0), QPageLayout::Millimeter);
-    layout.setMode(QPageLayout::FullPageMode);
-    device.setPageLayout(layout);
+} // namespace
+
+void setPage(QPagedPaintDevice& device, const QSizeF& size, double margin) {
+    device.setPageLayout({QPageSize(size, QPageSize::Millimeter, {}, QPageSize::FuzzyMatch),
+                          QPageLayout::Portrait, QMarginsF(margin, margin, margin, margin),
+                          QPageLayout::Millimeter});
 }
 
-} // namespace
+void preparePdf(QPdfWriter& writer, const QString& title) {
+    writer.setResolution(kDotsPerInch);
+    writer.setTitle(title);
+}
 
 Result<Drawn> drawPapers(QPagedPaintDevice& device, std::span<const Paper> papers,
                          const GoesOnDrawing& goesOn) {
@@ -75,8 +75,7 @@ Result<Drawn> writePdf(const QString& path, const QString& title,
     Result<Drawn> drawn = Drawn::Whole;
     {
         QPdfWriter writer(&file);
-        writer.setResolution(kDotsPerInch);
-        writer.setTitle(title);
+        preparePdf(writer, title);
         drawn = draw(writer);
     }
     if (!drawn.ok() || *drawn == Drawn::Stopped)

@@ -20,10 +20,15 @@ enum class Drawn { Whole, Stopped };
 // Told the share done; says whether to go on.
 using GoesOnDrawing = std::function<bool(double share)>;
 
-// Each paper on a page of its own size, its letters as text. A device whose page is of that size already, to
-// a millimetre, keeps it.
+// A page of this size; what is drawn begins so far from its edges.
+void setPage(QPagedPaintDevice& device, const QSizeF& size, double margin = 0);
+
+// Each paper on a page of its own size, its letters as text.
 Result<Drawn> drawPapers(QPagedPaintDevice& device, std::span<const Paper> papers,
                          const GoesOnDrawing& goesOn);
+
+// As fine as a printer needs it, with this title.
+void preparePdf(QPdfWriter& writer, const QString& title);
 
 // A PDF that `draw` draws: whole, or what was there before. An error names the file and says why.
 Result<Drawn> writePdf(const QString& path, const QString& title,

@@ -8,6 +8,7 @@
 #include "app/papers/claim_ticket.h"
 #include "app/papers/day_sheet.h"
 #include "app/papers/roll_label.h"
+#include "app/papers/test_paper.h"
 
 #include <QCoreApplication>
 
@@ -26,16 +27,24 @@ Error noPaper(const QString& why) {
     return plainError(plain(why));
 }
 
+PaperErrand testErrand(PaperName name) {
+    const PaperUse use = name == PaperName::TestLabel ? PaperUse::Labels : PaperUse::Sheets;
+    return {use == PaperUse::Labels ? PaperMaking::tr("Test label") : PaperMaking::tr("Test sheet"),
+            [use] { return std::vector{testPaper(use)}; }, use};
+}
+
 using PaperOfGarment = Paper (*)(const ReckonedShop&, GarmentId);
 
 PaperErrand ofGarments(std::shared_ptr<const ReckonedShop> shop, const std::vector<const Garment*>& garments,
-                       const QString& title, PaperOfGarment paper) {
-    return {title, [shop = std::move(shop), garments, paper] {
+                       const QString& title, PaperOfGarment paper, PaperUse use) {
+    return {title,
+            [shop = std::move(shop), garments, paper] {
                 std::vector<Paper> papers;
                 for (const Garment* garment : garments)
                     papers.push_back(paper(*shop, garment->id));
                 return papers;
-            }};
+            },
+            use};
 }
 
 Result<PaperErrand> orderErrand(const std::shared_ptr<const ReckonedShop>& reckoned, PaperName name,
@@ -63,7 +72,7 @@ Result<PaperErrand> orderErrand(const std::shared_ptr<const ReckonedShop>& recko
         return ofGarments(reckoned, garments,
                           garments.size() == 1 ? PaperMaking::tr("Care card %1").arg(named(garments))
                                                : PaperMaking::tr("Care cards %1").arg(named(garments)),
-                          careCardPaper);
+                          careCardPaper, PaperUse::Sheets);
     }
     const auto garments = garmentsHere(shop, order.id);
     if (garments.empty())
@@ -71,7 +80,7 @@ Result<PaperErrand> orderErrand(const std::shared_ptr<const ReckonedShop>& recko
     return ofGarments(reckoned, garments,
                       garments.size() == 1 ? PaperMaking::tr("Bag tag %1").arg(named(garments))
                                            : PaperMaking::tr("Bag tags %1").arg(named(garments)),
-                      bagTag);
+                      bagTag, PaperUse::Labels);
 }
 
 } // namespace
@@ -95,6 +104,8 @@ std::vector<const Garment*> garmentsHere(const ReckonedShop& shop, OrderId order
 }
 
 Result<PaperErrand> paperErrand(ShopDesk& desk, PaperName name, const Matter& matter) {
+    if (name == PaperName::TestLabel || name == PaperName::TestSheet)
+        return testErrand(name);
     const bool isOfOrder = name != PaperName::DaySheet && name != PaperName::RollLabel;
     if (isOfOrder) {
         const auto shop = matter.order ? shopWithOrder(desk, *matter.order) : nullptr;
@@ -108,7 +119,7 @@ Result<PaperErrand> paperErrand(ShopDesk& desk, PaperName name, const Matter& ma
     const std::shared_ptr<const ReckonedShop> shop = desk.shop();
     if (name == PaperName::DaySheet)
         return PaperErrand{PaperMaking::tr("Day sheet %1").arg(words(isoDate(shop->now.today()))),
-                           [shop] { return daySheet(*shop); }};
+                           [shop] { return daySheet(*shop); }, PaperUse::Sheets};
     const FilmRoll* roll = matter.roll ? shop->facts.rolls.find(*matter.roll) : nullptr;
     if (!roll)
         return noPaper(PaperMaking::tr("The roll is no longer there."));

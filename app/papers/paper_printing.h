@@ -1,17 +1,17 @@
 #pragma once
-// The one way to print: on the system's default printer without asking anything, or without a printer as a
-// PDF. Printers are asked for and written to beside the window.
+// The one way to print: on the printer chosen for such papers, without asking anything, at the size of the
+// papers. Where no printer takes them, as a PDF. Printers are asked for and written to in the background.
 
 #include "app/papers/paper.h"
+#include "app/papers/paper_files.h"
+#include "app/papers/printer_choice.h"
 #include "core/trade/result.h"
 
 #include <QString>
 
 #include <functional>
-#include <memory>
 #include <string>
-
-class QPrinter;
+#include <vector>
 
 namespace holdfast::app {
 
@@ -19,25 +19,29 @@ namespace holdfast::app {
 struct PaperErrand {
     QString title; // "Claim ticket 426": what the person is told, and the name of its PDF
     std::function<std::vector<Paper>()> papers; // put together when asked for, on any thread
+    PaperUse use = PaperUse::Labels;
 };
 
-// The default printer, ready to be drawn to; none: there is no printer. May take long.
-std::shared_ptr<QPrinter> usualPrinter(const QString& title);
+// What prints: the printers that are there, the choice among them, and the folder for PDFs.
+struct Printing {
+    std::vector<PrintQueue> queues;
+    PrinterChoice choice;
+    QString folder;
+};
+// Asks for the printers: may take seconds.
+Printing printingHere(const PrinterChoice& choice, const QString& folder);
+// Where PDFs go.
+QString paperFolder();
 
 // Each returns what to tell the person, also where it was stopped. On any thread.
 
-// Small papers share the sheets that the printer has in it.
-Result<std::string> printPapersOn(QPrinter& printer, const PaperErrand& errand,
-                                  const std::function<bool(double share)>& progress);
-// Each on a page of its own size, in a PDF in `folder`, which is made if missing; one of the same name is
-// replaced.
-Result<std::string> savePapersIn(const QString& folder, const PaperErrand& errand,
-                                 const std::function<bool(double share)>& progress);
-// On the usual printer, else into the folder.
-Result<std::string> printPapers(const PaperErrand& errand, const QString& folder,
-                                const std::function<bool(double share)>& progress);
-
-// Where PDFs go for want of a printer.
-QString paperFolder();
+// Small papers share the sheets that the printer has in it. As a PDF each has a page of its own size; a file
+// of the same name is replaced.
+Result<std::string> printPapers(const PaperErrand& errand, const Printing& printing,
+                                const GoesOnDrawing& goesOn);
+// What is laid out for the page that it is given.
+Result<std::string> printSheets(const QString& title,
+                                const std::function<Result<Drawn>(QPdfWriter&, const GoesOnDrawing&)>& draw,
+                                const Printing& printing, const GoesOnDrawing& goesOn);
 
 } // namespace holdfast::app

@@ -13,6 +13,15 @@ constexpr double kBetween = 6;
 constexpr double kMark = 2.4;
 constexpr double kOffCorner = 0.4;
 
+constexpr double kNarrowestSheet = 139; // mm; half a Letter is 140 wide, a roll of wide labels 104
+constexpr double kAlike = 0.01;         // printers give their pages in whole points
+
+// So much of the paper's size has room, at most all of it.
+double shareOf(const QSizeF& page, const QSizeF& paper) {
+    const double share = std::min(page.width() / paper.width(), page.height() / paper.height());
+    return share > 1 - kAlike ? 1 : share;
+}
+
 // Papers side by side on one sheet.
 struct SheetGrid {
     int columns = 0;
@@ -51,13 +60,16 @@ void markCorners(PaperInk& ink, const QRectF& box) {
         }
 }
 
-// Alone on its sheet: as it is, or smaller where it is larger than the sheet.
-Paper aloneOn(const Paper& paper, const QSizeF& sheet) {
-    const double scale =
-        std::min({1.0, sheet.width() / paper.size.width(), sheet.height() / paper.size.height()});
-    return {paper.name, sheet, [paper, scale](PaperInk& ink) {
-                ink.moved({0, 0}, scale, [&] { paper.draw(ink); });
-            }};
+// Alone on its page, upright or turned by a quarter to the right.
+Paper aloneOn(const Paper& paper, const QSizeF& page) {
+    const bool isTurned = shareOf(page, paper.size.transposed()) > shareOf(page, paper.size) + kAlike;
+    const double scale = scaleOn(page, paper.size);
+    const QSizeF drawn = (isTurned ? paper.size.transposed() : paper.size) * scale;
+    const QPointF corner((page.width() - drawn.width()) / 2, (page.height() - drawn.height()) / 2);
+    const QTransform where = isTurned
+                                 ? QTransform(0, scale, -scale, 0, corner.x() + drawn.width(), corner.y())
+                                 : QTransform(scale, 0, 0, scale, corner.x(), corner.y());
+    return {paper.name, page, [paper, where](PaperInk& ink) { ink.placed(where, [&] { paper.draw(ink); }); }};
 }
 
 Paper togetherOn(std::vector<Paper> papers, const QSizeF& sheet, const SheetGrid& grid) {
@@ -79,20 +91,28 @@ Paper togetherOn(std::vector<Paper> papers, const QSizeF& sheet, const SheetGrid
 
 } // namespace
 
-std::vector<Paper> laidOnSheets(const std::vector<Paper>& papers, const QSizeF& sheet) {
+bool isSheet(const QSizeF& page) {
+    return std::min(page.width(), page.height()) >= kNarrowestSheet;
+}
+
+double scaleOn(const QSizeF& page, const QSizeF& paper) {
+    return std::max(shareOf(page, paper), shareOf(page, paper.transposed()));
+}
+
+std::vector<Paper> laidOnSheets(const std::vector<Paper>& papers, const QSizeF& page) {
     std::vector<Paper> sheets;
     std::vector<Paper> waiting;
     SheetGrid grid;
     const auto layWaiting = [&] {
         if (!waiting.empty())
-            sheets.push_back(togetherOn(std::exchange(waiting, {}), sheet, grid));
+            sheets.push_back(togetherOn(std::exchange(waiting, {}), page, grid));
     };
     for (const Paper& paper : papers) {
         if (!waiting.empty() && waiting.front().size != paper.size)
             layWaiting();
-        grid = bestGrid(paper.size, sheet);
+        grid = isSheet(page) ? bestGrid(paper.size, page) : SheetGrid{};
         if (grid.count() == 0) {
-            sheets.push_back(aloneOn(paper, sheet));
+            sheets.push_back(aloneOn(paper, page));
             continue;
         }
         waiting.push_back(paper);

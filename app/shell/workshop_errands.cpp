@@ -66,11 +66,11 @@ void Workshop::printPaper(PaperName name, const Matter& matter) {
         m_foot->showFailure(words(errand.error().message));
         return;
     }
-    const bool began =
-        m_work->begin(tr("Printing %1").arg(errand->title),
-                      [errand = *errand, folder = paperFolder()](const BackgroundWork::Progress& progress) {
-                          return printPapers(errand, folder, progress);
-                      });
+    const bool began = m_work->begin(tr("Printing %1").arg(errand->title),
+                                     [errand = *errand, choice = keptPrinters(m_desk.file()),
+                                      folder = paperFolder()](const BackgroundWork::Progress& progress) {
+                                         return printPapers(errand, printingHere(choice, folder), progress);
+                                     });
     if (!began)
         m_foot->showFailure(tr("Other work is under way; wait for it or stop it first."));
 }

@@ -9,6 +9,7 @@
 #include "db/tables/facts.h"
 #include "tests/app/cutting_mat_fixture.h"
 
+#include <QDir>
 #include <QFile>
 #include <QFileDialog>
 #include <QFileInfo>
@@ -268,12 +269,11 @@ TEST_F(CutSheetFile, SaysWhyItCouldNotBeWritten) {
     ASSERT_FALSE(nowhere.ok());
     EXPECT_EQ(nowhere.error().field, "file");
     EXPECT_NE(nowhere.error().message.find("/no/such/folder/dusk.svg"), std::string::npos);
-    const auto noSheet = writeMatSheet(mat, QStringLiteral("/no/such/folder/dusk.pdf"), always);
-    ASSERT_FALSE(noSheet.ok());
-    EXPECT_EQ(noSheet.error().field, "file");
-    place->saveMatSheet(QStringLiteral("/no/such/folder/dusk.pdf"));
+    // A folder in the place of the sheet's file.
+    QDir().mkpath(fileIn(QStringLiteral("Cut sheet R-01.pdf/full")));
+    place->printMatSheets(fileIn({}));
     waitForWriting();
-    EXPECT_TRUE(refused.contains(QStringLiteral("/no/such/folder/dusk.pdf"))) << refused.toStdString();
+    EXPECT_TRUE(refused.contains(QStringLiteral("Cut sheet R-01.pdf"))) << refused.toStdString();
 }
 
 TEST_F(CutSheetFile, NamesADecalThatHasNoDrawing) {
@@ -290,10 +290,9 @@ TEST_F(CutSheetFile, MatSheetIsPaperWithEveryDecalOnIt) {
     const UsualShop usual = stockUsualShop();
     takeOrder({aGarment(usual), aGarment(usual)});
     open();
-    const QString path = fileIn(QStringLiteral("dusk.pdf"));
-    place->saveMatSheet(path);
+    place->printMatSheets(fileIn({}));
     waitForWriting();
-    const QByteArray paper = read(path);
+    const QByteArray paper = read(fileIn(QStringLiteral("Cut sheet R-01.pdf")));
     EXPECT_TRUE(paper.startsWith("%PDF"));
     EXPECT_GT(paper.size(), 4000);
 }
@@ -303,7 +302,7 @@ TEST_F(CutSheetFile, StoppedLeavesWhatWasThere) {
     takeOrder({aGarment(usual), aGarment(usual)});
     open();
     const MatToWrite mat{model().shop(), model().nests(), {}};
-    for (const char* name : {"kept.svg", "kept.pdf"}) {
+    for (const char* name : {"kept.svg", "Cut sheet R-01.pdf"}) {
         const QString path = fileIn(QLatin1String(name));
         QFile before(path);
         ASSERT_TRUE(before.open(QIODevice::WriteOnly));
@@ -312,8 +311,8 @@ TEST_F(CutSheetFile, StoppedLeavesWhatWasThere) {
         int shares = 0;
         const auto notTwice = [&](double) { return ++shares < 2; };
         const bool isPaper = path.endsWith(QStringLiteral("pdf"));
-        const std::string told =
-            valueOf(isPaper ? writeMatSheet(mat, path, notTwice) : writeCutFiles(mat, path, notTwice));
+        const std::string told = valueOf(isPaper ? printMatSheet(mat, {{}, {}, fileIn({})}, notTwice)
+                                                 : writeCutFiles(mat, path, notTwice));
         EXPECT_EQ(told, "Stopped; nothing was written.") << name;
         EXPECT_EQ(shares, 2) << name;
         EXPECT_EQ(read(path).toStdString(), "what was there") << name;
@@ -330,8 +329,7 @@ TEST_F(CutSheetFile, OfAThousandDecalsIsWrittenBesideTheWindowAndEscapeStopsIt) 
         takeOrder(garments);
     }
     open();
-    const QString sheet = fileIn(QStringLiteral("dusk.pdf"));
-    place->saveMatSheet(sheet);
+    place->printMatSheets(fileIn({}));
     ASSERT_TRUE(place->isWriting());
     EXPECT_TRUE(tools()->showsWriting());
     EXPECT_FALSE(place->isSearching()) << "what is written stays what lies there";
@@ -339,7 +337,7 @@ TEST_F(CutSheetFile, OfAThousandDecalsIsWrittenBesideTheWindowAndEscapeStopsIt) 
     key(Qt::Key_Escape);
     waitForWriting();
     EXPECT_EQ(said.toStdString(), "Stopped; nothing was written.");
-    EXPECT_FALSE(QFileInfo::exists(sheet));
+    EXPECT_TRUE(QDir(fileIn({})).entryList({QStringLiteral("*.pdf")}).isEmpty());
     EXPECT_FALSE(tools()->showsWriting());
     EXPECT_TRUE(button("nestAgain")->isVisible());
     // Left alone it gets there, while the mat goes on being worked at.

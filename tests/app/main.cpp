@@ -14,6 +14,8 @@ int main(int argc, char** argv) {
         qputenv("QT_QPA_PLATFORM", "offscreen");
     // What a person has in their own folders is neither read nor written.
     QStandardPaths::setTestModeEnabled(true);
+    // Nor does any printer of theirs print.
+    qputenv("CUPS_SERVER", "/no/print/service");
     QApplication application(argc, argv);
     QApplication::setApplicationName(QStringLiteral("holdfast-tests"));
     holdfast::app::setLight(application, holdfast::app::Light::Day);

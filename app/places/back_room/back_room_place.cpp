@@ -1,6 +1,7 @@
 #include "app/places/back_room/back_room_place.h"
 
 #include "app/desk/formats.h"
+#include "app/papers/printers_beside.h"
 #include "app/places/back_room/room_lines.h"
 #include "app/widgets/button.h"
 #include "app/widgets/card.h"
@@ -11,6 +12,7 @@
 #include <QBoxLayout>
 
 #include <algorithm>
+#include <utility>
 
 namespace holdfast::app {
 
@@ -124,7 +126,9 @@ void BackRoomPlace::readFile() {
     const auto file = readRoomFile(desk().file());
     if (!desk().done(file))
         return;
+    const auto queues = std::exchange(m_file.printers.queues, std::nullopt);
     m_file = *file;
+    m_file.printers.queues = queues;
     m_isStale = false;
     showSections();
     showSheet();
@@ -155,6 +159,8 @@ void BackRoomPlace::showSheet() {
     m_note->setText(sheet.note);
     m_note->setVisible(!sheet.note.isEmpty());
     showActs(sheet);
+    if (section() == RoomSection::Printers && !m_file.printers.queues)
+        lookForPrinters();
 }
 
 // The buttons are made anew with each sheet, so that a key belongs to one of them only.
@@ -184,7 +190,36 @@ void BackRoomPlace::act(const RoomDeed& deed) {
     } else if (const auto* gone = std::get_if<LetItGo>(&deed)) {
         if (desk().done(db::letGo(desk().file(), gone->entry)))
             refresh();
+    } else if (const auto* wish = std::get_if<UsePrinter>(&deed)) {
+        usePrinter(*wish);
+    } else if (const auto* print = std::get_if<PrintPaper>(&deed)) {
+        emit desk().paperAsked(print->paper, {});
+    } else if (std::holds_alternative<LookForPrinters>(deed)) {
+        m_file.printers.queues.reset();
+        showSheet();
     }
+}
+
+void BackRoomPlace::lookForPrinters() {
+    if (!m_printers) {
+        m_printers = new PrintersBeside(this);
+        connect(m_printers, &PrintersBeside::ended, this, [this](const std::vector<PrintQueue>& queues) {
+            m_file.printers.queues = queues;
+            if (section() == RoomSection::Printers)
+                showSheet();
+        });
+    }
+    m_printers->begin();
+}
+
+void BackRoomPlace::usePrinter(const UsePrinter& wish) {
+    keepPrinter(desk().file(), wish.use, wish.name);
+    const QString printer =
+        wish.name.isEmpty() ? tr("the usual printer") : tr("the printer %1").arg(wish.name);
+    desk().say((wish.use == PaperUse::Labels ? tr("Labels go to %1 from now on.")
+                                             : tr("Sheets go to %1 from now on."))
+                   .arg(printer));
+    refresh();
 }
 
 } // namespace holdfast::app

@@ -15,6 +15,7 @@ class Card;
 class Choice;
 class Label;
 class RoomLines;
+class PrintersBeside;
 class VerticalScroll;
 
 class BackRoomPlace : public Place {
@@ -38,9 +39,12 @@ private:
     void showSheet();
     void showActs(const RoomSheet& sheet);
     void act(const RoomDeed& deed);
+    void lookForPrinters();
+    void usePrinter(const UsePrinter& wish);
     RoomSection section() const;
 
     RoomFile m_file;
+    PrintersBeside* m_printers = nullptr;
     bool m_isStale = true;
     Choice* m_sections = nullptr;
     Card* m_sheet = nullptr;

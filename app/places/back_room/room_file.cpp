@@ -34,6 +34,7 @@ Result<RoomFile> readRoomFile(db::Shop& shop) {
     if (const auto bytes = std::filesystem::file_size(read->path, none); !none)
         read->bytes = bytes;
     read->lastBackup = keptBackup(shop);
+    read->printers.choice = keptPrinters(shop);
     return read;
 }
 

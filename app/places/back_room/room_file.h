@@ -1,7 +1,9 @@
 #pragma once
-// What the shop file says of itself: where it is, its copies, and the laptops that share the shop.
+// What the shop file says of itself: where it is, its copies, the laptops that share the shop, and the
+// printers of this one.
 
 #include "app/desk/backup_note.h"
+#include "app/papers/paper_printing.h"
 #include "core/trade/result.h"
 #include "db/exchange/exchange.h"
 #include "db/exchange/remarks.h"
@@ -18,6 +20,11 @@ struct OtherLaptop {
     std::int64_t entriesForIt = 0; // that it is not known to have
 };
 
+struct PrintersHere {
+    PrinterChoice choice;
+    std::optional<std::vector<PrintQueue>> queues; // none: not known yet
+};
+
 struct RoomFile {
     std::filesystem::path path; // empty: the shop stands in no file
     std::uintmax_t bytes = 0;
@@ -30,6 +37,8 @@ struct RoomFile {
     std::int64_t orderNumbersLeft = 0;
     std::vector<db::SetAside> setAside;
     std::vector<db::Remark> remarks;
+
+    PrintersHere printers;
 };
 
 // An error where the file cannot be read.

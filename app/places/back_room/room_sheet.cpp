@@ -1,6 +1,7 @@
 #include "app/places/back_room/room_sheet.h"
 
 #include "app/places/back_room/file_sheets.h"
+#include "app/places/back_room/printers_sheet.h"
 #include "app/places/back_room/shop_sheets.h"
 #include "app/places/back_room/tools_sheets.h"
 
@@ -20,6 +21,8 @@ RoomSheet roomSheet(RoomSection section, const ReckonedShop& shop, const RoomFil
         return pressesSheet(shop);
     case RoomSection::Fairs:
         return fairsSheet(shop);
+    case RoomSection::Printers:
+        return printersSheet(file);
     case RoomSection::Copies:
         return copiesSheet(shop, file);
     case RoomSection::Laptops:

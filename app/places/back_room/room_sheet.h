@@ -14,8 +14,8 @@
 
 namespace holdfast::app {
 
-enum class RoomSection { Shop, Prices, Work, Films, Presses, Fairs, Copies, Laptops };
-inline constexpr int kRoomSections = 8;
+enum class RoomSection { Shop, Prices, Work, Films, Presses, Fairs, Printers, Copies, Laptops };
+inline constexpr int kRoomSections = 9;
 
 // ── what a line or a button does ──
 struct OpenSlip {
@@ -28,7 +28,16 @@ struct DoAgain { // what was set aside
 struct LetItGo { // off the list of what was set aside
     EntryId entry;
 };
-using RoomDeed = std::variant<std::monostate, OpenSlip, Errand, DoAgain, LetItGo>;
+struct UsePrinter { // for such papers from now on; no name: the usual one
+    PaperUse use;
+    QString name;
+};
+struct PrintPaper {
+    PaperName paper;
+};
+struct LookForPrinters {};
+using RoomDeed =
+    std::variant<std::monostate, OpenSlip, Errand, DoAgain, LetItGo, UsePrinter, PrintPaper, LookForPrinters>;
 
 struct RoomLine {
     bool isHeading = false;

@@ -12,7 +12,6 @@
 #include <QDir>
 #include <QFileDialog>
 #include <QFileInfo>
-#include <QPrinterInfo>
 #include <QStackedWidget>
 #include <QStandardPaths>
 
@@ -125,11 +124,11 @@ void CuttingMatPlace::saveCutFiles(const QString& path) {
           });
 }
 
-void CuttingMatPlace::saveMatSheet(const QString& path) {
-    saved(path, tr("Writing the mat sheet"),
-          [path](const MatToWrite& mat, const BackgroundWork::Progress& progress) {
-              return writeMatSheet(mat, path, progress);
-          });
+void CuttingMatPlace::printMatSheets(const QString& folder) {
+    write(tr("Printing the mat sheet"), [folder, choice = keptPrinters(desk().file())](
+                                            const MatToWrite& mat, const BackgroundWork::Progress& progress) {
+        return printMatSheet(mat, printingHere(choice, folder), progress);
+    });
 }
 
 void CuttingMatPlace::askCutFile() {
@@ -145,30 +144,6 @@ void CuttingMatPlace::askCutFile() {
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     connect(dialog, &QFileDialog::fileSelected, this,
             &CuttingMatPlace::saveCutFiles);
-    dialog->open();
-}
-
-void CuttingMatPlace::askMatSheet() {
-    if (!m_model.film() || m_model.nests().empty())
-        return;
-    if (QPrinterInfo::defaultPrinterName().isEmpty())
-        askMatSheetFile();
-    else
-        write(tr("Printing the mat sheet"), printMatSheet);
-}
-
-void CuttingMatPlace::askMatSheetFile() {
-    QString name = cutFileName(*m_model.shop(), m_model.nests().front());
-    name.replace(QStringLiteral(".svg"), QStringLiteral(".pdf"));
-    auto* dialog =
-        new QFileDialog(this, tr("Save mat sheet"), QDir(folder()).filePath(name), tr("Paper (*.pdf)"));
-    dialog->setObjectName(QStringLiteral("matSheetDialog"));
-    dialog->setOption(QFileDialog::DontUseNativeDialog);
-    dialog->setAcceptMode(QFileDialog::AcceptSave);
-    dialog->setDefaultSuffix(QStringLiteral("pdf"));
-    dialog->setAttribute(Qt::WA_DeleteOnClose);
-    connect(dialog, &QFileDialog::fileSelected, this,
-            &CuttingMatPlace::saveMatSheet);
     dialog->open();
 }
 

@@ -72,7 +72,7 @@ CuttingMatPlace::CuttingMatPlace(ShopDesk& shopDesk, QWidget* parent)
         m_tools->setMirrored(m_panel->wish().isMirrored);
     });
     connect(m_panel, &MatPanel::saveAsked, this, &CuttingMatPlace::askCutFile);
-    connect(m_panel, &MatPanel::sheetAsked, this, &CuttingMatPlace::askMatSheet);
+    connect(m_panel, &MatPanel::sheetAsked, this, [this] { printMatSheets(paperFolder()); });
     connect(m_panel, &MatPanel::cutAsked, this, &CuttingMatPlace::markCut);
     connect(&desk(), &ShopDesk::changed, this, &CuttingMatPlace::refresh);
     connect(&desk(), &ShopDesk::minutePassed, this, &CuttingMatPlace::refresh);

@@ -44,7 +44,7 @@ public:
     // Written beside the window (see mat_writing.h); what became of it is said. The search ends before: what is
     // written is what lies there, and stays there.
     void saveCutFiles(const QString& path);
-    void saveMatSheet(const QString& path); // PDF
+    void printMatSheets(const QString& folder); // for a PDF, where no printer takes them
     bool isWriting() const { return m_writing.isBusy(); }
     void markCut();
 
@@ -69,8 +69,6 @@ private:
     void write(const QString& words, Writing writing);
     void saved(const QString& path, const QString& words, Writing writing);
     void askCutFile();
-    void askMatSheet();
-    void askMatSheetFile();
     QString folder(); // where files went last
 
     MatModel m_model;

@@ -1,7 +1,6 @@
 #include "app/places/cutting_mat/mat_writing.h"
 
 #include "app/desk/formats.h"
-#include "app/papers/paper_printing.h"
 #include "app/places/cutting_mat/cut_file.h"
 #include "app/places/cutting_mat/mat_sheet.h"
 #include "app/places/cutting_mat/mat_words.h"
@@ -10,7 +9,6 @@
 #include <QDir>
 #include <QFileInfo>
 #include <QPdfWriter>
-#include <QPrinter>
 
 namespace holdfast::app {
 
@@ -66,28 +64,17 @@ Result<std::string> writeCutFiles(const MatToWrite& mat, const QString& path,
                                            .arg(written.join(QStringLiteral(", "))));
 }
 
-Result<std::string> writeMatSheet(const MatToWrite& mat, const QString& path,
+Result<std::string> printMatSheet(const MatToWrite& mat, const Printing& printing,
                                   const BackgroundWork::Progress& progress) {
-    const auto drawn = writePdf(path, MatWriting::tr("Mat sheet"), [&](QPdfWriter& paper) {
-        paper.setPageSize(QPageSize(QPageSize::A4));
-        return drawMatSheets(paper, *mat.shop, mat.nests, mat.wish, progress);
-    });
-    if (!drawn.ok())
-        return drawn.error();
-    if (*drawn == Drawn::Stopped)
-        return stopped();
-    return plain(MatWriting::tr("Saved %1.").arg(QFileInfo(path).fileName()));
-}
-
-Result<std::string> printMatSheet(const MatToWrite& mat, const BackgroundWork::Progress& progress) {
-    const auto printer = usualPrinter(MatWriting::tr("Mat sheet"));
-    if (!printer)
-        return plainError(plain(MatWriting::tr("There is no printer any more; save the mat sheet instead.")));
-    const auto drawn = drawMatSheets(*printer, *mat.shop, mat.nests, mat.wish, progress);
-    if (!drawn.ok())
-        return drawn.error();
-    return plain(*drawn == Drawn::Stopped ? MatWriting::tr("Stopped; some pages may be printed.")
-                                          : MatWriting::tr("The mat sheet is at the printer."));
+    QStringList rolls;
+    for (const Nest& nest : mat.nests)
+        rolls << rollLabel(mat.shop->facts, nest.roll);
+    return printSheets(
+        MatWriting::tr("Cut sheet %1").arg(rolls.join(QStringLiteral(", "))),
+        [&](QPdfWriter& paper, const GoesOnDrawing& goesOn) {
+            return drawMatSheets(paper, *mat.shop, mat.nests, mat.wish, goesOn);
+        },
+        printing, progress);
 }
 
 } // namespace holdfast::app

@@ -1,9 +1,10 @@
 #pragma once
-// The mat as files and on paper, written beside the window: outlines of a thousand decals take seconds. What is
-// written is the mat as it lay when it was asked for. A file that was there stays whole until all of the new
-// one is written, and when it is stopped.
+// The mat as files and on paper, written beside the window: outlines of a thousand decals take seconds. What
+// is written is the mat as it lay when it was asked for. A file that was there stays whole until all of the
+// new one is written, and when it is stopped.
 
 #include "app/desk/background_work.h"
+#include "app/papers/paper_printing.h"
 #include "app/places/cutting_mat/mat_model.h"
 #include "core/cutting/cut_sheet.h"
 
@@ -23,9 +24,8 @@ struct MatToWrite {
 // A cut file for each roll: at this path, or beside it with the roll's name where there are several.
 Result<std::string> writeCutFiles(const MatToWrite& mat, const QString& path,
                                   const BackgroundWork::Progress& progress);
-Result<std::string> writeMatSheet(const MatToWrite& mat, const QString& path, // PDF
+// On the printer for sheets, or as a PDF where there is none.
+Result<std::string> printMatSheet(const MatToWrite& mat, const Printing& printing,
                                   const BackgroundWork::Progress& progress);
-// On the system's default printer.
-Result<std::string> printMatSheet(const MatToWrite& mat, const BackgroundWork::Progress& progress);
 
 } // namespace holdfast::app

@@ -1,0 +1,20 @@
+// The tests of printing: a real print service, started before anything asks for printers.
+
+#include "app/theme/tokens.h"
+#include "tests/printing/print_service.h"
+
+#include <gtest/gtest.h>
+
+#include <QApplication>
+#include <QStandardPaths>
+
+int main(int argc, char** argv) {
+    testing::InitGoogleTest(&argc, argv);
+    qputenv("QT_QPA_PLATFORM", "offscreen");
+    QStandardPaths::setTestModeEnabled(true);
+    QApplication application(argc, argv);
+    QApplication::setApplicationName(QStringLiteral("holdfast-tests"));
+    holdfast::app::setLight(application, holdfast::app::Light::Day);
+    holdfast::app::test::PrintService service;
+    return RUN_ALL_TESTS();
+}
