@@ -70,11 +70,19 @@ protected:
     // The smallest box around everything that is not white, in mm.
     static QRectF inkOf(const QImage& picture) {
         constexpr int kGrey = 200;
+        const QImage grey = picture.convertToFormat(QImage::Format_Grayscale8);
         QRect box;
-        for (int y = 0; y < picture.height(); ++y)
-            for (int x = 0; x < picture.width(); ++x)
-                if (qGray(picture.pixel(x, y)) < kGrey)
-                    box |= QRect(x, y, 1, 1);
+        for (int y = 0; y < grey.height(); ++y) {
+            const uchar* line = grey.constScanLine(y);
+            const auto isInk = [](uchar dot) { return dot < kGrey; };
+            const uchar* first = std::find_if(line, line + grey.width(), isInk);
+            if (first == line + grey.width())
+                continue;
+            const auto last =
+                std::find_if(std::reverse_iterator(line + grey.width()), std::reverse_iterator(line), isInk);
+            box |= QRect(QPoint(static_cast<int>(first - line), y),
+                         QPoint(static_cast<int>(last.base() - line) - 1, y));
+        }
         constexpr double kMillimetres = 25.4 / kDots;
         return {box.x() * kMillimetres, box.y() * kMillimetres, box.width() * kMillimetres,
                 box.height() * kMillimetres};
