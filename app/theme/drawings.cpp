@@ -12,6 +12,7 @@
 #include <QPainter>
 #include <QPainterPath>
 #include <QPixmapCache>
+#include <QRegularExpression>
 #include <QSvgRenderer>
 #include <QXmlStreamReader>
 
@@ -63,6 +64,12 @@ QByteArray garmentSource(const QString& outline) {
         found = sources.insert(outline, bytes);
     }
     return found.value();
+}
+
+// Elements that bear data-side="front" are taken out.
+QByteArray withoutTheFront(const QByteArray& source) {
+    static const QRegularExpression frontOnly(QStringLiteral("<[^>]*data-side=\"front\"[^>]*/>"));
+    return QString::fromUtf8(source).remove(frontOnly).toUtf8();
 }
 
 QStringList namesIn(const QString& folder) {
@@ -129,6 +136,46 @@ QRectF inkBounds(const QString& artwork) {
     return bounds;
 }
 
+enum class Sight { Front, Back };
+
+void paintDyed(QPainter& painter, const QRectF& box, const QString& outline, const QColor& cloth,
+               Sight sight) {
+    const qreal ratio = painter.device()->devicePixelRatioF();
+    const QRectF sheet = snapped(garmentSheet(box), ratio);
+    const QSize pixels = (sheet.size() * ratio).toSize();
+    const bool isLightLined = needsLightLine(cloth);
+    const QString key = QStringLiteral("holdfast garment %1 %2 %3x%4 %5 %6")
+                            .arg(outline)
+                            .arg(cloth.rgb(), 0, 16)
+                            .arg(pixels.width())
+                            .arg(pixels.height())
+                            .arg(isLightLined ? 1 : 0)
+                            .arg(sight == Sight::Back ? 1 : 0);
+    QPixmap drawn;
+    if (!QPixmapCache::find(key, &drawn)) {
+        const QColor dark = tokens(Light::Day).ink;
+        const QColor pale = tokens(Light::Evening).ink;
+        QByteArray source =
+            sight == Sight::Back ? withoutTheFront(garmentSource(outline)) : garmentSource(outline);
+        source.replace(
+            kDrawnLine,
+            (isLightLined ? blended(cloth, pale, 0.5) : blended(cloth, dark, 0.68)).name().toLatin1());
+        source.replace(
+            kDrawnShade,
+            (isLightLined ? blended(cloth, pale, 0.1) : blended(cloth, dark, 0.11)).name().toLatin1());
+        source.replace(kDrawnCloth, cloth.name().toLatin1());
+        drawn = QPixmap(pixels);
+        drawn.fill(Qt::transparent);
+        QPainter inner(&drawn);
+        inner.setRenderHint(QPainter::Antialiasing);
+        QSvgRenderer(source).render(&inner, QRectF(QPointF(0, 0), QSizeF(pixels)));
+        inner.end();
+        QPixmapCache::insert(key, drawn);
+    }
+    drawn.setDevicePixelRatio(ratio);
+    painter.drawPixmap(sheet.topLeft(), drawn);
+}
+
 QImage tinted(QImage mask, const QColor& colour) {
     QPainter painter(&mask);
     painter.setCompositionMode(QPainter::CompositionMode_SourceIn);
@@ -183,38 +230,11 @@ QRectF garmentSheet(const QRectF& box) {
 }
 
 void paintGarment(QPainter& painter, const QRectF& box, const QString& outline, const QColor& cloth) {
-    const qreal ratio = painter.device()->devicePixelRatioF();
-    const QRectF sheet = snapped(garmentSheet(box), ratio);
-    const QSize pixels = (sheet.size() * ratio).toSize();
-    const bool isLightLined = needsLightLine(cloth);
-    const QString key = QStringLiteral("holdfast garment %1 %2 %3x%4 %5")
-                            .arg(outline)
-                            .arg(cloth.rgb(), 0, 16)
-                            .arg(pixels.width())
-                            .arg(pixels.height())
-                            .arg(isLightLined ? 1 : 0);
-    QPixmap drawn;
-    if (!QPixmapCache::find(key, &drawn)) {
-        const QColor dark = tokens(Light::Day).ink;
-        const QColor pale = tokens(Light::Evening).ink;
-        QByteArray source = garmentSource(outline);
-        source.replace(
-            kDrawnLine,
-            (isLightLined ? blended(cloth, pale, 0.5) : blended(cloth, dark, 0.68)).name().toLatin1());
-        source.replace(
-            kDrawnShade,
-            (isLightLined ? blended(cloth, pale, 0.1) : blended(cloth, dark, 0.11)).name().toLatin1());
-        source.replace(kDrawnCloth, cloth.name().toLatin1());
-        drawn = QPixmap(pixels);
-        drawn.fill(Qt::transparent);
-        QPainter inner(&drawn);
-        inner.setRenderHint(QPainter::Antialiasing);
-        QSvgRenderer(source).render(&inner, QRectF(QPointF(0, 0), QSizeF(pixels)));
-        inner.end();
-        QPixmapCache::insert(key, drawn);
-    }
-    drawn.setDevicePixelRatio(ratio);
-    painter.drawPixmap(sheet.topLeft(), drawn);
+    paintDyed(painter, box, outline, cloth, Sight::Front);
+}
+
+void paintGarmentBack(QPainter& painter, const QRectF& box, const QString& outline, const QColor& cloth) {
+    paintDyed(painter, box, outline, cloth, Sight::Back);
 }
 
 void paintDecal(QPainter& painter, const QRectF& box, const QString& artwork, const QColor& film) {

@@ -23,6 +23,8 @@ QStringList artworks();
 // The garment as large as fits in `box`, centred, its lines a darker shade of the cloth; dark cloth gets
 // light lines in the evening. An unknown outline is drawn as a tee.
 void paintGarment(QPainter& painter, const QRectF& box, const QString& outline, const QColor& cloth);
+// The same from behind, without what only the front has: a zip, a pocket.
+void paintGarmentBack(QPainter& painter, const QRectF& box, const QString& outline, const QColor& cloth);
 
 // Where paintGarment puts the 240 x 260 sheet inside `box`, to lay decals over it.
 QRectF garmentSheet(const QRectF& box);
@@ -32,7 +34,7 @@ QRectF garmentBody(const QString& outline);
 
 // Millimetres for one sheet unit, so that a decal stands at true scale. `size` is the size's name as the
 // maker wrote it (XS ... 3XL, months or years for children); an unknown size counts as M. The widths across
-// are invented, middling ones: they serve the picture only, nothing is reckoned from them.
+// are invented, middling ones (core/garments/garment_scale.h).
 double millimetresPerUnit(const QString& outline, const QString& size);
 
 // The artwork cut in one film, as large as fits in `box`, centred: its ink touches the box on two sides, so a

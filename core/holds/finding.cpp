@@ -41,6 +41,7 @@ constexpr std::array kRuleCodes{
     RuleAndCode{Rule::WordingUnconfirmed, "wording-unconfirmed"},
     RuleAndCode{Rule::DepositShort, "deposit-short"},
     RuleAndCode{Rule::LocalLaw, "local-law"},
+    RuleAndCode{Rule::DecalOffCloth, "decal-off-cloth"},
 };
 
 } // namespace

@@ -44,6 +44,7 @@ enum class Rule {
     WordingUnconfirmed,
     DepositShort,
     LocalLaw,
+    DecalOffCloth,
 };
 
 enum class Grade { Hold, Caution, StepAdded };

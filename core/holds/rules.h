@@ -50,6 +50,9 @@ void recipeUnconfirmed(const Subject& subject, Findings& findings);
 void layersNotAllowed(const Subject& subject, Findings& findings);
 void filmsDisagree(const Subject& subject, Findings& findings);
 
+// cloth_rules.cpp
+void decalOffCloth(const Subject& subject, Findings& findings);
+
 // roll_rules.cpp
 void noRollFits(const Subject& subject, Findings& findings);
 void rollPastAge(const Subject& subject, Findings& findings);

@@ -24,10 +24,14 @@ struct PlacementPreset {
 };
 
 // The presets that make sense on a drawn garment (tee, long-sleeve, hoodie, tote, bib, bodysuit, cap, apron),
-// the usual one first; none for an outline that is not drawn. Measures suit a middle size. Common practice,
-// no source.
+// the usual one first; none for an outline that is not drawn. Measures suit a middle size; a decal as wide
+// and as tall as fits there lies on the cloth. Common practice, no source.
 std::span<const PlacementPreset> presetsFor(std::string_view outline);
 std::optional<PlacementPreset> presetFor(std::string_view outline, Placement placement);
+// The same for a size: on smaller garments nearer to the seam and smaller, on larger ones as far below it and
+// as large as on a middle one. A sleeve's goes with the sleeve.
+std::optional<PlacementPreset> presetFor(std::string_view outline, Placement placement,
+                                         std::string_view size);
 
 std::string placementName(Placement placement); // "left chest"
 

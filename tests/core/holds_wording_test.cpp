@@ -19,6 +19,23 @@ TEST(HoldsWording, UnwashedNamesTheLot) {
     EXPECT_EQ(shop.finding(Rule::BlankUnwashed)->lot, kLot);
 }
 
+TEST(HoldsWording, DecalOffTheClothSaysWhereAndByHowMuch) {
+    // A tee of size M ends (238 − 55) × 520 / 128 = 743 mm below its collar at the sides, some 15 mm lower in
+    // the middle.
+    const auto shop = aShop()
+                          .with(aGarment().decal([](Decal& decal) {
+                              decal.content = Artwork{"heron"};
+                              decal.placement = Placement::Chest;
+                              decal.below = 700_mm;
+                              decal.aside = {};
+                              decal.width = 80_mm;
+                              decal.height = 110_mm;
+                          }))
+                          .build();
+    EXPECT_EQ(said(shop, Rule::DecalOffCloth),
+              "Decal off the cloth | Heron is 80 × 110 mm on the chest. It runs 52 mm over the lower edge.");
+}
+
 TEST(HoldsWording, DampSaysSinceWhenAndUntilAboutWhen) {
     const auto shop = aShop().with(aGarment().onDampTee()).build();
     // In at 10:00 on Sunday; 1 h of washing and 12 h of drying.

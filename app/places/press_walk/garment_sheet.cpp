@@ -170,7 +170,8 @@ void GarmentSheet::paintEvent(QPaintEvent*) {
     const QString outline = outlineName(m_shop->facts, garment);
 
     const QRectF box = QRectF(rect()).adjusted(kMargin, kMargin, -kMargin, -kCaption);
-    paintGarment(painter, box, outline, clothOf(m_shop->facts, garment));
+    const auto paint = side == Side::Back ? paintGarmentBack : paintGarment;
+    paint(painter, box, outline, clothOf(m_shop->facts, garment));
     const Ground ground = groundOf(box, outline, words(garment.size), side);
 
     const auto current = decalAt(route, m_at);
