@@ -46,8 +46,8 @@ Finish marramSoft() {
     return finish;
 }
 
-Finish pellowStretch() {
-    Finish finish{usualFilm("Pellow Stretch"), {{"Gorse", 0xcf9f2b}, {"Slack tide", 0x7d95a3}}};
+Finish fescueStretch() {
+    Finish finish{usualFilm("Fescue Stretch"), {{"Gorse", 0xcf9f2b}, {"Slack tide", 0x7d95a3}}};
     finish.film.recipe = recipe(130_C, Seconds{15}, Pressure::Light, Peel::Warm, Seconds{30});
     finish.film.follows = Stretch::High;
     finish.film.shelfLife = Days{300};
@@ -110,7 +110,7 @@ void write(Script& script, const Finish& finish) {
 
 void writeFilms(Script& script) {
     script.at(kFirstDay, clockAt(9, 0), [&script] {
-        for (const Finish& finish : {marramSoft(), pellowStretch(), oxlipFlock(), sedgeSatin()})
+        for (const Finish& finish : {marramSoft(), fescueStretch(), oxlipFlock(), sedgeSatin()})
             write(script, finish);
     });
     script.at(kFirstDay, clockAt(9, 20), [&script] { write(script, tansyFoil()); });

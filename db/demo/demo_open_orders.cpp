@@ -13,7 +13,7 @@ GarmentPlan samphireTote() {
 // A play by the sea in which nothing is what it is made of: four garments to be talked over first.
 std::vector<GarmentPlan> costumes() {
     return {
-        garment("Bodysuit", "12–18 m", "Chalk", {{.shade = "Samphire", .artwork = "samphire"}}),
+        garment("Bodysuit", "12–18 months", "Chalk", {{.shade = "Samphire", .artwork = "samphire"}}),
         garment("Apron", "One size", "Slate", {{.shade = "Dusk", .artwork = "waves", .placement = P::Front}}),
         garment("Zip hoodie", "L", "Reed", {{.shade = "Bittern", .artwork = "heron", .placement = P::Back}}),
         garment("Tote", "One size", "Slate",
@@ -58,7 +58,7 @@ std::vector<OrderPlan> openOrders() {
                        {{.shade = "Chalk", .artwork = "fish", .placement = P::Front}})}),
         order(415, -4, clockAt(10, 15), "Petra Solheim", "07700 900415", 1, clockAt(15, 0),
               {garment("Tee", "L", "Fog", {{.shade = "Sandbar", .artwork = "boat", .width = {200}}}),
-               garment("Bodysuit", "6–12 m", "Chalk", {{.shade = "Slack tide", .artwork = "tern"}})}),
+               garment("Bodysuit", "6–12 months", "Chalk", {{.shade = "Slack tide", .artwork = "tern"}})}),
         order(416, -4, clockAt(11, 10), "Quayside Players", "07700 900416", 12, clockAt(17, 0), costumes(),
               FirstMoney::None, true, "First night is a month away. Asks what can be done at all."),
         order(417, -4, clockAt(13, 35), "Wilf Ansah", "07700 900417", 2, clockAt(15, 0),
@@ -108,10 +108,10 @@ std::vector<OrderPlan> openOrders() {
                garment("Long sleeve", "M", "Moss", {{.shade = "Dusk", .artwork = "boat", .width = {200}}})},
               FirstMoney::None),
         order(425, -2, clockAt(15, 15), "Creek Lane Nursery", "07700 900425", 2, clockAt(12, 0),
-              {garment("Bodysuit", "0–3 m", "Rose", {{.shade = "Slack tide", .artwork = "fish"}}),
+              {garment("Bodysuit", "0–3 months", "Rose", {{.shade = "Slack tide", .artwork = "fish"}}),
                garment("Bib", "One size", "Chalk",
                        {{.shade = "Oyster", .words = "Ren", .placement = P::Front}}),
-               garment("Bodysuit", "3–6 m", "Chalk", {{.shade = "Slack tide", .artwork = "fish"}}),
+               garment("Bodysuit", "3–6 months", "Chalk", {{.shade = "Slack tide", .artwork = "fish"}}),
                garment("Bib", "One size", "Fog",
                        {{.shade = "Moonlit", .artwork = "thimble", .placement = P::Front, .width = {50}}})}),
         order(426, -1, clockAt(11, 42), "Bronagh Tully", "07700 900441", 1, clockAt(15, 0),

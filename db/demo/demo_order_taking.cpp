@@ -43,9 +43,10 @@ double usualWidth(const DecalPlan& plan, const PlacementPreset& preset) {
     return std::min(widest, std::min(45.0, widest / kLettersToWidest) * aspectOf(plan));
 }
 
-DecalDraft draftOf(const DecalPlan& plan, const BlankStyle& style, const Named& named) {
+DecalDraft draftOf(const DecalPlan& plan, const BlankStyle& style, std::string_view size,
+                   const Named& named) {
     const PlacementPreset preset =
-        presetFor(style.outline, plan.placement).value_or(presetsFor(style.outline).front());
+        presetFor(style.outline, plan.placement, size).value_or(presetsFor(style.outline).front());
     DecalDraft draft;
     draft.film = named.films.at(plan.shade);
     if (plan.artwork)
@@ -90,7 +91,7 @@ GarmentDraft draftOf(const GarmentPlan& plan, const ShopFacts& facts, const Name
     draft.size = plan.size;
     draft.colour = std::ranges::find(style.colours, std::string_view{plan.colour}, &Colour::name)->id;
     for (const DecalPlan& decal : plan.decals)
-        draft.decals.push_back(draftOf(decal, style, named));
+        draft.decals.push_back(draftOf(decal, style, plan.size, named));
     draft.price = priceOf(facts, style, draft);
     return draft;
 }
@@ -111,6 +112,13 @@ Money firstMoney(FirstMoney money, Money total, const ShopSettings& settings) {
     return {};
 }
 
+// Nothing is promised for a day on which the shop is closed.
+int firstOpenDay(const Script& script, const ShopSettings& settings, int day) {
+    while (!settings.isOpenOn(script.day(day)))
+        ++day;
+    return day;
+}
+
 void take(Script& script, const OrderPlan& plan) {
     const ShopFacts facts = loadFactsOf(script.shop().connection(), {});
     OrderDraft draft;
@@ -118,7 +126,7 @@ void take(Script& script, const OrderPlan& plan) {
     draft.customerPhone = plan.phone;
     for (const GarmentPlan& garment : plan.garments)
         draft.garments.push_back(draftOf(garment, facts, script.named));
-    draft.promised = script.time(plan.promisedDay, plan.promisedAt);
+    draft.promised = script.time(firstOpenDay(script, facts.settings, plan.promisedDay), plan.promisedAt);
     if (!plan.isQuotation)
         draft.deposit = firstMoney(plan.money, draft.total(), facts.settings);
     draft.depositHow = plan.number % 3 == 0 ? PaidHow::Card : PaidHow::Cash;

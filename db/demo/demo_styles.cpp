@@ -69,7 +69,7 @@ BlankStyle tote(LocalDate today) {
 
 BlankStyle bodysuit(LocalDate today) {
     BlankStyle made = style("Bodysuit", "bodysuit", 90_g, {360});
-    made.sizes = {"0–3 m", "3–6 m", "6–12 m", "12–18 m"};
+    made.sizes = {"0–3 months", "3–6 months", "6–12 months", "12–18 months"};
     made.colours = {{{}, "Rose", kRose}, {{}, "Chalk", kChalk}};
     made.obstacles = {{Obstacle::Buttons, WayRound::Turn}};
     made.forChild = true;

@@ -5,6 +5,8 @@
 #include "db/actions/press_actions.h"
 #include "db/tables/facts.h"
 
+#include <algorithm>
+#include <iterator>
 #include <memory>
 
 namespace holdfast::db::demo {
@@ -26,18 +28,30 @@ void handOver(Script& script, int day, Seconds at, std::int64_t order) {
     script.at(day, at, [&script, order] { Bench{script}.handOver(order); });
 }
 
-// An order that went through without a word: cut in the afternoon, pressed the next day, fetched later.
+// An order that went through without a word: pressed one day, fetched later.
 struct SmoothOrder {
     std::int64_t order;
     int pressed;
     int fetched;
 };
 
-void writeSmoothOrder(Script& script, const SmoothOrder& smooth) {
-    script.at(smooth.pressed - 1, clockAt(15, 10), [&script, smooth] {
+// Orders that are cut together on an afternoon, so that their decals share the width of a roll.
+struct CutTogether {
+    int day;
+    std::vector<std::int64_t> orders;
+};
+
+void writeCutTogether(Script& script, const CutTogether& together) {
+    script.at(together.day, clockAt(15, 10), [&script, together] {
         Bench bench{script};
-        bench.cut(bench.piecesOf(smooth.order));
+        std::vector<Piece> pieces;
+        for (const std::int64_t order : together.orders)
+            std::ranges::copy(bench.piecesOf(order), std::back_inserter(pieces));
+        bench.cut(pieces);
     });
+}
+
+void writeSmoothOrder(Script& script, const SmoothOrder& smooth) {
     script.at(smooth.pressed, clockAt(9, 15), [&script, smooth] {
         Bench bench{script};
         for (const Piece& piece : bench.piecesOf(smooth.order))
@@ -70,25 +84,24 @@ void writeMiscutOrder(Script& script) {
         done(markMiscut(script.shop(), facts.garments.at(garment).decals.front().id,
                         "cut without the mirror"));
     });
-    cut(script, -30, clockAt(14, 50), {{398, 'a'}});
+    cut(script, -30, clockAt(14, 50), {{398, 'a'}, {399, 'a'}, {399, 'b'}, {400, 'a'}});
     press(script, -29, clockAt(9, 15), {{398, 'a'}});
     handOver(script, -26, clockAt(15, 10), 398);
 }
 
 // Pressed within the last days, and still on the peg.
 void writeOnThePeg(Script& script) {
+    cut(script, -9, clockAt(15, 10), {{410, 'a'}, {411, 'c'}}, 17); // while R-17 was still in date
     cut(script, -7, clockAt(15, 10), {{406, 'a'}, {407, 'a'}});
     press(script, -6, clockAt(9, 15), {{406, 'a'}, {407, 'a'}});
 
-    cut(script, -7, clockAt(16, 10), {{411, 'c'}}, 17); // while R-17 was still in date
     cut(script, -4, clockAt(18, 30), {{409, 'a'}, {409, 'b'}, {409, 'e'}});
     press(script, -3, clockAt(10, 15), {{409, 'a'}, {409, 'b'}, {409, 'e'}});
 
-    cut(script, -3, clockAt(15, 10), {{411, 'a'}, {411, 'b'}, {411, 'd'}, {418, 'c'}});
-    cut(script, -3, clockAt(15, 40), {{413, 'a'}});
+    cut(script, -3, clockAt(15, 10),
+        {{411, 'a'}, {411, 'b'}, {411, 'd'}, {418, 'c'}, {413, 'a'}, {415, 'b'}});
     press(script, -2, clockAt(9, 15), {{413, 'a'}, {411, 'a'}, {411, 'b'}, {411, 'd'}, {418, 'c'}});
 
-    cut(script, -2, clockAt(16, 10), {{415, 'b'}});
     press(script, -1, clockAt(15, 20), {{415, 'b'}});
 }
 
@@ -98,8 +111,8 @@ void writeCutForThisMorning(Script& script) {
     cut(script, -1, clockAt(13, 40), {{423, 'a'}, {423, 'b'}, {425, 'a'}, {425, 'c'}});
     cut(script, -1, clockAt(13, 55),
         {{420, 'a'}, {420, 'b'}, {420, 'c'}, {420, 'd'}, {420, 'e'}, {420, 'f'}, {415, 'a'}});
-    cut(script, -1, clockAt(14, 15), {{418, 'a'}, {418, 'b'}, {419, 'a'}, {419, 'b'}, {421, 'a'}});
-    cut(script, -1, clockAt(14, 40), {{409, 'c'}, {409, 'd'}, {426, 'a'}});
+    cut(script, -1, clockAt(14, 15),
+        {{418, 'a'}, {418, 'b'}, {419, 'a'}, {419, 'b'}, {421, 'a'}, {409, 'c'}, {409, 'd'}, {426, 'a'}});
     cut(script, -1, clockAt(14, 55), {{413, 'b'}, {422, 'a'}, {423, 'c'}}, 24);
     cut(script, -1, clockAt(15, 5), {{424, 'a'}, {425, 'd'}}, 25);
     script.at(-1, clockAt(16, 30), [&script] {
@@ -162,6 +175,16 @@ void writeEarlierWork(Script& script) {
                                       {410, -8, -5},
                                       {412, -5, -2}})
         writeSmoothOrder(script, smooth);
+    for (const CutTogether& together : {CutTogether{-76, {388}},
+                                        {-72, {389, 390, 391}},
+                                        {-62, {392}},
+                                        {-51, {394, 395}},
+                                        {-37, {397}},
+                                        {-21, {401}},
+                                        {-16, {402, 404, 405}},
+                                        {-8, {408}},
+                                        {-6, {412}}})
+        writeCutTogether(script, together);
     writeSpoiledOrder(script);
     writeMiscutOrder(script);
     writeOnThePeg(script);

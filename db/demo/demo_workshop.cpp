@@ -27,11 +27,12 @@ void change(Script& script, const std::function<void(ShopSettings&)>& what) {
     done(changeSettings(script.shop(), settings));
 }
 
-// Closed on Sundays, unless the day that is shown is one.
+// Closed on Sundays, unless the day that is shown is one. One sells at the fairs while the other presses, so
+// that it is open on their days, too.
 void openTheShop(Script& script) {
     change(script, [&](ShopSettings& settings) {
         settings.shopName = "Tern & Thimble";
-        settings.collectAt = "The Net Loft, 4 Creek Lane, Tue to Sat, 10:00–17:00";
+        settings.collectAt = "The Net Loft, 4 Creek Lane, 10:00–17:00, not on Sundays";
         settings.whenEdgeLifts = "Bring or post it back within a year and we press it again, free.";
         settings.depositPercent = 25;
         const OpeningHours hours{Minutes{8 * 60 + 30}, Minutes{17 * 60}};
@@ -114,12 +115,6 @@ void writeFairs(Script& script) {
         script.at(day, clockAt(18, 10),
                   [&script] { change(script, [](ShopSettings& shop) { shop.fairName.clear(); }); });
     }
-    // Nobody presses on the day of tomorrow's fair.
-    script.at(-6, clockAt(9, 5), [&script] {
-        change(script, [&](ShopSettings& shop) { shop.closedDays.push_back(script.day(kNextFair)); });
-    });
-    script.at(0, clockAt(8, 34),
-              [&script] { change(script, [](ShopSettings& shop) { shop.fairName = kFair; }); });
 }
 
 } // namespace

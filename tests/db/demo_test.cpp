@@ -2,6 +2,8 @@
 
 #include "db/demo/demo_shop.h"
 
+#include "core/orders/decal_on_cloth.h"
+#include "core/orders/film_waste.h"
 #include "core/press/walk.h"
 #include "core/shop/reckoned_shop.h"
 #include "db/journal/check.h"
@@ -108,10 +110,10 @@ std::set<std::string> rulesOf(const std::map<GarmentId, Assessment>& assessments
 }
 
 // Rules run from the first to the last of the list in finding.h.
-std::set<std::string> allRulesBut(Rule left) {
+std::set<std::string> allRulesBut(std::initializer_list<Rule> left) {
     std::set<std::string> rules;
-    for (int at = 0; at <= static_cast<int>(Rule::LocalLaw); ++at)
-        if (static_cast<Rule>(at) != left)
+    for (int at = 0; at <= static_cast<int>(Rule::DecalOffCloth); ++at)
+        if (std::ranges::find(left, static_cast<Rule>(at)) == left.end())
             rules.emplace(ruleCode(static_cast<Rule>(at)));
     return rules;
 }
@@ -128,10 +130,11 @@ INSTANTIATE_TEST_SUITE_P(Days, DemoOn,
                              return name;
                          });
 
-// A shop that has a press cannot show what a shop without one is told: see the test below.
+// A shop that has a press cannot show what a shop without one is told: see the test below. And no decal of
+// this shop lies off its cloth.
 TEST_P(DemoOn, ShowsEveryRuleInTheMiddleOfAMorningsWalk) {
     const Demo demo(GetParam());
-    EXPECT_EQ(rulesOf(demo.reckoned->assessments), allRulesBut(Rule::NoPress));
+    EXPECT_EQ(rulesOf(demo.reckoned->assessments), allRulesBut({Rule::NoPress, Rule::DecalOffCloth}));
 
     const Walk& walk = demo.walk;
     EXPECT_EQ(clockTime(demo.now.local()), "09:40");
@@ -153,6 +156,48 @@ TEST_P(DemoOn, ShowsEveryRuleInTheMiddleOfAMorningsWalk) {
     for (const WalkRun& run : walk.runs)
         for (const WalkEntry& entry : run.entries)
             EXPECT_FALSE(entry.isAfterClosing) << demo.label(entry.garment);
+}
+
+TEST_P(DemoOn, HasEveryDecalOnItsCloth) {
+    const Demo demo(GetParam());
+    std::vector<OrderId> all;
+    Query orders = demo.shop->connection().query("SELECT id FROM shop_order");
+    while (orders.step())
+        all.push_back(orders.id<OrderId>(0));
+    const ShopFacts facts = loadFactsOf(demo.shop->connection(), all);
+    std::size_t looked = 0;
+    for (const Garment& garment : facts.garments)
+        for (const Decal& decal : garment.decals) {
+            ++looked;
+            EXPECT_EQ(offClothWords(facts.styleOf(garment), garment.size, spotOf(decal)), "")
+                << facts.labelOf(garment) << ", " << decal.describe();
+        }
+    EXPECT_GE(looked, 90u);
+}
+
+// A fair tomorrow, and the shop open on that day, too: what is promised for it can be fetched then.
+TEST_P(DemoOn, PromisesOnlyDaysOnWhichItIsOpenAndIsAtTheFairTomorrow) {
+    const Demo demo(GetParam());
+    const ShopSettings& settings = demo.facts().settings;
+    const LocalDate today = demo.now.today();
+    std::size_t open = 0;
+    for (const Order& order : demo.facts().orders) {
+        open += order.isOpen() ? 1 : 0;
+        EXPECT_TRUE(settings.isOpenOn(dateOf(order.promised))) << order.number;
+    }
+    EXPECT_GE(open, 15u);
+    EXPECT_TRUE(settings.closedDays.empty());
+    EXPECT_EQ(settings.fairName, "") << "today orders are taken at the workshop";
+    const auto fairs = demo.facts().fairs;
+    EXPECT_EQ(std::ranges::count_if(fairs, [&](const Fair& fair) { return fair.isOn(today + Days{1}); }), 1);
+    EXPECT_EQ(std::ranges::count_if(fairs, [&](const Fair& fair) { return fair.isOn(today); }), 0);
+}
+
+TEST(Demo, CutsSeveralDecalsAtOnce) {
+    const FilmWaste waste = filmWaste(wednesday().facts().cutting, wednesday().facts().settings);
+    EXPECT_TRUE(waste.isMeasured);
+    EXPECT_GE(waste.percent, 30);
+    EXPECT_LE(waste.percent, 80);
 }
 
 TEST(Demo, TellsAShopWithoutAPressThatItHasNone) {
