@@ -1,30 +1,25 @@
 #include "app/papers/decal_shapes.h"
 
 #include "app/desk/formats.h"
-#include "app/theme/cut_outlines.h"
+#include "app/theme/wording_outline.h"
 #include "core/cutting/cut_sheet.h"
 
 namespace holdfast::app {
 
 QPainterPath decalShape(const Decal& decal) {
-    QPainterPath outline;
-    if (const auto* artwork = std::get_if<Artwork>(&decal.content)) {
-        outline = artworkOutline(words(artwork->name));
-    } else {
-        const auto& wording = std::get<Wording>(decal.content);
-        const bool isSerif = wording.face == Face::BookSerif;
-        outline =
-            letteringOutline(words(wording.text), isSerif ? QStringLiteral("serif") : QStringLiteral("sans"));
-    }
+    const auto* wording = std::get_if<Wording>(&decal.content);
+    const QPainterPath outline =
+        wording ? wordingOutline(*wording) : artworkOutline(words(std::get<Artwork>(decal.content).name));
     return laidInto(outline, static_cast<double>(decal.width.value), static_cast<double>(decal.height.value));
 }
 
 QString likenessOf(const Decal& decal) {
     const auto* wording = std::get_if<Wording>(&decal.content);
-    return QStringLiteral("%1 %2 %3 %4")
+    return QStringLiteral("%1 %2 %3 %4 %5")
         .arg(decal.width.value)
         .arg(decal.height.value)
         .arg(wording ? static_cast<int>(wording->face) : -1)
+        .arg(wording ? words(wording->outline) : QString())
         .arg(wording ? words(wording->text) : words(std::get<Artwork>(decal.content).name));
 }
 

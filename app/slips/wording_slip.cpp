@@ -6,6 +6,7 @@
 #include "app/theme/drawings.h"
 #include "app/theme/measures.h"
 #include "app/theme/stitch.h"
+#include "app/theme/wording_outline.h"
 #include "app/widgets/field.h"
 #include "app/widgets/label.h"
 #include "core/trade/limits.h"
@@ -33,8 +34,10 @@ public:
     }
 
     void setWording(const QString& text) {
-        if (auto* wording = std::get_if<Wording>(&m_content))
+        if (auto* wording = std::get_if<Wording>(&m_content); wording && wording->text != plain(text)) {
             wording->text = plain(text);
+            wording->outline.clear(); // other words are drawn with the letters that are here
+        }
         update();
     }
 
@@ -46,9 +49,7 @@ protected:
         paintBox(painter, box, kButtonRadius, m_cloth, outlineOf(m_cloth));
         const QRectF inner = box.adjusted(kSpace16, kSpace12, -kSpace16, -kSpace12);
         if (const auto* wording = std::get_if<Wording>(&m_content))
-            paintLettering(
-                painter, inner, words(wording->text),
-                wording->face == Face::BookSerif ? QStringLiteral("serif") : QStringLiteral("sans"), m_film);
+            paintWording(painter, inner, *wording, m_film);
         else
             paintDecal(painter, inner, words(std::get<Artwork>(m_content).name), m_film);
     }
@@ -87,13 +88,15 @@ protected:
             Decal& decal = m_decals[at];
             auto* wording = std::get_if<Wording>(&decal.content);
             if (wording && !decal.isCut() && plain(form().text(partName(at))) != wording->text) {
+                const Wording asked{plain(form().text(partName(at))), wording->face};
                 const auto reworded =
-                    db::rewordDecal(desk().file(), decal.id, plain(form().text(partName(at))));
+                    db::rewordDecal(desk().file(), decal.id, asked.text, outlineToKeep(asked));
                 if (!reworded.ok())
                     return say(fieldError(partName(at), reworded.error().message));
-                wording->text = plain(form().text(partName(at)));
+                *wording = asked;
             }
-            const auto confirmed = db::confirmWording(desk().file(), decal.id, how);
+            const auto confirmed = db::confirmWording(desk().file(), decal.id, how,
+                                                      wording ? outlineToKeep(*wording) : std::string{});
             if (!confirmed.ok())
                 return say(confirmed.error());
         }
@@ -136,7 +139,13 @@ private:
         const auto sound = typedText(plain(form().text(partName(at))),
                                      {.field = "wording", .what = "The wording", .most = 60});
         if (!sound.ok())
-            form().setError(partName(at), words(sound.error().message));
+            return form().setError(partName(at), words(sound.error().message));
+        const auto& wording = std::get<Wording>(m_decals[at].content);
+        if (*sound == wording.text)
+            return; // what is kept with it is cut
+        const QString without = lettersWithoutShape(words(*sound), wording.face);
+        if (!without.isEmpty())
+            form().setError(partName(at), tr("No letter shape for %1 on this machine.").arg(without));
     }
 
     std::string howTheyAgreed() {

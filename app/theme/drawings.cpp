@@ -198,12 +198,6 @@ QImage onLine(const QImage& shape, const QImage& line, double width) {
     return both;
 }
 
-QPainterPath letteringPath(const QString& text, const QString& face) {
-    QPainterPath path;
-    path.addText(QPointF(0, 0), letteringFont(face), text);
-    return path;
-}
-
 } // namespace
 
 QStringList garmentOutlines() {
@@ -282,11 +276,10 @@ QFont letteringFont(const QString& face) {
     return made;
 }
 
-void paintLettering(QPainter& painter, const QRectF& box, const QString& text, const QString& face,
-                    const QColor& film) {
-    const QPainterPath path = letteringPath(text, face);
+void paintLettering(QPainter& painter, const QRectF& box, const QPainterPath& path, const QColor& film) {
     const QRectF ink = path.boundingRect();
     if (ink.isEmpty()) {
+        paintOutline(painter, box, 4, outlineOf(film), 1.4, true);
         return;
     }
     const QRectF target = fitted(box, ink.width(), ink.height());
@@ -303,11 +296,6 @@ void paintLettering(QPainter& painter, const QRectF& box, const QString& text, c
                            QPen(outlineOf(film), 2 * kLine, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
     painter.fillPath(letters, film);
     painter.restore();
-}
-
-double letteringAspect(const QString& text, const QString& face) {
-    const QRectF ink = letteringPath(text, face).boundingRect();
-    return ink.height() > 0 ? ink.width() / ink.height() : 1.0;
 }
 
 double rollRadius(double metres) {

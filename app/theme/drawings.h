@@ -5,6 +5,7 @@
 
 #include <QColor>
 #include <QFont>
+#include <QPainterPath>
 #include <QPointF>
 #include <QRectF>
 #include <QString>
@@ -43,14 +44,12 @@ void paintDecal(QPainter& painter, const QRectF& box, const QString& artwork, co
 // Width over height of the artwork's ink.
 double artworkAspect(const QString& artwork);
 
-// Words cut in one film, as large as fits in `box`, centred. Faces: "serif", "sans".
+// Letters cut in one film, as large as fits in `box`, centred; a dashed box where there are none. Their outline
+// is that of wording_outline.h.
+void paintLettering(QPainter& painter, const QRectF& box, const QPainterPath& letters, const QColor& film);
+// What words are painted and cut in, of no particular size. Faces: "serif", "sans".
 QStringList letteringFaces();
-void paintLettering(QPainter& painter, const QRectF& box, const QString& text, const QString& face,
-                    const QColor& film);
-// What words are painted and cut in, of no particular size.
 QFont letteringFont(const QString& face);
-// Width over height of the words' ink.
-double letteringAspect(const QString& text, const QString& face);
 
 // The end of a roll, rings about an open core. Its area grows with the metres on it.
 double rollRadius(double metres);

@@ -52,6 +52,8 @@ struct Artwork {
 struct Wording {
     std::string text;
     Face face = Face::BookSerif;
+    std::string
+        outline; // what the knife follows, kept when the order was taken (SVG path data); empty: not kept
     bool operator==(const Wording&) const = default;
 };
 
@@ -67,7 +69,7 @@ struct Decal {
     Millimetres aside; // centre line to the decal's centre, wearer's left positive
     Millimetres width;
     Millimetres height;
-    int layer = 1; // 1 lies on the cloth
+    int layer = 1;           // 1 lies on the cloth
     std::string confirmedBy; // how the customer agreed to wording or artwork ("at the table"); empty: not yet
     std::optional<RollId> cutFrom;
     std::optional<Instant> cutAt;

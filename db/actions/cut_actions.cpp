@@ -50,7 +50,7 @@ Result<DecalRow> decalToCut(Connection& connection, const RollRow& roll, DecalId
 } // namespace
 
 Result<Done> cutDecals(Shop& shop, RollId roll, std::span<const DecalId> decals, Millimetres length,
-                       std::span<const OffcutSize> offcuts) {
+                       std::span<const OffcutSize> offcuts, std::span<const KeptOutline> outlines) {
     return shop.act([&](Writer& writer) -> Result<Done> {
         const auto count = static_cast<std::int64_t>(decals.size());
         if (const auto checked = within(
@@ -74,6 +74,11 @@ Result<Done> cutDecals(Shop& shop, RollId roll, std::span<const DecalId> decals,
             concernsGarment(writer, decal->garment);
             writer.concerns(id);
         }
+        for (const KeptOutline& kept : outlines)
+            if (std::ranges::find(decals, kept.decal) != decals.end())
+                writer.connection().run("UPDATE decal SET outline = ?2 WHERE id = ?1 AND outline IS NULL "
+                                        "AND wording IS NOT NULL",
+                                        kept.decal, kept.outline);
         moveLength(writer, roll, -length, "cut " + countWords(count, "decal"), LengthKind::Cut);
         const std::string kept = keepOffcuts(writer, *row, offcuts);
         writer.describe("Cut " + countWords(count, "decal") + " from " + row->label() + ", " +

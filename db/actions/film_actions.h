@@ -46,11 +46,17 @@ struct OffcutSize {
     Millimetres width;
     Millimetres length;
 };
+// What a wording was cut by (Wording::outline).
+struct KeptOutline {
+    DecalId decal;
+    std::string outline;
+};
 // Charges `length` to the roll and marks the decals cut from it: decals of confirmed orders, of the roll's
-// film, not cut yet. Not from a roll that is put away or used up. Offcuts kept become rolls of their own, as old
-// as their roll and kept like it; each 20 mm or more both ways, together no more than was cut.
+// film, not cut yet. Not from a roll that is put away or used up. Offcuts kept become rolls of their own, as
+// old as their roll and kept like it; each 20 mm or more both ways, together no more than was cut. Outlines
+// are kept with the decals that have none kept yet.
 Result<Done> cutDecals(Shop& shop, RollId roll, std::span<const DecalId> decals, Millimetres length,
-                       std::span<const OffcutSize> offcuts = {});
+                       std::span<const OffcutSize> offcuts = {}, std::span<const KeptOutline> outlines = {});
 // A decal cut wrong: it waits again; what the second cutting takes is charged when it is cut. Not once
 // pressing began. Reason 3–200 characters.
 Result<Done> markMiscut(Shop& shop, DecalId decal, const std::string& reason);
@@ -62,8 +68,8 @@ struct ReadingsImported {
     std::int64_t added = 0;
     std::int64_t alreadyThere = 0;
 };
-// Each as in recordReading; one that is not refuses all. `progress` is asked every 10,000 readings and before the
-// commit with the share done; where it answers false, not one is added.
+// Each as in recordReading; one that is not refuses all. `progress` is asked every 10,000 readings and before
+// the commit with the share done; where it answers false, not one is added.
 Result<ReadingsImported> importReadings(Shop& shop, PlaceId place, std::span<const ClimateReading> readings,
                                         const std::function<bool(double)>& progress = {});
 

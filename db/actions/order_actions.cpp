@@ -86,14 +86,15 @@ private:
         const auto* wording = std::get_if<Wording>(&draft.content);
         const auto* artwork = std::get_if<Artwork>(&draft.content);
         using Text = std::optional<std::string>;
+        const bool isKept = wording && !wording->outline.empty();
         m_connection.run(
             "INSERT INTO decal (id, garment_id, film_id, artwork, wording, face, placement, below_mm, "
-            "aside_mm, width_mm, height_mm, layer, confirmed_by) "
-            "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13)",
+            "aside_mm, width_mm, height_mm, layer, confirmed_by, outline) "
+            "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14)",
             m_writer.newId<DecalId>(), garment, draft.film, artwork ? Text{trimmed(artwork->name)} : Text{},
             wording ? Text{trimmed(wording->text)} : Text{}, wording ? Text{codeOf(wording->face)} : Text{},
             codeOf(draft.placement), draft.below, draft.aside, draft.width, draft.height, draft.layer,
-            m_draft.isConfirmed ? kAgreedAtTable : "");
+            m_draft.isConfirmed ? kAgreedAtTable : "", isKept ? Text{wording->outline} : Text{});
     }
 
     void writeDeposit() {

@@ -27,13 +27,17 @@ Result<OrderTaken> takeOrder(Shop& shop, const OrderDraft& draft, const Now& now
 
 // Keeps its blanks from now on, where any are free.
 Result<Done> confirmQuotation(Shop& shop, OrderId order);
-Result<Done> confirmWording(Shop& shop, DecalId decal, const std::string& how); // "by phone", 1–80 characters
-Result<Done> rewordDecal(Shop& shop, DecalId decal,
-                         const std::string& wording); // unconfirms it; not once cut
+// Where a wording’s outline is given it is kept with it (Wording::outline); agreeing replaces none that is
+// kept.
+Result<Done> confirmWording(Shop& shop, DecalId decal, const std::string& how, // "by phone", 1–80 characters
+                            const std::string& outline = {});
+Result<Done> rewordDecal(Shop& shop, DecalId decal, const std::string& wording, // unconfirms it; not once cut
+                         const std::string& outline = {});
 Result<Done> movePromise(Shop& shop, OrderId order, LocalTime promised, const Now& now); // not into the past
 Result<Done> changeFilm(Shop& shop, DecalId decal, FilmId film);                         // not once cut
 Result<Done> changeLayer(Shop& shop, DecalId decal, int layer); // 1–12, not once pressing began
-// All decals of the garment, the one on the cloth first: layers 1, 2, 3 … from there. Not once pressing began.
+// All decals of the garment, the one on the cloth first: layers 1, 2, 3 … from there. Not once pressing
+// began.
 Result<Done> reorderLayers(Shop& shop, GarmentId garment, std::span<const DecalId> fromCloth);
 Result<Done> changeBlank(Shop& shop, GarmentId garment, BlankStyleId style, const std::string& size,
                          ColourId colour); // not once pressing began

@@ -39,7 +39,7 @@ void concernsOrdersOf(Writer& writer, CustomerId customer) {
 
 } // namespace
 
-Result<Done> confirmWording(Shop& shop, DecalId decal, const std::string& how) {
+Result<Done> confirmWording(Shop& shop, DecalId decal, const std::string& how, const std::string& outline) {
     return shop.act([&](Writer& writer) -> Result<Done> {
         const auto agreed = typedText(how, {.field = "how", .what = "How the customer agreed"});
         if (!agreed.ok())
@@ -47,14 +47,17 @@ Result<Done> confirmWording(Shop& shop, DecalId decal, const std::string& how) {
         const auto row = openDecal(writer.connection(), decal);
         if (!row.ok())
             return row.error();
-        writer.connection().run("UPDATE decal SET confirmed_by = ?2 WHERE id = ?1", decal, *agreed);
+        writer.connection().run(
+            "UPDATE decal SET confirmed_by = ?2, outline = COALESCE(outline, NULLIF(?3, '')) "
+            "WHERE id = ?1",
+            decal, *agreed, outline);
         writer.describe(row->garment.label() + ": " + row->words() + " agreed " + *agreed);
         concernsDecal(writer, *row);
         return Done{};
     });
 }
 
-Result<Done> rewordDecal(Shop& shop, DecalId decal, const std::string& wording) {
+Result<Done> rewordDecal(Shop& shop, DecalId decal, const std::string& wording, const std::string& outline) {
     return shop.act([&](Writer& writer) -> Result<Done> {
         const auto text = typedText(wording, {.field = "wording", .what = "The wording", .most = 60});
         if (!text.ok())
@@ -67,8 +70,9 @@ Result<Done> rewordDecal(Shop& shop, DecalId decal, const std::string& wording) 
             return fieldError("wording", row->words() + " is a drawing; it has no wording.");
         if (before->text == *text)
             return Done{};
-        writer.connection().run("UPDATE decal SET wording = ?2, confirmed_by = '' WHERE id = ?1", decal,
-                                *text);
+        writer.connection().run(
+            "UPDATE decal SET wording = ?2, confirmed_by = '', outline = NULLIF(?3, '') WHERE id = ?1", decal,
+            *text, outline);
         writer.describe(row->garment.label() + ": “" + before->text + "” is now “" + *text + "”");
         concernsDecal(writer, *row);
         return Done{};

@@ -96,7 +96,7 @@ Result<DecalRow> decalRow(Connection& connection, DecalId decal) {
         if (found.isNull(3))
             row.content = Artwork{found.text(2)};
         else
-            row.content = Wording{found.text(3), fromCode<Face>(found.view(4))};
+            row.content = Wording{found.text(3), fromCode<Face>(found.view(4)), {}};
         row.layer = static_cast<int>(found.integer(5));
         row.cutFrom = found.optionalId<RollId>(6);
     }

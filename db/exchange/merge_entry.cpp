@@ -21,7 +21,7 @@ const MergeRules& rulesOfTheTrade() {
     static const MergeRules rules{
         {{"shop_order", {"state", "handed_over_at"}},
          {"garment", {"style_id", "size", "colour_id", "lot_id"}},
-         {"decal", {"artwork", "wording", "face", "confirmed_by"}},
+         {"decal", {"artwork", "wording", "face", "outline", "confirmed_by"}},
          {"decal", {"width_mm", "height_mm"}},
          {"decal", {"cut_roll_id", "cut_at"}},
          {"claim", {"answer", "answered_on"}},

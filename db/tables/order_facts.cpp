@@ -50,7 +50,7 @@ std::map<GarmentId, std::vector<Decal>> readDecals(Connection& connection, const
     Query rows = connection.query(
         "SELECT decal.id, garment_id, film_id, artwork, wording, face, placement, below_mm, aside_mm, "
         "width_mm, "
-        "height_mm, layer, confirmed_by, cut_roll_id, cut_at "
+        "height_mm, layer, confirmed_by, cut_roll_id, cut_at, COALESCE(outline, '') "
         "FROM decal JOIN garment ON garment.id = decal.garment_id "
         "WHERE garment.order_id IN (SELECT value FROM json_each(?1)) ORDER BY garment_id, layer, decal.id",
         orders);
@@ -62,7 +62,7 @@ std::map<GarmentId, std::vector<Decal>> readDecals(Connection& connection, const
         if (rows.isNull(4))
             decal.content = Artwork{rows.text(3)};
         else
-            decal.content = Wording{rows.text(4), fromCode<Face>(rows.view(5))};
+            decal.content = Wording{rows.text(4), fromCode<Face>(rows.view(5)), rows.text(15)};
         decal.placement = fromCode<Placement>(rows.view(6));
         decal.below = Millimetres{rows.integer(7)};
         decal.aside = Millimetres{rows.integer(8)};

@@ -4,6 +4,7 @@
 #include "app/places/cutting_mat/mat_sheet.h"
 #include "app/theme/cut_outlines.h"
 #include "app/theme/drawings.h"
+#include "app/theme/wording_outline.h"
 #include "db/actions/film_actions.h"
 #include "db/demo/demo_shop.h"
 #include "db/tables/facts.h"
@@ -97,9 +98,7 @@ QRectF inkIn(const QRectF& lies, const Decal& decal, bool isTurned) {
     const auto* wording = std::get_if<Wording>(&decal.content);
     if (!wording)
         return lies;
-    const double aspect =
-        letteringAspect(QString::fromStdString(wording->text),
-                        wording->face == Face::BookSerif ? QStringLiteral("serif") : QStringLiteral("sans"));
+    const double aspect = wordingAspect(*wording);
     QSizeF ink(static_cast<double>(decal.width.value), static_cast<double>(decal.height.value));
     const double given = ink.width() / ink.height();
     if (std::max(given / aspect, aspect / given) <= 1.03)
@@ -358,7 +357,7 @@ TEST(CutOutlines, LettersKeepTheirCurvesAndAreTheLettersThatAreShown) {
             curves += outline.elementAt(at).type == QPainterPath::CurveToElement ? 1 : 0;
         EXPECT_GT(curves, 40) << face;
         EXPECT_LT(outline.elementCount(), 1500) << face;
-        const double aspect = letteringAspect(text, QLatin1String(face));
+        const double aspect = outline.boundingRect().width() / outline.boundingRect().height();
         const QSize size(600, static_cast<int>(std::lround(600 / aspect)));
         QImage cut(size, QImage::Format_ARGB32_Premultiplied);
         cut.fill(Qt::white);
@@ -368,7 +367,9 @@ TEST(CutOutlines, LettersKeepTheirCurvesAndAreTheLettersThatAreShown) {
         painter.fillPath(laidInto(outline, size.width(), size.height()), Qt::black);
         painter.end();
         QPainter other(&shown);
-        paintLettering(other, QRectF(QPointF(0, 0), QSizeF(size)), text, QLatin1String(face), Qt::black);
+        QPainterPath letters;
+        letters.addText(QPointF(0, 0), letteringFont(QLatin1String(face)), text);
+        paintLettering(other, QRectF(QPointF(0, 0), QSizeF(size)), letters, Qt::black);
         other.end();
         EXPECT_LT(difference(cut, shown), 0.01) << face;
     }

@@ -7,6 +7,7 @@
 #include "app/theme/stitch.h"
 #include "app/theme/tokens.h"
 #include "app/theme/type.h"
+#include "app/theme/wording_outline.h"
 #include "app/widgets/banner.h"
 #include "app/widgets/button.h"
 #include "app/widgets/card.h"
@@ -393,8 +394,8 @@ QWidget* drawingsCard() {
                            sheet.top() + body.top() * unit + 75 * perMillimetre, wide, high);
         paintDecal(painter, heron, "heron", kOyster);
         paintOutline(painter, heron, 0, dyes.card, 1.2, true);
-        paintLettering(painter, QRectF(heron.left() - 10, heron.bottom() + 8, wide + 20, 26), "Juno", "serif",
-                       kOyster);
+        paintWording(painter, QRectF(heron.left() - 10, heron.bottom() + 8, wide + 20, 26), Wording{"Juno"},
+                     kOyster);
         x = 330;
         for (const double metres : {0.8, 1.1, 3.4, 5.2, 9.6}) {
             paintRoll(painter, QPointF(x, 140), metres,

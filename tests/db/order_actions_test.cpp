@@ -229,6 +229,44 @@ TEST_F(OrderActions, WordingIsAgreedRewordedAndAgreedAnew) {
     expectRefused<Doing>([&] { return confirmWording(shop(), DecalId{3}, "by phone"); }, "decal");
 }
 
+// As the app hands it over: path data, of which db reads nothing.
+TEST_F(OrderActions, OutlineOfAWordingIsKeptFromWhenItsOrderIsTaken) {
+    auto draft = aDraft();
+    draft.isConfirmed = false;
+    draft.garments[0].decals[0].content = Wording{"Juno", Face::Plain, "M0 0L1 1L1 0"};
+    const auto order = take(draft);
+    const auto decal = decalOf(order);
+    const auto kept = [&] {
+        const auto facts = loadFactsOf(connection(), std::span{&order.id, 1});
+        return std::get<Wording>(facts.garmentsOf(order.id).at(0)->decals.at(0).content).outline;
+    };
+    EXPECT_EQ(kept(), "M0 0L1 1L1 0");
+    ASSERT_TRUE(confirmWording(shop(), decal, "by phone", "M9 9L8 8L8 9").ok());
+    EXPECT_EQ(kept(), "M0 0L1 1L1 0") << "what the customer saw stays";
+    expectUndoable<Doing>([&] { return rewordDecal(shop(), decal, "Juné", "M5 5L6 6L6 5"); },
+                          "1-a: “Juno” is now “Juné”");
+    EXPECT_EQ(kept(), "M5 5L6 6L6 5");
+    ASSERT_TRUE(rewordDecal(shop(), decal, "June").ok());
+    EXPECT_EQ(kept(), "") << "the outline of other words is not kept";
+}
+
+// From before outlines were kept: the next act on it keeps one.
+TEST_F(OrderActions, WordingWithoutAnOutlineKeepsTheOneItIsAgreedOrCutBy) {
+    auto draft = aDraft(2);
+    for (GarmentDraft& garment : draft.garments)
+        garment.decals[0].content = Wording{"Juno"};
+    const auto order = take(draft);
+    expectUndoable<Doing>(
+        [&] { return confirmWording(shop(), decalOf(order), "by phone", "M0 0L1 1L1 0"); },
+        "1-a: Name “Juno” agreed by phone");
+    const auto decal = decalOf(order, 1);
+    const std::vector<KeptOutline> outlines{{decal, "M2 2L3 3L3 2"}};
+    expectUndoable<Doing>(
+        [&] { return cutDecals(shop(), m_roll, std::span(&decal, 1), Millimetres{100}, {}, outlines); },
+        "Cut 1 decal from R-01, 0.10 m");
+    EXPECT_EQ(connection().number("SELECT COUNT(*) FROM decal WHERE outline LIKE 'M%'"), 2);
+}
+
 TEST_F(OrderActions, RewordingToTheSameWordsLeavesNoEntry) {
     auto draft = aDraft();
     draft.garments[0].decals[0].content = Wording{"Juno"};

@@ -7,6 +7,7 @@
 #include "app/places/cutting_mat/mat_panel.h"
 #include "app/places/cutting_mat/mat_view.h"
 #include "app/places/cutting_mat/mat_words.h"
+#include "app/theme/wording_outline.h"
 #include "db/actions/film_actions.h"
 
 #include <QDir>
@@ -33,7 +34,17 @@ struct RollToCharge {
     std::vector<DecalId> decals;
     Millimetres length;
     std::vector<db::OffcutSize> offcuts;
+    std::vector<db::KeptOutline> outlines; // of wordings that none was kept for when they were ordered
 };
+
+// The outline that a wording lies on the mat by, to be kept from now on.
+void keepOutline(const Decal& decal, std::vector<db::KeptOutline>& outlines) {
+    const auto* wording = std::get_if<Wording>(&decal.content);
+    if (!wording || !wording->outline.empty())
+        return;
+    if (std::string outline = outlineToKeep(*wording); !outline.empty())
+        outlines.push_back({decal.id, std::move(outline)});
+}
 
 std::vector<RollToCharge> rollsToCharge(const MatModel& model) {
     std::vector<RollToCharge> rolls;
@@ -41,8 +52,11 @@ std::vector<RollToCharge> rollsToCharge(const MatModel& model) {
         RollToCharge& charged = rolls.emplace_back();
         charged.roll = nest.roll;
         charged.length = nest.length;
-        for (const NestedDecal& decal : nest.decals)
+        for (const NestedDecal& decal : nest.decals) {
             charged.decals.push_back(decal.decal);
+            if (const DecalOnGarment cut = model.decal(decal.decal); cut.decal)
+                keepOutline(*cut.decal, charged.outlines);
+        }
         for (const FilmArea& area : nest.offcuts)
             if (model.keepsOffcut(nest.roll, area))
                 charged.offcuts.push_back({area.acrossSize, area.alongSize});
@@ -60,7 +74,7 @@ std::size_t decalsOn(const std::vector<RollToCharge>& rolls) {
 // Roll by roll, each an action of its own, up to the first that is refused.
 Result<Done> chargeRolls(db::Shop& shop, const std::vector<RollToCharge>& rolls) {
     for (const RollToCharge& each : rolls) {
-        auto charged = db::cutDecals(shop, each.roll, each.decals, each.length, each.offcuts);
+        auto charged = db::cutDecals(shop, each.roll, each.decals, each.length, each.offcuts, each.outlines);
         if (!charged.ok())
             return charged;
     }

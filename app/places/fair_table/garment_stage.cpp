@@ -8,6 +8,7 @@
 #include "app/theme/tokens.h"
 #include "app/theme/type.h"
 #include "app/theme/undyed_cloth.h"
+#include "app/theme/wording_outline.h"
 
 #include <QKeyEvent>
 #include <QMouseEvent>
@@ -96,8 +97,9 @@ void GarmentStage::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     painter.fillRect(rect(), tokens().sunk);
-    paintGarment(painter, m_scale.sheet(),
-                 m_scene.outline.isEmpty() ? QStringLiteral("tee") : m_scene.outline, cloth());
+    const auto paint = m_scene.side == Side::Back ? paintGarmentBack : paintGarment;
+    paint(painter, m_scale.sheet(), m_scene.outline.isEmpty() ? QStringLiteral("tee") : m_scene.outline,
+          cloth());
     paintDecals(painter);
     paintCurrent(painter);
     paintScaleBar(painter);
@@ -113,14 +115,10 @@ void GarmentStage::paintDecals(QPainter& painter) const {
         const StageDecal& decal = m_scene.decals[at];
         if (decal.side != m_scene.side)
             continue;
-        if (const auto* artwork = std::get_if<Artwork>(&decal.content)) {
+        if (const auto* artwork = std::get_if<Artwork>(&decal.content))
             paintDecal(painter, rectOf(at), words(artwork->name), decal.film);
-        } else {
-            const auto& wording = std::get<Wording>(decal.content);
-            paintLettering(painter, rectOf(at), words(wording.text),
-                           wording.face == Face::BookSerif ? QStringLiteral("serif") : QStringLiteral("sans"),
-                           decal.film);
-        }
+        else
+            paintWording(painter, rectOf(at), std::get<Wording>(decal.content), decal.film);
     }
 }
 

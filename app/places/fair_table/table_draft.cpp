@@ -1,6 +1,7 @@
 #include "app/places/fair_table/table_draft.h"
 
 #include "app/theme/drawings.h"
+#include "app/theme/wording_outline.h"
 #include "core/press/layers.h"
 
 #include <algorithm>
@@ -323,15 +324,9 @@ Placement placementShown(const TableDraft& draft, const BlankStyle* style) {
 }
 
 double aspectOf(const DecalContent& content) {
-    double aspect = 1;
-    if (const auto* artwork = std::get_if<Artwork>(&content)) {
-        aspect = artworkAspect(QString::fromStdString(artwork->name));
-    } else {
-        const auto& wording = std::get<Wording>(content);
-        const QString face =
-            wording.face == Face::BookSerif ? QStringLiteral("serif") : QStringLiteral("sans");
-        aspect = letteringAspect(QString::fromStdString(wording.text), face);
-    }
+    const auto* artwork = std::get_if<Artwork>(&content);
+    const double aspect = artwork ? artworkAspect(QString::fromStdString(artwork->name))
+                                  : wordingAspect(std::get<Wording>(content));
     return std::isfinite(aspect) && aspect > 0 ? std::clamp(aspect, 0.01, 100.0) : 1.0;
 }
 

@@ -7,6 +7,7 @@
 #include "app/theme/stitch.h"
 #include "app/theme/tokens.h"
 #include "app/theme/type.h"
+#include "app/theme/wording_outline.h"
 #include "core/press/layers.h"
 
 #include <QPainter>
@@ -78,9 +79,7 @@ void paintContent(QPainter& painter, const QRectF& box, const Decal& decal, cons
         paintDecal(painter, box, words(artwork->name), film);
         return;
     }
-    const auto& wording = std::get<Wording>(decal.content);
-    paintLettering(painter, box, words(wording.text),
-                   wording.face == Face::BookSerif ? QStringLiteral("serif") : QStringLiteral("sans"), film);
+    paintWording(painter, box, std::get<Wording>(decal.content), film);
 }
 
 // A measure on a small plate of the ground it lies on, so that it reads over any cloth.
