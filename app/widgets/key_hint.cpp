@@ -16,6 +16,7 @@ namespace holdfast::app {
 namespace {
 
 constexpr int kBesideCap = 9;
+constexpr int kDeskTarget = 32;
 
 Type typeOf(KeyHint::Order order) {
     return order == KeyHint::Order::WordsThenKey ? Type::BodyStrong : Type::Small;
@@ -24,10 +25,13 @@ Type typeOf(KeyHint::Order order) {
 } // namespace
 
 KeyHint::KeyHint(const QString& words, const QKeySequence& keys, Order order, QWidget* parent)
-    : QWidget(parent)
+    : QAbstractButton(parent)
     , m_keys(keys)
-    , m_order(order) {
+    , m_order(order)
+    , m_height(kDeskTarget) {
     setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Fixed);
+    setFocusPolicy(Qt::NoFocus);
+    setAttribute(Qt::WA_TransparentForMouseEvents);
     setWords(words);
 }
 
@@ -40,20 +44,61 @@ void KeyHint::setWords(const QString& words) {
 }
 
 void KeyHint::jumpTo(QWidget* section) {
-    delete m_shortcut;
-    m_shortcut = new QShortcut(m_keys, this);
-    connect(m_shortcut, &QShortcut::activated, section, [this, section] {
+    actOnClick([this, section] {
         section->setFocus(Qt::ShortcutFocusReason);
         emit jumped();
     });
+    listen(new QShortcut(m_keys, this));
+}
+
+void KeyHint::actWithin(QWidget* place, const std::function<void()>& act) {
+    actOnClick(act);
+    auto* shortcut = new QShortcut(m_keys, place);
+    shortcut->setContext(Qt::WidgetWithChildrenShortcut);
+    listen(shortcut);
+}
+
+void KeyHint::actOnClick(const std::function<void()>& act) {
+    disconnect(this, &QAbstractButton::clicked, nullptr, nullptr);
+    connect(this, &QAbstractButton::clicked, this, act);
+    setAttribute(Qt::WA_TransparentForMouseEvents, false);
+    setCursor(Qt::PointingHandCursor);
+    updateGeometry();
+}
+
+void KeyHint::listen(QShortcut* shortcut) {
+    delete m_shortcut;
+    m_shortcut = shortcut;
+    connect(m_shortcut, &QShortcut::activated, this, [this] { click(); });
+}
+
+void KeyHint::setTargetHeight(int height) {
+    m_height = height;
+    updateGeometry();
+}
+
+void KeyHint::enterEvent(QEnterEvent* event) {
+    QAbstractButton::enterEvent(event);
+    update();
+}
+
+void KeyHint::leaveEvent(QEvent* event) {
+    QAbstractButton::leaveEvent(event);
+    update();
+}
+
+// A section's name keeps in line with what is below it; a line of help has a ground of its own under the
+// hand.
+int KeyHint::padding() const {
+    return isButton() && m_order == Order::KeyThenWords ? kSpace4 : 0;
 }
 
 QSize KeyHint::sizeHint() const {
-    qreal wide = widthOf(m_words, typeOf(m_order));
-    if (!m_keys.isEmpty()) {
+    qreal wide = widthOf(m_words, typeOf(m_order)) + 2 * padding();
+    if (!m_keys.isEmpty())
         wide += kBesideCap + keyCapSize(keyCapText(m_keys)).width();
-    }
-    return {static_cast<int>(std::ceil(wide)), std::max(kKeyCap, lineHeight(Type::Body))};
+    const int words = std::max(kKeyCap, lineHeight(Type::Body));
+    return {static_cast<int>(std::ceil(wide)), isButton() ? std::max(m_height, words) : words};
 }
 
 void KeyHint::paintEvent(QPaintEvent*) {
@@ -64,15 +109,19 @@ void KeyHint::paintEvent(QPaintEvent*) {
     const QString key = keyCapText(m_keys);
     const QSizeF cap = m_keys.isEmpty() ? QSizeF(0, 0) : keyCapSize(key);
     const bool isName = m_order == Order::WordsThenKey;
+    const bool isUnderHand = isButton() && isEnabled() && (underMouse() || isDown());
+    if (isUnderHand && !isName)
+        paintBox(painter, box, kKeyRadius, isDown() ? dyes.woad : dyes.sunk, {});
     const qreal words = std::ceil(widthOf(m_words, type));
-    const qreal capLeft = isName ? words + kBesideCap : 0;
-    const qreal wordsLeft = isName || cap.isEmpty() ? 0 : cap.width() + kBesideCap;
-    if (!cap.isEmpty()) {
+    const qreal capLeft = padding() + (isName ? words + kBesideCap : 0);
+    const qreal wordsLeft = padding() + (isName || cap.isEmpty() ? 0 : cap.width() + kBesideCap);
+    if (!cap.isEmpty())
         paintKeyCap(painter, QRectF(QPointF(capLeft, box.center().y() - cap.height() / 2), cap), key,
-                    dyes.ink);
-    }
-    paintLine(painter, QRectF(wordsLeft, 0, words, box.height()), m_words, type,
-              isName ? dyes.ink : dyes.ink2);
+                    isUnderHand ? dyes.indigo : dyes.ink);
+    QColor ink = isName ? dyes.ink : dyes.ink2;
+    if (isUnderHand)
+        ink = isDown() ? dyes.indigoDeep : dyes.indigo;
+    paintLine(painter, QRectF(wordsLeft, 0, words, box.height()), m_words, type, ink);
 }
 
 } // namespace holdfast::app

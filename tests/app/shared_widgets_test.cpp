@@ -18,6 +18,7 @@
 
 #include <gtest/gtest.h>
 
+#include <QAccessible>
 #include <QApplication>
 #include <QBoxLayout>
 #include <QLineEdit>
@@ -350,6 +351,28 @@ TEST_F(SharedWidgets, KeyHintPutsTheKeyboardOnItsSection) {
     QTest::keyClick(&m_window, Qt::Key_S);
     ASSERT_NE(QApplication::focusWidget(), nullptr);
     EXPECT_EQ(QApplication::focusWidget()->accessibleName(), QStringLiteral("2XL"));
+}
+
+TEST_F(SharedWidgets, KeyHintIsAButtonThatDoesWhatItsKeyDoes) {
+    auto* field = put(new Field(QStringLiteral("Name")));
+    auto* hint = put(new KeyHint(QStringLiteral("add to the wash"), QKeySequence(Qt::Key_F5),
+                                 KeyHint::Order::KeyThenWords));
+    auto* words = put(new KeyHint(QStringLiteral("10 mm"), QKeySequence(Qt::Key_Shift)));
+    int done = 0;
+    hint->actWithin(&m_window, [&] { ++done; });
+    open();
+    field->setFocus();
+    QTest::mouseClick(hint, Qt::LeftButton);
+    EXPECT_EQ(done, 1);
+    QTest::keyClick(&m_window, Qt::Key_F5);
+    EXPECT_EQ(done, 2);
+    EXPECT_EQ(QApplication::focusWidget(), field->editor()) << "a click leaves the keyboard where it was";
+    EXPECT_GE(hint->height(), 32);
+    const auto* spoken = QAccessible::queryAccessibleInterface(hint);
+    ASSERT_NE(spoken, nullptr);
+    EXPECT_EQ(spoken->role(), QAccessible::Button);
+    EXPECT_EQ(spoken->text(QAccessible::Name), QStringLiteral("add to the wash"));
+    EXPECT_TRUE(words->testAttribute(Qt::WA_TransparentForMouseEvents)) << "words only";
 }
 
 TEST_F(SharedWidgets, FocusRingStandsFivePixelsAboutWhatHasTheKeyboard) {
