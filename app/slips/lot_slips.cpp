@@ -1,8 +1,8 @@
-// A lot counted anew, and what washing did to its measures.
+// A lot counted again, and what washing did to its measures.
 #include "app/desk/formats.h"
 #include "app/slips/form_slip.h"
+#include "app/slips/lot_pick.h"
 #include "app/slips/slip_makers.h"
-#include "app/slips/slip_words.h"
 #include "app/widgets/label.h"
 #include "core/trade/limits.h"
 #include "core/trade/unit_words.h"
@@ -22,20 +22,20 @@ class CorrectCountSlip : public FormSlip {
     Q_DECLARE_TR_FUNCTIONS(CorrectCountSlip)
 
 public:
-    CorrectCountSlip(ShopDesk& shopDesk, const BlankLot& lot, QWidget* parent)
-        : FormSlip(shopDesk, tr("Correct the count"), lotWords(shopDesk.shop()->facts, lot), parent)
-        , m_lot(lot.id) {
-        const auto kept = lot.unitsLeft - shopDesk.shop()->facts.freeUnits(lot);
-        form().note(
-            kept > 0 ? tr("Its ledger says %1, of which %2 are kept for orders.").arg(lot.unitsLeft).arg(kept)
-                     : tr("Its ledger says %1.").arg(lot.unitsLeft));
+    CorrectCountSlip(ShopDesk& shopDesk, const std::vector<BlankLot>& lots, QWidget* parent)
+        : FormSlip(shopDesk, tr("Correct the count"), lotsWords(shopDesk.shop()->facts, lots), parent)
+        , m_lot(new LotPick(form(), shopDesk, lots, tr("Which of them did you count?"))) {
+        m_ledger = form().note({});
+        QObject::connect(m_lot, &LotPick::changed, this, [this] { showLedger(); });
+        showLedger();
         form().number("counted", tr("Counted"), tr("blanks"));
         form().line("reason", tr("Why it differs"));
-        setAction(tr("Write it in the ledger"));
+        setAction(tr("Save the count"));
     }
 
 protected:
     void act() override {
+        m_lot->check();
         const std::int64_t units = form().whole("counted", 0, kMostCounted);
         const std::string reason = plain(form().text("reason"));
         const auto sound =
@@ -43,23 +43,37 @@ protected:
         if (!sound.ok())
             say(sound.error());
         if (form().isSound())
-            settle(db::correctCount(desk().file(), m_lot, units, reason));
+            settle(db::correctCount(desk().file(), m_lot->lot()->id, units, reason));
     }
 
 private:
-    BlankLotId m_lot;
+    void showLedger() {
+        const BlankLot* lot = m_lot->lot();
+        m_ledger->setVisible(lot != nullptr);
+        if (!lot)
+            return;
+        const auto reserved = lot->unitsLeft - desk().shop()->facts.freeUnits(*lot);
+        m_ledger->setText(reserved > 0 ? tr("Its ledger says %1, of which %2 are reserved for orders.")
+                                             .arg(lot->unitsLeft)
+                                             .arg(reserved)
+                                       : tr("Its ledger says %1.").arg(lot->unitsLeft));
+    }
+
+    LotPick* m_lot;
+    Label* m_ledger = nullptr;
 };
 
 class ShrinkageSlip : public FormSlip {
     Q_DECLARE_TR_FUNCTIONS(ShrinkageSlip)
 
 public:
-    ShrinkageSlip(ShopDesk& shopDesk, const BlankLot& lot, QWidget* parent)
-        : FormSlip(shopDesk, tr("Measure the shrinkage"), lotWords(shopDesk.shop()->facts, lot), parent)
-        , m_lot(lot.id)
+    ShrinkageSlip(ShopDesk& shopDesk, const std::vector<BlankLot>& lots, QWidget* parent)
+        : FormSlip(shopDesk, tr("Measure the shrinkage"), lotsWords(shopDesk.shop()->facts, lots), parent)
+        , m_lot(new LotPick(form(), shopDesk, lots, tr("Which of them did you measure?")))
         , m_limit(shopDesk.shop()->facts.settings.shrinkLimitPercent) {
         const auto text = [&](Millimetres Shrinkage::*measure) {
-            return lot.shrinkage ? QString::number(((*lot.shrinkage).*measure).value) : QString();
+            const BlankLot* lot = m_lot->lot();
+            return lot && lot->shrinkage ? QString::number(((*lot->shrinkage).*measure).value) : QString();
         };
         form().note(tr("One blank laid flat, before and after its wash."));
         form().section(tr("Length"));
@@ -73,7 +87,7 @@ public:
         m_figures = form().note({});
         QObject::connect(&form(), &Form::edited, this, [this] { showFigures(); });
         showFigures();
-        setAction(tr("Note the measures"));
+        setAction(tr("Save the measures"));
     }
 
 protected:
@@ -81,13 +95,14 @@ protected:
         const auto measure = [&](std::string_view name) {
             return Millimetres{form().whole(name, kShortestMeasure, kLongestMeasure)};
         };
+        m_lot->check();
         Shrinkage shrinkage;
         shrinkage.lengthBefore = measure("lengthBefore");
         shrinkage.lengthAfter = measure("lengthAfter");
         shrinkage.widthBefore = measure("widthBefore");
         shrinkage.widthAfter = measure("widthAfter");
         if (form().isSound())
-            settle(db::measureShrinkage(desk().file(), m_lot, shrinkage));
+            settle(db::measureShrinkage(desk().file(), m_lot->lot()->id, shrinkage));
     }
 
 private:
@@ -110,7 +125,7 @@ private:
         m_figures->setInk(isBeyond ? &Tokens::madder : &Tokens::ink2);
     }
 
-    BlankLotId m_lot;
+    LotPick* m_lot;
     double m_limit;
     Label* m_figures = nullptr;
 };
@@ -118,13 +133,13 @@ private:
 } // namespace
 
 Slip* makeCorrectCount(ShopDesk& desk, const Matter& matter, QWidget* parent) {
-    const auto lot = lotIn(desk, matter);
-    return lot ? new CorrectCountSlip(desk, *lot, parent) : nullptr;
+    const auto lots = lotsIn(desk, matter);
+    return lots.empty() ? nullptr : new CorrectCountSlip(desk, lots, parent);
 }
 
 Slip* makeMeasureShrinkage(ShopDesk& desk, const Matter& matter, QWidget* parent) {
-    const auto lot = lotIn(desk, matter);
-    return lot ? new ShrinkageSlip(desk, *lot, parent) : nullptr;
+    const auto lots = lotsIn(desk, matter);
+    return lots.empty() ? nullptr : new ShrinkageSlip(desk, lots, parent);
 }
 
 } // namespace holdfast::app

@@ -44,7 +44,7 @@ public:
                 chosen = static_cast<int>(options.size());
             options.append(optionOf(each));
         }
-        setAction(tr("It is dry"));
+        setAction(tr("Mark the load dry"));
         if (options.isEmpty()) {
             form().note(tr("No wash load is under way. Loads are put together on the Blank rail."));
             action()->setCannot(tr("No wash load is under way."));
@@ -68,12 +68,14 @@ private:
         const LocalTime started = shop.now.toLocal(each.load.startedAt);
         const LocalTime dry = started + shop.facts.settings.washTakes + shop.facts.settings.dryingTakes;
         Option option;
-        option.text = tr("%1, begun %2 %3")
+        option.text = tr("%1, started %2 %3")
                           .arg(counted(each.units, "%1 blank", "%1 blanks"), dayNear(dateOf(started), today),
                                clock(started));
-        option.second = tr("%1, %2, %3. By the shop’s times dry %4 %5.")
-                            .arg(words(each.load.detergent), celsius(each.load.water),
-                                 dryingWords(each.load.drying), dayNear(dateOf(dry), today), clock(dry));
+        option.second =
+            tr("%1, %2, %3. By the shop’s times dry %4 %5.")
+                .arg(each.load.detergent.empty() ? tr("no detergent noted") : words(each.load.detergent),
+                     celsius(each.load.water), dryingWords(each.load.drying), dayNear(dateOf(dry), today),
+                     clock(dry));
         const bool isDue = dry <= shop.now.local();
         option.iconName = isDue ? QStringLiteral("washed") : QStringLiteral("clock");
         option.tone = isDue ? Tone::Ready : Tone::Plain;

@@ -175,9 +175,25 @@ void OptionList::setChosen(int at) {
     viewport()->update();
 }
 
+QString OptionList::chosenText() const {
+    return currentIndex().data().toString();
+}
+
+void OptionList::choose(const QString& text) {
+    for (int row = 0; row < m_model->rowCount(); ++row)
+        if (m_model->index(row).data().toString() == text)
+            setCurrentIndex(m_model->index(row));
+}
+
+void OptionList::showAll() {
+    m_showsAll = true;
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    updateGeometry();
+}
+
 QSize OptionList::sizeHint() const {
     int high = 0;
-    for (int row = 0; row < m_model->rowCount() && row < kFewestRows; ++row)
+    for (int row = 0; row < m_model->rowCount() && (m_showsAll || row < kFewestRows); ++row)
         high += std::max(kPlainRow, sizeHintForRow(row));
     return {240, std::max(kPlainRow, high) + 2};
 }

@@ -58,6 +58,11 @@ public:
     void setOptions(const QVector<Option>& options, int chosen = -1); // emits nothing
     int chosenAt() const { return currentIndex().row(); }             // -1 for none
     void setChosen(int at);                                           // emits nothing
+    QString chosenText() const;                                       // empty for none
+    void choose(const QString& text);                                 // as the person does, if it is there
+
+    // As high as all of them, where they are few: the form scrolls, not the list.
+    void showAll();
 
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override;
@@ -72,6 +77,7 @@ protected:
 
 private:
     OptionModel* m_model = nullptr;
+    bool m_showsAll = false;
     bool m_isQuiet = false;
 };
 

@@ -1,6 +1,7 @@
 #include "app/slips/slip_words.h"
 
 #include "app/desk/formats.h"
+#include "core/shop/lot_state.h"
 #include "db/tables/facts.h"
 
 #include <QCoreApplication>
@@ -125,9 +126,7 @@ Stock stockOf(const ShopFacts& facts, const BlankStyle& style, const std::string
     for (const BlankLot& lot : facts.lots) {
         if (lot.style != style.id || lot.size != size || (colour && lot.colour != *colour))
             continue;
-        const WashLoad* load = facts.lastLoadOf(lot);
-        const bool isReady = !style.washedFirst() || (load && load->isDry() && !load->leftSoftener());
-        (isReady ? stock.washed : stock.unwashed) += facts.freeUnits(lot);
+        (stateOf(facts, lot) == LotState::Ready ? stock.washed : stock.unwashed) += facts.freeUnits(lot);
     }
     return stock;
 }

@@ -4,7 +4,9 @@
 
 #include <QApplication>
 #include <QBoxLayout>
+#include <QPointer>
 #include <QScrollBar>
+#include <QTimer>
 
 namespace holdfast::app {
 
@@ -24,10 +26,21 @@ VerticalScroll::VerticalScroll(QWidget* parent)
     viewport()->setAutoFillBackground(false);
     verticalScrollBar()->setSingleStep(kSpace20);
     connect(qApp, &QApplication::focusChanged, this, [this](QWidget*, QWidget* now) {
-        if (now != nullptr && widget()->isAncestorOf(now)) {
-            ensureWidgetVisible(now, 0, kSpace8);
-        }
+        if (now == nullptr || !widget()->isAncestorOf(now))
+            return;
+        showWhole(*now);
+        // Again once it is laid out: it may have come just now, as a new row does.
+        QTimer::singleShot(0, this, [this, shown = QPointer<QWidget>(now)] {
+            if (shown && shown->hasFocus() && widget()->isAncestorOf(shown))
+                showWhole(*shown);
+        });
     });
+}
+
+// What is higher than the room shows the part of it that matters itself.
+void VerticalScroll::showWhole(QWidget& child) {
+    if (child.height() <= viewport()->height())
+        ensureWidgetVisible(&child, 0, kSpace8);
 }
 
 QSize VerticalScroll::minimumSizeHint() const {

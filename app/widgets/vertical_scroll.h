@@ -22,6 +22,8 @@ public:
     QSize minimumSizeHint() const override;
 
 private:
+    void showWhole(QWidget& child);
+
     QVBoxLayout* m_column = nullptr;
 };
 

@@ -34,7 +34,7 @@ struct WashPart {
 };
 struct WashPlan {
     std::vector<WashPart> parts;
-    std::string detergent; // 1–80 characters
+    std::string detergent; // up to 80 characters; empty: nobody said
     bool softener = false;
     Celsius water{30}; // 10–95
     Drying drying = Drying::Line;

@@ -97,7 +97,8 @@ std::vector<BlankLotId> lotsIn(Connection& connection, WashLoadId load) {
 
 Result<WashLoadId> startWash(Shop& shop, const WashPlan& plan) {
     return shop.act([&](Writer& writer) -> Result<WashLoadId> {
-        const auto detergent = typedText(plan.detergent, {.field = "detergent", .what = "The detergent"});
+        const auto detergent =
+            typedText(plan.detergent, {.field = "detergent", .what = "The detergent", .least = 0});
         if (!detergent.ok())
             return detergent.error();
         if (const auto water = measuredWithin(plan.water.value, {.field = "water",

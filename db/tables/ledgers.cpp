@@ -38,8 +38,8 @@ std::vector<LoadUnderWay> loadsUnderWay(Connection& connection) {
 
 std::vector<std::string> usualDetergents(Connection& connection) {
     std::vector<std::string> detergents;
-    Query rows{connection,
-               "SELECT detergent FROM wash_load GROUP BY detergent ORDER BY MAX(started_at) DESC LIMIT 6"};
+    Query rows{connection, "SELECT detergent FROM wash_load WHERE detergent <> '' GROUP BY detergent ORDER "
+                           "BY MAX(started_at) DESC LIMIT 6"};
     while (rows.step())
         detergents.push_back(rows.text(0));
     return detergents;

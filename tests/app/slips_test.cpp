@@ -178,6 +178,42 @@ TEST_F(Slips, CountIsCorrectedWithItsReason) {
     EXPECT_EQ(facts().lots.at(usual.unwashed).unitsLeft, 3);
 }
 
+TEST_F(Slips, CountAsksWhichOfTheLotsOfACellWasCounted) {
+    const auto usual = stockUsualShop();
+    const auto dry = wash(usual.unwashed, 1);
+    db::WashPlan plan;
+    plan.parts = {{usual.unwashed, 1}};
+    ASSERT_TRUE(db::startWash(file(), plan).ok());
+    Matter matter;
+    matter.style = usual.style;
+    matter.size = QStringLiteral("L");
+    matter.colour = usual.moss;
+    for (const SlipName name : {SlipName::CorrectCount, SlipName::MeasureShrinkage}) {
+        open(name, matter);
+        auto* lots = find<OptionList>(QStringLiteral("lot"));
+        ASSERT_NE(lots, nullptr);
+        ASSERT_EQ(lots->model()->rowCount(), 3);
+        EXPECT_EQ(lots->model()->index(0, 0).data().toString(), QStringLiteral("1 washed"));
+        EXPECT_EQ(lots->model()->index(1, 0).data().toString(), QStringLiteral("1 drying"));
+        EXPECT_EQ(lots->model()->index(2, 0).data().toString(), QStringLiteral("2 unwashed"));
+        EXPECT_EQ(QApplication::focusWidget(), lots);
+        const auto before = entries();
+        submit();
+        EXPECT_FALSE(errorAt("lot").isEmpty());
+        EXPECT_EQ(entries(), before);
+    }
+    open(SlipName::CorrectCount, matter);
+    press(Qt::Key_Down);
+    press(Qt::Key_Down);
+    press(Qt::Key_Down);
+    type(QStringLiteral("counted"), QStringLiteral("5"));
+    type(QStringLiteral("reason"), QStringLiteral("a box was found"));
+    submit();
+    EXPECT_TRUE(isFinished());
+    EXPECT_EQ(facts().lots.at(usual.unwashed).unitsLeft, 5);
+    EXPECT_EQ(facts().lots.at(dry).unitsLeft, 1);
+}
+
 TEST_F(Slips, StyleIsWrittenDownAndItsLabelAskedForNext) {
     open(SlipName::AddStyle);
     typeText(QStringLiteral("Smock, lang ärmlig"));

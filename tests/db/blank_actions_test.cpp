@@ -1,3 +1,4 @@
+#include "db/tables/ledgers.h"
 #include "tests/db/small_shop.h"
 
 #include <limits>
@@ -262,6 +263,17 @@ TEST_F(BlankActions, ClockSetBackDriesNoLoadBeforeItWasWashed) {
     EXPECT_EQ(number("SELECT dry_at = started_at FROM wash_load"), 1);
 }
 
+TEST_F(BlankActions, WashNeedsNoDetergentNamed) {
+    const auto lot = receiveTees(2);
+    for (const char* nothing : {"", "  "}) {
+        auto plan = washOf(lot, 1);
+        plan.detergent = nothing;
+        ASSERT_TRUE(startWash(shop(), plan).ok());
+    }
+    EXPECT_EQ(number("SELECT COUNT(*) FROM wash_load WHERE detergent = ''"), 2);
+    EXPECT_TRUE(usualDetergents(connection()).empty());
+}
+
 TEST_F(BlankActions, WrongWashIsRefused) {
     const auto lot = receiveTees(2);
     const std::vector<std::pair<std::string, std::function<void(WashPlan&)>>> wrong{
@@ -271,7 +283,6 @@ TEST_F(BlankActions, WrongWashIsRefused) {
         {"units", [](auto& plan) { plan.parts[0].units = 0; }},
         {"units", [](auto& plan) { plan.parts[0].units = 3; }},
         {"units", [](auto& plan) { plan.parts[0].units = -1; }},
-        {"detergent", [](auto& plan) { plan.detergent = " "; }},
         {"detergent", [](auto& plan) { plan.detergent = std::string(81, 'x'); }},
         {"water", [](auto& plan) { plan.water = {9}; }},
         {"water", [](auto& plan) { plan.water = {96}; }},

@@ -3,12 +3,14 @@
 #include "app/desk/formats.h"
 #include "app/places/blank_rail/rail_grid.h"
 #include "app/places/blank_rail/rail_stand.h"
+#include "app/places/blank_rail/rail_table.h"
 #include "app/places/blank_rail/wash_card.h"
 #include "app/theme/icons.h"
 #include "app/theme/type.h"
 #include "app/widgets/button.h"
 #include "app/widgets/chip.h"
 #include "app/widgets/empty_state.h"
+#include "app/widgets/flow_layout.h"
 #include "app/widgets/key_hint.h"
 #include "app/widgets/label.h"
 #include "app/widgets/vertical_scroll.h"
@@ -19,11 +21,15 @@
 #include <QShortcut>
 #include <QStackedWidget>
 
+#include <algorithm>
+
 namespace holdfast::app {
 
 namespace {
 
 constexpr int kWashWidth = 352;
+constexpr int kHintHeight = 32;
+constexpr int kNarrow = 1100; // less than this has no room for both cards beside each other
 
 // A sign and what it means, in the foot of the grid.
 class SignHint : public QWidget {
@@ -32,13 +38,14 @@ public:
         : m_iconName(std::move(iconName))
         , m_text(std::move(text))
         , m_ink(ink) {
-        setFixedSize(static_cast<int>(widthOf(m_text, Type::Small)) + 26, 24);
+        setFixedSize(static_cast<int>(widthOf(m_text, Type::Small)) + 26,
+                     std::max(kHintHeight, lineHeight(Type::Small)));
     }
 
 protected:
     void paintEvent(QPaintEvent*) override {
         QPainter painter(this);
-        paintIcon(painter, QRectF(0, 4, 16, 16), m_iconName, tokens().*m_ink);
+        paintIcon(painter, QRectF(0, (height() - 16) / 2.0, 16, 16), m_iconName, tokens().*m_ink);
         paintLine(painter, QRectF(22, 0, width() - 22, height()), m_text, Type::Small, tokens().ink2);
     }
 
@@ -52,10 +59,27 @@ private:
 BlankRailPlace::BlankRailPlace(ShopDesk& shopDesk, QWidget* parent)
     : Place(shopDesk, parent) {
     setObjectName(QStringLiteral("blankRail"));
-    auto* row = new QHBoxLayout(this);
-    row->setContentsMargins(kGutter, 0, kGutter, kCardGap);
-    row->setSpacing(kCardGap);
+    auto* whole = new QVBoxLayout(this);
+    whole->setContentsMargins(0, 0, 0, kCardGap);
+    m_scroll = new VerticalScroll;
+    whole->addWidget(m_scroll);
+    m_cards = new QHBoxLayout;
+    m_cards->setContentsMargins(kGutter, 0, kGutter, 0);
+    m_cards->setSpacing(kCardGap);
+    m_scroll->column()->addLayout(m_cards, 1);
     m_pages = new QStackedWidget;
+    m_pages->addWidget(makeRail());
+    m_pages->addWidget(makeEmpty());
+    m_cards->addWidget(m_pages, 1);
+    m_wash = new WashCard(desk(), m_basket);
+    connect(m_wash, &WashCard::basketChanged, this, &BlankRailPlace::refresh);
+    connect(m_wash, &WashCard::washStarted, this, [this] { m_grid->setFocus(Qt::OtherFocusReason); });
+    m_cards->addWidget(m_wash);
+
+    connect(&desk(), &ShopDesk::changed, this, &BlankRailPlace::refresh);
+}
+
+QWidget* BlankRailPlace::makeEmpty() {
     m_empty = new EmptyState(QStringLiteral("blank-rail"),
                              tr("Blanks hang here by style, size and colour once the first style is known."),
                              tr("Add a blank style"));
@@ -63,18 +87,9 @@ BlankRailPlace::BlankRailPlace(ShopDesk& shopDesk, QWidget* parent)
     m_empty->showKey(QKeySequence(Qt::Key_A));
     connect(m_empty, &EmptyState::acted, this,
             [this] { emit desk().slipAsked(SlipName::AddStyle, Matter{}); });
-    m_pages->addWidget(makeRail());
-    auto* emptyCard = new Card;
-    emptyCard->content()->addWidget(m_empty);
-    m_pages->addWidget(emptyCard);
-    row->addWidget(m_pages, 1);
-    m_wash = new WashCard(desk(), m_basket);
-    m_wash->setFixedWidth(kWashWidth);
-    connect(m_wash, &WashCard::basketChanged, this, &BlankRailPlace::refresh);
-    row->addWidget(m_wash);
-
-    connect(&desk(), &ShopDesk::changed, this, &BlankRailPlace::refresh);
-    addKeys();
+    auto* card = new Card;
+    card->content()->addWidget(m_empty);
+    return card;
 }
 
 QWidget* BlankRailPlace::makeRail() {
@@ -82,14 +97,10 @@ QWidget* BlankRailPlace::makeRail() {
     m_stand = new RailStand;
     connect(m_stand, &RailStand::chosen, this, &BlankRailPlace::showStyle);
     card->content()->addWidget(m_stand);
-    m_heads = new RailHeads;
-    card->content()->addWidget(m_heads);
-    auto* scroll = new VerticalScroll;
-    m_grid = new RailGrid;
-    connect(m_grid, &RailGrid::addAsked, this, [this] { addToWash(0); });
-    scroll->column()->addWidget(m_grid);
-    scroll->column()->addStretch(1);
-    card->content()->addWidget(scroll, 1);
+    m_table = new RailTable;
+    m_grid = m_table->grid();
+    connect(m_grid, &RailGrid::openAsked, this, &BlankRailPlace::openCell);
+    card->content()->addWidget(m_table, 1);
     card->content()->addWidget(new ThreadLine);
     card->content()->addWidget(makeFoot());
     return card;
@@ -97,52 +108,46 @@ QWidget* BlankRailPlace::makeRail() {
 
 QWidget* BlankRailPlace::makeFoot() {
     auto* foot = new QWidget;
-    auto* column = new QVBoxLayout(foot);
-    column->setContentsMargins(kSpace16, kSpace8, kSpace16, kSpace8);
-    column->setSpacing(kSpace4);
-    auto* signs = new QHBoxLayout;
-    signs->setSpacing(kSpace16);
-    signs->addWidget(new SignHint(QStringLiteral("washed"), tr("washed"), &Tokens::green));
-    signs->addWidget(new SignHint(QStringLiteral("unwashed"), tr("unwashed"), &Tokens::ink2));
-    signs->addWidget(new SignHint(QStringLiteral("wash"), tr("drying"), &Tokens::ink2));
-    signs->addWidget(new Label(tr("kept is promised to an order"), Type::Small, &Tokens::ink2));
-    signs->addStretch(1);
-    const auto hint = [&](QHBoxLayout* layout, const QString& text, const QKeySequence& key) {
-        layout->addWidget(new KeyHint(text, key, KeyHint::Order::KeyThenWords));
+    auto* flow = new FlowLayout(foot, kSpace8);
+    flow->setContentsMargins(kSpace12, kSpace8, kSpace12, kSpace8);
+    flow->addWidget(new SignHint(QStringLiteral("washed"), tr("washed"), &Tokens::green));
+    flow->addWidget(new SignHint(QStringLiteral("unwashed"), tr("unwashed"), &Tokens::ink2));
+    flow->addWidget(new SignHint(QStringLiteral("plus"), tr("in tonight’s wash"), &Tokens::indigo));
+    flow->addWidget(new SignHint(QStringLiteral("wash"), tr("drying"), &Tokens::ink2));
+    const auto act = [&](const QString& words, const QKeySequence& key, const std::function<void()>& done) {
+        auto* hint = new KeyHint(words, key, KeyHint::Order::KeyThenWords);
+        hint->actWithin(this, done);
+        flow->addWidget(hint);
     };
-    hint(signs, tr("adds to the wash"), QKeySequence(Qt::Key_W));
-    hint(signs, tr("one more"), QKeySequence(Qt::Key_Plus));
-    hint(signs, tr("one less"), QKeySequence(Qt::Key_Minus));
-    column->addLayout(signs);
-    auto* acts = new QHBoxLayout;
-    acts->setSpacing(kSpace16);
-    hint(acts, tr("read label"), QKeySequence(Qt::Key_L));
-    hint(acts, tr("correct the count"), QKeySequence(Qt::Key_K));
-    hint(acts, tr("measure shrinkage"), QKeySequence(Qt::Key_M));
-    hint(acts, tr("oldest load is dry"), QKeySequence(Qt::Key_Y));
-    hint(acts, tr("add a style"), QKeySequence(Qt::Key_A));
-    hint(acts, tr("next style"), QKeySequence(Qt::CTRL | Qt::Key_Right));
-    acts->addStretch(1);
-    column->addLayout(acts);
+    act(tr("add to the wash"), Qt::Key_W, [this] { addToWash(0); });
+    act(tr("one more"), Qt::Key_Plus, [this] { addToWash(1); });
+    act(tr("one less"), Qt::Key_Minus, [this] { addToWash(-1); });
+    act(tr("mark the oldest load dry"), Qt::Key_Y, [this] { markOldestDry(); });
+    act(tr("correct the count"), Qt::Key_K, [this] { ask(SlipName::CorrectCount); });
+    act(tr("measure shrinkage"), Qt::Key_M, [this] { ask(SlipName::MeasureShrinkage); });
+    act(tr("read label"), Qt::Key_L, [this] { ask(SlipName::ReadLabel); });
+    act(tr("add a style"), Qt::Key_A, [this] { emit desk().slipAsked(SlipName::AddStyle, Matter{}); });
+    act(tr("next style"), Qt::CTRL | Qt::Key_Right, [this] { showStyle(m_style + 1); });
+    auto* before = new QShortcut(Qt::CTRL | Qt::Key_Left, this);
+    before->setContext(Qt::WidgetWithChildrenShortcut);
+    connect(before, &QShortcut::activated, this, [this] { showStyle(m_style - 1); });
     return foot;
 }
 
-void BlankRailPlace::addKeys() {
-    const auto key = [this](const QKeySequence& keys, auto act) {
-        auto* shortcut = new QShortcut(keys, this);
-        shortcut->setContext(Qt::WidgetWithChildrenShortcut);
-        connect(shortcut, &QShortcut::activated, this, act);
-    };
-    key(QKeySequence(Qt::Key_W), [this] { addToWash(0); });
-    key(QKeySequence(Qt::Key_Plus), [this] { addToWash(1); });
-    key(QKeySequence(Qt::Key_Minus), [this] { addToWash(-1); });
-    key(QKeySequence(Qt::Key_L), [this] { ask(SlipName::ReadLabel); });
-    key(QKeySequence(Qt::Key_K), [this] { ask(SlipName::CorrectCount); });
-    key(QKeySequence(Qt::Key_M), [this] { ask(SlipName::MeasureShrinkage); });
-    key(QKeySequence(Qt::Key_A), [this] { emit desk().slipAsked(SlipName::AddStyle, Matter{}); });
-    key(QKeySequence(Qt::Key_Y), [this] { markOldestDry(); });
-    key(QKeySequence(Qt::CTRL | Qt::Key_Right), [this] { showStyle(m_style + 1); });
-    key(QKeySequence(Qt::CTRL | Qt::Key_Left), [this] { showStyle(m_style - 1); });
+// Side by side, each scrolling what is in it; where that is too narrow one below the other, and the place
+// scrolls both.
+void BlankRailPlace::layCards() {
+    const bool isNarrow = width() < kNarrow;
+    m_cards->setDirection(isNarrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+    m_wash->setMinimumWidth(isNarrow ? 0 : kWashWidth);
+    m_wash->setMaximumWidth(isNarrow ? QWIDGETSIZE_MAX : kWashWidth);
+    m_table->setWhole(isNarrow);
+    m_wash->setWhole(isNarrow);
+}
+
+void BlankRailPlace::resizeEvent(QResizeEvent* event) {
+    Place::resizeEvent(event);
+    layCards();
 }
 
 QString BlankRailPlace::subtitle() const {
@@ -209,8 +214,8 @@ void BlankRailPlace::refresh() {
     m_wash->setVisible(!m_rail.empty());
     m_wash->refresh();
     m_stand->show(m_rail, m_style);
-    m_heads->show(shown());
-    m_grid->show(shown(), m_basket.units());
+    m_table->show(shown(), m_basket.units());
+    layCards();
     m_isStale = false;
     if (!m_tools)
         return;
@@ -230,8 +235,7 @@ void BlankRailPlace::showStyle(int style) {
         return;
     m_style = style;
     m_stand->show(m_rail, m_style);
-    m_heads->show(shown());
-    m_grid->show(shown(), m_basket.units());
+    m_table->show(shown(), m_basket.units());
 }
 
 // 0 adds all of the cell that can be washed.
@@ -248,25 +252,29 @@ void BlankRailPlace::addToWash(std::int64_t units) {
     refresh();
 }
 
-std::optional<BlankLotId> BlankRailPlace::lotAt(const RailSpot& spot) const {
-    std::optional<BlankLotId> newest;
-    for (const BlankLot& lot : m_shop->facts.lots)
-        if (lot.style == spot.style && lot.size == spot.size && lot.colour == spot.colour &&
-            lot.unitsLeft > 0)
-            newest = lot.id;
-    return newest;
+bool BlankRailPlace::hangsAt(const RailSpot& spot) const {
+    return std::ranges::any_of(m_shop->facts.lots, [&](const BlankLot& lot) {
+        return lot.style == spot.style && lot.size == spot.size && lot.colour == spot.colour &&
+               lot.unitsLeft > 0;
+    });
+}
+
+// What hangs there, lot by lot; where nothing does, what may come in.
+void BlankRailPlace::openCell() {
+    if (const auto spot = m_grid->current())
+        ask(hangsAt(*spot) ? SlipName::CorrectCount : SlipName::ReceiveBlanks);
 }
 
 void BlankRailPlace::ask(SlipName slip) {
     Matter matter;
-    if (const auto spot = m_grid->current()) {
+    const auto spot = m_grid->current();
+    if (spot) {
         matter.style = spot->style;
         matter.size = words(spot->size);
         matter.colour = spot->colour;
-        matter.lot = lotAt(*spot);
     }
     const bool needsLot = slip == SlipName::CorrectCount || slip == SlipName::MeasureShrinkage;
-    if (needsLot && !matter.lot) {
+    if (needsLot && !(spot && hangsAt(*spot))) {
         desk().say(tr("No blanks of this size and colour hang here."));
         return;
     }

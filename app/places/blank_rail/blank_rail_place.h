@@ -5,6 +5,7 @@
 #include "app/places/blank_rail/rail_stock.h"
 #include "app/places/blank_rail/wash_basket.h"
 
+class QBoxLayout;
 class QStackedWidget;
 
 namespace holdfast::app {
@@ -14,8 +15,9 @@ class Chip;
 class EmptyState;
 class Label;
 class RailGrid;
-class RailHeads;
 class RailStand;
+class RailTable;
+class VerticalScroll;
 class WashCard;
 
 class BlankRailPlace : public Place {
@@ -29,17 +31,22 @@ public:
     void opened() override;
     void turnTo(const Matter& matter) override;
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
     QWidget* makeRail();
     QWidget* makeFoot();
-    void addKeys();
+    QWidget* makeEmpty();
+    void layCards();
     void refresh();
     void showStyle(int style);
     void addToWash(std::int64_t units);
+    void openCell();
     void ask(SlipName slip);
     void markOldestDry();
     const StyleRail* shown() const;
-    std::optional<BlankLotId> lotAt(const RailSpot& spot) const;
+    bool hangsAt(const RailSpot& spot) const;
 
     std::shared_ptr<const ReckonedShop> m_shop;
     std::vector<StyleRail> m_rail;
@@ -48,8 +55,10 @@ private:
     bool m_isStale = true;
     QStackedWidget* m_pages = nullptr;
     EmptyState* m_empty = nullptr;
+    VerticalScroll* m_scroll = nullptr;
+    QBoxLayout* m_cards = nullptr;
     RailStand* m_stand = nullptr;
-    RailHeads* m_heads = nullptr;
+    RailTable* m_table = nullptr;
     RailGrid* m_grid = nullptr;
     WashCard* m_wash = nullptr;
     QWidget* m_tools = nullptr;

@@ -1,44 +1,47 @@
 #include "app/places/blank_rail/rail_grid.h"
 
 #include "app/desk/formats.h"
+#include "app/places/blank_rail/rail_cell.h"
+#include "app/places/blank_rail/rail_words.h"
 #include "app/theme/drawings.h"
 #include "app/theme/focus_ring.h"
-#include "app/theme/icons.h"
 #include "app/theme/stitch.h"
 #include "app/theme/type.h"
 
-#include <QFontMetricsF>
 #include <QKeyEvent>
 #include <QMouseEvent>
 #include <QPainter>
 #include <QScrollArea>
+#include <QWheelEvent>
+
+#include <cmath>
 
 namespace holdfast::app {
 
 namespace {
 
-constexpr int kHeadHeight = 36;
-constexpr int kRowHeight = 62;
-constexpr qreal kColourWidth = 134;
-constexpr qreal kAllWidth = 92;
+constexpr int kAside = 12;
+constexpr int kGarmentWide = 34;
+constexpr int kGarmentHigh = 38;
+constexpr int kNameLeft = kAside + kGarmentWide + 10;
+constexpr qreal kWidestName = 140;
+constexpr qreal kNarrowestSize = 56;
 
-// A sign and a number; returns x behind it.
-qreal paintCount(QPainter& painter, qreal x, qreal baseline, const QString& iconName, std::int64_t count,
-                 Type type, const QColor& ink) {
-    paintIcon(painter, QRectF(x, baseline - 13, 15, 15), iconName, ink);
-    return paintRun(painter, {x + 17, baseline}, QString::number(count), type, ink) + 10;
+QString restWords(const RailCount& sum) {
+    const std::int64_t rest = sum.unwashed + sum.drying;
+    return rest > 0 ? QCoreApplication::translate("BlankRail", " + %1").arg(rest) : QString();
+}
+
+// The room for the sizes: what is scrolled out of it is not painted over the colours or the sums.
+QRectF sizesBox(const RailColumns& columns, const QRectF& whole) {
+    return {columns.colour, whole.top(), columns.room(), whole.height()};
 }
 
 } // namespace
 
-RailColumns::RailColumns(qreal width, std::size_t sizes)
-    : colour(kColourWidth)
-    , each((width - kColourWidth - kAllWidth) / static_cast<qreal>(std::max<std::size_t>(1, sizes)))
-    , all(width - kAllWidth) {}
-
 RailHeads::RailHeads(QWidget* parent)
     : QWidget(parent) {
-    setFixedHeight(kHeadHeight);
+    setFixedHeight(lineHeight(Type::SupportStrong) + kSpace16);
 }
 
 void RailHeads::show(const StyleRail* rail) {
@@ -49,18 +52,26 @@ void RailHeads::show(const StyleRail* rail) {
     update();
 }
 
+void RailHeads::setColumns(const RailColumns& columns) {
+    m_columns = columns;
+    update();
+}
+
 void RailHeads::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     const Tokens& dyes = tokens();
     painter.fillRect(rect(), dyes.card);
-    painter.fillRect(QRectF(0, height() - 1, width(), 1), dyes.thread);
-    const RailColumns columns(width(), static_cast<std::size_t>(m_sizes.size()));
-    paintLine(painter, QRectF(14, 0, columns.colour, height()), tr("Colour"), Type::SupportStrong, dyes.ink);
+    paintLine(painter, QRectF(kAside, 0, m_columns.colour, height()), tr("Colour"), Type::SupportStrong,
+              dyes.ink);
+    paintLine(painter, QRectF(m_columns.sumsLeft(), 0, m_columns.all, height()), tr("All"),
+              Type::SupportStrong, dyes.ink, Qt::AlignHCenter);
+    painter.setClipRect(sizesBox(m_columns, QRectF(rect())));
     for (int size = 0; size < m_sizes.size(); ++size)
-        paintLine(painter, QRectF(columns.left(static_cast<std::size_t>(size)), 0, columns.each, height()),
+        paintLine(painter,
+                  QRectF(m_columns.left(static_cast<std::size_t>(size)), 0, m_columns.each, height()),
                   m_sizes[size], Type::SupportStrong, dyes.ink, Qt::AlignHCenter);
-    paintLine(painter, QRectF(columns.all, 0, kAllWidth, height()), tr("All"), Type::SupportStrong, dyes.ink,
-              Qt::AlignHCenter);
+    painter.setClipping(false);
+    painter.fillRect(QRectF(0, height() - 1, width(), 1), dyes.thread);
 }
 
 RailGrid::RailGrid(QWidget* parent)
@@ -90,6 +101,44 @@ void RailGrid::show(const StyleRail* rail, const std::map<RailSpot, std::int64_t
     update();
 }
 
+RailColumns RailGrid::columnsIn(qreal width) const {
+    qreal colour = widthOf(tr("Colour"), Type::SupportStrong) + kAside;
+    qreal all = widthOf(tr("All"), Type::SupportStrong);
+    qreal each = kNarrowestSize;
+    for (const std::string& size : m_sizes)
+        each = std::max(each, widthOf(words(size), Type::SupportStrong) + kSpace8);
+    for (int row = 0; row < std::ssize(m_rows); ++row) {
+        const Row& shown = m_rows[static_cast<std::size_t>(row)];
+        const qreal name = widthOf(words(shown.colour.name), Type::SupportStrong);
+        colour = std::max(colour, kNameLeft + std::min(name, kWidestName) + kSpace8);
+        all = std::max({all,
+                        widthOf(QString::number(shown.sum.washed), Type::BodyStrong) +
+                            widthOf(restWords(shown.sum), Type::Small),
+                        widthOf(reservedWords(shown.sum.reserved()), Type::Small)});
+        for (int size = 0; size < std::ssize(m_sizes); ++size)
+            each =
+                std::max(each, cellWidth(shown.cells[static_cast<std::size_t>(size)], inWashAt(row, size)));
+    }
+    return RailColumns::in(width, m_sizes.size(), std::ceil(colour), std::ceil(all) + 2 * kSpace8,
+                           std::ceil(each));
+}
+
+void RailGrid::setColumns(const RailColumns& columns) {
+    m_columns = columns;
+    update();
+}
+
+qreal RailGrid::shiftForCurrent() const {
+    const qreal left = m_columns.each * m_size;
+    return std::clamp(m_columns.shift, std::max<qreal>(0, left + m_columns.each - m_columns.room()), left);
+}
+
+std::int64_t RailGrid::inWashAt(int row, int size) const {
+    const auto chosen = m_inWash.find(
+        {m_style, m_sizes[static_cast<std::size_t>(size)], m_rows[static_cast<std::size_t>(row)].colour.id});
+    return chosen == m_inWash.end() ? 0 : chosen->second;
+}
+
 std::optional<RailSpot> RailGrid::current() const {
     if (m_rows.empty() || m_sizes.empty())
         return std::nullopt;
@@ -109,115 +158,110 @@ void RailGrid::setCurrent(const RailSpot& spot) {
 }
 
 QSize RailGrid::sizeHint() const {
-    return {700, kRowHeight * static_cast<int>(m_rows.size())};
+    return {700, cellHeight() * static_cast<int>(m_rows.size())};
 }
 
 void RailGrid::paintEvent(QPaintEvent* event) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     const Tokens& dyes = tokens();
-    const RailColumns columns(width(), m_sizes.size());
     painter.fillRect(rect(), dyes.card);
-    painter.fillRect(QRectF(columns.all, 0, kAllWidth, height()), dyes.sunk);
-    for (std::size_t row = 0; row < m_rows.size(); ++row) {
-        const QRectF line(0, static_cast<qreal>(row) * kRowHeight, width(), kRowHeight);
+    painter.fillRect(QRectF(m_columns.sumsLeft(), 0, m_columns.all, height()), dyes.sunk);
+    for (int row = 0; row < std::ssize(m_rows); ++row) {
+        const QRectF line(0, static_cast<qreal>(row) * cellHeight(), width(), cellHeight());
         if (!line.intersects(QRectF(event->rect())))
             continue;
-        paintColour(painter, line, m_rows[row]);
-        for (std::size_t size = 0; size < m_sizes.size(); ++size) {
-            const QRectF box(columns.left(size), line.top(), columns.each, kRowHeight);
-            painter.fillRect(QRectF(box.left(), box.top(), 1, box.height()), dyes.thread);
-            const auto chosen = m_inWash.find({m_style, m_sizes[size], m_rows[row].colour.id});
-            paintCell(painter, box, m_rows[row].cells[size], chosen == m_inWash.end() ? 0 : chosen->second,
-                      static_cast<int>(row) == m_row && static_cast<int>(size) == m_size);
-        }
-        const RailCount& sum = m_rows[row].sum;
-        const QRectF all(columns.all, line.top(), kAllWidth, kRowHeight);
-        const QString washed = QString::number(sum.washed);
-        const QString rest =
-            sum.unwashed + sum.drying > 0 ? tr(" + %1").arg(sum.unwashed + sum.drying) : QString();
-        const qreal wide = widthOf(washed, Type::BodyStrong) + widthOf(rest, Type::Small);
-        const qreal behind = paintRun(painter, {all.center().x() - wide / 2, all.top() + 27}, washed,
-                                      Type::BodyStrong, dyes.ink);
-        paintRun(painter, {behind, all.top() + 27}, rest, Type::Small, dyes.ink2);
-        if (sum.kept() > 0)
-            paintLine(painter, QRectF(all.left(), all.top() + 33, kAllWidth, 20),
-                      tr("%1 kept").arg(sum.kept()), Type::Small, dyes.ink2, Qt::AlignHCenter);
+        const Row& shown = m_rows[static_cast<std::size_t>(row)];
+        paintColour(painter, line, shown);
+        paintSizes(painter, row, line);
+        paintSum(painter, QRectF(m_columns.sumsLeft(), line.top(), m_columns.all, line.height()), shown.sum);
         painter.fillRect(QRectF(0, line.bottom() - 1, width(), 1), dyes.thread);
     }
-    // The current cell's frame lies over its neighbours' lines.
-    if (!m_rows.empty() && !m_sizes.empty()) {
-        const QRectF box(columns.left(static_cast<std::size_t>(m_size)), m_row * kRowHeight, columns.each + 1,
-                         kRowHeight);
-        paintOutline(painter, box, 0, hasFocus() ? dyes.indigo : dyes.edge, hasFocus() ? 3 : 2);
+    paintFrame(painter);
+}
+
+void RailGrid::paintSizes(QPainter& painter, int row, const QRectF& line) const {
+    painter.save();
+    painter.setClipRect(sizesBox(m_columns, line));
+    for (int size = 0; size < std::ssize(m_sizes); ++size) {
+        const auto at = static_cast<std::size_t>(size);
+        const QRectF box(m_columns.left(at), line.top(), m_columns.each, line.height());
+        painter.fillRect(QRectF(box.left(), box.top(), 1, box.height()), tokens().thread);
+        paintCell(painter, box, m_rows[static_cast<std::size_t>(row)].cells[at], inWashAt(row, size),
+                  hasFocus() && row == m_row && size == m_size);
     }
+    painter.restore();
+}
+
+void RailGrid::paintSum(QPainter& painter, const QRectF& box, const RailCount& sum) const {
+    const Tokens& dyes = tokens();
+    const QString washed = QString::number(sum.washed);
+    const QString rest = restWords(sum);
+    const qreal strong = widthOf(washed, Type::BodyStrong);
+    const qreal wide = strong + widthOf(rest, Type::Small);
+    const qreal above = (box.height() - lineHeight(Type::Value) - lineHeight(Type::Small)) / 2;
+    const QRectF first(box.center().x() - wide / 2, box.top() + above, wide, lineHeight(Type::Value));
+    paintLine(painter, first, washed, Type::BodyStrong, dyes.ink);
+    paintLine(painter, first.adjusted(strong, 0, 0, 0), rest, Type::Small, dyes.ink2);
+    if (sum.reserved() > 0)
+        paintLine(painter, QRectF(box.left(), first.bottom(), box.width(), lineHeight(Type::Small)),
+                  reservedWords(sum.reserved()), Type::Small, dyes.ink2, Qt::AlignHCenter);
+}
+
+// The current cell's frame lies over its neighbours' lines.
+void RailGrid::paintFrame(QPainter& painter) const {
+    if (m_rows.empty() || m_sizes.empty())
+        return;
+    painter.setClipRect(sizesBox(m_columns, QRectF(rect())).adjusted(0, 0, 1, 0));
+    const QRectF box(m_columns.left(static_cast<std::size_t>(m_size)), m_row * cellHeight(),
+                     m_columns.each + 1, cellHeight());
+    paintOutline(painter, box, 0, hasFocus() ? tokens().indigo : tokens().edge, hasFocus() ? 3 : 2);
 }
 
 void RailGrid::paintColour(QPainter& painter, const QRectF& box, const Row& row) const {
     const Tokens& dyes = tokens();
-    paintGarment(painter, QRectF(12, box.top() + 12, 34, 38), m_outline, colourOf(row.colour.rgb));
-    const QString name = QFontMetricsF(fontOf(Type::SupportStrong))
-                             .elidedText(words(row.colour.name), Qt::ElideRight, kColourWidth - 62);
-    paintLine(painter, QRectF(56, box.top(), kColourWidth - 60, box.height()), name, Type::SupportStrong,
-              dyes.ink);
+    paintGarment(painter, QRectF(kAside, box.center().y() - kGarmentHigh / 2.0, kGarmentWide, kGarmentHigh),
+                 m_outline, colourOf(row.colour.rgb));
+    const qreal room = m_columns.colour - kNameLeft - kSpace4;
+    paintLine(painter, QRectF(kNameLeft, box.top(), room, box.height()),
+              fitted(words(row.colour.name), Type::SupportStrong, room), Type::SupportStrong, dyes.ink);
 }
 
-void RailGrid::paintCell(QPainter& painter, const QRectF& box, const RailCount& count, std::int64_t inWash,
-                         bool isCurrent) const {
-    const Tokens& dyes = tokens();
-    const bool isShort = count.isShort() > 0;
-    if (isShort)
-        painter.fillRect(box.adjusted(1, 0, 0, -1), dyes.madderTint);
-    else if (isCurrent && hasFocus())
-        painter.fillRect(box.adjusted(1, 0, 0, -1), dyes.woad);
-    if (count.all() == 0 && !isShort) {
-        paintLine(painter, box, tr("none"), Type::Small, dyes.ink3, Qt::AlignHCenter);
-        return;
-    }
-    const qreal baseline = box.top() + 27;
-    const QColor washedInk = count.washed > 0 ? dyes.green : dyes.ink3;
-    paintIcon(painter, QRectF(box.left() + 8, baseline - 14, 16, 16), QStringLiteral("washed"), washedInk);
-    const qreal behind = paintRun(painter, {box.left() + 26, baseline}, QString::number(count.washed),
-                                  Type::Value, count.washed > 0 ? dyes.ink : dyes.ink3);
-    if (count.unwashed > 0)
-        paintCount(painter, std::max(behind + 8, box.right() - 38), baseline, QStringLiteral("unwashed"),
-                   count.unwashed, Type::Support, dyes.ink2);
-
-    const qreal second = box.top() + 49;
-    qreal x = box.left() + 9;
-    if (isShort) {
-        paintIcon(painter, QRectF(x, second - 13, 15, 15), QStringLiteral("hold"), dyes.madder);
-        x = paintRun(painter, {x + 18, second}, tr("%1 short").arg(count.isShort()), Type::SmallStrong,
-                     dyes.madder) +
-            8;
-    } else if (count.kept() > 0) {
-        x = paintRun(painter, {x, second}, tr("%1 kept").arg(count.kept()), Type::Small, dyes.ink2) + 8;
-    }
-    // What is in the tub is said before what dries: the cell is too narrow for both, the card at the right is
-    // not.
-    if (inWash > 0 && x + 34 < box.right())
-        paintCount(painter, box.right() - 38, second, QStringLiteral("plus"), inWash, Type::SmallStrong,
-                   dyes.indigo);
-    else if (count.drying > 0 && x + 34 < box.right())
-        paintCount(painter, box.right() - 38, second, QStringLiteral("wash"), count.drying, Type::Small,
-                   dyes.ink2);
+void RailGrid::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    emit resized();
 }
 
-void RailGrid::mousePressEvent(QMouseEvent* event) {
-    const RailColumns columns(width(), m_sizes.size());
-    const int row = static_cast<int>(event->position().y() / kRowHeight);
-    const int size = static_cast<int>((event->position().x() - columns.colour) / columns.each);
-    if (row < 0 || row >= std::ssize(m_rows) || size < 0 || size >= std::ssize(m_sizes) ||
-        event->position().x() < columns.colour)
-        return;
+// Turned sideways, or with Shift, the wheel moves the sizes.
+void RailGrid::wheelEvent(QWheelEvent* event) {
+    const QPoint turned = event->angleDelta();
+    const int by = turned.x() != 0 ? turned.x() : event->modifiers() & Qt::ShiftModifier ? turned.y() : 0;
+    if (by == 0)
+        event->ignore();
+    else
+        emit sidewaysAsked(by);
+}
+
+bool RailGrid::putCurrentAt(QPointF at) {
+    const int row = static_cast<int>(at.y() / cellHeight());
+    if (at.x() < m_columns.colour || at.x() >= m_columns.sumsLeft() || row >= std::ssize(m_rows))
+        return false;
+    const int size = static_cast<int>((at.x() - m_columns.left(0)) / m_columns.each);
+    if (size >= std::ssize(m_sizes))
+        return false;
     m_row = row;
     m_size = size;
     move(0, 0);
+    return true;
+}
+
+void RailGrid::mousePressEvent(QMouseEvent* event) {
+    putCurrentAt(event->position());
 }
 
 void RailGrid::mouseDoubleClickEvent(QMouseEvent* event) {
-    mousePressEvent(event);
-    emit addAsked();
+    if (putCurrentAt(event->position()))
+        emit openAsked();
 }
 
 void RailGrid::keyPressEvent(QKeyEvent* event) {
@@ -242,7 +286,7 @@ void RailGrid::keyPressEvent(QKeyEvent* event) {
         return;
     case Qt::Key_Return:
     case Qt::Key_Enter:
-        emit addAsked();
+        emit openAsked();
         return;
     default:
         QWidget::keyPressEvent(event);
@@ -252,14 +296,20 @@ void RailGrid::keyPressEvent(QKeyEvent* event) {
 void RailGrid::move(int rows, int sizes) {
     m_row = std::clamp(m_row + rows, 0, std::max(0, static_cast<int>(m_rows.size()) - 1));
     m_size = std::clamp(m_size + sizes, 0, std::max(0, static_cast<int>(m_sizes.size()) - 1));
-    for (QWidget* above = parentWidget(); above; above = above->parentWidget())
-        if (auto* area = qobject_cast<QScrollArea*>(above)) {
-            area->ensureVisible(width() / 2, m_row * kRowHeight + kRowHeight / 2, 0, kRowHeight / 2);
-            break;
-        }
+    bringIntoView();
     say();
     update();
     emit moved();
+}
+
+// In every area that it scrolls in: the rail's own, and the place where that is too low for both cards.
+void RailGrid::bringIntoView() {
+    const QPoint middle(width() / 2, m_row * cellHeight() + cellHeight() / 2);
+    for (QWidget* above = parentWidget(); above; above = above->parentWidget())
+        if (auto* area = qobject_cast<QScrollArea*>(above)) {
+            const QPoint at = mapTo(area->widget(), middle);
+            area->ensureVisible(at.x(), at.y(), 0, cellHeight() / 2 + kSpace4);
+        }
 }
 
 void RailGrid::say() {
@@ -268,17 +318,18 @@ void RailGrid::say() {
     const Row& row = m_rows[static_cast<std::size_t>(m_row)];
     const RailCount& count = row.cells[static_cast<std::size_t>(m_size)];
     setAccessibleDescription(
-        tr("%1, %2: %3 washed, %4 unwashed, %5 drying, %6 kept, %7 short")
+        tr("%1, %2: %3 washed, %4 unwashed, %5 drying, %6 reserved, %7 short")
             .arg(words(row.colour.name), words(m_sizes[static_cast<std::size_t>(m_size)]))
             .arg(count.washed)
             .arg(count.unwashed)
             .arg(count.drying)
-            .arg(count.kept())
+            .arg(count.reserved())
             .arg(count.isShort()));
 }
 
 void RailGrid::focusInEvent(QFocusEvent* event) {
     QWidget::focusInEvent(event);
+    bringIntoView();
     update();
 }
 

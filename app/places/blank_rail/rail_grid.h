@@ -1,8 +1,9 @@
 #pragma once
-// The grid of one style: a row for each colour, a column for each size, what is washed, unwashed, kept or
-// short in each. Arrow keys move the cell. The head row is a widget of its own, so that it stands while rows
-// scroll.
+// The grid of one style: a row for each colour, a column for each size, what is washed, unwashed, drying,
+// reserved or short in each. Arrow keys move the cell; Enter or a double click opens what is in it. The head
+// row is a widget of its own, so that it stays while rows scroll.
 
+#include "app/places/blank_rail/rail_columns.h"
 #include "app/places/blank_rail/rail_stock.h"
 
 #include <QWidget>
@@ -11,25 +12,20 @@
 
 namespace holdfast::app {
 
-// Where the columns stand in this width.
-struct RailColumns {
-    RailColumns(qreal width, std::size_t sizes);
-    qreal colour, each, all;
-    qreal left(std::size_t size) const { return colour + each * static_cast<qreal>(size); }
-};
-
 class RailHeads : public QWidget {
     Q_OBJECT
 
 public:
     explicit RailHeads(QWidget* parent = nullptr);
     void show(const StyleRail* rail);
+    void setColumns(const RailColumns& columns);
 
 protected:
     void paintEvent(QPaintEvent* event) override;
 
 private:
     QStringList m_sizes;
+    RailColumns m_columns;
 };
 
 class RailGrid : public QWidget {
@@ -43,14 +39,24 @@ public:
     std::optional<RailSpot> current() const;
     void setCurrent(const RailSpot& spot);
 
+    // As wide as what its cells say needs, shared out over `width`.
+    RailColumns columnsIn(qreal width) const;
+    void setColumns(const RailColumns& columns);
+    // How far the sizes must be scrolled for the current one to be seen.
+    qreal shiftForCurrent() const;
+
     QSize sizeHint() const override;
-    QSize minimumSizeHint() const override { return sizeHint(); }
+    QSize minimumSizeHint() const override { return {0, sizeHint().height()}; }
 
 signals:
     void moved();
-    void addAsked(); // Enter, or a double click
+    void openAsked();
+    void resized();
+    void sidewaysAsked(int by); // px, by the wheel
 
 protected:
+    void resizeEvent(QResizeEvent* event) override;
+    void wheelEvent(QWheelEvent* event) override;
     void paintEvent(QPaintEvent* event) override;
     void mousePressEvent(QMouseEvent* event) override;
     void mouseDoubleClickEvent(QMouseEvent* event) override;
@@ -64,10 +70,14 @@ private:
         std::vector<RailCount> cells;
         RailCount sum;
     };
-    void paintCell(QPainter& painter, const QRectF& box, const RailCount& count, std::int64_t inWash,
-                   bool isCurrent) const;
+    std::int64_t inWashAt(int row, int size) const;
+    void paintSizes(QPainter& painter, int row, const QRectF& line) const;
     void paintColour(QPainter& painter, const QRectF& box, const Row& row) const;
+    void paintSum(QPainter& painter, const QRectF& box, const RailCount& sum) const;
+    void paintFrame(QPainter& painter) const;
+    bool putCurrentAt(QPointF at);
     void move(int rows, int sizes);
+    void bringIntoView();
     void say();
 
     BlankStyleId m_style;
@@ -75,6 +85,7 @@ private:
     std::vector<std::string> m_sizes;
     std::vector<Row> m_rows;
     std::map<RailSpot, std::int64_t> m_inWash;
+    RailColumns m_columns;
     int m_row = 0;
     int m_size = 0;
 };

@@ -15,13 +15,18 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kStandHeight = 144;
+constexpr int kNameTop = 92; // below the garment
+constexpr int kBelowWords = 16;
 constexpr qreal kRailAt = 20;
 constexpr qreal kPostInset = 20;
 constexpr qreal kSide = 40;
 constexpr qreal kWidest = 112;
 constexpr qreal kNarrowest = 96;
 constexpr std::uint32_t kUndyed = 0xE3D8C3;
+
+int standHeight() {
+    return kNameTop + lineHeight(Type::SmallStrong) + lineHeight(Type::Small) + kBelowWords;
+}
 
 void paintHook(QPainter& painter, QPointF centre, const QColor& ink) {
     painter.setPen(QPen(ink, 2, Qt::SolidLine, Qt::RoundCap));
@@ -38,7 +43,7 @@ void paintHook(QPainter& painter, QPointF centre, const QColor& ink) {
 RailStand::RailStand(QWidget* parent)
     : QWidget(parent) {
     setObjectName(QStringLiteral("railStand"));
-    setFixedHeight(kStandHeight);
+    setFixedHeight(standHeight());
     setFocusPolicy(Qt::StrongFocus);
     giveNoFocusRing(this);
     setAccessibleName(tr("Blank styles"));
@@ -69,7 +74,7 @@ int RailStand::firstShown() const {
 QRectF RailStand::tabRect(int at) const {
     const int shown = std::min(shownCount(), static_cast<int>(m_tabs.size()));
     const qreal wide = std::min(kWidest, (width() - 2 * kSide) / std::max(1, shown));
-    return {kSide + (at - firstShown()) * wide, 3, wide, kStandHeight - 3.0};
+    return {kSide + (at - firstShown()) * wide, 3, wide, standHeight() - 3.0};
 }
 
 void RailStand::paintEvent(QPaintEvent*) {
@@ -115,10 +120,10 @@ void RailStand::paintTab(QPainter& painter, int at) const {
 
     const QString name =
         QFontMetricsF(fontOf(Type::SmallStrong)).elidedText(tab.name, Qt::ElideRight, box.width() - 8);
-    paintLine(painter, QRectF(box.left(), 92, box.width(), 20), name, Type::SmallStrong, dyes.ink,
-              Qt::AlignHCenter);
+    const QRectF first(box.left(), kNameTop, box.width(), lineHeight(Type::SmallStrong));
+    paintLine(painter, first, name, Type::SmallStrong, dyes.ink, Qt::AlignHCenter);
     // A label that nobody has read holds every garment of the style: that is said before the count.
-    paintLine(painter, QRectF(box.left(), 111, box.width(), 20),
+    paintLine(painter, QRectF(box.left(), first.bottom() + 1, box.width(), lineHeight(Type::Small)),
               tab.isUnread ? tr("label unread") : QString::number(tab.units),
               tab.isUnread ? Type::SmallStrong : Type::Small, tab.isUnread ? dyes.madder : dyes.ink2,
               Qt::AlignHCenter);
@@ -131,6 +136,11 @@ void RailStand::mousePressEvent(QMouseEvent* event) {
             emit chosen(at);
             return;
         }
+    // ‹ and › at the ends lead to the styles that do not hang in view.
+    if (event->position().x() < kSide && firstShown() > 0)
+        emit chosen(m_current - 1);
+    else if (event->position().x() > width() - kSide && firstShown() + shownCount() < std::ssize(m_tabs))
+        emit chosen(m_current + 1);
 }
 
 void RailStand::keyPressEvent(QKeyEvent* event) {

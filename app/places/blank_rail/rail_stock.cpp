@@ -1,5 +1,7 @@
 #include "app/places/blank_rail/rail_stock.h"
 
+#include "core/shop/lot_state.h"
+
 #include <algorithm>
 #include <map>
 
@@ -17,11 +19,15 @@ bool wantsBlank(const ReckonedShop& shop, const Garment& garment) {
            shop.facts.stepsOf(garment).empty();
 }
 
+bool isToWash(LotState state) {
+    return state == LotState::Unwashed || state == LotState::HasSoftener;
+}
+
 // Lots of a spot that can go into the washer, the oldest first.
 std::vector<const BlankLot*> washableLots(const ShopFacts& facts, const RailSpot& spot) {
     std::vector<const BlankLot*> lots;
     for (const BlankLot& lot : facts.lots)
-        if (isAt(lot, spot) && lot.unitsLeft > 0 && !isReadyLot(facts, lot) && !isDryingLot(facts, lot))
+        if (isAt(lot, spot) && lot.unitsLeft > 0 && isToWash(stateOf(facts, lot)))
             lots.push_back(&lot);
     std::ranges::sort(lots, {}, [](const BlankLot* lot) { return std::pair{lot->receivedOn, lot->id}; });
     return lots;
@@ -37,26 +43,15 @@ RailCount& RailCount::operator+=(const RailCount& other) {
     return *this;
 }
 
-bool isReadyLot(const ShopFacts& facts, const BlankLot& lot) {
-    if (!facts.styles.at(lot.style).washedFirst())
-        return true;
-    const WashLoad* load = facts.lastLoadOf(lot);
-    return load && load->isDry() && !load->leftSoftener();
-}
-
-bool isDryingLot(const ShopFacts& facts, const BlankLot& lot) {
-    const WashLoad* load = facts.lastLoadOf(lot);
-    return load && !load->isDry();
-}
-
 std::vector<StyleRail> countRail(const ReckonedShop& shop) {
     const ShopFacts& facts = shop.facts;
     std::map<RailSpot, RailCount> counts;
     for (const BlankLot& lot : facts.lots) {
         RailCount& count = counts[{lot.style, lot.size, lot.colour}];
-        (isDryingLot(facts, lot)  ? count.drying
-         : isReadyLot(facts, lot) ? count.washed
-                                  : count.unwashed) += lot.unitsLeft;
+        const LotState state = stateOf(facts, lot);
+        (state == LotState::Drying  ? count.drying
+         : state == LotState::Ready ? count.washed
+                                    : count.unwashed) += lot.unitsLeft;
     }
     for (const Garment& garment : facts.garments)
         if (wantsBlank(shop, garment))
@@ -110,7 +105,7 @@ std::vector<const Garment*> waitingAt(const ReckonedShop& shop, const RailSpot& 
         if (RailSpot{garment.style, garment.size, garment.colour} != spot || !wantsBlank(shop, garment))
             continue;
         const BlankLot* lot = garment.lot ? shop.facts.lots.find(*garment.lot) : nullptr;
-        if (!lot || !isReadyLot(shop.facts, *lot))
+        if (!lot || stateOf(shop.facts, *lot) != LotState::Ready)
             waiting.push_back(&garment);
     }
     std::ranges::stable_sort(waiting, {},

@@ -26,14 +26,10 @@ struct RailCount {
     std::int64_t wanted = 0;   // by open orders, not pressed yet
 
     std::int64_t all() const { return washed + drying + unwashed; }
-    std::int64_t kept() const { return std::min(wanted, all()); }
+    std::int64_t reserved() const { return std::min(wanted, all()); }
     std::int64_t isShort() const { return std::max<std::int64_t>(0, wanted - washed - drying); }
     RailCount& operator+=(const RailCount& other);
 };
-
-// Whether a unit of the lot may go under the press as it is.
-bool isReadyLot(const ShopFacts& facts, const BlankLot& lot);
-bool isDryingLot(const ShopFacts& facts, const BlankLot& lot);
 
 struct StyleRail {
     const BlankStyle* style = nullptr;
@@ -48,7 +44,8 @@ struct StyleRail {
 // The styles by name; the pointers live as long as the reckoned shop.
 std::vector<StyleRail> countRail(const ReckonedShop& shop);
 
-// Which units of which lots a number of blanks of a spot to be washed are: kept ones first, then the oldest.
+// Which units of which lots a number of blanks of a spot to be washed are: reserved ones first, then the
+// oldest.
 std::vector<db::WashPart> partsFor(const ShopFacts& facts, const RailSpot& spot, std::int64_t units);
 std::int64_t washableAt(const ShopFacts& facts, const RailSpot& spot);
 

@@ -13,4 +13,16 @@ inline QString blankCount(std::int64_t units) {
                       : QCoreApplication::translate("BlankRail", "%1 blanks").arg(units);
 }
 
+inline QString shortWords(std::int64_t units) {
+    return QCoreApplication::translate("BlankRail", "%1 short").arg(units);
+}
+
+inline QString reservedWords(std::int64_t units) {
+    return QCoreApplication::translate("BlankRail", "%1 reserved").arg(units);
+}
+
+inline QString noneWords() {
+    return QCoreApplication::translate("BlankRail", "none");
+}
+
 } // namespace holdfast::app

@@ -3,6 +3,7 @@
 #include "app/desk/formats.h"
 #include "app/desk/garment_words.h"
 #include "app/places/blank_rail/rail_words.h"
+#include "app/places/blank_rail/wash_rows.h"
 #include "app/places/blank_rail/wash_tub.h"
 #include "app/theme/drawings.h"
 #include "app/theme/icons.h"
@@ -44,26 +45,6 @@ QWidget* column(int spacing) {
     return box;
 }
 
-// The garment of a row, drawn.
-class ClothPicture : public QWidget {
-public:
-    ClothPicture(QString outline, QColor cloth)
-        : m_outline(std::move(outline))
-        , m_cloth(std::move(cloth)) {
-        setFixedSize(34, 40);
-    }
-
-protected:
-    void paintEvent(QPaintEvent*) override {
-        QPainter painter(this);
-        paintGarment(painter, rect(), m_outline, m_cloth);
-    }
-
-private:
-    QString m_outline;
-    QColor m_cloth;
-};
-
 // An icon before a line of words.
 class IconLine : public QWidget {
 public:
@@ -71,7 +52,7 @@ public:
         : m_iconName(std::move(iconName))
         , m_text(std::move(text))
         , m_ink(ink) {
-        setFixedHeight(24);
+        setFixedHeight(lineHeight(Type::Support) + kSpace4);
         setToolTip(m_text);
         setAccessibleName(m_text);
     }
@@ -79,7 +60,7 @@ public:
 protected:
     void paintEvent(QPaintEvent*) override {
         QPainter painter(this);
-        paintIcon(painter, QRectF(0, 3, 18, 18), m_iconName, tokens().*m_ink);
+        paintIcon(painter, QRectF(0, (height() - 18) / 2.0, 18, 18), m_iconName, tokens().*m_ink);
         const QString fitted =
             QFontMetricsF(fontOf(Type::Support)).elidedText(m_text, Qt::ElideRight, width() - 26);
         paintLine(painter, QRectF(26, 0, width() - 26, height()), fitted, Type::Support, tokens().ink);
@@ -108,7 +89,11 @@ WashCard::WashCard(ShopDesk& desk, WashBasket& basket, QWidget* parent)
     QVBoxLayout* inside = m_scroll->column();
     inside->setContentsMargins(kSpace12, kSpace8, kSpace12, kSpace8);
     inside->setSpacing(kSpace8);
-    m_rows = column(kSpace4);
+    m_rows = new WashRows;
+    connect(m_rows, &WashRows::stepped, this, [this](const RailSpot& spot, int units) {
+        m_basket.set(m_desk.shop()->facts, spot, units);
+        emit basketChanged();
+    });
     inside->addWidget(m_rows);
     m_fullWarning = new Banner;
     m_bleedWarning = new Banner;
@@ -141,6 +126,7 @@ QWidget* WashCard::makeHow() {
     auto* layout = static_cast<QVBoxLayout*>(how->layout());
     m_detergent = new Field(tr("Detergent"));
     m_detergent->setObjectName(QStringLiteral("detergent"));
+    m_detergent->setPlaceholder(tr("if you note it"));
     connect(m_detergent, &Field::edited, this, [this] { m_detergent->setError({}); });
     layout->addWidget(m_detergent);
 
@@ -179,7 +165,7 @@ QWidget* WashCard::makeHow() {
     return how;
 }
 
-// The usual detergent is asked once, the first time ever.
+// The usual detergent is what was poured in last; where nothing was noted, nothing need be.
 void WashCard::beginDetergent() {
     const auto usual = m_desk.file().read(db::usualDetergents);
     if (usual.ok() && !usual->empty())
@@ -200,60 +186,10 @@ void WashCard::refresh() {
                        : m_basket.weight(shop->facts) > shop->facts.settings.washerHolds
                            ? tr("The washer would be over-full.")
                            : QString());
-    fillRows();
+    m_rows->show(*shop, m_basket);
     fillWarnings();
     fillFrees();
     fillLoads();
-}
-
-void WashCard::fillRows() {
-    empty(m_rows);
-    if (m_basket.isEmpty())
-        m_rows->layout()->addWidget(
-            (new Label(tr("Nothing is chosen yet. W adds the unwashed blanks of the cell."), Type::Support,
-                       &Tokens::ink2))
-                ->wrapped());
-    for (const auto& [spot, units] : m_basket.units())
-        m_rows->layout()->addWidget(rowFor(spot, units));
-}
-
-QWidget* WashCard::rowFor(const RailSpot& spot, std::int64_t units) {
-    const auto& shop = m_desk.shop();
-    const BlankStyle& style = shop->facts.styles.at(spot.style);
-    const Colour* colour = style.colour(spot.colour);
-    auto* row = new QWidget;
-    auto* layout = new QHBoxLayout(row);
-    layout->setContentsMargins(0, 2, 0, 2);
-    layout->setSpacing(kSpace8);
-    layout->addWidget(new ClothPicture(words(style.outline), colourOf(colour ? colour->rgb : 0xE3D8C3)));
-
-    auto* text = new QVBoxLayout;
-    text->setSpacing(0);
-    text->addWidget(new ElidingLabel(
-        tr("%1, %2, %3").arg(words(style.name), colour ? words(colour->name) : tr("?"), words(spot.size)),
-        Type::SupportStrong));
-    const auto waiting = waitingAt(*shop, spot);
-    if (waiting.empty()) {
-        text->addWidget(new Label(kilograms(style.weight * units), Type::Small, &Tokens::ink2));
-    } else {
-        const auto number = shop->facts.orderOf(*waiting.front()).number;
-        text->addWidget(new Label(waiting.size() == 1
-                                      ? tr("%1 waits").arg(number)
-                                      : tr("%1 and %2 more wait").arg(number).arg(waiting.size() - 1),
-                                  Type::SmallStrong, &Tokens::madder));
-    }
-    layout->addLayout(text, 1);
-
-    auto* stepper = new Stepper(tr("Blanks in the wash"));
-    stepper->setObjectName(QStringLiteral("washUnits"));
-    stepper->setRange(0, static_cast<int>(washableAt(shop->facts, spot)));
-    stepper->setValue(static_cast<int>(units));
-    connect(stepper, &Stepper::stepped, this, [this, spot](int value) {
-        m_basket.set(m_desk.shop()->facts, spot, value);
-        emit basketChanged();
-    });
-    layout->addWidget(stepper);
-    return row;
 }
 
 void WashCard::fillWarnings() {
@@ -284,7 +220,7 @@ void WashCard::fillFrees() {
     const auto freed = m_basket.frees(*shop);
     if (freed.empty())
         return;
-    m_frees->layout()->addWidget(new Label(tr("Frees for the walk"), Type::SupportStrong));
+    m_frees->layout()->addWidget(new Label(tr("Garments that wait for this wash"), Type::SupportStrong));
     for (std::size_t each = 0; each < freed.size() && each < kFreesShown; ++each)
         m_frees->layout()->addWidget(
             new IconLine(QStringLiteral("press-walk"),
@@ -316,8 +252,9 @@ void WashCard::fillLoads() {
                  Type::Support))
                 ->wrapped(),
             1);
-        auto* dry = new Button(tr("Dry"), QStringLiteral("washed"));
+        auto* dry = new Button(tr("Mark dry"), QStringLiteral("washed"));
         dry->setObjectName(QStringLiteral("markDry"));
+        dry->setFocusPolicy(Qt::TabFocus); // a click leaves the keyboard in the grid
         connect(dry, &Button::clicked, this,
                 [this, load = under.load.id] { m_desk.done(db::markDry(m_desk.file(), load)); });
         layout->addWidget(dry);
@@ -329,9 +266,11 @@ void WashCard::focusStart() {
     m_start->setFocus(Qt::OtherFocusReason);
 }
 
-void WashCard::start() {
-    if (!m_start->isEnabled())
-        return;
+void WashCard::setWhole(bool isWhole) {
+    m_scroll->setMinimumHeight(isWhole ? m_scroll->widget()->minimumSizeHint().height() : 0);
+}
+
+db::WashPlan WashCard::plan() const {
     db::WashPlan plan;
     plan.parts = m_basket.parts(m_desk.shop()->facts);
     plan.detergent = plain(m_detergent->text());
@@ -341,17 +280,25 @@ void WashCard::start() {
                   : m_drying->chosenAt() == 2 ? Drying::Tumble
                                               : Drying::Line;
     plan.dryerSheet = m_sheet->isChecked();
-    // The basket is emptied by the change that follows: what is in the washer can no longer be washed.
-    const auto started = db::startWash(m_desk.file(), plan);
+    return plan;
+}
+
+void WashCard::start() {
+    if (!m_start->isEnabled())
+        return;
+    const auto started = db::startWash(m_desk.file(), plan());
     if (!started.ok() && started.error().field == "detergent") {
         m_detergent->setError(words(started.error().message));
         m_detergent->setFocus(Qt::OtherFocusReason);
         return;
     }
-    if (m_desk.done(started)) {
-        m_softener->setChecked(false);
-        m_sheet->setChecked(false);
-    }
+    if (!m_desk.done(started))
+        return;
+    emit washStarted();
+    m_basket.clear();
+    m_softener->setChecked(false);
+    m_sheet->setChecked(false);
+    emit basketChanged();
 }
 
 } // namespace holdfast::app

@@ -1,5 +1,6 @@
 #pragma once
-// Tonight's wash: what goes in, how it is washed, what it frees, and the loads that are not dry yet.
+// Tonight's wash: what goes in, how it is washed, what waits for it, and the loads that are not dry yet. The
+// tub holds what a person put in; when the wash starts it is empty, whatever hangs unwashed still.
 
 #include "app/desk/shop_desk.h"
 #include "app/places/blank_rail/wash_basket.h"
@@ -14,6 +15,7 @@ class Field;
 class Stepper;
 class Switch;
 class VerticalScroll;
+class WashRows;
 class WashTub;
 
 class WashCard : public Card {
@@ -26,14 +28,16 @@ public:
     void refresh();
     void start();
     void focusStart();
+    // All of it at once, without a scroll bar: whoever holds the card scrolls it.
+    void setWhole(bool isWhole);
 
 signals:
     void basketChanged();
+    void washStarted();
 
 private:
     QWidget* makeHow();
-    QWidget* rowFor(const RailSpot& spot, std::int64_t units);
-    void fillRows();
+    db::WashPlan plan() const;
     void fillFrees();
     void fillLoads();
     void fillWarnings();
@@ -43,7 +47,7 @@ private:
     WashBasket& m_basket;
     WashTub* m_tub = nullptr;
     VerticalScroll* m_scroll = nullptr;
-    QWidget* m_rows = nullptr;
+    WashRows* m_rows = nullptr;
     QWidget* m_frees = nullptr;
     QWidget* m_loads = nullptr;
     Banner* m_softenerWarning = nullptr;

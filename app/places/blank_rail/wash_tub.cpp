@@ -11,15 +11,19 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kTubHeight = 112;
-// The full line stands a fifth below the brim: a washer is never filled to it.
+constexpr int kRoomForWater = 56; // and two lines of words
+// The full line is a fifth below the brim: a washer is never filled to it.
 constexpr qreal kFullShare = 0.8;
+
+int tubHeight() {
+    return kRoomForWater + 2 * lineHeight(Type::Number);
+}
 
 } // namespace
 
 WashTub::WashTub(QWidget* parent)
     : QWidget(parent) {
-    setFixedHeight(kTubHeight);
+    setFixedHeight(tubHeight());
 }
 
 void WashTub::show(Grams weight, Grams full, std::int64_t units, const QColor& water) {
@@ -69,7 +73,9 @@ void WashTub::paintEvent(QPaintEvent*) {
     const qreal fullAt = tub.bottom() - kFullShare * tub.height();
     painter.setPen(QPen(isOver ? dyes.madder : dyes.ink, 2));
     painter.drawLine(QPointF(tub.right() - 40, fullAt), QPointF(tub.right(), fullAt));
-    paintLine(painter, QRectF(tub.left(), fullAt - 10, tub.width() - 46, 20),
+    paintLine(painter,
+              QRectF(tub.left(), fullAt - lineHeight(Type::SmallStrong) / 2.0, tub.width() - 46,
+                     lineHeight(Type::SmallStrong)),
               tr("full, %1").arg(kilograms(m_full)), Type::SmallStrong, isOver ? dyes.madder : dyes.ink,
               Qt::AlignRight);
 

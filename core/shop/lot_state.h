@@ -1,0 +1,19 @@
+#pragma once
+// What stands between a lot of blanks and the platen. A style that is pressed as it comes needs no wash.
+
+#include "core/blanks/blank_lot.h"
+
+namespace holdfast {
+
+struct ShopFacts;
+
+enum class LotState {
+    Ready,
+    Drying, // in the washer, or hung up and not found dry yet
+    Unwashed,
+    HasSoftener, // washed with it or dried with a sheet: to be washed again
+};
+
+LotState stateOf(const ShopFacts& facts, const BlankLot& lot);
+
+} // namespace holdfast
