@@ -1,9 +1,11 @@
 #include "app/widgets/painted_lines.h"
 
 #include "app/theme/focus_ring.h"
+#include "app/theme/measures.h"
 
 #include <QKeyEvent>
 #include <QMouseEvent>
+#include <QScrollArea>
 
 #include <algorithm>
 
@@ -22,6 +24,7 @@ PaintedLines::PaintedLines(const QString& name, const QString& accessibleName, Q
     setFocusPolicy(Qt::StrongFocus);
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     giveNoFocusRing(this);
+    setMouseTracking(true);
 }
 
 QSize PaintedLines::sizeHint() const {
@@ -48,6 +51,25 @@ void PaintedLines::moveTo(int line) {
     if (lineCount() > 0)
         setAccessibleDescription(spokenLine(m_current));
     update();
+}
+
+void PaintedLines::bringIntoView() {
+    const QRect line = boxOf(m_current).toAlignedRect();
+    for (QWidget* above = parentWidget(); above; above = above->parentWidget())
+        if (auto* area = qobject_cast<QScrollArea*>(above)) {
+            const QPoint middle = mapTo(area->widget(), line.center());
+            area->ensureVisible(middle.x(), middle.y(), 0, line.height() / 2 + kSpace4);
+        }
+}
+
+void PaintedLines::mouseMoveEvent(QMouseEvent* event) {
+    bool isOverButton = false;
+    for (int line = 0; line < lineCount() && !isOverButton; ++line) {
+        const QRectF box = boxOf(line);
+        isOverButton = box.contains(event->position()) && isOnButton(line, box, event->position());
+    }
+    setCursor(isOverButton ? Qt::PointingHandCursor : Qt::ArrowCursor);
+    QWidget::mouseMoveEvent(event);
 }
 
 void PaintedLines::paintEvent(QPaintEvent*) {
@@ -77,9 +99,19 @@ void PaintedLines::keyPressEvent(QKeyEvent* event) {
     switch (event->key()) {
     case Qt::Key_Up:
         moveTo(m_current - 1);
+        bringIntoView();
         return;
     case Qt::Key_Down:
         moveTo(m_current + 1);
+        bringIntoView();
+        return;
+    case Qt::Key_Home:
+        moveTo(0);
+        bringIntoView();
+        return;
+    case Qt::Key_End:
+        moveTo(lineCount() - 1);
+        bringIntoView();
         return;
     case Qt::Key_Return:
     case Qt::Key_Enter:

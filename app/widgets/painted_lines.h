@@ -1,6 +1,7 @@
 #pragma once
-// A short list that paints its lines itself and stands wholly in view: one stop for Tab, ↑↓ move, Enter and a
-// click on a line's own button do what the line offers.
+// A list that paints its lines itself, as high as all of them: one stop for Tab, ↑↓, Home and End move and
+// bring the line into view where the list scrolls, Enter and a click on a line's own button do what the line
+// offers.
 
 #include <QPainter>
 #include <QWidget>
@@ -36,9 +37,12 @@ protected:
     void keyPressEvent(QKeyEvent* event) override;
     void focusInEvent(QFocusEvent* event) override;
     void focusOutEvent(QFocusEvent* event) override;
+    void mouseMoveEvent(QMouseEvent* event) override;
+
+    virtual void moveTo(int line);
 
 private:
-    void moveTo(int line);
+    void bringIntoView();
 
     int m_current = 0;
 };

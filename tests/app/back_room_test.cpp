@@ -7,6 +7,7 @@
 #include "app/shell/main_window.h"
 #include "app/shell/slip_edge.h"
 #include "app/shell/workshop.h"
+#include "app/theme/measures.h"
 #include "app/widgets/choice.h"
 #include "app/widgets/field.h"
 #include "app/widgets/label.h"
@@ -14,6 +15,7 @@
 #include "db/actions/shop_actions.h"
 #include "tests/app/shop_fixture.h"
 
+#include <QAbstractButton>
 #include <QApplication>
 #include <QTest>
 
@@ -142,11 +144,13 @@ TEST_F(BackRoom, FilmWithoutARecipeSaysSoAndEnterLeadsToIt) {
     EXPECT_NE(find<Field>("dwell"), nullptr);
 }
 
-TEST_F(BackRoom, FilmIsDescribedAnewByItsSecondLine) {
+TEST_F(BackRoom, FilmIsChangedByTheOtherThingThatItsLineOffers) {
     const UsualShop usual = stockUsualShop();
     openRoom();
     room().turnToSection(RoomSection::Films);
-    enterOnLine(1);
+    find<RoomLines>("roomLines")->setFocus();
+    hit(Qt::Key_Left);
+    hit(Qt::Key_Return);
     ASSERT_TRUE(workshop().slipEdge()->isOpen());
     EXPECT_EQ(find<Field>("shade")->text(), QStringLiteral("Dusk"));
     const Film before = window().shop()->facts.films.at(usual.film);
@@ -158,6 +162,69 @@ TEST_F(BackRoom, FilmIsDescribedAnewByItsSecondLine) {
     EXPECT_EQ(after.storage, before.storage);
     EXPECT_EQ(after.care, before.care);
     EXPECT_EQ(after.shelfLife, before.shelfLife);
+}
+
+TEST_F(BackRoom, TabAndEnterGoFromTheSectionsIntoWhatIsShown) {
+    stockUsualShop();
+    openRoom();
+    const auto* sections = find<Choice>("sections");
+    auto* lines = find<RoomLines>("roomLines");
+    for (const Qt::Key key : {Qt::Key_Return, Qt::Key_Tab}) {
+        room().turnToSection(RoomSection::Prices);
+        find<Choice>("sections")->takeFocus();
+        hit(key);
+        EXPECT_EQ(QApplication::focusWidget(), lines) << "there are no acts: its lines";
+        room().turnToSection(RoomSection::Films);
+        find<Choice>("sections")->takeFocus();
+        hit(key);
+        const auto* act = qobject_cast<QAbstractButton*>(QApplication::focusWidget());
+        ASSERT_NE(act, nullptr);
+        EXPECT_EQ(act->text(), QStringLiteral("Add a film")) << "its acts first";
+        EXPECT_FALSE(sections->isAncestorOf(act));
+        hit(Qt::Key_Tab);
+        EXPECT_EQ(QApplication::focusWidget(), lines);
+    }
+    room().turnToSection(RoomSection::Prices);
+    find<Choice>("sections")->takeFocus();
+    hit(Qt::Key_Return);
+    hit(Qt::Key_Return);
+    EXPECT_TRUE(workshop().slipEdge()->isOpen()) << "Change is the first there";
+}
+
+TEST_F(BackRoom, ClickDoesWhatIsUnderIt) {
+    stockUsualShop();
+    openRoom();
+    room().turnToSection(RoomSection::Films);
+    std::vector<SlipName> asked;
+    QObject::connect(&window(), &ShopDesk::slipAsked, &window(),
+                     [&](SlipName slip) { asked.push_back(slip); });
+    auto* lines = find<RoomLines>("roomLines");
+    const int middle = 8 + 10;
+    const int right = lines->width() - kCardPadding;
+    QTest::mouseClick(lines, Qt::LeftButton, {}, QPoint(right - 20, middle));
+    EXPECT_EQ(asked, std::vector{SlipName::Recipe});
+    workshop().slipEdge()->close();
+    QTest::mouseClick(lines, Qt::LeftButton, {}, QPoint(right - 100, middle));
+    EXPECT_EQ(asked, (std::vector{SlipName::Recipe, SlipName::FilmSheet}));
+    workshop().slipEdge()->close();
+    QTest::mouseClick(lines, Qt::LeftButton, {}, QPoint(60, middle));
+    EXPECT_EQ(asked.size(), 2U) << "words do nothing";
+}
+
+TEST_F(BackRoom, SevenFilmsAndMoreAreOnAScreenAndTheKeysBringTheRestIntoView) {
+    for (int number = 0; number < 40; ++number)
+        addFilm("Shade " + std::to_string(number));
+    openRoom();
+    room().turnToSection(RoomSection::Films);
+    auto* lines = find<RoomLines>("roomLines");
+    QTest::qWait(1);
+    EXPECT_LE(lines->height() / 40, 80);
+    EXPECT_GE(lines->visibleRegion().boundingRect().height() / (lines->height() / 40), 7);
+    lines->setFocus();
+    hit(Qt::Key_End);
+    EXPECT_EQ(lines->visibleRegion().boundingRect().bottom(), lines->rect().bottom());
+    hit(Qt::Key_Home);
+    EXPECT_EQ(lines->visibleRegion().boundingRect().top(), 0);
 }
 
 TEST_F(BackRoom, PressSaysWhetherItIsInOrderAndWhatToDialIn) {
@@ -222,7 +289,7 @@ TEST_F(BackRoom, NewsGoesBetweenTwoLaptops) {
     const UsualShop usual = stockUsualShop();
     openRoom();
     room().turnToSection(RoomSection::Laptops);
-    EXPECT_EQ(sheet(RoomSection::Laptops).summary, QStringLiteral("this one alone"));
+    EXPECT_EQ(sheet(RoomSection::Laptops).summary, QStringLiteral("only this laptop"));
     find<Choice>("sections")->takeFocus();
     hit(Qt::Key_L);
     const auto fairPath = path().parent_path() / "fair.holdfast";
@@ -233,6 +300,8 @@ TEST_F(BackRoom, NewsGoesBetweenTwoLaptops) {
     hit(Qt::Key_Return, Qt::ControlModifier);
     QTRY_VERIFY(foot().startsWith(QStringLiteral("The shop for Fair laptop is in")));
     EXPECT_NE(lineNamed(sheet(RoomSection::Laptops), QStringLiteral("Fair laptop")), nullptr);
+    EXPECT_EQ(sheet(RoomSection::Laptops).summary, QStringLiteral("nothing from Fair laptop yet"))
+        << "nobody here knows what was done there";
 
     auto fair = valueOf(db::Shop::open(fairPath, time().clock().now));
     const auto taken = valueOf(db::takeOrder(*fair, anOrder({aGarment(usual)}, "Bronagh Tull"), now()));
@@ -247,6 +316,7 @@ TEST_F(BackRoom, NewsGoesBetweenTwoLaptops) {
     hit(Qt::Key_Return, Qt::ControlModifier);
     QTRY_VERIFY(foot().startsWith(QStringLiteral("Took in 1 entry of Fair laptop.")));
     ASSERT_NE(window().shop()->facts.orders.find(taken.id), nullptr);
+    EXPECT_EQ(sheet(RoomSection::Laptops).summary, QStringLiteral("up to date"));
     EXPECT_EQ(window().shop()->facts.orders.at(taken.id).number, taken.number);
 
     ASSERT_TRUE(db::changeSettings(window().file(),

@@ -6,10 +6,12 @@
 #include "app/widgets/button.h"
 #include "app/widgets/card.h"
 #include "app/widgets/choice.h"
+#include "app/widgets/flow_layout.h"
 #include "app/widgets/label.h"
 #include "app/widgets/vertical_scroll.h"
 
 #include <QBoxLayout>
+#include <QKeyEvent>
 
 #include <algorithm>
 #include <utility>
@@ -18,7 +20,9 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kSectionsWidth = 300;
+constexpr int kSectionsWidth = 280;
+constexpr int kNarrow = 860;      // less than this has no room for the list next to the sheet
+constexpr int kSectionsShare = 3; // of the height, above the sheet
 constexpr int kSheetTitle = 52;
 
 } // namespace
@@ -26,11 +30,11 @@ constexpr int kSheetTitle = 52;
 BackRoomPlace::BackRoomPlace(ShopDesk& shopDesk, QWidget* parent)
     : Place(shopDesk, parent) {
     setObjectName(QStringLiteral("backRoom"));
-    auto* row = new QHBoxLayout(this);
-    row->setContentsMargins(kGutter, 0, kGutter, kCardGap);
-    row->setSpacing(kCardGap);
-    row->addWidget(makeSections());
-    row->addWidget(makeSheet(), 1);
+    m_row = new QHBoxLayout(this);
+    m_row->setContentsMargins(kGutter, 0, kGutter, kCardGap);
+    m_row->setSpacing(kCardGap);
+    m_row->addWidget(makeSections());
+    m_row->addWidget(makeSheet(), 1);
     connect(&desk(), &ShopDesk::changed, this, &BackRoomPlace::refresh);
     connect(&desk(), &ShopDesk::errandDone, this, &BackRoomPlace::refresh);
     connect(&desk(), &ShopDesk::minutePassed, this, &BackRoomPlace::refresh);
@@ -38,8 +42,7 @@ BackRoomPlace::BackRoomPlace(ShopDesk& shopDesk, QWidget* parent)
 }
 
 QWidget* BackRoomPlace::makeSections() {
-    auto* card = new Card;
-    card->setFixedWidth(kSectionsWidth);
+    m_sectionsCard = new Card;
     m_sections = new Choice(tr("Sections"), Choice::Shape::Stacked);
     m_sections->setObjectName(QStringLiteral("sections"));
     m_sections->setColumns(1);
@@ -48,16 +51,26 @@ QWidget* BackRoomPlace::makeSections() {
         showSheet();
     });
     auto* scroll = new VerticalScroll;
-    scroll->column()->setContentsMargins(kCardPadding, kSpace16, kCardPadding, kSpace12);
+    scroll->column()->setContentsMargins(kFocusRoom, kFocusRoom, kFocusRoom, kFocusRoom);
     scroll->column()->addWidget(m_sections);
     scroll->column()->addStretch(1);
-    card->content()->addWidget(scroll, 1);
-    return card;
+    m_sectionsCard->content()->addWidget(scroll, 1);
+    return m_sectionsCard;
 }
 
 QWidget* BackRoomPlace::makeSheet() {
     m_sheet = new Card(QString());
     m_sheet->setTitleHeight(kSheetTitle);
+    // Above the lines: what the section can do is the first that Tab comes to.
+    m_acts = new QWidget;
+    auto* head = new QVBoxLayout(m_acts);
+    head->setContentsMargins(0, 0, 0, 0);
+    head->setSpacing(0);
+    m_actsRow = new FlowLayout(nullptr, kSpace12);
+    m_actsRow->setContentsMargins(kCardPadding, kSpace12, kCardPadding, kSpace12);
+    head->addLayout(m_actsRow);
+    head->addWidget(new ThreadLine);
+    m_sheet->content()->addWidget(m_acts);
     m_scroll = new VerticalScroll;
     m_scroll->setObjectName(QStringLiteral("roomScroll"));
     m_intro = new Label({}, Type::Body, &Tokens::ink2);
@@ -75,16 +88,6 @@ QWidget* BackRoomPlace::makeSheet() {
     m_scroll->column()->addWidget(m_note);
     m_scroll->column()->addStretch(1);
     m_sheet->content()->addWidget(m_scroll, 1);
-    m_acts = new QWidget;
-    auto* foot = new QVBoxLayout(m_acts);
-    foot->setContentsMargins(0, 0, 0, 0);
-    foot->setSpacing(0);
-    foot->addWidget(new ThreadLine);
-    m_actsRow = new QHBoxLayout;
-    m_actsRow->setContentsMargins(kCardPadding, kSpace12, kCardPadding, kSpace12);
-    m_actsRow->setSpacing(kSpace12);
-    foot->addLayout(m_actsRow);
-    m_sheet->content()->addWidget(m_acts);
     return m_sheet;
 }
 
@@ -96,6 +99,32 @@ void BackRoomPlace::opened() {
     if (m_isStale)
         readFile();
     m_sections->takeFocus(Qt::OtherFocusReason);
+}
+
+void BackRoomPlace::keyPressEvent(QKeyEvent* event) {
+    const bool isEnter = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
+    if (isEnter && event->modifiers() == Qt::NoModifier && m_sections->isAncestorOf(focusWidget()))
+        goIntoSheet();
+    else
+        Place::keyPressEvent(event);
+}
+
+// Where Tab goes too: the section's acts, or its lines where it has none.
+void BackRoomPlace::goIntoSheet() {
+    if (m_actsRow->count() > 0)
+        m_actsRow->itemAt(0)->widget()->setFocus(Qt::TabFocusReason);
+    else
+        m_lines->setFocus(Qt::TabFocusReason);
+}
+
+// The list of sections goes above the sheet where the window is too narrow for both.
+void BackRoomPlace::resizeEvent(QResizeEvent* event) {
+    Place::resizeEvent(event);
+    const bool isNarrow = width() < kNarrow;
+    m_row->setDirection(isNarrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+    m_sectionsCard->setMinimumWidth(isNarrow ? 0 : kSectionsWidth);
+    m_sectionsCard->setMaximumWidth(isNarrow ? QWIDGETSIZE_MAX : kSectionsWidth);
+    m_sectionsCard->setMaximumHeight(isNarrow ? height() / kSectionsShare : QWIDGETSIZE_MAX);
 }
 
 void BackRoomPlace::turnTo(const Matter& matter) {
@@ -163,7 +192,7 @@ void BackRoomPlace::showSheet() {
         lookForPrinters();
 }
 
-// The buttons are made anew with each sheet, so that a key belongs to one of them only.
+// The buttons are made again with each sheet, so that a key belongs to one of them only.
 void BackRoomPlace::showActs(const RoomSheet& sheet) {
     while (QLayoutItem* item = m_actsRow->takeAt(0)) {
         delete item->widget();
@@ -176,7 +205,6 @@ void BackRoomPlace::showActs(const RoomSheet& sheet) {
         m_actsRow->addWidget(button);
         button->show(); // its key counts from now on
     }
-    m_actsRow->addStretch(1);
     m_acts->setVisible(!sheet.acts.isEmpty());
 }
 

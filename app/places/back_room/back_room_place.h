@@ -1,18 +1,20 @@
 #pragma once
 // The Back room: the shop's own numbers, films and their recipes, presses and their checks, fairs, copies of
 // the file, and the second laptop. At the left the sections with what they come to, at the right the chosen
-// one. Enter on a line does what it offers; the section's own acts stand at its foot with their keys.
+// one, its own acts above its lines. Tab or Enter goes from the list into what is shown; Enter on a line does
+// what it offers.
 
 #include "app/desk/place.h"
 #include "app/places/back_room/room_sheet.h"
 
-class QHBoxLayout;
+class QBoxLayout;
 
 namespace holdfast::app {
 
 class Button;
 class Card;
 class Choice;
+class FlowLayout;
 class Label;
 class RoomLines;
 class PrintersBeside;
@@ -30,7 +32,12 @@ public:
     void turnTo(const Matter& matter) override;
     void turnToSection(RoomSection section);
 
+protected:
+    void keyPressEvent(QKeyEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
+    void goIntoSheet();
     QWidget* makeSections();
     QWidget* makeSheet();
     void refresh();
@@ -53,7 +60,9 @@ private:
     Label* m_note = nullptr;
     VerticalScroll* m_scroll = nullptr;
     QWidget* m_acts = nullptr;
-    QHBoxLayout* m_actsRow = nullptr;
+    FlowLayout* m_actsRow = nullptr;
+    QBoxLayout* m_row = nullptr;
+    Card* m_sectionsCard = nullptr;
 };
 
 } // namespace holdfast::app

@@ -30,8 +30,8 @@ public:
             tr("%1 and %2")
                 .arg(words(bandWords(limits.humidity.low.percent, limits.humidity.high.percent, "%")),
                      words(bandWords(limits.temperature.low.value, limits.temperature.high.value, "°C")));
-        return film.shelfLife ? tr("Keeps %1 at %2").arg(dayCount(*film.shelfLife), bands)
-                              : tr("No limit to its age given; kept at %1").arg(bands);
+        return film.shelfLife ? tr("Lasts %1 at %2").arg(dayCount(*film.shelfLife), bands)
+                              : tr("No limit to its age given; store it at %1").arg(bands);
     }
 
     static QString onShelf(const ReckonedShop& shop, const Film& film) {
@@ -63,7 +63,6 @@ public:
         }
     }
 
-    // The film's line leads to its recipe, the one below to its sheet.
     static void add(RoomSheet& sheet, const ReckonedShop& shop, const Film& film) {
         Matter matter;
         matter.film = film.id;
@@ -72,16 +71,14 @@ public:
         line.shade = colourOf(film.rgb);
         line.text = recipe(film);
         if (film.recipe && film.recipe->isConfirmed())
-            line.text += QLatin1Char('\n') + tr("confirmed by %1").arg(words(film.recipe->confirmedBy));
+            line.text += tr(", confirmed by %1").arg(words(film.recipe->confirmedBy));
+        line.text += QLatin1Char('\n') + tr("%1. %2").arg(keeping(film), onShelf(shop, film));
         addState(line, film);
         line.offer = tr("Recipe");
         line.deed = OpenSlip{SlipName::Recipe, matter};
+        line.otherOffer = tr("Change");
+        line.otherDeed = OpenSlip{SlipName::FilmSheet, matter};
         sheet.lines.append(line);
-        RoomLine about;
-        about.text = keeping(film) + QLatin1Char('\n') + onShelf(shop, film);
-        about.offer = tr("Change");
-        about.deed = OpenSlip{SlipName::FilmSheet, matter};
-        sheet.lines.append(about);
     }
 };
 
@@ -105,7 +102,7 @@ RoomSheet filmsSheet(const ReckonedShop& shop) {
                     : unsure > 0 ? FilmWords::tr("%1, %2 to confirm").arg(count).arg(unsure)
                                  : FilmWords::tr("%1, all confirmed").arg(count);
     sheet.intro =
-        count == 0 ? FilmWords::tr("Each film stands here with its recipe from the maker’s sheet.")
+        count == 0 ? FilmWords::tr("Films are listed here, each with its recipe from the maker’s sheet.")
                    : FilmWords::tr("A recipe comes from the film maker’s sheet; compare it and say who did.");
     sheet.acts.append({FilmWords::tr("Add a film"), QStringLiteral("plus"), QKeySequence(Qt::Key_A),
                        OpenSlip{SlipName::AddFilm, Matter{}}});

@@ -5,6 +5,7 @@
 #include <QCoreApplication>
 
 #include <algorithm>
+#include <vector>
 
 namespace holdfast::app {
 
@@ -45,17 +46,25 @@ public:
 private:
     QString summary() const {
         if (m_file.others.empty())
-            return tr("this one alone");
+            return tr("only this laptop");
         if (!m_file.setAside.empty())
             return counted(static_cast<std::int64_t>(m_file.setAside.size()), "%1 thing set aside",
                            "%1 things set aside");
         if (!m_file.isTheWorkshop)
-            return m_file.entriesToBring == 0 ? tr("nothing to bring")
+            return m_file.entriesToBring == 0 ? tr("nothing new for the workshop")
                                               : tr("%1 to bring").arg(m_file.entriesToBring);
         std::int64_t waiting = 0;
-        for (const OtherLaptop& other : m_file.others)
+        std::vector<QString> unheard; // what they did since their copy was made nobody here knows
+        for (const OtherLaptop& other : m_file.others) {
             waiting += other.entriesForIt;
-        return waiting == 0 ? tr("all know the same") : tr("%1 to be fetched").arg(waiting);
+            if (!other.seat.newsTakenInAt)
+                unheard.push_back(words(other.seat.name));
+        }
+        if (waiting > 0)
+            return tr("%1 to be fetched").arg(waiting);
+        if (unheard.size() == 1)
+            return tr("nothing from %1 yet").arg(unheard.front());
+        return unheard.empty() ? tr("up to date") : tr("nothing from %1 laptops yet").arg(unheard.size());
     }
 
     QString intro() const {
@@ -96,10 +105,10 @@ private:
     void addOther(RoomSheet& sheet, const OtherLaptop& other) const {
         RoomLine line;
         line.name = words(other.seat.name);
-        line.text = tr("%1\n%2").arg(numbers(other.seat),
-                                     other.seat.newsTakenInAt
-                                         ? tr("last heard of %1").arg(when(*other.seat.newsTakenInAt))
-                                         : tr("not heard of yet"));
+        line.text = tr("%1\n%2").arg(
+            numbers(other.seat), other.seat.newsTakenInAt
+                                     ? tr("its changes last received %1").arg(when(*other.seat.newsTakenInAt))
+                                     : tr("nothing received from it yet"));
         if (other.entriesForIt > 0) {
             line.stateIcon = QStringLiteral("offline");
             line.state = tr("%1 to fetch").arg(other.entriesForIt);
@@ -120,12 +129,9 @@ private:
             line.state = tr("not done");
             line.offer = tr("Try again");
             line.deed = DoAgain{each.entry};
+            line.otherOffer = tr("Already put right: drop it");
+            line.otherDeed = LetItGo{each.entry};
             sheet.lines.append(line);
-            RoomLine done;
-            done.text = tr("Where it was put right another way:");
-            done.offer = tr("Let it go");
-            done.deed = LetItGo{each.entry};
-            sheet.lines.append(done);
         }
     }
 

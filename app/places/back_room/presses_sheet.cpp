@@ -33,16 +33,13 @@ public:
         matter.press = m_press.id;
         RoomLine line;
         line.name = words(m_press.name);
-        line.text = lastCheck();
+        line.text = lastCheck() + QLatin1Char('\n') + build();
         addState(line);
         line.offer = tr("Check it");
         line.deed = OpenSlip{SlipName::CheckPress, matter};
+        line.otherOffer = tr("Change");
+        line.otherDeed = OpenSlip{SlipName::ChangePress, matter};
         sheet.lines.append(line);
-        RoomLine about;
-        about.text = build();
-        about.offer = tr("Change");
-        about.deed = OpenSlip{SlipName::ChangePress, matter};
-        sheet.lines.append(about);
     }
 
 private:
@@ -119,7 +116,7 @@ RoomSheet pressesSheet(const ReckonedShop& shop) {
                     : due > 0  ? PressWords::tr("%1, %2 to be checked").arg(count).arg(due)
                                : PressWords::tr("%1, checked").arg(count);
     sheet.intro =
-        count == 0 ? PressWords::tr("Each press stands here with its platen and its checks.")
+        count == 0 ? PressWords::tr("Presses are listed here, each with its platen and its checks.")
                    : PressWords::tr("A check is readings at marked spots of the platen against what is set.");
     sheet.acts.append({PressWords::tr("Add a press"), QStringLiteral("plus"), QKeySequence(Qt::Key_A),
                        OpenSlip{SlipName::AddPress, Matter{}}});

@@ -49,6 +49,8 @@ struct RoomLine {
     Tone tone = Tone::Plain;
     QString offer; // what Enter does, in words at the right end
     RoomDeed deed;
+    QString otherOffer; // before it: what Enter does after ←
+    RoomDeed otherDeed;
 
     bool hasDeed() const { return !std::holds_alternative<std::monostate>(deed); }
 };
