@@ -31,18 +31,25 @@ SlipEdge::SlipEdge(QWidget* parent)
     hide();
 }
 
-void SlipEdge::open(Slip* slip) {
-    if (!isOpen())
+void SlipEdge::open(Slip* slip, const QString& key) {
+    if (!isVisible())
         m_before = QApplication::focusWidget();
+    keepTyped();
     drop();
     m_slip = slip;
+    m_key = key.isEmpty() ? slip->title() : key;
     m_column->insertWidget(0, slip, 1);
     setAccessibleName(slip->title());
-    connect(slip, &Slip::finished, this, &SlipEdge::close);
+    connect(slip, &Slip::finished, this, &SlipEdge::finish);
+    connect(slip, &Slip::freshAsked, this, &SlipEdge::clear);
     show();
     raise();
     slip->show();
     takeKeyboard();
+    if (const auto left = m_left.find(m_key); left != m_left.end()) {
+        slip->putBack(left->second);
+        takeKeyboard();
+    }
 }
 
 void SlipEdge::takeKeyboard() {
@@ -51,10 +58,35 @@ void SlipEdge::takeKeyboard() {
         m_leave->setFocus(Qt::OtherFocusReason);
 }
 
+void SlipEdge::keepTyped() {
+    if (m_slip.isNull())
+        return;
+    const QVariantMap typed = m_slip->typed();
+    if (typed.isEmpty())
+        m_left.erase(m_key);
+    else
+        m_left[m_key] = typed;
+}
+
+void SlipEdge::finish() {
+    m_left.erase(m_key);
+    m_key.clear();
+    close();
+}
+
+void SlipEdge::clear() {
+    m_left.erase(m_key);
+    drop();
+    emit freshAsked();
+}
+
 void SlipEdge::close() {
     if (!isOpen())
         return;
     const bool hadKeyboard = hasKeyboard();
+    if (!m_key.isEmpty())
+        keepTyped();
+    m_key.clear();
     drop();
     hide();
     if (hadKeyboard && canHaveKeyboard(m_before))

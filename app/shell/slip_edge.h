@@ -1,12 +1,15 @@
 #pragma once
-// The right edge of the window, where a slip stands over the place: one at a time, a thread border, Escape
-// leaves. Tab goes round within it; when it closes, the keyboard goes back to where it was,
-// or, where that is gone, to where work goes on in the place.
+// The right edge of the window, where a slip lies over the place: one at a time, a thread border, Escape
+// leaves. Tab goes round within it; when it closes, the keyboard goes back to where it was, or, where that is
+// gone, to where work goes on in the place. What was typed in a slip that was left is kept, as long as the shop
+// is open, until that slip is done or cleared.
 
 #include "app/slips/slip.h"
 
 #include <QPointer>
 #include <QWidget>
+
+#include <map>
 
 class QVBoxLayout;
 
@@ -22,8 +25,9 @@ class SlipEdge : public QWidget {
 public:
     explicit SlipEdge(QWidget* parent = nullptr);
 
-    // Takes the slip and deletes it when it is closed. A slip that stood here before is closed.
-    void open(Slip* slip);
+    // Takes the slip and deletes it when it is closed. A slip that was open before is closed. `key` is the
+    // same for the same slip about the same thing (see slipKey); its title where none is given.
+    void open(Slip* slip, const QString& key = {});
     void close();
     bool isOpen() const { return !m_slip.isNull(); }
     Slip* slip() const { return m_slip; }
@@ -34,6 +38,7 @@ public:
 
 signals:
     void closed();
+    void freshAsked(); // the slip again, with nothing typed
 
 protected:
     void paintEvent(QPaintEvent* event) override;
@@ -41,12 +46,17 @@ protected:
     bool focusNextPrevChild(bool next) override;
 
 private:
+    void finish();
+    void clear();
+    void keepTyped();
     void drop();
 
     QVBoxLayout* m_column = nullptr;
     Button* m_leave = nullptr;
     QPointer<Slip> m_slip;
     QPointer<QWidget> m_before; // had the keyboard
+    QString m_key;
+    std::map<QString, QVariantMap> m_left; // what was typed, by slip
 };
 
 } // namespace holdfast::app

@@ -57,6 +57,7 @@ Workshop::Workshop(ShopDesk& desk, QWidget* parent)
     connect(m_foot, &FootLine::findAsked, this, [this] { finder()->open(); });
     connect(m_foot, &FootLine::keysAsked, this, [this] { act(ShellAct::ShowKeys); });
     connect(m_foot, &FootLine::undoAsked, this, &Workshop::undo);
+    connect(m_slips, &SlipEdge::freshAsked, this, [this] { m_openAgain(); });
     connect(m_foot, &FootLine::heightChanged, this, &Workshop::arrange);
     listenToDesk();
     makeWork();
@@ -97,7 +98,13 @@ void Workshop::makeKeys() {
         connect(new QShortcut(keys, this), &QShortcut::activated, this, then);
     };
     key(QKeySequence(Qt::CTRL | Qt::Key_K), [this] { finder()->open(); });
-    key(QKeySequence(QKeySequence::Undo), [this] { undo(); });
+    key(QKeySequence(QKeySequence::Undo), [this] {
+        // What lies behind an open form is not seen to be undone.
+        if (m_slips->isOpen())
+            m_foot->showWords(tr("A form is open. Leave it with Esc, then Ctrl+Z undoes the last act."));
+        else
+            undo();
+    });
     key(QKeySequence(Qt::Key_F6), [this] { changeLight(); });
     key(QKeySequence(Qt::CTRL | Qt::Key_E), [this] { changeLight(); });
     key(QKeySequence(Qt::Key_F1), [this] { act(ShellAct::ShowKeys); });
@@ -293,8 +300,15 @@ void Workshop::showSlip(SlipName name, const Matter& matter) {
         m_foot->showFailure(tr("What this form is about is no longer there."));
         return;
     }
+    openSlip(
+        slip, [this, name, matter] { showSlip(name, matter); }, slipKey(name, matter));
+}
+
+void Workshop::openSlip(Slip* slip, std::function<void()> again, const QString& key) {
+    closeFinder();
     arrange();
-    m_slips->open(slip);
+    m_openAgain = std::move(again);
+    m_slips->open(slip, key);
 }
 
 // ── keys ──────────────────────────────────────────────────────────────────────────────────────────────

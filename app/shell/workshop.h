@@ -91,7 +91,8 @@ private:
     void openCopySlip();
     void openNewsSlip();
     void openTakingInSlip();
-    void openSlip(Slip* slip);
+    // `again` opens the same with nothing typed.
+    void openSlip(Slip* slip, std::function<void()> again = {}, const QString& key = {});
     bool isOverPlace(const QWidget* focused) const;
     bool isKeyOfPlace(const QKeySequence& keys) const;
     Place* made(const BuiltPlace& place);
@@ -111,6 +112,7 @@ private:
     std::optional<PlaceName> m_ledFrom;
     std::vector<AwaitedPlace*> m_awaited; // among m_places, until the climate log is read
     std::optional<AskSlip> m_slipAwaited;
+    std::function<void()> m_openAgain; // the slip that is open
 };
 
 } // namespace holdfast::app

@@ -25,13 +25,7 @@ constexpr std::int64_t kLongAction = 20'000;
 void Workshop::openBackupSlip() {
     auto* slip = new BackupSlip(m_desk, m_slips);
     connect(slip, &BackupSlip::backupAsked, this, &Workshop::backUp);
-    openSlip(slip);
-}
-
-void Workshop::openSlip(Slip* slip) {
-    closeFinder();
-    arrange();
-    m_slips->open(slip);
+    openSlip(slip, [this] { openBackupSlip(); });
 }
 
 void Workshop::backUp(const std::filesystem::path& target) {

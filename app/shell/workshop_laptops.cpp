@@ -86,7 +86,7 @@ void Workshop::openCopySlip() {
                                                  .arg(seat->lastOrderNumber));
                             });
             });
-    openSlip(slip);
+    openSlip(slip, [this] { openCopySlip(); });
 }
 
 void Workshop::openNewsSlip() {
@@ -110,7 +110,7 @@ void Workshop::openNewsSlip() {
                                                       words(target.string())));
                             });
             });
-    openSlip(slip);
+    openSlip(slip, [this] { openNewsSlip(); });
 }
 
 void Workshop::openTakingInSlip() {
@@ -125,7 +125,7 @@ void Workshop::openTakingInSlip() {
                         return takenInWords(*taken);
                     });
     });
-    openSlip(slip);
+    openSlip(slip, [this] { openTakingInSlip(); });
 }
 
 } // namespace holdfast::app

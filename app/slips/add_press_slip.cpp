@@ -26,6 +26,8 @@ public:
         const auto side = [&](Millimetres length) {
             return isNew() ? QString() : QString::number(length.value);
         };
+        // At the top: at the foot of a long form it would be cut off where it is to be read.
+        form().note(tr("A platen burns and its wiring is mains: repairs are for a licensed electrician."));
         form().line("name", tr("Name"), words(press.name))->setPlaceholder(tr("as Bench press"));
         form().pair();
         form().number("platenWidth", tr("Platen, width"), tr("mm"), side(press.platenWidth));
@@ -41,8 +43,7 @@ public:
         form().number("evenWithin", tr("Spots apart by"), tr("°C"), number(press.evenWithin.value));
         form().number("checkEvery", tr("Checked every"), tr("days"),
                       QString::number(press.checkEvery.count()));
-        form().note(tr("A platen burns and its wiring is mains: repairs are for a licensed electrician."));
-        setAction(isNew() ? tr("Set up the press") : tr("Keep it so"));
+        setAction(isNew() ? tr("Set up the press") : tr("Save the press"));
         setLong();
     }
 

@@ -66,8 +66,8 @@ protected:
         style.notPrewashedBecause = plain(form().text("reason"));
         if (style.sizes.empty())
             form().setError("sizes", tr("Sizes: name at least one, such as M; commas between."));
-        if (style.colours.empty())
-            form().setError("colours", tr("Colours: name at least one."));
+        if (const QString wrong = m_colours->wrong(); !wrong.isEmpty())
+            form().setError("colours", wrong);
         if (!form().isSound())
             return;
         const auto added = db::addStyle(desk().file(), style);

@@ -12,6 +12,8 @@
 #include <QLineEdit>
 #include <QPainter>
 
+#include <algorithm>
+
 namespace holdfast::app {
 
 namespace {
@@ -71,43 +73,73 @@ ColourRows::ColourRows(QWidget* parent)
     addRow();
     turnTo(0);
     connect(m_add, &QAbstractButton::clicked, this, [this] {
-        addRow();
-        m_rows.back().name->setFocus(Qt::TabFocusReason);
+        addRow().name->setFocus(Qt::TabFocusReason);
+        emit changed();
     });
     connect(m_picker, &ShadePicker::changed, this, [this] {
         if (const auto rgb = m_picker->shade()) {
-            Row& row = m_rows[m_current];
-            row.rgb = *rgb;
-            static_cast<RowSwatch*>(row.swatch)->setShade(*rgb);
+            setShade(m_rows[m_current], *rgb);
             emit changed();
         }
     });
 }
 
-void ColourRows::addRow() {
-    const std::size_t number = m_rows.size();
-    Row row{new RowSwatch(shadeOfRow(number)), new Field, shadeOfRow(number)};
-    row.name->setObjectName(QStringLiteral("colour-%1").arg(number));
-    row.name->editor()->setObjectName(QStringLiteral("colour-%1Editor").arg(number));
-    row.name->editor()->setAccessibleName(tr("Name of colour %1").arg(number + 1));
-    row.name->editor()->setPlaceholderText(tr("Name, as Moss"));
+ColourRows::Row& ColourRows::addRow() {
+    const std::uint32_t rgb = shadeOfRow(m_rows.size());
+    Row row{new QWidget, new RowSwatch(rgb), new Field,
+            new Button(QString(), QStringLiteral("close"), Button::Kind::Quiet), rgb};
+    row.name->editor()->setPlaceholderText(tr("Name, for example Moss"));
     row.name->editor()->installEventFilter(this);
-    auto* line = new QHBoxLayout;
+    auto* line = new QHBoxLayout(row.whole);
+    line->setContentsMargins(0, 0, 0, 0);
     line->setSpacing(kSpace8);
     line->addWidget(row.swatch);
     line->addWidget(row.name, 1);
-    m_column->addLayout(line);
-    row.swatch->show();
-    row.name->show(); // at once, so that the keyboard can go there
+    line->addWidget(row.remove);
+    m_column->addWidget(row.whole);
     connect(row.name, &Field::edited, this, [this] {
+        nameRows();
         showShade();
         emit changed();
     });
-    if (number > 0)
-        setTabOrder(m_rows.back().name, row.name);
-    setTabOrder(row.name, m_add);
+    connect(row.remove, &QAbstractButton::clicked, this, [this, whole = row.whole] { removeRow(whole); });
     m_rows.push_back(row);
+    nameRows();
+    row.whole->show(); // at once, so that the keyboard can go there
+    return m_rows.back();
+}
+
+void ColourRows::removeRow(const QWidget* whole) {
+    const auto row = std::ranges::find(m_rows, whole, [](const Row& each) { return each.whole; });
+    if (row == m_rows.end() || m_rows.size() == 1)
+        return;
+    const auto at = static_cast<std::size_t>(row - m_rows.begin());
+    QWidget* gone = row->whole;
+    row->name->disconnect(this);
+    m_rows.erase(row);
+    nameRows();
+    const std::size_t next = std::min(at, m_rows.size() - 1);
+    turnTo(next);
+    m_rows[next].name->setFocus(Qt::OtherFocusReason);
+    gone->setParent(nullptr);
+    gone->deleteLater(); // its own button brought us here
+    emit changed();
+}
+
+// Numbers follow the rows, and the keyboard comes to the row that wants a name.
+void ColourRows::nameRows() {
+    for (std::size_t at = 0; at < m_rows.size(); ++at) {
+        Row& row = m_rows[at];
+        row.name->setObjectName(QStringLiteral("colour-%1").arg(at));
+        row.name->editor()->setObjectName(QStringLiteral("colour-%1Editor").arg(at));
+        row.name->editor()->setAccessibleName(tr("Name of colour %1").arg(at + 1));
+        row.remove->setObjectName(QStringLiteral("removeColour-%1").arg(at));
+        row.remove->setAccessibleName(tr("Remove colour %1").arg(at + 1));
+        row.remove->setToolTip(row.remove->accessibleName());
+        row.remove->setVisible(m_rows.size() > 1);
+    }
     m_add->setVisible(m_rows.size() < kMostColours);
+    setFocusProxy(m_rows[firstUnnamed()].name);
 }
 
 bool ColourRows::eventFilter(QObject* watched, QEvent* event) {
@@ -124,10 +156,22 @@ void ColourRows::turnTo(std::size_t row) {
     showShade();
 }
 
+void ColourRows::setShade(Row& row, std::uint32_t rgb) {
+    row.rgb = rgb;
+    static_cast<RowSwatch*>(row.swatch)->setShade(rgb);
+}
+
 void ColourRows::showShade() {
     const QString name = m_rows[m_current].name->text().trimmed();
     m_shadeOf->setText(name.isEmpty() ? tr("Shade of colour %1").arg(m_current + 1)
                                       : tr("Shade of %1").arg(name));
+}
+
+std::size_t ColourRows::firstUnnamed() const {
+    for (std::size_t at = 0; at < m_rows.size(); ++at)
+        if (m_rows[at].name->text().trimmed().isEmpty())
+            return at;
+    return m_rows.size() - 1;
 }
 
 std::vector<Colour> ColourRows::colours() const {
@@ -136,6 +180,41 @@ std::vector<Colour> ColourRows::colours() const {
         if (!row.name->text().trimmed().isEmpty())
             colours.push_back({{}, plain(row.name->text()), row.rgb});
     return colours;
+}
+
+bool ColourRows::isFilled() const {
+    return wrong().isEmpty();
+}
+
+QString ColourRows::wrong() const {
+    if (colours().empty())
+        return tr("Colours: name at least one.");
+    if (colours().size() < m_rows.size())
+        return tr("Colour %1 has a shade and no name: name it, or remove it.").arg(firstUnnamed() + 1);
+    return {};
+}
+
+QVariant ColourRows::typed() const {
+    QVariantList rows;
+    for (const Row& row : m_rows)
+        rows.append(QVariant(QVariantList{row.name->text(), row.rgb}));
+    return rows;
+}
+
+void ColourRows::putBack(const QVariant& typed) {
+    const QVariantList rows = typed.toList();
+    while (std::ssize(m_rows) < rows.size())
+        addRow();
+    while (m_rows.size() > 1 && std::ssize(m_rows) > rows.size())
+        removeRow(m_rows.back().whole);
+    for (std::size_t at = 0; at < m_rows.size() && std::ssize(m_rows) == rows.size(); ++at) {
+        const QVariantList row = rows[static_cast<qsizetype>(at)].toList();
+        m_rows[at].name->setText(row.value(0).toString());
+        setShade(m_rows[at], row.value(1).toUInt());
+    }
+    nameRows();
+    turnTo(0);
+    emit changed();
 }
 
 } // namespace holdfast::app

@@ -1,7 +1,8 @@
 #pragma once
-// The colours of a blank style as rows of shade and name; the card of shades below serves the row that has
-// the keyboard.
+// The colours of a style, a row for each with its name and its shade; below them the shade card of the row
+// that the keyboard is in. A row that was added must be named, or taken out again.
 
+#include "app/slips/typed_values.h"
 #include "core/blanks/blank_style.h"
 
 #include <QWidget>
@@ -17,15 +18,19 @@ class Field;
 class Label;
 class ShadePicker;
 
-class ColourRows : public QWidget {
+class ColourRows : public QWidget, public KeepsTyped {
     Q_OBJECT
 
 public:
     explicit ColourRows(QWidget* parent = nullptr);
 
-    // Rows without a name are left out.
-    std::vector<Colour> colours() const;
-    bool isFilled() const { return !colours().empty(); }
+    std::vector<Colour> colours() const; // those with a name
+    bool isFilled() const;               // there is one, and none is without a name
+    // What is wrong with the names, empty if nothing. The keyboard goes to the row that is meant next.
+    QString wrong() const;
+
+    QVariant typed() const override;
+    void putBack(const QVariant& typed) override;
 
 signals:
     void changed();
@@ -35,14 +40,19 @@ protected:
 
 private:
     struct Row {
-        QWidget* swatch;
-        Field* name;
-        std::uint32_t rgb;
+        QWidget* whole = nullptr;
+        QWidget* swatch = nullptr;
+        Field* name = nullptr;
+        Button* remove = nullptr;
+        std::uint32_t rgb = 0;
     };
-
-    void addRow();
+    Row& addRow();
+    void removeRow(const QWidget* whole);
     void turnTo(std::size_t row);
+    void setShade(Row& row, std::uint32_t rgb);
+    void nameRows();
     void showShade();
+    std::size_t firstUnnamed() const; // the last row where each has a name
 
     std::vector<Row> m_rows;
     std::size_t m_current = 0;

@@ -85,12 +85,8 @@ FibreRows::Row& FibreRows::addRow(Fibre fibre, const QString& share) {
         showSum();
         emit changed();
     });
-    if (number > 0)
-        setTabOrder(m_rows.back().share, row.fibre);
-    else
+    if (number == 0)
         setFocusProxy(row.fibre);
-    setTabOrder(row.fibre, row.share);
-    setTabOrder(row.share, m_add);
     m_rows.push_back(row);
     m_add->setVisible(number + 1 < kFibreCount);
     return m_rows.back();
@@ -122,6 +118,26 @@ int FibreRows::sum() const {
     for (const FibreShare& share : fibres())
         sum += std::clamp(share.percent, 0, 10 * kWhole);
     return sum;
+}
+
+QVariant FibreRows::typed() const {
+    QVariantList rows;
+    for (const Row& row : m_rows)
+        rows.append(QVariant(QVariantList{row.fibre->currentIndex(), row.share->text()}));
+    return rows;
+}
+
+void FibreRows::putBack(const QVariant& typed) {
+    const QVariantList rows = typed.toList();
+    while (std::ssize(m_rows) < rows.size())
+        addRow(nextFibre(), {});
+    for (qsizetype at = 0; at < rows.size(); ++at) {
+        const QVariantList row = rows[at].toList();
+        m_rows[static_cast<std::size_t>(at)].fibre->setCurrentIndex(row.value(0).toInt());
+        m_rows[static_cast<std::size_t>(at)].share->setText(row.value(1).toString());
+    }
+    showSum();
+    emit changed();
 }
 
 bool FibreRows::isFilled() const {

@@ -1,6 +1,7 @@
 #pragma once
 // The fibres of a label as rows of fibre and share, and what they add to, said as it is typed.
 
+#include "app/slips/typed_values.h"
 #include "core/blanks/blank_style.h"
 
 #include <QWidget>
@@ -16,7 +17,7 @@ class Field;
 class Label;
 class PickList;
 
-class FibreRows : public QWidget {
+class FibreRows : public QWidget, public KeepsTyped {
     Q_OBJECT
 
 public:
@@ -26,6 +27,9 @@ public:
     std::vector<FibreShare> fibres() const;
     bool isFilled() const; // adds to 100
     int sum() const;
+
+    QVariant typed() const override;
+    void putBack(const QVariant& typed) override;
 
 signals:
     void changed();

@@ -6,10 +6,12 @@
 #include "app/theme/type.h"
 #include "app/widgets/field.h"
 #include "app/widgets/label.h"
+#include "app/widgets/long_field.h"
 #include "app/widgets/switch.h"
 
 #include <QApplication>
 #include <QBoxLayout>
+#include <QPlainTextEdit>
 #include <QPointer>
 #include <QTimer>
 
@@ -105,6 +107,16 @@ Field* Form::line(std::string_view name, const QString& label, const QString& te
     Part& part = addPart(name, label, isInside ? QString() : label, field);
     part.isFilled = [field] { return !field->text().trimmed().isEmpty(); };
     connect(field, &Field::edited, this, [this, key = std::string(name)] { told(key); });
+    return field;
+}
+
+LongField* Form::longLine(std::string_view name, const QString& label, const QString& text) {
+    auto* field = new LongField(label);
+    field->editor()->setObjectName(objectNameOf(name) + QStringLiteral("Editor"));
+    field->setText(text);
+    Part& part = addPart(name, label, label, field);
+    part.isFilled = [field] { return !field->text().trimmed().isEmpty(); };
+    connect(field, &LongField::edited, this, [this, key = std::string(name)] { told(key); });
     return field;
 }
 
@@ -249,6 +261,8 @@ void Form::focusPart(const Part& part) {
     target->setFocus(Qt::TabFocusReason);
     if (auto* field = qobject_cast<Field*>(target))
         field->selectAll();
+    else if (auto* longer = qobject_cast<LongField*>(target))
+        longer->selectAll();
     // Once its place is known: when the slip has just come, or words of an error have moved it.
     QTimer::singleShot(0, this, [this, row = QPointer<QWidget>(part.row)] {
         if (row)
@@ -271,6 +285,15 @@ bool Form::focusFirstToFill() {
         return true;
     }
     return false;
+}
+
+bool Form::focusFirst() {
+    const auto first = std::ranges::find_if(
+        m_parts, [](const Part& part) { return !part.row->isHidden() && part.control->isEnabled(); });
+    if (first == m_parts.end())
+        return false;
+    focusPart(*first);
+    return true;
 }
 
 bool Form::focusNext() {

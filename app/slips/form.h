@@ -32,6 +32,7 @@ namespace holdfast::app {
 class Field;
 class FormRow;
 class Label;
+class LongField;
 class Stepper;
 class Switch;
 
@@ -43,6 +44,8 @@ public:
 
     // ── parts, each below the last; the name is also the control's objectName ──
     Field* line(std::string_view name, const QString& label, const QString& text = {});
+    // Text longer than a line: below its label, in two lines or more.
+    LongField* longLine(std::string_view name, const QString& label, const QString& text = {});
     Field* number(std::string_view name, const QString& label, const QString& unit, const QString& text = {});
     Choice* segments(std::string_view name, const QString& label, const QStringList& words, int chosen = -1);
     Choice* tiles(std::string_view name, const QString& label, Choice::Shape shape,
@@ -90,6 +93,7 @@ public:
     void focusOn(std::string_view name);
     // The first part still to be filled; false where there is none, or the keyboard is there already.
     bool focusFirstToFill();
+    bool focusFirst(); // false where there is no part
     // Onward from what has the keyboard; false behind the last part.
     bool focusNext();
     void focusFirstError();

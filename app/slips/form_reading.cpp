@@ -4,6 +4,7 @@
 #include "app/slips/form_row.h"
 #include "app/widgets/choice.h"
 #include "app/widgets/field.h"
+#include "app/widgets/long_field.h"
 #include "app/widgets/switch.h"
 
 #include <QCoreApplication>
@@ -36,6 +37,8 @@ T Form::kept(std::string_view name, const Result<T>& read, T otherwise) {
 QString Form::text(std::string_view name) const {
     const Part* part = find(name);
     assert(part);
+    if (const auto* longer = qobject_cast<LongField*>(part->control))
+        return longer->text().trimmed();
     return qobject_cast<Field*>(part->control)->text().trimmed();
 }
 

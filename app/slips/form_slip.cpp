@@ -1,6 +1,7 @@
 #include "app/slips/form_slip.h"
 
 #include "app/desk/formats.h"
+#include "app/slips/typed_values.h"
 #include "app/theme/measures.h"
 #include "app/widgets/banner.h"
 #include "app/widgets/button.h"
@@ -10,6 +11,12 @@
 #include <QKeyEvent>
 
 namespace holdfast::app {
+
+namespace {
+
+constexpr int kClearHeight = 32;
+
+} // namespace
 
 FormSlip::FormSlip(ShopDesk& desk, const QString& title, const QString& about, QWidget* parent)
     : Slip(parent)
@@ -26,7 +33,6 @@ FormSlip::FormSlip(ShopDesk& desk, const QString& title, const QString& about, Q
     head->setContentsMargins(kSpace16, kSpace16, kSpace16, kSpace12);
     head->setSpacing(kSpace4);
     head->addWidget((new Label(title, Type::CardTitle))->wrapped());
-    head->addWidget(m_about);
     column->addLayout(head);
     column->addWidget(new ThreadLine);
     column->addWidget(m_form, 1);
@@ -38,12 +44,46 @@ FormSlip::FormSlip(ShopDesk& desk, const QString& title, const QString& about, Q
     foot->addWidget(m_action);
     column->addLayout(foot);
 
+    m_asLeft = makeAsLeft();
+    m_form->add(m_asLeft);
+    m_form->add(m_about);
     setAbout(about);
     m_banner->hide();
     m_action->setObjectName(QStringLiteral("slipAction"));
     m_action->setKey(QKeySequence(Qt::CTRL | Qt::Key_Return));
     connect(m_action, &QAbstractButton::clicked, this, &FormSlip::submit);
     connect(m_form, &Form::edited, this, [this] { refuse({}); });
+}
+
+QWidget* FormSlip::makeAsLeft() {
+    auto* row = new QWidget;
+    auto* layout = new QHBoxLayout(row);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->addWidget((new Label(tr("As you left it."), Type::SupportStrong))->wrapped(), 1);
+    auto* clear = new Button(tr("Clear the form"), Button::Kind::Quiet);
+    clear->setObjectName(QStringLiteral("clearForm"));
+    clear->setTargetHeight(kClearHeight);
+    connect(clear, &QAbstractButton::clicked, this, &Slip::freshAsked);
+    layout->addWidget(clear);
+    row->setObjectName(QStringLiteral("asLeft"));
+    row->hide();
+    return row;
+}
+
+QVariantMap FormSlip::typed() const {
+    QVariantMap typed;
+    if (m_isFinished)
+        return typed;
+    const QVariantMap now = typedIn(*m_form);
+    for (auto each = now.begin(); each != now.end(); ++each)
+        if (m_begunWith.value(each.key()) != *each)
+            typed.insert(each.key(), *each);
+    return typed;
+}
+
+void FormSlip::putBack(const QVariantMap& typed) {
+    putBackInto(*m_form, typed);
+    m_asLeft->show();
 }
 
 void FormSlip::setAbout(const QString& about) {
@@ -58,8 +98,10 @@ void FormSlip::setAction(const QString& words) {
 void FormSlip::begin() {
     if (!m_beginAt.empty())
         m_form->focusOn(m_beginAt);
-    else if (!m_form->focusFirstToFill())
+    else if (!m_form->focusFirstToFill() && !m_form->focusFirst())
         m_action->setFocus(Qt::OtherFocusReason);
+    if (m_begunWith.isEmpty())
+        m_begunWith = typedIn(*m_form);
 }
 
 void FormSlip::submit() {

@@ -1,5 +1,7 @@
 #pragma once
-// A slip with its form: the title, what it is about, the parts, and one action at the foot.
+// A slip with its form: the title, what it is about and the parts, which scroll together, and one action at
+// the foot, which is always in view. What was typed in a form that was left is in it when it is opened again,
+// with a line that says so and clears it.
 //
 // Ctrl+Enter does the action from anywhere. Enter goes to the next part that is still to be filled and does
 // the action when none is left (pressed in an empty part it does so too, and what is missing is said); in a
@@ -22,6 +24,8 @@ public:
 
     QString title() const override { return m_title; }
     void begin() override;
+    QVariantMap typed() const override;
+    void putBack(const QVariantMap& typed) override;
     Form& form() { return *m_form; }
     const Form& form() const { return *m_form; }
     QString refusal() const { return m_refusal; } // said above the action
@@ -55,11 +59,15 @@ protected:
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
+    QWidget* makeAsLeft();
+
     ShopDesk& m_desk;
     QString m_title;
     QString m_refusal;
     std::string m_beginAt;
+    QVariantMap m_begunWith;
     Label* m_about = nullptr;
+    QWidget* m_asLeft = nullptr;
     Form* m_form = nullptr;
     Banner* m_banner = nullptr;
     Button* m_action = nullptr;

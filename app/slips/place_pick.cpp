@@ -38,11 +38,13 @@ PlacePick::PlacePick(Form& form, ShopDesk& desk, const QString& label, std::opti
         m_places.push_back(place.id);
         items.append({words(place.name)});
     }
-    items.append({inPlacePick("A new place")});
+    items.append({inPlacePick("A new storage place")});
     if (m_places.empty())
         at = 0;
     form.list("place", label, items, at);
-    form.line("placeName", inPlacePick("Its name"));
+    // The first of a shop need not be named by the person: there is only one.
+    form.line("placeName", inPlacePick("Name of the storage place"),
+              m_places.empty() ? inPlacePick("Shelf") : QString());
     form.alsoNamed("name", "placeName");
     showName();
     QObject::connect(&form, &Form::edited, &form, [this] { showName(); });

@@ -4,6 +4,7 @@
 #include "app/slips/slip_makers.h"
 #include "app/slips/week_rows.h"
 #include "app/widgets/field.h"
+#include "app/widgets/long_field.h"
 #include "app/widgets/switch.h"
 #include "core/trade/unit_words.h"
 #include "db/actions/shop_actions.h"
@@ -49,7 +50,7 @@ public:
             addPressing();
         if (has(SettingsPart::Shop))
             beginAt("shopName");
-        setAction(tr("Keep these settings"));
+        setAction(tr("Save these settings"));
         setLong();
     }
 
@@ -87,10 +88,10 @@ private:
         form().line("shopName", tr("Name"), words(m_before.shopName));
         askWhereOrdersAreTaken();
         form()
-            .line("collectAt", tr("Orders are collected at"), words(m_before.collectAt))
+            .longLine("collectAt", tr("Orders are collected at"), words(m_before.collectAt))
             ->setPlaceholder(tr("for the claim ticket; empty: not printed"));
         form()
-            .line("whenEdgeLifts", tr("When an edge lifts"), words(m_before.whenEdgeLifts))
+            .longLine("whenEdgeLifts", tr("When an edge lifts"), words(m_before.whenEdgeLifts))
             ->setPlaceholder(tr("for the care card; empty: not printed"));
         form().pair();
         form().line("currency", tr("Currency"), words(m_before.currency.code));

@@ -4,6 +4,7 @@
 
 #include "app/desk/shop_desk.h"
 
+#include <QVariantMap>
 #include <QWidget>
 
 namespace holdfast::app {
@@ -18,11 +19,18 @@ public:
     // Puts the keyboard on the first field that is still to be filled.
     virtual void begin() = 0;
 
+    // What a person changed since begin(), and how a slip left half filled gets it again.
+    virtual QVariantMap typed() const { return {}; }
+    virtual void putBack(const QVariantMap& typed) { Q_UNUSED(typed) }
+
 signals:
-    void finished(); // done, or nothing left to do
+    void finished();   // done, or nothing left to do
+    void freshAsked(); // as it was before anything was typed
 };
 
 // Makes the form; none where the matter it is about is gone.
 Slip* makeSlip(SlipName name, ShopDesk& desk, const Matter& matter, QWidget* parent);
+// The same for the same form about the same thing.
+QString slipKey(SlipName name, const Matter& matter);
 
 } // namespace holdfast::app

@@ -1,7 +1,31 @@
 #include "app/slips/slip.h"
 #include "app/slips/slip_makers.h"
 
+#include <QStringList>
+
 namespace holdfast::app {
+
+QString slipKey(SlipName name, const Matter& matter) {
+    QStringList parts{QString::number(static_cast<int>(name)), matter.size};
+    const auto add = [&](const auto& id) { parts.append(id ? QString::number(id->value) : QString()); };
+    add(matter.order);
+    add(matter.garment);
+    add(matter.decal);
+    add(matter.roll);
+    add(matter.film);
+    add(matter.lot);
+    add(matter.style);
+    add(matter.place);
+    add(matter.press);
+    add(matter.colour);
+    add(matter.claim);
+    add(matter.fair);
+    parts.append(matter.settings ? QString::number(static_cast<int>(*matter.settings)) : QString());
+    parts.append(matter.rule ? QString::number(static_cast<int>(*matter.rule)) : QString());
+    for (const DecalId decal : matter.decals)
+        parts.append(QString::number(decal.value));
+    return parts.join(u'/');
+}
 
 Slip* makeSlip(SlipName name, ShopDesk& desk, const Matter& matter, QWidget* parent) {
     switch (name) {

@@ -7,7 +7,7 @@
 #include "app/theme/tokens.h"
 #include "app/theme/type.h"
 
-#include <QEvent>
+#include <QFocusEvent>
 #include <QFontMetricsF>
 #include <QLineEdit>
 #include <QMouseEvent>
@@ -21,10 +21,37 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kFieldHeight = 44;
+constexpr int kLeastHeight = 44;
 constexpr int kPadding = 12;
 constexpr int kInsideGap = 8;
 constexpr int kShortestEditor = 44;
+
+// So that the cursor is at the beginning, and that is what is seen of a long text.
+void selectFromItsEnd(QLineEdit& editor) {
+    const auto all = static_cast<int>(editor.text().size());
+    editor.setSelection(all, -all);
+}
+
+class FieldEditor : public QLineEdit {
+public:
+    using QLineEdit::QLineEdit;
+
+protected:
+    void focusInEvent(QFocusEvent* event) override {
+        QLineEdit::focusInEvent(event);
+        if (event->reason() == Qt::TabFocusReason || event->reason() == Qt::BacktabFocusReason)
+            selectFromItsEnd(*this);
+    }
+    void focusOutEvent(QFocusEvent* event) override {
+        QLineEdit::focusOutEvent(event);
+        if (event->reason() != Qt::ActiveWindowFocusReason && event->reason() != Qt::PopupFocusReason)
+            setCursorPosition(0);
+    }
+};
+
+int fieldHeight() {
+    return std::max(kLeastHeight, lineHeight(Type::BodyStrong) + 2 * kPadding);
+}
 
 int ceiled(qreal width) {
     return static_cast<int>(std::ceil(width));
@@ -35,7 +62,7 @@ int ceiled(qreal width) {
 Field::Field(const QString& label, QWidget* parent)
     : QWidget(parent)
     , m_label(label)
-    , m_editor(new QLineEdit(this))
+    , m_editor(new FieldEditor(this))
     , m_frame(new QWidget(this)) {
     m_editor->setFrame(false);
     weigh();
@@ -64,6 +91,8 @@ QString Field::text() const {
 
 void Field::setText(const QString& text) {
     m_editor->setText(text);
+    if (!m_editor->hasFocus())
+        m_editor->setCursorPosition(0); // a text too long for the line shows its beginning
 }
 
 void Field::setLabel(const QString& label) {
@@ -113,7 +142,7 @@ void Field::setKey(const QKeySequence& keys) {
         m_shortcut = new QShortcut(keys, this);
         connect(m_shortcut, &QShortcut::activated, this, [this] {
             m_editor->setFocus(Qt::ShortcutFocusReason);
-            m_editor->selectAll();
+            selectAll();
         });
     }
 }
@@ -124,7 +153,7 @@ void Field::showKey(const QKeySequence& keys) {
 }
 
 void Field::selectAll() {
-    m_editor->selectAll();
+    selectFromItsEnd(*m_editor);
 }
 
 // What was typed is strong, what only might be is not.
@@ -133,7 +162,7 @@ void Field::weigh() {
 }
 
 QRect Field::frame() const {
-    return {0, 0, width(), kFieldHeight};
+    return {0, 0, width(), fieldHeight()};
 }
 
 QRect Field::errorBox(int width) const {
@@ -145,13 +174,13 @@ QRect Field::errorBox(int width) const {
     const QRectF words = metrics.boundingRect(QRectF(0, 0, std::max(width - left, kShortestEditor), 1000),
                                               Qt::TextWordWrap, m_error);
     const int lines = std::max(1, static_cast<int>(std::lround(words.height() / metrics.lineSpacing())));
-    return {left, kFieldHeight + 6, width - left, lines * lineHeight(Type::SmallStrong)};
+    return {left, fieldHeight() + 6, width - left, lines * lineHeight(Type::SmallStrong)};
 }
 
 QSize Field::sizeHint() const {
     const int wide = std::max(width(), minimumSizeHint().width());
-    const int below = m_error.isEmpty() ? 0 : errorBox(wide).bottom() + 1 - kFieldHeight;
-    return {minimumSizeHint().width() + 60, kFieldHeight + below};
+    const int below = m_error.isEmpty() ? 0 : errorBox(wide).bottom() + 1 - fieldHeight();
+    return {minimumSizeHint().width() + 60, fieldHeight() + below};
 }
 
 QSize Field::minimumSizeHint() const {
@@ -168,7 +197,7 @@ QSize Field::minimumSizeHint() const {
     if (!m_keyText.isEmpty()) {
         wide += ceiled(keyCapSize(m_keyText).width()) + kInsideGap;
     }
-    return {wide, kFieldHeight};
+    return {wide, fieldHeight()};
 }
 
 void Field::arrange() {
@@ -189,7 +218,7 @@ void Field::arrange() {
         right -= ceiled(widthOf(m_suffix, Type::Support)) + kInsideGap;
     }
     // A line edit keeps two pixels of margin of its own on each side.
-    m_editor->setGeometry(left - 2, 2, std::max(right - left, 8) + 4, kFieldHeight - 4);
+    m_editor->setGeometry(left - 2, 2, std::max(right - left, 8) + 4, fieldHeight() - 4);
     updateGeometry();
     update();
 }

@@ -39,11 +39,11 @@ FormSlip* SlipsFixture::open(SlipName name, const Matter& matter) {
 }
 
 void SlipsFixture::type(const QString& field, const QString& text) {
-    auto* editor = m_slip->findChild<QLineEdit*>(field + QStringLiteral("Editor"));
+    auto* editor = m_slip->findChild<QWidget*>(field + QStringLiteral("Editor"));
     if (!editor)
         stopBecause("no field " + field.toStdString());
     editor->setFocus(Qt::TabFocusReason);
-    editor->selectAll();
+    press(Qt::Key_A, Qt::ControlModifier);
     if (text.isEmpty())
         press(Qt::Key_Delete);
     else
