@@ -9,9 +9,9 @@
 #include "app/papers/paper_files.h"
 #include "app/papers/paper_making.h"
 #include "app/papers/roll_label.h"
-#include "app/places/cutting_mat/cut_file.h"
-#include "app/places/cutting_mat/mat_sheet.h"
-#include "app/places/cutting_mat/mat_words.h"
+#include "app/places/cutting_bench/bench_words.h"
+#include "app/places/cutting_bench/cut_file.h"
+#include "app/places/cutting_bench/cut_sheet.h"
 #include "app/theme/type.h"
 #include "core/cutting/nest.h"
 
@@ -134,11 +134,11 @@ public:
         const std::vector<Nest> nests = nestsOf(shop);
         if (nests.empty())
             return Done{};
-        const CutSheetWish wish;
+        const CutFileWish wish;
         const auto drawn =
             pdf(QStringLiteral("cut-sheets"), PapersWords::tr("Cut sheets"), [&](QPdfWriter& writer) {
                 writer.setPageSize(QPageSize(QPageSize::A4));
-                return drawMatSheets(writer, shop, nests, wish, [](double) { return true; });
+                return drawCutSheets(writer, shop, nests, wish, [](double) { return true; });
             });
         if (!drawn.ok())
             return drawn;

@@ -5,7 +5,7 @@
 #include "app/command_line/tour_papers.h"
 #include "app/command_line/verbs.h"
 #include "app/places/back_room/back_room_place.h"
-#include "app/places/cutting_mat/cutting_mat_place.h"
+#include "app/places/cutting_bench/cutting_bench_place.h"
 #include "app/places/figures/figures_place.h"
 #include "app/shell/command_finder.h"
 #include "app/shell/foot_line.h"
@@ -84,11 +84,14 @@ constexpr std::array<std::pair<SlipName, const char*>, 37> kSlips{{
     {SlipName::Settings, "settings"},
 }};
 
-constexpr std::pair<FigureQuestion, const char*> kQuestions[] = {
-    {FigureQuestion::WhatIsCommon, "in-common"}, {FigureQuestion::Holding, "holding"},
-    {FigureQuestion::Months, "months"},          {FigureQuestion::Promises, "promises"},
-    {FigureQuestion::Takings, "takings"},        {FigureQuestion::Earned, "earned"},
-    {FigureQuestion::Bring, "bring"},            {FigureQuestion::Film, "film"}};
+constexpr std::pair<FigureQuestion, const char*> kQuestions[] = {{FigureQuestion::WhatIsCommon, "in-common"},
+                                                                 {FigureQuestion::Holding, "holding"},
+                                                                 {FigureQuestion::Months, "months"},
+                                                                 {FigureQuestion::Promises, "promises"},
+                                                                 {FigureQuestion::Takings, "takings"},
+                                                                 {FigureQuestion::Earned, "earned"},
+                                                                 {FigureQuestion::Bring, "bring"},
+                                                                 {FigureQuestion::Film, "film"}};
 
 constexpr std::pair<RoomSection, const char*> kSections[] = {
     {RoomSection::Prices, "prices"},   {RoomSection::Work, "work"},   {RoomSection::Films, "films"},
@@ -97,8 +100,8 @@ constexpr std::pair<RoomSection, const char*> kSections[] = {
 
 bool isSearching(const MainWindow& window) {
     const Workshop* workshop = window.workshop();
-    const auto* mat = workshop ? qobject_cast<const CuttingMatPlace*>(workshop->place()) : nullptr;
-    return mat && mat->isSearching();
+    const auto* bench = workshop ? qobject_cast<const CuttingBenchPlace*>(workshop->place()) : nullptr;
+    return bench && bench->isSearching();
 }
 
 void settle(const MainWindow& window) {
@@ -224,7 +227,7 @@ private:
             fullest.decal = film.waiting.front();
         }
         workshop.turnTo(PlaceName::CuttingMat, fullest);
-        if (const auto kept = keep(window, "cutting-mat-at-work"); !kept.ok())
+        if (const auto kept = keep(window, "cutting-bench-at-work"); !kept.ok())
             return kept;
         for (const auto& [id, assessment] : reckoned->assessments) {
             const Finding* hold = assessment.firstHold();
@@ -346,9 +349,9 @@ Result<std::string> tour(const Arguments& arguments, const Clock& clock) {
         if (const auto copied = db::backup(**shop, copy); !copied.ok())
             return copied.error();
     }
-    CuttingMatPlace::setSearchRounds(kSearchRounds);
+    CuttingBenchPlace::setSearchRounds(kSearchRounds);
     auto drawn = Tour{arguments, clock}.draw(copy);
-    CuttingMatPlace::setSearchRounds(std::nullopt);
+    CuttingBenchPlace::setSearchRounds(std::nullopt);
     return drawn;
 }
 

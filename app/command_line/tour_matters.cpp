@@ -1,6 +1,6 @@
 #include "app/command_line/tour_matters.h"
 
-#include "app/places/cutting_mat/cut_not_pressed.h"
+#include "app/places/cutting_bench/cut_not_pressed.h"
 #include "db/tables/claims.h"
 
 namespace holdfast::app {

@@ -2,7 +2,7 @@
 
 #include "app/desk/formats.h"
 #include "app/theme/wording_outline.h"
-#include "core/cutting/cut_sheet.h"
+#include "core/cutting/cut_file.h"
 
 namespace holdfast::app {
 

@@ -96,7 +96,7 @@ public:
                 .target = GoTo{PlaceName::FilmShelf, matter}};
     }
 
-    static FinderEntry mat(const FilmToCut& toCut, const Film& film) {
+    static FinderEntry bench(const FilmToCut& toCut, const Film& film) {
         const std::size_t waiting = toCut.waiting.size();
         Matter matter;
         matter.film = film.id;
@@ -192,11 +192,11 @@ std::vector<FinderEntry> rolls(const ReckonedShop& shop) {
     return entries;
 }
 
-// Films that have something to cut, to turn to their mats.
-std::vector<FinderEntry> mats(const ReckonedShop& shop) {
+// Films that have something to cut, to turn to them on the cutting bench.
+std::vector<FinderEntry> filmsToCutNow(const ReckonedShop& shop) {
     std::vector<FinderEntry> entries;
     for (const FilmToCut& film : filmsToCut(shop))
-        entries.push_back(FinderWords::mat(film, shop.facts.films.at(film.film)));
+        entries.push_back(FinderWords::bench(film, shop.facts.films.at(film.film)));
     return entries;
 }
 
@@ -252,7 +252,7 @@ std::vector<FinderEntry> findEntries(ShopDesk& desk, const QString& typed, std::
     if (!typedWords.isEmpty()) {
         addOrders(ranked, desk, typed);
         if (!desk.awaitsClimate()) {
-            addMatching(ranked, mats(*desk.shop()), typedWords);
+            addMatching(ranked, filmsToCutNow(*desk.shop()), typedWords);
             addMatching(ranked, rolls(*desk.shop()), typedWords);
         }
         addMatching(ranked, lots(*desk.shop()), typedWords);

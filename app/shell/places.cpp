@@ -2,7 +2,7 @@
 
 #include "app/places/back_room/back_room_place.h"
 #include "app/places/blank_rail/blank_rail_place.h"
-#include "app/places/cutting_mat/cutting_mat_place.h"
+#include "app/places/cutting_bench/cutting_bench_place.h"
 #include "app/places/fair_table/fair_table_place.h"
 #include "app/places/figures/figures_place.h"
 #include "app/places/film_shelf/film_shelf_place.h"
@@ -33,9 +33,9 @@ std::vector<BuiltPlace> allBuilt() {
          QT_TRANSLATE_NOOP("holdfast::app::Places", "Film shelf"), "film-shelf", true, make<FilmShelfPlace>},
         {PlaceName::BlankRail, 4, PlaceGroup::Bench, "blank-rail",
          QT_TRANSLATE_NOOP("holdfast::app::Places", "Blank rail"), "blank-rail", false, make<BlankRailPlace>},
-        {PlaceName::CuttingMat, 5, PlaceGroup::Bench, "cutting-mat",
-         QT_TRANSLATE_NOOP("holdfast::app::Places", "Cutting mat"), "cutting-mat", true,
-         make<CuttingMatPlace>},
+        {PlaceName::CuttingMat, 5, PlaceGroup::Bench, "cutting-bench",
+         QT_TRANSLATE_NOOP("holdfast::app::Places", "Cutting bench"), "cutting-bench", true,
+         make<CuttingBenchPlace>},
         {PlaceName::OrderBook, 6, PlaceGroup::Desk, "order-book",
          QT_TRANSLATE_NOOP("holdfast::app::Places", "Order book"), "order-book", true, make<OrderBookPlace>},
         {PlaceName::Figures, 7, PlaceGroup::Desk, "figures",

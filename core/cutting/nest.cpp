@@ -73,8 +73,8 @@ private:
                 m_lack.emplace(id,
                                "No roll is long enough for " + sizeWords(decal.width, decal.height) + ".");
             else if (m_decals.size() == kMostPieces)
-                m_lack.emplace(id, "The mat takes " + std::to_string(kMostPieces) +
-                                       " decals at once: cut those first.");
+                m_lack.emplace(id, "Only " + std::to_string(kMostPieces) +
+                                       " decals are nested at once: cut those first.");
             else
                 m_decals.push_back(&decal);
         }
@@ -155,7 +155,7 @@ private:
 
     const MatWish& m_wish;
     const Film& m_film;
-    MatMargins m_margins;
+    NestMargins m_margins;
     bool m_mayTurn;
     std::vector<const FilmRoll*> m_rolls;
     std::vector<const Decal*> m_decals; // by promise
@@ -175,12 +175,12 @@ Result<FilmNests> nestFilm(const ReckonedShop& shop, const FilmToCut& film, cons
 
 Millimetres nestedLength(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth,
                          const ShopSettings& settings) {
-    const MatMargins margins{settings.decalGap, settings.edgeMargin};
+    const NestMargins margins{settings.decalGap, settings.edgeMargin};
     StripTask task{stripWidth(rollWidth, margins).value, std::nullopt, {}};
     for (const Decal* decal : decals)
         task.pieces.push_back(pieceOf(*decal, !film.hasGrain, margins));
     const Result<StripPacking> packing = packAtOnce(task);
-    // More than the mat takes at once are cut in rows.
+    // More than are nested at once are cut in rows.
     return packing.ok() ? Millimetres{packing->length} : lengthInRows(decals, film, rollWidth, settings);
 }
 

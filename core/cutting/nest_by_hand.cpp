@@ -67,7 +67,7 @@ std::optional<DecalPin> nearestFreePlace(const Nest& nest, DecalId decal, const 
     const NestedDecal* moved = nest.find(decal);
     if (!moved)
         return std::nullopt;
-    const MatMargins margins{nest.gap, nest.edge};
+    const NestMargins margins{nest.gap, nest.edge};
     const FilmArea lying = lyingAt(*moved, wanted);
     const std::int64_t leastAcross = margins.edge.value;
     const std::int64_t mostAcross = (nest.rollWidth - margins.edge - lying.acrossSize).value;
@@ -124,7 +124,7 @@ Nest withDecalAt(const Nest& nest, DecalId decal, const DecalPin& place) {
     sizes.id = decal;
     sizes.width = place.isTurned ? lies.alongSize : lies.acrossSize;
     sizes.height = place.isTurned ? lies.acrossSize : lies.alongSize;
-    const MatMargins margins{nest.gap, nest.edge};
+    const NestMargins margins{nest.gap, nest.edge};
     *found = nestedAt(sizes, placeOf(place, margins), nest.rollWidth, margins);
     found->isPinned = true;
     settle(moved);

@@ -18,11 +18,11 @@ FilmArea grown(const FilmArea& area, Millimetres by, Millimetres rollWidth) {
     return {across, along, acrossEnd - across, area.along + area.alongSize + by - along};
 }
 
-MatMargins marginsOf(const Nest& nest) {
+NestMargins marginsOf(const Nest& nest) {
     return {nest.gap, nest.edge};
 }
 
-StripPiece pieceOf(const NestedDecal& nested, bool mayTurn, const MatMargins& margins) {
+StripPiece pieceOf(const NestedDecal& nested, bool mayTurn, const NestMargins& margins) {
     Decal decal;
     decal.width = nested.isTurned ? nested.lies.alongSize : nested.lies.acrossSize;
     decal.height = nested.isTurned ? nested.lies.acrossSize : nested.lies.alongSize;
@@ -34,21 +34,21 @@ StripPiece pieceOf(const NestedDecal& nested, bool mayTurn, const MatMargins& ma
 
 } // namespace
 
-Millimetres stripWidth(Millimetres rollWidth, const MatMargins& margins) {
+Millimetres stripWidth(Millimetres rollWidth, const NestMargins& margins) {
     return rollWidth - margins.edge * 2 + margins.gap;
 }
 
-StripPiece pieceOf(const Decal& decal, bool mayTurn, const MatMargins& margins) {
+StripPiece pieceOf(const Decal& decal, bool mayTurn, const NestMargins& margins) {
     return {(decal.width + margins.gap).value, (decal.height + margins.gap).value,
             mayTurn && decal.width != decal.height, std::nullopt};
 }
 
-StripPlace placeOf(const DecalPin& pin, const MatMargins& margins) {
+StripPlace placeOf(const DecalPin& pin, const NestMargins& margins) {
     return {(pin.across - margins.edge).value, (pin.along - margins.lead()).value, pin.isTurned};
 }
 
 NestedDecal nestedAt(const Decal& decal, const StripPlace& place, Millimetres rollWidth,
-                     const MatMargins& margins) {
+                     const NestMargins& margins) {
     NestedDecal nested;
     nested.decal = decal.id;
     nested.isTurned = place.isTurned;
@@ -59,7 +59,7 @@ NestedDecal nestedAt(const Decal& decal, const StripPlace& place, Millimetres ro
 }
 
 void settle(Nest& nest) {
-    const MatMargins margins = marginsOf(nest);
+    const NestMargins margins = marginsOf(nest);
     std::ranges::sort(nest.decals, [](const NestedDecal& one, const NestedDecal& other) {
         return std::tuple{one.lies.along, one.lies.across, one.decal} <
                std::tuple{other.lies.along, other.lies.across, other.decal};

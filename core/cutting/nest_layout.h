@@ -8,7 +8,7 @@
 
 namespace holdfast {
 
-struct MatMargins {
+struct NestMargins {
     Millimetres gap;
     Millimetres edge;
 
@@ -16,12 +16,12 @@ struct MatMargins {
     Millimetres lead() const { return {gap.value / 2}; }
 };
 
-Millimetres stripWidth(Millimetres rollWidth, const MatMargins& margins);
-StripPiece pieceOf(const Decal& decal, bool mayTurn, const MatMargins& margins);
+Millimetres stripWidth(Millimetres rollWidth, const NestMargins& margins);
+StripPiece pieceOf(const Decal& decal, bool mayTurn, const NestMargins& margins);
 
-StripPlace placeOf(const DecalPin& pin, const MatMargins& margins);
+StripPlace placeOf(const DecalPin& pin, const NestMargins& margins);
 NestedDecal nestedAt(const Decal& decal, const StripPlace& place, Millimetres rollWidth,
-                     const MatMargins& margins);
+                     const NestMargins& margins);
 
 // Sorts the decals, and reckons length, least length and offcuts from where they lie.
 void settle(Nest& nest);

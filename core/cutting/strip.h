@@ -1,7 +1,7 @@
 #pragma once
 // Rectangles on a strip of fixed width: what is placed, where, and whether it may lie so.
 //
-// Whole units (millimetres at the mat), no gaps: who wants a gap between pieces adds it to both their sizes
+// Whole units (millimetres at the bench), no gaps: who wants a gap between pieces adds it to both their sizes
 // and once to the strip's width. `across` runs over the strip's width, `along` runs along it from its cut
 // end.
 

@@ -118,8 +118,8 @@ void writeRolls(Script& script) {
     });
 
     measured(script, -12, 12, 350, "a length was torn off at the fair");
-    measured(script, -8, 17, 1100, "measured on the mat");
-    measured(script, -8, 9, 3900, "measured on the mat");
+    measured(script, -8, 17, 1100, "measured on the bench");
+    measured(script, -8, 9, 3900, "measured on the bench");
 }
 
 } // namespace holdfast::db::demo

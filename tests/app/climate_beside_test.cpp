@@ -1,5 +1,5 @@
-// A long climate log is read beside the window: it shows at once, says nothing that the readings might take back, and
-// comes to what reading them first would have shown.
+// A long climate log is read beside the window: it shows at once, says nothing that the readings might take
+// back, and comes to what reading them first would have shown.
 #include "app/places/fair_table/fair_table_model.h"
 #include "app/shell/awaited_place.h"
 #include "app/shell/foot_line.h"
@@ -182,7 +182,8 @@ TEST_F(ClimateRead, AHoldStaysWhileTheLogIsReadAgain) {
     const auto before = opened().shop()->climate.at(usual.place);
     const auto held = [&] {
         return std::ranges::count_if(opened().shop()->facts.rolls, [&](const FilmRoll& roll) {
-            return opened().shop()->conditions.at(roll.id).isBadlyKept(opened().shop()->facts.films.at(roll.film));
+            return opened().shop()->conditions.at(roll.id).isBadlyKept(
+                opened().shop()->facts.films.at(roll.film));
         });
     };
     ASSERT_GT(held(), 0);

@@ -133,7 +133,7 @@ TEST_F(FilmShelf, ARollIsPutAwayAndComesBack) {
     EXPECT_TRUE(refused.isEmpty()) << refused.toStdString();
 }
 
-TEST_F(FilmShelf, TickedWorkIsTakenToTheMatWithItsRoll) {
+TEST_F(FilmShelf, TickedWorkIsTakenToTheBenchWithItsRoll) {
     const UsualShop usual = stockUsualShop();
     const auto first = takeOrder({aGarment(usual), aGarment(usual)});
     takeOrder({aGarment(usual)}, "Teodor Wick");
@@ -161,7 +161,7 @@ TEST_F(FilmShelf, TickedWorkIsTakenToTheMatWithItsRoll) {
     for (const GarmentId garment : garmentsOf(first.id))
         ticked.push_back(desk().shop()->facts.garments.at(garment).decals.front().id);
     EXPECT_EQ(ledFor.decals, ticked);
-    EXPECT_EQ(roll(usual.roll).left, 5000_mm) << "it is cut on the mat";
+    EXPECT_EQ(roll(usual.roll).left, 5000_mm) << "it is cut on the bench";
 }
 
 TEST_F(FilmShelf, NothingIsCutFromARollThatHoldsItsWork) {

@@ -47,7 +47,7 @@ TEST_F(PressWalkDay, SpoiledGarmentIsToBeCutAgainOnAnotherBlank) {
     EXPECT_EQ(panel().word, QStringLiteral("Nothing to press"));
 }
 
-TEST_F(PressWalkDay, FOnAGarmentThatWaitsForItsDecalsLeadsToTheMatWithItsRoll) {
+TEST_F(PressWalkDay, FOnAGarmentThatWaitsForItsDecalsLeadsToTheBenchWithItsRoll) {
     const GarmentId garment = garmentsOf(takeOrder({aGarment(usual)}).id).front();
     open();
     EXPECT_EQ(part<AsideList>("asideList").aside().freeingWordsAt(0), QStringLiteral("Cut from R-01"));

@@ -363,7 +363,7 @@ TEST_F(SlipRefusals, SettingsOutOfTheirRange) {
 TEST_F(SlipRefusals, WhatTheFileRefusesIsSaidAboveTheAction) {
     ASSERT_TRUE(open(SlipName::ChangeFilm, everything()));
     const Film other = *desk().shop()->facts.films.begin();
-    cut(garment, usual.roll); // meanwhile, on the Cutting mat
+    cut(garment, usual.roll); // meanwhile, on the Cutting bench
     const auto count = entries();
     press(Qt::Key_Home);
     submit();

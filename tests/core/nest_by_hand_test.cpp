@@ -1,4 +1,4 @@
-#include "tests/core/mat_builders.h"
+#include "tests/core/cutting_builders.h"
 
 #include <gtest/gtest.h>
 
@@ -9,20 +9,20 @@ namespace holdfast::test {
 namespace {
 
 struct Pair {
-    Mat mat;
+    CuttingBench bench;
     DecalId still;
     DecalId moved;
     Nest nest;
 
     Pair() {
-        mat.film.hasGrain = true;
-        mat.roll(9, 1000_mm);
-        still = mat.waiting.decal(100_mm, 100_mm);
-        moved = mat.waiting.decal(100_mm, 60_mm);
-        MatWish wish = mat.usual();
+        bench.film.hasGrain = true;
+        bench.roll(9, 1000_mm);
+        still = bench.waiting.decal(100_mm, 100_mm);
+        moved = bench.waiting.decal(100_mm, 60_mm);
+        MatWish wish = bench.usual();
         wish.pins[still] = {200_mm, 200_mm, false};
         wish.pins[moved] = {6_mm, 4_mm, false};
-        nest = mat.nests(wish).nests.front();
+        nest = bench.nests(wish).nests.front();
     }
 };
 
@@ -49,11 +49,11 @@ TEST(NestByHand, OffTheRollItComesBackToTheMargin) {
 }
 
 TEST(NestByHand, WhereNothingIsFreeThereIsNoPlace) {
-    Mat mat;
-    mat.film.hasGrain = true;
-    mat.roll(9, 120_mm);
-    const DecalId wide = mat.waiting.decal(480_mm, 100_mm);
-    const Nest nest = mat.nests().nests.front();
+    CuttingBench bench;
+    bench.film.hasGrain = true;
+    bench.roll(9, 120_mm);
+    const DecalId wide = bench.waiting.decal(480_mm, 100_mm);
+    const Nest nest = bench.nests().nests.front();
     EXPECT_EQ(nearestFreePlace(nest, wide, {0_mm, 0_mm, false}), (DecalPin{6_mm, 4_mm, false}));
     EXPECT_FALSE(nearestFreePlace(nest, wide, {0_mm, 0_mm, true})) << "480 mm along a roll of 120 mm";
     EXPECT_FALSE(nearestFreePlace(nest, DecalId{999}, {0_mm, 0_mm, false}));
@@ -85,13 +85,13 @@ TEST(NestByHand, TheNearestPlaceIsTheNearestOfAll) {
         return Millimetres{std::uniform_int_distribution<std::int64_t>{least, most}(random)};
     };
     for (int round = 0; round < 25; ++round) {
-        Mat mat;
-        mat.settings.decalGap = within(0, 5);
-        mat.settings.edgeMargin = within(0, 4);
-        mat.roll(9, within(50, 70)).width = within(40, 60);
+        CuttingBench bench;
+        bench.settings.decalGap = within(0, 5);
+        bench.settings.edgeMargin = within(0, 4);
+        bench.roll(9, within(50, 70)).width = within(40, 60);
         for (int count = 0; count < 6; ++count)
-            mat.waiting.decal(within(8, 20), within(8, 20));
-        const Nest nest = mat.nests().nests.front();
+            bench.waiting.decal(within(8, 20), within(8, 20));
+        const Nest nest = bench.nests().nests.front();
         const NestedDecal& moved = nest.decals[static_cast<std::size_t>(round) % nest.decals.size()];
         const Millimetres mostAcross = nest.rollWidth - nest.edge - moved.lies.acrossSize;
         const Millimetres mostAlong = nest.rollLeft - nest.gap - moved.lies.alongSize;

@@ -1,4 +1,4 @@
-#include "tests/core/mat_builders.h"
+#include "tests/core/cutting_builders.h"
 
 #include <gtest/gtest.h>
 
@@ -9,12 +9,12 @@ namespace holdfast::test {
 namespace {
 
 TEST(Nest, OneDecalTakesItsSizeAndAGap) {
-    Mat mat;
-    mat.film.hasGrain = true;
-    mat.roll(9, 5000_mm);
-    const DecalId decal = mat.waiting.decal(200_mm, 300_mm);
+    CuttingBench bench;
+    bench.film.hasGrain = true;
+    bench.roll(9, 5000_mm);
+    const DecalId decal = bench.waiting.decal(200_mm, 300_mm);
 
-    const FilmNests made = mat.nests();
+    const FilmNests made = bench.nests();
     ASSERT_EQ(made.nests.size(), 1U);
     const Nest& nest = made.nests.front();
     EXPECT_EQ(nest.length, 308_mm);
@@ -26,11 +26,11 @@ TEST(Nest, OneDecalTakesItsSizeAndAGap) {
 }
 
 TEST(Nest, SharesTellWhatBecomesOfTheFilm) {
-    Mat mat;
-    mat.film.hasGrain = true;
-    mat.roll(9, 5000_mm);
-    mat.waiting.decal(200_mm, 300_mm);
-    const Nest nest = mat.nests().nests.front();
+    CuttingBench bench;
+    bench.film.hasGrain = true;
+    bench.roll(9, 5000_mm);
+    bench.waiting.decal(200_mm, 300_mm);
+    const Nest nest = bench.nests().nests.front();
 
     // The box is 204 × 304 of 500 × 308 mm charged; beside the decal's gap 290 × 308 mm are left.
     const FilmShares shares = nest.shares();
@@ -42,26 +42,26 @@ TEST(Nest, SharesTellWhatBecomesOfTheFilm) {
 }
 
 TEST(Nest, AFilmWithAGrainIsNeverTurned) {
-    Mat mat;
-    mat.roll(9, 5000_mm);
-    mat.waiting.decal(100_mm, 480_mm);
-    EXPECT_TRUE(mat.nests().nests.front().decals.front().isTurned);
-    MatWish upright = mat.usual();
+    CuttingBench bench;
+    bench.roll(9, 5000_mm);
+    bench.waiting.decal(100_mm, 480_mm);
+    EXPECT_TRUE(bench.nests().nests.front().decals.front().isTurned);
+    MatWish upright = bench.usual();
     upright.mayTurn = false;
-    EXPECT_FALSE(mat.nests(upright).nests.front().decals.front().isTurned);
-    mat.film.hasGrain = true;
-    EXPECT_FALSE(mat.nests().nests.front().decals.front().isTurned);
+    EXPECT_FALSE(bench.nests(upright).nests.front().decals.front().isTurned);
+    bench.film.hasGrain = true;
+    EXPECT_FALSE(bench.nests().nests.front().decals.front().isTurned);
 }
 
 TEST(Nest, WhatDoesNotFitTheFirstRollGoesToTheNext) {
-    Mat mat;
-    mat.film.hasGrain = true;
-    mat.roll(9, 320_mm, nov(20));
-    mat.roll(10, 5000_mm, nov(29));
-    const DecalId first = mat.waiting.decal(400_mm, 300_mm);
-    const DecalId second = mat.waiting.decal(400_mm, 300_mm);
+    CuttingBench bench;
+    bench.film.hasGrain = true;
+    bench.roll(9, 320_mm, nov(20));
+    bench.roll(10, 5000_mm, nov(29));
+    const DecalId first = bench.waiting.decal(400_mm, 300_mm);
+    const DecalId second = bench.waiting.decal(400_mm, 300_mm);
 
-    const FilmNests made = mat.nests();
+    const FilmNests made = bench.nests();
     ASSERT_EQ(made.nests.size(), 2U);
     EXPECT_TRUE(made.nests[0].find(first));
     EXPECT_TRUE(made.nests[1].find(second));
@@ -69,40 +69,40 @@ TEST(Nest, WhatDoesNotFitTheFirstRollGoesToTheNext) {
 }
 
 TEST(Nest, TheMakersChoiceOfRollsIsKept) {
-    Mat mat;
-    mat.roll(9, 5000_mm, nov(20));
-    mat.roll(10, 5000_mm, nov(29));
-    mat.waiting.decal(100_mm, 100_mm);
-    MatWish wish = mat.usual();
-    EXPECT_EQ(mat.nests(wish).nests.front().roll, aRoll(9).id);
+    CuttingBench bench;
+    bench.roll(9, 5000_mm, nov(20));
+    bench.roll(10, 5000_mm, nov(29));
+    bench.waiting.decal(100_mm, 100_mm);
+    MatWish wish = bench.usual();
+    EXPECT_EQ(bench.nests(wish).nests.front().roll, aRoll(9).id);
     wish.rolls = {aRoll(10).id, aRoll(10).id, RollId{777}};
-    EXPECT_EQ(mat.nests(wish).nests.front().roll, aRoll(10).id);
-    EXPECT_EQ(mat.nests(wish).nests.size(), 1U);
+    EXPECT_EQ(bench.nests(wish).nests.front().roll, aRoll(10).id);
+    EXPECT_EQ(bench.nests(wish).nests.size(), 1U);
 }
 
 TEST(Nest, LeftOutDecalsLieOnNoRollAndLackNothing) {
-    Mat mat;
-    mat.roll(9, 5000_mm);
-    const DecalId stays = mat.waiting.decal(100_mm, 100_mm);
-    const DecalId out = mat.waiting.decal(100_mm, 100_mm);
-    MatWish wish = mat.usual();
+    CuttingBench bench;
+    bench.roll(9, 5000_mm);
+    const DecalId stays = bench.waiting.decal(100_mm, 100_mm);
+    const DecalId out = bench.waiting.decal(100_mm, 100_mm);
+    MatWish wish = bench.usual();
     wish.leftOut = {out};
-    const FilmNests made = mat.nests(wish);
+    const FilmNests made = bench.nests(wish);
     EXPECT_TRUE(made.nests.front().find(stays));
     EXPECT_FALSE(made.nests.front().find(out));
     EXPECT_TRUE(made.lack.empty());
 }
 
 TEST(Nest, APinnedDecalStaysAndTheOthersLieAroundIt) {
-    Mat mat;
-    mat.roll(9, 5000_mm);
+    CuttingBench bench;
+    bench.roll(9, 5000_mm);
     std::vector<DecalId> decals;
     for (int count = 0; count < 8; ++count)
-        decals.push_back(mat.waiting.decal(150_mm, 120_mm));
-    MatWish wish = mat.usual();
+        decals.push_back(bench.waiting.decal(150_mm, 120_mm));
+    MatWish wish = bench.usual();
     wish.pins[decals[3]] = {200_mm, 250_mm, true};
 
-    const Nest nest = mat.nests(wish).nests.front();
+    const Nest nest = bench.nests(wish).nests.front();
     EXPECT_EQ(faultOf(nest), "");
     EXPECT_EQ(nest.decals.size(), 8U);
     EXPECT_EQ(nest.find(decals[3])->lies, (FilmArea{200_mm, 250_mm, 120_mm, 150_mm}));
@@ -111,20 +111,20 @@ TEST(Nest, APinnedDecalStaysAndTheOthersLieAroundIt) {
 }
 
 TEST(Nest, APinThatCannotStandIsLetGo) {
-    Mat mat;
-    mat.film.hasGrain = true;
-    mat.roll(9, 5000_mm);
-    const DecalId first = mat.waiting.decal(150_mm, 120_mm);
-    const DecalId over = mat.waiting.decal(150_mm, 120_mm);
-    const DecalId off = mat.waiting.decal(150_mm, 120_mm);
-    const DecalId turned = mat.waiting.decal(150_mm, 120_mm);
-    MatWish wish = mat.usual();
+    CuttingBench bench;
+    bench.film.hasGrain = true;
+    bench.roll(9, 5000_mm);
+    const DecalId first = bench.waiting.decal(150_mm, 120_mm);
+    const DecalId over = bench.waiting.decal(150_mm, 120_mm);
+    const DecalId off = bench.waiting.decal(150_mm, 120_mm);
+    const DecalId turned = bench.waiting.decal(150_mm, 120_mm);
+    MatWish wish = bench.usual();
     wish.pins[first] = {6_mm, 4_mm, false};
     wish.pins[over] = {7_mm, 5_mm, false};
     wish.pins[off] = {400_mm, 4_mm, false};
     wish.pins[turned] = {6_mm, 400_mm, true};
 
-    const Nest nest = mat.nests(wish).nests.front();
+    const Nest nest = bench.nests(wish).nests.front();
     EXPECT_EQ(faultOf(nest), "");
     EXPECT_EQ(nest.decals.size(), 4U);
     EXPECT_TRUE(nest.find(first)->isPinned);
@@ -133,34 +133,34 @@ TEST(Nest, APinThatCannotStandIsLetGo) {
 }
 
 TEST(Nest, WhatIsTooWideForEveryRollIsNamedWithItsNumbers) {
-    Mat mat;
-    mat.roll(9, 5000_mm);
-    const DecalId wide = mat.waiting.decal(600_mm, 520_mm);
-    const DecalId fits = mat.waiting.decal(100_mm, 100_mm);
-    const FilmNests made = mat.nests();
+    CuttingBench bench;
+    bench.roll(9, 5000_mm);
+    const DecalId wide = bench.waiting.decal(600_mm, 520_mm);
+    const DecalId fits = bench.waiting.decal(100_mm, 100_mm);
+    const FilmNests made = bench.nests();
     EXPECT_TRUE(made.nests.front().find(fits));
     EXPECT_EQ(made.lack.at(wide),
               "600 × 520 mm needs 532 mm of width; the widest roll chosen, R-09, has 500 mm.");
 }
 
 TEST(Nest, WhatFindsNoRoomIsNamedWithItsNumbers) {
-    Mat mat;
-    mat.film.hasGrain = true;
-    mat.roll(9, 320_mm);
-    mat.waiting.decal(400_mm, 300_mm);
-    const DecalId late = mat.waiting.decal(400_mm, 300_mm);
-    EXPECT_EQ(mat.nests().lack.at(late),
+    CuttingBench bench;
+    bench.film.hasGrain = true;
+    bench.roll(9, 320_mm);
+    bench.waiting.decal(400_mm, 300_mm);
+    const DecalId late = bench.waiting.decal(400_mm, 300_mm);
+    EXPECT_EQ(bench.nests().lack.at(late),
               "400 × 300 mm finds no room: R-09 has 12 mm left beside the others.");
 }
 
 TEST(Nest, SizesThatAreNoneAreNamedAndTheRestIsNested) {
-    Mat mat;
-    mat.roll(9, 5000_mm);
-    const DecalId nothing = mat.waiting.decal(0_mm, 100_mm);
-    const DecalId negative = mat.waiting.decal(100_mm, {-5});
-    const DecalId endless = mat.waiting.decal(100_mm, {20'000'000});
-    const DecalId fits = mat.waiting.decal(100_mm, 100_mm);
-    const FilmNests made = mat.nests();
+    CuttingBench bench;
+    bench.roll(9, 5000_mm);
+    const DecalId nothing = bench.waiting.decal(0_mm, 100_mm);
+    const DecalId negative = bench.waiting.decal(100_mm, {-5});
+    const DecalId endless = bench.waiting.decal(100_mm, {20'000'000});
+    const DecalId fits = bench.waiting.decal(100_mm, 100_mm);
+    const FilmNests made = bench.nests();
     EXPECT_TRUE(made.nests.front().find(fits));
     EXPECT_EQ(made.lack.at(nothing), "A decal must be at least 1 × 1 mm; this one is 0 × 100 mm.");
     EXPECT_EQ(made.lack.at(negative), "A decal must be at least 1 × 1 mm; this one is 100 × -5 mm.");
@@ -168,12 +168,12 @@ TEST(Nest, SizesThatAreNoneAreNamedAndTheRestIsNested) {
 }
 
 TEST(Nest, WithNoRollToCutFromItSaysWhatToDo) {
-    Mat mat;
-    mat.roll(9, 0_mm);
-    mat.roll(10, 5000_mm).width = 4_mm; // narrower than its own margins
-    mat.roll(11, 5000_mm).state = RollState::PutAway;
-    mat.waiting.decal(100_mm, 100_mm);
-    const auto made = mat.tryNests(mat.usual());
+    CuttingBench bench;
+    bench.roll(9, 0_mm);
+    bench.roll(10, 5000_mm).width = 4_mm; // narrower than its own margins
+    bench.roll(11, 5000_mm).state = RollState::PutAway;
+    bench.waiting.decal(100_mm, 100_mm);
+    const auto made = bench.tryNests(bench.usual());
     ASSERT_FALSE(made.ok());
     EXPECT_EQ(made.error().field, "roll");
     EXPECT_EQ(made.error().message,
@@ -184,18 +184,18 @@ TEST(Nest, ASearchIsNeverLongerThanTheNestAtOnce) {
     std::mt19937 random{20261126};
     std::uniform_int_distribution<std::int64_t> side{20, 230};
     for (int round = 0; round < 40; ++round) {
-        Mat mat;
-        mat.film.hasGrain = round % 2 == 0;
-        mat.roll(9, 40'000_mm);
+        CuttingBench bench;
+        bench.film.hasGrain = round % 2 == 0;
+        bench.roll(9, 40'000_mm);
         for (int count = 0; count < 25; ++count)
-            mat.waiting.decal({side(random)}, {side(random)});
+            bench.waiting.decal({side(random)}, {side(random)});
         StripSearch search;
         search.rounds = 30;
-        const Nest atOnce = mat.nests().nests.front();
-        const Nest searched = mat.nests(mat.usual(), &search).nests.front();
+        const Nest atOnce = bench.nests().nests.front();
+        const Nest searched = bench.nests(bench.usual(), &search).nests.front();
         EXPECT_LE(searched.length, atOnce.length);
         EXPECT_EQ(faultOf(searched), "");
-        EXPECT_EQ(searched.length, mat.nests(mat.usual(), &search).nests.front().length) << "same again";
+        EXPECT_EQ(searched.length, bench.nests(bench.usual(), &search).nests.front().length) << "same again";
     }
 }
 
@@ -205,22 +205,23 @@ TEST(Nest, RandomMatsAreLegalAndEveryDecalIsPlacedOrNamed) {
         return Millimetres{std::uniform_int_distribution<std::int64_t>{least, most}(random)};
     };
     for (int round = 0; round < 1500; ++round) {
-        Mat mat;
-        mat.film.hasGrain = round % 3 == 0;
-        mat.settings.decalGap = within(0, 13);
-        mat.settings.edgeMargin = within(0, 20);
+        CuttingBench bench;
+        bench.film.hasGrain = round % 3 == 0;
+        bench.settings.decalGap = within(0, 13);
+        bench.settings.edgeMargin = within(0, 20);
         const auto rolls = within(1, 3).value;
         for (int number = 1; number <= rolls; ++number)
-            mat.roll(number, within(100, 1500), nov(12) + Days{within(0, 40).value}).width = within(60, 700);
+            bench.roll(number, within(100, 1500), nov(12) + Days{within(0, 40).value}).width =
+                within(60, 700);
         std::vector<DecalId> decals;
         const auto count = within(1, 12).value;
         for (int decal = 0; decal < count; ++decal)
-            decals.push_back(mat.waiting.decal(within(1, 400), within(1, 400)));
-        MatWish wish = mat.usual();
+            decals.push_back(bench.waiting.decal(within(1, 400), within(1, 400)));
+        MatWish wish = bench.usual();
         if (round % 4 == 0)
             wish.pins[decals.front()] = {within(-20, 500), within(-20, 900), round % 8 == 0};
 
-        const FilmNests made = mat.nests(wish);
+        const FilmNests made = bench.nests(wish);
         std::size_t seen = made.lack.size();
         for (const Nest& nest : made.nests) {
             ASSERT_EQ(faultOf(nest), "") << "round " << round;

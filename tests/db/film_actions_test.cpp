@@ -221,10 +221,10 @@ TEST_F(FilmActions, RollMovesBetweenPlaces) {
 }
 
 TEST_F(FilmActions, MeasuredLengthIsAMoveWithItsReason) {
-    expectUndoable<Doing>([&] { return correctLength(shop(), m_roll, {24'500}, "measured on the mat"); },
-                          "R-01 measured: 24.50 m instead of 25.00 m, measured on the mat");
+    expectUndoable<Doing>([&] { return correctLength(shop(), m_roll, {24'500}, "measured on the bench"); },
+                          "R-01 measured: 24.50 m instead of 25.00 m, measured on the bench");
     EXPECT_EQ(lengthMovesOf(connection(), m_roll).at(0).length.value, -500);
-    EXPECT_EQ(lengthMovesOf(connection(), m_roll).at(0).reason, "measured on the mat");
+    EXPECT_EQ(lengthMovesOf(connection(), m_roll).at(0).reason, "measured on the bench");
     const auto before = dump();
     ASSERT_TRUE(correctLength(shop(), m_roll, {24'500}, "measured again").ok());
     EXPECT_EQ(dump(), before);

@@ -90,7 +90,7 @@ void OrderSheets::film(FigureSheet& sheet) const {
                         : tr("Nothing was cut yet.");
     sheet.note =
         tr("Hatched: test strips and what was wasted. What lay between the decals of a cut counts as "
-           "cut; the cutting mat shows it for each nest.");
+           "cut; the cutting bench shows it for each nest.");
     return;
 }
 } // namespace holdfast::app

@@ -123,7 +123,7 @@ void RollPanel::makeWork() {
     m_cut = new Button(tr("Cut these"));
     m_cut->setObjectName(QStringLiteral("cutThese"));
     m_cut->setKey(QKeySequence(Qt::Key_C));
-    connect(m_cut, &Button::clicked, this, &RollPanel::takeTickedToMat);
+    connect(m_cut, &Button::clicked, this, &RollPanel::takeTickedToBench);
 
     m_workList = new RollWorkList(m_work);
     connect(m_workList, &RollWorkList::turnedLeft, this, &RollPanel::shelfAsked);
@@ -320,7 +320,7 @@ void RollPanel::showActs() {
     m_cut->setVisible(!m_work.isWhatIf());
     m_cut->setText(cannot.isEmpty() ? tr("Cut %1").arg(metres(m_work.tickedLength())) : tr("Cut these"));
     m_cut->setAccessibleName(tr("Cut these"));
-    m_cut->setAccessibleDescription(tr("Lays them on the cutting mat with this roll first."));
+    m_cut->setAccessibleDescription(tr("Lays them on the cutting bench with this roll first."));
 
     Button* first = m_reading;
     if (m_advice.act == RollAct::TestStrip)
@@ -371,7 +371,7 @@ void RollPanel::readLedger() {
         m_ledger.show(std::move(*moves), m_shop->now);
 }
 
-void RollPanel::takeTickedToMat() {
+void RollPanel::takeTickedToBench() {
     if (!m_roll || m_work.isWhatIf())
         return;
     if (const QString cannot = m_work.cannotCut(); !cannot.isEmpty()) {

@@ -60,7 +60,7 @@ private:
     void showWhatIf();
     void turnPage();
     void readLedger();
-    void takeTickedToMat();
+    void takeTickedToBench();
     void putAway();
     const FilmRoll& roll() const { return m_shop->facts.rolls.at(*m_roll); }
     const Film& film() const { return m_shop->facts.films.at(roll().film); }

@@ -311,7 +311,7 @@ void PressWalkPlace::freeCurrent() {
     const AsideEntry entry = *current;
     const Garment& garment = garmentOf(entry.garment);
     if (entry.cutFrom)
-        turnToMat(entry);
+        turnToBench(entry);
     else if (entry.frees)
         desk().free(*entry.frees, entry.finding ? Matter::of(*entry.finding, garment) : matterOf(garment));
 }
@@ -330,7 +330,7 @@ void PressWalkPlace::waiveCurrent() {
     emit desk().slipAsked(SlipName::Waive, Matter::of(*entry->finding, garmentOf(entry->garment)));
 }
 
-void PressWalkPlace::turnToMat(const AsideEntry& entry) {
+void PressWalkPlace::turnToBench(const AsideEntry& entry) {
     const FilmRoll* roll = m_shop->facts.rolls.find(*entry.cutFrom);
     if (!roll)
         return;

@@ -106,7 +106,7 @@ private:
     void freeCurrent();
     void waiveCurrent();
     void printDaySheet();
-    void turnToMat(const AsideEntry& entry);
+    void turnToBench(const AsideEntry& entry);
     void note(const QString& words);
 
     StepCounts m_counts;

@@ -1,0 +1,397 @@
+#include "app/places/cutting_bench/bench_model.h"
+
+#include <algorithm>
+#include <cassert>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr std::int64_t kWidestGap = 50; // mm
+
+// Everything that a film's nests depend on beside the maker's wish.
+std::vector<std::int64_t> reckonedFrom(const ReckonedShop& shop, const FilmToCut& film,
+                                       const DecalsOnGarments& decals) {
+    std::vector<std::int64_t> from{shop.facts.settings.edgeMargin.value};
+    if (const Film* known = shop.facts.films.find(film.film))
+        from.push_back(known->hasGrain ? 1 : 0);
+    for (const RollOffer& offer : film.rolls) {
+        from.push_back(offer.roll.value);
+        from.push_back(offer.mayBeUsed ? 1 : 0);
+        if (const FilmRoll* roll = shop.facts.rolls.find(offer.roll))
+            from.insert(from.end(), {roll->width.value, roll->left.value});
+    }
+    for (const DecalId id : film.waiting) {
+        from.push_back(id.value);
+        if (const auto found = decals.find(id); found != decals.end())
+            from.insert(from.end(), {found->second.decal->width.value, found->second.decal->height.value});
+    }
+    return from;
+}
+
+std::size_t placed(const std::vector<Nest>& nests) {
+    std::size_t count = 0;
+    for (const Nest& nest : nests)
+        count += nest.decals.size();
+    return count;
+}
+
+Millimetres lengthOf(const std::vector<Nest>& nests) {
+    Millimetres length;
+    for (const Nest& nest : nests)
+        length += nest.length;
+    return length;
+}
+
+} // namespace
+
+DecalPin placeOf(const NestedDecal& decal) {
+    return {decal.lies.across, decal.lies.along, decal.isTurned};
+}
+
+// ── the shop and its films ────────────────────────────────────────────────────────────────────────────
+
+void BenchModel::show(std::shared_ptr<const ReckonedShop> shop) {
+    const std::optional<FilmId> before = film() ? std::optional{film()->film} : std::nullopt;
+    m_shop = std::move(shop);
+    m_decals = decalsOnGarments(m_shop->facts);
+    m_films = filmsToCut(*m_shop);
+    const auto same =
+        std::ranges::find_if(m_films, [&](const FilmToCut& each) { return before == each.film; });
+    if (same != m_films.end())
+        m_filmAt = static_cast<int>(same - m_films.begin());
+    else
+        m_filmAt = m_films.empty() ? -1 : std::clamp(m_filmAt, 0, static_cast<int>(m_films.size()) - 1);
+    emit filmsChanged();
+    refreshNests();
+}
+
+void BenchModel::chooseFilm(int at) {
+    if (at < 0 || at >= static_cast<int>(m_films.size()) || at == m_filmAt)
+        return;
+    m_filmAt = at;
+    emit filmsChanged();
+    refreshNests();
+}
+
+bool BenchModel::chooseFilm(FilmId film) {
+    const auto found = std::ranges::find(m_films, film, &FilmToCut::film);
+    if (found == m_films.end())
+        return false;
+    chooseFilm(static_cast<int>(found - m_films.begin()));
+    return true;
+}
+
+const FilmToCut* BenchModel::film() const {
+    return m_filmAt < 0 ? nullptr : &m_films[static_cast<std::size_t>(m_filmAt)];
+}
+
+bool BenchModel::hasGrain() const {
+    return film() && facts().films.at(film()->film).hasGrain;
+}
+
+std::optional<RollId> BenchModel::firstRollOf(const FilmToCut& film) const {
+    if (const auto found = m_onBench.find(film.film); found != m_onBench.end() && found->second.firstRoll)
+        return found->second.firstRoll;
+    const auto usable = std::ranges::find_if(film.rolls, &RollOffer::mayBeUsed);
+    return usable == film.rolls.end() ? std::nullopt : std::optional{usable->roll};
+}
+
+const FilmOnBench& BenchModel::onBench() const {
+    assert(film());
+    return m_onBench.at(film()->film);
+}
+
+FilmOnBench& BenchModel::own() {
+    assert(film());
+    return m_onBench.at(film()->film);
+}
+
+void BenchModel::refreshNests() {
+    const FilmToCut* shown = film();
+    if (!shown) {
+        emit nested();
+        return;
+    }
+    const auto [found, isNew] = m_onBench.try_emplace(shown->film);
+    FilmOnBench& bench = found->second;
+    if (isNew)
+        bench.wish = usualWish(*m_shop, *shown);
+    const auto from = reckonedFrom(*m_shop, *shown, m_decals);
+    if (!isNew && from == bench.reckonedFrom) {
+        emit nested();
+        return;
+    }
+    const auto isGone = [&](DecalId id) {
+        return std::ranges::find(shown->waiting, id) == shown->waiting.end();
+    };
+    std::erase_if(bench.wish.leftOut, isGone);
+    std::erase_if(bench.wish.pins, [&](const auto& pin) { return isGone(pin.first); });
+    if (bench.firstRoll && !mayComeFirst(*bench.firstRoll))
+        bench.firstRoll.reset();
+    bench.reckonedFrom = from;
+    nestAtOnce();
+}
+
+void BenchModel::nestAtOnce() {
+    FilmOnBench& bench = own();
+    bench.wish.rolls.clear();
+    if (bench.firstRoll) {
+        bench.wish.rolls.push_back(*bench.firstRoll);
+        for (const RollOffer& offer : film()->rolls)
+            if (offer.mayBeUsed && offer.roll != *bench.firstRoll)
+                bench.wish.rolls.push_back(offer.roll);
+    }
+    auto laid = nestFilm(*m_shop, *film(), bench.wish);
+    bench.isSearched = false;
+    bench.problem = laid.ok() ? std::string{} : laid.error().message;
+    bench.laid = laid.ok() ? std::move(laid).value() : FilmNests{};
+    // A pin that could not be kept is let go.
+    std::erase_if(bench.wish.pins, [&](const auto& pin) {
+        const NestedDecal* lies = lying(pin.first);
+        return !lies || !lies->isPinned;
+    });
+    keepChosen();
+    emit nested();
+}
+
+void BenchModel::keepChosen() {
+    FilmOnBench& bench = own();
+    if (bench.chosen && !lying(*bench.chosen))
+        bench.chosen.reset();
+}
+
+// ── the decal at hand ─────────────────────────────────────────────────────────────────────────────────
+
+DecalOnGarment BenchModel::decal(DecalId id) const {
+    return decalIn(m_decals, id);
+}
+
+const Nest* BenchModel::nestOf(DecalId id) const {
+    if (!film())
+        return nullptr;
+    const auto found =
+        std::ranges::find_if(nests(), [&](const Nest& nest) { return nest.find(id) != nullptr; });
+    return found == nests().end() ? nullptr : &*found;
+}
+
+const NestedDecal* BenchModel::lying(DecalId id) const {
+    const Nest* nest = nestOf(id);
+    return nest ? nest->find(id) : nullptr;
+}
+
+std::pair<int, int> BenchModel::amongAlike(DecalId id) const {
+    const DecalOnGarment one = decal(id);
+    int at = 0;
+    int count = 0;
+    for (const Nest& nest : nests())
+        for (const NestedDecal& each : nest.decals) {
+            if (!areAlike(one, decal(each.decal)))
+                continue;
+            ++count;
+            if (each.decal == id)
+                at = count;
+        }
+    return {at, count};
+}
+
+std::optional<DecalId> BenchModel::chosen() const {
+    return film() ? onBench().chosen : std::nullopt;
+}
+
+void BenchModel::choose(DecalId id) {
+    if (!film() || onBench().chosen == id || !lying(id))
+        return;
+    own().chosen = id;
+    emit chosenChanged();
+}
+
+bool BenchModel::chooseNext(int step) {
+    if (!film())
+        return false;
+    std::vector<DecalId> all;
+    for (const Nest& nest : nests())
+        for (const NestedDecal& each : nest.decals)
+            all.push_back(each.decal);
+    const auto at = std::ranges::find(all, onBench().chosen.value_or(DecalId{}));
+    const auto count = static_cast<std::ptrdiff_t>(all.size());
+    const std::ptrdiff_t before = at == all.end() ? (step > 0 ? -1 : count) : at - all.begin();
+    const std::ptrdiff_t next = before + step;
+    if (next < 0 || next >= count)
+        return false;
+    choose(all[static_cast<std::size_t>(next)]);
+    return true;
+}
+
+// ── moving by hand ────────────────────────────────────────────────────────────────────────────────────
+
+std::optional<DecalPin> BenchModel::freePlace(DecalId id, const DecalPin& wanted) const {
+    const Nest* nest = nestOf(id);
+    return nest ? nearestFreePlace(*nest, id, wanted) : std::nullopt;
+}
+
+bool BenchModel::moveTo(DecalId id, const DecalPin& wanted) {
+    const auto place = freePlace(id, wanted);
+    if (!place || *place == placeOf(*lying(id)))
+        return false;
+    FilmOnBench& bench = own();
+    const bool isFirst = canBePinned(id);
+    const auto nest = static_cast<std::size_t>(nestOf(id) - bench.laid.nests.data());
+    bench.laid.nests[nest] = withDecalAt(bench.laid.nests[nest], id, *place);
+    if (isFirst) {
+        bench.wish.pins[id] = *place;
+    } else {
+        for (NestedDecal& each : bench.laid.nests[nest].decals)
+            each.isPinned = false;
+    }
+    bench.isSearched = true;
+    emit moved();
+    return true;
+}
+
+bool BenchModel::nudge(Millimetres along, Millimetres across) {
+    const auto id = chosen();
+    const NestedDecal* lies = id ? lying(*id) : nullptr;
+    if (!lies)
+        return false;
+    DecalPin wanted = placeOf(*lies);
+    wanted.along += along;
+    wanted.across += across;
+    return moveTo(*id, wanted);
+}
+
+bool BenchModel::turn() {
+    const auto id = chosen();
+    const NestedDecal* lies = id ? lying(*id) : nullptr;
+    if (!lies || hasGrain())
+        return false;
+    DecalPin wanted = placeOf(*lies);
+    wanted.isTurned = !wanted.isTurned;
+    return moveTo(*id, wanted);
+}
+
+bool BenchModel::canBePinned(DecalId id) const {
+    return film() && !nests().empty() && nests().front().find(id) != nullptr;
+}
+
+bool BenchModel::turnPin() {
+    const auto id = chosen();
+    if (!id || !canBePinned(*id))
+        return false;
+    FilmOnBench& bench = own();
+    for (NestedDecal& each : bench.laid.nests.front().decals) {
+        if (each.decal != *id)
+            continue;
+        each.isPinned = !each.isPinned;
+        if (each.isPinned)
+            bench.wish.pins[*id] = placeOf(each);
+        else
+            bench.wish.pins.erase(*id);
+    }
+    emit moved();
+    return true;
+}
+
+// ── wishes ────────────────────────────────────────────────────────────────────────────────────────────
+
+void BenchModel::leaveOut(DecalId id) {
+    if (!lying(id))
+        return;
+    // The keyboard's place goes to the next decal, or to the one before.
+    if (chosen() == id && !chooseNext(1))
+        chooseNext(-1);
+    own().wish.leftOut.insert(id);
+    own().wish.pins.erase(id);
+    nestAtOnce();
+}
+
+void BenchModel::putBack(DecalId id) {
+    if (!film() || own().wish.leftOut.erase(id) == 0)
+        return;
+    nestAtOnce();
+}
+
+void BenchModel::putAllBack() {
+    if (!film() || onBench().wish.leftOut.empty())
+        return;
+    own().wish.leftOut.clear();
+    nestAtOnce();
+}
+
+void BenchModel::setGap(Millimetres gap) {
+    gap.value = std::clamp<std::int64_t>(gap.value, 0, kWidestGap);
+    if (!film() || onBench().wish.gap == gap)
+        return;
+    own().wish.gap = gap;
+    nestAtOnce();
+}
+
+bool BenchModel::mayComeFirst(RollId roll) const {
+    const auto& offers = film()->rolls;
+    const auto found = std::ranges::find(offers, roll, &RollOffer::roll);
+    return found != offers.end() && found->mayBeUsed;
+}
+
+void BenchModel::setFirstRoll(RollId roll) {
+    if (!film() || onBench().firstRoll == roll || !mayComeFirst(roll))
+        return;
+    own().firstRoll = roll;
+    nestAtOnce();
+}
+
+void BenchModel::layOnly(std::optional<RollId> roll, std::span<const DecalId> decals) {
+    if (!film())
+        return;
+    const std::vector<DecalId>& waiting = film()->waiting;
+    std::set<DecalId> leftOut(waiting.begin(), waiting.end());
+    for (const DecalId id : decals)
+        leftOut.erase(id);
+    if (decals.empty() || leftOut.size() == waiting.size())
+        leftOut = onBench().wish.leftOut;
+    const auto firstRoll = roll && mayComeFirst(*roll) ? roll : onBench().firstRoll;
+    if (firstRoll == onBench().firstRoll && leftOut == onBench().wish.leftOut)
+        return;
+    FilmOnBench& bench = own();
+    std::erase_if(bench.wish.pins, [&](const auto& pin) { return leftOut.contains(pin.first); });
+    bench.wish.leftOut = std::move(leftOut);
+    bench.firstRoll = firstRoll;
+    nestAtOnce();
+}
+
+bool BenchModel::keepsOffcut(RollId roll, const FilmArea& offcut) const {
+    return std::ranges::find(onBench().thrownAway, std::pair{roll, offcut}) == onBench().thrownAway.end();
+}
+
+void BenchModel::setKeepsOffcut(RollId roll, const FilmArea& offcut, bool keeps) {
+    if (keepsOffcut(roll, offcut) == keeps)
+        return;
+    if (keeps)
+        std::erase(own().thrownAway, std::pair{roll, offcut});
+    else
+        own().thrownAway.emplace_back(roll, offcut);
+    emit offcutsChanged();
+}
+
+void BenchModel::take(const FilmNests& found) {
+    if (!film())
+        return;
+    const std::size_t before = placed(nests());
+    const std::size_t now = placed(found.nests);
+    if (now < before || (now == before && lengthOf(found.nests) >= lengthOf(nests())))
+        return;
+    own().laid = found;
+    keepChosen();
+    emit moved();
+}
+
+void BenchModel::markSearched() {
+    if (film())
+        own().isSearched = true;
+}
+
+bool BenchModel::isShortest() const {
+    return film() && onBench().laid.lack.empty() &&
+           std::ranges::all_of(nests(), [](const Nest& nest) { return nest.length <= nest.leastLength; });
+}
+
+} // namespace holdfast::app

@@ -1,0 +1,114 @@
+#pragma once
+// What lies on the bench: the films that have decals to cut and, of each, its nests, what the maker pinned,
+// left out and which roll comes first. It asks core/cutting what is free and legal and paints nothing.
+
+#include "app/places/cutting_bench/decals_on_garments.h"
+#include "core/cutting/nest.h"
+
+#include <QObject>
+
+#include <map>
+#include <memory>
+#include <optional>
+#include <span>
+#include <vector>
+
+namespace holdfast::app {
+
+// The bench of one film.
+struct FilmOnBench {
+    MatWish wish;
+    std::optional<RollId> firstRoll; // the maker's own choice
+    FilmNests laid;
+    std::string problem; // why nothing can be laid
+    std::optional<DecalId> chosen;
+    std::vector<std::pair<RollId, FilmArea>> thrownAway; // offcuts not to be kept
+    std::vector<std::int64_t> reckonedFrom;              // what the nests were reckoned from
+    bool isSearched = false;                             // a shorter one was looked for, or a hand laid it
+};
+
+class BenchModel : public QObject {
+    Q_OBJECT
+
+public:
+    using QObject::QObject;
+
+    // A newer shop. Nests stand where nothing they were reckoned from has changed; pins and decals left out
+    // stand where the decal still waits.
+    void show(std::shared_ptr<const ReckonedShop> shop);
+    const std::shared_ptr<const ReckonedShop>& shop() const { return m_shop; }
+    const ShopFacts& facts() const { return m_shop->facts; }
+
+    // ── films ──
+    const std::vector<FilmToCut>& films() const { return m_films; }
+    int filmAt() const { return m_filmAt; } // -1: none has anything to cut
+    void chooseFilm(int at);
+    bool chooseFilm(FilmId film);
+    const FilmToCut* film() const;
+    bool hasGrain() const;
+    // The roll that is cut from first: the maker's choice, else the first offered that may be used.
+    std::optional<RollId> firstRollOf(const FilmToCut& film) const;
+
+    // ── the bench of the chosen film. REQUIRES: there is one ──
+    const FilmOnBench& onBench() const;
+    const std::vector<Nest>& nests() const { return onBench().laid.nests; }
+    DecalOnGarment decal(DecalId id) const; // nulls where it is gone
+    const Nest* nestOf(DecalId id) const;
+    const NestedDecal* lying(DecalId id) const; // null where it is on no roll
+    // Where it stands among those alike, from 1, and how many they are.
+    std::pair<int, int> amongAlike(DecalId id) const;
+
+    // ── the decal at hand ──
+    std::optional<DecalId> chosen() const;
+    void choose(DecalId id);
+    bool chooseNext(int step); // false behind the last
+
+    // ── moving by hand; false where it is not possible ──
+    std::optional<DecalPin> freePlace(DecalId id, const DecalPin& wanted) const;
+    bool moveTo(DecalId id, const DecalPin& wanted);
+    bool nudge(Millimetres along, Millimetres across);
+    bool turn();
+    bool canBePinned(DecalId id) const; // on the first roll
+    bool turnPin();
+
+    // ── wishes ──
+    void leaveOut(DecalId id);
+    void putBack(DecalId id);
+    void putAllBack();
+    void setGap(Millimetres gap);
+    void setFirstRoll(RollId roll);
+    // This roll first, where it may be cut from, and of what waits only these; none named: all.
+    void layOnly(std::optional<RollId> roll, std::span<const DecalId> decals);
+    bool keepsOffcut(RollId roll, const FilmArea& offcut) const;
+    void setKeepsOffcut(RollId roll, const FilmArea& offcut, bool keeps);
+
+    // A better answer to the same wish. Kept where it places more, or as much on less length.
+    void take(const FilmNests& found);
+    void markSearched();
+    bool isSearched() const { return film() && onBench().isSearched; }
+    bool isShortest() const; // nothing shorter can be found
+
+signals:
+    void filmsChanged();
+    void nested();        // laid anew
+    void moved();         // a decal by hand, or a better nest came
+    void chosenChanged(); // the decal at hand
+    void offcutsChanged();
+
+private:
+    FilmOnBench& own();
+    void refreshNests();
+    void nestAtOnce();
+    void keepChosen();
+    bool mayComeFirst(RollId roll) const;
+
+    std::shared_ptr<const ReckonedShop> m_shop;
+    std::vector<FilmToCut> m_films;
+    int m_filmAt = -1;
+    std::map<FilmId, FilmOnBench> m_onBench;
+    DecalsOnGarments m_decals;
+};
+
+DecalPin placeOf(const NestedDecal& decal);
+
+} // namespace holdfast::app

@@ -1,0 +1,198 @@
+// What the panel at the right of the bench shows.
+#include "app/places/cutting_bench/bench_panel.h"
+
+#include "app/desk/formats.h"
+#include "app/places/cutting_bench/bench_groups.h"
+#include "app/places/cutting_bench/bench_rows.h"
+#include "app/places/cutting_bench/bench_words.h"
+#include "app/places/cutting_bench/cut_not_pressed.h"
+#include "app/places/cutting_bench/share_bar.h"
+#include "app/slips/option_list.h"
+#include "app/widgets/banner.h"
+#include "app/widgets/button.h"
+#include "app/widgets/fact_block.h"
+#include "app/widgets/key_hint.h"
+#include "app/widgets/label.h"
+
+#include <algorithm>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr Days kUseSoon{30};
+
+// The finding that keeps a decal from being cut, by what was said of it.
+const Finding* findingOf(const ReckonedShop& shop, const Garment& garment, const std::string& why) {
+    for (const Finding& finding : shop.of(garment.id).findings)
+        if (finding.holds() && why.starts_with(finding.what) && why.ends_with(finding.why))
+            return &finding;
+    return nullptr;
+}
+
+} // namespace
+
+void BenchPanel::refresh() {
+    const bool hasFilm = m_model.film() != nullptr;
+    m_foot->setVisible(hasFilm);
+    setTitle(hasFilm ? tr("On this film") : tr("Waiting"));
+    m_groups->show(m_model, m_wish.isMirrored);
+    m_groups->setVisible(!m_groups->groups().isEmpty());
+    showRolls();
+    showRows();
+    showCut();
+    showFigures();
+}
+
+void BenchPanel::showRolls() {
+    const FilmToCut* film = m_model.film();
+    const bool hasRolls = film && !film->rolls.empty();
+    m_rollsTitle->setVisible(hasRolls);
+    m_rolls->setVisible(hasRolls);
+    QVector<BenchRow> none;
+    if (film && !hasRolls)
+        none.append({.text = tr("There is no roll of this film."),
+                     .act = tr("Receive one"),
+                     .actName = tr("Receive a roll of this film")});
+    m_noRoll->setRows(none);
+    if (!hasRolls)
+        return;
+    const auto first = m_model.firstRollOf(*film);
+    int chosen = -1;
+    QVector<Option> options;
+    for (const RollOffer& offer : film->rolls) {
+        const FilmRoll* roll = m_model.facts().rolls.find(offer.roll);
+        if (offer.roll == first)
+            chosen = static_cast<int>(options.size());
+        options.append({.text = tr("%1, %2, %3 wide")
+                                    .arg(rollLabel(m_model.facts(), offer.roll),
+                                         metres(roll ? roll->left : Millimetres{}),
+                                         millimetres(roll ? roll->width : Millimetres{})),
+                        .second = words(offer.reason),
+                        .iconName = offer.mayBeUsed ? QString() : QStringLiteral("hold"),
+                        .tone = offer.mayBeUsed ? Tone::Plain : Tone::Held,
+                        .shade = {}});
+    }
+    m_rolls->setOptions(options, chosen);
+}
+
+void BenchPanel::showRows() {
+    QVector<BenchRow> leftOut;
+    QVector<BenchRow> lacking;
+    QVector<BenchRow> notYet;
+    QVector<BenchRow> offcuts;
+    m_leftOutRows.clear();
+    m_notYetRows.clear();
+    m_offcutRows.clear();
+    if (const FilmToCut* film = m_model.film()) {
+        const ShopFacts& facts = m_model.facts();
+        const FilmOnBench& bench = m_model.onBench();
+        for (const DecalId id : film->waiting) {
+            const DecalOnGarment decal = m_model.decal(id);
+            const QString title = decalTitle(facts, decal);
+            if (bench.wish.leftOut.contains(id)) {
+                leftOut.append(
+                    {.text = title, .act = tr("Put back"), .actName = tr("Put back %1").arg(title)});
+                m_leftOutRows.push_back(id);
+            } else if (const auto lack = bench.laid.lack.find(id); lack != bench.laid.lack.end()) {
+                lacking.append({.text = title, .second = words(lack->second)});
+            }
+        }
+        for (const auto& [id, why] : film->notYet) {
+            const DecalOnGarment decal = m_model.decal(id);
+            if (!decal.garment)
+                continue;
+            BenchRow row{.text = decalTitle(facts, decal), .second = words(why)};
+            const Finding* finding = findingOf(*m_model.shop(), *decal.garment, why);
+            m_notYetRows.emplace_back();
+            if (finding && !finding->frees.empty()) {
+                row.act = tr("Free it");
+                row.actName = words(freeingWords(finding->frees.front()));
+                m_notYetRows.back() = {finding->frees.front(), Matter::of(*finding, *decal.garment)};
+            }
+            notYet.append(row);
+        }
+        for (const Nest& nest : m_model.nests())
+            for (const FilmArea& area : nest.offcuts) {
+                const QString size = areaWords(area);
+                offcuts.append({.text = m_model.nests().size() > 1
+                                            ? tr("%1 of %2").arg(size, rollLabel(facts, nest.roll))
+                                            : size,
+                                .act = tr("Keep"),
+                                .actName = tr("Keep the offcut of %1").arg(size),
+                                .isSwitch = true,
+                                .isOn = m_model.keepsOffcut(nest.roll, area)});
+                m_offcutRows.emplace_back(nest.roll, area);
+            }
+    }
+    m_leftOut->setRows(leftOut);
+    m_leftOut->setActOnAll(leftOut.size() > 1 ? tr("Put all back") : QString());
+    m_lacking->setRows(lacking);
+    m_notYet->setRows(notYet);
+    m_offcuts->setRows(offcuts);
+}
+
+void BenchPanel::showCut() {
+    const ReckonedShop& shop = *m_model.shop();
+    const FilmToCut* film = m_model.film();
+    QVector<BenchRow> rows;
+    m_cutRows.clear();
+    for (const DecalOnGarment& each : cutNotPressed(shop, film ? std::optional{film->film} : std::nullopt)) {
+        const QString title = decalTitle(shop.facts, each);
+        rows.append(
+            {.text = title,
+             .second = tr("from %1, %2")
+                           .arg(rollLabel(shop.facts, *each.decal->cutFrom),
+                                dayNear(dateOf(shop.now.toLocal(*each.decal->cutAt)), shop.now.today())),
+             .act = tr("Cut wrong"),
+             .actName = tr("%1 was cut wrong").arg(title)});
+        m_cutRows.push_back(each.decal->id);
+    }
+    m_cut->setRows(rows);
+}
+
+void BenchPanel::showFigures() {
+    const Nest* shown = nest();
+    const QString nothing = shown ? QString() : tr("Nothing lies on the bench.");
+    for (Button* button : {m_save, m_sheet, m_markCut})
+        button->setCannot(nothing);
+    m_mirrorNote->setText(m_wish.isMirrored ? tr("reads backwards") : tr("reads forwards"));
+    m_boxesNote->setText(m_wish.hasWeedBoxes ? tr("one per decal") : tr("none"));
+    m_cutOffNote->setText(!shown                 ? QString()
+                          : m_wish.hasCutOffLine ? tr("at %1").arg(millimetres(shown->length))
+                                                 : tr("none"));
+    m_useFirst->hide();
+    if (!shown) {
+        m_length->setLabel(tr("Length used"));
+        m_length->set(tr("–"));
+        m_left->setLabel(tr("Left"));
+        m_left->set(tr("–"));
+        m_shares->hide();
+        m_least->setText({});
+        return;
+    }
+    m_shares->show();
+    const ReckonedShop& shop = *m_model.shop();
+    const QString label = rollLabel(shop.facts, shown->roll);
+    Millimetres together;
+    for (const Nest& each : m_model.nests())
+        together += each.length;
+    const auto count = static_cast<int>(m_model.nests().size());
+    m_length->setLabel(count > 1 ? tr("Length used of %1").arg(label) : tr("Length used"));
+    m_length->set(millimetres(shown->length),
+                  count > 1 ? tr("%1 on %2 rolls").arg(millimetres(together)).arg(count) : QString());
+    m_left->setLabel(tr("Left on %1 then").arg(label));
+    m_left->set(metres(shown->rollLeft - shown->length));
+    m_shares->set(shown->shares(), colourOf(shop.facts.films.at(shown->film).rgb));
+    m_least->setText(aboveLeastWords(*shown));
+    const RollCondition& condition = shop.conditions.at(shown->roll);
+    if (!condition.useBy)
+        return;
+    const Days left = *condition.useBy - shop.now.today();
+    if (left < Days{0} || left > kUseSoon)
+        return;
+    m_useFirst->set(Tone::Caution, tr("Use %1 first.").arg(label), tr("%1 left").arg(dayCount(left)));
+    m_useFirst->show();
+}
+
+} // namespace holdfast::app

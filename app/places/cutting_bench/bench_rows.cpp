@@ -1,0 +1,119 @@
+#include "app/places/cutting_bench/bench_rows.h"
+
+#include "app/theme/measures.h"
+#include "app/widgets/button.h"
+#include "app/widgets/label.h"
+#include "app/widgets/switch.h"
+
+#include <QBoxLayout>
+
+#include <algorithm>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kMostRows = 12;
+constexpr int kActHeight = 32;
+
+void empty(QLayout* layout) {
+    while (QLayoutItem* item = layout->takeAt(0)) {
+        if (QWidget* widget = item->widget()) {
+            widget->hide();
+            widget->deleteLater();
+        }
+        delete item;
+    }
+}
+
+} // namespace
+
+BenchRows::BenchRows(const QString& title, const QString& name, QWidget* parent)
+    : QWidget(parent)
+    , m_name(name) {
+    setObjectName(name);
+    setAccessibleName(title);
+    m_column = new QVBoxLayout(this);
+    m_column->setContentsMargins(0, kSpace8, 0, 0);
+    m_column->setSpacing(kSpace4);
+    auto* head = new QHBoxLayout;
+    head->setContentsMargins(0, 0, 0, 0);
+    m_title = new Label(title, Type::BodyStrong);
+    head->addWidget(m_title, 1);
+    auto* all = new Button({}, Button::Kind::Quiet);
+    all->setObjectName(name + QStringLiteral("All"));
+    all->setTargetHeight(kActHeight);
+    all->hide();
+    connect(all, &Button::clicked, this, &BenchRows::actedOnAll);
+    m_actOnAll = all;
+    head->addWidget(all);
+    m_column->addLayout(head);
+    m_lines = new QVBoxLayout;
+    m_lines->setContentsMargins(0, 0, 0, 0);
+    m_lines->setSpacing(kSpace4);
+    m_column->addLayout(m_lines);
+    hide();
+}
+
+void BenchRows::setActOnAll(const QString& words) {
+    auto* all = static_cast<Button*>(m_actOnAll);
+    all->setText(words);
+    all->setVisible(!words.isEmpty());
+}
+
+void BenchRows::setRows(const QVector<BenchRow>& rows) {
+    if (rows == m_rows)
+        return;
+    // The keyboard stays where it was in the list.
+    int focused = -1;
+    for (int at = 0; at < m_lines->count(); ++at)
+        if (QWidget* line = m_lines->itemAt(at)->widget();
+            line && line->isAncestorOf(window()->focusWidget()))
+            focused = at;
+    m_rows = rows;
+    empty(m_lines);
+    const int shown = std::min(kMostRows, static_cast<int>(rows.size()));
+    for (int at = 0; at < shown; ++at)
+        m_lines->addWidget(makeRow(at));
+    if (rows.size() > shown)
+        m_lines->addWidget(new Label(tr("and %1 more").arg(rows.size() - shown), Type::Small, &Tokens::ink2));
+    setVisible(!rows.isEmpty());
+    if (focused < 0 || shown == 0)
+        return;
+    if (QWidget* line = m_lines->itemAt(std::min(focused, shown - 1))->widget())
+        for (QWidget* child : line->findChildren<QWidget*>())
+            if (child->focusPolicy() & Qt::TabFocus)
+                child->setFocus(Qt::OtherFocusReason);
+}
+
+QWidget* BenchRows::makeRow(int at) {
+    const BenchRow& row = m_rows[at];
+    auto* line = new QWidget;
+    auto* across = new QHBoxLayout(line);
+    across->setContentsMargins(0, 0, 0, 0);
+    across->setSpacing(kSpace8);
+    auto* lines = new QVBoxLayout;
+    lines->setSpacing(0);
+    lines->addWidget((new Label(row.text, Type::Support))->wrapped());
+    if (!row.second.isEmpty())
+        lines->addWidget((new Label(row.second, Type::Small, &Tokens::ink2))->wrapped());
+    across->addLayout(lines, 1);
+    if (row.isSwitch) {
+        auto* turn = new Switch(row.actName);
+        turn->setText(row.act);
+        turn->setObjectName(QStringLiteral("%1-%2").arg(m_name).arg(at));
+        turn->setChecked(row.isOn);
+        connect(turn, &QCheckBox::toggled, this, [this, at](bool isOn) { emit turned(at, isOn); });
+        across->addWidget(turn, 0, Qt::AlignVCenter);
+    } else if (!row.act.isEmpty()) {
+        auto* act = new Button(row.act);
+        act->setObjectName(QStringLiteral("%1-%2").arg(m_name).arg(at));
+        act->setAccessibleName(row.actName);
+        act->setTargetHeight(kActHeight);
+        connect(act, &Button::clicked, this, [this, at] { emit acted(at); });
+        across->addWidget(act, 0, Qt::AlignVCenter);
+    }
+    return line;
+}
+
+} // namespace holdfast::app

@@ -1,0 +1,338 @@
+#include "app/places/cutting_bench/cutting_bench_place.h"
+
+#include "app/desk/formats.h"
+#include "app/places/cutting_bench/bench_foot.h"
+#include "app/places/cutting_bench/bench_panel.h"
+#include "app/places/cutting_bench/bench_tools.h"
+#include "app/places/cutting_bench/bench_view.h"
+#include "app/places/cutting_bench/bench_words.h"
+#include "app/places/cutting_bench/cut_not_pressed.h"
+#include "app/widgets/card.h"
+#include "app/widgets/empty_state.h"
+#include "app/widgets/key_hint.h"
+#include "app/widgets/label.h"
+#include "app/widgets/sewn_tabs.h"
+
+#include <QBoxLayout>
+#include <QStackedWidget>
+
+#include <algorithm>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kPanelWidth = 352;
+constexpr std::chrono::milliseconds kSearchByItself{2000};
+constexpr std::chrono::milliseconds kSearchAsked{5000};
+
+std::optional<std::uint64_t>& searchRounds() {
+    static std::optional<std::uint64_t> rounds;
+    return rounds;
+}
+
+Millimetres lengthLaid(const BenchModel& model) {
+    Millimetres length;
+    for (const Nest& nest : model.nests())
+        length += nest.length;
+    return length;
+}
+
+} // namespace
+
+void CuttingBenchPlace::setSearchRounds(std::optional<std::uint64_t> rounds) {
+    searchRounds() = rounds;
+}
+
+CuttingBenchPlace::CuttingBenchPlace(ShopDesk& shopDesk, QWidget* parent)
+    : Place(shopDesk, parent) {
+    setObjectName(QStringLiteral("cuttingBench"));
+    m_empty = new EmptyState(QStringLiteral("cutting-bench"),
+                             tr("Decals lie here, film by film, once a confirmed order has any to cut."),
+                             tr("Take an order"));
+    m_empty->setObjectName(QStringLiteral("emptyBench"));
+    m_empty->showKey(QKeySequence(Qt::CTRL | Qt::Key_1));
+    connect(m_empty, &EmptyState::acted, this,
+            [this] { emit desk().placeAsked(PlaceName::FairTable, Matter{}); });
+    auto* emptyCard = new Card;
+    emptyCard->content()->addWidget(m_empty);
+    m_pages = new QStackedWidget;
+    m_pages->addWidget(makeBench());
+    m_pages->addWidget(emptyCard);
+    m_panel = new BenchPanel(desk(), m_model);
+    m_panel->setFixedWidth(kPanelWidth);
+    auto* row = new QHBoxLayout(this);
+    row->setContentsMargins(kGutter, 0, kGutter, kCardGap);
+    row->setSpacing(kCardGap);
+    row->addWidget(m_pages, 1);
+    row->addWidget(m_panel);
+
+    connect(m_panel, &BenchPanel::wishChanged, this, [this] {
+        m_view->setWish(m_panel->wish());
+        m_tools->setMirrored(m_panel->wish().isMirrored);
+    });
+    connect(m_panel, &BenchPanel::saveAsked, this, &CuttingBenchPlace::askCutFile);
+    connect(m_panel, &BenchPanel::sheetAsked, this, [this] { printCutSheets(paperFolder()); });
+    connect(m_panel, &BenchPanel::cutAsked, this, &CuttingBenchPlace::markCut);
+    connect(&desk(), &ShopDesk::changed, this, &CuttingBenchPlace::refresh);
+    connect(&desk(), &ShopDesk::minutePassed, this, &CuttingBenchPlace::refresh);
+    listenToModel();
+    listenToWork();
+}
+
+QWidget* CuttingBenchPlace::makeBench() {
+    auto* whole = new QWidget;
+    auto* column = new QVBoxLayout(whole);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    m_films = new SewnTabs(tr("Films to cut"));
+    m_films->setObjectName(QStringLiteral("films"));
+    connect(m_films, &SewnTabs::chosen, this, [this](int at) { m_model.chooseFilm(at); });
+    auto* card = new Card;
+    m_films->sewOnto(card);
+    m_tools = new BenchTools;
+    m_view = new BenchView(m_model);
+    m_foot = new BenchFoot(m_model);
+    card->content()->addWidget(m_tools);
+    card->content()->addWidget(m_view, 1);
+    card->content()->addWidget(new ThreadLine);
+    card->content()->addWidget(m_foot);
+    column->addWidget(m_films);
+    column->addWidget(card, 1);
+    connect(m_tools, &BenchTools::nestAsked, this, &CuttingBenchPlace::searchAgain);
+    connect(m_tools, &BenchTools::endAsked, this, [this] {
+        m_search.stop();
+        m_writing.stop();
+    });
+    connect(m_tools, &BenchTools::turnAsked, this, &CuttingBenchPlace::turnDecal);
+    connect(m_tools, &BenchTools::pinAsked, this, &CuttingBenchPlace::turnPin);
+    connect(m_tools, &BenchTools::gapAsked, this, [this](int gap) { m_model.setGap({gap}); });
+    connect(m_view, &BenchView::dragBegun, &m_search, &BenchSearch::drop);
+    connect(m_view, &BenchView::refused, &desk(), &ShopDesk::say);
+    return whole;
+}
+
+void CuttingBenchPlace::listenToModel() {
+    connect(&m_model, &BenchModel::filmsChanged, this, &CuttingBenchPlace::showFilms);
+    connect(&m_model, &BenchModel::nested, this, [this] {
+        m_search.drop();
+        showFilms(); // another roll may come first
+        showBench();
+        if (isVisible())
+            search(kSearchByItself);
+    });
+    connect(&m_model, &BenchModel::moved, this, [this] {
+        m_search.drop();
+        showBench();
+    });
+    connect(&m_model, &BenchModel::chosenChanged, this, [this] {
+        m_panel->showFigures();
+        showTools();
+    });
+    connect(&m_model, &BenchModel::offcutsChanged, m_panel, &BenchPanel::refresh);
+}
+
+void CuttingBenchPlace::listenToWork() {
+    connect(&m_search, &BenchSearch::progressed, m_tools,
+            [this](double share) { m_tools->setWork(BenchTools::Work::Search, share); });
+    connect(&m_search, &BenchSearch::ended, m_tools, [this] { m_tools->setWork(BenchTools::Work::None); });
+    connect(&m_search, &BenchSearch::found, this, [this](const FilmNests& nests) {
+        const Millimetres before = lengthLaid(m_model);
+        m_model.take(nests);
+        searchIsOver(before);
+    });
+    connect(&m_writing, &BackgroundWork::progressed, m_tools,
+            [this](const QString&, double share) { m_tools->setWork(BenchTools::Work::Writing, share); });
+    connect(&m_writing, &BackgroundWork::succeeded, this, [this](const QString& words) {
+        m_tools->setWork(BenchTools::Work::None);
+        desk().say(words);
+    });
+    connect(&m_writing, &BackgroundWork::failed, this, [this](const QString& reason) {
+        m_tools->setWork(BenchTools::Work::None);
+        emit desk().failed(reason);
+    });
+}
+
+QString CuttingBenchPlace::subtitle() const {
+    return longDay(desk().now().today());
+}
+
+QWidget* CuttingBenchPlace::headerTools() {
+    if (!m_header) {
+        m_header = new QWidget;
+        auto* row = new QHBoxLayout(m_header);
+        row->setContentsMargins(0, 0, 0, 0);
+        row->setSpacing(kSpace16);
+        m_filmKey = new KeyHint(tr("Film"), QKeySequence(Qt::Key_F));
+        m_filmKey->jumpTo(m_films);
+        row->addWidget(m_filmKey);
+        m_benchKey = new KeyHint(tr("On the bench"), QKeySequence(Qt::Key_B));
+        m_benchKey->jumpTo(m_view);
+        row->addWidget(m_benchKey);
+        m_count = new Label({}, Type::Body, &Tokens::ink2);
+        m_count->setObjectName(QStringLiteral("decalsToCut"));
+        m_count->setTextFormat(Qt::RichText);
+        row->addWidget(m_count);
+        countTools();
+    }
+    return m_header;
+}
+
+void CuttingBenchPlace::opened() {
+    const bool wasStale = m_isStale;
+    if (m_isStale)
+        refresh();
+    if (!wasStale)
+        search(kSearchByItself);
+    if (m_pages->currentIndex() == 1)
+        m_empty->setFocus(Qt::OtherFocusReason);
+    else
+        m_view->setFocus(Qt::OtherFocusReason);
+}
+
+void CuttingBenchPlace::turnTo(const Matter& matter) {
+    if (m_isStale)
+        refresh();
+    const ShopFacts& facts = m_model.facts();
+    std::optional<FilmId> film = matter.film;
+    std::optional<DecalId> decal = matter.decal;
+    if (const FilmRoll* roll = matter.roll ? facts.rolls.find(*matter.roll) : nullptr)
+        film = roll->film;
+    const Garment* garment = matter.garment ? facts.garments.find(*matter.garment) : nullptr;
+    if (garment && !decal)
+        for (const Decal& each : garment->decals)
+            if (!each.isCut() && !decal)
+                decal = each.id;
+    if (decal)
+        if (const DecalOnGarment on = m_model.decal(*decal); on.decal)
+            film = on.decal->film;
+    if (film && m_model.chooseFilm(*film) && m_model.film()->film == *film)
+        m_model.layOnly(matter.roll, matter.decals);
+    if (decal)
+        m_model.choose(*decal);
+}
+
+void CuttingBenchPlace::hideEvent(QHideEvent* event) {
+    m_search.drop();
+    Place::hideEvent(event);
+}
+
+// ── what is shown ─────────────────────────────────────────────────────────────────────────────────────
+
+void CuttingBenchPlace::refresh() {
+    if (m_isCutting)
+        return;
+    if (!isVisible() && !m_isStale) {
+        m_isStale = true;
+        return;
+    }
+    m_isStale = false;
+    m_model.show(desk().shop());
+    countTools();
+    emit subtitleChanged();
+}
+
+void CuttingBenchPlace::showFilms() {
+    QVector<SewnTab> tabs;
+    for (const FilmToCut& film : m_model.films()) {
+        const Film& of = m_model.facts().films.at(film.film);
+        const auto roll = m_model.firstRollOf(film);
+        const QString count = film.waiting.empty() ? tr("not yet") : decalsToCut(film.waiting.size());
+        tabs.append({.text = words(of.shade),
+                     .second = roll ? tr("%1, %2").arg(rollLabel(m_model.facts(), *roll), count)
+                                    : tr("no roll, %1").arg(count),
+                     .shade = colourOf(of.rgb)});
+    }
+    m_films->setTabs(tabs);
+    m_films->setCurrent(m_model.filmAt());
+    m_pages->setCurrentIndex(tabs.isEmpty() ? 1 : 0);
+    // Work that is cut may still be found cut wrong when nothing waits any more.
+    m_panel->setVisible(!tabs.isEmpty() || !cutNotPressed(*m_model.shop(), std::nullopt).empty());
+}
+
+void CuttingBenchPlace::showBench() {
+    m_panel->refresh();
+    m_view->layOut();
+    showTools();
+}
+
+void CuttingBenchPlace::showTools() {
+    m_foot->refresh();
+    if (!m_model.film())
+        return;
+    m_tools->setGap(static_cast<int>(m_model.onBench().wish.gap.value));
+    const auto chosen = m_model.chosen();
+    const NestedDecal* lies = chosen ? m_model.lying(*chosen) : nullptr;
+    const QString none = lies ? QString() : tr("Choose a decal first.");
+    m_tools->setNest(m_model.nests().empty() ? tr("Nothing lies on the bench.") : QString());
+    m_tools->setTurn(m_model.hasGrain() ? tr("This film has a grain: its decals keep their direction.")
+                                        : none);
+    m_tools->setPin(lies && !m_model.canBePinned(*chosen) ? tr("Only decals on the first roll are pinned.")
+                                                          : none,
+                    lies && lies->isPinned);
+}
+
+void CuttingBenchPlace::countTools() {
+    if (!m_count || !m_model.shop())
+        return;
+    std::size_t decals = 0;
+    for (const FilmToCut& film : m_model.films())
+        decals += film.waiting.size();
+    const QString count =
+        decals == 1 ? tr("<b>1</b> decal to cut") : tr("<b>%1</b> decals to cut").arg(decals);
+    const std::size_t films = m_model.films().size();
+    m_count->setText(films > 1 ? tr("%1 on %2 films").arg(count).arg(films) : count);
+    for (QWidget* tool : {static_cast<QWidget*>(m_count), static_cast<QWidget*>(m_filmKey),
+                          static_cast<QWidget*>(m_benchKey)})
+        tool->setVisible(films > 0);
+}
+
+// ── searching ─────────────────────────────────────────────────────────────────────────────────────────
+
+void CuttingBenchPlace::search(std::chrono::milliseconds budget) {
+    if (!m_model.film() || m_search.isSearching() || m_writing.isBusy() || m_model.isSearched() ||
+        m_model.isShortest())
+        return;
+    m_wasAsked = false;
+    m_search.begin(
+        m_model.shop(), *m_model.film(), m_model.onBench().wish,
+        {.budget = budget, .rounds = searchRounds(), .seed = m_seed, .shouldStop = {}, .improved = {}});
+}
+
+void CuttingBenchPlace::searchAgain() {
+    if (!m_model.film() || m_model.nests().empty())
+        return;
+    if (m_model.isShortest()) {
+        desk().say(tr("No nest of these decals is shorter."));
+        return;
+    }
+    ++m_seed;
+    m_search.begin(
+        m_model.shop(), *m_model.film(), m_model.onBench().wish,
+        {.budget = kSearchAsked, .rounds = searchRounds(), .seed = m_seed, .shouldStop = {}, .improved = {}});
+    m_wasAsked = true;
+}
+
+void CuttingBenchPlace::searchIsOver(Millimetres before) {
+    m_model.markSearched();
+    if (!m_wasAsked)
+        return;
+    const Millimetres now = lengthLaid(m_model);
+    if (now < before)
+        desk().say(tr("Nested anew: %1 shorter.").arg(millimetres(before - now)));
+    else if (now == before)
+        desk().say(tr("No shorter nest was found."));
+}
+
+void CuttingBenchPlace::turnDecal() {
+    if (m_model.chosen() && !m_model.turn())
+        desk().say(m_model.hasGrain() ? tr("This film has a grain: its decals keep their direction.")
+                                      : tr("There is no room to turn it."));
+}
+
+void CuttingBenchPlace::turnPin() {
+    if (m_model.chosen() && !m_model.turnPin())
+        desk().say(tr("Only decals on the first roll are pinned."));
+}
+
+} // namespace holdfast::app

@@ -1,0 +1,94 @@
+#pragma once
+// Cutting bench: the decals that wait, film by film, nested on real rolls to scale; what the knife is given
+// as a file and on paper; and what became of the cutting.
+
+#include "app/desk/place.h"
+#include "app/places/cutting_bench/bench_model.h"
+#include "app/places/cutting_bench/bench_search.h"
+#include "app/places/cutting_bench/cut_writing.h"
+
+#include <functional>
+#include <optional>
+
+class QStackedWidget;
+
+namespace holdfast::app {
+
+class EmptyState;
+class KeyHint;
+class Label;
+class BenchFoot;
+class BenchPanel;
+class BenchTools;
+class BenchView;
+class SewnTabs;
+
+class CuttingBenchPlace : public Place {
+    Q_OBJECT
+
+public:
+    explicit CuttingBenchPlace(ShopDesk& desk, QWidget* parent = nullptr);
+
+    QString subtitle() const override;
+    QWidget* headerTools() override;
+    void opened() override;
+    void turnTo(const Matter& matter) override;
+
+    // Every search ends after so many rounds, for pictures and tests that must come out the same each time.
+    static void setSearchRounds(std::optional<std::uint64_t> rounds);
+
+    bool isSearching() const { return m_search.isSearching(); }
+    const BenchModel& model() const { return m_model; }
+
+    // ── what is done with the bench ──
+    // Written beside the window (see cut_writing.h); what became of it is said. The search ends before: what
+    // is written is what lies there, and stays there.
+    void saveCutFiles(const QString& path);
+    void printCutSheets(const QString& folder); // for a PDF, where no printer takes them
+    bool isWriting() const { return m_writing.isBusy(); }
+    void markCut();
+
+protected:
+    void hideEvent(QHideEvent* event) override;
+
+private:
+    QWidget* makeBench();
+    void listenToModel();
+    void listenToWork();
+    void refresh();
+    void showFilms();
+    void showBench();
+    void showTools();
+    void search(std::chrono::milliseconds budget);
+    void searchAgain();
+    void searchIsOver(Millimetres before);
+    void countTools();
+    void turnDecal();
+    void turnPin();
+    using Writing = std::function<Result<std::string>(const CutToWrite&, const BackgroundWork::Progress&)>;
+    void write(const QString& words, Writing writing);
+    void saved(const QString& path, const QString& words, Writing writing);
+    void askCutFile();
+    QString folder(); // where files went last
+
+    BenchModel m_model;
+    BenchSearch m_search;
+    BackgroundWork m_writing;
+    QStackedWidget* m_pages = nullptr; // the bench, or that nothing waits
+    EmptyState* m_empty = nullptr;
+    SewnTabs* m_films = nullptr;
+    BenchTools* m_tools = nullptr;
+    BenchView* m_view = nullptr;
+    BenchFoot* m_foot = nullptr;
+    BenchPanel* m_panel = nullptr;
+    QWidget* m_header = nullptr;
+    Label* m_count = nullptr;
+    KeyHint* m_filmKey = nullptr;
+    KeyHint* m_benchKey = nullptr;
+    bool m_isStale = true;
+    bool m_isCutting = false; // the bench stands until all its rolls are charged
+    bool m_wasAsked = false;  // the search under way was asked for: what it found is said
+    std::uint64_t m_seed = 1;
+};
+
+} // namespace holdfast::app

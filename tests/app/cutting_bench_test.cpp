@@ -1,0 +1,508 @@
+// What the bench shows and what hands and keys do on it.
+#include "app/places/cutting_bench/bench_numbers.h"
+#include "app/places/cutting_bench/mirrored_sign.h"
+#include "app/slips/option_list.h"
+#include "app/widgets/empty_state.h"
+#include "app/widgets/stepper.h"
+#include "app/widgets/switch.h"
+#include "db/actions/film_actions.h"
+#include "tests/app/cutting_bench_fixture.h"
+
+#include <QElapsedTimer>
+
+namespace holdfast::app::test {
+
+namespace {
+
+class CuttingBench : public CuttingBenchFixture {
+protected:
+    // No number lies over a drawing, over another decal's box, over another number or off the film.
+    void expectClear(const BenchScale& scale, const BenchNumbers& numbers, DecalShapes& shapes) {
+        for (std::size_t at = 0; at < scale.count(); ++at) {
+            std::vector<QRectF> places;
+            for (const NestedDecal& decal : nest(at).decals) {
+                const BenchNumber* number = numbers.of(decal.decal);
+                if (!number)
+                    continue;
+                EXPECT_TRUE(scale.film(at).contains(number->place));
+                for (const NestedDecal& other : nest(at).decals) {
+                    if (!number->place.intersects(scale.rectOf(at, other.box)))
+                        continue;
+                    EXPECT_EQ(other.decal, decal.decal) << "over another's box";
+                    const QPainterPath& shape = shapes.of(*model().decal(other.decal).decal);
+                    EXPECT_FALSE(outlineOnFilm(scale, at, other, shape, true).intersects(number->place));
+                }
+                for (const QRectF& earlier : places)
+                    EXPECT_FALSE(earlier.intersects(number->place)) << "over another number";
+                places.push_back(number->place);
+            }
+        }
+    }
+};
+
+} // namespace
+
+TEST_F(CuttingBench, WithNothingToCutOffersToTakeAnOrder) {
+    stockUsualShop();
+    open();
+    std::optional<PlaceName> led;
+    QObject::connect(&desk(), &ShopDesk::placeAsked, place.get(), [&](PlaceName to) { led = to; });
+    part<EmptyState>(QStringLiteral("emptyBench"))->button()->click();
+    EXPECT_EQ(led, PlaceName::FairTable);
+    EXPECT_FALSE(part<QWidget>(QStringLiteral("benchPanel"))->isVisible());
+}
+
+TEST_F(CuttingBench, ShowsTheNestItsRollItsLengthAndItsShares) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({aGarment(usual), aGarment(usual)});
+    open();
+    ASSERT_EQ(model().nests().size(), 1U);
+    EXPECT_EQ(nest().decals.size(), 2U);
+    EXPECT_EQ(faultIn(nest()), "");
+    // Two of 200 × 280 mm stand beside each other on 500 mm; the gap of 8 mm goes with the row.
+    EXPECT_EQ(nest().length, 288_mm);
+    EXPECT_EQ(fact("lengthUsed"), "Length used: 288 mm");
+    EXPECT_EQ(fact("leftOnRoll"), "Left on R-01 then: 4.7 m");
+    // (2 × 200 × 280 mm at the least) ÷ (500 × 288 mm).
+    EXPECT_GE(nest().shares().decals, 0.777);
+    EXPECT_TRUE(films()->accessibleName().contains(QStringLiteral("Dusk")));
+    EXPECT_EQ(films()->accessibleDescription().toStdString(), "R-01, 2 to cut");
+    EXPECT_EQ(label("decalsToCut"), "<b>2</b> decals to cut");
+    // The bound knows no more than the areas: 2 × 208 × 288 mm over 496 mm, what edges and gap leave, are 242
+    // mm.
+    EXPECT_EQ(nest().leastLength, 242_mm);
+    EXPECT_EQ(label("aboveLeast"), "At most 20 % above the least possible"); // 288 ÷ 242 = 1.19
+    EXPECT_EQ(part<MirroredSign>(QStringLiteral("mirroredChip"))->words(),
+              QStringLiteral("Mirrored, text reads backwards"));
+}
+
+TEST_F(CuttingBench, MirroredIsAlwaysSaidAndNotMirroredToo) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({aGarment(usual)});
+    open();
+    part<Switch>(QStringLiteral("mirror"))->click();
+    EXPECT_TRUE(part<MirroredSign>(QStringLiteral("mirroredChip"))
+                    ->words()
+                    .startsWith(QStringLiteral("Not mirrored")));
+    EXPECT_TRUE(part<MirroredSign>(QStringLiteral("mirroredChip"))->isVisible());
+}
+
+TEST_F(CuttingBench, TabGoesFromDecalToDecalAndBehindTheLastOn) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({aGarment(usual), aGarment(usual)});
+    open();
+    ASSERT_TRUE(bench()->hasFocus());
+    EXPECT_EQ(model().chosen(), nest().decals[0].decal);
+    EXPECT_TRUE(bench()->accessibleDescription().contains(QStringLiteral("Heron")));
+    key(Qt::Key_Tab);
+    EXPECT_EQ(model().chosen(), nest().decals[1].decal);
+    EXPECT_TRUE(bench()->hasFocus());
+    key(Qt::Key_Tab);
+    EXPECT_FALSE(bench()->hasFocus());
+    bench()->setFocus(Qt::BacktabFocusReason);
+    key(Qt::Key_Backtab, Qt::ShiftModifier);
+    EXPECT_EQ(model().chosen(), nest().decals[0].decal);
+    key(Qt::Key_Backtab, Qt::ShiftModifier);
+    EXPECT_FALSE(bench()->hasFocus());
+}
+
+TEST_F(CuttingBench, ArrowsNudgeByOneAndByTenMillimetresAndPin) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({withDecal(usual, 100_mm, 120_mm)});
+    open();
+    const FilmArea before = nest().decals.front().lies;
+    key(Qt::Key_Right);
+    EXPECT_EQ(nest().decals.front().lies.along, before.along + 1_mm);
+    key(Qt::Key_Down, Qt::ShiftModifier);
+    EXPECT_EQ(nest().decals.front().lies.across, before.across + 10_mm);
+    EXPECT_TRUE(nest().decals.front().isPinned);
+    EXPECT_NE(label("chosenPlace").find("pinned"), std::string::npos);
+    EXPECT_EQ(faultIn(nest()), "");
+    for (int step = 0; step < 3; ++step)
+        key(Qt::Key_Left, Qt::ShiftModifier);
+    EXPECT_GE(nest().decals.front().lies.along, 0_mm);
+}
+
+TEST_F(CuttingBench, ADragLandsOnlyWhereTheNestStaysLegal) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({withDecal(usual, 120_mm, 150_mm), withDecal(usual, 120_mm, 150_mm),
+               withDecal(usual, 90_mm, 60_mm), withDecal(usual, 200_mm, 100_mm)});
+    open();
+    waitForSearch();
+    const DecalId dragged = nest().decals.front().decal;
+    const QPointF onto = bench()->rectOf(nest().decals.back().decal).center();
+    const FilmArea before = nest().find(dragged)->lies;
+    drag(dragged, (onto - bench()->rectOf(dragged).center()).toPoint());
+    EXPECT_EQ(faultIn(nest()), "");
+    drag(dragged, {320, 0}); // behind all the others
+    EXPECT_EQ(faultIn(nest()), "");
+    EXPECT_NE(nest().find(dragged)->lies, before);
+    EXPECT_TRUE(nest().find(dragged)->isPinned);
+    EXPECT_EQ(model().onBench().wish.pins.size(), 1U);
+    // Far over the edge of the roll: as near as it may lie.
+    drag(dragged, {0, -2000});
+    EXPECT_EQ(faultIn(nest()), "");
+    EXPECT_EQ(nest().decals.size(), 4U);
+}
+
+TEST_F(CuttingBench, APinHoldsWhenItIsNestedAgain) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({withDecal(usual, 120_mm, 150_mm), withDecal(usual, 130_mm, 80_mm),
+               withDecal(usual, 90_mm, 60_mm), withDecal(usual, 200_mm, 100_mm)});
+    open();
+    waitForSearch();
+    const DecalId pinned = nest().decals.front().decal;
+    drag(pinned, {260, 40});
+    const DecalPin at = placeOf(*nest().find(pinned));
+    key(Qt::Key_N);
+    waitForSearch();
+    EXPECT_EQ(placeOf(*nest().find(pinned)), at);
+    auto* gap = part<Stepper>(QStringLiteral("gap"));
+    gap->setFocus();
+    key(Qt::Key_Plus); // a wider gap lays all the others anew
+    waitForSearch();
+    EXPECT_EQ(nest().gap, 9_mm);
+    EXPECT_EQ(placeOf(*nest().find(pinned)), at);
+    EXPECT_EQ(faultIn(nest()), "");
+    // P lets it go.
+    bench()->setFocus();
+    key(Qt::Key_P);
+    EXPECT_TRUE(model().onBench().wish.pins.empty());
+}
+
+TEST_F(CuttingBench, PinsAndLeftOutOutliveAChangeOfTheShop) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({withDecal(usual, 120_mm, 150_mm), withDecal(usual, 130_mm, 80_mm)});
+    open();
+    waitForSearch();
+    const DecalId pinned = nest().decals.front().decal;
+    drag(pinned, {200, 0});
+    const DecalPin at = placeOf(*nest().find(pinned));
+    const DecalId out = nest().decals[nest().decals.front().decal == pinned ? 1 : 0].decal;
+    QTest::mouseClick(bench()->viewport(), Qt::LeftButton, {}, bench()->rectOf(out).center().toPoint());
+    key(Qt::Key_Delete);
+    takeOrder({withDecal(usual, 60_mm, 60_mm)}, "Teodor Wick");
+    EXPECT_EQ(nest().decals.size(), 2U);
+    EXPECT_EQ(placeOf(*nest().find(pinned)), at);
+    EXPECT_EQ(nest().find(out), nullptr);
+    EXPECT_EQ(rows("leftOut")->rows().size(), 1);
+}
+
+TEST_F(CuttingBench, TurnLaysADecalTheOtherWayUnlessTheFilmHasAGrain) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({withDecal(usual, 100_mm, 160_mm)});
+    open();
+    const bool before = nest().decals.front().isTurned;
+    key(Qt::Key_R);
+    EXPECT_EQ(nest().decals.front().isTurned, !before);
+    EXPECT_EQ(faultIn(nest()), "");
+
+    const FilmId grained = addFilm("Gorse", [](Film& film) { film.hasGrain = true; });
+    receiveRoll(grained, usual.place);
+    GarmentDraft garment = withDecal(usual, 100_mm, 160_mm);
+    garment.decals.front().film = grained;
+    takeOrder({garment}, "Teodor Wick");
+    Matter matter;
+    matter.film = grained;
+    place->turnTo(matter);
+    EXPECT_FALSE(button("turnDecal")->isEnabled());
+    EXPECT_TRUE(button("turnDecal")->toolTip().contains(QStringLiteral("grain")));
+}
+
+TEST_F(CuttingBench, DeleteLeavesADecalOutAndItIsPutBack) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({aGarment(usual), aGarment(usual), aGarment(usual)});
+    open();
+    EXPECT_GT(nest().length, 288_mm);
+    const DecalId out = *model().chosen();
+    key(Qt::Key_Delete);
+    EXPECT_EQ(nest().decals.size(), 2U);
+    EXPECT_EQ(nest().length, 288_mm);
+    ASSERT_EQ(rows("leftOut")->rows().size(), 1);
+    EXPECT_TRUE(rows("leftOut")->rows().front().text.contains(QStringLiteral("Heron")));
+    EXPECT_TRUE(bench()->hasFocus());
+    ASSERT_TRUE(model().chosen());
+    button("leftOut-0")->click();
+    EXPECT_EQ(nest().decals.size(), 3U);
+    EXPECT_NE(nest().find(out), nullptr);
+    EXPECT_FALSE(rows("leftOut")->isVisible());
+
+    for (int each = 0; each < 3; ++each) {
+        bench()->setFocus(Qt::TabFocusReason);
+        key(Qt::Key_Delete);
+    }
+    EXPECT_TRUE(model().nests().empty());
+    EXPECT_FALSE(button("markCut")->isEnabled());
+    button("leftOutAll")->click();
+    EXPECT_EQ(nest().decals.size(), 3U);
+}
+
+TEST_F(CuttingBench, AnotherRollMayComeFirst) {
+    const UsualShop usual = stockUsualShop();
+    time().pass(48h);
+    const RollId newer = receiveRoll(usual.film, usual.place);
+    takeOrder({aGarment(usual)});
+    open();
+    auto* rolls = part<OptionList>(QStringLiteral("rolls"));
+    ASSERT_EQ(rolls->model()->rowCount(), 2);
+    EXPECT_EQ(nest().roll, usual.roll); // the older first
+    EXPECT_TRUE(rolls->model()
+                    ->index(0, 0)
+                    .data(Qt::AccessibleDescriptionRole)
+                    .toString()
+                    .contains(QStringLiteral("left")));
+    key(Qt::Key_L);
+    ASSERT_TRUE(rolls->hasFocus());
+    key(Qt::Key_Down);
+    EXPECT_EQ(nest().roll, newer);
+    EXPECT_EQ(rolls->chosenAt(), 1);
+    EXPECT_TRUE(rolls->hasFocus());
+    EXPECT_EQ(films()->accessibleDescription().toStdString(), "R-02, 1 to cut");
+    key(Qt::Key_Up);
+    EXPECT_EQ(nest().roll, usual.roll);
+}
+
+TEST_F(CuttingBench, TheChoiceOfRollStandsAboveManyDecalsAndWhatIsCutBelowThemInReach) {
+    const UsualShop usual = stockUsualShop();
+    const auto done = takeOrder({aGarment(usual)}, "Teodor Wick");
+    cut(garmentsOf(done.id).front(), usual.roll);
+    std::vector<GarmentDraft> garments;
+    for (int at = 0; at < 30; ++at)
+        garments.push_back(withDecal(usual, {60 + at}, {45}));
+    takeOrder(garments);
+    open();
+    const auto topOf = [&](const char* name) {
+        auto* widget = part<QWidget>(QLatin1String(name));
+        return widget->mapTo(part<QWidget>(QStringLiteral("benchPanel")), QPoint()).y();
+    };
+    const auto bottomOf = [&](const char* name) {
+        return topOf(name) + part<QWidget>(QLatin1String(name))->height();
+    };
+    // Whole, above what scrolls under the foot of the panel.
+    EXPECT_LT(bottomOf("rolls"), topOf("mirror"));
+    EXPECT_LT(bottomOf("rolls"), topOf("onThisFilm"));
+    EXPECT_LE(part<QWidget>(QStringLiteral("onThisFilm"))->height(), 9 * 52) << "30 lines of decals";
+    EXPECT_LT(topOf("cutNotPressed") - topOf("rolls"), 800);
+}
+
+TEST_F(CuttingBench, AFilmWithNoRollOffersToReceiveOne) {
+    const UsualShop usual = stockUsualShop();
+    const FilmId gorse = addFilm("Gorse");
+    GarmentDraft garment = aGarment(usual);
+    garment.decals.front().film = gorse;
+    takeOrder({garment});
+    open();
+    EXPECT_TRUE(model().nests().empty());
+    EXPECT_FALSE(part<OptionList>(QStringLiteral("rolls"))->isVisible());
+    ASSERT_TRUE(rows("noRoll")->isVisible());
+    button("noRoll-0")->click();
+    ASSERT_EQ(asked.size(), 1U);
+    EXPECT_EQ(asked.front(), SlipName::ReceiveRoll);
+    EXPECT_EQ(askedFor.film, gorse);
+    receiveRoll(gorse, usual.place);
+    EXPECT_FALSE(rows("noRoll")->isVisible());
+    EXPECT_EQ(nest().decals.size(), 1U);
+}
+
+TEST_F(CuttingBench, ARollPastItsUseByIsNotCutFrom) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({aGarment(usual)});
+    time().setWall(now().instant + Days{400});
+    open();
+    EXPECT_TRUE(model().nests().empty());
+    auto* rolls = part<OptionList>(QStringLiteral("rolls"));
+    EXPECT_TRUE(rolls->model()
+                    ->index(0, 0)
+                    .data(Qt::AccessibleDescriptionRole)
+                    .toString()
+                    .contains(QStringLiteral("test strip")));
+    EXPECT_FALSE(bench()->accessibleDescription().isEmpty());
+    EXPECT_FALSE(button("saveCutFile")->isEnabled());
+    key(Qt::Key_C);
+    EXPECT_EQ(roll(usual.roll).left, 5000_mm);
+}
+
+TEST_F(CuttingBench, ADecalWiderThanEveryRollIsNamedWithItsSize) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({withDecal(usual, 590_mm, 600_mm), aGarment(usual)});
+    open();
+    EXPECT_EQ(nest().decals.size(), 1U);
+    ASSERT_EQ(rows("lacking")->rows().size(), 1);
+    const BenchRow& row = rows("lacking")->rows().front();
+    EXPECT_TRUE(row.text.contains(QStringLiteral("Heron"))) << row.text.toStdString();
+    EXPECT_TRUE(row.second.contains(QStringLiteral("590"))) << row.second.toStdString();
+    EXPECT_TRUE(rows("lacking")->isVisible());
+}
+
+TEST_F(CuttingBench, WhatMayNotBeCutYetSaysWhyAndWhatFreesIt) {
+    const UsualShop usual = stockUsualShop();
+    OrderDraft unsure = anOrder({withDecal(usual, 100_mm, 30_mm, Wording{"Juno", Face::Plain})});
+    unsure.isConfirmed = false;
+    valueOf(db::takeOrder(file(), unsure, now()));
+    takeOrder({aGarment(usual)}, "Teodor Wick");
+    open();
+    EXPECT_EQ(nest().decals.size(), 1U);
+    ASSERT_EQ(rows("notYet")->rows().size(), 1);
+    EXPECT_FALSE(rows("notYet")->rows().front().second.isEmpty());
+    button("notYet-0")->click();
+    ASSERT_EQ(asked.size(), 1U);
+    EXPECT_EQ(asked.front(), SlipName::ConfirmWording);
+    EXPECT_TRUE(askedFor.decal.has_value());
+}
+
+TEST_F(CuttingBench, TurnsToTheFilmOfWhatItIsAskedFor) {
+    const UsualShop usual = stockUsualShop();
+    const FilmId gorse = addFilm("Gorse");
+    const RollId gorseRoll = receiveRoll(gorse, usual.place);
+    takeOrder({aGarment(usual)});
+    GarmentDraft other = aGarment(usual);
+    other.decals.front().film = gorse;
+    const auto taken = takeOrder({other}, "Teodor Wick");
+    open();
+    EXPECT_EQ(model().film()->film, usual.film);
+    Matter matter;
+    matter.roll = gorseRoll;
+    place->turnTo(matter);
+    EXPECT_EQ(model().film()->film, gorse);
+    key(Qt::Key_F);
+    ASSERT_TRUE(films()->hasFocus());
+    key(Qt::Key_Left);
+    EXPECT_EQ(model().film()->film, usual.film);
+    matter = {};
+    matter.garment = garmentsOf(taken.id).front();
+    place->turnTo(matter);
+    EXPECT_EQ(model().film()->film, gorse);
+    EXPECT_TRUE(model().chosen().has_value());
+}
+
+TEST_F(CuttingBench, EscapeStopsTheSearchAndKeepsTheBestSoFar) {
+    const UsualShop usual = stockUsualShop();
+    std::vector<GarmentDraft> garments;
+    for (int at = 0; at < 40; ++at)
+        garments.push_back(withDecal(usual, {60 + 13 * (at % 11)}, {45 + 17 * (at % 7)}));
+    takeOrder(garments);
+    CuttingBenchPlace::setSearchRounds(std::nullopt);
+    open();
+    const Millimetres atOnce = nest().length;
+    ASSERT_TRUE(tools()->showsSearch()) << "nothing shorter is looked for";
+    EXPECT_TRUE(button("endWork")->isVisible());
+    QElapsedTimer since;
+    since.start();
+    key(Qt::Key_Escape);
+    QTRY_VERIFY_WITH_TIMEOUT(!tools()->showsSearch(), 2000);
+    EXPECT_LT(since.elapsed(), 1000);
+    EXPECT_LE(nest().length, atOnce);
+    EXPECT_EQ(nest().decals.size(), 40U);
+    EXPECT_EQ(faultIn(nest()), "");
+    // Asked for again, and left in the middle by turning to another place: at once.
+    key(Qt::Key_N);
+    ASSERT_TRUE(tools()->showsSearch());
+    since.restart();
+    place->hide();
+    EXPECT_LT(since.elapsed(), 200);
+    EXPECT_FALSE(tools()->showsSearch());
+}
+
+TEST_F(CuttingBench, AThousandDecalsLieOnTheBenchAndScroll) {
+    const UsualShop usual = stockUsualShop();
+    const RollId longer = receiveRoll(usual.film, usual.place, 60'000_mm);
+    const auto order = [&](int from) {
+        std::vector<GarmentDraft> garments;
+        for (int at = 0; at < 50; ++at)
+            garments.push_back(withDecal(usual, {60 + (from + at) % 50}, {70 + (from + at) % 30}));
+        takeOrder(garments);
+    };
+    for (int at = 0; at < 20; ++at)
+        order(at * 50);
+    open();
+    std::size_t laid = 0;
+    for (const Nest& each : model().nests()) {
+        laid += each.decals.size();
+        EXPECT_EQ(faultIn(each), "");
+    }
+    EXPECT_EQ(laid, 1000U);
+    EXPECT_EQ(model().nests().back().roll, longer);
+    // The last decal comes into view when the keyboard gets there.
+    bench()->setFocus();
+    const DecalId last = model().nests().back().decals.back().decal;
+    Matter matter;
+    matter.decal = last;
+    place->turnTo(matter);
+    EXPECT_TRUE(QRectF(bench()->viewport()->rect()).intersects(bench()->rectOf(last)));
+    EXPECT_FALSE(bench()->viewport()->grab().isNull());
+}
+
+// Small decals have no room for a number within; they get one near by, with a line to them, that covers
+// nothing.
+TEST_F(CuttingBench, SmallDecalsHaveTheirNumberBesideThemWithALine) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({withDecal(usual, 280_mm, 372_mm), withDecal(usual, 85_mm, 35_mm, Artwork{"fish"}),
+               withDecal(usual, 60_mm, 14_mm, Artwork{"boat"})});
+    open();
+    waitForSearch();
+    const BenchScale scale(model().nests(), bench()->size());
+    DecalShapes shapes;
+    BenchNumbers numbers;
+    numbers.lay(model(), scale, true, shapes);
+    expectClear(scale, numbers, shapes);
+    int withLine = 0;
+    for (const NestedDecal& decal : nest().decals) {
+        const BenchNumber* number = numbers.of(decal.decal);
+        ASSERT_NE(number, nullptr);
+        EXPECT_EQ(number->text, decalNumber(model().facts(), model().decal(decal.decal)));
+        const QRectF box = scale.rectOf(0, decal.box);
+        EXPECT_EQ(number->leader.has_value(), !box.contains(number->place));
+        if (!number->leader)
+            continue;
+        ++withLine;
+        EXPECT_TRUE(box.adjusted(-0.01, -0.01, 0.01, 0.01).contains(number->leader->p1()));
+        EXPECT_TRUE(number->place.adjusted(-0.01, -0.01, 0.01, 0.01).contains(number->leader->p2()));
+        EXPECT_LT(number->leader->length(), 50);
+    }
+    EXPECT_EQ(withLine, 2);
+}
+
+TEST_F(CuttingBench, NumbersOfAThousandDecalsStandOnlyWhereThereIsRoom) {
+    const UsualShop usual = stockUsualShop();
+    receiveRoll(usual.film, usual.place, 60'000_mm);
+    for (int order = 0; order < 20; ++order) {
+        std::vector<GarmentDraft> garments;
+        for (int at = 0; at < 50; ++at)
+            garments.push_back(withDecal(usual, {20 + (order * 50 + at) % 60}, {12 + at % 40}));
+        takeOrder(garments);
+    }
+    open();
+    const BenchScale scale(model().nests(), bench()->size());
+    DecalShapes shapes;
+    BenchNumbers numbers;
+    QElapsedTimer since;
+    since.start();
+    numbers.lay(model(), scale, true, shapes);
+    EXPECT_LT(since.elapsed(), 500); // without optimisation, on a busy machine
+    expectClear(scale, numbers, shapes);
+    std::size_t laid = 0;
+    std::size_t numbered = 0;
+    for (const Nest& each : model().nests())
+        for (const NestedDecal& decal : each.decals) {
+            ++laid;
+            numbered += numbers.of(decal.decal) ? 1 : 0;
+        }
+    EXPECT_EQ(laid, 1000U);
+    EXPECT_LT(numbered, laid) << "there is no room for all";
+    EXPECT_GT(numbered, 0U);
+}
+
+TEST_F(CuttingBench, NothingIsCutOffInTheNarrowWindow) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({aGarment(usual), aGarment(usual)});
+    open({1184, 640}); // the place in a window of 1280 × 700
+    EXPECT_LE(place->minimumSizeHint().width(), 1184);
+    EXPECT_LE(place->minimumSizeHint().height(), 640);
+    for (const char* name : {"saveCutFile", "cutSheet", "markCut", "nestAgain", "turnDecal", "pinDecal"}) {
+        const QRect box(button(name)->mapTo(place.get(), QPoint()), button(name)->size());
+        EXPECT_TRUE(place->rect().contains(box)) << name;
+        EXPECT_GE(button(name)->width(), button(name)->sizeHint().width()) << name;
+    }
+}
+
+} // namespace holdfast::app::test
