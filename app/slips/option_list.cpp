@@ -9,6 +9,7 @@
 #include "app/theme/type.h"
 
 #include <QFontMetricsF>
+#include <QKeyEvent>
 #include <QPainter>
 #include <QPainterPath>
 
@@ -200,6 +201,18 @@ QSize OptionList::sizeHint() const {
 
 QSize OptionList::minimumSizeHint() const {
     return {200, sizeHint().height()};
+}
+
+bool OptionList::event(QEvent* event) {
+    if (event->type() == QEvent::ShortcutOverride) {
+        auto* key = static_cast<QKeyEvent*>(event);
+        const bool isPlain = (key->modifiers() & ~(Qt::ShiftModifier | Qt::KeypadModifier)) == 0;
+        if (isPlain && !key->text().isEmpty() && key->text().front().isPrint()) {
+            key->accept();
+            return true;
+        }
+    }
+    return QListView::event(event);
 }
 
 void OptionList::focusInEvent(QFocusEvent* event) {

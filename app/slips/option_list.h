@@ -71,6 +71,8 @@ signals:
     void chosen(int at);
 
 protected:
+    // What is typed looks for a row; it is nobody's shortcut while the list has the keyboard.
+    bool event(QEvent* event) override;
     void focusInEvent(QFocusEvent* event) override;
     void currentChanged(const QModelIndex& current, const QModelIndex& previous) override;
     void resizeEvent(QResizeEvent* event) override;

@@ -40,6 +40,10 @@ std::vector<QRect> FlowLayout::placesIn(int width) const {
     int top = 0;
     int lineHeight = 0;
     for (const QLayoutItem* item : m_items) {
+        if (item->isEmpty()) { // hidden
+            places.emplace_back(left, top, 0, 0);
+            continue;
+        }
         const QSize size = item->sizeHint();
         if (left > 0 && left + size.width() > width) {
             left = 0;
@@ -56,6 +60,8 @@ std::vector<QRect> FlowLayout::placesIn(int width) const {
 QSize FlowLayout::sizeHint() const {
     QSize whole(0, 0);
     for (const QLayoutItem* item : m_items) {
+        if (item->isEmpty())
+            continue;
         const QSize size = item->sizeHint();
         whole.rwidth() += size.width() + (whole.width() > 0 ? spacing() : 0);
         whole.setHeight(std::max(whole.height(), size.height()));
@@ -66,7 +72,7 @@ QSize FlowLayout::sizeHint() const {
 QSize FlowLayout::minimumSize() const {
     QSize widest(0, 0);
     for (const QLayoutItem* item : m_items)
-        widest = widest.expandedTo(item->sizeHint());
+        widest = widest.expandedTo(item->isEmpty() ? QSize(0, 0) : item->sizeHint());
     return widest;
 }
 

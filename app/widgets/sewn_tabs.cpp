@@ -162,9 +162,15 @@ QRect SewnTabs::tabRect(int at) const {
     return {left, lift, widthOfTab(m_tabs[at]), height() - lift};
 }
 
+bool SewnTabs::isWhole(int at) const {
+    const QRect tab = tabRect(at);
+    return at == m_current ||
+           (tab.left() >= (goesOnLeft() ? kEnd : 0) && tab.right() < width() - (goesOnRight() ? kEnd : 0));
+}
+
 int SewnTabs::tabAt(QPoint point) const {
     for (int at = 0; at < m_tabs.size(); ++at) {
-        if (tabRect(at).contains(point)) {
+        if (isWhole(at) && tabRect(at).contains(point)) {
             return at;
         }
     }
@@ -184,6 +190,9 @@ void SewnTabs::paintEvent(QPaintEvent*) {
     painter.setRenderHint(QPainter::Antialiasing);
     const Tokens& dyes = tokens();
     for (int at = 0; at < m_tabs.size(); ++at) {
+        if (!isWhole(at)) {
+            continue;
+        }
         const SewnTab& tab = m_tabs[at];
         const bool isCurrent = at == m_current;
         const QRectF box(tabRect(at));

@@ -1,7 +1,8 @@
 #pragma once
 // Tabs along the top edge of a card; the one you are in is a sewn label. Left and Right move, one stop for
 // Tab. Put them straight above a card with no gap: the current tab is open to the card below. Where there are
-// more than fit, a chevron stands at the end behind which they go on; the wheel moves them along.
+// more than fit, whole tabs are shown and a chevron at the end says that they go on; the wheel moves them
+// along.
 
 #include <QColor>
 #include <QPointer>
@@ -27,7 +28,7 @@ public:
 
     void setTabs(const QVector<SewnTab>& tabs); // keeps the current place when it is still there
     int currentAt() const { return m_current; }
-    void setCurrent(int at); // emits nothing
+    void setCurrent(int at);                                // emits nothing
     QRect currentTab() const { return tabRect(m_current); } // empty for none
 
     // The card below, whose left edge is this widget's left edge.
@@ -56,6 +57,7 @@ private:
     bool goesOnRight() const { return wholeWidth() - m_shift > width(); }
     void paintEnds(QPainter& painter) const;
     QRect tabRect(int at) const;
+    bool isWhole(int at) const; // in sight, or the current one
     int tabAt(QPoint at) const;
     int tabHeight() const;
     void choose(int at);
