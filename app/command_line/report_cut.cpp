@@ -2,7 +2,7 @@
 #include "app/command_line/reports.h"
 #include "app/command_line/text_table.h"
 #include "app/desk/formats.h"
-#include "core/cutting/nest.h"
+#include "core/cutting/percent_shares.h"
 
 #include <QCoreApplication>
 #include <QJsonArray>
@@ -17,10 +17,6 @@ namespace {
 // By rounds and not by time, so that the same shop gives the same report.
 constexpr std::uint64_t kRounds = 200;
 constexpr std::chrono::milliseconds kAtMost{10'000};
-
-QString percentWords(double share) {
-    return QString::number(std::lround(share * 100));
-}
 
 qint64 number(Millimetres length) {
     return length.value;
@@ -105,11 +101,14 @@ private:
     }
 
     QString nestText(const Nest& nest) const {
-        const FilmShares shares = nest.shares();
-        QString whole = tr("  On %1: %2 used, %3 at least, %4 % decals, %5 % offcut, %6 % waste, gap %7")
-                            .arg(rollName(nest.roll), millimetres(nest.length), millimetres(nest.leastLength),
-                                 percentWords(shares.decals), percentWords(shares.offcuts),
-                                 percentWords(shares.waste), millimetres(nest.gap)) +
+        const PercentShares shares = inPercent(nest.shares());
+        QString whole = tr("  On %1: %2 used, %3 at least, %4 % decals and frames, %5 % offcuts, %6 % lost "
+                           "in this cut, gap %7")
+                            .arg(rollName(nest.roll), millimetres(nest.length), millimetres(nest.leastLength))
+                            .arg(shares.decals)
+                            .arg(shares.offcuts)
+                            .arg(shares.lost)
+                            .arg(millimetres(nest.gap)) +
                         QLatin1Char('\n');
         using Side = TextTable::Side;
         TextTable table({{tr("Garment")},

@@ -1,8 +1,10 @@
+#include "core/cutting/percent_shares.h"
 #include "tests/core/cutting_builders.h"
 
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
 #include <random>
 
 namespace holdfast::test {
@@ -39,6 +41,27 @@ TEST(Nest, SharesTellWhatBecomesOfTheFilm) {
     EXPECT_EQ(nest.offcuts.front(), (FilmArea{210_mm, 0_mm, 290_mm, 308_mm}));
     EXPECT_NEAR(shares.offcuts, 290.0 * 308 / (500 * 308), 1e-12);
     EXPECT_NEAR(shares.decals + shares.offcuts + shares.waste, 1, 1e-12);
+}
+
+// Largest remainder (Hamilton's method): 53.6, 37.3 and 9.1 are 54, 37 and 9; three thirds 34, 33 and 33.
+TEST(Nest, SharesInPercentAddUpToAHundred) {
+    EXPECT_EQ(inPercent({0.536, 0.373, 0.091}), (PercentShares{54, 37, 9}));
+    EXPECT_EQ(inPercent({0.535, 0.365, 0.1}), (PercentShares{54, 36, 10}));
+    EXPECT_EQ(inPercent({1 / 3.0, 1 / 3.0, 1 / 3.0}), (PercentShares{34, 33, 33}));
+    EXPECT_EQ(inPercent({1, 0, 0}), (PercentShares{100, 0, 0}));
+    EXPECT_EQ(inPercent({}), (PercentShares{0, 0, 0}));
+    std::mt19937 random(7);
+    std::uniform_real_distribution<double> any(0, 1);
+    for (int round = 0; round < 2000; ++round) {
+        const double decals = any(random);
+        const double offcuts = (1 - decals) * any(random);
+        const FilmShares shares{decals, offcuts, 1 - decals - offcuts};
+        const PercentShares whole = inPercent(shares);
+        EXPECT_EQ(whole.decals + whole.offcuts + whole.lost, 100);
+        EXPECT_LT(std::abs(whole.decals - shares.decals * 100), 1);
+        EXPECT_LT(std::abs(whole.offcuts - shares.offcuts * 100), 1);
+        EXPECT_LT(std::abs(whole.lost - shares.waste * 100), 1);
+    }
 }
 
 TEST(Nest, AFilmWithAGrainIsNeverTurned) {

@@ -1,11 +1,12 @@
 #include "app/places/cutting_bench/share_bar.h"
 
-#include "app/places/cutting_bench/bench_words.h"
 #include "app/theme/drawings.h"
 #include "app/theme/measures.h"
 #include "app/theme/stitch.h"
 #include "app/theme/tokens.h"
 #include "app/theme/type.h"
+
+#include "core/cutting/percent_shares.h"
 
 #include <QPainter>
 #include <QPainterPath>
@@ -36,11 +37,11 @@ void ShareBar::set(const FilmShares& shares, const QColor& film) {
 }
 
 QString ShareBar::words() const {
-    const WholeShares whole = wholeShares(m_shares);
-    return tr("%1 % decals and boxes, %2 % offcut, %3 % waste")
+    const PercentShares whole = inPercent(m_shares);
+    return tr("%1 % decals and frames, %2 % offcuts, %3 % lost in this cut")
         .arg(whole.decals)
         .arg(whole.offcuts)
-        .arg(whole.waste);
+        .arg(whole.lost);
 }
 
 void ShareBar::paintEvent(QPaintEvent*) {
@@ -63,9 +64,9 @@ void ShareBar::paintEvent(QPaintEvent*) {
     painter.restore();
     paintOutline(painter, bar, kRound, outlineOf(m_film), 1);
 
-    const WholeShares whole = wholeShares(m_shares);
+    const PercentShares whole = inPercent(m_shares);
     const std::array<std::pair<int, QString>, 3> said{
-        {{whole.decals, tr("decals and boxes")}, {whole.offcuts, tr("offcut")}, {whole.waste, tr("waste")}}};
+        {{whole.decals, tr("decals and frames")}, {whole.offcuts, tr("offcuts")}, {whole.lost, tr("lost")}}};
     // Strong numbers, plain words; the three stand apart as far as there is room.
     double wide = 0;
     for (const auto& [share, text] : said)

@@ -1,6 +1,6 @@
 #pragma once
-// What the film charged goes into: decals and boxes, offcuts worth keeping, waste. In the film's own shade,
-// the offcuts hatched; the shares in words below.
+// What the film charged goes into: decals and their frames, offcuts worth keeping, what is lost. In the
+// film's own shade, the offcuts hatched; the shares in words below.
 
 #include "core/cutting/nest.h"
 
@@ -16,7 +16,7 @@ public:
     explicit ShareBar(QWidget* parent = nullptr);
 
     void set(const FilmShares& shares, const QColor& film);
-    QString words() const; // "82 % decals and boxes, 7 % offcut, 11 % waste"
+    QString words() const; // "82 % decals and frames, 7 % offcuts, 11 % lost in this cut"
 
     QSize sizeHint() const override { return {300, 40}; }
     QSize minimumSizeHint() const override { return {240, 40}; }
