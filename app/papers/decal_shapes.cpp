@@ -23,10 +23,10 @@ QString likenessOf(const Decal& decal) {
         .arg(wording ? words(wording->text) : words(std::get<Artwork>(decal.content).name));
 }
 
-QTransform ontoSheet(const NestedDecal& decal, bool isMirrored) {
-    const OutlinePoint corner = onSheet(decal, {0, 0}, isMirrored);
-    const OutlinePoint right = onSheet(decal, {1, 0}, isMirrored);
-    const OutlinePoint down = onSheet(decal, {0, 1}, isMirrored);
+QTransform ontoSheet(const NestedDecal& decal) {
+    const OutlinePoint corner = onSheet(decal, {0, 0});
+    const OutlinePoint right = onSheet(decal, {1, 0});
+    const OutlinePoint down = onSheet(decal, {0, 1});
     return {right.x - corner.x, right.y - corner.y, down.x - corner.x, down.y - corner.y, corner.x, corner.y};
 }
 

@@ -18,8 +18,8 @@ QPainterPath decalShape(const Decal& decal);
 // The same for decals of the same content and size.
 QString likenessOf(const Decal& decal);
 
-// From a decal's own millimetres to the sheet's: along and across.
-QTransform ontoSheet(const NestedDecal& decal, bool isMirrored);
+// From a decal's own millimetres to those of the film as it is cut, mirrored: along and across.
+QTransform ontoSheet(const NestedDecal& decal);
 
 class DecalShapes {
 public:

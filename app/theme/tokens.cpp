@@ -52,8 +52,7 @@ Tokens dayTokens() {
     day.railThread = dye(0x6F86AE);
     day.board = dye(0xC9B593);
     day.boardEdge = dye(0xA98F68);
-    day.mat = dye(0xD5DACB);
-    day.matLine = dye(0xBCC4B0);
+    day.mat = dye(0xE0D3BA);
     return day;
 }
 
@@ -83,8 +82,7 @@ Tokens eveningTokens() {
     evening.railThread = dye(0x5B7197);
     evening.board = dye(0x4A3B2A);
     evening.boardEdge = dye(0x6B563C);
-    evening.mat = dye(0x2B322A);
-    evening.matLine = dye(0x3F493C);
+    evening.mat = dye(0x332A20);
     return evening;
 }
 

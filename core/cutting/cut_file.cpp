@@ -58,8 +58,8 @@ std::string point(OutlinePoint where) {
     return number(where.x) + "," + number(where.y);
 }
 
-std::string pathOf(const NestedDecal& decal, const std::vector<OutlineLoop>& loops, bool isMirrored) {
-    const auto written = [&](OutlinePoint worn) { return point(onSheet(decal, worn, isMirrored)); };
+std::string pathOf(const NestedDecal& decal, const std::vector<OutlineLoop>& loops) {
+    const auto written = [&](OutlinePoint worn) { return point(onSheet(decal, worn)); };
     std::string path;
     for (const OutlineLoop& loop : loops) {
         path += "M" + written(loop.start);
@@ -81,17 +81,17 @@ const DecalOutline& outlineOf(const std::vector<DecalOutline>& outlines, DecalId
     return *found;
 }
 
-std::string cutLines(const Nest& nest, const std::vector<DecalOutline>& outlines, bool isMirrored) {
+std::string cutLines(const Nest& nest, const std::vector<DecalOutline>& outlines) {
     std::string svg = "  <g id=\"cut-lines\" fill=\"none\" stroke=\"#000000\" stroke-width=\"" +
                       number(kLineWidth) + "\">\n";
     for (const NestedDecal& decal : nest.decals)
         svg += "    <path id=\"decal-" + std::to_string(decal.decal.value) + "\" d=\"" +
-               pathOf(decal, outlineOf(outlines, decal.decal).loops, isMirrored) + "\"/>\n";
+               pathOf(decal, outlineOf(outlines, decal.decal).loops) + "\"/>\n";
     return svg + "  </g>\n";
 }
 
-std::string weedingBoxes(const Nest& nest) {
-    std::string svg = "  <g id=\"weeding-boxes\" fill=\"none\" stroke=\"#000000\" stroke-width=\"" +
+std::string weedingFrames(const Nest& nest) {
+    std::string svg = "  <g id=\"weeding-frames\" fill=\"none\" stroke=\"#000000\" stroke-width=\"" +
                       number(kLineWidth) + "\">\n";
     for (const NestedDecal& decal : nest.decals)
         svg += "    <rect x=\"" + number(decal.box.along) + "\" y=\"" + number(decal.box.across) +
@@ -100,8 +100,8 @@ std::string weedingBoxes(const Nest& nest) {
     return svg + "  </g>\n";
 }
 
-std::string cutOffLine(const Nest& nest) {
-    return "  <g id=\"cut-off-line\" fill=\"none\" stroke=\"#000000\" stroke-width=\"" + number(kLineWidth) +
+std::string partingCut(const Nest& nest) {
+    return "  <g id=\"parting-cut\" fill=\"none\" stroke=\"#000000\" stroke-width=\"" + number(kLineWidth) +
            "\">\n    <path d=\"M" + number(nest.length) + ",0V" + number(nest.rollWidth) + "\"/>\n  </g>\n";
 }
 
@@ -123,15 +123,14 @@ std::string labels(const Nest& nest, const std::vector<DecalOutline>& outlines) 
 
 } // namespace
 
-OutlinePoint onSheet(const NestedDecal& decal, OutlinePoint worn, bool isMirrored) {
+OutlinePoint onSheet(const NestedDecal& decal, OutlinePoint worn) {
     const double along = static_cast<double>(decal.lies.along.value);
     const double across = static_cast<double>(decal.lies.across.value);
     if (decal.isTurned) {
         const double width = static_cast<double>(decal.lies.alongSize.value);
-        return {along + (isMirrored ? width - worn.x : worn.x), across + worn.y};
+        return {along + width - worn.x, across + worn.y};
     }
-    const double width = static_cast<double>(decal.lies.acrossSize.value);
-    return {along + worn.y, across + (isMirrored ? worn.x : width - worn.x)};
+    return {along + worn.y, across + worn.x};
 }
 
 std::string cutFileSvg(const Nest& nest, const std::vector<DecalOutline>& outlines, const CutFileWish& wish) {
@@ -142,11 +141,11 @@ std::string cutFileSvg(const Nest& nest, const std::vector<DecalOutline>& outlin
                       length + "mm\" height=\"" + width + "mm\" viewBox=\"0 0 " + length + " " + width +
                       "\">\n";
     svg += "  <title>" + escaped(wish.title) + "</title>\n";
-    svg += cutLines(nest, outlines, wish.isMirrored);
-    if (wish.hasWeedBoxes)
-        svg += weedingBoxes(nest);
-    if (wish.hasCutOffLine)
-        svg += cutOffLine(nest);
+    svg += cutLines(nest, outlines);
+    if (wish.hasFrames)
+        svg += weedingFrames(nest);
+    if (wish.hasPartingCut)
+        svg += partingCut(nest);
     svg += labels(nest, outlines);
     return svg + "</svg>\n";
 }

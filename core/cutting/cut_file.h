@@ -1,7 +1,8 @@
 #pragma once
 // The cut file of one roll: what the cutter is given. Mirrored, in millimetres, SVG 1.1 with width, height
-// and viewBox in mm; the x axis runs along the roll, the y axis across it. Cut lines, weeding boxes and
-// labels stand on layers (groups) of their own; a label stands outside its decal's cut line.
+// and viewBox in mm; the x axis runs along the roll, the y axis across it. Film that is pressed on cloth is
+// always cut mirrored. Cut lines, weeding frames, the parting cut and labels are on layers (groups) of their
+// own; a label is outside its decal's cut line.
 
 #include "core/cutting/nest.h"
 
@@ -36,16 +37,15 @@ struct DecalOutline {
 };
 
 struct CutFileWish {
-    bool isMirrored = true;
-    bool hasWeedBoxes = true;
-    bool hasCutOffLine = true;
+    bool hasFrames = true;     // a weeding frame round each decal
+    bool hasPartingCut = true; // across the film behind the last decal
     std::string title; // "R-09, Dusk, 2026-11-26"
 };
 
 // REQUIRES: an outline for each decal of the nest.
 std::string cutFileSvg(const Nest& nest, const std::vector<DecalOutline>& outlines, const CutFileWish& wish);
 
-// Where a point of a decal's outline comes to lie on the sheet: x along, y across.
-OutlinePoint onSheet(const NestedDecal& decal, OutlinePoint point, bool isMirrored);
+// Where a point of a decal's outline comes to lie on the film, mirrored: x along, y across.
+OutlinePoint onSheet(const NestedDecal& decal, OutlinePoint point);
 
 } // namespace holdfast

@@ -1,6 +1,7 @@
 // Moving one decal of a nest by hand: the part of nest.h that keeps it legal.
 
 #include "core/cutting/nest_layout.h"
+#include "core/cutting/pins.h"
 
 #include <algorithm>
 #include <cassert>
@@ -129,6 +130,15 @@ Nest withDecalAt(const Nest& nest, DecalId decal, const DecalPin& place) {
     found->isPinned = true;
     settle(moved);
     return moved;
+}
+
+Nest withPin(const Nest& nest, DecalId decal, bool isPinned) {
+    Nest turned = nest;
+    const auto found = std::ranges::find(turned.decals, decal, &NestedDecal::decal);
+    assert(found != turned.decals.end());
+    found->isPinned = isPinned;
+    settle(turned);
+    return turned;
 }
 
 } // namespace holdfast

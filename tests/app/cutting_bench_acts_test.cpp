@@ -1,8 +1,11 @@
 // What is done with the bench: decals are marked as cut, and those cut wrong wait again.
+#include "app/slips/option_list.h"
 #include "app/widgets/switch.h"
 #include "db/actions/film_actions.h"
 #include "tests/app/cutting_bench_fixture.h"
 #include "tests/app/slips_fixture.h"
+
+#include <cctype>
 
 namespace holdfast::app::test {
 
@@ -190,18 +193,70 @@ TEST_F(CuttingBenchActs, WhatIsCutAndNotPressedMayBeFoundCutWrong) {
     key(Qt::Key_C);
     // Nothing waits any more, and still they can be told.
     ASSERT_EQ(model().film(), nullptr);
-    ASSERT_EQ(rows("cutNotPressed")->rows().size(), 2);
-    EXPECT_TRUE(rows("cutNotPressed")->isVisible());
-    EXPECT_TRUE(rows("cutNotPressed")->rows().front().second.contains(QStringLiteral("from R-01, today")));
-    button("cutNotPressed-0")->click();
+    auto* decals = part<OptionList>(QStringLiteral("cutDecals"));
+    ASSERT_EQ(decals->model()->rowCount(), 2);
+    EXPECT_TRUE(decals->isVisible());
+    EXPECT_TRUE(decals->model()
+                    ->index(0, 0)
+                    .data(Qt::AccessibleDescriptionRole)
+                    .toString()
+                    .contains(QStringLiteral("from R-01, today")));
+    EXPECT_FALSE(button("markMiscut")->isEnabled()) << "none is chosen";
+    decals->setFocus();
+    key(Qt::Key_Down);
+    button("markMiscut")->click();
     ASSERT_EQ(asked.size(), 1U);
     EXPECT_EQ(asked.front(), SlipName::Miscut);
     ASSERT_TRUE(askedFor.decal.has_value());
     valueOf(db::markMiscut(file(), *askedFor.decal, "not mirrored"));
-    EXPECT_EQ(rows("cutNotPressed")->rows().size(), 1);
+    EXPECT_EQ(decals->model()->rowCount(), 1);
     ASSERT_NE(model().film(), nullptr);
     EXPECT_NE(nest().find(*askedFor.decal), nullptr);
     EXPECT_EQ(garmentsOf(taken.id).size(), 2U);
+}
+
+TEST_F(CuttingBenchActs, EveryOneOfManyThatAreCutIsFoundByTypingAndMarkedMiscut) {
+    const UsualShop usual = stockUsualShop();
+    std::vector<GarmentDraft> garments;
+    for (int at = 0; at < 20; ++at)
+        garments.push_back(withDecal(usual, {60 + at}, 45_mm));
+    takeOrder(garments);
+    open();
+    key(Qt::Key_C);
+    auto* decals = part<OptionList>(QStringLiteral("cutDecals"));
+    ASSERT_EQ(decals->model()->rowCount(), 20);
+    const QString last = decals->model()->index(19, 0).data().toString();
+    decals->setFocus();
+    // Letters and digits belong to the list: none of them nests, turns, pins or cuts.
+    const auto entries = file().recent(50).size();
+    for (const QChar letter : last.left(last.indexOf(u' ')))
+        QTest::keyClick(decals, letter.toLatin1());
+    EXPECT_EQ(decals->currentIndex().data().toString(), last);
+    EXPECT_EQ(file().recent(50).size(), entries);
+    QTest::keyClick(decals, Qt::Key_Return);
+    ASSERT_EQ(asked.size(), 1U);
+    EXPECT_EQ(asked.front(), SlipName::Miscut);
+    EXPECT_EQ(decalTitle(model().facts(), model().decal(*askedFor.decal)), last);
+}
+
+TEST_F(CuttingBenchActs, LettersInAListAreNobodysKey) {
+    const UsualShop usual = stockUsualShop();
+    time().pass(48h);
+    receiveRoll(usual.film, usual.place);
+    takeOrder({aGarment(usual), aGarment(usual)});
+    open();
+    waitForSearch();
+    key(Qt::Key_L);
+    ASSERT_TRUE(part<OptionList>(QStringLiteral("rolls"))->hasFocus());
+    const std::vector<NestedDecal> before = nest().decals;
+    for (const char letter : std::string("cnrpswe"))
+        key(static_cast<Qt::Key>(std::toupper(letter)));
+    EXPECT_TRUE(part<OptionList>(QStringLiteral("rolls"))->hasFocus());
+    EXPECT_EQ(nest().decals.size(), before.size());
+    EXPECT_EQ(nest().decals.front().lies, before.front().lies);
+    EXPECT_FALSE(nest().decals.front().isPinned);
+    EXPECT_EQ(sentence()->words().toStdString(), "Cut mirrored, a frame round each decal, parted at 288 mm.");
+    EXPECT_EQ(roll(usual.roll).left, 5000_mm);
 }
 
 TEST_F(CuttingBenchActs, WhatIsOnThePressIsNoLongerAMiscut) {
@@ -210,7 +265,8 @@ TEST_F(CuttingBenchActs, WhatIsOnThePressIsNoLongerAMiscut) {
     cut(garmentsOf(taken.id).front(), usual.roll);
     press(garmentsOf(taken.id).front());
     open();
-    EXPECT_TRUE(rows("cutNotPressed")->rows().isEmpty());
+    EXPECT_EQ(part<OptionList>(QStringLiteral("cutDecals"))->model()->rowCount(), 0);
+    EXPECT_FALSE(part<QWidget>(QStringLiteral("cutNotPressed"))->isVisible());
 }
 
 // ── the slip ──────────────────────────────────────────────────────────────────────────────────────────

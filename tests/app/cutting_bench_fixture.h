@@ -5,6 +5,7 @@
 #include "app/places/cutting_bench/bench_tools.h"
 #include "app/places/cutting_bench/bench_view.h"
 #include "app/places/cutting_bench/bench_words.h"
+#include "app/places/cutting_bench/cut_sentence.h"
 #include "app/places/cutting_bench/cutting_bench_place.h"
 #include "app/widgets/button.h"
 #include "app/widgets/fact_block.h"
@@ -57,6 +58,7 @@ protected:
     BenchTools* tools() { return place->findChild<BenchTools*>(); }
     Button* button(const char* name) { return part<Button>(QLatin1String(name)); }
     BenchRows* rows(const char* name) { return part<BenchRows>(QLatin1String(name)); }
+    CutSentence* sentence() { return part<CutSentence>(QStringLiteral("cutSentence")); }
     SewnTabs* films() { return part<SewnTabs>(QStringLiteral("films")); }
     const BenchModel& model() { return place->model(); }
     const Nest& nest(std::size_t at = 0) { return model().nests().at(at); }
@@ -107,7 +109,7 @@ protected:
             if (lies.across < nest.edge || nest.rollWidth - nest.edge < lies.across + lies.acrossSize)
                 return "a decal lies over the edge";
             if (lies.along.value < 0 || nest.length < lies.along + lies.alongSize)
-                return "a decal lies behind the cut-off line";
+                return "a decal lies behind the parting cut";
             for (std::size_t other = one + 1; other < nest.decals.size(); ++other) {
                 const FilmArea& next = nest.decals[other].lies;
                 const bool isClear = lies.along + lies.alongSize + nest.gap <= next.along ||

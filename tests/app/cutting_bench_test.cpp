@@ -1,44 +1,15 @@
 // What the bench shows and what hands and keys do on it.
-#include "app/places/cutting_bench/bench_numbers.h"
-#include "app/places/cutting_bench/mirrored_sign.h"
 #include "app/slips/option_list.h"
 #include "app/widgets/empty_state.h"
 #include "app/widgets/stepper.h"
-#include "app/widgets/switch.h"
 #include "db/actions/film_actions.h"
 #include "tests/app/cutting_bench_fixture.h"
-
-#include <QElapsedTimer>
 
 namespace holdfast::app::test {
 
 namespace {
 
-class CuttingBench : public CuttingBenchFixture {
-protected:
-    // No number lies over a drawing, over another decal's box, over another number or off the film.
-    void expectClear(const BenchScale& scale, const BenchNumbers& numbers, DecalShapes& shapes) {
-        for (std::size_t at = 0; at < scale.count(); ++at) {
-            std::vector<QRectF> places;
-            for (const NestedDecal& decal : nest(at).decals) {
-                const BenchNumber* number = numbers.of(decal.decal);
-                if (!number)
-                    continue;
-                EXPECT_TRUE(scale.film(at).contains(number->place));
-                for (const NestedDecal& other : nest(at).decals) {
-                    if (!number->place.intersects(scale.rectOf(at, other.box)))
-                        continue;
-                    EXPECT_EQ(other.decal, decal.decal) << "over another's box";
-                    const QPainterPath& shape = shapes.of(*model().decal(other.decal).decal);
-                    EXPECT_FALSE(outlineOnFilm(scale, at, other, shape, true).intersects(number->place));
-                }
-                for (const QRectF& earlier : places)
-                    EXPECT_FALSE(earlier.intersects(number->place)) << "over another number";
-                places.push_back(number->place);
-            }
-        }
-    }
-};
+class CuttingBench : public CuttingBenchFixture {};
 
 } // namespace
 
@@ -62,29 +33,22 @@ TEST_F(CuttingBench, ShowsTheNestItsRollItsLengthAndItsShares) {
     // Two of 200 × 280 mm stand beside each other on 500 mm; the gap of 8 mm goes with the row.
     EXPECT_EQ(nest().length, 288_mm);
     EXPECT_EQ(fact("lengthUsed"), "Length used: 288 mm");
-    EXPECT_EQ(fact("leftOnRoll"), "Left on R-01 then: 4.7 m");
+    EXPECT_EQ(fact("leftOnRoll"), "Left on R-01 after: 4.7 m");
     // (2 × 200 × 280 mm at the least) ÷ (500 × 288 mm).
     EXPECT_GE(nest().shares().decals, 0.777);
     EXPECT_TRUE(films()->accessibleName().contains(QStringLiteral("Dusk")));
-    EXPECT_EQ(films()->accessibleDescription().toStdString(), "R-01, 2 to cut");
+    EXPECT_EQ(films()->accessibleDescription().toStdString(), "2 to cut");
     EXPECT_EQ(label("decalsToCut"), "<b>2</b> decals to cut");
     // The bound knows no more than the areas: 2 × 208 × 288 mm over 496 mm, what edges and gap leave, are 242
     // mm.
     EXPECT_EQ(nest().leastLength, 242_mm);
-    EXPECT_EQ(label("aboveLeast"), "At most 20 % above the least possible"); // 288 ÷ 242 = 1.19
-    EXPECT_EQ(part<MirroredSign>(QStringLiteral("mirroredChip"))->words(),
-              QStringLiteral("Mirrored, text reads backwards"));
-}
-
-TEST_F(CuttingBench, MirroredIsAlwaysSaidAndNotMirroredToo) {
-    const UsualShop usual = stockUsualShop();
-    takeOrder({aGarment(usual)});
-    open();
-    part<Switch>(QStringLiteral("mirror"))->click();
-    EXPECT_TRUE(part<MirroredSign>(QStringLiteral("mirroredChip"))
-                    ->words()
-                    .startsWith(QStringLiteral("Not mirrored")));
-    EXPECT_TRUE(part<MirroredSign>(QStringLiteral("mirroredChip"))->isVisible());
+    EXPECT_EQ(label("lengthWords"), "At most 20 % above the least possible"); // 288 ÷ 242 = 1.19
+    EXPECT_EQ(sentence()->words().toStdString(), "Cut mirrored, a frame round each decal, parted at 288 mm.");
+    // Two decals that are cut alike, on one line, and the only roll is not asked about.
+    EXPECT_TRUE(part<QWidget>(QStringLiteral("onThisFilm"))
+                    ->accessibleDescription()
+                    .endsWith(QStringLiteral("2 alike")));
+    EXPECT_FALSE(part<OptionList>(QStringLiteral("rolls"))->isVisible());
 }
 
 TEST_F(CuttingBench, TabGoesFromDecalToDecalAndBehindTheLastOn) {
@@ -257,7 +221,7 @@ TEST_F(CuttingBench, AnotherRollMayComeFirst) {
     EXPECT_EQ(nest().roll, newer);
     EXPECT_EQ(rolls->chosenAt(), 1);
     EXPECT_TRUE(rolls->hasFocus());
-    EXPECT_EQ(films()->accessibleDescription().toStdString(), "R-02, 1 to cut");
+    EXPECT_EQ(films()->accessibleDescription().toStdString(), "1 to cut");
     key(Qt::Key_Up);
     EXPECT_EQ(nest().roll, usual.roll);
 }
@@ -266,6 +230,8 @@ TEST_F(CuttingBench, TheChoiceOfRollStandsAboveManyDecalsAndWhatIsCutBelowThemIn
     const UsualShop usual = stockUsualShop();
     const auto done = takeOrder({aGarment(usual)}, "Teodor Wick");
     cut(garmentsOf(done.id).front(), usual.roll);
+    time().pass(48h);
+    receiveRoll(usual.film, usual.place); // so that there is a choice
     std::vector<GarmentDraft> garments;
     for (int at = 0; at < 30; ++at)
         garments.push_back(withDecal(usual, {60 + at}, {45}));
@@ -279,10 +245,19 @@ TEST_F(CuttingBench, TheChoiceOfRollStandsAboveManyDecalsAndWhatIsCutBelowThemIn
         return topOf(name) + part<QWidget>(QLatin1String(name))->height();
     };
     // Whole, above what scrolls under the foot of the panel.
-    EXPECT_LT(bottomOf("rolls"), topOf("mirror"));
+    EXPECT_LT(bottomOf("rolls"), topOf("cutSentence"));
     EXPECT_LT(bottomOf("rolls"), topOf("onThisFilm"));
-    EXPECT_LE(part<QWidget>(QStringLiteral("onThisFilm"))->height(), 9 * 52) << "30 lines of decals";
+    EXPECT_LE(part<QWidget>(QStringLiteral("onThisFilm"))->height(), 8 * 52) << "30 lines of decals";
     EXPECT_LT(topOf("cutNotPressed") - topOf("rolls"), 800);
+    // A link leads there, and all lines are shown when they are asked for.
+    EXPECT_EQ(button("toCut")->text().toStdString(), "1 cut, not pressed");
+    button("toCut")->click();
+    EXPECT_TRUE(part<OptionList>(QStringLiteral("cutDecals"))->hasFocus());
+    ASSERT_TRUE(button("moreOnThisFilm")->isVisible());
+    EXPECT_EQ(button("moreOnThisFilm")->text().toStdString(), "Show 22 more");
+    button("moreOnThisFilm")->click();
+    EXPECT_FALSE(button("moreOnThisFilm")->isVisible());
+    EXPECT_GE(part<QWidget>(QStringLiteral("onThisFilm"))->sizeHint().height(), 30 * 40);
 }
 
 TEST_F(CuttingBench, AFilmWithNoRollOffersToReceiveOne) {
@@ -375,34 +350,6 @@ TEST_F(CuttingBench, TurnsToTheFilmOfWhatItIsAskedFor) {
     EXPECT_TRUE(model().chosen().has_value());
 }
 
-TEST_F(CuttingBench, EscapeStopsTheSearchAndKeepsTheBestSoFar) {
-    const UsualShop usual = stockUsualShop();
-    std::vector<GarmentDraft> garments;
-    for (int at = 0; at < 40; ++at)
-        garments.push_back(withDecal(usual, {60 + 13 * (at % 11)}, {45 + 17 * (at % 7)}));
-    takeOrder(garments);
-    CuttingBenchPlace::setSearchRounds(std::nullopt);
-    open();
-    const Millimetres atOnce = nest().length;
-    ASSERT_TRUE(tools()->showsSearch()) << "nothing shorter is looked for";
-    EXPECT_TRUE(button("endWork")->isVisible());
-    QElapsedTimer since;
-    since.start();
-    key(Qt::Key_Escape);
-    QTRY_VERIFY_WITH_TIMEOUT(!tools()->showsSearch(), 2000);
-    EXPECT_LT(since.elapsed(), 1000);
-    EXPECT_LE(nest().length, atOnce);
-    EXPECT_EQ(nest().decals.size(), 40U);
-    EXPECT_EQ(faultIn(nest()), "");
-    // Asked for again, and left in the middle by turning to another place: at once.
-    key(Qt::Key_N);
-    ASSERT_TRUE(tools()->showsSearch());
-    since.restart();
-    place->hide();
-    EXPECT_LT(since.elapsed(), 200);
-    EXPECT_FALSE(tools()->showsSearch());
-}
-
 TEST_F(CuttingBench, AThousandDecalsLieOnTheBenchAndScroll) {
     const UsualShop usual = stockUsualShop();
     const RollId longer = receiveRoll(usual.film, usual.place, 60'000_mm);
@@ -430,79 +377,6 @@ TEST_F(CuttingBench, AThousandDecalsLieOnTheBenchAndScroll) {
     place->turnTo(matter);
     EXPECT_TRUE(QRectF(bench()->viewport()->rect()).intersects(bench()->rectOf(last)));
     EXPECT_FALSE(bench()->viewport()->grab().isNull());
-}
-
-// Small decals have no room for a number within; they get one near by, with a line to them, that covers
-// nothing.
-TEST_F(CuttingBench, SmallDecalsHaveTheirNumberBesideThemWithALine) {
-    const UsualShop usual = stockUsualShop();
-    takeOrder({withDecal(usual, 280_mm, 372_mm), withDecal(usual, 85_mm, 35_mm, Artwork{"fish"}),
-               withDecal(usual, 60_mm, 14_mm, Artwork{"boat"})});
-    open();
-    waitForSearch();
-    const BenchScale scale(model().nests(), bench()->size());
-    DecalShapes shapes;
-    BenchNumbers numbers;
-    numbers.lay(model(), scale, true, shapes);
-    expectClear(scale, numbers, shapes);
-    int withLine = 0;
-    for (const NestedDecal& decal : nest().decals) {
-        const BenchNumber* number = numbers.of(decal.decal);
-        ASSERT_NE(number, nullptr);
-        EXPECT_EQ(number->text, decalNumber(model().facts(), model().decal(decal.decal)));
-        const QRectF box = scale.rectOf(0, decal.box);
-        EXPECT_EQ(number->leader.has_value(), !box.contains(number->place));
-        if (!number->leader)
-            continue;
-        ++withLine;
-        EXPECT_TRUE(box.adjusted(-0.01, -0.01, 0.01, 0.01).contains(number->leader->p1()));
-        EXPECT_TRUE(number->place.adjusted(-0.01, -0.01, 0.01, 0.01).contains(number->leader->p2()));
-        EXPECT_LT(number->leader->length(), 50);
-    }
-    EXPECT_EQ(withLine, 2);
-}
-
-TEST_F(CuttingBench, NumbersOfAThousandDecalsStandOnlyWhereThereIsRoom) {
-    const UsualShop usual = stockUsualShop();
-    receiveRoll(usual.film, usual.place, 60'000_mm);
-    for (int order = 0; order < 20; ++order) {
-        std::vector<GarmentDraft> garments;
-        for (int at = 0; at < 50; ++at)
-            garments.push_back(withDecal(usual, {20 + (order * 50 + at) % 60}, {12 + at % 40}));
-        takeOrder(garments);
-    }
-    open();
-    const BenchScale scale(model().nests(), bench()->size());
-    DecalShapes shapes;
-    BenchNumbers numbers;
-    QElapsedTimer since;
-    since.start();
-    numbers.lay(model(), scale, true, shapes);
-    EXPECT_LT(since.elapsed(), 500); // without optimisation, on a busy machine
-    expectClear(scale, numbers, shapes);
-    std::size_t laid = 0;
-    std::size_t numbered = 0;
-    for (const Nest& each : model().nests())
-        for (const NestedDecal& decal : each.decals) {
-            ++laid;
-            numbered += numbers.of(decal.decal) ? 1 : 0;
-        }
-    EXPECT_EQ(laid, 1000U);
-    EXPECT_LT(numbered, laid) << "there is no room for all";
-    EXPECT_GT(numbered, 0U);
-}
-
-TEST_F(CuttingBench, NothingIsCutOffInTheNarrowWindow) {
-    const UsualShop usual = stockUsualShop();
-    takeOrder({aGarment(usual), aGarment(usual)});
-    open({1184, 640}); // the place in a window of 1280 × 700
-    EXPECT_LE(place->minimumSizeHint().width(), 1184);
-    EXPECT_LE(place->minimumSizeHint().height(), 640);
-    for (const char* name : {"saveCutFile", "cutSheet", "markCut", "nestAgain", "turnDecal", "pinDecal"}) {
-        const QRect box(button(name)->mapTo(place.get(), QPoint()), button(name)->size());
-        EXPECT_TRUE(place->rect().contains(box)) << name;
-        EXPECT_GE(button(name)->width(), button(name)->sizeHint().width()) << name;
-    }
 }
 
 } // namespace holdfast::app::test

@@ -271,13 +271,13 @@ QWidget* factsCard() {
     gap->setSuffix(" mm");
     gap->setValue(8);
     auto* none = new Stepper("Count");
-    auto* on = new Switch("Mirror");
+    auto* on = new Switch("Cut a frame");
     on->setChecked(true);
-    auto* off = new Switch("Weed boxes");
-    auto* dead = new Switch("Cut-off line");
+    auto* off = new Switch("Keep offcuts");
+    auto* dead = new Switch("Print a sheet");
     dead->setEnabled(false);
     card->content()->addLayout(row({new Label("Gap"), gap, none}));
-    card->content()->addLayout(row({new Label("Mirror", Type::BodyStrong), on, off, dead}, kSpace12));
+    card->content()->addLayout(row({new Label("Cut a frame", Type::BodyStrong), on, off, dead}, kSpace12));
     card->content()->addLayout(row({new QCheckBox("Confirmed"), [] {
                                         auto* box = new QCheckBox("Washed");
                                         box->setChecked(true);

@@ -112,12 +112,12 @@ TEST_F(WaysToTheBench, FilmShelfLaysWhatIsTickedOnTheBenchWithItsRollFirst) {
     key(Qt::Key_Space); // not the second order's
     key(Qt::Key_C);
     ASSERT_EQ(workshop().current(), PlaceName::CuttingMat) << workshop().foot()->words().toStdString();
-    EXPECT_EQ(model().onBench().firstRoll, usual.roll);
+    EXPECT_EQ(bench().onBench().firstRoll, usual.roll);
     ASSERT_EQ(bench().nests().size(), 1U);
     EXPECT_EQ(bench().nests().front().decals.size(), 2U);
     EXPECT_NE(bench().nests().front().roll, newer);
     const auto unticked = std::ranges::find(shop().facts.garments, second.id, &Garment::order);
-    EXPECT_EQ(model().onBench().wish.leftOut, std::set<DecalId>{(*unticked).decals.front().id});
+    EXPECT_EQ(bench().onBench().wish.leftOut, std::set<DecalId>{(*unticked).decals.front().id});
     EXPECT_EQ(shop().facts.rolls.at(usual.roll).left, 5000_mm) << "nothing is charged before it is cut";
     key(Qt::Key_C);
     EXPECT_EQ(shop().facts.rolls.at(usual.roll).left, 5000_mm - 288_mm);
@@ -147,7 +147,7 @@ TEST_F(WaysToTheBench, PressWalkLeadsToTheDecalThatItsGarmentWaitsForAndAltLeftG
     const bool isGorse = bench().film()->film == gorse;
     EXPECT_TRUE(card.contains(isGorse ? QStringLiteral("Cut from R-02") : QStringLiteral("Cut from R-01")))
         << card.toStdString();
-    EXPECT_EQ(model().onBench().firstRoll, isGorse ? gorseRoll : usual.roll);
+    EXPECT_EQ(bench().onBench().firstRoll, isGorse ? gorseRoll : usual.roll);
     ASSERT_TRUE(bench().chosen().has_value());
     EXPECT_EQ(bench().decal(*bench().chosen()).decal->film, bench().film()->film);
     EXPECT_EQ(shop().facts.rolls.at(gorseRoll).left, 5000_mm);

@@ -42,10 +42,8 @@ TEST(CutFile, SizesStandInMillimetres) {
 TEST(CutFile, IsMirrored) {
     const Sheet upright(true); // its width lies along the roll
     EXPECT_TRUE(contains(upright.svg(), "M44,6L44,36L4,36L4,31L39,31L39,6Z")) << upright.svg();
-    EXPECT_TRUE(contains(upright.svg({.isMirrored = false, .title = {}}), "M4,6L4,36L44,36L44,31L9,31L9,6Z"));
     const Sheet lying(false);
     EXPECT_TRUE(contains(lying.svg(), "M4,6L34,6L34,46L29,46L29,11L4,11Z")) << lying.svg();
-    EXPECT_TRUE(contains(lying.svg({.isMirrored = false, .title = {}}), "M4,46L34,46L34,6L29,6L29,41L4,41Z"));
 }
 
 // A reflection turns an outline's sense round, a turn alone does not: the sign of its area (Gauss's area
@@ -53,35 +51,37 @@ TEST(CutFile, IsMirrored) {
 TEST(CutFile, MirroringTurnsTheOutlinesSenseRound) {
     for (const bool isTurned : {false, true}) {
         const Sheet sheet(isTurned);
-        const auto area = [&](bool isMirrored) {
-            const OutlineLoop loop = anL(sheet.decal).loops.front();
-            std::vector<OutlinePoint> points{loop.start};
-            for (const OutlineStretch& stretch : loop.stretches)
-                points.push_back(stretch.end);
+        const OutlineLoop loop = anL(sheet.decal).loops.front();
+        std::vector<OutlinePoint> points{loop.start};
+        for (const OutlineStretch& stretch : loop.stretches)
+            points.push_back(stretch.end);
+        const auto area = [&](const auto& placed) {
             double twice = 0;
             for (std::size_t index = 0; index < points.size(); ++index) {
-                const NestedDecal& decal = sheet.nest.decals.front();
-                const OutlinePoint from = onSheet(decal, points[index], isMirrored);
-                const OutlinePoint to = onSheet(decal, points[(index + 1) % points.size()], isMirrored);
+                const OutlinePoint from = placed(points[index]);
+                const OutlinePoint to = placed(points[(index + 1) % points.size()]);
                 twice += from.x * to.y - to.x * from.y;
             }
             return twice / 2;
         };
-        EXPECT_NEAR(area(true), -area(false), 1e-9);
-        EXPECT_NEAR(std::abs(area(true)), 40 * 5 + 25 * 5, 1e-9);
+        const double worn = area([](OutlinePoint point) { return point; });
+        const double cut =
+            area([&](OutlinePoint point) { return onSheet(sheet.nest.decals.front(), point); });
+        EXPECT_NEAR(cut, -worn, 1e-9);
+        EXPECT_NEAR(std::abs(cut), 40 * 5 + 25 * 5, 1e-9);
     }
 }
 
-TEST(CutFile, BoxesCutOffLineAndLabelsStandOnLayersOfTheirOwn) {
+TEST(CutFile, FramesPartingCutAndLabelsAreOnLayersOfTheirOwn) {
     const Sheet sheet(true);
     const std::string all = sheet.svg();
     EXPECT_TRUE(contains(all, R"(<g id="cut-lines")"));
     EXPECT_TRUE(contains(all, R"(<rect x="2" y="4" width="44" height="34"/>)")) << all;
     EXPECT_TRUE(contains(all, "M48,0V500"));
     EXPECT_TRUE(contains(all, R"(<text x="4" y="38.4">401-a</text>)")) << all;
-    const std::string bare = sheet.svg({true, false, false, "R-09 <Dusk> & “more”"});
-    EXPECT_FALSE(contains(bare, "weeding-boxes"));
-    EXPECT_FALSE(contains(bare, "cut-off-line"));
+    const std::string bare = sheet.svg({false, false, "R-09 <Dusk> & “more”"});
+    EXPECT_FALSE(contains(bare, "weeding-frames"));
+    EXPECT_FALSE(contains(bare, "parting-cut"));
     EXPECT_TRUE(contains(bare, "<title>R-09 &lt;Dusk&gt; &amp; “more”</title>"));
 }
 

@@ -1,3 +1,4 @@
+#include "core/cutting/pins.h"
 #include "tests/core/cutting_builders.h"
 
 #include <gtest/gtest.h>
@@ -46,6 +47,22 @@ TEST(NestByHand, OffTheRollItComesBackToTheMargin) {
     EXPECT_EQ(nearestFreePlace(pair.nest, pair.moved, {{-50}, {-50}, false}), (DecalPin{6_mm, 4_mm, false}));
     EXPECT_EQ(nearestFreePlace(pair.nest, pair.moved, {9000_mm, 9000_mm, false}),
               (DecalPin{394_mm, 936_mm, false}));
+}
+
+TEST(NestByHand, APinRaisesTheLeastLengthAndLetGoItDoesNot) {
+    CuttingBench bench;
+    bench.film.hasGrain = true;
+    bench.roll(9, 1000_mm);
+    const DecalId decal = bench.waiting.decal(100_mm, 100_mm);
+    const Nest free = bench.nests().nests.front();
+    const Nest moved = withDecalAt(free, decal, {6_mm, 304_mm, false});
+    EXPECT_EQ(moved.length, 408_mm);
+    EXPECT_EQ(moved.leastLength, 408_mm);
+    const Nest letGo = withPin(moved, decal, false);
+    EXPECT_FALSE(letGo.find(decal)->isPinned);
+    EXPECT_EQ(letGo.length, 408_mm) << "nothing moves";
+    EXPECT_EQ(letGo.leastLength, free.leastLength);
+    EXPECT_EQ(withPin(letGo, decal, true).leastLength, 408_mm);
 }
 
 TEST(NestByHand, WhereNothingIsFreeThereIsNoPlace) {

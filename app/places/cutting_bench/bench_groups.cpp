@@ -3,6 +3,7 @@
 #include "app/desk/formats.h"
 #include "app/desk/garment_words.h"
 #include "app/places/cutting_bench/bench_words.h"
+#include "app/places/cutting_bench/film_inks.h"
 #include "app/theme/drawings.h"
 #include "app/theme/measures.h"
 #include "app/theme/stitch.h"
@@ -20,10 +21,9 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kRow = 52;
+constexpr int kGroupRow = 48;
 constexpr int kMostRows = 8;
-constexpr int kMore = 28; // the line that says how many more
-constexpr double kPicture = 42;
+constexpr double kPicture = 38;
 
 } // namespace
 
@@ -34,9 +34,8 @@ BenchGroups::BenchGroups(QWidget* parent)
     setCursor(Qt::PointingHandCursor);
 }
 
-void BenchGroups::show(const BenchModel& model, bool isMirrored) {
+void BenchGroups::show(const BenchModel& model) {
     m_groups.clear();
-    m_isMirrored = isMirrored;
     if (!model.film()) {
         updateGeometry();
         return;
@@ -73,10 +72,10 @@ void BenchGroups::show(const BenchModel& model, bool isMirrored) {
                                        withinLine(words(facts.styleOf(*each.first.garment).name)));
         m_groups.append({decal.id, title, sizeWords(decal.width, decal.height), decal, each.count});
         if (m_groups.size() <= kMostRows)
-            said.append(tr("%1 × %2").arg(each.count).arg(title));
+            said.append(each.count > 1 ? tr("%1, %2 alike").arg(title).arg(each.count) : title);
     }
-    if (m_groups.size() > shown())
-        said.append(tr("and %1 more").arg(m_groups.size() - shown()));
+    if (m_groups.size() > kMostRows)
+        said.append(tr("and %1 more").arg(m_groups.size() - kMostRows));
     setAccessibleName(tr("On this film"));
     setAccessibleDescription(said.join(QStringLiteral("; ")));
     updateGeometry();
@@ -84,55 +83,59 @@ void BenchGroups::show(const BenchModel& model, bool isMirrored) {
 }
 
 QSize BenchGroups::sizeHint() const {
-    return {300, shown() * kRow + (m_groups.size() > shown() ? kMore : 0)};
+    return {300, shown() * kGroupRow};
+}
+
+void BenchGroups::showAll() {
+    m_showsAll = true;
+    updateGeometry();
+    update();
 }
 
 int BenchGroups::shown() const {
-    return std::min(kMostRows, static_cast<int>(m_groups.size()));
+    const auto all = static_cast<int>(m_groups.size());
+    return m_showsAll ? all : std::min(kMostRows, all);
 }
 
 void BenchGroups::paintEvent(QPaintEvent* event) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
-    const int from = std::max(0, event->rect().top() / kRow);
-    const int to = std::min(shown() - 1, event->rect().bottom() / kRow);
+    const int from = std::max(0, event->rect().top() / kGroupRow);
+    const int to = std::min(shown() - 1, event->rect().bottom() / kGroupRow);
     for (int at = from; at <= to; ++at)
-        paintGroup(painter, QRectF(0, at * kRow, width(), kRow), m_groups[at]);
-    if (m_groups.size() > shown())
-        paintLine(painter, QRectF(0, shown() * kRow, width(), kMore),
-                  tr("and %1 more").arg(m_groups.size() - shown()), Type::Small, tokens().ink2);
+        paintGroup(painter, QRectF(0, at * kGroupRow, width(), kGroupRow), m_groups[at]);
 }
 
 void BenchGroups::paintGroup(QPainter& painter, const QRectF& row, const BenchGroup& group) {
     const Tokens& dyes = tokens();
     const QRectF box(row.left(), row.center().y() - kPicture / 2, kPicture, kPicture);
-    paintSwatch(painter, box, m_film, kChipRadius);
-    const QColor line = m_film.lightnessF() < 0.55F ? tokens(Light::Day).card : tokens(Light::Day).ink;
+    const FilmInks inks(m_film);
+    paintSwatch(painter, box, inks.film, kChipRadius);
     const QPainterPath& shape = m_shapes.of(group.decal);
     const QRectF ink = shape.boundingRect();
     if (!ink.isEmpty()) {
         const double scale = (kPicture - 10) / std::max(ink.width(), ink.height());
         QTransform placed;
         placed.translate(box.center().x(), box.center().y());
-        placed.scale(m_isMirrored ? -scale : scale, scale);
+        placed.scale(-scale, scale); // as it lies, mirrored
         placed.translate(-ink.center().x(), -ink.center().y());
-        painter.fillPath(placed.map(shape), line);
+        painter.fillPath(placed.map(shape), inks.line);
     }
-    const QString count = tr("×%1").arg(group.count);
-    const double counted = widthOf(count, Type::BodyStrong);
+    const QString count = group.count > 1 ? tr("%1 alike").arg(group.count) : QString();
+    const double counted = widthOf(count, Type::SupportStrong);
     const double left = box.right() + kSpace12;
     const double room = row.right() - counted - kSpace12 - left;
-    paintLine(painter, QRectF(left, row.top() + 6, room, 20),
+    paintLine(painter, QRectF(left, row.top() + 4, room, 20),
               QFontMetricsF(fontOf(Type::BodyStrong)).elidedText(group.title, Qt::ElideRight, room),
               Type::BodyStrong, dyes.ink);
-    paintLine(painter, QRectF(left, row.top() + 27, room, 18), group.size, Type::Small, dyes.ink2);
+    paintLine(painter, QRectF(left, row.top() + 25, room, 18), group.size, Type::Small, dyes.ink2);
     paintLine(painter, QRectF(row.right() - counted, row.top(), counted, row.height()), count,
-              Type::BodyStrong, dyes.ink);
+              Type::SupportStrong, dyes.ink);
     painter.fillRect(QRectF(row.left(), row.bottom() - 1, row.width(), 1), dyes.thread);
 }
 
 void BenchGroups::mousePressEvent(QMouseEvent* event) {
-    const int at = static_cast<int>(event->position().y()) / kRow;
+    const int at = static_cast<int>(event->position().y()) / kGroupRow;
     if (at >= 0 && at < shown())
         emit chosen(m_groups[at].first);
 }

@@ -1,7 +1,7 @@
 #pragma once
-// What is on the bench: decals that are cut alike on one line, with how many they are. A click turns to the
-// first. So many lines at most are shown, so that what stands below is in reach; how many more there are is
-// said.
+// What is on the film: decals that are cut alike on one line, with how many there are where it is more than
+// one. A click turns to the first. Only the first lines are shown until all are asked for, so that what comes
+// below is in reach.
 
 #include "app/papers/decal_shapes.h"
 #include "app/places/cutting_bench/bench_model.h"
@@ -26,7 +26,9 @@ class BenchGroups : public QWidget {
 public:
     explicit BenchGroups(QWidget* parent = nullptr);
 
-    void show(const BenchModel& model, bool isMirrored);
+    void show(const BenchModel& model);
+    void showAll();
+    int hidden() const { return static_cast<int>(m_groups.size()) - shown(); }
     const QVector<BenchGroup>& groups() const { return m_groups; }
 
     QSize sizeHint() const override;
@@ -46,7 +48,7 @@ private:
     QVector<BenchGroup> m_groups;
     DecalShapes m_shapes;
     QColor m_film;
-    bool m_isMirrored = true;
+    bool m_showsAll = false;
 };
 
 } // namespace holdfast::app

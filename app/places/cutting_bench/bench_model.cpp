@@ -29,20 +29,6 @@ std::vector<std::int64_t> reckonedFrom(const ReckonedShop& shop, const FilmToCut
     return from;
 }
 
-std::size_t placed(const std::vector<Nest>& nests) {
-    std::size_t count = 0;
-    for (const Nest& nest : nests)
-        count += nest.decals.size();
-    return count;
-}
-
-Millimetres lengthOf(const std::vector<Nest>& nests) {
-    Millimetres length;
-    for (const Nest& nest : nests)
-        length += nest.length;
-    return length;
-}
-
 } // namespace
 
 DecalPin placeOf(const NestedDecal& decal) {
@@ -151,6 +137,13 @@ void BenchModel::nestAtOnce() {
         const NestedDecal* lies = lying(pin.first);
         return !lies || !lies->isPinned;
     });
+    bench.withoutPins.reset();
+    if (hasPins()) {
+        MatWish free = bench.wish;
+        free.pins.clear();
+        if (auto known = nestFilm(*m_shop, *film(), free); known.ok())
+            bench.withoutPins = std::move(known).value();
+    }
     keepChosen();
     emit nested();
 }
@@ -220,75 +213,6 @@ bool BenchModel::chooseNext(int step) {
     if (next < 0 || next >= count)
         return false;
     choose(all[static_cast<std::size_t>(next)]);
-    return true;
-}
-
-// ── moving by hand ────────────────────────────────────────────────────────────────────────────────────
-
-std::optional<DecalPin> BenchModel::freePlace(DecalId id, const DecalPin& wanted) const {
-    const Nest* nest = nestOf(id);
-    return nest ? nearestFreePlace(*nest, id, wanted) : std::nullopt;
-}
-
-bool BenchModel::moveTo(DecalId id, const DecalPin& wanted) {
-    const auto place = freePlace(id, wanted);
-    if (!place || *place == placeOf(*lying(id)))
-        return false;
-    FilmOnBench& bench = own();
-    const bool isFirst = canBePinned(id);
-    const auto nest = static_cast<std::size_t>(nestOf(id) - bench.laid.nests.data());
-    bench.laid.nests[nest] = withDecalAt(bench.laid.nests[nest], id, *place);
-    if (isFirst) {
-        bench.wish.pins[id] = *place;
-    } else {
-        for (NestedDecal& each : bench.laid.nests[nest].decals)
-            each.isPinned = false;
-    }
-    bench.isSearched = true;
-    emit moved();
-    return true;
-}
-
-bool BenchModel::nudge(Millimetres along, Millimetres across) {
-    const auto id = chosen();
-    const NestedDecal* lies = id ? lying(*id) : nullptr;
-    if (!lies)
-        return false;
-    DecalPin wanted = placeOf(*lies);
-    wanted.along += along;
-    wanted.across += across;
-    return moveTo(*id, wanted);
-}
-
-bool BenchModel::turn() {
-    const auto id = chosen();
-    const NestedDecal* lies = id ? lying(*id) : nullptr;
-    if (!lies || hasGrain())
-        return false;
-    DecalPin wanted = placeOf(*lies);
-    wanted.isTurned = !wanted.isTurned;
-    return moveTo(*id, wanted);
-}
-
-bool BenchModel::canBePinned(DecalId id) const {
-    return film() && !nests().empty() && nests().front().find(id) != nullptr;
-}
-
-bool BenchModel::turnPin() {
-    const auto id = chosen();
-    if (!id || !canBePinned(*id))
-        return false;
-    FilmOnBench& bench = own();
-    for (NestedDecal& each : bench.laid.nests.front().decals) {
-        if (each.decal != *id)
-            continue;
-        each.isPinned = !each.isPinned;
-        if (each.isPinned)
-            bench.wish.pins[*id] = placeOf(each);
-        else
-            bench.wish.pins.erase(*id);
-    }
-    emit moved();
     return true;
 }
 
@@ -372,26 +296,9 @@ void BenchModel::setKeepsOffcut(RollId roll, const FilmArea& offcut, bool keeps)
     emit offcutsChanged();
 }
 
-void BenchModel::take(const FilmNests& found) {
-    if (!film())
-        return;
-    const std::size_t before = placed(nests());
-    const std::size_t now = placed(found.nests);
-    if (now < before || (now == before && lengthOf(found.nests) >= lengthOf(nests())))
-        return;
-    own().laid = found;
-    keepChosen();
-    emit moved();
-}
-
 void BenchModel::markSearched() {
     if (film())
         own().isSearched = true;
-}
-
-bool BenchModel::isShortest() const {
-    return film() && onBench().laid.lack.empty() &&
-           std::ranges::all_of(nests(), [](const Nest& nest) { return nest.length <= nest.leastLength; });
 }
 
 } // namespace holdfast::app

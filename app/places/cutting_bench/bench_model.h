@@ -15,7 +15,7 @@
 
 namespace holdfast::app {
 
-// The bench of one film.
+// What lies there of one film.
 struct FilmOnBench {
     MatWish wish;
     std::optional<RollId> firstRoll; // the maker's own choice
@@ -25,6 +25,7 @@ struct FilmOnBench {
     std::vector<std::pair<RollId, FilmArea>> thrownAway; // offcuts not to be kept
     std::vector<std::int64_t> reckonedFrom;              // what the nests were reckoned from
     bool isSearched = false;                             // a shorter one was looked for, or a hand laid it
+    std::optional<FilmNests> withoutPins;                // the best known of the same wish without its pins
 };
 
 class BenchModel : public QObject {
@@ -49,13 +50,13 @@ public:
     // The roll that is cut from first: the maker's choice, else the first offered that may be used.
     std::optional<RollId> firstRollOf(const FilmToCut& film) const;
 
-    // ── the bench of the chosen film. REQUIRES: there is one ──
+    // ── the chosen film. REQUIRES: there is one ──
     const FilmOnBench& onBench() const;
     const std::vector<Nest>& nests() const { return onBench().laid.nests; }
     DecalOnGarment decal(DecalId id) const; // nulls where it is gone
     const Nest* nestOf(DecalId id) const;
     const NestedDecal* lying(DecalId id) const; // null where it is on no roll
-    // Where it stands among those alike, from 1, and how many they are.
+    // Where it comes among those alike, from 1, and how many they are.
     std::pair<int, int> amongAlike(DecalId id) const;
 
     // ── the decal at hand ──
@@ -84,13 +85,23 @@ public:
 
     // A better answer to the same wish. Kept where it places more, or as much on less length.
     void take(const FilmNests& found);
+    // Where nothing is pinned any more: the best layout remembered from before, if it is better.
+    void takeKnown();
     void markSearched();
     bool isSearched() const { return film() && onBench().isSearched; }
-    bool isShortest() const; // nothing shorter can be found
+    // Proved: nothing shorter is possible for what lies there now, with its pins. Over several rolls nothing
+    // is proved, since another share of the decals might do.
+    bool isShortest() const;
+    bool hasPins() const { return film() && !onBench().wish.pins.empty(); }
+    // By how much the best layout known without the pins is shorter than what lies there; none where it is
+    // not, or not as many decals lie on it.
+    std::optional<Millimetres> costOfPins() const;
+    // That layout is proved the shortest, so that the cost is exact and not only the least it may be.
+    bool isCostOfPinsProved() const;
 
 signals:
     void filmsChanged();
-    void nested();        // laid anew
+    void nested();        // laid again from the start
     void moved();         // a decal by hand, or a better nest came
     void chosenChanged(); // the decal at hand
     void offcutsChanged();
@@ -100,6 +111,7 @@ private:
     void refreshNests();
     void nestAtOnce();
     void keepChosen();
+    void rememberWithoutPins();
     bool mayComeFirst(RollId roll) const;
 
     std::shared_ptr<const ReckonedShop> m_shop;

@@ -94,8 +94,8 @@ public:
             if (const auto words = wordsOfOffcut(box, offcut, m_model.keepsOffcut(m_lies.roll, offcut)))
                 m_taken.take(words->place);
         }
-        const double cutOff = m_scale.alongAt(nest, static_cast<double>(m_lies.length.value));
-        m_cutOff = QRectF(cutOff - kWithin, m_film.top(), 2 * kWithin, m_film.height());
+        const double end = m_scale.alongAt(nest, static_cast<double>(m_lies.length.value));
+        m_partingCut = QRectF(end - kWithin, m_film.top(), 2 * kWithin, m_film.height());
     }
 
     // In a corner of the box where it covers nothing of the drawing.
@@ -163,7 +163,7 @@ private:
     }
 
     bool isFree(const BenchNumber& number, const QRectF& box) const {
-        if (!m_film.contains(number.place) || m_cutOff.intersects(number.place))
+        if (!m_film.contains(number.place) || m_partingCut.intersects(number.place))
             return false;
         const bool breaksOffcut = std::ranges::any_of(m_offcuts, [&](const QRectF& offcut) {
             const QRectF inside = offcut.adjusted(kOffcutEdge, kOffcutEdge, -kOffcutEdge, -kOffcutEdge);
@@ -183,16 +183,16 @@ private:
     const Nest& m_lies;
     QRectF m_film;
     TakenFilm m_taken;
-    QRectF m_cutOff; // its line may be crossed, not covered
+    QRectF m_partingCut; // its line may be crossed, not covered
     std::vector<QRectF> m_offcuts;
 };
 
 } // namespace
 
 QPainterPath outlineOnFilm(const BenchScale& scale, std::size_t nest, const NestedDecal& decal,
-                           const QPainterPath& shape, bool isMirrored) {
+                           const QPainterPath& shape) {
     const QRectF film = scale.film(nest);
-    QTransform placed = ontoSheet(decal, isMirrored);
+    QTransform placed = ontoSheet(decal);
     placed *= QTransform::fromScale(scale.pixelsPerMillimetre(), scale.pixelsPerMillimetre());
     placed *= QTransform::fromTranslate(film.left(), film.top());
     return placed.map(shape);
@@ -200,7 +200,7 @@ QPainterPath outlineOnFilm(const BenchScale& scale, std::size_t nest, const Nest
 
 std::optional<OffcutWords> wordsOfOffcut(const QRectF& box, const FilmArea& offcut, bool isKept) {
     OffcutWords words;
-    words.title = isKept ? BenchNumberWords::tr("Offcut, keep") : BenchNumberWords::tr("Offcut");
+    words.title = isKept ? BenchNumberWords::tr("Offcut, kept") : BenchNumberWords::tr("Offcut");
     words.size = QStringLiteral("%1 × %2").arg(offcut.alongSize.value).arg(offcut.acrossSize.value);
     const double wide =
         std::max(widthOf(words.title, Type::SmallStrong), widthOf(words.size, Type::Small)) + kSpace16;
@@ -214,8 +214,7 @@ std::optional<OffcutWords> wordsOfOffcut(const QRectF& box, const FilmArea& offc
     return words;
 }
 
-void BenchNumbers::lay(const BenchModel& model, const BenchScale& scale, bool isMirrored,
-                       DecalShapes& shapes) {
+void BenchNumbers::lay(const BenchModel& model, const BenchScale& scale, DecalShapes& shapes) {
     m_numbers.clear();
     for (std::size_t nest = 0; nest < scale.count(); ++nest) {
         NestNumbers numbers(model, scale, nest);
@@ -225,7 +224,7 @@ void BenchNumbers::lay(const BenchModel& model, const BenchScale& scale, bool is
                 continue;
             const QString text = decalNumber(model.facts(), on);
             const QSizeF size(widthOf(text, Type::SmallStrong) + 2 * kWithin, kNumberHeight);
-            const QPainterPath drawn = outlineOnFilm(scale, nest, decal, shapes.of(*on.decal), isMirrored);
+            const QPainterPath drawn = outlineOnFilm(scale, nest, decal, shapes.of(*on.decal));
             if (const auto place = numbers.within(decal, size, drawn))
                 m_numbers[decal.decal] = {text, *place, std::nullopt};
             else if (auto number = numbers.beside(decal, text, size))

@@ -21,12 +21,12 @@ namespace holdfast::app {
 struct BenchNumber {
     QString text;
     QRectF place;
-    std::optional<QLineF> leader; // from the edge of its box; none: it stands within
+    std::optional<QLineF> leader; // from the edge of its frame; none: it is inside
 };
 
 class BenchNumbers {
 public:
-    void lay(const BenchModel& model, const BenchScale& scale, bool isMirrored, DecalShapes& shapes);
+    void lay(const BenchModel& model, const BenchScale& scale, DecalShapes& shapes);
     const BenchNumber* of(DecalId decal) const; // null where it has no room
 
 private:
@@ -35,9 +35,9 @@ private:
 
 // The decal's outline where it lies; empty where it has none.
 QPainterPath outlineOnFilm(const BenchScale& scale, std::size_t nest, const NestedDecal& decal,
-                           const QPainterPath& shape, bool isMirrored);
+                           const QPainterPath& shape);
 
-// The words of an offcut: where they stand, along or, where they fit only so, across.
+// The words of an offcut: where they go, along or, where they fit only so, across.
 struct OffcutWords {
     QString title;
     QString size;

@@ -2,6 +2,7 @@
 
 #include "app/desk/formats.h"
 #include "app/places/cutting_bench/bench_words.h"
+#include "app/places/cutting_bench/film_inks.h"
 #include "app/theme/drawings.h"
 #include "app/theme/icons.h"
 #include "app/theme/measures.h"
@@ -24,8 +25,9 @@ struct BenchDrawing {
 };
 
 constexpr double kMarkSide = 20; // the sign of a pin
-constexpr double kBeyond = 26;   // grid below the film
+constexpr double kTick = 5;      // of a ruler
 constexpr double kKnot = 2.2;    // where the line of a number begins
+constexpr double kPatchRadius = 3;
 
 QPen dashed(const QColor& line, double width, double on, double off) {
     QPen pen(line, width);
@@ -36,68 +38,26 @@ QPen dashed(const QColor& line, double width, double on, double off) {
 
 } // namespace
 
-// What can be seen on the film, whatever its shade.
-struct BenchPainter::Inks {
-    explicit Inks(const QColor& shade)
-        : film(shade) {
-        const Tokens& day = tokens(Light::Day);
-        const bool isDark = shade.lightnessF() < 0.55F;
-        line = isDark ? day.card : day.ink;
-        decal = blended(shade, line, isDark ? 0.88 : 0.72);
-        box = isDark ? tokens(Light::Evening).weld : day.weld;
-        edge = outlineOf(shade);
-        core = blended(shade, day.ink, 0.35);
-        shine = blended(shade, day.card, 0.22);
-    }
-
-    QColor film;
-    QColor line;
-    QColor decal;
-    QColor box;
-    QColor edge;
-    QColor core;
-    QColor shine;
-};
-
 void BenchPainter::paint(QPainter& painter, const BenchScale& scale, const BenchLook& look,
                          const QRectF& visible) {
     m_scale = &scale;
     m_look = &look;
     if (!m_hasNumbers)
-        m_numbers.lay(m_model, scale, look.wish.isMirrored, m_shapes);
+        m_numbers.lay(m_model, scale, m_shapes);
     m_hasNumbers = true;
     painter.setRenderHint(QPainter::Antialiasing);
     for (std::size_t nest = 0; nest < scale.count(); ++nest) {
         if (!scale.band(nest).intersects(visible))
             continue;
         const Film& film = m_model.facts().films.at(m_model.nests()[nest].film);
-        const Inks inks{colourOf(film.rgb)};
-        paintGround(painter, nest, visible);
+        const FilmInks inks{colourOf(film.rgb)};
         paintFilm(painter, nest, inks);
         paintOffcuts(painter, nest, inks);
         paintDecals(painter, nest, inks, visible);
         paintNumbers(painter, nest, inks, visible);
-        paintCutOff(painter, nest, inks);
+        paintPartingCut(painter, nest, inks);
         paintRulers(painter, nest, visible);
         paintCaption(painter, nest, visible);
-    }
-}
-
-void BenchPainter::paintGround(QPainter& painter, std::size_t nest, const QRectF& visible) const {
-    const QRectF film = m_scale->film(nest);
-    const double pixels = m_scale->pixelsPerMillimetre();
-    const double half = rulerStep(pixels) / 2.0;
-    painter.setPen(QPen(tokens().matLine, 1));
-    const double right = m_scale->band(nest).right();
-    const double from = std::max(0.0, std::floor((visible.left() - film.left()) / (half * pixels)));
-    for (double at = from * half; film.left() + at * pixels < std::min(right, visible.right()); at += half) {
-        const double x = std::round(film.left() + at * pixels) + 0.5;
-        painter.drawLine(QPointF(x, film.top() - 8), QPointF(x, film.bottom() + kBeyond));
-    }
-    for (double at = 0; film.top() + at * pixels < film.bottom() + kBeyond; at += half) {
-        const double y = std::round(film.top() + at * pixels) + 0.5;
-        painter.drawLine(QPointF(std::max(visible.left(), film.left() - 8), y),
-                         QPointF(std::min(visible.right(), right), y));
     }
 }
 
@@ -113,6 +73,7 @@ void BenchPainter::paintRulers(QPainter& painter, std::size_t nest, const QRectF
         const double x = film.left() + at * pixels;
         paintLine(painter, QRectF(x - 40, lineTop, 80, 18), QString::number(at), Type::Small, tokens().ink2,
                   Qt::AlignHCenter);
+        painter.fillRect(QRectF(std::round(x), film.top() - kTick - 1, 1, kTick), tokens().ink2);
     }
     // The ruler across stays in view while the bench scrolls.
     const double side = visible.left();
@@ -122,6 +83,7 @@ void BenchPainter::paintRulers(QPainter& painter, std::size_t nest, const QRectF
         const double y = film.top() + at * pixels;
         paintLine(painter, QRectF(side, y - 9, kBenchRulerLeft - 12, 18), QString::number(at), Type::Small,
                   tokens().ink2, Qt::AlignRight);
+        painter.fillRect(QRectF(side + kBenchRulerLeft - kTick - 4, std::round(y), kTick, 1), tokens().ink2);
     }
 }
 
@@ -135,7 +97,7 @@ void BenchPainter::paintCaption(QPainter& painter, std::size_t nest, const QRect
     paintRun(painter, {x, baseline}, reasonOf(*m_model.film(), lies.roll), Type::Support, tokens().ink2);
 }
 
-void BenchPainter::paintFilm(QPainter& painter, std::size_t nest, const Inks& inks) const {
+void BenchPainter::paintFilm(QPainter& painter, std::size_t nest, const FilmInks& inks) const {
     const QRectF film = m_scale->film(nest);
     painter.fillRect(film, inks.film);
     painter.setPen(QPen(inks.edge, 1));
@@ -151,7 +113,7 @@ void BenchPainter::paintFilm(QPainter& painter, std::size_t nest, const Inks& in
     painter.fillRect(QRectF(roll.left() + 10, roll.top() + 1, 6, roll.height() - 2), inks.shine);
 }
 
-void BenchPainter::paintOffcuts(QPainter& painter, std::size_t nest, const Inks& inks) const {
+void BenchPainter::paintOffcuts(QPainter& painter, std::size_t nest, const FilmInks& inks) const {
     const Nest& lies = m_model.nests()[nest];
     for (const FilmArea& offcut : lies.offcuts) {
         const QRectF box = m_scale->rectOf(nest, offcut).adjusted(1.5, 1.5, -1.5, -1.5);
@@ -165,21 +127,22 @@ void BenchPainter::paintOffcuts(QPainter& painter, std::size_t nest, const Inks&
         const auto words = wordsOfOffcut(box, offcut, isKept);
         if (!words)
             continue;
-        painter.fillRect(words->place, inks.film);
+        paintBox(painter, words->place, kPatchRadius, inks.patch, inks.edge);
         const QSizeF size = words->isUpright ? words->place.size().transposed() : words->place.size();
         painter.save();
         painter.translate(words->place.center());
         painter.rotate(words->isUpright ? -90 : 0);
         const QRectF line(-size.width() / 2, -size.height() / 2 + kSpace4, size.width(),
                           lineHeight(Type::Small));
-        paintLine(painter, line, words->title, Type::SmallStrong, inks.line, Qt::AlignHCenter);
-        paintLine(painter, line.translated(0, line.height()), words->size, Type::Small, inks.line,
+        paintLine(painter, line, words->title, Type::SmallStrong, inks.words, Qt::AlignHCenter);
+        paintLine(painter, line.translated(0, line.height()), words->size, Type::Small, inks.words,
                   Qt::AlignHCenter);
         painter.restore();
     }
 }
 
-void BenchPainter::paintDecals(QPainter& painter, std::size_t nest, const Inks& inks, const QRectF& visible) {
+void BenchPainter::paintDecals(QPainter& painter, std::size_t nest, const FilmInks& inks,
+                               const QRectF& visible) {
     const Nest& lies = m_model.nests()[nest];
     const NestedDecal* chosen = nullptr;
     for (const NestedDecal& decal : lies.decals) {
@@ -208,21 +171,21 @@ void BenchPainter::paintDecals(QPainter& painter, std::size_t nest, const Inks& 
 }
 
 void BenchPainter::paintDecal(QPainter& painter, std::size_t nest, const NestedDecal& decal,
-                              const Inks& inks) {
+                              const FilmInks& inks) {
     const DecalOnGarment on = m_model.decal(decal.decal);
     if (!on.decal)
         return;
     const QRectF box = m_scale->rectOf(nest, decal.box);
-    if (m_look->wish.hasWeedBoxes) {
+    if (m_look->wish.hasFrames) {
         painter.setBrush(Qt::NoBrush);
-        painter.setPen(dashed(inks.box, 1.2, 5, 3));
+        painter.setPen(dashed(inks.line, 1.2, 5, 3));
         painter.drawRect(box.adjusted(0.5, 0.5, -0.5, -0.5));
     }
     const QPainterPath& shape = m_shapes.of(*on.decal);
     if (shape.isEmpty())
         paintOutline(painter, m_scale->rectOf(nest, decal.lies), 4, inks.line, 1.4, true);
     else
-        painter.fillPath(outlineOnFilm(*m_scale, nest, decal, shape, m_look->wish.isMirrored), inks.decal);
+        painter.fillPath(outlineOnFilm(*m_scale, nest, decal, shape), inks.decal);
     if (decal.isPinned && box.width() > kMarkSide + 4 && box.height() > kMarkSide + 4) {
         const QRectF mark(box.right() - kMarkSide - 3, box.top() + 3, kMarkSide, kMarkSide);
         paintBox(painter, mark, kMarkSide / 2, inks.line, {});
@@ -230,9 +193,9 @@ void BenchPainter::paintDecal(QPainter& painter, std::size_t nest, const NestedD
     }
 }
 
-// Beside its box a number has the film's own ground, which keeps it clear of an offcut's hatch, and a knot
-// where its line begins.
-void BenchPainter::paintNumbers(QPainter& painter, std::size_t nest, const Inks& inks,
+// On a ground of its own, so that it can be read on every shade. Outside its frame a number has a line with a
+// knot where that begins, clear of an offcut's hatch.
+void BenchPainter::paintNumbers(QPainter& painter, std::size_t nest, const FilmInks& inks,
                                 const QRectF& visible) const {
     for (const NestedDecal& decal : m_model.nests()[nest].decals) {
         const BenchNumber* number = m_numbers.of(decal.decal);
@@ -240,21 +203,21 @@ void BenchPainter::paintNumbers(QPainter& painter, std::size_t nest, const Inks&
         if (!number || isHeld || !m_scale->rectOf(nest, decal.box).united(number->place).intersects(visible))
             continue;
         if (number->leader) {
-            painter.fillRect(number->place, inks.film);
             painter.setPen(QPen(inks.film, 4));
             painter.drawLine(*number->leader);
-            painter.setPen(QPen(inks.box, 1.2));
+            painter.setPen(QPen(inks.line, 1.2));
             painter.drawLine(*number->leader);
             painter.setPen(Qt::NoPen);
-            painter.setBrush(inks.box);
+            painter.setBrush(inks.line);
             painter.drawEllipse(number->leader->p1(), kKnot, kKnot);
         }
-        paintLine(painter, number->place, number->text, Type::SmallStrong, inks.box, Qt::AlignHCenter);
+        paintBox(painter, number->place, kPatchRadius, inks.patch, inks.edge);
+        paintLine(painter, number->place, number->text, Type::SmallStrong, inks.words, Qt::AlignHCenter);
     }
 }
 
 void BenchPainter::paintChosen(QPainter& painter, std::size_t nest, const NestedDecal& decal,
-                               const Inks& inks) const {
+                               const FilmInks& inks) const {
     const QRectF box = m_scale->rectOf(nest, decal.box);
     painter.setBrush(Qt::NoBrush);
     painter.setPen(QPen(inks.line, 2));
@@ -265,12 +228,12 @@ void BenchPainter::paintChosen(QPainter& painter, std::size_t nest, const Nested
     painter.drawRect(box.adjusted(-3, -3, 3, 3));
 }
 
-void BenchPainter::paintCutOff(QPainter& painter, std::size_t nest, const Inks& inks) const {
+void BenchPainter::paintPartingCut(QPainter& painter, std::size_t nest, const FilmInks& inks) const {
     const Nest& lies = m_model.nests()[nest];
     const QRectF film = m_scale->film(nest);
     const double at = std::round(m_scale->alongAt(nest, static_cast<double>(lies.length.value))) + 0.5;
     const double below = film.bottom() + kBenchMeasure / 2.0;
-    if (m_look->wish.hasCutOffLine) {
+    if (m_look->wish.hasPartingCut) {
         painter.setPen(dashed(inks.line, 1.8, 6, 4));
         painter.drawLine(QPointF(at, film.top() + 1), QPointF(at, film.bottom() - 1));
         painter.setPen(dashed(tokens().ink, 1.8, 6, 4));

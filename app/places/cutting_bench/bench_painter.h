@@ -1,5 +1,5 @@
 #pragma once
-// Draws the nests to scale: film, rulers, decals as they are cut, weeding boxes, offcuts, the cut-off line.
+// Draws the nests to scale: film, rulers, decals as they are cut, weeding frames, offcuts, the parting cut.
 
 #include "app/papers/decal_shapes.h"
 #include "app/places/cutting_bench/bench_model.h"
@@ -10,6 +10,8 @@
 class QPainter;
 
 namespace holdfast::app {
+
+struct FilmInks;
 
 // A decal under the hand: where it may lie, and where the hand has it.
 struct DraggedDecal {
@@ -36,17 +38,16 @@ public:
     void paint(QPainter& painter, const BenchScale& scale, const BenchLook& look, const QRectF& visible);
 
 private:
-    struct Inks;
-    void paintGround(QPainter& painter, std::size_t nest, const QRectF& visible) const;
     void paintRulers(QPainter& painter, std::size_t nest, const QRectF& visible) const;
     void paintCaption(QPainter& painter, std::size_t nest, const QRectF& visible) const;
-    void paintFilm(QPainter& painter, std::size_t nest, const Inks& inks) const;
-    void paintOffcuts(QPainter& painter, std::size_t nest, const Inks& inks) const;
-    void paintDecals(QPainter& painter, std::size_t nest, const Inks& inks, const QRectF& visible);
-    void paintDecal(QPainter& painter, std::size_t nest, const NestedDecal& decal, const Inks& inks);
-    void paintNumbers(QPainter& painter, std::size_t nest, const Inks& inks, const QRectF& visible) const;
-    void paintChosen(QPainter& painter, std::size_t nest, const NestedDecal& decal, const Inks& inks) const;
-    void paintCutOff(QPainter& painter, std::size_t nest, const Inks& inks) const;
+    void paintFilm(QPainter& painter, std::size_t nest, const FilmInks& inks) const;
+    void paintOffcuts(QPainter& painter, std::size_t nest, const FilmInks& inks) const;
+    void paintDecals(QPainter& painter, std::size_t nest, const FilmInks& inks, const QRectF& visible);
+    void paintDecal(QPainter& painter, std::size_t nest, const NestedDecal& decal, const FilmInks& inks);
+    void paintNumbers(QPainter& painter, std::size_t nest, const FilmInks& inks, const QRectF& visible) const;
+    void paintChosen(QPainter& painter, std::size_t nest, const NestedDecal& decal,
+                     const FilmInks& inks) const;
+    void paintPartingCut(QPainter& painter, std::size_t nest, const FilmInks& inks) const;
 
     const BenchModel& m_model;
     const BenchScale* m_scale = nullptr;

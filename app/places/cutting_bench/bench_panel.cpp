@@ -5,40 +5,26 @@
 #include "app/places/cutting_bench/bench_rows.h"
 #include "app/places/cutting_bench/share_bar.h"
 #include "app/slips/option_list.h"
-#include "app/theme/icons.h"
-#include "app/widgets/banner.h"
 #include "app/widgets/button.h"
 #include "app/widgets/fact_block.h"
+#include "app/widgets/flow_layout.h"
 #include "app/widgets/key_hint.h"
 #include "app/widgets/label.h"
-#include "app/widgets/switch.h"
 #include "app/widgets/vertical_scroll.h"
 
 #include <QBoxLayout>
-#include <QPainter>
+
+#include <algorithm>
 
 namespace holdfast::app {
 
 namespace {
 
-constexpr int kSwitchRow = 38;
-
-class RowIcon : public QWidget {
-public:
-    explicit RowIcon(QString iconName)
-        : m_iconName(std::move(iconName)) {
-        setFixedSize(kIcon, kIcon);
-    }
-
-protected:
-    void paintEvent(QPaintEvent*) override {
-        QPainter painter(this);
-        paintIcon(painter, QRectF(rect()), m_iconName, tokens().ink);
-    }
-
-private:
-    QString m_iconName;
-};
+constexpr int kSideBySide = 620; // as wide as this, the foot is at the right of the lists
+constexpr int kFootWidth = 336;
+constexpr int kLow = 560; // lower than this, only the acts are always in view
+constexpr int kLinkHeight = 32;
+constexpr int kSaveHeight = 44;
 
 } // namespace
 
@@ -47,26 +33,31 @@ BenchPanel::BenchPanel(ShopDesk& desk, BenchModel& model, QWidget* parent)
     , m_desk(desk)
     , m_model(model) {
     setObjectName(QStringLiteral("benchPanel"));
-    content()->addWidget(makeLists(), 1);
+    auto* whole = new QWidget;
+    m_body = new QBoxLayout(QBoxLayout::TopToBottom, whole);
+    m_body->setContentsMargins(0, 0, 0, 0);
+    m_body->setSpacing(0);
+    m_body->addWidget(makeLists(), 1);
     m_foot = new QWidget;
     auto* foot = new QVBoxLayout(m_foot);
     foot->setContentsMargins(0, 0, 0, 0);
     foot->setSpacing(0);
     foot->addWidget(new ThreadLine);
-    foot->addWidget(makeSwitches());
-    foot->addWidget(makeFigures());
-    foot->addWidget(makeActs());
-    content()->addWidget(m_foot);
+    m_details = makeDetails();
+    foot->addWidget(m_details);
+    m_acts = makeActs();
+    foot->addWidget(m_acts);
+    foot->addStretch(1);
+    m_body->addWidget(m_foot);
+    content()->addWidget(whole);
 }
 
 QWidget* BenchPanel::makeLists() {
-    auto* scroll = new VerticalScroll;
-    QVBoxLayout* column = scroll->column();
+    m_scroll = new VerticalScroll;
+    QVBoxLayout* column = m_scroll->column();
     column->setContentsMargins(kCardPadding, kSpace8, kCardPadding, kSpace8);
     column->setSpacing(kSpace4);
-    m_useFirst = new Banner;
-    m_useFirst->setObjectName(QStringLiteral("useFirst"));
-    column->addWidget(m_useFirst);
+    column->addWidget(makeLinks());
     m_rollsTitle = new KeyHint(tr("Cut first from"), QKeySequence(Qt::Key_L));
     column->addWidget(m_rollsTitle);
     m_rolls = new OptionList(tr("Roll to cut from first"));
@@ -78,6 +69,14 @@ QWidget* BenchPanel::makeLists() {
     m_groups = new BenchGroups;
     connect(m_groups, &BenchGroups::chosen, &m_model, &BenchModel::choose);
     column->addWidget(m_groups);
+    m_moreGroups = new Button({}, Button::Kind::Quiet);
+    m_moreGroups->setObjectName(QStringLiteral("moreOnThisFilm"));
+    m_moreGroups->setTargetHeight(kLinkHeight);
+    connect(m_moreGroups, &Button::clicked, this, [this] {
+        m_groups->showAll();
+        refresh();
+    });
+    column->addWidget(m_moreGroups);
 
     const auto rows = [&](const QString& title, const char* name) {
         auto* made = new BenchRows(title, QLatin1String(name));
@@ -95,7 +94,7 @@ QWidget* BenchPanel::makeLists() {
             [this](int row) { m_model.putBack(m_leftOutRows[static_cast<std::size_t>(row)]); });
     connect(m_leftOut, &BenchRows::actedOnAll, &m_model, &BenchModel::putAllBack);
     m_lacking = rows(tr("On no roll"), "lacking");
-    m_notYet = rows(tr("Not to be cut yet"), "notYet");
+    m_notYet = rows(tr("Waiting"), "notYet");
     connect(m_notYet, &BenchRows::acted, this, [this](int row) {
         const auto& [act, matter] = m_notYetRows[static_cast<std::size_t>(row)];
         m_desk.free(act, matter);
@@ -105,62 +104,64 @@ QWidget* BenchPanel::makeLists() {
         const auto& [roll, area] = m_offcutRows[static_cast<std::size_t>(row)];
         m_model.setKeepsOffcut(roll, area, keeps);
     });
-    m_cut = rows(tr("Cut, not pressed yet"), "cutNotPressed");
-    connect(m_cut, &BenchRows::acted, this, [this](int row) {
-        Matter matter;
-        matter.decal = m_cutRows[static_cast<std::size_t>(row)];
-        const DecalOnGarment decal = m_model.decal(*matter.decal);
-        matter.garment = decal.garment ? std::optional{decal.garment->id} : std::nullopt;
-        emit m_desk.slipAsked(SlipName::Miscut, matter);
-    });
+    column->addWidget(makeCutList());
     column->addStretch(1);
-    return scroll;
+    return m_scroll;
 }
 
-Switch* BenchPanel::addSwitch(QLayout* column, const QString& icon, const QString& name,
-                              const char* objectName, Label*& note, bool CutFileWish::*what) {
-    auto* line = new QWidget;
-    line->setFixedHeight(kSwitchRow);
-    auto* row = new QHBoxLayout(line);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(kSpace8);
-    row->addWidget(new RowIcon(icon));
-    row->addWidget(new Label(name, Type::BodyStrong), 1);
-    note = new Label({}, Type::Small, &Tokens::ink2);
-    row->addWidget(note);
-    auto* turn = new Switch(name);
-    turn->setObjectName(QLatin1String(objectName));
-    turn->setChecked(m_wish.*what);
-    connect(turn, &QCheckBox::toggled, this, [this, what](bool isOn) {
-        m_wish.*what = isOn;
-        refresh();
-        emit wishChanged();
-    });
-    row->addWidget(turn);
-    column->addWidget(line);
-    return turn;
+QWidget* BenchPanel::makeLinks() {
+    m_linkRow = new QWidget;
+    auto* row = new FlowLayout(m_linkRow, kSpace4);
+    for (const char* name : {"toLeftOut", "toLacking", "toNotYet", "toCut"}) {
+        auto* link = new Button({}, Button::Kind::Quiet);
+        link->setObjectName(QLatin1String(name));
+        link->setTargetHeight(kLinkHeight);
+        row->addWidget(link);
+        const std::size_t at = m_links.size();
+        connect(link, &Button::clicked, this, [this, at] {
+            QWidget* section = m_links[at].section;
+            m_scroll->ensureWidgetVisible(section, 0, 0);
+            for (QWidget* child : section->findChildren<QWidget*>())
+                if (child->isVisible() && child->isEnabled() && (child->focusPolicy() & Qt::TabFocus)) {
+                    child->setFocus(Qt::OtherFocusReason);
+                    return;
+                }
+        });
+        m_links.push_back({link, nullptr});
+    }
+    return m_linkRow;
 }
 
-QWidget* BenchPanel::makeSwitches() {
-    auto* switches = new QWidget;
-    auto* column = new QVBoxLayout(switches);
+// A list of its own, which scrolls and finds what is typed: after a fair dozens may be cut and unpressed.
+QWidget* BenchPanel::makeCutList() {
+    m_cut = new QWidget;
+    m_cut->setObjectName(QStringLiteral("cutNotPressed"));
+    auto* column = new QVBoxLayout(m_cut);
+    column->setContentsMargins(0, kSpace8, 0, 0);
+    column->setSpacing(kSpace4);
+    column->addWidget(new Label(tr("Cut, not pressed yet"), Type::BodyStrong));
+    m_cutList = new OptionList(tr("Decals that are cut and not pressed yet"));
+    m_cutList->setObjectName(QStringLiteral("cutDecals"));
+    m_cutList->setFrameShape(QFrame::NoFrame);
+    connect(m_cutList, &OptionList::activated, this, &BenchPanel::markMiscut);
+    connect(m_cutList, &OptionList::chosen, this, [this] { m_miscut->setCannot({}); });
+    column->addWidget(m_cutList);
+    m_miscut = new Button(tr("Mark miscut"));
+    m_miscut->setObjectName(QStringLiteral("markMiscut"));
+    m_miscut->setTargetHeight(kLinkHeight);
+    connect(m_miscut, &Button::clicked, this, &BenchPanel::markMiscut);
+    column->addWidget(m_miscut, 0, Qt::AlignLeft);
+    return m_cut;
+}
+
+QWidget* BenchPanel::makeDetails() {
+    auto* details = new QWidget;
+    auto* column = new QVBoxLayout(details);
     column->setContentsMargins(kCardPadding, kSpace4, kCardPadding, 0);
-    column->setSpacing(0);
-    addSwitch(column, QStringLiteral("mirror"), tr("Mirror"), "mirror", m_mirrorNote,
-              &CutFileWish::isMirrored);
-    addSwitch(column, QStringLiteral("weed"), tr("Weed boxes"), "weedBoxes", m_boxesNote,
-              &CutFileWish::hasWeedBoxes);
-    addSwitch(column, QStringLiteral("scissors"), tr("Cut-off line"), "cutOffLine", m_cutOffNote,
-              &CutFileWish::hasCutOffLine);
-    return switches;
-}
-
-QWidget* BenchPanel::makeFigures() {
-    auto* figures = new QWidget;
-    auto* column = new QVBoxLayout(figures);
-    column->setContentsMargins(kCardPadding, kSpace8, kCardPadding, 0);
     column->setSpacing(kSpace8);
-    column->addWidget(new ThreadLine);
+    m_sentence = new CutSentence;
+    connect(m_sentence, &CutSentence::turned, this, &BenchPanel::turn);
+    column->addWidget(m_sentence);
     auto* facts = new QHBoxLayout;
     facts->setSpacing(kSpace12);
     m_length = new FactBlock(tr("Length used"));
@@ -172,20 +173,20 @@ QWidget* BenchPanel::makeFigures() {
     column->addLayout(facts);
     m_shares = new ShareBar;
     column->addWidget(m_shares);
-    m_least = new Label({}, Type::Small, &Tokens::ink2);
-    m_least->setObjectName(QStringLiteral("aboveLeast"));
+    m_least = (new Label({}, Type::Small, &Tokens::ink2))->wrapped();
+    m_least->setObjectName(QStringLiteral("lengthWords"));
     column->addWidget(m_least);
-    return figures;
+    return details;
 }
 
 QWidget* BenchPanel::makeActs() {
     auto* acts = new QWidget;
     auto* column = new QVBoxLayout(acts);
-    column->setContentsMargins(kCardPadding, kSpace12, kCardPadding, kSpace16);
-    column->setSpacing(kSpace12);
+    column->setContentsMargins(kCardPadding, kSpace12, kCardPadding, kSpace12);
+    column->setSpacing(kSpace8);
     m_save = new Button(tr("Save cut file"), QStringLiteral("scissors"), Button::Kind::Primary);
     m_save->setObjectName(QStringLiteral("saveCutFile"));
-    m_save->setTargetHeight(48);
+    m_save->setTargetHeight(kSaveHeight);
     m_save->setKey(QKeySequence(QKeySequence::Save));
     connect(m_save, &Button::clicked, this, &BenchPanel::saveAsked);
     column->addWidget(m_save);
@@ -205,12 +206,50 @@ QWidget* BenchPanel::makeActs() {
     return acts;
 }
 
+// ── where its parts are ───────────────────────────────────────────────────────────────────────────────
+
+void BenchPanel::resizeEvent(QResizeEvent* event) {
+    Card::resizeEvent(event);
+    arrange();
+}
+
+void BenchPanel::arrange() {
+    const bool isWide = width() >= kSideBySide;
+    const auto direction = isWide ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom;
+    if (m_body->direction() != direction) {
+        m_body->setDirection(direction);
+        m_foot->setMinimumWidth(isWide ? kFootWidth : 0);
+        m_foot->setMaximumWidth(isWide ? kFootWidth : QWIDGETSIZE_MAX);
+    }
+    auto* foot = static_cast<QVBoxLayout*>(m_foot->layout());
+    const bool isLow = !isWide && height() < kLow;
+    const bool isInFoot = foot->indexOf(m_details) >= 0;
+    if (isLow && isInFoot) {
+        foot->removeWidget(m_details);
+        m_scroll->column()->insertWidget(1, m_details);
+        m_details->layout()->setContentsMargins(0, 0, 0, kSpace8);
+    } else if (!isLow && !isInFoot) {
+        m_scroll->column()->removeWidget(m_details);
+        foot->insertWidget(foot->indexOf(m_acts), m_details);
+        m_details->layout()->setContentsMargins(kCardPadding, kSpace4, kCardPadding, 0);
+    }
+}
+
 const Nest* BenchPanel::nest() const {
     if (!m_model.film() || m_model.nests().empty())
         return nullptr;
     const auto chosen = m_model.chosen();
     const Nest* with = chosen ? m_model.nestOf(*chosen) : nullptr;
     return with ? with : &m_model.nests().front();
+}
+
+// ── what is done in it ────────────────────────────────────────────────────────────────────────────────
+
+void BenchPanel::turn(CutSentence::Choice choice) {
+    bool& what = choice == CutSentence::Choice::Frames ? m_wish.hasFrames : m_wish.hasPartingCut;
+    what = !what;
+    showFigures();
+    emit wishChanged();
 }
 
 void BenchPanel::chooseRoll(int at) {
@@ -221,6 +260,28 @@ void BenchPanel::chooseRoll(int at) {
         m_desk.say(words(offer.reason));
     m_model.setFirstRoll(offer.roll);
     refresh();
+}
+
+void BenchPanel::markMiscut() {
+    const int at = m_cutList->chosenAt();
+    if (at < 0)
+        return;
+    Matter matter;
+    matter.decal = m_cutRows[static_cast<std::size_t>(at)];
+    const DecalOnGarment decal = m_model.decal(*matter.decal);
+    matter.garment = decal.garment ? std::optional{decal.garment->id} : std::nullopt;
+    emit m_desk.slipAsked(SlipName::Miscut, matter);
+}
+
+bool BenchPanel::showCut(DecalId decal) {
+    const auto found = std::ranges::find(m_cutRows, decal);
+    if (found == m_cutRows.end())
+        return false;
+    m_cutList->setChosen(static_cast<int>(found - m_cutRows.begin()));
+    m_miscut->setCannot({});
+    m_cutList->setFocus(Qt::OtherFocusReason);
+    m_cutList->scrollTo(m_cutList->currentIndex());
+    return true;
 }
 
 } // namespace holdfast::app

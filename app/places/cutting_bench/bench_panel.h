@@ -1,24 +1,26 @@
 #pragma once
-// At the right of the bench: what is on it, what is not and why, the rolls to cut from, the offcuts, how the
-// sheet is made, the figures, and what is done with it all.
+// At the right of the bench, or below it in a narrow window: what lies on the film, what waits and why, the
+// rolls to cut from, the offcuts, how it is cut, the figures, and what is done with it all.
 
 #include "app/desk/shop_desk.h"
 #include "app/places/cutting_bench/bench_model.h"
+#include "app/places/cutting_bench/cut_sentence.h"
 #include "app/widgets/card.h"
 #include "core/cutting/cut_file.h"
 
+class QBoxLayout;
+
 namespace holdfast::app {
 
-class Banner;
+class BenchGroups;
+class BenchRows;
 class Button;
 class FactBlock;
 class KeyHint;
 class Label;
-class BenchGroups;
-class BenchRows;
 class OptionList;
 class ShareBar;
-class Switch;
+class VerticalScroll;
 
 class BenchPanel : public Card {
     Q_OBJECT
@@ -33,6 +35,9 @@ public:
     // The nest that is spoken of: the one with the decal at hand, else the first. None: nothing is laid.
     const Nest* nest() const;
     const CutFileWish& wish() const { return m_wish; }
+    // Shows this decal among those that are cut and not pressed yet, and puts the keyboard there; false where
+    // it is none of them.
+    bool showCut(DecalId decal);
 
 signals:
     void wishChanged();
@@ -40,23 +45,41 @@ signals:
     void sheetAsked();
     void cutAsked();
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
     QWidget* makeLists();
-    QWidget* makeSwitches();
-    QWidget* makeFigures();
+    QWidget* makeLinks();
+    QWidget* makeCutList();
+    QWidget* makeDetails();
     QWidget* makeActs();
-    Switch* addSwitch(QLayout* column, const QString& icon, const QString& name, const char* objectName,
-                      Label*& note, bool CutFileWish::*what);
+    void arrange();
     void showRolls();
     void showRows();
-    void showCut();
+    void showCutList();
+    void showLinks();
     void chooseRoll(int at);
+    void markMiscut();
+    void turn(CutSentence::Choice choice);
 
     ShopDesk& m_desk;
     BenchModel& m_model;
     CutFileWish m_wish;
-    Banner* m_useFirst = nullptr;
+    QBoxLayout* m_body = nullptr; // the lists, and the foot with what is done
+    VerticalScroll* m_scroll = nullptr;
+    QWidget* m_foot = nullptr;
+    QWidget* m_details =
+        nullptr; // how it is cut and the figures: in the foot, or in a low window above the lists
+    QWidget* m_acts = nullptr;
+    struct Link {
+        Button* button;
+        QWidget* section;
+    };
+    std::vector<Link> m_links; // to what may be below the fold
+    QWidget* m_linkRow = nullptr;
     BenchGroups* m_groups = nullptr;
+    Button* m_moreGroups = nullptr;
     BenchRows* m_noRoll = nullptr;
     BenchRows* m_leftOut = nullptr;
     BenchRows* m_lacking = nullptr;
@@ -64,11 +87,10 @@ private:
     KeyHint* m_rollsTitle = nullptr;
     OptionList* m_rolls = nullptr;
     BenchRows* m_offcuts = nullptr;
-    BenchRows* m_cut = nullptr;
-    QWidget* m_foot = nullptr; // what is there only while there is something to cut
-    Label* m_mirrorNote = nullptr;
-    Label* m_boxesNote = nullptr;
-    Label* m_cutOffNote = nullptr;
+    QWidget* m_cut = nullptr;
+    OptionList* m_cutList = nullptr;
+    Button* m_miscut = nullptr;
+    CutSentence* m_sentence = nullptr;
     FactBlock* m_length = nullptr;
     FactBlock* m_left = nullptr;
     ShareBar* m_shares = nullptr;

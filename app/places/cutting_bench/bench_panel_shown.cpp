@@ -8,19 +8,19 @@
 #include "app/places/cutting_bench/cut_not_pressed.h"
 #include "app/places/cutting_bench/share_bar.h"
 #include "app/slips/option_list.h"
-#include "app/widgets/banner.h"
 #include "app/widgets/button.h"
 #include "app/widgets/fact_block.h"
 #include "app/widgets/key_hint.h"
 #include "app/widgets/label.h"
 
+#include <QScrollBar>
+
 #include <algorithm>
+#include <array>
 
 namespace holdfast::app {
 
 namespace {
-
-constexpr Days kUseSoon{30};
 
 // The finding that keeps a decal from being cut, by what was said of it.
 const Finding* findingOf(const ReckonedShop& shop, const Garment& garment, const std::string& why) {
@@ -35,27 +35,33 @@ const Finding* findingOf(const ReckonedShop& shop, const Garment& garment, const
 void BenchPanel::refresh() {
     const bool hasFilm = m_model.film() != nullptr;
     m_foot->setVisible(hasFilm);
-    setTitle(hasFilm ? tr("On this film") : tr("Waiting"));
-    m_groups->show(m_model, m_wish.isMirrored);
+    m_details->setVisible(hasFilm);
+    setTitle(hasFilm ? tr("On this film") : tr("Nothing to cut"));
+    m_groups->show(m_model);
     m_groups->setVisible(!m_groups->groups().isEmpty());
+    m_moreGroups->setVisible(m_groups->hidden() > 0);
+    m_moreGroups->setText(tr("Show %1 more").arg(m_groups->hidden()));
     showRolls();
     showRows();
-    showCut();
+    showCutList();
+    showLinks();
     showFigures();
 }
 
 void BenchPanel::showRolls() {
     const FilmToCut* film = m_model.film();
     const bool hasRolls = film && !film->rolls.empty();
-    m_rollsTitle->setVisible(hasRolls);
-    m_rolls->setVisible(hasRolls);
+    // The one roll that is cut from has its line above the film.
+    const bool isChoice = hasRolls && (film->rolls.size() > 1 || !film->rolls.front().mayBeUsed);
+    m_rollsTitle->setVisible(isChoice);
+    m_rolls->setVisible(isChoice);
     QVector<BenchRow> none;
     if (film && !hasRolls)
         none.append({.text = tr("There is no roll of this film."),
-                     .act = tr("Receive one"),
+                     .act = tr("Receive a roll"),
                      .actName = tr("Receive a roll of this film")});
     m_noRoll->setRows(none);
-    if (!hasRolls)
+    if (!isChoice)
         return;
     const auto first = m_model.firstRollOf(*film);
     int chosen = -1;
@@ -106,7 +112,7 @@ void BenchPanel::showRows() {
             const Finding* finding = findingOf(*m_model.shop(), *decal.garment, why);
             m_notYetRows.emplace_back();
             if (finding && !finding->frees.empty()) {
-                row.act = tr("Free it");
+                row.act = tr("See to it");
                 row.actName = words(freeingWords(finding->frees.front()));
                 m_notYetRows.back() = {finding->frees.front(), Matter::of(*finding, *decal.garment)};
             }
@@ -132,23 +138,50 @@ void BenchPanel::showRows() {
     m_offcuts->setRows(offcuts);
 }
 
-void BenchPanel::showCut() {
+void BenchPanel::showCutList() {
     const ReckonedShop& shop = *m_model.shop();
     const FilmToCut* film = m_model.film();
-    QVector<BenchRow> rows;
+    const int before = m_cutList->chosenAt();
+    const auto chosen =
+        before < 0 ? std::nullopt : std::optional{m_cutRows[static_cast<std::size_t>(before)]};
+    QVector<Option> options;
+    int at = -1;
     m_cutRows.clear();
     for (const DecalOnGarment& each : cutNotPressed(shop, film ? std::optional{film->film} : std::nullopt)) {
-        const QString title = decalTitle(shop.facts, each);
-        rows.append(
-            {.text = title,
+        if (each.decal->id == chosen)
+            at = static_cast<int>(options.size());
+        const Film& of = shop.facts.films.at(each.decal->film);
+        options.append(
+            {.text = decalTitle(shop.facts, each),
              .second = tr("from %1, %2")
                            .arg(rollLabel(shop.facts, *each.decal->cutFrom),
                                 dayNear(dateOf(shop.now.toLocal(*each.decal->cutAt)), shop.now.today())),
-             .act = tr("Cut wrong"),
-             .actName = tr("%1 was cut wrong").arg(title)});
+             .shade = colourOf(of.rgb)});
         m_cutRows.push_back(each.decal->id);
     }
-    m_cut->setRows(rows);
+    const int scrolled = m_cutList->verticalScrollBar()->value();
+    m_cutList->setOptions(options, at);
+    m_cutList->verticalScrollBar()->setValue(scrolled);
+    m_cut->setVisible(!options.isEmpty());
+    m_miscut->setCannot(at < 0 ? tr("Choose which decal was cut wrong first.") : QString());
+}
+
+void BenchPanel::showLinks() {
+    const FilmToCut* film = m_model.film();
+    const std::size_t lacking = film ? m_model.onBench().laid.lack.size() : 0;
+    const std::array<std::pair<QString, QWidget*>, 4> said{
+        {{m_leftOutRows.empty() ? QString() : tr("%1 left out").arg(m_leftOutRows.size()), m_leftOut},
+         {lacking == 0 ? QString() : tr("%1 on no roll").arg(lacking), m_lacking},
+         {m_notYetRows.empty() ? QString() : tr("%1 waiting").arg(m_notYetRows.size()), m_notYet},
+         {m_cutRows.empty() ? QString() : tr("%1 cut, not pressed").arg(m_cutRows.size()), m_cut}}};
+    bool hasAny = false;
+    for (std::size_t at = 0; at < said.size(); ++at) {
+        m_links[at].section = said[at].second;
+        m_links[at].button->setText(said[at].first);
+        m_links[at].button->setVisible(!said[at].first.isEmpty());
+        hasAny = hasAny || !said[at].first.isEmpty();
+    }
+    m_linkRow->setVisible(hasAny && film);
 }
 
 void BenchPanel::showFigures() {
@@ -156,12 +189,7 @@ void BenchPanel::showFigures() {
     const QString nothing = shown ? QString() : tr("Nothing lies on the bench.");
     for (Button* button : {m_save, m_sheet, m_markCut})
         button->setCannot(nothing);
-    m_mirrorNote->setText(m_wish.isMirrored ? tr("reads backwards") : tr("reads forwards"));
-    m_boxesNote->setText(m_wish.hasWeedBoxes ? tr("one per decal") : tr("none"));
-    m_cutOffNote->setText(!shown                 ? QString()
-                          : m_wish.hasCutOffLine ? tr("at %1").arg(millimetres(shown->length))
-                                                 : tr("none"));
-    m_useFirst->hide();
+    m_sentence->set(m_wish, shown ? millimetres(shown->length) : QString());
     if (!shown) {
         m_length->setLabel(tr("Length used"));
         m_length->set(tr("–"));
@@ -181,18 +209,10 @@ void BenchPanel::showFigures() {
     m_length->setLabel(count > 1 ? tr("Length used of %1").arg(label) : tr("Length used"));
     m_length->set(millimetres(shown->length),
                   count > 1 ? tr("%1 on %2 rolls").arg(millimetres(together)).arg(count) : QString());
-    m_left->setLabel(tr("Left on %1 then").arg(label));
+    m_left->setLabel(tr("Left on %1 after").arg(label));
     m_left->set(metres(shown->rollLeft - shown->length));
     m_shares->set(shown->shares(), colourOf(shop.facts.films.at(shown->film).rgb));
-    m_least->setText(aboveLeastWords(*shown));
-    const RollCondition& condition = shop.conditions.at(shown->roll);
-    if (!condition.useBy)
-        return;
-    const Days left = *condition.useBy - shop.now.today();
-    if (left < Days{0} || left > kUseSoon)
-        return;
-    m_useFirst->set(Tone::Caution, tr("Use %1 first.").arg(label), tr("%1 left").arg(dayCount(left)));
-    m_useFirst->show();
+    m_least->setText(lengthWords(m_model, *shown));
 }
 
 } // namespace holdfast::app

@@ -13,7 +13,8 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kMostRows = 12;
+constexpr int kFirstRows = 12;
+constexpr int kMoreRows = 100;
 constexpr int kActHeight = 32;
 
 void empty(QLayout* layout) {
@@ -30,7 +31,8 @@ void empty(QLayout* layout) {
 
 BenchRows::BenchRows(const QString& title, const QString& name, QWidget* parent)
     : QWidget(parent)
-    , m_name(name) {
+    , m_name(name)
+    , m_most(kFirstRows) {
     setObjectName(name);
     setAccessibleName(title);
     m_column = new QVBoxLayout(this);
@@ -64,20 +66,34 @@ void BenchRows::setActOnAll(const QString& words) {
 void BenchRows::setRows(const QVector<BenchRow>& rows) {
     if (rows == m_rows)
         return;
+    m_rows = rows;
+    showRows();
+}
+
+void BenchRows::showMore() {
+    m_most += kMoreRows;
+    showRows();
+}
+
+void BenchRows::showRows() {
     // The keyboard stays where it was in the list.
     int focused = -1;
     for (int at = 0; at < m_lines->count(); ++at)
         if (QWidget* line = m_lines->itemAt(at)->widget();
-            line && line->isAncestorOf(window()->focusWidget()))
+            line && (line == window()->focusWidget() || line->isAncestorOf(window()->focusWidget())))
             focused = at;
-    m_rows = rows;
     empty(m_lines);
-    const int shown = std::min(kMostRows, static_cast<int>(rows.size()));
+    const int shown = std::min(m_most, static_cast<int>(m_rows.size()));
     for (int at = 0; at < shown; ++at)
         m_lines->addWidget(makeRow(at));
-    if (rows.size() > shown)
-        m_lines->addWidget(new Label(tr("and %1 more").arg(rows.size() - shown), Type::Small, &Tokens::ink2));
-    setVisible(!rows.isEmpty());
+    if (m_rows.size() > shown) {
+        auto* more = new Button(tr("Show %1 more").arg(m_rows.size() - shown), Button::Kind::Quiet);
+        more->setObjectName(m_name + QStringLiteral("More"));
+        more->setTargetHeight(kActHeight);
+        connect(more, &Button::clicked, this, &BenchRows::showMore, Qt::QueuedConnection);
+        m_lines->addWidget(more);
+    }
+    setVisible(!m_rows.isEmpty());
     if (focused < 0 || shown == 0)
         return;
     if (QWidget* line = m_lines->itemAt(std::min(focused, shown - 1))->widget())

@@ -23,7 +23,7 @@ struct BenchRow {
     bool operator==(const BenchRow&) const = default;
 };
 
-// Hidden while it has no rows. So many rows at most are shown; how many more there are is said below.
+// Hidden while it has no rows. The first are shown, and more when they are asked for below.
 class BenchRows : public QWidget {
     Q_OBJECT
 
@@ -32,7 +32,7 @@ public:
 
     void setRows(const QVector<BenchRow>& rows);
     const QVector<BenchRow>& rows() const { return m_rows; }
-    // For all rows at once, beside the title; empty words take it away.
+    // For all rows at once, in the line of the title; empty words take it away.
     void setActOnAll(const QString& words);
 
 signals:
@@ -42,6 +42,8 @@ signals:
 
 private:
     QWidget* makeRow(int at);
+    void showRows();
+    void showMore();
 
     QString m_name;
     QVector<BenchRow> m_rows;
@@ -49,6 +51,7 @@ private:
     Label* m_title = nullptr;
     QWidget* m_actOnAll = nullptr;
     QVBoxLayout* m_lines = nullptr;
+    int m_most; // rows that are shown
 };
 
 } // namespace holdfast::app

@@ -1,9 +1,9 @@
 #include "app/places/cutting_bench/bench_tools.h"
 
-#include "app/places/cutting_bench/mirrored_sign.h"
 #include "app/theme/measures.h"
 #include "app/theme/tokens.h"
 #include "app/widgets/button.h"
+#include "app/widgets/flow_layout.h"
 #include "app/widgets/label.h"
 #include "app/widgets/stepper.h"
 
@@ -16,16 +16,20 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kWidestGap = 50; // mm
+constexpr int kMostGap = 50; // mm
 constexpr int kLine = 3;
 
 } // namespace
 
 BenchTools::BenchTools(QWidget* parent)
     : QWidget(parent) {
-    auto* row = new QHBoxLayout(this);
-    row->setContentsMargins(kSpace12, kSpace8, kSpace12, kSpace8);
-    row->setSpacing(kSpace8);
+    QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    policy.setHeightForWidth(true);
+    setSizePolicy(policy);
+    auto* whole = new QVBoxLayout(this);
+    whole->setContentsMargins(kSpace12, kSpace8, kSpace12, kSpace8);
+    auto* row = new FlowLayout(nullptr, kSpace8);
+    whole->addLayout(row);
     const auto button = [&](const QString& words, const QString& icon, const QKeySequence& key,
                             const char* name, void (BenchTools::*asked)()) {
         auto* made = new Button(words, icon);
@@ -44,25 +48,23 @@ BenchTools::BenchTools(QWidget* parent)
                     &BenchTools::turnAsked);
     m_pin = button(tr("Pin"), QStringLiteral("needle"), QKeySequence(Qt::Key_P), "pinDecal",
                    &BenchTools::pinAsked);
-    row->addSpacing(kSpace4);
-    row->addWidget(new Label(tr("Gap"), Type::Body));
+    auto* gap = new QWidget;
+    auto* inGap = new QHBoxLayout(gap);
+    inGap->setContentsMargins(kSpace4, 0, 0, 0);
+    inGap->setSpacing(kSpace8);
+    inGap->addWidget(new Label(tr("Gap"), Type::Body));
     m_gap = new Stepper(tr("Gap between decals"));
     m_gap->setObjectName(QStringLiteral("gap"));
-    m_gap->setRange(0, kWidestGap);
+    m_gap->setRange(0, kMostGap);
     m_gap->setSuffix(tr(" mm"));
     m_gap->setValueWidth(56);
     connect(m_gap, &Stepper::stepped, this, &BenchTools::gapAsked);
-    row->addWidget(m_gap);
-    m_sign = new MirroredSign;
-    row->addWidget(m_sign, 1);
+    inGap->addWidget(m_gap);
+    row->addWidget(gap);
 }
 
 void BenchTools::setGap(int millimetres) {
     m_gap->setValue(millimetres);
-}
-
-void BenchTools::setMirrored(bool isMirrored) {
-    m_sign->setMirrored(isMirrored);
 }
 
 void BenchTools::setTurn(const QString& cannot) {
@@ -92,7 +94,7 @@ void BenchTools::setWork(Work work, double share) {
     if (isBusy) {
         m_end->setText(work == Work::Search ? tr("Keep the best") : tr("Stop writing"));
         m_end->setToolTip(work == Work::Search
-                              ? tr("Looking for a shorter nest. Escape keeps the best so far.")
+                              ? tr("Looking for a shorter layout. Escape keeps the best so far.")
                               : tr("Writing. Escape stops it; a file that was there stays."));
         m_end->setAccessibleDescription(m_end->toolTip());
     }

@@ -1,13 +1,12 @@
 #pragma once
-// The row above the bench: nest again, turn, pin, the gap, and whether it is mirrored. A line along its foot
-// says how far a search is, or the writing of a file.
+// The row above the bench: nest again, turn, pin, and the gap. A line along its foot says how far a search
+// is, or the writing of a file.
 
 #include <QWidget>
 
 namespace holdfast::app {
 
 class Button;
-class MirroredSign;
 class Stepper;
 
 class BenchTools : public QWidget {
@@ -17,7 +16,6 @@ public:
     explicit BenchTools(QWidget* parent = nullptr);
 
     void setGap(int millimetres);
-    void setMirrored(bool isMirrored);
     // Why the chosen decal cannot be turned or pinned; empty: it can.
     void setTurn(const QString& cannot);
     void setPin(const QString& cannot, bool isPinned);
@@ -44,7 +42,6 @@ private:
     Button* m_turn = nullptr;
     Button* m_pin = nullptr;
     Stepper* m_gap = nullptr;
-    MirroredSign* m_sign = nullptr;
     Work m_work = Work::None;
     double m_share = 0;
 };

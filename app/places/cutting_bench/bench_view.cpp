@@ -82,7 +82,7 @@ void BenchView::layOut() {
 }
 
 QPointF BenchView::origin() const {
-    // A bench that does not fill the room stands in its middle.
+    // Film that does not fill the room lies in its middle.
     const double spare = std::max(0, viewport()->height() - m_scale.content().height()) / 2.0;
     return {-static_cast<double>(horizontalScrollBar()->value()),
             std::min(spare, static_cast<double>(kSpace32)) - verticalScrollBar()->value()};
@@ -110,10 +110,10 @@ QString BenchView::emptyWords() const {
     if (!m_model.onBench().problem.empty())
         return words(m_model.onBench().problem);
     if (m_model.film()->waiting.empty())
-        return tr("Nothing of this film may be cut yet. Why stands at the right.");
+        return tr("Nothing of this film may be cut yet: see Waiting for why.");
     if (m_model.onBench().wish.leftOut.size() >= m_model.film()->waiting.size())
-        return tr("Everything is left out. Put back at the right what is to be cut.");
-    return tr("Nothing fits on the rolls there are. Why stands at the right.");
+        return tr("Everything is left out. Put back what is to be cut.");
+    return tr("Nothing fits on the rolls there are: see On no roll for why.");
 }
 
 void BenchView::paintEvent(QPaintEvent*) {

@@ -38,10 +38,6 @@ QString areaWords(const FilmArea& area) {
     return sizeWords(area.alongSize, area.acrossSize);
 }
 
-QString percent(double share) {
-    return BenchWords::tr("%1 %").arg(std::lround(share * 100));
-}
-
 QString rollLabel(const ShopFacts& facts, RollId roll) {
     const FilmRoll* found = facts.rolls.find(roll);
     return found ? words(found->label()) : QString();
@@ -51,26 +47,32 @@ QString decalsToCut(std::size_t count) {
     return BenchWords::tr("%1 to cut").arg(count);
 }
 
-QString aboveLeastWords(const Nest& nest) {
-    if (nest.length <= nest.leastLength)
-        return BenchWords::tr("No nest of these is shorter");
-    const double above = nest.aboveLeast() * 100;
-    if (above < 1)
-        return BenchWords::tr("At most 1 % above the least possible");
-    return BenchWords::tr("At most %1 % above the least possible").arg(std::ceil(above - 1e-9));
+QString lengthWords(const BenchModel& model, const Nest& nest) {
+    const QString pins =
+        model.onBench().wish.pins.size() > 1 ? BenchWords::tr("the pins") : BenchWords::tr("the pin");
+    if (const auto cost = model.costOfPins()) {
+        const QString longer = millimetres(*cost);
+        if (!model.hasPins())
+            return BenchWords::tr("A layout %1 shorter is known: nest again").arg(longer);
+        return model.isCostOfPinsProved()
+                   ? BenchWords::tr("%1 longer than without %2").arg(longer, pins)
+                   : BenchWords::tr("At least %1 longer than without %2").arg(longer, pins);
+    }
+    if (nest.length <= nest.leastLength) {
+        if (model.hasPins())
+            return BenchWords::tr("This is the shortest layout possible with %1").arg(pins);
+        return model.nests().size() > 1
+                   ? BenchWords::tr("This is the shortest layout possible of what is on %1")
+                         .arg(rollLabel(model.facts(), nest.roll))
+                   : BenchWords::tr("This is the shortest layout possible");
+    }
+    const double above = std::max(1.0, std::ceil(nest.aboveLeast() * 100 - 1e-9));
+    return BenchWords::tr("At most %1 % above the least possible").arg(above);
 }
 
 QString reasonOf(const FilmToCut& film, RollId roll) {
     const auto found = std::ranges::find(film.rolls, roll, &RollOffer::roll);
     return found == film.rolls.end() ? QString() : words(found->reason);
-}
-
-WholeShares wholeShares(const FilmShares& shares) {
-    WholeShares whole;
-    whole.decals = std::clamp(static_cast<int>(std::lround(shares.decals * 100)), 0, 100);
-    whole.offcuts = std::clamp(static_cast<int>(std::lround(shares.offcuts * 100)), 0, 100 - whole.decals);
-    whole.waste = 100 - whole.decals - whole.offcuts;
-    return whole;
 }
 
 } // namespace holdfast::app

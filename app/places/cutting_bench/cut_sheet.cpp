@@ -22,7 +22,8 @@ constexpr double kUnits = 10;
 constexpr double kMargin = 12; // mm
 constexpr double kRuler = 9;
 constexpr double kRow = 6.4;
-constexpr double kTallest = 110; // a strip
+constexpr double kTallest = 170; // a strip; what is left of the page is for its list
+constexpr double kOutline = 1.2; // fine enough for small letters at 1 : 3
 constexpr double kHatch = 24;    // tenths of a millimetre from line to line
 constexpr std::array<int, 7> kScales{1, 2, 3, 4, 5, 6, 8};
 constexpr int kSmallestScale = 8;
@@ -36,12 +37,12 @@ QFont paperFont(double millimetres, QFont::Weight weight, bool isSerif = false) 
     return font;
 }
 
-class BenchPaper {
-    Q_DECLARE_TR_FUNCTIONS(holdfast::app::BenchPaper)
+class CutSheet {
+    Q_DECLARE_TR_FUNCTIONS(holdfast::app::CutSheet)
 
 public:
-    BenchPaper(QPagedPaintDevice& paper, const ReckonedShop& shop, const CutFileWish& wish,
-               const std::function<bool(double)>& goesOn)
+    CutSheet(QPagedPaintDevice& paper, const ReckonedShop& shop, const CutFileWish& wish,
+             const std::function<bool(double)>& goesOn)
         : m_paper(paper)
         , m_shop(shop)
         , m_wish(wish)
@@ -103,11 +104,10 @@ private:
              paperFont(6, QFont::DemiBold, true));
         text(0, m_y, m_width, longDay(m_shop.now.today()), paperFont(3.6, QFont::Normal), Qt::AlignRight);
         m_y += 9;
-        const QString mirrored = m_wish.isMirrored ? tr("mirrored") : tr("not mirrored");
         text(0, m_y, m_width,
-             tr("%1 used, %2 left on the roll then, gap %3, %4, %5")
+             tr("%1 used, %2 left on the roll after, gap %3, mirrored, %4")
                  .arg(millimetres(nest.length), metres(nest.rollLeft - nest.length), millimetres(nest.gap),
-                      mirrored, words(m_shop.facts.settings.shopName)),
+                      words(m_shop.facts.settings.shopName)),
              paperFont(3.6, QFont::Normal));
         m_y += 7;
     }
@@ -161,7 +161,7 @@ private:
         }
         for (const FilmArea& offcut : nest.offcuts)
             drawOffcut(offcut, pixels);
-        if (m_wish.hasCutOffLine && nest.length <= strip.to) {
+        if (m_wish.hasPartingCut && nest.length <= strip.to) {
             QPen line(Qt::black, 4);
             line.setDashPattern({4, 3});
             m_painter.setPen(line);
@@ -184,16 +184,16 @@ private:
             return;
         const QRectF box = rectOf(nested.box, pixels);
         m_painter.setBrush(Qt::NoBrush);
-        if (m_wish.hasWeedBoxes) {
+        if (m_wish.hasFrames) {
             QPen line(Qt::black, 1.6);
             line.setDashPattern({5, 4});
             m_painter.setPen(line);
             m_painter.drawRect(box);
         }
-        QTransform placed = ontoSheet(nested, m_wish.isMirrored);
+        QTransform placed = ontoSheet(nested);
         placed *= QTransform::fromScale(pixels, pixels);
         const QPainterPath shape = placed.map(m_shapes.of(*found.decal));
-        m_painter.setPen(QPen(Qt::black, 2));
+        m_painter.setPen(QPen(Qt::black, kOutline));
         if (shape.isEmpty())
             m_painter.drawRect(rectOf(nested.lies, pixels));
         else
@@ -298,7 +298,7 @@ CutSheetScale paperScaleOf(const Nest& nest, double paperMillimetres) {
 Result<Drawn> drawCutSheets(QPagedPaintDevice& paper, const ReckonedShop& shop, std::span<const Nest> nests,
                             const CutFileWish& wish, const std::function<bool(double)>& goesOn) {
     paper.setPageMargins(QMarginsF(kMargin, kMargin, kMargin, kMargin), QPageLayout::Millimeter);
-    return BenchPaper{paper, shop, wish, goesOn}.draw(nests);
+    return CutSheet{paper, shop, wish, goesOn}.draw(nests);
 }
 
 } // namespace holdfast::app

@@ -1,6 +1,6 @@
 #pragma once
-// The bench on paper: each nest drawn to a stated scale, mirrored as it is cut, and below it a line with a
-// box to tick for each decal. Black on white.
+// The cut sheet, on paper: each nest drawn to a stated scale, mirrored as it is cut, and below it a line with
+// a box to tick for each decal. Black on white.
 
 #include "app/papers/paper_files.h"
 #include "app/places/cutting_bench/bench_model.h"

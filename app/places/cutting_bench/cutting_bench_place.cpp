@@ -23,6 +23,9 @@ namespace holdfast::app {
 namespace {
 
 constexpr int kPanelWidth = 352;
+constexpr int kNarrow = 760;     // a place narrower than this has its panel below the bench
+constexpr int kLeastBench = 320; // heights, where they are above one another
+constexpr int kLeastPanel = 320;
 constexpr std::chrono::milliseconds kSearchByItself{2000};
 constexpr std::chrono::milliseconds kSearchAsked{5000};
 
@@ -60,17 +63,15 @@ CuttingBenchPlace::CuttingBenchPlace(ShopDesk& shopDesk, QWidget* parent)
     m_pages->addWidget(makeBench());
     m_pages->addWidget(emptyCard);
     m_panel = new BenchPanel(desk(), m_model);
-    m_panel->setFixedWidth(kPanelWidth);
-    auto* row = new QHBoxLayout(this);
-    row->setContentsMargins(kGutter, 0, kGutter, kCardGap);
-    row->setSpacing(kCardGap);
-    row->addWidget(m_pages, 1);
-    row->addWidget(m_panel);
+    m_row = new QBoxLayout(QBoxLayout::LeftToRight, this);
+    m_row->setSizeConstraint(QLayout::SetNoConstraint); // how small it may be depends on how it is arranged
+    m_row->setContentsMargins(kGutter, 0, kGutter, kCardGap);
+    m_row->setSpacing(kCardGap);
+    m_row->addWidget(m_pages, 1);
+    m_row->addWidget(m_panel);
+    arrange();
 
-    connect(m_panel, &BenchPanel::wishChanged, this, [this] {
-        m_view->setWish(m_panel->wish());
-        m_tools->setMirrored(m_panel->wish().isMirrored);
-    });
+    connect(m_panel, &BenchPanel::wishChanged, this, [this] { m_view->setWish(m_panel->wish()); });
     connect(m_panel, &BenchPanel::saveAsked, this, &CuttingBenchPlace::askCutFile);
     connect(m_panel, &BenchPanel::sheetAsked, this, [this] { printCutSheets(paperFolder()); });
     connect(m_panel, &BenchPanel::cutAsked, this, &CuttingBenchPlace::markCut);
@@ -78,6 +79,40 @@ CuttingBenchPlace::CuttingBenchPlace(ShopDesk& shopDesk, QWidget* parent)
     connect(&desk(), &ShopDesk::minutePassed, this, &CuttingBenchPlace::refresh);
     listenToModel();
     listenToWork();
+}
+
+void CuttingBenchPlace::resizeEvent(QResizeEvent* event) {
+    Place::resizeEvent(event);
+    arrange();
+}
+
+bool CuttingBenchPlace::isNarrow() const {
+    return width() <
+           std::max(kNarrow, m_pages->minimumSizeHint().width() + kPanelWidth + kCardGap + 2 * kGutter);
+}
+
+void CuttingBenchPlace::arrange() {
+    const bool isBelow = isNarrow();
+    m_row->setDirection(isBelow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+    m_row->setStretch(1, isBelow ? 1 : 0);
+    m_panel->setMinimumWidth(isBelow ? 0 : kPanelWidth);
+    m_panel->setMaximumWidth(isBelow ? QWIDGETSIZE_MAX : kPanelWidth);
+}
+
+QSize CuttingBenchPlace::minimumSizeHint() const {
+    const QSize bench = m_pages->minimumSizeHint().expandedTo({0, kLeastBench});
+    const QSize panel = m_panel->minimumSizeHint().expandedTo({0, kLeastPanel});
+    const int high =
+        isNarrow() ? bench.height() + kCardGap + panel.height() : std::max(bench.height(), panel.height());
+    return {std::max(bench.width(), panel.width()) + 2 * kGutter, high + kCardGap};
+}
+
+QVector<PlaceKey> CuttingBenchPlace::moreKeys() const {
+    return {{tr("Arrows"), tr("move the decal by 1 mm, with Shift by 10 mm")},
+            {tr("Tab"), tr("go to the next decal")},
+            {tr("Delete"), tr("leave the decal out")},
+            {tr("W"), tr("cut with weeding frames or without")},
+            {tr("E"), tr("part the film behind the last decal or not")}};
 }
 
 QWidget* CuttingBenchPlace::makeBench() {
@@ -137,9 +172,8 @@ void CuttingBenchPlace::listenToWork() {
             [this](double share) { m_tools->setWork(BenchTools::Work::Search, share); });
     connect(&m_search, &BenchSearch::ended, m_tools, [this] { m_tools->setWork(BenchTools::Work::None); });
     connect(&m_search, &BenchSearch::found, this, [this](const FilmNests& nests) {
-        const Millimetres before = lengthLaid(m_model);
         m_model.take(nests);
-        searchIsOver(before);
+        searchIsOver();
     });
     connect(&m_writing, &BackgroundWork::progressed, m_tools,
             [this](const QString&, double share) { m_tools->setWork(BenchTools::Work::Writing, share); });
@@ -166,7 +200,7 @@ QWidget* CuttingBenchPlace::headerTools() {
         m_filmKey = new KeyHint(tr("Film"), QKeySequence(Qt::Key_F));
         m_filmKey->jumpTo(m_films);
         row->addWidget(m_filmKey);
-        m_benchKey = new KeyHint(tr("On the bench"), QKeySequence(Qt::Key_B));
+        m_benchKey = new KeyHint(tr("Decals"), QKeySequence(Qt::Key_D));
         m_benchKey->jumpTo(m_view);
         row->addWidget(m_benchKey);
         m_count = new Label({}, Type::Body, &Tokens::ink2);
@@ -184,6 +218,10 @@ void CuttingBenchPlace::opened() {
         refresh();
     if (!wasStale)
         search(kSearchByItself);
+    takeKeyboard();
+}
+
+void CuttingBenchPlace::takeKeyboard() {
     if (m_pages->currentIndex() == 1)
         m_empty->setFocus(Qt::OtherFocusReason);
     else
@@ -236,11 +274,9 @@ void CuttingBenchPlace::showFilms() {
     QVector<SewnTab> tabs;
     for (const FilmToCut& film : m_model.films()) {
         const Film& of = m_model.facts().films.at(film.film);
-        const auto roll = m_model.firstRollOf(film);
         const QString count = film.waiting.empty() ? tr("not yet") : decalsToCut(film.waiting.size());
         tabs.append({.text = words(of.shade),
-                     .second = roll ? tr("%1, %2").arg(rollLabel(m_model.facts(), *roll), count)
-                                    : tr("no roll, %1").arg(count),
+                     .second = m_model.firstRollOf(film) ? count : tr("no roll, %1").arg(count),
                      .shade = colourOf(of.rgb)});
     }
     m_films->setTabs(tabs);
@@ -302,8 +338,10 @@ void CuttingBenchPlace::search(std::chrono::milliseconds budget) {
 void CuttingBenchPlace::searchAgain() {
     if (!m_model.film() || m_model.nests().empty())
         return;
+    m_before = lengthLaid(m_model);
+    m_model.takeKnown();
     if (m_model.isShortest()) {
-        desk().say(tr("No nest of these decals is shorter."));
+        sayOutcome();
         return;
     }
     ++m_seed;
@@ -313,15 +351,24 @@ void CuttingBenchPlace::searchAgain() {
     m_wasAsked = true;
 }
 
-void CuttingBenchPlace::searchIsOver(Millimetres before) {
+void CuttingBenchPlace::searchIsOver() {
     m_model.markSearched();
-    if (!m_wasAsked)
-        return;
+    m_panel->showFigures();
+    if (m_wasAsked)
+        sayOutcome();
+}
+
+void CuttingBenchPlace::sayOutcome() {
     const Millimetres now = lengthLaid(m_model);
-    if (now < before)
-        desk().say(tr("Nested anew: %1 shorter.").arg(millimetres(before - now)));
-    else if (now == before)
-        desk().say(tr("No shorter nest was found."));
+    QStringList said;
+    if (now < m_before)
+        said.append(tr("Nested again: %1 shorter.").arg(millimetres(m_before - now)));
+    if (m_model.isShortest())
+        said.append(m_model.hasPins() ? tr("Nothing shorter is possible with what is pinned.")
+                                      : tr("This is the shortest layout possible."));
+    else if (said.isEmpty())
+        said.append(tr("No shorter layout was found."));
+    desk().say(said.join(u' '));
 }
 
 void CuttingBenchPlace::turnDecal() {

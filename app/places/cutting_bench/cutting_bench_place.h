@@ -10,6 +10,7 @@
 #include <functional>
 #include <optional>
 
+class QBoxLayout;
 class QStackedWidget;
 
 namespace holdfast::app {
@@ -32,7 +33,13 @@ public:
     QString subtitle() const override;
     QWidget* headerTools() override;
     void opened() override;
+    void takeKeyboard() override;
     void turnTo(const Matter& matter) override;
+    // A roll's label turns to its film with that roll first; a bag tag or a ticket shows a decal of it that
+    // lies here, waits or is cut and not pressed. False: nothing here has to do with it.
+    bool takeScan(const Matter& matter) override;
+    QVector<PlaceKey> moreKeys() const override;
+    QSize minimumSizeHint() const override;
 
     // Every search ends after so many rounds, for pictures and tests that must come out the same each time.
     static void setSearchRounds(std::optional<std::uint64_t> rounds);
@@ -50,9 +57,12 @@ public:
 
 protected:
     void hideEvent(QHideEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
     QWidget* makeBench();
+    void arrange();
+    bool isNarrow() const; // too narrow for the panel at the right of the bench
     void listenToModel();
     void listenToWork();
     void refresh();
@@ -61,7 +71,10 @@ private:
     void showTools();
     void search(std::chrono::milliseconds budget);
     void searchAgain();
-    void searchIsOver(Millimetres before);
+    void searchIsOver();
+    void sayOutcome();
+    bool scanRoll(RollId roll);
+    bool showDecalOf(const Matter& matter);
     void countTools();
     void turnDecal();
     void turnPin();
@@ -74,6 +87,7 @@ private:
     BenchModel m_model;
     BenchSearch m_search;
     BackgroundWork m_writing;
+    QBoxLayout* m_row = nullptr;       // the bench and its panel, above one another in a narrow window
     QStackedWidget* m_pages = nullptr; // the bench, or that nothing waits
     EmptyState* m_empty = nullptr;
     SewnTabs* m_films = nullptr;
@@ -86,8 +100,9 @@ private:
     KeyHint* m_filmKey = nullptr;
     KeyHint* m_benchKey = nullptr;
     bool m_isStale = true;
-    bool m_isCutting = false; // the bench stands until all its rolls are charged
+    bool m_isCutting = false; // nothing changes until all rolls are charged
     bool m_wasAsked = false;  // the search under way was asked for: what it found is said
+    Millimetres m_before;     // the length when it was asked for
     std::uint64_t m_seed = 1;
 };
 
