@@ -9,6 +9,7 @@
 #include "app/slips/slip_words.h"
 #include "app/widgets/banner.h"
 #include "app/widgets/button.h"
+#include "app/widgets/choice.h"
 #include "app/widgets/field.h"
 #include "app/widgets/label.h"
 #include "app/widgets/progress_beads.h"
@@ -50,6 +51,7 @@ ImportReadingsSlip::ImportReadingsSlip(ShopDesk& shopDesk, std::optional<PlaceId
     browse->setObjectName(QStringLiteral("browseFile"));
     connect(browse, &QAbstractButton::clicked, this, &ImportReadingsSlip::choosePath);
     form().add(browse);
+    m_dates = form().segments("dateOrder", tr("Which day"), {QString(), QString()});
     form().add(m_found);
     form().add(m_details);
     form().add(m_progress);
@@ -57,6 +59,11 @@ ImportReadingsSlip::ImportReadingsSlip(ShopDesk& shopDesk, std::optional<PlaceId
     m_found->setObjectName(QStringLiteral("foundReadings"));
     m_stop->setObjectName(QStringLiteral("stopImport"));
     connect(path, &Field::edited, this, &ImportReadingsSlip::forgetFound);
+    connect(m_dates, &Choice::chosen, this, [this](int at) {
+        m_dateOrder = at == 0 ? DateOrder::DayFirst : DateOrder::MonthFirst;
+        if (!isBusy())
+            readFile();
+    });
     connect(m_reading, &LogReading::progressed, this, [this](double share) {
         if (m_reading->isBusy())
             showWork(tr("Reading the file"), share);
@@ -104,14 +111,22 @@ void ImportReadingsSlip::readFile() {
     if (path.isEmpty())
         return form().setError("path", tr("Say which file: its whole path."));
     m_place->check();
+    if (m_isAsking && !m_dateOrder)
+        form().chosen("dateOrder");
     if (!form().isSound())
         return;
+    m_log.reset();
+    setAction(tr("Read the file"));
     showWork(tr("Reading the file"), 0);
-    m_reading->begin(path, desk().now().offset);
+    m_readIn = m_dateOrder;
+    m_reading->begin(path, desk().now().offset, m_dateOrder);
 }
 
 void ImportReadingsSlip::forgetFound() {
     m_log.reset();
+    m_dateOrder.reset();
+    m_isAsking = false;
+    form().setShown("dateOrder", false);
     m_found->hide();
     m_details->hide();
     setAction(tr("Read the file"));
@@ -119,9 +134,20 @@ void ImportReadingsSlip::forgetFound() {
 
 void ImportReadingsSlip::showFound(const Result<ClimateLog>& log) {
     endWork();
+    if (m_readIn != m_dateOrder)
+        return readFile(); // another order was chosen meanwhile
     if (!log.ok()) {
         say(log.error());
         form().focusFirstError();
+        return;
+    }
+    if (!m_dateOrder)
+        showDateOrder(*log);
+    m_isAsking = log->mustBeAsked();
+    if (m_isAsking) {
+        m_found->hide();
+        m_details->hide();
+        form().focusOn("dateOrder");
         return;
     }
     const std::size_t count = log->readings.size();
@@ -136,29 +162,44 @@ void ImportReadingsSlip::showFound(const Result<ClimateLog>& log) {
     m_found->set(Tone::Ready, tr("%1 readings found,").arg(grouped(count)),
                  first == last ? tr("all of %1.").arg(date(first))
                                : tr("from %1 to %2.").arg(date(first), date(last)));
-    QStringList details;
-    details.append(log->gaps == 0 ? tr("No gap longer than three days.")
-                                  : counted(static_cast<std::int64_t>(log->gaps),
-                                            "%1 gap longer than three days; it counts as unrecorded.",
-                                            "%1 gaps longer than three days; they count as unrecorded."));
-    if (log->duplicates > 0)
-        details.append(counted(static_cast<std::int64_t>(log->duplicates),
-                               "%1 line has a time that stood there already; the first counts.",
-                               "%1 lines have a time that stood there already; the first counts."));
-    if (log->wasFahrenheit)
-        details.append(tr("Its °F were turned into °C."));
-    if (log->skippedCount > 0) {
-        details.append(counted(static_cast<std::int64_t>(log->skippedCount),
-                               "%1 line was passed over:", "%1 lines were passed over, the first:"));
-        for (std::size_t at = 0; at < std::min(kSkippedSaid, log->skipped.size()); ++at)
-            details.append(words(log->skipped[at]));
-    }
-    m_details->setText(details.join(u'\n'));
+    m_details->setText(detailsOf(*log).join(u'\n'));
     m_found->show();
     m_details->show();
     m_log = *log;
     setAction(count == 1 ? tr("Import 1 reading") : tr("Import %1 readings").arg(grouped(count)));
     action()->setFocus(Qt::OtherFocusReason);
+}
+
+QStringList ImportReadingsSlip::detailsOf(const ClimateLog& log) const {
+    QStringList details;
+    details.append(log.gaps == 0 ? tr("No gap longer than three days.")
+                                 : counted(static_cast<std::int64_t>(log.gaps),
+                                           "%1 gap longer than three days; it counts as unrecorded.",
+                                           "%1 gaps longer than three days; they count as unrecorded."));
+    if (log.duplicates > 0)
+        details.append(counted(static_cast<std::int64_t>(log.duplicates),
+                               "%1 line has a time that stood there already; the first counts.",
+                               "%1 lines have a time that stood there already; the first counts."));
+    if (log.wasFahrenheit)
+        details.append(tr("Its °F were turned into °C."));
+    if (log.skippedCount > 0) {
+        details.append(counted(static_cast<std::int64_t>(log.skippedCount),
+                               "%1 line was passed over:", "%1 lines were passed over, the first:"));
+        for (std::size_t at = 0; at < std::min(kSkippedSaid, log.skipped.size()); ++at)
+            details.append(words(log.skipped[at]));
+    }
+    return details;
+}
+
+// Asked where nothing in the file shows it; else what was taken for likely can be chosen otherwise.
+void ImportReadingsSlip::showDateOrder(const ClimateLog& log) {
+    form().setShown("dateOrder", log.doubtfulDate.has_value());
+    if (!log.doubtfulDate)
+        return;
+    const DoubtfulDate& doubtful = *log.doubtfulDate;
+    form().setLabel("dateOrder", tr("Which day is %1?").arg(words(doubtful.written)));
+    m_dates->setItems({{.text = date(doubtful.dayFirst)}, {.text = date(doubtful.monthFirst)}});
+    m_dates->setChosen(log.dateOrder ? static_cast<int>(*log.dateOrder) : -1);
 }
 
 void ImportReadingsSlip::import() {

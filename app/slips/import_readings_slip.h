@@ -12,6 +12,7 @@ namespace holdfast::app {
 
 class Banner;
 class Button;
+class Choice;
 class Label;
 class LogReading;
 class PlacePick;
@@ -35,6 +36,8 @@ private:
     void readFile();
     void showFound(const Result<ClimateLog>& log);
     void forgetFound();
+    void showDateOrder(const ClimateLog& log);
+    QStringList detailsOf(const ClimateLog& log) const;
     void import();
     void showWork(const QString& words, double share);
     void endWork();
@@ -42,11 +45,15 @@ private:
     std::unique_ptr<PlacePick> m_place;
     LogReading* m_reading = nullptr;
     ReadingsImport* m_import = nullptr;
+    Choice* m_dates = nullptr;
     Banner* m_found = nullptr;
     Label* m_details = nullptr;
     ProgressBeads* m_progress = nullptr;
     Button* m_stop = nullptr;
     std::optional<ClimateLog> m_log;
+    std::optional<DateOrder> m_dateOrder; // that the person chose
+    std::optional<DateOrder> m_readIn;    // that the file is being read in
+    bool m_isAsking = false;              // for it
 };
 
 } // namespace holdfast::app

@@ -30,12 +30,12 @@ Result<QByteArray> contentOf(const QString& path) {
 }
 
 Result<ClimateLog> logIn(const QString& path, std::chrono::seconds localOffset,
-                         const std::function<bool(double)>& progress) {
+                         std::optional<DateOrder> dateOrder, const std::function<bool(double)>& progress) {
     const auto content = contentOf(path);
     if (!content.ok())
         return content.error();
     auto log = readClimateLog({content->constData(), static_cast<std::size_t>(content->size())}, localOffset,
-                              progress);
+                              progress, dateOrder);
     if (!log.ok())
         return fieldError("path", log.error().message);
     return log;
@@ -52,18 +52,19 @@ LogReading::~LogReading() {
         m_thread.join();
 }
 
-void LogReading::begin(const QString& path, std::chrono::seconds localOffset) {
+void LogReading::begin(const QString& path, std::chrono::seconds localOffset,
+                       std::optional<DateOrder> dateOrder) {
     if (m_isBusy)
         return;
     m_isBusy = true;
     m_shouldStop = false;
-    m_thread = std::thread([this, path, localOffset] {
+    m_thread = std::thread([this, path, localOffset, dateOrder] {
         const auto tellProgress = [this](double share) {
             QMetaObject::invokeMethod(
                 this, [this, share] { emit progressed(share); }, Qt::QueuedConnection);
             return !m_shouldStop;
         };
-        auto log = std::make_shared<Result<ClimateLog>>(logIn(path, localOffset, tellProgress));
+        auto log = std::make_shared<Result<ClimateLog>>(logIn(path, localOffset, dateOrder, tellProgress));
         QMetaObject::invokeMethod(
             this,
             [this, log] {

@@ -9,6 +9,7 @@
 #include <QString>
 
 #include <atomic>
+#include <optional>
 #include <thread>
 
 namespace holdfast::app {
@@ -20,8 +21,10 @@ public:
     explicit LogReading(QObject* parent = nullptr);
     ~LogReading() override; // stops and waits
 
-    // Times without a zone are `localOffset` ahead of UTC. One at a time.
-    void begin(const QString& path, std::chrono::seconds localOffset);
+    // Times without a zone are `localOffset` ahead of UTC; the order of day and month is found in the file
+    // unless it was chosen. One at a time.
+    void begin(const QString& path, std::chrono::seconds localOffset,
+               std::optional<DateOrder> dateOrder = {});
     void stop() { m_shouldStop = true; }
     bool isBusy() const { return m_isBusy; }
 

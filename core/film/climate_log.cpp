@@ -1,13 +1,12 @@
 #include "core/film/climate_log.h"
 
 #include "core/film/log_columns.h"
+#include "core/film/log_date_order.h"
+#include "core/film/log_measures.h"
+#include "core/film/log_text.h"
 #include "core/film/log_time.h"
 
 #include <algorithm>
-#include <array>
-#include <charconv>
-#include <cmath>
-#include <cstdint>
 #include <utility>
 
 namespace holdfast {
@@ -53,84 +52,20 @@ std::string lineWords(std::size_t line) {
     return "Line " + std::to_string(line) + ": ";
 }
 
-// A number and the unit written behind it, if any.
-struct Measured {
-    double number = 0;
-    std::string_view unit;
-};
-
-std::optional<Measured> readMeasured(std::string_view field, bool decimalComma) {
-    if (field.starts_with('+'))
-        field.remove_prefix(1);
-    std::array<char, 32> digits{};
-    std::size_t length = 0;
-    bool hasPoint = false;
-    for (; length < field.size() && length < digits.size(); ++length) {
-        const char character = field[length];
-        const bool isPoint = character == '.' || (decimalComma && character == ',');
-        const bool isNumeral = (character >= '0' && character <= '9') || (character == '-' && length == 0);
-        if (!isNumeral && (!isPoint || hasPoint))
-            break;
-        hasPoint = hasPoint || isPoint;
-        digits[length] = isPoint ? '.' : character;
-    }
-    Measured measured;
-    const auto [end, error] = std::from_chars(digits.data(), digits.data() + length, measured.number);
-    if (error != std::errc{} || end != digits.data() + length || !std::isfinite(measured.number))
-        return std::nullopt;
-    measured.unit = field.substr(length);
-    while (measured.unit.starts_with(' '))
-        measured.unit.remove_prefix(1);
-    return measured;
-}
-
-std::string_view withoutDegreeSign(std::string_view unit) {
-    for (const std::string_view sign :
-         {std::string_view{"\u00B0"}, std::string_view{"\xB0"}, std::string_view{"\u00BA"}}) {
-        if (unit.starts_with(sign))
-            return unit.substr(sign.size());
-    }
-    return unit;
-}
-
-// A unit behind the number counts before the header's; `isFahrenheit` says afterwards which it was.
-std::optional<Celsius> readTemperature(std::string_view field, bool decimalComma, bool& isFahrenheit) {
-    const auto measured = readMeasured(field, decimalComma);
-    if (!measured)
-        return std::nullopt;
-    const std::string_view unit = withoutDegreeSign(measured->unit);
-    if (unit == "F" || unit == "f")
-        isFahrenheit = true;
-    else if (unit == "C" || unit == "c")
-        isFahrenheit = false;
-    else if (!measured->unit.empty())
-        return std::nullopt;
-    return Celsius{isFahrenheit ? (measured->number - 32.0) * 5.0 / 9.0 : measured->number};
-}
-
-std::optional<Humidity> readHumidity(std::string_view field, bool decimalComma) {
-    const auto measured = readMeasured(field, decimalComma);
-    constexpr std::array<std::string_view, 6> kUnits{"", "%", "%RH", "% RH", "%rh", "% rh"};
-    if (!measured || std::ranges::find(kUnits, measured->unit) == kUnits.end())
-        return std::nullopt;
-    if (measured->number < 0 || measured->number > 100)
-        return std::nullopt;
-    return Humidity{measured->number};
-}
-
 class LogReader {
 public:
-    LogReader(std::string_view text, Seconds localOffset)
+    LogReader(std::string_view text, Seconds localOffset, std::optional<DateOrder> dateOrder)
         : m_separator(separatorOf(text))
         , m_decimalComma(m_separator != ',')
         , m_offset(localOffset)
+        , m_chosenOrder(dateOrder)
         , m_records(text, m_separator)
         , m_size(text.size()) {}
 
     Result<ClimateLog> read(const std::function<bool(double)>& progress) {
         findTable();
         std::size_t untilProgress = kLinesBetweenProgress;
-        while (!m_failure && m_records.next()) {
+        while (!m_failure && !m_log.mustBeAsked() && m_records.next()) {
             readLine();
             if (--untilProgress == 0) {
                 untilProgress = kLinesBetweenProgress;
@@ -139,6 +74,8 @@ public:
                     return plainError("Stopped. No reading was taken over.");
             }
         }
+        if (m_log.mustBeAsked())
+            return std::move(m_log);
         judge();
         if (m_failure)
             return *m_failure;
@@ -165,7 +102,7 @@ private:
                 m_columns.humidity = 3;
                 return;
             }
-            if (timeOf(ahead.fields()).kind != LogTimeKind::NoTime)
+            if (timeOf(ahead.fields(), DateOrder::DayFirst).kind != LogTimeKind::NoTime)
                 return; // a table without a header
         }
     }
@@ -174,10 +111,63 @@ private:
         return fields.size() >= 4 && readLogTime(fields[0], fields[1], m_offset).kind != LogTimeKind::NoTime;
     }
 
-    LogTime timeOf(const std::vector<std::string_view>& fields) const {
+    LogTime timeOf(const std::vector<std::string_view>& fields, DateOrder order) const {
         if (m_columns.clock)
-            return readLogTime(fields[m_columns.time], fields[*m_columns.clock], m_offset);
-        return readLogTime(fields[m_columns.time], m_offset);
+            return readLogTime(fields[m_columns.time], fields[*m_columns.clock], m_offset, order);
+        return readLogTime(fields[m_columns.time], m_offset, order);
+    }
+
+    // At the first line that needs it: the chosen order, or the one that the lines from here on show.
+    void settleDateOrder() {
+        m_log.dateOrder = m_chosenOrder;
+        DateOrderEvidence evidence;
+        bool isCertain = addTo(evidence, m_records.fields());
+        for (LogRecords ahead = m_records; !m_chosenOrder && !isCertain && ahead.next();)
+            isCertain = addTo(evidence, ahead.fields());
+        if (!m_chosenOrder)
+            m_log.dateOrder = evidence.verdict();
+        if (isCertain)
+            m_log.doubtfulDate.reset();
+    }
+
+    bool addTo(DateOrderEvidence& evidence, const std::vector<std::string_view>& fields) {
+        if (fields.size() <= lastColumn())
+            return false;
+        const LogTime dayFirst = timeOf(fields, DateOrder::DayFirst);
+        const LogTime monthFirst = timeOf(fields, DateOrder::MonthFirst);
+        const auto dayOf = [this](const LogTime& time) {
+            return dateOf(LocalTime{time.at.time_since_epoch() + m_offset});
+        };
+        if (!m_log.doubtfulDate && dayFirst.needsOrder && dayFirst.at != monthFirst.at) {
+            const std::string_view written = fields[m_columns.time];
+            m_log.doubtfulDate = {std::string(written.substr(0, written.find_first_of("T ,"))),
+                                  dayOf(dayFirst), dayOf(monthFirst)};
+        }
+        return evidence.add(dayFirst, monthFirst);
+    }
+
+    // None where the line has no time, or the log cannot be read on.
+    std::optional<Instant> readTime(const std::vector<std::string_view>& fields) {
+        LogTime time = timeOf(fields, m_log.dateOrder.value_or(DateOrder::DayFirst));
+        if (time.needsOrder && !m_log.dateOrder) {
+            settleDateOrder();
+            if (!m_log.dateOrder)
+                return std::nullopt;
+            time = timeOf(fields, *m_log.dateOrder);
+        }
+        const std::string_view written = fields[m_columns.time];
+        if (time.kind == LogTimeKind::OtherOrder) {
+            const bool dayFirst = m_log.dateOrder == DateOrder::DayFirst;
+            m_failure = plainError(lineWords(m_records.line()) + quoted(written) +
+                                   (dayFirst ? " has the month before the day, unlike the lines above it."
+                                             : " has the day before the month, unlike the lines above it."));
+            return std::nullopt;
+        }
+        if (time.kind == LogTimeKind::NoTime) {
+            skip(quoted(written) + " is no time.");
+            return std::nullopt;
+        }
+        return time.at;
     }
 
     std::size_t lastColumn() const {
@@ -198,25 +188,17 @@ private:
                  std::to_string(fields.size()) + (fields.size() == 1 ? " field." : " fields."));
             return;
         }
-        const LogTime time = timeOf(fields);
-        if (time.kind == LogTimeKind::MonthFirst) {
-            m_failure =
-                plainError(lineWords(m_records.line()) + quoted(fields[m_columns.time]) +
-                           " has the month before the day. Save the log with the day first (25/11/2026) or "
-                           "the year first (2026-11-25).");
+        const auto time = readTime(fields);
+        if (!time)
             return;
-        }
-        if (time.kind == LogTimeKind::NoTime) {
-            skip(quoted(fields[m_columns.time]) + " is no time.");
-            return;
-        }
         bool isFahrenheit = m_columns.isFahrenheit;
-        const auto temperature = readTemperature(fields[m_columns.temperature], m_decimalComma, isFahrenheit);
+        const auto temperature =
+            readLoggedTemperature(fields[m_columns.temperature], m_decimalComma, isFahrenheit);
         if (!temperature) {
             skip(quoted(fields[m_columns.temperature]) + " is no temperature.");
             return;
         }
-        const auto humidity = readHumidity(fields[m_columns.humidity], m_decimalComma);
+        const auto humidity = readLoggedHumidity(fields[m_columns.humidity], m_decimalComma);
         if (!humidity) {
             skip(quoted(fields[m_columns.humidity]) + " is no humidity from 0 to 100 %.");
             return;
@@ -233,7 +215,7 @@ private:
             skip(quoted(fields[m_columns.temperature]) + " lies beyond −40 to 80 °C.");
             return;
         }
-        m_log.readings.push_back({time.at, *temperature, *humidity});
+        m_log.readings.push_back({*time, *temperature, *humidity});
     }
 
     // What can only be said of the whole log.
@@ -275,6 +257,7 @@ private:
     char m_separator;
     bool m_decimalComma;
     Seconds m_offset;
+    std::optional<DateOrder> m_chosenOrder;
     LogRecords m_records;
     std::size_t m_size;
     LogColumns m_columns;
@@ -289,16 +272,13 @@ private:
 
 } // namespace
 
-Result<ClimateLog> readClimateLog(std::string_view text, std::chrono::seconds localOffset,
-                                  const std::function<bool(double)>& progress) {
-    constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
-    if (text.starts_with(kByteOrderMark))
-        text.remove_prefix(kByteOrderMark.size());
-    if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF"))
-        return plainError("This file is written in UTF-16. Save it as UTF-8 or as plain text.");
-    if (text.find('\0') != std::string_view::npos)
+Result<ClimateLog> readClimateLog(std::string_view file, std::chrono::seconds localOffset,
+                                  const std::function<bool(double)>& progress,
+                                  std::optional<DateOrder> dateOrder) {
+    const LogText text{file};
+    if (!text.isText())
         return plainError("This file is no text. Save the log as CSV or plain text.");
-    return LogReader{text, localOffset}.read(progress);
+    return LogReader{text.utf8(), localOffset, dateOrder}.read(progress);
 }
 
 } // namespace holdfast

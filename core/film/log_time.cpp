@@ -2,7 +2,9 @@
 
 #include "core/trade/units.h"
 
+#include <array>
 #include <cstdint>
+#include <string>
 
 namespace holdfast {
 
@@ -48,6 +50,19 @@ public:
         while (take(' ')) {
         }
     }
+    // A word in small letters, whatever it was written in; may be empty.
+    std::string letters() {
+        std::string word;
+        while (isAtLetter()) {
+            word += static_cast<char>(m_rest.front() | 0x20);
+            m_rest.remove_prefix(1);
+        }
+        return word;
+    }
+    bool isAtLetter() const {
+        return !m_rest.empty() && ((m_rest.front() >= 'a' && m_rest.front() <= 'z') ||
+                                   (m_rest.front() >= 'A' && m_rest.front() <= 'Z'));
+    }
     bool atEnd() const { return m_rest.empty(); }
 
 private:
@@ -57,10 +72,15 @@ private:
     std::size_t m_digits = 0;
 };
 
+// A date as it was written; `at` waits for the clock.
 struct DateRead {
-    LogTimeKind kind = LogTimeKind::NoTime;
+    LogTime time;
     LocalDate date{};
 };
+
+DateRead noDate() {
+    return {};
+}
 
 bool exists(std::int64_t year, std::int64_t month, std::int64_t day) {
     if (year < 1970 || year > 2199)
@@ -71,29 +91,94 @@ bool exists(std::int64_t year, std::int64_t month, std::int64_t day) {
     return date.ok();
 }
 
-LocalDate dateFrom(std::int64_t year, std::int64_t month, std::int64_t day) {
-    return localDate(static_cast<int>(year), static_cast<unsigned>(month), static_cast<unsigned>(day));
+DateRead dateOn(std::int64_t year, std::int64_t month, std::int64_t day) {
+    if (!exists(year, month, day))
+        return noDate();
+    return {{.kind = LogTimeKind::Read, .at = {}},
+            localDate(static_cast<int>(year), static_cast<unsigned>(month), static_cast<unsigned>(day))};
 }
 
-DateRead takeDate(Front& front) {
-    const auto first = front.number(1, 4);
-    const bool yearFirst = front.digits() == 4;
-    const char separator = front.takeOneOf("-./");
-    if (!first || separator == '\0')
-        return {};
+// "Nov" or "November"; none where it is no month.
+std::optional<std::int64_t> takeMonthName(Front& front) {
+    constexpr std::array<std::string_view, 12> kNames{"january",   "february", "march",    "april",
+                                                      "may",       "june",     "july",     "august",
+                                                      "september", "october",  "november", "december"};
+    const std::string word = front.letters();
+    for (std::size_t month = 0; month < kNames.size(); ++month) {
+        const bool isShort = word == kNames[month].substr(0, 3) || word == "sept";
+        if (word == kNames[month] || (isShort && kNames[month].starts_with(word)))
+            return static_cast<std::int64_t>(month) + 1;
+    }
+    return std::nullopt;
+}
+
+// Four digits, or two of this century.
+std::optional<std::int64_t> takeYear(Front& front) {
+    const auto year = front.number(2, 4);
+    if (!year || front.digits() == 3)
+        return std::nullopt;
+    return front.digits() == 2 ? 2000 + *year : *year;
+}
+
+// "-Nov-2026", behind the day.
+DateRead dateFromNamedMonth(Front& front, std::int64_t day) {
+    const auto month = takeMonthName(front);
+    if (!month || front.takeOneOf("-./ ") == '\0')
+        return noDate();
+    const auto year = takeYear(front);
+    return year ? dateOn(*year, *month, day) : noDate();
+}
+
+// "Nov 25, 2026"
+DateRead dateThatBeginsWithItsMonth(Front& front) {
+    const auto month = takeMonthName(front);
+    if (!month || front.takeOneOf("-./ ") == '\0')
+        return noDate();
+    const auto day = front.number(1, 2);
+    const bool hasComma = front.take(',');
+    if (!day || (front.takeOneOf("-./ ") == '\0' && !hasComma))
+        return noDate();
+    const auto year = takeYear(front);
+    return year ? dateOn(*year, *month, *day) : noDate();
+}
+
+// "/11/2026", behind the first number.
+DateRead dateOfNumbers(Front& front, std::int64_t first, char separator, DateOrder order) {
     const auto second = front.number(1, 2);
     if (!second || !front.take(separator))
-        return {};
-    const auto third = yearFirst ? front.number(1, 2) : front.number(4, 4);
-    if (!third)
-        return {};
-    if (yearFirst)
-        return exists(*first, *second, *third)
-                   ? DateRead{LogTimeKind::Read, dateFrom(*first, *second, *third)}
-                   : DateRead{};
-    if (exists(*third, *second, *first))
-        return {LogTimeKind::Read, dateFrom(*third, *second, *first)};
-    return {exists(*third, *first, *second) ? LogTimeKind::MonthFirst : LogTimeKind::NoTime, {}};
+        return noDate();
+    const auto year = front.number(4, 4);
+    if (!year)
+        return noDate();
+    const bool dayFirst = order == DateOrder::DayFirst;
+    DateRead read = dayFirst ? dateOn(*year, *second, first) : dateOn(*year, first, *second);
+    const bool isOther = dayFirst ? exists(*year, first, *second) : exists(*year, *second, first);
+    if (read.time.kind == LogTimeKind::NoTime && !isOther)
+        return noDate();
+    if (read.time.kind == LogTimeKind::NoTime)
+        read.time.kind = LogTimeKind::OtherOrder;
+    read.time.needsOrder = true;
+    read.time.hasDots = separator == '.';
+    return read;
+}
+
+DateRead takeDate(Front& front, DateOrder order) {
+    if (front.isAtLetter())
+        return dateThatBeginsWithItsMonth(front);
+    const auto first = front.number(1, 4);
+    const bool yearFirst = front.digits() == 4;
+    const char separator = front.takeOneOf(yearFirst ? "-./" : "-./ ");
+    if (!first || separator == '\0')
+        return noDate();
+    if (!yearFirst && front.isAtLetter())
+        return dateFromNamedMonth(front, *first);
+    if (!yearFirst)
+        return separator == ' ' ? noDate() : dateOfNumbers(front, *first, separator, order);
+    const auto month = front.number(1, 2);
+    if (!month || !front.take(separator))
+        return noDate();
+    const auto day = front.number(1, 2);
+    return day ? dateOn(*first, *month, *day) : noDate();
 }
 
 // "am", "pm", "AM", "PM" behind a clock, or nothing.
@@ -159,8 +244,6 @@ std::optional<Seconds> takeZone(Front& front, Seconds localOffset) {
 }
 
 LogTime clockAfter(const DateRead& date, Front& front, Seconds localOffset) {
-    if (date.kind != LogTimeKind::Read)
-        return {.kind = date.kind, .at = {}};
     const auto clock = takeClock(front);
     if (!clock)
         return {};
@@ -168,8 +251,9 @@ LogTime clockAfter(const DateRead& date, Front& front, Seconds localOffset) {
     const auto offset = takeZone(front, localOffset);
     if (!offset || !front.atEnd())
         return {};
-    return {.kind = LogTimeKind::Read,
-            .at = Instant{(LocalTime{date.date} + *clock - *offset).time_since_epoch()}};
+    LogTime time = date.time;
+    time.at = Instant{(LocalTime{date.date} + *clock - *offset).time_since_epoch()};
+    return time;
 }
 
 LogTime bareSeconds(std::string_view text) {
@@ -182,21 +266,22 @@ LogTime bareSeconds(std::string_view text) {
 
 } // namespace
 
-LogTime readLogTime(std::string_view text, std::chrono::seconds localOffset) {
+LogTime readLogTime(std::string_view text, std::chrono::seconds localOffset, DateOrder order) {
     if (const LogTime bare = bareSeconds(text); bare.kind == LogTimeKind::Read)
         return bare;
     Front front{text};
-    const DateRead date = takeDate(front);
-    if (date.kind == LogTimeKind::Read && front.takeOneOf("Tt ") == '\0')
+    const DateRead date = takeDate(front, order);
+    if (date.time.kind == LogTimeKind::NoTime || front.takeOneOf("Tt ,") == '\0')
         return {};
     front.skipSpaces();
     return clockAfter(date, front, localOffset);
 }
 
-LogTime readLogTime(std::string_view date, std::string_view clock, std::chrono::seconds localOffset) {
+LogTime readLogTime(std::string_view date, std::string_view clock, std::chrono::seconds localOffset,
+                    DateOrder order) {
     Front dateFront{date};
-    const DateRead read = takeDate(dateFront);
-    if (!dateFront.atEnd())
+    const DateRead read = takeDate(dateFront, order);
+    if (read.time.kind == LogTimeKind::NoTime || !dateFront.atEnd())
         return {};
     Front clockFront{clock};
     return clockAfter(read, clockFront, localOffset);

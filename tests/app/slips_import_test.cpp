@@ -1,10 +1,12 @@
 // The logger's file: read beside the window, shown before it is written, and stopped when asked.
 #include "tests/app/slips_fixture.h"
 
+#include "app/desk/formats.h"
 #include "app/slips/import_readings_slip.h"
 #include "app/slips/quiet_wait.h"
 #include "app/widgets/banner.h"
 #include "app/widgets/button.h"
+#include "app/widgets/choice.h"
 
 #include "db/actions/film_actions.h"
 
@@ -48,6 +50,10 @@ protected:
         open(SlipName::ImportReadings, matter);
         typeText(path);
         press(Qt::Key_Return);
+        waitForFile();
+    }
+
+    void waitForFile() {
         auto& slip = static_cast<ImportReadingsSlip&>(this->slip());
         ASSERT_TRUE(QTest::qWaitFor([&] { return !slip.isBusy(); }, 20'000));
     }
@@ -72,6 +78,43 @@ TEST_F(ImportSlip, WhatWasFoundIsShownAndWrittenByASecondEnter) {
     EXPECT_TRUE(isFinished());
     EXPECT_EQ(readings(), 301U);
     EXPECT_EQ(entries(), count + 1);
+}
+
+TEST_F(ImportSlip, WhatNothingInTheFileShowsIsAskedBeforeAnythingIsRead) {
+    read(fileWith("Time,Temp,RH\n02/03/2026 09:00,19,44\n02/03/2026 09:30,20,45\n"));
+    auto* order = find<Choice>(QStringLiteral("dateOrder"));
+    ASSERT_TRUE(order->isVisible());
+    EXPECT_EQ(order->chosenAt(), -1);
+    EXPECT_EQ(order->items().at(0).text, date(localDate(2026, 3, 2)));
+    EXPECT_EQ(order->items().at(1).text, date(localDate(2026, 2, 3)));
+    EXPECT_FALSE(find<Banner>(QStringLiteral("foundReadings"))->isVisible());
+    submit();
+    EXPECT_FALSE(errorAt("dateOrder").isEmpty()) << "it is not read without an answer";
+    press(Qt::Key_1);
+    press(Qt::Key_2); // while it is read with the day first
+    waitForFile();
+    EXPECT_TRUE(find<Banner>(QStringLiteral("foundReadings"))
+                    ->accessibleName()
+                    .contains(date(localDate(2026, 2, 3))));
+    press(Qt::Key_Return);
+    EXPECT_TRUE(isFinished());
+    EXPECT_EQ(dateOf(now().toLocal(desk().shop()->climate.at(place)->front().at)), localDate(2026, 2, 3));
+}
+
+TEST_F(ImportSlip, TheMonthFirstIsSeenByTheEvenStepAndCanBeChosenOtherwise) {
+    read(fileWith("Time,Temp,RH\n03/01/2026 00:00,19,44\n03/01/2026 12:00,20,45\n03/02/2026 00:00,20,45\n"
+                  "03/02/2026 12:00,20,45\n"));
+    auto* order = find<Choice>(QStringLiteral("dateOrder"));
+    ASSERT_TRUE(order->isVisible());
+    EXPECT_EQ(order->chosenAt(), 1);
+    auto* found = find<Banner>(QStringLiteral("foundReadings"));
+    EXPECT_TRUE(found->accessibleName().contains(date(localDate(2026, 3, 2))));
+    order->takeFocus();
+    press(Qt::Key_1);
+    waitForFile();
+    EXPECT_TRUE(found->accessibleName().contains(date(localDate(2026, 2, 3))));
+    read(fileWith(log(30)));
+    EXPECT_FALSE(find<Choice>(QStringLiteral("dateOrder"))->isVisible());
 }
 
 TEST_F(ImportSlip, ReadingsThatWereThereAreNotAddedTwice) {

@@ -65,18 +65,6 @@ TEST(ClimateLog, ATimeWithoutAZoneIsTheWorkshops) {
     EXPECT_EQ(logOf("1795599000,20,40\n", Hours{1}).readings[0].at, kMorning.at);
 }
 
-TEST(ClimateLog, TheDayStandsFirst) {
-    EXPECT_EQ(logOf("05/11/2026 09:30,20,40\n").readings[0].at, at(localDate(2026, 11, 5), 9, 30));
-}
-
-TEST(ClimateLog, AMonthBeforeTheDayIsRefusedByLine) {
-    // The first lines could be either; the fourth cannot, so none is to be trusted.
-    const std::string error = errorOf("Time,Temp,RH\n11/05/2026 09:30,20,40\n11/06/2026 09:30,20,40\n"
-                                      "11/25/2026 09:30,20,40\n");
-    EXPECT_TRUE(says(error, "Line 4:")) << error;
-    EXPECT_TRUE(says(error, "“11/25/2026 09:30” has the month before the day")) << error;
-}
-
 TEST(ClimateLog, DaysThatDoNotExistAreNoTime) {
     const ClimateLog log =
         logOf("2026-02-28 09:30,20,40\n2026-02-30 09:30,20,40\n31.02.2026 09:30,20,40\n"
@@ -235,7 +223,6 @@ TEST(ClimateLog, AFileWithoutReadingsSaysWhatIsWanted) {
         EXPECT_TRUE(says(errorOf(text), "No readings found")) << text;
     EXPECT_TRUE(says(errorOf("a,b,c\nd,e,f\n"), "Line 1: “a” is no time.")) << errorOf("a,b,c\nd,e,f\n");
     EXPECT_TRUE(says(errorOf(std::string_view{"PK\x03\x04\0\0", 6}), "no text"));
-    EXPECT_TRUE(says(errorOf("\xFF\xFET"), "UTF-16"));
 }
 
 TEST(ClimateLog, WhatAnErrorQuotesIsShortAndReadable) {
