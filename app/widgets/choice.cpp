@@ -23,7 +23,7 @@ Choice::Choice(const QString& accessibleName, Shape shape, QWidget* parent)
     } else {
         m_grid = new QGridLayout(this);
         m_grid->setContentsMargins(0, 0, 0, 0);
-        m_grid->setSpacing(kSpace8);
+        m_grid->setSpacing(shape == Shape::Line ? 0 : kSpace8);
     }
     setSizePolicy(policy);
 }

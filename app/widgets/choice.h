@@ -42,6 +42,7 @@ public:
         Stacked, // strong words above a second line, 62 high
         Swatch,  // shade at the left, words and marks beside it, 64 high
         Artwork, // a decal alone, 53 x 48
+        Line,    // strong words above a second line, both at the left, no box: a plain list
         Segment, // words only, 40 high, as wide as the words, onward in the next line where the room ends
     };
 

@@ -27,6 +27,8 @@ constexpr int kDisk = 34;
 constexpr int kMarkGap = 10;
 constexpr int kSegmentPadding = 15; // clear of the tick in the corner
 constexpr int kSegmentTick = 14;
+constexpr int kLineAbove = 7; // words of a plain list
+constexpr int kLineMark = 4;  // the bar at its left that says chosen
 
 int ceiled(qreal width) {
     return static_cast<int>(std::ceil(width));
@@ -91,6 +93,9 @@ QSize ChoiceTile::sizeHint() const {
     case Choice::Shape::Stacked:
         return {std::max(52, ceiled(std::max(widthOf(m_item.text, Type::ListStrong), secondWidth())) + 14),
                 kStackedHeight};
+    case Choice::Shape::Line:
+        return {ceiled(std::max(widthOf(m_item.text, Type::BodyStrong), secondWidth())) + 3 * kSpace12,
+                ceiled(lineHeight(Type::BodyStrong) + lineHeight(Type::Small)) + 2 * kLineAbove};
     case Choice::Shape::Swatch:
         return {8 + kDisk + 11 + ceiled(std::max(widthOf(m_item.text, Type::BodyStrong), secondWidth())) + 20,
                 kSwatchHeight};
@@ -118,24 +123,17 @@ QColor ChoiceTile::secondInk() const {
 
 void ChoiceTile::paintEvent(QPaintEvent*) {
     QPainter painter(this);
-    const Tokens& dyes = tokens();
     const QRectF box(rect());
-    const bool isDashed = !m_item.isInStock || !m_item.isChoosable;
-    const bool isHovered = underMouse() && isEnabled();
-
-    if (isChecked()) {
-        paintBox(painter, box, kButtonRadius, dyes.woad, dyes.indigo, 2, false);
-    } else {
-        // Words alone need an edge to be seen as something to choose.
-        const bool hasEdge = isHovered || m_shape == Choice::Shape::Segment;
-        paintBox(painter, box, kButtonRadius, dyes.card, hasEdge ? dyes.edge : dyes.thread, 1.2, isDashed);
-    }
+    paintFrame(painter, box);
     switch (m_shape) {
     case Choice::Shape::Picture:
         paintPicture(painter, box);
         break;
     case Choice::Shape::Stacked:
         paintStacked(painter, box);
+        break;
+    case Choice::Shape::Line:
+        paintListed(painter, box);
         break;
     case Choice::Shape::Swatch:
         paintShade(painter, box);
@@ -153,9 +151,44 @@ void ChoiceTile::paintEvent(QPaintEvent*) {
         paintLine(painter, box, m_item.text, Type::BodyStrong, wordsInk(), Qt::AlignHCenter);
         break;
     }
-    if (isChecked()) {
+    if (isChecked() && m_shape != Choice::Shape::Line) {
         paintTick(painter, box);
     }
+}
+
+void ChoiceTile::paintFrame(QPainter& painter, const QRectF& box) const {
+    const Tokens& dyes = tokens();
+    const bool isHovered = underMouse() && isEnabled();
+    if (m_shape == Choice::Shape::Line) {
+        if (isChecked() || isHovered) {
+            painter.fillRect(box, isChecked() ? dyes.woad : dyes.sunk);
+        }
+        painter.fillRect(QRectF(box.left(), box.bottom() - 1, box.width(), 1), dyes.thread);
+        return;
+    }
+    if (isChecked()) {
+        paintBox(painter, box, kButtonRadius, dyes.woad, dyes.indigo, 2, false);
+        return;
+    }
+    // Words alone need an edge to be seen as something to choose.
+    const bool isDashed = !m_item.isInStock || !m_item.isChoosable;
+    const bool hasEdge = isHovered || m_shape == Choice::Shape::Segment;
+    paintBox(painter, box, kButtonRadius, dyes.card, hasEdge ? dyes.edge : dyes.thread, 1.2, isDashed);
+}
+
+void ChoiceTile::paintListed(QPainter& painter, const QRectF& box) const {
+    const QRectF first(box.left() + kSpace12, box.top() + kLineAbove, box.width() - 2 * kSpace12,
+                       lineHeight(Type::BodyStrong));
+    paintLine(painter, first, m_item.text, Type::BodyStrong, wordsInk());
+    paintSecond(painter, QRectF(first.left(), first.bottom(), first.width(), lineHeight(Type::Small)));
+    if (!isChecked()) {
+        return;
+    }
+    painter.fillRect(QRectF(box.left(), box.top(), kLineMark, box.height() - 1), tokens().indigo);
+    paintIcon(
+        painter,
+        QRectF(first.right() - kSmallIcon, first.center().y() - kSmallIcon / 2.0, kSmallIcon, kSmallIcon),
+        QStringLiteral("tick"), tokens().indigo);
 }
 
 void ChoiceTile::paintPicture(QPainter& painter, const QRectF& box) const {

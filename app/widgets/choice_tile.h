@@ -29,6 +29,8 @@ private:
     qreal secondWidth() const;
     void paintPicture(QPainter& painter, const QRectF& box) const;
     void paintStacked(QPainter& painter, const QRectF& box) const;
+    void paintListed(QPainter& painter, const QRectF& box) const;
+    void paintFrame(QPainter& painter, const QRectF& box) const;
     void paintShade(QPainter& painter, const QRectF& box) const;
     void paintSecond(QPainter& painter, const QRectF& line) const;
     void paintTick(QPainter& painter, const QRectF& box) const;

@@ -123,7 +123,9 @@ FigureRows::Columns FigureRows::columns() const {
         at.ends.insert(at.ends.begin(), right);
         right -= wide + kBetween;
     }
-    const qreal forBars = hasBars() ? kBetween + kLeastBars : 0;
+    // Where the numbers leave no room for bars, the numbers say it all.
+    const bool showsBars = hasBars() && right - kCardPadding - kLeastName >= kBetween + kLeastBars;
+    const qreal forBars = showsBars ? kBetween + kLeastBars : 0;
     at.names = std::min({at.names, kMostName, std::max(kLeastName, right - kCardPadding - forBars)});
     // What the longest line of a broken name does not need goes to the bars.
     qreal longest = 0;
@@ -134,7 +136,7 @@ FigureRows::Columns FigureRows::columns() const {
     }
     at.names = std::min(at.names, std::max(longest, widthOf(m_sheet.nameHead, Type::SmallStrong)));
     at.bars = kCardPadding + at.names + kBetween;
-    at.barsWide = std::max(kLeastBars, right - at.bars);
+    at.barsWide = showsBars ? std::max(kLeastBars, right - at.bars) : 0;
     return at;
 }
 
@@ -179,7 +181,7 @@ void FigureRows::paintRow(QPainter& painter, const FigureRow& row, qreal top, co
     for (qsizetype column = 0; column < row.cells.size(); ++column)
         paintLine(painter, QRectF(0, top, at.ends[static_cast<std::size_t>(column)], tall), row.cells[column],
                   Type::Body, tokens().ink, Qt::AlignRight);
-    if (row.bar)
+    if (row.bar && at.barsWide > 0)
         paintBar(painter, *row.bar, QRectF(at.bars, top, at.barsWide, tall));
 }
 

@@ -29,7 +29,7 @@ Asked asked(FigureQuestion question) {
                     "FigureSheet",
                     "Films, rolls and presses stand here side by side, once garments are handed over.")};
     case FigureQuestion::Holding:
-        return {QT_TRANSLATE_NOOP("FigureSheet", "How long do decals hold?"),
+        return {QT_TRANSLATE_NOOP("FigureSheet", "How long do decals last?"),
                 QT_TRANSLATE_NOOP("FigureSheet", "The share still without a fault stands here, once garments "
                                                  "are handed over."),
                 FigureChart::Holding};

@@ -10,6 +10,7 @@
 #include "app/widgets/vertical_scroll.h"
 
 #include <QBoxLayout>
+#include <QScrollBar>
 #include <QStackedWidget>
 #include <QTimer>
 
@@ -20,7 +21,8 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kQuestionsWidth = 340;
+constexpr int kQuestionsWidth = 300; // where there is room
+constexpr int kLeastSheet = 560;     // beside them
 constexpr int kTitleHeight = 52;
 constexpr std::chrono::milliseconds kBeforeItIsSaid{200};
 
@@ -36,13 +38,13 @@ FiguresPlace::FiguresPlace(ShopDesk& shopDesk, QWidget* parent)
     : Place(shopDesk, parent) {
     setObjectName(QStringLiteral("figures"));
     auto* sheets = new QWidget;
-    auto* row = new QHBoxLayout(sheets);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(kCardGap);
-    row->addWidget(makeQuestions());
-    row->addWidget(makeSheet(), 1);
+    m_row = new QBoxLayout(QBoxLayout::LeftToRight, sheets);
+    m_row->setContentsMargins(0, 0, 0, 0);
+    m_row->setSpacing(kCardGap);
+    m_row->addWidget(makeQuestions());
+    m_row->addWidget(makeSheet(), 1);
     m_empty = new EmptyState(QStringLiteral("figures"),
-                             tr("What the shop learns stands here, once the first order is taken."),
+                             tr("What the shop learns is shown here, once the first order is taken."),
                              tr("Take an order"));
     m_empty->showKey(QKeySequence(Qt::CTRL | Qt::Key_1));
     connect(m_empty, &EmptyState::acted, this,
@@ -69,19 +71,18 @@ FiguresPlace::FiguresPlace(ShopDesk& shopDesk, QWidget* parent)
 }
 
 QWidget* FiguresPlace::makeQuestions() {
-    auto* card = new Card(tr("What the shop can learn"));
-    card->setTitleHeight(kTitleHeight);
-    card->setFixedWidth(kQuestionsWidth);
-    m_questions = new Choice(tr("Questions"), Choice::Shape::Stacked);
+    m_questionCard = new Card(tr("What the shop can learn"));
+    m_questionCard->setTitleHeight(kTitleHeight);
+    m_questions = new Choice(tr("Questions"), Choice::Shape::Line);
     m_questions->setObjectName(QStringLiteral("questions"));
     m_questions->setColumns(1);
     connect(m_questions, &Choice::chosen, this, &FiguresPlace::showSheet);
-    auto* scroll = new VerticalScroll;
-    scroll->column()->setContentsMargins(kCardPadding, kSpace12, kCardPadding, kSpace12);
-    scroll->column()->addWidget(m_questions);
-    scroll->column()->addStretch(1);
-    card->content()->addWidget(scroll, 1);
-    return card;
+    m_questionScroll = new VerticalScroll;
+    m_questionScroll->column()->setContentsMargins(kFocusRoom, kFocusRoom, kFocusRoom, kFocusRoom);
+    m_questionScroll->column()->addWidget(m_questions);
+    m_questionScroll->column()->addStretch(1);
+    m_questionCard->content()->addWidget(m_questionScroll, 1);
+    return m_questionCard;
 }
 
 QWidget* FiguresPlace::makeSheet() {
@@ -162,6 +163,25 @@ void FiguresPlace::takeKeyboard() {
         m_empty->setFocus(Qt::OtherFocusReason);
 }
 
+void FiguresPlace::resizeEvent(QResizeEvent* event) {
+    Place::resizeEvent(event);
+    arrange();
+}
+
+// Where a window is too narrow for both side by side, the sheet goes below the questions.
+void FiguresPlace::arrange() {
+    const int room = width() - 2 * kGutter - kCardGap;
+    const int least = m_questions->minimumSizeHint().width() + 2 * kFocusRoom +
+                      m_questionScroll->verticalScrollBar()->sizeHint().width() + 2;
+    const bool isStacked = room - least < kLeastSheet;
+    const int wide = std::clamp(room - kLeastSheet, least, std::max(least, kQuestionsWidth));
+    m_row->setDirection(isStacked ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+    m_questionCard->setMinimumWidth(isStacked ? 0 : wide);
+    m_questionCard->setMaximumWidth(isStacked ? QWIDGETSIZE_MAX : wide);
+    const int whole = kTitleHeight + m_questions->sizeHint().height() + 2 * kFocusRoom + 2;
+    m_questionCard->setMaximumHeight(isStacked ? std::min(whole, height() / 2) : QWIDGETSIZE_MAX);
+}
+
 void FiguresPlace::ask(FigureQuestion question) {
     m_questions->setChosen(static_cast<int>(question));
     showSheet();
@@ -212,6 +232,7 @@ void FiguresPlace::fillQuestions() {
     const int chosen = std::max(0, m_questions->chosenAt());
     m_questions->setItems(items);
     m_questions->setChosen(chosen);
+    arrange();
 }
 
 void FiguresPlace::showSheet() {

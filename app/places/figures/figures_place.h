@@ -7,6 +7,7 @@
 #include "app/desk/place.h"
 #include "app/places/figures/figure_sheet.h"
 
+class QBoxLayout;
 class QStackedWidget;
 
 namespace holdfast::app {
@@ -18,6 +19,7 @@ class FigureRows;
 class HoldingChart;
 class Label;
 class MonthsChart;
+class VerticalScroll;
 
 class FiguresPlace : public Place {
     Q_OBJECT
@@ -29,6 +31,10 @@ public:
     QWidget* headerTools() override;
     void opened() override;
     void ask(FigureQuestion question);
+    void takeKeyboard() override;
+
+protected:
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
     QWidget* makeQuestions();
@@ -36,7 +42,7 @@ private:
     void refresh();
     void read();
     void take(const ShopFigures& figures);
-    void takeKeyboard();
+    void arrange();
     void fillQuestions();
     void showSheet();
     FigureQuestion question() const;
@@ -48,6 +54,9 @@ private:
     int m_span = 1; // of kSpans
     QStackedWidget* m_pages = nullptr;
     EmptyState* m_empty = nullptr;
+    QBoxLayout* m_row = nullptr; // the questions and a sheet, side by side or one above the other
+    Card* m_questionCard = nullptr;
+    VerticalScroll* m_questionScroll = nullptr;
     Choice* m_questions = nullptr;
     Choice* m_spans = nullptr;
     Choice* m_by = nullptr;

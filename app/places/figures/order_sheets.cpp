@@ -68,7 +68,7 @@ void OrderSheets::film(FigureSheet& sheet) const {
         return;
     FilmUse all;
     sheet.nameHead = tr("Film");
-    sheet.heads = {tr("Received"), tr("Cut"), tr("Test strips"), tr("Wasted"), tr("Share wasted")};
+    sheet.heads = {tr("Received"), tr("Cut"), tr("Test strips"), tr("Left over"), tr("Never used")};
     for (const FilmUse& film : m_figures.films) {
         all.cut += film.cut;
         all.testStrips += film.testStrips;
@@ -84,13 +84,13 @@ void OrderSheets::film(FigureSheet& sheet) const {
         sheet.most = std::max(sheet.most, gone);
     }
     const auto share = all.shareWasted();
-    sheet.answer = share ? tr("%1 wasted").arg(percentOf(*share)) : tr("nothing used yet");
+    sheet.answer = share ? tr("%1 never used").arg(percentOf(*share)) : tr("nothing used yet");
     sheet.whole = share ? tr("%1 cut; %2 became test strips or was left on rolls that were used up.")
                               .arg(metres(all.cut), metres(all.testStrips + all.wasted))
                         : tr("Nothing was cut yet.");
-    sheet.note =
-        tr("Hatched: test strips and what was wasted. What lay between the decals of a cut counts as "
-           "cut; the cutting bench shows it for each nest.");
+    sheet.note = tr("Hatched: test strips and what was left over, which no decal was cut from. What lay "
+                    "between the decals of a cut counts as "
+                    "cut; the cutting bench shows it for each nest.");
     return;
 }
 } // namespace holdfast::app
