@@ -60,8 +60,10 @@ QString moneyBare(Money amount, const Currency& currency) {
 }
 
 QString metres(Millimetres length) {
-    const int decimals = std::abs(length.value) < 95 ? 2 : 1;
-    return inFormats("%1 m").arg(QLocale::c().toString(length.metres(), 'f', decimals));
+    constexpr Millimetres kLeastShown{50}; // less would be said as nothing
+    if (length.value > 0 && length < kLeastShown)
+        return inFormats("under 0.1 m");
+    return inFormats("%1 m").arg(QLocale::c().toString(length.metres(), 'f', 1));
 }
 
 QString millimetres(Millimetres length) {
@@ -143,7 +145,8 @@ QString date(LocalDate date) {
 
 QString longDay(LocalDate date) {
     const std::chrono::year_month_day calendar{date};
-    const QDate qtDate(static_cast<int>(calendar.year()), static_cast<int>(static_cast<unsigned>(calendar.month())),
+    const QDate qtDate(static_cast<int>(calendar.year()),
+                       static_cast<int>(static_cast<unsigned>(calendar.month())),
                        static_cast<int>(static_cast<unsigned>(calendar.day())));
     return QLocale(QLocale::English).toString(qtDate, QStringLiteral("dddd d MMMM"));
 }
@@ -160,7 +163,8 @@ QColor colourOf(std::uint32_t rgb) {
     return QColor::fromRgb(static_cast<QRgb>(rgb & 0xffffffU));
 }
 
-Result<std::int64_t> readWhole(const QString& text, const QString& field, std::int64_t low, std::int64_t high) {
+Result<std::int64_t> readWhole(const QString& text, const QString& field, std::int64_t low,
+                               std::int64_t high) {
     bool good = false;
     const qlonglong number = text.trimmed().toLongLong(&good);
     if (!good || number < low || number > high)
@@ -209,7 +213,8 @@ Result<LocalDate> readDate(const QString& text, const QString& field, LocalDate 
     return notA(field, inFormats("a day such as %1 or 25/11.").arg(words(isoDate(today))));
 }
 
-Result<std::optional<LocalDate>> readOptionalDate(const QString& text, const QString& field, LocalDate today) {
+Result<std::optional<LocalDate>> readOptionalDate(const QString& text, const QString& field,
+                                                  LocalDate today) {
     if (text.trimmed().isEmpty())
         return std::optional<LocalDate>{};
     auto date = readDate(text, field, today);

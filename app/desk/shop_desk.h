@@ -4,8 +4,9 @@
 // A place asks shop() for the reckoned shop and shows it; it does something by calling an action of
 // db/actions with file(), and hands the outcome to done(). changed() then comes by itself.
 //
-// A long climate log is read beside the window (see docs/decisions/climate-beside.md): as long as awaitsClimate(),
-// shop() stands as if no reading were known, and whatever depends on how rolls were kept is not to be shown.
+// A long climate log is read beside the window (see docs/decisions/climate-beside.md): as long as
+// awaitsClimate(), shop() stands as if no reading were known, and whatever depends on how rolls were kept is
+// not to be shown.
 
 #include "app/desk/climate_beside.h"
 #include "app/desk/clock.h"
@@ -21,38 +22,16 @@
 #include <QString>
 #include <QTimer>
 
+#include <functional>
 #include <memory>
 #include <optional>
+#include <string>
 #include <vector>
 
 namespace holdfast::app {
 
 // The shop's own numbers, as a form asks for them.
 enum class SettingsPart { Shop, Money, Hours, Washing, Cutting, Pressing };
-
-// What a form or an action is about; which fields are set depends on what is to be done.
-struct Matter {
-    std::optional<OrderId> order;
-    std::optional<GarmentId> garment;
-    std::optional<DecalId> decal;
-    std::vector<DecalId> decals; // of what is to be cut now; empty: all that waits
-    std::optional<RollId> roll;
-    std::optional<FilmId> film;
-    std::optional<BlankLotId> lot;
-    std::optional<BlankStyleId> style;
-    std::optional<PlaceId> place;
-    std::optional<PressId> press;
-    std::optional<Rule> rule;
-    std::optional<ColourId> colour;
-    std::optional<ClaimId> claim;
-    std::optional<FairId> fair;
-    std::optional<SettingsPart> settings; // none: all of them
-    QString size;
-
-    static Matter of(const Finding& finding, const Garment& garment);
-};
-
-enum class PlaceName { FairTable, PressWalk, FilmShelf, BlankRail, CuttingMat, OrderBook, Figures, BackRoom };
 
 // Forms that any place may ask for; the shell shows them at the right edge (see app/slips).
 enum class SlipName {
@@ -70,6 +49,7 @@ enum class SlipName {
     RollMove,
     TestStrip,
     RecordReading,
+    CorrectReading,
     ImportReadings,
     UseUpRoll,
     AddFilm,
@@ -96,11 +76,42 @@ enum class SlipName {
     Settings,
 };
 
+// What a form or an action is about; which fields are set depends on what is to be done.
+struct Matter {
+    std::optional<OrderId> order;
+    std::optional<GarmentId> garment;
+    std::optional<DecalId> decal;
+    std::vector<DecalId> decals; // of what is to be cut now; empty: all that waits
+    std::optional<RollId> roll;
+    std::optional<FilmId> film;
+    std::optional<BlankLotId> lot;
+    std::optional<BlankStyleId> style;
+    std::optional<PlaceId> place;
+    std::optional<PressId> press;
+    std::optional<Rule> rule;
+    std::optional<ColourId> colour;
+    std::optional<ClaimId> claim;
+    std::optional<FairId> fair;
+    std::optional<SettingsPart> settings; // none: all of them
+    std::optional<Instant> at;            // of a reading
+    std::optional<SlipName> then;         // the form that goes on once this one is done
+    QString size;
+
+    static Matter of(const Finding& finding, const Garment& garment);
+};
+
+enum class PlaceName { FairTable, PressWalk, FilmShelf, BlankRail, CuttingMat, OrderBook, Figures, BackRoom };
+
 // What is printed (see app/papers); the shell has it made and sent to the printer.
 enum class PaperName { ClaimTicket, CareCards, BagTags, DaySheet, RollLabel, TestLabel, TestSheet };
 
 // What the shell does with the file as a whole, beside the window where it takes long.
 enum class Errand { BackUp, CheckFile, OpenAnother, CopyForLaptop, WriteNews, TakeInNews };
+
+// An action that may take long; returns what to tell the person. It asks `progress` now and then with the
+// share done, and stops where that answers false.
+using DeedBeside =
+    std::function<Result<std::string>(db::Shop& shop, const std::function<bool(double)>& progress)>;
 
 class ShopDesk : public QObject {
     Q_OBJECT
@@ -133,6 +144,9 @@ public:
     KnownBefore known() const { return {now(), m_climate, m_orderShown}; }
     void takeOver(WrittenBeside written);
 
+    // Done on a thread and a connection of its own, its progress in the foot; REQUIRES: a shop with a file.
+    void doBeside(const QString& words, const DeedBeside& deed) { emit besideAsked(words, deed); }
+
     void say(const QString& words) { emit said(words); }
 
     // Does what frees a finding: some acts at once, others by their form or in their place.
@@ -142,13 +156,14 @@ signals:
     void changed(const holdfast::db::ChangedTables& tables); // after an action; shop() is new
     void minutePassed();                                     // shop() is new: waits may be over
     void replanned();                                        // shop() has a better plan, all else as it was
-    void climateProgressed(double share);                    // while awaitsClimate(); changed() comes at its end
+    void climateProgressed(double share); // while awaitsClimate(); changed() comes at its end
     void failed(const QString& reason);
     void said(const QString& words);
     void placeAsked(holdfast::app::PlaceName place, const holdfast::app::Matter& matter);
     void slipAsked(holdfast::app::SlipName slip, const holdfast::app::Matter& matter);
     void paperAsked(holdfast::app::PaperName paper, const holdfast::app::Matter& matter);
     void errandAsked(holdfast::app::Errand errand);
+    void besideAsked(const QString& words, const holdfast::app::DeedBeside& deed);
     void errandDone(); // well; what the file says of copies and laptops may be other than before
 
 private:

@@ -88,6 +88,7 @@ void Workshop::listenToDesk() {
     connect(&m_desk, &ShopDesk::slipAsked, this, &Workshop::showSlip);
     connect(&m_desk, &ShopDesk::paperAsked, this, &Workshop::printPaper);
     connect(&m_desk, &ShopDesk::errandAsked, this, &Workshop::doErrand);
+    connect(&m_desk, &ShopDesk::besideAsked, this, &Workshop::writeBeside);
 }
 
 void Workshop::makeKeys() {

@@ -85,8 +85,6 @@ private:
     void openBackupSlip();
     void backUp(const std::filesystem::path& target);
     void checkFile();
-    using DeedBeside =
-        std::function<Result<std::string>(db::Shop& shop, const std::function<bool(double)>& progress)>;
     void writeBeside(const QString& words, DeedBeside deed);
     void openCopySlip();
     void openNewsSlip();

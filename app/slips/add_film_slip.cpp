@@ -60,12 +60,14 @@ class FilmSheetSlip : public FormSlip {
 
 public:
     // Asked for beside a film, another shade of its finish is meant.
-    static FilmSheetSlip* ofNewOne(ShopDesk& desk, const std::optional<Film>& beside, QWidget* parent) {
+    static FilmSheetSlip* ofNewOne(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+        const auto beside = filmIn(desk, matter);
         Film film;
         if (beside)
             film.finish = beside->finish;
         auto* slip = new FilmSheetSlip(desk, tr("Add a film"), film, parent);
         slip->setAction(tr("Add the film"));
+        slip->m_then = matter.then;
         return slip;
     }
     static FilmSheetSlip* of(ShopDesk& desk, const Film& film, QWidget* parent) {
@@ -95,6 +97,7 @@ protected:
         finish();
         Matter next;
         next.film = *added;
+        next.then = m_then;
         emit desk().slipAsked(SlipName::Recipe, next);
     }
 
@@ -206,6 +209,7 @@ private:
     }
 
     Film m_before;
+    std::optional<SlipName> m_then; // after its recipe
     ShadePicker* m_shade = nullptr;
     FibreTicks* m_notFor = nullptr;
 };
@@ -213,7 +217,7 @@ private:
 } // namespace
 
 Slip* makeAddFilm(ShopDesk& desk, const Matter& matter, QWidget* parent) {
-    return FilmSheetSlip::ofNewOne(desk, filmIn(desk, matter), parent);
+    return FilmSheetSlip::ofNewOne(desk, matter, parent);
 }
 
 Slip* makeFilmSheet(ShopDesk& desk, const Matter& matter, QWidget* parent) {

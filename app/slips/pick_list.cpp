@@ -4,6 +4,7 @@
 #include "app/theme/measures.h"
 
 #include <QAbstractItemView>
+#include <QKeyEvent>
 #include <QPainter>
 #include <QSignalBlocker>
 #include <QWheelEvent>
@@ -37,6 +38,45 @@ PickList::PickList(const QString& accessibleName, QWidget* parent)
     setIconSize({kSmallIcon, kSmallIcon});
     setMinimumHeight(kTarget);
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    view()->installEventFilter(this);
+}
+
+// Space opens the list unless it is part of what is typed.
+bool PickList::isForSearch(const QKeyEvent& key) const {
+    return isTyped(key) && (key.key() != Qt::Key_Space || m_typeAhead.isGoingOn());
+}
+
+bool PickList::event(QEvent* event) {
+    if (event->type() == QEvent::ShortcutOverride && isTyped(*static_cast<QKeyEvent*>(event)))
+        event->accept();
+    return QComboBox::event(event);
+}
+
+bool PickList::eventFilter(QObject* watched, QEvent* event) {
+    if (watched != view() || (event->type() != QEvent::KeyPress && event->type() != QEvent::ShortcutOverride))
+        return QComboBox::eventFilter(watched, event);
+    const auto& key = *static_cast<QKeyEvent*>(event);
+    if (!isForSearch(key))
+        return QComboBox::eventFilter(watched, event);
+    if (event->type() == QEvent::ShortcutOverride) {
+        event->accept();
+        return true;
+    }
+    if (const int row = m_typeAhead.rowAfter(key.text(), *model(), view()->currentIndex().row()); row >= 0)
+        view()->setCurrentIndex(model()->index(row, modelColumn(), rootModelIndex()));
+    return true;
+}
+
+void PickList::keyPressEvent(QKeyEvent* event) {
+    if (!isForSearch(*event)) {
+        QComboBox::keyPressEvent(event);
+        return;
+    }
+    const int row = m_typeAhead.rowAfter(event->text(), *model(), currentIndex());
+    if (row < 0 || row == currentIndex())
+        return;
+    setCurrentIndex(row);
+    emit activated(row);
 }
 
 void PickList::setItems(const QVector<PickItem>& items, int chosen) {

@@ -47,12 +47,12 @@ public:
         form().line("printedUseBy", tr("Use-by printed on it"));
         form().optional("madeOn");
         form().optional("printedUseBy");
-        m_place = std::make_unique<PlacePick>(form(), shopDesk, tr("Where it stands"),
+        m_place = std::make_unique<PlacePick>(form(), shopDesk, tr("Storage place"),
                                               matter.place ? matter.place : lastUsedPlace(*shopDesk.shop()));
         QObject::connect(film, &QComboBox::currentIndexChanged, this,
                          [this](int chosen) { showWidth(chosen); });
         showWidth(at);
-        setAction(tr("Put it on the shelf"));
+        setAction(tr("Add roll to shelf"));
     }
 
 protected:
@@ -109,9 +109,12 @@ private:
 } // namespace
 
 Slip* makeReceiveRoll(ShopDesk& desk, const Matter& matter, QWidget* parent) {
-    // Before there is any film, that is what is to be written down.
-    if (desk.shop()->facts.films.empty())
-        return makeAddFilm(desk, matter, parent);
+    // Before there is any film, that is what is to be written down; the roll comes after it.
+    if (desk.shop()->facts.films.empty()) {
+        Matter first = matter;
+        first.then = SlipName::ReceiveRoll;
+        return makeAddFilm(desk, first, parent);
+    }
     return new ReceiveRollSlip(desk, matter, parent);
 }
 

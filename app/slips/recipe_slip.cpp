@@ -21,10 +21,11 @@ class RecipeSlip : public FormSlip {
     Q_DECLARE_TR_FUNCTIONS(RecipeSlip)
 
 public:
-    RecipeSlip(ShopDesk& shopDesk, const Film& film, QWidget* parent)
+    RecipeSlip(ShopDesk& shopDesk, const Film& film, std::optional<SlipName> then, QWidget* parent)
         : FormSlip(shopDesk, tr("Recipe"), words(film.name()), parent)
         , m_film(film.id)
-        , m_before(film.recipe) {
+        , m_before(film.recipe)
+        , m_then(then) {
         form().note(tr("From the film maker’s own sheet; the program ships none."));
         addNumbers();
         form().section(tr("Confirmed against the maker’s sheet by"));
@@ -47,10 +48,13 @@ protected:
             return;
         const bool isOnlyConfirmed =
             m_before && !recipe.confirmedBy.empty() && sameNumbers(recipe, *m_before);
-        if (isOnlyConfirmed)
-            settle(db::confirmRecipe(desk().file(), m_film, recipe.confirmedBy));
-        else
-            settle(db::enterRecipe(desk().file(), m_film, recipe));
+        const auto done = isOnlyConfirmed ? db::confirmRecipe(desk().file(), m_film, recipe.confirmedBy)
+                                          : db::enterRecipe(desk().file(), m_film, recipe);
+        if (!settle(done) || !m_then)
+            return;
+        Matter next;
+        next.film = m_film;
+        emit desk().slipAsked(*m_then, next);
     }
 
 private:
@@ -124,6 +128,7 @@ private:
 
     FilmId m_film;
     std::optional<Recipe> m_before;
+    std::optional<SlipName> m_then;
     QStringList m_numbersBefore;
     Field* m_by = nullptr;
     Label* m_state = nullptr;
@@ -133,7 +138,7 @@ private:
 
 Slip* makeRecipe(ShopDesk& desk, const Matter& matter, QWidget* parent) {
     const auto film = filmIn(desk, matter);
-    return film ? new RecipeSlip(desk, *film, parent) : nullptr;
+    return film ? new RecipeSlip(desk, *film, matter.then, parent) : nullptr;
 }
 
 } // namespace holdfast::app

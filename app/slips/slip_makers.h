@@ -23,6 +23,7 @@ Slip* makeRollMove(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeTestStrip(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeUseUpRoll(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeRecordReading(ShopDesk& desk, const Matter& matter, QWidget* parent);
+Slip* makeCorrectReading(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeImportReadings(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeAddFilm(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeRecipe(ShopDesk& desk, const Matter& matter, QWidget* parent);

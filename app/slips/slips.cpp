@@ -57,6 +57,8 @@ Slip* makeSlip(SlipName name, ShopDesk& desk, const Matter& matter, QWidget* par
         return makeTestStrip(desk, matter, parent);
     case SlipName::RecordReading:
         return makeRecordReading(desk, matter, parent);
+    case SlipName::CorrectReading:
+        return makeCorrectReading(desk, matter, parent);
     case SlipName::ImportReadings:
         return makeImportReadings(desk, matter, parent);
     case SlipName::UseUpRoll:

@@ -72,5 +72,10 @@ struct ReadingsImported {
 // the commit with the share done; where it answers false, not one is added.
 Result<ReadingsImported> importReadings(Shop& shop, PlaceId place, std::span<const ClimateReading> readings,
                                         const std::function<bool(double)>& progress = {});
+// The reading of the moment `before` becomes `corrected`, which may have another moment.
+Result<Done> correctReading(Shop& shop, PlaceId place, Instant before, const ClimateReading& corrected);
+// All readings from the first moment to the last; how many they were. `progress` as in importReadings.
+Result<std::int64_t> removeReadings(Shop& shop, PlaceId place, Instant first, Instant last,
+                                    const std::function<bool(double)>& progress = {});
 
 } // namespace holdfast::db

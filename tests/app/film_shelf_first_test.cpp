@@ -20,7 +20,8 @@ TEST_F(FilmShelf, WhatIfSaysWhatIsWastedAndWhichPromisesSlip) {
     EXPECT_FALSE(part<Button>("cutThese")->isVisible());
     key(Qt::Key_Space);
     EXPECT_EQ(work->model()->index(0, 0).data(Qt::CheckStateRole).toInt(), Qt::Checked);
-    EXPECT_TRUE(text("spokenFor").contains(QStringLiteral("wasted"))) << text("spokenFor").toStdString();
+    EXPECT_TRUE(text("spokenFor").contains(QStringLiteral("go out of date")))
+        << text("spokenFor").toStdString();
     EXPECT_TRUE(text("spokenFor").contains(QStringLiteral("No promise slips")))
         << text("spokenFor").toStdString();
 
@@ -42,7 +43,7 @@ TEST_F(FilmShelf, WhatIfTicksWhatIsPromisedForAfterTheUseBy) {
     Matter matter;
     matter.roll = old;
     place->turnTo(matter);
-    EXPECT_TRUE(text("spokenFor").contains(QStringLiteral("Promised for after its use-by: 1")))
+    EXPECT_TRUE(text("spokenFor").contains(QStringLiteral("1 decal is promised for after its use-by")))
         << text("spokenFor").toStdString();
     key(Qt::Key_W);
     auto* work = part<QListView>("rollWork");
@@ -82,7 +83,8 @@ TEST_F(FilmShelf, WhatIfWordsNameTheLatestAndCountTheRest) {
         return firstWords(*desk().shop(), usual.roll, first).replace(QChar(QChar::Nbsp), QLatin1Char(' '));
     };
     const QString said = plainly();
-    EXPECT_TRUE(said.contains(QStringLiteral("about 0.9 m wasted instead of 1.2 m"))) << said.toStdString();
+    EXPECT_TRUE(said.contains(QStringLiteral("about 0.9 m will go out of date instead of 1.2 m")))
+        << said.toStdString();
     EXPECT_TRUE(said.contains(QStringLiteral("-a 40 min late, "))) << said.toStdString();
     EXPECT_TRUE(said.contains(QStringLiteral("2 more late"))) << said.toStdString();
     EXPECT_TRUE(said.contains(QStringLiteral("Not ready for the press: "))) << said.toStdString();

@@ -18,8 +18,10 @@ constexpr QSize kEdge{340, 668}; // as the shell shows it
 
 FormSlip* SlipsFixture::open(SlipName name, const Matter& matter) {
     if (!m_isListening) {
-        QObject::connect(&desk(), &ShopDesk::slipAsked, &desk(),
-                         [this](SlipName next, const Matter&) { asked.push_back(next); });
+        QObject::connect(&desk(), &ShopDesk::slipAsked, &desk(), [this](SlipName next, const Matter& its) {
+            asked.push_back(next);
+            askedFor = its;
+        });
         QObject::connect(&desk(), &ShopDesk::said, &desk(),
                          [this](const QString& words) { said.push_back(words); });
         m_isListening = true;

@@ -34,6 +34,7 @@ protected:
 
     // What the slip asked for beside its own action.
     std::vector<SlipName> asked;
+    Matter askedFor; // the last of them
     std::vector<QString> said;
 
     ~SlipsFixture() override { m_window.reset(); }

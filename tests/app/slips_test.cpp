@@ -2,6 +2,7 @@
 #include "tests/app/slips_fixture.h"
 
 #include "app/slips/option_list.h"
+#include "app/widgets/banner.h"
 #include "app/widgets/button.h"
 #include "app/widgets/field.h"
 #include "db/actions/blank_actions.h"
@@ -428,6 +429,73 @@ TEST_F(Slips, ReadingNotedEarlierKeepsItsOwnTime) {
     EXPECT_TRUE(isFinished());
     const ClimateSeries& series = *desk().shop()->climate.at(usual.place);
     EXPECT_EQ(series.back().at, here.toInstant(LocalTime{here.today()} + 23h + 15min));
+}
+
+TEST_F(Slips, AReadingThatIsUnlikelyIsAskedAboutBeforeItIsWritten) {
+    const auto usual = stockUsualShop();
+    time().pass(2h);
+    const auto before = entries();
+    open(SlipName::RecordReading, about(usual.roll));
+    type(QStringLiteral("temperature"), QStringLiteral("68"));
+    type(QStringLiteral("humidity"), QStringLiteral("44"));
+    submit();
+    EXPECT_FALSE(isFinished());
+    EXPECT_EQ(entries(), before);
+    const auto* doubt = find<Banner>(QStringLiteral("unlikelyReading"));
+    ASSERT_TRUE(doubt->isVisible());
+    EXPECT_TRUE(doubt->accessibleName().contains(QStringLiteral("68 °F would be 20 °C")))
+        << doubt->accessibleName().toStdString();
+    type(QStringLiteral("temperature"), QStringLiteral("20"));
+    EXPECT_FALSE(doubt->isVisible());
+    type(QStringLiteral("temperature"), QStringLiteral("52"));
+    submit();
+    EXPECT_FALSE(isFinished()) << "another number is another question";
+    submit();
+    EXPECT_TRUE(isFinished()) << "it may be right";
+    EXPECT_EQ(desk().shop()->climate.at(usual.place)->back().temperature, Celsius{52});
+}
+
+TEST_F(Slips, AReadingIsCorrectedWithItsOwnTime) {
+    const auto usual = stockUsualShop();
+    time().pass(26h);
+    const ClimateReading wrong{now().instant - 1h - 17s, {28}, {44}};
+    valueOf(db::recordReading(file(), usual.place, wrong));
+    Matter matter;
+    matter.place = usual.place;
+    matter.at = wrong.at;
+    open(SlipName::CorrectReading, matter);
+    type(QStringLiteral("temperature"), QStringLiteral("18"));
+    submit();
+    EXPECT_TRUE(isFinished());
+    const auto readings = [&]() -> const ClimateSeries& { return *desk().shop()->climate.at(usual.place); };
+    EXPECT_EQ(readings().back(), (ClimateReading{wrong.at, {18}, {44}}));
+    open(SlipName::CorrectReading, matter);
+    type(QStringLiteral("time"), QStringLiteral("9:00"));
+    submit();
+    EXPECT_EQ(readings().back().at, now().toInstant(LocalTime{now().today()} + 9h));
+    EXPECT_FALSE(open(SlipName::CorrectReading, matter)) << "there is none of that moment any more";
+}
+
+TEST_F(Slips, AFirstRollLeadsOverItsFilmAndTheRecipeBackToTheRoll) {
+    open(SlipName::ReceiveRoll);
+    EXPECT_EQ(slip().title(), QStringLiteral("Add a film"));
+    typeText(QStringLiteral("Skerry Glint"));
+    type(QStringLiteral("shade"), QStringLiteral("Gorse"));
+    type(QStringLiteral("costPerMetre"), QStringLiteral("9"));
+    choose(QStringLiteral("follows"), 0);
+    submit();
+    ASSERT_TRUE(isFinished());
+    EXPECT_EQ(asked, std::vector{SlipName::Recipe});
+    EXPECT_EQ(askedFor.then, SlipName::ReceiveRoll);
+    open(SlipName::Recipe, askedFor);
+    type(QStringLiteral("temperature"), QStringLiteral("150"));
+    type(QStringLiteral("dwell"), QStringLiteral("12"));
+    choose(QStringLiteral("pressure"), 1);
+    choose(QStringLiteral("peel"), 1);
+    submit();
+    ASSERT_TRUE(isFinished());
+    EXPECT_EQ(asked, (std::vector{SlipName::Recipe, SlipName::ReceiveRoll}));
+    EXPECT_EQ(askedFor.film, facts().films.begin()->id);
 }
 
 TEST_F(Slips, FilmIsWrittenDownAndItsRecipeAskedForNext) {

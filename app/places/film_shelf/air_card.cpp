@@ -6,9 +6,12 @@
 #include "app/places/film_shelf/roll_air.h"
 #include "app/widgets/button.h"
 #include "app/widgets/label.h"
+#include "app/widgets/vertical_scroll.h"
+#include "core/trade/limits.h"
 
 #include <QEvent>
 #include <QGridLayout>
+#include <QStackedWidget>
 
 #include <algorithm>
 #include <cmath>
@@ -19,7 +22,6 @@ namespace {
 
 constexpr int kCardTitle = 52;
 constexpr int kLeastChartHeight = 180;
-constexpr int kNameColumn = 190;
 
 } // namespace
 
@@ -28,18 +30,31 @@ AirCard::AirCard(QWidget* parent)
     setObjectName(QStringLiteral("airCard"));
     setTitle(tr("Air"));
     setTitleHeight(kCardTitle);
+    m_page = new Button({}, Button::Kind::Quiet);
+    m_page->setObjectName(QStringLiteral("correctReadings"));
+    m_page->setKey(QKeySequence(Qt::Key_K));
+    connect(m_page, &Button::clicked, this, &AirCard::turnPage);
+    addToTitle(m_page);
     m_besideButton = new Button({}, Button::Kind::Quiet);
     m_besideButton->setObjectName(QStringLiteral("besidePlace"));
     m_besideButton->setKey(QKeySequence(Qt::Key_B));
     connect(m_besideButton, &Button::clicked, this, &AirCard::takeNextBeside);
     addToTitle(m_besideButton);
-    auto* back = new Button(tr("Back to the shelf"), Button::Kind::Quiet);
+    auto* back = new Button(tr("Shelf"), Button::Kind::Quiet);
     back->setObjectName(QStringLiteral("backToShelf"));
+    back->setAccessibleName(tr("Back to the shelf"));
     back->showKey(QKeySequence(Qt::Key_Escape));
     connect(back, &Button::clicked, this, &AirCard::left);
     addToTitle(back);
+    m_pages = new QStackedWidget;
+    m_pages->addWidget(makeFigures());
+    m_pages->addWidget(makeReadings());
+    content()->addWidget(m_pages, 1);
+    connect(&m_reckoning, &AirReckoning::reckoned, this, &AirCard::answer);
+    showActs();
+}
 
-    pad();
+QWidget* AirCard::makeFigures() {
     m_words = new Label({}, Type::Body, &Tokens::ink2);
     m_words->setObjectName(QStringLiteral("airWords"));
     m_words->wrapped();
@@ -51,12 +66,104 @@ AirCard::AirCard(QWidget* parent)
     m_rows->setContentsMargins(0, 0, 0, 0);
     m_rows->setHorizontalSpacing(kSpace16);
     m_rows->setVerticalSpacing(kSpace4);
-    m_rows->setColumnMinimumWidth(0, kNameColumn);
-    content()->addWidget(m_words);
-    content()->addWidget(new ThreadLine);
-    content()->addWidget(m_table);
-    content()->addWidget(m_compared);
-    connect(&m_reckoning, &AirReckoning::reckoned, this, &AirCard::answer);
+    m_figures = new VerticalScroll;
+    m_figures->setFocusPolicy(Qt::StrongFocus); // the arrows scroll it
+    QVBoxLayout* column = m_figures->column();
+    column->setContentsMargins(kCardPadding, kSpace12, kCardPadding, kSpace12);
+    column->setSpacing(kSpace12);
+    column->addWidget(m_words);
+    column->addWidget(new ThreadLine);
+    column->addWidget(m_table);
+    column->addWidget(m_compared);
+    return m_figures;
+}
+
+QWidget* AirCard::makeReadings() {
+    auto* page = new QWidget;
+    auto* column = new QVBoxLayout(page);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    m_noReading = new Label(tr("There is no reading of it yet. Record one, or import a logger’s file."),
+                            Type::Body, &Tokens::ink2);
+    m_noReading->wrapped();
+    m_noReading->setContentsMargins(kCardPadding, kSpace12, kCardPadding, kSpace12);
+    column->addWidget(m_noReading);
+    m_list = new ReadingsList(m_readings);
+    column->addWidget(m_list, 1);
+    column->addWidget(new ThreadLine);
+    auto* foot = new QHBoxLayout;
+    foot->setContentsMargins(kCardPadding, kSpace8, kCardPadding, kSpace8);
+    foot->setSpacing(kSpace8);
+    m_correct = new Button(tr("Correct reading"));
+    m_correct->setObjectName(QStringLiteral("correctReading"));
+    m_correct->showKey(QKeySequence(Qt::Key_Return));
+    connect(m_correct, &Button::clicked, this, &AirCard::askCorrection);
+    m_remove = new Button({});
+    m_remove->setObjectName(QStringLiteral("removeReadings"));
+    m_remove->showKey(QKeySequence(Qt::Key_Delete));
+    connect(m_remove, &Button::clicked, this, &AirCard::askRemoval);
+    foot->addWidget(m_correct);
+    foot->addWidget(m_remove);
+    foot->addStretch(1);
+    column->addLayout(foot);
+    connect(m_list, &ReadingsList::correctionAsked, this, &AirCard::askCorrection);
+    connect(m_list, &ReadingsList::removalAsked, this, &AirCard::askRemoval);
+    connect(m_list, &ReadingsList::choiceChanged, this, &AirCard::showActs);
+    return page;
+}
+
+void AirCard::turnPage() {
+    m_pages->setCurrentIndex(1 - m_pages->currentIndex());
+    ask();
+    showActs();
+    takeKeyboard();
+}
+
+void AirCard::takeKeyboard() {
+    QWidget* page = m_pages->currentIndex() == 0 ? static_cast<QWidget*>(m_figures) : m_list;
+    page->setFocus(Qt::OtherFocusReason);
+}
+
+// What was current stays so while readings come and go.
+void AirCard::fillReadings() {
+    const auto here = roll().placeNow();
+    const QModelIndex current = m_list->currentIndex();
+    const std::optional<Instant> at =
+        current.isValid() ? std::optional{m_readings.reading(current.row()).at} : std::nullopt;
+    m_readings.show(here ? readingsOf(*here) : nullptr, film().storage, m_shop->now);
+    const int rows = m_readings.rowCount();
+    m_noReading->setVisible(rows == 0);
+    m_list->setVisible(rows > 0);
+    if (rows > 0)
+        m_list->setCurrentIndex(m_readings.index(at ? std::clamp(m_readings.rowAt(*at), 0, rows - 1) : 0));
+    showActs();
+}
+
+void AirCard::showActs() {
+    const bool isReadings = m_pages->currentIndex() == 1;
+    m_page->setText(isReadings ? tr("Figures") : tr("Readings"));
+    m_besideButton->setVisible(!isReadings);
+    const auto run = m_list->chosen();
+    const int count = run ? run->count : 0;
+    m_remove->setText(count > 1 ? tr("Remove %1 readings").arg(words(groupedNumber(count)))
+                                : tr("Remove reading"));
+    m_remove->setCannot(count > 0 ? QString() : tr("Choose a reading first."));
+    m_correct->setCannot(count == 1  ? QString()
+                         : count > 1 ? tr("One reading at a time is corrected.")
+                                     : tr("Choose a reading first."));
+}
+
+void AirCard::askCorrection() {
+    const auto here = roll().placeNow();
+    const auto run = m_list->chosen();
+    if (here && run && run->count == 1)
+        emit correctionAsked(*here, run->first);
+}
+
+void AirCard::askRemoval() {
+    const auto here = roll().placeNow();
+    if (const auto run = m_list->chosen(); here && run)
+        emit removalAsked(*here, run->first, run->last, run->count);
 }
 
 void AirCard::show(std::shared_ptr<const ReckonedShop> shop, RollId rollShown, AirWindow window) {
@@ -94,8 +201,16 @@ void AirCard::takeNextBeside() {
 
 void AirCard::ask() {
     const auto here = roll().placeNow();
-    setTitle(here ? tr("Air of %1").arg(placeName(*here)) : tr("In no place"));
-    setNote(windowWords(m_window));
+    const bool isReadings = m_pages->currentIndex() == 1;
+    const QString name = here ? placeName(*here) : QString();
+    setTitle(!here        ? tr("In no storage place")
+             : isReadings ? tr("Readings of %1").arg(name)
+                          : tr("Air of %1").arg(name));
+    setNote(isReadings ? QString() : windowWords(m_window));
+    if (isReadings) {
+        fillReadings();
+        return;
+    }
     m_besideButton->setText(m_beside ? tr("Beside: %1").arg(placeName(*m_beside))
                                      : tr("Beside another place"));
     const ClimateWindow window = windowOf(m_window, *m_shop, roll());
@@ -112,7 +227,7 @@ void AirCard::ask() {
         answer({});
         return;
     }
-    m_words->setText(tr("Reckoning the readings."));
+    m_words->setText(tr("The figures are being worked out."));
     m_words->show();
     m_reckoning.begin(std::move(asked));
 }
@@ -130,7 +245,7 @@ void AirCard::answer(const std::vector<AirAnswer>& answers) {
             m_chart->widget()->setObjectName(QStringLiteral("airChart"));
             m_chart->widget()->setMinimumHeight(kLeastChartHeight);
             m_chart->setDress(chartDress());
-            content()->insertWidget(0, m_chart->widget(), 1);
+            m_figures->column()->insertWidget(0, m_chart->widget(), 1);
         } else {
             m_cannotLoad = tr("The chart cannot be drawn: %1.").arg(reason);
         }

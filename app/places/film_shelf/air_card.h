@@ -1,21 +1,24 @@
 #pragma once
-// The air of the place a roll stands in, in full: the chart, its figures over the window that was chosen, and
-// another place beside it.
+// The air of the storage place of a roll, in full: the chart, its figures over the window that was chosen,
+// and another place beside it; or every reading of it, to correct or remove.
 
 #include "app/places/film_shelf/air_reckoning.h"
 #include "app/places/film_shelf/air_window.h"
 #include "app/places/film_shelf/climate_chart.h"
+#include "app/places/film_shelf/readings_list.h"
 #include "app/widgets/card.h"
 #include "core/shop/reckoned_shop.h"
 
 #include <optional>
 
 class QGridLayout;
+class QStackedWidget;
 
 namespace holdfast::app {
 
 class Button;
 class Label;
+class VerticalScroll;
 
 class AirCard : public Card {
     Q_OBJECT
@@ -24,14 +27,24 @@ public:
     explicit AirCard(QWidget* parent = nullptr);
 
     void show(std::shared_ptr<const ReckonedShop> shop, RollId roll, AirWindow window);
+    void takeKeyboard();
 
 signals:
     void left(); // back to the shelf
+    void correctionAsked(PlaceId place, Instant at);
+    void removalAsked(PlaceId place, Instant first, Instant last, int count);
 
 protected:
     void changeEvent(QEvent* event) override;
 
 private:
+    QWidget* makeFigures();
+    QWidget* makeReadings();
+    void turnPage();
+    void fillReadings();
+    void showActs();
+    void askCorrection();
+    void askRemoval();
     void takeNextBeside();
     void ask();
     void answer(const std::vector<AirAnswer>& answers);
@@ -48,6 +61,14 @@ private:
     std::optional<PlaceId> m_beside;
     std::vector<PlaceId> m_asked; // beside the answers that are waited for
     AirReckoning m_reckoning;
+    QStackedWidget* m_pages = nullptr; // the figures, or the readings
+    VerticalScroll* m_figures = nullptr;
+    ReadingsModel m_readings;
+    ReadingsList* m_list = nullptr;
+    Label* m_noReading = nullptr;
+    Button* m_page = nullptr;
+    Button* m_correct = nullptr;
+    Button* m_remove = nullptr;
     Button* m_besideButton = nullptr;
     ClimateChart* m_chart = nullptr;
     QString m_cannotLoad;

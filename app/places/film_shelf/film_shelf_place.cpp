@@ -4,15 +4,17 @@
 #include "app/places/film_shelf/air_card.h"
 #include "app/places/film_shelf/roll_panel.h"
 #include "app/places/film_shelf/shelf_view.h"
+#include "app/slips/pick_list.h"
 #include "app/widgets/button.h"
 #include "app/widgets/card.h"
 #include "app/widgets/chip.h"
 #include "app/widgets/empty_state.h"
 #include "app/widgets/key_hint.h"
 #include "app/widgets/label.h"
+#include "core/trade/limits.h"
+#include "db/actions/film_actions.h"
 
 #include <QBoxLayout>
-#include <QComboBox>
 #include <QKeyEvent>
 #include <QStackedWidget>
 
@@ -22,8 +24,13 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kPanelWidth = 374;
+constexpr int kPanelWidth = 396; // its acts in three lines
 constexpr int kTitleHeight = 52;
+constexpr int kLeastChoice = 120;
+constexpr int kMostChoice = 196;
+constexpr int kFewReadings = 500; // are removed before a window seems to stand still
+constexpr int kRoomForNote = 680; // of the shelf, beside its title and tools
+constexpr int kRoomForTitle = 560;
 
 bool isOnShelf(const FilmRoll& roll) {
     return roll.state == RollState::OnShelf;
@@ -35,21 +42,20 @@ FilmShelfPlace::FilmShelfPlace(ShopDesk& shopDesk, QWidget* parent)
     : Place(shopDesk, parent) {
     setObjectName(QStringLiteral("filmShelf"));
     auto* shelfAndRoll = new QWidget;
-    auto* row = new QHBoxLayout(shelfAndRoll);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(kCardGap);
+    m_row = new QBoxLayout(QBoxLayout::LeftToRight, shelfAndRoll);
+    m_row->setContentsMargins(0, 0, 0, 0);
+    m_row->setSpacing(kCardGap);
     m_left = new QStackedWidget;
     m_left->addWidget(makeShelf());
     m_air = new AirCard;
     m_left->addWidget(m_air);
-    row->addWidget(m_left, 1);
+    m_row->addWidget(m_left, 1);
     m_panel = new RollPanel(desk());
-    m_panel->setFixedWidth(kPanelWidth);
-    row->addWidget(m_panel);
+    m_row->addWidget(m_panel);
 
     m_empty =
         new EmptyState(QStringLiteral("film-shelf"),
-                       tr("Rolls of film stand here once the first is received."), tr("Receive a roll"));
+                       tr("Rolls of film are shown here once the first is received."), tr("Receive a roll"));
     m_empty->setObjectName(QStringLiteral("emptyShelf"));
     m_empty->setKey(QKeySequence(Qt::Key_N));
     connect(m_empty, &EmptyState::acted, this, &FilmShelfPlace::askNewRoll);
@@ -63,38 +69,38 @@ FilmShelfPlace::FilmShelfPlace(ShopDesk& shopDesk, QWidget* parent)
     whole->addWidget(m_pages);
 
     connect(m_shelf, &ShelfView::turnedRight, m_panel, &RollPanel::turnToWork);
-    connect(m_panel, &RollPanel::shelfAsked, this, &FilmShelfPlace::turnToShelf);
+    connect(m_panel, &RollPanel::keyboardLeft, this, &FilmShelfPlace::takeKeyboard);
     connect(m_panel, &RollPanel::airAsked, this, [this] { showAir(m_left->currentWidget() != m_air); });
     connect(m_panel, &RollPanel::windowChosen, this, [this] { showAir(m_left->currentWidget() == m_air); });
     connect(m_air, &AirCard::left, this, [this] { showAir(false); });
+    connect(m_air, &AirCard::correctionAsked, this, &FilmShelfPlace::askCorrection);
+    connect(m_air, &AirCard::removalAsked, this, &FilmShelfPlace::removeReadings);
     connect(m_shelf->selectionModel(), &QItemSelectionModel::currentRowChanged, this, [this] { showRoll(); });
     connect(&desk(), &ShopDesk::changed, this, &FilmShelfPlace::refresh);
     connect(&desk(), &ShopDesk::minutePassed, this, &FilmShelfPlace::refresh);
 }
 
 QWidget* FilmShelfPlace::makeShelf() {
-    auto* card = new Card(tr("Use first, top down"));
-    card->setTitleHeight(kTitleHeight);
-    card->setNote(tr("tail is days left, roll is metres"));
-    m_films = new QComboBox;
+    m_card = new Card(tr("Use first, top down"));
+    m_card->setTitleHeight(kTitleHeight);
+    m_films = new PickList(tr("Which film"));
     m_films->setObjectName(QStringLiteral("filmChoice"));
-    m_films->setAccessibleName(tr("Which film"));
-    m_films->setFixedWidth(196);
-    m_films->setMinimumHeight(kTarget);
+    m_films->setMinimumWidth(kLeastChoice);
+    m_films->setMaximumWidth(kMostChoice);
     connect(m_films, &QComboBox::activated, this, [this](int at) {
         choose(m_choices[static_cast<std::size_t>(at)]);
-        (m_boards->currentWidget() == m_none ? static_cast<QWidget*>(m_none) : m_shelf)
-            ->setFocus(Qt::OtherFocusReason);
+        if (!m_films->isTyping())
+            takeKeyboard();
     });
     auto* key = new KeyHint(tr("Film"), QKeySequence(Qt::Key_F));
     key->jumpTo(m_films);
-    card->addToTitle(key);
-    card->addToTitle(m_films);
+    m_card->addToTitle(key);
+    m_card->addToTitle(m_films);
     auto* newRoll = new Button(tr("New roll"), QStringLiteral("plus"), Button::Kind::Quiet);
     newRoll->setObjectName(QStringLiteral("newRoll"));
     newRoll->setKey(QKeySequence(Qt::Key_N));
     connect(newRoll, &Button::clicked, this, &FilmShelfPlace::askNewRoll);
-    card->addToTitle(newRoll);
+    m_card->addToTitle(newRoll);
 
     m_shelf = new ShelfView(m_model);
     m_none = new EmptyState(QStringLiteral("film-shelf"), {}, tr("Show all films"));
@@ -102,13 +108,13 @@ QWidget* FilmShelfPlace::makeShelf() {
     m_none->setObjectName(QStringLiteral("noneOfFilm"));
     connect(m_none, &EmptyState::acted, this, [this] {
         choose({});
-        m_shelf->setFocus(Qt::OtherFocusReason);
+        takeKeyboard();
     });
     m_boards = new QStackedWidget;
     m_boards->addWidget(m_shelf);
     m_boards->addWidget(m_none);
-    card->content()->addWidget(m_boards, 1);
-    return card;
+    m_card->content()->addWidget(m_boards, 1);
+    return m_card;
 }
 
 QString FilmShelfPlace::subtitle() const {
@@ -144,12 +150,36 @@ QWidget* FilmShelfPlace::headerTools() {
 void FilmShelfPlace::opened() {
     if (m_isStale)
         refresh();
+    takeKeyboard();
+}
+
+void FilmShelfPlace::takeKeyboard() {
     if (m_pages->currentWidget() == m_emptyCard)
         m_empty->setFocus(Qt::OtherFocusReason);
+    else if (m_left->currentWidget() == m_air)
+        m_air->takeKeyboard();
     else if (m_boards->currentWidget() == m_none)
         m_none->setFocus(Qt::OtherFocusReason);
     else
         m_shelf->setFocus(Qt::OtherFocusReason);
+}
+
+void FilmShelfPlace::resizeEvent(QResizeEvent* event) {
+    Place::resizeEvent(event);
+    arrange();
+}
+
+// Where a window is too narrow for both side by side, the roll goes below the shelf.
+void FilmShelfPlace::arrange() {
+    const int panelWidth = std::max(kPanelWidth, m_panel->minimumSizeHint().width());
+    const int shelfWidth = width() - 2 * kGutter - kCardGap - panelWidth;
+    m_card->setTitle(shelfWidth >= kRoomForTitle ? tr("Use first, top down") : tr("Use first"));
+    m_card->setNote(shelfWidth >= kRoomForNote ? tr("tail is days left, roll is metres") : QString());
+    const bool isStacked = shelfWidth < m_card->minimumSizeHint().width();
+    m_row->setDirection(isStacked ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+    m_row->setStretchFactor(m_panel, isStacked ? 1 : 0);
+    m_panel->setMinimumWidth(isStacked ? 0 : panelWidth);
+    m_panel->setMaximumWidth(isStacked ? QWIDGETSIZE_MAX : panelWidth);
 }
 
 void FilmShelfPlace::turnTo(const Matter& matter) {
@@ -159,6 +189,17 @@ void FilmShelfPlace::turnTo(const Matter& matter) {
         turnToRoll(*matter.roll);
     else if (matter.film)
         choose({.film = matter.film});
+}
+
+bool FilmShelfPlace::takeScan(const Matter& matter) {
+    if (!matter.roll)
+        return false;
+    turnTo(matter);
+    const FilmRoll* found = desk().shop()->facts.rolls.find(*matter.roll);
+    if (!found || found->state == RollState::UsedUp)
+        desk().say(found ? tr("%1 is used up.").arg(words(found->label())) : tr("That roll is used up."));
+    takeKeyboard();
+    return true;
 }
 
 void FilmShelfPlace::askNewRoll() {
@@ -175,6 +216,7 @@ void FilmShelfPlace::refresh() {
     m_isStale = false;
     fillChoices();
     showShelf();
+    turnToNewRoll();
     countTools();
     emit subtitleChanged();
 }
@@ -199,21 +241,19 @@ void FilmShelfPlace::fillChoices() {
     std::ranges::sort(films, {}, [](const OnShelf& each) { return each.film->name(); });
 
     m_choices = {{}};
-    QStringList texts{tr("All films")};
+    QVector<PickItem> items{{tr("All films")}};
     for (const OnShelf& each : films) {
         m_choices.push_back({.film = each.film->id});
-        texts << tr("%1 (%2)").arg(words(each.film->name())).arg(each.rolls);
+        items.append({tr("%1 (%2)").arg(words(each.film->name())).arg(each.rolls), colourOf(each.film->rgb)});
     }
     if (putAway > 0 || m_choice.isPutAway) {
         m_choices.push_back({.film = {}, .isPutAway = true});
-        texts << tr("Put away (%1)").arg(putAway);
+        items.append({tr("Put away (%1)").arg(putAway)});
     }
-    m_films->clear();
-    m_films->addItems(texts);
     const auto chosen = std::ranges::find(m_choices, m_choice);
     if (chosen == m_choices.end())
         m_choice = {};
-    m_films->setCurrentIndex(chosen == m_choices.end() ? 0 : static_cast<int>(chosen - m_choices.begin()));
+    m_films->setItems(items, chosen == m_choices.end() ? 0 : static_cast<int>(chosen - m_choices.begin()));
 }
 
 void FilmShelfPlace::showShelf() {
@@ -250,6 +290,16 @@ void FilmShelfPlace::showShelf() {
     showRoll();
 }
 
+// A roll that came while the shelf is looked at was just received here.
+void FilmShelfPlace::turnToNewRoll() {
+    std::vector<RollId> added;
+    for (const FilmRoll& roll : desk().shop()->facts.rolls)
+        if (m_known.insert(roll.id).second)
+            added.push_back(roll.id);
+    if (added.size() == 1 && m_known.size() > 1)
+        turnToRoll(added.front());
+}
+
 void FilmShelfPlace::showRoll() {
     const QModelIndex current = m_shelf->currentIndex();
     if (current.isValid())
@@ -265,17 +315,37 @@ void FilmShelfPlace::showAir(bool isShown) {
         m_air->show(desk().shop(), m_model.row(current.row()).roll, m_panel->window());
     const bool wasShown = m_left->currentWidget() == m_air;
     m_left->setCurrentIndex(isShown && current.isValid() ? 1 : 0);
-    if (wasShown && !isShown)
-        turnToShelf();
+    if (wasShown != (m_left->currentWidget() == m_air))
+        takeKeyboard();
 }
 
-void FilmShelfPlace::turnToShelf() {
-    m_left->setCurrentIndex(0);
-    m_shelf->setFocus(Qt::OtherFocusReason);
+void FilmShelfPlace::askCorrection(PlaceId place, Instant at) {
+    Matter matter;
+    matter.place = place;
+    matter.at = at;
+    emit desk().slipAsked(SlipName::CorrectReading, matter);
+}
+
+void FilmShelfPlace::removeReadings(PlaceId place, Instant first, Instant last, int count) {
+    if (count <= kFewReadings || desk().file().path().empty()) {
+        desk().done(db::removeReadings(desk().file(), place, first, last));
+        return;
+    }
+    desk().doBeside(tr("Removing readings"),
+                    [=](db::Shop& shop, const std::function<bool(double)>& progress) -> Result<std::string> {
+                        const auto removed = db::removeReadings(shop, place, first, last, progress);
+                        if (!removed.ok())
+                            return removed.error();
+                        return plain(tr("%1 readings removed.").arg(words(groupedNumber(*removed))));
+                    });
 }
 
 void FilmShelfPlace::keyPressEvent(QKeyEvent* event) {
-    if (event->key() == Qt::Key_Escape && m_left->currentWidget() == m_air)
+    const bool isDone =
+        event->key() == Qt::Key_Escape || event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
+    if (isDone && m_films->hasFocus())
+        takeKeyboard();
+    else if (event->key() == Qt::Key_Escape && m_left->currentWidget() == m_air)
         showAir(false);
     else
         Place::keyPressEvent(event);

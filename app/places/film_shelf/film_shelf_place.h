@@ -5,10 +5,10 @@
 #include "app/desk/place.h"
 #include "app/places/film_shelf/shelf_model.h"
 
+#include <set>
 #include <vector>
 
-class QComboBox;
-class QHBoxLayout;
+class QBoxLayout;
 class QStackedWidget;
 
 namespace holdfast::app {
@@ -18,6 +18,7 @@ class Card;
 class Chip;
 class EmptyState;
 class Label;
+class PickList;
 class RollPanel;
 class ShelfView;
 
@@ -31,9 +32,13 @@ public:
     QWidget* headerTools() override;
     void opened() override;
     void turnTo(const Matter& matter) override;
+    // A roll's label turns to that roll; of one that is used up it is said.
+    bool takeScan(const Matter& matter) override;
+    void takeKeyboard() override;
 
 protected:
     void keyPressEvent(QKeyEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
     QWidget* makeShelf();
@@ -46,7 +51,10 @@ private:
     void turnToRoll(RollId roll);
     void askNewRoll();
     void showAir(bool isShown);
-    void turnToShelf();
+    void turnToNewRoll();
+    void arrange();
+    void askCorrection(PlaceId place, Instant at);
+    void removeReadings(PlaceId place, Instant first, Instant last, int count);
 
     ShelfModel m_model;
     ShelfView* m_shelf = nullptr;
@@ -55,9 +63,11 @@ private:
     Card* m_emptyCard = nullptr;
     EmptyState* m_empty = nullptr;
     EmptyState* m_none = nullptr;
-    QComboBox* m_films = nullptr;
+    PickList* m_films = nullptr;
     std::vector<ShelfChoice> m_choices; // of m_films, by row
     ShelfChoice m_choice;
+    QBoxLayout* m_row = nullptr;      // the shelf and the roll, side by side or one above the other
+    Card* m_card = nullptr;           // around the boards
     QStackedWidget* m_left = nullptr; // the shelf, or the air in full
     AirCard* m_air = nullptr;
     RollPanel* m_panel = nullptr;
@@ -67,6 +77,7 @@ private:
     Chip* m_failed = nullptr;
     Chip* m_soon = nullptr;
     Label* m_length = nullptr;
+    std::set<RollId> m_known; // rolls that were here when it was last shown
     bool m_isStale = true;
 };
 

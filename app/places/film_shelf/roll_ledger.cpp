@@ -17,9 +17,14 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kLedgerRow = 30;
+constexpr int kAroundMove = 10; // above and below
+constexpr int kFewestMoves = 3;
 constexpr qreal kDayWidth = 58;
 constexpr qreal kLengthWidth = 62;
+
+int ledgerRow() {
+    return lineHeight(Type::SupportStrong) + kAroundMove;
+}
 
 class LedgerDelegate : public QStyledItemDelegate {
 public:
@@ -33,7 +38,7 @@ public:
         const QRectF room(0, 0, width - kDayWidth - kLengthWidth - 12, 10'000);
         const QRectF needed = QFontMetricsF(fontOf(Type::Small))
                                   .boundingRect(room, Qt::TextWordWrap, m_ledger.reason(index.row()));
-        return {width, std::max(kLedgerRow, static_cast<int>(needed.height()) + 8)};
+        return {width, std::max(ledgerRow(), static_cast<int>(needed.height()) + 8)};
     }
 
     void paint(QPainter* painter, const QStyleOptionViewItem& option,
@@ -107,11 +112,12 @@ RollLedgerList::RollLedgerList(RollLedgerModel& ledger, QWidget* parent)
     setVerticalScrollMode(ScrollPerPixel);
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     setTabKeyNavigation(false);
+    setFocusPolicy(Qt::TabFocus); // a click leaves the keyboard on the shelf
     giveNoFocusRing(this);
 }
 
 QSize RollLedgerList::minimumSizeHint() const {
-    return {120, 2 * kLedgerRow};
+    return {120, kFewestMoves * ledgerRow()};
 }
 
 } // namespace holdfast::app

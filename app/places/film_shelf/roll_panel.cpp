@@ -7,6 +7,7 @@
 #include "app/places/film_shelf/roll_facts.h"
 #include "app/widgets/banner.h"
 #include "app/widgets/button.h"
+#include "app/widgets/flow_layout.h"
 #include "app/widgets/label.h"
 #include "app/widgets/vertical_scroll.h"
 #include "db/actions/film_actions.h"
@@ -15,7 +16,6 @@
 #include <QKeyEvent>
 #include <QStackedWidget>
 
-#include <array>
 #include <cmath>
 
 namespace holdfast::app {
@@ -52,10 +52,7 @@ RollPanel::RollPanel(ShopDesk& desk, QWidget* parent)
     whole->addWidget(scroll, 1);
 
     makeHead();
-    m_facts = new RollFacts;
-    m_climate = new ClimatePanel;
     makeWork();
-
     auto* head = new QHBoxLayout;
     head->setSpacing(kSpace12);
     head->addWidget(m_swatch);
@@ -69,23 +66,18 @@ RollPanel::RollPanel(ShopDesk& desk, QWidget* parent)
     workHead->addWidget(m_workTitle, 1);
     workHead->addWidget(m_page);
     workHead->addWidget(m_cut);
+    auto* said = new QHBoxLayout;
+    said->setSpacing(kSpace8);
+    said->addWidget(m_spokenFor, 1);
+    said->addWidget(m_whatIf, 0, Qt::AlignTop);
 
     QVBoxLayout* column = scroll->column();
     column->addLayout(head);
-    column->addWidget(m_banner);
-    column->addWidget(new ThreadLine);
-    column->addWidget(m_facts);
-    column->addWidget(new ThreadLine);
-    column->addWidget(m_climate, 1);
-    column->addWidget(new ThreadLine);
+    column->addWidget(makeAbout(), 1);
     column->addLayout(workHead);
-    column->addWidget(m_pages, 1);
     column->addWidget(m_bar);
-    auto* told = new QHBoxLayout;
-    told->setSpacing(kSpace8);
-    told->addWidget(m_spokenFor, 1);
-    told->addWidget(m_whatIf, 0, Qt::AlignTop);
-    column->addLayout(told);
+    column->addLayout(said);
+    column->addWidget(m_pages, 1);
     whole->addWidget(new ThreadLine);
     whole->addWidget(makeActs());
     m_body->hide();
@@ -98,6 +90,23 @@ RollPanel::RollPanel(ShopDesk& desk, QWidget* parent)
         if (m_work.isWhatIf())
             showWhatIf();
     });
+}
+
+QWidget* RollPanel::makeAbout() {
+    m_about = new QWidget;
+    m_about->setObjectName(QStringLiteral("aboutRoll"));
+    m_facts = new RollFacts;
+    m_climate = new ClimatePanel;
+    auto* column = new QVBoxLayout(m_about);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(6);
+    column->addWidget(m_banner);
+    column->addWidget(new ThreadLine);
+    column->addWidget(m_facts);
+    column->addWidget(new ThreadLine);
+    column->addWidget(m_climate, 1);
+    column->addWidget(new ThreadLine);
+    return m_about;
 }
 
 void RollPanel::makeHead() {
@@ -119,6 +128,7 @@ void RollPanel::makeWork() {
     connect(m_page, &Button::clicked, this, [this] {
         m_showsLedger = !m_showsLedger;
         turnPage();
+        emit keyboardLeft();
     });
     m_cut = new Button(tr("Cut these"));
     m_cut->setObjectName(QStringLiteral("cutThese"));
@@ -126,7 +136,7 @@ void RollPanel::makeWork() {
     connect(m_cut, &Button::clicked, this, &RollPanel::takeTickedToBench);
 
     m_workList = new RollWorkList(m_work);
-    connect(m_workList, &RollWorkList::turnedLeft, this, &RollPanel::shelfAsked);
+    connect(m_workList, &RollWorkList::turnedLeft, this, &RollPanel::keyboardLeft);
     m_noWork = new Label({}, Type::Support, &Tokens::ink2);
     m_noWork->wrapped();
     m_noWork->setAlignment(Qt::AlignTop | Qt::AlignLeft);
@@ -156,10 +166,10 @@ void RollPanel::setWhatIf(bool isWhatIf) {
     showWork();
     showActs();
     turnPage();
-    if (m_work.rowCount() > 0)
+    if (isWhatIf && m_work.rowCount() > 0)
         m_workList->setFocus(Qt::OtherFocusReason);
     else
-        emit shelfAsked();
+        emit keyboardLeft();
 }
 
 void RollPanel::showWhatIf() {
@@ -180,38 +190,35 @@ Button* RollPanel::act(const QString& words, const QString& iconName, Qt::Key ke
     auto* button = new Button(words, iconName);
     button->setObjectName(QLatin1String(name));
     button->setKey(QKeySequence(key));
-    connect(button, &Button::clicked, this, done);
+    connect(button, &Button::clicked, this, [this, done] {
+        emit keyboardLeft();
+        done();
+    });
     return button;
 }
 
 QWidget* RollPanel::makeActs() {
-    m_reading = act(tr("Record a reading"), QStringLiteral("humidity"), Qt::Key_R, "recordReading",
-                    [this] { ask(SlipName::RecordReading); });
+    m_reading =
+        act(tr("Record reading"), {}, Qt::Key_R, "recordReading", [this] { ask(SlipName::RecordReading); });
     m_import = act(tr("Import"), {}, Qt::Key_I, "importReadings", [this] { ask(SlipName::ImportReadings); });
     m_import->setAccessibleName(tr("Import readings"));
     m_import->setToolTip(tr("Import readings from a logger’s file"));
-    m_strip = act(tr("Test strip"), QStringLiteral("test-strip"), Qt::Key_T, "testStrip",
-                  [this] { ask(SlipName::TestStrip); });
-    m_away = act(tr("Put away"), QStringLiteral("shelf-away"), Qt::Key_A, "putAway", [this] { putAway(); });
+    m_strip = act(tr("Test strip"), {}, Qt::Key_T, "testStrip", [this] { ask(SlipName::TestStrip); });
+    m_away = act(tr("Put away"), {}, Qt::Key_A, "putAway", [this] { putAway(); });
     m_move = act(tr("Move"), {}, Qt::Key_M, "moveRoll", [this] { ask(SlipName::RollMove); });
     m_useUp = act(tr("Use up"), {}, Qt::Key_U, "useUpRoll", [this] { ask(SlipName::UseUpRoll); });
-    m_label = act(tr("Print the label"), {}, Qt::Key_P, "printLabel", [this] { printLabel(); });
-    m_label->setKind(Button::Kind::Quiet);
-    m_label->setTargetHeight(kQuietHeight);
+    m_label = act(tr("Print label"), {}, Qt::Key_P, "printLabel", [this] { printLabel(); });
     m_recipe = act(tr("Recipe"), {}, Qt::Key_E, "recipe", [this] { ask(SlipName::Recipe); });
 
     auto* acts = new QWidget;
-    auto* rows = new QVBoxLayout(acts);
-    rows->setContentsMargins(kCardPadding, kSpace8, kCardPadding, kSpace12);
-    rows->setSpacing(kSpace8);
-    const std::array<std::vector<Button*>, 4> all{
-        {{m_reading, m_import}, {m_strip, m_away}, {m_move, m_useUp, m_recipe}, {m_label}}};
-    for (const std::vector<Button*>& buttons : all) {
-        auto* row = new QHBoxLayout;
-        row->setSpacing(kSpace8);
-        for (Button* button : buttons)
-            row->addWidget(button, 1);
-        rows->addLayout(row);
+    auto* around = new QVBoxLayout(acts);
+    around->setContentsMargins(kCardPadding, kSpace8, kCardPadding, kSpace12);
+    auto* line = new QWidget;
+    around->addWidget(line);
+    auto* flow = new FlowLayout(line, kSpace8);
+    for (Button* button : {m_reading, m_import, m_strip, m_move, m_away, m_useUp, m_recipe, m_label}) {
+        button->setTargetHeight(kQuietHeight);
+        flow->addWidget(button);
     }
     return acts;
 }
@@ -251,6 +258,7 @@ void RollPanel::show(RollId shown) {
 
 void RollPanel::clear() {
     m_roll.reset();
+    m_showsLedger = false;
     m_work.clear();
     m_shop.reset();
     m_body->hide();
@@ -299,17 +307,18 @@ void RollPanel::showWork() {
             .arg(QLocale::c().toString(allotted.metres(), 'f', 1), metres(roll().left).toHtmlEscaped());
     const RollCondition& condition = m_shop->conditions.at(*m_roll);
     if (forecast && forecast->expectedWaste.value >= 50 && forecast->mayBeUsed && condition.useBy)
-        text += tr(", about %1 wasted on %2")
+        text += tr(", about %1 will go out of date on %2")
                     .arg(wasteWords(*forecast), dayInShort(*condition.useBy, m_shop->now.today()));
     else if (forecast && forecast->expectedWaste.value >= 50)
-        text += tr(", %1 wasted as it is").arg(metres(forecast->expectedWaste));
+        text += tr(", %1 cannot be used as it is").arg(metres(forecast->expectedWaste));
     else if (forecast && condition.useBy)
-        text += tr(", none likely wasted");
+        text += tr(", none likely to go out of date");
     if (forecast && !forecast->pressEarly.empty() && condition.useBy)
-        text += tr(". Promised for after its use-by: %1").arg(forecast->pressEarly.size());
+        text += forecast->pressEarly.size() == 1
+                    ? tr(". 1 decal is promised for after its use-by")
+                    : tr(". %1 decals are promised for after its use-by").arg(forecast->pressEarly.size());
     m_spokenFor->setText(text);
     m_whatIf->setText(m_work.isWhatIf() ? tr("Back") : tr("What if"));
-    m_whatIf->setVisible(forecast != nullptr);
     if (m_work.isWhatIf())
         showWhatIf();
 }
@@ -317,13 +326,14 @@ void RollPanel::showWork() {
 void RollPanel::showActs() {
     const QString cannot = m_work.cannotCut();
     m_cut->setCannot(cannot);
-    m_cut->setVisible(!m_work.isWhatIf());
     m_cut->setText(cannot.isEmpty() ? tr("Cut %1").arg(metres(m_work.tickedLength())) : tr("Cut these"));
     m_cut->setAccessibleName(tr("Cut these"));
     m_cut->setAccessibleDescription(tr("Lays them on the cutting bench with this roll first."));
 
-    Button* first = m_reading;
-    if (m_advice.act == RollAct::TestStrip)
+    Button* first = nullptr; // a roll with nothing to do has none
+    if (m_advice.act == RollAct::RecordReading)
+        first = m_reading;
+    else if (m_advice.act == RollAct::TestStrip)
         first = m_strip;
     else if (m_advice.act == RollAct::Move)
         first = m_move;
@@ -333,6 +343,8 @@ void RollPanel::showActs() {
         first = m_cut;
     for (Button* button : {m_cut, m_reading, m_strip, m_move, m_recipe})
         button->setKind(button == first ? Button::Kind::Primary : Button::Kind::Plain);
+    for (Button* button : {m_reading, m_strip, m_move, m_recipe})
+        button->setTargetHeight(kQuietHeight);
 
     const bool isAway = roll().state == RollState::PutAway;
     m_away->setText(isAway ? tr("On the shelf") : tr("Put away"));
@@ -347,19 +359,23 @@ void RollPanel::turnPage() {
                          : m_showsLedger   ? tr("Ledger")
                          : isFirst         ? tr("To cut first")
                                            : tr("To cut"));
+    m_bar->setVisible(!m_showsLedger && !m_work.isWhatIf());
+    m_spokenFor->setVisible(!m_showsLedger);
+    m_whatIf->setVisible(!m_showsLedger && m_shop->allotment.forecast(*m_roll) != nullptr);
+    m_cut->setVisible(!m_showsLedger && !m_work.isWhatIf());
     m_page->setVisible(!m_work.isWhatIf());
     m_workTitle->setInk(isFirst ? &Tokens::weld : &Tokens::ink);
     m_page->setText(m_showsLedger ? tr("To cut") : tr("Ledger"));
     if (m_showsLedger)
         readLedger();
+    // Both have the panel to themselves, so that the answer and the moves are in view.
+    const bool isAlone = m_showsLedger || m_work.isWhatIf();
+    m_about->setVisible(!isAlone);
+    m_workList->setFills(isAlone);
     const bool hadFocus = m_workList->hasFocus() || m_ledgerList->hasFocus();
     m_pages->setCurrentIndex(m_showsLedger ? LedgerPage : m_work.rowCount() > 0 ? WorkPage : NoWorkPage);
-    if (!hadFocus)
-        return;
-    if (m_pages->currentIndex() == NoWorkPage)
-        emit shelfAsked();
-    else
-        m_pages->currentWidget()->setFocus(Qt::OtherFocusReason);
+    if (hadFocus && m_pages->currentIndex() == NoWorkPage)
+        emit keyboardLeft();
 }
 
 void RollPanel::readLedger() {

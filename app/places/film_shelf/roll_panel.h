@@ -37,8 +37,8 @@ public:
     void turnToWork();
 
 signals:
-    void shelfAsked(); // the keyboard goes back to the shelf
-    void airAsked();   // the air of its place in full
+    void keyboardLeft(); // back to where rolls are chosen
+    void airAsked();     // the air of its place in full
     void windowChosen();
 
 protected:
@@ -46,6 +46,7 @@ protected:
 
 private:
     void makeHead();
+    QWidget* makeAbout();
     void makeWork();
     QWidget* makeActs();
     Button* act(const QString& words, const QString& iconName, Qt::Key key, const char* name,
@@ -73,6 +74,7 @@ private:
     RollLedgerModel m_ledger;
 
     QWidget* m_body = nullptr;
+    QWidget* m_about = nullptr; // what it is and how it was kept
     RollSwatch* m_swatch = nullptr;
     ElidingLabel* m_name = nullptr;
     Label* m_what = nullptr;

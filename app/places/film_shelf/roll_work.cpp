@@ -25,8 +25,13 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kWorkRow = 30;
+constexpr int kAroundWork = 10; // above and below a row's words
+constexpr int kFewestWork = 3;
 constexpr qreal kTick = 22;
+
+int workRow() {
+    return lineHeight(Type::BodyStrong) + kAroundWork;
+}
 
 bool isOverRoll(Rule rule) {
     return rule == Rule::RollPastAge || rule == Rule::RollBadlyKept || rule == Rule::StripFailed;
@@ -44,7 +49,7 @@ public:
         , m_view(view) {}
 
     QSize sizeHint(const QStyleOptionViewItem&, const QModelIndex&) const override {
-        return {m_view.viewport()->width(), kWorkRow};
+        return {m_view.viewport()->width(), workRow()};
     }
 
     void paint(QPainter* painter, const QStyleOptionViewItem& option,
@@ -292,7 +297,9 @@ RollWorkList::RollWorkList(RollWorkModel& work, QWidget* parent)
     setVerticalScrollMode(ScrollPerPixel);
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     setTabKeyNavigation(false);
+    setFocusPolicy(Qt::TabFocus);
     giveNoFocusRing(this);
+    setFills(false);
     connect(&work, &QAbstractItemModel::modelReset, this, [this] {
         updateGeometry();
         if (m_work.rowCount() > 0 && !currentIndex().isValid())
@@ -300,12 +307,19 @@ RollWorkList::RollWorkList(RollWorkModel& work, QWidget* parent)
     });
 }
 
+void RollWorkList::setFills(bool fills) {
+    m_fills = fills;
+    setVerticalScrollBarPolicy(fills ? Qt::ScrollBarAsNeeded : Qt::ScrollBarAlwaysOff);
+    updateGeometry();
+}
+
 QSize RollWorkList::sizeHint() const {
-    return minimumSizeHint(); // takes what room there is; more rows scroll here, not the whole panel
+    return minimumSizeHint();
 }
 
 QSize RollWorkList::minimumSizeHint() const {
-    return {120, std::clamp(m_work.rowCount(), 1, 2) * kWorkRow};
+    const int rows = std::max(1, m_work.rowCount());
+    return {120, (m_fills ? std::min(rows, kFewestWork) : rows) * workRow()};
 }
 
 void RollWorkList::turn(const QModelIndex& index) {

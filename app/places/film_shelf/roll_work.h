@@ -68,12 +68,16 @@ private:
     bool m_isWhatIf = false;
 };
 
-// Space or a click turns the tick; Left goes back to the shelf.
+// Space or a click turns the tick; Left goes back to the shelf. A click does not take the keyboard, so that
+// the arrows go on choosing rolls.
 class RollWorkList : public QListView {
     Q_OBJECT
 
 public:
     explicit RollWorkList(RollWorkModel& work, QWidget* parent = nullptr);
+
+    // It fills the room there is and scrolls; else it is as long as its rows, and what it lies in scrolls.
+    void setFills(bool fills);
 
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override;
@@ -89,6 +93,7 @@ private:
     void turn(const QModelIndex& index);
 
     RollWorkModel& m_work;
+    bool m_fills = false;
 };
 
 } // namespace holdfast::app

@@ -67,6 +67,8 @@ QVariant ShelfModel::data(const QModelIndex& index, int role) const {
         return tr("%1, %2, %3. %4").arg(shown.label, shown.filmName, shown.length, shown.words.inOneLine());
     if (role == Qt::ToolTipRole)
         return shown.filmName;
+    if (role == kNameRole)
+        return tr("%1 %2").arg(shown.label, shown.filmName);
     return {};
 }
 

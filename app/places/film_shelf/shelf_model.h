@@ -32,6 +32,8 @@ struct ShelfRow {
     TailWords words;
 };
 
+inline constexpr int kNameRole = Qt::UserRole; // number and film: what is typed is looked for in it
+
 class ShelfModel : public QAbstractListModel {
     Q_OBJECT
 

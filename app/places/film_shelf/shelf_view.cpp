@@ -126,6 +126,11 @@ void ShelfView::resizeEvent(QResizeEvent* event) {
     m_scale->setGeometry(0, 0, viewport()->width(), kScaleHeight);
 }
 
+void ShelfView::keyboardSearch(const QString& typed) {
+    if (const int row = m_typeAhead.rowAfter(typed, *model(), currentIndex().row(), kNameRole); row >= 0)
+        setCurrentIndex(model()->index(row, 0));
+}
+
 void ShelfView::keyPressEvent(QKeyEvent* event) {
     if (event->key() == Qt::Key_Right && event->modifiers() == Qt::NoModifier) {
         emit turnedRight();

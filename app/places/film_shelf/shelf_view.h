@@ -3,6 +3,7 @@
 // where warmth took days. Painted by delegate, so that hundreds of rolls cost no widget each.
 
 #include "app/places/film_shelf/shelf_model.h"
+#include "app/widgets/type_ahead.h"
 
 #include <QListView>
 
@@ -40,6 +41,8 @@ public:
 
     const ShelfModel& shelf() const { return m_shelf; }
     ShelfAxis axis() const;
+    // By a roll's number, or any word of its film.
+    void keyboardSearch(const QString& typed) override;
 
 signals:
     void turnedRight(); // the Right key: on to the work that waits for the roll
@@ -52,6 +55,7 @@ protected:
 private:
     const ShelfModel& m_shelf;
     ShelfScale* m_scale = nullptr;
+    TypeAhead m_typeAhead;
 };
 
 } // namespace holdfast::app

@@ -1,0 +1,91 @@
+// Readings that were noted wrongly: corrected, or removed.
+#include "core/trade/limits.h"
+#include "db/actions/film_actions.h"
+#include "db/actions/parts.h"
+#include "db/actions/rows.h"
+
+namespace holdfast::db {
+namespace {
+
+constexpr std::int64_t kRemovedAtOnce = 10'000;
+
+std::string readingWords(const ClimateReading& reading) {
+    return decimalNumber(reading.humidity.percent, 0) + " %, " + decimalNumber(reading.temperature.value, 1) +
+           " °C";
+}
+
+Result<ClimateReading> readingAt(Connection& connection, PlaceId place, Instant at) {
+    Query row = connection.query(
+        "SELECT celsius, humidity FROM climate_reading WHERE place_id = ?1 AND at = ?2", place, at);
+    if (!row.step())
+        return fieldError("at", "There is no reading of that moment any more.");
+    return ClimateReading{at, Celsius{row.real(0)}, Humidity{row.real(1)}};
+}
+
+// Its moment is part of its key, so a reading that moves is taken out and put in.
+void replace(Connection& connection, PlaceId place, Instant before, const ClimateReading& corrected) {
+    if (corrected.at == before) {
+        connection.run(
+            "UPDATE climate_reading SET celsius = ?3, humidity = ?4 WHERE place_id = ?1 AND at = ?2", place,
+            before, corrected.temperature, corrected.humidity);
+        return;
+    }
+    connection.run("DELETE FROM climate_reading WHERE place_id = ?1 AND at = ?2", place, before);
+    connection.run("INSERT INTO climate_reading (place_id, at, celsius, humidity) VALUES (?1, ?2, ?3, ?4)",
+                   place, corrected.at, corrected.temperature, corrected.humidity);
+}
+
+} // namespace
+
+Result<Done> correctReading(Shop& shop, PlaceId place, Instant before, const ClimateReading& corrected) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        Connection& connection = writer.connection();
+        if (const auto checked = checkReading(corrected, writer.now()); !checked.ok())
+            return checked.error();
+        const auto name = placeName(connection, place);
+        if (!name.ok())
+            return name.error();
+        const auto was = readingAt(connection, place, before);
+        if (!was.ok())
+            return was.error();
+        if (corrected.at != before && readingAt(connection, place, corrected.at).ok())
+            return fieldError("at", *name + " has a reading of that moment already.");
+        if (*was == corrected)
+            return fieldError("temperature", "Nothing was changed.");
+        replace(connection, place, before, corrected);
+        writer.describe(*name + ": reading corrected from " + readingWords(*was) + " to " +
+                        readingWords(corrected));
+        writer.concerns(place);
+        return Done{};
+    });
+}
+
+Result<std::int64_t> removeReadings(Shop& shop, PlaceId place, Instant first, Instant last,
+                                    const std::function<bool(double)>& progress) {
+    return shop.act([&](Writer& writer) -> Result<std::int64_t> {
+        Connection& connection = writer.connection();
+        const auto name = placeName(connection, place);
+        if (!name.ok())
+            return name.error();
+        const std::int64_t count = connection.number(
+            "SELECT COUNT(*) FROM climate_reading WHERE place_id = ?1 AND at BETWEEN ?2 AND ?3", place, first,
+            last);
+        if (count == 0)
+            return fieldError("at", "There is no reading to remove.");
+        const auto single = readingAt(connection, place, first);
+        for (std::int64_t removed = 0; removed < count; removed += kRemovedAtOnce) {
+            if (progress && !progress(static_cast<double>(removed) / static_cast<double>(count)))
+                return plainError("Stopped. Not one reading was removed.");
+            connection.run("DELETE FROM climate_reading WHERE place_id = ?1 AND at IN (SELECT at FROM "
+                           "climate_reading WHERE place_id = ?1 AND at BETWEEN ?2 AND ?3 LIMIT ?4)",
+                           place, first, last, kRemovedAtOnce);
+        }
+        writer.describe(count == 1 && single.ok()
+                            ? *name + ": reading removed, " + readingWords(*single)
+                            : groupedNumber(count) + " readings of " + *name + " removed");
+        writer.concerns(place);
+        return count;
+    });
+}
+
+} // namespace holdfast::db
