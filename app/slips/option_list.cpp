@@ -186,6 +186,11 @@ void OptionList::choose(const QString& text) {
             setCurrentIndex(m_model->index(row));
 }
 
+void OptionList::keyboardSearch(const QString& typed) {
+    if (const int row = m_typeAhead.rowAfter(typed, *m_model, currentIndex().row()); row >= 0)
+        setCurrentIndex(m_model->index(row));
+}
+
 void OptionList::showAll() {
     m_showsAll = true;
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
@@ -204,13 +209,9 @@ QSize OptionList::minimumSizeHint() const {
 }
 
 bool OptionList::event(QEvent* event) {
-    if (event->type() == QEvent::ShortcutOverride) {
-        auto* key = static_cast<QKeyEvent*>(event);
-        const bool isPlain = (key->modifiers() & ~(Qt::ShiftModifier | Qt::KeypadModifier)) == 0;
-        if (isPlain && !key->text().isEmpty() && key->text().front().isPrint()) {
-            key->accept();
-            return true;
-        }
+    if (event->type() == QEvent::ShortcutOverride && isTyped(*static_cast<QKeyEvent*>(event))) {
+        event->accept();
+        return true;
     }
     return QListView::event(event);
 }

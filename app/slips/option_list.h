@@ -1,8 +1,9 @@
 #pragma once
 // One of many, each with what there is to say of it in full below its name: films with their fitness, loads
-// with their times. Arrows move and choose at once.
+// with their times. Arrows move and choose at once, letters find one by any word of its name.
 
 #include "app/theme/tokens.h"
+#include "app/widgets/type_ahead.h"
 
 #include <QAbstractListModel>
 #include <QListView>
@@ -60,6 +61,7 @@ public:
     void setChosen(int at);                                           // emits nothing
     QString chosenText() const;                                       // empty for none
     void choose(const QString& text);                                 // as the person does, if it is there
+    void keyboardSearch(const QString& typed) override;               // any word of a name
 
     // As high as all of them, where they are few: the form scrolls, not the list.
     void showAll();
@@ -79,6 +81,7 @@ protected:
 
 private:
     OptionModel* m_model = nullptr;
+    TypeAhead m_typeAhead;
     bool m_showsAll = false;
     bool m_isQuiet = false;
 };

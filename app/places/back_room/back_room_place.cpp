@@ -43,7 +43,7 @@ BackRoomPlace::BackRoomPlace(ShopDesk& shopDesk, QWidget* parent)
 
 QWidget* BackRoomPlace::makeSections() {
     m_sectionsCard = new Card;
-    m_sections = new Choice(tr("Sections"), Choice::Shape::Stacked);
+    m_sections = new Choice(tr("Sections"), Choice::Shape::Line);
     m_sections->setObjectName(QStringLiteral("sections"));
     m_sections->setColumns(1);
     connect(m_sections, &Choice::chosen, this, [this] {
