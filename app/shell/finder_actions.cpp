@@ -5,6 +5,7 @@
 #include "app/shell/places.h"
 #include "app/theme/tokens.h"
 #include "core/cutting/nest.h"
+#include "db/journal/undo_words.h"
 
 #include <QCoreApplication>
 
@@ -106,6 +107,9 @@ private:
         if (const auto last = m_desk.file().lastUndoable())
             add(tr("Undo"), words(last->title), "undo", tr("mistake wrong back"), ShellAct::Undo,
                 QKeySequence(QKeySequence::Undo));
+        if (const auto last = m_desk.file().lastRedoable())
+            add(tr("Redo"), words(db::withoutUndo(last->title)), "redo", tr("again undo restore put back"),
+                ShellAct::Redo, QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z));
         const bool isDay = light() == Light::Day;
         slip(SlipName::Scanner, tr("Set up a scanner"), tr("what it types before a code"), "search",
              tr("barcode qr code reader prefix"));

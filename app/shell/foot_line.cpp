@@ -7,12 +7,14 @@
 #include "app/theme/type.h"
 #include "app/widgets/button.h"
 #include "db/journal/shop.h"
+#include "db/journal/undo_words.h"
 
 #include <QFontMetricsF>
 #include <QPainter>
 
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 
 namespace holdfast::app {
 
@@ -23,22 +25,25 @@ constexpr int kButtonHigh = 32;
 constexpr int kSign = 16;
 constexpr int kBar = 120;
 constexpr int kGap = 8;
+constexpr qreal kTitleRoom = 150;
+
+// In a button; its tip says the whole.
+QString brief(const QString& title) {
+    return fitted(title, Type::Small, kTitleRoom);
+}
 
 } // namespace
 
 FootLine::FootLine(QWidget* parent)
     : QWidget(parent) {
     setObjectName(QStringLiteral("footLine"));
-    m_undo = new Button(tr("Undo"), QStringLiteral("undo"), Button::Kind::Quiet, this);
-    m_undo->setObjectName(QStringLiteral("footUndo"));
+    m_redo = makeButton(tr("Redo"), "redo", "footRedo");
+    m_redo->showKey(QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z));
+    connect(m_redo, &QAbstractButton::clicked, this, &FootLine::redoAsked);
+    m_undo = makeButton(tr("Undo"), "undo", "footUndo");
     m_undo->showKey(QKeySequence(QKeySequence::Undo));
-    m_undo->setTargetHeight(kButtonHigh);
-    m_undo->hide();
     connect(m_undo, &QAbstractButton::clicked, this, &FootLine::undoAsked);
-    m_stop = new Button(tr("Stop"), QStringLiteral("close"), Button::Kind::Quiet, this);
-    m_stop->setObjectName(QStringLiteral("footStop"));
-    m_stop->setTargetHeight(kButtonHigh);
-    m_stop->hide();
+    m_stop = makeButton(tr("Stop"), "close", "footStop");
     connect(m_stop, &QAbstractButton::clicked, this, &FootLine::stopAsked);
     m_find = alwaysThere(tr("Find"), "search", "footFind", QKeySequence(Qt::CTRL | Qt::Key_K));
     connect(m_find, &QAbstractButton::clicked, this, &FootLine::findAsked);
@@ -49,10 +54,17 @@ FootLine::FootLine(QWidget* parent)
 // The key is the window's; its cap is shown here.
 Button* FootLine::alwaysThere(const QString& words, const char* icon, const char* name,
                               const QKeySequence& keys) {
-    auto* button = new Button(words, QString::fromLatin1(icon), Button::Kind::Quiet, this);
-    button->setObjectName(QString::fromLatin1(name));
+    Button* button = makeButton(words, icon, name);
     button->showKey(keys);
+    button->show();
+    return button;
+}
+
+Button* FootLine::makeButton(const QString& text, const char* icon, const char* name) {
+    auto* button = new Button(text, QString::fromLatin1(icon), Button::Kind::Quiet, this);
+    button->setObjectName(QString::fromLatin1(name));
     button->setTargetHeight(kButtonHigh);
+    button->hide();
     return button;
 }
 
@@ -61,23 +73,32 @@ void FootLine::showLast(db::Shop& file) {
     m_said.clear();
     m_last.clear();
     const auto found = file.read([&](db::Connection&) {
-        return std::pair{file.recent(1), file.lastUndoable()};
+        return std::tuple{file.recent(1), file.lastUndoable(), file.lastRedoable()};
     });
     if (!found.ok()) {
         showFailure(app::words(found.error().message));
         return;
     }
-    const auto& [last, undoable] = *found;
+    const auto& [last, undoable, redoable] = *found;
     if (!last.empty())
         m_last = app::words(last.front().title);
-    m_undo->setVisible(undoable.has_value() && m_work.isEmpty());
+    m_canUndo = undoable.has_value();
+    m_canRedo = redoable.has_value();
+    m_undo->setVisible(m_canUndo && m_work.isEmpty());
+    m_redo->setVisible(m_canRedo && m_work.isEmpty());
+    if (redoable) {
+        const QString title = app::words(db::withoutUndo(redoable->title));
+        m_redo->setText(last.front().id == redoable->id ? tr("Redo") : tr("Redo: %1").arg(brief(title)));
+        m_redo->setAccessibleDescription(tr("Does again: %1").arg(title));
+        m_redo->setToolTip(tr("Does again: %1").arg(title));
+    }
     if (undoable) {
-        // After a taking back, Undo speaks of an older action than the one that stands here.
+        // After an undo, Undo is about an older action than the one that stands here.
         const bool isLast = !last.empty() && undoable->id == last.front().id;
         const QString title = app::words(undoable->title);
-        m_undo->setText(isLast ? tr("Undo") : tr("Undo also: %1").arg(title));
-        m_undo->setAccessibleDescription(tr("Takes back: %1").arg(title));
-        m_undo->setToolTip(tr("Takes back: %1").arg(title));
+        m_undo->setText(isLast ? tr("Undo") : tr("Undo also: %1").arg(brief(title)));
+        m_undo->setAccessibleDescription(tr("Undoes: %1").arg(title));
+        m_undo->setToolTip(tr("Undoes: %1").arg(title));
     }
     arrange();
 }
@@ -100,6 +121,7 @@ void FootLine::showWork(const QString& words, double share) {
     if (isNew) {
         m_stop->show();
         m_undo->hide();
+        m_redo->hide();
         arrange();
     } else {
         update();
@@ -109,6 +131,8 @@ void FootLine::showWork(const QString& words, double share) {
 void FootLine::finishWork() {
     m_work.clear();
     m_stop->hide();
+    m_undo->setVisible(m_canUndo);
+    m_redo->setVisible(m_canRedo);
     arrange();
 }
 
@@ -124,7 +148,7 @@ int FootLine::wordsWidth(int width) const {
     int room = width - 2 * kGutter - kSpace4 - kSign - kGap;
     if (!m_work.isEmpty())
         room -= kBar + kGap;
-    for (const Button* button : {m_undo, m_stop, m_find, m_keys})
+    for (const Button* button : {m_redo, m_undo, m_stop, m_find, m_keys})
         if (!button->isHidden())
             room -= button->sizeHint().width() + kGap;
     return std::max(room, 200);
@@ -156,7 +180,7 @@ void FootLine::arrange() {
     left += static_cast<int>(std::ceil(wide)) + kGap;
     if (!m_work.isEmpty())
         left += kBar + kGap;
-    for (Button* button : {m_undo, m_stop}) {
+    for (Button* button : behindWords()) {
         if (button->isHidden())
             continue;
         button->setGeometry(left, (kLine - kButtonHigh) / 2, button->sizeHint().width(), kButtonHigh);

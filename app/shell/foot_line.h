@@ -1,12 +1,14 @@
 #pragma once
-// The line at the foot of the window: what was done last and its Undo. A refusal or a failure stands here in
-// madder with its reason until the next act; long work shows its progress here with a way to stop. At its
-// right end are the finder and the list of keys.
+// The line at the foot of the window: what was done last and its Undo, after an undo also its Redo. A refusal
+// or a failure is shown here in madder with its reason until the next act; long work shows its progress here
+// with a way to stop. At its right end are the finder and the list of keys.
 
 #include "app/theme/tokens.h"
 
 #include <QKeySequence>
 #include <QWidget>
+
+#include <array>
 
 namespace holdfast::db {
 class Shop;
@@ -22,7 +24,7 @@ class FootLine : public QWidget {
 public:
     explicit FootLine(QWidget* parent = nullptr);
 
-    // The last action of the journal, and what Undo would take back.
+    // The last action of the journal, and what Undo would undo and Redo do again.
     void showLast(db::Shop& file);
     void showFailure(const QString& reason);
     void showWords(const QString& words);
@@ -40,6 +42,7 @@ public:
 
 signals:
     void undoAsked();
+    void redoAsked();
     void findAsked();
     void keysAsked();
     void stopAsked();
@@ -50,6 +53,8 @@ protected:
     void resizeEvent(QResizeEvent* event) override;
 
 private:
+    Button* makeButton(const QString& text, const char* icon, const char* name);
+    std::array<Button*, 3> behindWords() const { return {m_redo, m_undo, m_stop}; }
     Button* alwaysThere(const QString& words, const char* icon, const char* name, const QKeySequence& keys);
     void arrange();
     int wordsWidth(int width) const;
@@ -59,6 +64,9 @@ private:
     QString m_said;
     QString m_work;
     double m_share = 0;
+    bool m_canUndo = false;
+    bool m_canRedo = false;
+    Button* m_redo = nullptr;
     Button* m_undo = nullptr;
     Button* m_stop = nullptr;
     Button* m_find = nullptr;

@@ -57,6 +57,7 @@ Workshop::Workshop(ShopDesk& desk, QWidget* parent)
     connect(m_foot, &FootLine::findAsked, this, [this] { finder()->open(); });
     connect(m_foot, &FootLine::keysAsked, this, [this] { act(ShellAct::ShowKeys); });
     connect(m_foot, &FootLine::undoAsked, this, &Workshop::undo);
+    connect(m_foot, &FootLine::redoAsked, this, &Workshop::redo);
     connect(m_slips, &SlipEdge::freshAsked, this, [this] { m_openAgain(); });
     connect(m_foot, &FootLine::heightChanged, this, &Workshop::arrange);
     listenToDesk();
@@ -99,13 +100,15 @@ void Workshop::makeKeys() {
         connect(new QShortcut(keys, this), &QShortcut::activated, this, then);
     };
     key(QKeySequence(Qt::CTRL | Qt::Key_K), [this] { finder()->open(); });
-    key(QKeySequence(QKeySequence::Undo), [this] {
-        // What lies behind an open form is not seen to be undone.
+    // What is behind an open form is not seen to be undone or redone.
+    const auto unlessInForm = [this](void (Workshop::*then)()) {
         if (m_slips->isOpen())
             m_foot->showWords(tr("A form is open. Leave it with Esc, then Ctrl+Z undoes the last act."));
         else
-            undo();
-    });
+            (this->*then)();
+    };
+    key(QKeySequence(QKeySequence::Undo), [unlessInForm] { unlessInForm(&Workshop::undo); });
+    key(QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z), [unlessInForm] { unlessInForm(&Workshop::redo); });
     key(QKeySequence(Qt::Key_F6), [this] { changeLight(); });
     key(QKeySequence(Qt::CTRL | Qt::Key_E), [this] { changeLight(); });
     key(QKeySequence(Qt::Key_F1), [this] { act(ShellAct::ShowKeys); });
@@ -334,9 +337,10 @@ bool Workshop::eventFilter(QObject* watched, QEvent* event) {
     if (event->type() != QEvent::ShortcutOverride)
         return QWidget::eventFilter(watched, event);
     auto* key = static_cast<QKeyEvent*>(event);
-    // A line that has nothing of its own to take back leaves Ctrl+Z to the shop.
+    // A line that has nothing of its own to undo or redo leaves Ctrl+Z and Ctrl+Shift+Z to the shop.
     const auto* line = qobject_cast<const QLineEdit*>(watched);
-    if (line != nullptr && key->matches(QKeySequence::Undo) && !line->isUndoAvailable()) {
+    if (line != nullptr && ((key->matches(QKeySequence::Undo) && !line->isUndoAvailable()) ||
+                            (key->matches(QKeySequence::Redo) && !line->isRedoAvailable()))) {
         event->ignore();
         return true;
     }

@@ -77,7 +77,8 @@ private:
     void refreshFrame();
     void showCounts();
     void undo();
-    void takeBack(const db::HistoryEntry& entry);
+    void redo();
+    void reverse(const db::HistoryEntry& entry);
     void changeLight();
     void changeTextSize(int percent);
     void closeFinder();

@@ -1,4 +1,4 @@
-// What the shell does itself: undo, light, size of text, keys.
+// What the shell does itself: undo, redo, light, size of text, keys.
 
 #include "app/desk/background_work.h"
 #include "app/shell/foot_line.h"
@@ -16,6 +16,9 @@ void Workshop::act(ShellAct act) {
     switch (act) {
     case ShellAct::Undo:
         undo();
+        return;
+    case ShellAct::Redo:
+        redo();
         return;
     case ShellAct::ChangeLight:
         changeLight();
@@ -55,10 +58,23 @@ void Workshop::undo() {
     if (!m_desk.done(last))
         return;
     if (!last->has_value()) {
-        m_foot->showWords(tr("There is nothing to take back."));
+        m_foot->showWords(tr("There is nothing to undo."));
         return;
     }
-    takeBack(**last);
+    reverse(**last);
+}
+
+void Workshop::redo() {
+    db::Shop& file = m_desk.file();
+    const auto last = file.read([&](db::Connection&) { return file.lastRedoable(); });
+    if (!m_desk.done(last))
+        return;
+    if (!last->has_value()) {
+        m_foot->showWords(tr("There is nothing to redo. What was undone before other work is put back in the "
+                             "order’s history."));
+        return;
+    }
+    reverse(**last);
 }
 
 void Workshop::changeLight() {

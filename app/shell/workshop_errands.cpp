@@ -1,5 +1,5 @@
-// The long errands of the workshop's frame: copying the shop, checking its file, printing, taking back a long
-// action.
+// The long errands of the workshop's frame: copying the shop, checking its file, printing, undoing and
+// redoing a long action.
 #include "app/desk/background_work.h"
 #include "app/desk/backup_note.h"
 #include "app/desk/formats.h"
@@ -9,15 +9,17 @@
 #include "app/shell/foot_line.h"
 #include "app/shell/slip_edge.h"
 #include "app/shell/workshop.h"
+#include "db/actions/put_back.h"
 #include "db/journal/backup.h"
 #include "db/journal/check.h"
+#include "db/journal/undo_words.h"
 
 namespace holdfast::app {
 
 namespace {
 
-// So many bytes of a journal entry, some hundred rows, take longer to take back, and the shop longer to
-// reckon anew, than a window may stand still.
+// So many bytes of a journal entry, some hundred rows, take longer to undo, and the shop longer to
+// reckon again, than a window may wait.
 constexpr std::int64_t kLongAction = 20'000;
 
 } // namespace
@@ -98,20 +100,23 @@ void Workshop::checkFile() {
         m_foot->showFailure(tr("Other work is under way; wait for it or stop it first."));
 }
 
-void Workshop::takeBack(const db::HistoryEntry& entry) {
+// Undoes an act, or does again what an undo undid.
+void Workshop::reverse(const db::HistoryEntry& entry) {
     db::Shop& file = m_desk.file();
+    const bool isUndo = entry.undoes.has_value();
+    const auto reversed = [id = entry.id, isUndo](db::Shop& shop, const auto& progress) {
+        return isUndo ? db::redo(shop, id, progress) : shop.undo(id, progress);
+    };
     if (entry.bytes < kLongAction || file.path().empty()) {
-        m_desk.done(file.undo(entry.id));
+        m_desk.done(reversed(file, db::TellProgress{}));
         return;
     }
-    writeBeside(
-        tr("Taking back"),
-        [id = entry.id, title = entry.title](db::Shop& beside, const auto& progress) -> Result<std::string> {
-            const auto undone = beside.undo(id, progress);
-            if (!undone.ok())
-                return undone.error();
-            return plain(tr("Took back: %1").arg(words(title)));
-        });
+    const std::string done = db::titleOfUndo(entry.title);
+    writeBeside(isUndo ? tr("Redoing") : tr("Undoing"),
+                [reversed, done](db::Shop& beside, const auto& progress) -> Result<std::string> {
+                    const auto outcome = reversed(beside, progress);
+                    return outcome.ok() ? Result<std::string>{done} : outcome.error();
+                });
 }
 
 // One deed that writes to the shop, on a thread and a connection of its own; the desk catches up with it.

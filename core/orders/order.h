@@ -36,7 +36,8 @@ struct Order {
     Money paid;  // sum of its money ledger
     std::string note;
 
-    Money owed() const { return total - paid; }
+    // A cancelled order owes nothing; what was paid for it may be paid back.
+    Money owed() const { return state == OrderState::Cancelled ? Money{} : total - paid; }
     bool isOpen() const { return state == OrderState::Quoted || state == OrderState::Confirmed; }
 };
 

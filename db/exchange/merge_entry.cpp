@@ -75,15 +75,15 @@ CarriedEntry EntryMerger::merge(CarriedEntry entry, bool mindsLedgers) {
     return entry;
 }
 
-// An entry that takes back another follows that one's fate.
+// An undo shares the fate of what it undoes.
 std::string EntryMerger::whyItCannotBe(const CarriedEntry& entry) {
     if (!entry.undoes)
         return {};
     Query undone = m_connection.query("SELECT undone_by IS NOT NULL, title FROM journal_entry WHERE id = ?1",
                                       *entry.undoes);
     if (!undone.step())
-        return "What it takes back was not done either.";
-    return undone.truth(0) ? "“" + undone.text(1) + "” had been taken back already." : std::string{};
+        return "What it undoes was not done either.";
+    return undone.truth(0) ? "“" + undone.text(1) + "” had been undone already." : std::string{};
 }
 
 bool EntryMerger::appliedAsItIs(const CarriedEntry& entry, bool mindsLedgers) {
@@ -109,7 +109,7 @@ EntryMerger::Outcome EntryMerger::appliedAsFarAsItGoes(const CarriedEntry& entry
     }
     if (const auto clash = pressClash(m_connection, entry.changeset))
         return aside({*clash});
-    // As in the window: what cannot be taken back whole is not taken back.
+    // As in the window: what cannot be undone whole is not undone.
     if ((entry.undoes && !differences.empty()) || std::ranges::any_of(differences, isOfOnePiece))
         return aside(std::move(words));
     if (hasOpenReferences(m_connection))

@@ -42,7 +42,7 @@ Result<EntryId> tryAgain(Shop& shop, EntryId id) {
             return noSuchEntry();
         if (entry->undoes)
             return plainError("“" + entry->title +
-                              "” takes something back: look for that in the history instead.");
+                              "” is an undo: look for what it undoes in the history instead.");
         CarriedEntry anew = *entry;
         anew.isAside = false;
         anew.words.clear();

@@ -7,22 +7,22 @@
 
 namespace holdfast::db {
 
-Action::Permit::Permit(Shop& shop)
+Action::Permit::Permit(Shop& shop, Action& action)
     : m_shop(shop) {
-    assert(!shop.m_isActing && "actions do not nest");
+    assert(shop.m_underWay == nullptr && "nothing is undone inside an action");
     assert(!shop.connection().inTransaction() && "an action is not begun inside a read");
-    m_shop.m_isActing = true;
+    m_shop.m_underWay = &action;
     m_shop.connection().allowWriting(true);
 }
 
 Action::Permit::~Permit() {
     m_shop.connection().allowWriting(false);
-    m_shop.m_isActing = false;
+    m_shop.m_underWay = nullptr;
 }
 
 Action::Action(Shop& shop)
     : m_shop(shop)
-    , m_permit(shop)
+    , m_permit(shop, *this)
     , m_transaction(shop.connection())
     , m_session(shop.connection(), shop.m_recordedTables)
     , m_writer(shop, shop.connection(), m_session, shop.now()) {}

@@ -1,10 +1,13 @@
 #pragma once
-// One action on the shop file from BEGIN to COMMIT. Shop::act and Shop::undo use it; nobody else does.
+// One action on the shop file from BEGIN to COMMIT. Shop::act and Shop::undo use it; nobody else does. An
+// action that is begun inside it is a part of it: one transaction, one entry, and none of it where a part
+// fails.
 //
 // While it lives the file may be written to and a session records the tables of the trade. Unless keep()
 // succeeds, everything is rolled back when it ends.
 
 #include "core/trade/ids.h"
+#include "core/trade/result.h"
 #include "db/journal/writer.h"
 #include "db/sqlite/session.h"
 #include "db/sqlite/transaction.h"
@@ -25,8 +28,11 @@ public:
 
     Writer& writer() { return m_writer; }
 
+    void failPart(const Error& error) { m_failedPart = error; }
+    const std::optional<Error>& failedPart() const { return m_failedPart; }
+
     // Writes the journal entry and commits. An action that changed nothing leaves no entry. Throws
-    // SqliteFailure. `undoes` is the entry that this one takes back.
+    // SqliteFailure. `undoes` is the entry that this one undoes.
     std::optional<EntryId> keep(std::optional<EntryId> undoes = std::nullopt);
 
     // The tables whose rows it changed; known after keep().
@@ -36,7 +42,7 @@ private:
     // Allows writing from before BEGIN until after COMMIT or ROLLBACK.
     class Permit {
     public:
-        explicit Permit(Shop& shop);
+        Permit(Shop& shop, Action& action);
         Permit(const Permit&) = delete;
         Permit& operator=(const Permit&) = delete;
         ~Permit();
@@ -52,6 +58,7 @@ private:
     Transaction m_transaction;
     Session m_session;
     Writer m_writer;
+    std::optional<Error> m_failedPart;
     std::set<std::string> m_touched;
 };
 

@@ -44,9 +44,9 @@ void checkJournal(Connection& connection, Findings& findings) {
         if (IdMaker::seatOf(rows.integer(0)) != rows.integer(2))
             findings.push_back(entryNamed(rows) + "bears the number of another laptop.");
         if (!rows.isNull(3) && rows.integer(3) >= rows.integer(0))
-            findings.push_back(entryNamed(rows) + "takes back an entry that came after it.");
+            findings.push_back(entryNamed(rows) + "undoes an entry that came after it.");
         if (!rows.isNull(4) && rows.integer(4) <= rows.integer(0))
-            findings.push_back(entryNamed(rows) + "was taken back by an entry that came before it.");
+            findings.push_back(entryNamed(rows) + "was undone by an entry that came before it.");
         try {
             if (rows.bytes(5).empty())
                 findings.push_back(entryNamed(rows) + "does not say what was changed.");

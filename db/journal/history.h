@@ -15,9 +15,9 @@ struct HistoryEntry {
     Instant at;
     std::string seat;                // the name of the laptop it was done on
     std::string title;               // "Took order 426"
-    std::optional<EntryId> undoes;   // this entry is the taking back of that one
-    std::optional<EntryId> undoneBy; // this entry was taken back by that one
-    std::int64_t bytes = 0;          // of what it recorded: how long taking it back will be
+    std::optional<EntryId> undoes;   // this entry is the undo of that one
+    std::optional<EntryId> undoneBy; // that entry is the undo of this one
+    std::int64_t bytes = 0;          // of what it recorded: how long undoing it will take
 
     bool isUndone() const { return undoneBy.has_value(); }
 };

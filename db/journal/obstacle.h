@@ -1,5 +1,5 @@
 #pragma once
-// What stands in the way of taking an entry back: the later entry that touched the same row.
+// What is in the way of undoing an entry: the later entry that touched the same row.
 
 #include "core/trade/ids.h"
 #include "db/sqlite/changeset.h"

@@ -9,11 +9,15 @@ namespace holdfast::db {
 
 namespace {
 
+HistoryEntry entryAt(const Query& row) {
+    return {row.id<EntryId>(0),         row.instant(1), row.text(2), row.text(3), row.optionalId<EntryId>(4),
+            row.optionalId<EntryId>(5), row.integer(6)};
+}
+
 std::vector<HistoryEntry> entriesOf(Query rows) {
     std::vector<HistoryEntry> entries;
     while (rows.step())
-        entries.push_back({rows.id<EntryId>(0), rows.instant(1), rows.text(2), rows.text(3),
-                           rows.optionalId<EntryId>(4), rows.optionalId<EntryId>(5), rows.integer(6)});
+        entries.push_back(entryAt(rows));
     return entries;
 }
 
@@ -84,11 +88,12 @@ Error Shop::readOnlyError() {
 }
 
 std::vector<HistoryEntry> Shop::history(Subject subject, int limit) {
-    return entriesOf(connection().query("SELECT journal_entry.id, at, seat.name, title, undoes, undone_by, LENGTH(changeset) "
-                                        "FROM journal_subject JOIN journal_entry ON journal_entry.id = "
-                                        "entry_id JOIN seat ON seat.id = seat_id "
-                                        "WHERE kind = ?1 AND subject_id = ?2 ORDER BY entry_id DESC LIMIT ?3",
-                                        subject.kind, subject.id, limit));
+    return entriesOf(connection().query(
+        "SELECT journal_entry.id, at, seat.name, title, undoes, undone_by, LENGTH(changeset) "
+        "FROM journal_subject JOIN journal_entry ON journal_entry.id = "
+        "entry_id JOIN seat ON seat.id = seat_id "
+        "WHERE kind = ?1 AND subject_id = ?2 ORDER BY entry_id DESC LIMIT ?3",
+        subject.kind, subject.id, limit));
 }
 
 std::vector<HistoryEntry> Shop::recent(int limit) {
@@ -105,6 +110,29 @@ std::optional<HistoryEntry> Shop::lastUndoable() {
         "WHERE seat_id = ?1 AND undoes IS NULL AND undone_by IS NULL ORDER BY journal_entry.id DESC LIMIT 1",
         m_seat));
     return found.empty() ? std::nullopt : std::optional{std::move(found.front())};
+}
+
+// An undo of an act, or of its redo; not a redo.
+bool Shop::undoesAnAct(const HistoryEntry& entry) {
+    bool isUndo = false;
+    for (std::optional<EntryId> before = entry.undoes; before; isUndo = !isUndo) {
+        Query found = connection().query("SELECT undoes FROM journal_entry WHERE id = ?1", *before);
+        before = found.step() ? found.optionalId<EntryId>(0) : std::nullopt;
+    }
+    return isUndo;
+}
+
+std::optional<HistoryEntry> Shop::lastRedoable() {
+    Query rows = connection().query(
+        "SELECT journal_entry.id, at, seat.name, title, undoes, undone_by, LENGTH(changeset) "
+        "FROM journal_entry JOIN seat ON seat.id = seat_id WHERE seat_id = ?1 ORDER BY journal_entry.id DESC",
+        m_seat);
+    while (rows.step() && !rows.isNull(4)) {
+        const HistoryEntry entry = entryAt(rows);
+        if (!entry.isUndone() && undoesAnAct(entry))
+            return entry;
+    }
+    return std::nullopt;
 }
 
 int Shop::onChanged(ChangeListener listener) {

@@ -100,26 +100,41 @@ public:
     }
 
     // Does `work(Writer&)`, which returns a Result<T>, as one action, and returns that Result. On an error,
-    // its own or the file's, nothing has been changed. Listeners are told after the commit. Actions do not
-    // nest.
+    // its own or the file's, nothing has been changed. Listeners are told after the commit. An action begun
+    // inside `work` is a part of this one: what a person does at once is one entry and one undo, whatever is
+    // made on the way. Where a part fails, all of it does. The title is the one given last.
     template <class Work>
     auto act(Work&& work) -> std::invoke_result_t<Work, Writer&> {
+        if (m_underWay != nullptr)
+            return asPart(std::forward<Work>(work));
         ChangedTables touched;
         auto outcome = acted(std::forward<Work>(work), touched);
         tell(touched);
         return outcome;
     }
 
-    // Takes back what the entry did, as a new entry "Took back: …", and returns that one's id. Refused in
-    // words where a later action stands in the way, where a ledger would fall below zero, or where it was
-    // taken back before. Stopped, nothing has been changed.
-    Result<EntryId> undo(EntryId entry, const TellProgress& progress = {});
+    // Actions that `work` does, which returns a Result<T>, as one: a form that makes a storage place on the
+    // way.
+    template <class Work>
+    auto asOne(Work&& work) -> std::invoke_result_t<Work> {
+        return act([&](Writer&) { return std::forward<Work>(work)(); });
+    }
+
+    // Undoes what the entry did, as a new entry "Undone: …", and returns that one's id. Undoing an undo does
+    // the work again: "Redone: …". Refused in words where a later action stands in the way, where a ledger
+    // would fall below zero, or where it was undone before. `giveWay` may change, before the ledgers are
+    // looked at, what they would not bear. Stopped, nothing has been changed.
+    using GiveWay = std::function<void(Writer&)>;
+    Result<EntryId> undo(EntryId entry, const TellProgress& progress = {}, const GiveWay& giveWay = {});
 
     // Newest first.
     std::vector<HistoryEntry> history(Subject subject, int limit);
     std::vector<HistoryEntry> recent(int limit);
-    // The last entry of this seat that stands and is not itself a taking back.
+    // The last entry of this seat that stands and is not itself an undo.
     std::optional<HistoryEntry> lastUndoable();
+    // The undo that undoing once more does again: the last one of this seat, as long as nothing was done here
+    // since but undoing and redoing.
+    std::optional<HistoryEntry> lastRedoable();
 
     // What a shop opened beside this one did: ids go on from its, and listeners are told what it changed.
     Result<Done> catchUp(const ChangedTables& touched);
@@ -164,6 +179,8 @@ private:
         try {
             Action action{*this};
             auto outcome = std::forward<Work>(work)(action.writer());
+            if (action.failedPart() && outcome.ok())
+                return *action.failedPart();
             if (outcome.ok()) {
                 action.keep();
                 touched = action.touched();
@@ -174,7 +191,17 @@ private:
         }
     }
 
-    Result<EntryId> takenBack(EntryId entry, const TellProgress& progress, ChangedTables& touched);
+    template <class Work>
+    auto asPart(Work&& work) -> std::invoke_result_t<Work, Writer&> {
+        auto outcome = std::forward<Work>(work)(m_underWay->writer());
+        if (!outcome.ok())
+            m_underWay->failPart(outcome.error());
+        return outcome;
+    }
+
+    Result<EntryId> undone(EntryId entry, const TellProgress& progress, const GiveWay& giveWay,
+                           ChangedTables& touched);
+    bool undoesAnAct(const HistoryEntry& entry);
 
     void goOnFromLastId();
     static Error readOnlyError();
@@ -185,7 +212,7 @@ private:
     std::vector<std::string> m_recordedTables;
     std::int64_t m_seat = 0;
     std::optional<IdMaker> m_idMaker;
-    bool m_isActing = false;
+    Action* m_underWay = nullptr;
     std::vector<Listener> m_listeners;
     int m_lastListener = 0;
 };

@@ -1,5 +1,5 @@
 #pragma once
-// Which entries stand and which were taken back, as entries that take back others come and go.
+// Which entries stand and which were undone, as undos come and go.
 
 #include "core/trade/ids.h"
 
@@ -7,7 +7,7 @@ namespace holdfast::db {
 
 class Connection;
 
-// `entry` is taken back by `by`. An entry that was itself a taking back lets the one before it stand again,
+// `entry` is undone by `by`. An entry that was itself an undo lets the one before it stand again,
 // and so on down.
 void markUndone(Connection& connection, EntryId entry, EntryId by);
 

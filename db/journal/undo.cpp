@@ -2,6 +2,7 @@
 #include "db/journal/ledger_faults.h"
 #include "db/journal/obstacle.h"
 #include "db/journal/shop.h"
+#include "db/journal/undo_words.h"
 #include "db/sqlite/foreign_keys.h"
 #include "db/sqlite/stopping.h"
 
@@ -30,21 +31,17 @@ std::string inQuotes(const std::string& title) {
     return "“" + title + "”";
 }
 
-// Taking back a taking back is doing it again: the words change about, they do not pile up.
-std::string titleOfUndo(std::string_view title) {
-    constexpr std::string_view tookBack = "Took back: ";
-    constexpr std::string_view doneAgain = "Done again: ";
-    if (title.starts_with(tookBack))
-        return std::string(doneAgain) + std::string(title.substr(tookBack.size()));
-    if (title.starts_with(doneAgain))
-        title.remove_prefix(doneAgain.size());
-    return std::string(tookBack) + std::string(title);
+// "“Took order 426” cannot be redone. …"
+std::string cannot(const std::string& title) {
+    return inQuotes(std::string{withoutUndo(title)}) + " cannot be " +
+           (isTitleOfUndo(title) ? "redone." : "undone.");
 }
 
 Error inTheWay(const std::string& title, const std::optional<std::string>& obstacle) {
     if (obstacle)
-        return plainError(inQuotes(*obstacle) + " came after and stands in the way. Take that back first.");
-    return plainError("What was entered later stands in the way of taking back " + inQuotes(title) + ".");
+        return plainError(cannot(title) + " " + inQuotes(*obstacle) +
+                          " came later and is in the way. Undo that first.");
+    return plainError(cannot(title) + " Something entered later is in the way.");
 }
 
 // Applying a changeset passes over a missing table or column without a word: look first.
@@ -68,26 +65,26 @@ std::function<bool()> asked(Connection& connection, ChangesetView changeset, con
 
 } // namespace
 
-Result<EntryId> Shop::undo(EntryId entry, const TellProgress& progress) {
+Result<EntryId> Shop::undo(EntryId entry, const TellProgress& progress, const GiveWay& giveWay) {
     if (isReadOnly())
         return readOnlyError();
     ChangedTables touched;
-    auto outcome = takenBack(entry, progress, touched);
+    auto outcome = undone(entry, progress, giveWay, touched);
     tell(touched);
     return outcome;
 }
 
-Result<EntryId> Shop::takenBack(EntryId entry, const TellProgress& progress, ChangedTables& touched) {
+Result<EntryId> Shop::undone(EntryId entry, const TellProgress& progress, const GiveWay& giveWay,
+                             ChangedTables& touched) {
     try {
         const auto original = recorded(connection(), entry);
         if (!original)
             return plainError("The history has no such entry.");
         if (original->isUndone)
-            return plainError(inQuotes(original->title) + " has been taken back already.");
+            return plainError(inQuotes(std::string{withoutUndo(original->title)}) + " has been " +
+                              (isTitleOfUndo(original->title) ? "redone" : "undone") + " already.");
         if (!fitsTheTables(connection(), original->changeset))
-            return plainError(
-                inQuotes(original->title) +
-                " was done with an older form of the shop file and can no longer be taken back.");
+            return plainError(cannot(original->title) + " It was done with an older form of the shop file.");
 
         const Changeset inverse = inverseOf(original->changeset);
         const ForeignKeysOff unchecked{connection()};
@@ -97,14 +94,16 @@ Result<EntryId> Shop::takenBack(EntryId entry, const TellProgress& progress, Cha
             return inTheWay(original->title, obstacleAfter(connection(), entry, *conflict));
         if (const auto dangling = danglingRow(connection(), inverse))
             return inTheWay(original->title, obstacleAfter(connection(), entry, *dangling));
+        if (giveWay)
+            giveWay(action.writer());
         if (const auto faults = ledgerFaults(connection()); !faults.empty())
-            return plainError(inQuotes(original->title) + " cannot be taken back. " + faults.front());
+            return plainError(cannot(original->title) + " " + faults.front());
 
         action.writer().describe(titleOfUndo(original->title));
         action.writer().concernsTheSameAs(entry);
         const auto written = action.keep(entry);
         if (!written)
-            return plainError(inQuotes(original->title) + " left nothing to take back.");
+            return plainError(cannot(original->title) + " It left nothing to undo.");
         touched = action.touched();
         return *written;
     } catch (const SqliteFailure& failure) {

@@ -50,6 +50,7 @@ public:
 
     // Must be called: what a person reads in the history, "Took order 426". The last call counts.
     void describe(std::string title) { m_title = std::move(title); }
+    const std::string& title() const { return m_title; }
 
     // The entry shows in this subject's history. Saying it twice is the same as once.
     void concerns(Subject subject);

@@ -61,8 +61,12 @@ RowChange changeAt(sqlite3_changeset_iter* changes) {
     int columns = 0;
     int operation = 0;
     require(nullptr, sqlite3changeset_op(changes, &table, &columns, &operation, nullptr));
-    return RowChange{kindOf(operation), table, columns, keyOf(changes, operation, columns),
-                     changedColumns(changes, operation, columns)};
+    return RowChange{kindOf(operation),
+                     table,
+                     columns,
+                     keyOf(changes, operation, columns),
+                     changedColumns(changes, operation, columns),
+                     changes};
 }
 
 using Iteration = std::unique_ptr<sqlite3_changeset_iter, decltype(&sqlite3changeset_finalize)>;
@@ -104,6 +108,31 @@ int noteConflict(void* context, int reason, sqlite3_changeset_iter* changes) noe
 }
 
 } // namespace
+
+namespace {
+
+std::optional<std::string> textOf(sqlite3_value* value) {
+    if (value == nullptr || sqlite3_value_type(value) == SQLITE_NULL)
+        return std::nullopt;
+    const auto* text = sqlite3_value_text(value);
+    return text == nullptr ? std::string{} : reinterpret_cast<const char*>(text);
+}
+
+} // namespace
+
+std::optional<std::string> RowChange::before(int column) const {
+    sqlite3_value* value = nullptr;
+    if (kind != ChangeKind::Insert)
+        require(nullptr, sqlite3changeset_old(at, column, &value));
+    return textOf(value);
+}
+
+std::optional<std::string> RowChange::after(int column) const {
+    sqlite3_value* value = nullptr;
+    if (kind != ChangeKind::Delete)
+        require(nullptr, sqlite3changeset_new(at, column, &value));
+    return textOf(value);
+}
 
 std::string keyText(std::span<const std::string> values) {
     std::string joined;

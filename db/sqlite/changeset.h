@@ -16,6 +16,12 @@ namespace holdfast::db {
 
 class Connection;
 
+} // namespace holdfast::db
+
+struct sqlite3_changeset_iter;
+
+namespace holdfast::db {
+
 using Changeset = std::vector<std::byte>;
 using ChangesetView = std::span<const std::byte>;
 
@@ -31,6 +37,12 @@ struct RowChange {
     int columns;
     std::string key;             // the primary key's values, as keyText joins them
     std::vector<bool> isChanged; // by column; all true for an insert or a delete
+    sqlite3_changeset_iter* at = nullptr;
+
+    // The values of a column, as text; none where it is NULL, or where the change does not hold it: inserts
+    // hold nothing before, deletes nothing after, updates only what they change and the key.
+    std::optional<std::string> before(int column) const;
+    std::optional<std::string> after(int column) const;
 };
 
 // A row that does not stand as the changeset expects it, or that would break a rule.
@@ -52,7 +64,7 @@ std::vector<std::pair<std::string, int>> tablesOf(ChangesetView changeset);
 // How many rows it changes. Reads the whole changeset.
 std::int64_t changeCount(ChangesetView changeset);
 
-// What takes the changeset back.
+// What undoes the changeset.
 Changeset inverseOf(ChangesetView changeset);
 
 // Applies all of it, or stops at the first conflict and returns that. The caller has a transaction open,

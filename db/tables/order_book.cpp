@@ -1,32 +1,11 @@
 #include "db/tables/order_book.h"
 
 #include "db/tables/codes.h"
-
-#include <cctype>
+#include "db/tables/order_search.h"
 
 namespace holdfast::db {
 
 namespace {
-
-// "osp*" for each word, so that what is typed is text and never a search language.
-std::string matchFor(std::string_view search) {
-    std::string match;
-    std::string word;
-    const auto endWord = [&] {
-        if (!word.empty())
-            match += (match.empty() ? "\"" : " \"") + word + "\"*";
-        word.clear();
-    };
-    for (const char each : search) {
-        // Letters and digits of any script belong to a word; the signs of ASCII end it, as the index has it.
-        if (static_cast<unsigned char>(each) >= 0x80 || std::isalnum(static_cast<unsigned char>(each)))
-            word += each;
-        else
-            endWord();
-    }
-    endWord();
-    return match;
-}
 
 std::string_view filterSql(OrderFilter filter) {
     switch (filter) {
@@ -40,12 +19,33 @@ std::string_view filterSql(OrderFilter filter) {
     return "";
 }
 
-// FTS reads its rows backwards as cheaply as forwards, so the newest come first without a sort.
-std::string sortSql(OrderSort sort, std::string_view match) {
-    if (sort == OrderSort::Promise)
-        return "ORDER BY promised, order_card.id ";
-    return match.empty() ? "ORDER BY order_card.id DESC " : "ORDER BY order_text.rowid DESC ";
-}
+// What is looked for, as the parts of a query.
+struct Wanted {
+    Wanted(Connection& connection, std::string_view typed)
+        : search(typed)
+        , match(search.match(connection)) {}
+
+    // Where nothing is looked for in the text, the cards alone; else the cards whose text matches.
+    std::string from() const {
+        return (match.empty() ? "FROM order_card WHERE ?1 = ''"
+                              : "FROM order_text JOIN order_card ON order_card.id = order_text.rowid "
+                                "WHERE order_text MATCH ?1") +
+               search.conditions();
+    }
+
+    // FTS reads its rows backwards as cheaply as forwards, so the newest come first without a sort. A number
+    // that was typed is an order's before it is a part of a phone number.
+    std::string sortedBy(OrderSort sort) const {
+        if (sort == OrderSort::Promise)
+            return " ORDER BY promised, order_card.id ";
+        if (search.isNumber())
+            return " ORDER BY order_card.number = " + search.number() + " DESC, order_card.id DESC ";
+        return match.empty() ? " ORDER BY order_card.id DESC " : " ORDER BY order_text.rowid DESC ";
+    }
+
+    OrderSearch search;
+    std::string match;
+};
 
 constexpr std::string_view kLineColumns = "order_card.id, order_card.number, order_card.customer, state, "
                                           "promised, garments, total_minor, paid_minor ";
@@ -59,29 +59,24 @@ std::vector<OrderLine> readLines(Query& rows) {
     return lines;
 }
 
-// Where the search has no words, the cards alone; else the cards whose text matches.
-std::string fromSql(std::string_view match) {
-    return match.empty() ? "FROM order_card WHERE ?1 = '' "
-                         : "FROM order_text JOIN order_card ON order_card.id = order_text.rowid "
-                           "WHERE order_text MATCH ?1 ";
-}
-
 } // namespace
 
 std::vector<OrderLine> findOrders(Connection& connection, std::string_view search, OrderFilter filter,
                                   int limit, int offset, OrderSort sort) {
-    const std::string match = matchFor(search);
-    const std::string sql = std::string("SELECT ") + std::string(kLineColumns) + fromSql(match) +
-                            std::string(filterSql(filter)) + " " + sortSql(sort, match) + "LIMIT ?2 OFFSET ?3";
-    Query rows = connection.query(sql, match, limit, offset);
+    const Wanted wanted{connection, search};
+    const std::string sql = "SELECT " + std::string(kLineColumns) + wanted.from() +
+                            std::string(filterSql(filter)) + wanted.sortedBy(sort) + "LIMIT ?2 OFFSET ?3";
+    Query rows = connection.query(sql, wanted.match, limit, offset);
     return readLines(rows);
 }
 
 std::int64_t countOrders(Connection& connection, std::string_view search, OrderFilter filter) {
-    const std::string match = matchFor(search);
-    if (filter == OrderFilter::All && !match.empty())
-        return connection.number("SELECT COUNT(*) FROM order_text WHERE order_text MATCH ?1", match);
-    return connection.number("SELECT COUNT(*) " + fromSql(match) + std::string(filterSql(filter)), match);
+    const Wanted wanted{connection, search};
+    // The index alone knows how many match, without a look at their cards.
+    if (filter == OrderFilter::All && !wanted.match.empty() && wanted.search.conditions().empty())
+        return connection.number("SELECT COUNT(*) FROM order_text WHERE order_text MATCH ?1", wanted.match);
+    return connection.number("SELECT COUNT(*) " + wanted.from() + std::string(filterSql(filter)),
+                             wanted.match);
 }
 
 std::vector<OrderLine> findAmong(Connection& connection, std::string_view search,
@@ -90,11 +85,10 @@ std::vector<OrderLine> findAmong(Connection& connection, std::string_view search
     for (const OrderId order : orders)
         list += (list.size() > 1 ? "," : "") + std::to_string(order.value);
     list += "]";
-    const std::string match = matchFor(search);
-    const std::string sql =
-        std::string("SELECT ") + std::string(kLineColumns) + fromSql(match) +
-        "AND order_card.id IN (SELECT value FROM json_each(?2)) " + sortSql(sort, match);
-    Query rows = connection.query(sql, match, list);
+    const Wanted wanted{connection, search};
+    const std::string sql = "SELECT " + std::string(kLineColumns) + wanted.from() +
+                            " AND order_card.id IN (SELECT value FROM json_each(?2))" + wanted.sortedBy(sort);
+    Query rows = connection.query(sql, wanted.match, list);
     return readLines(rows);
 }
 

@@ -23,16 +23,17 @@ struct OrderLine {
     std::int64_t garments = 0;
     Money total;
     Money paid;
+    bool isUndone = false; // taken, and then undone: see undone_orders.h
 
-    Money owed() const { return total - paid; }
+    // Nothing is owed on an order that is cancelled or undone.
+    Money owed() const { return isUndone || state == OrderState::Cancelled ? Money{} : total - paid; }
 };
 
 enum class OrderFilter { Open, Owing, All };
 enum class OrderSort { Newest, Promise };
 
-// Newest or earliest promise first, from `offset`, at most `limit`. Every word of the search must begin a
-// word of the order's number, customer, phone, styles, colours, artwork, wording, shades or place; an empty
-// search finds all. Any text may be typed: quotes and signs have no meaning of their own.
+// Newest or earliest promise first, from `offset`, at most `limit`; the order whose number was typed before
+// all others that are found newest first. See order_search.h; an empty search finds all.
 std::vector<OrderLine> findOrders(Connection& connection, std::string_view search, OrderFilter filter,
                                   int limit, int offset = 0, OrderSort sort = OrderSort::Newest);
 std::int64_t countOrders(Connection& connection, std::string_view search, OrderFilter filter);

@@ -102,7 +102,7 @@ TEST_F(FairTable, AnOrderTakenBackIsOnTheTableAgain) {
     EXPECT_TRUE(orders().empty());
     EXPECT_EQ(draft().customerName, "Odile");
     EXPECT_EQ(draft().garment().decals.size(), 1u);
-    EXPECT_TRUE(child<QLabel>("keptWords").text().contains(QStringLiteral("taken back")));
+    EXPECT_TRUE(child<QLabel>("keptWords").text().contains(QStringLiteral("was undone")));
 }
 
 TEST_F(FairTable, ClosingWhileAFieldIsTypedInKeepsWhatWasTyped) {

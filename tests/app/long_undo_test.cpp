@@ -40,7 +40,7 @@ protected:
     std::size_t readings() { return window->desk()->shop()->climate.at(place)->size(); }
     FootLine& foot() { return *window->workshop()->foot(); }
     void takeBack() { QTest::keyClick(QApplication::focusWidget(), Qt::Key_Z, Qt::ControlModifier); }
-    bool isOver() { return !foot().words().startsWith(QStringLiteral("Taking back")); }
+    bool isOver() { return !foot().words().startsWith(QStringLiteral("Undoing")); }
 
     PlaceId place;
     std::unique_ptr<MainWindow> window;
@@ -59,11 +59,10 @@ TEST_F(LongUndo, TheWindowGoesOnMeanwhile) {
     takeBack();
     EXPECT_FALSE(isOver()) << qPrintable(foot().words());
     ASSERT_TRUE(QTest::qWaitFor([&] { return isOver(); }, kPatience));
-    std::cout << "60,000 readings taken back; the window was silent for at most " << longest << " ms\n";
+    std::cout << "60,000 readings undone; the window was silent for at most " << longest << " ms\n";
     EXPECT_EQ(readings(), 1U);
-    EXPECT_EQ(window->desk()->file().recent(1).at(0).title,
-              "Took back: 60,000 readings of Film drawer read in");
-    EXPECT_TRUE(foot().words().startsWith(QStringLiteral("Took back"))) << qPrintable(foot().words());
+    EXPECT_EQ(window->desk()->file().recent(1).at(0).title, "Undone: 60,000 readings of Film drawer read in");
+    EXPECT_TRUE(foot().words().startsWith(QStringLiteral("Undone: "))) << qPrintable(foot().words());
     // And what comes afterwards is written as ever.
     EXPECT_TRUE(db::addPlace(window->desk()->file(), "Cellar").ok());
 }

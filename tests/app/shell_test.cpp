@@ -224,7 +224,7 @@ TEST_F(Shell, KeyboardComesBackWhenWhatHadItGoes) {
 
 // ── foot line and undo ────────────────────────────────────────────────────────────────────────────────
 
-TEST_F(Shell, FootLineSaysTheLastActAndControlZTakesItBack) {
+TEST_F(Shell, FootLineSaysTheLastActAndControlZUndoesIt) {
     const UsualShop usual = stockUsualShop();
     openWindow();
     workshop().turnTo(PlaceName::FilmShelf);
@@ -235,10 +235,10 @@ TEST_F(Shell, FootLineSaysTheLastActAndControlZTakesItBack) {
     EXPECT_EQ(open().shop()->facts.rolls.at(usual.roll).state, RollState::PutAway);
     QTest::keyClick(m_window.get(), Qt::Key_Z, Qt::ControlModifier);
     EXPECT_EQ(open().shop()->facts.rolls.at(usual.roll).state, RollState::OnShelf);
-    EXPECT_TRUE(foot().startsWith(QStringLiteral("Took back"))) << foot().toStdString();
+    EXPECT_TRUE(foot().startsWith(QStringLiteral("Undone: "))) << foot().toStdString();
 }
 
-TEST_F(Shell, ControlZTakesBackWhileALineWithNothingOfItsOwnHasTheKeyboard) {
+TEST_F(Shell, ControlZUndoesWhileALineWithNothingOfItsOwnHasTheKeyboard) {
     const UsualShop usual = stockUsualShop();
     openWindow();
     workshop().turnTo(PlaceName::OrderBook);
@@ -247,7 +247,7 @@ TEST_F(Shell, ControlZTakesBackWhileALineWithNothingOfItsOwnHasTheKeyboard) {
     line->setFocus();
     hit(Qt::Key_Z, Qt::ControlModifier);
     EXPECT_EQ(open().shop()->facts.rolls.at(usual.roll).state, RollState::OnShelf);
-    // What was typed is the line's own to take back first.
+    // What was typed is the line's own to undo first.
     test::valueOf(db::putRollAway(open().file(), usual.roll, true));
     line->setFocus();
     typeText(QStringLiteral("dusk"));
@@ -255,10 +255,34 @@ TEST_F(Shell, ControlZTakesBackWhileALineWithNothingOfItsOwnHasTheKeyboard) {
     EXPECT_EQ(open().shop()->facts.rolls.at(usual.roll).state, RollState::PutAway);
 }
 
-TEST_F(Shell, NothingToTakeBackIsSaidInWords) {
+TEST_F(Shell, ControlShiftZDoesAgainWhatWasUndoneAndTheFootOffersIt) {
+    const UsualShop usual = stockUsualShop();
+    openWindow();
+    test::valueOf(db::putRollAway(open().file(), usual.roll, true));
+    const auto state = [&] { return open().shop()->facts.rolls.at(usual.roll).state; };
+    auto* redo = find<Button>("footRedo");
+    EXPECT_FALSE(redo->isVisible());
+    hit(Qt::Key_Z, Qt::ControlModifier);
+    ASSERT_EQ(state(), RollState::OnShelf);
+    EXPECT_TRUE(redo->isVisible());
+    EXPECT_EQ(redo->text().toStdString(), "Redo");
+    hit(Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
+    EXPECT_EQ(state(), RollState::PutAway);
+    EXPECT_TRUE(foot().startsWith(QStringLiteral("Redone: "))) << foot().toStdString();
+    EXPECT_FALSE(redo->isVisible());
+    hit(Qt::Key_Z, Qt::ControlModifier);
+    redo->click();
+    EXPECT_EQ(state(), RollState::PutAway);
+    // Nothing is left to redo, and the key says so.
+    hit(Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
+    EXPECT_TRUE(foot().startsWith(QStringLiteral("There is nothing to redo."))) << foot().toStdString();
+    EXPECT_EQ(state(), RollState::PutAway);
+}
+
+TEST_F(Shell, NothingToUndoIsSaidInWords) {
     openWindow();
     QTest::keyClick(m_window.get(), Qt::Key_Z, Qt::ControlModifier);
-    EXPECT_EQ(foot().toStdString(), "There is nothing to take back.");
+    EXPECT_EQ(foot().toStdString(), "There is nothing to undo.");
 }
 
 TEST_F(Shell, RefusalStandsUntilTheNextAct) {

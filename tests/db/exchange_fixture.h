@@ -92,7 +92,7 @@ protected:
         std::vector<std::string> lines;
         for (const HistoryEntry& entry : shop.recent(100'000))
             lines.push_back(std::to_string(entry.id.value) + " " + entry.seat + ": " + entry.title +
-                            (entry.isUndone() ? " (taken back)" : ""));
+                            (entry.isUndone() ? " (undone)" : ""));
         return lines;
     }
 

@@ -63,10 +63,10 @@ TEST_F(Check, FindsAnEntryThatCannotBeRead) {
 
 TEST_F(Check, FindsEntriesOutOfOrder) {
     EXPECT_NE(findingsAfter("UPDATE journal_entry SET undoes = id WHERE undoes IS NOT NULL")
-                  .find("takes back an entry that came after it"),
+                  .find("undoes an entry that came after it"),
               std::string::npos);
     EXPECT_NE(findingsAfter("UPDATE journal_entry SET undone_by = id WHERE title = 'Used 2'")
-                  .find("was taken back by an entry that came before it"),
+                  .find("was undone by an entry that came before it"),
               std::string::npos);
     EXPECT_NE(findingsAfter("UPDATE seat_here SET last_id = 5").find("above the last number it gave out"),
               std::string::npos);

@@ -35,7 +35,7 @@ TEST(Undo, PutsEverythingBackExactly) {
     ASSERT_TRUE(undone) << wordsOf(undone);
     EXPECT_EQ(contents(*shop), before);
     EXPECT_EQ(shop->connection().number("PRAGMA foreign_keys"), 1);
-    ASSERT_TRUE(shop->undo(*undone)) << "a taking back can be taken back";
+    ASSERT_TRUE(shop->undo(*undone)) << "an undo can be undone";
     EXPECT_EQ(contents(*shop), after);
 }
 
@@ -50,7 +50,7 @@ TEST(Undo, IsAnEntryOfItsOwn) {
     EXPECT_EQ(told, (ChangedTables{"lot", "move"}));
     const auto entries = shop->recent(10);
     ASSERT_EQ(entries.size(), 2U);
-    EXPECT_EQ(entries[0].title, "Took back: Received tees");
+    EXPECT_EQ(entries[0].title, "Undone: Received tees");
     EXPECT_EQ(entries[0].undoes, received);
     EXPECT_EQ(entries[1].undoneBy, entries[0].id);
     EXPECT_EQ(shop->history(*lot, 10).size(), 2U) << "it shows in the lot's history too";
@@ -61,7 +61,7 @@ TEST(Undo, TwiceIsRefusedInWords) {
     (void)receiveLot(*shop, "tees", 10);
     const auto received = lastEntry(*shop);
     ASSERT_TRUE(shop->undo(received));
-    EXPECT_EQ(wordsOf(shop->undo(received)), "“Received tees” has been taken back already.");
+    EXPECT_EQ(wordsOf(shop->undo(received)), "“Received tees” has been undone already.");
     EXPECT_EQ(shop->recent(10).size(), 2U);
 }
 
@@ -74,7 +74,7 @@ TEST(Undo, TakenBackItselfLetsTheActionStandAgain) {
     ASSERT_TRUE(again) << wordsOf(again);
     EXPECT_EQ(unitsOf(*shop, *lot), 10);
     auto entries = shop->recent(10);
-    EXPECT_EQ(entries[0].title, "Done again: Received tees");
+    EXPECT_EQ(entries[0].title, "Redone: Received tees");
     EXPECT_TRUE(entries[1].isUndone());
     EXPECT_FALSE(entries[2].isUndone());
     // And down again, by the entry itself or by the last one.
@@ -105,8 +105,8 @@ TEST(Undo, NamesTheLaterActionThatChangedTheSameThing) {
     ASSERT_TRUE(write(*shop, "Dyed", "UPDATE lot SET shade = 'red' WHERE id = ?1", *lot));
     ASSERT_TRUE(receiveLot(*shop, "caps", 4));
     const auto before = contents(*shop);
-    EXPECT_EQ(wordsOf(shop->undo(first)),
-              "“Renamed to vests” came after and stands in the way. Take that back first.");
+    EXPECT_EQ(wordsOf(shop->undo(first)), "“Renamed to shirts” cannot be undone. “Renamed to vests” came "
+                                          "later and is in the way. Undo that first.");
     EXPECT_EQ(contents(*shop), before);
     EXPECT_EQ(shop->connection().number("PRAGMA foreign_keys"), 1);
     EXPECT_EQ(shop->recent(10).size(), 5U);
@@ -119,8 +119,8 @@ TEST(Undo, DoesNotNameAnActionThatWasTakenBack) {
     ASSERT_TRUE(rename(*shop, *lot, "shirts"));
     ASSERT_TRUE(rename(*shop, *lot, "vests"));
     ASSERT_TRUE(shop->undo(lastEntry(*shop)));
-    EXPECT_EQ(wordsOf(shop->undo(received)),
-              "“Renamed to shirts” came after and stands in the way. Take that back first.");
+    EXPECT_EQ(wordsOf(shop->undo(received)), "“Received tees” cannot be undone. “Renamed to shirts” came "
+                                             "later and is in the way. Undo that first.");
     ASSERT_TRUE(shop->undo(shop->lastUndoable()->id));
     EXPECT_TRUE(shop->undo(received));
     EXPECT_EQ(contents(*shop), "");
@@ -132,8 +132,8 @@ TEST(Undo, NamesTheLaterActionThatLeansOnWhatWouldGo) {
     const auto received = lastEntry(*shop);
     ASSERT_TRUE(moveUnits(*shop, *lot, -2, "Spoiled 2 blanks"));
     const auto before = contents(*shop);
-    EXPECT_EQ(wordsOf(shop->undo(received)),
-              "“Spoiled 2 blanks” came after and stands in the way. Take that back first.");
+    EXPECT_EQ(wordsOf(shop->undo(received)), "“Received tees” cannot be undone. “Spoiled 2 blanks” came "
+                                             "later and is in the way. Undo that first.");
     EXPECT_EQ(contents(*shop), before);
 }
 
@@ -142,8 +142,9 @@ TEST(Undo, NamesWhatLeansOnItInATableWithoutRowNumbers) {
     const auto lot = receiveLot(*shop, "tees", 10);
     const auto received = lastEntry(*shop);
     ASSERT_TRUE(write(*shop, "Read the label", "INSERT INTO lot_fibre VALUES (?1, 'cotton', 100)", *lot));
-    EXPECT_EQ(wordsOf(shop->undo(received)),
-              "“Read the label” came after and stands in the way. Take that back first.");
+    EXPECT_EQ(
+        wordsOf(shop->undo(received)),
+        "“Received tees” cannot be undone. “Read the label” came later and is in the way. Undo that first.");
 }
 
 TEST(Undo, NamesTheLaterActionThatTookAwayWhatItWouldLeanOn) {
@@ -152,8 +153,8 @@ TEST(Undo, NamesTheLaterActionThatTookAwayWhatItWouldLeanOn) {
     ASSERT_TRUE(write(*shop, "Crossed out the moves", "DELETE FROM move WHERE lot_id = ?1", *lot));
     const auto crossed = lastEntry(*shop);
     ASSERT_TRUE(write(*shop, "Threw the lot away", "DELETE FROM lot WHERE id = ?1", *lot));
-    EXPECT_EQ(wordsOf(shop->undo(crossed)),
-              "“Threw the lot away” came after and stands in the way. Take that back first.");
+    EXPECT_EQ(wordsOf(shop->undo(crossed)), "“Crossed out the moves” cannot be undone. “Threw the lot away” "
+                                            "came later and is in the way. Undo that first.");
 }
 
 TEST(Undo, NamesTheLaterActionThatTookItsName) {
@@ -162,8 +163,8 @@ TEST(Undo, NamesTheLaterActionThatTookItsName) {
     ASSERT_TRUE(rename(*shop, *lot, "shirts"));
     const auto renamed = lastEntry(*shop);
     ASSERT_TRUE(receiveLot(*shop, "tees", 3));
-    EXPECT_EQ(wordsOf(shop->undo(renamed)),
-              "“Received tees” came after and stands in the way. Take that back first.");
+    EXPECT_EQ(wordsOf(shop->undo(renamed)), "“Renamed to shirts” cannot be undone. “Received tees” came "
+                                            "later and is in the way. Undo that first.");
 }
 
 TEST(Undo, IsRefusedWhereALedgerWouldFallBelowZero) {
@@ -172,7 +173,7 @@ TEST(Undo, IsRefusedWhereALedgerWouldFallBelowZero) {
     ASSERT_TRUE(moveUnits(*shop, *lot, 8, "Received 8 more"));
     const auto more = lastEntry(*shop);
     ASSERT_TRUE(moveUnits(*shop, *lot, -6, "Pressed 6"));
-    EXPECT_EQ(wordsOf(shop->undo(more)), "“Received 8 more” cannot be taken back. tees would have -4 left.");
+    EXPECT_EQ(wordsOf(shop->undo(more)), "“Received 8 more” cannot be undone. tees would have -4 left.");
     EXPECT_EQ(unitsOf(*shop, *lot), 4);
     ASSERT_TRUE(shop->undo(lastEntry(*shop)));
     EXPECT_TRUE(shop->undo(more));
@@ -212,7 +213,7 @@ TEST(Undo, OfWhatATableNoLongerHoldsIsRefused) {
     auto shop = Shop::open(path, standingClock(), steps);
     ASSERT_TRUE(shop) << wordsOf(shop);
     EXPECT_EQ(wordsOf((*shop)->undo(received)),
-              "“Read a label” was done with an older form of the shop file and can no longer be taken back.");
+              "“Read a label” cannot be undone. It was done with an older form of the shop file.");
     EXPECT_EQ(rowsOf(**shop, "lot"), 1);
 }
 

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <tuple>
+#include <utility>
 
 namespace holdfast::app {
 
@@ -136,7 +137,8 @@ void FairTableModel::set(TableDraft draft) {
 void FairTableModel::reckon() {
     m_sums = m_reckoner.reckon(m_draft, m_shop);
     if (m_desk.awaitsClimate()) {
-        // Which rolls may be cut from is not known yet: neither a day nor a refusal is said that may be wrong.
+        // Which rolls may be cut from is not known yet: neither a day nor a refusal is said that may be
+        // wrong.
         m_sums.promise.reset();
         m_sums.sooner.reset();
         m_sums.promiseLack = plain(tr("The climate readings are still being read."));
@@ -148,12 +150,20 @@ void FairTableModel::reckon() {
 
 void FairTableModel::shopChanged() {
     m_shop = m_desk.shop();
-    // The order just taken was taken back: it is on the table again, as it was.
+    // The order just taken was undone: it is on the table again, as it was.
     if (m_taken && m_draft.isUntouched() && !m_shop->facts.orders.find(m_taken->id) && isGone(m_taken->id)) {
-        m_keptWords = tr("Order %1 was taken back. Here it is as it was typed.").arg(m_taken->number);
-        m_taken.reset();
+        m_keptWords = tr("Order %1 was undone. Here it is as it was typed.").arg(m_taken->number);
+        m_onTableAgain = std::exchange(m_taken, std::nullopt)->id;
         m_draft = m_takenDraft;
         m_keepSoon.start();
+    } else if (m_onTableAgain && m_shop->facts.orders.find(*m_onTableAgain)) {
+        // Done again: what was laid on the table for it goes, unless it has been changed since.
+        if (m_draft == m_takenDraft) {
+            m_draft = nextDraft(m_draft, m_shop->facts.settings);
+            m_keptWords.clear();
+            m_keepSoon.start();
+        }
+        m_onTableAgain.reset();
     }
     reckon();
     emit changed();
@@ -208,18 +218,17 @@ std::optional<Missing> FairTableModel::missing() const {
 Result<db::OrderTaken> FairTableModel::take(bool isQuotation) {
     if (const auto lack = missing())
         return plainError(lack->what.toStdString());
-    if (const auto noted = notePhone(); !noted.ok())
-        return noted.error();
+    if (m_draft.customer && !isKnown(*m_draft.customer))
+        m_draft.customer.reset(); // undone meanwhile; the name and number typed make a new one
     const OrderDraft order = orderOf(m_draft, m_sums, isQuotation);
-    auto taken = db::takeOrder(m_desk.file(), order, m_desk.now());
-    if (!taken.ok() && taken.error().field == "customer") {
-        // Taken back meanwhile with the order that made this customer known: a new one of the same name.
-        OrderDraft unknown = order;
-        unknown.customer.reset();
-        taken = db::takeOrder(m_desk.file(), unknown, m_desk.now());
-    }
+    const auto taken = m_desk.file().asOne([&]() -> Result<db::OrderTaken> {
+        if (const auto noted = notePhone(); !noted.ok())
+            return noted.error();
+        return db::takeOrder(m_desk.file(), order, m_desk.now());
+    });
     if (!taken.ok())
         return taken;
+    m_draft.knownPhone = m_draft.customerPhone;
     m_takenDraft = m_draft;
     m_past.clear();
     m_undone.clear();
@@ -240,15 +249,14 @@ Result<db::OrderTaken> FairTableModel::take(bool isQuotation) {
 Result<Done> FairTableModel::notePhone() {
     if (!m_draft.customer || m_draft.customerPhone == m_draft.knownPhone)
         return Done{};
-    const auto changed =
-        db::changeCustomer(m_desk.file(), *m_draft.customer, m_draft.customerName, m_draft.customerPhone);
-    if (!changed.ok() && changed.error().field == "customer") {
-        m_draft.customer.reset(); // taken back meanwhile; the name and number typed make a new one
-        return Done{};
-    }
-    if (changed.ok())
-        m_draft.knownPhone = m_draft.customerPhone;
-    return changed;
+    return db::changeCustomer(m_desk.file(), *m_draft.customer, m_draft.customerName, m_draft.customerPhone);
+}
+
+bool FairTableModel::isKnown(CustomerId customer) {
+    const auto known = m_desk.file().read([&](db::Connection& connection) {
+        return connection.number("SELECT COUNT(*) FROM customer WHERE id = ?1", customer) > 0;
+    });
+    return known.ok() && *known;
 }
 
 bool FairTableModel::isGone(OrderId order) {

@@ -89,6 +89,7 @@ private:
     void shopChanged();
     FilmId usualFilm() const;
     Result<Done> notePhone();
+    bool isKnown(CustomerId customer);
     bool isGone(OrderId order);
     void set(TableDraft draft);
 
@@ -103,6 +104,7 @@ private:
     std::optional<Step> m_lastStep;
     std::optional<TakenOrder> m_taken;
     TableDraft m_takenDraft;
+    std::optional<OrderId> m_onTableAgain; // undone, and laid on the table as it was typed
     QString m_keptWords;
     bool m_isRestored = false;
     QTimer m_keepSoon;

@@ -1,0 +1,116 @@
+#include "db/tables/order_search.h"
+
+#include "core/trade/folded.h"
+
+#include <algorithm>
+#include <cctype>
+
+namespace holdfast::db {
+
+namespace {
+
+constexpr std::size_t kInsideFrom = 3;      // letters that are looked for anywhere inside a word
+constexpr std::size_t kPhoneEndFrom = 3;    // digits at the end of a phone number
+constexpr std::size_t kPhoneInsideFrom = 5; // digits anywhere in it
+// More words of the shop than this hold what was typed: too little was typed to look inside words.
+constexpr int kMostWords = 1000;
+
+bool isPartOfWord(char each) {
+    // Letters and digits of any script belong to a word; the signs of ASCII end it, as the index has it.
+    return static_cast<unsigned char>(each) >= 0x80 || std::isalnum(static_cast<unsigned char>(each));
+}
+
+std::vector<std::string> wordsOf(std::string_view text) {
+    std::vector<std::string> words(1);
+    for (const char each : folded(text)) {
+        if (isPartOfWord(each))
+            words.back() += each;
+        else if (!words.back().empty())
+            words.emplace_back();
+    }
+    if (words.back().empty())
+        words.pop_back();
+    return words;
+}
+
+std::string onlyDigits(std::string_view text) {
+    std::string digits;
+    std::ranges::copy_if(text, std::back_inserter(digits),
+                         [](char each) { return each >= '0' && each <= '9'; });
+    return digits;
+}
+
+// "farant" → every word of the shop that it is a part of; none where those are too many.
+std::vector<std::string> wordsWith(Connection& connection, const std::string& part) {
+    std::vector<std::string> words;
+    Query rows = connection.query("SELECT term FROM order_word WHERE instr(term, ?1) > 1 LIMIT ?2", part,
+                                  kMostWords + 1);
+    while (rows.step())
+        words.push_back(rows.text(0));
+    if (words.size() > kMostWords)
+        words.clear();
+    return words;
+}
+
+std::string ofPhone(const std::string& digits) {
+    const std::string inside = digits.size() >= kPhoneInsideFrom ? "%" : "";
+    return "order_card.id IN (SELECT shop_order.id FROM customer "
+           "CROSS JOIN shop_order ON shop_order.customer_id = customer.id "
+           "WHERE replace(replace(replace(replace(replace(replace(phone, ' ', ''), '-', ''), '(', ''), ')', "
+           "''), "
+           "'.', ''), '/', '') LIKE '%" +
+           digits + inside + "')";
+}
+
+} // namespace
+
+OrderSearch::OrderSearch(std::string_view typed)
+    : m_words(wordsOf(typed)) {}
+
+bool OrderSearch::isDigits(std::string_view word) {
+    return onlyDigits(word).size() == word.size();
+}
+
+bool OrderSearch::mayBePhone(const std::string& word) {
+    return isDigits(word) && word.size() >= kPhoneEndFrom;
+}
+
+std::string OrderSearch::match(Connection& connection) const {
+    std::string match;
+    for (const std::string& word : m_words) {
+        if (mayBePhone(word))
+            continue;
+        match += (match.empty() ? "(\"" : " AND (\"") + word + "\"*";
+        if (word.size() >= kInsideFrom)
+            for (const std::string& whole : wordsWith(connection, word))
+                match += " OR \"" + whole + "\"";
+        match += ")";
+    }
+    return match;
+}
+
+std::string OrderSearch::conditions() const {
+    std::string sql;
+    for (const std::string& word : m_words)
+        if (mayBePhone(word))
+            sql += " AND (order_card.id IN (SELECT rowid FROM order_text WHERE order_text MATCH '\"" + word +
+                   "\"*') OR " + ofPhone(word) + ")";
+    return sql;
+}
+
+bool OrderSearch::matches(const OrderText& order) const {
+    const std::vector<std::string> words =
+        wordsOf(std::to_string(order.number) + ' ' + order.phone + ' ' + order.words);
+    const std::string phone = onlyDigits(order.phone);
+    return std::ranges::all_of(m_words, [&](const std::string& wanted) {
+        const bool isNumber = isDigits(wanted);
+        const bool isInText = std::ranges::any_of(words, [&](const std::string& word) {
+            const std::size_t at = word.find(wanted);
+            return at == 0 || (at != std::string::npos && !isNumber && wanted.size() >= kInsideFrom);
+        });
+        return isInText || (isNumber && wanted.size() >= kPhoneEndFrom && phone.ends_with(wanted)) ||
+               (isNumber && wanted.size() >= kPhoneInsideFrom && phone.find(wanted) != std::string::npos);
+    });
+}
+
+} // namespace holdfast::db

@@ -1,0 +1,45 @@
+#pragma once
+// What a person types to find an order. Every word must be found: at the beginning of a word of its number,
+// customer, phone, styles, colours, artwork, wording, shades or place, or from three letters on anywhere
+// inside one. Digits are also looked for in the phone number, whatever signs stand between its digits: from
+// three on at its end, from five on anywhere. Any text may be typed: quotes and signs have no meaning of
+// their own.
+
+#include "db/sqlite/connection.h"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace holdfast::db {
+
+class OrderSearch {
+public:
+    explicit OrderSearch(std::string_view typed);
+
+    bool isEmpty() const { return m_words.empty(); }
+    // Of an order that was looked for by its number alone.
+    bool isNumber() const { return m_words.size() == 1 && isDigits(m_words.front()); }
+    const std::string& number() const { return m_words.front(); }
+
+    // For order_text MATCH; empty where nothing of it is to be looked for there.
+    std::string match(Connection& connection) const;
+    // More conditions on order_card, each after an AND; nothing that was typed stands in them but digits.
+    std::string conditions() const;
+
+    // The same of an order that has no card.
+    struct OrderText {
+        std::int64_t number = 0;
+        std::string phone;
+        std::string words;
+    };
+    bool matches(const OrderText& order) const;
+
+private:
+    static bool isDigits(std::string_view word);
+    static bool mayBePhone(const std::string& word);
+
+    std::vector<std::string> m_words; // folded
+};
+
+} // namespace holdfast::db
