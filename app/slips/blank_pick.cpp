@@ -154,12 +154,7 @@ Result<ColourId> BlankPick::takenColour() {
     const BlankStyleId id = style()->id;
     const std::string name = plain(m_form.text("newColour"));
     const auto added = db::addColour(m_desk.file(), id, name, m_shade->shade().value_or(0));
-    if (!added.ok())
-        return fieldError("newColour", added.error().message);
-    for (const Colour& each : m_desk.shop()->facts.styles.at(id).colours)
-        if (each.name == name)
-            return each.id;
-    return fieldError("newColour", plain(tr("The colour was taken away again meanwhile.")));
+    return added.ok() ? added : fieldError("newColour", added.error().message);
 }
 
 } // namespace holdfast::app

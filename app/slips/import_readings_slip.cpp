@@ -206,9 +206,6 @@ void ImportReadingsSlip::import() {
     m_place->check();
     if (!form().isSound())
         return;
-    const auto place = m_place->taken();
-    if (!place.ok())
-        return say(place.error());
     showWork(tr("Writing the readings"), 0);
     QuietWait wait(m_stop);
     QEventLoop written;
@@ -218,7 +215,7 @@ void ImportReadingsSlip::import() {
         written.quit();
     });
     connect(&wait, &QuietWait::stopAsked, m_import, &ReadingsImport::stop);
-    m_import->begin(*place, m_log->readings);
+    m_import->begin(m_place->chosen(), m_log->readings);
     written.exec();
     disconnect(ending);
     endWork();

@@ -28,8 +28,7 @@ bool hasFilm(const ShopFacts& facts, PlaceId place) {
 } // namespace
 
 PlacePick::PlacePick(Form& form, ShopDesk& desk, const QString& label, std::optional<PlaceId> chosen)
-    : m_form(form)
-    , m_desk(desk) {
+    : m_form(form) {
     QVector<PickItem> items;
     int at = -1;
     for (const StoragePlace& place : desk.shop()->facts.places) {
@@ -73,10 +72,12 @@ void PlacePick::check() {
         m_form.showError(name.error());
 }
 
-Result<PlaceId> PlacePick::taken() {
-    if (const auto place = known())
-        return *place;
-    return db::addPlace(m_desk.file(), plain(m_form.text("placeName")));
+ChosenPlace PlacePick::chosen() const {
+    return {known(), plain(m_form.text("placeName"))};
+}
+
+Result<PlaceId> ChosenPlace::in(db::Shop& shop) const {
+    return known ? Result<PlaceId>{*known} : db::addPlace(shop, newName);
 }
 
 std::optional<PlaceId> lastUsedPlace(const ReckonedShop& shop) {

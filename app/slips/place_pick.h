@@ -5,18 +5,27 @@
 #include "core/trade/result.h"
 
 #include <optional>
+#include <string>
 #include <vector>
 
 namespace holdfast::app {
 
 class Form;
 
+// A storage place of the shop, or the name of one to be added.
+struct ChosenPlace {
+    std::optional<PlaceId> known;
+    std::string newName;
+
+    // A new one is added by this: call it in one with what it is added for (Shop::asOne).
+    Result<PlaceId> in(db::Shop& shop) const;
+};
+
 class PlacePick {
 public:
     PlacePick(Form& form, ShopDesk& desk, const QString& label, std::optional<PlaceId> chosen);
 
-    // The place chosen. A new one is written down by this; call it when all else that was typed is sound.
-    Result<PlaceId> taken();
+    ChosenPlace chosen() const;
     std::optional<PlaceId> known() const; // none: a new one
     // Marks a missing name.
     void check();
@@ -25,7 +34,6 @@ private:
     void showName();
 
     Form& m_form;
-    ShopDesk& m_desk;
     std::vector<PlaceId> m_places;
 };
 

@@ -56,10 +56,10 @@ protected:
             settle(db::correctReading(desk().file(), m_storage, m_before->at, reading));
             return;
         }
-        const auto place = m_place->taken();
-        if (!place.ok())
-            return say(place.error());
-        settle(db::recordReading(desk().file(), *place, reading));
+        settle(desk().file().asOne([&]() -> Result<Done> {
+            const auto place = m_place->chosen().in(desk().file());
+            return place.ok() ? db::recordReading(desk().file(), *place, reading) : place.error();
+        }));
     }
 
 private:

@@ -25,31 +25,38 @@ ReadingsImport::~ReadingsImport() {
         m_thread.join();
 }
 
-void ReadingsImport::begin(PlaceId place, ClimateSeries readings) {
+void ReadingsImport::begin(ChosenPlace place, ClimateSeries readings) {
     if (m_isBusy)
         return;
     m_isBusy = true;
     m_shouldStop = false;
-    m_thread = std::thread([this, place, readings = std::move(readings), known = m_desk.known()] {
-        auto outcome = std::make_shared<Outcome>(importedBeside(place, readings, known));
-        QMetaObject::invokeMethod(
-            this, [this, outcome] { end(*outcome); }, Qt::QueuedConnection);
-    });
+    m_thread =
+        std::thread([this, place = std::move(place), readings = std::move(readings), known = m_desk.known()] {
+            auto outcome = std::make_shared<Outcome>(importedBeside(place, readings, known));
+            QMetaObject::invokeMethod(
+                this, [this, outcome] { end(*outcome); }, Qt::QueuedConnection);
+        });
 }
 
-ReadingsImport::Outcome ReadingsImport::importedBeside(PlaceId place, const ClimateSeries& readings,
+ReadingsImport::Outcome ReadingsImport::importedBeside(const ChosenPlace& place,
+                                                       const ClimateSeries& readings,
                                                        const KnownBefore& known) {
     const auto beside = ShopBeside::open(m_desk.file(), known);
     if (!beside.ok())
         return {beside.error(), {}};
     double told = 0;
-    auto imported = db::importReadings((*beside)->file(), place, readings, [&](double share) {
+    const auto progress = [&](double share) {
         if (share - told >= kTold) {
             told = share;
             QMetaObject::invokeMethod(
                 this, [this, share] { emit progressed(share); }, Qt::QueuedConnection);
         }
         return !m_shouldStop;
+    };
+    db::Shop& file = (*beside)->file();
+    auto imported = file.asOne([&]() -> Result<db::ReadingsImported> {
+        const auto stored = place.in(file);
+        return stored.ok() ? db::importReadings(file, *stored, readings, progress) : stored.error();
     });
     return {std::move(imported), (*beside)->written()};
 }

@@ -4,6 +4,7 @@
 // too, and handed to the desk with the news.
 
 #include "app/desk/shop_desk.h"
+#include "app/slips/place_pick.h"
 #include "db/actions/film_actions.h"
 
 #include <QObject>
@@ -22,7 +23,7 @@ public:
     ~ReadingsImport() override; // stops and waits
 
     // One at a time.
-    void begin(PlaceId place, ClimateSeries readings);
+    void begin(ChosenPlace place, ClimateSeries readings);
     void stop() { m_shouldStop = true; }
     bool isBusy() const { return m_isBusy; }
 
@@ -32,7 +33,7 @@ signals:
 
 private:
     struct Outcome;
-    Outcome importedBeside(PlaceId place, const ClimateSeries& readings, const KnownBefore& known);
+    Outcome importedBeside(const ChosenPlace& place, const ClimateSeries& readings, const KnownBefore& known);
     void end(Outcome& outcome);
 
     ShopDesk& m_desk;

@@ -38,10 +38,12 @@ protected:
         const std::int64_t units = form().whole("units", 1, kMostUnits);
         if (!form().isSound())
             return;
-        const auto colour = m_pick->takenColour();
-        if (!colour.ok())
-            return say(colour.error());
-        settle(db::receiveBlanks(desk().file(), kind.style, kind.size, *colour, units, desk().now()));
+        settle(desk().file().asOne([&]() -> Result<BlankLotId> {
+            const auto colour = m_pick->takenColour();
+            if (!colour.ok())
+                return colour.error();
+            return db::receiveBlanks(desk().file(), kind.style, kind.size, *colour, units, desk().now());
+        }));
     }
 
 private:

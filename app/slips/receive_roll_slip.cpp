@@ -68,11 +68,13 @@ protected:
         m_place->check();
         if (!form().isSound())
             return;
-        const auto place = m_place->taken();
-        if (!place.ok())
-            return say(place.error());
-        roll.place = *place;
-        const auto received = db::receiveRoll(desk().file(), roll, desk().now());
+        const auto received = desk().file().asOne([&]() -> Result<db::RollOnShelf> {
+            const auto place = m_place->chosen().in(desk().file());
+            if (!place.ok())
+                return place.error();
+            roll.place = *place;
+            return db::receiveRoll(desk().file(), roll, desk().now());
+        });
         if (settle(received))
             desk().say(tr("R-%1 is on the shelf. Write the number on its core.")
                            .arg(received->number, 2, 10, QLatin1Char('0')));
@@ -81,7 +83,6 @@ protected:
 private:
     LocalDate today() const { return desk().now().today(); }
 
-    // Before a new place is written down, so that a day that cannot be leaves nothing behind.
     void checkDays(const db::RollReceived& roll) {
         if (roll.receivedOn > today())
             form().setError("receivedOn", tr("Received: a day that is not in the future."));

@@ -2,6 +2,7 @@
 #include "app/desk/formats.h"
 #include "app/slips/form_slip.h"
 #include "app/slips/option_list.h"
+#include "app/slips/place_pick.h"
 #include "app/slips/slip_makers.h"
 #include "app/slips/slip_words.h"
 #include "app/widgets/field.h"
@@ -110,16 +111,13 @@ protected:
     void act() override {
         if (m_list->chosenAt() < 0)
             return form().setError("place", tr("Choose where it stands."));
-        PlaceId place;
-        if (isNew()) {
-            const auto added = db::addPlace(desk().file(), plain(form().text("placeName")));
-            if (!added.ok())
-                return say(added.error());
-            place = *added;
-        } else {
-            place = m_places[static_cast<std::size_t>(m_list->chosenAt())];
-        }
-        settle(db::moveRoll(desk().file(), m_roll, place));
+        const auto chosen = static_cast<std::size_t>(m_list->chosenAt());
+        const ChosenPlace place =
+            isNew() ? ChosenPlace{{}, plain(form().text("placeName"))} : ChosenPlace{m_places[chosen], {}};
+        settle(desk().file().asOne([&]() -> Result<Done> {
+            const auto known = place.in(desk().file());
+            return known.ok() ? db::moveRoll(desk().file(), m_roll, *known) : known.error();
+        }));
     }
 
 private:

@@ -87,16 +87,14 @@ protected:
             ways.push_back(static_cast<WayRound>(form().chosen(partName(at))));
         if (!form().isSound())
             return;
-        for (std::size_t at = 0; at < m_obstacles.size(); ++at) {
-            ObstacleOnStyle& known = m_obstacles[at];
-            if (known.way == ways[at])
-                continue;
-            const auto chosen = db::chooseWayRound(desk().file(), m_style, known.obstacle, ways[at]);
-            if (!chosen.ok())
-                return say(chosen.error());
-            known.way = ways[at];
-        }
-        finish();
+        std::vector<ObstacleOnStyle> changed;
+        for (std::size_t at = 0; at < m_obstacles.size(); ++at)
+            if (m_obstacles[at].way != ways[at])
+                changed.push_back({m_obstacles[at].obstacle, ways[at]});
+        if (changed.empty())
+            finish();
+        else
+            settle(db::chooseWaysRound(desk().file(), m_style, changed));
     }
 
 private:

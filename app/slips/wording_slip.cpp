@@ -84,23 +84,22 @@ protected:
             checkWording(at);
         if (!form().isSound())
             return;
+        std::vector<db::AgreedDecal> agreed;
         for (std::size_t at = 0; at < m_decals.size(); ++at) {
-            Decal& decal = m_decals[at];
-            auto* wording = std::get_if<Wording>(&decal.content);
-            if (wording && !decal.isCut() && plain(form().text(partName(at))) != wording->text) {
-                const Wording asked{plain(form().text(partName(at))), wording->face};
-                const auto reworded =
-                    db::rewordDecal(desk().file(), decal.id, asked.text, outlineToKeep(asked));
-                if (!reworded.ok())
-                    return say(fieldError(partName(at), reworded.error().message));
-                *wording = asked;
+            const Decal& decal = m_decals[at];
+            const auto* wording = std::get_if<Wording>(&decal.content);
+            db::AgreedDecal& each = agreed.emplace_back();
+            each.decal = decal.id;
+            if (!wording)
+                continue;
+            Wording asked = *wording;
+            if (!decal.isCut() && plain(form().text(partName(at))) != wording->text) {
+                asked = Wording{plain(form().text(partName(at))), wording->face};
+                each.wording = asked.text;
             }
-            const auto confirmed = db::confirmWording(desk().file(), decal.id, how,
-                                                      wording ? outlineToKeep(*wording) : std::string{});
-            if (!confirmed.ok())
-                return say(confirmed.error());
+            each.outline = outlineToKeep(asked);
         }
-        finish();
+        settle(db::confirmWordings(desk().file(), agreed, how));
     }
 
 private:
@@ -110,7 +109,7 @@ private:
                    : tr("%1, %2").arg(orderWords(inView), words(inView.customer.phone));
     }
 
-    static std::string partName(std::size_t at) { return "wording-" + std::to_string(at); }
+    static std::string partName(std::size_t at) { return "wording-" + std::to_string(at + 1); }
 
     void addDecal(const OrderInView& inView, std::size_t at) {
         const Decal& decal = m_decals[at];

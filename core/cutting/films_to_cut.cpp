@@ -3,10 +3,10 @@
 
 #include "core/cutting/nest.h"
 #include "core/film/waiting_decals.h"
+#include "core/holds/cutting_holds.h"
 #include "core/trade/unit_words.h"
 
 #include <algorithm>
-#include <array>
 #include <utility>
 
 namespace holdfast {
@@ -19,27 +19,12 @@ constexpr Days kAhead{366};
 // Beyond so many decals the rolls are taken by their use-by, and the offcuts are not tried first.
 constexpr std::size_t kMostDecalsCompared = 300;
 
-// Film that is cut in spite of these holds would be cut in vain.
-constexpr std::array kStopsTheKnife{Rule::WordingUnconfirmed, Rule::FilmUnfitStretch, Rule::FilmUnfitCoating,
-                                    Rule::FilmUnfitHeat,      Rule::FilmUnfitFibre,   Rule::LayersNotAllowed,
-                                    Rule::DepositShort};
-
-bool concerns(const Finding& finding, const Decal& decal) {
-    if (finding.decal)
-        return *finding.decal == decal.id;
-    return !finding.film || *finding.film == decal.film;
-}
-
 std::optional<std::string> whyNotYet(const ReckonedShop& shop, const WaitingDecal& waiting) {
     const auto found = shop.assessments.find(waiting.garment->id);
     if (found == shop.assessments.end())
         return std::nullopt;
-    for (const Finding& finding : found->second.findings) {
-        if (finding.holds() && std::ranges::find(kStopsTheKnife, finding.rule) != kStopsTheKnife.end() &&
-            concerns(finding, *waiting.decal))
-            return finding.what + ": " + finding.why;
-    }
-    return std::nullopt;
+    const Finding* held = stopsTheKnife(found->second.findings, *waiting.decal);
+    return held ? std::optional{held->what + ": " + held->why} : std::nullopt;
 }
 
 // The next day with pressing hours, today while they last.

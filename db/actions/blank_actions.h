@@ -6,6 +6,7 @@
 #include "core/trade/result.h"
 #include "db/journal/shop.h"
 
+#include <span>
 #include <string>
 #include <vector>
 
@@ -13,13 +14,15 @@ namespace holdfast::db {
 
 // Name, outline, sizes and colours (ids are made here), weight, cost, obstacles. Its label may be read later.
 Result<BlankStyleId> addStyle(Shop& shop, const BlankStyle& style);
-Result<Done> addColour(Shop& shop, BlankStyleId style, const std::string& name, std::uint32_t rgb);
+Result<ColourId> addColour(Shop& shop, BlankStyleId style, const std::string& name, std::uint32_t rgb);
 
 // Fibres add to 100; highest safe temperature, if given, 60–260 °C.
 Result<Done> readLabel(Shop& shop, BlankStyleId style, const FabricLabel& label);
 // Reason 3–200 characters; an empty reason says that the style is washed first again.
 Result<Done> markNotPrewashed(Shop& shop, BlankStyleId style, const std::string& reason);
 Result<Done> chooseWayRound(Shop& shop, BlankStyleId style, Obstacle obstacle, WayRound way);
+// Round each of these, which all name their way.
+Result<Done> chooseWaysRound(Shop& shop, BlankStyleId style, std::span<const ObstacleOnStyle> ways);
 Result<Done> noteLawChecked(Shop& shop, BlankStyleId style, const std::string& who);
 
 // 1–5,000 units; not received in the future. Garments that wait for such a blank get theirs, by promise.

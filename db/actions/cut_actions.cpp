@@ -27,6 +27,13 @@ Result<Done> requireCuttable(const RollRow& roll, Millimetres length) {
     return Done{};
 }
 
+// "Cut 2 decals" → "cut 2 decals"
+std::string withinLine(std::string title) {
+    if (!title.empty() && title[0] >= 'A' && title[0] <= 'Z')
+        title[0] = static_cast<char>(title[0] - 'A' + 'a');
+    return title;
+}
+
 Result<DecalRow> decalToCut(Connection& connection, const RollRow& roll, DecalId decal) {
     auto row = decalRow(connection, decal);
     if (!row.ok())
@@ -47,10 +54,23 @@ Result<DecalRow> decalToCut(Connection& connection, const RollRow& roll, DecalId
     return row;
 }
 
+Result<Done> requireNoneHeld(Connection& connection, const RollRow& roll, std::span<const DecalId> decals,
+                             const Now& now, KnownConditions known) {
+    std::vector<DecalRow> rows;
+    for (const DecalId id : decals) {
+        auto decal = decalToCut(connection, roll, id);
+        if (!decal.ok())
+            return decal.error();
+        rows.push_back(std::move(decal).value());
+    }
+    return requireMayBeCut(connection, roll.id, rows, now, known);
+}
+
 } // namespace
 
 Result<Done> cutDecals(Shop& shop, RollId roll, std::span<const DecalId> decals, Millimetres length,
-                       std::span<const OffcutSize> offcuts, std::span<const KeptOutline> outlines) {
+                       const Now& now, std::span<const OffcutSize> offcuts,
+                       std::span<const KeptOutline> outlines, KnownConditions known) {
     return shop.act([&](Writer& writer) -> Result<Done> {
         const auto count = static_cast<std::int64_t>(decals.size());
         if (const auto checked = within(
@@ -64,6 +84,8 @@ Result<Done> cutDecals(Shop& shop, RollId roll, std::span<const DecalId> decals,
             return cuttable.error();
         if (const auto checked = checkOffcuts(writer.connection(), roll, length, offcuts); !checked.ok())
             return checked.error();
+        if (const auto free = requireNoneHeld(writer.connection(), *row, decals, now, known); !free.ok())
+            return free.error();
         for (const DecalId id : decals) {
             // One that is named twice is found cut the second time.
             const auto decal = decalToCut(writer.connection(), *row, id);
@@ -85,6 +107,21 @@ Result<Done> cutDecals(Shop& shop, RollId roll, std::span<const DecalId> decals,
                         metres(length) + (kept.empty() ? "" : ", kept " + kept));
         writer.concerns(roll);
         writer.concerns(row->film);
+        return Done{};
+    });
+}
+
+Result<Done> cutFromRolls(Shop& shop, std::span<const RollCut> cuts, const Now& now, KnownConditions known) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        std::string title;
+        for (const RollCut& cut : cuts) {
+            if (const auto done = cutDecals(shop, cut.roll, cut.decals, cut.length, now, cut.offcuts,
+                                            cut.outlines, known);
+                !done.ok())
+                return done;
+            title += title.empty() ? writer.title() : "; " + withinLine(writer.title());
+        }
+        writer.describe(title);
         return Done{};
     });
 }

@@ -5,10 +5,12 @@
 #include "core/film/film.h"
 #include "core/film/film_roll.h"
 #include "core/trade/result.h"
+#include "db/actions/held.h"
 #include "db/journal/shop.h"
 
 #include <span>
 #include <string>
+#include <vector>
 
 namespace holdfast::db {
 
@@ -54,9 +56,22 @@ struct KeptOutline {
 // Charges `length` to the roll and marks the decals cut from it: decals of confirmed orders, of the roll's
 // film, not cut yet. Not from a roll that is put away or used up. Offcuts kept become rolls of their own, as
 // old as their roll and kept like it; each 20 mm or more both ways, together no more than was cut. Outlines
-// are kept with the decals that have none kept yet.
+// are kept with the decals that have none kept yet. Refused, too, for a decal that is not to be cut yet (wording
+// not agreed, film unfit, deposit short …), and from a roll past its use-by, badly stored or with a failed test
+// strip, unless each garment was let through.
 Result<Done> cutDecals(Shop& shop, RollId roll, std::span<const DecalId> decals, Millimetres length,
-                       std::span<const OffcutSize> offcuts = {}, std::span<const KeptOutline> outlines = {});
+                       const Now& now, std::span<const OffcutSize> offcuts = {},
+                       std::span<const KeptOutline> outlines = {}, KnownConditions known = nullptr);
+// The same of several rolls at once.
+struct RollCut {
+    RollId roll;
+    std::vector<DecalId> decals;
+    Millimetres length;
+    std::vector<OffcutSize> offcuts;
+    std::vector<KeptOutline> outlines{}; // of wordings that none was kept for when they were ordered
+};
+Result<Done> cutFromRolls(Shop& shop, std::span<const RollCut> cuts, const Now& now,
+                          KnownConditions known = nullptr);
 // A decal cut wrong: it waits again; what the second cutting takes is charged when it is cut. Not once
 // pressing began. Reason 3–200 characters.
 Result<Done> markMiscut(Shop& shop, DecalId decal, const std::string& reason);

@@ -25,7 +25,7 @@ struct OrderTaken {
 // A customer who is not named by id is found by name and phone number, or new.
 Result<OrderTaken> takeOrder(Shop& shop, const OrderDraft& draft, const Now& now);
 
-// Keeps its blanks from now on, where any are free.
+// Reserves its blanks from now on, where any are free.
 Result<Done> confirmQuotation(Shop& shop, OrderId order);
 // Where a wording’s outline is given it is kept with it (Wording::outline); agreeing replaces none that is
 // kept.
@@ -33,6 +33,15 @@ Result<Done> confirmWording(Shop& shop, DecalId decal, const std::string& how, /
                             const std::string& outline = {});
 Result<Done> rewordDecal(Shop& shop, DecalId decal, const std::string& wording, // unconfirms it; not once cut
                          const std::string& outline = {});
+// Decals of one order that the customer agreed to at once, each with the wording that it is to bear, where that
+// is another one, and the outline to be kept with it. An error in a wording names the field "wording-1" for the
+// first of them, and so on.
+struct AgreedDecal {
+    DecalId decal;
+    std::optional<std::string> wording;
+    std::string outline{};
+};
+Result<Done> confirmWordings(Shop& shop, std::span<const AgreedDecal> agreed, const std::string& how);
 Result<Done> movePromise(Shop& shop, OrderId order, LocalTime promised, const Now& now); // not into the past
 Result<Done> changeFilm(Shop& shop, DecalId decal, FilmId film);                         // not once cut
 Result<Done> changeLayer(Shop& shop, DecalId decal, int layer); // 1–12, not once pressing began

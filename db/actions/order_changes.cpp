@@ -79,6 +79,26 @@ Result<Done> rewordDecal(Shop& shop, DecalId decal, const std::string& wording, 
     });
 }
 
+Result<Done> confirmWordings(Shop& shop, std::span<const AgreedDecal> agreed, const std::string& how) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        std::string order;
+        for (std::size_t at = 0; at < agreed.size(); ++at) {
+            if (agreed[at].wording)
+                if (const auto reworded = rewordDecal(shop, agreed[at].decal, *agreed[at].wording, agreed[at].outline);
+                    !reworded.ok())
+                    return fieldError("wording-" + std::to_string(at + 1), reworded.error().message);
+            if (const auto confirmed = confirmWording(shop, agreed[at].decal, how, agreed[at].outline);
+                !confirmed.ok())
+                return confirmed;
+            const auto row = decalRow(writer.connection(), agreed[at].decal);
+            order = row.ok() ? row->garment.order.label() : order;
+        }
+        if (agreed.size() > 1)
+            writer.describe(order + ": " + std::to_string(agreed.size()) + " decals agreed " + trimmed(how));
+        return Done{};
+    });
+}
+
 Result<Done> movePromise(Shop& shop, OrderId order, LocalTime promised, const Now& now) {
     return shop.act([&](Writer& writer) -> Result<Done> {
         if (const auto checked = checkPromisedTime(promised, now); !checked.ok())

@@ -38,6 +38,9 @@ Result<Done> checkAmount(const OrderRow& order, const Account& account, MoneyKin
     }
     if (order.state == OrderState::Cancelled)
         return plainError("Order " + order.label() + " is cancelled; it takes no money, only a refund.");
+    if (order.state == OrderState::Quoted)
+        return plainError("Order " + order.label() +
+                          " is a quotation, which takes no money. Confirm it first.");
     if (amount > account.owed())
         return fieldError("amount", "No more than the " +
                                         spokenAmount(std::max(Money{}, account.owed()), currency) +

@@ -64,14 +64,6 @@ Result<Done> requireSound(Connection& connection, const Route& route) {
     return Done{};
 }
 
-// Wording that the customer has not agreed to holds the garment, unless a person let it through.
-bool waitsForWording(Connection& connection, const GarmentRow& garment) {
-    return connection.number("SELECT COUNT(*) FROM decal WHERE garment_id = ?1 AND confirmed_by = '' "
-                             "AND NOT EXISTS (SELECT 1 FROM waiver WHERE waiver.garment_id = ?1 "
-                             "AND waiver.attempt = ?2 AND waiver.rule = ?3)",
-                             garment.id, garment.attempt, ruleCode(Rule::WordingUnconfirmed)) > 0;
-}
-
 Result<Done> requireReady(Connection& connection, const GarmentRow& garment) {
     if (const auto open = requireOpen(garment); !open.ok())
         return open.error();
@@ -79,8 +71,6 @@ Result<Done> requireReady(Connection& connection, const GarmentRow& garment) {
         return fresh.error();
     if (garment.order.state == OrderState::Quoted)
         return plainError("Order " + garment.order.label() + " is a quotation. Confirm it first.");
-    if (waitsForWording(connection, garment))
-        return plainError(garment.label() + ": the customer has not agreed to the wording yet.");
     if (!garment.lot)
         return plainError(garment.label() + " has no blank yet.");
     if (connection.number("SELECT COUNT(*) FROM decal WHERE garment_id = ?1 AND cut_at IS NULL", garment.id) >
@@ -137,6 +127,14 @@ std::string restWords(const Route& route) {
     return hours > 0 ? ", rests " + std::to_string(hours) + " h" : "";
 }
 
+// Its blank is on the rail again, still reserved for it.
+void leavePress(Writer& writer, const GarmentRow& garment) {
+    moveUnit(writer, garment, 1, garment.label() + " taken off the press");
+    writer.describe(garment.label() + " put back on the walk");
+    writer.concerns(*garment.lot);
+    concernsGarment(writer, garment);
+}
+
 Result<GarmentRow> garmentOnPress(Connection& connection, GarmentId garment) {
     auto row = garmentRow(connection, garment);
     if (row.ok() && !row->isOnPress())
@@ -146,7 +144,8 @@ Result<GarmentRow> garmentOnPress(Connection& connection, GarmentId garment) {
 
 } // namespace
 
-Result<Done> takeUp(Shop& shop, GarmentId garment, const Route& route) {
+Result<Done> takeUp(Shop& shop, GarmentId garment, const Route& route, const Now& now,
+                    KnownConditions known) {
     return shop.act([&](Writer& writer) -> Result<Done> {
         const auto row = garmentRow(writer.connection(), garment);
         if (!row.ok())
@@ -155,6 +154,8 @@ Result<Done> takeUp(Shop& shop, GarmentId garment, const Route& route) {
             return ready.error();
         if (const auto sound = requireSound(writer.connection(), route); !sound.ok())
             return sound.error();
+        if (const auto held = requireNotHeld(writer.connection(), *row, now, known); !held.ok())
+            return held.error();
         if (const auto free = requireFree(writer.connection(), garment, Needs::Hands); !free.ok())
             return free.error();
         openStep(writer, *row, route.steps.front().key, route.press);
@@ -231,12 +232,31 @@ Result<Done> backAStep(Shop& shop, GarmentId garment) {
             writer.connection().run("UPDATE press_step SET started_at = ?2, finished_at = NULL WHERE id = ?1",
                                     *before, writer.now());
             writer.describe(row->label() + " a step back, to " + keyWords(key));
+            concernsGarment(writer, *row);
         } else {
-            moveUnit(writer, *row, 1, row->label() + " taken off the press");
-            writer.describe(row->label() + " put back on the walk");
-            writer.concerns(*row->lot);
+            leavePress(writer, *row);
         }
-        concernsGarment(writer, *row);
+        return Done{};
+    });
+}
+
+Result<Done> putBackOnWalk(Shop& shop, GarmentId garment) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        const auto row = garmentOnPress(writer.connection(), garment);
+        if (!row.ok())
+            return row.error();
+        {
+            Query finished = writer.connection().query(
+                "SELECT step_key FROM press_step WHERE garment_id = ?1 AND attempt = ?2 "
+                "AND finished_at IS NOT NULL",
+                garment, row->attempt);
+            while (finished.step())
+                if (isHeatKey(finished.view(0)))
+                    return plainError(row->label() + " has had heat. Finish it, or mark it spoiled.");
+        }
+        writer.connection().run("DELETE FROM press_step WHERE garment_id = ?1 AND attempt = ?2", garment,
+                                row->attempt);
+        leavePress(writer, *row);
         return Done{};
     });
 }

@@ -8,6 +8,7 @@
 #include "core/press/press.h"
 #include "core/press/route.h"
 #include "core/trade/result.h"
+#include "db/actions/held.h"
 #include "db/journal/shop.h"
 
 #include <string>
@@ -15,10 +16,12 @@
 
 namespace holdfast::db {
 
-// Opens the first step. Takes one unit of the kept blank's lot. Refused in words where it is not confirmed
-// (the order; its wording, unless that was let through), has no blank, has a decal that is not cut, or where
-// another garment's hands-on step is open (`onPress` of the walk).
-Result<Done> takeUp(Shop& shop, GarmentId garment, const Route& route);
+// Opens the first step. Takes one unit of the lot whose blank is reserved. Refused in words where the order
+// is not confirmed, the garment has no blank or a decal that is not cut, where a rule holds it that nobody
+// let it through, or where another garment's hands-on step is open (`onPress` of the walk). What is under way
+// is finished whatever holds it by then: half pressed it would be lost.
+Result<Done> takeUp(Shop& shop, GarmentId garment, const Route& route, const Now& now,
+                    KnownConditions known = nullptr);
 
 // Finishes the open step and opens the next of the route; after the last one the garment rests. Refused in
 // words while another garment is under the closed platen, unless the next step is a wait: a warm peel does
@@ -32,6 +35,9 @@ Result<Done> restartStep(Shop& shop, GarmentId garment);
 // Closes nothing: drops the open step and opens the one before it anew. Before the first step: puts the
 // garment back on the walk and its blank back on the rail, still kept for it.
 Result<Done> backAStep(Shop& shop, GarmentId garment);
+
+// All steps back at once, and the garment back on the walk. Refused once it had heat.
+Result<Done> putBackOnWalk(Shop& shop, GarmentId garment);
 
 // A person lets a held garment through, with a reason of 3–200 characters, in this attempt.
 Result<Done> waive(Shop& shop, GarmentId garment, Rule rule, const std::string& reason);

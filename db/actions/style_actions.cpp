@@ -120,11 +120,13 @@ void writeLabel(Connection& connection, BlankStyleId style, const FabricLabel& l
                        codeOf(share.fibre), share.percent);
 }
 
-void writeColour(Writer& writer, BlankStyleId style, std::int64_t position, const std::string& name,
-                 std::uint32_t rgb) {
+ColourId writeColour(Writer& writer, BlankStyleId style, std::int64_t position, const std::string& name,
+                     std::uint32_t rgb) {
+    const auto colour = writer.newId<ColourId>();
     writer.connection().run(
-        "INSERT INTO style_colour (id, style_id, position, name, rgb) VALUES (?1, ?2, ?3, ?4, ?5)",
-        writer.newId<ColourId>(), style, position, name, rgb);
+        "INSERT INTO style_colour (id, style_id, position, name, rgb) VALUES (?1, ?2, ?3, ?4, ?5)", colour,
+        style, position, name, rgb);
+    return colour;
 }
 
 std::optional<std::string> wayCode(std::optional<WayRound> way) {
@@ -171,8 +173,8 @@ Result<BlankStyleId> addStyle(Writer& writer, const BlankStyle& style) {
     return id;
 }
 
-Result<Done> addColour(Shop& shop, BlankStyleId style, const std::string& name, std::uint32_t rgb) {
-    return shop.act([&](Writer& writer) -> Result<Done> {
+Result<ColourId> addColour(Shop& shop, BlankStyleId style, const std::string& name, std::uint32_t rgb) {
+    return shop.act([&](Writer& writer) -> Result<ColourId> {
         const auto text = typedText(name, kColourName);
         if (!text.ok())
             return text.error();
@@ -187,10 +189,10 @@ Result<Done> addColour(Shop& shop, BlankStyleId style, const std::string& name, 
             return fieldError("colour", *styled + " has a colour “" + *text + "” already.");
         const std::int64_t last = writer.connection().number(
             "SELECT COALESCE(MAX(position), 0) FROM style_colour WHERE style_id = ?1", style);
-        writeColour(writer, style, last + 1, *text, rgb);
+        const ColourId colour = writeColour(writer, style, last + 1, *text, rgb);
         writer.describe(*styled + " now also in " + *text);
         writer.concerns(style);
-        return Done{};
+        return colour;
     });
 }
 
@@ -239,6 +241,24 @@ Result<Done> chooseWayRound(Shop& shop, BlankStyleId style, Obstacle obstacle, W
                                 style, codeOf(obstacle), codeOf(way));
         writer.describe(*name + ", " + words + ": " + wayRoundName(way));
         writer.concerns(style);
+        return Done{};
+    });
+}
+
+Result<Done> chooseWaysRound(Shop& shop, BlankStyleId style, std::span<const ObstacleOnStyle> ways) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        const auto name = styleName(writer.connection(), style);
+        if (!name.ok())
+            return name.error();
+        std::string title = *name;
+        for (const ObstacleOnStyle& each : ways) {
+            if (!each.way)
+                return fieldError("obstacle", "Choose a way round the " + obstacleName(each.obstacle) + ".");
+            if (const auto chosen = chooseWayRound(shop, style, each.obstacle, *each.way); !chosen.ok())
+                return chosen;
+            title += ", " + std::string{obstacleName(each.obstacle)} + ": " + wayRoundName(*each.way);
+        }
+        writer.describe(title);
         return Done{};
     });
 }

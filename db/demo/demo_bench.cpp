@@ -87,14 +87,14 @@ void Bench::cut(const std::vector<Piece>& pieces, std::optional<int> roll) {
         for (const Decal* decal : decals)
             ids.push_back(decal->id);
         const Millimetres length = nestedLength(decals, facts.films.at(film), from.width, facts.settings);
-        done(cutDecals(m_script.shop(), from.id, ids, length));
+        done(cutDecals(m_script.shop(), from.id, ids, length, m_script.now()));
         m_script.wait(kWeedingEach * static_cast<std::int64_t>(ids.size()));
     }
 }
 
 void Bench::press(Piece piece) {
     const InHand hand = takeInHand(m_script, piece);
-    done(takeUp(m_script.shop(), hand.garment->id, hand.route));
+    done(takeUp(m_script.shop(), hand.garment->id, hand.route, m_script.now()));
     step(m_script, hand, 0);
 }
 
@@ -110,7 +110,7 @@ void Bench::pressUntil(Piece piece, const std::string& stepKey, LocalTime opens)
         throw Stopped{plainError(std::to_string(piece.order) + "-" + piece.letter + " comes too late: its " +
                                  stepKey + " was to open at " + isoLocalMinute(opens) + ".")};
     m_script.waitUntil(opens - before);
-    done(takeUp(m_script.shop(), hand.garment->id, hand.route));
+    done(takeUp(m_script.shop(), hand.garment->id, hand.route, m_script.now()));
     step(m_script, hand, 0, stepKey);
 }
 
@@ -125,7 +125,7 @@ void Bench::finish(Piece piece) {
 
 void Bench::spoil(Piece piece, const std::string& cause) {
     const InHand hand = takeInHand(m_script, piece);
-    done(takeUp(m_script.shop(), hand.garment->id, hand.route));
+    done(takeUp(m_script.shop(), hand.garment->id, hand.route, m_script.now()));
     step(m_script, hand, 0, "cool-1");
     done(markSpoiled(m_script.shop(), hand.garment->id, cause));
 }

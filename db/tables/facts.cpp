@@ -59,7 +59,7 @@ std::optional<std::vector<AddedReading>> readingsAdded(ChangesetView changeset) 
 
 } // namespace
 
-ShopFacts loadFactsOf(Connection& connection, std::span<const OrderId> orders) {
+ShopFacts loadHoldFacts(Connection& connection, std::span<const OrderId> orders) {
     const std::string wanted = jsonList(orders);
     ShopFacts facts;
     facts.settings = loadSettings(connection);
@@ -82,6 +82,11 @@ ShopFacts loadFactsOf(Connection& connection, std::span<const OrderId> orders) {
     facts.places = Roster{readPlaces(connection)};
     facts.presses = Roster{readPresses(connection)};
     facts.pressChecks = readLastChecks(connection);
+    return facts;
+}
+
+ShopFacts loadFactsOf(Connection& connection, std::span<const OrderId> orders) {
+    ShopFacts facts = loadHoldFacts(connection, orders);
     facts.fairs = Roster{readFairs(connection)};
     facts.cutting = readCutting(connection);
     return facts;
@@ -107,6 +112,20 @@ ClimateHistory loadClimate(Connection& connection, const ReadingsGoOn& goesOn) {
         series->push_back({rows.instant(1), Celsius{rows.real(2)}, Humidity{rows.real(3)}});
         if (++loaded % kReadingsBetween == 0 && goesOn && !goesOn(loaded))
             break;
+    }
+    return history;
+}
+
+ClimateHistory loadClimateOf(Connection& connection, std::span<const PlaceId> places) {
+    ClimateHistory history;
+    for (const PlaceId place : places) {
+        auto series = std::make_shared<ClimateSeries>();
+        Query rows = connection.query(
+            "SELECT at, celsius, humidity FROM climate_reading WHERE place_id = ?1 ORDER BY at", place);
+        while (rows.step())
+            series->push_back({rows.instant(0), Celsius{rows.real(1)}, Humidity{rows.real(2)}});
+        if (!series->empty())
+            history[place] = std::move(series);
     }
     return history;
 }

@@ -21,12 +21,17 @@ ShopFacts loadOpenFacts(Connection& connection);
 // The same with just these orders, open or not: what a screen needs to show one order whole.
 ShopFacts loadFactsOf(Connection& connection, std::span<const OrderId> orders);
 
+// Of that, only what the holds over the garments of these orders look at.
+ShopFacts loadHoldFacts(Connection& connection, std::span<const OrderId> orders);
+
 ShopSettings loadSettings(Connection& connection);
 
-// Every place's readings, oldest first. `goesOn` is asked after every 10,000 of them with how many came; false:
-// no more are wanted. May be empty.
+// Every place's readings, oldest first. `goesOn` is asked after every 10,000 of them with how many came;
+// false: no more are wanted. May be empty.
 using ReadingsGoOn = std::function<bool(std::int64_t loaded)>;
 ClimateHistory loadClimate(Connection& connection, const ReadingsGoOn& goesOn = {});
+// Of these places alone.
+ClimateHistory loadClimateOf(Connection& connection, std::span<const PlaceId> places);
 std::int64_t countReadings(Connection& connection);
 // Looks at no more of them.
 bool hasMoreReadingsThan(Connection& connection, std::int64_t count);

@@ -1,4 +1,5 @@
-// The day planned with more time beside the window: what the window shows in the end is the best plan there is.
+// The day planned with more time beside the window: what the window shows in the end is the best plan there
+// is.
 #include "db/actions/press_actions.h"
 #include "tests/app/shop_fixture.h"
 
@@ -79,12 +80,11 @@ TEST_F(PlanBesideTest, DroppedItSaysNothing) {
     EXPECT_TRUE(QTest::qWaitFor([&] { return found == 1; }, kPlanPatience));
 }
 
-// Step by step as planned, the walk keeps its order: what the window shows at once is not worse than the rest of what
-// it showed before, and nothing that is taken back half a second later.
+// Step by step as planned, the walk keeps its order: what the window shows at once is not worse than the rest
+// of what it showed before, and nothing that is taken back half a second later.
 TEST_F(PlanBesideTest, AfterAStepThePlanShownDoesNotFlicker) {
     const DayPlan best = withAllTime(busyDay());
-    ASSERT_TRUE(
-        QTest::qWaitFor([&] { return !best.isBetterThan(desk().shop()->plan); }, kPlanPatience));
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !best.isBetterThan(desk().shop()->plan); }, kPlanPatience));
     for (int step = 0; step < 6; ++step) {
         const std::vector<GarmentId> before = desk().shop()->plan.order;
         const GarmentId first = before.front();
@@ -94,7 +94,7 @@ TEST_F(PlanBesideTest, AfterAStepThePlanShownDoesNotFlicker) {
             time().pass(route.steps[open].total());
             valueOf(db::finishStep(file(), first, route));
         } else {
-            valueOf(db::takeUp(file(), first, route));
+            valueOf(db::takeUp(file(), first, route, desk().now()));
         }
         const auto& shop = desk().shop();
         const PlanRequest request = planRequest(shop->facts, shop->assessments, shop->now);

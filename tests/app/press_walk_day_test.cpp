@@ -307,7 +307,7 @@ TEST_F(PressWalkDay, ManyGarmentsOpenAtOnce) {
         for (const Decal& decal : desk().shop()->facts.garments.at(garment).decals)
             decals.push_back(decal.id);
     const RollId roll = desk().shop()->facts.rolls.begin()[1].id;
-    valueOf(db::cutDecals(file(), roll, decals, 36000_mm));
+    valueOf(db::cutDecals(file(), roll, decals, 36000_mm, desk().now()));
     desk().shop();
     QElapsedTimer watch;
     watch.start();

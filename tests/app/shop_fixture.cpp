@@ -215,12 +215,12 @@ void ShopFixture::cut(GarmentId garment, RollId roll) {
     std::vector<DecalId> decals;
     for (const Decal& decal : desk().shop()->facts.garments.at(garment).decals)
         decals.push_back(decal.id);
-    valueOf(db::cutDecals(file(), roll, decals, 300_mm));
+    valueOf(db::cutDecals(file(), roll, decals, 300_mm, desk().now()));
 }
 
 void ShopFixture::press(GarmentId garment) {
     const Route route = desk().shop()->of(garment).route;
-    valueOf(db::takeUp(file(), garment, route));
+    valueOf(db::takeUp(file(), garment, route, desk().now()));
     for (const RouteStep& step : route.steps) {
         time().pass(step.total());
         valueOf(db::finishStep(file(), garment, route));

@@ -22,7 +22,7 @@ protected:
              garmentsOf(takeOrder(std::vector<GarmentDraft>(40, aGarment(usual, "S"))).id))
             for (const Decal& decal : desk().shop()->facts.garments.at(garment).decals)
                 decals.push_back(decal.id);
-        valueOf(db::cutDecals(file(), roll, decals, 12000_mm));
+        valueOf(db::cutDecals(file(), roll, decals, 12000_mm, desk().now()));
         open();
     }
 

@@ -48,7 +48,7 @@ protected:
         default:
             if (const auto decal = any<DecalId>("decal"))
                 m_done += below(3) == 0 ? markMiscut(shop(), *decal, "blade slipped").ok()
-                                        : cutDecals(shop(), m_roll, std::span{&*decal, 1}, {230}).ok();
+                                        : cutDecals(shop(), m_roll, std::span{&*decal, 1}, {230}, now()).ok();
         }
     }
 
@@ -93,7 +93,7 @@ protected:
             return;
         case 3:
         case 4:
-            m_done += takeUp(shop(), garment, routeFor(garment)).ok();
+            m_done += takeUp(shop(), garment, routeFor(garment), now()).ok();
             return;
         default:
             m_done += finishStep(shop(), garment, routeFor(garment)).ok();

@@ -112,13 +112,13 @@ TEST_F(BlankActions, WrongStyleIsRefusedWithItsField) {
 }
 
 TEST_F(BlankActions, ColourIsAdded) {
-    expectUndoable<Doing>([&] { return addColour(shop(), m_tee, " Reed ", 0xA9B8A0); },
-                          "Tee now also in Reed");
+    expectUndoable<Result<ColourId>>([&] { return addColour(shop(), m_tee, " Reed ", 0xA9B8A0); },
+                                     "Tee now also in Reed");
     EXPECT_EQ(loadFactsOf(connection(), {}).styles.at(m_tee).colours.at(2).name, "Reed");
-    expectRefused<Doing>([&] { return addColour(shop(), m_tee, "moss", 1); }, "colour");
-    expectRefused<Doing>([&] { return addColour(shop(), m_tee, "", 1); }, "colour");
-    expectRefused<Doing>([&] { return addColour(shop(), m_tee, "Oat", 0x1000000); }, "colour");
-    expectRefused<Doing>([&] { return addColour(shop(), BlankStyleId{4}, "Oat", 1); }, "style");
+    expectRefused<Result<ColourId>>([&] { return addColour(shop(), m_tee, "moss", 1); }, "colour");
+    expectRefused<Result<ColourId>>([&] { return addColour(shop(), m_tee, "", 1); }, "colour");
+    expectRefused<Result<ColourId>>([&] { return addColour(shop(), m_tee, "Oat", 0x1000000); }, "colour");
+    expectRefused<Result<ColourId>>([&] { return addColour(shop(), BlankStyleId{4}, "Oat", 1); }, "style");
 }
 
 TEST_F(BlankActions, StyleIsPressedUnwashedForAReasonOnly) {
@@ -224,7 +224,7 @@ TEST_F(BlankActions, WashingPartOfALotSplitsItAndTakesTheFirstPromisedAlong) {
     EXPECT_EQ(lotOf(garmentOf(orders[0])), lot);
     EXPECT_EQ(lotOf(garmentOf(orders[1])), part);
     EXPECT_EQ(lotOf(garmentOf(orders[2])), part);
-    EXPECT_EQ(titlesOf(orders[1].id).front().substr(0, 10), "Done again");
+    EXPECT_EQ(titlesOf(orders[1].id).front().substr(0, 6), "Redone");
     const WashLoadId load{number("SELECT id FROM wash_load")};
     expectUndoable<Doing>([&] { return markDry(shop(), load); }, "2 blanks dry");
     expectRefused<Doing>([&] { return markDry(shop(), load); }, "", "dry already");

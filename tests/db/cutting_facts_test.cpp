@@ -25,10 +25,10 @@ TEST_F(CuttingOf, FilmAndDecalsAreSummedAsAreas) {
 TEST_F(CuttingOf, AKeptOffcutIsNotWastedUntilItIsCut) {
     const auto order = takeTees(2);
     const std::array offcuts{OffcutSize{{280}, {240}}};
-    ASSERT_TRUE(cutDecals(shop(), m_roll, std::array{decalOf(order, 0)}, {240}, offcuts).ok());
+    ASSERT_TRUE(cutDecals(shop(), m_roll, std::array{decalOf(order, 0)}, {240}, now(), offcuts).ok());
     EXPECT_EQ(cutting(), (CuttingHistory{1, kFilm - 280 * 240, kDecal}));
     const RollId offcut{number("SELECT MAX(id) FROM film_roll")};
-    ASSERT_TRUE(cutDecals(shop(), offcut, std::array{decalOf(order, 1)}, {230}).ok());
+    ASSERT_TRUE(cutDecals(shop(), offcut, std::array{decalOf(order, 1)}, {230}, now()).ok());
     EXPECT_EQ(cutting(), (CuttingHistory{2, kFilm - 280 * 240 + 280 * 230, 2 * kDecal}));
 }
 

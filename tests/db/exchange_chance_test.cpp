@@ -71,7 +71,7 @@ protected:
             if (const auto decal = any<DecalId>(on, "decal"))
                 if (const auto roll = any<RollId>(on, "film_roll"))
                     did(below(4) == 0 ? markMiscut(on, *decal, "blade slipped").ok()
-                                      : cutDecals(on, *roll, std::span{&*decal, 1}, {230}).ok());
+                                      : cutDecals(on, *roll, std::span{&*decal, 1}, {230}, now()).ok());
         }
     }
 
@@ -113,7 +113,7 @@ protected:
             return did(backAStep(on, garment).ok());
         case 3:
         case 4:
-            return did(takeUp(on, garment, routeOn(on, garment)).ok());
+            return did(takeUp(on, garment, routeOn(on, garment), now()).ok());
         default:
             return did(finishStep(on, garment, routeOn(on, garment)).ok());
         }

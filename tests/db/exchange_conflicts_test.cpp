@@ -100,7 +100,7 @@ TEST_F(TwoDifferentThings, MoneyForAnOrderThatWasTakenBackIsKeptAsideAndDoneOnce
     const auto brought = bring(fair);
     ASSERT_EQ(brought.differences.size(), 1U);
     EXPECT_TRUE(brought.differences[0].isSetAside);
-    EXPECT_TRUE(says(brought, "It needs an order that is there no more: “Took back: ")) << allWords(brought);
+    EXPECT_TRUE(says(brought, "It needs an order that is there no more: “Undone: ")) << allWords(brought);
     EXPECT_EQ(number("SELECT COUNT(*) FROM money_move"), 0);
     expectTogether(fair);
 
@@ -143,7 +143,7 @@ TEST_F(TwoDifferentThings, TheSameTakenBackOnBothIsTakenBackOnce) {
     ASSERT_TRUE(shop().undo(taking).ok());
     ASSERT_TRUE(fair.shop->undo(taking).ok());
     const auto brought = bring(fair);
-    EXPECT_TRUE(says(brought, "had been taken back already")) << allWords(brought);
+    EXPECT_TRUE(says(brought, "had been undone already")) << allWords(brought);
     expectTogether(fair);
     EXPECT_EQ(number("SELECT COUNT(*) FROM shop_order"), 0);
 }
@@ -231,8 +231,8 @@ TEST_F(TwoDifferentThings, FilmCutOnBothIsChargedForBothAndTheRollStandsAtNothin
     Laptop& fair = aLaptop();
     const DecalId first = decalOf(one);
     const DecalId second = decalOf(two);
-    ASSERT_TRUE(cutDecals(shop(), m_roll, std::span{&first, 1}, {240}).ok());
-    ASSERT_TRUE(cutDecals(*fair.shop, m_roll, std::span{&second, 1}, {240}).ok());
+    ASSERT_TRUE(cutDecals(shop(), m_roll, std::span{&first, 1}, {240}, now()).ok());
+    ASSERT_TRUE(cutDecals(*fair.shop, m_roll, std::span{&second, 1}, {240}, now()).ok());
     const auto brought = bring(fair);
     EXPECT_TRUE(says(brought, "From roll R-01, 180 mm more were taken than there were")) << allWords(brought);
     EXPECT_EQ(lengthOf(m_roll), 0);
@@ -246,9 +246,9 @@ TEST_F(TwoDifferentThings, AGarmentIsAtThePressOnOneLaptopOnly) {
     const GarmentId garment = garmentOf(order);
     const Route route = routeFor(garment);
     Laptop& fair = aLaptop();
-    ASSERT_TRUE(takeUp(shop(), garment, route).ok());
+    ASSERT_TRUE(takeUp(shop(), garment, route, now()).ok());
     wait(Seconds{20});
-    ASSERT_TRUE(takeUp(*fair.shop, garment, route).ok());
+    ASSERT_TRUE(takeUp(*fair.shop, garment, route, now()).ok());
     ASSERT_TRUE(finishStep(*fair.shop, garment, route).ok());
     const auto brought = bring(fair);
     ASSERT_EQ(brought.differences.size(), 2U) << allWords(brought);
@@ -263,7 +263,7 @@ TEST_F(TwoDifferentThings, AGarmentIsAtThePressOnOneLaptopOnly) {
 TEST_F(TwoDifferentThings, AGarmentIsSpoiledOnce) {
     const auto order = readyToPress();
     const GarmentId garment = garmentOf(order);
-    ASSERT_TRUE(takeUp(shop(), garment, routeFor(garment)).ok());
+    ASSERT_TRUE(takeUp(shop(), garment, routeFor(garment), now()).ok());
     Laptop& fair = aLaptop();
     ASSERT_TRUE(markSpoiled(shop(), garment, "scorched").ok());
     ASSERT_TRUE(markSpoiled(*fair.shop, garment, "slipped").ok());

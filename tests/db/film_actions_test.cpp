@@ -255,11 +255,11 @@ TEST_F(FilmActions, TestStripTakesFilmAndOneThatPassedExtends) {
 TEST_F(FilmActions, CuttingChargesTheRollAndMarksTheDecals) {
     const auto order = takeTees(2);
     std::vector<DecalId> decals{decalOf(order, 0), decalOf(order, 1)};
-    expectUndoable<Doing>([&] { return cutDecals(shop(), m_roll, decals, {420}); },
+    expectUndoable<Doing>([&] { return cutDecals(shop(), m_roll, decals, {420}, now()); },
                           "Cut 2 decals from R-01, 0.42 m");
     EXPECT_EQ(lengthOf(m_roll), 24'580);
     EXPECT_EQ(connection().number("SELECT COUNT(*) FROM decal WHERE cut_roll_id = ?1", m_roll), 2);
-    expectRefused<Doing>([&] { return cutDecals(shop(), m_roll, decals, {420}); }, "decals",
+    expectRefused<Doing>([&] { return cutDecals(shop(), m_roll, decals, {420}, now()); }, "decals",
                          "is cut already");
     EXPECT_EQ(titlesOf(m_roll).back(), "R-01 received: Marram Soft, Dusk, 25.00 m");
     EXPECT_EQ(titlesOf(order.id).back(), "Took order 1");
@@ -270,7 +270,7 @@ TEST_F(FilmActions, AnOffcutKeptIsARollAsOldAsItsOwn) {
     const std::vector<DecalId> decals{decalOf(order)};
     ASSERT_TRUE(recordTestStrip(shop(), m_roll, true, {0}, "").ok());
     const std::vector<OffcutSize> offcuts{{{164}, {148}}, {{300}, {120}}};
-    expectUndoable<Doing>([&] { return cutDecals(shop(), m_roll, decals, {420}, offcuts); },
+    expectUndoable<Doing>([&] { return cutDecals(shop(), m_roll, decals, {420}, now(), offcuts); },
                           "Cut 1 decal from R-01, 0.42 m, kept R-02 (164 × 148 mm), R-03 (300 × 120 mm)");
     const auto facts = loadFactsOf(connection(), {});
     const FilmRoll& roll = facts.rolls.at(m_roll);
@@ -297,8 +297,8 @@ TEST_F(FilmActions, OffcutsThatCannotBeAreRefused) {
     const auto order = takeTees();
     const std::vector<DecalId> decals{decalOf(order)};
     const auto refused = [&](std::vector<OffcutSize> offcuts, const std::string& words) {
-        expectRefused<Doing>([&] { return cutDecals(shop(), m_roll, decals, {420}, offcuts); }, "offcuts",
-                             words);
+        expectRefused<Doing>([&] { return cutDecals(shop(), m_roll, decals, {420}, now(), offcuts); },
+                             "offcuts", words);
     };
     refused({{{19}, {100}}}, "width");
     refused({{{100}, {0}}}, "length");
@@ -313,7 +313,7 @@ TEST_F(FilmActions, WhatCannotBeCutIsRefused) {
     const std::vector<DecalId> twice{decalOf(order), decalOf(order)};
     const auto refused = [&](const std::vector<DecalId>& which, std::int64_t length, const std::string& field,
                              const std::string& words) {
-        expectRefused<Doing>([&] { return cutDecals(shop(), m_roll, which, {length}); }, field, words);
+        expectRefused<Doing>([&] { return cutDecals(shop(), m_roll, which, {length}, now()); }, field, words);
     };
     refused({}, 100, "decals", "");
     refused(twice, 100, "decals", "cut already");
@@ -321,7 +321,7 @@ TEST_F(FilmActions, WhatCannotBeCutIsRefused) {
     refused(decals, 0, "length", "");
     refused(decals, -1, "length", "");
     refused(decals, 25'001, "length", "25.00 m");
-    expectRefused<Doing>([&] { return cutDecals(shop(), RollId{3}, decals, {100}); }, "roll");
+    expectRefused<Doing>([&] { return cutDecals(shop(), RollId{3}, decals, {100}, now()); }, "roll");
 
     const auto oyster = addFilm(shop(), aFilm("Oyster"));
     ASSERT_TRUE(oyster.ok());
@@ -355,7 +355,7 @@ TEST_F(FilmActions, DecalCutWrongWaitsAgain) {
     EXPECT_EQ(lengthOf(m_roll), 24'520);
     expectRefused<Doing>([&] { return markMiscut(shop(), decal, ""); }, "reason");
     const Route route = routeFor(garmentOf(order));
-    ASSERT_TRUE(takeUp(shop(), garmentOf(order), route).ok());
+    ASSERT_TRUE(takeUp(shop(), garmentOf(order), route, now()).ok());
     expectRefused<Doing>([&] { return markMiscut(shop(), decal, "blade slipped"); }, "", "is on the press");
     std::string open = "on";
     while (!open.empty())

@@ -262,7 +262,7 @@ TEST_F(OrderActions, WordingWithoutAnOutlineKeepsTheOneItIsAgreedOrCutBy) {
     const auto decal = decalOf(order, 1);
     const std::vector<KeptOutline> outlines{{decal, "M2 2L3 3L3 2"}};
     expectUndoable<Doing>(
-        [&] { return cutDecals(shop(), m_roll, std::span(&decal, 1), Millimetres{100}, {}, outlines); },
+        [&] { return cutDecals(shop(), m_roll, std::span(&decal, 1), Millimetres{100}, now(), {}, outlines); },
         "Cut 1 decal from R-01, 0.10 m");
     EXPECT_EQ(connection().number("SELECT COUNT(*) FROM decal WHERE outline LIKE 'M%'"), 2);
 }
@@ -304,7 +304,7 @@ TEST_F(OrderActions, LayerChangesUntilPressingBegan) {
     expectUndoable<Doing>([&] { return changeLayer(shop(), decalOf(order), 12); }, "1-a: Heron on layer 12");
     for (const int layer : {0, 13, -1})
         expectRefused<Doing>([&] { return changeLayer(shop(), decalOf(order), layer); }, "layer");
-    ASSERT_TRUE(takeUp(shop(), garmentOf(order), routeFor(garmentOf(order))).ok());
+    ASSERT_TRUE(takeUp(shop(), garmentOf(order), routeFor(garmentOf(order)), now()).ok());
     expectRefused<Doing>([&] { return changeLayer(shop(), decalOf(order), 2); }, "", "on the press");
 }
 
@@ -328,7 +328,7 @@ TEST_F(OrderActions, LayersAreReorderedWholeUntilPressingBegan) {
     expectRefused<Doing>(reorder({decals[0], decals[0]}), "layers");
     expectRefused<Doing>(reorder({decals[0], decals[1], DecalId{4}}), "layers");
     cutAll(order);
-    ASSERT_TRUE(takeUp(shop(), garment, routeFor(garment)).ok());
+    ASSERT_TRUE(takeUp(shop(), garment, routeFor(garment), now()).ok());
     expectRefused<Doing>(reorder(turned), "", "on the press");
 }
 
@@ -343,7 +343,7 @@ TEST_F(OrderActions, AnotherBlankIsKeptAndTheOldOneGoesToWhoWaits) {
     EXPECT_EQ(lotOf(garmentOf(first)), large);
     EXPECT_EQ(lotOf(garmentOf(waiting)), medium);
     EXPECT_EQ(titlesOf(waiting.id).back(), "Took order 2");
-    EXPECT_EQ(titlesOf(waiting.id).front().substr(0, 10), "Done again");
+    EXPECT_EQ(titlesOf(waiting.id).front().substr(0, 6), "Redone");
     expectRefused<Doing>([&] { return changeBlank(shop(), garmentOf(first), m_tee, "XS", m_moss); }, "size");
     expectRefused<Doing>([&] { return changeBlank(shop(), garmentOf(first), m_tee, "L", {}); }, "colour");
     expectRefused<Doing>([&] { return changeBlank(shop(), garmentOf(first), {}, "L", m_moss); }, "style");
@@ -354,7 +354,7 @@ TEST_F(OrderActions, AnotherBlankIsKeptAndTheOldOneGoesToWhoWaits) {
 
 TEST_F(OrderActions, BlankOfAGarmentOnThePressStays) {
     const auto order = readyToPress();
-    ASSERT_TRUE(takeUp(shop(), garmentOf(order), routeFor(garmentOf(order))).ok());
+    ASSERT_TRUE(takeUp(shop(), garmentOf(order), routeFor(garmentOf(order)), now()).ok());
     expectRefused<Doing>([&] { return changeBlank(shop(), garmentOf(order), m_tee, "L", m_moss); }, "",
                          "on the press");
 }
@@ -364,7 +364,7 @@ TEST_F(OrderActions, CustomerAndNoteAreChanged) {
     const CustomerId customer{number("SELECT id FROM customer")};
     expectUndoable<Doing>([&] { return changeCustomer(shop(), customer, "Odile Brandt", ""); },
                           "Customer is now Odile Brandt");
-    EXPECT_EQ(titlesOf(order.id).front().substr(0, 10), "Done again");
+    EXPECT_EQ(titlesOf(order.id).front().substr(0, 6), "Redone");
     expectUndoable<Doing>([&] { return changeNote(shop(), order.id, "gate code\n4412"); },
                           "Note written on 1");
     expectUndoable<Doing>([&] { return changeNote(shop(), order.id, " "); }, "Note of 1 taken off");
@@ -451,7 +451,7 @@ TEST_F(OrderActions, CancellingCannotBeTakenBackOnceItsBlankIsKeptByAnother) {
 
 TEST_F(OrderActions, OrderOnThePressIsNotCancelled) {
     const auto order = readyToPress();
-    ASSERT_TRUE(takeUp(shop(), garmentOf(order), routeFor(garmentOf(order))).ok());
+    ASSERT_TRUE(takeUp(shop(), garmentOf(order), routeFor(garmentOf(order)), now()).ok());
     expectRefused<Doing>([&] { return cancelOrder(shop(), order.id, "too late"); }, "",
                          "1-a is on the press");
 }
@@ -491,7 +491,7 @@ TEST_F(OrderActions, MainRoadOfOneGarment) {
     ASSERT_TRUE(markDry(shop(), *load).ok());
     const auto washed = lotOf(garment);
     ASSERT_TRUE(washed && *washed != lot);
-    ASSERT_TRUE(cutDecals(shop(), m_roll, decalsOf(garment), {240}).ok());
+    ASSERT_TRUE(cutDecals(shop(), m_roll, decalsOf(garment), {240}, now()).ok());
     const Route route = routeFor(garment);
     pressAll(garment);
     EXPECT_EQ(unitsOf(lot), 1);

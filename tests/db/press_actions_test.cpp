@@ -16,13 +16,13 @@ TEST_F(PressActions, TakingUpOpensTheFirstStepAndTakesTheBlank) {
     const auto garment = garmentOf(order);
     const auto lot = lotOf(garment);
     const Route route = routeFor(garment);
-    expectUndoable<Doing>([&] { return takeUp(shop(), garment, route); }, "1-a put on the press");
+    expectUndoable<Doing>([&] { return takeUp(shop(), garment, route, now()); }, "1-a put on the press");
     EXPECT_EQ(unitsOf(*lot), 0);
     EXPECT_EQ(lotOf(garment), lot);
     EXPECT_EQ(text("SELECT step_key FROM press_step"), route.steps.front().key);
     EXPECT_EQ(number("SELECT press_id FROM press_step"), m_press.value);
     EXPECT_EQ(connection().number("SELECT garment_id FROM lot_move WHERE units = -1"), garment.value);
-    expectRefused<Doing>([&] { return takeUp(shop(), garment, route); }, "", "on the press already");
+    expectRefused<Doing>([&] { return takeUp(shop(), garment, route, now()); }, "", "on the press already");
 }
 
 TEST_F(PressActions, WhatIsNotReadyIsNotTakenUp) {
@@ -33,22 +33,21 @@ TEST_F(PressActions, WhatIsNotReadyIsNotTakenUp) {
     const auto garment = garmentOf(order);
     const Route route = routeFor(garment);
     const auto refused = [&](const std::string& words) {
-        expectRefused<Doing>([&] { return takeUp(shop(), garment, route); }, "", words);
+        expectRefused<Doing>([&] { return takeUp(shop(), garment, route, now()); }, "", words);
     };
     refused("is a quotation");
     ASSERT_TRUE(confirmQuotation(shop(), order.id).ok());
-    refused("not agreed to the wording");
-    ASSERT_TRUE(confirmWording(shop(), decalOf(order), "by phone").ok());
     refused("has no blank");
     receiveCleanTees(1);
     refused("not all of its decals are cut");
+    ASSERT_TRUE(confirmWording(shop(), decalOf(order), "by phone").ok());
     cutAll(order);
-    expectRefused<Doing>([&] { return takeUp(shop(), garment, Route{}); }, "", "no step");
+    expectRefused<Doing>([&] { return takeUp(shop(), garment, Route{}, now()); }, "", "no step");
     Route elsewhere = route;
     elsewhere.press = PressId{4};
-    expectRefused<Doing>([&] { return takeUp(shop(), garment, elsewhere); }, "press");
-    EXPECT_TRUE(takeUp(shop(), garment, route).ok());
-    expectRefused<Doing>([&] { return takeUp(shop(), GarmentId{3}, route); }, "garment");
+    expectRefused<Doing>([&] { return takeUp(shop(), garment, elsewhere, now()); }, "press");
+    EXPECT_TRUE(takeUp(shop(), garment, route, now()).ok());
+    expectRefused<Doing>([&] { return takeUp(shop(), GarmentId{3}, route, now()); }, "garment");
 }
 
 TEST_F(PressActions, WordingThatWasLetThroughIsTakenUp) {
@@ -56,18 +55,19 @@ TEST_F(PressActions, WordingThatWasLetThroughIsTakenUp) {
     auto draft = aDraft();
     draft.isConfirmed = false;
     const auto order = take(draft);
-    cutAll(order);
     const auto garment = garmentOf(order);
-    EXPECT_FALSE(takeUp(shop(), garment, routeFor(garment)).ok());
+    expectRefused<Doing>([&] { return cutDecals(shop(), m_roll, decalsOf(garment), {240}, now()); }, "",
+                         "1-a is held. ");
     ASSERT_TRUE(waive(shop(), garment, Rule::WordingUnconfirmed, "a sample for the stall").ok());
-    EXPECT_TRUE(takeUp(shop(), garment, routeFor(garment)).ok());
+    cutAll(order);
+    EXPECT_TRUE(takeUp(shop(), garment, routeFor(garment), now()).ok());
 }
 
 TEST_F(PressActions, LastBlankThatWasCountedAwayIsNotTakenUp) {
     const auto order = readyToPress();
     ASSERT_TRUE(correctCount(shop(), *lotOf(garmentOf(order)), 0, "not on the rail").ok());
-    expectRefused<Doing>([&] { return takeUp(shop(), garmentOf(order), routeFor(garmentOf(order))); }, "",
-                         "has no blank");
+    expectRefused<Doing>([&] { return takeUp(shop(), garmentOf(order), routeFor(garmentOf(order)), now()); },
+                         "", "has no blank");
 }
 
 TEST_F(PressActions, OneIsTakenUpOnlyWhileTheOthersCool) {
@@ -75,11 +75,11 @@ TEST_F(PressActions, OneIsTakenUpOnlyWhileTheOthersCool) {
     const auto first = garmentOf(order, 0), second = garmentOf(order, 1);
     const Route route = routeFor(first);
     const Route other = routeFor(second);
-    ASSERT_TRUE(takeUp(shop(), first, route).ok());
+    ASSERT_TRUE(takeUp(shop(), first, route, now()).ok());
     for (std::string open; !open.starts_with("cool"); open = finishStep(shop(), first, route).value())
-        expectRefused<Doing>([&] { return takeUp(shop(), second, other); }, "",
+        expectRefused<Doing>([&] { return takeUp(shop(), second, other, now()); }, "",
                              "1-a is on the press. Finish its step first.");
-    EXPECT_TRUE(takeUp(shop(), second, other).ok()) << "what cools needs neither platen nor hands";
+    EXPECT_TRUE(takeUp(shop(), second, other, now()).ok()) << "what cools needs neither platen nor hands";
 }
 
 TEST_F(PressActions, WarmPeelDoesNotWaitButThePlatenClosesOverOneGarmentAtATime) {
@@ -92,9 +92,9 @@ TEST_F(PressActions, WarmPeelDoesNotWaitButThePlatenClosesOverOneGarmentAtATime)
         while (!open.starts_with(stem))
             open = finishStep(shop(), garment, along).value();
     };
-    ASSERT_TRUE(takeUp(shop(), first, route).ok());
+    ASSERT_TRUE(takeUp(shop(), first, route, now()).ok());
     walkTo(first, route, "cool");
-    ASSERT_TRUE(takeUp(shop(), second, other).ok());
+    ASSERT_TRUE(takeUp(shop(), second, other, now()).ok());
     walkTo(second, other, "preheat");
     expectRefused<Finishing>([&] { return finishStep(shop(), first, route); }, "",
                              "1-b is on the press. Finish its step first.");
@@ -111,7 +111,7 @@ TEST_F(PressActions, EachStepOpensTheNextUntilItRests) {
     const auto order = readyToPress();
     const auto garment = garmentOf(order);
     const Route route = routeFor(garment);
-    ASSERT_TRUE(takeUp(shop(), garment, route).ok());
+    ASSERT_TRUE(takeUp(shop(), garment, route, now()).ok());
     for (std::size_t step = 0; step + 1 < route.steps.size(); ++step) {
         wait(Seconds{20});
         expectUndoable<Finishing>([&] { return finishStep(shop(), garment, route); },
@@ -123,7 +123,7 @@ TEST_F(PressActions, EachStepOpensTheNextUntilItRests) {
     EXPECT_EQ(lastTitle(), "1-a pressed, rests 24 h");
     EXPECT_EQ(number("SELECT COUNT(*) FROM press_step WHERE finished_at IS NULL"), 0);
     expectRefused<Finishing>([&] { return finishStep(shop(), garment, route); }, "", "not on the press");
-    expectRefused<Doing>([&] { return takeUp(shop(), garment, route); }, "", "pressed already");
+    expectRefused<Doing>([&] { return takeUp(shop(), garment, route, now()); }, "", "pressed already");
     expectRefused<Doing>([&] { return restartStep(shop(), garment); }, "", "not on the press");
     expectRefused<Doing>([&] { return backAStep(shop(), garment); }, "", "not on the press");
 }
@@ -132,7 +132,7 @@ TEST_F(PressActions, StepGoneFromTheRouteIsFinishedAllTheSame) {
     const auto order = readyToPress();
     const auto garment = garmentOf(order);
     const Route route = routeFor(garment);
-    ASSERT_TRUE(takeUp(shop(), garment, route).ok());
+    ASSERT_TRUE(takeUp(shop(), garment, route, now()).ok());
     std::string open;
     while (!open.starts_with("cool"))
         open = finishStep(shop(), garment, route).value();
@@ -146,7 +146,7 @@ TEST_F(PressActions, StepGoneFromTheRouteIsFinishedAllTheSame) {
 TEST_F(PressActions, ClockSetBackLeavesNoStepThatEndsBeforeItBegan) {
     const auto order = readyToPress();
     const auto garment = garmentOf(order);
-    ASSERT_TRUE(takeUp(shop(), garment, routeFor(garment)).ok());
+    ASSERT_TRUE(takeUp(shop(), garment, routeFor(garment), now()).ok());
     wait(-Hours{1});
     ASSERT_TRUE(finishStep(shop(), garment, routeFor(garment)).ok());
     EXPECT_EQ(number("SELECT COUNT(*) FROM press_step WHERE finished_at < started_at"), 0);
@@ -156,7 +156,7 @@ TEST_F(PressActions, StepIsBegunAnew) {
     const auto order = readyToPress();
     const auto garment = garmentOf(order);
     expectRefused<Doing>([&] { return restartStep(shop(), garment); }, "", "not on the press");
-    ASSERT_TRUE(takeUp(shop(), garment, routeFor(garment)).ok());
+    ASSERT_TRUE(takeUp(shop(), garment, routeFor(garment), now()).ok());
     wait(Seconds{90});
     expectUndoable<Doing>([&] { return restartStep(shop(), garment); }, "1-a: Read tag begun anew");
     EXPECT_EQ(number("SELECT started_at FROM press_step"), now().instant.time_since_epoch().count());
@@ -167,7 +167,7 @@ TEST_F(PressActions, StepBackDropsTheOpenOneAndBeforeTheFirstGivesTheBlankBack) 
     const auto garment = garmentOf(order);
     const auto lot = lotOf(garment);
     const Route route = routeFor(garment);
-    ASSERT_TRUE(takeUp(shop(), garment, route).ok());
+    ASSERT_TRUE(takeUp(shop(), garment, route, now()).ok());
     ASSERT_TRUE(finishStep(shop(), garment, route).ok());
     wait(Seconds{30});
     expectUndoable<Doing>([&] { return backAStep(shop(), garment); }, "1-a a step back, to read tag");
@@ -180,7 +180,7 @@ TEST_F(PressActions, StepBackDropsTheOpenOneAndBeforeTheFirstGivesTheBlankBack) 
     EXPECT_EQ(lotOf(garment), lot) << "it is still kept for it";
     EXPECT_EQ(takeTees().number, 2);
     EXPECT_FALSE(lotOf(garmentsOf(OrderId{number("SELECT MAX(id) FROM shop_order")}).at(0)));
-    EXPECT_TRUE(takeUp(shop(), garment, route).ok());
+    EXPECT_TRUE(takeUp(shop(), garment, route, now()).ok());
 }
 
 TEST_F(PressActions, WaiverStandsWithItsReasonInThisAttempt) {
@@ -205,7 +205,7 @@ TEST_F(PressActions, SpoiledGarmentBeginsAnewWithAnotherBlank) {
     const Route route = routeFor(garment);
     expectRefused<Doing>([&] { return markSpoiled(shop(), garment, "scorched"); }, "",
                          "not been on the press");
-    ASSERT_TRUE(takeUp(shop(), garment, route).ok());
+    ASSERT_TRUE(takeUp(shop(), garment, route, now()).ok());
     ASSERT_TRUE(finishStep(shop(), garment, route).ok());
     for (const std::string& bad : {std::string{}, std::string{"ab"}, std::string(201, 'x')})
         expectRefused<Doing>([&] { return markSpoiled(shop(), garment, bad); }, "cause");

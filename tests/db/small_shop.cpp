@@ -159,13 +159,13 @@ Route SmallShop::routeFor(GarmentId garment) {
 void SmallShop::cutAll(const OrderTaken& order) {
     for (const GarmentId garment : garmentsOf(order.id)) {
         const auto decals = decalsOf(garment);
-        valueOf(cutDecals(shop(), m_roll, decals, {240}));
+        valueOf(cutDecals(shop(), m_roll, decals, {240}, now()));
     }
 }
 
 void SmallShop::pressAll(GarmentId garment) {
     const Route route = routeFor(garment);
-    valueOf(takeUp(shop(), garment, route));
+    valueOf(takeUp(shop(), garment, route, now()));
     for (std::size_t step = 0; step < route.steps.size(); ++step) {
         wait(Seconds{20});
         valueOf(finishStep(shop(), garment, route));

@@ -29,14 +29,6 @@ constexpr std::string_view kFolderNote = "cut folder";
 // So many decals are written to the shop, and the shop reckoned anew, in a moment.
 constexpr std::size_t kFewDecals = 200;
 
-struct RollToCharge {
-    RollId roll;
-    std::vector<DecalId> decals;
-    Millimetres length;
-    std::vector<db::OffcutSize> offcuts;
-    std::vector<db::KeptOutline> outlines; // of wordings that none was kept for when they were ordered
-};
-
 // The outline that a wording lies on the bench by, to be kept from now on.
 void keepOutline(const Decal& decal, std::vector<db::KeptOutline>& outlines) {
     const auto* wording = std::get_if<Wording>(&decal.content);
@@ -46,10 +38,10 @@ void keepOutline(const Decal& decal, std::vector<db::KeptOutline>& outlines) {
         outlines.push_back({decal.id, std::move(outline)});
 }
 
-std::vector<RollToCharge> rollsToCharge(const BenchModel& model) {
-    std::vector<RollToCharge> rolls;
+std::vector<db::RollCut> rollsToCharge(const BenchModel& model) {
+    std::vector<db::RollCut> rolls;
     for (const Nest& nest : model.nests()) {
-        RollToCharge& charged = rolls.emplace_back();
+        db::RollCut& charged = rolls.emplace_back();
         charged.roll = nest.roll;
         charged.length = nest.length;
         for (const NestedDecal& decal : nest.decals) {
@@ -64,33 +56,23 @@ std::vector<RollToCharge> rollsToCharge(const BenchModel& model) {
     return rolls;
 }
 
-std::size_t decalsOn(const std::vector<RollToCharge>& rolls) {
+std::size_t decalsOn(const std::vector<db::RollCut>& rolls) {
     std::size_t decals = 0;
-    for (const RollToCharge& each : rolls)
+    for (const db::RollCut& each : rolls)
         decals += each.decals.size();
     return decals;
 }
 
-// Roll by roll, each an action of its own, up to the first that is refused.
-Result<Done> chargeRolls(db::Shop& shop, const std::vector<RollToCharge>& rolls) {
-    for (const RollToCharge& each : rolls) {
-        auto charged = db::cutDecals(shop, each.roll, each.decals, each.length, each.offcuts, each.outlines);
-        if (!charged.ok())
-            return charged;
-    }
-    return Done{};
-}
-
 // On a thread of its own; the window takes it over, and the bench goes on.
 Result<std::string> chargedBeside(ShopDesk& desk, const KnownBefore& known,
-                                  const std::vector<RollToCharge>& rolls, QObject* bench,
-                                  const std::function<void()>& goOn) {
+                                  const std::vector<db::RollCut>& rolls, const ReckonedShop& shop,
+                                  QObject* bench, const std::function<void()>& goOn) {
     Result<std::string> outcome = std::string{};
     auto written = std::make_shared<WrittenBeside>();
     if (const auto beside = ShopBeside::open(desk.file(), known); !beside.ok()) {
         outcome = beside.error();
     } else {
-        const auto charged = chargeRolls((*beside)->file(), rolls);
+        const auto charged = db::cutFromRolls((*beside)->file(), rolls, shop.now, &shop.conditions);
         outcome =
             charged.ok() ? Result<std::string>{(*beside)->file().recent(1).at(0).title} : charged.error();
         *written = (*beside)->written();
@@ -176,18 +158,19 @@ void CuttingBenchPlace::markCut() {
         if (m_pages->currentIndex() == 0)
             m_view->setFocus(Qt::OtherFocusReason);
     };
-    const std::vector<RollToCharge> rolls = rollsToCharge(m_model);
+    const auto shop = m_model.shop(); // outlives the act, after which the bench shows a newer one
+    const std::vector<db::RollCut> rolls = rollsToCharge(m_model);
     m_isCutting = true;
     if (decalsOn(rolls) <= kFewDecals || desk().file().path().empty()) {
-        desk().done(chargeRolls(desk().file(), rolls));
+        desk().done(db::cutFromRolls(desk().file(), rolls, desk().now(), &shop->conditions));
         goOn();
         return;
     }
     m_model.markSearched(); // what is marked is what lies there
     const bool hasBegun =
-        m_writing.begin(tr("Marking as cut"), [this, rolls, goOn, &desk = desk(),
-                                               known = desk().known()](const BackgroundWork::Progress&) {
-            return chargedBeside(desk, known, rolls, this, goOn);
+        m_writing.begin(tr("Marking as cut"), [this, rolls, goOn, &desk = desk(), known = desk().known(),
+                                               shop](const BackgroundWork::Progress&) {
+            return chargedBeside(desk, known, rolls, *shop, this, goOn);
         });
     if (!hasBegun) {
         m_isCutting = false;

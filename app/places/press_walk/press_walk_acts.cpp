@@ -130,8 +130,9 @@ void PressWalkPlace::takeUpFollowing() {
 
 bool PressWalkPlace::takeUp(GarmentId garment) {
     m_chosen.reset();
-    const Route route = m_shop->of(garment).route;
-    return desk().done(db::takeUp(desk().file(), garment, route));
+    const auto shop = m_shop; // outlives the act, after which the place shows a newer one
+    return desk().done(
+        db::takeUp(desk().file(), garment, shop->of(garment).route, desk().now(), &shop->conditions));
 }
 
 void PressWalkPlace::turnToGarment(GarmentId garment) {
@@ -250,10 +251,7 @@ void PressWalkPlace::backOnTheWalk() {
     const GarmentId garment = *m_inHand;
     m_isHoldOffered = false;
     m_chosen.reset();
-    for (std::size_t step = m_shop->of(garment).route.steps.size() + 1; step > 0; --step) {
-        if (!m_shop->of(garment).progress.hasBegun() || !desk().done(db::backAStep(desk().file(), garment)))
-            break;
-    }
+    desk().done(db::putBackOnWalk(desk().file(), garment));
     m_next->setFocus();
 }
 

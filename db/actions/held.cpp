@@ -1,0 +1,125 @@
+#include "db/actions/held.h"
+
+#include "core/holds/assessment.h"
+#include "core/holds/cutting_holds.h"
+#include "db/tables/facts.h"
+
+#include <algorithm>
+#include <cctype>
+#include <map>
+#include <set>
+#include <vector>
+
+namespace holdfast::db {
+namespace {
+
+std::string withSmallLetter(std::string words) {
+    if (!words.empty())
+        words[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(words[0])));
+    return words;
+}
+
+Error heldBy(const std::string& label, const Finding& hold) {
+    std::string words = label + " is held. " + hold.what + ": " + hold.why + " Needed: ";
+    if (!hold.frees.empty())
+        words += withSmallLetter(freeingWords(hold.frees.front())) + ", or ";
+    return plainError(words + "let it through with a reason.");
+}
+
+// The facts with just these rolls: only how they were kept is asked.
+RollConditions conditionsOf(Connection& connection, ShopFacts facts, const std::set<RollId>& rolls,
+                            const Now& now) {
+    std::vector<FilmRoll> wanted;
+    std::set<PlaceId> places;
+    for (const FilmRoll& roll : facts.rolls) {
+        if (!rolls.contains(roll.id))
+            continue;
+        wanted.push_back(roll);
+        for (const RollStay& stay : roll.stays)
+            places.insert(stay.place);
+    }
+    facts.rolls = Roster{std::move(wanted)};
+    const std::vector<PlaceId> list(places.begin(), places.end());
+    return ClimateReckoner{}.reckon(facts, loadClimateOf(connection, list), now);
+}
+
+std::set<RollId> rollsOf(const Garment& garment) {
+    std::set<RollId> rolls;
+    for (const Decal& decal : garment.decals)
+        if (decal.cutFrom)
+            rolls.insert(*decal.cutFrom);
+    return rolls;
+}
+
+struct RollFault {
+    Rule rule;
+    std::string words;
+};
+
+std::optional<RollFault> faultOf(const RollCondition& condition, const Film& film, const FilmRoll& roll,
+                                 LocalDate today) {
+    if (condition.isPastAge(today))
+        return RollFault{Rule::RollPastAge, roll.label() + " is past its use-by. Press a test strip first."};
+    if (condition.stripFailed)
+        return RollFault{Rule::StripFailed,
+                         roll.label() + " failed its last test strip. Cut from another roll."};
+    if (condition.isBadlyKept(film))
+        return RollFault{Rule::RollBadlyKept, roll.label() +
+                                                  " was stored outside its limits. Press a test strip "
+                                                  "first."};
+    return std::nullopt;
+}
+
+bool isWaived(const ShopFacts& facts, const GarmentRow& garment, Rule rule) {
+    return std::ranges::any_of(facts.waiversOf(garment.id), [&](const Waiver& waiver) {
+        return waiver.attempt == garment.attempt && waiver.rule == rule;
+    });
+}
+
+} // namespace
+
+Result<Done> requireNotHeld(Connection& connection, const GarmentRow& garment, const Now& now,
+                            KnownConditions known) {
+    const ShopFacts facts = loadHoldFacts(connection, std::span{&garment.order.id, 1});
+    const Garment& held = facts.garments.at(garment.id);
+    const RollConditions conditions =
+        known != nullptr ? *known : conditionsOf(connection, facts, rollsOf(held), now);
+    for (const Finding& finding : findingsFor({facts, conditions, Allotment{}, now}, held))
+        if (finding.holds())
+            return heldBy(garment.label(), finding);
+    return Done{};
+}
+
+Result<Done> requireMayBeCut(Connection& connection, RollId roll, std::span<const DecalRow> decals,
+                             const Now& now, KnownConditions known) {
+    std::set<OrderId> orders;
+    for (const DecalRow& decal : decals)
+        orders.insert(decal.garment.order.id);
+    const std::vector<OrderId> list(orders.begin(), orders.end());
+    const ShopFacts facts = loadHoldFacts(connection, list);
+    const RollConditions conditions =
+        known != nullptr ? *known : conditionsOf(connection, facts, {roll}, now);
+
+    const FilmRoll& from = facts.rolls.at(roll);
+    const RollCondition* condition = conditions.find(roll);
+    const auto fault = condition != nullptr
+                           ? faultOf(*condition, facts.films.at(from.film), from, now.today())
+                           : std::nullopt;
+    std::map<GarmentId, std::vector<Finding>> findings;
+    for (const DecalRow& decal : decals) {
+        if (fault && !isWaived(facts, decal.garment, fault->rule))
+            return fieldError("roll", fault->words);
+        const Garment& garment = facts.garments.at(decal.garment.id);
+        auto [found, isNew] = findings.try_emplace(garment.id);
+        if (isNew)
+            found->second = findingsFor({facts, conditions, Allotment{}, now}, garment);
+        const auto own = std::ranges::find(garment.decals, decal.id, &Decal::id);
+        if (own == garment.decals.end())
+            continue;
+        if (const Finding* hold = stopsTheKnife(found->second, *own))
+            return heldBy(decal.garment.label(), *hold);
+    }
+    return Done{};
+}
+
+} // namespace holdfast::db

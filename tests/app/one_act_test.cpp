@@ -1,0 +1,69 @@
+// One thing done is one entry and one undo, also where a form makes a storage place or a colour on the way.
+#include "tests/app/slips_fixture.h"
+
+#include "app/slips/option_list.h"
+#include "app/widgets/field.h"
+#include "db/tables/facts.h"
+
+namespace holdfast::app::test {
+namespace {
+
+class OneAct : public SlipsFixture {
+protected:
+    const ShopFacts& facts() { return desk().shop()->facts; }
+
+    // What was done since is one entry, and undoing it leaves nothing of it behind.
+    void expectOneEntrySince(std::size_t before, std::size_t places) {
+        ASSERT_TRUE(isFinished()) << slip().refusal().toStdString();
+        EXPECT_EQ(entries(), before + 1);
+        ASSERT_TRUE(file().undo(file().recent(1).front().id).ok());
+        EXPECT_EQ(facts().places.size(), places);
+    }
+};
+
+TEST_F(OneAct, AReadingOfAPlaceThatIsNew) {
+    const auto usual = stockUsualShop();
+    const auto before = entries();
+    open(SlipName::RecordReading, {});
+    choose(QStringLiteral("place"), static_cast<int>(facts().places.size()));
+    type(QStringLiteral("placeName"), QStringLiteral("Cellar"));
+    type(QStringLiteral("temperature"), QStringLiteral("17"));
+    type(QStringLiteral("humidity"), QStringLiteral("44"));
+    submit();
+    expectOneEntrySince(before, 1);
+    EXPECT_TRUE(usual.place.isSet());
+}
+
+TEST_F(OneAct, ARollMovedToAPlaceThatIsNew) {
+    const auto usual = stockUsualShop();
+    const auto before = entries();
+    Matter matter;
+    matter.roll = usual.roll;
+    open(SlipName::RollMove, matter);
+    auto* list = slip().findChild<OptionList*>();
+    ASSERT_NE(list, nullptr);
+    list->setFocus();
+    press(Qt::Key_End);
+    ASSERT_TRUE(slip().form().findChild<Field*>(QStringLiteral("placeName"))->isVisible());
+    type(QStringLiteral("placeName"), QStringLiteral("Cellar"));
+    submit();
+    expectOneEntrySince(before, 1);
+    EXPECT_EQ(facts().rolls.at(usual.roll).placeNow(), usual.place);
+}
+
+TEST_F(OneAct, ARollReceivedIntoAPlaceThatIsNew) {
+    stockUsualShop();
+    const auto before = entries();
+    const auto rolls = facts().rolls.size();
+    open(SlipName::ReceiveRoll, {});
+    choose(QStringLiteral("film"), 0);
+    type(QStringLiteral("length"), QStringLiteral("5"));
+    choose(QStringLiteral("place"), static_cast<int>(facts().places.size()));
+    type(QStringLiteral("placeName"), QStringLiteral("Cellar"));
+    submit();
+    expectOneEntrySince(before, 1);
+    EXPECT_EQ(facts().rolls.size(), rolls);
+}
+
+} // namespace
+} // namespace holdfast::app::test
