@@ -141,12 +141,6 @@ Result<Done> checkCurrency(Connection& connection, const Currency& before, const
     return fieldError("currency", "Orders were taken already; the currency’s decimals can no longer change.");
 }
 
-// "margin-percent" → "margin percent"
-std::string settingWords(std::string name) {
-    std::ranges::replace(name, '-', ' ');
-    return name;
-}
-
 class SettingsChange {
 public:
     SettingsChange(Connection& connection, const ShopSettings& before, const ShopSettings& after)
@@ -162,7 +156,7 @@ public:
             m_connection.run("INSERT INTO setting (name, value) VALUES (?1, ?2) "
                              "ON CONFLICT (name) DO UPDATE SET value = excluded.value",
                              name, value);
-            m_changed.push_back(settingWords(name));
+            m_changed.push_back(settingLabel(name));
         }
         writeClosedDays();
     }

@@ -1,7 +1,9 @@
 #include "db/exchange/row_words.h"
 
 #include "core/trade/unit_words.h"
+#include "db/exchange/column_words.h"
 #include "db/sqlite/connection.h"
+#include "db/tables/settings_rows.h"
 
 #include <algorithm>
 #include <array>
@@ -41,7 +43,7 @@ constexpr std::array kTableWords{
                "JOIN garment ON garment.id = garment_id JOIN shop_order ON shop_order.id = order_id "
                "WHERE press_step.id = ?1 AND position < 27"},
     TableWords{"storage_place", "a storage place",
-               "SELECT 'the place ' || name FROM storage_place WHERE id = ?1"},
+               "SELECT 'the storage place ' || name FROM storage_place WHERE id = ?1"},
     TableWords{"climate_reading", "a reading", ""},
     TableWords{"money_move", "money", ""},
     TableWords{"lot_move", "a move of blanks", ""},
@@ -50,38 +52,10 @@ constexpr std::array kTableWords{
     TableWords{"style_colour", "a colour", "SELECT 'the colour ' || name FROM style_colour WHERE id = ?1"},
     TableWords{"style_fibre", "the fibres of a style", ""},
     TableWords{"style_obstacle", "a way round an obstacle", ""},
-    TableWords{"setting", "a setting",
-               "SELECT 'the setting ' || replace(name, '-', ' ') FROM setting WHERE name = ?1"},
+    TableWords{"setting", "a setting", ""},
     TableWords{"closed_day", "a closed day", ""},
     TableWords{"fair", "a fair", "SELECT 'the fair ' || name FROM fair WHERE id = ?1"},
     TableWords{"claim", "what came back", ""},
-};
-
-struct ColumnWords {
-    std::string_view column;
-    std::string_view words;
-};
-
-// A column that is not here is called by its own name, which is in words, too.
-constexpr std::array kColumnWords{
-    ColumnWords{"promised", "promise"},
-    ColumnWords{"state", "state"},
-    ColumnWords{"handed_over_at", "handing over"},
-    ColumnWords{"lot_id", "blank kept"},
-    ColumnWords{"style_id", "blank style"},
-    ColumnWords{"colour_id", "colour"},
-    ColumnWords{"film_id", "film"},
-    ColumnWords{"customer_id", "customer"},
-    ColumnWords{"cut_roll_id", "roll cut from"},
-    ColumnWords{"cut_at", "cutting"},
-    ColumnWords{"confirmed_by", "confirmation"},
-    ColumnWords{"recipe_confirmed_by", "confirmed recipe"},
-    ColumnWords{"last_load_id", "wash"},
-    ColumnWords{"dry_at", "drying"},
-    ColumnWords{"taken_at_place", "place it was taken at"},
-    ColumnWords{"finished_at", "finish"},
-    ColumnWords{"started_at", "start"},
-    ColumnWords{"recipe_c", "temperature"},
 };
 
 const TableWords* tableWordsOf(std::string_view table) {
@@ -94,15 +68,11 @@ std::string spaced(std::string name) {
     return name;
 }
 
-std::string columnWords(const std::string& column) {
-    const auto found = std::ranges::find(kColumnWords, column, &ColumnWords::column);
-    return found == kColumnWords.end() ? spaced(column) : std::string{found->words};
-}
-
 std::string listed(const std::vector<std::string>& columns) {
     std::vector<std::string> words;
     for (const std::string& column : columns)
-        if (auto each = columnWords(column); std::ranges::find(words, each) == words.end())
+        if (auto each = std::string{columnWords(column).value_or("entry")};
+            std::ranges::find(words, each) == words.end())
             words.push_back(std::move(each));
     std::string list;
     for (std::size_t at = 0; at < words.size(); ++at)
@@ -127,6 +97,8 @@ std::string rowWords(Connection& connection, const std::string& table, const std
     const TableWords* words = tableWordsOf(table);
     if (words == nullptr)
         return "a row of " + spaced(table);
+    if (table == "setting")
+        return "the setting “" + settingLabel(key) + "”";
     if (!words->named.empty())
         if (Query named = connection.query(words->named, key); named.step() && !named.isNull(0))
             return named.text(0);
@@ -171,10 +143,9 @@ std::string differenceWords(Connection& connection, const RowDifference& differe
                other.value_or("somebody else") + (isOne ? " left it." : " left them.");
     }
     case RowDifference::Kind::RowGone:
-        return row + " that it changes is there no more" + (other ? ": " + *other + "." : ".");
+        return row + ", which it changes, was deleted" + (other ? ": " + *other + "." : ".");
     case RowDifference::Kind::RowStands:
-        return row + " stays, for it is needed or was changed meanwhile" +
-               (other ? ": " + *other + "." : ".");
+        return row + " stays: it is still needed, or was changed" + (other ? ": " + *other + "." : ".");
     case RowDifference::Kind::RowThere:
         return row + " was entered on both laptops: what was there first stays.";
     case RowDifference::Kind::Renumbered:

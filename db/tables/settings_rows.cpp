@@ -14,44 +14,48 @@ namespace {
 constexpr const char* kWeekdays[] = {"sunday",   "monday", "tuesday", "wednesday",
                                      "thursday", "friday", "saturday"};
 
+constexpr const char* kDaysInWords[] = {"Sunday",   "Monday", "Tuesday", "Wednesday",
+                                        "Thursday", "Friday", "Saturday"};
+
 SqliteFailure unreadable(const std::string& name, const std::string& value) {
     return SqliteFailure(SQLITE_CORRUPT, "The setting " + name + " reads “" + value + "”.");
 }
 
-// Goes once over every setting, to write or to read it: the list of names stands in one place.
+// Goes once over every setting with its name in the file and what people call it, to write or to read it.
 template <class Settings, class Each>
 void eachSetting(Settings& settings, Each&& each) {
-    each("shop-name", settings.shopName);
-    each("fair-name", settings.fairName);
-    each("collect-at", settings.collectAt);
-    each("when-edge-lifts", settings.whenEdgeLifts);
-    each("currency-code", settings.currency.code);
-    each("currency-sign", settings.currency.sign);
-    each("currency-exponent", settings.currency.exponent);
-    each("deposit-percent", settings.depositPercent);
-    each("deposit-holds", settings.depositHolds);
-    each("minute-rate", settings.minuteRate.minor);
-    each("overhead-per-garment", settings.overheadPerGarment.minor);
-    each("margin-percent", settings.marginPercent);
-    each("price-point", settings.pricePoint.minor);
-    each("plan-margin-percent", settings.planMarginPercent);
-    each("washer-holds-g", settings.washerHolds.value);
-    each("wash-takes-min", settings.washTakes);
-    each("drying-takes-h", settings.dryingTakes);
-    each("shrink-limit-percent", settings.shrinkLimitPercent);
-    each("keeping-percent", settings.keepingPercent);
-    each("blank-lead-days", settings.blankLeadTime);
-    each("film-lead-days", settings.filmLeadTime);
-    each("cut-takes-min", settings.cutTakes);
-    each("weeding-takes-s", settings.weedingTakes);
-    each("decal-gap-mm", settings.decalGap.value);
-    each("edge-margin-mm", settings.edgeMargin.value);
-    each("film-waste-percent", settings.filmWastePercent);
-    each("rest-before-wash-h", settings.restBeforeWash);
-    each("better-rest-h", settings.betterRest);
-    each("readings-stale-h", settings.readingsGoStaleAfter);
+    each("shop-name", "shop’s name", settings.shopName);
+    each("fair-name", "where orders are taken", settings.fairName);
+    each("collect-at", "where orders are collected", settings.collectAt);
+    each("when-edge-lifts", "what to do when an edge lifts", settings.whenEdgeLifts);
+    each("currency-code", "currency", settings.currency.code);
+    each("currency-sign", "currency sign", settings.currency.sign);
+    each("currency-exponent", "decimals of the currency", settings.currency.exponent);
+    each("deposit-percent", "deposit asked", settings.depositPercent);
+    each("deposit-holds", "a short deposit holds the work", settings.depositHolds);
+    each("minute-rate", "a minute of work", settings.minuteRate.minor);
+    each("overhead-per-garment", "overhead for each garment", settings.overheadPerGarment.minor);
+    each("margin-percent", "margin", settings.marginPercent);
+    each("price-point", "prices rounded up to", settings.pricePoint.minor);
+    each("plan-margin-percent", "allowance in promises", settings.planMarginPercent);
+    each("washer-holds-g", "load of the washer", settings.washerHolds.value);
+    each("wash-takes-min", "time for a wash", settings.washTakes);
+    each("drying-takes-h", "time for drying", settings.dryingTakes);
+    each("shrink-limit-percent", "shrinking allowed", settings.shrinkLimitPercent);
+    each("keeping-percent", "cost of carrying an unsold blank", settings.keepingPercent);
+    each("blank-lead-days", "days until blanks arrive", settings.blankLeadTime);
+    each("film-lead-days", "days until film arrives", settings.filmLeadTime);
+    each("cut-takes-min", "time for a cut", settings.cutTakes);
+    each("weeding-takes-s", "weeding a decal", settings.weedingTakes);
+    each("decal-gap-mm", "gap between decals", settings.decalGap.value);
+    each("edge-margin-mm", "margin at the film’s edge", settings.edgeMargin.value);
+    each("film-waste-percent", "film wasted around a decal", settings.filmWastePercent);
+    each("rest-before-wash-h", "rest before a wash", settings.restBeforeWash);
+    each("better-rest-h", "better rest before a wash", settings.betterRest);
+    each("readings-stale-h", "how long a reading is valid", settings.readingsGoStaleAfter);
     for (std::size_t day = 0; day < settings.week.size(); ++day)
-        each(std::string("hours-") + kWeekdays[day], settings.week[day]);
+        each(std::string("hours-") + kWeekdays[day], std::string("hours on ") + kDaysInWords[day],
+             settings.week[day]);
 }
 
 template <class Duration>
@@ -120,13 +124,25 @@ bool readFrom(std::string_view text, std::optional<OpeningHours>& hours) {
 
 SettingRows settingRows(const ShopSettings& settings) {
     SettingRows rows;
-    eachSetting(settings, [&](const std::string& name, const auto& value) { rows[name] = written(value); });
+    eachSetting(settings, [&](const std::string& name, std::string_view, const auto& value) {
+        rows[name] = written(value);
+    });
     return rows;
+}
+
+std::string settingLabel(std::string_view name) {
+    std::string label{"a setting of another version"};
+    const ShopSettings settings;
+    eachSetting(settings, [&](const std::string& each, std::string_view words, const auto&) {
+        if (each == name)
+            label = words;
+    });
+    return label;
 }
 
 ShopSettings settingsFrom(const SettingRows& rows) {
     ShopSettings settings;
-    eachSetting(settings, [&](const std::string& name, auto& value) {
+    eachSetting(settings, [&](const std::string& name, std::string_view, auto& value) {
         if (const auto row = rows.find(name); row != rows.end() && !readFrom(row->second, value))
             throw unreadable(name, row->second);
     });

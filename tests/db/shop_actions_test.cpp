@@ -1,3 +1,5 @@
+#include "db/exchange/column_words.h"
+#include "db/tables/settings_rows.h"
 #include "tests/db/small_shop.h"
 
 #include <limits>
@@ -23,8 +25,9 @@ TEST_F(ShopActions, SettingsComeBackAsTheyWereChanged) {
     settings.closedDays = {localDate(2026, 12, 25), localDate(2026, 12, 24), localDate(2026, 12, 25)};
     settings.shrinkLimitPercent = 3.5;
     settings.restBeforeWash = Hours{36};
-    expectUndoable<Doing>([&] { return changeSettings(shop(), settings); },
-                          "Settings changed: collect at, currency code, currency exponent and 12 more");
+    expectUndoable<Doing>(
+        [&] { return changeSettings(shop(), settings); },
+        "Settings changed: where orders are collected, currency, decimals of the currency and 12 more");
     settings.shopName = "Løft & Hem";
     settings.collectAt = "The Net Loft, 4 Creek Lane";
     settings.closedDays = {localDate(2026, 12, 24), localDate(2026, 12, 25)};
@@ -34,8 +37,7 @@ TEST_F(ShopActions, SettingsComeBackAsTheyWereChanged) {
 TEST_F(ShopActions, OneSettingIsNamedInTheHistory) {
     ShopSettings settings = loadSettings(connection());
     settings.marginPercent = 50;
-    expectUndoable<Doing>([&] { return changeSettings(shop(), settings); },
-                          "Settings changed: margin percent");
+    expectUndoable<Doing>([&] { return changeSettings(shop(), settings); }, "Settings changed: margin");
     settings.fairName = "Creek Fair";
     expectUndoable<Doing>([&] { return changeSettings(shop(), settings); }, "Orders are taken at Creek Fair");
     settings.fairName = "";
@@ -43,6 +45,32 @@ TEST_F(ShopActions, OneSettingIsNamedInTheHistory) {
                           "Orders are taken at the workshop again");
     settings.closedDays = {localDate(2026, 12, 24)};
     expectUndoable<Doing>([&] { return changeSettings(shop(), settings); }, "Settings changed: closed days");
+}
+
+// No name out of the file is read by a person: each setting and each column has words of its own.
+TEST_F(ShopActions, EverySettingAndEveryColumnIsCalledInWords) {
+    for (const auto& [name, value] : settingRows(ShopSettings{})) {
+        const std::string label = settingLabel(name);
+        EXPECT_FALSE(label.empty()) << name;
+        EXPECT_EQ(label.find_first_of("-_"), std::string::npos) << name;
+        EXPECT_NE(label, "a setting of another version") << name;
+    }
+    EXPECT_EQ(settingLabel("no-such"), "a setting of another version");
+    Query columns{connection(),
+                  "SELECT tables.name, columns.name FROM pragma_table_list AS tables, "
+                  "pragma_table_info(tables.name) AS columns WHERE tables.schema = 'main' "
+                  "AND tables.type = 'table' AND columns.pk = 0 AND tables.name NOT LIKE 'sqlite%' "
+                  "AND tables.name NOT LIKE 'journal%' AND tables.name NOT LIKE 'seat%' "
+                  "AND tables.name <> 'order_card'"};
+    int seen = 0;
+    while (columns.step()) {
+        const auto words = columnWords(columns.text(1));
+        EXPECT_TRUE(words) << columns.text(0) << "." << columns.text(1)
+                           << ": name it in db/exchange/column_words.cpp";
+        EXPECT_EQ(words.value_or("").find('_'), std::string_view::npos) << columns.text(1);
+        ++seen;
+    }
+    EXPECT_GT(seen, 150);
 }
 
 TEST_F(ShopActions, SameSettingsLeaveNoEntry) {
