@@ -110,7 +110,7 @@ public:
             answers.append({said.left(1).toUpper() + said.mid(1)});
         }
         form().tiles("answer", tr("Done"), Choice::Shape::Segment, answers, chosen);
-        form().note(tr("This only notes it. Money is paid back under Take money; what is made again is a new "
+        form().note(tr("This only notes it. Refunds are under Money; what is made again is a new "
                        "order at the fair table."));
         setAction(tr("Note it down"));
         beginAt("answer");

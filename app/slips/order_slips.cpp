@@ -127,10 +127,10 @@ public:
         , m_order(inView.order.id) {
         const auto garments = static_cast<std::int64_t>(inView.garments.size());
         form().note(counted(garments,
-                            "Its %1 garment is not made. A blank kept for it goes back to the rail.",
-                            "Its %1 garments are not made. Blanks kept for them go back to the rail."));
+                            "Its %1 garment is not made. A blank reserved for it goes back to the rail.",
+                            "Its %1 garments are not made. Blanks reserved for them go back to the rail."));
         if (inView.order.paid > Money{})
-            form().note(tr("%1 was paid; give it back under Take money, if that is agreed.")
+            form().note(tr("%1 was paid; pay it back under Money, if that is agreed.")
                             .arg(money(inView.order.paid, inView.settings.currency)));
         form().line("reason", tr("Reason"));
         setAction(tr("Cancel the order"));

@@ -131,7 +131,7 @@ TEST_F(Claims, OrdersWhoseClaimWaitsAreShownAloneByAKey) {
     EXPECT_EQ(list->model()->rowCount(), 0) << "it is handed over";
     QTest::keyClick(&place, Qt::Key_B, Qt::ControlModifier);
     ASSERT_EQ(list->model()->rowCount(), 1) << "once, however many of its garments came back";
-    EXPECT_TRUE(filter->items()[filter->chosenAt()].text.startsWith(QStringLiteral("Claims 1")));
+    EXPECT_TRUE(filter->items()[filter->chosenAt()].text.startsWith(QStringLiteral("Came back 1")));
     valueOf(db::answerClaim(file(), claim, ClaimAnswer::Advised, now()));
     EXPECT_EQ(list->model()->rowCount(), 1) << "the other still waits";
     const auto other = valueOf(file().read(db::openClaims)).front().claim;

@@ -2,6 +2,7 @@
 
 #include "app/places/order_book/order_book_place.h"
 
+#include "app/places/order_book/order_pages.h"
 #include "app/places/order_book/order_view.h"
 #include "app/widgets/choice.h"
 #include "app/widgets/field.h"
@@ -120,11 +121,9 @@ TEST_F(OrderBook, TheModelKeepsTheRulesOfModelsWhilePagesAreFetched) {
     const UsualShop usual = stockUsualShop();
     fillWithOrders(file(), usual, 450);
     OrderModel model;
-    model.show(desk().shop(), [this](int offset) {
-        return valueOf(file().read([&](db::Connection& connection) {
-            return db::findOrders(connection, "", db::OrderFilter::All, OrderModel::kPage, offset);
-        }));
-    });
+    OrderPages pages(desk());
+    pages.look("", BookFilter::All, db::OrderSort::Newest);
+    model.show(desk().shop(), [&] { return pages.next(OrderModel::kPage); });
     ASSERT_EQ(model.rowCount(), OrderModel::kPage);
     const QAbstractItemModelTester tester(&model, QAbstractItemModelTester::FailureReportingMode::Fatal);
     while (model.canFetchMore({}))
@@ -153,7 +152,7 @@ TEST_F(OrderBook, TwentyThousandOrdersAnswerEachKey) {
     EXPECT_LT(slowest, 500);
 }
 
-TEST_F(OrderBook, TakingBackAPaymentStrikesItThroughAndTheMoneyIsOwedAgain) {
+TEST_F(OrderBook, UndoingAPaymentStrikesItThroughAndTheMoneyIsOwedAgain) {
     const UsualShop usual = stockUsualShop();
     const auto taken = takeOrder({aGarment(usual)});
     ASSERT_TRUE(db::moveMoney(file(), taken.id, MoneyKind::Payment, Money{500}, PaidHow::Cash).ok());
@@ -166,6 +165,10 @@ TEST_F(OrderBook, TakingBackAPaymentStrikesItThroughAndTheMoneyIsOwedAgain) {
     ASSERT_GE(entries.size(), 3U);
     EXPECT_TRUE(entries[1].isUndone());
     EXPECT_TRUE(entries[0].undoes.has_value());
+    // The same line puts it back.
+    QTest::keyClick(history, Qt::Key_Down);
+    QTest::keyClick(history, Qt::Key_Return);
+    EXPECT_EQ(desk().shop()->facts.orders.at(taken.id).paid.minor, 500);
 }
 
 TEST_F(OrderBook, AHeldGarmentOffersWhatFreesIt) {
@@ -189,6 +192,7 @@ TEST_F(OrderBook, HandingOverShowsTheCareTextAndClosesTheOrder) {
     press(garment);
     open();
     list().setFocus();
+    QTest::keyClick(focused(), Qt::Key_Return); // into the order
     QTest::keyClick(focused(), Qt::Key_H);
     auto* care = m_place->findChild<QWidget*>(QStringLiteral("careSheet"));
     ASSERT_TRUE(care->isVisible());
@@ -207,6 +211,7 @@ TEST_F(OrderBook, NothingIsHandedOverBeforeItIsPressed) {
     const auto taken = takeOrder({aGarment(usual)});
     open();
     list().setFocus();
+    QTest::keyClick(focused(), Qt::Key_Return);
     QTest::keyClick(focused(), Qt::Key_H);
     EXPECT_FALSE(m_place->findChild<QWidget*>(QStringLiteral("careSheet"))->isVisible());
     EXPECT_EQ(desk().shop()->facts.orders.at(taken.id).state, OrderState::Confirmed);

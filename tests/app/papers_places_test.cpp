@@ -71,6 +71,7 @@ TEST_F(PaperKeys, OrderBookPrintsTicketTagsAndCareCards) {
     show<OrderBookPlace>();
     auto* list = m_shown->findChild<QWidget*>(QStringLiteral("orderList"));
     list->setFocus();
+    hit(Qt::Key_Return); // into the order
     hit(Qt::Key_K);
     hit(Qt::Key_G);
     hit(Qt::Key_C); // nothing is pressed yet

@@ -10,6 +10,7 @@
 #include "db/actions/press_actions.h"
 #include "db/actions/shop_actions.h"
 #include "db/tables/facts.h"
+#include "db/tables/order_book.h"
 
 #include <QApplication>
 #include <QKeyEvent>
@@ -148,6 +149,31 @@ TEST_F(OrderSlips, WhatWasPaidIsPaidBack) {
     EXPECT_EQ(facts().orders.at(order).paid, Money{});
 }
 
+// A refund is first offered by the way that most was paid, with what was paid so.
+TEST_F(OrderSlips, ARefundGoesBackTheWayItWasPaid) {
+    const auto usual = stockUsualShop();
+    const auto order = takeOrder({aGarment(usual)}).id;
+    valueOf(db::moveMoney(file(), order, MoneyKind::Deposit, Money{300}, PaidHow::Cash));
+    valueOf(db::moveMoney(file(), order, MoneyKind::Payment, Money{1200}, PaidHow::Card));
+    valueOf(db::cancelOrder(file(), order, "changed their mind"));
+    open(SlipName::TakeMoney, about(order));
+    EXPECT_EQ(slip().title().toStdString(), "Money");
+    QString said;
+    for (const QLabel* label : slip().findChildren<QLabel*>())
+        said += label->text() + u'\n';
+    EXPECT_TRUE(
+        said.contains(QStringLiteral("Total £26.50, paid £3.00 in cash and £12.00 by card, nothing owed.")))
+        << said.toStdString();
+    submit();
+    ASSERT_TRUE(isFinished()) << slip().refusal().toStdString();
+    const auto moves =
+        valueOf(file().read([&](db::Connection& connection) { return db::moneyOf(connection, order); }));
+    ASSERT_EQ(moves.size(), 3U);
+    EXPECT_EQ(moves.back().kind, MoneyKind::Refund);
+    EXPECT_EQ(moves.back().how, PaidHow::Card);
+    EXPECT_EQ(moves.back().amount, Money{-1200});
+}
+
 TEST_F(OrderSlips, PromiseIsMoved) {
     const auto usual = stockUsualShop();
     const auto order = takeOrder({aGarment(usual)}).id;
@@ -226,7 +252,7 @@ TEST_F(OrderSlips, GarmentIsSpoiledWithItsCause) {
     const auto usual = stockUsualShop();
     const auto garment = garmentsOf(takeOrder({aGarment(usual)}).id).front();
     cut(garment, usual.roll);
-    valueOf(db::takeUp(file(), garment, desk().shop()->of(garment).route));
+    valueOf(db::takeUp(file(), garment, desk().shop()->of(garment).route, desk().now()));
     open(SlipName::Spoil, about(garment));
     press(Qt::Key_2);
     type(QStringLiteral("cause"), QStringLiteral("left too long"));
@@ -319,7 +345,7 @@ TEST_F(OrderSlips, EverySlipFitsTheEdgeWhateverTheNames) {
     agreed.garments[0].size = "18–24 months, tall";
     const GarmentId cut = garmentsOf(valueOf(db::takeOrder(file(), agreed, now())).id).front();
     const std::vector<DecalId> decals{desk().shop()->facts.garments.at(cut).decals.front().id};
-    valueOf(db::cutDecals(file(), usual.roll, decals, Millimetres{300}));
+    valueOf(db::cutDecals(file(), usual.roll, decals, Millimetres{300}, desk().now()));
     for (int name = 0; name <= static_cast<int>(SlipName::Settings); ++name) {
         const bool isOfACutDecal = static_cast<SlipName>(name) == SlipName::Miscut;
         matter.garment = isOfACutDecal ? cut : garmentsOf(order).front();

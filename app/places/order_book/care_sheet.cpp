@@ -98,7 +98,7 @@ void CareSheet::show(const OrderView& view) {
     m_owed->setVisible(owed.minor > 0 && !isOver);
     m_owed->set(Tone::Caution, tr("%1 is still owed.").arg(money(owed, view.shop->facts.settings.currency)),
                 {}, QStringLiteral("coin"));
-    m_owed->setAction(tr("Take money"), QStringLiteral("coin"));
+    m_owed->setAction(tr("Money"), QStringLiteral("coin"));
 
     m_handOver->setText(isOver ? tr("Handed over") : tr("Hand over"));
     m_handOver->setCannot(isOver ? tr("Everything of this order was handed over.") : QString());

@@ -15,7 +15,7 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kLine = 36;
+constexpr int kLine = 32;
 constexpr qreal kThreadAt = 24;
 constexpr qreal kWhenAt = 42;
 constexpr int kBehindTime = 14;
@@ -36,12 +36,17 @@ QString whenWords(const Now& now, Instant at) {
 HistoryLines::HistoryLines(QWidget* parent)
     : PaintedLines(QStringLiteral("historyLines"), tr("What happened, newest first"), parent) {}
 
-void HistoryLines::show(const OrderView& view) {
+void HistoryLines::show(const OrderHistory& history, const Now& now) {
     m_lines.clear();
     qreal widest = 0;
-    for (const db::HistoryEntry& entry : view.history) {
-        m_lines.push_back({entry.id, whenWords(view.shop->now, entry.at), words(entry.title),
-                           entry.isUndone(), !entry.isUndone(), kLine});
+    for (const db::HistoryEntry& entry : history.entries) {
+        const bool isAct = !entry.undoes.has_value();
+        const Offer offer = !isAct                                   ? Offer::Nothing
+                            : entry.isUndone()                       ? Offer::PutBack
+                            : history.isBuiltUpon.contains(entry.id) ? Offer::Nothing
+                                                                     : Offer::Undo;
+        m_lines.push_back({entry.undoneBy.value_or(entry.id), whenWords(now, entry.at), words(entry.title),
+                           entry.isUndone(), offer, kLine});
         widest = std::max(widest, widthOf(m_lines.back().when, Type::Small));
     }
     m_wordsAt = static_cast<int>(std::ceil(kWhenAt + widest)) + kBehindTime;
@@ -54,7 +59,7 @@ void HistoryLines::layLines() {
     const int room = std::max(80, width() - m_wordsAt - kUndoRoom);
     for (Line& line : m_lines) {
         const int text = metrics.boundingRect(0, 0, room, 1000, Qt::TextWordWrap, line.title).height();
-        line.height = std::max(kLine, text + 16);
+        line.height = std::max(kLine, text + 12);
     }
     linesChanged();
 }
@@ -95,26 +100,42 @@ void HistoryLines::paintOne(QPainter& painter, int index, const QRectF& box, boo
     painter.drawText(QRectF(m_wordsAt, box.top(), width() - m_wordsAt - kUndoRoom, box.height()),
                      Qt::AlignVCenter | Qt::AlignLeft | Qt::TextWordWrap, line.title);
 
-    const QString undo = line.isUndone ? tr("taken back") : tr("Undo");
-    const Type type = line.isUndone ? Type::Small : Type::SmallStrong;
-    const QColor ink = line.isUndone ? dyes.ink3 : dyes.indigo;
+    if (line.offer == Offer::Nothing)
+        return;
+    const QString act = offerWords(line.offer);
     const QRectF right(0, box.top(), width() - 16, box.height());
-    paintLine(painter, right, undo, type, ink, Qt::AlignRight);
-    paintIcon(painter, QRectF(right.right() - widthOf(undo, type) - 22, box.center().y() - 8, 16, 16),
-              QStringLiteral("undo"), ink);
+    paintLine(painter, right, act, Type::SmallStrong, dyes.indigo, Qt::AlignRight);
+    paintIcon(painter,
+              QRectF(right.right() - widthOf(act, Type::SmallStrong) - 22, box.center().y() - 8, 16, 16),
+              line.offer == Offer::Undo ? QStringLiteral("undo") : QStringLiteral("redo"), dyes.indigo);
 }
 
-bool HistoryLines::isOnButton(int, const QRectF& box, const QPointF& where) const {
-    return where.x() > box.right() - kUndoRoom;
+QString HistoryLines::offerWords(Offer offer) {
+    switch (offer) {
+    case Offer::Undo:
+        return tr("Undo");
+    case Offer::PutBack:
+        return tr("Put back");
+    case Offer::Nothing:
+        break;
+    }
+    return {};
+}
+
+bool HistoryLines::isOnButton(int line, const QRectF& box, const QPointF& where) const {
+    return at(line).offer != Offer::Nothing && where.x() > box.right() - kUndoRoom;
 }
 
 void HistoryLines::doWhatItOffers(int line) {
-    if (at(line).canUndo)
+    if (at(line).offer == Offer::Undo)
         emit undoAsked(at(line).entry);
+    else if (at(line).offer == Offer::PutBack)
+        emit putBackAsked(at(line).entry);
 }
 
 QString HistoryLines::spokenLine(int line) const {
-    return at(line).when + u' ' + at(line).title + (at(line).isUndone ? u' ' + tr("taken back") : QString());
+    return at(line).when + u' ' + at(line).title + (at(line).isUndone ? tr(", undone") : QString()) + u' ' +
+           offerWords(at(line).offer);
 }
 
 } // namespace holdfast::app

@@ -1,6 +1,7 @@
 #pragma once
 // What happened to an order, newest first: a knot on the thread for each action, the words of the journal,
-// and Undo. Taken-back lines stay, struck through. One stop for Tab; ↑↓ move, Enter takes back.
+// and Undo where nothing later is built on it. What was undone stays, struck through, and can be put back.
+// One stop for Tab; ↑↓ move, Enter undoes or puts back.
 
 #include "app/places/order_book/order_view.h"
 #include "app/widgets/painted_lines.h"
@@ -13,10 +14,11 @@ class HistoryLines : public PaintedLines {
 public:
     explicit HistoryLines(QWidget* parent = nullptr);
 
-    void show(const OrderView& view);
+    void show(const OrderHistory& history, const Now& now);
 
 signals:
     void undoAsked(holdfast::EntryId entry);
+    void putBackAsked(holdfast::EntryId undo); // what undid it
 
 protected:
     int lineCount() const override { return static_cast<int>(m_lines.size()); }
@@ -28,13 +30,15 @@ protected:
     void resizeEvent(QResizeEvent* event) override;
 
 private:
+    enum class Offer { Nothing, Undo, PutBack };
     struct Line {
-        EntryId entry;
+        EntryId entry; // to be undone: itself, or what undid it
         QString when, title;
         bool isUndone = false;
-        bool canUndo = false;
+        Offer offer = Offer::Nothing;
         int height = 0;
     };
+    static QString offerWords(Offer offer);
     const Line& at(int line) const { return m_lines[static_cast<std::size_t>(line)]; }
     void layLines();
 

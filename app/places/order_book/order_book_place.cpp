@@ -2,16 +2,16 @@
 
 #include "app/desk/formats.h"
 #include "app/places/order_book/order_delegate.h"
+#include "app/places/order_book/order_list.h"
 #include "app/places/order_book/order_sheet.h"
-#include "app/theme/focus_ring.h"
 #include "app/widgets/button.h"
 #include "app/widgets/choice.h"
 #include "app/widgets/empty_state.h"
 #include "app/widgets/field.h"
 #include "app/widgets/label.h"
-#include "db/tables/claims.h"
+#include "app/widgets/vertical_scroll.h"
 
-#include <QListView>
+#include <QKeyEvent>
 #include <QShortcut>
 #include <QStackedWidget>
 
@@ -19,42 +19,60 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kSheetWidth = 460;
-
-void sortOnce(std::vector<OrderId>& orders) {
-    std::ranges::sort(orders);
-    orders.erase(std::unique(orders.begin(), orders.end()), orders.end());
+// In widths and heights of text, so that they follow its size.
+int sheetWidth() {
+    return lineHeight(Type::Body) * 23;
+}
+int leastListWidth() {
+    return lineHeight(Type::Body) * 18;
+}
+int leastListHeight() {
+    return lineHeight(Type::Body) * 14;
 }
 
 } // namespace
 
 OrderBookPlace::OrderBookPlace(ShopDesk& shopDesk, QWidget* parent)
-    : Place(shopDesk, parent) {
+    : Place(shopDesk, parent)
+    , m_pages(shopDesk) {
     setObjectName(QStringLiteral("orderBook"));
-    auto* row = new QHBoxLayout(this);
-    row->setContentsMargins(kGutter, 0, kGutter, kCardGap);
-    row->setSpacing(kCardGap);
-    row->addWidget(makeList(), 1);
+    auto* whole = new QVBoxLayout(this);
+    whole->setContentsMargins(kGutter - kFocusRoom, 0, kGutter - kFocusRoom, kCardGap);
+    m_scroll = new VerticalScroll;
+    m_scroll->setObjectName(QStringLiteral("bookScroll"));
+    whole->addWidget(m_scroll);
+    m_parts = new QBoxLayout(QBoxLayout::LeftToRight);
+    m_parts->setContentsMargins(kFocusRoom, 0, kFocusRoom, 0);
+    m_parts->setSpacing(kCardGap);
+    m_scroll->column()->addLayout(m_parts, 1);
+    m_listCard = makeList();
+    m_parts->addWidget(m_listCard, 1);
     m_sheet = new OrderSheet(desk());
-    m_sheet->setFixedWidth(kSheetWidth);
-    row->addWidget(m_sheet);
+    m_parts->addWidget(m_sheet);
     connect(m_sheet, &OrderSheet::newOrderAsked, this, &OrderBookPlace::askNewOrder);
+    layParts();
 
     connect(&desk(), &ShopDesk::changed, this, &OrderBookPlace::refresh);
     connect(&desk(), &ShopDesk::minutePassed, this, &OrderBookPlace::refresh);
     connect(&desk(), &ShopDesk::replanned, this, &OrderBookPlace::refresh);
-    auto* byPromise = new QShortcut(QKeySequence(Qt::CTRL | Qt::Key_P), this);
-    connect(byPromise, &QShortcut::activated, this, [this] {
+    makeKeys();
+}
+
+void OrderBookPlace::makeKeys() {
+    const auto key = [this](Qt::Key letter, auto&& then) {
+        auto* keys = new QShortcut(QKeySequence(Qt::CTRL | letter), this);
+        connect(keys, &QShortcut::activated, this, then);
+    };
+    key(Qt::Key_P, [this] {
         m_sort = m_sort == db::OrderSort::Newest ? db::OrderSort::Promise : db::OrderSort::Newest;
         findAgain();
     });
-    auto* claims = new QShortcut(QKeySequence(Qt::CTRL | Qt::Key_B), this);
-    connect(claims, &QShortcut::activated, this, [this] {
-        m_filter->setChosen(m_filter->chosenAt() == Claims ? Open : Claims);
+    key(Qt::Key_B, [this] {
+        setFilter(filter() == BookFilter::CameBack ? BookFilter::Open : BookFilter::CameBack);
         findAgain();
     });
-    auto* newOrder = new QShortcut(QKeySequence(Qt::CTRL | Qt::Key_N), this);
-    connect(newOrder, &QShortcut::activated, this, &OrderBookPlace::askNewOrder);
+    key(Qt::Key_L, [this] { showUnderAll(); });
+    key(Qt::Key_N, [this] { askNewOrder(); });
 }
 
 QWidget* OrderBookPlace::makeList() {
@@ -65,17 +83,17 @@ QWidget* OrderBookPlace::makeList() {
     m_search = new Field;
     m_search->setObjectName(QStringLiteral("orderSearch"));
     m_search->setIconName(QStringLiteral("search"));
-    m_search->setPlaceholder(tr("Name, number, decal"));
+    m_search->setPlaceholder(tr("Name, number, phone, decal"));
     m_search->setKey(QKeySequence(Qt::CTRL | Qt::Key_F));
     m_search->setAccessibleName(tr("Search orders"));
     m_search->editor()->installEventFilter(this);
     connect(m_search, &Field::edited, this, &OrderBookPlace::findAgain);
-    connect(m_search, &Field::accepted, this, [this] { m_list->setFocus(Qt::OtherFocusReason); });
+    connect(m_search, &Field::accepted, this, &OrderBookPlace::goIntoOrder);
     bar->addWidget(m_search, 1);
     m_filter = new Choice(tr("Which orders"), Choice::Shape::Segment);
     m_filter->setObjectName(QStringLiteral("orderFilter"));
-    m_filter->setItems({{tr("Open")}, {tr("Held")}, {tr("Owing")}, {tr("Claims")}, {tr("All")}});
-    m_filter->setChosen(Open);
+    m_filter->setItems({{tr("Open")}, {tr("Held")}, {tr("Owing")}, {tr("Came back")}, {tr("All")}});
+    setFilter(BookFilter::Open);
     m_filter->keepInOneLine();
     connect(m_filter, &Choice::chosen, this, &OrderBookPlace::findAgain);
     bar->addWidget(m_filter);
@@ -87,40 +105,41 @@ QWidget* OrderBookPlace::makeList() {
         findAgain();
     });
     card->content()->addWidget(m_heads);
+    card->content()->addWidget(makeLines(), 1);
 
+    m_moreUnderAll = new Button({}, Button::Kind::Quiet);
+    m_moreUnderAll->setObjectName(QStringLiteral("moreUnderAll"));
+    m_moreUnderAll->setLeftAligned(true);
+    m_moreUnderAll->showKey(QKeySequence(Qt::CTRL | Qt::Key_L));
+    m_moreUnderAll->hide();
+    connect(m_moreUnderAll, &Button::clicked, this, &OrderBookPlace::showUnderAll);
+    card->content()->addWidget(m_moreUnderAll);
+    return card;
+}
+
+QWidget* OrderBookPlace::makeLines() {
     m_model = new OrderModel(this);
-    m_list = new QListView;
-    m_list->setObjectName(QStringLiteral("orderList"));
-    m_list->setAccessibleName(tr("Orders"));
-    m_list->setModel(m_model);
-    m_list->setItemDelegate(new OrderDelegate(*m_model, m_list));
-    m_list->setUniformItemSizes(true);
-    m_list->setFrameShape(QFrame::NoFrame);
-    m_list->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
-    m_list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    m_list->setTabKeyNavigation(false);
+    m_list = new OrderList(*m_model);
     m_list->viewport()->installEventFilter(this);
-    giveNoFocusRing(m_list);
     connect(m_list->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
             [this](const QModelIndex& now) { chooseRow(now.row()); });
+    connect(m_list, &OrderList::entered, this, [this] { m_sheet->takeKeyboard(); });
 
     m_listPages = new QStackedWidget;
     m_listPages->addWidget(m_list);
     m_nothing = new EmptyState(QStringLiteral("order-book"), {}, {});
     connect(m_nothing, &EmptyState::acted, this, [this] {
-        if (m_search->text().isEmpty() && !showsAPart()) {
+        if (m_hiddenUnderAll > 0)
+            showUnderAll();
+        else if (!m_search->text().isEmpty())
+            clearSearch();
+        else if (filter() != BookFilter::Open && filter() != BookFilter::All)
+            showUnderAll();
+        else
             askNewOrder();
-            return;
-        }
-        if (m_search->text().isEmpty())
-            m_filter->setChosen(All);
-        m_search->setText({});
-        findAgain();
-        m_search->setFocus(Qt::OtherFocusReason);
     });
     m_listPages->addWidget(m_nothing);
-    card->content()->addWidget(m_listPages, 1);
-    return card;
+    return m_listPages;
 }
 
 QString OrderBookPlace::subtitle() const {
@@ -129,21 +148,25 @@ QString OrderBookPlace::subtitle() const {
 
 QWidget* OrderBookPlace::headerTools() {
     if (!m_tools) {
-        m_tools = new QWidget;
-        auto* row = new QHBoxLayout(m_tools);
-        row->setContentsMargins(0, 0, 0, 0);
-        row->setSpacing(kSpace16);
-        m_owedOnOpen = new Label({}, Type::Body, &Tokens::ink2);
-        m_owedOnOpen->setTextFormat(Qt::RichText);
-        row->addWidget(m_owedOnOpen);
-        auto* newOrder = new Button(tr("New order"), QStringLiteral("plus"), Button::Kind::Primary);
-        newOrder->setObjectName(QStringLiteral("newOrder"));
-        newOrder->showKey(QKeySequence(Qt::CTRL | Qt::Key_N));
-        connect(newOrder, &Button::clicked, this, &OrderBookPlace::askNewOrder);
-        row->addWidget(newOrder);
+        makeTools();
         countFilters();
     }
     return m_tools;
+}
+
+void OrderBookPlace::makeTools() {
+    m_tools = new QWidget;
+    auto* row = new QHBoxLayout(m_tools);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(kSpace16);
+    m_owedOnOpen = new Label({}, Type::Body, &Tokens::ink2);
+    m_owedOnOpen->setTextFormat(Qt::RichText);
+    row->addWidget(m_owedOnOpen);
+    auto* newOrder = new Button(tr("New order"), QStringLiteral("plus"), Button::Kind::Primary);
+    newOrder->setObjectName(QStringLiteral("newOrder"));
+    newOrder->showKey(QKeySequence(Qt::CTRL | Qt::Key_N));
+    connect(newOrder, &Button::clicked, this, &OrderBookPlace::askNewOrder);
+    row->addWidget(newOrder);
 }
 
 void OrderBookPlace::opened() {
@@ -161,92 +184,72 @@ void OrderBookPlace::askNewOrder() {
     emit desk().placeAsked(PlaceName::FairTable, Matter{});
 }
 
+BookFilter OrderBookPlace::filter() const {
+    return static_cast<BookFilter>(std::max(0, m_filter->chosenAt()));
+}
+
+void OrderBookPlace::setFilter(BookFilter filter) {
+    m_filter->setChosen(static_cast<int>(filter));
+}
+
+// ── keys ──────────────────────────────────────────────────────────────────────────────────────────────
+
 // Down from the search goes into the list, as a person expects.
 bool OrderBookPlace::eventFilter(QObject* watched, QEvent* event) {
     if (watched == m_list->viewport() && event->type() == QEvent::Resize)
         m_heads->setBarWidth(m_list->width() - m_list->viewport()->width());
     if (watched == m_search->editor() && event->type() == QEvent::KeyPress) {
         const int key = static_cast<QKeyEvent*>(event)->key();
-        if (key == Qt::Key_Down) {
+        if (key == Qt::Key_Down && m_model->rowCount() > 0) {
             m_list->setFocus(Qt::OtherFocusReason);
             return true;
         }
         if (key == Qt::Key_Escape && !m_search->text().isEmpty()) {
-            m_search->setText({});
-            findAgain();
+            clearSearch();
             return true;
         }
     }
     return Place::eventFilter(watched, event);
 }
 
-bool OrderBookPlace::showsAPart() const {
-    return m_filter->chosenAt() != Open && m_filter->chosenAt() != All;
+// Enter in the search: into the order where one is left, else into the list, else to what All has.
+void OrderBookPlace::goIntoOrder() {
+    if (m_model->rowCount() == 1)
+        m_sheet->takeKeyboard();
+    else if (m_model->rowCount() > 1)
+        m_list->setFocus(Qt::OtherFocusReason);
+    else if (m_hiddenUnderAll > 0)
+        showUnderAll();
 }
 
-std::vector<OrderId> OrderBookPlace::heldOrders() {
-    std::vector<OrderId> held;
-    const auto& shop = desk().shop();
-    for (const auto& [id, assessment] : shop->assessments)
-        if (assessment.isHeld())
-            held.push_back(shop->facts.garments.at(id).order);
-    sortOnce(held);
-    return held;
+void OrderBookPlace::clearSearch() {
+    m_search->setText({});
+    findAgain();
+    m_search->setFocus(Qt::OtherFocusReason);
 }
 
-std::vector<OrderId> OrderBookPlace::claimedOrders() {
-    const auto claims = desk().file().read(db::openClaims);
-    if (!desk().done(claims))
-        return {};
-    std::vector<OrderId> claimed;
-    for (const db::OpenClaim& claim : *claims)
-        claimed.push_back(claim.order);
-    sortOnce(claimed);
-    return claimed;
+void OrderBookPlace::showUnderAll() {
+    setFilter(BookFilter::All);
+    findAgain();
+    if (m_model->rowCount() > 0)
+        m_list->setFocus(Qt::OtherFocusReason);
 }
 
-std::vector<db::OrderLine> OrderBookPlace::fetch(int offset) {
-    const std::string search = m_search->text().toStdString();
-    const int chosen = m_filter->chosenAt();
-    const bool isAmong = chosen == Held || chosen == Claims;
-    if (isAmong && offset > 0)
-        return {};
-    const std::vector<OrderId> among = chosen == Held     ? heldOrders()
-                                       : chosen == Claims ? claimedOrders()
-                                                          : std::vector<OrderId>{};
-    const db::OrderFilter filter = chosen == Open    ? db::OrderFilter::Open
-                                   : chosen == Owing ? db::OrderFilter::Owing
-                                                     : db::OrderFilter::All;
-    auto lines = desk().file().read([&](db::Connection& connection) {
-        return isAmong ? db::findAmong(connection, search, among, m_sort)
-                       : db::findOrders(connection, search, filter, OrderModel::kPage, offset, m_sort);
-    });
-    desk().done(lines);
-    return lines.ok() ? std::move(*lines) : std::vector<db::OrderLine>{};
-}
+// ── what is shown ─────────────────────────────────────────────────────────────────────────────────────
 
 void OrderBookPlace::findAgain() {
     const std::optional<OrderId> chosen = m_sheet->order();
     const QSignalBlocker quiet(m_list->selectionModel());
     m_heads->setSort(m_sort);
-    m_model->show(desk().shop(), [this](int offset) { return fetch(offset); });
+    m_pages.look(m_search->text().toStdString(), filter(), m_sort);
+    m_model->show(desk().shop(), [this] { return m_pages.next(OrderModel::kPage); });
 
+    const bool isSearching = !m_search->text().trimmed().isEmpty();
+    countUnderAll(isSearching);
     const bool isEmpty = m_model->rowCount() == 0;
     m_listPages->setCurrentIndex(isEmpty ? 1 : 0);
     if (isEmpty) {
-        const bool isSearching = !m_search->text().isEmpty();
-        m_nothing->setSentence(isSearching ? tr("No order here matches “%1”.").arg(m_search->text().left(60))
-                               : m_filter->chosenAt() == Held  ? tr("No order is held.")
-                               : m_filter->chosenAt() == Owing ? tr("Nobody owes anything.")
-                               : m_filter->chosenAt() == Claims
-                                   ? tr("No claim waits for an answer.")
-                                   : tr("Orders stand here once the first is taken."));
-        m_nothing->setAction(isSearching    ? tr("Clear the search")
-                             : showsAPart() ? tr("Show all orders")
-                                            : tr("New order"));
-        m_nothing->showKey(isSearching    ? QKeySequence(Qt::Key_Escape)
-                           : showsAPart() ? QKeySequence()
-                                          : QKeySequence(Qt::CTRL | Qt::Key_N));
+        showNothing(isSearching);
         m_sheet->show(std::nullopt);
         return;
     }
@@ -254,6 +257,53 @@ void OrderBookPlace::findAgain() {
     m_list->setCurrentIndex(m_model->index(row));
     if (m_sheet->order() != m_model->line(row).id || m_isStale)
         chooseRow(row);
+}
+
+// What the search finds among all orders, and the filter does not show.
+void OrderBookPlace::countUnderAll(bool isSearching) {
+    m_hiddenUnderAll = 0;
+    if (isSearching && filter() != BookFilter::All && !m_model->canFetchMore({}))
+        m_hiddenUnderAll = m_pages.countUnderAll() - m_model->rowCount();
+    m_moreUnderAll->setVisible(m_hiddenUnderAll > 0 && m_model->rowCount() > 0);
+    m_moreUnderAll->setText(m_hiddenUnderAll == 1 ? tr("1 more is under All")
+                                                  : tr("%1 more are under All").arg(m_hiddenUnderAll));
+}
+
+QString OrderBookPlace::nothingWords() const {
+    const QString typed = m_search->text().trimmed().left(60);
+    if (m_hiddenUnderAll > 0)
+        return m_hiddenUnderAll == 1
+                   ? tr("No order here matches “%1”. One under All does.").arg(typed)
+                   : tr("No order here matches “%1”. %2 under All do.").arg(typed).arg(m_hiddenUnderAll);
+    if (!typed.isEmpty())
+        return tr("No order matches “%1”.").arg(typed);
+    switch (filter()) {
+    case BookFilter::Held:
+        return tr("No order is held.");
+    case BookFilter::Owing:
+        return tr("Nobody owes anything.");
+    case BookFilter::CameBack:
+        return tr("Nothing that came back waits for an answer.");
+    case BookFilter::Open:
+    case BookFilter::All:
+        break;
+    }
+    return tr("Orders are listed here once the first is taken.");
+}
+
+void OrderBookPlace::showNothing(bool isSearching) {
+    const bool isPart = filter() != BookFilter::Open && filter() != BookFilter::All;
+    m_nothing->setSentence(nothingWords());
+    if (m_hiddenUnderAll > 0) {
+        m_nothing->setAction(tr("Show them under All"));
+        m_nothing->showKey(QKeySequence(Qt::CTRL | Qt::Key_L));
+    } else if (isSearching) {
+        m_nothing->setAction(tr("Clear the search"));
+        m_nothing->showKey(QKeySequence(Qt::Key_Escape));
+    } else {
+        m_nothing->setAction(isPart ? tr("Show all orders") : tr("New order"));
+        m_nothing->showKey(isPart ? QKeySequence(Qt::CTRL | Qt::Key_L) : QKeySequence(Qt::CTRL | Qt::Key_N));
+    }
 }
 
 void OrderBookPlace::refresh() {
@@ -272,9 +322,9 @@ void OrderBookPlace::countFilters() {
     if (!desk().done(counts))
         return;
     m_filter->setItems({{tr("Open %1").arg(counts->open)},
-                        {tr("Held %1").arg(heldOrders().size())},
+                        {tr("Held %1").arg(m_pages.held().size())},
                         {tr("Owing %1").arg(counts->owing)},
-                        {tr("Claims %1").arg(claimedOrders().size())},
+                        {tr("Came back %1").arg(m_pages.cameBack().size())},
                         {tr("All")}});
     m_heads->setCurrencySign(words(desk().currency().sign));
     if (m_owedOnOpen)
@@ -288,7 +338,7 @@ void OrderBookPlace::choose(OrderId order) {
     // An order that the search or filter hides is looked for among all.
     if (m_model->rowOf(order) < 0) {
         m_search->setText({});
-        m_filter->setChosen(All);
+        setFilter(BookFilter::All);
         findAgain();
     }
     while (m_model->rowOf(order) < 0 && m_model->canFetchMore({}))
@@ -302,6 +352,27 @@ void OrderBookPlace::choose(OrderId order) {
 
 void OrderBookPlace::chooseRow(int row) {
     m_sheet->show(row < 0 ? std::nullopt : std::optional{m_model->line(row).id});
+}
+
+// ── layout ────────────────────────────────────────────────────────────────────────────────────────────
+
+// Where the window is too narrow for both, the order is below the list, and the place scrolls.
+void OrderBookPlace::layParts() {
+    const int room = width() - 2 * kGutter;
+    const bool isBeside = room >= leastListWidth() + kCardGap + sheetWidth();
+    m_parts->setDirection(isBeside ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
+    m_listCard->setMinimumHeight(isBeside ? 0 : leastListHeight());
+    m_sheet->setMinimumWidth(isBeside ? sheetWidth() : 0);
+    m_sheet->setMaximumWidth(isBeside ? sheetWidth() : QWIDGETSIZE_MAX);
+    m_sheet->setMinimumHeight(m_sheet->leastHeight());
+    m_parts->setStretch(0, isBeside ? 1 : 2);
+    m_parts->setStretch(1, isBeside ? 0 : 3);
+    m_list->doItemsLayout();
+}
+
+void OrderBookPlace::resizeEvent(QResizeEvent* event) {
+    Place::resizeEvent(event);
+    layParts();
 }
 
 } // namespace holdfast::app

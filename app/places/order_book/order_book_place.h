@@ -3,8 +3,9 @@
 
 #include "app/desk/place.h"
 #include "app/places/order_book/order_model.h"
+#include "app/places/order_book/order_pages.h"
 
-class QListView;
+class QBoxLayout;
 class QStackedWidget;
 
 namespace holdfast::app {
@@ -12,9 +13,12 @@ namespace holdfast::app {
 class Choice;
 class EmptyState;
 class Field;
+class Button;
 class Label;
 class OrderHeads;
+class OrderList;
 class OrderSheet;
+class VerticalScroll;
 
 class OrderBookPlace : public Place {
     Q_OBJECT
@@ -29,24 +33,36 @@ public:
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
-    enum Filter { Open, Held, Owing, Claims, All };
-
     QWidget* makeList();
+    QWidget* makeLines();
+    void makeKeys();
+    void makeTools();
+    void layParts();
     void findAgain(); // the search, filter or order of lines changed
     void refresh();   // the shop changed
     void countFilters();
     void choose(OrderId order);
     void chooseRow(int row);
     void askNewOrder();
-    bool showsAPart() const;              // the held, the owing or those with a claim alone
-    std::vector<OrderId> claimedOrders(); // of whose claims one waits for an answer
-    std::vector<OrderId> heldOrders();
-    std::vector<db::OrderLine> fetch(int offset);
+    BookFilter filter() const;
+    void setFilter(BookFilter filter);
+    void showUnderAll();
+    void goIntoOrder();
+    void clearSearch();
+    void countUnderAll(bool isSearching);
+    void showNothing(bool isSearching);
+    QString nothingWords() const;
 
+    OrderPages m_pages;
     OrderModel* m_model = nullptr;
-    QListView* m_list = nullptr;
+    OrderList* m_list = nullptr;
+    Button* m_moreUnderAll = nullptr;
+    QBoxLayout* m_parts = nullptr; // the list and the order: beside each other, or below
+    VerticalScroll* m_scroll = nullptr;
+    QWidget* m_listCard = nullptr;
     QStackedWidget* m_listPages = nullptr;
     EmptyState* m_nothing = nullptr;
     Field* m_search = nullptr;
@@ -56,6 +72,7 @@ private:
     QWidget* m_tools = nullptr;
     Label* m_owedOnOpen = nullptr;
     db::OrderSort m_sort = db::OrderSort::Newest;
+    std::int64_t m_hiddenUnderAll = 0; // found among all orders, and not shown by the filter
     bool m_isStale = true;
 };
 

@@ -8,12 +8,14 @@
 
 namespace holdfast::app {
 
-inline constexpr int kOrderRowHeight = 40;
-
-// Where the columns stand in a list of this width; names and places share what is left.
+// Where the columns are in a list of this width; names and places share what is left. A narrow list says
+// where an order is on a second line.
 struct OrderColumns {
     explicit OrderColumns(qreal width);
+    bool isNarrow;
     qreal number, customer, garmentsRight, where, promised, owedRight;
+
+    int rowHeight() const;
 };
 
 class OrderDelegate : public QStyledItemDelegate {
@@ -27,6 +29,8 @@ public:
     QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override;
 
 private:
+    void paintWhere(QPainter& painter, const QRectF& room, const WhereWords& where) const;
+
     const OrderModel& m_model;
 };
 

@@ -7,7 +7,7 @@ namespace holdfast::app {
 namespace {
 
 bool isOpen(const db::OrderLine& line) {
-    return line.state == OrderState::Quoted || line.state == OrderState::Confirmed;
+    return !line.isUndone && (line.state == OrderState::Quoted || line.state == OrderState::Confirmed);
 }
 
 } // namespace
@@ -16,7 +16,7 @@ void OrderModel::show(std::shared_ptr<const ReckonedShop> shop, Fetch fetch) {
     beginResetModel();
     m_shop = std::move(shop);
     m_fetch = std::move(fetch);
-    m_lines = m_fetch(0);
+    m_lines = m_fetch();
     m_isWhole = std::ssize(m_lines) < kPage;
     endResetModel();
 }
@@ -32,7 +32,7 @@ bool OrderModel::canFetchMore(const QModelIndex& parent) const {
 void OrderModel::fetchMore(const QModelIndex& parent) {
     if (!canFetchMore(parent))
         return;
-    const std::vector<db::OrderLine> more = m_fetch(static_cast<int>(m_lines.size()));
+    const std::vector<db::OrderLine> more = m_fetch();
     m_isWhole = std::ssize(more) < kPage;
     if (more.empty())
         return;
@@ -64,7 +64,7 @@ Role OrderModel::promisedInk(int row) const {
 
 QString OrderModel::owedWords(int row) const {
     const db::OrderLine& shown = line(row);
-    if (shown.state == OrderState::Cancelled)
+    if (shown.isUndone || shown.state == OrderState::Cancelled)
         return tr("none");
     return shown.owed().minor > 0 ? moneyBare(shown.owed(), m_shop->facts.settings.currency) : tr("paid");
 }

@@ -16,8 +16,8 @@ class OrderModel : public QAbstractListModel {
     Q_OBJECT
 
 public:
-    // Lines from this offset on, at most kPage; fewer mean the end.
-    using Fetch = std::function<std::vector<db::OrderLine>(int offset)>;
+    // The next lines, kPage of them; fewer mean the end.
+    using Fetch = std::function<std::vector<db::OrderLine>()>;
     static constexpr int kPage = 200;
 
     using QAbstractListModel::QAbstractListModel;

@@ -5,6 +5,7 @@
 #include "app/places/order_book/order_view.h"
 #include "app/widgets/card.h"
 
+class QGridLayout;
 class QStackedWidget;
 
 namespace holdfast::app {
@@ -17,6 +18,7 @@ class FactBlock;
 class GarmentLines;
 class HistoryLines;
 class Label;
+class UndoneSheet;
 
 class OrderSheet : public Card {
     Q_OBJECT
@@ -24,7 +26,7 @@ class OrderSheet : public Card {
 public:
     explicit OrderSheet(ShopDesk& desk, QWidget* parent = nullptr);
 
-    // None: nothing is chosen.
+    // None: nothing is chosen. An order that was undone shows what it was.
     void show(std::optional<OrderId> order);
     std::optional<OrderId> order() const;
     // Shows the same order again after something changed.
@@ -32,6 +34,10 @@ public:
     void showCare();
     void showOrder();
     bool isCareShown() const;
+    // To where work on the order goes on.
+    void takeKeyboard();
+    // Less high, its lists would have no room.
+    int leastHeight() const;
 
 signals:
     void newOrderAsked();
@@ -46,13 +52,18 @@ private:
     void ask(SlipName slip);
     void askPaper(PaperName paper);
     Matter matter() const;
-    void confirmWording();
+    void confirm();
+    void fillActs(const OrderView& view);
+    Button* addAct(QGridLayout& grid, int row, int at, const QString& text, const char* icon, Qt::Key key,
+                   const char* name);
 
     ShopDesk& m_desk;
-    std::optional<OrderView> m_view;
+    std::optional<OrderId> m_order;
+    std::optional<OrderView> m_view; // none: it was undone
     QStackedWidget* m_pages = nullptr;
     EmptyState* m_empty = nullptr;
     CareSheet* m_care = nullptr;
+    UndoneSheet* m_undone = nullptr;
     Label* m_number = nullptr;
     Label* m_customer = nullptr;
     Label* m_promise = nullptr;
@@ -67,6 +78,7 @@ private:
     Button* m_move = nullptr;
     Button* m_person = nullptr;
     Button* m_cancel = nullptr;
+    Button* m_putBack = nullptr;
     Button* m_cameBack = nullptr;
     Button* m_ticket = nullptr;
     Button* m_tags = nullptr;

@@ -4,6 +4,7 @@
 #include "app/desk/garment_words.h"
 #include "app/desk/shop_with_order.h"
 #include "core/shop/care_of_garment.h"
+#include "db/journal/built_upon.h"
 #include "db/tables/claims.h"
 
 #include <QCoreApplication>
@@ -28,14 +29,21 @@ std::vector<const Garment*> OrderView::pressed() const {
     return ready;
 }
 
+OrderHistory historyOf(ShopDesk& desk, OrderId order) {
+    auto history = desk.file().read([&](db::Connection& connection) {
+        OrderHistory read;
+        read.entries = desk.file().history(order, kHistoryShown);
+        read.isBuiltUpon = db::builtUpon(connection, read.entries);
+        return read;
+    });
+    return history.ok() ? std::move(*history) : OrderHistory{};
+}
+
 std::optional<OrderView> viewOrder(ShopDesk& desk, OrderId order) {
     OrderView view{shopWithOrder(desk, order), order, {}, {}};
     if (!view.shop)
         return std::nullopt;
-    auto history =
-        desk.file().read([&](db::Connection&) { return desk.file().history(order, kHistoryShown); });
-    if (history.ok())
-        view.history = std::move(*history);
+    view.history = historyOf(desk, order);
     auto claims =
         desk.file().read([&](db::Connection& connection) { return db::claimsOf(connection, order); });
     if (claims.ok())

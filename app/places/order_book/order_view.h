@@ -9,15 +9,22 @@
 
 #include <memory>
 #include <optional>
+#include <set>
 #include <vector>
 
 namespace holdfast::app {
 
+struct OrderHistory {
+    std::vector<db::HistoryEntry> entries; // newest first
+    std::set<EntryId> isBuiltUpon;         // by later ones: they cannot be undone alone
+};
+OrderHistory historyOf(ShopDesk& desk, OrderId order);
+
 struct OrderView {
     std::shared_ptr<const ReckonedShop> shop;
     OrderId id;
-    std::vector<db::HistoryEntry> history; // newest first
-    std::vector<Claim> claims;             // what came back, oldest first
+    OrderHistory history;
+    std::vector<Claim> claims; // what came back, oldest first
 
     const Order& order() const { return shop->facts.orders.at(id); }
     std::vector<const Garment*> garments() const { return shop->facts.garmentsOf(id); }
@@ -25,7 +32,7 @@ struct OrderView {
     std::vector<const Garment*> pressed() const;
 };
 
-// None where the order is not in the file (it was taken back) or the file cannot be read.
+// None where the order is not in the file (it was undone) or the file cannot be read.
 std::optional<OrderView> viewOrder(ShopDesk& desk, OrderId order);
 
 // The care text of the whole order as it is handed over: garments with the same card stand together.

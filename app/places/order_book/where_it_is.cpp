@@ -106,6 +106,8 @@ WhereWords whereIsGarment(const ReckonedShop& shop, const Garment& garment) {
 }
 
 WhereWords whereIsOrder(const ReckonedShop& shop, const db::OrderLine& line) {
+    if (line.isUndone)
+        return {QStringLiteral("undo"), inOrderBook("Undone"), Tone::Plain};
     const Order* order = shop.facts.orders.find(line.id);
     if (!order || line.state == OrderState::HandedOver || line.state == OrderState::Cancelled ||
         line.state == OrderState::Quoted)

@@ -1,0 +1,116 @@
+#include "app/places/order_book/order_pages.h"
+
+#include "db/tables/claims.h"
+
+#include <algorithm>
+#include <tuple>
+#include <utility>
+
+namespace holdfast::app {
+
+namespace {
+
+std::vector<OrderId> eachOnce(std::vector<OrderId> orders) {
+    std::ranges::sort(orders);
+    orders.erase(std::unique(orders.begin(), orders.end()), orders.end());
+    return orders;
+}
+
+db::OrderFilter filterOf(BookFilter filter) {
+    switch (filter) {
+    case BookFilter::Open:
+        return db::OrderFilter::Open;
+    case BookFilter::Owing:
+        return db::OrderFilter::Owing;
+    default:
+        return db::OrderFilter::All;
+    }
+}
+
+} // namespace
+
+void OrderPages::look(const std::string& search, BookFilter filter, db::OrderSort sort) {
+    m_search = search;
+    m_filter = filter;
+    m_sort = sort;
+    m_readFromFile = 0;
+    m_undone.clear();
+    if (filter != BookFilter::All)
+        return;
+    auto undone =
+        m_desk.file().read([&](db::Connection& connection) { return db::findUndone(connection, search); });
+    if (m_desk.done(undone))
+        m_undone = std::move(*undone);
+    std::ranges::sort(m_undone,
+                      [this](const auto& one, const auto& other) { return comesBefore(one, other); });
+}
+
+bool OrderPages::comesBefore(const db::OrderLine& one, const db::OrderLine& other) const {
+    if (m_sort == db::OrderSort::Promise)
+        return std::tuple(one.promised, one.id) < std::tuple(other.promised, other.id);
+    return one.id > other.id;
+}
+
+std::vector<db::OrderLine> OrderPages::fromFile(db::Connection& connection, int most) {
+    if (m_filter == BookFilter::Held || m_filter == BookFilter::CameBack) {
+        if (m_readFromFile > 0)
+            return {};
+        return db::findAmong(connection, m_search, m_filter == BookFilter::Held ? held() : cameBack(),
+                             m_sort);
+    }
+    return db::findOrders(connection, m_search, filterOf(m_filter), most, m_readFromFile, m_sort);
+}
+
+std::vector<db::OrderLine> OrderPages::next(int most) {
+    auto read = m_desk.file().read([&](db::Connection& connection) { return fromFile(connection, most); });
+    if (!m_desk.done(read))
+        return {};
+    const std::vector<db::OrderLine>& stored = *read;
+    const bool isEnd = std::ssize(stored) < most;
+    std::vector<db::OrderLine> page;
+    std::size_t used = 0;
+    while (used < stored.size() || (isEnd && !m_undone.empty())) {
+        if (std::ssize(page) == most && !(m_filter == BookFilter::Held || m_filter == BookFilter::CameBack))
+            break;
+        // The order of the number that was typed stands first whatever its age: the file's order is kept.
+        const bool isUndoneNext =
+            !m_undone.empty() && (used == stored.size() || comesBefore(m_undone.front(), stored[used]));
+        if (isUndoneNext) {
+            page.push_back(m_undone.front());
+            m_undone.erase(m_undone.begin());
+        } else {
+            page.push_back(stored[used++]);
+        }
+    }
+    m_readFromFile += static_cast<int>(used);
+    return page;
+}
+
+std::int64_t OrderPages::countUnderAll() {
+    const auto count = m_desk.file().read([&](db::Connection& connection) {
+        return db::countOrders(connection, m_search, db::OrderFilter::All) +
+               std::ssize(db::findUndone(connection, m_search));
+    });
+    return m_desk.done(count) ? *count : 0;
+}
+
+std::vector<OrderId> OrderPages::held() {
+    std::vector<OrderId> held;
+    const auto& shop = m_desk.shop();
+    for (const auto& [id, assessment] : shop->assessments)
+        if (assessment.isHeld())
+            held.push_back(shop->facts.garments.at(id).order);
+    return eachOnce(std::move(held));
+}
+
+std::vector<OrderId> OrderPages::cameBack() {
+    const auto claims = m_desk.file().read(db::openClaims);
+    if (!m_desk.done(claims))
+        return {};
+    std::vector<OrderId> orders;
+    for (const db::OpenClaim& claim : *claims)
+        orders.push_back(claim.order);
+    return eachOnce(std::move(orders));
+}
+
+} // namespace holdfast::app

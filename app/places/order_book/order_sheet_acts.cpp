@@ -1,0 +1,160 @@
+// What can be done with the order shown: its buttons with their keys, and which of them can be pressed.
+#include "app/papers/paper_making.h"
+#include "app/places/order_book/claim_lines.h"
+#include "app/places/order_book/garment_lines.h"
+#include "app/places/order_book/order_sheet.h"
+#include "app/widgets/button.h"
+#include "db/actions/order_actions.h"
+#include "db/actions/put_back.h"
+
+#include <QBoxLayout>
+
+#include <algorithm>
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr int kDeskTarget = 34;
+
+bool hasUnconfirmed(const OrderView& view) {
+    for (const Garment* garment : view.garments())
+        for (const Decal& decal : garment->decals)
+            if (!decal.isConfirmed())
+                return true;
+    return false;
+}
+
+} // namespace
+
+QWidget* OrderSheet::makeActs() {
+    auto* acts = new QWidget;
+    auto* grid = new QGridLayout(acts);
+    grid->setContentsMargins(kCardPadding, kSpace12, kCardPadding, kSpace12);
+    grid->setSpacing(kSpace8);
+    m_move = addAct(*grid, 0, 0, tr("Move promise"), "clock", Qt::Key_M, "movePromise");
+    connect(m_move, &Button::clicked, this, [this] { ask(SlipName::MovePromise); });
+    m_confirm = addAct(*grid, 0, 1, tr("Confirm wording"), "tick", Qt::Key_W, "confirmWording");
+    connect(m_confirm, &Button::clicked, this, &OrderSheet::confirm);
+    m_person = addAct(*grid, 1, 0, tr("Customer"), "person", Qt::Key_U, "editCustomer");
+    connect(m_person, &Button::clicked, this, [this] { ask(SlipName::Customer); });
+    m_cancel = addAct(*grid, 1, 1, tr("Cancel order"), "close", Qt::Key_X, "cancelOrder");
+    connect(m_cancel, &Button::clicked, this, [this] { ask(SlipName::CancelOrder); });
+    m_putBack = addAct(*grid, 1, 1, tr("Put order back"), "redo", Qt::Key_R, "putBack");
+    connect(m_putBack, &Button::clicked, this,
+            [this] { m_desk.done(db::putBackOrder(m_desk.file(), m_view->id)); });
+    m_cameBack = addAct(*grid, 2, 0, tr("It came back"), "turn", Qt::Key_B, "cameBack");
+    connect(m_cameBack, &Button::clicked, this, [this] { ask(SlipName::CameBack); });
+    auto* papers = new QHBoxLayout;
+    papers->setSpacing(kSpace8);
+    const auto addPaper = [&](const QString& text, const QString& told, Qt::Key key, const char* name,
+                              PaperName paper) {
+        auto* button = new Button(text, Button::Kind::Quiet);
+        button->setTargetHeight(kDeskTarget);
+        button->setObjectName(QString::fromLatin1(name));
+        button->setToolTip(told);
+        button->setKey(QKeySequence(key));
+        connect(button, &Button::clicked, this, [this, paper] { askPaper(paper); });
+        papers->addWidget(button, 1);
+        return button;
+    };
+    m_ticket = addPaper(tr("Ticket"), tr("Print the claim ticket"), Qt::Key_K, "printTicket",
+                        PaperName::ClaimTicket);
+    m_tags = addPaper(tr("Tags"), tr("Print a bag tag for each garment"), Qt::Key_G, "printTags",
+                      PaperName::BagTags);
+    m_cards = addPaper(tr("Care"), tr("Print a care card for each pressed garment"), Qt::Key_C, "printCards",
+                       PaperName::CareCards);
+    grid->addLayout(papers, 3, 0, 1, 2);
+    return acts;
+}
+
+Button* OrderSheet::addAct(QGridLayout& grid, int row, int at, const QString& text, const char* icon,
+                           Qt::Key key, const char* name) {
+    auto* button = new Button(text, QString::fromLatin1(icon));
+    button->setObjectName(QString::fromLatin1(name));
+    button->setKey(QKeySequence(key));
+    button->setTargetHeight(kDeskTarget);
+    grid.addWidget(button, row, at);
+    return button;
+}
+
+void OrderSheet::fillActs(const OrderView& view) {
+    const Order& order = view.order();
+    const bool isOver = order.state == OrderState::HandedOver;
+    m_handOver->setVisible(order.state != OrderState::Cancelled);
+    const std::size_t pressed = view.pressed().size();
+    const std::size_t all = view.garments().size();
+    const bool isPartOnly = pressed > 0 && pressed < all;
+    m_handOver->setText(isOver       ? tr("Care text")
+                        : isPartOnly ? tr("Hand over %1 of %2").arg(pressed).arg(all)
+                                     : tr("Hand over"));
+    const bool canHandOver = isOver || pressed > 0;
+    m_handOver->setKind(canHandOver && !isOver && !isPartOnly ? Button::Kind::Primary : Button::Kind::Plain);
+    m_handOver->setCannot(canHandOver ? QString() : tr("Nothing of this order is pressed yet."));
+    const bool isCancelled = order.state == OrderState::Cancelled;
+    m_takeMoney->setCannot(isCancelled && order.paid.minor == 0
+                               ? tr("The order is cancelled and nothing was paid.")
+                           : order.state == OrderState::Quoted && order.paid.minor == 0
+                               ? tr("A quotation takes no money. Confirm the order first.")
+                               : QString());
+    const bool isQuoted = order.state == OrderState::Quoted;
+    m_confirm->setText(isQuoted ? tr("Confirm order") : tr("Confirm wording"));
+    m_confirm->setCannot(!order.isOpen()                    ? tr("The order is closed.")
+                         : isQuoted || hasUnconfirmed(view) ? QString()
+                                                            : tr("Everything is confirmed."));
+    const QString closed = order.isOpen() ? QString() : tr("The order is closed.");
+    m_move->setCannot(closed);
+    m_cancel->setCannot(closed);
+    m_cancel->setVisible(!isCancelled);
+    m_putBack->setVisible(isCancelled);
+    m_ticket->setCannot(isCancelled ? tr("The order is cancelled.") : QString());
+    m_tags->setCannot(garmentsHere(*view.shop, view.id).empty() ? tr("No garment of it is here.")
+                                                                : QString());
+    m_cards->setCannot(pressedGarments(*view.shop, view.id).empty()
+                           ? tr("Nothing of this order is pressed yet.")
+                           : QString());
+    m_cameBack->setVisible(std::ranges::any_of(
+        view.garments(), [](const Garment* garment) { return garment->handedOverAt.has_value(); }));
+}
+
+Matter OrderSheet::matter() const {
+    Matter about;
+    about.order = m_view->id;
+    about.garment = m_garments->current();
+    return about;
+}
+
+// Of the whole order: which of its garments has the keyboard does not matter.
+void OrderSheet::askPaper(PaperName paper) {
+    if (!m_view)
+        return;
+    Matter whole;
+    whole.order = m_view->id;
+    emit m_desk.paperAsked(paper, whole);
+}
+
+void OrderSheet::ask(SlipName slip) {
+    if (m_view)
+        emit m_desk.slipAsked(slip, matter());
+}
+
+// A quotation is confirmed whole; else the slip asks how the customer agreed to the first wording that waits.
+void OrderSheet::confirm() {
+    if (!m_view)
+        return;
+    if (m_view->order().state == OrderState::Quoted) {
+        m_desk.done(db::confirmQuotation(m_desk.file(), m_view->id));
+        return;
+    }
+    for (const Garment* garment : m_view->garments())
+        for (const Decal& decal : garment->decals)
+            if (!decal.isConfirmed()) {
+                Matter about = matter();
+                about.garment = garment->id;
+                about.decal = decal.id;
+                emit m_desk.slipAsked(SlipName::ConfirmWording, about);
+                return;
+            }
+}
+
+} // namespace holdfast::app
