@@ -11,6 +11,8 @@
 
 #include <QFontMetricsF>
 
+#include <algorithm>
+
 namespace holdfast::app {
 
 namespace {
@@ -56,6 +58,12 @@ std::optional<GarmentId> GarmentLines::current() const {
     if (currentLine() < 0)
         return std::nullopt;
     return at(currentLine()).garment->id;
+}
+
+void GarmentLines::turnTo(GarmentId garment) {
+    const auto found = std::ranges::find(m_lines, garment, [](const Line& line) { return line.garment->id; });
+    if (found != m_lines.end())
+        goTo(static_cast<int>(found - m_lines.begin()));
 }
 
 int GarmentLines::heightOf(int line) const {

@@ -16,6 +16,7 @@ public:
 
     void show(const OrderView& view);
     std::optional<GarmentId> current() const;
+    void turnTo(GarmentId garment);
 
 signals:
     void freeAsked(holdfast::FreeingAct act, holdfast::app::Matter matter);

@@ -11,6 +11,7 @@
 #include "app/widgets/label.h"
 #include "app/widgets/vertical_scroll.h"
 
+#include <QApplication>
 #include <QKeyEvent>
 #include <QShortcut>
 #include <QStackedWidget>
@@ -52,6 +53,10 @@ OrderBookPlace::OrderBookPlace(ShopDesk& shopDesk, QWidget* parent)
     connect(m_sheet, &OrderSheet::newOrderAsked, this, &OrderBookPlace::askNewOrder);
     layParts();
 
+    connect(qApp, &QApplication::focusChanged, this, [this](QWidget*, QWidget* now) {
+        if (now != nullptr && isAncestorOf(now))
+            m_isInOrder = m_sheet->isAncestorOf(now);
+    });
     connect(&desk(), &ShopDesk::changed, this, &OrderBookPlace::refresh);
     connect(&desk(), &ShopDesk::minutePassed, this, &OrderBookPlace::refresh);
     connect(&desk(), &ShopDesk::replanned, this, &OrderBookPlace::refresh);
@@ -175,9 +180,38 @@ void OrderBookPlace::opened() {
     m_search->setFocus(Qt::OtherFocusReason);
 }
 
+void OrderBookPlace::takeKeyboard() {
+    if (m_isInOrder && m_sheet->order())
+        m_sheet->takeKeyboard();
+    else if (m_model->rowCount() > 0 && m_search->text().isEmpty())
+        m_list->setFocus(Qt::OtherFocusReason);
+    else
+        m_search->setFocus(Qt::OtherFocusReason);
+}
+
 void OrderBookPlace::turnTo(const Matter& matter) {
     if (matter.order)
         choose(*matter.order);
+}
+
+// The ticket of an order leads to handing over, where any of it is pressed; a bag tag to its garment.
+bool OrderBookPlace::takeScan(const Matter& matter) {
+    if (!matter.order)
+        return false;
+    choose(*matter.order);
+    if (matter.garment)
+        m_sheet->turnToGarment(*matter.garment);
+    else
+        m_sheet->turnToHandingOver();
+    return true;
+}
+
+QVector<PlaceKey> OrderBookPlace::moreKeys() const {
+    return {{tr("Ctrl+P"), tr("sort by promise, or the newest first")},
+            {tr("Ctrl+B"), tr("orders of which something came back, or the open ones")},
+            {tr("Ctrl+L"), tr("show under All")},
+            {tr("Enter"), tr("in the search and the list: into the order")},
+            {tr("letters, digits"), tr("in the list: to a customer, to a number")}};
 }
 
 void OrderBookPlace::askNewOrder() {

@@ -29,7 +29,10 @@ public:
     QString subtitle() const override;
     QWidget* headerTools() override;
     void opened() override;
+    void takeKeyboard() override;
     void turnTo(const Matter& matter) override;
+    bool takeScan(const Matter& matter) override;
+    QVector<PlaceKey> moreKeys() const override;
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
@@ -73,6 +76,7 @@ private:
     Label* m_owedOnOpen = nullptr;
     db::OrderSort m_sort = db::OrderSort::Newest;
     std::int64_t m_hiddenUnderAll = 0; // found among all orders, and not shown by the filter
+    bool m_isInOrder = false; // where the keyboard was last: in the order, or in the list and the search
     bool m_isStale = true;
 };
 

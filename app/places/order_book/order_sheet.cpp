@@ -213,6 +213,18 @@ void OrderSheet::refresh() {
         show(m_order);
 }
 
+void OrderSheet::turnToGarment(GarmentId garment) {
+    showOrder();
+    if (m_view)
+        m_garments->turnTo(garment);
+}
+
+void OrderSheet::turnToHandingOver() {
+    showOrder();
+    showCare();
+    takeKeyboard();
+}
+
 void OrderSheet::takeKeyboard() {
     if (m_pages->currentWidget() == m_undone)
         m_undone->takeKeyboard();
@@ -238,9 +250,9 @@ void OrderSheet::showCare() {
 }
 
 void OrderSheet::showOrder() {
-    m_pages->setCurrentIndex(m_view ? 1 : 0);
     if (m_view)
-        m_garments->setFocus(Qt::OtherFocusReason);
+        m_pages->setCurrentIndex(1);
+    takeKeyboard();
 }
 
 bool OrderSheet::isCareShown() const {

@@ -34,6 +34,9 @@ public:
     void showCare();
     void showOrder();
     bool isCareShown() const;
+    // The keyboard on this garment of the order shown; on handing over, where any of it can be handed over.
+    void turnToGarment(GarmentId garment);
+    void turnToHandingOver();
     // To where work on the order goes on.
     void takeKeyboard();
     // Less high, its lists would have no room.
