@@ -5,7 +5,7 @@
 #include "app/shell/finder_papers.h"
 #include "app/shell/places.h"
 #include "core/cutting/nest.h"
-#include "db/tables/order_book.h"
+#include "db/tables/undone_orders.h"
 
 #include <QCoreApplication>
 #include <QStringList>
@@ -56,9 +56,11 @@ public:
             state = tr("cancelled");
             break;
         }
+        if (line.isUndone)
+            state = tr("undone");
         QString second = line.garments == 1 ? tr("1 garment, %1").arg(state)
                                             : tr("%1 garments, %2").arg(line.garments).arg(state);
-        if (line.owed().minor > 0 && line.state != OrderState::Cancelled)
+        if (line.owed().minor > 0)
             second = tr("%1, %2 owed").arg(second, money(line.owed(), currency));
         Matter matter;
         matter.order = line.id;
@@ -212,7 +214,11 @@ void addOrders(std::vector<Ranked>& ranked, ShopDesk& desk, const QString& typed
     if (builtPlace(PlaceName::OrderBook) == nullptr)
         return;
     const auto lines = desk.file().read([&](db::Connection& connection) {
-        return db::findOrders(connection, plain(typed), db::OrderFilter::All, kMostOrders);
+        auto found = db::findOrders(connection, plain(typed), db::OrderFilter::All, kMostOrders);
+        for (db::OrderLine& undone : db::findUndone(connection, plain(typed)))
+            if (std::ssize(found) < kMostOrders)
+                found.push_back(std::move(undone));
+        return found;
     });
     if (!lines.ok())
         return;
