@@ -40,10 +40,10 @@ protected:
     void mouseMoveEvent(QMouseEvent* event) override;
 
     virtual void moveTo(int line);
-
-private:
+    // The current line, where the list scrolls.
     void bringIntoView();
 
+private:
     int m_current = 0;
 };
 

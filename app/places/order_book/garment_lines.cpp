@@ -62,8 +62,10 @@ std::optional<GarmentId> GarmentLines::current() const {
 
 void GarmentLines::turnTo(GarmentId garment) {
     const auto found = std::ranges::find(m_lines, garment, [](const Line& line) { return line.garment->id; });
-    if (found != m_lines.end())
-        goTo(static_cast<int>(found - m_lines.begin()));
+    if (found == m_lines.end())
+        return;
+    moveTo(static_cast<int>(found - m_lines.begin()));
+    bringIntoView();
 }
 
 int GarmentLines::heightOf(int line) const {
