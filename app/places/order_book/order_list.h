@@ -3,8 +3,8 @@
 // letters to the next customer of whose name a word begins so. Enter goes into the order.
 
 #include "app/places/order_book/order_model.h"
+#include "app/widgets/type_ahead.h"
 
-#include <QElapsedTimer>
 #include <QListView>
 
 namespace holdfast::app {
@@ -25,11 +25,7 @@ protected:
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
-    bool isMeant(int row) const;
-
-    OrderModel& m_model;
-    QString m_typed;
-    QElapsedTimer m_sinceTyped;
+    TypeAhead m_typeAhead;
 };
 
 } // namespace holdfast::app

@@ -43,6 +43,8 @@ void OrderModel::fetchMore(const QModelIndex& parent) {
 }
 
 QVariant OrderModel::data(const QModelIndex& index, int role) const {
+    if (index.isValid() && role == kNumberAndName)
+        return tr("%1 %2").arg(line(index.row()).number).arg(words(line(index.row()).customer));
     if (!index.isValid() || (role != Qt::DisplayRole && role != Qt::AccessibleTextRole))
         return {};
     const db::OrderLine& shown = line(index.row());

@@ -12,6 +12,9 @@
 
 namespace holdfast::app {
 
+// Role of what a person types to go to a line: "430 Odile Farrant".
+inline constexpr int kNumberAndName = Qt::UserRole;
+
 class OrderModel : public QAbstractListModel {
     Q_OBJECT
 
