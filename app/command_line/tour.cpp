@@ -15,6 +15,7 @@
 #include "app/shell/workshop.h"
 #include "app/theme/tokens.h"
 #include "app/widgets/field.h"
+#include "app/widgets/long_field.h"
 #include "db/journal/backup.h"
 
 #include <QApplication>
@@ -270,7 +271,7 @@ private:
         }
         workshop.doErrand(Errand::BackUp);
         // The shop that is drawn stands in a folder of another name each time.
-        if (auto* path = window.findChild<Field*>(QStringLiteral("backupPath")))
+        if (auto* path = window.findChild<LongField*>(QStringLiteral("path")))
             path->setText(QStringLiteral("/media/stick/shop.holdfast"));
         const auto kept = keep(window, "slip-back-up");
         workshop.slipEdge()->close();

@@ -1,32 +1,23 @@
 #pragma once
 // Where the copy of the shop goes. Its action begins the copying; the foot line shows how far it is.
 
-#include "app/slips/slip.h"
+#include "app/slips/form_slip.h"
 
 #include <filesystem>
 
 namespace holdfast::app {
 
-class Field;
-
-class BackupSlip : public Slip {
+class BackupSlip : public FormSlip {
     Q_OBJECT
 
 public:
-    BackupSlip(ShopDesk& desk, QWidget* parent = nullptr);
-
-    QString title() const override;
-    void begin() override;
+    explicit BackupSlip(ShopDesk& desk, QWidget* parent = nullptr);
 
 signals:
     void backupAsked(const std::filesystem::path& target);
 
-private:
-    void choosePath();
-    void start();
-
-    ShopDesk& m_desk;
-    Field* m_path = nullptr;
+protected:
+    void act() override;
 };
 
 } // namespace holdfast::app

@@ -1,9 +1,10 @@
 #include "app/shell/laptop_slips.h"
 
 #include "app/desk/formats.h"
+#include "app/shell/file_target.h"
 #include "app/widgets/banner.h"
 #include "app/widgets/button.h"
-#include "app/widgets/field.h"
+#include "app/widgets/long_field.h"
 #include "core/trade/limits.h"
 
 #include <QDir>
@@ -36,32 +37,6 @@ QString newsEnding() {
     return QStringLiteral(".holdfast-news");
 }
 
-// A button below the path that lets a folder be chosen for it.
-void addFolderButton(Form& form, const QString& caption) {
-    auto* browse = new Button(FormSlip::tr("Choose a folder"), QStringLiteral("search"));
-    browse->setObjectName(QStringLiteral("browseFolder"));
-    QObject::connect(browse, &QAbstractButton::clicked, &form, [&form, caption] {
-        const QFileInfo now(form.text("path"));
-        const QString folder = QFileDialog::getExistingDirectory(&form, caption, now.absolutePath(),
-                                                                 QFileDialog::DontUseNativeDialog);
-        if (!folder.isEmpty())
-            form.findChild<Field*>(QStringLiteral("path"))->setText(QDir(folder).filePath(now.fileName()));
-    });
-    form.add(browse);
-}
-
-// The file that is to be written, or an empty path with the reason said at its part.
-std::filesystem::path targetIn(Form& form) {
-    const QString path = form.text("path");
-    if (path.isEmpty())
-        form.setError("path", FormSlip::tr("Say where it goes: a folder and a new file’s name."));
-    else if (QFileInfo::exists(path))
-        form.setError("path", FormSlip::tr("There is a file of this name already. Choose another name."));
-    else if (!QFileInfo(QFileInfo(path).absolutePath()).isDir())
-        form.setError("path", FormSlip::tr("There is no folder %1.").arg(QFileInfo(path).absolutePath()));
-    return form.isSound() ? std::filesystem::path(plain(path)) : std::filesystem::path{};
-}
-
 } // namespace
 
 QString newsFolder(ShopDesk& desk) {
@@ -85,9 +60,9 @@ CopyForLaptopSlip::CopyForLaptopSlip(ShopDesk& shopDesk, QWidget* parent)
                   "not open it on two laptops."),
                parent) {
     form().line("name", tr("The laptop’s name"))->setPlaceholder(tr("as Fair laptop"));
-    form().line("path", tr("Into the new file"),
-                freePath(newsFolder(shopDesk), tr("shop-for-a-laptop"), QStringLiteral(".holdfast")));
-    addFolderButton(form(), tr("Where the copy goes"));
+    askForNewFile(form(), tr("Into the new file"),
+                  freePath(newsFolder(shopDesk), tr("shop-for-a-laptop"), QStringLiteral(".holdfast")),
+                  tr("Where the copy goes"));
     beginAt("name");
     setAction(tr("Make the copy"));
 }
@@ -97,7 +72,7 @@ void CopyForLaptopSlip::act() {
     if (const auto sound = typedText(name, {.field = "name", .what = "The laptop’s name", .most = 40});
         !sound.ok())
         say(sound.error());
-    const std::filesystem::path target = targetIn(form());
+    const std::filesystem::path target = newFileIn(form());
     if (!form().isSound())
         return;
     emit copyAsked(target, name);
@@ -122,8 +97,7 @@ WriteNewsSlip::WriteNewsSlip(ShopDesk& shopDesk, std::vector<db::Seat> others, b
         auto* list = form().list("laptop", tr("For"), names, 0);
         connect(list, &PickList::currentIndexChanged, this, &WriteNewsSlip::suggestPath);
     }
-    form().line("path", tr("Into the new file"));
-    addFolderButton(form(), tr("Where the news goes"));
+    askForNewFile(form(), tr("Into the new file"), {}, tr("Where the news goes"));
     suggestPath();
     beginAt("path");
     setAction(tr("Write it"));
@@ -140,7 +114,7 @@ const db::Seat* WriteNewsSlip::reader() const {
 
 // The usual name, until the person says another.
 void WriteNewsSlip::suggestPath() {
-    auto* path = form().findChild<Field*>(QStringLiteral("path"));
+    auto* path = form().findChild<LongField*>(QStringLiteral("path"));
     if (path->text() != m_suggested)
         return;
     const db::Seat* to = reader();
@@ -150,7 +124,7 @@ void WriteNewsSlip::suggestPath() {
 }
 
 void WriteNewsSlip::act() {
-    const std::filesystem::path target = targetIn(form());
+    const std::filesystem::path target = newFileIn(form());
     if (target.empty())
         return;
     const db::Seat* to = reader();
@@ -169,7 +143,7 @@ TakeInNewsSlip::TakeInNewsSlip(ShopDesk& shopDesk, QWidget* parent)
             .entryInfoList({QStringLiteral("*") + newsEnding()}, QDir::Files, QDir::Time);
     if (!files.isEmpty())
         newest = files.front().absoluteFilePath();
-    auto* path = form().line("path", tr("Its file"), newest);
+    auto* path = form().longLine("path", tr("The file with the news"), newest);
     path->setPlaceholder(tr("the whole path"));
     auto* browse = new Button(tr("Choose a file"), QStringLiteral("search"));
     browse->setObjectName(QStringLiteral("browseNews"));
@@ -178,7 +152,7 @@ TakeInNewsSlip::TakeInNewsSlip(ShopDesk& shopDesk, QWidget* parent)
     m_found->setObjectName(QStringLiteral("foundNews"));
     m_found->hide();
     form().add(m_found);
-    connect(path, &Field::edited, this, [this] {
+    connect(path, &LongField::edited, this, [this] {
         m_isSeen = false;
         m_found->hide();
         setAction(tr("Look at it"));
@@ -190,7 +164,7 @@ TakeInNewsSlip::TakeInNewsSlip(ShopDesk& shopDesk, QWidget* parent)
 }
 
 void TakeInNewsSlip::chooseFile() {
-    auto* path = form().findChild<Field*>(QStringLiteral("path"));
+    auto* path = form().findChild<LongField*>(QStringLiteral("path"));
     const QString file = QFileDialog::getOpenFileName(
         this, tr("The news"), QFileInfo(path->text()).absolutePath(),
         tr("News (*%1);;All files (*)").arg(newsEnding()), nullptr, QFileDialog::DontUseNativeDialog);

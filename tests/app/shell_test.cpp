@@ -1,18 +1,20 @@
 // The frame about the places: keys, the foot line, slips at the edge, the finder, the first start.
 
+#include "app/desk/machine_settings.h"
 #include "app/shell/command_finder.h"
 #include "app/shell/finder_model.h"
 #include "app/shell/foot_line.h"
-#include "app/desk/machine_settings.h"
 #include "app/shell/main_window.h"
 #include "app/shell/rail.h"
 #include "app/shell/shop_paths.h"
 #include "app/shell/shop_start.h"
 #include "app/shell/slip_edge.h"
 #include "app/shell/workshop.h"
+#include "app/slips/form_slip.h"
 #include "app/theme/tokens.h"
 #include "app/widgets/field.h"
 #include "app/widgets/label.h"
+#include "app/widgets/long_field.h"
 #include "db/actions/film_actions.h"
 #include "tests/app/shop_fixture.h"
 
@@ -465,11 +467,12 @@ TEST_F(Shell, BackupIsMadeFromTheFinderAndRefusesANameThatIsTaken) {
     stockUsualShop();
     openWindow();
     workshop().doErrand(Errand::BackUp);
-    auto* target = find<Field>("backupPath");
+    auto* target = find<LongField>("path");
     ASSERT_NE(target, nullptr);
     target->setText(QString::fromStdString(path()));
     hit(Qt::Key_Return);
-    EXPECT_FALSE(target->error().isEmpty());
+    ASSERT_TRUE(workshop().slipEdge()->isOpen());
+    EXPECT_FALSE(qobject_cast<FormSlip*>(workshop().slipEdge()->slip())->form().errorAt("path").isEmpty());
     const std::filesystem::path copy = path().parent_path() / "copy.holdfast";
     target->setText(QString::fromStdString(copy));
     hit(Qt::Key_Return, Qt::ControlModifier);

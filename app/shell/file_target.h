@@ -1,0 +1,17 @@
+#pragma once
+// The part of a form that asks for a new file: its whole path, and a button that chooses the folder.
+
+#include <QString>
+
+#include <filesystem>
+
+namespace holdfast::app {
+
+class Form;
+
+// The part is named "path"; `caption` is above the choice of a folder.
+void askForNewFile(Form& form, const QString& label, const QString& path, const QString& caption);
+// The file that is to be written, or an empty path with the reason said at the part.
+std::filesystem::path newFileIn(Form& form);
+
+} // namespace holdfast::app
