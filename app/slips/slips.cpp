@@ -20,6 +20,7 @@ QString slipKey(SlipName name, const Matter& matter) {
     add(matter.colour);
     add(matter.claim);
     add(matter.fair);
+    parts.append(matter.at ? QString::number(matter.at->time_since_epoch().count()) : QString());
     parts.append(matter.settings ? QString::number(static_cast<int>(*matter.settings)) : QString());
     parts.append(matter.rule ? QString::number(static_cast<int>(*matter.rule)) : QString());
     for (const DecalId decal : matter.decals)
