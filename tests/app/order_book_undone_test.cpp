@@ -93,6 +93,21 @@ TEST_F(UndoneInBook, AnUndoneOrderIsUnderAllAndOneKeyPutsItBack) {
     EXPECT_TRUE(find<QWidget>("orderSheet").isAncestorOf(focused())) << "the keyboard stays with the order";
 }
 
+TEST_F(UndoneInBook, AnOrderUndoneFromItsHistoryStaysInViewToBePutBack) {
+    const UsualShop usual = stockUsualShop();
+    takeOrder({aGarment(usual)}, "Ama Whitlock");
+    const auto order = takeOrder({aGarment(usual)}, "Odile Farrant");
+    open();
+    find<QWidget>("historyLines").setFocus();
+    hit(Qt::Key_Return);
+    EXPECT_FALSE(desk().shop()->facts.orders.find(order.id));
+    EXPECT_TRUE(find<QWidget>("undoneSheet").isVisible());
+    EXPECT_EQ(focused(), &find<Button>("putUndoneBack"));
+    hit(Qt::Key_Return);
+    EXPECT_TRUE(desk().shop()->facts.orders.find(order.id));
+    EXPECT_TRUE(find<QWidget>("garmentLines").isVisible());
+}
+
 TEST_F(UndoneInBook, TheSearchFindsItUnderAllByWhateverWasTyped) {
     const UsualShop usual = stockUsualShop();
     takeOrder({aGarment(usual)}, "Ama Whitlock");

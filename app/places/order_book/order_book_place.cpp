@@ -282,9 +282,12 @@ void OrderBookPlace::findAgain() {
     countUnderAll(isSearching);
     const bool isEmpty = m_model->rowCount() == 0;
     m_listPages->setCurrentIndex(isEmpty ? 1 : 0);
-    if (isEmpty) {
+    if (isEmpty)
         showNothing(isSearching);
-        m_sheet->show(std::nullopt);
+    // What was just handed over, cancelled or undone leaves the list, and stays in view at its side.
+    if (isEmpty || (m_isStale && chosen && m_model->rowOf(*chosen) < 0)) {
+        m_list->setCurrentIndex({});
+        m_sheet->show(m_isStale ? chosen : std::nullopt);
         return;
     }
     const int row = chosen ? std::max(0, m_model->rowOf(*chosen)) : 0;
