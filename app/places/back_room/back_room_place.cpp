@@ -3,6 +3,7 @@
 #include "app/desk/formats.h"
 #include "app/papers/printers_beside.h"
 #include "app/places/back_room/room_lines.h"
+#include "app/theme/type.h"
 #include "app/widgets/button.h"
 #include "app/widgets/card.h"
 #include "app/widgets/choice.h"
@@ -21,7 +22,9 @@ namespace holdfast::app {
 namespace {
 
 constexpr int kSectionsWidth = 280;
-constexpr int kNarrow = 860;      // less than this has no room for the list next to the sheet
+constexpr int kWidestSections = 360;
+constexpr int kWidestSummary = kWidestSections - 60;
+constexpr int kLeastSheet = 540;  // wide; where there is less next to the sections, they go above it
 constexpr int kSectionsShare = 3; // of the height, above the sheet
 constexpr int kSheetTitle = 52;
 
@@ -117,13 +120,18 @@ void BackRoomPlace::goIntoSheet() {
         m_lines->setFocus(Qt::TabFocusReason);
 }
 
-// The list of sections goes above the sheet where the window is too narrow for both.
 void BackRoomPlace::resizeEvent(QResizeEvent* event) {
     Place::resizeEvent(event);
-    const bool isNarrow = width() < kNarrow;
+    layCards();
+}
+
+// The list of sections goes above the sheet where the window is too narrow for both.
+void BackRoomPlace::layCards() {
+    const int wide = std::clamp(m_sectionsCard->minimumSizeHint().width(), kSectionsWidth, kWidestSections);
+    const bool isNarrow = width() < wide + kLeastSheet + kCardGap + 2 * kGutter;
     m_row->setDirection(isNarrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
-    m_sectionsCard->setMinimumWidth(isNarrow ? 0 : kSectionsWidth);
-    m_sectionsCard->setMaximumWidth(isNarrow ? QWIDGETSIZE_MAX : kSectionsWidth);
+    m_sectionsCard->setMinimumWidth(isNarrow ? 0 : wide);
+    m_sectionsCard->setMaximumWidth(isNarrow ? QWIDGETSIZE_MAX : wide);
     m_sectionsCard->setMaximumHeight(isNarrow ? height() / kSectionsShare : QWIDGETSIZE_MAX);
 }
 
@@ -171,11 +179,12 @@ void BackRoomPlace::showSections() {
     QVector<ChoiceItem> items;
     for (int at = 0; at < kRoomSections; ++at) {
         const RoomSheet sheet = roomSheet(static_cast<RoomSection>(at), *desk().shop(), m_file);
-        items.append({sheet.title, sheet.summary});
+        items.append({sheet.title, fitted(sheet.summary, Type::Small, kWidestSummary)});
     }
     const int chosen = std::max(0, m_sections->chosenAt());
     m_sections->setItems(items);
     m_sections->setChosen(chosen);
+    layCards();
 }
 
 void BackRoomPlace::showSheet() {

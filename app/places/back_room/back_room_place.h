@@ -38,6 +38,7 @@ protected:
 
 private:
     void goIntoSheet();
+    void layCards();
     QWidget* makeSections();
     QWidget* makeSheet();
     void refresh();

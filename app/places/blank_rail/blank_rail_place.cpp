@@ -29,7 +29,7 @@ namespace {
 
 constexpr int kWashWidth = 352;
 constexpr int kHintHeight = 32;
-constexpr int kNarrow = 1100; // less than this has no room for both cards beside each other
+constexpr int kLeastRail = 700; // wide; where there is less next to the wash, the wash goes below
 
 // A sign and what it means, in the foot of the grid.
 class SignHint : public QWidget {
@@ -137,10 +137,11 @@ QWidget* BlankRailPlace::makeFoot() {
 // Side by side, each scrolling what is in it; where that is too narrow one below the other, and the place
 // scrolls both.
 void BlankRailPlace::layCards() {
-    const bool isNarrow = width() < kNarrow;
+    const int wash = std::max(kWashWidth, m_wash->minimumSizeHint().width());
+    const bool isNarrow = width() < kLeastRail + wash + kCardGap + 2 * kGutter;
     m_cards->setDirection(isNarrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
-    m_wash->setMinimumWidth(isNarrow ? 0 : kWashWidth);
-    m_wash->setMaximumWidth(isNarrow ? QWIDGETSIZE_MAX : kWashWidth);
+    m_wash->setMinimumWidth(isNarrow ? 0 : wash);
+    m_wash->setMaximumWidth(isNarrow ? QWIDGETSIZE_MAX : wash);
     m_table->setWhole(isNarrow);
     m_wash->setWhole(isNarrow);
 }
