@@ -220,7 +220,9 @@ void Rail::showAir(const ReckonedShop& shop) {
     const LocalTime at = shop.now.toLocal(last.at);
     const bool isOld = shop.now.instant - last.at > shop.facts.settings.readingsGoStaleAfter;
     const QString reading =
-        tr("%1 · %2").arg(humidity(last.humidity), celsius({std::round(last.temperature.value)}));
+        last.hasHumidity
+            ? tr("%1 · %2").arg(humidity(last.humidity), celsius({std::round(last.temperature.value)}))
+            : celsius({std::round(last.temperature.value)});
     m_air->set(name, reading, isOld,
                tr("%1: %2, read %3 at %4. Record a reading.")
                    .arg(name, reading, dayNear(dateOf(at), shop.now.today()), clock(at)));

@@ -34,10 +34,10 @@ QString grouped(std::size_t number) {
 } // namespace
 
 ImportReadingsSlip::ImportReadingsSlip(ShopDesk& shopDesk, std::optional<PlaceId> place, QWidget* parent)
-    : FormSlip(
-          shopDesk, tr("Import readings"),
-          tr("The file of a climate logger: text with a time, a temperature and a humidity in each line."),
-          parent)
+    : FormSlip(shopDesk, tr("Import readings"),
+               tr("The file of a climate logger: text with a time, a temperature and mostly a humidity in "
+                  "each line."),
+               parent)
     , m_place(std::make_unique<PlacePick>(form(), shopDesk, tr("Where the logger stood"), place))
     , m_reading(new LogReading(this))
     , m_import(new ReadingsImport(shopDesk, this))
@@ -180,6 +180,12 @@ QStringList ImportReadingsSlip::detailsOf(const ClimateLog& log) const {
         details.append(counted(static_cast<std::int64_t>(log.duplicates),
                                "%1 line has a time that stood there already; the first counts.",
                                "%1 lines have a time that stood there already; the first counts."));
+    if (log.withoutHumidity == log.readings.size())
+        details.append(tr("Temperature alone: how old the rolls are follows from it; the humidity stays "
+                          "unknown."));
+    else if (log.withoutHumidity > 0)
+        details.append(counted(static_cast<std::int64_t>(log.withoutHumidity), "%1 reading has no humidity.",
+                               "%1 readings have no humidity."));
     if (log.wasFahrenheit)
         details.append(tr("Its °F were turned into °C."));
     if (log.skippedCount > 0) {

@@ -44,10 +44,12 @@ public:
 
 protected:
     void act() override {
-        ClimateReading reading;
-        reading.at = readAt();
-        reading.temperature = Celsius{form().decimal("temperature", kColdest, kHottest)};
-        reading.humidity = Humidity{form().decimal("humidity", 0, 100)};
+        const Instant at = readAt();
+        const Celsius temperature{form().decimal("temperature", kColdest, kHottest)};
+        const auto percent = mayLackHumidity() ? form().optionalDecimal("humidity", 0, 100)
+                                               : std::optional{form().decimal("humidity", 0, 100)};
+        const ClimateReading reading =
+            readingOf(at, temperature, percent ? std::optional{Humidity{*percent}} : std::nullopt);
         if (m_place)
             m_place->check();
         if (!form().isSound() || isDoubted())
@@ -78,7 +80,9 @@ private:
         form().number("temperature", tr("Temperature"), tr("°C"),
                       m_before ? asTyped(m_before->temperature.value) : QString());
         form().number("humidity", tr("Humidity"), tr("%"),
-                      m_before ? asTyped(m_before->humidity.percent) : QString());
+                      m_before && m_before->hasHumidity ? asTyped(m_before->humidity.percent) : QString());
+        if (mayLackHumidity())
+            form().optional("humidity");
         form().pair();
         const LocalTime at = m_before ? shopDesk.now().toLocal(m_before->at) : LocalTime{};
         form().line("day", tr("Day"), m_before ? words(isoDate(dateOf(at))) : tr("today"));
@@ -94,6 +98,9 @@ private:
         m_timeBefore = form().text("time");
         showWords();
     }
+
+    // A logger of temperature alone left it open.
+    bool mayLackHumidity() const { return m_before && !m_before->hasHumidity; }
 
     // A reading noted on paper earlier is recorded with its own day and time. One that is corrected keeps the
     // seconds of its time unless that is changed.
@@ -168,7 +175,8 @@ private:
     void showLimits(std::optional<PlaceId> place) {
         const auto temperature = readNumber(form().text("temperature"), {}, kColdest, kHottest);
         const auto humidity = readNumber(form().text("humidity"), {}, 0, 100);
-        const bool isTyped = place && temperature.ok() && humidity.ok();
+        const bool isKnown = !form().text("humidity").isEmpty();
+        const bool isTyped = place && temperature.ok() && (humidity.ok() || !isKnown);
         m_limits->setVisible(isTyped);
         if (!isTyped)
             return;
@@ -179,7 +187,7 @@ private:
             if (roll.state != RollState::OnShelf || roll.placeNow() != place)
                 continue;
             const StorageLimits& limits = facts.films.at(roll.film).storage;
-            const bool fits = limits.humidity.contains(Humidity{*humidity}) &&
+            const bool fits = (!isKnown || limits.humidity.contains(Humidity{*humidity})) &&
                               limits.temperature.contains(Celsius{*temperature});
             ++rolls;
             outside += fits ? 0 : 1;

@@ -132,7 +132,7 @@ private:
             option.iconName = QStringLiteral("humidity");
             return option;
         }
-        const bool fits = film.storage.humidity.contains(reading->humidity) &&
+        const bool fits = (!reading->hasHumidity || film.storage.humidity.contains(reading->humidity)) &&
                           film.storage.temperature.contains(reading->temperature);
         option.second = fits ? tr("%1, within the film’s limits").arg(readingWords(shop, *reading))
                              : tr("%1, outside the film’s limits").arg(readingWords(shop, *reading));

@@ -157,8 +157,8 @@ std::optional<ClimateReading> latestReading(const ReckonedShop& shop, PlaceId pl
 QString readingWords(const ReckonedShop& shop, const ClimateReading& reading) {
     const LocalTime at = shop.now.toLocal(reading.at);
     return inSlipWords("%1, %2, %3 %4")
-        .arg(humidity(reading.humidity), celsius(reading.temperature), dayNear(dateOf(at), shop.now.today()),
-             clock(at));
+        .arg(reading.hasHumidity ? humidity(reading.humidity) : inSlipWords("humidity not known"),
+             celsius(reading.temperature), dayNear(dateOf(at), shop.now.today()), clock(at));
 }
 
 } // namespace holdfast::app

@@ -8,6 +8,7 @@
 
 #include <map>
 #include <memory>
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -17,14 +18,26 @@ struct ClimateReading {
     Instant at;
     Celsius temperature;
     Humidity humidity;
+    bool hasHumidity = true; // false: nobody measured it, and `humidity` is nothing
 
+    std::optional<Humidity> knownHumidity() const {
+        return hasHumidity ? std::optional{humidity} : std::nullopt;
+    }
     bool operator==(const ClimateReading&) const = default;
 };
 
 inline constexpr Hours kAllowedGap{72};
 
+inline ClimateReading readingOf(Instant at, Celsius temperature, std::optional<Humidity> humidity) {
+    return {at, temperature, humidity.value_or(Humidity{}), humidity.has_value()};
+}
+
 // Sorted by time, one reading an instant.
 using ClimateSeries = std::vector<ClimateReading>;
+
+// The readings that have a humidity: it goes in straight lines between them, whatever was read between.
+ClimateSeries withHumidity(const ClimateSeries& series);
+bool allHaveHumidity(const ClimateSeries& series);
 
 // Shared, never changed: a screen keeps the one it was handed.
 using ClimateHistory = std::map<PlaceId, std::shared_ptr<const ClimateSeries>>;

@@ -87,28 +87,50 @@ public:
 
 private:
     // Leaves the records at the line before the first that is to be read: behind the header, or at the start.
+    // A line that names a time and a temperature alone may be a remark: it counts where no fuller one
+    // follows.
     void findTable() {
         LogRecords ahead = m_records;
+        bool hasHeader = false;
         for (std::size_t looked = 0; looked < kLinesBeforeTable && ahead.next(); ++looked) {
             if (const auto columns = columnsOf(ahead.fields())) {
-                m_columns = *columns;
-                m_log.wasFahrenheit = columns->isFahrenheit;
-                m_records = std::move(ahead);
-                return;
+                takeHeader(*columns, ahead);
+                hasHeader = true;
+                if (columns->humidity)
+                    return;
+                continue;
             }
-            if (isDateAndClockApart(ahead.fields())) {
-                m_columns.clock = 1;
-                m_columns.temperature = 2;
-                m_columns.humidity = 3;
+            if (hasHeader && ahead.fields().size() <= lastColumn())
+                continue;
+            if (hasHeader && timeOf(ahead.fields(), DateOrder::DayFirst).kind != LogTimeKind::NoTime)
                 return;
-            }
-            if (timeOf(ahead.fields(), DateOrder::DayFirst).kind != LogTimeKind::NoTime)
-                return; // a table without a header
+            if (!hasHeader && isTableWithoutHeader(ahead.fields()))
+                return;
         }
     }
 
+    void takeHeader(const LogColumns& columns, const LogRecords& behind) {
+        m_columns = columns;
+        m_log.wasFahrenheit = columns.isFahrenheit;
+        m_records = behind;
+    }
+
+    // Its columns stand in the usual order: time, or day and time, temperature, humidity.
+    bool isTableWithoutHeader(const std::vector<std::string_view>& fields) {
+        const std::size_t first = isDateAndClockApart(fields) ? 2 : 1;
+        if (first == 2)
+            m_columns.clock = 1;
+        else if (fields.size() < 2 || timeOf(fields, DateOrder::DayFirst).kind == LogTimeKind::NoTime)
+            return false;
+        m_columns.temperature = first;
+        m_columns.humidity.reset();
+        if (fields.size() > first + 1)
+            m_columns.humidity = first + 1;
+        return true;
+    }
+
     bool isDateAndClockApart(const std::vector<std::string_view>& fields) const {
-        return fields.size() >= 4 && readLogTime(fields[0], fields[1], m_offset).kind != LogTimeKind::NoTime;
+        return fields.size() >= 3 && readLogTime(fields[0], fields[1], m_offset).kind != LogTimeKind::NoTime;
     }
 
     LogTime timeOf(const std::vector<std::string_view>& fields, DateOrder order) const {
@@ -171,8 +193,8 @@ private:
     }
 
     std::size_t lastColumn() const {
-        return std::max(
-            {m_columns.time, m_columns.clock.value_or(0), m_columns.temperature, m_columns.humidity});
+        return std::max({m_columns.time, m_columns.clock.value_or(0), m_columns.temperature,
+                         m_columns.humidity.value_or(0)});
     }
 
     void skip(const std::string& reason) {
@@ -184,8 +206,10 @@ private:
     void readLine() {
         const std::vector<std::string_view>& fields = m_records.fields();
         if (fields.size() <= lastColumn()) {
-            skip("a time, a temperature and a humidity are wanted, there are " +
-                 std::to_string(fields.size()) + (fields.size() == 1 ? " field." : " fields."));
+            skip(std::string(m_columns.humidity ? "a time, a temperature and a humidity"
+                                                : "a time and a temperature") +
+                 " are wanted, there are " + std::to_string(fields.size()) +
+                 (fields.size() == 1 ? " field." : " fields."));
             return;
         }
         const auto time = readTime(fields);
@@ -198,24 +222,29 @@ private:
             skip(quoted(fields[m_columns.temperature]) + " is no temperature.");
             return;
         }
-        const auto humidity = readLoggedHumidity(fields[m_columns.humidity], m_decimalComma);
-        if (!humidity) {
-            skip(quoted(fields[m_columns.humidity]) + " is no humidity from 0 to 100 %.");
-            return;
+        const bool hasHumidity = m_columns.humidity && !fields[*m_columns.humidity].empty();
+        std::optional<Humidity> humidity;
+        if (hasHumidity) {
+            humidity = readLoggedHumidity(fields[*m_columns.humidity], m_decimalComma);
+            if (!humidity) {
+                skip(quoted(fields[*m_columns.humidity]) + " is no humidity from 0 to 100 %.");
+                return;
+            }
         }
         ++m_measured;
         m_log.wasFahrenheit = m_log.wasFahrenheit || isFahrenheit;
-        if (humidity->percent > 1)
+        if (humidity && humidity->percent > 1)
             m_isShare = false;
-        if (m_firstMeasured.empty())
-            m_firstMeasured = lineWords(m_records.line()) + quoted(fields[m_columns.humidity]);
+        if (humidity && m_firstMeasured.empty())
+            m_firstMeasured = lineWords(m_records.line()) + quoted(fields[*m_columns.humidity]);
         if (!kBelievable.contains(*temperature)) {
             if (m_unbelievable++ == 0)
                 m_firstUnbelievable = lineWords(m_records.line()) + quoted(fields[m_columns.temperature]);
             skip(quoted(fields[m_columns.temperature]) + " lies beyond −40 to 80 °C.");
             return;
         }
-        m_log.readings.push_back({*time, *temperature, *humidity});
+        m_log.readings.push_back(readingOf(*time, *temperature, humidity));
+        m_log.withoutHumidity += humidity ? 0 : 1;
     }
 
     // What can only be said of the whole log.
@@ -223,7 +252,7 @@ private:
         if (m_failure)
             return;
         if (m_measured == 0) {
-            std::string words = "No readings found. Each line needs a time, a temperature and a humidity.";
+            std::string words = "No readings found. Each line needs a time and a temperature.";
             if (!m_log.skipped.empty())
                 words += " " + m_log.skipped.front();
             m_failure = plainError(words);
@@ -231,7 +260,7 @@ private:
             m_failure = plainError(m_firstUnbelievable + " lies beyond −40 to 80 °C, and so do " +
                                    std::to_string(m_unbelievable) + " of " + std::to_string(m_measured) +
                                    " lines. If the log is in °F, name the unit in its header.");
-        } else if (m_isShare) {
+        } else if (m_isShare && !m_firstMeasured.empty()) {
             m_failure = plainError(m_firstMeasured +
                                    " and every other humidity lie between 0 and 1. Humidity must be "
                                    "in percent, 0 to 100.");

@@ -1,6 +1,7 @@
 #pragma once
-// Reads a log of temperature and humidity as a data logger writes it: text with a time, a temperature and a
-// humidity in each line, commas, semicolons or tabs between, a decimal point or comma.
+// Reads a log of temperature and humidity, or of temperature alone, as a data logger writes it: text with a
+// time, a temperature and a humidity in each line, commas, semicolons or tabs between, a decimal point or
+// comma.
 
 #include "core/film/climate.h"
 #include "core/film/log_time.h"
@@ -23,9 +24,10 @@ struct DoubtfulDate {
 };
 
 struct ClimateLog {
-    ClimateSeries readings;     // sorted by time, one an instant
-    std::size_t duplicates = 0; // lines whose time stood there already: the first counts
-    std::size_t gaps = 0;       // stretches longer than the allowed gap
+    ClimateSeries readings;          // sorted by time, one an instant
+    std::size_t duplicates = 0;      // lines whose time stood there already: the first counts
+    std::size_t gaps = 0;            // stretches longer than the allowed gap
+    std::size_t withoutHumidity = 0; // readings of temperature alone
     bool wasFahrenheit = false;
     std::optional<DateOrder> dateOrder; // of its dates such as 03/04/2026; none where it has no such dates
     std::optional<DoubtfulDate> doubtfulDate; // where the order is no more than likely

@@ -47,6 +47,16 @@ const ClimateReading* latestBefore(const ClimateSeries& series, Instant now) {
     return next == series.begin() ? nullptr : &*std::prev(next);
 }
 
+// Of this reading, or of the last one before it that has a humidity.
+std::optional<Humidity> latestHumidityUpTo(const ClimateSeries& series, const ClimateReading& latest) {
+    for (const ClimateReading* reading = &latest;; --reading) {
+        if (reading->hasHumidity)
+            return reading->humidity;
+        if (reading == series.data())
+            return std::nullopt;
+    }
+}
+
 // The latest instant from which on so many days are recorded up to `ends`, to the second.
 // REQUIRES: that many are recorded from `begins`.
 Instant recordedSince(const AgeingCurve& curve, Instant begins, Instant ends, double days) {
@@ -112,7 +122,9 @@ void findPresent(RollCondition& condition, const FilmRoll& roll, const Film& fil
         return;
     condition.latest = *latest;
     condition.readingIsStale = now.instant - latest->at > settings.readingsGoStaleAfter;
-    condition.humidityOutsideNow = !film.storage.humidity.contains(latest->humidity);
+    condition.latestHumidity = latestHumidityUpTo(**series, *latest);
+    condition.humidityOutsideNow =
+        condition.latestHumidity && !film.storage.humidity.contains(*condition.latestHumidity);
     condition.temperatureOutsideNow = !film.storage.temperature.contains(latest->temperature);
 }
 

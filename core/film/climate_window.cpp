@@ -50,7 +50,8 @@ ClimateReading readingBetween(const ClimateReading& before, const ClimateReading
     const double share = hoursBetween(before.at, at) / hoursBetween(before.at, after.at);
     return {at,
             {std::lerp(before.temperature.value, after.temperature.value, share)},
-            {std::lerp(before.humidity.percent, after.humidity.percent, share)}};
+            {std::lerp(before.humidity.percent, after.humidity.percent, share)},
+            before.hasHumidity && after.hasHumidity};
 }
 
 // The readings of the window, with one on the line at each edge where the line goes on beyond it.
@@ -71,6 +72,76 @@ ClimateSeries cutTo(const ClimateSeries& series, const ClimateWindow& window) {
     return cut;
 }
 
+// Calls `add` with each line between two readings and its hours; false: stopped.
+template <class Add>
+bool alongLines(const ClimateSeries& readings, const std::function<bool()>& shouldStop, const Add& add) {
+    for (std::size_t at = 1; at < readings.size(); ++at) {
+        if (at % kReadingsBetweenStops == 0 && shouldStop && shouldStop())
+            return false;
+        if (readings[at].at - readings[at - 1].at <= kAllowedGap)
+            add(readings[at - 1], readings[at], hoursBetween(readings[at - 1].at, readings[at].at));
+    }
+    return true;
+}
+
+bool sumTemperature(ClimateFigures& figures, const ClimateSeries& cut, const StorageLimits& limits,
+                    const std::function<bool()>& shouldStop) {
+    Summed temperature;
+    const bool isWhole =
+        alongLines(cut, shouldStop, [&](const auto& before, const auto& after, double hours) {
+            figures.recordedHours += hours;
+            temperature.add(before.temperature.value, after.temperature.value, hours);
+            countOutside(figures.temperatureOutside, before.temperature.value, after.temperature.value,
+                         limits.temperature.low.value, limits.temperature.high.value, hours);
+        });
+    if (figures.recordedHours > 0) {
+        figures.temperature = temperature.over(figures.recordedHours);
+        figures.kinetic = meanKineticTemperature(std::span<const ClimateReading>{cut}).value_or(Celsius{});
+    }
+    return isWhole;
+}
+
+// REQUIRES: each reading has a humidity.
+bool sumHumidity(ClimateFigures& figures, const ClimateSeries& cut, const StorageLimits& limits,
+                 const std::function<bool()>& shouldStop) {
+    Summed humidity;
+    Summed dew;
+    Summed absolute;
+    const auto dewOf = [](const ClimateReading& each) {
+        return dewPoint(each.temperature, each.humidity).value;
+    };
+    const auto waterOf = [](const ClimateReading& each) {
+        return absoluteHumidity(each.temperature, each.humidity);
+    };
+    double dewBefore = cut.empty() ? 0 : dewOf(cut.front());
+    double waterBefore = cut.empty() ? 0 : waterOf(cut.front());
+    const ClimateReading* reckoned = cut.empty() ? nullptr : &cut.front();
+    const bool isWhole =
+        alongLines(cut, shouldStop, [&](const auto& before, const auto& after, double hours) {
+            if (reckoned != &before) { // behind a gap
+                dewBefore = dewOf(before);
+                waterBefore = waterOf(before);
+            }
+            const double dewAfter = dewOf(after);
+            const double waterAfter = waterOf(after);
+            figures.humidHours += hours;
+            humidity.add(before.humidity.percent, after.humidity.percent, hours);
+            dew.add(dewBefore, dewAfter, hours);
+            absolute.add(waterBefore, waterAfter, hours);
+            countOutside(figures.humidityOutside, before.humidity.percent, after.humidity.percent,
+                         limits.humidity.low.percent, limits.humidity.high.percent, hours);
+            dewBefore = dewAfter;
+            waterBefore = waterAfter;
+            reckoned = &after;
+        });
+    if (figures.humidHours > 0) {
+        figures.humidity = humidity.over(figures.humidHours);
+        figures.dewPoint = dew.over(figures.humidHours);
+        figures.absoluteHumidity = absolute.over(figures.humidHours);
+    }
+    return isWhole;
+}
+
 } // namespace
 
 std::size_t readingsIn(const ClimateSeries& series, const ClimateWindow& window) {
@@ -82,45 +153,19 @@ std::optional<ClimateFigures> figuresOf(const ClimateSeries& series, const Clima
                                         const StorageLimits& limits,
                                         const std::function<bool()>& shouldStop) {
     assert(window.from < window.to);
+    if (shouldStop && shouldStop())
+        return std::nullopt;
     const ClimateSeries cut = cutTo(series, window);
     ClimateFigures figures;
     figures.readings = readingsIn(series, window);
-    Summed temperature;
-    Summed humidity;
-    Summed dew;
-    Summed absolute;
-    double dewBefore = 0;
-    double absoluteBefore = 0;
-    for (std::size_t at = 0; at < cut.size(); ++at) {
-        if (at % kReadingsBetweenStops == 0 && shouldStop && shouldStop())
-            return std::nullopt;
-        const ClimateReading& after = cut[at];
-        const double dewHere = dewPoint(after.temperature, after.humidity).value;
-        const double absoluteHere = absoluteHumidity(after.temperature, after.humidity);
-        if (at > 0 && after.at - cut[at - 1].at <= kAllowedGap) {
-            const ClimateReading& before = cut[at - 1];
-            const double hours = hoursBetween(before.at, after.at);
-            figures.recordedHours += hours;
-            temperature.add(before.temperature.value, after.temperature.value, hours);
-            humidity.add(before.humidity.percent, after.humidity.percent, hours);
-            dew.add(dewBefore, dewHere, hours);
-            absolute.add(absoluteBefore, absoluteHere, hours);
-            countOutside(figures.temperatureOutside, before.temperature.value, after.temperature.value,
-                         limits.temperature.low.value, limits.temperature.high.value, hours);
-            countOutside(figures.humidityOutside, before.humidity.percent, after.humidity.percent,
-                         limits.humidity.low.percent, limits.humidity.high.percent, hours);
-        }
-        dewBefore = dewHere;
-        absoluteBefore = absoluteHere;
-    }
+    if (!sumTemperature(figures, cut, limits, shouldStop))
+        return std::nullopt;
+    const bool isWhole = allHaveHumidity(series)
+                             ? sumHumidity(figures, cut, limits, shouldStop)
+                             : sumHumidity(figures, cutTo(withHumidity(series), window), limits, shouldStop);
+    if (!isWhole)
+        return std::nullopt;
     figures.unrecordedHours = std::max(0.0, hoursBetween(window.from, window.to) - figures.recordedHours);
-    if (figures.recordedHours <= 0)
-        return figures;
-    figures.temperature = temperature.over(figures.recordedHours);
-    figures.humidity = humidity.over(figures.recordedHours);
-    figures.dewPoint = dew.over(figures.recordedHours);
-    figures.absoluteHumidity = absolute.over(figures.recordedHours);
-    figures.kinetic = meanKineticTemperature(std::span<const ClimateReading>{cut}).value_or(Celsius{});
     return figures;
 }
 

@@ -36,10 +36,12 @@ struct HoursOutside {
     double all() const { return below + above; }
 };
 
-// What was recorded; only where recordedHours is above zero does it say anything.
+// What was recorded; only where recordedHours, and for humidity, dew point and absolute humidity humidHours,
+// is above zero does it say anything.
 struct ClimateFigures {
     std::size_t readings = 0;
     double recordedHours = 0;
+    double humidHours = 0; // of them, those with a humidity
     double unrecordedHours = 0;
     Ranged temperature;      // °C
     Ranged humidity;         // %

@@ -37,17 +37,26 @@ Inside insideOf(double from, double to, double low, double high) {
 
 ExposureCurve::ExposureCurve(const ClimateSeries& series, Measure measure, double low, double high,
                              Hours allowedGap)
-    : m_series(&series)
-    , m_measure(measure)
+    : m_measure(measure)
     , m_low(low)
     , m_high(high)
     , m_gap(allowedGap) {
+    look(series);
     sum();
+}
+
+void ExposureCurve::look(const ClimateSeries& series) {
+    m_known.reset();
+    if (m_measure == Measure::Humidity && !allHaveHumidity(series))
+        m_known = std::make_shared<const ClimateSeries>(withHumidity(series));
+    m_series = m_known ? m_known.get() : &series;
 }
 
 ExposureCurve ExposureCurve::goneOn(const ClimateSeries& series) const {
     ExposureCurve longer = *this;
-    longer.m_series = &series;
+    longer.look(series);
+    if (m_known || longer.m_known)
+        longer.m_hours.clear(); // of other readings
     longer.sum();
     return longer;
 }

@@ -4,6 +4,7 @@
 
 #include "core/film/climate.h"
 
+#include <memory>
 #include <vector>
 
 namespace holdfast {
@@ -31,11 +32,13 @@ public:
     std::vector<Spell> spellsBetween(Instant from, Instant to) const;
 
 private:
+    void look(const ClimateSeries& series);
     void sum(); // what the series has beyond the sums
     double upTo(Instant instant) const;
     double along(std::size_t segment, double share) const; // hours outside in the first share of a segment
 
-    const ClimateSeries* m_series;
+    const ClimateSeries* m_series = nullptr;
+    std::shared_ptr<const ClimateSeries> m_known; // of humidity, where some readings have none; else null
     Measure m_measure;
     double m_low;
     double m_high;

@@ -175,21 +175,27 @@ bool LogRecords::splitQuoted() {
 
 char separatorOf(std::string_view text) {
     constexpr std::array kSeparators{'\t', ';', ','};
-    char best = ',';
-    std::size_t mostLines = 0;
-    for (const char separator : kSeparators) {
-        LogRecords records{text, separator};
-        std::size_t lines = 0;
-        for (std::size_t looked = 0; looked < kLinesLookedAt && records.next(); ++looked) {
-            if (records.fields().size() >= 3)
-                ++lines;
+    // Where hardly a line has three fields, the log is of temperature alone.
+    for (const std::size_t fields : {3U, 2U}) {
+        char best = ',';
+        std::size_t mostLines = 0;
+        std::size_t all = 0;
+        for (const char separator : kSeparators) {
+            LogRecords records{text, separator};
+            std::size_t lines = 0;
+            std::size_t looked = 0;
+            for (; looked < kLinesLookedAt && records.next(); ++looked)
+                lines += records.fields().size() >= fields ? 1 : 0;
+            all = looked;
+            if (lines > mostLines) {
+                best = separator;
+                mostLines = lines;
+            }
         }
-        if (lines > mostLines) {
-            best = separator;
-            mostLines = lines;
-        }
+        if (mostLines * 2 >= all && mostLines > 0)
+            return best;
     }
-    return best;
+    return ',';
 }
 
 std::optional<LogColumns> columnsOf(const std::vector<std::string_view>& header) {
@@ -217,11 +223,11 @@ std::optional<LogColumns> columnsOf(const std::vector<std::string_view>& header)
         temperature = first(hasTemperatureUnit);
     const auto date = first(namesDate);
     const auto clock = first(namesClock);
-    if (!humidity || !temperature || (!date && !clock))
+    if (!temperature || (!date && !clock))
         return std::nullopt;
 
     LogColumns columns;
-    columns.humidity = *humidity;
+    columns.humidity = humidity;
     columns.temperature = *temperature;
     columns.time = date ? *date : *clock;
     // "Date and time" in one column, and an idle column named for time beside it, is not taken apart.

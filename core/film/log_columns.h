@@ -41,7 +41,7 @@ struct LogColumns {
     std::size_t time = 0;
     std::optional<std::size_t> clock; // where date and clock are apart; `time` is the date then
     std::size_t temperature = 1;
-    std::size_t humidity = 2;
+    std::optional<std::size_t> humidity = 2; // none: a log of temperature alone
     bool isFahrenheit = false;
 };
 

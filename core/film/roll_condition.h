@@ -4,9 +4,9 @@
 // Effective age A = ∫ Q10^((T(t) − T_ref)/10) dt from the made (or received) day to now; T(t) is the straight
 // line between readings of the place the roll stood in; unrecorded time counts at T_ref (see ageing.h).
 // Use-by is when A reaches the shelf life at the mean rate of the last 30 recorded days, never later than the
-// printed date, moved on by a passed test strip to at least the strip's day plus what it extends (until a later
-// strip fails).
-// Exposure is hours outside the humidity and temperature bands since the last passed strip (see exposure.h).
+// printed date, moved on by a passed test strip to at least the strip's day plus what it extends (until a
+// later strip fails). Exposure is hours outside the humidity and temperature bands since the last passed
+// strip (see exposure.h).
 
 #include "core/film/climate.h"
 #include "core/film/film.h"
@@ -24,14 +24,15 @@ namespace holdfast {
 struct RollCondition {
     RollId roll;
     Days calendarAge{0};
-    double effectiveDays = 0;    // age by warmth
-    double unrecordedDays = 0;   // of the calendar age, counted at the reference temperature
-    double recentRate = 1;       // effective days a calendar day, last 30 recorded days
+    double effectiveDays = 0;       // age by warmth
+    double unrecordedDays = 0;      // of the calendar age, counted at the reference temperature
+    double recentRate = 1;          // effective days a calendar day, last 30 recorded days
     std::optional<LocalDate> useBy; // none: no limit given
     bool extendedByStrip = false;   // useBy stands where a passed test strip put it
     double humidityHoursOutside = 0;
     double temperatureHoursOutside = 0;
-    std::optional<ClimateReading> latest; // of the place it stands in now
+    std::optional<ClimateReading> latest;   // of the place it stands in now
+    std::optional<Humidity> latestHumidity; // of the latest reading there that has one; none: not known
     bool humidityOutsideNow = false;
     bool temperatureOutsideNow = false;
     bool readingIsStale = false; // no reading within the shop's limit, or none at all
@@ -74,8 +75,8 @@ public:
     // Asked before each roll with the share that is done; false: no more of them are wanted. May be empty.
     using GoesOn = std::function<bool(double share)>;
 
-    // Every roll in the facts. A roll may take a tenth of a second where its place has a million readings that
-    // were not summed up before.
+    // Every roll in the facts. A roll may take a tenth of a second where its place has a million readings
+    // that were not summed up before.
     RollConditions reckon(const ShopFacts& facts, const ClimateHistory& climate, const Now& now,
                           const GoesOn& goesOn = {});
 

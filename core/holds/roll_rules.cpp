@@ -85,7 +85,7 @@ std::string whyPastAge(const RollInUse& use, LocalDate today) {
 std::string outsideWord(const RollInUse& use) {
     const auto& latest = use.condition->latest;
     if (latest && use.condition->humidityOutsideNow)
-        return latest->humidity > use.film->storage.humidity.high ? "damp" : "dry";
+        return use.condition->latestHumidity > use.film->storage.humidity.high ? "damp" : "dry";
     if (latest && use.condition->temperatureOutsideNow)
         return latest->temperature > use.film->storage.temperature.high ? "hot" : "cold";
     return {};
@@ -95,7 +95,7 @@ std::string whyOutsideNow(const Subject& subject, const RollInUse& use) {
     std::string why = use.roll->label() + ": " + placeName(subject, use) + " stands at ";
     const ClimateReading& latest = *use.condition->latest;
     if (use.condition->humidityOutsideNow)
-        why += numberWords(latest.humidity.percent) + " %, kept at " + humidityBand(*use.film);
+        why += numberWords(use.condition->latestHumidity->percent) + " %, kept at " + humidityBand(*use.film);
     if (use.condition->humidityOutsideNow && use.condition->temperatureOutsideNow)
         why += ", and at ";
     if (use.condition->temperatureOutsideNow)

@@ -44,6 +44,12 @@ std::string readingCount(std::int64_t count) {
 
 } // namespace
 
+std::string measuredWords(const ClimateReading& reading) {
+    const std::string temperature = decimalNumber(reading.temperature.value, 1) + " °C";
+    return reading.hasHumidity ? decimalNumber(reading.humidity.percent, 0) + " %, " + temperature
+                               : temperature;
+}
+
 Result<Done> checkReading(const ClimateReading& reading, Instant now) {
     if (reading.at > now)
         return fieldError("at", "A reading must not lie in the future.");
@@ -52,7 +58,7 @@ Result<Done> checkReading(const ClimateReading& reading, Instant now) {
     if (auto checked = measuredWithin(
             reading.temperature.value,
             {.field = "temperature", .what = "The temperature", .least = -40, .most = 80, .unit = " °C"});
-        !checked.ok())
+        !checked.ok() || !reading.hasHumidity)
         return checked;
     return measuredWithin(
         reading.humidity.percent,
@@ -69,7 +75,7 @@ InsertedRows readingRows() {
 
 bool addReading(Connection& connection, Query& insert, PlaceId place, const ClimateReading& reading,
                 InsertedRows& rows) {
-    insert.bind(1, place).bind(2, reading.at).bind(3, reading.temperature).bind(4, reading.humidity);
+    insert.bind(1, place).bind(2, reading.at).bind(3, reading.temperature).bind(4, reading.knownHumidity());
     insert.run();
     if (connection.changes() == 0)
         return false;
@@ -77,7 +83,10 @@ bool addReading(Connection& connection, Query& insert, PlaceId place, const Clim
     rows.integer(place.value);
     rows.integer(reading.at.time_since_epoch().count());
     rows.real(reading.temperature.value);
-    rows.real(reading.humidity.percent);
+    if (reading.hasHumidity)
+        rows.real(reading.humidity.percent);
+    else
+        rows.null();
     return true;
 }
 
@@ -106,11 +115,10 @@ Result<Done> recordReading(Shop& shop, PlaceId place, const ClimateReading& read
         const auto name = placeName(writer.connection(), place);
         if (!name.ok())
             return name.error();
-        writer.connection().run(kInsert, place, reading.at, reading.temperature, reading.humidity);
+        writer.connection().run(kInsert, place, reading.at, reading.temperature, reading.knownHumidity());
         if (writer.connection().changes() == 0)
             return fieldError("at", *name + " has a reading of that moment already.");
-        writer.describe(*name + ": " + decimalNumber(reading.humidity.percent, 0) + " %, " +
-                        decimalNumber(reading.temperature.value, 1) + " °C");
+        writer.describe(*name + ": " + measuredWords(reading));
         writer.concerns(place);
         return Done{};
     });

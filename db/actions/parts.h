@@ -23,7 +23,8 @@ Result<RollOnShelf> receiveRoll(Writer& writer, const RollReceived& roll, std::o
                                 const Now& now);
 Result<PlaceId> addPlace(Writer& writer, const std::string& name);
 
-// −40…80 °C, 0–100 % RH, from 2000 until now.
+std::string measuredWords(const ClimateReading& reading); // "44 %, 19.5 °C"
+// −40…80 °C, 0–100 % RH or none, from 2000 until now.
 Result<Done> checkReading(const ClimateReading& reading, Instant now);
 // Checked already. False where there is one of that moment; else it is in `rows`, for Writer::insertMany.
 bool addReading(Connection& connection, Query& insert, PlaceId place, const ClimateReading& reading,

@@ -9,17 +9,13 @@ namespace {
 
 constexpr std::int64_t kRemovedAtOnce = 10'000;
 
-std::string readingWords(const ClimateReading& reading) {
-    return decimalNumber(reading.humidity.percent, 0) + " %, " + decimalNumber(reading.temperature.value, 1) +
-           " °C";
-}
-
 Result<ClimateReading> readingAt(Connection& connection, PlaceId place, Instant at) {
     Query row = connection.query(
         "SELECT celsius, humidity FROM climate_reading WHERE place_id = ?1 AND at = ?2", place, at);
     if (!row.step())
         return fieldError("at", "There is no reading of that moment any more.");
-    return ClimateReading{at, Celsius{row.real(0)}, Humidity{row.real(1)}};
+    const std::optional<double> humidity = row.optionalReal(1);
+    return readingOf(at, Celsius{row.real(0)}, humidity ? std::optional{Humidity{*humidity}} : std::nullopt);
 }
 
 // Its moment is part of its key, so a reading that moves is taken out and put in.
@@ -27,12 +23,12 @@ void replace(Connection& connection, PlaceId place, Instant before, const Climat
     if (corrected.at == before) {
         connection.run(
             "UPDATE climate_reading SET celsius = ?3, humidity = ?4 WHERE place_id = ?1 AND at = ?2", place,
-            before, corrected.temperature, corrected.humidity);
+            before, corrected.temperature, corrected.knownHumidity());
         return;
     }
     connection.run("DELETE FROM climate_reading WHERE place_id = ?1 AND at = ?2", place, before);
     connection.run("INSERT INTO climate_reading (place_id, at, celsius, humidity) VALUES (?1, ?2, ?3, ?4)",
-                   place, corrected.at, corrected.temperature, corrected.humidity);
+                   place, corrected.at, corrected.temperature, corrected.knownHumidity());
 }
 
 } // namespace
@@ -53,8 +49,8 @@ Result<Done> correctReading(Shop& shop, PlaceId place, Instant before, const Cli
         if (*was == corrected)
             return fieldError("temperature", "Nothing was changed.");
         replace(connection, place, before, corrected);
-        writer.describe(*name + ": reading corrected from " + readingWords(*was) + " to " +
-                        readingWords(corrected));
+        writer.describe(*name + ": reading corrected from " + measuredWords(*was) + " to " +
+                        measuredWords(corrected));
         writer.concerns(place);
         return Done{};
     });
@@ -81,7 +77,7 @@ Result<std::int64_t> removeReadings(Shop& shop, PlaceId place, Instant first, In
                            place, first, last, kRemovedAtOnce);
         }
         writer.describe(count == 1 && single.ok()
-                            ? *name + ": reading removed, " + readingWords(*single)
+                            ? *name + ": reading removed, " + measuredWords(*single)
                             : groupedNumber(count) + " readings of " + *name + " removed");
         writer.concerns(place);
         return count;

@@ -168,10 +168,14 @@ Result<LineWas> importReading(ImportWork& work, ImportRow& row) {
     const LogTime time = timeOf(row.text("When"), work);
     if (time.kind != LogTimeKind::Read)
         row.wrong("When", "“" + row.text("When") + "” is no time. Write it as 2026-11-25 15:00.");
-    for (const std::string_view heading : {"Temperature (°C)", "Humidity (%)"})
-        if (!row.has(heading))
-            row.wrong(heading, "a number is needed.");
-    const ClimateReading reading{time.at, {row.number("Temperature (°C)")}, {row.number("Humidity (%)")}};
+    const LogTime otherwise = readLogTime(row.text("When"), work.now.offset, DateOrder::MonthFirst);
+    if (time.needsOrder && otherwise.kind == LogTimeKind::Read && otherwise.at != time.at)
+        row.wrong("When", "“" + row.text("When") + "” may be two days. Write it as 2026-11-25 15:00.");
+    if (!row.has("Temperature (°C)"))
+        row.wrong("Temperature (°C)", "a number is needed.");
+    const auto humidity =
+        row.has("Humidity (%)") ? std::optional{Humidity{row.number("Humidity (%)")}} : std::nullopt;
+    const ClimateReading reading = readingOf(time.at, {row.number("Temperature (°C)")}, humidity);
     if (row.whatIsWrong())
         return *row.whatIsWrong();
     if (const auto checked = checkReading(reading, work.writer.now()); !checked)

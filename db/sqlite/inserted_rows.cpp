@@ -52,6 +52,10 @@ void InsertedRows::real(double number) {
     bytes(std::bit_cast<std::uint64_t>(number));
 }
 
+void InsertedRows::null() {
+    m_changeset.push_back(asByte(SQLITE_NULL));
+}
+
 void InsertedRows::bytes(std::uint64_t bits) {
     for (int shift = 56; shift >= 0; shift -= 8)
         m_changeset.push_back(asByte(bits >> shift));

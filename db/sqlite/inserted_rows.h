@@ -25,6 +25,7 @@ public:
     void beginRow();
     void integer(std::int64_t number);
     void real(double number);
+    void null();
 
     void reserve(std::size_t rows);
     // Empty where no row was added.

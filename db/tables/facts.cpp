@@ -57,6 +57,15 @@ std::optional<std::vector<AddedReading>> readingsAdded(ChangesetView changeset) 
     return added;
 }
 
+// Its moment, temperature and humidity stand in three columns from this one on.
+ClimateReading readingIn(const Query& rows, int column) {
+    const Instant at = rows.instant(column);
+    const Celsius temperature{rows.real(column + 1)};
+    if (rows.isNull(column + 2))
+        return readingOf(at, temperature, std::nullopt);
+    return {at, temperature, Humidity{rows.real(column + 2)}};
+}
+
 } // namespace
 
 ShopFacts loadHoldFacts(Connection& connection, std::span<const OrderId> orders) {
@@ -109,7 +118,7 @@ ClimateHistory loadClimate(Connection& connection, const ReadingsGoOn& goesOn) {
             series = std::make_shared<ClimateSeries>();
             history[place] = series;
         }
-        series->push_back({rows.instant(1), Celsius{rows.real(2)}, Humidity{rows.real(3)}});
+        series->push_back(readingIn(rows, 1));
         if (++loaded % kReadingsBetween == 0 && goesOn && !goesOn(loaded))
             break;
     }
@@ -160,7 +169,7 @@ std::optional<ClimateHistory> climateGoneOn(Connection& connection, const Climat
                                       "WHERE place_id = ?1 AND at > ?2 ORDER BY at",
                                       place, last);
         while (rows.step())
-            series->push_back({rows.instant(0), Celsius{rows.real(1)}, Humidity{rows.real(2)}});
+            series->push_back(readingIn(rows, 0));
         history[place] = series;
     }
     return history;

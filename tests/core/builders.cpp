@@ -65,6 +65,7 @@ RollCondition inGoodOrder(const FilmRoll& roll) {
     condition.effectiveDays = 180;
     condition.useBy = localDate(2027, 5, 1);
     condition.latest = ClimateReading{hoursAgo(2), 19_C, 44_rh};
+    condition.latestHumidity = 44_rh;
     return condition;
 }
 

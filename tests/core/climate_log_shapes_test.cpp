@@ -166,6 +166,37 @@ TEST(ClimateLogShapes, AMonthMayBeNamed) {
         EXPECT_FALSE(read(std::string(time) + ",20,40\n").ok()) << time;
 }
 
+TEST(ClimateLogShapes, TemperatureAloneIsReadAndTheHumidityIsNotZero) {
+    const Instant first = at(localDate(2026, 11, 25), 9, 30);
+    for (const char* text :
+         {"Time,Temperature (°C)\n2026-11-25 09:30,21.5\n2026-11-25 10:00,22\n",
+          "Logger 3; serial 0042\nStart: 25.11.2026\n\nDatum/Uhrzeit;Temperatur (°C)\n25.11.2026 09:30;21,5\n"
+          "25.11.2026 10:00;22,0\n",
+          "2026-11-25 09:30\t21.5\n2026-11-25 10:00\t22\n", "25/11/2026,09:30,21.5\n25/11/2026,10:00,22\n",
+          "Date,Time,Temp F\n25-Nov-2026,09:30,70.7\n25-Nov-2026,10:00,71.6\n"}) {
+        const auto log = read(text);
+        ASSERT_TRUE(log.ok()) << text << log.error().message;
+        ASSERT_EQ(log->readings.size(), 2u) << text;
+        EXPECT_EQ(log->withoutHumidity, 2u) << text;
+        EXPECT_EQ(log->readings[0].at, first) << text;
+        EXPECT_NEAR(log->readings[0].temperature.value, 21.5, 1e-9) << text;
+        EXPECT_EQ(log->readings[0].knownHumidity(), std::nullopt) << text;
+    }
+}
+
+TEST(ClimateLogShapes, ARemarkThatNamesATemperatureIsNoHeader) {
+    EXPECT_EQ(
+        readingsOf("Time of readout,Temperature logger\nTime,Temp,RH\n2026-11-25 09:30,21.5,44\n").at(0),
+        (ClimateReading{at(localDate(2026, 11, 25), 9, 30), {21.5}, {44}}));
+}
+
+TEST(ClimateLogShapes, AHumidityLeftOpenIsNotKnown) {
+    const auto readings = readingsOf("Time,Temp,RH\n2026-11-25 09:30,20,\n2026-11-25 10:00,20,45\n");
+    ASSERT_EQ(readings.size(), 2u);
+    EXPECT_FALSE(readings[0].hasHumidity);
+    EXPECT_TRUE(readings[1].hasHumidity);
+}
+
 TEST(ClimateLogShapes, Utf16IsReadInEitherByteOrder) {
     const std::string text = "Logger “Søndag 𝄞”\n" + logOver(3, isoDay, ";");
     const ClimateSeries expected = readingsOf(text);

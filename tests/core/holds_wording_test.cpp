@@ -149,7 +149,7 @@ TEST(HoldsWording, RollOutsideItsLimitsNowSaysWhichWay) {
     for (const OutsideNow& each : cases) {
         const auto shop = aShop()
                               .with(aGarment().condition([&](RollCondition& roll) {
-                                  roll.latest->humidity = {each.humidity};
+                                  roll.latestHumidity = Humidity{each.humidity};
                                   roll.latest->temperature = {each.temperature};
                                   roll.humidityOutsideNow = each.humidity < 30 || each.humidity > 50;
                                   roll.temperatureOutsideNow = each.temperature < 10 || each.temperature > 30;

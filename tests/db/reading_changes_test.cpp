@@ -65,6 +65,20 @@ TEST_F(ReadingChanges, OneOrARunOfThemIsRemoved) {
     expectRefused<Removing>([&] { return removeReadings(shop(), m_place, before(20), before(5)); }, "at");
 }
 
+TEST_F(ReadingChanges, TemperatureAloneIsKeptAsSuch) {
+    const ClimateReading alone = readingOf(before(40), Celsius{21}, std::nullopt);
+    expectUndoable<Result<ReadingsImported>>(
+        [&] { return importReadings(shop(), m_place, std::vector{alone}); },
+        "1 reading of Front shelf read in");
+    EXPECT_EQ(readings().front(), alone);
+    expectUndoable<Doing>(
+        [&] {
+            return correctReading(shop(), m_place, alone.at, {alone.at, {21}, {48}});
+        },
+        "Front shelf: reading corrected from 21.0 °C to 48 %, 21.0 °C");
+    EXPECT_EQ(readings().front().knownHumidity(), Humidity{48});
+}
+
 TEST_F(ReadingChanges, ALongRemovalIsStoppedWithNothingRemoved) {
     std::vector<ClimateReading> log;
     for (int minute = 25'000; minute > 0; --minute)

@@ -285,7 +285,7 @@ void AirCard::draw(const std::vector<AirAnswer>& answers) {
         addLongest(answers.front().warmSpells, Measure::Temperature, picture.spells);
         const ClimateReading& latest = picture.air.front().readings->back();
         if (latest.at >= window.from) {
-            picture.humidityNow = humidity(latest.humidity);
+            picture.humidityNow = latest.hasHumidity ? humidity(latest.humidity) : QString();
             picture.temperatureNow = celsius(Celsius{std::round(latest.temperature.value)});
         }
     }

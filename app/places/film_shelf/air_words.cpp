@@ -80,12 +80,20 @@ std::vector<AirRow> airRows(const std::vector<ClimateFigures>& figures, const Fi
     add(inAirWords("Outside %1").arg(temperatureBandWords(film)), [](const ClimateFigures& one) {
         return outsideWords(one.temperatureOutside, inAirWords("too warm"), inAirWords("too cold"));
     });
-    add(inAirWords("Humidity"), [](const ClimateFigures& one) { return humidityWords(one.humidity); });
-    add(inAirWords("Outside %1").arg(humidityBandWords(film)), [](const ClimateFigures& one) {
+    const auto addOfHumidity = [&](const QString& name,
+                                   const std::function<QString(const ClimateFigures&)>& value) {
+        add(name, [value](const ClimateFigures& one) {
+            return one.humidHours > 0 ? value(one) : inAirWords("not known");
+        });
+    };
+    addOfHumidity(inAirWords("Humidity"),
+                  [](const ClimateFigures& one) { return humidityWords(one.humidity); });
+    addOfHumidity(inAirWords("Outside %1").arg(humidityBandWords(film)), [](const ClimateFigures& one) {
         return outsideWords(one.humidityOutside, inAirWords("too damp"), inAirWords("too dry"));
     });
-    add(inAirWords("Dew point"), [](const ClimateFigures& one) { return temperatureWords(one.dewPoint); });
-    add(inAirWords("Water in the air"), [](const ClimateFigures& one) {
+    addOfHumidity(inAirWords("Dew point"),
+                  [](const ClimateFigures& one) { return temperatureWords(one.dewPoint); });
+    addOfHumidity(inAirWords("Water in the air"), [](const ClimateFigures& one) {
         return inAirWords("%1 g/m³, from %2 to %3")
             .arg(decimal(one.absoluteHumidity.mean), decimal(one.absoluteHumidity.low),
                  decimal(one.absoluteHumidity.high));
@@ -108,7 +116,7 @@ QString comparedWords(const ClimateFigures& here, const ClimateFigures& there, c
     if (std::abs(warmer) >= kDegrees)
         parts << more(warmer, inAirWords("°C"), inAirWords("warmer"), inAirWords("cooler"));
     const double damper = there.humidity.mean - here.humidity.mean;
-    if (std::abs(damper) >= kPercent)
+    if (here.humidHours > 0 && there.humidHours > 0 && std::abs(damper) >= kPercent)
         parts << more(damper, inAirWords("%"), inAirWords("damper"), inAirWords("drier"));
     const double outside = (there.humidityOutside.all() + there.temperatureOutside.all()) -
                            (here.humidityOutside.all() + here.temperatureOutside.all());

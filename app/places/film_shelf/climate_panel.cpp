@@ -113,7 +113,9 @@ void ClimatePanel::draw() {
     if (condition.latest)
         figures =
             tr("%1 and %2 at the last reading, %3.")
-                .arg(humidity(condition.latest->humidity), celsius(condition.latest->temperature),
+                .arg(condition.latest->hasHumidity ? humidity(condition.latest->humidity)
+                                                   : tr("humidity not known"),
+                     celsius(condition.latest->temperature),
                      dayInShort(dateOf(m_shop->now.toLocal(condition.latest->at)), m_shop->now.today()));
     const bool isKnown = hasReadings(picture);
     if (isKnown)

@@ -79,13 +79,15 @@ QString ReadingsModel::when(int row) const {
 }
 
 QString ReadingsModel::air(int row) const {
-    return tr("%1, %2").arg(humidity(reading(row).humidity), celsius(reading(row).temperature));
+    const ClimateReading& shown = reading(row);
+    return tr("%1, %2").arg(shown.hasHumidity ? humidity(shown.humidity) : tr("humidity not known"),
+                            celsius(shown.temperature));
 }
 
 QString ReadingsModel::outside(int row) const {
     const ClimateReading& shown = reading(row);
     QStringList parts;
-    if (!m_limits.humidity.contains(shown.humidity))
+    if (shown.hasHumidity && !m_limits.humidity.contains(shown.humidity))
         parts << (shown.humidity > m_limits.humidity.high ? tr("too damp") : tr("too dry"));
     if (!m_limits.temperature.contains(shown.temperature))
         parts << (shown.temperature > m_limits.temperature.high ? tr("too hot") : tr("too cold"));

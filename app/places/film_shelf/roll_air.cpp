@@ -101,7 +101,7 @@ RollPicture pictureOf(const ReckonedShop& shop, const FilmRoll& roll, const Clim
     }
     picture.days = dayMarks(shop, window);
     if (const auto& latest = shop.conditions.at(roll.id).latest; latest && latest->at >= picture.from) {
-        picture.humidityNow = humidity(latest->humidity);
+        picture.humidityNow = latest->hasHumidity ? humidity(latest->humidity) : QString();
         picture.temperatureNow = celsius(Celsius{std::round(latest->temperature.value)});
     }
     return shown;

@@ -33,12 +33,13 @@ QString placeWords(const ReckonedShop& shop, const FilmRoll& roll) {
 QString outsideWord(const RollCondition& condition, const Film& film) {
     const ClimateReading& latest = *condition.latest;
     if (condition.humidityOutsideNow)
-        return latest.humidity > film.storage.humidity.high ? inFilmShelf("damp") : inFilmShelf("dry");
+        return condition.latestHumidity > film.storage.humidity.high ? inFilmShelf("damp")
+                                                                     : inFilmShelf("dry");
     return latest.temperature > film.storage.temperature.high ? inFilmShelf("hot") : inFilmShelf("cold");
 }
 
 QString latestWords(const RollCondition& condition) {
-    return condition.humidityOutsideNow ? humidity(condition.latest->humidity)
+    return condition.humidityOutsideNow ? humidity(*condition.latestHumidity)
                                         : celsius(condition.latest->temperature);
 }
 
@@ -90,7 +91,10 @@ Advice staleAdvice(const ReckonedShop& shop, const FilmRoll& roll, const RollCon
     const auto hours = std::chrono::floor<Hours>(shop.now.instant - condition.latest->at);
     return {Tone::Caution, inFilmShelf("No reading for %1.").arg(timeSpan(hours)),
             inFilmShelf("%1 was at %2 and %3 then.")
-                .arg(place, humidity(condition.latest->humidity), celsius(condition.latest->temperature)),
+                .arg(place,
+                     condition.latestHumidity ? humidity(*condition.latestHumidity)
+                                              : inFilmShelf("a humidity not known"),
+                     celsius(condition.latest->temperature)),
             RollAct::RecordReading};
 }
 

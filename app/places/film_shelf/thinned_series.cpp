@@ -82,10 +82,15 @@ std::vector<ThinLine> thinned(const ClimateSeries& series, Measure measure, Inst
     const double span = secondsFrom(from, to);
     Columns kept(span / columns);
     auto at = std::ranges::lower_bound(series, from, {}, &ClimateReading::at);
-    if (at != series.begin())
+    while (at != series.begin()) {
         --at;
+        if (measure == Measure::Temperature || at->hasHumidity)
+            break;
+    }
     const ClimateReading* before = nullptr;
     for (; at != series.end(); ++at) {
+        if (measure == Measure::Humidity && !at->hasHumidity)
+            continue; // the line goes on to the next that has one
         const ThinPoint point{secondsFrom(from, at->at), valueOf(*at, measure)};
         if (before) {
             const ThinPoint last{secondsFrom(from, before->at), valueOf(*before, measure)};
