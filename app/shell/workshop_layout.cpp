@@ -55,16 +55,21 @@ void Workshop::arrange() {
 // A place that cannot be as small as the room for it is seen in part, and scrolls.
 void Workshop::layPlace(const QRect& room) {
     m_room->setGeometry(room);
-    const QSize least = place()->minimumSizeHint();
     const int bar = m_room->verticalScrollBar()->sizeHint().width();
-    const bool scrollsDown = least.height() > room.height() ||
-                             (least.width() > room.width() && least.height() + bar > room.height());
-    const int width = room.width() - (scrollsDown ? bar : 0);
-    const bool scrollsAcross = least.width() > width;
-    const QSize size(std::max(least.width(), width),
-                     std::max(least.height(), room.height() - (scrollsAcross ? bar : 0)));
-    m_room->widget()->resize(size);
-    place()->setGeometry(QRect(QPoint(), size));
+    // Once more where the place arranges itself otherwise at the width that it was given.
+    for (int round = 0; round < 2; ++round) {
+        const QSize least = place()->minimumSizeHint();
+        const bool scrollsDown = least.height() > room.height() ||
+                                 (least.width() > room.width() && least.height() + bar > room.height());
+        const int width = room.width() - (scrollsDown ? bar : 0);
+        const bool scrollsAcross = least.width() > width;
+        const QSize size(std::max(least.width(), width),
+                         std::max(least.height(), room.height() - (scrollsAcross ? bar : 0)));
+        m_room->widget()->resize(size);
+        place()->setGeometry(QRect(QPoint(), size));
+        if (place()->minimumSizeHint() == least)
+            break;
+    }
 }
 
 void Workshop::resizeEvent(QResizeEvent* event) {

@@ -21,7 +21,7 @@ namespace holdfast::app {
 namespace {
 
 constexpr int kSideBySide = 620; // as wide as this, the foot is at the right of the lists
-constexpr int kFootWidth = 336;
+constexpr int kFootWidth = 352;
 constexpr int kLow = 560; // lower than this, only the acts are always in view
 constexpr int kLinkHeight = 32;
 constexpr int kSaveHeight = 44;
