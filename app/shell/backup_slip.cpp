@@ -40,7 +40,6 @@ void BackupSlip::act() {
     if (target.empty())
         return;
     emit backupAsked(target);
-    finish();
 }
 
 } // namespace holdfast::app

@@ -4,6 +4,7 @@
 #include "app/shell/file_target.h"
 #include "app/widgets/banner.h"
 #include "app/widgets/button.h"
+#include "app/widgets/field.h"
 #include "app/widgets/long_field.h"
 #include "core/trade/limits.h"
 
@@ -76,7 +77,6 @@ void CopyForLaptopSlip::act() {
     if (!form().isSound())
         return;
     emit copyAsked(target, name);
-    finish();
 }
 
 // ── news for another laptop ───────────────────────────────────────────────────────────────────────────
@@ -129,7 +129,6 @@ void WriteNewsSlip::act() {
         return;
     const db::Seat* to = reader();
     emit newsAsked(target, to ? to->number : db::kWorkshopSeat);
-    finish();
 }
 
 // ── news of another laptop ────────────────────────────────────────────────────────────────────────────
@@ -198,7 +197,6 @@ void TakeInNewsSlip::act() {
     if (!m_isSeen)
         return look();
     emit takingInAsked(std::filesystem::path(plain(form().text("path"))));
-    finish();
 }
 
 } // namespace holdfast::app

@@ -21,6 +21,7 @@ class AwaitedPlace;
 class BackgroundWork;
 class CommandFinder;
 class FootLine;
+class FormSlip;
 class KeyboardKeeper;
 class PlaceHeader;
 class Rail;
@@ -84,9 +85,10 @@ private:
     void closeFinder();
     void layPlace(const QRect& room);
     void openBackupSlip();
-    void backUp(const std::filesystem::path& target);
+    bool backUp(const std::filesystem::path& target);
     void checkFile();
-    void writeBeside(const QString& words, DeedBeside deed);
+    bool writeBeside(const QString& words, DeedBeside deed); // false: other work is under way
+    void openWorkSlip(FormSlip* slip, std::function<void()> again);
     void openCopySlip();
     void openNewsSlip();
     void openTakingInSlip();

@@ -26,11 +26,21 @@ constexpr std::int64_t kLongAction = 20'000;
 
 void Workshop::openBackupSlip() {
     auto* slip = new BackupSlip(m_desk, m_slips);
-    connect(slip, &BackupSlip::backupAsked, this, &Workshop::backUp);
-    openSlip(slip, [this] { openBackupSlip(); });
+    connect(slip, &BackupSlip::backupAsked, this, [this, slip](const std::filesystem::path& target) {
+        if (backUp(target))
+            slip->waitForWork();
+    });
+    openWorkSlip(slip, [this] { openBackupSlip(); });
 }
 
-void Workshop::backUp(const std::filesystem::path& target) {
+// A form whose work is done beside the window: it stays until that ends, and says why where it fails.
+void Workshop::openWorkSlip(FormSlip* slip, std::function<void()> again) {
+    connect(m_work, &BackgroundWork::succeeded, slip, [slip] { slip->endWork({}); });
+    connect(m_work, &BackgroundWork::failed, slip, &FormSlip::endWork);
+    openSlip(slip, std::move(again));
+}
+
+bool Workshop::backUp(const std::filesystem::path& target) {
     const std::filesystem::path shop = m_desk.file().path();
     const db::Clock clock = m_desk.clock().now;
     const std::string done = plain(tr("Backed up to %1.").arg(words(target.string())));
@@ -53,6 +63,7 @@ void Workshop::backUp(const std::filesystem::path& target) {
         });
     if (!began)
         m_foot->showFailure(tr("Other work is under way; wait for it or stop it first."));
+    return began;
 }
 
 void Workshop::printPaper(PaperName name, const Matter& matter) {
@@ -120,7 +131,7 @@ void Workshop::reverse(const db::HistoryEntry& entry) {
 }
 
 // One deed that writes to the shop, on a thread and a connection of its own; the desk catches up with it.
-void Workshop::writeBeside(const QString& words, DeedBeside deed) {
+bool Workshop::writeBeside(const QString& words, DeedBeside deed) {
     const bool began =
         m_work->begin(words,
                       [this, deed = std::move(deed), known = m_desk.known()](
@@ -139,6 +150,7 @@ void Workshop::writeBeside(const QString& words, DeedBeside deed) {
                       });
     if (!began)
         m_foot->showFailure(tr("Other work is under way; wait for it or stop it first."));
+    return began;
 }
 
 } // namespace holdfast::app

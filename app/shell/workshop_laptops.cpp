@@ -73,20 +73,21 @@ void Workshop::openCopySlip() {
         return m_foot->showFailure(tr("This shop stands in no file."));
     auto* slip = new CopyForLaptopSlip(m_desk, m_slips);
     connect(slip, &CopyForLaptopSlip::copyAsked, this,
-            [this](const std::filesystem::path& target, const std::string& name) {
+            [this, slip](const std::filesystem::path& target, const std::string& name) {
                 keepNewsFolder(m_desk, target);
-                writeBeside(tr("Copying the shop"),
-                            [target, name](db::Shop& shop, const auto& progress) -> Result<std::string> {
-                                const auto seat = db::makeCopyForLaptop(shop, target, name, progress);
-                                if (!seat.ok())
-                                    return seat.error();
-                                return plain(tr("The shop for %1 is in %2, with order numbers %3 to %4.")
-                                                 .arg(words(seat->name), words(target.string()))
-                                                 .arg(seat->firstOrderNumber)
-                                                 .arg(seat->lastOrderNumber));
-                            });
+                if (writeBeside(tr("Copying the shop"),
+                                [target, name](db::Shop& shop, const auto& progress) -> Result<std::string> {
+                                    const auto seat = db::makeCopyForLaptop(shop, target, name, progress);
+                                    if (!seat.ok())
+                                        return seat.error();
+                                    return plain(tr("The shop for %1 is in %2, with order numbers %3 to %4.")
+                                                     .arg(words(seat->name), words(target.string()))
+                                                     .arg(seat->firstOrderNumber)
+                                                     .arg(seat->lastOrderNumber));
+                                }))
+                    slip->waitForWork();
             });
-    openSlip(slip, [this] { openCopySlip(); });
+    openWorkSlip(slip, [this] { openCopySlip(); });
 }
 
 void Workshop::openNewsSlip() {
@@ -97,10 +98,11 @@ void Workshop::openNewsSlip() {
         return m_foot->showFailure(
             tr("There is no other laptop to write news for: make a copy for one first."));
     auto* slip = new WriteNewsSlip(m_desk, laptops->others, laptops->isTheWorkshop, m_slips);
-    connect(slip, &WriteNewsSlip::newsAsked, this,
-            [this](const std::filesystem::path& target, db::SeatNumber laptop) {
-                keepNewsFolder(m_desk, target);
-                writeBeside(tr("Writing news"),
+    connect(
+        slip, &WriteNewsSlip::newsAsked, this,
+        [this, slip](const std::filesystem::path& target, db::SeatNumber laptop) {
+            keepNewsFolder(m_desk, target);
+            if (writeBeside(tr("Writing news"),
                             [target, laptop](db::Shop& shop, const auto& progress) -> Result<std::string> {
                                 const auto written = db::writeNews(shop, target, laptop, progress);
                                 if (!written.ok())
@@ -108,24 +110,26 @@ void Workshop::openNewsSlip() {
                                 return plain(tr("News for %1: %2, in %3.")
                                                  .arg(words(written->to), entriesWords(written->entries),
                                                       words(target.string())));
-                            });
-            });
-    openSlip(slip, [this] { openNewsSlip(); });
+                            }))
+                slip->waitForWork();
+        });
+    openWorkSlip(slip, [this] { openNewsSlip(); });
 }
 
 void Workshop::openTakingInSlip() {
     auto* slip = new TakeInNewsSlip(m_desk, m_slips);
-    connect(slip, &TakeInNewsSlip::takingInAsked, this, [this](const std::filesystem::path& news) {
+    connect(slip, &TakeInNewsSlip::takingInAsked, this, [this, slip](const std::filesystem::path& news) {
         keepNewsFolder(m_desk, news);
-        writeBeside(tr("Taking in news"),
-                    [news](db::Shop& shop, const auto& progress) -> Result<std::string> {
-                        const auto taken = db::takeInNews(shop, news, progress);
-                        if (!taken.ok())
-                            return taken.error();
-                        return takenInWords(*taken);
-                    });
+        if (writeBeside(tr("Taking in news"),
+                        [news](db::Shop& shop, const auto& progress) -> Result<std::string> {
+                            const auto taken = db::takeInNews(shop, news, progress);
+                            if (!taken.ok())
+                                return taken.error();
+                            return takenInWords(*taken);
+                        }))
+            slip->waitForWork();
     });
-    openSlip(slip, [this] { openTakingInSlip(); });
+    openWorkSlip(slip, [this] { openTakingInSlip(); });
 }
 
 } // namespace holdfast::app

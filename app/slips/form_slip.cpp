@@ -125,6 +125,22 @@ void FormSlip::refuse(const QString& words) {
     m_banner->setVisible(!words.isEmpty());
 }
 
+void FormSlip::waitForWork() {
+    m_isWaiting = true;
+    m_action->setCannot(tr("It is being done; the foot of the window shows how far it is."));
+}
+
+void FormSlip::endWork(const QString& reason) {
+    if (!m_isWaiting)
+        return;
+    m_isWaiting = false;
+    m_action->setCannot({});
+    if (reason.isEmpty())
+        finish();
+    else
+        refuse(reason);
+}
+
 void FormSlip::finish() {
     m_isFinished = true;
     emit finished();

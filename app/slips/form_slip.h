@@ -30,6 +30,12 @@ public:
     const Form& form() const { return *m_form; }
     QString refusal() const { return m_refusal; } // said above the action
 
+    // What the action began goes on beside the window: the form stays with what was typed until that ends.
+    void waitForWork();
+    // Well (no reason): then the form is done. Else the reason is said in it. Nothing where it waits for no
+    // work.
+    void endWork(const QString& reason);
+
 protected:
     // Reads the form and does the action; ends with settle().
     virtual void act() = 0;
@@ -73,6 +79,7 @@ private:
     Button* m_action = nullptr;
     bool m_isLong = false;
     bool m_isFinished = false;
+    bool m_isWaiting = false;
 };
 
 } // namespace holdfast::app

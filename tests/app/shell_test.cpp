@@ -480,6 +480,26 @@ TEST_F(Shell, BackupIsMadeFromTheFinderAndRefusesANameThatIsTaken) {
     EXPECT_TRUE(db::Shop::openReadOnly(copy, time().clock().now).ok());
 }
 
+TEST_F(Shell, AFormWhoseWorkFailsStaysWithItsReason) {
+    stockUsualShop();
+    openWindow();
+    workshop().doErrand(Errand::BackUp);
+    auto* target = find<LongField>("path");
+    const QString typed = QStringLiteral("/proc/copy.holdfast"); // a folder in which nobody writes a file
+    target->setText(typed);
+    hit(Qt::Key_Return, Qt::ControlModifier);
+    auto* slip = qobject_cast<FormSlip*>(workshop().slipEdge()->slip());
+    ASSERT_NE(slip, nullptr);
+    QTRY_VERIFY(!slip->refusal().isEmpty());
+    EXPECT_TRUE(workshop().slipEdge()->isOpen());
+    EXPECT_EQ(target->text(), typed);
+    const std::filesystem::path copy = path().parent_path() / "copy.holdfast";
+    target->setText(QString::fromStdString(copy));
+    hit(Qt::Key_Return, Qt::ControlModifier);
+    QTRY_VERIFY(!workshop().slipEdge()->isOpen());
+    EXPECT_TRUE(db::Shop::openReadOnly(copy, time().clock().now).ok());
+}
+
 TEST_F(Shell, CheckSaysThatTheFileIsWhole) {
     stockUsualShop();
     openWindow();
