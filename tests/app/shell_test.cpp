@@ -12,6 +12,7 @@
 #include "app/shell/workshop.h"
 #include "app/slips/form_slip.h"
 #include "app/theme/tokens.h"
+#include "app/widgets/button.h"
 #include "app/widgets/field.h"
 #include "app/widgets/label.h"
 #include "app/widgets/long_field.h"
