@@ -53,8 +53,8 @@ struct Artwork {
 struct Wording {
     std::string text;
     Face face = Face::BookSerif;
-    std::string
-        outline; // what the knife follows, kept when the order was taken (SVG path data); empty: not kept
+    // What the knife follows, kept when the order was taken (SVG path data); empty: not kept.
+    std::string outline{};
     bool operator==(const Wording&) const = default;
 };
 

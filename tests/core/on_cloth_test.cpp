@@ -158,8 +158,7 @@ TEST_F(OnCloth, CleanBoxesHaveAllTheirPointsOnTheCloth) {
         } else {
             EXPECT_FALSE(allOn);
         }
-        if (anyOn)
-            EXPECT_FALSE(off.isAllOff);
+        EXPECT_FALSE(anyOn && off.isAllOff);
     }
     EXPECT_GT(clean, 100);
 }
