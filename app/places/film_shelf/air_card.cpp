@@ -4,7 +4,9 @@
 #include "app/places/film_shelf/air_words.h"
 #include "app/places/film_shelf/chart_loader.h"
 #include "app/places/film_shelf/roll_air.h"
+#include "app/slips/form.h"
 #include "app/widgets/button.h"
+#include "app/widgets/flow_layout.h"
 #include "app/widgets/label.h"
 #include "app/widgets/vertical_scroll.h"
 #include "core/trade/limits.h"
@@ -21,6 +23,7 @@ namespace holdfast::app {
 namespace {
 
 constexpr int kCardTitle = 52;
+constexpr int kActHeight = 32;
 constexpr int kLeastChartHeight = 180;
 
 } // namespace
@@ -30,28 +33,46 @@ AirCard::AirCard(QWidget* parent)
     setObjectName(QStringLiteral("airCard"));
     setTitle(tr("Air"));
     setTitleHeight(kCardTitle);
-    m_page = new Button({}, Button::Kind::Quiet);
-    m_page->setObjectName(QStringLiteral("correctReadings"));
-    m_page->setKey(QKeySequence(Qt::Key_K));
-    connect(m_page, &Button::clicked, this, &AirCard::turnPage);
-    addToTitle(m_page);
-    m_besideButton = new Button({}, Button::Kind::Quiet);
-    m_besideButton->setObjectName(QStringLiteral("besidePlace"));
-    m_besideButton->setKey(QKeySequence(Qt::Key_B));
-    connect(m_besideButton, &Button::clicked, this, &AirCard::takeNextBeside);
-    addToTitle(m_besideButton);
-    auto* back = new Button(tr("Shelf"), Button::Kind::Quiet);
-    back->setObjectName(QStringLiteral("backToShelf"));
-    back->setAccessibleName(tr("Back to the shelf"));
-    back->showKey(QKeySequence(Qt::Key_Escape));
-    connect(back, &Button::clicked, this, &AirCard::left);
-    addToTitle(back);
+    content()->addWidget(makeHead());
     m_pages = new QStackedWidget;
     m_pages->addWidget(makeFigures());
     m_pages->addWidget(makeReadings());
     content()->addWidget(m_pages, 1);
     connect(&m_reckoning, &AirReckoning::reckoned, this, &AirCard::answer);
     showActs();
+}
+
+// Whose air it is, and what else may be shown: in lines that break where a window is narrow or a name is
+// long.
+QWidget* AirCard::makeHead() {
+    auto* head = new QWidget;
+    auto* column = new QVBoxLayout(head);
+    column->setContentsMargins(kCardPadding, kSpace8, kCardPadding, kSpace4);
+    column->setSpacing(kSpace4);
+    m_where = new Label({}, Type::BodyStrong);
+    m_where->setObjectName(QStringLiteral("airWhere"));
+    m_where->wrapped();
+    column->addWidget(m_where);
+    auto* acts = new QWidget;
+    auto* flow = new FlowLayout(acts, kSpace8);
+    m_page = new Button({});
+    m_page->setObjectName(QStringLiteral("correctReadings"));
+    m_page->setKey(QKeySequence(Qt::Key_K));
+    connect(m_page, &Button::clicked, this, &AirCard::turnPage);
+    m_besideButton = new Button({});
+    m_besideButton->setObjectName(QStringLiteral("besidePlace"));
+    m_besideButton->setKey(QKeySequence(Qt::Key_B));
+    connect(m_besideButton, &Button::clicked, this, &AirCard::takeNextBeside);
+    auto* back = new Button(tr("Back to the shelf"));
+    back->setObjectName(QStringLiteral("backToShelf"));
+    back->showKey(QKeySequence(Qt::Key_Escape));
+    connect(back, &Button::clicked, this, &AirCard::left);
+    for (Button* button : {m_page, m_besideButton, back}) {
+        button->setTargetHeight(kActHeight);
+        flow->addWidget(button);
+    }
+    column->addWidget(acts);
+    return head;
 }
 
 QWidget* AirCard::makeFigures() {
@@ -202,11 +223,9 @@ void AirCard::takeNextBeside() {
 void AirCard::ask() {
     const auto here = roll().placeNow();
     const bool isReadings = m_pages->currentIndex() == 1;
-    const QString name = here ? placeName(*here) : QString();
-    setTitle(!here        ? tr("In no storage place")
-             : isReadings ? tr("Readings of %1").arg(name)
-                          : tr("Air of %1").arg(name));
-    setNote(isReadings ? QString() : windowWords(m_window));
+    const QString name = here ? breakable(placeName(*here)) : tr("In no storage place");
+    setTitle(isReadings ? tr("Readings") : tr("Air"));
+    m_where->setText(isReadings ? name : tr("%1, %2").arg(name, windowWords(m_window)));
     if (isReadings) {
         fillReadings();
         return;
@@ -313,7 +332,7 @@ void AirCard::fillTable(const std::vector<AirAnswer>& answers) {
             continue;
         m_rows->addWidget(new Label(each.name, Type::Support, &Tokens::ink2), ++row, 0);
         for (int at = 0; at < each.values.size(); ++at)
-            m_rows->addWidget(new Label(each.values[at], Type::Body), row, at + 1);
+            m_rows->addWidget((new Label(each.values[at], Type::Body))->wrapped(), row, at + 1);
     }
     m_rows->setColumnStretch(1, 1);
     m_rows->setColumnStretch(2, m_asked.size() > 1 ? 1 : 0);

@@ -38,6 +38,7 @@ protected:
     void changeEvent(QEvent* event) override;
 
 private:
+    QWidget* makeHead();
     QWidget* makeFigures();
     QWidget* makeReadings();
     void turnPage();
@@ -66,6 +67,7 @@ private:
     ReadingsModel m_readings;
     ReadingsList* m_list = nullptr;
     Label* m_noReading = nullptr;
+    Label* m_where = nullptr;
     Button* m_page = nullptr;
     Button* m_correct = nullptr;
     Button* m_remove = nullptr;

@@ -213,10 +213,11 @@ void FilmShelfPlace::refresh() {
         m_isStale = true;
         return;
     }
+    const bool isLookedAt = !m_isStale;
     m_isStale = false;
     fillChoices();
     showShelf();
-    turnToNewRoll();
+    noteRolls(isLookedAt);
     countTools();
     emit subtitleChanged();
 }
@@ -290,13 +291,13 @@ void FilmShelfPlace::showShelf() {
     showRoll();
 }
 
-// A roll that came while the shelf is looked at was just received here.
-void FilmShelfPlace::turnToNewRoll() {
+// A roll that came while the shelf is looked at was just received here: it is the one to go on with.
+void FilmShelfPlace::noteRolls(bool isLookedAt) {
     std::vector<RollId> added;
     for (const FilmRoll& roll : desk().shop()->facts.rolls)
         if (m_known.insert(roll.id).second)
             added.push_back(roll.id);
-    if (added.size() == 1 && m_known.size() > 1)
+    if (isLookedAt && added.size() == 1)
         turnToRoll(added.front());
 }
 

@@ -51,7 +51,7 @@ private:
     void turnToRoll(RollId roll);
     void askNewRoll();
     void showAir(bool isShown);
-    void turnToNewRoll();
+    void noteRolls(bool isLookedAt);
     void arrange();
     void askCorrection(PlaceId place, Instant at);
     void removeReadings(PlaceId place, Instant first, Instant last, int count);
