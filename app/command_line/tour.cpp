@@ -44,7 +44,7 @@ constexpr int kSettleMilliseconds = 60;
 // A search that ends by rounds draws the same nest each time.
 constexpr std::uint64_t kSearchRounds = 300;
 
-constexpr std::array<std::pair<SlipName, const char*>, 37> kSlips{{
+constexpr std::array<std::pair<SlipName, const char*>, 39> kSlips{{
     {SlipName::ReadLabel, "read-label"},
     {SlipName::MarkNotPrewashed, "mark-not-prewashed"},
     {SlipName::ChooseWayRound, "choose-way-round"},
@@ -59,6 +59,7 @@ constexpr std::array<std::pair<SlipName, const char*>, 37> kSlips{{
     {SlipName::RollMove, "roll-move"},
     {SlipName::TestStrip, "test-strip"},
     {SlipName::RecordReading, "record-reading"},
+    {SlipName::CorrectReading, "correct-reading"},
     {SlipName::ImportReadings, "import-readings"},
     {SlipName::UseUpRoll, "use-up-roll"},
     {SlipName::AddFilm, "add-film"},

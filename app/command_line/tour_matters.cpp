@@ -36,6 +36,9 @@ Matter matterOf(const ReckonedShop& shop) {
         matter.fair = shop.facts.fairs.begin()->id;
     if (!shop.facts.places.empty())
         matter.place = shop.facts.places.begin()->id;
+    if (const auto air = shop.climate.find(matter.place.value_or(PlaceId{}));
+        air != shop.climate.end() && !air->second->empty())
+        matter.at = air->second->back().at;
     if (!shop.facts.presses.empty())
         matter.press = shop.facts.presses.begin()->id;
     return matter;
