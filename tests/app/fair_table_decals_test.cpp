@@ -222,7 +222,7 @@ TEST_F(FairTable, ArrowsNudgeFiveMillimetresAndShiftOne) {
     EXPECT_EQ(draft().decal()->decal.below, 0_mm);
 }
 
-TEST_F(FairTable, AMouseMovesADecalAndSizesItByItsCorner) {
+TEST_F(FairTable, AMouseMovesADecalAndSizesItByTheMiddleOfAnEdge) {
     stockUsualShop();
     open();
     chooseHeronOnMossTee();
@@ -240,13 +240,31 @@ TEST_F(FairTable, AMouseMovesADecalAndSizesItByItsCorner) {
     EXPECT_EQ(draft().decal()->decal.width, before.width);
     table().undo(); // the whole drag is one step
     EXPECT_EQ(draft().decal()->decal, before);
-    drag(stage.rectOf(0).bottomRight().toPoint(), {-15, -15});
-    EXPECT_LT(draft().decal()->decal.width, before.width);
-    EXPECT_LT(draft().decal()->decal.height, before.height);
-    EXPECT_EQ(draft().decal()->decal.below, before.below);
     const double was = static_cast<double>(before.width.value) / static_cast<double>(before.height.value);
-    const DecalDraft& after = draft().decal()->decal;
-    EXPECT_NEAR(static_cast<double>(after.width.value) / static_cast<double>(after.height.value), was, 0.02);
+    const auto expectSameShape = [&] {
+        const DecalDraft& after = draft().decal()->decal;
+        EXPECT_NEAR(static_cast<double>(after.width.value) / static_cast<double>(after.height.value), was,
+                    0.02);
+        EXPECT_EQ(after.aside, before.aside);
+    };
+    const QRectF box = stage.rectOf(0);
+    const auto right = QPointF(box.right(), box.center().y()).toPoint();
+    drag(right, {-15, 40}); // only how far across counts
+    EXPECT_LT(draft().decal()->decal.width, before.width);
+    EXPECT_EQ(draft().decal()->decal.below, before.below);
+    expectSameShape();
+    table().undo();
+    drag(QPointF(box.center().x(), box.bottom()).toPoint(), {40, 12});
+    EXPECT_GT(draft().decal()->decal.height, before.height);
+    EXPECT_EQ(draft().decal()->decal.below, before.below);
+    expectSameShape();
+    table().undo();
+    drag(QPointF(box.center().x(), box.top()).toPoint(), {0, 20});
+    const DecalDraft& fromAbove = draft().decal()->decal;
+    EXPECT_GT(fromAbove.below, before.below);
+    EXPECT_NEAR(static_cast<double>((fromAbove.below + fromAbove.height).value),
+                static_cast<double>((before.below + before.height).value), 2);
+    expectSameShape();
 }
 
 } // namespace holdfast::app::test

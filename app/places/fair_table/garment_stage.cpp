@@ -27,15 +27,24 @@ constexpr double kRightRoom = 72;  // for the height, at the right of the garmen
 constexpr double kWidthRoom = 24;  // for the width, below the garment
 constexpr double kFoot = 50;       // the scale bar, and the field for the width
 constexpr double kFieldRoom = 196; // the width's field, at the foot on the right
-constexpr double kHandle = 11;
-constexpr double kGripRoom = 9;
+constexpr double kChalkLong = 13;  // a mark, across its edge
+constexpr double kChalkWide = 3.4;
+constexpr double kGripOutside = 22;      // what a finger meets beyond an edge, and at most within it
 constexpr std::int64_t kSnapsWithin = 6; // mm to the centre line, while dragged
 constexpr std::int64_t kNudge = 5;
 constexpr std::int64_t kSmallNudge = 1;
 constexpr std::array<int, 4> kScaleLengths{200, 100, 50, 20};
 
-std::array<QPointF, 4> cornersOf(const QRectF& box) {
-    return {box.topLeft(), box.topRight(), box.bottomLeft(), box.bottomRight()};
+struct EdgeMiddle {
+    QPointF at;
+    bool isUpright; // of the left and the right edge
+};
+
+// Top, bottom, left, right.
+std::array<EdgeMiddle, 4> edgeMiddlesOf(const QRectF& box) {
+    const QPointF middle = box.center();
+    return {EdgeMiddle{{middle.x(), box.top()}, false}, EdgeMiddle{{middle.x(), box.bottom()}, false},
+            EdgeMiddle{{box.left(), middle.y()}, true}, EdgeMiddle{{box.right(), middle.y()}, true}};
 }
 
 void paintBarEnds(QPainter& painter, const QLineF& bar) {
@@ -131,14 +140,23 @@ void GarmentStage::paintCurrent(QPainter& painter) const {
     stitch.setDashPattern({4, 3});
     painter.setPen(stitch);
     painter.drawRect(box);
-    // Handles leave a small decal to be seen.
-    const double handle = std::clamp(std::min(box.width(), box.height()) / 3, 5.0, kHandle);
-    for (const QPointF corner : cornersOf(box))
-        paintBox(painter, QRectF(corner.x() - handle / 2, corner.y() - handle / 2, handle, handle), 2,
-                 tokens().card, tokens().indigo, handle < 8 ? 1.4 : 2);
+    paintChalkMarks(painter, box);
     if (hasFocus())
         paintFocusRing(painter, box.adjusted(-3, -3, 3, 3), kKeyRadius);
     paintMeasures(painter, m_scene.decals[*m_scene.current], box);
+}
+
+// As a tailor marks cloth: a short stroke across the middle of each edge, light on dark cloth, blue on light.
+void GarmentStage::paintChalkMarks(QPainter& painter, const QRectF& box) const {
+    const Tokens& day = tokens(Light::Day);
+    const QColor chalk = cloth().lightnessF() > 0.55 ? day.indigo : day.card;
+    // Marks leave a small decal to be seen.
+    const double length = std::clamp(std::min(box.width(), box.height()) / 2, 7.0, kChalkLong);
+    painter.setPen(QPen(chalk, kChalkWide, Qt::SolidLine, Qt::RoundCap));
+    for (const EdgeMiddle& edge : edgeMiddlesOf(box)) {
+        const QPointF half = edge.isUpright ? QPointF(length / 2, 0) : QPointF(0, length / 2);
+        painter.drawLine(edge.at - half, edge.at + half);
+    }
 }
 
 void GarmentStage::paintMeasures(QPainter& painter, const StageDecal& decal, const QRectF& box) const {
@@ -205,13 +223,19 @@ void GarmentStage::paintScaleBar(QPainter& painter) const {
 }
 
 GarmentStage::Grip GarmentStage::gripAt(QPointF at, std::size_t decal) const {
-    constexpr std::array<Grip, 4> corners{Grip::TopLeft, Grip::TopRight, Grip::BottomLeft, Grip::BottomRight};
-    const auto points = cornersOf(rectOf(decal));
-    for (std::size_t corner = 0; corner < points.size(); ++corner)
-        if (std::abs(points[corner].x() - at.x()) <= kGripRoom &&
-            std::abs(points[corner].y() - at.y()) <= kGripRoom)
-            return corners[corner];
-    return rectOf(decal).contains(at) ? Grip::Whole : Grip::None;
+    constexpr std::array<Grip, 4> edges{Grip::Top, Grip::Bottom, Grip::Left, Grip::Right};
+    const QRectF box = rectOf(decal);
+    // Within a small decal most is left to move it by.
+    const double inside = std::min(kGripOutside, std::min(box.width(), box.height()) / 5);
+    const auto middles = edgeMiddlesOf(box);
+    for (std::size_t edge = 0; edge < middles.size(); ++edge) {
+        const QPointF off = at - middles[edge].at;
+        const double along = middles[edge].isUpright ? off.y() : off.x();
+        const double across = middles[edge].isUpright ? off.x() : off.y();
+        if (std::abs(along) <= kGripOutside && std::abs(across) <= (box.contains(at) ? inside : kGripOutside))
+            return edges[edge];
+    }
+    return box.contains(at) ? Grip::Whole : Grip::None;
 }
 
 std::optional<std::size_t> GarmentStage::decalAt(QPointF at) const {
@@ -248,10 +272,10 @@ void GarmentStage::mouseMoveEvent(QMouseEvent* event) {
     const Grip grip = decal ? gripAt(event->position(), *decal) : Grip::None;
     if (!decal)
         unsetCursor();
-    else if (grip == Grip::TopLeft || grip == Grip::BottomRight)
-        setCursor(Qt::SizeFDiagCursor);
-    else if (grip == Grip::TopRight || grip == Grip::BottomLeft)
-        setCursor(Qt::SizeBDiagCursor);
+    else if (grip == Grip::Left || grip == Grip::Right)
+        setCursor(Qt::SizeHorCursor);
+    else if (grip == Grip::Top || grip == Grip::Bottom)
+        setCursor(Qt::SizeVerCursor);
     else
         setCursor(Qt::SizeAllCursor);
 }
@@ -266,13 +290,17 @@ void GarmentStage::dragTo(QPointF at) {
         emit moved(m_scale.belowAt(before.top() + by.y()), aside);
         return;
     }
-    // Both sides follow, so that the middle stays; the edge that is not held stays, too.
-    const double halfWidth = std::max(2.0, std::abs(at.x() - before.center().x()));
-    const Millimetres width = m_scale.lengthOf(2 * halfWidth);
-    const bool holdsTop = m_grip == Grip::TopLeft || m_grip == Grip::TopRight;
+    // Its shape stays, and its middle; pulled by its lower or a side edge the upper edge stays, too, and
+    // pulled by its upper edge the lower one.
     const double aspect = before.width() / std::max(1.0, before.height());
-    const double top = holdsTop ? before.bottom() - 2 * halfWidth / aspect : before.top();
-    emit widened(width, m_scale.belowAt(top));
+    double wide = 2 * std::abs(at.x() - before.center().x());
+    if (m_grip == Grip::Top)
+        wide = (before.bottom() - at.y()) * aspect;
+    else if (m_grip == Grip::Bottom)
+        wide = (at.y() - before.top()) * aspect;
+    wide = std::max(4.0, wide);
+    const double top = m_grip == Grip::Top ? before.bottom() - wide / aspect : before.top();
+    emit widened(m_scale.lengthOf(wide), m_scale.belowAt(top));
 }
 
 void GarmentStage::mouseReleaseEvent(QMouseEvent*) {

@@ -1,6 +1,7 @@
 #pragma once
-// The garment at true scale with its decals: drag one to move it, its corners to size it, arrow keys to nudge
-// it 5 mm (with Shift 1 mm). Shows how far below the seam it is, its width and its height in millimetres.
+// The garment at true scale with its decals: drag one to move it, a chalk mark in the middle of an edge to
+// size it, arrow keys to nudge it 5 mm (with Shift 1 mm). Shows how far below the seam it is, its width and
+// its height in millimetres.
 
 #include "app/places/fair_table/stage_scale.h"
 #include "core/orders/order.h"
@@ -49,7 +50,7 @@ public:
     QRectF rectOf(std::size_t decal) const;
 
     QSize sizeHint() const override { return {474, 376}; }
-    QSize minimumSizeHint() const override { return {300, 190}; }
+    QSize minimumSizeHint() const override { return {280, 190}; }
 
 signals:
     void picked(std::size_t decal);
@@ -66,7 +67,7 @@ protected:
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
-    enum class Grip { None, Whole, TopLeft, TopRight, BottomLeft, BottomRight };
+    enum class Grip { None, Whole, Top, Bottom, Left, Right };
 
     void rescale();
     Grip gripAt(QPointF at, std::size_t decal) const;
@@ -74,6 +75,7 @@ private:
     void dragTo(QPointF at);
     void paintDecals(QPainter& painter) const;
     void paintCurrent(QPainter& painter) const;
+    void paintChalkMarks(QPainter& painter, const QRectF& box) const;
     void paintMeasures(QPainter& painter, const StageDecal& decal, const QRectF& box) const;
     void paintScaleBar(QPainter& painter) const;
     QColor cloth() const;
