@@ -96,7 +96,8 @@ void FootLine::showLast(db::Shop& file) {
         // After an undo, Undo is about an older action than the one that stands here.
         const bool isLast = !last.empty() && undoable->id == last.front().id;
         const QString title = app::words(undoable->title);
-        m_undo->setText(isLast ? tr("Undo") : tr("Undo also: %1").arg(brief(title)));
+        m_undoTitle = brief(title);
+        m_undo->setText(isLast ? tr("Undo") : tr("Undo also: %1").arg(m_undoTitle));
         m_undo->setAccessibleDescription(tr("Undoes: %1").arg(title));
         m_undo->setToolTip(tr("Undoes: %1").arg(title));
     }
@@ -111,6 +112,9 @@ void FootLine::showFailure(const QString& reason) {
 void FootLine::showWords(const QString& words) {
     m_failure.clear();
     m_said = words;
+    // Undo is not about what is said here.
+    if (m_canUndo)
+        m_undo->setText(tr("Undo: %1").arg(m_undoTitle));
     arrange();
 }
 

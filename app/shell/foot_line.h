@@ -64,6 +64,7 @@ private:
     QString m_said;
     QString m_work;
     double m_share = 0;
+    QString m_undoTitle; // of what Undo would undo
     bool m_canUndo = false;
     bool m_canRedo = false;
     Button* m_redo = nullptr;
