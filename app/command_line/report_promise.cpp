@@ -6,6 +6,7 @@
 #include "core/orders/promise.h"
 #include "core/shop/promise_again.h"
 #include "core/shop/promised_load.h"
+#include "core/shop/settled_day.h"
 
 #include <QCoreApplication>
 #include <QJsonArray>
@@ -54,8 +55,7 @@ public:
             for (const Offer& offer : m_offers)
                 table.add(
                     {words(offer.asked.style->name), blankWords(offer.asked), filmWords(offer.asked),
-                     offer.promise.ok() ? whenWords(offer.promise->readyAt, today())
-                                        : tr("not within a year"),
+                     readyWords(offer),
                      offer.promise.ok() ? pathWords(*offer.promise) : words(offer.promise.error().message)});
             whole += table.text(2);
         }
@@ -163,26 +163,29 @@ private:
     }
 
     Result<Promise> promise(const Asked& asked) const {
+        if (asked.film == nullptr)
+            return plainError("No film of the shop suits this style.");
         Garment garment;
         garment.style = asked.style->id;
         garment.size = asked.lot->size;
         garment.colour = asked.lot->colour;
-        AskedGarment one{garment.style, garment.size, garment.colour, {}, Seconds{0}};
-        if (asked.film != nullptr) {
-            const auto presets = presetsFor(asked.style->outline);
-            Decal decal;
-            decal.id = DecalId{1};
-            decal.film = asked.film->id;
-            decal.content = Artwork{"heron"};
-            if (!presets.empty()) {
-                decal.placement = presets.front().placement;
-                decal.below = presets.front().below;
-                decal.width = presets.front().wide;
-            }
-            decal.height = decal.width;
-            garment.decals = {decal};
-            one.decals = {{decal.film, decal.width, decal.height}};
+        const auto presets = presetsFor(asked.style->outline);
+        Decal decal;
+        decal.id = DecalId{1};
+        decal.film = asked.film->id;
+        decal.content = Artwork{"heron"};
+        if (!presets.empty()) {
+            decal.placement = presets.front().placement;
+            decal.below = presets.front().below;
+            decal.width = presets.front().wide;
         }
+        decal.height = decal.width;
+        garment.decals = {decal};
+        AskedGarment one{garment.style,
+                         garment.size,
+                         garment.colour,
+                         {{decal.film, decal.width, decal.height}},
+                         Seconds{0}};
         one.pressTime = holdfast::pressTime(routeOf(m_shop.facts, garment));
         return promiseFor(std::span{&one, 1}, m_shop.facts, m_promised, m_shop.now);
     }
@@ -191,6 +194,12 @@ private:
         const Colour* colour = asked.style->colour(asked.lot->colour);
         return QStringLiteral("%1, %2").arg(words(asked.lot->size),
                                             colour != nullptr ? words(colour->name) : QString());
+    }
+
+    QString readyWords(const Offer& offer) const {
+        if (offer.promise.ok())
+            return whenWords(offer.promise->readyAt, today());
+        return offer.asked.film != nullptr ? tr("not within a year") : QStringLiteral("–");
     }
 
     static QString filmWords(const Asked& asked) {
@@ -259,6 +268,11 @@ private:
             seen.code = QStringLiteral("waits");
             seen.why = waiting.join(QStringLiteral("; "));
             seen.late = std::max(Seconds{0}, m_shop.now.instant - promised);
+            // What holds it for good leaves no day that could be said.
+            if (whatUnsettlesDay(m_shop, order) != nullptr) {
+                seen.words = tr("held, no day yet");
+                return seen;
+            }
             if (const auto again = promiseAgain(m_shop, order.id); again.ok())
                 seen.soonest = again->readyAt;
             seen.words = waitingWords(seen, order);

@@ -87,7 +87,8 @@ TEST(Arguments, WrongUsageIsSaidInOneLine) {
     EXPECT_EQ(refusal({"tour", "d", "--scale", "3"}), "--scale is 1 or 2, not “3”.");
     EXPECT_EQ(refusal({"check", "backup"}), "One thing at a time: “backup” is too much.");
     EXPECT_EQ(refusal({"--loud"}), "There is no option --loud. See holdfast --help.");
-    EXPECT_EQ(refusal({"wash"}), "There is no “wash”. Ask for report, tour, papers, check, backup, export or import.");
+    EXPECT_EQ(refusal({"wash"}),
+              "There is no “wash”. Ask for report, tour, papers, check, backup, export or import.");
 }
 
 // ── tables ────────────────────────────────────────────────────────────────────────────────────────────
@@ -279,6 +280,27 @@ TEST_F(CommandLine, PromiseReportOffersADayAndJudgesEachPromise) {
     EXPECT_EQ(orders[1][QStringLiteral("order")].toInt(), static_cast<int>(waiting.number));
     EXPECT_EQ(orders[1][QStringLiteral("plan")].toString().toStdString(), "waits");
     EXPECT_GE(orders[1][QStringLiteral("soonest")].toString().toStdString(), "2026-11-27"); // washed tonight
+}
+
+TEST_F(CommandLine, PromiseReportGivesNoDayWithoutAFilmOrWhileAHoldLeavesItOpen) {
+    const UsualShop usual = stockUsualShop();
+    const BlankStyleId cap = addStyle("Cap", [](BlankStyle& style) { style.label->stretch = Stretch::High; });
+    wash(receiveBlanks(cap, "M", coloursOf(cap).front().id, 4), 4);
+    auto garment = aGarment(usual);
+    garment.style = cap;
+    garment.colour = coloursOf(cap).front().id;
+    takeOrder({garment});
+    const QJsonObject promise = json(ReportName::Promise);
+    const QJsonArray offers = promise[QStringLiteral("offers")].toArray();
+    ASSERT_EQ(offers.size(), 2);
+    EXPECT_EQ(offers[0][QStringLiteral("style")].toString().toStdString(), "Cap");
+    EXPECT_TRUE(offers[0][QStringLiteral("film")].isNull());
+    EXPECT_TRUE(offers[0][QStringLiteral("ready")].isNull());
+    EXPECT_EQ(offers[0][QStringLiteral("why")].toString().toStdString(),
+              "No film of the shop suits this style.");
+    EXPECT_TRUE(promise[QStringLiteral("orders")].toArray()[0][QStringLiteral("soonest")].isNull());
+    const std::string report = text(ReportName::Promise);
+    EXPECT_NE(report.find("held, no day yet"), std::string::npos) << report;
 }
 
 TEST_F(CommandLine, ReportsAreTheSameTwice) {
