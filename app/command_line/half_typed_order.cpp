@@ -63,7 +63,8 @@ bool keepHalfTypedOrder(db::Shop& shop) {
             draft.decalAt = 0;
         }
         typeName(draft, kCustomer);
-        draft.deposit = DepositChoice::Ten;
+        draft.paidNow = "10.00";
+        draft.paidHow = PaidHow::Cash;
         return shop.keepNote(kDraftNote, noteOf(draft).toStdString());
     }
     return false;

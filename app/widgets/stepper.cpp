@@ -66,7 +66,12 @@ void Stepper::setValueWidth(int width) {
 QSize Stepper::sizeHint() const {
     const QString widest = QString::number(m_highest) + m_suffix;
     const int words = static_cast<int>(widthOf(widest, Type::BodyStrong)) + kSpace12;
-    return {2 * kTarget + std::max(m_valueWidth, m_suffix.isEmpty() ? 0 : words), kTarget};
+    return {2 * m_target + std::max(m_valueWidth, m_suffix.isEmpty() ? 0 : words), m_target};
+}
+
+void Stepper::setTargetHeight(int height) {
+    m_target = height;
+    updateGeometry();
 }
 
 void Stepper::say() {
@@ -76,9 +81,9 @@ void Stepper::say() {
 QRect Stepper::partRect(Part part) const {
     switch (part) {
     case Part::Less:
-        return {0, 0, kTarget, kTarget};
+        return {0, 0, m_target, m_target};
     case Part::More:
-        return {width() - kTarget, 0, kTarget, kTarget};
+        return {width() - m_target, 0, m_target, m_target};
     case Part::None:
         break;
     }
@@ -125,7 +130,7 @@ void Stepper::paintEvent(QPaintEvent*) {
                   part == Part::Less ? QStringLiteral("minus") : QStringLiteral("plus"),
                   can ? dyes.ink : dyes.ink3);
     }
-    const QRectF middle(kTarget, 0, width() - 2 * kTarget, kTarget);
+    const QRectF middle(m_target, 0, width() - 2 * m_target, m_target);
     paintLine(painter, middle, QString::number(m_value) + m_suffix, Type::BodyStrong,
               isEnabled() ? dyes.ink : dyes.ink3, Qt::AlignHCenter);
 }

@@ -2,6 +2,8 @@
 // A whole number between − and +. One stop for Tab: arrows, + and − step, Page keys step by ten, Home and End
 // go to the ends, digits type a number.
 
+#include "app/theme/measures.h"
+
 #include <QWidget>
 
 namespace holdfast::app {
@@ -18,6 +20,7 @@ public:
     void setStep(int step);
     void setSuffix(const QString& suffix); // " mm"
     void setValueWidth(int width);         // room between the two keys
+    void setTargetHeight(int height);      // of the keys; kTarget unless set
 
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override { return sizeHint(); }
@@ -51,6 +54,7 @@ private:
     int m_highest = 99;
     int m_step = 1;
     int m_valueWidth = 38;
+    int m_target = kTarget;
     int m_repeatTimer = 0;
     bool m_isTyping = false;
     Part m_hovered = Part::None;

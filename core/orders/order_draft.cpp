@@ -138,6 +138,8 @@ Result<Done> checkGarments(const OrderDraft& draft, const ShopFacts& facts) {
 }
 
 Result<Done> checkDeposit(const OrderDraft& draft, const Currency& currency) {
+    if (draft.isQuotation && draft.deposit != Money{})
+        return fieldError("deposit", "A quotation takes no money.");
     if (draft.deposit < Money{} || draft.deposit > draft.total())
         return fieldError("deposit", "The deposit must be 0 or more and no more than the total of " +
                                          spokenAmount(draft.total(), currency) + ".");

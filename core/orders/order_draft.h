@@ -55,9 +55,9 @@ struct OrderDraft {
 };
 
 // Says of the first thing that is wrong what is allowed, naming the field: customer name (1–80 characters),
-// phone (up to 30), at least one garment and at most 200, style/size/colour known, 1–12 decals a garment with
-// a film, sizes 5–2,000 mm, wording 1–60 characters, price 0 or more and below a million units, deposit not
-// negative and not above the total, promise not before now and within five years, note up to 500 characters.
+// phone (up to 30), 1 to 200 garments, style/size/colour known, 1–12 decals a garment with a film, sizes
+// 5–2,000 mm, wording 1–60 characters, price 0 or more and below a million units, deposit from 0 to the total
+// (0 on a quotation), promise not before now and within five years, note up to 500 characters.
 Result<Done> checkDraft(const OrderDraft& draft, const ShopFacts& facts, const Now& now);
 
 // Not before the present minute, within five years.

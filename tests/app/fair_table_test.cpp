@@ -1,7 +1,6 @@
 // Taking an order at the fair table by its real widgets and keys.
 
 #include "app/desk/formats.h"
-#include "app/places/fair_table/customer_list.h"
 #include "app/places/fair_table/order_lines.h"
 #include "app/places/fair_table/today_tools.h"
 #include "app/widgets/choice.h"
@@ -137,45 +136,6 @@ TEST_F(FairTable, ANameOrNumberThatIsTooLongIsSaidAtItsField) {
     EXPECT_EQ(orders().size(), 1u);
 }
 
-TEST_F(FairTable, DepositsThatCannotBeAreRefusedInWords) {
-    stockUsualShop();
-    open();
-    chooseHeronOnMossTee();
-    typeInto("customerName", QStringLiteral("Odile"));
-    for (const char16_t* bad : {u"-5", u"ten", u"1000000", u"99999999999999999999999", u"½"}) {
-        typeInto("depositTyped", QString::fromUtf16(bad));
-        EXPECT_FALSE(child<QLabel>("depositError").text().isEmpty()) << QString::fromUtf16(bad).toStdString();
-        key(Qt::Key_Return);
-        EXPECT_TRUE(orders().empty());
-        EXPECT_EQ(QApplication::focusWidget(), child<Field>("depositTyped").editor());
-    }
-    typeInto("depositTyped", QString());
-    EXPECT_TRUE(child<QLabel>("depositError").text().isEmpty());
-    typeInto("depositTyped", QStringLiteral("7,50"));
-    key(Qt::Key_Return);
-    ASSERT_EQ(orders().size(), 1u);
-    EXPECT_EQ(orders()[0].paid, Money{750});
-}
-
-TEST_F(FairTable, ADepositIsChosenByKeysAndPaidByCard) {
-    stockUsualShop();
-    open();
-    chooseHeronOnMossTee();
-    typeInto("customerName", QStringLiteral("Odile"));
-    key(Qt::Key_Escape);
-    keys("e2");
-    EXPECT_EQ(table().sums().deposit, Money{1000});
-    child<Choice>("paidHow").takeFocus();
-    keys("2");
-    key(Qt::Key_Return);
-    ASSERT_EQ(orders().size(), 1u);
-    const auto moves = valueOf(
-        file().read([&](db::Connection& connection) { return db::moneyOf(connection, orders()[0].id); }));
-    ASSERT_EQ(moves.size(), 1u);
-    EXPECT_EQ(moves[0].amount, Money{1000});
-    EXPECT_EQ(moves[0].how, PaidHow::Card);
-}
-
 TEST_F(FairTable, LongNamesInAnyScriptNeitherWidenNorBreakTheTable) {
     const QString longName = QStringLiteral("Überlanger Mantel für Åsa Þórhildur und ihre sechzig Zeichen");
     addStyle(plain(longName), [&](BlankStyle& style) {
@@ -207,52 +167,6 @@ TEST_F(FairTable, ManySizesStandInRowsOfFullHeight) {
     keys("g1");
     QTRY_VERIFY(child<QWidget>("size-3").isVisible());
     EXPECT_EQ(child<QWidget>("size-3").y(), child<QWidget>("size-0").y());
-}
-
-TEST_F(FairTable, TheTableFitsTheLowestWindow) {
-    const UsualShop usual = stockUsualShop();
-    wash(receiveBlanks(usual.style, "L", usual.chalk, 3), 3);
-    open();
-    // 1280 by 700, less rail, header and foot. The first step makes the table low.
-    const auto shrunk = [this] {
-        m_place->resize(1184, 626);
-        return m_place->size();
-    };
-    QTRY_COMPARE(shrunk(), QSize(1184, 626));
-    keys("1s3c1d2nJuno");
-    key(Qt::Key_Escape);
-    key(Qt::Key_Plus);
-    keys("1s3c1d1");
-    QCoreApplication::processEvents();
-    EXPECT_LE(m_place->minimumSizeHint().width(), 1184);
-    EXPECT_LE(m_place->minimumSizeHint().height(), 626);
-    EXPECT_EQ(m_place->size(), QSize(1184, 626));
-}
-
-TEST_F(FairTable, AKnownCustomerIsFoundByNameOrNumberAndChosenByKeys) {
-    const UsualShop usual = stockUsualShop();
-    takeOrder({aGarment(usual)}, "Odile Farrant");
-    takeOrder({aGarment(usual)}, "Odo Whelan");
-    open();
-    chooseHeronOnMossTee();
-    keys("oOd");
-    auto& list = child<CustomerList>("customers");
-    ASSERT_TRUE(list.isVisible());
-    key(Qt::Key_Down);
-    key(Qt::Key_Return); // chooses; takes no order
-    EXPECT_FALSE(list.isVisible());
-    EXPECT_EQ(orders().size(), 2u);
-    EXPECT_EQ(child<Field>("customerName").text(), QStringLiteral("Odile Farrant"));
-    EXPECT_EQ(child<Field>("customerPhone").text(), QStringLiteral("07700 900418"));
-    key(Qt::Key_Return);
-    ASSERT_EQ(orders().size(), 3u);
-    EXPECT_EQ(desk().shop()->facts.customers.size(), 2u);
-
-    typeInto("customerName", QStringLiteral("9004"));
-    EXPECT_TRUE(list.isVisible());
-    key(Qt::Key_Escape);
-    EXPECT_FALSE(list.isVisible());
-    EXPECT_EQ(child<Field>("customerName").text(), QStringLiteral("9004"));
 }
 
 TEST_F(FairTable, AnotherNumberOfAKnownCustomerIsNoted) {
@@ -311,19 +225,6 @@ TEST_F(FairTable, GarmentsOfAnOrderAreAddedCountedAndRemovedByKeys) {
     EXPECT_EQ(desk().shop()->facts.garmentsOf(orders()[0].id).front()->style, usual.style);
 }
 
-TEST_F(FairTable, AQuotationKeepsNoBlank) {
-    stockUsualShop();
-    open();
-    chooseHeronOnMossTee();
-    typeInto("customerName", QStringLiteral("Odile"));
-    key(Qt::Key_Escape);
-    keys("k");
-    ASSERT_EQ(orders().size(), 1u);
-    EXPECT_EQ(orders()[0].state, OrderState::Quoted);
-    EXPECT_TRUE(child<QWidget>("taken").accessibleName().contains(QStringLiteral("Quotation")));
-    EXPECT_FALSE(desk().shop()->facts.garmentsOf(orders()[0].id).front()->lot.has_value());
-}
-
 TEST_F(FairTable, EnterOnAnotherButtonPressesThatButton) {
     stockUsualShop();
     open();
@@ -344,7 +245,7 @@ TEST_F(FairTable, AnEmptyShopSaysWhereToBeginAndNoKeyHarms) {
     open();
     EXPECT_TRUE(said().empty());
     EXPECT_TRUE(child<QWidget>("noStyles").isVisibleTo(m_place.get()));
-    for (const char* letter = "gscpdfnaqwolex+k123"; *letter; ++letter) {
+    for (const char* letter = "gscpdfnaqwolexrb+k123"; *letter; ++letter) {
         keys(std::string(1, *letter).c_str());
         key(Qt::Key_Return);
         key(Qt::Key_Escape);

@@ -175,6 +175,7 @@ TEST_F(OrderActions, WhatIsWrongInADraftIsSaidWithItsField) {
         {"artwork", [](auto& draft) { draft.garments[0].decals[0].content = Artwork{""}; }},
         {"deposit", [](auto& draft) { draft.deposit = {-1}; }},
         {"deposit", [](auto& draft) { draft.deposit = {5301}; }},
+        {"deposit", [](auto& draft) { draft.isQuotation = true, draft.deposit = {1}; }},
         {"promised", [](auto& draft) { draft.promised -= Days{4}; }},
         {"promised", [](auto& draft) { draft.promised += Days{20'000}; }},
         {"note", [](auto& draft) { draft.note = ofLength(501); }},

@@ -32,6 +32,16 @@ BlankStock& BlankStock::operator+=(const BlankStock& other) {
     return *this;
 }
 
+BlankStock BlankStock::without(std::int64_t units) const {
+    BlankStock left = *this;
+    for (std::int64_t BlankStock::*kind : {&BlankStock::washed, &BlankStock::drying, &BlankStock::unwashed}) {
+        const std::int64_t taken = std::min(left.*kind, units);
+        left.*kind -= taken;
+        units -= taken;
+    }
+    return left;
+}
+
 BlankRailStock::BlankRailStock(const ShopFacts& facts) {
     for (const BlankLot& lot : facts.lots)
         m_stock[{lot.style, lot.size, lot.colour}] += stockOf(facts, lot);

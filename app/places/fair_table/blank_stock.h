@@ -16,6 +16,8 @@ struct BlankStock {
 
     std::int64_t total() const { return washed + drying + unwashed; }
     BlankStock& operator+=(const BlankStock& other);
+    // As many fewer, as a garment takes them: washed ones first, unwashed ones last.
+    BlankStock without(std::int64_t units) const;
 };
 
 struct BlankKind {

@@ -2,6 +2,7 @@
 
 #include "app/desk/formats.h"
 #include "app/places/fair_table/decal_panel.h"
+#include "app/places/fair_table/table_measures.h"
 #include "app/theme/measures.h"
 #include "app/widgets/card.h"
 #include "app/widgets/choice.h"
@@ -20,6 +21,11 @@ namespace {
 
 constexpr std::int64_t kNarrowest = 5; // mm, as an order may have
 constexpr std::int64_t kWidest = 2000;
+
+constexpr int kWholeStage = 320; // its height where the column scrolls
+constexpr int kLowHeight = 600;  // of the panel
+constexpr int kMessages = 104;
+constexpr int kLowMessages = 64;
 
 Side seenFrom(Placement placement) {
     return sideOf(placement) == Side::Back ? Side::Back : Side::Front;
@@ -40,7 +46,7 @@ CentrePanel::CentrePanel(FairTableModel& model, QWidget* parent)
 
 void CentrePanel::build() {
     m_placements = new Choice(tr("Placement"), Choice::Shape::Segment);
-    m_placements->setMinimumHeight(kTarget); // keeps its row while no style is chosen
+    m_placements->setMinimumHeight(kStallTarget); // keeps its row while no style is chosen
     m_placements->setObjectName(QStringLiteral("placement"));
     m_stage = new GarmentStage;
     m_width = new Field(tr("Wide"));
@@ -52,7 +58,7 @@ void CentrePanel::build() {
     m_decals = new DecalPanel(m_model);
 
     auto* hint = new KeyHint(tr("Placement"), Qt::Key_P);
-    hint->setFixedHeight(kTarget);
+    hint->setFixedHeight(kStallTarget);
     hint->jumpTo(m_placements);
     auto* top = new QHBoxLayout;
     top->setContentsMargins(14, 10, kSpace8, 9);
@@ -142,8 +148,10 @@ void CentrePanel::refreshPlacements() {
     bool isNew = items.size() != m_placements->items().size();
     for (int at = 0; !isNew && at < items.size(); ++at)
         isNew = items[at].text != m_placements->items()[at].text;
-    if (isNew)
+    if (isNew) {
         m_placements->setItems(items);
+        makeTall(m_placements);
+    }
     if (m_placements->chosenAt() != chosen)
         m_placements->setChosen(chosen);
 }
@@ -183,6 +191,21 @@ void CentrePanel::refreshWidth() {
     if (!decal || m_width->editor()->hasFocus())
         return;
     m_width->setText(QString::number(decal->decal.width.value));
+}
+
+void CentrePanel::setWhole(bool isWhole) {
+    m_isWhole = isWhole;
+    m_stage->setMinimumHeight(isWhole ? kWholeStage : 0);
+    fitMessages();
+}
+
+void CentrePanel::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    fitMessages();
+}
+
+void CentrePanel::fitMessages() {
+    m_decals->setMessageRoom(m_isWhole || height() >= kLowHeight ? kMessages : kLowMessages);
 }
 
 void CentrePanel::takeFocus(Section section) {

@@ -1,6 +1,7 @@
 #include "app/places/fair_table/customer_list.h"
 
 #include "app/desk/formats.h"
+#include "app/places/fair_table/table_measures.h"
 #include "app/theme/measures.h"
 #include "app/theme/stitch.h"
 #include "app/theme/tokens.h"
@@ -18,7 +19,7 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kRow = kTarget;
+constexpr int kRow = kStallTarget;
 constexpr int kEdge = 4;
 
 } // namespace
@@ -58,11 +59,7 @@ bool CustomerList::takeKey(QKeyEvent* event) {
     case Qt::Key_Enter:
         if (m_chosen < 0)
             return false;
-        {
-            const Customer customer = m_customers[static_cast<std::size_t>(m_chosen)];
-            hide();
-            emit picked(customer);
-        }
+        pick(m_chosen);
         return true;
     case Qt::Key_Escape:
         hide();
@@ -70,6 +67,16 @@ bool CustomerList::takeKey(QKeyEvent* event) {
     default:
         return false;
     }
+}
+
+void CustomerList::pickFirst() {
+    pick(0);
+}
+
+void CustomerList::pick(int row) {
+    const Customer customer = m_customers[static_cast<std::size_t>(row)];
+    hide();
+    emit picked(customer);
 }
 
 void CustomerList::choose(int row) {
@@ -94,11 +101,13 @@ void CustomerList::mouseMoveEvent(QMouseEvent* event) {
 
 void CustomerList::mousePressEvent(QMouseEvent* event) {
     const int row = rowAt(event->position().toPoint());
-    if (row < 0)
-        return;
-    const Customer customer = m_customers[static_cast<std::size_t>(row)];
-    hide();
-    emit picked(customer);
+    if (row >= 0)
+        pick(row);
+}
+
+// What the pointer only passed over is not chosen by Enter.
+void CustomerList::leaveEvent(QEvent*) {
+    choose(-1);
 }
 
 void CustomerList::paintEvent(QPaintEvent*) {

@@ -18,7 +18,9 @@ public:
 
     // None hides it.
     void show(const std::vector<Customer>& customers);
+    int count() const { return static_cast<int>(m_customers.size()); }
     int chosenAt() const { return m_chosen; } // -1: the list is not taken up
+    void pickFirst();                         // REQUIRES: there is one
     // Whether the key was the list's. REQUIRES: it is shown.
     bool takeKey(QKeyEvent* event);
 
@@ -31,10 +33,12 @@ protected:
     void paintEvent(QPaintEvent* event) override;
     void mouseMoveEvent(QMouseEvent* event) override;
     void mousePressEvent(QMouseEvent* event) override;
+    void leaveEvent(QEvent* event) override;
 
 private:
     int rowAt(QPoint at) const;
     void choose(int row);
+    void pick(int row);
 
     std::vector<Customer> m_customers;
     int m_chosen = -1;

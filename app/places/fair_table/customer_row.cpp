@@ -2,7 +2,9 @@
 
 #include "app/desk/formats.h"
 #include "app/places/fair_table/customer_list.h"
+#include "app/places/fair_table/table_measures.h"
 #include "app/theme/measures.h"
+#include "app/theme/type.h"
 #include "app/widgets/field.h"
 #include "db/tables/order_book.h"
 
@@ -10,16 +12,37 @@
 #include <QKeyEvent>
 #include <QLineEdit>
 
+#include <cmath>
+
 namespace holdfast::app {
 
 namespace {
 
 constexpr int kMostShown = 4;
-constexpr int kPhoneWidth = 130;
+constexpr int kFewestDigits = 3; // of a number that is looked for
 
 void follow(Field* field, const std::string& text) {
     if (field->editor()->text().toStdString() != text)
         field->setText(words(text));
+}
+
+// Digits, with the signs that people write between them.
+bool isTelephone(const QString& text) {
+    int digits = 0;
+    for (const QChar sign : text) {
+        if (sign.isDigit())
+            ++digits;
+        else if (!sign.isSpace() && !QStringLiteral("+-()/.").contains(sign))
+            return false;
+    }
+    return digits >= kFewestDigits;
+}
+
+// As wide as a telephone number is long.
+int phoneWidth() {
+    constexpr int kBesideText = 32;
+    return static_cast<int>(std::ceil(widthOf(QStringLiteral("07700 900 000"), Type::BodyStrong))) +
+           kBesideText;
 }
 
 } // namespace
@@ -34,15 +57,17 @@ CustomerRow::CustomerRow(FairTableModel& model, QWidget* parent)
     m_name->editor()->setMaxLength(200);
     m_phone->setObjectName(QStringLiteral("customerPhone"));
     m_phone->setPlaceholder(tr("Phone"));
-    m_phone->setFixedWidth(kPhoneWidth);
+    m_phone->setFixedWidth(phoneWidth());
     m_phone->editor()->setMaxLength(80);
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(kSpace8);
     row->addWidget(m_name, 1, Qt::AlignTop);
     row->addWidget(m_phone, 0, Qt::AlignTop);
-    for (Field* field : {m_name, m_phone})
+    for (Field* field : {m_name, m_phone}) {
+        field->setFixedHeight(kStallTarget); // what is wrong is said below the row
         field->editor()->installEventFilter(this);
+    }
 
     connect(m_name, &Field::edited, this, [this](const QString& text) {
         m_model.edit(Step::Name, [&](TableDraft& draft) { typeName(draft, text.toStdString()); });
@@ -79,22 +104,43 @@ void CustomerRow::search(const QString& text, Field* below) {
 }
 
 void CustomerRow::placeList() {
+    // Clear of the field and its focus ring: below it, else above it.
     QWidget* ground = m_list->parentWidget();
     const QSize size(width(), m_list->sizeHint().height());
-    QPoint at = mapTo(ground, QPoint(0, m_listBelow->editor()->geometry().bottom() + 6));
-    if (at.y() + size.height() > ground->height())
-        at = mapTo(ground, QPoint(0, -size.height() - 4));
-    m_list->setGeometry(QRect(at, size));
+    constexpr int kClear = kFocusRoom + 2;
+    const QPoint field = m_listBelow->mapTo(ground, QPoint(0, 0));
+    const int left = mapTo(ground, QPoint(0, 0)).x();
+    int top = field.y() + m_listBelow->height() + kClear;
+    if (top + size.height() > ground->height())
+        top = field.y() - kClear - size.height();
+    m_list->setGeometry(QRect(QPoint(left, top), size));
 }
 
 bool CustomerRow::eventFilter(QObject* watched, QEvent* event) {
     if (m_list && m_list->isVisible()) {
         if (event->type() == QEvent::FocusOut)
             m_list->hide();
-        else if (event->type() == QEvent::KeyPress && m_list->takeKey(static_cast<QKeyEvent*>(event)))
+        else if (event->type() == QEvent::KeyPress && takeListKey(static_cast<QKeyEvent*>(event)))
             return true;
     }
     return QWidget::eventFilter(watched, event);
+}
+
+bool CustomerRow::takeListKey(QKeyEvent* event) {
+    const bool isEnter = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
+    if (isEnter && m_list->chosenAt() < 0 && m_list->count() == 1 && isNumberAlone()) {
+        m_list->pickFirst();
+        return true;
+    }
+    return m_list->takeKey(event);
+}
+
+// Only a telephone number was typed: it means the customer it belongs to.
+bool CustomerRow::isNumberAlone() const {
+    const TableDraft& draft = m_model.draft();
+    if (m_listBelow == m_name)
+        return isTelephone(m_name->text());
+    return draft.customerName.empty() && isTelephone(m_phone->text());
 }
 
 void CustomerRow::refresh() {

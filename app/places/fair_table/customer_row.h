@@ -1,5 +1,6 @@
 #pragma once
-// Who the order is for: name and number, with the shop's customers below as they are typed.
+// Who the order is for: name and number, with the shop's customers below as they are typed. Enter on a number
+// that only one of them has takes that one.
 
 #include "app/places/fair_table/fair_table_model.h"
 
@@ -18,6 +19,7 @@ public:
 
     void refresh();
     void takeFocus(Section section);
+    // Marks the field; the words are said elsewhere.
     void setError(Section section, const QString& words);
 
 protected:
@@ -26,6 +28,8 @@ protected:
 private:
     void search(const QString& text, Field* below);
     void placeList();
+    bool takeListKey(QKeyEvent* event);
+    bool isNumberAlone() const;
 
     FairTableModel& m_model;
     Field* m_name = nullptr;

@@ -3,6 +3,7 @@
 #include "app/desk/formats.h"
 #include "app/places/fair_table/film_list.h"
 #include "app/places/fair_table/message_scroll.h"
+#include "app/places/fair_table/table_measures.h"
 #include "app/theme/drawings.h"
 #include "app/theme/measures.h"
 #include "app/theme/type.h"
@@ -11,6 +12,7 @@
 #include "app/widgets/field.h"
 #include "app/widgets/key_hint.h"
 
+#include <QApplication>
 #include <QFontMetricsF>
 #include <QHBoxLayout>
 #include <QLineEdit>
@@ -23,8 +25,7 @@ namespace holdfast::app {
 
 namespace {
 
-// Of the film's row: its heading, gaps, and the button's own signs.
-constexpr double kBesideFilmText = 200;
+constexpr double kBesideFilmText = 100; // the shade, the cap and the gaps of its button
 constexpr int kNarrowestFilm = 130;
 constexpr int kMargin = 14;
 constexpr int kTileWide = 53;
@@ -53,9 +54,9 @@ DecalPanel::DecalPanel(FairTableModel& model, QWidget* parent)
     , m_films(new FilmList) {
     m_pages->addWidget(buildPicks());
     m_pages->addWidget(m_films);
+    m_films->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Ignored); // as high as what it covers
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     connectPicks();
-    showPicks();
 }
 
 QWidget* DecalPanel::buildPicks() {
@@ -74,12 +75,18 @@ QWidget* DecalPanel::buildPicks() {
     m_another->setKey(Qt::Key_A);
     m_another->setToolTip(tr("Another decal on this garment"));
     m_another->setAccessibleName(m_another->toolTip());
+    m_another->setTargetHeight(kStallTarget);
+    keepRoom(m_another);
     m_film = new Button({}, Button::Kind::Plain);
     m_film->setObjectName(QStringLiteral("film"));
     m_film->setKey(Qt::Key_F);
     m_film->setMinimumWidth(kNarrowestFilm);
-    m_artworks->setMinimumWidth(1); // its tiles follow the window
-    m_words = new Field(tr("Name"));
+    m_film->setLeftAligned(true);
+    m_film->setTargetHeight(kStallTarget);
+    m_film->setSizePolicy(QSizePolicy::Expanding,
+                          QSizePolicy::Fixed); // stays where it is, whatever its words
+    m_artworks->setMinimumWidth(1);            // its tiles follow the window
+    m_words = new Field(tr("Wording"));
     m_words->setObjectName(QStringLiteral("words"));
     m_words->setKey(Qt::Key_N);
     m_words->editor()->setMaxLength(200);
@@ -87,18 +94,18 @@ QWidget* DecalPanel::buildPicks() {
     m_face->setObjectName(QStringLiteral("face"));
     m_face->setItems({{.text = tr("Serif")}, {.text = tr("Plain")}});
     m_face->keepInOneLine();
+    makeTall(m_face);
 
     auto* heading = new KeyHint(tr("Decal"), Qt::Key_D);
     heading->jumpTo(m_artworks);
     auto* first = new QHBoxLayout;
     first->addWidget(heading);
     first->addWidget(m_another);
-    first->addStretch();
-    first->addWidget(m_film);
-    auto* third = new QHBoxLayout;
-    third->setSpacing(kSpace8);
-    third->addWidget(m_words, 1, Qt::AlignTop);
-    third->addWidget(m_face, 0, Qt::AlignTop);
+    first->addWidget(m_film, 1);
+    m_wordsRow = new QHBoxLayout;
+    m_wordsRow->setSpacing(kSpace8);
+    m_wordsRow->addWidget(m_words, 1);
+    m_wordsRow->addWidget(m_face, 0, Qt::AlignTop);
 
     m_messages = new MessageScroll;
     auto* picks = new QWidget;
@@ -107,7 +114,7 @@ QWidget* DecalPanel::buildPicks() {
     column->setSpacing(kSpace8);
     column->addLayout(first);
     column->addWidget(m_artworks);
-    column->addLayout(third);
+    column->addLayout(m_wordsRow);
     column->addWidget(m_messages);
     return picks;
 }
@@ -134,14 +141,22 @@ void DecalPanel::connectPicks() {
         m_model.edit(Step::Choice,
                      [&](TableDraft& draft) { chooseFace(draft, at == 0 ? Face::BookSerif : Face::Plain); });
     });
+    connectFilms();
+}
+
+void DecalPanel::connectFilms() {
     connect(m_films, &FilmList::chosen, this, [this](FilmId film, bool isAlone) {
         m_model.edit(Step::Choice, [&](TableDraft& draft) { chooseFilm(draft, film, isAlone); });
         closeFilms();
     });
     connect(m_films, &FilmList::closed, this, &DecalPanel::closeFilms);
+    // The list is open only while it has the keyboard.
+    connect(m_films, &FilmList::left, this, &DecalPanel::showPicks);
 }
 
 void DecalPanel::refresh() {
+    if (m_model.taken())
+        showPicks();
     refreshArtworks();
     refreshFilm();
     refreshWords();
@@ -173,8 +188,7 @@ void DecalPanel::refreshFilm() {
     // What does not fit stands whole in the list and the tool tip: first the finish goes, then the shade's
     // end.
     const QFontMetricsF metrics(fontOf(Type::BodyStrong));
-    const double room =
-        std::max(40.0, width() - kBesideFilmText - addingWidth() - metrics.horizontalAdvance(roll));
+    const double room = std::max(40.0, m_film->width() - kBesideFilmText - metrics.horizontalAdvance(roll));
     const QString fitting = metrics.horizontalAdvance(name) <= room ? name : words(film->shade);
     m_film->setText(metrics.elidedText(fitting, Qt::ElideRight, room) + roll);
     m_film->setToolTip(name + roll);
@@ -216,35 +230,45 @@ void DecalPanel::openFilms() {
     else
         m_films->setReach(
             decal ? tr("for %1").arg(decalWords(decal->decal.content)) : tr("for the next decal"), {});
-    m_films->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
+    if (!areFilmsOpen())
+        m_beforeFilms = QApplication::focusWidget();
     m_pages->setCurrentIndex(1);
     m_films->takeFocus();
 }
 
+bool DecalPanel::areFilmsOpen() const {
+    return m_pages->currentIndex() == 1;
+}
+
 void DecalPanel::closeFilms() {
     showPicks();
-    m_film->setFocus(Qt::OtherFocusReason);
+    const bool isThere = m_beforeFilms && m_beforeFilms->isVisible() && m_beforeFilms->isEnabled();
+    QWidget* next = isThere ? m_beforeFilms.data() : m_film;
+    next->setFocus(Qt::OtherFocusReason);
 }
 
 void DecalPanel::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
     const auto tiles = m_artworks->findChildren<QAbstractButton*>();
-    const int wanted = static_cast<int>(tiles.size()) * (kTileWide + kSpace8) - kSpace8;
-    const bool isNarrow = width() - 2 * kMargin < wanted;
+    const int room = width() - 2 * kMargin;
+    const int count = static_cast<int>(tiles.size());
+    const bool isNarrow = room < count * (kTileWide + kSpace8) - kSpace8;
+    const int wide = isNarrow ? kTileNarrow : kTileWide;
     for (QAbstractButton* tile : tiles)
-        tile->setFixedWidth(isNarrow ? kTileNarrow : kTileWide);
+        tile->setFixedWidth(wide);
+    m_artworks->setColumns(std::clamp((room + kSpace8) / (wide + kSpace8), 1, count));
+    const int abreast = m_words->minimumSizeHint().width() + kSpace8 + m_face->sizeHint().width();
+    m_wordsRow->setDirection(abreast > room ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
     m_another->setText(isNarrow ? QString() : tr("Add"));
     refreshFilm();
 }
 
-int DecalPanel::addingWidth() const {
-    return m_another->isHidden() ? 0 : m_another->sizeHint().width();
-}
-
-// A list that is closed takes no height.
 void DecalPanel::showPicks() {
     m_pages->setCurrentIndex(0);
-    m_films->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Ignored);
+}
+
+void DecalPanel::setMessageRoom(int high) {
+    m_messages->setFixedHeight(high);
 }
 
 void DecalPanel::takeFocus(Section section) {

@@ -4,8 +4,10 @@
 
 #include "app/places/fair_table/fair_table_model.h"
 
+#include <QPointer>
 #include <QWidget>
 
+class QBoxLayout;
 class QStackedLayout;
 
 namespace holdfast::app {
@@ -25,6 +27,7 @@ public:
     void refresh();
     void takeFocus(Section section);
     void openFilms();
+    void setMessageRoom(int high); // what is said of the order has it always
     // Says what is wrong at the words field; empty takes it away.
     void setWordsError(const QString& words);
 
@@ -37,19 +40,22 @@ private:
     void refreshArtworks();
     void refreshFilm();
     void refreshWords();
-    void closeFilms();
+    void connectFilms();
+    bool areFilmsOpen() const;
+    void closeFilms(); // and gives the keyboard back
     void showPicks();
-    int addingWidth() const;
 
     FairTableModel& m_model;
     QStackedLayout* m_pages = nullptr;
     Choice* m_artworks = nullptr;
     Button* m_another = nullptr;
     Button* m_film = nullptr;
+    QBoxLayout* m_wordsRow = nullptr;
     Field* m_words = nullptr;
     Choice* m_face = nullptr;
     MessageScroll* m_messages = nullptr;
     FilmList* m_films = nullptr;
+    QPointer<QWidget> m_beforeFilms; // what had the keyboard
 };
 
 } // namespace holdfast::app

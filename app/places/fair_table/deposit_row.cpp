@@ -1,117 +1,153 @@
 #include "app/places/fair_table/deposit_row.h"
 
 #include "app/desk/formats.h"
+#include "app/places/fair_table/table_measures.h"
 #include "app/theme/measures.h"
-#include "app/widgets/choice.h"
+#include "app/widgets/button.h"
 #include "app/widgets/field.h"
-#include "app/widgets/key_hint.h"
-#include "app/widgets/label.h"
 
 #include <QHBoxLayout>
+#include <QKeyEvent>
 #include <QLineEdit>
-#include <QVBoxLayout>
-
-#include <array>
 
 namespace holdfast::app {
 
 namespace {
 
-constexpr std::array<DepositChoice, 4> kChoices{DepositChoice::None, DepositChoice::Ten, DepositChoice::Share,
-                                                DepositChoice::All};
-constexpr std::array<PaidHow, 2> kHow{PaidHow::Cash, PaidHow::Card};
+// A plain letter, as typed without Ctrl or Alt.
+bool isLetter(const QKeyEvent& key) {
+    return !(key.modifiers() & (Qt::ControlModifier | Qt::AltModifier | Qt::MetaModifier)) &&
+           !key.text().isEmpty() && key.text().front().isLetter();
+}
 
 } // namespace
 
 DepositRow::DepositRow(FairTableModel& model, QWidget* parent)
     : QWidget(parent)
     , m_model(model)
-    , m_choices(new Choice(tr("Deposit"), Choice::Shape::Segment))
-    , m_typed(new Field)
-    , m_how(new Choice(tr("Paid in"), Choice::Shape::Segment))
-    , m_error(new Label({}, Type::SmallStrong, &Tokens::madder)) {
-    m_choices->setObjectName(QStringLiteral("deposit"));
-    m_typed->setObjectName(QStringLiteral("depositTyped"));
-    m_typed->editor()->setAccessibleName(tr("Another amount put down"));
-    m_typed->setRightAligned(true);
-    m_typed->editor()->setMaxLength(40);
+    , m_amount(new Field)
+    , m_asked(new Button({}, Button::Kind::Quiet))
+    , m_cash(new Button(tr("Cash"), Button::Kind::Quiet))
+    , m_card(new Button(tr("Card"), Button::Kind::Quiet))
+    , m_how(new Button({}, Button::Kind::Quiet)) {
+    m_amount->setObjectName(QStringLiteral("paidNow"));
+    m_amount->setRightAligned(true);
+    m_amount->setKey(Qt::Key_E);
+    m_amount->editor()->setMaxLength(40);
+    m_amount->editor()->installEventFilter(this);
+    m_amount->setFixedHeight(kStallTarget);
+    m_asked->setObjectName(QStringLiteral("depositAsked"));
+    m_asked->setKey(Qt::Key_R);
+    m_cash->setObjectName(QStringLiteral("paidInCash"));
+    m_cash->setToolTip(tr("C in the amount"));
+    m_card->setObjectName(QStringLiteral("paidByCard"));
+    m_card->setToolTip(tr("K in the amount"));
     m_how->setObjectName(QStringLiteral("paidHow"));
-    m_how->setItems({{.text = tr("Cash")}, {.text = tr("Card")}});
-    m_how->keepInOneLine();
-    m_error->setObjectName(QStringLiteral("depositError"));
-    m_error->wrapped();
+    m_how->setToolTip(tr("Choose again how it was paid"));
 
-    auto* hint = new KeyHint(tr("Deposit"), Qt::Key_E);
-    hint->jumpTo(m_choices);
-    auto* first = new QHBoxLayout;
-    first->setSpacing(kSpace8);
-    first->addWidget(hint);
-    first->addWidget(m_typed, 1);
-    first->addWidget(m_how);
-    auto* column = new QVBoxLayout(this);
-    column->setContentsMargins(0, 0, 0, 0);
-    column->setSpacing(kSpace8);
-    column->addLayout(first);
-    column->addWidget(m_choices);
-    column->addWidget(m_error);
-    setTabOrder(m_choices, m_typed);
-    setTabOrder(m_typed, m_how);
+    auto* row = new QHBoxLayout(this);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(kSpace8);
+    row->addWidget(m_amount, 1);
+    for (Button* button : {m_asked, m_cash, m_card, m_how}) {
+        button->setTargetHeight(kStallTarget);
+        row->addWidget(button);
+    }
+    connectAll();
+}
 
-    connect(m_choices, &Choice::chosen, this, [this](int at) {
-        m_model.edit(Step::Choice, [&](TableDraft& draft) {
-            draft.deposit = kChoices[static_cast<std::size_t>(at)];
-            draft.depositTyped.clear();
-        });
-    });
-    connect(m_typed, &Field::edited, this, [this](const QString& text) {
+void DepositRow::connectAll() {
+    connect(m_amount, &Field::edited, this, [this](const QString& text) {
         m_model.edit(Step::Deposit, [&](TableDraft& draft) {
-            draft.deposit = text.trimmed().isEmpty() ? DepositChoice::None : DepositChoice::Typed;
-            draft.depositTyped = text.toStdString();
+            draft.paidNow = text.toStdString();
+            if (text.trimmed().isEmpty())
+                draft.paidHow.reset();
         });
     });
-    connect(m_typed, &Field::finished, this, [this] { m_model.endStep(); });
-    connect(m_how, &Choice::chosen, this, [this](int at) {
-        m_model.edit(Step::Choice,
-                     [&](TableDraft& draft) { draft.paidHow = kHow[static_cast<std::size_t>(at)]; });
-    });
+    connect(m_amount, &Field::finished, this, [this] { m_model.endStep(); });
+    connect(m_asked, &QAbstractButton::clicked, this, &DepositRow::payAsAsked);
+    connect(m_cash, &QAbstractButton::clicked, this, [this] { choose(PaidHow::Cash); });
+    connect(m_card, &QAbstractButton::clicked, this, [this] { choose(PaidHow::Card); });
+    connect(m_how, &QAbstractButton::clicked, this, [this] { choose(std::nullopt); });
+}
+
+void DepositRow::payAsAsked() {
+    pay(m_model.sums().depositAsked);
+}
+
+void DepositRow::payAll() {
+    pay(m_model.sums().total);
+}
+
+// The keyboard is left in the amount, where the next key says how it was paid.
+void DepositRow::pay(Money amount) {
+    const Currency& currency = m_model.shop().facts.settings.currency;
+    m_amount->editor()->setFocus(Qt::OtherFocusReason); // before the button that was pressed goes away
+    m_model.edit(Step::Choice, [&](TableDraft& draft) { draft.paidNow = plainAmount(amount, currency); });
+    m_amount->editor()->end(false);
+}
+
+void DepositRow::choose(std::optional<PaidHow> how) {
+    m_amount->editor()->setFocus(Qt::OtherFocusReason);
+    m_model.edit(Step::Choice, [&](TableDraft& draft) { draft.paidHow = how; });
 }
 
 void DepositRow::refresh() {
-    refreshChoices();
     const TableDraft& draft = m_model.draft();
-    const int how = draft.paidHow == PaidHow::Card ? 1 : 0;
-    if (m_how->chosenAt() != how)
-        m_how->setChosen(how);
-    if (m_typed->text().toStdString() != draft.depositTyped)
-        m_typed->setText(words(draft.depositTyped));
-    const auto& error = m_model.sums().depositError;
-    const QString said = error ? words(error->message) : QString();
-    m_error->setText(said);
-    m_error->setVisible(!said.isEmpty());
-    m_typed->editor()->setAccessibleDescription(said);
+    if (m_amount->text().toStdString() != draft.paidNow)
+        m_amount->setText(words(draft.paidNow));
+    // An amount takes the room of the key's cap.
+    m_amount->showKey(draft.paidNow.empty() ? QKeySequence(Qt::Key_E) : QKeySequence());
+    refreshHow();
 }
 
-void DepositRow::refreshChoices() {
-    const ShopSettings& settings = m_model.shop().facts.settings;
-    const QString ten = words(settings.currency.sign) + QStringLiteral("10");
-    const bool isHalf = settings.depositPercent <= 0 || settings.depositPercent == 50;
-    const QString share = isHalf ? tr("Half") : tr("%1 %").arg(settings.depositPercent);
-    const bool isSame = m_choices->items().size() == 4 && m_choices->items()[1].text == ten &&
-                        m_choices->items()[2].text == share;
-    if (!isSame)
-        m_choices->setItems({{.text = tr("None")}, {.text = ten}, {.text = share}, {.text = tr("All")}});
-    m_typed->setPlaceholder(moneyBare(m_model.sums().deposit, settings.currency));
-    int chosen = -1;
-    for (std::size_t at = 0; at < kChoices.size(); ++at)
-        if (kChoices[at] == m_model.draft().deposit)
-            chosen = static_cast<int>(at);
-    if (m_choices->chosenAt() != chosen)
-        m_choices->setChosen(chosen);
+void DepositRow::refreshHow() {
+    const TableDraft& draft = m_model.draft();
+    const TableSums& sums = m_model.sums();
+    const Currency& currency = m_model.shop().facts.settings.currency;
+    const bool isPaid = sums.deposit.minor > 0;
+    const QString whole = tr("Paid now %1").arg(words(currency.sign));
+    // Cash and card need the room.
+    m_amount->setLabel(isPaid && !draft.paidHow ? tr("Paid %1").arg(words(currency.sign)) : whole);
+    m_amount->editor()->setAccessibleName(whole);
+    m_asked->setText(tr("Take %1").arg(money(sums.depositAsked, currency)));
+    m_asked->setToolTip(tr("The shop asks for %1 % first").arg(m_model.shop().facts.settings.depositPercent));
+    m_asked->setVisible(draft.paidNow.empty() && sums.depositAsked.minor > 0);
+    // The keys are keys only in the amount.
+    const bool isInAmount = m_amount->editor()->hasFocus();
+    m_cash->showKeyText(isInAmount ? QStringLiteral("C") : QString());
+    m_card->showKeyText(isInAmount ? QStringLiteral("K") : QString());
+    m_cash->setVisible(isPaid && !draft.paidHow);
+    m_card->setVisible(isPaid && !draft.paidHow);
+    m_how->setText(draft.paidHow == PaidHow::Card ? tr("by card") : tr("in cash"));
+    m_how->setVisible(isPaid && draft.paidHow.has_value());
+}
+
+bool DepositRow::eventFilter(QObject* watched, QEvent* event) {
+    if (event->type() == QEvent::FocusIn || event->type() == QEvent::FocusOut)
+        refreshHow();
+    else if (event->type() == QEvent::KeyPress && takeLetter(*static_cast<QKeyEvent*>(event)))
+        return true;
+    return QWidget::eventFilter(watched, event);
+}
+
+// No letter is part of an amount. Once one is typed, two of them say how it was paid.
+bool DepositRow::takeLetter(const QKeyEvent& key) {
+    if (!isLetter(key))
+        return false;
+    if (m_model.sums().deposit.minor > 0 && (key.key() == Qt::Key_C || key.key() == Qt::Key_K))
+        choose(key.key() == Qt::Key_C ? PaidHow::Cash : PaidHow::Card);
+    return true;
 }
 
 void DepositRow::takeFocus() {
-    m_typed->setFocus(Qt::ShortcutFocusReason);
-    m_typed->selectAll();
+    m_amount->setFocus(Qt::ShortcutFocusReason);
+    m_amount->selectAll();
+}
+
+void DepositRow::setError(const QString& words) {
+    if (m_amount->error() != words)
+        m_amount->setError(words);
 }
 
 } // namespace holdfast::app

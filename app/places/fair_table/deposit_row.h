@@ -1,6 +1,7 @@
 #pragma once
-// What the customer puts down now: none, ten, half or the shop's share, all, or an amount typed; in cash or
-// by card.
+// What the customer pays now, as one line: "Paid now £ 10.00 in cash". Nothing is paid unless it is typed or
+// the deposit that the shop asks for is taken by its key; how it was paid is asked of each customer. In the
+// amount, C is cash and K is card.
 
 #include "app/places/fair_table/fair_table_model.h"
 
@@ -8,9 +9,8 @@
 
 namespace holdfast::app {
 
-class Choice;
+class Button;
 class Field;
-class Label;
 
 class DepositRow : public QWidget {
     Q_OBJECT
@@ -20,15 +20,29 @@ public:
 
     void refresh();
     void takeFocus(); // where an amount is typed
+    // Marks the amount as wrong; the words are said elsewhere. Empty takes the mark away.
+    void setError(const QString& words);
+
+public slots:
+    void payAll();
+
+protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
-    void refreshChoices();
+    void connectAll();
+    void refreshHow();
+    void payAsAsked();
+    void pay(Money amount);
+    void choose(std::optional<PaidHow> how);
+    bool takeLetter(const QKeyEvent& key);
 
     FairTableModel& m_model;
-    Choice* m_choices = nullptr;
-    Field* m_typed = nullptr;
-    Choice* m_how = nullptr;
-    Label* m_error = nullptr;
+    Field* m_amount = nullptr;
+    Button* m_asked = nullptr; // takes the deposit that the shop asks for
+    Button* m_cash = nullptr;  // how it was paid, while that is open …
+    Button* m_card = nullptr;
+    Button* m_how = nullptr; // … and what was chosen; opens it again
 };
 
 } // namespace holdfast::app

@@ -11,7 +11,8 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kVersion = 1;
+constexpr int kVersion = 2;
+constexpr int kPresetDeposit = 1;          // the version before, whose deposit nobody may have asked for
 constexpr std::int64_t kFarthest = 10'000; // mm; beyond any measure that can be typed
 
 template <class Choice, std::size_t Count>
@@ -23,11 +24,6 @@ constexpr Codes<Placement, 5> kPlacements{{{Placement::Chest, "chest"},
                                            {Placement::Back, "back"},
                                            {Placement::Sleeve, "sleeve"}}};
 constexpr Codes<Face, 2> kFaces{{{Face::BookSerif, "serif"}, {Face::Plain, "plain"}}};
-constexpr Codes<DepositChoice, 5> kDeposits{{{DepositChoice::None, "none"},
-                                             {DepositChoice::Ten, "ten"},
-                                             {DepositChoice::Share, "share"},
-                                             {DepositChoice::All, "all"},
-                                             {DepositChoice::Typed, "typed"}}};
 constexpr Codes<PaidHow, 3> kPaid{
     {{PaidHow::Cash, "cash"}, {PaidHow::Card, "card"}, {PaidHow::Transfer, "transfer"}}};
 
@@ -197,9 +193,11 @@ TableDraft readDraft(const QJsonObject& object, bool& isSound) {
     draft.customerName = reader.words("customerName");
     draft.customerPhone = reader.words("customerPhone");
     draft.knownPhone = reader.words("knownPhone");
-    draft.deposit = reader.choice("deposit", kDeposits);
-    draft.depositTyped = reader.words("depositTyped");
-    draft.paidHow = reader.choice("paidHow", kPaid);
+    if (object.value(QLatin1String("version")).toInt() == kPresetDeposit)
+        return draft;
+    draft.paidNow = reader.words("paidNow");
+    if (reader.has("paidHow"))
+        draft.paidHow = reader.choice("paidHow", kPaid);
     return draft;
 }
 
@@ -239,9 +237,9 @@ QByteArray noteOf(const TableDraft& draft) {
                        {QStringLiteral("customerName"), text(draft.customerName)},
                        {QStringLiteral("customerPhone"), text(draft.customerPhone)},
                        {QStringLiteral("knownPhone"), text(draft.knownPhone)},
-                       {QStringLiteral("deposit"), codeOf(kDeposits, draft.deposit)},
-                       {QStringLiteral("depositTyped"), text(draft.depositTyped)},
-                       {QStringLiteral("paidHow"), codeOf(kPaid, draft.paidHow)}};
+                       {QStringLiteral("paidNow"), text(draft.paidNow)}};
+    if (draft.paidHow)
+        object.insert(QStringLiteral("paidHow"), codeOf(kPaid, *draft.paidHow));
     if (draft.decalAt)
         object.insert(QStringLiteral("decalAt"), static_cast<qint64>(*draft.decalAt));
     if (draft.nextPlacement)
@@ -253,7 +251,8 @@ QByteArray noteOf(const TableDraft& draft) {
 
 Result<TableDraft> draftFromNote(const QByteArray& note, const ShopFacts& facts) {
     const QJsonObject object = QJsonDocument::fromJson(note).object();
-    bool isSound = object.value(QLatin1String("version")).toInt() == kVersion;
+    const int version = object.value(QLatin1String("version")).toInt();
+    bool isSound = version == kVersion || version == kPresetDeposit;
     TableDraft draft = isSound ? readDraft(object, isSound) : TableDraft{};
     if (!isSound)
         return plainError("A half-typed order was kept but cannot be read.");

@@ -63,6 +63,22 @@ const BlankStyle* FairTableModel::style() const {
     return m_shop->facts.styles.find(m_draft.garment().style);
 }
 
+BlankStock FairTableModel::stockLeft(const std::string& size, ColourId colour) {
+    const BlankStyleId style = m_draft.garment().style;
+    const BlankRailStock& rail = m_reckoner.stock(m_shop);
+    const BlankStock all = !colour.isSet() ? rail.ofSize(style, size)
+                           : size.empty()  ? rail.ofColour(style, colour)
+                                           : rail.of({style, size, colour});
+    std::int64_t others = 0;
+    for (std::size_t at = 0; at < m_draft.garments.size(); ++at) {
+        const TableGarment& other = m_draft.garments[at];
+        if (at != m_draft.garmentAt && other.style == style && other.isBlankChosen() &&
+            (size.empty() || other.size == size) && (!colour.isSet() || other.colour == colour))
+            others += other.copies;
+    }
+    return all.without(others);
+}
+
 void FairTableModel::edit(Step step, const std::function<void(TableDraft&)>& change) {
     TableDraft next = m_draft;
     change(next);
@@ -118,13 +134,16 @@ void FairTableModel::redo() {
     set(std::move(after));
 }
 
-void FairTableModel::startAfresh() {
+void FairTableModel::clear() {
     endStep();
-    edit(Step::Choice, [&](TableDraft& draft) { draft = nextDraft(draft, m_shop->facts.settings); });
+    edit(Step::Choice, [&](TableDraft& draft) { draft = nextDraft(draft); });
     endStep();
 }
 
 void FairTableModel::set(TableDraft draft) {
+    // What stands at the foot of the window until then is of the order before.
+    if (m_draft.isUntouched() && !draft.isUntouched())
+        m_desk.say(tr("A new order is begun. Ctrl+Z undoes its last step."));
     m_draft = std::move(draft);
     if (!m_draft.isUntouched())
         m_taken.reset();
@@ -159,7 +178,7 @@ void FairTableModel::shopChanged() {
     } else if (m_onTableAgain && m_shop->facts.orders.find(*m_onTableAgain)) {
         // Done again: what was laid on the table for it goes, unless it has been changed since.
         if (m_draft == m_takenDraft) {
-            m_draft = nextDraft(m_draft, m_shop->facts.settings);
+            m_draft = nextDraft(m_draft);
             m_keptWords.clear();
             m_keepSoon.start();
         }
@@ -180,47 +199,68 @@ FilmId FairTableModel::usualFilm() const {
     return best ? best->film->id : FilmId{};
 }
 
-std::optional<Missing> FairTableModel::missing() const {
-    for (std::size_t at = 0; at < m_draft.garments.size(); ++at) {
-        const TableGarment& garment = m_draft.garments[at];
-        // A further garment that nothing was chosen for yet is no garment.
-        if (garment == TableGarment{} && m_draft.garments.size() > 1)
-            continue;
-        if (!garment.style.isSet())
-            return Missing{Section::Style, at, tr("Choose a style.")};
-        if (garment.size.empty())
-            return Missing{Section::Size, at, tr("Choose a size.")};
-        if (!garment.colour.isSet())
-            return Missing{Section::Colour, at, tr("Choose a colour.")};
-        if (garment.decals.empty())
-            return Missing{Section::Decal, at, tr("Choose a decal, or type words.")};
-        OrderDraft alone;
-        alone.customerName = "-";
-        alone.garments.push_back(garmentDraft(garment));
-        alone.promised = m_shop->now.local();
-        const auto checked = checkDraft(alone, m_shop->facts, m_shop->now);
-        if (!checked.ok())
-            return Missing{sectionOf(checked.error().field), at, words(checked.error().message)};
-    }
+std::optional<Missing> FairTableModel::missing(bool isQuotation) const {
+    for (std::size_t at = 0; at < m_draft.garments.size(); ++at)
+        if (auto lack = missingOf(at))
+            return lack;
     if (m_draft.customerName.empty() && !m_draft.customer)
         return Missing{Section::Name, m_draft.garmentAt, tr("Who is it for?")};
-    if (m_sums.depositError)
-        return Missing{Section::Deposit, m_draft.garmentAt, words(m_sums.depositError->message)};
+    if (auto lack = missingMoney(isQuotation))
+        return lack;
     if (!m_sums.promise)
         return Missing{Section::None, m_draft.garmentAt,
                        tr("No day can be promised: %1").arg(words(m_sums.promiseLack))};
-    const auto checked = checkDraft(orderOf(m_draft, m_sums, false), m_shop->facts, m_shop->now);
+    const auto checked = checkDraft(orderOf(m_draft, m_sums, isQuotation), m_shop->facts, m_shop->now);
     if (!checked.ok())
         return Missing{sectionOf(checked.error().field), m_draft.garmentAt, words(checked.error().message)};
     return std::nullopt;
 }
 
+std::optional<Missing> FairTableModel::missingOf(std::size_t at) const {
+    const TableGarment& garment = m_draft.garments[at];
+    // A further garment that nothing was chosen for yet is no garment.
+    if (garment == TableGarment{} && m_draft.garments.size() > 1)
+        return std::nullopt;
+    if (!garment.style.isSet())
+        return Missing{Section::Style, at, tr("Choose a style.")};
+    if (garment.size.empty())
+        return Missing{Section::Size, at, tr("Choose a size.")};
+    if (!garment.colour.isSet())
+        return Missing{Section::Colour, at, tr("Choose a colour.")};
+    if (garment.decals.empty())
+        return Missing{Section::Decal, at, tr("Choose a decal, or type words.")};
+    OrderDraft alone;
+    alone.customerName = "-";
+    alone.garments.push_back(garmentDraft(garment));
+    alone.promised = m_shop->now.local();
+    const auto checked = checkDraft(alone, m_shop->facts, m_shop->now);
+    if (!checked.ok())
+        return Missing{sectionOf(checked.error().field), at, words(checked.error().message)};
+    return std::nullopt;
+}
+
+std::optional<Missing> FairTableModel::missingMoney(bool isQuotation) const {
+    const auto lack = [this](const QString& what) {
+        return Missing{Section::Deposit, m_draft.garmentAt, what};
+    };
+    if (m_sums.depositError)
+        return lack(words(m_sums.depositError->message));
+    if (m_sums.deposit.minor == 0)
+        return std::nullopt;
+    if (isQuotation)
+        return lack(tr("A quotation takes no money: clear the amount, or take the order."));
+    if (!m_draft.paidHow)
+        return lack(tr("Cash or card?"));
+    return std::nullopt;
+}
+
 Result<db::OrderTaken> FairTableModel::take(bool isQuotation) {
-    if (const auto lack = missing())
+    if (const auto lack = missing(isQuotation))
         return plainError(lack->what.toStdString());
     if (m_draft.customer && !isKnown(*m_draft.customer))
         m_draft.customer.reset(); // undone meanwhile; the name and number typed make a new one
     const OrderDraft order = orderOf(m_draft, m_sums, isQuotation);
+    TakenOrder now = toldOf(order); // before the shop has it
     const auto taken = m_desk.file().asOne([&]() -> Result<db::OrderTaken> {
         if (const auto noted = notePhone(); !noted.ok())
             return noted.error();
@@ -228,6 +268,8 @@ Result<db::OrderTaken> FairTableModel::take(bool isQuotation) {
     });
     if (!taken.ok())
         return taken;
+    now.id = taken->id;
+    now.number = taken->number;
     m_draft.knownPhone = m_draft.customerPhone;
     m_takenDraft = m_draft;
     m_past.clear();
@@ -235,14 +277,25 @@ Result<db::OrderTaken> FairTableModel::take(bool isQuotation) {
     endStep();
     m_keptWords.clear();
     m_isRestored = false;
-    m_draft = nextDraft(m_draft, m_shop->facts.settings);
-    m_taken =
-        TakenOrder{taken->id,     taken->number, words(order.customerName), order.promised, order.total(),
-                   order.deposit, isQuotation};
+    m_draft = nextDraft(m_draft);
+    m_taken = now;
     keepNow();
     reckon();
     emit changed();
     return taken;
+}
+
+TakenOrder FairTableModel::toldOf(const OrderDraft& order) const {
+    TakenOrder told;
+    told.customer = words(order.customerName);
+    told.readyAt = order.promised;
+    told.total = order.total();
+    told.paid = order.deposit;
+    told.paidHow = m_draft.paidHow;
+    told.isQuotation = order.isQuotation;
+    told.leavesDayOpen = firstSaid(m_messages, &TableMessage::leavesDayOpen);
+    told.dayWaitsFor = firstSaid(m_messages, &TableMessage::dayWaitsFor);
+    return told;
 }
 
 // A known customer who gives another number.
@@ -267,7 +320,7 @@ bool FairTableModel::isGone(OrderId order) {
 }
 
 void FairTableModel::restore() {
-    m_draft = nextDraft({}, m_shop->facts.settings);
+    m_draft = nextDraft({});
     const auto note = m_desk.file().note(kDraftNote);
     if (!note)
         return;
@@ -278,7 +331,7 @@ void FairTableModel::restore() {
         return;
     }
     const bool isTouched = !read->isUntouched();
-    m_draft = isTouched ? std::move(*read) : nextDraft(*read, m_shop->facts.settings);
+    m_draft = isTouched ? std::move(*read) : nextDraft(*read);
     if (!isTouched)
         return;
     m_isRestored = true;

@@ -35,7 +35,10 @@ struct TakenOrder {
     LocalTime readyAt{};
     Money total;
     Money paid;
+    std::optional<PaidHow> paidHow;
     bool isQuotation = false;
+    QString leavesDayOpen; // why no day can be told yet; empty: the day is told
+    QString dayWaitsFor;   // what it waits for; empty: nothing
 };
 
 // Steps of one kind in a row are one step for undo: typing, dragging.
@@ -52,7 +55,9 @@ public:
     const TableSums& sums() const { return m_sums; }
     const std::vector<TableMessage>& messages() const { return m_messages; }
     const ReckonedShop& shop() const { return *m_shop; }
-    const BlankRailStock& stock() { return m_reckoner.stock(m_shop); }
+    // What is left on the rail for the garment at hand, of this size and colour, or of all where one is not
+    // chosen: without what the other garments of this order take.
+    BlankStock stockLeft(const std::string& size, ColourId colour);
     const BlankStyle* style() const; // of the garment at hand; none: not chosen yet
     ShopDesk& desk() const { return m_desk; }
 
@@ -64,13 +69,13 @@ public:
     bool canRedo() const { return !m_undone.empty(); }
     void undo();
     void redo();
-    void startAfresh(); // can be undone
+    void clear(); // can be undone
 
     // A film for the first decal: the last one used; else one that fits and has most left.
     void editWithFilm(Step step, const std::function<void(TableDraft&)>& change);
 
-    // The first thing to be chosen or mended before the order can be taken.
-    std::optional<Missing> missing() const;
+    // The first thing to be chosen or mended before the order can be taken, or saved as a quotation.
+    std::optional<Missing> missing(bool isQuotation) const;
     Result<db::OrderTaken> take(bool isQuotation);
     const std::optional<TakenOrder>& taken() const { return m_taken; }
 
@@ -88,8 +93,11 @@ private:
     void reckon();
     void shopChanged();
     FilmId usualFilm() const;
+    TakenOrder toldOf(const OrderDraft& order) const;
     Result<Done> notePhone();
     bool isKnown(CustomerId customer);
+    std::optional<Missing> missingOf(std::size_t garment) const;
+    std::optional<Missing> missingMoney(bool isQuotation) const;
     bool isGone(OrderId order);
     void set(TableDraft draft);
 

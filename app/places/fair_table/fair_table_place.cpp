@@ -9,6 +9,7 @@
 #include "app/theme/focus_ring.h"
 #include "app/theme/measures.h"
 #include "app/widgets/field.h"
+#include "app/widgets/vertical_scroll.h"
 
 #include <QApplication>
 #include <QHBoxLayout>
@@ -20,7 +21,10 @@ namespace holdfast::app {
 namespace {
 
 constexpr int kPicksWidth = 398;
-constexpr int kSumsWidth = 338;
+constexpr int kSumsWidth = 352;
+constexpr int kNarrowSums = 330;
+constexpr int kThreeColumns = 1184; // of the place: picks, garment and bill stand beside each other
+constexpr int kRoomySums = 900;
 
 // Digits and arrows begin the next order by its style.
 bool choosesStyle(const QKeyEvent* event) {
@@ -42,27 +46,52 @@ FairTablePlace::FairTablePlace(ShopDesk& desk, QWidget* parent)
     setFocusPolicy(Qt::ClickFocus);
     giveNoFocusRing(this);
     m_picks = new PicksPanel(m_model);
-    m_picks->setFixedWidth(kPicksWidth);
     m_centre = new CentrePanel(m_model);
     m_sums = new SumsPanel(m_model);
-    m_sums->setFixedWidth(kSumsWidth);
+    m_left = new VerticalScroll;
+    m_leftParts = new QHBoxLayout;
+    m_leftParts->setSpacing(kCardGap);
+    m_leftParts->addWidget(m_picks);
+    m_leftParts->addWidget(m_centre, 1);
+    m_left->column()->addLayout(m_leftParts);
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(kGutter, 0, kGutter, kCardGap);
     row->setSpacing(kCardGap);
-    row->addWidget(m_picks);
-    row->addWidget(m_centre, 1);
+    row->addWidget(m_left, 1);
     row->addWidget(m_sums);
+    connectAll();
+    arrange();
+    refresh();
+}
 
+void FairTablePlace::connectAll() {
     connect(&m_model, &FairTableModel::changed, this, &FairTablePlace::refresh);
     connect(m_sums, &SumsPanel::takeAsked, this, &FairTablePlace::take);
+    connect(m_sums, &SumsPanel::keyboardFreed, this, [this] { takeKeyboard(); });
     connect(m_sums, &SumsPanel::ticketAsked, this, [this] {
         Matter taken;
         taken.order = m_model.taken()->id;
         emit this->desk().paperAsked(PaperName::ClaimTicket, taken);
     });
-    connect(&desk, &ShopDesk::changed, this, &Place::subtitleChanged);
-    connect(&desk, &ShopDesk::minutePassed, this, &Place::subtitleChanged);
-    refresh();
+    connect(&desk(), &ShopDesk::changed, this, &Place::subtitleChanged);
+    connect(&desk(), &ShopDesk::minutePassed, this, &Place::subtitleChanged);
+}
+
+// Three columns, or on a narrow window one that scrolls and the bill.
+void FairTablePlace::arrange() {
+    const bool isNarrow = width() < kThreeColumns;
+    m_leftParts->setDirection(isNarrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+    m_picks->setMinimumWidth(isNarrow ? 0 : kPicksWidth);
+    m_picks->setMaximumWidth(isNarrow ? QWIDGETSIZE_MAX : kPicksWidth);
+    m_picks->setWhole(isNarrow);
+    m_centre->setWhole(isNarrow);
+    const bool isRoomy = width() >= (isNarrow ? kRoomySums : kThreeColumns + kSumsWidth - kNarrowSums);
+    m_sums->setFixedWidth(isRoomy ? kSumsWidth : kNarrowSums);
+}
+
+void FairTablePlace::resizeEvent(QResizeEvent* event) {
+    Place::resizeEvent(event);
+    arrange();
 }
 
 // What is typed in says that it is finished while all that hears it is still there; then the panels go before
@@ -88,6 +117,14 @@ QWidget* FairTablePlace::headerTools() {
     return m_today;
 }
 
+// Where an order begins; while one is under way letters jump and Enter takes it.
+void FairTablePlace::takeKeyboard() {
+    if (m_model.draft().isUntouched() && !m_model.taken())
+        takeFocus(Section::Style);
+    else
+        setFocus(Qt::OtherFocusReason);
+}
+
 void FairTablePlace::opened() {
     const TableDraft& draft = m_model.draft();
     takeFocus(draft.isUntouched() || !draft.garment().style.isSet() ? Section::Style : Section::Decal);
@@ -107,6 +144,15 @@ void FairTablePlace::turnTo(const Matter& matter) {
     });
 }
 
+QVector<PlaceKey> FairTablePlace::moreKeys() const {
+    return {{tr("Enter"), tr("takes the order, or goes to what is missing")},
+            {QStringLiteral("+"), tr("adds another garment")},
+            {tr("C, K in the amount"), tr("paid in cash, by card")},
+            {tr("Delete in the lines"), tr("removes the garment or the decal")},
+            {tr("Ctrl ↑ ↓ in the lines"), tr("changes which decal lies over which")},
+            {tr("Arrows on the garment"), tr("move the decal by 5 mm, with Shift by 1 mm")}};
+}
+
 void FairTablePlace::refresh() {
     m_picks->refresh();
     m_centre->refresh();
@@ -114,8 +160,8 @@ void FairTablePlace::refresh() {
     // What was asked for stays said until it is there.
     if (!m_asked)
         return;
-    const auto missing = m_model.missing();
-    if (missing && missing->section == *m_asked && !m_model.taken())
+    const auto missing = m_model.missing(m_asked->isQuotation);
+    if (missing && missing->section == m_asked->section && !m_model.taken())
         sayMissing(*missing);
     else {
         m_asked.reset();
@@ -131,7 +177,7 @@ void FairTablePlace::sayMissing(const Missing& missing) {
 }
 
 void FairTablePlace::take(bool isQuotation) {
-    if (const auto missing = m_model.missing()) {
+    if (const auto missing = m_model.missing(isQuotation)) {
         if (missing->garment != m_model.draft().garmentAt)
             m_model.turn([&](TableDraft& draft) {
                 draft.garmentAt = missing->garment;
@@ -139,7 +185,7 @@ void FairTablePlace::take(bool isQuotation) {
                 if (!draft.garment().decals.empty())
                     draft.decalAt = 0;
             });
-        m_asked = missing->section;
+        m_asked = Asked{missing->section, isQuotation};
         sayMissing(*missing);
         takeFocus(missing->section);
         return;
@@ -219,7 +265,8 @@ void FairTablePlace::keyPressEvent(QKeyEvent* event) {
         }
         break;
     default:
-        if (hasFocus() && choosesStyle(event)) {
+        // Never under a half-typed order: there it would change a style that was chosen.
+        if (hasFocus() && m_model.draft().isUntouched() && choosesStyle(event)) {
             takeFocus(Section::Style);
             if (QWidget* tile = QApplication::focusWidget(); tile && tile != this)
                 QApplication::sendEvent(tile, event);

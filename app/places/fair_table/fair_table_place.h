@@ -1,9 +1,12 @@
 #pragma once
 // The fair table: an order from first key to last in half a minute, price and promised day in sight from the
-// first choice. Letters jump to a section, Enter takes the order or goes to what is still missing.
+// first choice. Letters jump to a section, Enter takes the order or goes to what is still missing. On a
+// narrow window what is chosen is one column that scrolls; the bill with its keys is always in reach.
 
 #include "app/desk/place.h"
 #include "app/places/fair_table/fair_table_model.h"
+
+class QBoxLayout;
 
 namespace holdfast::app {
 
@@ -11,6 +14,7 @@ class CentrePanel;
 class PicksPanel;
 class SumsPanel;
 class TodayTools;
+class VerticalScroll;
 
 class FairTablePlace : public Place {
     Q_OBJECT
@@ -22,7 +26,10 @@ public:
     QString subtitle() const override;
     QWidget* headerTools() override;
     void opened() override;
+    void takeKeyboard() override;
+    QSize minimumSizeHint() const override { return {560, 300}; } // what does not fit scrolls
     void turnTo(const Matter& matter) override;
+    QVector<PlaceKey> moreKeys() const override;
 
     FairTableModel& model() { return m_model; }
 
@@ -30,19 +37,29 @@ protected:
     bool event(QEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
     void hideEvent(QHideEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
+    // What the last Enter asked for.
+    struct Asked {
+        Section section;
+        bool isQuotation;
+    };
+    void connectAll();
+    void arrange();
     void refresh();
     void take(bool isQuotation);
     void takeFocus(Section section);
     void sayMissing(const Missing& missing);
 
     FairTableModel m_model;
+    VerticalScroll* m_left = nullptr; // what is chosen; all but the bill
+    QBoxLayout* m_leftParts = nullptr;
     PicksPanel* m_picks = nullptr;
     CentrePanel* m_centre = nullptr;
     SumsPanel* m_sums = nullptr;
     TodayTools* m_today = nullptr;
-    std::optional<Section> m_asked; // what the last Enter asked for
+    std::optional<Asked> m_asked;
 };
 
 } // namespace holdfast::app

@@ -20,8 +20,21 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kRow = 48;
 constexpr int kDisk = 28;
+constexpr int kNumberWide = 18; // the digit that goes to a row
+constexpr int kMostNumbered = 9;
+constexpr int kRowPadding = 4;
+constexpr int kThreeLines = 400; // narrower than this
+
+// Of metres and roll, below each other.
+double rightWidthOf(const FilmOffer& offer) {
+    return std::max(widthOf(lengthWords(offer), Type::SupportStrong), widthOf(rollWords(offer), Type::Small));
+}
+
+QColor rollInk(const FilmOffer& offer) {
+    const bool lacks = offer.pick.lack != RollLack::None || !offer.pick.mayBeUsed;
+    return lacks ? tokens().madder : tokens().ink2;
+}
 
 } // namespace
 
@@ -46,17 +59,26 @@ int FilmListModel::rowCount(const QModelIndex& parent) const {
 }
 
 QVariant FilmListModel::data(const QModelIndex& index, int role) const {
-    if (!index.isValid() || (role != Qt::DisplayRole && role != Qt::AccessibleTextRole))
+    if (!index.isValid())
         return {};
     const FilmOffer& it = offer(index.row());
+    if (role == Qt::EditRole)
+        return words(it.film->name());
+    if (role != Qt::DisplayRole && role != Qt::AccessibleTextRole)
+        return {};
     return QStringLiteral("%1. %2 %3, %4")
-        .arg(words(it.film->name()), fitnessWords(it, m_knowsStyle), rollWords(it), metres(it.left));
+        .arg(words(it.film->name()), fitnessWords(it, m_knowsStyle), lengthWords(it), rollWords(it));
 }
 
 QString fitnessWords(const FilmOffer& offer, bool knowsStyle) {
     if (!offer.unfit.empty())
         return words(offer.unfit.front().why);
     return knowsStyle ? FilmList::tr("Fits.") : FilmList::tr("Choose a style to see whether it fits.");
+}
+
+QString lengthWords(const FilmOffer& offer) {
+    return offer.rolls > 1 ? FilmList::tr("%1 on %2 rolls").arg(metres(offer.left)).arg(offer.rolls)
+                           : metres(offer.left);
 }
 
 QString rollWords(const FilmOffer& offer) {
@@ -71,7 +93,9 @@ QString rollWords(const FilmOffer& offer) {
         break;
     }
     const QString label = words(offer.pick.roll->label());
-    return offer.pick.mayBeUsed ? label : FilmList::tr("%1, test first").arg(label);
+    if (!offer.pick.mayBeUsed)
+        return FilmList::tr("%1, test first").arg(label);
+    return offer.rolls > 1 ? FilmList::tr("%1 first").arg(label) : label;
 }
 
 void FilmDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
@@ -85,43 +109,68 @@ void FilmDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
     if (option.state & QStyle::State_Selected)
         painter->fillRect(row, dyes.woad);
     painter->fillRect(QRectF(row.left(), row.bottom() - 1, row.width(), 1), dyes.thread);
-    paintSwatch(*painter, QRectF(row.left() + kSpace12, row.center().y() - kDisk / 2.0, kDisk, kDisk),
+    const double first = lineHeight(Type::BodyStrong);
+    const double second = lineHeight(Type::Small);
+    double left = row.left() + kSpace8;
+    if (index.row() < kMostNumbered)
+        paintLine(*painter, QRectF(left, row.top(), kNumberWide, row.height()),
+                  QString::number(index.row() + 1), Type::Small, dyes.ink3);
+    left += kNumberWide;
+    paintSwatch(*painter, QRectF(left, row.center().y() - kDisk / 2.0, kDisk, kDisk),
                 colourOf(offer.film->rgb), kDisk / 2.0);
+    left += kDisk + kSpace12;
 
-    // At the right, never cut: metres and the roll.
-    const QString left = metres(offer.left);
-    const QString roll = rollWords(offer);
-    const bool lacks = offer.pick.lack != RollLack::None || !offer.pick.mayBeUsed;
-    const double rightWide =
-        std::max(widthOf(left, Type::SupportStrong), widthOf(roll, Type::Small)) + kSpace12;
-    const QRectF right(row.right() - rightWide - kSpace12, row.top(), rightWide, row.height());
-    paintLine(*painter, QRectF(right.left(), row.top() + 4, rightWide, 20), left, Type::SupportStrong,
-              dyes.ink, Qt::AlignRight);
-    paintLine(*painter, QRectF(right.left(), row.top() + 24, rightWide, 18), roll, Type::Small,
-              lacks ? dyes.madder : dyes.ink2, Qt::AlignRight);
+    // Metres and the roll are never cut: at the right, or in a line of their own.
+    const double rightWide = isNarrow(option) ? 0 : rightWidthOf(offer) + kSpace12;
+    const double textWide = row.right() - kSpace12 - left - rightWide;
+    const double top = row.top() + kRowPadding;
+    const QString name = words(offer.film->name());
+    const bool fits = widthOf(name, Type::BodyStrong) <= textWide;
+    paintLine(*painter, QRectF(left, top, textWide, first), fits ? name : words(offer.film->shade),
+              Type::BodyStrong, dyes.ink);
+    paintFitness(*painter, QRectF(left, top + first, textWide - kSpace8, second), offer, model.knowsStyle());
+    if (isNarrow(option))
+        paintLine(*painter, QRectF(left, top + first + second, textWide, second),
+                  QStringLiteral("%1, %2").arg(lengthWords(offer), rollWords(offer)), Type::Small,
+                  rollInk(offer));
+    else
+        paintRight(*painter, row.adjusted(0, kRowPadding, -kSpace12, 0), offer);
+    painter->restore();
+}
 
-    const double textLeft = row.left() + kSpace12 + kDisk + kSpace12;
-    paintLine(*painter, QRectF(textLeft, row.top() + 4, right.left() - textLeft, 20),
-              words(offer.film->name()), Type::BodyStrong, dyes.ink);
-    const bool fits = offer.unfit.empty() && model.knowsStyle();
-    const QRectF second(textLeft, row.top() + 24, right.left() - textLeft - kSpace8, 18);
-    double signLeft = second.left();
-    if (model.knowsStyle()) {
-        paintIcon(*painter, QRectF(signLeft, second.center().y() - 8, 16, 16),
+bool FilmDelegate::isNarrow(const QStyleOptionViewItem& option) {
+    return option.widget && option.widget->width() < kThreeLines;
+}
+
+void FilmDelegate::paintRight(QPainter& painter, const QRectF& row, const FilmOffer& offer) const {
+    const double wide = rightWidthOf(offer);
+    const QRectF line(row.right() - wide, row.top(), wide, lineHeight(Type::BodyStrong));
+    paintLine(painter, line, lengthWords(offer), Type::SupportStrong, tokens().ink, Qt::AlignRight);
+    paintLine(painter, QRectF(line.left(), line.bottom(), wide, lineHeight(Type::Small)), rollWords(offer),
+              Type::Small, rollInk(offer), Qt::AlignRight);
+}
+
+void FilmDelegate::paintFitness(QPainter& painter, const QRectF& line, const FilmOffer& offer,
+                                bool knowsStyle) const {
+    const Tokens& dyes = tokens();
+    double signLeft = line.left();
+    if (knowsStyle) {
+        const bool fits = offer.unfit.empty();
+        paintIcon(painter, QRectF(signLeft, line.center().y() - 8, 16, 16),
                   fits ? QStringLiteral("done") : QStringLiteral("hold"), fits ? dyes.green : dyes.madder);
         signLeft += 20;
     }
     // A long reason stands whole in the message once the film is chosen; here it says what it is about.
-    QString why = fitnessWords(offer, model.knowsStyle());
-    if (!offer.unfit.empty() && signLeft + widthOf(why, Type::Small) > second.right())
+    QString why = fitnessWords(offer, knowsStyle);
+    if (!offer.unfit.empty() && signLeft + widthOf(why, Type::Small) > line.right())
         why = words(offer.unfit.front().what) + u'.';
-    paintLine(*painter, QRectF(signLeft, second.top(), second.right() - signLeft, 18), why, Type::Small,
+    paintLine(painter, QRectF(signLeft, line.top(), line.right() - signLeft, line.height()), why, Type::Small,
               offer.unfit.empty() ? dyes.ink2 : dyes.madder);
-    painter->restore();
 }
 
-QSize FilmDelegate::sizeHint(const QStyleOptionViewItem&, const QModelIndex&) const {
-    return {200, kRow};
+QSize FilmDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex&) const {
+    const int lines = isNarrow(option) ? 2 : 1; // below the name
+    return {200, 2 * kRowPadding + lineHeight(Type::BodyStrong) + lines * lineHeight(Type::Small)};
 }
 
 FilmList::FilmList(QWidget* parent)
@@ -133,6 +182,7 @@ FilmList::FilmList(QWidget* parent)
     m_view->setModel(m_model);
     m_view->setItemDelegate(new FilmDelegate(m_view));
     m_view->setUniformItemSizes(true);
+    m_view->setResizeMode(QListView::Adjust); // rows are higher on a narrow window
     m_view->setFrameShape(QFrame::NoFrame);
     m_view->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     m_view->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
@@ -142,7 +192,10 @@ FilmList::FilmList(QWidget* parent)
 
     m_enter = new KeyHint({}, Qt::Key_Return, KeyHint::Order::KeyThenWords);
     m_shiftEnter = new KeyHint({}, Qt::SHIFT | Qt::Key_Return, KeyHint::Order::KeyThenWords);
-    auto* escape = new KeyHint(tr("leaves it"), Qt::Key_Escape, KeyHint::Order::KeyThenWords);
+    auto* escape = new KeyHint(tr("closes the list"), Qt::Key_Escape, KeyHint::Order::KeyThenWords);
+    m_enter->actOnClick([this] { choose(false); });
+    m_shiftEnter->actOnClick([this] { choose(true); });
+    escape->actOnClick([this] { emit closed(); });
     auto* hints = new QHBoxLayout;
     hints->setSpacing(kSpace16);
     hints->addWidget(m_enter);
@@ -179,22 +232,61 @@ void FilmList::choose(bool isAlone) {
         emit chosen(m_model->offer(current.row()).film->id, isAlone);
 }
 
+void FilmList::goTo(int row) {
+    if (row >= 0 && row < m_model->rowCount())
+        m_view->setCurrentIndex(m_model->index(row, 0));
+}
+
 bool FilmList::eventFilter(QObject* watched, QEvent* event) {
-    if (watched != m_view || event->type() != QEvent::KeyPress)
+    if (watched != m_view)
         return QWidget::eventFilter(watched, event);
-    const auto* key = static_cast<QKeyEvent*>(event);
-    switch (key->key()) {
+    switch (event->type()) {
+    case QEvent::ShortcutOverride:
+        // What can be typed is the list's own, before any letter that jumps elsewhere.
+        if (isTyped(*static_cast<QKeyEvent*>(event))) {
+            event->accept();
+            return true;
+        }
+        return false;
+    case QEvent::KeyPress:
+        return takeKey(*static_cast<QKeyEvent*>(event));
+    case QEvent::FocusOut: {
+        const Qt::FocusReason why = static_cast<QFocusEvent*>(event)->reason();
+        if (why != Qt::ActiveWindowFocusReason && why != Qt::PopupFocusReason)
+            emit left();
+        return false;
+    }
+    default:
+        return false;
+    }
+}
+
+bool FilmList::takeKey(const QKeyEvent& key) {
+    switch (key.key()) {
     case Qt::Key_Return:
     case Qt::Key_Enter:
-    case Qt::Key_Space:
-        choose(key->modifiers() & Qt::ShiftModifier);
+        if (!key.isAutoRepeat())
+            choose(key.modifiers() & Qt::ShiftModifier);
         return true;
     case Qt::Key_Escape:
         emit closed();
         return true;
+    case Qt::Key_Space:
+        if (!m_typeAhead.isGoingOn()) {
+            choose(false);
+            return true;
+        }
+        break;
     default:
-        return false;
+        break;
     }
+    if (!isTyped(key))
+        return false;
+    if (key.key() >= Qt::Key_1 && key.key() <= Qt::Key_9)
+        goTo(key.key() - Qt::Key_1);
+    else
+        goTo(m_typeAhead.rowAfter(key.text(), *m_model, m_view->currentIndex().row(), Qt::EditRole));
+    return true;
 }
 
 } // namespace holdfast::app

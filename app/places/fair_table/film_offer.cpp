@@ -70,6 +70,14 @@ Millimetres RollShelf::leftOf(FilmId film) const {
     return sum;
 }
 
+int RollShelf::rollsOf(FilmId film) const {
+    const auto found = m_rolls.find(film);
+    if (found == m_rolls.end())
+        return 0;
+    return static_cast<int>(
+        std::ranges::count_if(found->second, [](const OnShelf& shelf) { return shelf.left.value > 0; }));
+}
+
 const FilmRoll* RollShelf::firstOf(FilmId film, bool* mayBeUsed) const {
     const auto found = m_rolls.find(film);
     if (found == m_rolls.end())
@@ -122,6 +130,7 @@ std::vector<FilmOffer> filmOffers(const ReckonedShop& shop, const BlankStyle* st
         if (style)
             offer.unfit = fitness(film, *style);
         offer.left = shelf.leftOf(film.id);
+        offer.rolls = shelf.rollsOf(film.id);
         if (asked) {
             asked->film = film.id;
             offer.pick = shelf.find(*asked, film);

@@ -36,6 +36,7 @@ public:
     RollPick find(const Decal& decal, const Film& film) const;
     RollPick take(const Decal& decal, const Film& film); // and takes what it needs off that roll
     Millimetres leftOf(FilmId film) const;
+    int rollsOf(FilmId film) const; // that have anything left
     // The roll that new work of this film begins with.
     const FilmRoll* firstOf(FilmId film, bool* mayBeUsed = nullptr) const;
 
@@ -56,7 +57,8 @@ RollPicks pickRolls(const TableDraft& draft, const ReckonedShop& shop);
 struct FilmOffer {
     const Film* film = nullptr;
     std::vector<Finding> unfit; // empty: fits, or no style is chosen yet
-    Millimetres left;           // metres free for new work
+    Millimetres left;           // metres free for new work …
+    int rolls = 0;              // … on so many rolls
     RollPick pick;              // for the decal at hand, or the first roll
 };
 

@@ -3,30 +3,27 @@
 #include "app/desk/formats.h"
 #include "app/theme/measures.h"
 #include "app/widgets/banner.h"
+#include "app/widgets/label.h"
 
 #include <QBoxLayout>
 
-#include <algorithm>
-
 namespace holdfast::app {
-
-namespace {
-
-constexpr int kHighest = 150; // more scrolls: the garment keeps its room
-
-} // namespace
 
 MessageScroll::MessageScroll(QWidget* parent)
     : VerticalScroll(parent) {
     setObjectName(QStringLiteral("messages"));
     setAccessibleName(tr("What is to be known of this order"));
-    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    m_nothing = new Label(tr("Whether the film fits, and what stands in the way, is said here."), Type::Small,
+                          &Tokens::ink3);
+    m_nothing->wrapped();
     column()->setSpacing(kSpace8);
+    column()->addWidget(m_nothing);
     column()->addStretch();
 }
 
 void MessageScroll::show(const std::vector<TableMessage>& messages, ShopDesk& desk) {
     m_messages = messages;
+    m_nothing->setVisible(messages.empty());
     while (m_banners.size() > messages.size()) {
         m_banners.back()->hide();
         m_banners.back()->deleteLater(); // its button may have brought us here
@@ -40,7 +37,7 @@ void MessageScroll::show(const std::vector<TableMessage>& messages, ShopDesk& de
             if (at < m_messages.size() && m_messages[at].act)
                 desk.free(*m_messages[at].act, m_messages[at].matter);
         });
-        column()->insertWidget(static_cast<int>(at), banner);
+        column()->insertWidget(static_cast<int>(at) + 1, banner); // behind what is said of nothing
         m_banners.push_back(banner);
     }
     for (std::size_t at = 0; at < messages.size(); ++at) {
@@ -48,24 +45,6 @@ void MessageScroll::show(const std::vector<TableMessage>& messages, ShopDesk& de
         m_banners[at]->set(message.tone, message.lead, message.text, message.iconName);
         m_banners[at]->setAction(message.act ? words(freeingWords(*message.act)) : QString());
     }
-    updateGeometry();
-}
-
-int MessageScroll::neededHeight(int width) const {
-    int high = 0;
-    for (const Banner* banner : m_banners)
-        high += banner->heightForWidth(width) + (high > 0 ? kSpace8 : 0);
-    return high;
-}
-
-QSize MessageScroll::sizeHint() const {
-    const int wide = viewport()->width() > 100 ? viewport()->width() : 444;
-    return {wide, std::min(kHighest, neededHeight(wide))};
-}
-
-void MessageScroll::resizeEvent(QResizeEvent* event) {
-    VerticalScroll::resizeEvent(event);
-    updateGeometry();
 }
 
 } // namespace holdfast::app

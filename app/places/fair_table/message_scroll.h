@@ -1,6 +1,6 @@
 #pragma once
-// What is said at once, as banners below each other: as high as they need, up to a third of the table, then
-// it scrolls. The worst comes first and is always seen.
+// What is said at once, as banners below each other, in room of its own that is always as high: nothing above
+// it moves when a word comes or goes. More scrolls; the worst comes first and is always seen.
 
 #include "app/places/fair_table/table_messages.h"
 #include "app/widgets/vertical_scroll.h"
@@ -10,6 +10,7 @@
 namespace holdfast::app {
 
 class Banner;
+class Label;
 
 class MessageScroll : public VerticalScroll {
     Q_OBJECT
@@ -19,15 +20,8 @@ public:
 
     void show(const std::vector<TableMessage>& messages, ShopDesk& desk);
 
-    QSize sizeHint() const override;
-    QSize minimumSizeHint() const override { return {120, 0}; }
-
-protected:
-    void resizeEvent(QResizeEvent* event) override;
-
 private:
-    int neededHeight(int width) const;
-
+    Label* m_nothing = nullptr; // what will be said here, while there is nothing
     std::vector<Banner*> m_banners;
     std::vector<TableMessage> m_messages;
 };

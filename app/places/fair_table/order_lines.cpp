@@ -1,23 +1,31 @@
 #include "app/places/fair_table/order_lines.h"
 
 #include "app/desk/formats.h"
+#include "app/places/fair_table/table_measures.h"
 #include "app/theme/focus_ring.h"
 #include "app/theme/measures.h"
+#include "app/theme/stitch.h"
 #include "app/theme/tokens.h"
 #include "app/theme/type.h"
 
-#include <QFontMetricsF>
 #include <QKeyEvent>
+#include <QMouseEvent>
 #include <QPainter>
 
 #include <algorithm>
+#include <cmath>
 
 namespace holdfast::app {
 
 namespace {
 
-constexpr int kLine = 30;
-constexpr int kShortestList = 2 * kLine;
+constexpr int kLowLine = 36;
+constexpr int kFewestLines = 2;
+
+const QString& removeKey() {
+    static const QString text = keyCapText(QKeySequence(Qt::Key_Delete));
+    return text;
+}
 
 // "Heron, chest, 280 mm"; "Name “Juno”, 4 letters".
 QString describe(const DecalDraft& decal) {
@@ -51,7 +59,9 @@ std::vector<OrderLineShown> linesOf(const TableDraft& draft, const TableSums& su
                              isChosen ? moneyBare(sum.price * garment.copies, currency) : QString()});
             continue;
         }
-        lines.push_back({Kind::Blank, at, 0, name, isChosen ? moneyBare(sum.parts[0], currency) : QString()});
+        const bool isEmpty = garment == TableGarment{} && draft.garments.size() == 1;
+        lines.push_back(
+            {Kind::Blank, at, 0, name, isChosen ? moneyBare(sum.parts[0], currency) : QString(), isEmpty});
         for (std::size_t decal = 0; decal < garment.decals.size(); ++decal)
             lines.push_back({Kind::Decal, at, decal, describe(garment.decals[decal].decal),
                              isChosen ? moneyBare(sum.parts[decal + 1], currency) : QString()});
@@ -91,28 +101,39 @@ QVariant OrderLinesModel::data(const QModelIndex& index, int role) const {
     return role == Qt::ToolTipRole ? QVariant(it.text) : QVariant();
 }
 
+QRect OrderLineDelegate::removeRect(const QRect& row) {
+    const int wide = static_cast<int>(std::ceil(keyCapSize(removeKey()).width())) + 2 * kSpace8;
+    return {row.left(), row.top(), std::max(wide, kStallTarget), row.height()};
+}
+
 void OrderLineDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
                               const QModelIndex& index) const {
     const OrderLineShown& line = static_cast<const OrderLinesModel&>(*index.model()).line(index.row());
     const Tokens& dyes = tokens();
+    const bool isAtHand = option.state & QStyle::State_Selected;
     painter->save();
     const QRectF row(option.rect);
-    if (option.state & QStyle::State_Selected)
+    if (isAtHand)
         painter->fillRect(row, dyes.woad);
     painter->fillRect(QRectF(row.left() + kSpace8, row.bottom() - 1, row.width() - kSpace16, 1), dyes.thread);
+    QRectF inner = row.adjusted(kSpace8, 0, -kSpace8, 0);
+    if (isAtHand && !line.isEmpty) {
+        const QSizeF cap = keyCapSize(removeKey());
+        paintKeyCap(*painter, QRectF(QPointF(inner.left(), row.center().y() - cap.height() / 2), cap),
+                    removeKey(), dyes.ink);
+        inner.setLeft(removeRect(option.rect).right());
+    }
     const double amountWide = widthOf(line.amount, Type::BodyStrong);
-    const QRectF inner = row.adjusted(kSpace8, 0, -kSpace8, 0);
     paintLine(*painter, inner, line.amount, Type::BodyStrong, dyes.ink, Qt::AlignRight);
     const bool isQuiet =
         line.kind == OrderLineShown::Kind::Garment || line.kind == OrderLineShown::Kind::Copies;
-    const QString fitted = QFontMetricsF(fontOf(Type::Body))
-                               .elidedText(line.text, Qt::ElideRight, inner.width() - amountWide - kSpace8);
-    paintLine(*painter, inner, fitted, Type::Body, isQuiet ? dyes.ink2 : dyes.ink);
+    paintLine(*painter, inner, fitted(line.text, Type::Body, inner.width() - amountWide - kSpace8),
+              Type::Body, isQuiet ? dyes.ink2 : dyes.ink);
     painter->restore();
 }
 
 QSize OrderLineDelegate::sizeHint(const QStyleOptionViewItem&, const QModelIndex&) const {
-    return {120, kLine};
+    return {120, static_cast<const OrderLines*>(parent())->lineHigh()};
 }
 
 OrderLines::OrderLines(FairTableModel& model, QWidget* parent)
@@ -147,12 +168,24 @@ void OrderLines::refresh() {
     updateGeometry();
 }
 
+void OrderLines::setLow(bool isLow) {
+    if (m_isLow == isLow)
+        return;
+    m_isLow = isLow;
+    scheduleDelayedItemsLayout();
+    updateGeometry();
+}
+
+int OrderLines::lineHigh() const {
+    return std::max(m_isLow ? kLowLine : kStallTarget, lineHeight(Type::Body) + kSpace12);
+}
+
 QSize OrderLines::sizeHint() const {
-    return {200, std::max(kShortestList, m_lines->rowCount() * kLine)};
+    return {200, std::max(kFewestLines, m_lines->rowCount()) * lineHigh()};
 }
 
 QSize OrderLines::minimumSizeHint() const {
-    return {200, kShortestList};
+    return {200, kFewestLines * lineHigh()};
 }
 
 void OrderLines::currentChanged(const QModelIndex& current, const QModelIndex& previous) {
@@ -231,7 +264,23 @@ void OrderLines::keyPressEvent(QKeyEvent* event) {
     }
 }
 
+void OrderLines::mousePressEvent(QMouseEvent* event) {
+    const QModelIndex pressed = indexAt(event->pos());
+    const bool isAtHand = pressed.isValid() && pressed == currentIndex();
+    if (isAtHand && event->button() == Qt::LeftButton &&
+        OrderLineDelegate::removeRect(visualRect(pressed)).contains(event->pos())) {
+        const OrderLineShown line = m_lines->line(pressed.row()); // the lines change
+        remove(line);
+        return;
+    }
+    QListView::mousePressEvent(event);
+}
+
+// What was removed is said, so that what stands at the foot of the window is of this order.
 void OrderLines::remove(const OrderLineShown& line) {
+    if (line.isEmpty)
+        return;
+    m_table.desk().say(tr("Removed: %1. Ctrl+Z puts it back.").arg(line.text));
     m_table.edit(Step::Choice, [&](TableDraft& draft) {
         if (line.kind == OrderLineShown::Kind::Decal)
             removeDecal(draft, line.decal);

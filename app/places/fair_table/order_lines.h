@@ -1,6 +1,7 @@
 #pragma once
-// The garments of the order with their prices; the one at hand with each of its decals and what it adds. Up
-// and Down choose, Delete removes, + and − change how many, Ctrl with Up or Down changes what lies over what.
+// The garments of the order with their prices, as the lines of a bill; the one at hand with each of its
+// decals and what it adds. Up and Down choose, Delete removes, + and − change how many, Ctrl with Up or Down
+// changes what lies over what. The line at hand shows Delete on a cap, which can be pressed as well.
 
 #include "app/places/fair_table/fair_table_model.h"
 
@@ -17,6 +18,7 @@ struct OrderLineShown {
     std::size_t decal = 0;
     QString text;
     QString amount;
+    bool isEmpty = false; // nothing is chosen: there is nothing to remove
 
     bool operator==(const OrderLineShown&) const = default;
 };
@@ -45,6 +47,7 @@ class OrderLineDelegate : public QStyledItemDelegate {
 
 public:
     using QStyledItemDelegate::QStyledItemDelegate;
+    static QRect removeRect(const QRect& row); // of the cap and what a finger meets around it
     void paint(QPainter* painter, const QStyleOptionViewItem& option,
                const QModelIndex& index) const override;
     QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override;
@@ -57,12 +60,15 @@ public:
     explicit OrderLines(FairTableModel& model, QWidget* parent = nullptr);
 
     void refresh();
+    void setLow(bool isLow); // lower lines, on low windows
+    int lineHigh() const;
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override;
 
 protected:
     bool event(QEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
+    void mousePressEvent(QMouseEvent* event) override;
     void currentChanged(const QModelIndex& current, const QModelIndex& previous) override;
 
 private:
@@ -72,6 +78,7 @@ private:
     FairTableModel& m_table;
     OrderLinesModel* m_lines = nullptr;
     bool m_isRefreshing = false;
+    bool m_isLow = false;
 };
 
 } // namespace holdfast::app

@@ -1,6 +1,7 @@
 #include "app/places/fair_table/picks_panel.h"
 
 #include "app/desk/formats.h"
+#include "app/places/fair_table/table_measures.h"
 #include "app/theme/icons.h"
 #include "app/theme/measures.h"
 #include "app/theme/type.h"
@@ -27,17 +28,18 @@ namespace {
 
 constexpr int kLeft = 13;
 constexpr int kBesideBar = 4;
-constexpr int kStyleColumns = 4;
+constexpr int kMostStyleColumns = 6;
+constexpr int kStyleWide = 80; // of its tile, at least
 constexpr int kSizeColumns = 7;
-constexpr int kSizeGap = 5; // seven sizes fit beside each other
-constexpr int kSizesWidth = 364;
+constexpr int kSizeGap = 5;    // seven sizes fit beside each other
 constexpr int kTileSpare = 8;  // room around a tile's words that can be done without
 constexpr int kSizeSpare = 18; // the same, where seven stand in a row
 constexpr int kSizesHeight = 62;
 constexpr double kStyleRoom = 72;
 constexpr double kSizeRoom = 150;
 constexpr double kColourRoom = 104;
-constexpr int kColourColumns = 2;
+constexpr int kMostColourColumns = 2;
+constexpr int kSizeRowWide = 330; // heading and how many beside each other
 
 // What the two drops in the colour tiles mean.
 class DropLegend : public QWidget {
@@ -117,6 +119,14 @@ void nameTiles(const Choice* choice, const Things& things, const Name& nameOf) {
     }
 }
 
+// As narrow as their tiles, so that a column is never wider than its card.
+void setTightColumns(Choice* choice, int columns) {
+    choice->setColumns(columns);
+    auto* grid = static_cast<QGridLayout*>(choice->layout());
+    for (int column = 0; column < columns; ++column)
+        grid->setColumnMinimumWidth(column, 0);
+}
+
 template <class Things, class Wanted>
 int placeOf(const Things& things, const Wanted& isWanted) {
     int at = 0;
@@ -157,17 +167,15 @@ PicksPanel::PicksPanel(FairTableModel& model, QWidget* parent)
 void PicksPanel::build() {
     m_styles = new Choice(tr("Style"), Choice::Shape::Picture);
     m_styles->setObjectName(QStringLiteral("style"));
-    m_styles->setColumns(kStyleColumns);
     m_sizes = new Choice(tr("Size"), Choice::Shape::Stacked);
     m_sizes->setObjectName(QStringLiteral("size"));
-    m_sizes->setColumns(kSizeColumns);
     m_sizes->layout()->setSpacing(kSizeGap);
     m_colours = new Choice(tr("Colour"), Choice::Shape::Swatch);
     m_colours->setObjectName(QStringLiteral("colour"));
-    m_colours->setColumns(kColourColumns);
     m_copies = new Stepper(tr("How many of this garment"));
     m_copies->setObjectName(QStringLiteral("copies"));
     m_copies->setRange(1, kMostCopies);
+    m_copies->setTargetHeight(kStallTarget);
     m_noStyles = new EmptyState(QStringLiteral("blank-rail"),
                                 tr("Blank styles stand here once the shop has one."), tr("Add a style"));
     m_noStyles->setObjectName(QStringLiteral("noStyles"));
@@ -178,24 +186,27 @@ void PicksPanel::build() {
         hint->jumpTo(choice);
         return hint;
     };
-    auto* sizeRow = new QHBoxLayout;
-    sizeRow->addWidget(heading(tr("Size"), Qt::Key_S, m_sizes));
-    sizeRow->addStretch();
+    auto* copiesRow = new QHBoxLayout;
     auto* howMany = new KeyHint(tr("How many"), Qt::Key_Q);
     howMany->jumpTo(m_copies);
-    sizeRow->addWidget(howMany);
-    sizeRow->addWidget(m_copies);
+    copiesRow->addStretch();
+    copiesRow->addWidget(howMany);
+    copiesRow->addWidget(m_copies);
+    m_sizeRow = new QHBoxLayout;
+    m_sizeRow->addWidget(heading(tr("Size"), Qt::Key_S, m_sizes));
+    m_sizeRow->addLayout(copiesRow, 1);
     m_colourName = heading(tr("Colour"), Qt::Key_C, m_colours);
 
     auto* scroll = new VerticalScroll;
     m_all = scroll;
+    scroll->widget()->installEventFilter(this);
     auto* column = scroll->column();
     column->setContentsMargins(kLeft, kSpace12, kLeft, kSpace8);
     column->setSpacing(kSpace8);
     column->addWidget(heading(tr("Style"), Qt::Key_G, m_styles));
     column->addWidget(m_styles);
     column->addSpacing(kSpace4);
-    column->addLayout(sizeRow);
+    column->addLayout(m_sizeRow);
     column->addWidget(m_sizes);
     column->addSpacing(kSpace8);
     column->addWidget(m_colourName);
@@ -231,8 +242,7 @@ void PicksPanel::refresh() {
 void PicksPanel::refreshStyles() {
     QVector<ChoiceItem> items;
     for (const BlankStyle& style : m_model.shop().facts.styles)
-        items.append({.text = fitted(style.name, Type::Small, kStyleRoom),
-                      .outline = words(style.outline)});
+        items.append({.text = fitted(style.name, Type::Small, kStyleRoom), .outline = words(style.outline)});
     const BlankStyleId chosen = m_model.draft().garment().style;
     m_noStyles->setVisible(items.isEmpty());
     m_all->setVisible(!items.isEmpty());
@@ -249,9 +259,7 @@ void PicksPanel::refreshSizes() {
     if (const BlankStyle* style = m_model.style()) {
         const TableGarment& garment = m_model.draft().garment();
         for (const std::string& size : style->sizes) {
-            const BlankStock stock = garment.colour.isSet()
-                                         ? m_model.stock().of({style->id, size, garment.colour})
-                                         : m_model.stock().ofSize(style->id, size);
+            const BlankStock stock = m_model.stockLeft(size, garment.colour);
             items.append({.text = fitted(size, Type::ListStrong, kSizeRoom),
                           .second = stock.total() > 0 ? tr("%1 left").arg(stock.total()) : tr("none"),
                           .isInStock = stock.total() > 0});
@@ -261,12 +269,23 @@ void PicksPanel::refreshSizes() {
     m_sizes->setMinimumHeight(items.isEmpty() ? kSizesHeight : 0); // keeps its row while no style is chosen
     if (!showTiles(m_sizes, items, chosen) || !m_model.style())
         return;
-    narrowSizes();
+    fitSizes();
     nameTiles(m_sizes, m_model.style()->sizes, [](const std::string& size) { return size; });
 }
 
+int PicksPanel::room() const {
+    return width() - 2 * kLeft;
+}
+
+void PicksPanel::fitColumns() {
+    m_sizeRow->setDirection(room() < kSizeRowWide ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+    m_styles->setColumns(std::clamp((room() + kSpace8) / (kStyleWide + kSpace8), 1, kMostStyleColumns));
+    fitSizes();
+    fitColours();
+}
+
 // Seven sizes beside each other where their words allow it; more, or long ones, take more rows.
-void PicksPanel::narrowSizes() {
+void PicksPanel::fitSizes() {
     int widest = 0;
     const auto tiles = shownTiles(m_sizes);
     for (QAbstractButton* tile : tiles) {
@@ -274,13 +293,21 @@ void PicksPanel::narrowSizes() {
         widest = std::max(widest, tile->minimumWidth());
     }
     const int count = std::max(1, static_cast<int>(tiles.size()));
-    const int most = std::clamp((kSizesWidth + kSizeGap) / std::max(1, widest + kSizeGap), 1, kSizeColumns);
+    const int most = std::clamp((room() + kSizeGap) / std::max(1, widest + kSizeGap), 1, kSizeColumns);
     const int rows = (count + most - 1) / most;
     const int columns = (count + rows - 1) / rows; // rows as even as can be
-    m_sizes->setColumns(columns);
-    auto* grid = static_cast<QGridLayout*>(m_sizes->layout());
-    for (int column = 0; column < columns; ++column)
-        grid->setColumnMinimumWidth(column, 0);
+    setTightColumns(m_sizes, columns);
+}
+
+// Two beside each other, or one where their counts are long.
+void PicksPanel::fitColours() {
+    int widest = 0;
+    for (QAbstractButton* tile : shownTiles(m_colours)) {
+        tile->setMinimumWidth(tile->sizeHint().width() - kTileSpare);
+        widest = std::max(widest, tile->minimumWidth());
+    }
+    setTightColumns(m_colours,
+                    std::clamp((room() + kSpace8) / std::max(1, widest + kSpace8), 1, kMostColourColumns));
 }
 
 void PicksPanel::refreshColours() {
@@ -289,9 +316,7 @@ void PicksPanel::refreshColours() {
     const TableGarment& garment = m_model.draft().garment();
     if (const BlankStyle* style = m_model.style()) {
         for (const Colour& colour : style->colours) {
-            const BlankStock stock = garment.size.empty()
-                                         ? m_model.stock().ofColour(style->id, colour.id)
-                                         : m_model.stock().of({style->id, garment.size, colour.id});
+            const BlankStock stock = m_model.stockLeft(garment.size, colour.id);
             ChoiceItem item{.text = fitted(colour.name, Type::BodyStrong, kColourRoom),
                             .shade = colourOf(colour.rgb),
                             .isInStock = stock.total() > 0};
@@ -308,9 +333,29 @@ void PicksPanel::refreshColours() {
     m_colourName->setWords(isInOneSize ? tr("Colour") : tr("Colour, in %1").arg(words(garment.size)));
     if (!showTiles(m_colours, items, chosen) || !m_model.style())
         return;
-    for (QAbstractButton* tile : m_colours->findChildren<QAbstractButton*>())
-        tile->setMinimumWidth(tile->sizeHint().width() - kTileSpare);
+    fitColours();
     nameTiles(m_colours, m_model.style()->colours, [](const Colour& colour) { return colour.name; });
+}
+
+void PicksPanel::setWhole(bool isWhole) {
+    m_isWhole = isWhole;
+    followHeight();
+}
+
+void PicksPanel::followHeight() {
+    m_all->setMinimumHeight(m_isWhole ? m_all->widget()->minimumSizeHint().height() : 0);
+}
+
+bool PicksPanel::eventFilter(QObject* watched, QEvent* event) {
+    if (event->type() == QEvent::LayoutRequest)
+        followHeight();
+    return QWidget::eventFilter(watched, event);
+}
+
+void PicksPanel::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    if (event->size().width() != event->oldSize().width())
+        fitColumns();
 }
 
 void PicksPanel::takeFocus(Section section) {

@@ -2,8 +2,11 @@
 // The left of the fair table: style, size, how many, colour, with what is on the rail of each.
 
 #include "app/places/fair_table/fair_table_model.h"
+#include "app/places/fair_table/table_measures.h"
 
 #include <QWidget>
+
+class QBoxLayout;
 
 namespace holdfast::app {
 
@@ -11,6 +14,7 @@ class Choice;
 class EmptyState;
 class KeyHint;
 class Stepper;
+class VerticalScroll;
 
 class PicksPanel : public QWidget {
     Q_OBJECT
@@ -20,13 +24,25 @@ public:
 
     void refresh();
     void takeFocus(Section section);
+    // As high as all of it, where it scrolls together with what is below it.
+    void setWhole(bool isWhole);
+    // Its tiles take as many rows as its width needs.
+    QSize minimumSizeHint() const override { return {kNarrowestColumn, QWidget::minimumSizeHint().height()}; }
+
+protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
     void build();
     void refreshStyles();
     void refreshSizes();
     void refreshColours();
-    void narrowSizes();
+    void fitColumns();
+    void fitSizes();
+    void fitColours();
+    int room() const; // for tiles
+    void followHeight();
 
     FairTableModel& m_model;
     Choice* m_styles = nullptr;
@@ -36,7 +52,9 @@ private:
     KeyHint* m_colourName = nullptr;
     EmptyState* m_noStyles = nullptr;
     QWidget* m_legend = nullptr;
-    QWidget* m_all = nullptr; // what is chosen from, once there are styles
+    VerticalScroll* m_all = nullptr; // what is chosen from, once there are styles
+    QBoxLayout* m_sizeRow = nullptr;
+    bool m_isWhole = false;
 };
 
 } // namespace holdfast::app

@@ -16,9 +16,18 @@ namespace holdfast::app {
 namespace {
 
 constexpr double kPadding = 14;
-constexpr double kPathHigh = 56;
+constexpr double kTop = 9;
 constexpr double kDot = 5.5;
+constexpr double kBelowDot = 9; // where the words of a stop begin
+constexpr double kBetweenStops = 6;
+constexpr double kSign = 24;
+constexpr double kTextLeft = kPadding + 30;
 constexpr std::size_t kMostStops = 6;
+
+// Two lines of small words that stand close.
+int stopStep() {
+    return lineHeight(Type::Small) - 3;
+}
 
 } // namespace
 
@@ -28,31 +37,44 @@ PromiseBlock::PromiseBlock(QWidget* parent)
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
 }
 
-void PromiseBlock::show(const std::optional<Promise>& promise, LocalDate today, const QString& stillOpen,
-                        const QString& lack) {
+void PromiseBlock::show(const PromiseShown& shown) {
+    m_shown = shown;
     m_stops.clear();
-    m_lack = lack;
     m_day.clear();
     m_hour.clear();
-    m_open = stillOpen;
-    if (promise) {
-        const LocalDate ready = dateOf(promise->readyAt);
-        m_day = ready == today ? tr("Ready today") : tr("Ready %1").arg(day(ready));
-        m_hour = tr("after %1").arg(clock(promise->readyAt));
-        for (const PromiseStep& step : promise->path)
-            m_stops.push_back({words(step.words), words(step.when), step.stage == PromiseStage::Ready,
-                               step.stage == PromiseStage::Cut});
+    if (shown.promise && shown.leavesDayOpen.isEmpty()) {
+        const LocalDate ready = dateOf(shown.promise->readyAt);
+        m_day = ready == shown.today ? tr("Ready today") : tr("Ready %1").arg(day(ready));
+        m_hour = tr("after %1").arg(clock(shown.promise->readyAt));
+        readPath(*shown.promise);
     }
+    const QString told = toldWords().join(QStringLiteral(", "));
+    setAccessibleName(told);
+    setToolTip(m_stops.empty() ? QString() : told);
+    update();
+}
+
+void PromiseBlock::readPath(const Promise& promise) {
+    for (const PromiseStep& step : promise.path)
+        m_stops.push_back({words(step.words), words(step.when), step.stage == PromiseStage::Ready,
+                           step.stage == PromiseStage::Cut});
     // Seven stops have no room for their words; that it is cut goes without saying before the press.
     if (m_stops.size() > kMostStops)
         std::erase_if(m_stops, [](const Stop& stop) { return stop.isCut; });
-    QStringList told{m_day, m_hour, m_open, m_lack};
+}
+
+QStringList PromiseBlock::toldWords() const {
+    QStringList told;
+    if (!m_day.isEmpty())
+        told = {m_day, m_hour, m_shown.dayWaitsFor, m_shown.stillOpen};
+    else if (m_shown.promise)
+        told = {tr("No day yet"), m_shown.leavesDayOpen};
+    else
+        told = {m_shown.lack};
     for (const Stop& stop : m_stops)
         told.append(stop.what + u' ' + stop.when);
     told.removeAll(QString());
-    setAccessibleName(told.join(QStringLiteral(", ")));
-    updateGeometry();
-    update();
+    return told;
 }
 
 void PromiseBlock::setLow(bool isLow) {
@@ -61,8 +83,14 @@ void PromiseBlock::setLow(bool isLow) {
     update();
 }
 
+int PromiseBlock::pathTop() const {
+    const int lines =
+        m_isLow ? lineHeight(Type::Value) : lineHeight(Type::Number) + 2 + lineHeight(Type::Value);
+    return static_cast<int>(kTop) + lines + 15;
+}
+
 QSize PromiseBlock::sizeHint() const {
-    return {300, m_isLow ? 98 : 130};
+    return {300, pathTop() + static_cast<int>(kBelowDot) + stopStep() + lineHeight(Type::Small) + kSpace8};
 }
 
 void PromiseBlock::paintEvent(QPaintEvent*) {
@@ -70,31 +98,64 @@ void PromiseBlock::paintEvent(QPaintEvent*) {
     painter.setRenderHint(QPainter::Antialiasing);
     const Tokens& dyes = tokens();
     const QRectF box(rect());
-    if (m_day.isEmpty()) {
-        paintBox(painter, box, kButtonRadius, {}, dyes.thread, 1.2, true);
-        painter.setFont(fontOf(Type::Support));
-        painter.setPen(dyes.ink2);
-        painter.drawText(box.adjusted(kPadding, kPadding, -kPadding, -kPadding),
-                         Qt::TextWordWrap | Qt::AlignHCenter | Qt::AlignVCenter, m_lack);
+    if (!m_day.isEmpty()) {
+        paintDay(painter);
         return;
     }
-    paintBox(painter, box, kButtonRadius, dyes.greenTint, {});
-    paintIcon(painter, QRectF(kPadding - 2, 12, 24, 24), QStringLiteral("ready"), dyes.green);
-    const double left = kPadding + 30;
-    if (m_isLow) {
-        paintLine(painter, QRectF(left, 10, box.width() - left, 26), m_day, Type::Value, dyes.ink);
-        const double behind = left + widthOf(m_day, Type::Value) + kSpace8;
-        paintLine(painter, QRectF(behind, 11, box.width() - behind, 26), m_hour, Type::Support, dyes.ink);
-        paintPath(painter, 48);
-    } else {
-        paintLine(painter, QRectF(left, 9, box.width() - left, 30), m_day, Type::Number, dyes.ink);
-        const QRectF second(left, 39, box.width() - left, 22);
-        paintLine(painter, second, m_hour, Type::Value, dyes.ink);
-        if (!m_open.isEmpty())
-            paintLine(painter, second.adjusted(widthOf(m_hour, Type::Value) + kSpace8, 1, 0, 1), m_open,
-                      Type::Small, dyes.ink2);
-        paintPath(painter, 78);
+    if (m_shown.promise) {
+        paintOpen(painter);
+        return;
     }
+    paintBox(painter, box, kButtonRadius, {}, dyes.thread, 1.2, true);
+    painter.setFont(fontOf(Type::Support));
+    painter.setPen(dyes.ink2);
+    painter.drawText(box.adjusted(kPadding, kTop, -kPadding, -kTop),
+                     Qt::TextWordWrap | Qt::AlignHCenter | Qt::AlignVCenter, m_shown.lack);
+}
+
+// No day: why, and what is needed first.
+void PromiseBlock::paintOpen(QPainter& painter) const {
+    const Tokens& dyes = tokens();
+    const QRectF box(rect());
+    paintBox(painter, box, kButtonRadius, dyes.madderTint, {});
+    const double high = lineHeight(Type::Value);
+    paintIcon(painter, QRectF(kPadding - 2, kTop + (high - kSign) / 2, kSign, kSign), QStringLiteral("hold"),
+              dyes.madder);
+    paintLine(painter, QRectF(kTextLeft, kTop, box.width() - kTextLeft, high), tr("No day yet"), Type::Value,
+              dyes.madder);
+    painter.setFont(fontOf(Type::Support));
+    painter.setPen(dyes.ink);
+    painter.drawText(QRectF(kTextLeft, kTop + high + 2, box.width() - kTextLeft - kPadding, box.height()),
+                     Qt::TextWordWrap | Qt::AlignLeft | Qt::AlignTop, m_shown.leavesDayOpen);
+}
+
+void PromiseBlock::paintDay(QPainter& painter) const {
+    const Tokens& dyes = tokens();
+    const QRectF box(rect());
+    const bool waits = !m_shown.dayWaitsFor.isEmpty();
+    paintBox(painter, box, kButtonRadius, waits ? dyes.weldTint : dyes.greenTint, {});
+    paintIcon(painter, QRectF(kPadding - 2, 12, kSign, kSign),
+              waits ? QStringLiteral("caution") : QStringLiteral("ready"), waits ? dyes.weld : dyes.green);
+    const Type large = m_isLow ? Type::Value : Type::Number;
+    const QRectF first(kTextLeft, kTop, box.width() - kTextLeft, lineHeight(large));
+    paintLine(painter, first, m_day, large, dyes.ink);
+    const QString beside = waits ? m_shown.dayWaitsFor : m_shown.stillOpen;
+    if (!m_isLow) {
+        const QRectF second(first.left(), first.bottom() + 2, first.width(), lineHeight(Type::Value));
+        paintLine(painter, second, m_hour, Type::Value, dyes.ink);
+        paintLine(painter, second.adjusted(widthOf(m_hour, Type::Value) + kSpace8, 1, 0, 1), beside,
+                  Type::Small, dyes.ink2);
+        paintPath(painter, pathTop());
+        return;
+    }
+    paintLine(painter, first.adjusted(widthOf(m_day, large) + kSpace8, 1, 0, 1), m_hour, Type::Support,
+              dyes.ink);
+    // What the day waits for comes before the path to it.
+    if (waits)
+        paintLine(painter, QRectF(kTextLeft, first.bottom(), first.width(), box.bottom() - first.bottom()),
+                  beside, Type::Support, dyes.ink);
+    else
+        paintPath(painter, pathTop());
 }
 
 void PromiseBlock::paintPath(QPainter& painter, double top) const {
@@ -108,21 +169,25 @@ void PromiseBlock::paintPath(QPainter& painter, double top) const {
                                    : first + (last - first) * static_cast<double>(stop) /
                                                  static_cast<double>(m_stops.size() - 1);
     };
-    paintRunningStitch(painter, QPointF(first, top), QPointF(last, top), dyes.green, 3);
+    const bool waits = !m_shown.dayWaitsFor.isEmpty();
+    const QColor thread = waits ? dyes.weld : dyes.green;
+    paintRunningStitch(painter, QPointF(first, top), QPointF(last, top), thread, 3);
+    double taken = 0; // by the words of the stops before
     for (std::size_t at = 0; at < m_stops.size(); ++at) {
         const Stop& stop = m_stops[at];
         const QPointF centre(xOf(at), top);
-        painter.setPen(QPen(dyes.green, 2));
-        painter.setBrush(stop.isReady ? dyes.green : dyes.greenTint);
+        painter.setPen(QPen(thread, 2));
+        painter.setBrush(stop.isReady ? thread : waits ? dyes.weldTint : dyes.greenTint);
         painter.drawEllipse(centre, kDot, kDot);
-        // The outer ones keep to the edges; the others stand below their dot.
+        // The outer ones keep to the edges; the others stand below their dot, clear of each other.
         const double wide = std::max(widthOf(stop.what, Type::Small), widthOf(stop.when, Type::Small)) + 2;
-        const double left =
-            at == 0 ? kPadding - 1 : std::min(centre.x() - wide / 2, width() - kPadding + 6 - wide);
-        paintLine(painter, QRectF(left, top + 9, wide, 18), stop.what, Type::Small, dyes.ink,
-                  at == 0 ? Qt::AlignLeft : Qt::AlignHCenter);
-        paintLine(painter, QRectF(left, top + 24, wide, 18), stop.when, Type::Small, dyes.ink2,
-                  at == 0 ? Qt::AlignLeft : Qt::AlignHCenter);
+        const double below = std::min(centre.x() - wide / 2, width() - kPadding + 6 - wide);
+        const double left = at == 0 ? kPadding - 1 : std::max(below, taken + kBetweenStops);
+        taken = left + wide;
+        const Qt::Alignment across = at == 0 ? Qt::AlignLeft : Qt::AlignHCenter;
+        const QRectF line(left, top + kBelowDot, wide, lineHeight(Type::Small));
+        paintLine(painter, line, stop.what, Type::Small, dyes.ink, across);
+        paintLine(painter, line.translated(0, stopStep()), stop.when, Type::Small, dyes.ink2, across);
     }
 }
 

@@ -1,7 +1,9 @@
 #pragma once
 // The day that can be promised, large, with the path to it in words along a running stitch: all of it is
-// still to be done.
+// still to be done. Green only where nothing stands in its way; where something does, it says that no day can
+// be told yet and what is needed first, or what the day waits for.
 
+#include "app/theme/tokens.h"
 #include "core/orders/promise.h"
 
 #include <QString>
@@ -11,16 +13,23 @@
 
 namespace holdfast::app {
 
+// What stands in the block.
+struct PromiseShown {
+    std::optional<Promise> promise;
+    LocalDate today{};
+    QString stillOpen;     // what of the blanks is not chosen yet, in words
+    QString lack;          // why there is no promise yet
+    QString leavesDayOpen; // why its day cannot be told; empty: it can
+    QString dayWaitsFor;   // what its day waits for; empty: nothing
+};
+
 class PromiseBlock : public QWidget {
     Q_OBJECT
 
 public:
     explicit PromiseBlock(QWidget* parent = nullptr);
 
-    // Without a promise `lack` says why there is none yet. `stillOpen`: what of
-    // the blanks is not chosen yet, in words.
-    void show(const std::optional<Promise>& promise, LocalDate today, const QString& stillOpen,
-              const QString& lack);
+    void show(const PromiseShown& shown);
     // One line for day and hour, on low windows.
     void setLow(bool isLow);
 
@@ -37,13 +46,17 @@ private:
         bool isReady = false;
         bool isCut = false;
     };
+    void readPath(const Promise& promise);
+    QStringList toldWords() const;
+    int pathTop() const; // the middle of its stitch
+    void paintOpen(QPainter& painter) const;
+    void paintDay(QPainter& painter) const;
     void paintPath(QPainter& painter, double top) const;
 
-    QString m_day;
+    PromiseShown m_shown;
+    QString m_day; // empty: none can be told
     QString m_hour;
-    QString m_lack;
     std::vector<Stop> m_stops;
-    QString m_open;
     bool m_isLow = false;
 };
 

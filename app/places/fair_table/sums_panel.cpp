@@ -5,6 +5,7 @@
 #include "app/places/fair_table/deposit_row.h"
 #include "app/places/fair_table/order_lines.h"
 #include "app/places/fair_table/promise_block.h"
+#include "app/places/fair_table/table_measures.h"
 #include "app/places/fair_table/taken_block.h"
 #include "app/theme/measures.h"
 #include "app/theme/type.h"
@@ -12,6 +13,7 @@
 #include "app/widgets/card.h"
 #include "app/widgets/key_hint.h"
 #include "app/widgets/label.h"
+#include "app/widgets/vertical_scroll.h"
 
 #include <QHBoxLayout>
 #include <QVBoxLayout>
@@ -20,12 +22,22 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr double kSoonerRoom = 262; // beside the clock
+constexpr double kBesideSooner = 76; // the clock and the margins
+constexpr int kLeft = 14;
 constexpr int kTake = 72;
-constexpr int kLowTake = 64;
-constexpr int kLowTitle = 34;
-constexpr int kLowGap = 6;
-constexpr int kLowHeight = 670; // of the panel; lower windows get the short promise
+constexpr int kLowTake = 60;
+constexpr int kLowHeight = 690; // of the panel; lower windows get the short promise and lines
+
+// "£10.00 in cash", as the key that takes the order says it.
+QString paidWords(Money paid, const std::optional<PaidHow>& how, const Currency& currency) {
+    if (paid.minor <= 0)
+        return {};
+    const QString amount = money(paid, currency);
+    if (!how)
+        return SumsPanel::tr("%1 now").arg(amount);
+    return how == PaidHow::Card ? SumsPanel::tr("%1 by card").arg(amount)
+                                : SumsPanel::tr("%1 in cash").arg(amount);
+}
 
 } // namespace
 
@@ -42,11 +54,13 @@ QWidget* SumsPanel::buildTitle() {
     m_toLines = new KeyHint({}, Qt::Key_L);
     m_toLines->setAccessibleName(tr("Garments of this order"));
     m_count = new Label({}, Type::Small, &Tokens::ink2);
-    m_afresh = new Button(tr("Start afresh"), Button::Kind::Quiet);
-    m_afresh->setObjectName(QStringLiteral("startAfresh"));
-    m_afresh->setKey(Qt::Key_X);
+    m_clear = new Button(tr("Clear order"), Button::Kind::Quiet);
+    m_clear->setObjectName(QStringLiteral("clearOrder"));
+    m_clear->setKey(Qt::Key_X);
+    m_clear->setTargetHeight(kStallTarget);
+    keepRoom(m_clear);
+    m_toLines->setMinimumWidth(kStallTarget);
     auto* title = new QWidget;
-    m_titleRow = title;
     auto* row = new QHBoxLayout(title);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(kSpace4);
@@ -54,40 +68,49 @@ QWidget* SumsPanel::buildTitle() {
     row->addWidget(m_toLines);
     row->addWidget(m_count);
     row->addStretch();
-    row->addWidget(m_afresh);
+    row->addWidget(m_clear);
     return title;
 }
 
 QWidget* SumsPanel::buildDraft() {
     m_lines = new OrderLines(m_model);
     m_toLines->jumpTo(m_lines);
-    m_total = new Label({}, Type::Next);
+    m_total = new Label({}, Type::Value);
     m_total->setObjectName(QStringLiteral("total"));
     m_floor = new Label({}, Type::Small, &Tokens::ink2);
     m_floor->setObjectName(QStringLiteral("costFloor"));
+    m_floor->setMinimumHeight(lineHeight(Type::Small));
     m_promise = new PromiseBlock;
     m_sooner = new Button({}, QStringLiteral("clock"), Button::Kind::Quiet);
     m_sooner->setObjectName(QStringLiteral("sooner"));
     m_sooner->setLeftAligned(true);
-    m_sooner->setTargetHeight(32);
+    m_sooner->setTargetHeight(kStallTarget);
+    m_payAll = new Button(tr("Take in full"), Button::Kind::Quiet);
+    m_payAll->setObjectName(QStringLiteral("payAll"));
+    m_payAll->setKey(Qt::Key_B);
+    m_payAll->setToolTip(tr("The whole bill is paid now"));
+    m_payAll->setTargetHeight(kStallTarget);
+    keepRoom(m_payAll);
+    keepRoom(m_sooner);
 
+    auto* totalWords = new QVBoxLayout; // what it costs the shop is under the total
+    totalWords->setSpacing(0);
+    totalWords->addWidget(new Label(tr("Total"), Type::Value));
+    totalWords->addWidget(m_floor);
     auto* totalRow = new QHBoxLayout;
-    totalRow->setContentsMargins(0, 0, 0, 0);
-    totalRow->addWidget(new Label(tr("Total"), Type::BodyStrong));
+    totalRow->setContentsMargins(kSpace8, 0, kSpace8, 0); // as the lines above
+    totalRow->addLayout(totalWords);
     totalRow->addStretch();
+    totalRow->addWidget(m_payAll);
     totalRow->addWidget(m_total);
-    auto* floorRow = new QHBoxLayout;
-    floorRow->addStretch();
-    floorRow->addWidget(m_floor);
 
     auto* draft = new QWidget;
     auto* column = new QVBoxLayout(draft);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(kSpace4);
     column->addWidget(m_lines, 1);
+    column->addWidget(new ThreadLine);
     column->addLayout(totalRow);
-    column->addLayout(floorRow);
-    column->addSpacing(2);
     column->addWidget(m_promise);
     column->addWidget(m_sooner);
     return draft;
@@ -101,32 +124,31 @@ void SumsPanel::build() {
     m_ticket = new Button(tr("Print the claim ticket"));
     m_ticket->setObjectName(QStringLiteral("printTicket"));
     m_ticket->setKey(Qt::Key_T);
-    m_ticket->setTargetHeight(kTarget);
+    m_ticket->setTargetHeight(kStallTarget);
     m_customer = new CustomerRow(m_model);
     m_deposit = new DepositRow(m_model);
     m_error = new Label({}, Type::SmallStrong, &Tokens::madder);
     m_error->setObjectName(QStringLiteral("orderError"));
     m_error->wrapped();
-    m_error->hide();
-    m_another = new Button(tr("Another garment"), QStringLiteral("plus"));
+    m_error->setMinimumHeight(lineHeight(Type::SmallStrong));
+    m_another = new Button(tr("Add a garment"));
     m_another->setObjectName(QStringLiteral("anotherGarment"));
     m_another->showKeyText(QStringLiteral("+"));
-    m_another->setTargetHeight(kTarget);
-    m_quotation = new Button(tr("Quote"));
+    m_another->setTargetHeight(kStallTarget);
+    m_quotation = new Button(tr("Quote, no money"));
     m_quotation->setObjectName(QStringLiteral("quotation"));
     m_quotation->setKey(Qt::Key_K);
-    m_quotation->setToolTip(tr("Keeps it as a quotation while the customer thinks it over"));
-    m_quotation->setTargetHeight(kTarget);
+    m_quotation->setToolTip(tr("Saves it as a quotation while the customer thinks it over; nothing is paid"));
+    m_quotation->setTargetHeight(kStallTarget);
     m_take = new Button(tr("Take order"), Button::Kind::Next);
     m_take->setObjectName(QStringLiteral("takeOrder"));
     m_take->showKey(Qt::Key_Return);
     m_take->setTargetHeight(kTake);
 
-    auto* card = new Card;
-    auto* column = card->content();
-    m_column = column;
-    column->setContentsMargins(14, 4, 14, 14);
-    column->setSpacing(kSpace8);
+    m_scroll = new VerticalScroll;
+    auto* column = m_scroll->column();
+    column->setContentsMargins(kLeft, kSpace4, kLeft, kSpace4);
+    column->setSpacing(6);
     column->addWidget(buildTitle());
     column->addWidget(m_kept);
     m_draft = buildDraft();
@@ -136,28 +158,35 @@ void SumsPanel::build() {
     column->addWidget(m_customer);
     column->addWidget(m_deposit);
     column->addWidget(m_error);
+    auto* card = new Card;
+    card->content()->addWidget(m_scroll);
 
-    auto* beside = new QHBoxLayout;
-    beside->setSpacing(kSpace8);
-    beside->addWidget(m_another, 1);
-    beside->addWidget(m_quotation);
+    m_lastKeys = new QHBoxLayout;
+    m_lastKeys->setSpacing(kSpace8);
+    m_lastKeys->addWidget(m_another, 1);
+    m_lastKeys->addWidget(m_quotation, 1);
     auto* whole = new QVBoxLayout(this);
     whole->setContentsMargins(0, 0, 0, 0);
     whole->setSpacing(kSpace12);
     whole->addWidget(card, 1);
-    whole->addLayout(beside);
+    whole->addLayout(m_lastKeys);
     whole->addWidget(m_take);
 }
 
 void SumsPanel::connectAll() {
-    connect(m_afresh, &QAbstractButton::clicked, this, [this] { m_model.startAfresh(); });
+    connect(m_clear, &QAbstractButton::clicked, this, [this] {
+        m_model.clear();
+        emit keyboardFreed();
+    });
     connect(m_sooner, &QAbstractButton::clicked, this, [this] {
         const auto sooner = m_model.sums().sooner;
         if (!sooner)
             return;
         const ColourId colour = sooner->colours.front()->id;
         m_model.edit(Step::Choice, [&](TableDraft& draft) { draft.garment().colour = colour; });
+        emit keyboardFreed();
     });
+    connect(m_payAll, &QAbstractButton::clicked, m_deposit, &DepositRow::payAll);
     connect(m_ticket, &QAbstractButton::clicked, this, &SumsPanel::ticketAsked);
     connect(m_another, &QAbstractButton::clicked, this, &SumsPanel::addGarmentToOrder);
     connect(m_quotation, &QAbstractButton::clicked, this, [this] { emit takeAsked(true); });
@@ -187,8 +216,18 @@ void SumsPanel::refresh() {
     m_customer->refresh();
     m_deposit->refresh();
     const Currency& currency = m_model.shop().facts.settings.currency;
-    const Money deposit = m_model.sums().deposit;
-    m_take->setSecondText(deposit.minor > 0 ? tr("%1 now").arg(money(deposit, currency)) : QString());
+    m_take->setSecondText(paidWords(m_model.sums().deposit, m_model.draft().paidHow, currency));
+    refreshError();
+}
+
+// One line for all that is asked for or cannot be; the field it is about is marked.
+void SumsPanel::refreshError() {
+    const auto& amount = m_model.sums().depositError;
+    const QString amountWords = amount                               ? words(amount->message)
+                                : m_errorSection == Section::Deposit ? m_errorWords
+                                                                     : QString();
+    m_deposit->setError(amountWords);
+    m_error->setText(m_errorWords.isEmpty() ? amountWords : m_errorWords);
 }
 
 void SumsPanel::refreshTitle() {
@@ -196,7 +235,7 @@ void SumsPanel::refreshTitle() {
     m_count->setText(draft.garments.size() < 2
                          ? QString()
                          : tr("%1 of %2").arg(draft.garmentAt + 1).arg(draft.garments.size()));
-    m_afresh->setVisible(!draft.isUntouched());
+    m_clear->setVisible(!draft.isUntouched());
     m_kept->setText(m_model.keptWords());
     m_kept->setVisible(!m_model.keptWords().isEmpty());
 }
@@ -220,14 +259,16 @@ void SumsPanel::refreshSums() {
     const Currency& currency = shop.facts.settings.currency;
     m_lines->refresh();
     m_total->setText(money(sums.total, currency));
-    m_floor->setText(sums.total.minor > 0
-                         ? tr("costs the shop %1, leaves %2")
-                               .arg(money(sums.floor, currency), money(sums.total - sums.floor, currency))
-                         : QString());
+    m_floor->setText(sums.total.minor > 0 ? tr("costs %1").arg(money(sums.floor, currency)) : QString());
+    m_floor->setToolTip(tr("It costs the shop %1 and leaves %2")
+                            .arg(money(sums.floor, currency), money(sums.total - sums.floor, currency)));
     const QString lack = sums.promiseLack.empty()
-                             ? tr("The day that can be promised stands here once a style is chosen.")
+                             ? tr("The day that can be promised is shown here once a style is chosen.")
                              : words(sums.promiseLack);
-    m_promise->show(sums.promise, shop.now.today(), stillOpen(), lack);
+    m_promise->show({sums.promise, shop.now.today(), stillOpen(), lack,
+                     firstSaid(m_model.messages(), &TableMessage::leavesDayOpen),
+                     firstSaid(m_model.messages(), &TableMessage::dayWaitsFor)});
+    m_payAll->setVisible(sums.total.minor > 0 && m_model.draft().paidNow.empty());
     m_sooner->setVisible(sums.sooner.has_value());
     if (sums.sooner)
         m_sooner->setText(soonerWords(*sums.sooner, shop.now.today()));
@@ -249,7 +290,7 @@ QString SumsPanel::soonerWords(const SoonerOption& sooner, LocalDate today) cons
         const QString colours =
             names.isEmpty() ? last : tr("%1 or %2").arg(names.join(QStringLiteral(", ")), last);
         const QString text = tr("Washed %1: %2").arg(colours, when);
-        if (widthOf(text, Type::BodyStrong) <= kSoonerRoom)
+        if (widthOf(text, Type::BodyStrong) <= width() - kBesideSooner)
             return text;
     }
     return tr("A washed colour: %1").arg(when);
@@ -263,20 +304,22 @@ void SumsPanel::takeFocus(Section section) {
 }
 
 void SumsPanel::setError(Section section, const QString& words) {
-    const bool isAtCustomer = section == Section::Name || section == Section::Phone;
+    m_errorSection = section;
+    m_errorWords = words;
     m_customer->setError(section, words);
-    // The deposit says its own; what has no field here is said above the key.
-    m_error->setText(isAtCustomer || section == Section::Deposit ? QString() : words);
-    m_error->setVisible(!m_error->text().isEmpty());
+    refreshError();
 }
 
 void SumsPanel::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
     const bool isLow = height() < kLowHeight;
     m_promise->setLow(isLow);
-    m_titleRow->setFixedHeight(isLow ? kLowTitle : kTarget);
-    m_column->setSpacing(isLow ? kLowGap : kSpace8);
+    m_lines->setLow(isLow);
     m_take->setTargetHeight(isLow ? kLowTake : kTake);
+    // Large letters: below each other.
+    const int abreast =
+        m_another->minimumSizeHint().width() + m_quotation->minimumSizeHint().width() + kSpace8;
+    m_lastKeys->setDirection(abreast > width() ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
 }
 
 } // namespace holdfast::app

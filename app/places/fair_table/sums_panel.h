@@ -1,12 +1,14 @@
 #pragma once
-// The right of the fair table: what the order is made of, what it comes to, the day it is promised for, who
-// it is for, and the key that takes it.
+// The right of the fair table, as a bill: what the order is made of with its total below, the day it is
+// promised for, who it is for, what is paid now, and the key that takes it. Each line that comes and goes has
+// its room, so that nothing moves under a finger; where the window is too low for all of it, what is above
+// the last keys scrolls.
 
 #include "app/places/fair_table/fair_table_model.h"
 
 #include <QWidget>
 
-class QVBoxLayout;
+class QBoxLayout;
 
 namespace holdfast::app {
 
@@ -18,6 +20,7 @@ class Label;
 class OrderLines;
 class PromiseBlock;
 class TakenBlock;
+class VerticalScroll;
 
 class SumsPanel : public QWidget {
     Q_OBJECT
@@ -33,7 +36,8 @@ public:
 
 signals:
     void takeAsked(bool isQuotation);
-    void ticketAsked(); // of the order just taken
+    void ticketAsked();   // of the order just taken
+    void keyboardFreed(); // what was pressed is gone
 
 protected:
     void resizeEvent(QResizeEvent* event) override;
@@ -44,21 +48,22 @@ private:
     QWidget* buildDraft();
     void connectAll();
     void refreshTitle();
+    void refreshError();
     QString stillOpen() const;
     QString soonerWords(const SoonerOption& sooner, LocalDate today) const;
     void refreshSums();
 
     FairTableModel& m_model;
-    QVBoxLayout* m_column = nullptr;
-    QWidget* m_titleRow = nullptr;
+    VerticalScroll* m_scroll = nullptr;
     Label* m_title = nullptr;
     KeyHint* m_toLines = nullptr;
     Label* m_count = nullptr;
-    Button* m_afresh = nullptr;
+    Button* m_clear = nullptr;
     Label* m_kept = nullptr;
     QWidget* m_draft = nullptr; // lines, total, promise: what gives way to the order just taken
     OrderLines* m_lines = nullptr;
     Label* m_total = nullptr;
+    Button* m_payAll = nullptr;
     Label* m_floor = nullptr;
     PromiseBlock* m_promise = nullptr;
     Button* m_sooner = nullptr;
@@ -67,6 +72,9 @@ private:
     CustomerRow* m_customer = nullptr;
     DepositRow* m_deposit = nullptr;
     Label* m_error = nullptr;
+    Section m_errorSection = Section::None; // of what the last Enter asked for
+    QString m_errorWords;
+    QBoxLayout* m_lastKeys = nullptr;
     Button* m_another = nullptr;
     Button* m_quotation = nullptr;
     Button* m_take = nullptr;

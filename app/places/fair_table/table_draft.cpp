@@ -127,15 +127,13 @@ bool sameFilm(const TableGarment& garment) {
 
 bool TableDraft::isUntouched() const {
     return garments.size() == 1 && garments.front() == TableGarment{} && !customer && customerName.empty() &&
-           customerPhone.empty() && depositTyped.empty();
+           customerPhone.empty() && paidNow.empty();
 }
 
-TableDraft nextDraft(const TableDraft& before, const ShopSettings& settings) {
+TableDraft nextDraft(const TableDraft& before) {
     TableDraft draft;
     draft.nextFilm = before.nextFilm;
     draft.nextFace = before.nextFace;
-    draft.paidHow = before.paidHow;
-    draft.deposit = settings.depositPercent > 0 ? DepositChoice::Share : DepositChoice::None;
     return draft;
 }
 

@@ -32,9 +32,6 @@ struct TableGarment {
     bool operator==(const TableGarment&) const = default;
 };
 
-// What the customer puts down now. Share is the shop's share of the total, or half of it.
-enum class DepositChoice { None, Ten, Share, All, Typed };
-
 struct TableDraft {
     std::vector<TableGarment> garments{TableGarment{}}; // never empty
     std::size_t garmentAt = 0;                          // the one being worked on
@@ -48,9 +45,8 @@ struct TableDraft {
     std::string customerName;
     std::string customerPhone;
     std::string knownPhone; // of the chosen customer, as the shop has it; another one typed is noted there
-    DepositChoice deposit = DepositChoice::None;
-    std::string depositTyped;
-    PaidHow paidHow = PaidHow::Cash;
+    std::string paidNow;    // as typed; empty: nothing
+    std::optional<PaidHow> paidHow; // asked of each customer
 
     // Nothing of an order is there yet; film and lettering kept for the next customer do not count.
     bool isUntouched() const;
@@ -63,8 +59,8 @@ struct TableDraft {
 inline constexpr int kMostCopies = 200; // as many as an order may have garments
 inline constexpr std::size_t kMostDecalsOnGarment = 12;
 
-// A new order at this table: film and lettering stay as they were, the deposit is as the shop asks.
-TableDraft nextDraft(const TableDraft& before, const ShopSettings& settings);
+// A new order at this table: film and lettering stay as they were.
+TableDraft nextDraft(const TableDraft& before);
 
 // ── what the maker does ───────────────────────────────────────────────────────────────────────────────────
 // Choices that the chosen style does not have are dropped; decals are moved to the new garment's own

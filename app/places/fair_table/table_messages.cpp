@@ -2,6 +2,7 @@
 
 #include "app/desk/formats.h"
 #include "core/holds/rules.h"
+#include "core/shop/settled_day.h"
 
 #include <QCoreApplication>
 
@@ -20,6 +21,22 @@ QString clothWords(const std::vector<FibreShare>& fibres) {
     return words(fibres.size() == 1 ? fibreName(fibres.front().fibre) : fibreText(fibres));
 }
 
+// What the promise takes the time for.
+QString deliveryWords() {
+    return inFairTable("if all comes in time");
+}
+
+void setDay(TableMessage& message, const Finding& finding) {
+    if (!finding.holds())
+        return;
+    if (!leavesDayTrue(finding.rule))
+        message.leavesDayOpen = words(unsettledWords(finding));
+    else if (finding.rule == Rule::PressOff || finding.rule == Rule::PressUneven)
+        message.dayWaitsFor = inFairTable("once the press is right");
+    else
+        message.dayWaitsFor = deliveryWords();
+}
+
 TableMessage fromFinding(const Finding& finding) {
     TableMessage message;
     message.tone = finding.grade == Grade::Hold ? Tone::Held : Tone::Caution;
@@ -28,11 +45,13 @@ TableMessage fromFinding(const Finding& finding) {
     message.matter.film = finding.film;
     message.matter.style = finding.style;
     message.matter.rule = finding.rule;
+    message.matter.press = finding.press;
+    setDay(message, finding);
     // Another film or blank is chosen right here; other acts have their slips.
     for (const FreeingAct act : finding.frees)
         if (act == FreeingAct::ReadLabel || act == FreeingAct::EnterRecipe ||
             act == FreeingAct::ConfirmRecipe || act == FreeingAct::ChooseWayRound ||
-            act == FreeingAct::NoteLawChecked || act == FreeingAct::AddPress)
+            act == FreeingAct::NoteLawChecked || act == FreeingAct::AddPress || act == FreeingAct::CheckPress)
             message.act = act;
     return message;
 }
@@ -98,9 +117,11 @@ private:
         for (const TableDecal& decal : m_table.decals) {
             const Film* film = m_shop.facts.films.find(decal.decal.film);
             if (!film) {
-                if (said.empty())
+                if (said.empty()) {
                     say(Tone::Held, inFairTable("No film."),
                         inFairTable("%1 needs a film to be cut from.").arg(decalWords(decal.decal.content)));
+                    m_messages.back().leavesDayOpen = inFairTable("No film: choose a film first.");
+                }
                 said.push_back({});
                 continue;
             }
@@ -148,6 +169,8 @@ private:
         filmsDisagree(subject, findings);
         obstacles(subject, findings);
         noPress(subject, findings);
+        pressOff(subject, findings);
+        pressUneven(subject, findings);
         localLaw(subject, findings);
         for (const Finding& finding : findings)
             if (finding.grade != Grade::StepAdded)
@@ -193,7 +216,6 @@ private:
     void sayRoll(const Film& film, const DecalDraft& decal, const RollPick& pick) {
         const QString name = words(film.name());
         const Days leadTime = m_shop.facts.settings.filmLeadTime;
-        const std::size_t before = m_messages.size();
         switch (pick.lack) {
         case RollLack::NoRoll:
             say(Tone::Held, inFairTable("No roll of %1 on the shelf.").arg(name),
@@ -220,15 +242,21 @@ private:
                         ? inFairTable("Its test strip failed: use another roll, or press another strip.")
                     : isOld ? inFairTable("It is past its use-by: press a test strip first.")
                             : inFairTable("It was kept too damp, dry or hot: press a test strip first."));
+                m_messages.back().dayWaitsFor = deliveryWords();
                 m_messages.back().act = FreeingAct::TestStrip;
                 m_messages.back().matter.roll = pick.roll->id;
             }
             return;
         }
-        if (m_messages.size() > before && pick.lack != RollLack::TooNarrow) {
-            m_messages.back().act = FreeingAct::ReceiveRoll;
-            m_messages.back().matter.film = film.id;
+        if (pick.lack == RollLack::TooNarrow) {
+            m_messages.back().leavesDayOpen =
+                inFairTable("%1 fits no roll: make it smaller or choose another film first.")
+                    .arg(decalWords(decal.content));
+            return;
         }
+        m_messages.back().dayWaitsFor = deliveryWords();
+        m_messages.back().act = FreeingAct::ReceiveRoll;
+        m_messages.back().matter.film = film.id;
     }
 
     // Units asked for in the whole draft, up to and with this garment.
@@ -250,13 +278,15 @@ private:
         if (asked <= stock.total())
             return;
         const QString kind = garmentWords(m_table, m_shop.facts);
-        const QString wait = inFairTable("The promise counts %1 to buy more.")
+        const QString wait = inFairTable("Buy %1: the promise counts %2 until they come.")
+                                 .arg(asked - stock.total())
                                  .arg(dayCount(m_shop.facts.settings.blankLeadTime));
-        if (stock.total() == 0)
-            say(Tone::Held, inFairTable("No %1 on the rail.").arg(kind), wait);
-        else
-            say(Tone::Held,
-                inFairTable("Only %1 of %2 %3 on the rail.").arg(stock.total()).arg(asked).arg(kind), wait);
+        const QString lead =
+            stock.total() == 0
+                ? inFairTable("No %1 on the rail.").arg(kind)
+                : inFairTable("Only %1 of %2 %3 on the rail.").arg(stock.total()).arg(asked).arg(kind);
+        say(Tone::Held, lead, wait);
+        m_messages.back().dayWaitsFor = deliveryWords();
         m_messages.back().act = FreeingAct::ReceiveBlanks;
         m_messages.back().matter.style = m_style->id;
         m_messages.back().matter.size = words(m_table.size);
@@ -295,12 +325,16 @@ private:
 void sayDeposit(const TableSums& sums, const ShopSettings& settings, std::vector<TableMessage>& messages) {
     if (settings.depositPercent <= 0 || sums.total.minor <= 0)
         return;
-    const Money due = depositDue(sums.total, settings);
-    if (sums.deposit >= due)
+    const Money due = sums.depositAsked;
+    // What is only asked for is offered where it is paid; here it is said once less is paid.
+    if (sums.deposit >= due || (!settings.depositHolds && sums.deposit.minor == 0))
         return;
     TableMessage& message = messages.emplace_back();
     message.tone = settings.depositHolds ? Tone::Held : Tone::Caution;
     message.lead = inFairTable("Deposit below %1.").arg(money(due, settings.currency));
+    if (settings.depositHolds)
+        message.leavesDayOpen =
+            inFairTable("Work waits for the deposit of %1.").arg(money(due, settings.currency));
     message.text = settings.depositHolds ? inFairTable("Work waits until it is paid.")
                                          : inFairTable("The shop asks for it before work starts.");
 }
@@ -343,6 +377,13 @@ std::vector<TableMessage> messagesFor(const TableDraft& draft, const TableSums& 
     return messages;
 }
 
+QString firstSaid(const std::vector<TableMessage>& messages, QString TableMessage::*kind) {
+    for (const TableMessage& message : messages)
+        if (!(message.*kind).isEmpty())
+            return message.*kind;
+    return {};
+}
+
 double strokeEstimate(const Wording& wording, Millimetres height) {
     const QString text = words(wording.text);
     const auto reaches = [&](const char16_t* letters) {
@@ -355,24 +396,6 @@ double strokeEstimate(const Wording& wording, Millimetres height) {
     const double inkHeight = (isLow ? 0.68 : 1.0) + (isBelow ? 0.3 : 0.0);
     const double letterHeight = static_cast<double>(height.value) / inkHeight;
     return letterHeight * (wording.face == Face::BookSerif ? 0.12 : 0.15);
-}
-
-QString decalWords(const DecalContent& content) {
-    Decal decal;
-    decal.content = content;
-    return words(decal.describe());
-}
-
-QString garmentWords(const TableGarment& garment, const ShopFacts& facts) {
-    const BlankStyle* style = facts.styles.find(garment.style);
-    if (!style)
-        return inFairTable("Garment");
-    QString text = words(style->name);
-    if (!garment.size.empty())
-        text += QStringLiteral(", ") + words(garment.size);
-    if (const Colour* colour = style->colour(garment.colour))
-        text += QStringLiteral(", ") + words(colour->name);
-    return text;
 }
 
 } // namespace holdfast::app

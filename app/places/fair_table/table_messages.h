@@ -3,6 +3,7 @@
 // first, then cautions, then what is in order.
 
 #include "app/desk/shop_desk.h"
+#include "app/places/fair_table/draft_words.h"
 #include "app/places/fair_table/table_draft.h"
 #include "app/places/fair_table/table_sums.h"
 #include "app/theme/tokens.h"
@@ -21,7 +22,14 @@ struct TableMessage {
     QString iconName;
     std::optional<FreeingAct> act; // offered as a button, about `matter`
     Matter matter;
+    // Of what stands in the way: why no day can be told before it is put right; or, where the promise takes
+    // the time for it, what its day waits for.
+    QString leavesDayOpen{};
+    QString dayWaitsFor{};
 };
+
+// The first that any of them says about the day, leavesDayOpen or dayWaitsFor; empty: none does.
+QString firstSaid(const std::vector<TableMessage>& messages, QString TableMessage::*kind);
 
 std::vector<TableMessage> messagesFor(const TableDraft& draft, const TableSums& sums,
                                       const ReckonedShop& shop, const BlankRailStock& stock);
@@ -32,10 +40,5 @@ std::vector<TableMessage> messagesFor(const TableDraft& draft, const TableSums& 
 // when it is weeded (common practice, no source).
 double strokeEstimate(const Wording& wording, Millimetres height); // mm
 inline constexpr double kThinnestStroke = 2.0;
-
-// "Heron", "Name “Juno”".
-QString decalWords(const DecalContent& content);
-// "Tee, M, Moss"; what is not chosen yet is left out.
-QString garmentWords(const TableGarment& garment, const ShopFacts& facts);
 
 } // namespace holdfast::app

@@ -57,34 +57,20 @@ std::vector<DecalToCut> decalsOf(const TableGarment& garment, const ShopFacts& f
     return decals;
 }
 
-Money half(Money total, const ShopSettings& settings) {
-    ShopSettings halves = settings;
-    halves.depositPercent = 50;
-    return depositDue(total, halves);
+// A round amount, as an example.
+Money tenUnits(const Currency& currency) {
+    Money ten{10};
+    for (int place = 0; place < currency.exponent; ++place)
+        ten = ten * 10;
+    return ten;
 }
 
-void reckonDeposit(const TableDraft& draft, const ShopSettings& settings, TableSums& sums) {
-    switch (draft.deposit) {
-    case DepositChoice::None:
-        sums.deposit = {};
+void reckonPaidNow(const TableDraft& draft, const ShopSettings& settings, TableSums& sums) {
+    if (settings.depositPercent > 0)
+        sums.depositAsked = depositDue(sums.total, settings);
+    if (trimmed(draft.paidNow).empty())
         return;
-    case DepositChoice::Ten:
-        sums.deposit = std::min(tenUnits(settings.currency), sums.total);
-        return;
-    case DepositChoice::Share:
-        sums.deposit =
-            settings.depositPercent > 0 ? depositDue(sums.total, settings) : half(sums.total, settings);
-        sums.deposit = std::min(sums.deposit, sums.total);
-        return;
-    case DepositChoice::All:
-        sums.deposit = sums.total;
-        return;
-    case DepositChoice::Typed:
-        break;
-    }
-    if (trimmed(draft.depositTyped).empty())
-        return;
-    const auto typed = parseAmount(draft.depositTyped, settings.currency);
+    const auto typed = parseAmount(draft.paidNow, settings.currency);
     if (!typed || *typed < Money{})
         sums.depositError = fieldError(
             "deposit", "An amount such as " + plainAmount(tenUnits(settings.currency), settings.currency) +
@@ -171,13 +157,6 @@ private:
 
 } // namespace
 
-Money tenUnits(const Currency& currency) {
-    Money ten{10};
-    for (int place = 0; place < currency.exponent; ++place)
-        ten = ten * 10;
-    return ten;
-}
-
 void TableReckoner::keepUp(const std::shared_ptr<const ReckonedShop>& shop) {
     if (m_shop == shop)
         return;
@@ -199,7 +178,7 @@ TableSums TableReckoner::reckon(const TableDraft& draft, const std::shared_ptr<c
         sums.total += one.price * garment.copies;
         sums.floor += one.cost.total() * garment.copies;
     }
-    reckonDeposit(draft, shop->facts.settings, sums);
+    reckonPaidNow(draft, shop->facts.settings, sums);
     PromiseAsker{draft, *shop, m_stock, m_promised, sums}.ask();
     sums.rolls = pickRolls(draft, *shop);
     return sums;
@@ -222,7 +201,7 @@ OrderDraft orderOf(const TableDraft& draft, const TableSums& sums, bool isQuotat
     if (sums.promise)
         order.promised = sums.promise->readyAt;
     order.deposit = sums.deposit;
-    order.depositHow = draft.paidHow;
+    order.depositHow = draft.paidHow.value_or(PaidHow::Cash);
     order.isConfirmed = !isQuotation;
     order.isQuotation = isQuotation;
     return order;

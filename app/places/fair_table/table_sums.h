@@ -30,8 +30,9 @@ struct SoonerOption {
 struct TableSums {
     std::vector<GarmentSums> garments;
     Money total;
-    Money floor; // what it costs the shop
-    Money deposit;
+    Money floor;        // what it costs the shop
+    Money deposit;      // what is paid now
+    Money depositAsked; // by the shop's rule; 0: it asks for none
     std::optional<Error> depositError;
     std::optional<Promise> promise; // none: no style chosen yet, or promiseLack says why
     std::string promiseLack;
@@ -39,9 +40,6 @@ struct TableSums {
     std::optional<SoonerOption> sooner;
     RollPicks rolls;
 };
-
-// "£10": ten units of the currency.
-Money tenUnits(const Currency& currency);
 
 class TableReckoner {
 public:

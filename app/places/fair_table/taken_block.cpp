@@ -8,10 +8,17 @@
 #include "app/theme/type.h"
 
 #include <QAccessible>
-#include <QFontMetricsF>
 #include <QPainter>
 
+#include <algorithm>
+
 namespace holdfast::app {
+
+namespace {
+
+constexpr int kPadding = 10;
+
+} // namespace
 
 TakenBlock::TakenBlock(QWidget* parent)
     : QWidget(parent) {
@@ -20,19 +27,22 @@ TakenBlock::TakenBlock(QWidget* parent)
 }
 
 void TakenBlock::show(const TakenOrder& taken, const Currency& currency, LocalDate today) {
-    m_isQuotation = taken.isQuotation;
+    m_taken = taken;
     m_number = QString::number(taken.number);
-    m_lead = taken.isQuotation ? tr("Quotation %1 kept").arg(m_number) : tr("Order %1 taken").arg(m_number);
+    m_lead = taken.isQuotation               ? tr("Quotation %1 saved").arg(m_number)
+             : taken.leavesDayOpen.isEmpty() ? tr("Order %1 taken").arg(m_number)
+                                             : tr("Order %1 taken, held").arg(m_number);
     m_customer = tr("for %1").arg(taken.customer);
-    m_day =
-        dateOf(taken.readyAt) == today ? tr("Ready today") : tr("Ready %1").arg(day(dateOf(taken.readyAt)));
-    m_hour = tr("after %1").arg(clock(taken.readyAt));
-    m_paid = taken.paid.minor > 0 ? tr("%1 paid").arg(money(taken.paid, currency)) : tr("nothing paid yet");
+    readDay(today);
+    m_paid = taken.paid.minor <= 0            ? tr("nothing paid yet")
+             : taken.paidHow == PaidHow::Card ? tr("%1 paid by card").arg(money(taken.paid, currency))
+                                              : tr("%1 paid in cash").arg(money(taken.paid, currency));
     const Money owed = taken.total - taken.paid;
     m_owed = owed.minor > 0 ? tr("%1 owed").arg(money(owed, currency)) : tr("nothing owed");
-    const QString told =
-        QStringList{m_lead, m_customer, m_day, m_hour, m_paid, m_owed}.join(QStringLiteral(", "));
+    updateGeometry();
     update();
+    const QString told =
+        QStringList{m_lead, m_customer, m_day, m_reason, m_paid, m_owed}.join(QStringLiteral(", "));
     if (told == accessibleName())
         return;
     setAccessibleName(told);
@@ -40,34 +50,70 @@ void TakenBlock::show(const TakenOrder& taken, const Currency& currency, LocalDa
     QAccessible::updateAccessibility(&alert);
 }
 
+void TakenBlock::readDay(LocalDate today) {
+    if (!m_taken.leavesDayOpen.isEmpty()) {
+        m_day = tr("No day yet");
+        m_reason = m_taken.leavesDayOpen;
+        return;
+    }
+    const LocalDate ready = dateOf(m_taken.readyAt);
+    m_day = ready == today ? tr("Ready today") : tr("Ready %1").arg(day(ready));
+    m_reason = tr("after %1").arg(clock(m_taken.readyAt));
+    if (!m_taken.dayWaitsFor.isEmpty())
+        m_reason += QStringLiteral(", ") + m_taken.dayWaitsFor;
+}
+
+TakenBlock::Look TakenBlock::look() const {
+    if (!m_taken.leavesDayOpen.isEmpty())
+        return {&Tokens::madderTint, &Tokens::madder, "hold"};
+    if (m_taken.isQuotation)
+        return {&Tokens::sunk, &Tokens::ink2, "tag"};
+    if (!m_taken.dayWaitsFor.isEmpty())
+        return {&Tokens::weldTint, &Tokens::weld, "caution"};
+    return {&Tokens::greenTint, &Tokens::green, "done"};
+}
+
+int TakenBlock::reasonHeight() const {
+    const double room = std::max(200, width()) - 2 * kSpace16;
+    const int lines = widthOf(m_reason, Type::Body) > room ? 2 : 1;
+    return lines * lineHeight(Type::Body);
+}
+
+QSize TakenBlock::minimumSizeHint() const {
+    return {280, 2 * kPadding + kIcon + kSpace4 + lineHeight(Type::Panel) + lineHeight(Type::Body) + 6 +
+                     lineHeight(Type::Value) + reasonHeight() + kSpace4 + lineHeight(Type::SupportStrong)};
+}
+
 void TakenBlock::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     const Tokens& dyes = tokens();
     const QRectF box(rect());
-    paintBox(painter, box, kButtonRadius, m_isQuotation ? dyes.sunk : dyes.greenTint, {});
+    const Look dyed = look();
+    paintBox(painter, box, kButtonRadius, dyes.*dyed.ground, {});
     const QRectF inner = box.adjusted(kSpace16, 0, -kSpace16, 0);
-    const double spare = std::max(0.0, box.height() - minimumSizeHint().height()) / 2;
-    double y = 10 + spare;
-    const auto line = [&](const QString& text, Type type, const QColor& ink, double high) {
-        paintLine(painter, QRectF(inner.left(), y, inner.width(), high), text, type, ink, Qt::AlignHCenter);
-        y += high;
+    double y = kPadding + std::max(0.0, box.height() - minimumSizeHint().height()) / 2;
+    const auto line = [&](const QString& text, Type type, const QColor& ink) {
+        paintLine(painter, QRectF(inner.left(), y, inner.width(), lineHeight(type)), text, type, ink,
+                  Qt::AlignHCenter);
+        y += lineHeight(type);
     };
     const double leadWide = widthOf(m_lead, Type::BodyStrong) + kIcon + kSpace8;
-    paintIcon(painter, QRectF(box.center().x() - leadWide / 2, y, kIcon, kIcon),
-              m_isQuotation ? QStringLiteral("tag") : QStringLiteral("done"),
-              m_isQuotation ? dyes.ink2 : dyes.green);
-    paintLine(painter, QRectF(box.center().x() - leadWide / 2 + kIcon + kSpace8, y, leadWide, kIcon), m_lead,
-              Type::BodyStrong, dyes.ink);
-    y += kIcon + 4;
-    line(m_number, Type::Panel, dyes.ink, 54);
-    line(QFontMetricsF(fontOf(Type::Body)).elidedText(m_customer, Qt::ElideRight, inner.width()), Type::Body,
-         dyes.ink2, 20);
+    const double leadLeft = box.center().x() - leadWide / 2;
+    paintIcon(painter, QRectF(leadLeft, y, kIcon, kIcon), QString::fromLatin1(dyed.iconName), dyes.*dyed.ink);
+    paintLine(painter, QRectF(leadLeft + kIcon + kSpace8, y, leadWide, kIcon), m_lead, Type::BodyStrong,
+              dyes.ink);
+    y += kIcon + kSpace4;
+    line(m_number, Type::Panel, dyes.ink);
+    line(fitted(m_customer, Type::Body, inner.width()), Type::Body, dyes.ink2);
     y += 6;
-    line(m_day, Type::Value, dyes.ink, 26);
-    line(m_hour, Type::Body, dyes.ink, 20);
-    y += 4;
-    line(m_paid + QStringLiteral(" · ") + m_owed, Type::SupportStrong, dyes.ink2, 20);
+    line(m_day, Type::Value, dyes.ink);
+    painter.setFont(fontOf(Type::Body));
+    painter.setPen(dyes.ink);
+    painter.drawText(QRectF(inner.left(), y, inner.width(), reasonHeight()),
+                     Qt::TextWordWrap | Qt::AlignHCenter | Qt::AlignTop, m_reason);
+    y += reasonHeight() + kSpace4;
+    line(m_paid + QStringLiteral(" · ") + m_owed, Type::SupportStrong, dyes.ink2);
 }
 
 } // namespace holdfast::app

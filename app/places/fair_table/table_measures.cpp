@@ -1,0 +1,20 @@
+#include "app/places/fair_table/table_measures.h"
+
+#include "app/widgets/choice.h"
+
+#include <QAbstractButton>
+
+namespace holdfast::app {
+
+void makeTall(Choice* segments) {
+    for (QAbstractButton* segment : segments->findChildren<QAbstractButton*>())
+        segment->setMinimumHeight(kStallTarget);
+}
+
+void keepRoom(QWidget* widget) {
+    QSizePolicy policy = widget->sizePolicy();
+    policy.setRetainSizeWhenHidden(true);
+    widget->setSizePolicy(policy);
+}
+
+} // namespace holdfast::app

@@ -1,0 +1,227 @@
+// The room of the fair table: nothing is cut, nothing moves under a finger, all is in reach on a small
+// screen.
+
+#include "app/places/fair_table/garment_stage.h"
+#include "app/places/fair_table/order_lines.h"
+#include "app/widgets/key_hint.h"
+#include "app/widgets/vertical_scroll.h"
+#include "tests/app/fair_table_fixture.h"
+
+#include <QAbstractButton>
+#include <QListView>
+#include <QPushButton>
+#include <QScrollBar>
+
+namespace holdfast::app::test {
+
+namespace {
+
+constexpr int kFinger = 44; // px
+
+class FairTableRoom : public FairTable {
+protected:
+    // The first step makes the table as small as the window lets it be.
+    void resizeTo(QSize size) {
+        const auto resized = [&] {
+            m_place->resize(size);
+            return m_place->size();
+        };
+        QTRY_COMPARE(resized(), size);
+        QCoreApplication::processEvents();
+    }
+
+    QRect inPlace(const QWidget& widget) {
+        return {widget.mapTo(m_place.get(), QPoint(0, 0)), widget.size()};
+    }
+
+    // Each column shows its children whole from side to side.
+    void expectNothingCutAtTheSides() {
+        for (VerticalScroll* scroll : m_place->findChildren<VerticalScroll*>())
+            EXPECT_LE(scroll->widget()->width(), scroll->viewport()->width())
+                << scroll->parentWidget()->metaObject()->className();
+        for (QAbstractButton* button : m_place->findChildren<QAbstractButton*>())
+            if (button->isVisibleTo(m_place.get()))
+                EXPECT_TRUE(inPlace(*button).left() >= 0 && inPlace(*button).right() <= m_place->width())
+                    << button->objectName().toStdString();
+    }
+
+    // The keyboard brings each section into view.
+    void expectAllInReach() {
+        for (const char* letter : {"g", "s", "c", "p", "d", "f", "n", "o", "e", "l", "q"}) {
+            m_place->setFocus();
+            keys(letter);
+            QCoreApplication::processEvents();
+            QWidget* focused = QApplication::focusWidget();
+            ASSERT_NE(focused, nullptr) << letter;
+            EXPECT_NE(focused, m_place.get()) << letter;
+            const QRect seen = QRegion(focused->visibleRegion()).boundingRect();
+            EXPECT_GE(seen.width(), focused->width() - 1) << letter;
+            EXPECT_GE(seen.height(), std::min(focused->height(), 60) - 1) << letter;
+        }
+        EXPECT_TRUE(m_place->rect().contains(inPlace(child<QPushButton>("takeOrder"))));
+    }
+
+    void chooseMuch() {
+        keys("1s2c1d2nJuno");
+        key(Qt::Key_Escape);
+        key(Qt::Key_Plus);
+        keys("1s3c1d1");
+        key(Qt::Key_Escape);
+    }
+};
+
+} // namespace
+
+TEST_F(FairTableRoom, TheTableFitsTheLowestWindow) {
+    const UsualShop usual = stockUsualShop();
+    wash(receiveBlanks(usual.style, "L", usual.chalk, 3), 3);
+    open();
+    resizeTo({1184, 626}); // 1280 by 700, less rail, header and foot
+    keys("1s3c1d2nJuno");
+    key(Qt::Key_Escape);
+    key(Qt::Key_Plus);
+    keys("1s3c1d1");
+    QCoreApplication::processEvents();
+    EXPECT_LE(m_place->minimumSizeHint().width(), 1184);
+    EXPECT_LE(m_place->minimumSizeHint().height(), 626);
+    EXPECT_EQ(m_place->size(), QSize(1184, 626));
+}
+
+TEST_F(FairTableRoom, SmallScreensHaveAllInReach) {
+    stockUsualShop();
+    addFilm("Kelp");
+    open();
+    // 1024 by 600; 800 by 1280; 1366 by 768 at 150 %; less rail, header and foot.
+    for (const QSize size : {QSize(928, 500), QSize(704, 1180), QSize(814, 412)}) {
+        SCOPED_TRACE(std::to_string(size.width()) + " wide");
+        resizeTo(size);
+        expectNothingCutAtTheSides();
+        chooseMuch();
+        expectNothingCutAtTheSides();
+        expectAllInReach();
+        m_place->setFocus();
+        keys("x");
+    }
+}
+
+TEST_F(FairTableRoom, NoColumnIsWiderThanItsCardBeforeASizeIsChosen) {
+    stockUsualShop();
+    const BlankStyleId style = addStyle("Tunic", [](BlankStyle& style) {
+        style.sizes = {"XS", "S", "M", "L", "XL", "2XL", "3XL"};
+        style.colours.clear();
+        for (const char* name : {"Saltmarsh grey", "Samphire green", "Ink", "Chalk", "Rosehip", "Gorse"})
+            style.colours.push_back({{}, name, 0x66754c});
+    });
+    for (const Colour& colour : coloursOf(style))
+        for (const char* size : {"M", "L", "3XL"})
+            wash(receiveBlanks(style, size, colour.id, 140), 70);
+    open();
+    keys("2");
+    QTRY_VERIFY(child<QWidget>("size-6").isVisible());
+    expectNothingCutAtTheSides();
+    keys("s1");
+    expectNothingCutAtTheSides();
+}
+
+TEST_F(FairTableRoom, NothingMovesWhenWordsComeAndGo) {
+    stockUsualShop();
+    const FilmId kelp = addFilm("A film of a long name", [](Film& film) { film.notFor = {Fibre::Cotton}; });
+    open();
+    chooseHeronOnMossTee();
+    QCoreApplication::processEvents();
+    const auto places = [this] {
+        std::vector<QRect> found;
+        for (const char* name : {"artwork-0", "film", "words", "garmentStage", "customerName", "paidNow",
+                                 "total", "promise", "anotherGarment", "takeOrder"})
+            found.push_back(inPlace(child<QWidget>(name)));
+        return found;
+    };
+    const auto before = places();
+    table().edit(Step::Choice, [&](TableDraft& draft) { chooseFilm(draft, kelp, false); });
+    QCoreApplication::processEvents();
+    EXPECT_TRUE(isSaid(QStringLiteral("Film not for cotton.")));
+    EXPECT_EQ(places(), before);
+    typeInto("customerName", QString(81, u'é'));
+    key(Qt::Key_Return); // says that it is too long
+    QCoreApplication::processEvents();
+    EXPECT_EQ(places(), before);
+    typeInto("customerName", QString());
+    key(Qt::Key_Return); // who is it for?
+    QCoreApplication::processEvents();
+    EXPECT_EQ(places(), before);
+}
+
+TEST_F(FairTableRoom, WhatAFingerMeetsIsLargeEnough) {
+    stockUsualShop();
+    open();
+    chooseMuch();
+    keys("e5"); // how it was paid is asked
+    QCoreApplication::processEvents();
+    // The name of a section only leads to its tiles.
+    for (QAbstractButton* button : m_place->findChildren<QAbstractButton*>())
+        if (button->isVisibleTo(m_place.get()) && !qobject_cast<KeyHint*>(button))
+            EXPECT_TRUE(button->height() >= kFinger && button->width() >= kFinger)
+                << button->objectName().toStdString() << " " << button->width() << " x " << button->height();
+    for (Field* field : m_place->findChildren<Field*>())
+        EXPECT_GE(field->height(), kFinger) << field->objectName().toStdString();
+    EXPECT_GE(child<QWidget>("copies").height(), kFinger);
+}
+
+TEST_F(FairTableRoom, ALineOfTheOrderIsRemovedByPointer) {
+    stockUsualShop();
+    open();
+    chooseMuch();
+    ASSERT_EQ(draft().garments.size(), 2u);
+    auto& lines = child<OrderLines>("orderLines");
+    QStringList said;
+    QObject::connect(&desk(), &ShopDesk::said, m_place.get(),
+                     [&](const QString& words) { said.append(words); });
+    const auto pressAt = [&](int row, int x) {
+        const QRect line = lines.visualRect(lines.model()->index(row, 0));
+        lines.scrollTo(lines.model()->index(row, 0));
+        QTest::mouseClick(lines.viewport(), Qt::LeftButton, Qt::NoModifier,
+                          QPoint(x, lines.visualRect(lines.model()->index(row, 0)).center().y()));
+        QCoreApplication::processEvents();
+    };
+    pressAt(0, 20); // only chooses what was not at hand
+    QTRY_COMPARE(draft().garmentAt, 0u);
+    EXPECT_EQ(draft().garments.size(), 2u);
+    pressAt(0, 20); // its cap
+    EXPECT_EQ(draft().garments.size(), 1u);
+    ASSERT_EQ(said.size(), 1);
+    EXPECT_TRUE(said[0].startsWith(QStringLiteral("Removed: ")));
+    table().undo();
+    EXPECT_EQ(draft().garments.size(), 2u);
+}
+
+TEST_F(FairTableRoom, TilesCountWhatTheOtherGarmentsOfTheOrderTake) {
+    stockUsualShop(); // six Moss tees in M
+    open();
+    chooseHeronOnMossTee();
+    keys("q");
+    for (int more = 0; more < 3; ++more)
+        key(Qt::Key_Up); // four of them
+    key(Qt::Key_Plus);
+    key(Qt::Key_Escape);
+    m_place->setFocus();
+    key(Qt::Key_Plus);
+    keys("1c1");
+    EXPECT_TRUE(child<QWidget>("size-1").accessibleDescription().contains(QStringLiteral("left")));
+    const std::int64_t others = draft().garments.front().copies;
+    EXPECT_GE(others, 4);
+    EXPECT_EQ(child<QWidget>("size-1").accessibleDescription(), QStringLiteral("%1 left").arg(6 - others));
+}
+
+TEST_F(FairTableRoom, ArrowsFromNowhereChangeNothingOfAnOrderUnderWay) {
+    stockUsualShop();
+    addStyle("Tote");
+    open();
+    chooseHeronOnMossTee();
+    const TableDraft before = draft();
+    m_place->setFocus();
+    key(Qt::Key_Down);
+    keys("2");
+    EXPECT_EQ(draft(), before);
+}
+
+} // namespace holdfast::app::test
