@@ -107,12 +107,14 @@ void DepositRow::refreshHow() {
     const Currency& currency = m_model.shop().facts.settings.currency;
     const bool isPaid = sums.deposit.minor > 0;
     const QString whole = tr("Paid now %1").arg(words(currency.sign));
-    // Cash and card need the room.
-    m_amount->setLabel(isPaid && !draft.paidHow ? tr("Paid %1").arg(words(currency.sign)) : whole);
+    const bool isAsked = draft.paidNow.empty() && sums.depositAsked.minor > 0;
+    // What else is in the line needs the room.
+    m_amount->setLabel(isAsked || (isPaid && !draft.paidHow) ? tr("Paid %1").arg(words(currency.sign))
+                                                             : whole);
     m_amount->editor()->setAccessibleName(whole);
     m_asked->setText(tr("Take %1").arg(money(sums.depositAsked, currency)));
     m_asked->setToolTip(tr("The shop asks for %1 % first").arg(m_model.shop().facts.settings.depositPercent));
-    m_asked->setVisible(draft.paidNow.empty() && sums.depositAsked.minor > 0);
+    m_asked->setVisible(isAsked);
     // The keys are keys only in the amount.
     const bool isInAmount = m_amount->editor()->hasFocus();
     m_cash->showKeyText(isInAmount ? QStringLiteral("C") : QString());

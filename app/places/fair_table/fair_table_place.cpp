@@ -22,7 +22,7 @@ namespace {
 
 constexpr int kPicksWidth = 398;
 constexpr int kSumsWidth = 352;
-constexpr int kNarrowSums = 330;
+constexpr int kNarrowSums = 342;
 constexpr int kThreeColumns = 1184; // of the place: picks, garment and bill stand beside each other
 constexpr int kRoomySums = 900;
 

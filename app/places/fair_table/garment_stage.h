@@ -49,7 +49,7 @@ public:
     // Where a decal stands, in pixels of the stage.
     QRectF rectOf(std::size_t decal) const;
 
-    QSize sizeHint() const override { return {474, 376}; }
+    QSize sizeHint() const override { return {474, 190}; } // takes what room there is
     QSize minimumSizeHint() const override { return {280, 190}; }
 
 signals:

@@ -180,8 +180,9 @@ int OrderLines::lineHigh() const {
     return std::max(m_isLow ? kLowLine : kStallTarget, lineHeight(Type::Body) + kSpace12);
 }
 
+// It takes what room there is, and asks for little.
 QSize OrderLines::sizeHint() const {
-    return {200, std::max(kFewestLines, m_lines->rowCount()) * lineHigh()};
+    return minimumSizeHint();
 }
 
 QSize OrderLines::minimumSizeHint() const {

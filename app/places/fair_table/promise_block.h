@@ -34,7 +34,7 @@ public:
     void setLow(bool isLow);
 
     QSize sizeHint() const override;
-    QSize minimumSizeHint() const override { return sizeHint(); }
+    QSize minimumSizeHint() const override { return {260, sizeHint().height()}; }
 
 protected:
     void paintEvent(QPaintEvent* event) override;

@@ -53,7 +53,6 @@ QWidget* SumsPanel::buildTitle() {
     m_title->setObjectName(QStringLiteral("orderTitle"));
     m_toLines = new KeyHint({}, Qt::Key_L);
     m_toLines->setAccessibleName(tr("Garments of this order"));
-    m_count = new Label({}, Type::Small, &Tokens::ink2);
     m_clear = new Button(tr("Clear order"), Button::Kind::Quiet);
     m_clear->setObjectName(QStringLiteral("clearOrder"));
     m_clear->setKey(Qt::Key_X);
@@ -66,7 +65,6 @@ QWidget* SumsPanel::buildTitle() {
     row->setSpacing(kSpace4);
     row->addWidget(m_title);
     row->addWidget(m_toLines);
-    row->addWidget(m_count);
     row->addStretch();
     row->addWidget(m_clear);
     return title;
@@ -85,7 +83,7 @@ QWidget* SumsPanel::buildDraft() {
     m_sooner->setObjectName(QStringLiteral("sooner"));
     m_sooner->setLeftAligned(true);
     m_sooner->setTargetHeight(kStallTarget);
-    m_payAll = new Button(tr("Take in full"), Button::Kind::Quiet);
+    m_payAll = new Button(tr("Take all"), Button::Kind::Quiet);
     m_payAll->setObjectName(QStringLiteral("payAll"));
     m_payAll->setKey(Qt::Key_B);
     m_payAll->setToolTip(tr("The whole bill is paid now"));
@@ -93,16 +91,16 @@ QWidget* SumsPanel::buildDraft() {
     keepRoom(m_payAll);
     keepRoom(m_sooner);
 
-    auto* totalWords = new QVBoxLayout; // what it costs the shop is under the total
-    totalWords->setSpacing(0);
-    totalWords->addWidget(new Label(tr("Total"), Type::Value));
-    totalWords->addWidget(m_floor);
+    auto* amounts = new QVBoxLayout; // what it costs the shop is under the total
+    amounts->setSpacing(0);
+    amounts->addWidget(m_total, 0, Qt::AlignRight);
+    amounts->addWidget(m_floor, 0, Qt::AlignRight);
     auto* totalRow = new QHBoxLayout;
     totalRow->setContentsMargins(kSpace8, 0, kSpace8, 0); // as the lines above
-    totalRow->addLayout(totalWords);
-    totalRow->addStretch();
+    totalRow->addWidget(new Label(tr("Total"), Type::Value));
     totalRow->addWidget(m_payAll);
-    totalRow->addWidget(m_total);
+    totalRow->addStretch();
+    totalRow->addLayout(amounts);
 
     auto* draft = new QWidget;
     auto* column = new QVBoxLayout(draft);
@@ -130,7 +128,6 @@ void SumsPanel::build() {
     m_error = new Label({}, Type::SmallStrong, &Tokens::madder);
     m_error->setObjectName(QStringLiteral("orderError"));
     m_error->wrapped();
-    m_error->setMinimumHeight(lineHeight(Type::SmallStrong));
     m_another = new Button(tr("Add a garment"));
     m_another->setObjectName(QStringLiteral("anotherGarment"));
     m_another->showKeyText(QStringLiteral("+"));
@@ -232,9 +229,6 @@ void SumsPanel::refreshError() {
 
 void SumsPanel::refreshTitle() {
     const TableDraft& draft = m_model.draft();
-    m_count->setText(draft.garments.size() < 2
-                         ? QString()
-                         : tr("%1 of %2").arg(draft.garmentAt + 1).arg(draft.garments.size()));
     m_clear->setVisible(!draft.isUntouched());
     m_kept->setText(m_model.keptWords());
     m_kept->setVisible(!m_model.keptWords().isEmpty());
@@ -315,6 +309,7 @@ void SumsPanel::resizeEvent(QResizeEvent* event) {
     const bool isLow = height() < kLowHeight;
     m_promise->setLow(isLow);
     m_lines->setLow(isLow);
+    m_error->setMinimumHeight((isLow ? 1 : 2) * lineHeight(Type::SmallStrong));
     m_take->setTargetHeight(isLow ? kLowTake : kTake);
     // Large letters: below each other.
     const int abreast =

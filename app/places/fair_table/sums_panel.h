@@ -57,7 +57,6 @@ private:
     VerticalScroll* m_scroll = nullptr;
     Label* m_title = nullptr;
     KeyHint* m_toLines = nullptr;
-    Label* m_count = nullptr;
     Button* m_clear = nullptr;
     Label* m_kept = nullptr;
     QWidget* m_draft = nullptr; // lines, total, promise: what gives way to the order just taken
