@@ -2,6 +2,7 @@
 
 #include "app/desk/formats.h"
 #include "app/desk/garment_words.h"
+#include "core/shop/settled_day.h"
 #include "core/trade/paper_code.h"
 
 #include <QCoreApplication>
@@ -147,16 +148,29 @@ std::vector<TicketLine> ticketLines(const ShopFacts& facts, OrderId order) {
     return lines;
 }
 
+// The day and from when; or, while a hold leaves the day open, what is needed first.
+void sayDay(const ReckonedShop& shop, const Order& order, TicketWords& ticket) {
+    const QString readyOn = day(dateOf(order.promised));
+    if (const Finding* open = whatUnsettlesDay(shop, order)) {
+        ticket.ready = TicketWords::tr("No day yet");
+        ticket.after = words(unsettledWords(*open));
+    } else if (order.state == OrderState::Quoted) {
+        ticket.ready = TicketWords::tr("Would be ready %1").arg(readyOn);
+        ticket.after = TicketWords::tr("after %1; a quotation, not an order yet").arg(clock(order.promised));
+    } else {
+        ticket.ready = TicketWords::tr("Ready %1").arg(readyOn);
+        ticket.after = TicketWords::tr("after %1, please not before").arg(clock(order.promised));
+    }
+}
+
 TicketWords ticketWords(const ReckonedShop& shop, OrderId id) {
     const ShopFacts& facts = shop.facts;
     const Order& order = facts.orders.at(id);
     const Currency& currency = facts.settings.currency;
-    const bool isQuotation = order.state == OrderState::Quoted;
     const auto garments = facts.garmentsOf(id).size();
     const QString where =
         order.takenAtPlace == "workshop" ? TicketWords::tr("At the workshop") : words(order.takenAtPlace);
     const LocalDate takenOn = dateOf(shop.now.toLocal(order.takenAt));
-    const QString readyOn = day(dateOf(order.promised));
     const Money owed = order.owed();
 
     TicketWords ticket;
@@ -164,11 +178,7 @@ TicketWords ticketWords(const ReckonedShop& shop, OrderId id) {
     ticket.taken = QStringLiteral("%1, %2").arg(where, date(takenOn));
     ticket.number = QString::number(order.number);
     ticket.code = paperCode(std::to_string(order.number), order.id.value);
-    ticket.ready = isQuotation ? TicketWords::tr("Would be ready %1").arg(readyOn)
-                               : TicketWords::tr("Ready %1").arg(readyOn);
-    ticket.after = isQuotation
-                       ? TicketWords::tr("after %1; a quotation, not an order yet").arg(clock(order.promised))
-                       : TicketWords::tr("after %1, please not before").arg(clock(order.promised));
+    sayDay(shop, order, ticket);
     ticket.lines = ticketLines(facts, id);
     if (garments != 1)
         ticket.total = moneyBare(order.total, currency);

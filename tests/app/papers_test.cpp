@@ -47,6 +47,21 @@ TEST_F(Papers, TicketSaysDayLinesPaidAndToPay) {
     EXPECT_FALSE(text.contains(QStringLiteral("Tully"))); // others read the stub
 }
 
+TEST_F(Papers, TicketTellsNoDayWhileAHoldLeavesItOpen) {
+    const auto usual = stockUsualShop();
+    const BlankStyleId bodysuit =
+        addStyle("Bodysuit", [](BlankStyle& style) { style.label->stretch = Stretch::High; });
+    auto garment = aGarment(usual);
+    garment.style = bodysuit;
+    garment.colour = coloursOf(bodysuit).front().id;
+    const auto order = takeOrder({garment}).id;
+    const QString text = textOf({claimTicket(shop(), order)});
+    EXPECT_TRUE(text.contains(QStringLiteral("No day yet"))) << text.toStdString();
+    EXPECT_TRUE(text.contains(QStringLiteral("Stretches more than film: choose another film first.")));
+    EXPECT_FALSE(text.contains(QStringLiteral("Ready ")));
+    EXPECT_FALSE(text.contains(day(dateOf(shop().facts.orders.at(order).promised))));
+}
+
 TEST_F(Papers, TicketOfWhatIsPaidOrQuotedSaysSo) {
     const auto usual = stockUsualShop();
     auto draft = anOrder({aGarment(usual)});
