@@ -232,6 +232,7 @@ private:
         peel.attended = kPeel * static_cast<std::int64_t>(passes.size());
         peel.title = "Peel " + peelName(first.recipe.peel) + ", one motion";
         peel.decal = first.decal->id;
+        peel.peel = first.recipe.peel;
     }
 
     void pressPiece(const DecalPass& pass, int piece, int pieces) {
@@ -250,6 +251,7 @@ private:
         cool.waiting = std::max(Seconds{0}, pass.recipe.coolBeforePeel);
         cool.detail = coolDetail(pass.recipe);
         cool.decal = pass.decal->id;
+        cool.peel = pass.recipe.peel;
     }
 
     void finish() {

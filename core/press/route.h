@@ -48,6 +48,7 @@ struct RouteStep {
     Seconds waiting{0};   // cooling: counted down, needs neither platen nor hands
     std::optional<Celsius> temperature; // the platen's, where the step needs it
     std::optional<DecalId> decal;
+    std::optional<Peel> peel; // of cooling and peeling
 
     bool isTimed() const { return platen.count() > 0 || waiting.count() > 0; }
     bool isWaiting() const { return waiting.count() > 0; }

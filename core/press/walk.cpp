@@ -1,5 +1,6 @@
 #include "core/press/walk.h"
 
+#include "core/press/next_at_press.h"
 #include "core/trade/unit_words.h"
 
 #include <algorithm>
@@ -62,7 +63,7 @@ public:
         std::ranges::stable_sort(m_walk.runs, {}, &WalkRun::begins);
         rack();
         aside();
-        takeUpNext();
+        next();
         count();
         return std::move(m_walk);
     }
@@ -160,7 +161,8 @@ private:
                     continue;
                 const Instant since = assessment.progress.underwaySince.value_or(m_shop.now.instant);
                 if (step->isWaiting())
-                    m_walk.rack.push_back({entry.garment, since + step->waiting, afterCooling(assessment)});
+                    m_walk.rack.push_back({entry.garment, since + step->waiting, afterCooling(assessment),
+                                           step->peel.value_or(Peel::Cool)});
                 else if (!lastOnPress || since >= *lastOnPress) {
                     // Of two that are open at once, the one that was turned to last is in hand.
                     lastOnPress = since;
@@ -278,18 +280,13 @@ private:
             countWords(waitingDecals, "decal") + " to cut" + (words.empty() ? "" : " from " + words) + ".";
     }
 
-    void takeUpNext() {
-        if (!m_walk.rack.empty() && m_walk.rack.front().until <= m_shop.now.instant) {
-            m_walk.next = m_walk.rack.front().garment;
-            return;
-        }
-        std::optional<Instant> earliest;
-        for (const WalkRun& run : m_walk.runs)
-            for (const WalkEntry& entry : run.entries)
-                if (entry.state == WalkState::Planned && (!earliest || entry.begins < *earliest)) {
-                    earliest = entry.begins;
-                    m_walk.next = entry.garment;
-                }
+    void next() {
+        std::vector<OnTheRack> rack;
+        for (const RackEntry& entry : m_walk.rack)
+            rack.push_back({entry.garment, entry.peel, entry.until - m_shop.now.instant});
+        const NextAtPress offered = nextAtPress({{}, false, rack, m_walk.firstPlanned()});
+        if (offered.kind != NextAtPress::Kind::AwaitRack)
+            m_walk.next = offered.garment;
     }
 
     void count() {
@@ -314,6 +311,15 @@ private:
 
 std::size_t WalkRun::pressedCount() const {
     return static_cast<std::size_t>(std::ranges::count(entries, WalkState::Pressed, &WalkEntry::state));
+}
+
+std::optional<GarmentId> Walk::firstPlanned() const {
+    const WalkEntry* first = nullptr;
+    for (const WalkRun& run : runs)
+        for (const WalkEntry& entry : run.entries)
+            if (entry.state == WalkState::Planned && (!first || entry.begins < first->begins))
+                first = &entry;
+    return first ? std::optional{first->garment} : std::nullopt;
 }
 
 Walk walkOf(const ReckonedShop& shop) {

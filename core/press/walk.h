@@ -3,6 +3,7 @@
 // and what stands aside with what frees it.
 
 #include "core/holds/finding.h"
+#include "core/film/film.h"
 #include "core/press/day_plan.h"
 #include "core/press/stage.h"
 #include "core/shop/reckoned_shop.h"
@@ -41,6 +42,7 @@ struct RackEntry {
     GarmentId garment;
     Instant until;     // cool enough from here on
     std::string after; // "peel warm, one motion"
+    Peel peel = Peel::Cool;
 };
 
 // A garment that cannot be pressed now.
@@ -60,7 +62,10 @@ struct Walk {
     std::vector<RackEntry> rack;   // soonest first
     std::vector<AsideEntry> aside; // earliest promise first
     std::optional<GarmentId> onPress; // a hands-on or platen step is open
-    std::optional<GarmentId> next;    // to take up when the press is free: a cooled one first, else by plan
+    std::optional<GarmentId> next;    // what is turned to after it: see next_at_press.h
+    // The first of those not begun.
+    std::optional<GarmentId> firstPlanned() const;
+
     std::size_t pressed = 0;
     std::size_t total = 0; // pressed today, under way and planned
     Instant ends;

@@ -160,6 +160,27 @@ TEST(Walk, CoolingGarmentIsOnTheRackUntilItsTimeAndThenTheNext) {
     EXPECT_EQ(walkOf(shop).next, ids[0]) << "a cooled one first";
 }
 
+TEST(Walk, WarmPeelThatIsDueIsNextWhateverTheDelayOfACoolOne) {
+    const TestShop made = aShop()
+                              .with(atHeat(FilmId{7}, 150_C)
+                                        .recipe([](Recipe& recipe) {
+                                            recipe.peel = Peel::Cool;
+                                            recipe.coolBeforePeel = Seconds{1};
+                                        })
+                                        .doneThrough("press-1")
+                                        .underway("cool-1"))
+                              .with(aGarment().doneThrough("press-1").underway("cool-1"))
+                              .build();
+    const auto ids = allIds(made);
+    ReckonedShop shop = reckoned(made);
+    shop.now.instant = walkOf(shop).rack[1].until;
+    const Walk walk = walkOf(shop);
+    ASSERT_EQ(walk.rack[0].garment, ids[0]) << "the rack is by time";
+    EXPECT_EQ(walk.rack[0].peel, Peel::Cool);
+    EXPECT_EQ(walk.rack[1].peel, Peel::Warm);
+    EXPECT_EQ(walk.next, ids[1]);
+}
+
 TEST(Walk, RackHasTheSoonestFirst) {
     const TestShop made = aShop()
                               .with(atHeat(FilmId{7}, 150_C)
