@@ -259,7 +259,9 @@ private:
     }
 
     void addPressing() {
-        form().section(tr("After the press"));
+        form().section(tr("At the press and after"));
+        whole("mostOverUnderHeat", tr("Likely scorched when longer under heat by"), tr("s"),
+              m_before.mostOverUnderHeat.count());
         form().pair();
         whole("restBeforeWash", tr("Rest before a wash"), tr("h"), m_before.restBeforeWash.count());
         whole("betterRest", tr("Better"), tr("h"), m_before.betterRest.count());
@@ -268,6 +270,7 @@ private:
     }
 
     void readPressing(ShopSettings& settings) {
+        settings.mostOverUnderHeat = Seconds{form().whole("mostOverUnderHeat", 1, 600)};
         settings.restBeforeWash = Hours{form().whole("restBeforeWash", 0, 336)};
         settings.betterRest = Hours{form().whole("betterRest", 0, 336)};
         settings.readingsGoStaleAfter = Hours{form().whole("readingsGoStaleAfter", 1, 8784)};

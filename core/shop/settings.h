@@ -58,6 +58,7 @@ struct ShopSettings {
     int filmWastePercent = 20; // of a decal's area, until the shop's own cuts tell (core/orders/film_waste.h)
 
     // pressing and after
+    Seconds mostOverUnderHeat{30}; // beyond the recipe's time; longer under heat, a garment is likely scorched
     Hours restBeforeWash{24};
     Hours betterRest{72};
     Hours readingsGoStaleAfter{24};

@@ -5,6 +5,7 @@
 #include "core/trade/unit_words.h"
 #include "db/actions/kept_blanks.h"
 #include "db/actions/rows.h"
+#include "db/tables/facts.h"
 
 #include <algorithm>
 
@@ -135,6 +136,21 @@ void leavePress(Writer& writer, const GarmentRow& garment) {
     concernsGarment(writer, garment);
 }
 
+// ", 155 min too long under heat", where that is longer than the shop takes as harmless; else nothing.
+std::string tooLongWords(Writer& writer, const GarmentRow& garment, const Route& route) {
+    const auto step = std::ranges::find(route.steps, *garment.openStep, &RouteStep::key);
+    if (step == route.steps.end() || step->platen.count() <= 0)
+        return {};
+    const std::int64_t started =
+        writer.connection().number("SELECT started_at FROM press_step WHERE id = ?1", *garment.openRow);
+    const Seconds over = writer.now() - Instant{Seconds{started}} - step->platen;
+    if (over.count() <= 0 || over < loadSettings(writer.connection()).mostOverUnderHeat)
+        return {};
+    const std::int64_t minutes = (over.count() + 30) / 60;
+    return ", " + (over < Minutes{2} ? secondsWords(over) : std::to_string(minutes) + " min") +
+           " too long under heat";
+}
+
 Result<GarmentRow> garmentOnPress(Connection& connection, GarmentId garment) {
     auto row = garmentRow(connection, garment);
     if (row.ok() && !row->isOnPress())
@@ -176,6 +192,7 @@ Result<std::string> finishStep(Shop& shop, GarmentId garment, const Route& route
         const auto row = garmentOnPress(writer.connection(), garment);
         if (!row.ok())
             return row.error();
+        const std::string tooLong = tooLongWords(writer, *row, route);
         closeStep(writer, *row->openRow);
         const RouteStep* next = stepAfterFinished(writer.connection(), *row, route);
         if (next && !isWaitingKey(next->key))
@@ -183,8 +200,8 @@ Result<std::string> finishStep(Shop& shop, GarmentId garment, const Route& route
                 return free.error();
         if (next)
             openStep(writer, *row, next->key, route.press);
-        writer.describe(next ? row->label() + ": " + titleOf(route, *row->openStep) + " done"
-                             : row->label() + " pressed" + restWords(route));
+        writer.describe(next ? row->label() + ": " + titleOf(route, *row->openStep) + " done" + tooLong
+                             : row->label() + " pressed" + restWords(route) + tooLong);
         concernsGarment(writer, *row);
         if (route.press)
             writer.concerns(*route.press);

@@ -25,8 +25,9 @@ Result<Done> takeUp(Shop& shop, GarmentId garment, const Route& route, const Now
 
 // Finishes the open step and opens the next of the route; after the last one the garment rests. Refused in
 // words while another garment is under the closed platen, unless the next step is a wait: a warm peel does
-// not wait, so hands may turn to it between two steps of another garment. Answers the key of the step now
-// open, empty when pressed.
+// not wait, so hands may turn to it between two steps of another garment. Its entry says so where the garment
+// was under heat longer than the shop takes as harmless. Answers the key of the step now open, empty when
+// pressed.
 Result<std::string> finishStep(Shop& shop, GarmentId garment, const Route& route);
 
 // Starts the count of the open step anew from now (a platen opened too early, a clock set back).

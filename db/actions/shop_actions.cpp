@@ -100,6 +100,11 @@ Result<Done> checkNumbers(const ShopSettings& settings) {
         within(
             settings.filmWastePercent,
             {.field = "filmWastePercent", .what = "The film wasted", .least = 0, .most = 500, .unit = " %"}),
+        within(settings.mostOverUnderHeat.count(), {.field = "mostOverUnderHeat",
+                                                    .what = "The time over under heat",
+                                                    .least = 1,
+                                                    .most = 600,
+                                                    .unit = " s"}),
         within(settings.restBeforeWash.count(), {.field = "restBeforeWash",
                                                  .what = "The rest before a wash",
                                                  .least = 0,

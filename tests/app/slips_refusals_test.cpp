@@ -347,7 +347,8 @@ TEST_F(SlipRefusals, SettingsOutOfTheirRange) {
           "marginPercent",    "pricePoint",     "planMarginPercent",  "washerHolds",
           "washTakes",        "dryingTakes",    "shrinkLimitPercent", "blankLeadTime",
           "filmLeadTime",     "keepingPercent", "decalGap",           "edgeMargin",
-          "filmWastePercent", "restBeforeWash", "betterRest",         "readingsGoStaleAfter"})
+          "filmWastePercent", "restBeforeWash", "betterRest",         "readingsGoStaleAfter",
+          "mostOverUnderHeat"})
         expectRefused(SlipName::Settings, QString::fromLatin1(name),
                       {{}, QStringLiteral("-1"), kHuge, kWords});
     expectRefused(SlipName::Settings, QStringLiteral("shopName"), {{}, kLong});

@@ -128,6 +128,29 @@ TEST_F(PressActions, EachStepOpensTheNextUntilItRests) {
     expectRefused<Doing>([&] { return backAStep(shop(), garment); }, "", "not on the press");
 }
 
+TEST_F(PressActions, TooLongUnderHeatIsSaidInTheEntryOfItsStep) {
+    const auto garment = garmentOf(readyToPress());
+    const Route route = routeFor(garment);
+    const auto pressed = std::ranges::find(route.steps, std::string{"press-1"}, &RouteStep::key);
+    ASSERT_NE(pressed, route.steps.end());
+    const Seconds allowed = loadSettings(connection()).mostOverUnderHeat;
+    ASSERT_TRUE(takeUp(shop(), garment, route).ok());
+    std::string open;
+    while (open != "press-1")
+        open = finishStep(shop(), garment, route).value();
+    wait(pressed->platen + allowed - Seconds{1});
+    ASSERT_TRUE(finishStep(shop(), garment, route).ok());
+    EXPECT_EQ(lastTitle(), "1-a: Press done");
+    ASSERT_TRUE(backAStep(shop(), garment).ok());
+    wait(pressed->platen + allowed);
+    expectUndoable<Finishing>([&] { return finishStep(shop(), garment, route); },
+                              "1-a: Press done, 30 s too long under heat");
+    ASSERT_TRUE(backAStep(shop(), garment).ok());
+    wait(pressed->platen + Minutes{155});
+    ASSERT_TRUE(finishStep(shop(), garment, route).ok());
+    EXPECT_EQ(lastTitle(), "1-a: Press done, 155 min too long under heat");
+}
+
 TEST_F(PressActions, StepGoneFromTheRouteIsFinishedAllTheSame) {
     const auto order = readyToPress();
     const auto garment = garmentOf(order);

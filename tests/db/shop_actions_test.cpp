@@ -109,6 +109,7 @@ TEST_F(ShopActions, SettingOutOfItsRangeIsNamed) {
         {"decalGap", [](auto& settings) { settings.decalGap = {-1}; }},
         {"edgeMargin", [](auto& settings) { settings.edgeMargin = {101}; }},
         {"filmWastePercent", [](auto& settings) { settings.filmWastePercent = -1; }},
+        {"mostOverUnderHeat", [](auto& settings) { settings.mostOverUnderHeat = Seconds{0}; }},
         {"restBeforeWash", [](auto& settings) { settings.restBeforeWash = Hours{-1}; }},
         {"betterRest", [](auto& settings) { settings.betterRest = Hours{1}; }},
         {"readingsGoStaleAfter", [](auto& settings) { settings.readingsGoStaleAfter = Hours{0}; }},

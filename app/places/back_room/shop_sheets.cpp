@@ -87,7 +87,9 @@ public:
         add(sheet, tr("Weeding a decal"), timeSpan(m_settings.weedingTakes));
         add(sheet, tr("Between decals"), millimetres(m_settings.decalGap));
         add(sheet, tr("At the film’s edge"), millimetres(m_settings.edgeMargin));
-        begin(sheet, SettingsPart::Pressing, tr("After the press"));
+        begin(sheet, SettingsPart::Pressing, tr("At the press and after"));
+        add(sheet, tr("Likely scorched"),
+            tr("when under heat %1 longer than the recipe says").arg(timeSpan(m_settings.mostOverUnderHeat)));
         add(sheet, tr("Rest before a wash"),
             tr("%1, better %2").arg(timeSpan(m_settings.restBeforeWash), timeSpan(m_settings.betterRest)));
         add(sheet, tr("A reading counts for"), timeSpan(m_settings.readingsGoStaleAfter));
