@@ -32,6 +32,15 @@ qreal keyCapWidth(const QString& text, int height) {
                                        (isLarge ? 32 : 16));
 }
 
+// The least width in which the words fit into two lines.
+qreal widthInTwoLines(const QString& text, Type type) {
+    qreal least = widthOf(text, type);
+    for (qsizetype space = text.indexOf(u' '); space >= 0; space = text.indexOf(u' ', space + 1))
+        least =
+            std::min(least, std::max(widthOf(text.left(space), type), widthOf(text.mid(space + 1), type)));
+    return std::ceil(least);
+}
+
 } // namespace
 
 struct Button::Colours {
@@ -96,6 +105,12 @@ void Button::setTargetHeight(int height) {
 
 void Button::setLeftAligned(bool isLeftAligned) {
     m_isLeftAligned = isLeftAligned;
+    update();
+}
+
+void Button::setScale(qreal scale) {
+    m_scale = scale;
+    setTargetHeight(static_cast<int>(std::lround(kNextTarget * scale)));
     update();
 }
 
@@ -164,16 +179,25 @@ qreal Button::contentWidth(bool isLarge) const {
 }
 
 bool Button::showsLarge() const {
-    return m_kind == Kind::Next && contentWidth(true) + 2 * kNextPadding <= width();
+    return m_kind == Kind::Next && contentWidth(true) + 2 * kNextPadding <= width() / m_scale;
 }
 
 QSize Button::sizeHint() const {
-    const qreal wanted = contentWidth(m_kind == Kind::Next) + 2 * padding();
+    const qreal wanted = m_scale * (contentWidth(m_kind == Kind::Next) + 2 * padding());
     return {std::max(static_cast<int>(std::ceil(wanted)), kTarget), height()};
 }
 
+// Next breaks its words into two lines before it asks for more room.
+qreal Button::leastWidth() const {
+    if (m_kind != Kind::Next)
+        return contentWidth(false) + 2 * padding();
+    const qreal inOneLine = text().isEmpty() ? 0 : std::ceil(widthOf(text(), Type::Number));
+    return m_scale *
+           (contentWidth(false) - inOneLine + widthInTwoLines(text(), Type::Number) + 2 * padding());
+}
+
 QSize Button::minimumSizeHint() const {
-    const qreal least = contentWidth(false) + 2 * padding();
+    const qreal least = leastWidth();
     return {std::max(static_cast<int>(std::ceil(least)), kTarget), height()};
 }
 
@@ -201,7 +225,8 @@ void Button::paintEvent(QPaintEvent*) {
     const Colours dyed = colours();
     const bool isNext = m_kind == Kind::Next;
     const bool isLarge = showsLarge();
-    const QRectF box(rect());
+    painter.scale(m_scale, m_scale);
+    const QRectF box(QPointF(), QSizeF(size()) / m_scale);
     paintBox(painter, box, isNext ? kNextRadius : kButtonRadius, dyed.ground, dyed.edge, 1.2, dyed.isDashed);
 
     Type words = height() >= kPressTarget ? Type::ListStrong : Type::BodyStrong;
@@ -251,7 +276,17 @@ void Button::paintEvent(QPaintEvent*) {
         paintSwatch(painter, row(left, kIcon, kIcon), m_swatch);
         left += kIcon + kGap;
     }
-    paintLine(painter, row(left, right - left, box.height()), text(), words, dyed.words);
+    paintWords(painter, row(left, right - left, box.height()), words, dyed.words);
+}
+
+void Button::paintWords(QPainter& painter, const QRectF& box, Type type, const QColor& ink) const {
+    if (m_kind != Kind::Next || widthOf(text(), type) <= box.width()) {
+        paintLine(painter, box, text(), type, ink);
+        return;
+    }
+    painter.setFont(fontOf(type));
+    painter.setPen(ink);
+    painter.drawText(box, Qt::AlignLeft | Qt::AlignVCenter | Qt::TextWordWrap, text());
 }
 
 void Button::keyPressEvent(QKeyEvent* event) {

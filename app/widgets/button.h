@@ -3,6 +3,7 @@
 // Space or Enter presses it. A button that cannot be pressed yet is dashed and says why.
 
 #include "app/theme/measures.h"
+#include "app/theme/type.h"
 
 #include <QKeySequence>
 #include <QPushButton>
@@ -33,6 +34,8 @@ public:
     void setOpensList(bool opensList);             // a chevron behind the words
     void setTargetHeight(int height);              // kTarget, kPressTarget or kNextTarget
     void setLeftAligned(bool isLeftAligned);
+    // Of Next alone: height, words and key by so much, so that it reads from farther off.
+    void setScale(qreal scale);
 
     // The cap, and the key that works wherever the window has focus (typing in a field keeps plain letters).
     void setKey(const QKeySequence& keys);
@@ -60,6 +63,8 @@ private:
     int padding() const;
     qreal contentWidth(bool isLarge) const;
     bool showsLarge() const;
+    qreal leastWidth() const;
+    void paintWords(QPainter& painter, const QRectF& box, Type type, const QColor& ink) const;
 
     Kind m_kind;
     QString m_iconName;
@@ -68,6 +73,7 @@ private:
     QString m_keyText;
     bool m_opensList = false;
     bool m_isLeftAligned = false;
+    qreal m_scale = 1;
     QShortcut* m_shortcut = nullptr;
 };
 

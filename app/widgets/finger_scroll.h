@@ -1,0 +1,10 @@
+#pragma once
+// Lets a finger push what scrolls. Wheel and keys scroll it anyway.
+
+class QAbstractScrollArea;
+
+namespace holdfast::app {
+
+void letFingerScroll(QAbstractScrollArea* area);
+
+} // namespace holdfast::app
