@@ -35,7 +35,8 @@ Matter Matter::of(const Finding& finding, const Garment& garment) {
 ShopDesk::ShopDesk(std::unique_ptr<db::Shop> file, Clock clock, QObject* parent)
     : QObject(parent)
     , m_file(std::move(file))
-    , m_clock(std::move(clock)) {
+    , m_clock(std::move(clock))
+    , m_countWatch(m_clock) {
     m_listener = m_file->onChanged([this](const db::ChangedTables& tables) {
         if (tables.contains("climate_reading") && !m_reckonedBeside)
             goOnWithClimate();
@@ -44,6 +45,7 @@ ShopDesk::ShopDesk(std::unique_ptr<db::Shop> file, Clock clock, QObject* parent)
             show(std::exchange(m_reckonedBeside, nullptr));
         emit changed(tables);
     });
+    connect(&m_countWatch, &CountWatch::ended, this, &ShopDesk::countsEnded);
     connect(&m_planBeside, &PlanBeside::found, this, &ShopDesk::takePlan);
     connect(&m_climateBeside, &ClimateBeside::progressed, this, &ShopDesk::climateProgressed);
     connect(&m_climateBeside, &ClimateBeside::ended, this, &ShopDesk::takeClimate);
@@ -93,8 +95,8 @@ void ShopDesk::takeClimate() {
     emit changed({"climate_reading"});
 }
 
-// A reading more is no reason to load a million again. Where they must be loaded, those known before stand until
-// then: a hold neither comes nor goes for half a second.
+// A reading more is no reason to load a million again. Where they must be loaded, those known before stand
+// until then: a hold neither comes nor goes for half a second.
 void ShopDesk::goOnWithClimate() {
     if (m_climateBeside.isUnderWay()) {
         readClimateBeside();
@@ -145,6 +147,7 @@ void ShopDesk::reckon() {
 
 void ShopDesk::show(std::shared_ptr<const ReckonedShop> shop) {
     m_shop = std::move(shop);
+    m_countWatch.see(*m_shop);
     m_orderShown = m_shop->plan.order;
     if (!m_shop->plan.isCutShort || awaitsClimate())
         return;

@@ -10,6 +10,7 @@
 
 #include "app/desk/climate_beside.h"
 #include "app/desk/clock.h"
+#include "app/desk/count_watch.h"
 #include "app/desk/plan_beside.h"
 #include "app/desk/shop_beside.h"
 #include "core/holds/finding.h"
@@ -128,6 +129,8 @@ public:
     const std::shared_ptr<const ReckonedShop>& shop();
     const Walk& walk();
     const Currency& currency() { return shop()->facts.settings.currency; }
+    // The seconds of every step under way at the press.
+    const StepCounts& counts() const { return m_countWatch.counts(); }
     bool awaitsClimate() const { return !m_climate && m_climateBeside.isUnderWay(); }
 
     // Tells the person what became of an action: nothing more on success (the foot line shows the journal's
@@ -156,6 +159,9 @@ signals:
     void changed(const holdfast::db::ChangedTables& tables); // after an action; shop() is new
     void minutePassed();                                     // shop() is new: waits may be over
     void replanned();                                        // shop() has a better plan, all else as it was
+    // At the press, whatever place is seen.
+    void countsEnded(const std::vector<holdfast::app::EndedCount>& counts);
+    void knockAsked();                    // to hear how loud it is
     void climateProgressed(double share); // while awaitsClimate(); changed() comes at its end
     void failed(const QString& reason);
     void said(const QString& words);
@@ -178,6 +184,7 @@ private:
 
     std::unique_ptr<db::Shop> m_file;
     Clock m_clock;
+    CountWatch m_countWatch;
     ClimateReckoner m_reckoner;
     std::optional<ClimateHistory> m_climate;
     std::shared_ptr<const ReckonedShop> m_reckonedBeside; // holds what is being told of

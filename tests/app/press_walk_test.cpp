@@ -224,7 +224,68 @@ TEST_F(PressWalkKeys, WhileOneCoolsTheNextIsTakenUp) {
     time().pass(15s);
     EXPECT_TRUE(waitsUntil([&] { return rack.rack().row(0).state == RackRow::State::Due; }));
     EXPECT_EQ(rack.rack().row(0).words, QStringLiteral("Peel warm now"));
-    EXPECT_TRUE(waitsUntil([&] { return panel().note.contains(QStringLiteral("1 turns to it")); }));
+}
+
+TEST_F(PressWalkKeys, WarmPeelIsWhatNextOffersTheMomentItIsDueAndTheOneInHandWaits) {
+    const auto garments = readyToPress(2);
+    open();
+    key(Qt::Key_Space);
+    const GarmentId first = stageOf(garments[0]) == Stage::OnPress ? garments[0] : garments[1];
+    const GarmentId second = first == garments[0] ? garments[1] : garments[0];
+    walkTo(first, "cool");
+    ASSERT_EQ(openKey(second), "read-tag-1");
+    const QString number = QStringLiteral("1-") + QChar(first == garments[0] ? u'a' : u'b');
+    time().pass(39s);
+    EXPECT_EQ(nextText(), QStringLiteral("Next: lint roll"));
+    time().pass(1s);
+    EXPECT_TRUE(waitsUntil([&] { return nextText() == QStringLiteral("Next: peel warm, ") + number; }))
+        << nextText().toStdString();
+    EXPECT_EQ(panel().word, QStringLiteral("Peel warm"));
+    EXPECT_EQ(panel().mood, PanelWords::Mood::Now);
+    key(Qt::Key_Space);
+    EXPECT_EQ(openKey(first), "peel-1");
+    EXPECT_EQ(openKey(second), "read-tag-1") << "nothing was noted of the one in hand";
+    EXPECT_TRUE(failures.isEmpty()) << failures.join(u' ').toStdString();
+}
+
+TEST_F(PressWalkKeys, WarmPeelComesBeforeACoolOneThatIsHoursLate) {
+    const FilmId coolFilm = addFilm("Chalk", [](Film& film) {
+        film.recipe->peel = Peel::Cool;
+        film.recipe->coolBeforePeel = Seconds{5};
+    });
+    const RollId coolRoll = receiveRoll(coolFilm, usual.place);
+    GarmentDraft draft = aGarment(usual);
+    draft.decals[0].film = coolFilm;
+    const GarmentId cool = garmentsOf(takeOrder({draft}).id).front();
+    cut(cool, coolRoll);
+    const GarmentId warm = readyToPress(1).front();
+    open();
+    auto& list = part<QListView>("walkList");
+    const auto& model = static_cast<const WalkModel&>(*list.model());
+    emit list.activated(model.indexOf(cool));
+    walkTo(cool, "press");
+    time().pass(12s);
+    key(Qt::Key_Space); // on the rack, and the other in hand
+    ASSERT_EQ(stageOf(cool), Stage::Cooling);
+    ASSERT_EQ(stageOf(warm), Stage::OnPress);
+    time().pass(2h + 29min);
+    EXPECT_TRUE(waitsUntil([&] { return panel().note.contains(QStringLiteral("peel cool now")); }))
+        << panel().note.toStdString();
+    EXPECT_EQ(nextText(), QStringLiteral("Next: lint roll")) << "a cool peel keeps";
+    walkTo(warm, "press");
+    time().pass(12s);
+    key(Qt::Key_Space);
+    // The press is free, so the cool one was brought back; its peel is by hand.
+    ASSERT_EQ(openKey(cool), "peel-1");
+    ASSERT_EQ(openKey(warm), "cool-1");
+    key(Qt::Key_B);
+    ASSERT_EQ(openKey(cool), "cool-1") << "back on the rack";
+    time().pass(40s);
+    EXPECT_TRUE(waitsUntil([&] { return nextText().startsWith(QStringLiteral("Next: peel warm")); }))
+        << nextText().toStdString();
+    key(Qt::Key_Space);
+    EXPECT_EQ(openKey(warm), "peel-1");
+    EXPECT_EQ(openKey(cool), "cool-1");
 }
 
 TEST_F(PressWalkKeys, NumberKeyTurnsToACooledGarmentAndBackToTheOneInHand) {
@@ -292,19 +353,63 @@ TEST_F(PressWalkKeys, ArrowAndEnterTakeAGarmentOutOfTurn) {
     EXPECT_TRUE(panel().note.contains(QStringLiteral("is on the press"))) << panel().note.toStdString();
 }
 
-TEST_F(PressWalkKeys, PausedWalkIgnoresSpaceButHeatCountsOn) {
+TEST_F(PressWalkKeys, PausedWalkIgnoresSpace) {
     const GarmentId garment = readyToPress(1).front();
     open();
-    walkTo(garment, "press");
+    walkTo(garment, "lint-roll");
     key(Qt::Key_P);
     EXPECT_FALSE(part<Button>("nextStep").isEnabled());
+    EXPECT_TRUE(part<Button>("pauseWalk").hasFocus());
+    key(Qt::Key_Space);
+    EXPECT_EQ(openKey(garment), "lint-roll-1");
+    key(Qt::Key_P);
+    EXPECT_TRUE(part<Button>("nextStep").hasFocus());
+}
+
+TEST_F(PressWalkKeys, WhatLiesUnderHeatIsLiftedInAPausedWalkAndNothingElseIsTakenUp) {
+    const auto garments = readyToPress(2);
+    open();
+    key(Qt::Key_Space);
+    const GarmentId first = stageOf(garments[0]) == Stage::OnPress ? garments[0] : garments[1];
+    const GarmentId second = first == garments[0] ? garments[1] : garments[0];
+    walkTo(first, "press");
+    key(Qt::Key_P);
     time().pass(12s);
     EXPECT_TRUE(waitsUntil([&] { return panel().word == QStringLiteral("Lift now"); }));
+    EXPECT_TRUE(panel().note.contains(QStringLiteral("can still be lifted"))) << panel().note.toStdString();
     key(Qt::Key_Space);
-    EXPECT_EQ(openKey(garment), "press-1");
+    EXPECT_EQ(openKey(first), "cool-1");
+    EXPECT_EQ(stageOf(second), Stage::ToPress) << "it is paused";
+    time().pass(40s);
+    key(Qt::Key_Space);
+    EXPECT_EQ(openKey(first), "cool-1");
     key(Qt::Key_P);
+    EXPECT_TRUE(waitsUntil([&] { return panel().word == QStringLiteral("Peel warm"); }));
     key(Qt::Key_Space);
-    EXPECT_EQ(openKey(garment), "cool-1");
+    EXPECT_EQ(openKey(first), "peel-1");
+}
+
+TEST_F(PressWalkKeys, LettersAndDigitsTypedIntoTheWalkFindAGarmentAndDoNothing) {
+    const auto garments = readyToPress(3);
+    open();
+    key(Qt::Key_Space);
+    const GarmentId inHand =
+        *std::ranges::find_if(garments, [&](GarmentId it) { return !openKey(it).empty(); });
+    const auto entries = [&] { return file().recent(1000).size(); };
+    auto& list = part<QListView>("walkList");
+    list.setFocus();
+    const std::size_t before = entries();
+    for (int letter = Qt::Key_A; letter <= Qt::Key_Z; ++letter)
+        QTest::keyClick(&list, static_cast<Qt::Key>(letter));
+    for (int digit = Qt::Key_0; digit <= Qt::Key_9; ++digit)
+        QTest::keyClick(&list, static_cast<Qt::Key>(digit));
+    EXPECT_EQ(entries(), before);
+    EXPECT_FALSE(askedSlip || askedPlace);
+    EXPECT_EQ(openKey(inHand), "read-tag-1");
+    QTest::qWait(QApplication::keyboardInputInterval() + 50);
+    QTest::keyClicks(&list, QStringLiteral("1-c"));
+    const auto& model = static_cast<const WalkModel&>(*list.model());
+    EXPECT_EQ(model.garmentAt(list.currentIndex()), garments[2]);
 }
 
 TEST_F(PressWalkKeys, HeldGarmentGoesBackOnTheWalkBeforeItHadHeat) {

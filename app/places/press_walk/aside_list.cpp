@@ -24,11 +24,11 @@ namespace holdfast::app {
 namespace {
 
 constexpr int kBatch = 60; // cards laid out at a time, so that a long list never stops the hands
-constexpr qreal kWordsAt = 58;
+constexpr qreal kCardWordsAt = 58;
 constexpr qreal kEdge = 12;
 constexpr qreal kHead = 33; // number and name
 constexpr qreal kLine = 18;
-constexpr qreal kThroughHeight = 40;
+constexpr qreal kThroughHeight = 44; // a finger's target
 
 QString iconOf(const AsideEntry& entry) {
     if (entry.stage == Stage::ToCut && !entry.isHeld)
@@ -92,7 +92,7 @@ public:
     CardParts partsOf(int row, qreal width) const {
         const AsideEntry& entry = m_model.entry(row);
         CardParts parts;
-        parts.what = brokenLines(words(entry.what), Type::SmallStrong, width - kWordsAt - 20 - kEdge);
+        parts.what = brokenLines(words(entry.what), Type::SmallStrong, width - kCardWordsAt - 20 - kEdge);
         parts.why = brokenLines(words(entry.why), Type::Small, width - 2 * kEdge);
         qreal y = kHead + kLine * static_cast<qreal>(std::max<qsizetype>(1, parts.what.size())) + 6;
         y = std::max<qreal>(y, 56);
@@ -144,7 +144,7 @@ public:
         paintGarment(*painter, QRectF(box.left() + 10, box.top() + 11, 38, 38), outlineName(facts, garment),
                      clothOf(facts, garment));
 
-        const qreal left = box.left() + kWordsAt;
+        const qreal left = box.left() + kCardWordsAt;
         const qreal behind = paintRun(*painter, {left, box.top() + 26}, garmentNumber(facts, garment),
                                       Type::BodyStrong, dyes.ink) +
                              5;
@@ -279,6 +279,7 @@ AsideList::AsideList(QWidget* parent)
     setLayoutMode(Batched);
     setBatchSize(kBatch);
     setMouseTracking(true);
+    setViewportMargins(0, 0, 0, kSpace4); // what is cut at the foot is clear of the card's edge
     setVerticalScrollMode(ScrollPerPixel);
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     giveNoFocusRing(this);

@@ -12,11 +12,28 @@
 #include <QFontMetricsF>
 #include <QPainter>
 
+#include <cmath>
+
 namespace holdfast::app {
 
 namespace {
 
+// Before scaling.
+constexpr qreal kPanelWidth = 598;
+constexpr qreal kPanelLeastWidth = 300;
+constexpr qreal kPanelHeight = 182;
 constexpr qreal kPadding = 24;
+constexpr qreal kStepBaseline = 29;
+constexpr qreal kWordsTop = 42;
+constexpr qreal kCountBaseline = 140;
+constexpr qreal kCountShare = 0.64; // of the width, at most
+constexpr qreal kSmallCountShare = 0.36;
+constexpr qreal kUnitGap = 14;
+constexpr qreal kCountGap = 16; // between words and count
+constexpr qreal kLeastWords = 110;
+constexpr qreal kStitchAt = 28; // from the foot
+constexpr qreal kStitchHigh = 13;
+constexpr qreal kStitchClear = 6; // between words and stitches
 constexpr int kMostSingleStitches = 12;
 constexpr int kEqualStitches = 24;
 constexpr int kLongestSecondsOnly = 99; // two digits keep the size that reads from two metres
@@ -53,7 +70,7 @@ QColor lineOf(PanelWords::Mood mood) {
 CountPanel::CountPanel(QWidget* parent)
     : QWidget(parent) {
     setObjectName(QStringLiteral("countPanel"));
-    setFixedHeight(kHeight);
+    setScale(1);
     m_restart = new Button(tr("Count again"), QStringLiteral("stopwatch"), Button::Kind::Plain, this);
     m_restart->setObjectName(QStringLiteral("countAgain"));
     m_restart->setTargetHeight(kPressTarget);
@@ -64,6 +81,7 @@ CountPanel::CountPanel(QWidget* parent)
 void CountPanel::show(const PanelWords& words) {
     m_shown = words;
     m_restart->setVisible(words.offersRestart);
+    placeRestart();
     say();
     update();
 }
@@ -89,10 +107,29 @@ QString CountPanel::digits() const {
     return left.count() <= kLongestSecondsOnly ? QString::number(left.count()) : countdown(left);
 }
 
+void CountPanel::setScale(qreal scale) {
+    m_scale = scale;
+    setFixedHeight(static_cast<int>(std::lround(kPanelHeight * scale)));
+    updateGeometry();
+    update();
+}
+
+QSize CountPanel::sizeHint() const {
+    return (QSizeF(kPanelWidth, kPanelHeight) * m_scale).toSize();
+}
+
+QSize CountPanel::minimumSizeHint() const {
+    return (QSizeF(kPanelLeastWidth, kPanelHeight) * m_scale).toSize();
+}
+
 void CountPanel::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
+    placeRestart();
+}
+
+void CountPanel::placeRestart() {
     const QSize size = m_restart->sizeHint();
-    m_restart->setGeometry(width() - size.width() - static_cast<int>(kPadding), kHeight - size.height() - 20,
+    m_restart->setGeometry(width() - size.width() - kSpace20, height() - size.height() - kSpace20,
                            size.width(), size.height());
 }
 
@@ -101,73 +138,84 @@ void CountPanel::paintEvent(QPaintEvent*) {
     painter.setRenderHint(QPainter::Antialiasing);
     paintBox(painter, QRectF(rect()), kCardRadius, groundOf(m_shown.mood), lineOf(m_shown.mood),
              m_shown.mood == PanelWords::Mood::Quiet ? 1 : 2);
-    const qreal right = m_shown.offersRestart ? m_restart->x() - kPadding : paintCount(painter);
-    paintWords(painter, right);
-    if (m_shown.count && !m_shown.count->isAskew)
+    painter.scale(m_scale, m_scale);
+    paintCount(painter);
+    paintWords(painter);
+    if (hasStitches())
         paintStitches(painter);
 }
 
-qreal CountPanel::paintCount(QPainter& painter) const {
+QString CountPanel::unit() const {
     const QString text = digits();
-    if (text.isEmpty())
-        return width() - kPadding;
-    const QColor ink = m_shown.mood == PanelWords::Mood::Now ? tokens().weld : tokens().ink;
-    const bool isPlainSeconds = !text.contains(u':');
-    const bool isOver = m_shown.count->isOver();
-    const QString unit = !isPlainSeconds ? QString() : isOver ? tr("s over") : tr("s");
-    const qreal unitWidth = unit.isEmpty() ? 0 : widthOf(unit, Type::Next) + 14;
-
-    QFont face = fontOf(Type::Countdown);
-    const qreal room = (width() - 2 * kPadding) * 0.64 - unitWidth;
-    const qreal wide = QFontMetricsF(face).horizontalAdvance(text);
-    if (wide > room)
-        face.setPixelSize(static_cast<int>(face.pixelSize() * room / wide));
-    const QFontMetricsF metrics(face);
-    const qreal baseline = 140;
-    const qreal left = width() - kPadding - unitWidth - metrics.horizontalAdvance(text);
-    painter.setPen(ink);
-    painter.setFont(face);
-    painter.drawText(QPointF(left, baseline), text);
-    if (!unit.isEmpty())
-        paintRun(painter, {width() - kPadding - unitWidth + 14, baseline}, unit, Type::Next,
-                 m_shown.mood == PanelWords::Mood::Now ? tokens().weld : tokens().ink2);
-    return left - 16;
+    if (text.isEmpty() || text.contains(u':'))
+        return {};
+    return m_shown.count->isOver() ? tr("s over") : tr("s");
 }
 
-void CountPanel::paintWords(QPainter& painter, qreal right) const {
+qreal CountPanel::unitWidth() const {
+    return unit().isEmpty() ? 0 : widthOf(unit(), Type::Next) + kUnitGap;
+}
+
+// As large as its share of the width lets it be.
+QFont CountPanel::countFace() const {
+    QFont face = fontOf(Type::Countdown);
+    const qreal share = m_shown.asksOutcome ? kSmallCountShare : kCountShare;
+    const qreal room = (whole().width() - 2 * kPadding) * share - unitWidth();
+    const qreal wide = QFontMetricsF(face).horizontalAdvance(digits());
+    if (wide > room)
+        face.setPixelSize(static_cast<int>(face.pixelSize() * room / wide));
+    return face;
+}
+
+qreal CountPanel::wordsRight() const {
+    if (m_shown.offersRestart)
+        return m_restart->x() / m_scale - kPadding;
+    const qreal right = whole().width() - kPadding;
+    if (digits().isEmpty())
+        return right;
+    return right - unitWidth() - QFontMetricsF(countFace()).horizontalAdvance(digits()) - kCountGap;
+}
+
+qreal CountPanel::stitchesTop() const {
+    return kPanelHeight - kStitchAt;
+}
+
+QRectF CountPanel::wordsRoom() const {
+    const qreal bottom = hasStitches() ? stitchesTop() - kStitchClear : kPanelHeight - kSpace8;
+    return {kPadding, kWordsTop, std::max(kLeastWords, wordsRight() - kPadding), bottom - kWordsTop};
+}
+
+std::vector<PanelLine> CountPanel::lines() const {
+    return panelLines({m_shown.word, m_shown.detail, m_shown.note}, wordsRoom());
+}
+
+void CountPanel::paintCount(QPainter& painter) const {
+    const QString text = digits();
+    if (text.isEmpty())
+        return;
+    const bool isNow = m_shown.mood == PanelWords::Mood::Now;
+    const QFont face = countFace();
+    const qreal right = whole().width() - kPadding;
+    painter.setPen(isNow ? tokens().weld : tokens().ink);
+    painter.setFont(face);
+    painter.drawText(
+        QPointF(right - unitWidth() - QFontMetricsF(face).horizontalAdvance(text), kCountBaseline), text);
+    if (!unit().isEmpty())
+        paintRun(painter, {right - unitWidth() + kUnitGap, kCountBaseline}, unit(), Type::Next,
+                 isNow ? tokens().weld : tokens().ink2);
+}
+
+void CountPanel::paintWords(QPainter& painter) const {
     const Tokens& dyes = tokens();
-    const qreal left = kPadding;
-    const qreal room = std::max<qreal>(120, right - left);
-    paintRun(painter, {left, 29}, m_shown.step, Type::ListStrong, dyes.ink2);
-
-    // A long note takes its room from the word and what is below it: the stitches stay clear.
-    const bool hasStitches = m_shown.count && !m_shown.count->isAskew;
-    const QStringList note =
-        brokenLines(m_shown.note, Type::BodyStrong, hasStitches ? room : width() - 2 * left);
-    const bool isCrowded = hasStitches && note.size() > 1;
-
-    // The largest of three sizes in which the word keeps clear of the count.
-    const QColor ink = m_shown.mood == PanelWords::Mood::Now ? dyes.weld : dyes.ink;
-    const Type type = !isCrowded && widthOf(m_shown.word, Type::Panel) <= room ? Type::Panel
-                      : widthOf(m_shown.word, Type::Next) <= room              ? Type::Next
-                                                                               : Type::Number;
-    qreal y = 42;
-    for (const QString& line : brokenLines(m_shown.word, type, room)) {
-        paintLine(painter, QRectF(left, y, room, lineHeight(type)), line, type, ink);
-        y += lineHeight(type);
-    }
-    y += 4;
-    const bool isTight = isCrowded || y > 104 || widthOf(m_shown.detail, Type::Number) > room;
-    const Type detailType = isTight ? Type::Value : Type::Number;
-    for (const QString& line : brokenLines(m_shown.detail, detailType, room)) {
-        paintLine(painter, QRectF(left, y, room, lineHeight(detailType)), line, detailType, dyes.ink);
-        y += lineHeight(detailType);
-    }
-    for (const QString& line : note) {
-        y += 2;
-        paintLine(painter, QRectF(left, y, room, lineHeight(Type::BodyStrong)), line, Type::BodyStrong,
-                  m_shown.isAlert ? dyes.weld : dyes.ink2);
-        y += lineHeight(Type::BodyStrong);
+    const bool isNow = m_shown.mood == PanelWords::Mood::Now;
+    paintRun(painter, {kPadding, kStepBaseline}, m_shown.step, Type::ListStrong, dyes.ink2);
+    for (const PanelLine& line : lines()) {
+        QColor ink = dyes.ink;
+        if (line.part == PanelLine::Part::Word && isNow)
+            ink = dyes.weld;
+        else if (line.part == PanelLine::Part::Note)
+            ink = m_shown.isAlert ? dyes.weld : dyes.ink2;
+        paintLine(painter, line.box, line.text, line.type, ink);
     }
 }
 
@@ -181,11 +229,11 @@ void CountPanel::paintStitches(QPainter& painter) const {
         std::clamp(1.0 - static_cast<double>(count.left.count()) / (1000.0 * counted), 0.0, 1.0);
     const int done = static_cast<int>(elapsed * stitches + 1e-6);
     const qreal gap = stitches > kMostSingleStitches ? 5 : 8;
-    const qreal wide = (width() - 2 * kPadding - gap * (stitches - 1)) / stitches;
+    const qreal wide = (whole().width() - 2 * kPadding - gap * (stitches - 1)) / stitches;
     const QColor thread = m_shown.mood == PanelWords::Mood::Now ? tokens().weld : tokens().indigo;
     for (int stitch = 0; stitch < stitches; ++stitch)
-        paintStitch(painter, QRectF(kPadding + stitch * (wide + gap), kHeight - 28, wide, 13), thread,
-                    stitch < done);
+        paintStitch(painter, QRectF(kPadding + stitch * (wide + gap), stitchesTop(), wide, kStitchHigh),
+                    thread, stitch < done);
 }
 
 } // namespace holdfast::app

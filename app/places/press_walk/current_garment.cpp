@@ -69,6 +69,12 @@ CurrentGarment::CurrentGarment(QWidget* parent)
     content()->addLayout(row, 1);
 }
 
+void CurrentGarment::setCompact(bool isCompact) {
+    m_sheet->setVisible(!isCompact);
+    m_route->setVisible(!isCompact);
+    setSizePolicy(QSizePolicy::Preferred, isCompact ? QSizePolicy::Maximum : QSizePolicy::Preferred);
+}
+
 void CurrentGarment::show(const std::shared_ptr<const ReckonedShop>& shop, std::optional<GarmentId> garment) {
     const bool isThere = garment && shop->facts.garments.find(*garment);
     m_garment = isThere ? garment : std::nullopt;

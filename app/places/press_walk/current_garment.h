@@ -21,6 +21,8 @@ public:
     // A garment that is not begun yet is shown as the one to come.
     void show(const std::shared_ptr<const ReckonedShop>& shop, std::optional<GarmentId> garment);
     std::optional<GarmentId> garment() const { return m_garment; }
+    // Its head alone, where there is no room for the drawing and the steps.
+    void setCompact(bool isCompact);
 
 private:
     class Heading;

@@ -3,6 +3,7 @@
 #include "app/desk/formats.h"
 #include "app/places/press_walk/late_words.h"
 #include "app/places/press_walk/promised_aside.h"
+#include "app/places/press_walk/text_lines.h"
 #include "app/theme/measures.h"
 #include "app/theme/stitch.h"
 #include "app/theme/tokens.h"
@@ -24,6 +25,7 @@ constexpr int kAxis = 20;
 constexpr int kWords = 24;     // one line of them
 constexpr int kWordsLine = 18; // each further one
 constexpr qreal kNames = 92;
+constexpr int kSayingAt = 14;
 constexpr qreal kTickRoom = 64; // an hour's word needs this much
 
 } // namespace
@@ -65,7 +67,21 @@ QSize DayStrip::sizeHint() const {
 }
 
 int DayStrip::wordsHeight() const {
-    return kWords + static_cast<int>(std::max<qsizetype>(0, m_late.size() - 1)) * kWordsLine;
+    return kWords + static_cast<int>(std::max<qsizetype>(0, lines().size() - 1)) * kWordsLine;
+}
+
+QStringList DayStrip::lines() const {
+    QStringList lines;
+    for (const QString& said : m_late)
+        lines << brokenLines(said, Type::SmallStrong, std::max(width(), kLeastWidth) - 2 * kSayingAt);
+    return lines;
+}
+
+// In another width the words take other lines.
+void DayStrip::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    if (event->size().width() != event->oldSize().width())
+        updateGeometry();
 }
 
 qreal DayStrip::placeOf(Instant when, const QRectF& axis) const {
@@ -151,11 +167,11 @@ void DayStrip::paintEvent(QPaintEvent*) {
         paintLane(painter, lane, QRectF(axis.left(), y, axis.width(), kLane));
         y += kLane;
     }
-    QRectF foot(14, height() - kGapBelow - wordsHeight(), width() - 28, kWords - 4);
+    QRectF foot(kSayingAt, height() - kGapBelow - wordsHeight(), width() - 2 * kSayingAt, kWords - 4);
     if (m_late.isEmpty())
         paintLine(painter, foot, tr("Nothing will be late if this plan is kept."), Type::SmallStrong,
                   dyes.green);
-    for (const QString& line : m_late) {
+    for (const QString& line : lines()) {
         paintLine(painter, foot, line, Type::SmallStrong, dyes.weld);
         foot.translate(0, kWordsLine);
     }

@@ -20,15 +20,16 @@ public:
     explicit DayStrip(QWidget* parent = nullptr);
 
     void show(std::shared_ptr<const ReckonedShop> shop, const Walk& walk);
-    // What it says below: what will be late, and by how much; then what is promised and stands aside. Empty where
-    // nothing is late.
+    // What it says below: what will be late, and by how much; then what is promised and stands aside. Empty
+    // where nothing is late.
     QString saying() const { return m_late.join(QLatin1Char(' ')); }
 
     QSize sizeHint() const override;
-    QSize minimumSizeHint() const override { return sizeHint(); }
+    QSize minimumSizeHint() const override { return {kLeastWidth, sizeHint().height()}; }
 
 protected:
     void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
     struct Lane {
@@ -36,6 +37,9 @@ private:
         Resource resource = Resource::Platen;
         std::optional<PressId> press;
     };
+    static constexpr int kLeastWidth = 400;
+
+    QStringList lines() const; // of what it says, broken at its width
     int wordsHeight() const;
     qreal placeOf(Instant when, const QRectF& axis) const;
     void paintAxis(QPainter& painter, const QRectF& axis) const;
@@ -45,7 +49,7 @@ private:
     std::vector<Lane> m_lanes;
     Instant m_begins;
     Instant m_ends;
-    QStringList m_late; // a line each
+    QStringList m_late; // a sentence or two each
     std::set<GarmentId> m_lateGarments;
 };
 

@@ -65,7 +65,7 @@ struct Ground {
     }
 };
 
-Ground groundOf(const QRectF& box, const QString& outline, const QString& size, Side side) {
+Ground drawnGround(const QRectF& box, const QString& outline, const QString& size, Side side) {
     const QRectF sheet = garmentSheet(box);
     const qreal unit = sheet.width() / kGarmentSheetWidth;
     const QRectF body = garmentBody(outline);
@@ -171,7 +171,7 @@ void GarmentSheet::paintEvent(QPaintEvent*) {
     const QRectF box = QRectF(rect()).adjusted(kMargin, kMargin, -kMargin, -kCaption);
     const auto paint = side == Side::Back ? paintGarmentBack : paintGarment;
     paint(painter, box, outline, clothOf(m_shop->facts, garment));
-    const Ground ground = groundOf(box, outline, words(garment.size), side);
+    const Ground ground = drawnGround(box, outline, words(garment.size), side);
 
     const auto current = decalAt(route, m_at);
     const Decal* measured = nullptr;

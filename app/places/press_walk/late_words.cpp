@@ -14,7 +14,7 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr std::size_t kMostNamed = 3;
+constexpr std::size_t kMostLateNamed = 3;
 
 struct LateWords {
     Q_DECLARE_TR_FUNCTIONS(LateWords)
@@ -44,7 +44,7 @@ QString numberOf(const ReckonedShop& shop, const WalkEntry& entry) {
     return garmentNumber(shop.facts, shop.facts.garments.at(entry.garment));
 }
 
-QString firstInWords(const ReckonedShop& shop, const WalkEntry& entry) {
+QString latestInWords(const ReckonedShop& shop, const WalkEntry& entry) {
     return LateWords::tr("%1 will be ready %2 late").arg(numberOf(shop, entry), timeSpan(entry.late));
 }
 
@@ -63,13 +63,13 @@ QString lateWords(const ReckonedShop& shop, const Walk& walk) {
     if (!late.empty()) {
         const WalkEntry& first = *late.front();
         sentences << LateWords::tr("%1: at %2, and its promise needs it by %3.")
-                         .arg(firstInWords(shop, first), moment(shop, first.ends),
+                         .arg(latestInWords(shop, first), moment(shop, first.ends),
                               moment(shop, first.ends - first.late));
         QStringList others;
-        for (std::size_t at = 1; at < late.size() && at < kMostNamed; ++at)
+        for (std::size_t at = 1; at < late.size() && at < kMostLateNamed; ++at)
             others << LateWords::tr("%1 %2").arg(numberOf(shop, *late[at]), timeSpan(late[at]->late));
-        if (late.size() > kMostNamed)
-            others << LateWords::tr("%1 more").arg(static_cast<int>(late.size() - kMostNamed));
+        if (late.size() > kMostLateNamed)
+            others << LateWords::tr("%1 more").arg(static_cast<int>(late.size() - kMostLateNamed));
         if (!others.isEmpty())
             sentences << LateWords::tr("Also late: %1.").arg(others.join(QStringLiteral(", ")));
     }
@@ -83,7 +83,7 @@ QString lateInShort(const ReckonedShop& shop, const Walk& walk) {
     const auto late = lateOf(walk);
     if (late.empty())
         return {};
-    const QString first = firstInWords(shop, *late.front());
+    const QString first = latestInWords(shop, *late.front());
     return late.size() == 1
                ? first
                : LateWords::tr("%1, and %2 more").arg(first).arg(static_cast<int>(late.size()) - 1);

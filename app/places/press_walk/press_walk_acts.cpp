@@ -44,46 +44,45 @@ bool PressWalkPlace::isOnPress(GarmentId garment) const {
     return found != m_shop->assessments.end() && found->second.stage == Stage::OnPress;
 }
 
-std::optional<GarmentId> PressWalkPlace::dueOnRack() const {
-    for (const RackEntry& entry : m_walk.rack)
-        if (const auto count = m_counts.of(entry.garment); !count || count->isOver())
-            return entry.garment;
-    return std::nullopt;
+std::vector<OnTheRack> PressWalkPlace::rackNow() const {
+    std::vector<OnTheRack> rack;
+    for (const RackEntry& entry : m_walk.rack) {
+        const auto count = counts().of(entry.garment);
+        rack.push_back({entry.garment, entry.peel, count ? count->left : std::chrono::milliseconds{0},
+                        !count || !count->isAskew});
+    }
+    return rack;
 }
 
-std::optional<GarmentId> PressWalkPlace::firstPlanned() const {
-    const WalkEntry* first = nullptr;
-    for (const WalkRun& run : m_walk.runs)
-        for (const WalkEntry& entry : run.entries)
-            if (entry.state == WalkState::Planned && (!first || entry.begins < first->begins))
-                first = &entry;
-    return first ? std::optional{first->garment} : std::nullopt;
+NextAtPress PressWalkPlace::offered() const {
+    const std::vector<OnTheRack> rack = rackNow();
+    return nextAtPress({m_inHand, isUnderHeat(), rack, m_walk.firstPlanned()});
 }
 
-std::optional<GarmentId> PressWalkPlace::shownGarment() const {
-    if (m_inHand)
-        return m_inHand;
-    if (const auto due = dueOnRack())
-        return due;
-    if (const auto planned = firstPlanned())
-        return planned;
-    return m_walk.rack.empty() ? std::nullopt : std::optional{m_walk.rack.front().garment};
+bool PressWalkPlace::isUnderHeat() const {
+    const RouteStep* step = m_inHand ? openStep(*m_inHand) : nullptr;
+    return step && step->platen.count() > 0;
 }
 
 bool PressWalkPlace::isHeatCounting() const {
-    const auto count = m_inHand ? m_counts.of(*m_inHand) : std::nullopt;
+    const auto count = isUnderHeat() ? counts().of(*m_inHand) : std::nullopt;
     return count && !count->isOver();
 }
 
+bool PressWalkPlace::isTooLong() const {
+    const auto count = isUnderHeat() ? counts().of(*m_inHand) : std::nullopt;
+    return count && count->isOver() && count->secondsOver() >= m_shop->facts.settings.mostOverUnderHeat;
+}
+
 bool PressWalkPlace::mustBeHeld() const {
-    if (m_inHand)
-        return isHeatCounting();
-    return !dueOnRack() && !firstPlanned() && !m_walk.rack.empty();
+    const NextAtPress next = offered();
+    return next.kind == NextAtPress::Kind::AwaitRack ||
+           (next.kind == NextAtPress::Kind::GoOn && isHeatCounting());
 }
 
 void PressWalkPlace::next() {
-    if (m_isPaused) {
-        note(tr("The walk is paused. P goes on."));
+    if (const QString why = whyNotNext(); !why.isEmpty()) {
+        note(why);
         return;
     }
     if (mustBeHeld()) {
@@ -94,23 +93,20 @@ void PressWalkPlace::next() {
 }
 
 void PressWalkPlace::nextNow() {
-    if (!m_shop || m_isPaused)
+    if (!m_shop || !whyNotNext().isEmpty())
         return;
     note({});
-    if (m_inHand)
-        finish(*m_inHand);
-    else if (const auto due = dueOnRack())
-        finish(*due);
-    else if (const auto planned = firstPlanned())
-        takeUp(*planned);
-    else if (!m_walk.rack.empty())
-        finish(m_walk.rack.front().garment);
+    const NextAtPress next = offered();
+    if (next.kind == NextAtPress::Kind::TakeUp)
+        takeUp(*next.garment);
+    else if (next.garment)
+        finish(*next.garment);
 }
 
 void PressWalkPlace::finish(GarmentId garment) {
     const bool wasCooling = m_shop->of(garment).stage == Stage::Cooling;
     const Route route = m_shop->of(garment).route;
-    if (!desk().done(db::finishStep(desk().file(), garment, route)))
+    if (!did(db::finishStep(desk().file(), garment, route)))
         return;
     if (wasCooling && isOnPress(garment))
         turnToGarment(garment);
@@ -118,21 +114,21 @@ void PressWalkPlace::finish(GarmentId garment) {
         takeUpFollowing();
 }
 
-// While one cools, the next is worked on: a cooled one first, then one that was put by, then by the plan.
+// While one cools, the next is worked on.
 void PressWalkPlace::takeUpFollowing() {
-    if (m_inHand)
+    if (m_inHand || m_isPaused)
         return;
-    if (const auto due = dueOnRack())
-        finish(*due);
-    else if (const auto planned = firstPlanned())
-        takeUp(*planned);
+    const NextAtPress next = offered();
+    if (next.kind == NextAtPress::Kind::BringBack)
+        finish(*next.garment);
+    else if (next.kind == NextAtPress::Kind::TakeUp)
+        takeUp(*next.garment);
 }
 
 bool PressWalkPlace::takeUp(GarmentId garment) {
     m_chosen.reset();
     const auto shop = m_shop; // outlives the act, after which the place shows a newer one
-    return desk().done(
-        db::takeUp(desk().file(), garment, shop->of(garment).route, desk().now(), &shop->conditions));
+    return did(db::takeUp(desk().file(), garment, shop->of(garment).route, desk().now(), &shop->conditions));
 }
 
 void PressWalkPlace::turnToGarment(GarmentId garment) {
@@ -145,7 +141,7 @@ void PressWalkPlace::turnToGarment(GarmentId garment) {
     }
     switch (found->second.stage) {
     case Stage::OnPress:
-        if (isHeatCounting() && m_inHand != garment) {
+        if (isUnderHeat() && m_inHand != garment) {
             note(tr("%1 is under the platen. Lift it first.").arg(numberOf(*m_inHand)));
             return;
         }
@@ -158,8 +154,7 @@ void PressWalkPlace::turnToGarment(GarmentId garment) {
         break;
     case Stage::ToPress:
         if (m_inHand)
-            note(tr("%1 is on the press. Finish its step first, or put it on the rack.")
-                     .arg(numberOf(*m_inHand)));
+            note(handsAreFull());
         else if (takeUp(garment))
             m_next->setFocus();
         break;
@@ -175,7 +170,7 @@ void PressWalkPlace::turnToRackRow(int row) {
         return;
     }
     const GarmentId garment = m_rack->rack().row(row).garment;
-    const auto count = m_counts.of(garment);
+    const auto count = counts().of(garment);
     if (m_shop->of(garment).stage == Stage::Cooling && count && !count->isOver())
         hold([this, garment] { takeFromRack(garment); },
              tr("%1 still cools. Hold %2 for a second to take it up now.")
@@ -195,11 +190,10 @@ void PressWalkPlace::takeFromRack(GarmentId garment) {
         turnToGarment(garment);
         return;
     }
-    if (m_inHand)
-        if (const RouteStep* step = openStep(*m_inHand); step && step->platen.count() > 0) {
-            note(tr("%1 is under the platen. Lift it first.").arg(numberOf(*m_inHand)));
-            return;
-        }
+    if (isUnderHeat()) {
+        note(tr("%1 is under the platen. Lift it first.").arg(numberOf(*m_inHand)));
+        return;
+    }
     finish(garment);
 }
 
@@ -224,12 +218,16 @@ void PressWalkPlace::backAStep() {
     }
     note({});
     m_chosen = garment;
-    desk().done(db::backAStep(desk().file(), *garment));
+    did(db::backAStep(desk().file(), *garment));
 }
 
 void PressWalkPlace::offerHold() {
     if (!m_inHand) {
         note(tr("Nothing is on the press to hold."));
+        return;
+    }
+    if (isTooLong()) {
+        note(whyNotNext());
         return;
     }
     const Assessment& assessment = m_shop->of(*m_inHand);
@@ -256,35 +254,26 @@ void PressWalkPlace::backOnTheWalk() {
 }
 
 void PressWalkPlace::askSpoil() {
-    std::optional<GarmentId> garment = m_inHand ? m_inHand : dueOnRack();
-    if (m_list->hasFocus())
-        if (const auto selected = m_model.garmentAt(m_list->currentIndex());
-            selected && m_shop->of(*selected).progress.hasBegun())
-            garment = selected;
+    if (isTooLong()) {
+        spoiledByHeat();
+        return;
+    }
+    const std::optional<GarmentId> garment = m_inHand ? m_inHand : dueOnRack(rackNow());
     if (!garment) {
         note(tr("Nothing is on the press to mark as spoiled."));
         return;
     }
     m_isHoldOffered = false;
     showKeys();
+    takeKeyboard(); // the form gives it back to where work goes on
     emit desk().slipAsked(SlipName::Spoil, matterOf(garmentOf(*garment)));
-}
-
-void PressWalkPlace::countAgain() {
-    std::optional<GarmentId> askew;
-    for (const StepCount& count : m_counts.all())
-        if (count.isAskew && (!askew || count.garment == m_inHand))
-            askew = count.garment;
-    if (askew)
-        desk().done(db::restartStep(desk().file(), *askew));
 }
 
 void PressWalkPlace::setPaused(bool isPaused) {
     m_isPaused = isPaused;
     note({});
     refresh();
-    if (!isPaused)
-        m_next->setFocus();
+    takeKeyboard();
 }
 
 // From one card of what is promised today to the next, and behind the last one to the first.
@@ -297,6 +286,7 @@ void PressWalkPlace::turnToPromised() {
     const AsideEntry* current = m_aside->hasFocus() ? m_aside->current() : nullptr;
     auto next = current ? std::ranges::find(garments, current->garment) : garments.end();
     next = next == garments.end() || next + 1 == garments.end() ? garments.begin() : next + 1;
+    showSide(Side::Aside);
     m_aside->turnTo(*next);
 }
 
@@ -342,6 +332,14 @@ void PressWalkPlace::turnToBench(const AsideEntry& entry) {
     if (waits != decals.end())
         matter.decal = waits->id;
     emit desk().placeAsked(PlaceName::CuttingMat, matter);
+}
+
+QString PressWalkPlace::handsAreFull() const {
+    const Assessment& assessment = m_shop->of(*m_inHand);
+    return firstHeatIsBehind(assessment.route, assessment.progress) || isUnderHeat()
+               ? tr("%1 is on the press. Finish its step first.").arg(numberOf(*m_inHand))
+               : tr("%1 is on the press. Finish its step first, or put it back on the walk: H, then R.")
+                     .arg(numberOf(*m_inHand));
 }
 
 void PressWalkPlace::note(const QString& words) {

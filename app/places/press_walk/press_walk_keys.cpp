@@ -27,12 +27,16 @@ bool PressWalkPlace::takeKeyPress(const QKeyEvent& event, QWidget* focus) {
     if ((event.modifiers() & ~Qt::KeypadModifier) != Qt::NoModifier)
         return false;
     const int key = event.key();
+    // What is typed into the walk finds a garment by its number.
+    const bool isSought = focus == m_list && key > Qt::Key_Space && key < Qt::Key_Escape;
+    if (isSought)
+        return false;
     if (key == Qt::Key_Space) {
         // A key that is held repeats: only its first press counts. On a busy machine a repeat may come as a
         // release and a press of the same moment, which no finger can do.
         if (event.isAutoRepeat() || (m_spaceReleased != 0 && event.timestamp() == m_spaceReleased))
             return true;
-        if (mustBeHeld() && !m_isPaused)
+        if (mustBeHeld() && !isStopped())
             hold([this] { nextNow(); }, tr("Still counting. Hold Space for a second to end it now."));
         else
             next();
@@ -78,8 +82,13 @@ bool PressWalkPlace::takeLetter(int key) {
     case Qt::Key_X:
         askSpoil();
         return true;
+    case Qt::Key_G:
+        pressedOn();
+        return true;
     case Qt::Key_R:
-        if (m_isHoldOffered)
+        if (isTooLong())
+            putBack();
+        else if (m_isHoldOffered)
             backOnTheWalk();
         return true;
     case Qt::Key_C:
@@ -98,7 +107,7 @@ bool PressWalkPlace::takeLetter(int key) {
         waiveCurrent();
         return true;
     case Qt::Key_S:
-        m_strip->setVisible(m_strip->isHidden());
+        toggleStrip();
         return true;
     default:
         return false;
@@ -130,6 +139,8 @@ bool PressWalkPlace::takeArrow(int key, QWidget* focus) {
     default:
         return false;
     }
+    if (target == m_list || target == m_aside)
+        showSide(target == m_list ? Side::Walk : Side::Aside);
     target->setFocus();
     if (target == m_list && !m_model.garmentAt(m_list->currentIndex()))
         if (const auto shown = shownGarment())

@@ -6,13 +6,15 @@
 #include "app/places/press_walk/current_garment.h"
 #include "app/places/press_walk/day_strip.h"
 #include "app/places/press_walk/late_words.h"
-#include "app/places/press_walk/promised_notice.h"
+#include "app/places/press_walk/promised_aside.h"
+#include "app/places/press_walk/walk_notice.h"
 #include "app/places/press_walk/walk_tools.h"
 #include "app/theme/measures.h"
 #include "app/widgets/button.h"
 #include "app/widgets/card.h"
 #include "app/widgets/empty_state.h"
 #include "app/widgets/label.h"
+#include "app/widgets/sewn_tabs.h"
 
 #include <QApplication>
 #include <QHBoxLayout>
@@ -24,12 +26,6 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kWalkWidth = 328;
-constexpr int kAsideWidth = 284;
-constexpr int kNarrowPlace = 1240; // below this the side columns give some of their width to the centre
-constexpr int kNarrowWalkWidth = 302;
-constexpr int kNarrowAsideWidth = 264;
-constexpr int kFootHeight = 22;
 constexpr int kCountingTick = 100;
 constexpr int kClockTick = 1000;
 constexpr int kHeldFor = 1000;
@@ -38,45 +34,13 @@ constexpr int kNoteStays = 6000;
 } // namespace
 
 PressWalkPlace::PressWalkPlace(ShopDesk& shopDesk, QWidget* parent)
-    : Place(shopDesk, parent)
-    , m_counts(shopDesk.clock()) {
+    : Place(shopDesk, parent) {
     setObjectName(QStringLiteral("pressWalk"));
     m_tools = new WalkTools(this);
     connect(m_tools, &WalkTools::daySheetAsked, this, &PressWalkPlace::printDaySheet);
     m_tools->hide();
 
-    auto* page = new QWidget;
-    m_strip = new DayStrip;
-    m_strip->hide();
-    auto* columns = new QHBoxLayout;
-    columns->setSpacing(kCardGap);
-    m_walkColumn = makeWalkColumn();
-    m_asideColumn = makeAsideColumn();
-    columns->addWidget(m_walkColumn);
-    columns->addWidget(makeCentre(), 1);
-    columns->addWidget(m_asideColumn);
-
-    auto* caution =
-        new Label(tr("Platens burn: keep hands and cords clear. Ventilate, and keep to the film’s safety "
-                     "data sheet. Electrics are for a licensed electrician."),
-                  Type::Small, &Tokens::ink3);
-    caution->setObjectName(QStringLiteral("walkCaution"));
-    m_showsStrip = new Button(tr("The day as a strip"), Button::Kind::Quiet);
-    m_showsStrip->setObjectName(QStringLiteral("showDayStrip"));
-    m_showsStrip->showKey(Qt::Key_S);
-    m_showsStrip->setTargetHeight(kFootHeight);
-    m_showsStrip->setFocusPolicy(Qt::NoFocus);
-    auto* foot = new QHBoxLayout;
-    foot->addWidget(caution, 1);
-    foot->addWidget(m_showsStrip);
-    auto* whole = new QVBoxLayout(page);
-    whole->setContentsMargins(kGutter, 0, kGutter, 1);
-    whole->setSpacing(0);
-    whole->addWidget(m_strip);
-    whole->addLayout(columns, 1);
-    whole->addSpacing(3);
-    whole->addLayout(foot);
-
+    QWidget* page = makePage();
     m_empty = new EmptyState(
         QStringLiteral("press-walk"),
         tr("The day’s garments stand here once an order has any to press: in runs from low heat to high, "
@@ -99,7 +63,6 @@ PressWalkPlace::PressWalkPlace(ShopDesk& shopDesk, QWidget* parent)
 
     m_held.setSingleShot(true);
     m_held.setInterval(kHeldFor);
-    m_zero.setSingleShot(true);
     m_noteEnds.setSingleShot(true);
     m_noteEnds.setInterval(kNoteStays);
     listen();
@@ -122,17 +85,31 @@ void PressWalkPlace::listen() {
         });
     }
     connect(&m_tick, &QTimer::timeout, this, &PressWalkPlace::tick);
-    connect(&m_zero, &QTimer::timeout, this, &PressWalkPlace::tick);
     connect(&m_noteEnds, &QTimer::timeout, this, [this] { note({}); });
     connect(&m_held, &QTimer::timeout, this, [this] {
         m_heldIsDone = true;
         if (const auto act = std::exchange(m_heldAct, {}))
             act();
     });
+    listenToKeys();
+    connect(m_list, &QListView::activated, this, [this](const QModelIndex& index) {
+        if (const auto garment = m_model.garmentAt(index))
+            turnToGarment(*garment);
+    });
+    connect(m_rack, &RackList::takenUp, this, [this](GarmentId garment) { takeFromRack(garment); });
+    connect(m_tabs, &SewnTabs::chosen, this, [this](int at) { showSide(static_cast<Side>(at)); });
+    connect(m_late, &QAbstractButton::clicked, this, &PressWalkPlace::toggleStrip);
+    connect(m_promised, &QAbstractButton::clicked, this, &PressWalkPlace::turnToPromised);
+    connect(m_aside, &AsideList::freed, this, &PressWalkPlace::freeCurrent);
+    connect(m_aside, &AsideList::waived, this, &PressWalkPlace::waiveCurrent);
+    connect(m_aside, &QListView::activated, this, &PressWalkPlace::freeCurrent);
+    connect(m_empty, &EmptyState::acted, this, [this] { emit desk().placeAsked(PlaceName::FairTable, {}); });
+}
 
+void PressWalkPlace::listenToKeys() {
     connect(m_next, &QPushButton::pressed, this, [this] {
         m_heldIsDone = false;
-        if (mustBeHeld() && !m_isPaused)
+        if (mustBeHeld() && !isStopped())
             hold([this] { nextNow(); }, {});
     });
     connect(m_next, &QPushButton::clicked, this, [this] {
@@ -151,25 +128,15 @@ void PressWalkPlace::listen() {
         showKeys();
         m_next->setFocus();
     });
-    connect(m_showsStrip, &QPushButton::clicked, this, [this] { m_strip->setVisible(m_strip->isHidden()); });
+    connect(m_pressedOn, &QPushButton::clicked, this, &PressWalkPlace::pressedOn);
+    connect(m_spoiledByHeat, &QPushButton::clicked, this, &PressWalkPlace::spoiledByHeat);
+    connect(m_putBack, &QPushButton::clicked, this, &PressWalkPlace::putBack);
+    connect(m_showsStrip, &QPushButton::clicked, this, &PressWalkPlace::toggleStrip);
     connect(m_panel->restart(), &QPushButton::clicked, this, &PressWalkPlace::countAgain);
-    connect(m_list, &QListView::activated, this, [this](const QModelIndex& index) {
-        if (const auto garment = m_model.garmentAt(index))
-            turnToGarment(*garment);
-    });
-    connect(m_rack, &RackList::takenUp, this, [this](GarmentId garment) { takeFromRack(garment); });
-    connect(m_promised, &QAbstractButton::clicked, this, &PressWalkPlace::turnToPromised);
-    connect(m_aside, &AsideList::freed, this, &PressWalkPlace::freeCurrent);
-    connect(m_aside, &AsideList::waived, this, &PressWalkPlace::waiveCurrent);
-    connect(m_aside, &QListView::activated, this, &PressWalkPlace::freeCurrent);
-    connect(m_empty, &EmptyState::acted, this, [this] { emit desk().placeAsked(PlaceName::FairTable, {}); });
 }
 
 QString PressWalkPlace::subtitle() const {
-    const Now now = desk().now();
-    const QString date = longDay(now.today());
-    const QString late = m_shop ? lateInShort(*m_shop, m_walk) : QString();
-    return late.isEmpty() ? date : tr("%1 · %2").arg(date, late);
+    return longDay(desk().now().today());
 }
 
 QWidget* PressWalkPlace::headerTools() {
@@ -182,12 +149,20 @@ void PressWalkPlace::opened() {
     refresh();
     if (m_isStale)
         showWalk();
+    takeKeyboard();
+}
+
+void PressWalkPlace::takeKeyboard() {
     if (m_pages->currentWidget() == m_emptyPage)
         m_empty->setFocus();
+    else if (m_keys->currentWidget()->isAncestorOf(m_pressedOn))
+        m_pressedOn->setFocus();
     else if (m_next->isEnabled())
         m_next->setFocus();
+    else if (m_isPaused)
+        m_pause->setFocus();
     else // a key that cannot be pressed takes no keyboard, and letters would reach nobody
-        (m_walk.aside.empty() ? static_cast<QWidget*>(m_list) : m_aside)->setFocus();
+        (m_aside->isVisible() ? static_cast<QWidget*>(m_aside) : m_list)->setFocus();
 }
 
 void PressWalkPlace::turnTo(const Matter& matter) {
@@ -197,11 +172,13 @@ void PressWalkPlace::turnTo(const Matter& matter) {
     if (!matter.garment)
         return;
     if (const QModelIndex index = m_model.indexOf(*matter.garment); index.isValid()) {
+        showSide(Side::Walk);
         m_list->setCurrentIndex(index);
         m_list->scrollTo(index);
         m_list->setFocus();
         return;
     }
+    showSide(Side::Aside);
     m_aside->turnTo(*matter.garment);
 }
 
@@ -216,9 +193,7 @@ void PressWalkPlace::showEvent(QShowEvent* event) {
 
 void PressWalkPlace::resizeEvent(QResizeEvent* event) {
     Place::resizeEvent(event);
-    const bool isNarrow = width() < kNarrowPlace;
-    m_walkColumn->setFixedWidth(isNarrow ? kNarrowWalkWidth : kWalkWidth);
-    m_asideColumn->setFixedWidth(isNarrow ? kNarrowAsideWidth : kAsideWidth);
+    arrange();
 }
 
 void PressWalkPlace::hideEvent(QHideEvent* event) {
@@ -230,8 +205,6 @@ void PressWalkPlace::hideEvent(QHideEvent* event) {
 
 void PressWalkPlace::refresh() {
     m_shop = desk().shop();
-    m_counts.see(*m_shop);
-    armZero();
     if (isVisible())
         showWalk();
     else
@@ -261,7 +234,10 @@ void PressWalkPlace::showWalk() {
     m_aside->show(m_shop, m_walk.aside);
     m_aside->setVisible(!m_walk.aside.empty());
     m_asideEmpty->setVisible(m_walk.aside.empty());
-    m_promised->show(promisedAside(*m_shop, m_walk));
+    const PromisedAside promised = promisedAside(*m_shop, m_walk);
+    m_promised->show(promised.what, promised.frees);
+    m_late->show(lateInShort(*m_shop, m_walk), {});
+    showTabs();
     m_asideCard->setCount(m_walk.aside.empty() ? QString() : QString::number(m_walk.aside.size()));
     m_strip->show(m_shop, m_walk);
     m_tools->show(m_walk, m_shop->now);
@@ -272,36 +248,15 @@ void PressWalkPlace::showWalk() {
 }
 
 void PressWalkPlace::tick() {
-    if (isVisible()) {
-        m_tools->setClock(clock(desk().now().local()));
-        showGarment();
-        showPanel();
-        showRack();
-        showNext();
-        showKeys();
-        m_tick.start(m_counts.isEmpty() ? kClockTick : kCountingTick);
-    }
-    armZero();
-}
-
-// The sound at zero comes even where nobody looks; what is seen is painted only while it is.
-void PressWalkPlace::armZero() {
-    bool isToSound = false;
-    std::map<GarmentId, Instant> sounded;
-    for (const StepCount& count : m_counts.all()) {
-        if (!count.isOver())
-            continue;
-        const auto known = m_sounded.find(count.garment);
-        isToSound = isToSound || known == m_sounded.end() || known->second != count.startedAt;
-        sounded[count.garment] = count.startedAt;
-    }
-    m_sounded = std::move(sounded);
-    if (isToSound)
-        QApplication::beep();
-    if (const auto soonest = m_counts.soonest())
-        m_zero.start(std::max(std::chrono::milliseconds{20}, soonest->left));
-    else
-        m_zero.stop();
+    if (!isVisible())
+        return;
+    m_tools->setClock(clock(desk().now().local()));
+    showGarment();
+    showPanel();
+    showRack();
+    showKeys();
+    showNext();
+    m_tick.start(counts().isEmpty() ? kClockTick : kCountingTick);
 }
 
 void PressWalkPlace::showGarment() {
@@ -310,7 +265,7 @@ void PressWalkPlace::showGarment() {
 }
 
 void PressWalkPlace::showKeys() {
-    m_keys->setCurrentIndex(m_isHoldOffered ? 1 : 0);
+    m_keys->setCurrentIndex(isTooLong() ? 2 : m_isHoldOffered ? 1 : 0);
     m_pause->setText(m_isPaused ? tr("Go on with walk") : tr("Pause walk"));
 }
 

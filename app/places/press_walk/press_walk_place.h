@@ -5,11 +5,12 @@
 #include "app/desk/place.h"
 #include "app/places/press_walk/count_panel.h"
 #include "app/places/press_walk/rack_list.h"
-#include "app/places/press_walk/step_counts.h"
 #include "app/places/press_walk/walk_model.h"
+#include "core/press/next_at_press.h"
 
 #include <QTimer>
 
+class QGridLayout;
 class QListView;
 class QStackedWidget;
 
@@ -22,7 +23,9 @@ class CurrentGarment;
 class DayStrip;
 class EmptyState;
 class Label;
-class PromisedNotice;
+class SewnTabs;
+class VerticalScroll;
+class WalkNotice;
 class WalkTools;
 
 class PressWalkPlace : public Place {
@@ -35,7 +38,11 @@ public:
     QString subtitle() const override;
     QWidget* headerTools() override;
     void opened() override;
+    void takeKeyboard();
     void turnTo(const Matter& matter) override;
+    // A bag tag takes its garment up, if it may be taken up; a claim ticket shows which of its garments is
+    // next. Whatever it is, no step is finished by it and nothing is taken from the rack.
+    bool takeScan(const Matter& matter);
 
     bool eventFilter(QObject* watched, QEvent* event) override;
 
@@ -46,12 +53,25 @@ protected:
 
 private:
     // building
-    QWidget* makeWalkColumn();
+    QWidget* makePage();
+    void makeWalk();
     QWidget* makeCentre();
-    QWidget* makeAsideColumn();
+    void makeRack();
+    void makeAside();
     QWidget* makeKeys();
+    QWidget* makeFoot();
     void listen();
+    void listenToKeys();
     Button* makeKey(const QString& words, const QString& iconName, Qt::Key key, const QString& name);
+
+    // where the parts stand
+    enum class Arrangement { None, Wide, Beside, Above }; // three columns; two, with tabs; the garment on top
+    enum class Side { Walk, Aside };                      // of the tabs
+    void arrange();
+    void place(Arrangement arrangement);
+    void fitCentre();
+    void showSide(Side side);
+    void showTabs();
 
     // showing
     void refresh(); // at once where it is seen, else when it is shown again
@@ -62,21 +82,36 @@ private:
     void showKeys();
     void showGarment();
     void showRack();
-    void armZero();
     PanelWords panelWords() const;
     PanelWords stepWords(GarmentId garment) const;
-    PanelWords restingWords() const; // nothing is in hand
+    PanelWords tooLongWords(const RouteStep& step, const StepCount& count) const;
+    PanelWords askewWords(const RouteStep& step, const StepCount& count) const;
+    PanelWords broughtBackWords(GarmentId garment) const;
+    PanelWords plannedWords(GarmentId garment) const;
+    PanelWords awaitedWords(GarmentId garment) const;
+    PanelWords idleWords() const;
+    QString handsAreFull() const;              // why no other is taken up
+    QString dueWords(GarmentId garment) const; // "419-a: peel cool now. 1 turns to it."
     QString nextWords() const;
+    QString whyNotNext() const; // empty where Next does something
+    std::vector<RackRow> rackRows() const;
+    RackRow rackRow(GarmentId garment, RackRow::State state, const QString& words,
+                    const QString& digits) const;
 
     // what stands where
     const Garment& garmentOf(GarmentId garment) const;
     QString numberOf(GarmentId garment) const;
     const RouteStep* openStep(GarmentId garment) const;
-    std::optional<GarmentId> dueOnRack() const;
-    std::optional<GarmentId> firstPlanned() const;
-    std::optional<GarmentId> shownGarment() const;
-    bool isHeatCounting() const;
-    bool mustBeHeld() const; // Next would end a count before its time
+    const StepCounts& counts() const { return desk().counts(); }
+    std::vector<OnTheRack> rackNow() const;
+    NextAtPress offered() const; // what Next does
+    std::optional<GarmentId> shownGarment() const { return offered().garment; }
+    bool isUnderHeat() const;    // the garment in hand, by a closed platen, whether its count is over or not
+    bool isHeatCounting() const; // and it is not over yet
+    bool isTooLong() const;      // and it is likely scorched
+    bool mustBeHeld() const;     // Next would end a count before its time
+    // A paused walk lets go of nothing but what lies under heat.
+    bool isStopped() const { return m_isPaused && !isUnderHeat(); }
     bool isOnPress(GarmentId garment) const;
 
     // keys
@@ -100,7 +135,16 @@ private:
     void offerHold();
     void backOnTheWalk();
     void askSpoil();
+    // What became of a garment that was under heat too long.
+    void pressedOn();
+    void spoiledByHeat();
+    void putBack();
     void countAgain();
+    bool takeUpScanned(const Garment& garment);
+    QString whyNotTakenUp(const Garment& garment) const; // empty where it may be
+    bool showNextOf(OrderId order);
+    void pointTo(GarmentId garment); // in its list, without a change to it
+    void toggleStrip();
     void setPaused(bool isPaused);
     void turnToPromised();
     void freeCurrent();
@@ -108,23 +152,27 @@ private:
     void printDaySheet();
     void turnToBench(const AsideEntry& entry);
     void note(const QString& words);
+    template <class T>
+    bool did(const Result<T>& outcome) {
+        // The reason of a refusal is said in the foot line and, to be read from two metres, in the panel.
+        if (!outcome.ok())
+            note(QString::fromStdString(outcome.error().message));
+        return desk().done(outcome);
+    }
 
-    StepCounts m_counts;
     std::optional<GarmentId> m_chosen; // turned to by hand, in place of the one the walk names
     std::optional<GarmentId> m_inHand;
     bool m_isPaused = false;
     bool m_isHoldOffered = false;
-    bool m_isStale = true;                  // something changed while nobody looked
-    bool m_heldIsDone = false;              // the key is still down after what it was held for
-    quint64 m_spaceReleased = 0;            // by the system's clock of events
-    std::map<GarmentId, Instant> m_sounded; // steps whose end was sounded, by their start
+    bool m_isStale = true;       // something changed while nobody looked
+    bool m_heldIsDone = false;   // the key is still down after what it was held for
+    quint64 m_spaceReleased = 0; // by the system's clock of events
     std::function<void()> m_heldAct;
     QString m_note;
     std::shared_ptr<const ReckonedShop> m_shop;
     Walk m_walk;
 
     QTimer m_tick;
-    QTimer m_zero;
     QTimer m_held;
     QTimer m_noteEnds;
 
@@ -132,8 +180,15 @@ private:
     QStackedWidget* m_pages = nullptr;
     QWidget* m_emptyPage = nullptr;
     EmptyState* m_empty = nullptr;
-    QWidget* m_walkColumn = nullptr;
-    QWidget* m_asideColumn = nullptr;
+    VerticalScroll* m_scroll = nullptr;
+    QGridLayout* m_columns = nullptr;
+    Arrangement m_arrangement = Arrangement::None;
+    Side m_side = Side::Walk;
+    SewnTabs* m_tabs = nullptr;
+    QWidget* m_centre = nullptr;
+    QWidget* m_foot = nullptr;
+    Card* m_walkCard = nullptr;
+    WalkNotice* m_late = nullptr;
     QListView* m_list = nullptr;
     EmptyState* m_nothingReady = nullptr;
     DayStrip* m_strip = nullptr;
@@ -148,11 +203,15 @@ private:
     Button* m_spoil = nullptr;
     Button* m_unbegin = nullptr;
     Button* m_goOn = nullptr;
+    Button* m_pressedOn = nullptr;
+    Button* m_spoiledByHeat = nullptr;
+    Button* m_putBack = nullptr;
+    std::vector<std::pair<Button*, QString>> m_keyButtons; // with their icons
     Card* m_rackCard = nullptr;
     RackList* m_rack = nullptr;
     Label* m_rackEmpty = nullptr;
     Card* m_asideCard = nullptr;
-    PromisedNotice* m_promised = nullptr;
+    WalkNotice* m_promised = nullptr;
     AsideList* m_aside = nullptr;
     Label* m_asideEmpty = nullptr;
     WalkTools* m_tools = nullptr;

@@ -9,12 +9,15 @@
 #include "app/widgets/label.h"
 #include "core/trade/unit_words.h"
 
+#include <QApplication>
+
 namespace holdfast::app {
 
 namespace {
 
 constexpr Seconds kSoon{20};        // the rack says so before it is due
 constexpr Seconds kWorthSaying{90}; // a garment that cools this short is kept in mind
+constexpr int kLastRackKey = 9;
 
 const RouteStep* stepAfter(const Assessment& assessment) {
     const auto at = assessment.progress.underway;
@@ -50,124 +53,178 @@ QString afterHeat(const RouteStep* next) {
 } // namespace
 
 PanelWords PressWalkPlace::panelWords() const {
-    PanelWords shown = m_inHand ? stepWords(*m_inHand) : restingWords();
+    PanelWords shown;
+    const NextAtPress next = offered();
+    switch (next.kind) {
+    case NextAtPress::Kind::GoOn:
+        shown = stepWords(*next.garment);
+        break;
+    case NextAtPress::Kind::BringBack:
+        shown = broughtBackWords(*next.garment);
+        break;
+    case NextAtPress::Kind::TakeUp:
+        shown = plannedWords(*next.garment);
+        break;
+    case NextAtPress::Kind::AwaitRack:
+        shown = awaitedWords(*next.garment);
+        break;
+    case NextAtPress::Kind::Nothing:
+        shown = idleWords();
+        break;
+    }
     if (!m_note.isEmpty())
         shown.note = m_note;
     else if (m_isPaused)
-        shown.note = tr("Paused. A count of heat runs on; the times in the list stand still.");
-    else if (const auto due = dueOnRack(); due && m_inHand && !isHeatCounting()) {
-        // A warm peel does not wait until the garment in hand is done.
-        for (int row = 0; row < m_rack->rack().rowCount(); ++row)
-            if (m_rack->rack().row(row).garment == *due)
-                shown.note = tr("%1: %2. %3 turns to it.")
-                                 .arg(numberOf(*due), withinLine(m_rack->rack().row(row).words))
-                                 .arg(row + 1);
+        shown.note = isUnderHeat() ? tr("Paused. What lies under heat can still be lifted.")
+                                   : tr("Paused. P goes on; the times in the list stand still.");
+    else if (const auto due = dueOnRack(rackNow());
+             due && next.kind == NextAtPress::Kind::GoOn && !shown.asksOutcome) {
+        shown.note = dueWords(*due);
         shown.isAlert = true;
     }
     return shown;
+}
+
+// What waits on the rack while another garment is in hand.
+QString PressWalkPlace::dueWords(GarmentId garment) const {
+    const RouteStep* next = stepAfter(m_shop->of(garment));
+    const QString what = next ? inShort(words(next->title)) : tr("done");
+    if (isUnderHeat())
+        return tr("%1: %2 as soon as this one is lifted.").arg(numberOf(garment), what);
+    for (int row = 0; row < std::min(kLastRackKey, m_rack->rack().rowCount()); ++row)
+        if (m_rack->rack().row(row).garment == garment)
+            return tr("%1: %2 now. %3 turns to it.").arg(numberOf(garment), what).arg(row + 1);
+    return tr("%1: %2 now.").arg(numberOf(garment), what);
 }
 
 PanelWords PressWalkPlace::stepWords(GarmentId garment) const {
     const Assessment& assessment = m_shop->of(garment);
     const RouteStep& step = *openStep(garment);
     PanelWords shown;
-    shown.step =
-        tr("Step %1 of %2").arg(*assessment.progress.underway + 1).arg(assessment.route.steps.size());
-    shown.count = m_counts.of(garment);
+    shown.count = counts().of(garment);
     if (!shown.count) {
         shown.mood = PanelWords::Mood::ByHand;
         shown.word = words(step.title);
         shown.detail = words(step.detail);
-        return shown;
-    }
-    if (shown.count->isAskew) {
-        const Now now = desk().now();
-        shown.mood = PanelWords::Mood::Now;
-        shown.word = tr("Count not known");
-        shown.detail =
-            tr("%1 began at %2 and it is %3: the clock was set back.")
-                .arg(words(step.title), clock(now.toLocal(shown.count->startedAt)), clock(now.local()));
-        shown.offersRestart = true;
-        return shown;
-    }
-    if (shown.count->isOver()) {
+    } else if (shown.count->isAskew) {
+        shown = askewWords(step, *shown.count);
+    } else if (isTooLong()) {
+        shown = tooLongWords(step, *shown.count);
+    } else if (shown.count->isOver()) {
+        const RouteStep* next = stepAfter(assessment);
         shown.mood = PanelWords::Mood::Now;
         shown.word = tr("Lift now");
-        const RouteStep* next = stepAfter(assessment);
         shown.detail =
             next ? next->isWaiting() ? tr("then let it cool") : tr("then %1").arg(inShort(words(next->title)))
                  : tr("then it is done");
-        return shown;
+    } else {
+        shown.mood = PanelWords::Mood::Counting;
+        shown.word = words(step.title);
+        shown.detail = heatWords(step);
     }
-    shown.mood = PanelWords::Mood::Counting;
-    shown.word = words(step.title);
-    shown.detail = heatWords(step);
+    shown.step =
+        tr("Step %1 of %2").arg(*assessment.progress.underway + 1).arg(assessment.route.steps.size());
     return shown;
 }
 
-PanelWords PressWalkPlace::restingWords() const {
+PanelWords PressWalkPlace::askewWords(const RouteStep& step, const StepCount& count) const {
+    const Now now = desk().now();
     PanelWords shown;
-    if (const auto due = dueOnRack()) {
-        const RouteStep* next = stepAfter(m_shop->of(*due));
-        shown.mood = PanelWords::Mood::Now;
-        shown.step = tr("%1 is cool enough").arg(numberOf(*due));
-        shown.word = next ? words(withCapital(inShort(words(next->title)).toStdString())) : tr("Done");
-        shown.detail = garmentName(m_shop->facts, garmentOf(*due));
-        shown.count = m_counts.of(*due);
-        return shown;
-    }
-    const auto soonest = m_counts.soonest();
-    if (const auto planned = firstPlanned()) {
-        shown.mood = PanelWords::Mood::ByHand;
-        shown.step = tr("Next on the walk");
-        shown.word = numberOf(*planned);
-        shown.detail = garmentName(m_shop->facts, garmentOf(*planned));
-        shown.note = decalWords(garmentOf(*planned));
-        if (soonest && soonest->secondsLeft() <= kWorthSaying)
-            if (const RouteStep* next = stepAfter(m_shop->of(soonest->garment)))
-                shown.note = tr("%1: %2 in %3.")
-                                 .arg(numberOf(soonest->garment), inShort(words(next->title)),
-                                      countdown(soonest->secondsLeft()));
-        return shown;
-    }
-    if (!m_walk.rack.empty()) {
-        const GarmentId garment = m_walk.rack.front().garment;
-        shown.mood = PanelWords::Mood::Counting;
-        shown.step = tr("%1 on the rack").arg(numberOf(garment));
-        shown.word = tr("Cooling");
-        shown.detail = tr("then %1").arg(words(m_walk.rack.front().after));
-        shown.count = m_counts.of(garment);
-        shown.offersRestart = shown.count && shown.count->isAskew;
-        return shown;
-    }
+    shown.count = count;
+    shown.mood = PanelWords::Mood::Now;
+    shown.word = tr("Count not known");
+    shown.detail = tr("%1 began at %2 and it is %3: the clock was set back.")
+                       .arg(words(step.title), clock(now.toLocal(count.startedAt)), clock(now.local()));
+    shown.offersRestart = true;
+    return shown;
+}
+
+PanelWords PressWalkPlace::tooLongWords(const RouteStep& step, const StepCount& count) const {
+    PanelWords shown;
+    shown.count = count;
+    shown.mood = PanelWords::Mood::Now;
+    shown.word = tr("Too long under heat");
+    shown.detail = tr("%1 was to take %2; from %3 more it is likely scorched.")
+                       .arg(words(step.title), timeSpan(count.counted),
+                            timeSpan(m_shop->facts.settings.mostOverUnderHeat));
+    shown.note = tr("Lift it and look. What became of it?");
+    shown.isAlert = true;
+    shown.asksOutcome = true;
+    return shown;
+}
+
+PanelWords PressWalkPlace::broughtBackWords(GarmentId garment) const {
+    const RouteStep* next = stepAfter(m_shop->of(garment));
+    PanelWords shown;
+    shown.mood = PanelWords::Mood::Now;
+    shown.step = tr("%1 is cool enough").arg(numberOf(garment));
+    shown.word = next ? words(withCapital(inShort(words(next->title)).toStdString())) : tr("Done");
+    shown.detail = garmentName(m_shop->facts, garmentOf(garment));
+    shown.count = counts().of(garment);
+    if (m_inHand)
+        shown.note = tr("It must be peeled warm: %1 waits as it is.").arg(numberOf(*m_inHand));
+    return shown;
+}
+
+PanelWords PressWalkPlace::plannedWords(GarmentId garment) const {
+    PanelWords shown;
+    shown.mood = PanelWords::Mood::ByHand;
+    shown.step = tr("Next on the walk");
+    shown.word = numberOf(garment);
+    shown.detail = garmentName(m_shop->facts, garmentOf(garment));
+    shown.note = decalWords(garmentOf(garment));
+    if (const auto soonest = counts().soonest(); soonest && soonest->secondsLeft() <= kWorthSaying)
+        if (const RouteStep* next = stepAfter(m_shop->of(soonest->garment)))
+            shown.note = tr("%1: %2 in %3.")
+                             .arg(numberOf(soonest->garment), inShort(words(next->title)),
+                                  countdown(soonest->secondsLeft()));
+    return shown;
+}
+
+PanelWords PressWalkPlace::awaitedWords(GarmentId garment) const {
+    const RouteStep* next = stepAfter(m_shop->of(garment));
+    PanelWords shown;
+    shown.mood = PanelWords::Mood::Counting;
+    shown.step = tr("%1 on the rack").arg(numberOf(garment));
+    shown.word = tr("Cooling");
+    shown.detail = next ? tr("then %1").arg(inShort(words(next->title))) : tr("then it is done");
+    shown.count = counts().of(garment);
+    shown.offersRestart = shown.count && shown.count->isAskew;
+    return shown;
+}
+
+PanelWords PressWalkPlace::idleWords() const {
+    PanelWords shown;
     shown.word = m_walk.pressed > 0 ? tr("All pressed") : tr("Nothing to press");
     shown.detail =
         m_walk.pressed > 0
             ? tr("%1 today").arg(words(countWords(static_cast<std::int64_t>(m_walk.pressed), "garment")))
-            : tr("What stands aside is freed at the right.");
+            : tr("What stands aside says what it needs.");
     return shown;
 }
 
 QString PressWalkPlace::nextWords() const {
-    if (m_inHand) {
-        const Assessment& assessment = m_shop->of(*m_inHand);
-        const RouteStep& step = *openStep(*m_inHand);
-        const RouteStep* next = stepAfter(assessment);
-        if (!step.isWaiting() && step.platen.count() > 0)
+    if (isTooLong())
+        return tr("Say what became of it");
+    const NextAtPress offer = offered();
+    if (!offer.garment)
+        return tr("Next");
+    const RouteStep* next = stepAfter(m_shop->of(*offer.garment));
+    const QString title = next ? inShort(words(next->title)) : tr("done");
+    switch (offer.kind) {
+    case NextAtPress::Kind::GoOn:
+        if (isUnderHeat())
             return tr("Next: %1").arg(afterHeat(next));
-        if (!next)
-            return tr("Next: done, let it rest");
-        return tr("Next: %1").arg(withinLine(words(next->title)));
+        return next ? tr("Next: %1").arg(withinLine(words(next->title))) : tr("Next: done, let it rest");
+    case NextAtPress::Kind::BringBack:
+        return tr("Next: %1, %2").arg(title, numberOf(*offer.garment));
+    case NextAtPress::Kind::TakeUp:
+        return tr("Next: take up %1").arg(numberOf(*offer.garment));
+    case NextAtPress::Kind::AwaitRack:
+        return tr("Next: %1").arg(title);
+    case NextAtPress::Kind::Nothing:
+        break;
     }
-    if (const auto due = dueOnRack()) {
-        const RouteStep* next = stepAfter(m_shop->of(*due));
-        return next ? tr("Next: %1, %2").arg(inShort(words(next->title)), numberOf(*due))
-                    : tr("Next: done, %1").arg(numberOf(*due));
-    }
-    if (const auto planned = firstPlanned())
-        return tr("Next: take up %1").arg(numberOf(*planned));
-    if (!m_walk.rack.empty())
-        return tr("Next: %1").arg(inShort(words(m_walk.rack.front().after)));
     return tr("Next");
 }
 
@@ -182,49 +239,73 @@ void PressWalkPlace::showNext() {
     const QString text = nextWords();
     if (m_next->text() != text)
         m_next->setText(text);
-    QString cannot;
-    if (m_isPaused)
-        cannot = tr("The walk is paused. P goes on.");
-    else if (!m_inHand && !dueOnRack() && !firstPlanned() && m_walk.rack.empty())
-        cannot = tr("Nothing is ready to press.");
+    const QString cannot = whyNotNext();
     const bool hadFocus = m_next->hasFocus();
     if (m_next->isEnabled() == cannot.isEmpty())
         return;
     m_next->setCannot(cannot);
-    // A key that cannot be pressed loses the keyboard; the list keeps it in the place.
-    if (hadFocus && !cannot.isEmpty())
-        (m_isPaused ? static_cast<QWidget*>(m_pause) : static_cast<QWidget*>(m_aside))->setFocus();
+    // A key that cannot be pressed loses the keyboard; one that can be again takes it from what it was given
+    // to.
+    const QWidget* focus = QApplication::focusWidget();
+    if (hadFocus || (cannot.isEmpty() && focus && m_keys->isAncestorOf(focus)))
+        takeKeyboard();
 }
 
-void PressWalkPlace::showRack() {
-    if (!m_shop)
-        return;
+QString PressWalkPlace::whyNotNext() const {
+    if (isTooLong())
+        return tr("Say what became of it first: G goes on with it, X marks it spoiled, R puts it back.");
+    if (isStopped())
+        return tr("The walk is paused. P goes on.");
+    if (offered().kind == NextAtPress::Kind::Nothing)
+        return tr("Nothing is ready to press.");
+    return {};
+}
+
+RackRow PressWalkPlace::rackRow(GarmentId garment, RackRow::State state, const QString& text,
+                                const QString& digits) const {
+    const Garment& found = garmentOf(garment);
+    return {garment,
+            state,
+            numberOf(garment),
+            garmentInShort(m_shop->facts, found),
+            text,
+            digits,
+            outlineName(m_shop->facts, found),
+            clothOf(m_shop->facts, found)};
+}
+
+std::vector<RackRow> PressWalkPlace::rackRows() const {
     std::vector<RackRow> rows;
-    const auto add = [&](GarmentId id, RackRow::State state, const QString& text, const QString& digits) {
-        const Garment& garment = garmentOf(id);
-        rows.push_back({id, state, numberOf(id), garmentInShort(m_shop->facts, garment), text, digits,
-                        outlineName(m_shop->facts, garment), clothOf(m_shop->facts, garment)});
-    };
     for (const RackEntry& entry : m_walk.rack) {
-        const auto count = m_counts.of(entry.garment);
+        const auto count = counts().of(entry.garment);
         const QString then = inShort(words(entry.after));
+        const auto add = [&](RackRow::State state, const QString& text, const QString& digits) {
+            rows.push_back(rackRow(entry.garment, state, text, digits));
+        };
         if (!count || count->isOver())
-            add(entry.garment, RackRow::State::Due, tr("%1 now").arg(words(withCapital(then.toStdString()))),
+            add(RackRow::State::Due, tr("%1 now").arg(words(withCapital(then.toStdString()))),
                 count ? QLatin1Char('+') + clockOf(count->secondsOver()) : QString());
         else if (count->isAskew)
-            add(entry.garment, RackRow::State::Askew, tr("Clock set back, count again"), {});
+            add(RackRow::State::Askew, tr("Clock set back, count again"), {});
         else if (count->secondsLeft() <= kSoon)
-            add(entry.garment, RackRow::State::Soon, tr("Soon, %1").arg(then), clockOf(count->secondsLeft()));
+            add(RackRow::State::Soon, tr("Soon, %1").arg(then), clockOf(count->secondsLeft()));
         else
-            add(entry.garment, RackRow::State::Cooling, tr("Then %1").arg(then),
-                clockOf(count->secondsLeft()));
+            add(RackRow::State::Cooling, tr("Then %1").arg(then), clockOf(count->secondsLeft()));
     }
     for (const WalkRun& run : m_walk.runs)
         for (const WalkEntry& entry : run.entries)
             if (entry.state == WalkState::OnPress && m_inHand != entry.garment)
                 if (const RouteStep* step = openStep(entry.garment))
-                    add(entry.garment, RackRow::State::PutBy,
-                        tr("Put by: %1").arg(inShort(words(step->title))), {});
+                    rows.push_back(rackRow(entry.garment, RackRow::State::PutBy,
+                                           tr("Waits at the press: %1").arg(inShort(words(step->title))),
+                                           {}));
+    return rows;
+}
+
+void PressWalkPlace::showRack() {
+    if (!m_shop)
+        return;
+    std::vector<RackRow> rows = rackRows();
     m_rack->setVisible(!rows.empty());
     m_rackEmpty->setVisible(rows.empty());
     m_rackCard->setCount(rows.empty() ? QString() : QString::number(rows.size()));

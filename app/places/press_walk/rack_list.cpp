@@ -1,5 +1,6 @@
 #include "app/places/press_walk/rack_list.h"
 
+#include "app/places/press_walk/text_lines.h"
 #include "app/theme/drawings.h"
 #include "app/theme/focus_ring.h"
 #include "app/theme/icons.h"
@@ -17,16 +18,30 @@ namespace holdfast::app {
 namespace {
 
 constexpr int kMostRowsShown = 4;
-constexpr int kLastKey = 9;
+constexpr int kLastRackNumber = 9;
+constexpr int kRackRow = 62; // with one line of words
+constexpr qreal kRackWordsAt = 58;
+constexpr qreal kRackKey = 27;
+constexpr qreal kRackRight = 12;
 
 class RackDelegate : public QStyledItemDelegate {
 public:
-    RackDelegate(const RackModel& model, QObject* parent)
-        : QStyledItemDelegate(parent)
-        , m_model(model) {}
+    RackDelegate(const RackModel& model, QAbstractItemView& view)
+        : QStyledItemDelegate(&view)
+        , m_model(model)
+        , m_view(view) {}
 
-    QSize sizeHint(const QStyleOptionViewItem&, const QModelIndex&) const override {
-        return {100, RackList::kRowHeight};
+    QSize sizeHint(const QStyleOptionViewItem&, const QModelIndex& index) const override {
+        const qsizetype lines = linesOf(index.row(), m_view.viewport()->width()).size();
+        return {100,
+                kRackRow + static_cast<int>(std::max<qsizetype>(0, lines - 1)) * lineHeight(Type::Small)};
+    }
+
+    // The count stands behind the number, so that the words below it have the whole width; they are broken
+    // into lines before they are cut.
+    QStringList linesOf(int row, int width) const {
+        const qreal room = width - kRackWordsAt - (row < kLastRackNumber ? kRackKey : 0) - kRackRight;
+        return brokenLines(m_model.row(row).words, Type::SmallStrong, std::max<qreal>(room, 60));
     }
 
     void paint(QPainter* painter, const QStyleOptionViewItem& option,
@@ -43,14 +58,14 @@ public:
         paintGarment(*painter, QRectF(box.left() + 10, box.top() + 12, 38, 38), row.outline, row.cloth);
 
         // The count never gives way; the name does.
-        qreal right = box.right() - 12;
+        const qreal left = box.left() + kRackWordsAt;
+        qreal right = box.right() - kRackRight;
         if (!row.digits.isEmpty()) {
-            const qreal wide = widthOf(row.digits, Type::Number);
-            paintLine(*painter, box.adjusted(0, 0, -12, 0), row.digits, Type::Number,
+            const QRectF count(left, box.top() + 6, right - left, lineHeight(Type::Number));
+            paintLine(*painter, count, row.digits, Type::Number,
                       row.state == RackRow::State::Due ? dyes.weld : dyes.ink, Qt::AlignRight);
-            right -= wide + 8;
+            right -= widthOf(row.digits, Type::Number) + 8;
         }
-        const qreal left = box.left() + 58;
         const qreal behind =
             paintRun(*painter, {left, box.top() + 26}, row.number, Type::BodyStrong, dyes.ink) + 5;
         paintRun(*painter, {behind, box.top() + 26},
@@ -58,15 +73,16 @@ public:
                  Type::Body, dyes.ink);
 
         qreal x = left;
-        const QRectF line(left, box.top() + 33, right - left, 20);
-        if (index.row() < kLastKey) {
-            const QRectF cap(x, line.top(), 20, 20);
-            paintKeyCap(*painter, cap, QString::number(index.row() + 1), dyes.ink2);
-            x += 27;
+        qreal y = box.top() + 34;
+        if (index.row() < kLastRackNumber) {
+            paintKeyCap(*painter, QRectF(x, y, 20, 20), QString::number(index.row() + 1), dyes.ink2);
+            x += kRackKey;
         }
-        const QColor ink = isPressing ? dyes.weld : dyes.ink2;
-        paintLine(*painter, QRectF(x, line.top(), right - x, line.height()), row.words,
-                  isPressing ? Type::SmallStrong : Type::Small, ink);
+        for (const QString& line : linesOf(index.row(), option.rect.width())) {
+            paintLine(*painter, QRectF(x, y + 1, box.right() - kRackRight - x, lineHeight(Type::Small)), line,
+                      isPressing ? Type::SmallStrong : Type::Small, isPressing ? dyes.weld : dyes.ink2);
+            y += lineHeight(Type::Small);
+        }
         if ((option.state & QStyle::State_Selected) && (option.state & QStyle::State_HasFocus))
             paintOutline(*painter, box.adjusted(3, 3, -3, -3), kButtonRadius, dyes.indigo, 3);
         painter->restore();
@@ -74,6 +90,7 @@ public:
 
 private:
     const RackModel& m_model;
+    const QAbstractItemView& m_view;
 };
 
 } // namespace
@@ -114,15 +131,15 @@ RackList::RackList(QWidget* parent)
     setObjectName(QStringLiteral("coolingRack"));
     setAccessibleName(tr("Cooling rack"));
     setModel(&m_model);
-    setItemDelegate(new RackDelegate(m_model, this));
+    setItemDelegate(new RackDelegate(m_model, *this));
     setFrameShape(QFrame::NoFrame);
     setEditTriggers(NoEditTriggers);
-    setUniformItemSizes(true);
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     setVerticalScrollMode(ScrollPerPixel);
     setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
     giveNoFocusRing(this);
-    connect(&m_model, &QAbstractItemModel::modelReset, this, [this] { updateGeometry(); });
+    connect(&m_model, &QAbstractItemModel::modelReset, this, &RackList::follow);
+    connect(&m_model, &QAbstractItemModel::dataChanged, this, &RackList::follow);
     const auto takeUp = [this](const QModelIndex& index) { emit takenUp(m_model.row(index.row()).garment); };
     connect(this, &QListView::activated, this, takeUp);
     connect(this, &QListView::clicked, this, [this, takeUp](const QModelIndex& index) {
@@ -132,12 +149,34 @@ RackList::RackList(QWidget* parent)
     });
 }
 
+int RackList::heightOfRows(int count) const {
+    int height = 0;
+    for (int row = 0; row < std::min(count, m_model.rowCount()); ++row)
+        height += sizeHintForRow(row);
+    return std::max(height, kRackRow);
+}
+
 QSize RackList::sizeHint() const {
-    return {240, std::clamp(m_model.rowCount(), 1, kMostRowsShown) * kRowHeight};
+    return {240, heightOfRows(kMostRowsShown)};
 }
 
 QSize RackList::minimumSizeHint() const {
-    return {200, std::clamp(m_model.rowCount(), 1, 2) * kRowHeight};
+    return {200, heightOfRows(2)};
+}
+
+// In another width the words take other lines.
+void RackList::resizeEvent(QResizeEvent* event) {
+    QListView::resizeEvent(event);
+    follow();
+}
+
+void RackList::follow() {
+    const int height = heightOfRows(m_model.rowCount());
+    if (height == m_height)
+        return;
+    m_height = height;
+    scheduleDelayedItemsLayout();
+    updateGeometry();
 }
 
 } // namespace holdfast::app

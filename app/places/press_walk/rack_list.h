@@ -48,8 +48,6 @@ class RackList : public QListView {
     Q_OBJECT
 
 public:
-    static constexpr int kRowHeight = 62;
-
     explicit RackList(QWidget* parent = nullptr);
 
     RackModel& rack() { return m_model; }
@@ -60,8 +58,15 @@ public:
 signals:
     void takenUp(holdfast::GarmentId garment); // by the mouse or Enter
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
+    int heightOfRows(int count) const;
+    void follow(); // rows that got taller or lower
+
     RackModel m_model;
+    int m_height = 0;
 };
 
 } // namespace holdfast::app

@@ -21,7 +21,7 @@ constexpr int kRow = 24;
 constexpr int kCurrentRow = 32;
 constexpr int kDetailLine = 18;
 constexpr qreal kTitleAt = 38;
-constexpr qreal kRight = 10;
+constexpr qreal kRouteRight = 10;
 
 Type titleType(bool isCurrent) {
     return isCurrent ? Type::BodyStrong : Type::Body;
@@ -38,7 +38,7 @@ public:
     QStringList detailBelow(int row, int width) const {
         const RouteStep& step = stepAt(row);
         const bool isCurrent = isCurrentRow(row);
-        const qreal room = width - kTitleAt - kRight;
+        const qreal room = width - kTitleAt - kRouteRight;
         const qreal beside = room - widthOf(words(step.title), titleType(isCurrent)) - 12;
         const QString detail = words(step.detail);
         const Type type = isCurrent ? Type::SupportStrong : Type::Small;
@@ -71,13 +71,13 @@ public:
         else
             paintLine(*painter, QRectF(line.left(), line.top(), 28, line.height()), QString::number(row + 1),
                       isCurrent ? Type::BodyStrong : Type::SupportStrong, ink, Qt::AlignRight);
-        paintLine(*painter, line.adjusted(kTitleAt, 0, -kRight, 0), words(step.title),
+        paintLine(*painter, line.adjusted(kTitleAt, 0, -kRouteRight, 0), words(step.title),
                   isCurrent || !isDone ? Type::BodyStrong : Type::Body, ink);
 
         const Type detailType = isCurrent ? Type::SupportStrong : Type::Small;
         const QColor detailInk = isCurrent ? dyes.onIndigo : isDone ? dyes.ink2 : dyes.ink;
         if (below.isEmpty()) {
-            paintLine(*painter, line.adjusted(kTitleAt, 0, -kRight, 0), words(step.detail), detailType,
+            paintLine(*painter, line.adjusted(kTitleAt, 0, -kRouteRight, 0), words(step.detail), detailType,
                       detailInk, Qt::AlignRight);
             return;
         }
@@ -143,7 +143,13 @@ void RouteList::followStep() {
     const QModelIndex above = m_model.index(static_cast<int>(m_at > 1 ? m_at - 2 : 0));
     scrollTo(m_model.index(static_cast<int>(std::min(m_at + 4, m_steps.size() - 1))), EnsureVisible);
     scrollTo(above, EnsureVisible);
-    scrollTo(m_model.index(static_cast<int>(m_at)), EnsureVisible);
+    const QModelIndex current = m_model.index(static_cast<int>(m_at));
+    scrollTo(current, EnsureVisible);
+    // A row is seen whole at the top or not at all, where the step under way lets it.
+    const QRect first = visualRect(indexAt({viewport()->width() / 2, 0}));
+    const int beyond = first.top() < 0 ? first.bottom() + 1 : 0;
+    if (beyond > 0 && visualRect(current).top() >= beyond)
+        verticalScrollBar()->setValue(verticalScrollBar()->value() + beyond);
 }
 
 void RouteList::resizeEvent(QResizeEvent* event) {

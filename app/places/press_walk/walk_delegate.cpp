@@ -24,8 +24,8 @@ constexpr qreal kKnot = 21;
 constexpr qreal kTimeAt = 40;
 constexpr qreal kPictureAt = 90;
 constexpr qreal kPicture = 38;
-constexpr qreal kWordsAt = 134;
-constexpr qreal kRight = 12;
+constexpr qreal kGarmentWordsAt = 134;
+constexpr qreal kWalkRight = 12;
 
 QString colourName(const ShopFacts& facts, const Garment& garment) {
     const BlankStyle* style = facts.styles.find(garment.style);
@@ -102,9 +102,9 @@ void WalkDelegate::paintChange(QPainter& painter, const QRectF& box, const WalkR
         text = tr("Heat up %1 to %2").arg(QString::number(run.changedFrom->value), number);
     else
         text = tr("Let cool %1 to %2").arg(QString::number(run.changedFrom->value), number);
-    paintLine(painter, box.adjusted(44, 0, -kRight, 0), text, Type::SmallStrong, dyes.ink2);
-    paintLine(painter, box.adjusted(44, 0, -kRight, 0), timeSpan(run.change), Type::SmallStrong, dyes.ink2,
-              Qt::AlignRight);
+    paintLine(painter, box.adjusted(44, 0, -kWalkRight, 0), text, Type::SmallStrong, dyes.ink2);
+    paintLine(painter, box.adjusted(44, 0, -kWalkRight, 0), timeSpan(run.change), Type::SmallStrong,
+              dyes.ink2, Qt::AlignRight);
 }
 
 void WalkDelegate::paintRunHead(QPainter& painter, const QRectF& box, const WalkRow& row) const {
@@ -124,7 +124,7 @@ void WalkDelegate::paintRunHead(QPainter& painter, const QRectF& box, const Walk
     const std::size_t pressed = run.pressedCount();
     const bool isBegun = run.entries.front().state != WalkState::Planned;
     const QString state = run.isDone() ? tr("done") : isBegun ? tr("%1 pressed").arg(pressed) : tr("planned");
-    const QRectF upper(box.left() + 98, box.top() + 6, box.width() - 98 - kRight, 22);
+    const QRectF upper(box.left() + 98, box.top() + 6, box.width() - 98 - kWalkRight, 22);
     const QRectF lower(upper.left(), box.top() + 28, upper.width(), 20);
     paintLine(painter, upper, span, Type::SmallStrong, run.isDone() ? dyes.ink2 : dyes.ink, Qt::AlignRight);
     paintLine(painter, lower, state, Type::Small, run.isDone() ? dyes.green : dyes.ink2, Qt::AlignRight);
@@ -180,8 +180,8 @@ void WalkDelegate::paintGarmentRow(QPainter& painter, const QRectF& box, const Q
                  QRectF(box.left() + kPictureAt, box.center().y() - kPicture / 2, kPicture, kPicture),
                  outlineName(shop.facts, garment), isPressed ? blended(cloth, dyes.card, 0.5) : cloth);
 
-    const qreal left = box.left() + kWordsAt;
-    const qreal room = box.right() - kRight - left;
+    const qreal left = box.left() + kGarmentWordsAt;
+    const qreal room = box.right() - kWalkRight - left;
     const QString number = garmentNumber(shop.facts, garment);
     const qreal upper = box.top() + 26;
     const qreal lower = box.top() + 45;
@@ -204,7 +204,7 @@ void WalkDelegate::paintGarmentRow(QPainter& painter, const QRectF& box, const Q
     else if (entry.state == WalkState::Cooling)
         warning = tr("cooling");
     else if (entry.state == WalkState::OnPress && !isCurrent)
-        warning = tr("put by");
+        warning = tr("waiting");
     const bool isWarning =
         entry.late.count() > 0 || (entry.isAfterClosing && entry.state == WalkState::Planned);
     const qreal warned = warning.isEmpty() ? 0 : widthOf(warning, Type::SmallStrong) + 8;

@@ -2,6 +2,7 @@
 
 #include "app/places/press_walk/walk_model.h"
 
+#include <QApplication>
 #include <QMouseEvent>
 #include <QPainter>
 #include <QScrollBar>
@@ -64,6 +65,16 @@ void WalkList::mousePressEvent(QMouseEvent* event) {
         QListView::scrollTo(head, PositionAtTop);
     else
         QListView::mousePressEvent(event);
+}
+
+void WalkList::keyboardSearch(const QString& typed) {
+    if (!m_sinceTyped.isValid() || m_sinceTyped.elapsed() > QApplication::keyboardInputInterval())
+        m_typed.clear();
+    m_sinceTyped.start();
+    m_typed += typed.trimmed();
+    const QModelIndex found = m_typed.isEmpty() ? QModelIndex() : m_model.indexOfNumber(m_typed);
+    if (found.isValid())
+        setCurrentIndex(found);
 }
 
 void WalkList::scrollTo(const QModelIndex& index, ScrollHint hint) {

@@ -2,6 +2,7 @@
 // The list of the walk. The head of the run whose garments are in view stays at its top, so that the heat is
 // always said.
 
+#include <QElapsedTimer>
 #include <QListView>
 
 namespace holdfast::app {
@@ -16,6 +17,8 @@ public:
 
     // Clear of the head that stays.
     void scrollTo(const QModelIndex& index, ScrollHint hint = EnsureVisible) override;
+    // Finds the garment whose number begins with what is typed.
+    void keyboardSearch(const QString& typed) override;
 
 protected:
     void paintEvent(QPaintEvent* event) override;
@@ -27,6 +30,8 @@ private:
     QRect headBox(const QModelIndex& head) const;
 
     const WalkModel& m_model;
+    QString m_typed;
+    QElapsedTimer m_sinceTyped;
 };
 
 } // namespace holdfast::app

@@ -63,6 +63,17 @@ QModelIndex WalkModel::indexOf(GarmentId garment) const {
     return {};
 }
 
+QModelIndex WalkModel::indexOfNumber(const QString& beginning) const {
+    for (std::size_t at = 0; at < m_rows.size(); ++at) {
+        if (m_rows[at].kind != WalkRow::Kind::Garment)
+            continue;
+        const Garment& garment = m_shop->facts.garments.at(entryOf(m_rows[at]).garment);
+        if (garmentNumber(m_shop->facts, garment).startsWith(beginning, Qt::CaseInsensitive))
+            return index(static_cast<int>(at));
+    }
+    return {};
+}
+
 QString WalkModel::spoken(const WalkRow& row) const {
     const WalkRun& run = runOf(row);
     const Now& now = m_shop->now;

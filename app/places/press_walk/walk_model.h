@@ -40,6 +40,8 @@ public:
     const WalkEntry& entryOf(const WalkRow& row) const { return runOf(row).entries[row.entry]; }
     std::optional<GarmentId> garmentAt(const QModelIndex& index) const;
     QModelIndex indexOf(GarmentId garment) const;
+    // The first garment whose number begins so: "418", "418-b".
+    QModelIndex indexOfNumber(const QString& beginning) const;
     bool isInHand(GarmentId garment) const { return m_inHand == garment; }
     bool hasManyPresses() const { return m_shop && m_shop->facts.presses.size() > 1; }
     const ReckonedShop& shop() const { return *m_shop; }

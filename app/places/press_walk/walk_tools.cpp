@@ -15,9 +15,9 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kGap = 18;
+constexpr int kToolsGap = 18;
 constexpr int kClock = 74;
-constexpr int kHeight = 40;
+constexpr int kToolsHeight = 40;
 
 } // namespace
 
@@ -65,16 +65,16 @@ int WalkTools::endsWidth() const {
 }
 
 QSize WalkTools::sizeHint() const {
-    const int beads = m_beads->isHidden() ? 0 : m_beads->sizeHint().width() + kGap;
-    const int ends = endsWidth() > 0 ? endsWidth() + kGap + 6 : 0;
-    return {m_sheet->sizeHint().width() + kGap + beads + ends + kClock, kHeight};
+    const int beads = m_beads->isHidden() ? 0 : m_beads->sizeHint().width() + kToolsGap;
+    const int ends = endsWidth() > 0 ? endsWidth() + kToolsGap + 6 : 0;
+    return {m_sheet->sizeHint().width() + kToolsGap + beads + ends + kClock, kToolsHeight};
 }
 
 void WalkTools::place() {
-    const int right = width() - kClock - (endsWidth() > 0 ? endsWidth() + kGap + 6 : 0) - kGap;
+    const int right = width() - kClock - (endsWidth() > 0 ? endsWidth() + kToolsGap + 6 : 0) - kToolsGap;
     const QSize size = m_beads->sizeHint();
     m_beads->setGeometry(right - size.width(), (height() - size.height()) / 2, size.width(), size.height());
-    m_sheet->setGeometry(0, 0, m_sheet->sizeHint().width(), kHeight);
+    m_sheet->setGeometry(0, 0, m_sheet->sizeHint().width(), kToolsHeight);
 }
 
 void WalkTools::resizeEvent(QResizeEvent* event) {

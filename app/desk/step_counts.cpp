@@ -1,4 +1,4 @@
-#include "app/places/press_walk/step_counts.h"
+#include "app/desk/step_counts.h"
 
 #include <algorithm>
 
