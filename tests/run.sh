@@ -12,7 +12,8 @@ top=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 . "$top/app/packages.sh"
 
 need_packages "to build and test Holdfast" "${build_packages[@]}" libgtest-dev sqlite3 xvfb xauth openbox \
-    x11-utils procps util-linux poppler-utils zbar-tools locales cups cups-client cups-filters
+    x11-utils procps util-linux poppler-utils zbar-tools locales cups cups-client cups-filters dbus-daemon \
+    pulseaudio pulseaudio-utils libcanberra-pulse
 
 started=$SECONDS
 passed=0

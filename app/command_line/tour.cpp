@@ -98,7 +98,7 @@ constexpr std::pair<FigureQuestion, const char*> kQuestions[] = {{FigureQuestion
 constexpr std::pair<RoomSection, const char*> kSections[] = {
     {RoomSection::Prices, "prices"},   {RoomSection::Work, "work"},   {RoomSection::Films, "films"},
     {RoomSection::Presses, "presses"}, {RoomSection::Fairs, "fairs"}, {RoomSection::Copies, "copies"},
-    {RoomSection::Laptops, "laptops"}};
+    {RoomSection::Laptops, "laptops"}, {RoomSection::Sound, "sound"}};
 
 bool isSearching(const MainWindow& window) {
     const Workshop* workshop = window.workshop();

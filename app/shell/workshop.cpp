@@ -4,6 +4,7 @@
 #include "app/desk/machine_settings.h"
 #include "app/shell/awaited_place.h"
 #include "app/shell/command_finder.h"
+#include "app/shell/count_alarm.h"
 #include "app/shell/foot_line.h"
 #include "app/shell/keyboard_keeper.h"
 #include "app/shell/keys_slip.h"
@@ -90,6 +91,13 @@ void Workshop::listenToDesk() {
     connect(&m_desk, &ShopDesk::paperAsked, this, &Workshop::printPaper);
     connect(&m_desk, &ShopDesk::errandAsked, this, &Workshop::doErrand);
     connect(&m_desk, &ShopDesk::besideAsked, this, &Workshop::writeBeside);
+    m_alarm = new CountAlarm(m_desk, *this);
+    connect(m_alarm, &CountAlarm::rang, this, [this](const QString& words) {
+        // The press walk says it itself, larger.
+        if (m_current != PlaceName::PressWalk)
+            m_foot->showWords(words);
+    });
+    connect(m_alarm, &CountAlarm::walkAsked, this, [this] { turnTo(PlaceName::PressWalk); });
 }
 
 void Workshop::makeKeys() {

@@ -20,6 +20,7 @@ namespace holdfast::app {
 class AwaitedPlace;
 class BackgroundWork;
 class CommandFinder;
+class CountAlarm;
 class FootLine;
 class FormSlip;
 class KeyboardKeeper;
@@ -55,6 +56,7 @@ public:
     SlipEdge* slipEdge() const { return m_slips; }
     CommandFinder* finder(); // made when first asked for: the start is shorter without it
     FootLine* foot() const { return m_foot; }
+    CountAlarm* alarm() const { return m_alarm; }
 
 signals:
     void anotherShopAsked();
@@ -103,6 +105,7 @@ private:
     PlaceHeader* m_header = nullptr;
     FootLine* m_foot = nullptr;
     SlipEdge* m_slips = nullptr;
+    CountAlarm* m_alarm = nullptr;
     CommandFinder* m_finder = nullptr;
     BackgroundWork* m_work = nullptr;
     KeyboardKeeper* m_keyboard = nullptr;

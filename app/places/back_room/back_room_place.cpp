@@ -234,6 +234,13 @@ void BackRoomPlace::act(const RoomDeed& deed) {
     } else if (std::holds_alternative<LookForPrinters>(deed)) {
         m_file.printers.queues.reset();
         showSheet();
+    } else if (const auto* loud = std::get_if<MakeAsLoud>(&deed)) {
+        keepLoudness(desk().file(), loud->loudness);
+        refresh();
+        if (loud->loudness != Loudness::Off)
+            emit desk().knockAsked(); // how loud that is
+    } else if (std::holds_alternative<HearKnock>(deed)) {
+        emit desk().knockAsked();
     }
 }
 

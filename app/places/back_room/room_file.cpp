@@ -35,6 +35,7 @@ Result<RoomFile> readRoomFile(db::Shop& shop) {
         read->bytes = bytes;
     read->lastBackup = keptBackup(shop);
     read->printers.choice = keptPrinters(shop);
+    read->loudness = keptLoudness(shop);
     return read;
 }
 

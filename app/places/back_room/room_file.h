@@ -3,6 +3,7 @@
 // printers of this one.
 
 #include "app/desk/backup_note.h"
+#include "app/desk/knock.h"
 #include "app/papers/paper_printing.h"
 #include "core/trade/result.h"
 #include "db/exchange/exchange.h"
@@ -29,6 +30,7 @@ struct RoomFile {
     std::filesystem::path path; // empty: the shop stands in no file
     std::uintmax_t bytes = 0;
     std::optional<LastBackup> lastBackup;
+    Loudness loudness = Loudness::Loud; // of this laptop
 
     db::Seat here;
     bool isTheWorkshop = true;

@@ -3,6 +3,7 @@
 #include "app/places/back_room/file_sheets.h"
 #include "app/places/back_room/printers_sheet.h"
 #include "app/places/back_room/shop_sheets.h"
+#include "app/places/back_room/sound_sheet.h"
 #include "app/places/back_room/tools_sheets.h"
 
 namespace holdfast::app {
@@ -27,6 +28,8 @@ RoomSheet roomSheet(RoomSection section, const ReckonedShop& shop, const RoomFil
         return copiesSheet(shop, file);
     case RoomSection::Laptops:
         return laptopsSheet(shop, file);
+    case RoomSection::Sound:
+        return soundSheet(file);
     }
     return {};
 }

@@ -14,8 +14,8 @@
 
 namespace holdfast::app {
 
-enum class RoomSection { Shop, Prices, Work, Films, Presses, Fairs, Printers, Copies, Laptops };
-inline constexpr int kRoomSections = 9;
+enum class RoomSection { Shop, Prices, Work, Films, Presses, Fairs, Printers, Copies, Laptops, Sound };
+inline constexpr int kRoomSections = 10;
 
 // ── what a line or a button does ──
 struct OpenSlip {
@@ -36,8 +36,12 @@ struct PrintPaper {
     PaperName paper;
 };
 struct LookForPrinters {};
-using RoomDeed =
-    std::variant<std::monostate, OpenSlip, Errand, DoAgain, LetItGo, UsePrinter, PrintPaper, LookForPrinters>;
+struct MakeAsLoud { // the end of a count
+    Loudness loudness;
+};
+struct HearKnock {};
+using RoomDeed = std::variant<std::monostate, OpenSlip, Errand, DoAgain, LetItGo, UsePrinter, PrintPaper,
+                              LookForPrinters, MakeAsLoud, HearKnock>;
 
 struct RoomLine {
     bool isHeading = false;
