@@ -38,11 +38,12 @@ public:
     QString subtitle() const override;
     QWidget* headerTools() override;
     void opened() override;
-    void takeKeyboard();
+    void takeKeyboard() override;
     void turnTo(const Matter& matter) override;
     // A bag tag takes its garment up, if it may be taken up; a claim ticket shows which of its garments is
     // next. Whatever it is, no step is finished by it and nothing is taken from the rack.
-    bool takeScan(const Matter& matter);
+    bool takeScan(const Matter& matter) override;
+    QVector<PlaceKey> moreKeys() const override;
 
     bool eventFilter(QObject* watched, QEvent* event) override;
 
