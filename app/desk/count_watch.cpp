@@ -40,11 +40,13 @@ void CountWatch::look() {
         const bool isLong = isTooLong(count);
         const auto known = m_said.find(count.garment);
         const bool wasSaid = known != m_said.end() && known->second.startedAt == count.startedAt;
-        if (!wasSaid || (isLong && !known->second.isTooLong))
+        const bool isNews = !wasSaid && (count.isHeat || m_hasLooked);
+        if (isNews || (wasSaid && isLong && !known->second.isTooLong))
             ended.push_back({count.garment, count.isHeat, isLong});
         said[count.garment] = {count.startedAt, isLong};
     }
     m_said = std::move(said);
+    m_hasLooked = true;
     waitForNext();
     if (!ended.empty())
         emit this->ended(ended);

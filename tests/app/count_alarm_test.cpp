@@ -247,13 +247,23 @@ TEST_F(CountAlarmTest, TooLongUnderHeatIsHeardOnceMoreAndLonger) {
     EXPECT_EQ(foot(), QStringLiteral("1-a has been under heat too long: lift it now."));
 }
 
-TEST_F(CountAlarmTest, CountThatEndedWhileTheShopWasClosedIsHeardWhenItIsOpened) {
+TEST_F(CountAlarmTest, HeatThatWasLeftWhileTheShopWasClosedIsHeardWhenItIsOpened) {
     walkTo("press-1");
     close();
     time().pass(20s);
     reopen();
     open(PlaceName::BlankRail);
     EXPECT_TRUE(isHeard(1));
+}
+
+TEST_F(CountAlarmTest, WhatCooledWhileTheShopWasClosedKeepsAndIsNotHeard) {
+    walkTo("cool-1");
+    close();
+    time().pass(1h);
+    reopen();
+    open(PlaceName::BlankRail);
+    QTest::qWait(600);
+    EXPECT_TRUE(heard.isEmpty());
 }
 
 TEST_F(CountAlarmTest, StepThatIsFinishedInTimeIsNotHeard) {

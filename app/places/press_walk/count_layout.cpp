@@ -58,6 +58,7 @@ private:
 
 Laying laid(const PanelText& text, const QRectF& room, const Sizes& sizes) {
     Laying laying(room);
+    laying.add(text.step, Type::ListStrong, PanelLine::Part::Step);
     laying.add(text.word, sizes.word, PanelLine::Part::Word);
     laying.add(text.detail, sizes.detail, PanelLine::Part::Detail);
     laying.add(text.note, sizes.note, PanelLine::Part::Note);
@@ -67,8 +68,8 @@ Laying laid(const PanelText& text, const QRectF& room, const Sizes& sizes) {
 } // namespace
 
 std::vector<PanelLine> panelLines(const PanelText& text, const QRectF& room) {
-    const PanelText withoutDetail{text.word, {}, text.note};
-    const PanelText noteAlone{text.note.isEmpty() ? text.word : QString(), {}, text.note};
+    const PanelText withoutDetail{text.step, text.word, {}, text.note};
+    const PanelText noteAlone{{}, text.note.isEmpty() ? text.word : QString(), {}, text.note};
     for (const PanelText& shown : {text, withoutDetail, noteAlone})
         for (const Sizes& sizes : kSizes) {
             if (!sizes.mayBreak && widthOf(shown.word, sizes.word) > room.width())

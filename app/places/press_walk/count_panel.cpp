@@ -23,8 +23,7 @@ constexpr qreal kPanelWidth = 598;
 constexpr qreal kPanelLeastWidth = 300;
 constexpr qreal kPanelHeight = 182;
 constexpr qreal kPadding = 24;
-constexpr qreal kStepBaseline = 29;
-constexpr qreal kWordsTop = 42;
+constexpr qreal kWordsTop = 10;
 constexpr qreal kCountBaseline = 140;
 constexpr qreal kCountShare = 0.64; // of the width, at most
 constexpr qreal kSmallCountShare = 0.36;
@@ -186,7 +185,7 @@ QRectF CountPanel::wordsRoom() const {
 }
 
 std::vector<PanelLine> CountPanel::lines() const {
-    return panelLines({m_shown.word, m_shown.detail, m_shown.note}, wordsRoom());
+    return panelLines({m_shown.step, m_shown.word, m_shown.detail, m_shown.note}, wordsRoom());
 }
 
 void CountPanel::paintCount(QPainter& painter) const {
@@ -208,11 +207,12 @@ void CountPanel::paintCount(QPainter& painter) const {
 void CountPanel::paintWords(QPainter& painter) const {
     const Tokens& dyes = tokens();
     const bool isNow = m_shown.mood == PanelWords::Mood::Now;
-    paintRun(painter, {kPadding, kStepBaseline}, m_shown.step, Type::ListStrong, dyes.ink2);
     for (const PanelLine& line : lines()) {
         QColor ink = dyes.ink;
         if (line.part == PanelLine::Part::Word && isNow)
             ink = dyes.weld;
+        else if (line.part == PanelLine::Part::Step)
+            ink = dyes.ink2;
         else if (line.part == PanelLine::Part::Note)
             ink = m_shown.isAlert ? dyes.weld : dyes.ink2;
         paintLine(painter, line.box, line.text, line.type, ink);

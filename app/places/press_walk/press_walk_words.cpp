@@ -241,7 +241,7 @@ void PressWalkPlace::showNext() {
         m_next->setText(text);
     const QString cannot = whyNotNext();
     const bool hadFocus = m_next->hasFocus();
-    if (m_next->isEnabled() == cannot.isEmpty())
+    if (m_next->isEnabled() == cannot.isEmpty() && m_next->toolTip() == cannot)
         return;
     m_next->setCannot(cannot);
     // A key that cannot be pressed loses the keyboard; one that can be again takes it from what it was given

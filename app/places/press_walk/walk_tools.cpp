@@ -17,7 +17,7 @@ namespace {
 
 constexpr int kToolsGap = 18;
 constexpr int kClock = 74;
-constexpr int kToolsHeight = 40;
+constexpr int kToolsHeight = 44;
 
 } // namespace
 
