@@ -167,7 +167,7 @@ TEST_F(PressWalkDay, WhatIsPromisedTodayAndHeldIsSaidWithWhatFreesItAndTLeadsThe
     auto& notice = part<WalkNotice>("promisedAside");
     EXPECT_TRUE(notice.isVisible());
     EXPECT_EQ(notice.accessibleName(), QStringLiteral("2 is promised today and held."));
-    EXPECT_EQ(notice.accessibleDescription(), QStringLiteral("What frees it: put in wash."));
+    EXPECT_EQ(notice.accessibleDescription(), QStringLiteral("Needed first: put in wash."));
     EXPECT_EQ(part<DayStrip>("dayStrip").saying(), QStringLiteral("2 is promised today and held."));
 
     // From card to card of what is promised today; F then does what frees it.

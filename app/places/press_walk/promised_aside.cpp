@@ -59,8 +59,8 @@ PromisedAside promisedAside(const ReckonedShop& shop, const Walk& walk) {
         const bool isOfFirst = orders.size() == 1;
         if (isOfFirst && (aside.frees.isEmpty() || (entry.isHeld && !firstIsHeld))) {
             const QString act = neededFor(shop, entry);
-            aside.frees = act.isEmpty() ? AsideWords::tr("Only time frees it.")
-                                        : AsideWords::tr("What frees it: %1.").arg(withinLine(act));
+            aside.frees = act.isEmpty() ? AsideWords::tr("It needs nothing but time.")
+                                        : AsideWords::tr("Needed first: %1.").arg(withinLine(act));
         }
         firstIsHeld = firstIsHeld || (isOfFirst && entry.isHeld);
         aside.garments.push_back(entry.garment);

@@ -13,7 +13,7 @@ namespace holdfast::app {
 
 struct PromisedAside {
     QString what;                    // "411 is promised today and held."; empty where there is none
-    QString frees;                   // "What frees it: press a test strip."
+    QString frees;                   // "Needed first: press a test strip."
     std::vector<GarmentId> garments; // aside, the earliest promise first
 
     bool isEmpty() const { return garments.empty(); }
