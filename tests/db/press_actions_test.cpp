@@ -134,7 +134,7 @@ TEST_F(PressActions, TooLongUnderHeatIsSaidInTheEntryOfItsStep) {
     const auto pressed = std::ranges::find(route.steps, std::string{"press-1"}, &RouteStep::key);
     ASSERT_NE(pressed, route.steps.end());
     const Seconds allowed = loadSettings(connection()).mostOverUnderHeat;
-    ASSERT_TRUE(takeUp(shop(), garment, route).ok());
+    ASSERT_TRUE(takeUp(shop(), garment, route, now()).ok());
     std::string open;
     while (open != "press-1")
         open = finishStep(shop(), garment, route).value();

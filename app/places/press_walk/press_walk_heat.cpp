@@ -25,11 +25,14 @@ void PressWalkPlace::spoiledByHeat() {
 void PressWalkPlace::putBack() {
     if (!isTooLong())
         return;
-    const Assessment& assessment = m_shop->of(*m_inHand);
-    if (firstHeatIsBehind(assessment.route, assessment.progress))
+    const GarmentId garment = *m_inHand;
+    const Assessment& assessment = m_shop->of(garment);
+    if (firstHeatIsBehind(assessment.route, assessment.progress)) {
         backAStep();
-    else
-        backOnTheWalk();
+    } else {
+        m_chosen.reset();
+        did(db::putBackOnWalk(desk().file(), garment));
+    }
     takeKeyboard();
 }
 
