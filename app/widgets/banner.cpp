@@ -62,8 +62,12 @@ void Banner::set(Tone tone, const QString& lead, const QString& text, const QStr
 
 void Banner::setAction(const QString& words, const QString& iconName) {
     if (words.isEmpty()) {
-        delete m_action;
+        if (m_action) {
+            m_action->hide();
+            m_action->deleteLater(); // it may be what was pressed
+        }
         m_action = nullptr;
+        m_actionKey = {};
     } else {
         if (m_action == nullptr) {
             m_action = new Button(words, Button::Kind::Plain, this);
@@ -74,6 +78,14 @@ void Banner::setAction(const QString& words, const QString& iconName) {
         m_action->setText(words);
         m_action->setIconName(iconName);
     }
+    arrange();
+}
+
+void Banner::setActionKey(const QKeySequence& key) {
+    if (!m_action || m_actionKey == key)
+        return;
+    m_actionKey = key;
+    m_action->setKey(key);
     arrange();
 }
 

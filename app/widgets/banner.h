@@ -4,6 +4,7 @@
 
 #include "app/theme/tokens.h"
 
+#include <QKeySequence>
 #include <QWidget>
 
 class QTextLayout;
@@ -22,6 +23,7 @@ public:
     // The icon follows the tone unless named.
     void set(Tone tone, const QString& lead, const QString& text, const QString& iconName = {});
     void setAction(const QString& words, const QString& iconName = {}); // empty words take it away
+    void setActionKey(const QKeySequence& key); // of the action there is; an empty one takes it away
 
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override;
@@ -46,6 +48,7 @@ private:
     QString m_text;
     QString m_iconName;
     Button* m_action = nullptr;
+    QKeySequence m_actionKey;
 };
 
 } // namespace holdfast::app

@@ -8,6 +8,7 @@ namespace holdfast {
 namespace {
 
 constexpr double kRounding = 0.5;    // mm: boxes are kept in whole millimetres
+constexpr double kSmallestSide = 5;  // mm, of what can be cut and weeded
 constexpr double kSmallest = 0.05;   // of a box's size, below which no place is looked for
 constexpr double kSizeWithin = 0.01; // of its size, the largest one is found
 constexpr double kTried = 60;        // places that are tried first across the garment, and as many down
@@ -172,8 +173,8 @@ private:
 
 // Of this share of its size, in whole millimetres, with the upper edge and the middle where they were.
 SheetBox shrunk(const SheetBox& box, double share) {
-    const double width = std::max(1.0, std::floor(box.width() * share));
-    const double height = std::max(1.0, std::floor(box.height() * share));
+    const double width = std::max(kSmallestSide, std::floor(box.width() * share));
+    const double height = std::max(kSmallestSide, std::floor(box.height() * share));
     const double left = box.centre().x - width / 2;
     return {left, box.top, left + width, box.top + height};
 }
@@ -214,8 +215,11 @@ std::optional<SheetBox> largestOnCloth(const Cloth& cloth, ClothZone zone, const
     const Search search{cloth, zone, box, clearOf};
     if (const auto whole = search.nearest(box))
         return whole;
-    auto best = search.nearest(shrunk(box, kSmallest));
-    double fits = kSmallest, tooLarge = 1;
+    double fits = std::max(kSmallest, kSmallestSide / std::min(box.width(), box.height()));
+    if (fits >= 1)
+        return std::nullopt;
+    auto best = search.nearest(shrunk(box, fits));
+    double tooLarge = 1;
     while (best && tooLarge - fits > kSizeWithin) {
         const double between = (fits + tooLarge) / 2;
         if (auto found = search.nearest(shrunk(box, between))) {

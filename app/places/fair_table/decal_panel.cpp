@@ -141,6 +141,11 @@ void DecalPanel::connectPicks() {
         m_model.edit(Step::Choice,
                      [&](TableDraft& draft) { chooseFace(draft, at == 0 ? Face::BookSerif : Face::Plain); });
     });
+    connect(m_messages, &MessageScroll::spotTaken, this,
+            [this](std::size_t garment, std::size_t decal, const DecalSpot& spot) {
+                m_model.edit(Step::Choice,
+                             [&](TableDraft& draft) { takeSpot(draft, garment, decal, spot); });
+            });
     connectFilms();
 }
 

@@ -53,7 +53,8 @@ QJsonObject written(const TableDecal& table) {
                        {QStringLiteral("aside"), static_cast<qint64>(decal.aside.value)},
                        {QStringLiteral("width"), static_cast<qint64>(decal.width.value)},
                        {QStringLiteral("height"), static_cast<qint64>(decal.height.value)},
-                       {QStringLiteral("sizedByHand"), table.isSizedByHand}};
+                       {QStringLiteral("sizedByHand"), table.isSizedByHand},
+                       {QStringLiteral("movedByHand"), table.isMovedByHand}};
     if (const auto* artwork = std::get_if<Artwork>(&decal.content)) {
         object.insert(QStringLiteral("artwork"), text(artwork->name));
     } else {
@@ -145,6 +146,7 @@ TableDecal readDecal(const QJsonObject& object, bool& isSound) {
     decal.width = {reader.whole("width", 1, kFarthest)};
     decal.height = {reader.whole("height", 1, kFarthest)};
     table.isSizedByHand = reader.flag("sizedByHand");
+    table.isMovedByHand = reader.has("movedByHand") && reader.flag("movedByHand");
     if (reader.has("artwork"))
         decal.content = Artwork{reader.words("artwork")};
     else

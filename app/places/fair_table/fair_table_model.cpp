@@ -2,6 +2,7 @@
 
 #include "app/desk/formats.h"
 #include "app/places/fair_table/draft_note.h"
+#include "app/theme/wording_outline.h"
 #include "db/tables/facts.h"
 
 #include <algorithm>
@@ -37,6 +38,25 @@ Section sectionOf(const std::string& field) {
     if (field == "deposit")
         return Section::Deposit;
     return Section::None;
+}
+
+// The letters of its wordings that this machine has no shape for.
+QString lettersMissing(const TableGarment& garment) {
+    for (const TableDecal& table : garment.decals)
+        if (const auto* wording = std::get_if<Wording>(&table.decal.content))
+            if (const QString letters = lettersWithoutShape(words(wording->text), wording->face);
+                !letters.isEmpty())
+                return letters;
+    return {};
+}
+
+// What was seen on the table is what will be cut, on any machine.
+OrderDraft withOutlines(OrderDraft order) {
+    for (GarmentDraft& garment : order.garments)
+        for (DecalDraft& decal : garment.decals)
+            if (auto* wording = std::get_if<Wording>(&decal.content))
+                wording->outline = outlineToKeep(*wording);
+    return order;
 }
 
 } // namespace
@@ -236,7 +256,10 @@ std::optional<Missing> FairTableModel::missingOf(std::size_t at) const {
     const auto checked = checkDraft(alone, m_shop->facts, m_shop->now);
     if (!checked.ok())
         return Missing{sectionOf(checked.error().field), at, words(checked.error().message)};
-    return std::nullopt;
+    const QString letters = lettersMissing(garment);
+    return letters.isEmpty()
+               ? std::nullopt
+               : std::optional{Missing{Section::Words, at, tr("No letter shape for %1.").arg(letters)}};
 }
 
 std::optional<Missing> FairTableModel::missingMoney(bool isQuotation) const {
@@ -259,7 +282,7 @@ Result<db::OrderTaken> FairTableModel::take(bool isQuotation) {
         return plainError(lack->what.toStdString());
     if (m_draft.customer && !isKnown(*m_draft.customer))
         m_draft.customer.reset(); // undone meanwhile; the name and number typed make a new one
-    const OrderDraft order = orderOf(m_draft, m_sums, isQuotation);
+    const OrderDraft order = withOutlines(orderOf(m_draft, m_sums, isQuotation));
     TakenOrder now = toldOf(order); // before the shop has it
     const auto taken = m_desk.file().asOne([&]() -> Result<db::OrderTaken> {
         if (const auto noted = notePhone(); !noted.ok())

@@ -34,16 +34,28 @@ void MessageScroll::show(const std::vector<TableMessage>& messages, ShopDesk& de
         banner->setObjectName(QStringLiteral("message-%1").arg(m_banners.size()));
         const std::size_t at = m_banners.size();
         connect(banner, &Banner::acted, this, [this, at, &desk] {
-            if (at < m_messages.size() && m_messages[at].act)
-                desk.free(*m_messages[at].act, m_messages[at].matter);
+            if (at >= m_messages.size())
+                return;
+            const TableMessage message = m_messages[at]; // what follows from it says others
+            if (message.act)
+                desk.free(*message.act, message.matter);
+            else if (message.spot)
+                emit spotTaken(message.garment, message.decal, *message.spot);
         });
         column()->insertWidget(static_cast<int>(at) + 1, banner); // behind what is said of nothing
         m_banners.push_back(banner);
     }
+    bool hasKey = false;
     for (std::size_t at = 0; at < messages.size(); ++at) {
         const TableMessage& message = messages[at];
         m_banners[at]->set(message.tone, message.lead, message.text, message.iconName);
-        m_banners[at]->setAction(message.act ? words(freeingWords(*message.act)) : QString());
+        m_banners[at]->setAction(message.act    ? words(freeingWords(*message.act))
+                                 : message.spot ? tr("Move it there")
+                                                : QString());
+        // One key, for the first one there is.
+        m_banners[at]->setActionKey(message.spot && !message.act && !hasKey ? QKeySequence(Qt::Key_Y)
+                                                                            : QKeySequence());
+        hasKey = hasKey || message.spot.has_value();
     }
 }
 

@@ -20,6 +20,10 @@ public:
 
     void show(const std::vector<TableMessage>& messages, ShopDesk& desk);
 
+signals:
+    // The spot offered for a decal that is off the cloth is taken.
+    void spotTaken(std::size_t garment, std::size_t decal, const holdfast::DecalSpot& spot);
+
 private:
     Label* m_nothing = nullptr; // what will be said here, while there is nothing
     std::vector<Banner*> m_banners;

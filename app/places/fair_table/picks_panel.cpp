@@ -151,7 +151,7 @@ PicksPanel::PicksPanel(FairTableModel& model, QWidget* parent)
     });
     connect(m_sizes, &Choice::chosen, this, [this](int at) {
         const std::string size = m_model.style()->sizes[static_cast<std::size_t>(at)];
-        m_model.edit(Step::Choice, [&](TableDraft& draft) { draft.garment().size = size; });
+        m_model.edit(Step::Choice, [&](TableDraft& draft) { chooseSize(draft, m_model.style(), size); });
     });
     connect(m_colours, &Choice::chosen, this, [this](int at) {
         const ColourId colour = m_model.style()->colours[static_cast<std::size_t>(at)].id;

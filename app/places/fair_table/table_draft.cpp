@@ -1,8 +1,6 @@
 #include "app/places/fair_table/table_draft.h"
 
-#include "app/theme/drawings.h"
-#include "app/theme/wording_outline.h"
-#include "core/press/layers.h"
+#include "app/places/fair_table/table_cloth.h"
 
 #include <algorithm>
 #include <cmath>
@@ -24,13 +22,14 @@ bool isWords(const TableDecal& decal) {
     return std::holds_alternative<Wording>(decal.decal.content);
 }
 
-PlacementPreset presetOn(const BlankStyle* style, Placement placement) {
+PlacementPreset presetOn(const BlankStyle* style, Placement placement, const std::string& size) {
     if (!style)
         return kAnywhere;
-    if (const auto preset = presetFor(style->outline, placement))
+    if (const auto preset = presetFor(style->outline, placement, size))
         return *preset;
     const auto presets = presetsFor(style->outline);
-    return presets.empty() ? kAnywhere : presets.front();
+    return presets.empty() ? kAnywhere
+                           : presetFor(style->outline, presets.front().placement, size).value_or(kAnywhere);
 }
 
 std::int64_t side(double length) {
@@ -81,7 +80,7 @@ Millimetres freeBelow(const TableGarment& garment, const PlacementPreset& preset
 }
 
 TableDecal newDecal(const TableDraft& draft, const BlankStyle* style, DecalContent content) {
-    const PlacementPreset preset = presetOn(style, placementShown(draft, style));
+    const PlacementPreset preset = presetOn(style, placementShown(draft, style), draft.garment().size);
     TableDecal made;
     made.decal.content = std::move(content);
     made.decal.film = draft.nextFilm;
@@ -92,13 +91,48 @@ TableDecal newDecal(const TableDraft& draft, const BlankStyle* style, DecalConte
     return made;
 }
 
-void addDecal(TableDraft& draft, TableDecal decal) {
+// What nobody moved by hand begins on the cloth.
+void keepOnCloth(TableGarment& garment, const BlankStyle* style, std::size_t decal) {
+    const TableDecal& laid = garment.decals[decal];
+    if (!style || laid.isMovedByHand || laid.isSizedByHand)
+        return;
+    if (const auto spot = spotOnCloth(garment, *style, decal))
+        layOn(garment.decals[decal], *spot);
+}
+
+void addDecal(TableDraft& draft, const BlankStyle* style, TableDecal decal) {
     auto& decals = draft.garment().decals;
     if (decals.size() >= kMostDecalsOnGarment)
         return;
     decals.push_back(std::move(decal));
     draft.decalAt = decals.size() - 1;
     draft.isAdding = false;
+    keepOnCloth(draft.garment(), style, decals.size() - 1);
+}
+
+void layAsUsual(TableDecal& decal, const TableGarment& garment, const BlankStyle* style) {
+    const PlacementPreset preset = presetOn(style, decal.decal.placement, garment.size);
+    decal.decal.placement = preset.placement;
+    decal.decal.aside = preset.aside;
+    decal.decal.below = freeBelow(garment, preset, &decal);
+    decal.isSizedByHand = false;
+    decal.isMovedByHand = false;
+    resize(decal, preset);
+}
+
+// One after the other: each begins below those before it.
+template <class Moves>
+void layAgain(TableGarment& garment, const BlankStyle* style, Moves moves) {
+    auto decals = std::move(garment.decals);
+    garment.decals.clear();
+    for (TableDecal& decal : decals) {
+        const bool isLaid = moves(decal);
+        if (isLaid)
+            layAsUsual(decal, garment, style);
+        garment.decals.push_back(std::move(decal));
+        if (isLaid)
+            keepOnCloth(garment, style, garment.decals.size() - 1);
+    }
 }
 
 // The decal that artwork or words go to; see the header.
@@ -151,23 +185,22 @@ void chooseStyle(TableDraft& draft, const BlankStyle& style) {
     if (draft.nextPlacement && !presetFor(style.outline, *draft.nextPlacement))
         draft.nextPlacement.reset();
     // From the collar of a tee to the mouth of a bag: each goes anew to where it is usual there.
-    auto decals = std::move(garment.decals);
-    garment.decals.clear();
-    for (TableDecal& decal : decals) {
-        const PlacementPreset preset = presetOn(&style, decal.decal.placement);
-        decal.decal.placement = preset.placement;
-        decal.decal.aside = preset.aside;
-        decal.decal.below = freeBelow(garment, preset, nullptr);
-        decal.isSizedByHand = false;
-        resize(decal, preset);
-        garment.decals.push_back(std::move(decal));
-    }
+    layAgain(garment, &style, [](const TableDecal&) { return true; });
+}
+
+void chooseSize(TableDraft& draft, const BlankStyle* style, const std::string& size) {
+    TableGarment& garment = draft.garment();
+    if (garment.size == size)
+        return;
+    garment.size = size;
+    layAgain(garment, style,
+             [](const TableDecal& decal) { return !decal.isMovedByHand && !decal.isSizedByHand; });
 }
 
 void chooseArtwork(TableDraft& draft, const BlankStyle* style, const std::string& artwork) {
     const auto at = target(draft, false);
     if (!at) {
-        addDecal(draft, newDecal(draft, style, Artwork{artwork}));
+        addDecal(draft, style, newDecal(draft, style, Artwork{artwork}));
         return;
     }
     TableDecal& decal = draft.garment().decals[*at];
@@ -175,7 +208,8 @@ void chooseArtwork(TableDraft& draft, const BlankStyle* style, const std::string
     if (decal.isSizedByHand)
         sizeByWidth(decal.decal, static_cast<double>(decal.decal.width.value));
     else
-        resize(decal, presetOn(style, decal.decal.placement));
+        resize(decal, presetOn(style, decal.decal.placement, draft.garment().size));
+    keepOnCloth(draft.garment(), style, *at);
     draft.decalAt = at;
 }
 
@@ -183,7 +217,7 @@ void typeWords(TableDraft& draft, const BlankStyle* style, const std::string& wo
     const auto at = target(draft, true);
     if (!at) {
         if (!words.empty())
-            addDecal(draft, newDecal(draft, style, Wording{words, draft.nextFace}));
+            addDecal(draft, style, newDecal(draft, style, Wording{words, draft.nextFace}));
         return;
     }
     if (words.empty()) {
@@ -192,7 +226,8 @@ void typeWords(TableDraft& draft, const BlankStyle* style, const std::string& wo
     }
     TableDecal& decal = draft.garment().decals[*at];
     std::get<Wording>(decal.decal.content).text = words;
-    resize(decal, presetOn(style, decal.decal.placement));
+    resize(decal, presetOn(style, decal.decal.placement, draft.garment().size));
+    keepOnCloth(draft.garment(), style, *at);
     draft.decalAt = at;
 }
 
@@ -211,12 +246,9 @@ void choosePlacement(TableDraft& draft, const BlankStyle* style, Placement place
     if (!draft.decalAt)
         return;
     TableDecal& decal = draft.garment().decals[*draft.decalAt];
-    const PlacementPreset preset = presetOn(style, placement);
-    decal.decal.placement = preset.placement;
-    decal.decal.aside = preset.aside;
-    decal.decal.below = freeBelow(draft.garment(), preset, &decal);
-    decal.isSizedByHand = false;
-    resize(decal, preset);
+    decal.decal.placement = placement;
+    layAsUsual(decal, draft.garment(), style);
+    keepOnCloth(draft.garment(), style, *draft.decalAt);
 }
 
 bool filmGoesToAll(const TableDraft& draft) {
@@ -240,9 +272,18 @@ void beginDecal(TableDraft& draft) {
 void moveDecal(TableDraft& draft, Millimetres below, Millimetres aside) {
     if (!draft.decalAt)
         return;
-    DecalDraft& decal = draft.garment().decals[*draft.decalAt].decal;
-    decal.below = {std::clamp<std::int64_t>(below.value, 0, kFarthestBelow)};
-    decal.aside = {std::clamp<std::int64_t>(aside.value, -kFarthestAside, kFarthestAside)};
+    TableDecal& table = draft.garment().decals[*draft.decalAt];
+    table.decal.below = {std::clamp<std::int64_t>(below.value, 0, kFarthestBelow)};
+    table.decal.aside = {std::clamp<std::int64_t>(aside.value, -kFarthestAside, kFarthestAside)};
+    table.isMovedByHand = true;
+}
+
+void takeSpot(TableDraft& draft, std::size_t garment, std::size_t decal, const DecalSpot& spot) {
+    if (garment >= draft.garments.size() || decal >= draft.garments[garment].decals.size())
+        return;
+    TableDecal& table = draft.garments[garment].decals[decal];
+    layOn(table, spot);
+    table.isMovedByHand = true;
 }
 
 void widenDecal(TableDraft& draft, Millimetres width) {
@@ -319,50 +360,6 @@ Placement placementShown(const TableDraft& draft, const BlankStyle* style) {
         return *draft.nextPlacement;
     return style && !presetsFor(style->outline).empty() ? presetsFor(style->outline).front().placement
                                                         : Placement::Chest;
-}
-
-double aspectOf(const DecalContent& content) {
-    const auto* artwork = std::get_if<Artwork>(&content);
-    const double aspect = artwork ? artworkAspect(QString::fromStdString(artwork->name))
-                                  : wordingAspect(std::get<Wording>(content));
-    return std::isfinite(aspect) && aspect > 0 ? std::clamp(aspect, 0.01, 100.0) : 1.0;
-}
-
-GarmentDraft garmentDraft(const TableGarment& garment) {
-    GarmentDraft draft{garment.style, garment.size, garment.colour, {}, {}};
-    for (const TableDecal& decal : garment.decals)
-        draft.decals.push_back(decal.decal);
-    const Garment asked = asGarment(draft);
-    for (std::size_t upper = 0; upper < draft.decals.size(); ++upper) {
-        draft.decals[upper].layer = 1;
-        for (std::size_t lower = 0; lower < upper; ++lower)
-            if (overlap(asked.decals[lower], asked.decals[upper]))
-                draft.decals[upper].layer =
-                    std::max(draft.decals[upper].layer, draft.decals[lower].layer + 1);
-    }
-    return draft;
-}
-
-Garment asGarment(const GarmentDraft& draft) {
-    Garment garment;
-    garment.style = draft.style;
-    garment.size = draft.size;
-    garment.colour = draft.colour;
-    garment.price = draft.price;
-    for (const DecalDraft& from : draft.decals) {
-        Decal decal;
-        decal.id = {static_cast<std::int64_t>(garment.decals.size()) + 1};
-        decal.film = from.film;
-        decal.content = from.content;
-        decal.placement = from.placement;
-        decal.below = from.below;
-        decal.aside = from.aside;
-        decal.width = from.width;
-        decal.height = from.height;
-        decal.layer = from.layer;
-        garment.decals.push_back(std::move(decal));
-    }
-    return garment;
 }
 
 } // namespace holdfast::app

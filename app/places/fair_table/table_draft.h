@@ -3,6 +3,7 @@
 // (which garment, which decal), choices not made yet, and copies of a garment. A value; every step of the
 // maker is one of the functions below, so that undo is keeping the value before it.
 
+#include "core/orders/decal_on_cloth.h"
 #include "core/orders/order_draft.h"
 #include "core/shop/shop_facts.h"
 
@@ -17,6 +18,7 @@ namespace holdfast::app {
 struct TableDecal {
     DecalDraft decal;           // its layer is reckoned, see layersOf()
     bool isSizedByHand = false; // keeps its height when its words change
+    bool isMovedByHand = false; // keeps its place when the garment gets another size
 
     bool operator==(const TableDecal&) const = default;
 };
@@ -67,6 +69,9 @@ TableDraft nextDraft(const TableDraft& before);
 // measures.
 void chooseStyle(TableDraft& draft, const BlankStyle& style);
 
+// Decals that nobody moved or sized go to where they usually lie on that size.
+void chooseSize(TableDraft& draft, const BlankStyle* style, const std::string& size);
+
 // Artwork and words go to the decal worked on where it is of that kind; else to the first of that kind in the
 // same placement (on the whole garment where no decal is worked on); else they become a new decal.
 void chooseArtwork(TableDraft& draft, const BlankStyle* style, const std::string& artwork);
@@ -80,6 +85,7 @@ bool filmGoesToAll(const TableDraft& draft);
 
 void beginDecal(TableDraft& draft); // the next artwork or words are another decal
 void moveDecal(TableDraft& draft, Millimetres below, Millimetres aside); // kept within reach of the garment
+void takeSpot(TableDraft& draft, std::size_t garment, std::size_t decal, const DecalSpot& spot);
 // Its height follows: artwork and words keep their shape. The upper edge and the middle stay where they are.
 void widenDecal(TableDraft& draft, Millimetres width);
 void removeDecal(TableDraft& draft, std::size_t decal);

@@ -1,6 +1,8 @@
 #include "app/places/fair_table/table_messages.h"
 
 #include "app/desk/formats.h"
+#include "app/places/fair_table/table_cloth.h"
+#include "app/theme/wording_outline.h"
 #include "core/holds/rules.h"
 #include "core/shop/settled_day.h"
 
@@ -74,7 +76,8 @@ public:
             sayLabel();
         sayFilms();
         sayRules();
-        saySizes();
+        sayLetters();
+        sayCloth();
         sayRolls();
         sayStock();
         sayStrokes();
@@ -177,22 +180,39 @@ private:
                 m_messages.push_back(fromFinding(finding));
     }
 
-    void saySizes() {
-        if (!m_style)
-            return;
+    void sayLetters() {
         for (const TableDecal& table : m_table.decals) {
-            const DecalDraft& decal = table.decal;
-            const auto preset = presetFor(m_style->outline, decal.placement);
-            if (!preset)
+            const auto* wording = std::get_if<Wording>(&table.decal.content);
+            const QString without =
+                wording ? lettersWithoutShape(words(wording->text), wording->face) : QString();
+            if (without.isEmpty())
                 continue;
-            const QString name = decalWords(decal.content);
-            const QString place = words(placementName(decal.placement));
-            if (decal.width > preset->widest)
-                say(Tone::Caution, inFairTable("%1 is %2 wide.").arg(name, millimetres(decal.width)),
-                    inFairTable("On the %1 %2 fits.").arg(place, millimetres(preset->widest)));
-            else if (decal.height > preset->tallest)
-                say(Tone::Caution, inFairTable("%1 is %2 tall.").arg(name, millimetres(decal.height)),
-                    inFairTable("On the %1 %2 fits.").arg(place, millimetres(preset->tallest)));
+            say(Tone::Held, inFairTable("No letter shape for %1.").arg(without),
+                inFairTable("No font on this computer has it: it cannot be cut. Write it otherwise."));
+            m_messages.back().leavesDayOpen = inFairTable("No letter shape for %1.").arg(without);
+        }
+    }
+
+    // Where a decal does not lie on the cloth, and the nearest place at which it does.
+    void sayCloth() {
+        if (!m_style || m_at != m_draft.garmentAt)
+            return;
+        for (std::size_t at = 0; at < m_table.decals.size(); ++at) {
+            const std::string off = offClothOf(m_table, *m_style, at);
+            if (off.empty())
+                continue;
+            const DecalDraft& decal = m_table.decals[at].decal;
+            say(Tone::Caution, inFairTable("%1 is off the cloth.").arg(decalWords(decal.content)),
+                words(off));
+            TableMessage& message = m_messages.back();
+            message.spot = spotOnCloth(m_table, *m_style, at);
+            message.garment = m_at;
+            message.decal = at;
+            const DecalSpot lies{decal.placement, decal.below, decal.aside, decal.width, decal.height};
+            message.text +=
+                QStringLiteral(" ") +
+                (message.spot ? inFairTable("Nearest place: %1.").arg(words(wayToSpot(lies, *message.spot)))
+                              : inFairTable("There is no place for it on this garment."));
         }
     }
 
@@ -305,7 +325,8 @@ private:
             const QString thinnest = QString::number(kThinnestStroke, 'f', 1);
             if (stroke < kThinnestStroke)
                 say(Tone::Caution, inFairTable("Name strokes are about %1 mm.").arg(about),
-                    inFairTable("An estimate. Under %1 mm will not weed: make it larger.").arg(thinnest));
+                    inFairTable("An estimate, for %1 tall. Under %2 mm will not weed: make it larger.")
+                        .arg(millimetres(table.decal.height), thinnest));
             else
                 say(Tone::Caution, inFairTable("Name strokes are about %1 mm.").arg(about),
                     inFairTable("An estimate. Under %1 mm will not weed.").arg(thinnest));
@@ -382,20 +403,6 @@ QString firstSaid(const std::vector<TableMessage>& messages, QString TableMessag
         if (!(message.*kind).isEmpty())
             return message.*kind;
     return {};
-}
-
-double strokeEstimate(const Wording& wording, Millimetres height) {
-    const QString text = words(wording.text);
-    const auto reaches = [&](const char16_t* letters) {
-        return std::ranges::any_of(text, [&](QChar letter) { return QStringView(letters).contains(letter); });
-    };
-    const bool isBelow = reaches(u"gjpqyQJ,;çş");
-    const bool isLow = std::ranges::all_of(
-        text, [](QChar letter) { return QStringView(u"acegmnopqrsuvwxyz ,.-").contains(letter); });
-    // Shares of the capitals' height: small letters 0.68, what hangs below the line 0.3.
-    const double inkHeight = (isLow ? 0.68 : 1.0) + (isBelow ? 0.3 : 0.0);
-    const double letterHeight = static_cast<double>(height.value) / inkHeight;
-    return letterHeight * (wording.face == Face::BookSerif ? 0.12 : 0.15);
 }
 
 } // namespace holdfast::app

@@ -4,9 +4,11 @@
 
 #include "app/desk/shop_desk.h"
 #include "app/places/fair_table/draft_words.h"
+#include "app/places/fair_table/lettering_strokes.h"
 #include "app/places/fair_table/table_draft.h"
 #include "app/places/fair_table/table_sums.h"
 #include "app/theme/tokens.h"
+#include "core/orders/decal_on_cloth.h"
 
 #include <QString>
 
@@ -22,6 +24,10 @@ struct TableMessage {
     QString iconName;
     std::optional<FreeingAct> act; // offered as a button, about `matter`
     Matter matter;
+    // A decal off the cloth, and the spot on it that is offered as a button.
+    std::optional<DecalSpot> spot{};
+    std::size_t garment = 0;
+    std::size_t decal = 0;
     // Of what stands in the way: why no day can be told before it is put right; or, where the promise takes
     // the time for it, what its day waits for.
     QString leavesDayOpen{};
@@ -33,12 +39,5 @@ QString firstSaid(const std::vector<TableMessage>& messages, QString TableMessag
 
 std::vector<TableMessage> messagesFor(const TableDraft& draft, const TableSums& sums,
                                       const ReckonedShop& shop, const BlankRailStock& stock);
-
-// How wide the thinnest strokes of cut words are: 0.12 of the letter height for the serif face, 0.15 for the
-// plain one. The letter height is that of capitals, judged from the decal's height by which letters reach
-// above and below the line. An estimate from the program's own two faces; below kThinnestStroke film tears
-// when it is weeded (common practice, no source).
-double strokeEstimate(const Wording& wording, Millimetres height); // mm
-inline constexpr double kThinnestStroke = 2.0;
 
 } // namespace holdfast::app

@@ -1,0 +1,57 @@
+// A garment of the draft as core and the order see it.
+
+#include "app/places/fair_table/table_draft.h"
+#include "app/theme/drawings.h"
+#include "app/theme/wording_outline.h"
+#include "core/press/layers.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace holdfast::app {
+
+double aspectOf(const DecalContent& content) {
+    const auto* artwork = std::get_if<Artwork>(&content);
+    const double aspect = artwork ? artworkAspect(QString::fromStdString(artwork->name))
+                                  : wordingAspect(std::get<Wording>(content));
+    return std::isfinite(aspect) && aspect > 0 ? std::clamp(aspect, 0.01, 100.0) : 1.0;
+}
+
+GarmentDraft garmentDraft(const TableGarment& garment) {
+    GarmentDraft draft{garment.style, garment.size, garment.colour, {}, {}};
+    for (const TableDecal& decal : garment.decals)
+        draft.decals.push_back(decal.decal);
+    const Garment asked = asGarment(draft);
+    for (std::size_t upper = 0; upper < draft.decals.size(); ++upper) {
+        draft.decals[upper].layer = 1;
+        for (std::size_t lower = 0; lower < upper; ++lower)
+            if (overlap(asked.decals[lower], asked.decals[upper]))
+                draft.decals[upper].layer =
+                    std::max(draft.decals[upper].layer, draft.decals[lower].layer + 1);
+    }
+    return draft;
+}
+
+Garment asGarment(const GarmentDraft& draft) {
+    Garment garment;
+    garment.style = draft.style;
+    garment.size = draft.size;
+    garment.colour = draft.colour;
+    garment.price = draft.price;
+    for (const DecalDraft& from : draft.decals) {
+        Decal decal;
+        decal.id = {static_cast<std::int64_t>(garment.decals.size()) + 1};
+        decal.film = from.film;
+        decal.content = from.content;
+        decal.placement = from.placement;
+        decal.below = from.below;
+        decal.aside = from.aside;
+        decal.width = from.width;
+        decal.height = from.height;
+        decal.layer = from.layer;
+        garment.decals.push_back(std::move(decal));
+    }
+    return garment;
+}
+
+} // namespace holdfast::app
