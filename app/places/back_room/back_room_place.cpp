@@ -51,7 +51,7 @@ QWidget* BackRoomPlace::makeSections() {
     m_sections->setColumns(1);
     connect(m_sections, &Choice::chosen, this, [this] {
         m_scroll->ensureVisible(0, 0);
-        showSheet();
+        showOther();
     });
     auto* scroll = new VerticalScroll;
     scroll->column()->setContentsMargins(kFocusRoom, kFocusRoom, kFocusRoom, kFocusRoom);
@@ -148,7 +148,7 @@ void BackRoomPlace::turnToSection(RoomSection section) {
     if (m_isStale)
         readFile();
     m_sections->setChosen(static_cast<int>(section));
-    showSheet();
+    showOther();
 }
 
 void BackRoomPlace::refresh() {
@@ -185,6 +185,13 @@ void BackRoomPlace::showSections() {
     m_sections->setItems(items);
     m_sections->setChosen(chosen);
     layCards();
+}
+
+// Another section than before. What is the matter with a printer may have changed since it was last in view.
+void BackRoomPlace::showOther() {
+    showSheet();
+    if (section() == RoomSection::Printers)
+        lookForPrinters();
 }
 
 void BackRoomPlace::showSheet() {

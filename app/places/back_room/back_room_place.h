@@ -44,6 +44,7 @@ private:
     void refresh();
     void readFile();
     void showSections();
+    void showOther();
     void showSheet();
     void showActs(const RoomSheet& sheet);
     void act(const RoomDeed& deed);
