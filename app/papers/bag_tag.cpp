@@ -4,6 +4,7 @@
 #include "app/desk/garment_words.h"
 #include "app/papers/decal_shapes.h"
 #include "app/papers/press_words.h"
+#include "core/shop/settled_day.h"
 #include "core/trade/paper_code.h"
 
 #include <QCoreApplication>
@@ -92,7 +93,9 @@ std::vector<TagRow> tagRows(const ReckonedShop& shop, const Garment& garment) {
                     assessment.restUntil ? TagWords::tr("till %1").arg(atTime(shop, *assessment.restUntil))
                                          : TagWords::tr("%1 before a wash").arg(rest)});
     rows.push_back({TagWords::tr("Ready"),
-                    QStringLiteral("%1 %2").arg(day(dateOf(order.promised)), clock(order.promised))});
+                    whatUnsettlesDay(shop, order)
+                        ? TagWords::tr("no day yet")
+                        : QStringLiteral("%1 %2").arg(day(dateOf(order.promised)), clock(order.promised))});
     return rows;
 }
 

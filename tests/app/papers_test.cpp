@@ -59,7 +59,11 @@ TEST_F(Papers, TicketTellsNoDayWhileAHoldLeavesItOpen) {
     EXPECT_TRUE(text.contains(QStringLiteral("No day yet"))) << text.toStdString();
     EXPECT_TRUE(text.contains(QStringLiteral("Stretches more than film: choose another film first.")));
     EXPECT_FALSE(text.contains(QStringLiteral("Ready ")));
-    EXPECT_FALSE(text.contains(day(dateOf(shop().facts.orders.at(order).promised))));
+    const QString promised = day(dateOf(shop().facts.orders.at(order).promised));
+    EXPECT_FALSE(text.contains(promised));
+    const QString tag = textOf({bagTag(shop(), garmentsOf(order).front())});
+    EXPECT_TRUE(tag.contains(QStringLiteral("no day yet"))) << tag.toStdString();
+    EXPECT_FALSE(tag.contains(promised));
 }
 
 TEST_F(Papers, TicketOfWhatIsPaidOrQuotedSaysSo) {
