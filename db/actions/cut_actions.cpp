@@ -8,6 +8,7 @@
 #include "db/actions/rows.h"
 
 #include <algorithm>
+#include <set>
 
 namespace holdfast::db {
 namespace {
@@ -25,6 +26,28 @@ Result<Done> requireCuttable(const RollRow& roll, Millimetres length) {
         return fieldError("length", roll.label() + " has only " + metres(roll.left) + " left, not " +
                                         metres(length) + ".");
     return Done{};
+}
+
+// "order 418", "orders 418, 421", "orders 418, 421, 423 and 2 more": whose decals they are.
+std::string ordersOf(Connection& connection, std::span<const DecalId> decals) {
+    constexpr std::size_t kNamed = 3;
+    std::set<std::int64_t> numbers;
+    Query number{connection, "SELECT number FROM decal JOIN garment ON garment.id = garment_id "
+                             "JOIN shop_order ON shop_order.id = order_id WHERE decal.id = ?1"};
+    for (const DecalId decal : decals) {
+        number.bind(1, decal);
+        if (number.step())
+            numbers.insert(number.integer(0));
+        number.reset();
+    }
+    std::string words = numbers.size() == 1 ? "order " : "orders ";
+    std::size_t named = 0;
+    for (const std::int64_t each : numbers) {
+        if (named == kNamed)
+            return words + " and " + std::to_string(numbers.size() - kNamed) + " more";
+        words += (named++ > 0 ? ", " : "") + std::to_string(each);
+    }
+    return words;
 }
 
 // "Cut 2 decals" → "cut 2 decals"
@@ -101,7 +124,9 @@ Result<Done> cutDecals(Shop& shop, RollId roll, std::span<const DecalId> decals,
                 writer.connection().run("UPDATE decal SET outline = ?2 WHERE id = ?1 AND outline IS NULL "
                                         "AND wording IS NOT NULL",
                                         kept.decal, kept.outline);
-        moveLength(writer, roll, -length, "cut " + countWords(count, "decal"), LengthKind::Cut);
+        moveLength(writer, roll, -length,
+                   "cut " + countWords(count, "decal") + " of " + ordersOf(writer.connection(), decals),
+                   LengthKind::Cut);
         const std::string kept = keepOffcuts(writer, *row, offcuts);
         writer.describe("Cut " + countWords(count, "decal") + " from " + row->label() + ", " +
                         metres(length) + (kept.empty() ? "" : ", kept " + kept));
@@ -115,8 +140,8 @@ Result<Done> cutFromRolls(Shop& shop, std::span<const RollCut> cuts, const Now& 
     return shop.act([&](Writer& writer) -> Result<Done> {
         std::string title;
         for (const RollCut& cut : cuts) {
-            if (const auto done = cutDecals(shop, cut.roll, cut.decals, cut.length, now, cut.offcuts,
-                                            cut.outlines, known);
+            if (const auto done =
+                    cutDecals(shop, cut.roll, cut.decals, cut.length, now, cut.offcuts, cut.outlines, known);
                 !done.ok())
                 return done;
             title += title.empty() ? writer.title() : "; " + withinLine(writer.title());

@@ -257,6 +257,8 @@ TEST_F(FilmActions, CuttingChargesTheRollAndMarksTheDecals) {
     std::vector<DecalId> decals{decalOf(order, 0), decalOf(order, 1)};
     expectUndoable<Doing>([&] { return cutDecals(shop(), m_roll, decals, {420}, now()); },
                           "Cut 2 decals from R-01, 0.42 m");
+    EXPECT_EQ(text("SELECT reason FROM roll_move ORDER BY id DESC LIMIT 1"),
+              "cut 2 decals of order " + std::to_string(order.number));
     EXPECT_EQ(lengthOf(m_roll), 24'580);
     EXPECT_EQ(connection().number("SELECT COUNT(*) FROM decal WHERE cut_roll_id = ?1", m_roll), 2);
     expectRefused<Doing>([&] { return cutDecals(shop(), m_roll, decals, {420}, now()); }, "decals",

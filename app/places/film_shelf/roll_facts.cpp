@@ -8,6 +8,7 @@
 
 #include <QGridLayout>
 
+#include <algorithm>
 #include <cmath>
 
 namespace holdfast::app {
@@ -52,8 +53,12 @@ void RollFacts::show(const ReckonedShop& shop, const FilmRoll& roll) {
     m_age->set(age(condition.calendarAge), roll.madeOn ? tr("made %1").arg(date(*roll.madeOn))
                                                        : tr("received %1").arg(date(roll.receivedOn)));
 
-    const Days warm{std::lround(condition.effectiveDays)};
-    const Days more = warm - condition.calendarAge;
+    // Against the hours it has lived: on its first day it has not aged by warmth for being counted from
+    // midnight.
+    const double lived =
+        std::max(0.0, daysBetween(shop.now.toInstant(LocalTime{roll.agesFrom()}), shop.now.instant));
+    const Days more{std::lround(condition.effectiveDays - lived)};
+    const Days warm = condition.calendarAge + more;
     const Days unrecorded{std::lround(condition.unrecordedDays)};
     QString why = more > Days{0}   ? tr("%1 added by warmth").arg(dayCount(more))
                   : more < Days{0} ? tr("%1 spared by cool").arg(dayCount(-more))
@@ -88,7 +93,8 @@ void RollFacts::show(const ReckonedShop& shop, const FilmRoll& roll) {
     if (!isTemperature && std::lround(condition.temperatureHoursOutside) > 0)
         note = tr("and %1 outside %2")
                    .arg(hourCount(condition.temperatureHoursOutside), temperatureBandWords(film));
-    m_outside->set(hourCount(hours), note,
+    const bool isMoments = spells > 0 && std::lround(hours) == 0;
+    m_outside->set(isMoments ? tr("under 1 h") : hourCount(hours), note,
                    condition.isBadlyKept(film) ? &Tokens::madder
                    : std::lround(hours) > 0    ? &Tokens::weld
                                                : &Tokens::ink);
