@@ -53,6 +53,7 @@ Tokens dayTokens() {
     day.board = dye(0xC9B593);
     day.boardEdge = dye(0xA98F68);
     day.mat = dye(0xE0D3BA);
+    day.matLine = dye(0x8C7650);
     return day;
 }
 
@@ -83,6 +84,7 @@ Tokens eveningTokens() {
     evening.board = dye(0x4A3B2A);
     evening.boardEdge = dye(0x6B563C);
     evening.mat = dye(0x332A20);
+    evening.matLine = dye(0x7A6750);
     return evening;
 }
 

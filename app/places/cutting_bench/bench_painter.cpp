@@ -73,7 +73,7 @@ void BenchPainter::paintRulers(QPainter& painter, std::size_t nest, const QRectF
         const double x = film.left() + at * pixels;
         paintLine(painter, QRectF(x - 40, lineTop, 80, 18), QString::number(at), Type::Small, tokens().ink2,
                   Qt::AlignHCenter);
-        painter.fillRect(QRectF(std::round(x), film.top() - kTick - 1, 1, kTick), tokens().ink2);
+        painter.fillRect(QRectF(std::round(x), film.top() - kTick - 1, 1, kTick), tokens().matLine);
     }
     // The ruler across stays in view while the bench scrolls.
     const double side = visible.left();
@@ -83,7 +83,8 @@ void BenchPainter::paintRulers(QPainter& painter, std::size_t nest, const QRectF
         const double y = film.top() + at * pixels;
         paintLine(painter, QRectF(side, y - 9, kBenchRulerLeft - 12, 18), QString::number(at), Type::Small,
                   tokens().ink2, Qt::AlignRight);
-        painter.fillRect(QRectF(side + kBenchRulerLeft - kTick - 4, std::round(y), kTick, 1), tokens().ink2);
+        painter.fillRect(QRectF(side + kBenchRulerLeft - kTick - 4, std::round(y), kTick, 1),
+                         tokens().matLine);
     }
 }
 
