@@ -1,10 +1,10 @@
 #include "app/places/fair_table/table_messages.h"
 
 #include "app/desk/formats.h"
+#include "app/places/fair_table/finding_message.h"
 #include "app/places/fair_table/table_cloth.h"
 #include "app/theme/wording_outline.h"
 #include "core/holds/rules.h"
-#include "core/shop/settled_day.h"
 
 #include <QCoreApplication>
 
@@ -21,41 +21,6 @@ QString inFairTable(const char* text) {
 // "cotton", "80 cotton 20 polyester"
 QString clothWords(const std::vector<FibreShare>& fibres) {
     return words(fibres.size() == 1 ? fibreName(fibres.front().fibre) : fibreText(fibres));
-}
-
-// What the promise takes the time for.
-QString deliveryWords() {
-    return inFairTable("if all comes in time");
-}
-
-void setDay(TableMessage& message, const Finding& finding) {
-    if (!finding.holds())
-        return;
-    if (!leavesDayTrue(finding.rule))
-        message.leavesDayOpen = words(unsettledWords(finding));
-    else if (finding.rule == Rule::PressOff || finding.rule == Rule::PressUneven)
-        message.dayWaitsFor = inFairTable("once the press is right");
-    else
-        message.dayWaitsFor = deliveryWords();
-}
-
-TableMessage fromFinding(const Finding& finding) {
-    TableMessage message;
-    message.tone = finding.grade == Grade::Hold ? Tone::Held : Tone::Caution;
-    message.lead = words(finding.what) + u'.';
-    message.text = words(finding.why);
-    message.matter.film = finding.film;
-    message.matter.style = finding.style;
-    message.matter.rule = finding.rule;
-    message.matter.press = finding.press;
-    setDay(message, finding);
-    // Another film or blank is chosen right here; other acts have their slips.
-    for (const FreeingAct act : finding.frees)
-        if (act == FreeingAct::ReadLabel || act == FreeingAct::EnterRecipe ||
-            act == FreeingAct::ConfirmRecipe || act == FreeingAct::ChooseWayRound ||
-            act == FreeingAct::NoteLawChecked || act == FreeingAct::AddPress || act == FreeingAct::CheckPress)
-            message.act = act;
-    return message;
 }
 
 // One garment of the draft while all that there is to say of it is gathered.
@@ -112,7 +77,7 @@ private:
 
     void sayLabel() {
         if (const auto unread = unreadLabel(*m_style))
-            m_messages.push_back(fromFinding(*unread));
+            m_messages.push_back(messageFrom(*unread));
     }
 
     void sayFilms() {
@@ -138,7 +103,7 @@ private:
     void sayFilm(const Film& film) {
         const auto unfit = m_style ? fitness(film, *m_style) : std::vector<Finding>{};
         for (const Finding& finding : unfit)
-            m_messages.push_back(fromFinding(finding));
+            m_messages.push_back(messageFrom(finding));
         if (!m_style || !unfit.empty() || !film.recipe)
             return;
         const QString recipe =
@@ -177,7 +142,7 @@ private:
         localLaw(subject, findings);
         for (const Finding& finding : findings)
             if (finding.grade != Grade::StepAdded)
-                m_messages.push_back(fromFinding(finding));
+                m_messages.push_back(messageFrom(finding));
     }
 
     void sayLetters() {
