@@ -78,20 +78,19 @@ TEST_F(DecalOnCloth, NewDecalsBeginOnTheClothOfEachStyleAndSize) {
             style.outline = outline;
             style.sizes = {"3XS", "M", "3XL", "0–3 months", "5–6 years"};
         });
-    open();
-    for (const BlankStyle& style : table().shop().facts.styles)
+    const auto shop = desk().shop();
+    for (const BlankStyle& style : shop->facts.styles)
         for (const std::string& size : style.sizes)
             for (const PlacementPreset& preset : presetsFor(style.outline)) {
-                table().edit(Step::Choice, [&](TableDraft& draft) {
-                    removeGarment(draft, 0);
-                    chooseStyle(draft, style);
-                    chooseSize(draft, &style, size);
-                    choosePlacement(draft, &style, preset.placement);
-                    chooseArtwork(draft, &style, "thimble");
-                    typeWords(draft, &style, "Juno and all the others");
-                });
-                for (std::size_t at = 0; at < draft().garment().decals.size(); ++at)
-                    EXPECT_EQ(offClothOf(draft().garment(), style, at), "")
+                TableDraft draft;
+                chooseStyle(draft, style);
+                chooseSize(draft, &style, size);
+                choosePlacement(draft, &style, preset.placement);
+                chooseArtwork(draft, &style, "thimble");
+                typeWords(draft, &style, "Juno & all");
+                ASSERT_EQ(draft.garment().decals.size(), 2u);
+                for (std::size_t at = 0; at < 2; ++at)
+                    EXPECT_EQ(offClothOf(draft.garment(), style, at), "")
                         << style.name << ", " << size << ", " << placementName(preset.placement);
             }
 }

@@ -211,7 +211,7 @@ TEST(DrawnGarments, PresetsLieOnTheClothAtEverySize) {
 
 TEST(DrawnGarments, ProposedSpotsAlwaysLieOnTheCloth) {
     std::mt19937 chance(11);
-    std::uniform_int_distribution<std::int64_t> below(0, 900), aside(-450, 450), length(10, 700);
+    std::uniform_int_distribution<std::int64_t> below(0, 900), aside(-450, 450), length(100, 700);
     int proposed = 0;
     for (const std::string_view outline : kOutlines)
         for (const std::string_view size : {"XS", "M", "3XL", "3–6 months"})
