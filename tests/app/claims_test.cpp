@@ -99,19 +99,19 @@ TEST_F(Claims, TheOrderBookListsThemAndAsksWhatWasDone) {
     place.opened();
     place.turnTo(about(order.id));
 
-    std::vector<std::pair<SlipName, Matter>> askedFor;
+    std::vector<std::pair<SlipName, Matter>> slipsAsked;
     QObject::connect(&desk(), &ShopDesk::slipAsked,
-                     [&](SlipName slip, const Matter& matter) { askedFor.emplace_back(slip, matter); });
+                     [&](SlipName slip, const Matter& matter) { slipsAsked.emplace_back(slip, matter); });
     auto* lines = place.findChild<ClaimLines*>();
     ASSERT_TRUE(lines->isVisibleTo(&place));
     lines->setFocus();
     QTest::keyClick(lines, Qt::Key_Return);
-    ASSERT_EQ(askedFor.size(), 1U);
-    EXPECT_EQ(askedFor[0].first, SlipName::AnswerClaim);
-    EXPECT_EQ(askedFor[0].second.claim, claim);
+    ASSERT_EQ(slipsAsked.size(), 1U);
+    EXPECT_EQ(slipsAsked[0].first, SlipName::AnswerClaim);
+    EXPECT_EQ(slipsAsked[0].second.claim, claim);
     QTest::keyClick(&place, Qt::Key_B);
-    ASSERT_EQ(askedFor.size(), 2U);
-    EXPECT_EQ(askedFor[1].first, SlipName::CameBack);
+    ASSERT_EQ(slipsAsked.size(), 2U);
+    EXPECT_EQ(slipsAsked[1].first, SlipName::CameBack);
 
     ASSERT_TRUE(file().undo(file().recent(1).front().id).ok());
     EXPECT_FALSE(lines->isVisibleTo(&place)) << "nothing came back any more";

@@ -40,9 +40,10 @@ protected:
             EXPECT_LE(scroll->widget()->width(), scroll->viewport()->width())
                 << scroll->parentWidget()->metaObject()->className();
         for (QAbstractButton* button : m_place->findChildren<QAbstractButton*>())
-            if (button->isVisibleTo(m_place.get()))
+            if (button->isVisibleTo(m_place.get())) {
                 EXPECT_TRUE(inPlace(*button).left() >= 0 && inPlace(*button).right() <= m_place->width())
                     << button->objectName().toStdString();
+            }
     }
 
     // The keyboard brings each section into view.
@@ -106,11 +107,11 @@ TEST_F(FairTableRoom, SmallScreensHaveAllInReach) {
 
 TEST_F(FairTableRoom, NoColumnIsWiderThanItsCardBeforeASizeIsChosen) {
     stockUsualShop();
-    const BlankStyleId style = addStyle("Tunic", [](BlankStyle& style) {
-        style.sizes = {"XS", "S", "M", "L", "XL", "2XL", "3XL"};
-        style.colours.clear();
+    const BlankStyleId style = addStyle("Tunic", [](BlankStyle& tunic) {
+        tunic.sizes = {"XS", "S", "M", "L", "XL", "2XL", "3XL"};
+        tunic.colours.clear();
         for (const char* name : {"Saltmarsh grey", "Samphire green", "Ink", "Chalk", "Rosehip", "Gorse"})
-            style.colours.push_back({{}, name, 0x66754c});
+            tunic.colours.push_back({{}, name, 0x66754c});
     });
     for (const Colour& colour : coloursOf(style))
         for (const char* size : {"M", "L", "3XL"})
@@ -159,9 +160,10 @@ TEST_F(FairTableRoom, WhatAFingerMeetsIsLargeEnough) {
     QCoreApplication::processEvents();
     // The name of a section only leads to its tiles.
     for (QAbstractButton* button : m_place->findChildren<QAbstractButton*>())
-        if (button->isVisibleTo(m_place.get()) && !qobject_cast<KeyHint*>(button))
+        if (button->isVisibleTo(m_place.get()) && !qobject_cast<KeyHint*>(button)) {
             EXPECT_TRUE(button->height() >= kFinger && button->width() >= kFinger)
                 << button->objectName().toStdString() << " " << button->width() << " x " << button->height();
+        }
     for (Field* field : m_place->findChildren<Field*>())
         EXPECT_GE(field->height(), kFinger) << field->objectName().toStdString();
     EXPECT_GE(child<QWidget>("copies").height(), kFinger);
@@ -177,7 +179,6 @@ TEST_F(FairTableRoom, ALineOfTheOrderIsRemovedByPointer) {
     QObject::connect(&desk(), &ShopDesk::said, m_place.get(),
                      [&](const QString& words) { said.append(words); });
     const auto pressAt = [&](int row, int x) {
-        const QRect line = lines.visualRect(lines.model()->index(row, 0));
         lines.scrollTo(lines.model()->index(row, 0));
         QTest::mouseClick(lines.viewport(), Qt::LeftButton, Qt::NoModifier,
                           QPoint(x, lines.visualRect(lines.model()->index(row, 0)).center().y()));

@@ -158,12 +158,12 @@ TEST_F(OrderSlips, ARefundGoesBackTheWayItWasPaid) {
     valueOf(db::cancelOrder(file(), order, "changed their mind"));
     open(SlipName::TakeMoney, about(order));
     EXPECT_EQ(slip().title().toStdString(), "Money");
-    QString said;
+    QString wordsSaid;
     for (const QLabel* label : slip().findChildren<QLabel*>())
-        said += label->text() + u'\n';
+        wordsSaid += label->text() + u'\n';
     EXPECT_TRUE(
-        said.contains(QStringLiteral("Total £26.50, paid £3.00 in cash and £12.00 by card, nothing owed.")))
-        << said.toStdString();
+        wordsSaid.contains(QStringLiteral("Total £26.50, paid £3.00 in cash and £12.00 by card, nothing owed.")))
+        << wordsSaid.toStdString();
     submit();
     ASSERT_TRUE(isFinished()) << slip().refusal().toStdString();
     const auto moves =

@@ -10,6 +10,7 @@
 #include "core/trade/unit_words.h"
 
 #include <QApplication>
+#include <QStackedWidget>
 
 namespace holdfast::app {
 
