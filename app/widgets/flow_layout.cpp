@@ -66,30 +66,32 @@ QSize FlowLayout::sizeHint() const {
         whole.rwidth() += size.width() + (whole.width() > 0 ? spacing() : 0);
         whole.setHeight(std::max(whole.height(), size.height()));
     }
-    return whole;
+    return whole.grownBy(contentsMargins());
 }
 
 QSize FlowLayout::minimumSize() const {
     QSize widest(0, 0);
     for (const QLayoutItem* item : m_items)
         widest = widest.expandedTo(item->isEmpty() ? QSize(0, 0) : item->sizeHint());
-    return widest;
+    return widest.grownBy(contentsMargins());
 }
 
 int FlowLayout::heightForWidth(int width) const {
+    const QMargins around = contentsMargins();
     int lowest = 0;
-    for (const QRect& place : placesIn(width))
+    for (const QRect& place : placesIn(width - around.left() - around.right()))
         lowest = std::max(lowest, place.bottom() + 1);
-    return lowest;
+    return lowest + around.top() + around.bottom();
 }
 
 void FlowLayout::setGeometry(const QRect& box) {
     QLayout::setGeometry(box);
     // In the middle of what is higher: beside a field, which is.
     const int down = std::max(0, box.height() - heightForWidth(box.width())) / 2;
-    const std::vector<QRect> places = placesIn(box.width());
+    const QRect inside = box.marginsRemoved(contentsMargins());
+    const std::vector<QRect> places = placesIn(inside.width());
     for (std::size_t at = 0; at < m_items.size(); ++at)
-        m_items[at]->setGeometry(places[at].translated(box.topLeft() + QPoint(0, down)));
+        m_items[at]->setGeometry(places[at].translated(inside.topLeft() + QPoint(0, down)));
 }
 
 } // namespace holdfast::app
