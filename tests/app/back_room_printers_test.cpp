@@ -33,7 +33,8 @@ TEST(BackRoomPrinters, OffersEachPrinterForLabelsAndForSheets) {
     EXPECT_TRUE(sheet.lines[0].isHeading);
     EXPECT_TRUE(sheet.lines[4].isHeading);
     EXPECT_EQ(sheet.lines[2].text, QStringLiteral("paper 62 × 29 mm"));
-    EXPECT_EQ(sheet.lines[1].state, QStringLiteral("used"));
+    EXPECT_EQ(sheet.lines[1].state, QStringLiteral("choose one below"));
+    EXPECT_EQ(sheet.lines[1].tone, Tone::Caution);
     EXPECT_EQ(sheet.lines[1].text, QStringLiteral("none is set on this computer"));
     const auto* wish = std::get_if<UsePrinter>(&sheet.lines[7].deed);
     ASSERT_NE(wish, nullptr);
@@ -54,6 +55,15 @@ TEST(BackRoomPrinters, SaysWhatIsTheMatterWithTheChosenOne) {
     EXPECT_EQ(lineOf(sheet, "Office").text,
               QStringLiteral("paper 210 × 297 mm; it takes no work at present"));
     EXPECT_EQ(sheet.summary, QStringLiteral("Labels"));
+}
+
+TEST(BackRoomPrinters, TheUsualOneOrTheOnlyOneNeedsNoChoice) {
+    PrintQueue usual = queue("Office", {210, 297});
+    EXPECT_EQ(sheetOf({}, {{usual}}).lines[1].state, QStringLiteral("used"));
+    usual.isUsual = true;
+    const RoomSheet sheet = sheetOf({}, {{queue("Labels", {62, 29}), usual}});
+    EXPECT_EQ(sheet.lines[1].state, QStringLiteral("used"));
+    EXPECT_EQ(sheet.lines[1].text, QStringLiteral("now Office"));
 }
 
 TEST(BackRoomPrinters, NamesAChosenOneThatIsGone) {

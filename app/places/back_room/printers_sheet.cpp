@@ -65,6 +65,12 @@ private:
                     : m_queues.size() == 1  ? tr("now %1, the only one").arg(m_queues.front().name)
                                             : tr("none is set on this computer");
         offer(line, use, {}, false);
+        // Nothing is printed by a printer that nobody chose.
+        if (usual == m_queues.end() && m_queues.size() > 1 && m_choice.of(use).isEmpty()) {
+            line.tone = Tone::Caution;
+            line.stateIcon = QStringLiteral("caution");
+            line.state = tr("choose one below");
+        }
         return line;
     }
 
