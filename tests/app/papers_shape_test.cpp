@@ -71,8 +71,8 @@ TEST_F(PapersShape, CodesHoldTheNumberAndNothingElse) {
     const auto code = [](const std::string& number, std::int64_t id) {
         return QStringList{QString::fromStdString(paperCode(number, id))};
     };
-    EXPECT_EQ(codesIn(pictureOf(claimTicket(shop(), order))),
-              code(std::to_string(shop().facts.orders.at(order).number), order.value));
+    const QStringList ofOrder = code(std::to_string(shop().facts.orders.at(order).number), order.value);
+    EXPECT_EQ(codesIn(pictureOf(claimTicket(shop(), order))), ofOrder + ofOrder); // on both halves
     EXPECT_EQ(codesIn(pictureOf(labelOfRoll(shop(), usual.roll))),
               code(shop().facts.rolls.at(usual.roll).label(), usual.roll.value));
     for (const GarmentId id : garmentsOf(order)) {

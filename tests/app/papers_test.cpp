@@ -115,8 +115,8 @@ TEST_F(Papers, TicketGathersGarmentsThatAreAlike) {
         garment.price = Money{2000};
     garments[4].price = Money{2350};
     const auto order = takeOrder(garments).id;
-    const QString text = textOf({claimTicket(shop(), order)});
-    EXPECT_TRUE(text.contains(QStringLiteral("a–d, f–n  13 × Tee, M, Moss"))) << text.toStdString();
+    const QString text = textOf({claimTicket(shop(), order)}).simplified();
+    EXPECT_TRUE(text.contains(QStringLiteral("a–d, f–n 13 × Tee, M, Moss"))) << text.toStdString();
     EXPECT_TRUE(text.contains(QStringLiteral("260.00")));
     EXPECT_TRUE(text.contains(QRegularExpression(QStringLiteral("\\be +Tee, M, Moss"))));
     EXPECT_TRUE(text.contains(QStringLiteral("23.50")));
@@ -309,8 +309,7 @@ TEST_F(Papers, WithTheLongestNamesStayOnThePaperAndKeepTheirAmounts) {
         EXPECT_EQ(codesIn(pictureOf(paper)).size(), codes);
     }
     const QString text = textOf({claimTicket(shop(), order)});
-    EXPECT_TRUE(text.contains(QStringLiteral("12345.67")) || text.contains(QStringLiteral("12,345.67")))
-        << text.toStdString();
+    EXPECT_TRUE(text.contains(QStringLiteral("24,691.34"))) << text.toStdString(); // of both
 }
 
 TEST_F(Papers, UsualOnesStayOnThePaper) {
