@@ -3,11 +3,14 @@
 #include <QFontDatabase>
 #include <QFontMetricsF>
 #include <QPainter>
+#include <QTextLayout>
 
 #include <array>
+#include <clocale>
 #include <cmath>
 #include <cstddef>
 #include <optional>
+#include <string>
 
 // A resource in a static library must be asked for by name, outside any namespace.
 static void openResources() {
@@ -61,6 +64,18 @@ Face faceOf(Type type) {
     return {false, QFont::Normal, 15, 20};
 }
 
+// The first text that is shaped in a process settles the language of all others: HarfBuzz asks the C locale once. In
+// Turkish the serif's i joins otherwise, and one laptop would cut a wording otherwise than the next.
+void shapeInNoLanguage() {
+    const std::string before = setlocale(LC_CTYPE, nullptr);
+    setlocale(LC_CTYPE, "C");
+    QTextLayout first(QStringLiteral("i"), QFont(QStringLiteral("Holdfast Serif")));
+    first.beginLayout();
+    first.createLine();
+    first.endLayout();
+    setlocale(LC_CTYPE, before.c_str());
+}
+
 void loadFonts() {
     static const bool isLoaded = [] {
         openResources();
@@ -70,6 +85,7 @@ void loadFonts() {
                 QStringLiteral(":/fonts/Holdfast%1.ttf").arg(QLatin1String(file)));
             Q_ASSERT_X(id >= 0, "loadFonts", file);
         }
+        shapeInNoLanguage();
         return true;
     }();
     Q_UNUSED(isLoaded);
