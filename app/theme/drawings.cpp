@@ -1,5 +1,6 @@
 #include "app/theme/drawings.h"
 
+#include "app/theme/contrast.h"
 #include "app/theme/icons.h"
 #include "app/theme/stitch.h"
 #include "app/theme/tokens.h"
@@ -32,16 +33,6 @@ constexpr const char* kDrawnInk = "#2A2019";
 constexpr double kArtworkSheet = 100.0;
 constexpr double kLargestRoll = 31.0;
 constexpr double kLine = 1.2; // light, about film that the evening would drown
-
-double linear(double channel) {
-    return channel <= 0.04045 ? channel / 12.92 : std::pow((channel + 0.055) / 1.055, 2.4);
-}
-
-// Relative luminance (WCAG 2).
-double luminance(const QColor& colour) {
-    return 0.2126 * linear(colour.redF()) + 0.7152 * linear(colour.greenF()) +
-           0.0722 * linear(colour.blueF());
-}
 
 // Cloth or film that an evening's dark line would drown in.
 bool needsLightLine(const QColor& shade) {

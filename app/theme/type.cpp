@@ -21,14 +21,14 @@ namespace holdfast::app {
 
 namespace {
 
-struct Face {
+struct FontFace {
     bool isSerif;
     QFont::Weight weight;
     int size;
     int line;
 };
 
-Face faceOf(Type type) {
+FontFace faceOf(Type type) {
     switch (type) {
     case Type::Countdown:
         return {false, QFont::Bold, 184, 148};
@@ -96,7 +96,7 @@ void loadFonts() {
 namespace {
 
 QFont madeFont(Type type) {
-    const Face face = faceOf(type);
+    const FontFace face = faceOf(type);
     QFont made(face.isSerif ? QStringLiteral("Holdfast Serif") : QStringLiteral("Holdfast Sans"));
     made.setWeight(face.weight);
     made.setPixelSize(face.size);

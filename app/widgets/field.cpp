@@ -53,7 +53,7 @@ int fieldHeight() {
     return std::max(kLeastHeight, lineHeight(Type::BodyStrong) + 2 * kPadding);
 }
 
-int ceiled(qreal width) {
+int wholePixels(qreal width) {
     return static_cast<int>(std::ceil(width));
 }
 
@@ -186,16 +186,16 @@ QSize Field::sizeHint() const {
 QSize Field::minimumSizeHint() const {
     int wide = 2 * kPadding + kShortestEditor;
     if (!m_label.isEmpty()) {
-        wide += ceiled(widthOf(m_label, Type::Small)) + kInsideGap;
+        wide += wholePixels(widthOf(m_label, Type::Small)) + kInsideGap;
     }
     if (!m_iconName.isEmpty()) {
         wide += kIcon + kInsideGap;
     }
     if (!m_suffix.isEmpty()) {
-        wide += ceiled(widthOf(m_suffix, Type::Support)) + kInsideGap;
+        wide += wholePixels(widthOf(m_suffix, Type::Support)) + kInsideGap;
     }
     if (!m_keyText.isEmpty()) {
-        wide += ceiled(keyCapSize(m_keyText).width()) + kInsideGap;
+        wide += wholePixels(keyCapSize(m_keyText).width()) + kInsideGap;
     }
     return {wide, fieldHeight()};
 }
@@ -209,13 +209,13 @@ void Field::arrange() {
         left += kIcon + kInsideGap;
     }
     if (!m_label.isEmpty()) {
-        left += ceiled(widthOf(m_label, Type::Small)) + kInsideGap;
+        left += wholePixels(widthOf(m_label, Type::Small)) + kInsideGap;
     }
     if (!m_keyText.isEmpty()) {
-        right -= ceiled(keyCapSize(m_keyText).width()) + kInsideGap;
+        right -= wholePixels(keyCapSize(m_keyText).width()) + kInsideGap;
     }
     if (!m_suffix.isEmpty()) {
-        right -= ceiled(widthOf(m_suffix, Type::Support)) + kInsideGap;
+        right -= wholePixels(widthOf(m_suffix, Type::Support)) + kInsideGap;
     }
     // A line edit keeps two pixels of margin of its own on each side.
     m_editor->setGeometry(left - 2, 2, std::max(right - left, 8) + 4, fieldHeight() - 4);

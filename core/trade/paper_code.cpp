@@ -34,11 +34,11 @@ std::string checkOf(std::string_view number, std::int64_t id) {
     return check;
 }
 
-bool isDigit(char each) {
+bool isCodeDigit(char each) {
     return each >= '0' && each <= '9';
 }
 
-bool isLetter(char each) {
+bool isCodeLetter(char each) {
     return (each >= 'a' && each <= 'z') || (each >= 'A' && each <= 'Z');
 }
 
@@ -57,7 +57,7 @@ std::optional<std::vector<std::string>> partsOf(std::string_view typed) {
     for (const char each : typed) {
         // A sign outside ASCII takes several bytes and separates once.
         const bool goesOnWithSign = (static_cast<unsigned char>(each) & 0xC0) == 0x80;
-        if (isDigit(each) || isLetter(each))
+        if (isCodeDigit(each) || isCodeLetter(each))
             parts.back() += each;
         else if (!goesOnWithSign)
             parts.emplace_back();
@@ -68,7 +68,7 @@ std::optional<std::vector<std::string>> partsOf(std::string_view typed) {
 
 std::optional<std::int64_t> numberOf(std::string_view digits) {
     std::int64_t number = 0;
-    if (digits.size() > kMostDigits || !std::ranges::all_of(digits, isDigit))
+    if (digits.size() > kMostDigits || !std::ranges::all_of(digits, isCodeDigit))
         return std::nullopt;
     std::from_chars(digits.data(), digits.data() + digits.size(), number);
     return number;
@@ -81,7 +81,7 @@ bool isCheck(std::string_view part) {
 }
 
 bool isGarmentLetter(std::string_view part) {
-    return part.size() <= kMostGarmentLetters && std::ranges::all_of(part, isLetter);
+    return part.size() <= kMostGarmentLetters && std::ranges::all_of(part, isCodeLetter);
 }
 
 std::string inCase(std::string_view part, char (*each)(char)) {

@@ -16,13 +16,13 @@ namespace {
 constexpr std::array<std::string_view, 8> kOutlines{"tee", "long-sleeve", "hoodie", "tote",
                                                     "bib", "bodysuit",    "cap",    "apron"};
 constexpr TextLimits kColourName{.field = "colour", .what = "The colour’s name", .most = 40};
-constexpr TextLimits kReason{.field = "reason", .what = "The reason", .least = 3, .most = 200};
+constexpr TextLimits kStyleReason{.field = "reason", .what = "The reason", .least = 3, .most = 200};
 
 // Why blanks of a style are not washed first; none: they are.
 Result<std::string> noneOrReason(const std::string& typed) {
     if (trimmed(typed).empty())
         return std::string{};
-    return typedText(typed, kReason);
+    return typedText(typed, kStyleReason);
 }
 
 Result<Done> checkRgb(std::uint32_t rgb) {

@@ -164,7 +164,7 @@ TEST_F(OnCloth, CleanBoxesHaveAllTheirPointsOnTheCloth) {
 }
 
 // ── the drawn garments ────────────────────────────────────────────────────────────────────────────────────
-constexpr std::array<std::string_view, 8> kOutlines{"tee", "long-sleeve", "hoodie",   "tote",
+constexpr std::array<std::string_view, 8> kDrawnOutlines{"tee", "long-sleeve", "hoodie",   "tote",
                                                     "bib", "cap",         "bodysuit", "apron"};
 constexpr std::array<std::string_view, 19> kSizes{
     "3XS",     "2XS",   "XS",        "S",        "M",          "L",          "XL",
@@ -179,8 +179,8 @@ BlankStyle styleOf(std::string_view outline) {
 }
 
 TEST(DrawnGarments, EachSaysWhatIsClothAndWhatIsNot) {
-    ASSERT_EQ(garmentDrawings().size(), kOutlines.size());
-    for (const std::string_view outline : kOutlines) {
+    ASSERT_EQ(garmentDrawings().size(), kDrawnOutlines.size());
+    for (const std::string_view outline : kDrawnOutlines) {
         const GarmentShape& shape = garmentShape(outline);
         ASSERT_EQ(shape.cloth.size(), 1u) << outline;
         EXPECT_TRUE(shape.cloth.front().isClosed) << outline;
@@ -196,7 +196,7 @@ TEST(DrawnGarments, EachSaysWhatIsClothAndWhatIsNot) {
 }
 
 TEST(DrawnGarments, PresetsLieOnTheClothAtEverySize) {
-    for (const std::string_view outline : kOutlines)
+    for (const std::string_view outline : kDrawnOutlines)
         for (const std::string_view size : kSizes)
             for (const PlacementPreset& middle : presetsFor(outline)) {
                 const PlacementPreset preset = *presetFor(outline, middle.placement, size);
@@ -213,7 +213,7 @@ TEST(DrawnGarments, ProposedSpotsAlwaysLieOnTheCloth) {
     std::mt19937 chance(11);
     std::uniform_int_distribution<std::int64_t> below(0, 900), aside(-450, 450), length(100, 700);
     int proposed = 0;
-    for (const std::string_view outline : kOutlines)
+    for (const std::string_view outline : kDrawnOutlines)
         for (const std::string_view size : {"XS", "M", "3XL", "3–6 months"})
             for (const PlacementPreset& preset : presetsFor(outline))
                 for (int trial = 0; trial < 3; ++trial) {

@@ -9,7 +9,7 @@
 namespace holdfast {
 namespace {
 
-struct Row {
+struct HumidAirRow {
     double temperature;
     double humidity;
     double wmoDewPoint;        // computed from WMO's formula
@@ -17,7 +17,7 @@ struct Row {
     double psychroLibAbsolute; // g/m³, the same
 };
 
-constexpr Row kRows[] = {
+constexpr HumidAirRow kRows[] = {
     {20, 50, 9.255174598981256, 9.272392288187499, 8.643300018056816},
     {25, 60, 16.693149006198954, 16.701131854221103, 13.818918356473695},
     {30, 80, 26.168845923147636, 26.168593239278714, 24.27846402575212},
@@ -25,17 +25,17 @@ constexpr Row kRows[] = {
 };
 
 TEST(ReferenceHumidAir, DewPointFollowsWmo) {
-    for (const Row& row : kRows)
+    for (const HumidAirRow& row : kRows)
         EXPECT_NEAR(dewPoint({row.temperature}, {row.humidity}).value, row.wmoDewPoint, 1e-9);
 }
 
 TEST(ReferenceHumidAir, DewPointLiesWithinTwoHundredthsOfPsychroLib) {
-    for (const Row& row : kRows)
+    for (const HumidAirRow& row : kRows)
         EXPECT_NEAR(dewPoint({row.temperature}, {row.humidity}).value, row.psychroLibDewPoint, 0.02);
 }
 
 TEST(ReferenceHumidAir, AbsoluteHumidityLiesWithinHalfAPercentOfPsychroLib) {
-    for (const Row& row : kRows)
+    for (const HumidAirRow& row : kRows)
         EXPECT_NEAR(absoluteHumidity({row.temperature}, {row.humidity}), row.psychroLibAbsolute,
                     row.psychroLibAbsolute * 0.005);
 }

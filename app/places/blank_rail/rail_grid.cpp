@@ -20,10 +20,10 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kAside = 12;
+constexpr int kGridAside = 12;
 constexpr int kGarmentWide = 34;
 constexpr int kGarmentHigh = 38;
-constexpr int kNameLeft = kAside + kGarmentWide + 10;
+constexpr int kNameLeft = kGridAside + kGarmentWide + 10;
 constexpr qreal kWidestName = 140;
 constexpr qreal kNarrowestSize = 56;
 
@@ -61,7 +61,7 @@ void RailHeads::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     const Tokens& dyes = tokens();
     painter.fillRect(rect(), dyes.card);
-    paintLine(painter, QRectF(kAside, 0, m_columns.colour, height()), tr("Colour"), Type::SupportStrong,
+    paintLine(painter, QRectF(kGridAside, 0, m_columns.colour, height()), tr("Colour"), Type::SupportStrong,
               dyes.ink);
     paintLine(painter, QRectF(m_columns.sumsLeft(), 0, m_columns.all, height()), tr("All"),
               Type::SupportStrong, dyes.ink, Qt::AlignHCenter);
@@ -102,7 +102,7 @@ void RailGrid::show(const StyleRail* rail, const std::map<RailSpot, std::int64_t
 }
 
 RailColumns RailGrid::columnsIn(qreal width) const {
-    qreal colour = widthOf(tr("Colour"), Type::SupportStrong) + kAside;
+    qreal colour = widthOf(tr("Colour"), Type::SupportStrong) + kGridAside;
     qreal all = widthOf(tr("All"), Type::SupportStrong);
     qreal each = kNarrowestSize;
     for (const std::string& size : m_sizes)
@@ -220,7 +220,7 @@ void RailGrid::paintFrame(QPainter& painter) const {
 
 void RailGrid::paintColour(QPainter& painter, const QRectF& box, const Row& row) const {
     const Tokens& dyes = tokens();
-    paintGarment(painter, QRectF(kAside, box.center().y() - kGarmentHigh / 2.0, kGarmentWide, kGarmentHigh),
+    paintGarment(painter, QRectF(kGridAside, box.center().y() - kGarmentHigh / 2.0, kGarmentWide, kGarmentHigh),
                  m_outline, colourOf(row.colour.rgb));
     const qreal room = m_columns.colour - kNameLeft - kSpace4;
     paintLine(painter, QRectF(kNameLeft, box.top(), room, box.height()),

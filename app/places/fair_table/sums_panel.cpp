@@ -23,7 +23,7 @@ namespace holdfast::app {
 namespace {
 
 constexpr double kBesideSooner = 76; // the clock and the margins
-constexpr int kLeft = 14;
+constexpr int kBillLeft = 14;
 constexpr int kTake = 72;
 constexpr int kLowTake = 60;
 constexpr int kLowHeight = 690; // of the panel; lower windows get the short promise and lines
@@ -144,7 +144,7 @@ void SumsPanel::build() {
 
     m_scroll = new VerticalScroll;
     auto* column = m_scroll->column();
-    column->setContentsMargins(kLeft, kSpace4, kLeft, kSpace4);
+    column->setContentsMargins(kBillLeft, kSpace4, kBillLeft, kSpace4);
     column->setSpacing(6);
     column->addWidget(buildTitle());
     column->addWidget(m_kept);
