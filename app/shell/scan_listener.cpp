@@ -163,8 +163,11 @@ void ScanListener::letGo() {
     m_wait.stop();
     m_typed.clear();
     const QScopedValueRollback lettingGo(m_isLettingGo, true);
-    for (const HeldKey& held : std::exchange(m_held, {}))
+    for (const HeldKey& held : std::exchange(m_held, {})) {
         qt_handleKeyEvent(m_window->window()->windowHandle(), held.type, held.key, held.modifiers, held.text);
+        // What one key brings, as the sizes of a style, is there before the next is pressed.
+        QCoreApplication::processEvents(QEventLoop::ExcludeUserInputEvents);
+    }
 }
 
 } // namespace holdfast::app

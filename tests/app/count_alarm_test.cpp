@@ -79,7 +79,7 @@ private:
 
 namespace {
 
-constexpr int kPatience = 5000;
+constexpr int kAlarmPatience = 5000;
 const QString kOurs = QStringLiteral("holdfast-under-test");
 const QString kTheirs = QStringLiteral("a-desktop");
 
@@ -91,14 +91,14 @@ public:
                        {QStringLiteral("--session"), QStringLiteral("--nofork"),
                         QStringLiteral("--nopidfile"), QStringLiteral("--nosyslog"),
                         QStringLiteral("--print-address")});
-        if (m_daemon.waitForReadyRead(kPatience))
+        if (m_daemon.waitForReadyRead(kAlarmPatience))
             m_address = QString::fromUtf8(m_daemon.readLine()).trimmed();
     }
     ~PrivateBus() {
         for (const QString& name : {kOurs, kTheirs})
             QDBusConnection::disconnectFromBus(name);
         m_daemon.terminate();
-        m_daemon.waitForFinished(kPatience);
+        m_daemon.waitForFinished(kAlarmPatience);
     }
     bool isThere() const { return !m_address.isEmpty(); }
     QDBusConnection connect(const QString& name) const {
@@ -137,7 +137,7 @@ protected:
             open = valueOf(db::finishStep(file(), garment, route));
     }
     bool isHeard(qsizetype times) {
-        return QTest::qWaitFor([&] { return heard.size() >= times; }, kPatience) && heard.size() == times;
+        return QTest::qWaitFor([&] { return heard.size() >= times; }, kAlarmPatience) && heard.size() == times;
     }
     void offerDesktop() {
         bus.emplace();
@@ -291,7 +291,7 @@ TEST_F(CountAlarmTest, LoudnessOfTheBackRoomIsKeptAndObeyed) {
     keepLoudness(file(), Loudness::Off);
     walkTo("press-1");
     time().pass(12s);
-    EXPECT_TRUE(QTest::qWaitFor([&] { return foot() == QStringLiteral("1-a: lift it now."); }, kPatience))
+    EXPECT_TRUE(QTest::qWaitFor([&] { return foot() == QStringLiteral("1-a: lift it now."); }, kAlarmPatience))
         << "it is still said: " << foot().toStdString();
     EXPECT_EQ(heard.size(), 2);
     EXPECT_EQ(keptLoudness(file()), Loudness::Off);
@@ -309,7 +309,7 @@ TEST_F(CountAlarmTest, DesktopIsToldWhileAnotherWindowIsInFrontAndAClickLeadsToT
     walkTo("press-1");
     putAnotherWindowInFront();
     time().pass(12s);
-    ASSERT_TRUE(QTest::qWaitFor([&] { return desktop.shown.size() == 1; }, kPatience));
+    ASSERT_TRUE(QTest::qWaitFor([&] { return desktop.shown.size() == 1; }, kAlarmPatience));
     const FakeDesktop::Shown& notice = desktop.shown[0];
     EXPECT_EQ(notice.summary, QStringLiteral("1-a: lift it now."));
     EXPECT_EQ(notice.actions,
@@ -322,9 +322,9 @@ TEST_F(CountAlarmTest, DesktopIsToldWhileAnotherWindowIsInFrontAndAClickLeadsToT
     QTest::qWait(100);
     EXPECT_EQ(workshop->current(), PlaceName::BlankRail) << "another program's notice";
     emit desktop.ActionInvoked(notice.number, QStringLiteral("default"));
-    EXPECT_TRUE(QTest::qWaitFor([&] { return workshop->current() == PlaceName::PressWalk; }, kPatience));
-    EXPECT_TRUE(QTest::qWaitFor([&] { return workshop->isActiveWindow(); }, kPatience));
-    EXPECT_TRUE(QTest::qWaitFor([&] { return desktop.closed.contains(notice.number); }, kPatience))
+    EXPECT_TRUE(QTest::qWaitFor([&] { return workshop->current() == PlaceName::PressWalk; }, kAlarmPatience));
+    EXPECT_TRUE(QTest::qWaitFor([&] { return workshop->isActiveWindow(); }, kAlarmPatience));
+    EXPECT_TRUE(QTest::qWaitFor([&] { return desktop.closed.contains(notice.number); }, kAlarmPatience))
         << "seen, it goes";
 }
 
@@ -344,10 +344,10 @@ TEST_F(CountAlarmTest, LaterNoticeTakesThePlaceOfTheOneBefore) {
     walkTo("press-1");
     putAnotherWindowInFront();
     time().pass(12s);
-    ASSERT_TRUE(QTest::qWaitFor([&] { return desktop.shown.size() == 1; }, kPatience));
+    ASSERT_TRUE(QTest::qWaitFor([&] { return desktop.shown.size() == 1; }, kAlarmPatience));
     QTest::qWait(100);
     time().pass(30s);
-    ASSERT_TRUE(QTest::qWaitFor([&] { return desktop.shown.size() == 2; }, kPatience));
+    ASSERT_TRUE(QTest::qWaitFor([&] { return desktop.shown.size() == 2; }, kAlarmPatience));
     EXPECT_EQ(desktop.shown[1].number, desktop.shown[0].number);
     EXPECT_EQ(desktop.shown[1].summary, QStringLiteral("1-a has been under heat too long: lift it now."));
 }
@@ -392,14 +392,14 @@ TEST(DesktopSounds, AreHeardThroughPulseAudioAndDoNotWaitForOneThatHangs) {
                    QStringLiteral("module-null-sink sink_name=ear rate=44100 channels=1 format=s16le"),
                    QStringLiteral("-L"),
                    QStringLiteral("module-native-protocol-unix auth-anonymous=1 socket=") + socket});
-    ASSERT_TRUE(service.waitForStarted(kPatience)) << "is pulseaudio installed?";
-    ASSERT_TRUE(QTest::qWaitFor([&] { return QFile::exists(socket); }, kPatience));
+    ASSERT_TRUE(service.waitForStarted(kAlarmPatience)) << "is pulseaudio installed?";
+    ASSERT_TRUE(QTest::qWaitFor([&] { return QFile::exists(socket); }, kAlarmPatience));
     qputenv("PULSE_SERVER", "unix:" + socket.toUtf8());
     QProcess ear;
     ear.start(QStringLiteral("parec"), {QStringLiteral("--latency-msec=20"), QStringLiteral("-d"),
                                         QStringLiteral("ear.monitor"), QStringLiteral("--format=s16le"),
                                         QStringLiteral("--rate=44100"), QStringLiteral("--channels=1")});
-    ASSERT_TRUE(ear.waitForReadyRead(kPatience)) << "is pulseaudio-utils installed?";
+    ASSERT_TRUE(ear.waitForReadyRead(kAlarmPatience)) << "is pulseaudio-utils installed?";
 
     std::unique_ptr<SoundPlayer> sounds = desktopSounds();
     QSignalSpy played(sounds.get(), &SoundPlayer::played);
@@ -411,7 +411,7 @@ TEST(DesktopSounds, AreHeardThroughPulseAudioAndDoNotWaitForOneThatHangs) {
             heard += ear.readAll();
             return peakOf(heard) > 0.99 * peakOf(wave);
         },
-        kPatience))
+        kAlarmPatience))
         << "heard at most " << peakOf(heard) << ", played " << played.size();
     EXPECT_LE(peakOf(heard), peakOf(wave) + 1);
 
@@ -427,7 +427,7 @@ TEST(DesktopSounds, AreHeardThroughPulseAudioAndDoNotWaitForOneThatHangs) {
     ::kill(static_cast<pid_t>(service.processId()), SIGCONT);
     for (QProcess* process : {&ear, &service}) {
         process->terminate();
-        process->waitForFinished(kPatience);
+        process->waitForFinished(kAlarmPatience);
     }
     if (before.isEmpty())
         qunsetenv("PULSE_SERVER");
