@@ -39,11 +39,17 @@ protected:
         for (VerticalScroll* scroll : m_place->findChildren<VerticalScroll*>())
             EXPECT_LE(scroll->widget()->width(), scroll->viewport()->width())
                 << scroll->parentWidget()->metaObject()->className();
+        for (QAbstractButton* button : shownButtons())
+            EXPECT_TRUE(inPlace(*button).left() >= 0 && inPlace(*button).right() <= m_place->width())
+                << button->objectName().toStdString();
+    }
+
+    std::vector<QAbstractButton*> shownButtons() {
+        std::vector<QAbstractButton*> shown;
         for (QAbstractButton* button : m_place->findChildren<QAbstractButton*>())
-            if (button->isVisibleTo(m_place.get())) {
-                EXPECT_TRUE(inPlace(*button).left() >= 0 && inPlace(*button).right() <= m_place->width())
-                    << button->objectName().toStdString();
-            }
+            if (button->isVisibleTo(m_place.get()))
+                shown.push_back(button);
+        return shown;
     }
 
     // The keyboard brings each section into view.
@@ -159,11 +165,11 @@ TEST_F(FairTableRoom, WhatAFingerMeetsIsLargeEnough) {
     keys("e5"); // how it was paid is asked
     QCoreApplication::processEvents();
     // The name of a section only leads to its tiles.
-    for (QAbstractButton* button : m_place->findChildren<QAbstractButton*>())
-        if (button->isVisibleTo(m_place.get()) && !qobject_cast<KeyHint*>(button)) {
-            EXPECT_TRUE(button->height() >= kFinger && button->width() >= kFinger)
-                << button->objectName().toStdString() << " " << button->width() << " x " << button->height();
-        }
+    for (QAbstractButton* button : shownButtons()) {
+        const bool isName = qobject_cast<KeyHint*>(button) != nullptr;
+        EXPECT_TRUE(isName || (button->height() >= kFinger && button->width() >= kFinger))
+            << button->objectName().toStdString() << " " << button->width() << " x " << button->height();
+    }
     for (Field* field : m_place->findChildren<Field*>())
         EXPECT_GE(field->height(), kFinger) << field->objectName().toStdString();
     EXPECT_GE(child<QWidget>("copies").height(), kFinger);
