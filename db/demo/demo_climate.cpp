@@ -12,6 +12,8 @@ namespace {
 
 constexpr Hours kEvery{2};
 constexpr int kDaysBetweenImports = 7;
+// On no day of reading the loggers out is the air too damp: film is cut and pressed in the week that follows.
+constexpr int kFirstImport = kFirstDay + 2;
 
 // Something that swells and goes again: days from `on`, at its height there.
 struct Spell {
@@ -102,7 +104,7 @@ void import(Script& script, const Room& room, LocalTime from) {
 
 void writeRoom(Script& script, const Room& room, Seconds timeOfDay) {
     LocalTime from = script.time(kFirstDay - 1, Seconds{0});
-    for (int day = kFirstDay; day < 0; day += kDaysBetweenImports) {
+    for (int day = kFirstImport; day < 0; day += kDaysBetweenImports) {
         script.at(day, timeOfDay, [&script, room, from] { import(script, room, from); });
         // The next one begins where this one ends, at the logger's own even hours.
         const auto even = std::chrono::ceil<Hours>(timeOfDay);
