@@ -70,23 +70,44 @@ std::vector<double> levelsWithin(const Cloth& cloth, double low, double high, do
     return levels;
 }
 
+// The most that is beyond the edge at any level between `low` and `high`, along the other direction.
+std::optional<Beyond> mostBeyond(const Cloth& cloth, const SheetBox& box, bool isDown, double low,
+                                 double high) {
+    std::optional<Beyond> most;
+    for (const double level : levelsWithin(cloth, low, high, isDown ? &SheetPoint::x : &SheetPoint::y)) {
+        const auto past = isDown ? beyond(box.top, box.bottom, meetsDown(level, cloth.shape.cloth))
+                                 : beyond(box.left, box.right, meetsAcross(level, cloth.shape.cloth));
+        if (past)
+            most = most ? Beyond{std::max(most->low, past->low), std::max(most->high, past->high)} : *past;
+    }
+    return most;
+}
+
+// A corner beyond a slanting edge is off both ways: it counts the way that is shorter. So each direction is
+// measured first, and then the other one over what that leaves; the pair that comes to less is taken.
 void measureOverhang(const Cloth& cloth, const SheetBox& box, OffCloth& off) {
-    off.isAllOff = true;
+    const auto down = mostBeyond(cloth, box, true, box.left, box.right);
+    const auto across = mostBeyond(cloth, box, false, box.top, box.bottom);
+    off.isAllOff = !down || !across;
+    if (off.isAllOff)
+        return;
+    const auto besides =
+        mostBeyond(cloth, box, false, box.top + down->low, box.bottom - down->high).value_or(Beyond{});
+    const auto beneath =
+        mostBeyond(cloth, box, true, box.left + across->low, box.right - across->high).value_or(Beyond{});
+    const auto sum = [](const Beyond& one, const Beyond& other) {
+        return one.low + one.high + other.low + other.high;
+    };
+    const bool isDownFirst = sum(*down, besides) <= sum(*across, beneath);
+    const Beyond upright = isDownFirst ? *down : beneath;
+    const Beyond level = isDownFirst ? besides : *across;
     const auto measure = [&](double units) {
         const double length = units * cloth.perUnit;
         return length <= kRounding ? 0 : length;
     };
-    for (const double x : levelsWithin(cloth, box.left, box.right, &SheetPoint::x))
-        if (const auto past = beyond(box.top, box.bottom, meetsDown(x, cloth.shape.cloth))) {
-            off.isAllOff = false;
-            off.above = std::max(off.above, measure(past->low));
-            off.below = std::max(off.below, measure(past->high));
-        }
-    for (const double y : levelsWithin(cloth, box.top, box.bottom, &SheetPoint::y))
-        if (const auto past = beyond(box.left, box.right, meetsAcross(y, cloth.shape.cloth)))
-            off.aside = std::max({off.aside, measure(past->low), measure(past->high)});
-    if (off.isAllOff)
-        off.aside = 0;
+    off.above = measure(upright.low);
+    off.below = measure(upright.high);
+    off.aside = measure(std::max(level.low, level.high));
 }
 
 // A fixed zone of a garment's cloth to look for places in.

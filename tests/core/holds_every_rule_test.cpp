@@ -39,6 +39,18 @@ BlankLot aFurtherLot() {
     return lot;
 }
 
+// Beside the zip, as it is decorated.
+GarmentBuilder onZipHoodie(std::optional<WayRound> way) {
+    GarmentBuilder garment = aGarment().onZipHoodie(way);
+    return garment.decal([](Decal& decal) {
+        decal.placement = Placement::LeftChest;
+        decal.below = 70_mm;
+        decal.aside = 105_mm;
+        decal.width = 90_mm;
+        decal.height = 90_mm;
+    });
+}
+
 GarmentBuilder twoLayers(const GarmentBuilder::Change<Film>& lower,
                          const GarmentBuilder::Change<Film>& upper) {
     return aGarment().film(lower).withOtherFilm(upper).withDecal([](Decal& decal) {
@@ -69,14 +81,14 @@ std::vector<RuleCase> blankCases() {
          })),
          usualShop()},
         {Rule::ObstacleUnsolved, Grade::Hold, FreeingAct::ChooseWayRound,
-         shopWith(aGarment().onZipHoodie(std::nullopt)), shopWith(aGarment().onZipHoodie(WayRound::Pillow))},
+         shopWith(onZipHoodie(std::nullopt)), shopWith(onZipHoodie(WayRound::Pillow))},
         {Rule::ObstacleUnsolved, Grade::Hold, FreeingAct::ChooseWayRound,
-         shopWith(aGarment().onZipHoodie(WayRound::SmallPlaten)),
-         shopWith(aGarment().onZipHoodie(WayRound::SmallPlaten)).press([](Press& press) {
+         shopWith(onZipHoodie(WayRound::SmallPlaten)),
+         shopWith(onZipHoodie(WayRound::SmallPlaten)).press([](Press& press) {
              press.hasSmallPlaten = true;
          })},
         {Rule::ObstacleSolved, Grade::StepAdded, FreeingAct::ChooseWayRound,
-         shopWith(aGarment().onZipHoodie(WayRound::Pillow)), usualShop()},
+         shopWith(onZipHoodie(WayRound::Pillow)), usualShop()},
     };
 }
 

@@ -60,10 +60,15 @@ TEST_F(OnCloth, SaysByHowMuchItRunsOverEachEdge) {
 
 // The cut corner runs from (−200, 200) to (−100, 300): a box that ends at (−180, 240) has its lower left
 // corner 20 mm to the left of the line and 20 mm below it.
-TEST_F(OnCloth, SlantingEdgeIsMeasuredAcrossAndDown) {
+TEST_F(OnCloth, SlantingEdgeIsMeasuredTheShorterWay) {
     const OffCloth off = offCloth(cloth(), {-180, 200, -120, 240});
     EXPECT_NEAR(off.below, 20, 1e-5);
-    EXPECT_NEAR(off.aside, 20, 1e-5);
+    EXPECT_EQ(off.aside, 0);
+    // At the right an edge that goes 20 out over 200 down: 12 below the top it is 101.2 from the middle.
+    const GarmentShape steep = shapeFromSvg("<path data-part=\"cloth\" d=\"M0 0H200L220 200H0Z\"/>", 100);
+    const OffCloth beside = offCloth({steep, {100, 0}, 1, false, {}}, {50, 12, 109, 100});
+    EXPECT_NEAR(beside.aside, 7.8, 1e-5);
+    EXPECT_EQ(beside.above, 0);
     EXPECT_TRUE(liesOnCloth(cloth(), {-180, 180, -120, 220}));
 }
 
@@ -165,7 +170,7 @@ TEST_F(OnCloth, CleanBoxesHaveAllTheirPointsOnTheCloth) {
 
 // ── the drawn garments ────────────────────────────────────────────────────────────────────────────────────
 constexpr std::array<std::string_view, 8> kDrawnOutlines{"tee", "long-sleeve", "hoodie",   "tote",
-                                                    "bib", "cap",         "bodysuit", "apron"};
+                                                         "bib", "cap",         "bodysuit", "apron"};
 constexpr std::array<std::string_view, 19> kSizes{
     "3XS",     "2XS",   "XS",        "S",        "M",          "L",          "XL",
     "2XL",     "3XL",   "4XL",       "One size", "0–3 months", "3–6 months", "6–12 months",
