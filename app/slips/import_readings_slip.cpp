@@ -107,6 +107,7 @@ void ImportReadingsSlip::act() {
 }
 
 void ImportReadingsSlip::readFile() {
+    form().clearErrors();
     const QString path = form().text("path");
     if (path.isEmpty())
         return form().setError("path", tr("Say which file: its whole path."));

@@ -163,6 +163,14 @@ void FiguresPlace::takeKeyboard() {
         m_empty->setFocus(Qt::OtherFocusReason);
 }
 
+// As narrow as one of the two alone, for then the sheet goes below the questions.
+QSize FiguresPlace::minimumSizeHint() const {
+    return {
+        std::max(m_questions->minimumSizeHint().width() + 3 * kGutter, m_sheet->minimumSizeHint().width()) +
+            2 * kGutter,
+        layout()->minimumSize().height()};
+}
+
 void FiguresPlace::resizeEvent(QResizeEvent* event) {
     Place::resizeEvent(event);
     arrange();

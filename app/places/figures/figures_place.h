@@ -32,6 +32,7 @@ public:
     void opened() override;
     void ask(FigureQuestion question);
     void takeKeyboard() override;
+    QSize minimumSizeHint() const override;
 
 protected:
     void resizeEvent(QResizeEvent* event) override;

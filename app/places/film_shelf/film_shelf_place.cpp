@@ -164,6 +164,13 @@ void FilmShelfPlace::takeKeyboard() {
         m_shelf->setFocus(Qt::OtherFocusReason);
 }
 
+// As narrow as one of the two alone, for then the roll goes below the shelf.
+QSize FilmShelfPlace::minimumSizeHint() const {
+    const int shelf = std::min(m_left->minimumSizeHint().width(), kRoomForTitle);
+    return {std::max(shelf, m_panel->minimumSizeHint().width()) + 2 * kGutter,
+            layout()->minimumSize().height()};
+}
+
 void FilmShelfPlace::resizeEvent(QResizeEvent* event) {
     Place::resizeEvent(event);
     arrange();

@@ -35,6 +35,7 @@ public:
     // A roll's label turns to that roll; of one that is used up it is said.
     bool takeScan(const Matter& matter) override;
     void takeKeyboard() override;
+    QSize minimumSizeHint() const override;
 
 protected:
     void keyPressEvent(QKeyEvent* event) override;
