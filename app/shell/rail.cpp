@@ -48,6 +48,21 @@ std::size_t rollsToSee(const ReckonedShop& shop) {
     }));
 }
 
+// A longer name stays whole, in narrower letters, clear of the seam of its label.
+void paintWhole(QPainter& painter, const QRectF& box, const QString& text, Type type, const QColor& ink) {
+    const qreal room = box.width() - 2 * kSpace4;
+    const qreal wide = widthOf(text, type);
+    if (wide <= room) {
+        paintLine(painter, box, text, type, ink, Qt::AlignHCenter);
+        return;
+    }
+    painter.save();
+    painter.translate(box.center().x(), 0);
+    painter.scale(room / wide, 1);
+    paintLine(painter, {-wide / 2, box.top(), wide, box.height()}, text, type, ink, Qt::AlignHCenter);
+    painter.restore();
+}
+
 } // namespace
 
 // ── a place ───────────────────────────────────────────────────────────────────────────────────────────
@@ -96,9 +111,8 @@ void RailButton::paintEvent(QPaintEvent*) {
     if (hasIcon)
         paintIcon(painter, {(width() - kRailIcon) / 2.0, y, kRailIcon, kRailIcon}, m_place.icon(), ink);
     y += icon;
-    // A longer word in another language stays whole in the smaller width of its letters.
-    paintLine(painter, {0, y, box.width(), line}, text(), isChecked() ? Type::SmallStrong : Type::Small, ink,
-              Qt::AlignHCenter);
+    paintWhole(painter, {0, y, box.width(), line}, text(), isChecked() ? Type::SmallStrong : Type::Small,
+               ink);
     if (hasWaiting)
         paintLine(painter, {0, y + line - 2, box.width(), line}, m_waiting, Type::SmallStrong, ink,
                   Qt::AlignHCenter);

@@ -154,6 +154,7 @@ TEST_F(CuttingBenchActs, TwoRollsAreTwoActionsEachChargedWithItsOwn) {
     cutFirstFrom(usual.roll);
     ASSERT_EQ(model().nests().size(), 2U);
     const Millimetres onSecond = nest(1).length;
+    bench()->setFocus(); // C looks for a roll while the list has the keyboard
     key(Qt::Key_C);
     EXPECT_EQ(roll(usual.roll).left, 300_mm - 288_mm);
     EXPECT_EQ(roll(second).left, 5000_mm - onSecond);

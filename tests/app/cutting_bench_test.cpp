@@ -226,7 +226,7 @@ TEST_F(CuttingBench, AnotherRollMayComeFirst) {
     EXPECT_EQ(nest().roll, usual.roll);
 }
 
-TEST_F(CuttingBench, TheChoiceOfRollStandsAboveManyDecalsAndWhatIsCutBelowThemInReach) {
+TEST_F(CuttingBench, LinksLeadToTheRollsAndToWhatIsCutBelowManyDecals) {
     const UsualShop usual = stockUsualShop();
     const auto done = takeOrder({aGarment(usual)}, "Teodor Wick");
     cut(garmentsOf(done.id).front(), usual.roll);
@@ -237,27 +237,24 @@ TEST_F(CuttingBench, TheChoiceOfRollStandsAboveManyDecalsAndWhatIsCutBelowThemIn
         garments.push_back(withDecal(usual, {60 + at}, {45}));
     takeOrder(garments);
     open();
-    const auto topOf = [&](const char* name) {
-        auto* widget = part<QWidget>(QLatin1String(name));
-        return widget->mapTo(part<QWidget>(QStringLiteral("benchPanel")), QPoint()).y();
+    auto* decals = part<QWidget>(QStringLiteral("onThisFilm"));
+    EXPECT_LE(decals->height(), 8 * 52) << "30 lines of decals";
+    // Several of them are in view, above how it is cut.
+    const int top = decals->mapTo(place.get(), QPoint()).y();
+    EXPECT_GE(sentence()->mapTo(place.get(), QPoint()).y() - top, 4 * 48);
+    const auto leadsTo = [&](const char* link, const char* words, const char* list) {
+        EXPECT_EQ(button(link)->text().toStdString(), words);
+        button(link)->click();
+        EXPECT_TRUE(part<OptionList>(QLatin1String(list))->hasFocus()) << list;
+        EXPECT_FALSE(part<OptionList>(QLatin1String(list))->visibleRegion().isEmpty()) << list;
     };
-    const auto bottomOf = [&](const char* name) {
-        return topOf(name) + part<QWidget>(QLatin1String(name))->height();
-    };
-    // Whole, above what scrolls under the foot of the panel.
-    EXPECT_LT(bottomOf("rolls"), topOf("cutSentence"));
-    EXPECT_LT(bottomOf("rolls"), topOf("onThisFilm"));
-    EXPECT_LE(part<QWidget>(QStringLiteral("onThisFilm"))->height(), 8 * 52) << "30 lines of decals";
-    EXPECT_LT(topOf("cutNotPressed") - topOf("rolls"), 800);
-    // A link leads there, and all lines are shown when they are asked for.
-    EXPECT_EQ(button("toCut")->text().toStdString(), "1 cut, not pressed");
-    button("toCut")->click();
-    EXPECT_TRUE(part<OptionList>(QStringLiteral("cutDecals"))->hasFocus());
+    leadsTo("toRolls", "2 rolls", "rolls");
+    leadsTo("toCut", "1 cut", "cutDecals");
     ASSERT_TRUE(button("moreOnThisFilm")->isVisible());
     EXPECT_EQ(button("moreOnThisFilm")->text().toStdString(), "Show 22 more");
     button("moreOnThisFilm")->click();
     EXPECT_FALSE(button("moreOnThisFilm")->isVisible());
-    EXPECT_GE(part<QWidget>(QStringLiteral("onThisFilm"))->sizeHint().height(), 30 * 40);
+    EXPECT_GE(decals->sizeHint().height(), 30 * 40);
 }
 
 TEST_F(CuttingBench, AFilmWithNoRollOffersToReceiveOne) {

@@ -58,14 +58,6 @@ QWidget* BenchPanel::makeLists() {
     column->setContentsMargins(kCardPadding, kSpace8, kCardPadding, kSpace8);
     column->setSpacing(kSpace4);
     column->addWidget(makeLinks());
-    m_rollsTitle = new KeyHint(tr("Cut first from"), QKeySequence(Qt::Key_L));
-    column->addWidget(m_rollsTitle);
-    m_rolls = new OptionList(tr("Roll to cut from first"));
-    m_rolls->setObjectName(QStringLiteral("rolls"));
-    m_rolls->setFrameShape(QFrame::NoFrame);
-    m_rollsTitle->jumpTo(m_rolls);
-    connect(m_rolls, &OptionList::chosen, this, &BenchPanel::chooseRoll);
-    column->addWidget(m_rolls);
     m_groups = new BenchGroups;
     connect(m_groups, &BenchGroups::chosen, &m_model, &BenchModel::choose);
     column->addWidget(m_groups);
@@ -99,6 +91,14 @@ QWidget* BenchPanel::makeLists() {
         const auto& [act, matter] = m_notYetRows[static_cast<std::size_t>(row)];
         m_desk.free(act, matter);
     });
+    m_rollsTitle = new KeyHint(tr("Cut first from"), QKeySequence(Qt::Key_L));
+    column->addWidget(m_rollsTitle);
+    m_rolls = new OptionList(tr("Roll to cut from first"));
+    m_rolls->setObjectName(QStringLiteral("rolls"));
+    m_rolls->setFrameShape(QFrame::NoFrame);
+    m_rollsTitle->jumpTo(m_rolls);
+    connect(m_rolls, &OptionList::chosen, this, &BenchPanel::chooseRoll);
+    column->addWidget(m_rolls);
     m_offcuts = rows(tr("Offcuts"), "offcuts");
     connect(m_offcuts, &BenchRows::turned, this, [this](int row, bool keeps) {
         const auto& [roll, area] = m_offcutRows[static_cast<std::size_t>(row)];
@@ -112,7 +112,7 @@ QWidget* BenchPanel::makeLists() {
 QWidget* BenchPanel::makeLinks() {
     m_linkRow = new QWidget;
     auto* row = new FlowLayout(m_linkRow, kSpace4);
-    for (const char* name : {"toLeftOut", "toLacking", "toNotYet", "toCut"}) {
+    for (const char* name : {"toLeftOut", "toLacking", "toNotYet", "toRolls", "toCut"}) {
         auto* link = new Button({}, Button::Kind::Quiet);
         link->setObjectName(QLatin1String(name));
         link->setTargetHeight(kLinkHeight);
@@ -121,6 +121,10 @@ QWidget* BenchPanel::makeLinks() {
         connect(link, &Button::clicked, this, [this, at] {
             QWidget* section = m_links[at].section;
             m_scroll->ensureWidgetVisible(section, 0, 0);
+            if (section->focusPolicy() & Qt::TabFocus) {
+                section->setFocus(Qt::OtherFocusReason);
+                return;
+            }
             for (QWidget* child : section->findChildren<QWidget*>())
                 if (child->isVisible() && child->isEnabled() && (child->focusPolicy() & Qt::TabFocus)) {
                     child->setFocus(Qt::OtherFocusReason);
@@ -211,6 +215,11 @@ QWidget* BenchPanel::makeActs() {
 void BenchPanel::resizeEvent(QResizeEvent* event) {
     Card::resizeEvent(event);
     arrange();
+}
+
+QSize BenchPanel::minimumSizeHint() const {
+    const int wide = std::max(m_scroll->minimumSizeHint().width(), m_foot->layout()->minimumSize().width());
+    return {wide + 2, Card::minimumSizeHint().height()}; // and the card's border
 }
 
 void BenchPanel::arrange() {

@@ -38,6 +38,8 @@ public:
     // Shows this decal among those that are cut and not pressed yet, and puts the keyboard there; false where
     // it is none of them.
     bool showCut(DecalId decal);
+    // As narrow as it is with its parts above one another.
+    QSize minimumSizeHint() const override;
 
 signals:
     void wishChanged();

@@ -169,11 +169,13 @@ void BenchPanel::showCutList() {
 void BenchPanel::showLinks() {
     const FilmToCut* film = m_model.film();
     const std::size_t lacking = film ? m_model.onBench().laid.lack.size() : 0;
-    const std::array<std::pair<QString, QWidget*>, 4> said{
+    const std::size_t rolls = film && film->rolls.size() > 1 ? film->rolls.size() : 0;
+    const std::array<std::pair<QString, QWidget*>, 5> said{
         {{m_leftOutRows.empty() ? QString() : tr("%1 left out").arg(m_leftOutRows.size()), m_leftOut},
          {lacking == 0 ? QString() : tr("%1 on no roll").arg(lacking), m_lacking},
          {m_notYetRows.empty() ? QString() : tr("%1 waiting").arg(m_notYetRows.size()), m_notYet},
-         {m_cutRows.empty() ? QString() : tr("%1 cut, not pressed").arg(m_cutRows.size()), m_cut}}};
+         {rolls == 0 ? QString() : tr("%1 rolls").arg(rolls), m_rolls},
+         {m_cutRows.empty() ? QString() : tr("%1 cut").arg(m_cutRows.size()), m_cut}}};
     bool hasAny = false;
     for (std::size_t at = 0; at < said.size(); ++at) {
         m_links[at].section = said[at].second;

@@ -23,7 +23,7 @@ constexpr int kLine = 3;
 
 BenchTools::BenchTools(QWidget* parent)
     : QWidget(parent) {
-    QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Minimum);
     policy.setHeightForWidth(true);
     setSizePolicy(policy);
     auto* whole = new QVBoxLayout(this);

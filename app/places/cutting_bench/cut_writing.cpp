@@ -1,9 +1,9 @@
 #include "app/places/cutting_bench/cut_writing.h"
 
 #include "app/desk/formats.h"
+#include "app/places/cutting_bench/bench_words.h"
 #include "app/places/cutting_bench/cut_file.h"
 #include "app/places/cutting_bench/cut_sheet.h"
-#include "app/places/cutting_bench/bench_words.h"
 
 #include <QCoreApplication>
 #include <QDir>

@@ -3,10 +3,10 @@
 
 #include "app/desk/formats.h"
 #include "app/desk/shop_beside.h"
-#include "app/places/cutting_bench/cut_file.h"
 #include "app/places/cutting_bench/bench_panel.h"
 #include "app/places/cutting_bench/bench_view.h"
 #include "app/places/cutting_bench/bench_words.h"
+#include "app/places/cutting_bench/cut_file.h"
 #include "app/theme/wording_outline.h"
 #include "db/actions/film_actions.h"
 
@@ -123,10 +123,11 @@ void CuttingBenchPlace::saveCutFiles(const QString& path) {
 }
 
 void CuttingBenchPlace::printCutSheets(const QString& folder) {
-    write(tr("Printing the cut sheet"), [folder, choice = keptPrinters(desk().file())](
-                                            const CutToWrite& bench, const BackgroundWork::Progress& progress) {
-        return printCutSheet(bench, printingHere(choice, folder), progress);
-    });
+    write(tr("Printing the cut sheet"),
+          [folder, choice = keptPrinters(desk().file())](const CutToWrite& bench,
+                                                         const BackgroundWork::Progress& progress) {
+              return printCutSheet(bench, printingHere(choice, folder), progress);
+          });
 }
 
 void CuttingBenchPlace::askCutFile() {
