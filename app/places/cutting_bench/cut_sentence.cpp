@@ -43,7 +43,7 @@ CutSentence::CutSentence(QWidget* parent)
     setObjectName(QStringLiteral("cutSentence"));
     setFocusPolicy(Qt::StrongFocus);
     setMouseTracking(true);
-    QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Minimum);
     policy.setHeightForWidth(true);
     setSizePolicy(policy);
     giveNoFocusRing(this); // it is painted about the words
