@@ -36,6 +36,19 @@ TEST_F(FilmShelfKeys, AfterEachActItIsWithTheRolls) {
     EXPECT_TRUE(shelf()->hasFocus());
 }
 
+TEST_F(FilmShelfKeys, EscapeGoesBackFromWhatIfAndTheLedgerWhereverItIs) {
+    stockUsualShop(); // no work waits, so that the keyboard stays with the rolls
+    open();
+    for (const Qt::Key page : {Qt::Key_W, Qt::Key_L}) {
+        key(page);
+        EXPECT_FALSE(part<QWidget>("aboutRoll")->isVisible());
+        EXPECT_TRUE(shelf()->hasFocus());
+        key(Qt::Key_Escape);
+        EXPECT_TRUE(part<QWidget>("aboutRoll")->isVisible());
+        EXPECT_TRUE(shelf()->hasFocus());
+    }
+}
+
 TEST_F(FilmShelfKeys, AClickLeavesItWithTheRolls) {
     const UsualShop usual = stockUsualShop();
     receiveRoll(usual.film, usual.place);

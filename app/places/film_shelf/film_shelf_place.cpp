@@ -355,7 +355,7 @@ void FilmShelfPlace::keyPressEvent(QKeyEvent* event) {
         takeKeyboard();
     else if (event->key() == Qt::Key_Escape && m_left->currentWidget() == m_air)
         showAir(false);
-    else
+    else if (event->key() != Qt::Key_Escape || !m_panel->goBack())
         Place::keyPressEvent(event);
 }
 

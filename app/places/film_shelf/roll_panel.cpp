@@ -13,7 +13,6 @@
 #include "db/actions/film_actions.h"
 
 #include <QBoxLayout>
-#include <QKeyEvent>
 #include <QStackedWidget>
 
 #include <cmath>
@@ -178,11 +177,17 @@ void RollPanel::showWhatIf() {
         firstWords(*m_shop, *m_roll, pressedFirst(*m_shop, *m_roll, chosen)).toHtmlEscaped());
 }
 
-void RollPanel::keyPressEvent(QKeyEvent* event) {
-    if (event->key() == Qt::Key_Escape && m_work.isWhatIf())
+bool RollPanel::goBack() {
+    if (!m_roll || (!m_work.isWhatIf() && !m_showsLedger))
+        return false;
+    if (m_work.isWhatIf()) {
         setWhatIf(false);
-    else
-        Card::keyPressEvent(event);
+        return true;
+    }
+    m_showsLedger = false;
+    turnPage();
+    emit keyboardLeft();
+    return true;
 }
 
 Button* RollPanel::act(const QString& words, const QString& iconName, Qt::Key key, const char* name,
@@ -360,7 +365,7 @@ void RollPanel::turnPage() {
                          : isFirst         ? tr("To cut first")
                                            : tr("To cut"));
     m_bar->setVisible(!m_showsLedger && !m_work.isWhatIf());
-    m_spokenFor->setVisible(!m_showsLedger);
+    m_spokenFor->setVisible(!m_showsLedger && (!m_work.isWhatIf() || m_work.rowCount() > 0));
     m_whatIf->setVisible(!m_showsLedger && m_shop->allotment.forecast(*m_roll) != nullptr);
     m_cut->setVisible(!m_showsLedger && !m_work.isWhatIf());
     m_page->setVisible(!m_work.isWhatIf());

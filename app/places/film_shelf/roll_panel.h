@@ -33,6 +33,8 @@ public:
 
     AirWindow window() const;
 
+    // From what if, or the ledger, to what the roll is; false where that is shown already.
+    bool goBack();
     // Puts the keyboard on the waiting work; where none waits, nothing happens.
     void turnToWork();
 
@@ -40,9 +42,6 @@ signals:
     void keyboardLeft(); // back to where rolls are chosen
     void airAsked();     // the air of its place in full
     void windowChosen();
-
-protected:
-    void keyPressEvent(QKeyEvent* event) override;
 
 private:
     void makeHead();
