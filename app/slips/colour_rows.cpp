@@ -116,12 +116,14 @@ void ColourRows::removeRow(const QWidget* whole) {
     const auto at = static_cast<std::size_t>(row - m_rows.begin());
     QWidget* gone = row->whole;
     row->name->disconnect(this);
+    row->name->setObjectName({}); // its name goes to the row after it
+    row->name->editor()->setObjectName({});
     m_rows.erase(row);
     nameRows();
     const std::size_t next = std::min(at, m_rows.size() - 1);
     turnTo(next);
     m_rows[next].name->setFocus(Qt::OtherFocusReason);
-    gone->setParent(nullptr);
+    gone->hide();
     gone->deleteLater(); // its own button brought us here
     emit changed();
 }

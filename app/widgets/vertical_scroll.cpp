@@ -31,6 +31,7 @@ VerticalScroll::VerticalScroll(QWidget* parent)
         showWhole(*now);
         // Again once it is laid out: it may have come just now, as a new row does.
         QTimer::singleShot(0, this, [this, shown = QPointer<QWidget>(now)] {
+            QCoreApplication::sendPostedEvents(nullptr, QEvent::LayoutRequest);
             if (shown && shown->hasFocus() && widget()->isAncestorOf(shown))
                 showWhole(*shown);
         });

@@ -180,7 +180,8 @@ TEST_F(LeftSlips, TabGoesThroughEveryFormAsItIsRead) {
             }
             before = there;
         }
-        EXPECT_FALSE(seen.isEmpty()) << title;
+        const auto* action = edge().slip()->findChild<QWidget*>(QStringLiteral("slipAction"));
+        EXPECT_TRUE(!seen.isEmpty() || !action->isEnabled()) << title; // no load is there to be marked dry
     }
     EXPECT_GE(forms, 25);
 }
