@@ -257,6 +257,13 @@ TEST_F(BlankRail, FirstRowIsWhollyInViewWhenThePlaceIsOpenedOnManyColours) {
         key(Qt::Key_Down);
     const QRect cellThere(QPoint(0, 20 * cellHeight()), QSize(grid.width(), cellHeight()));
     EXPECT_TRUE(grid.visibleRegion().boundingRect().contains(cellThere));
+    for (int row = 0; row < 20; ++row)
+        key(Qt::Key_Up);
+    m_place->resize(1270, 400); // as a place is laid out while its window is being made
+    QTest::qWait(1);
+    m_place->resize(1270, 680);
+    QTest::qWait(1);
+    EXPECT_EQ(grid.visibleRegion().boundingRect().top(), 0);
 }
 
 TEST_F(BlankRail, CellSaysWhatDriesBesideWhatIsChosenForTheWash) {

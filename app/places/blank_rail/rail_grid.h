@@ -44,6 +44,7 @@ public:
     void setColumns(const RailColumns& columns);
     // How far the sizes must be scrolled for the current one to be seen.
     qreal shiftForCurrent() const;
+    void bringIntoView(); // the current row
 
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override { return {0, sizeHint().height()}; }
@@ -77,7 +78,6 @@ private:
     void paintFrame(QPainter& painter) const;
     bool putCurrentAt(QPointF at);
     void move(int rows, int sizes);
-    void bringIntoView();
     void say();
 
     BlankStyleId m_style;

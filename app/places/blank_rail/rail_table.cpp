@@ -5,6 +5,7 @@
 
 #include <QBoxLayout>
 #include <QScrollBar>
+#include <QTimer>
 
 #include <cmath>
 
@@ -62,6 +63,12 @@ void RailTable::layColumns() {
     m_sideways->setPageStep(static_cast<int>(m_columns.room()));
     m_sideways->setSingleStep(static_cast<int>(m_columns.each));
     shiftTo(m_sideways->value());
+}
+
+// The row that was in view before is not to be left half under the heads.
+void RailTable::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    QTimer::singleShot(0, m_grid, &RailGrid::bringIntoView);
 }
 
 void RailTable::shiftTo(qreal shift) {

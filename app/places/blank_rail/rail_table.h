@@ -21,6 +21,9 @@ public:
     // All rows at once: whoever holds the table scrolls it.
     void setWhole(bool isWhole);
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
     void layColumns();
     void shiftTo(qreal shift);
