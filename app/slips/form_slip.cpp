@@ -33,6 +33,8 @@ FormSlip::FormSlip(ShopDesk& desk, const QString& title, const QString& about, Q
     head->setContentsMargins(kSpace16, kSpace16, kSpace16, kSpace12);
     head->setSpacing(kSpace4);
     head->addWidget((new Label(title, Type::CardTitle))->wrapped());
+    m_asLeft = makeAsLeft();
+    head->addWidget(m_asLeft);
     column->addLayout(head);
     column->addWidget(new ThreadLine);
     column->addWidget(m_form, 1);
@@ -44,8 +46,6 @@ FormSlip::FormSlip(ShopDesk& desk, const QString& title, const QString& about, Q
     foot->addWidget(m_action);
     column->addLayout(foot);
 
-    m_asLeft = makeAsLeft();
-    m_form->add(m_asLeft);
     m_form->add(m_about);
     setAbout(about);
     m_banner->hide();

@@ -60,7 +60,7 @@ protected:
     }
     bool saysAsLeft() {
         const auto* line = find<QWidget>("asLeft");
-        return line && line->isVisible();
+        return line && line->isVisible() && !line->visibleRegion().isEmpty();
     }
 
     std::unique_ptr<MainWindow> m_window;
