@@ -24,8 +24,7 @@ namespace {
 constexpr int kSectionsWidth = 280;
 constexpr int kWidestSections = 360;
 constexpr int kWidestSummary = kWidestSections - 60;
-constexpr int kLeastSheet = 540;  // wide; where there is less next to the sections, they go above it
-constexpr int kSectionsShare = 3; // of the height, above the sheet
+constexpr int kLeastSheet = 540; // wide; where there is less next to the sections, they go above it
 constexpr int kSheetTitle = 52;
 
 } // namespace
@@ -132,7 +131,10 @@ void BackRoomPlace::layCards() {
     m_row->setDirection(isNarrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
     m_sectionsCard->setMinimumWidth(isNarrow ? 0 : wide);
     m_sectionsCard->setMaximumWidth(isNarrow ? QWIDGETSIZE_MAX : wide);
-    m_sectionsCard->setMaximumHeight(isNarrow ? height() / kSectionsShare : QWIDGETSIZE_MAX);
+    const int all = m_sections->sizeHint().height() + 2 * kFocusRoom;
+    const int high = isNarrow ? std::min(all, height() / 2) : 0;
+    m_sectionsCard->setMinimumHeight(high);
+    m_sectionsCard->setMaximumHeight(isNarrow ? high : QWIDGETSIZE_MAX);
 }
 
 void BackRoomPlace::turnTo(const Matter& matter) {
