@@ -9,6 +9,7 @@
 #include "app/widgets/label.h"
 
 #include <QBoxLayout>
+#include <QEvent>
 #include <QLineEdit>
 #include <QPainter>
 

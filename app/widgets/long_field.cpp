@@ -20,7 +20,7 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kPadding = 10;
+constexpr int kTextPadding = 10;
 constexpr int kFewestLines = 2;
 constexpr int kMostLines = 5;
 
@@ -92,12 +92,12 @@ void LongField::selectAll() {
 }
 
 QSize LongField::sizeHint() const {
-    return {200, m_lines * lineHeight(Type::Body) + 2 * kPadding};
+    return {200, m_lines * lineHeight(Type::Body) + 2 * kTextPadding};
 }
 
 void LongField::arrange() {
     m_frame->setGeometry(rect());
-    m_editor->setGeometry(rect().adjusted(kPadding, kPadding, -kPadding, -kPadding));
+    m_editor->setGeometry(rect().adjusted(kTextPadding, kTextPadding, -kTextPadding, -kTextPadding));
     // The layout of plain text counts its height in lines.
     const int lines = static_cast<int>(m_editor->document()->documentLayout()->documentSize().height());
     m_lines = std::clamp(lines, kFewestLines, kMostLines);

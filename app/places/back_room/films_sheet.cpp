@@ -26,10 +26,9 @@ public:
 
     static QString keeping(const Film& film) {
         const StorageLimits& limits = film.storage;
-        const QString bands =
-            tr("%1 and %2")
-                .arg(words(bandWords(limits.humidity.low.percent, limits.humidity.high.percent, "%")),
-                     words(bandWords(limits.temperature.low.value, limits.temperature.high.value, "°C")));
+        const QString bands = tr("%1, %2").arg(
+            words(bandWords(limits.humidity.low.percent, limits.humidity.high.percent, "%")),
+            words(bandWords(limits.temperature.low.value, limits.temperature.high.value, "°C")));
         return film.shelfLife ? tr("Lasts %1 at %2").arg(dayCount(*film.shelfLife), bands)
                               : tr("No limit to its age given; store it at %1").arg(bands);
     }
@@ -43,7 +42,7 @@ public:
                 ++rolls;
             }
         const QString cost =
-            tr("%1 a metre, %2 wide")
+            tr("%1 a metre of %2")
                 .arg(money(film.costPerMetre, shop.facts.settings.currency), millimetres(film.rollWidth));
         if (rolls == 0)
             return tr("%1; no roll on the shelf").arg(cost);
@@ -72,7 +71,7 @@ public:
         line.text = recipe(film);
         if (film.recipe && film.recipe->isConfirmed())
             line.text += tr(", confirmed by %1").arg(words(film.recipe->confirmedBy));
-        line.text += QLatin1Char('\n') + tr("%1. %2").arg(keeping(film), onShelf(shop, film));
+        line.detail = tr("%1. %2").arg(keeping(film), onShelf(shop, film));
         addState(line, film);
         line.offer = tr("Recipe");
         line.deed = OpenSlip{SlipName::Recipe, matter};

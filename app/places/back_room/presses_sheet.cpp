@@ -33,7 +33,8 @@ public:
         matter.press = m_press.id;
         RoomLine line;
         line.name = words(m_press.name);
-        line.text = lastCheck() + QLatin1Char('\n') + build();
+        line.text = lastCheck();
+        line.detail = build();
         addState(line);
         line.offer = tr("Check it");
         line.deed = OpenSlip{SlipName::CheckPress, matter};

@@ -53,6 +53,7 @@ void RoomLines::show(const QVector<RoomLine>& lines) {
     m_nameWide = kNarrowestName;
     for (RoomLine& line : m_lines) {
         line.text = unitsKeptWithNumbers(line.text);
+        line.detail = unitsKeptWithNumbers(line.detail);
         if (!line.isHeading)
             m_nameWide = std::max(m_nameWide, std::ceil(widthOf(line.name, Type::BodyStrong)) +
                                                   (line.shade.isValid() ? kShade + kSpace12 : 0));
@@ -95,7 +96,9 @@ qreal RoomLines::topOf(int index, const QRectF& box) const {
 int RoomLines::heightFor(const RoomLine& line, bool isFirst) const {
     const Columns at = columns(line, 0);
     const int name = wrappedHeight(line.name, nameType(line), at.nameWide);
-    const int text = line.isHeading ? 0 : wrappedHeight(line.text, Type::Body, at.textWide);
+    const int text = line.isHeading ? 0
+                                    : wrappedHeight(line.text, Type::Body, at.textWide) +
+                                          wrappedHeight(line.detail, Type::Support, at.textWide);
     const int chip =
         line.state.isEmpty() ? 0 : static_cast<int>(chipSize(line.stateIcon, line.state).height());
     return std::max({name, text, chip, lineHeight(Type::Body)}) + 2 * kLinePad +
@@ -173,15 +176,17 @@ void RoomLines::paintWords(QPainter& painter, const RoomLine& line, const Column
         painter.setBrush(line.shade);
         painter.drawEllipse(QRectF(kCardPadding + 0.5, top + 1.5, kShade - 1, kShade - 1));
     }
-    const auto put = [&](qreal left, qreal wide, const QString& text, Type type, const QColor& ink) {
+    const auto put = [&](const QRectF& box, const QString& text, Type type, const QColor& ink) {
         painter.setFont(fontOf(type));
         painter.setPen(ink);
-        painter.drawText(QRectF(left, top, wide, high), Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap,
-                         text);
+        painter.drawText(box, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, text);
     };
-    put(at.name, at.nameWide, line.name, nameType(line), dyes.ink);
-    if (!line.isHeading)
-        put(at.text, at.textWide, line.text, Type::Body, dyes.ink2);
+    put({at.name, top, at.nameWide, high}, line.name, nameType(line), dyes.ink);
+    if (line.isHeading)
+        return;
+    put({at.text, top, at.textWide, high}, line.text, Type::Body, dyes.ink2);
+    const qreal below = wrappedHeight(line.text, Type::Body, at.textWide);
+    put({at.text, top + below, at.textWide, high - below}, line.detail, Type::Support, dyes.ink2);
 }
 
 // Outlined where Enter does it.
@@ -196,7 +201,7 @@ void RoomLines::paintOffer(QPainter& painter, const QRectF& box, const QString& 
 QString RoomLines::spokenLine(int index) const {
     const RoomLine& line = m_lines[index];
     QStringList spoken{line.name};
-    for (const QString& part : {line.text, line.state})
+    for (const QString& part : {line.text, line.detail, line.state})
         if (!part.isEmpty())
             spoken.append(part);
     const QString& offer = m_isAtOther ? line.otherOffer : line.offer;

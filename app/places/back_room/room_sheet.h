@@ -46,9 +46,10 @@ using RoomDeed = std::variant<std::monostate, OpenSlip, Errand, DoAgain, LetItGo
 struct RoomLine {
     bool isHeading = false;
     QString name;
-    QString text;  // beside the name; may have several lines
-    QColor shade;  // of a film, before its name
-    QString state; // on a chip, with its sign
+    QString text;   // beside the name; may have several lines
+    QString detail; // smaller, below the text
+    QColor shade;   // of a film, before its name
+    QString state;  // on a chip, with its sign
     QString stateIcon;
     Tone tone = Tone::Plain;
     QString offer; // what Enter does, in words at the right end

@@ -4,6 +4,7 @@
 #include "app/theme/drawings.h"
 #include "app/theme/measures.h"
 #include "app/theme/type.h"
+#include "app/theme/undyed_cloth.h"
 #include "app/widgets/label.h"
 #include "app/widgets/stepper.h"
 
@@ -13,8 +14,6 @@
 namespace holdfast::app {
 
 namespace {
-
-constexpr std::uint32_t kUndyed = 0xE3D8C3;
 
 // The garment of a row, drawn.
 class ClothPicture : public QWidget {
@@ -79,7 +78,7 @@ WashRows::Row WashRows::makeRow(const ReckonedShop& shop, const RailSpot& spot) 
     auto* layout = new QHBoxLayout(row.whole);
     layout->setContentsMargins(0, 2, 0, 2);
     layout->setSpacing(kSpace8);
-    layout->addWidget(new ClothPicture(words(style.outline), colourOf(colour ? colour->rgb : kUndyed)));
+    layout->addWidget(new ClothPicture(words(style.outline), colour ? colourOf(colour->rgb) : undyedCloth()));
     auto* text = new QVBoxLayout;
     text->setSpacing(0);
     text->addWidget(new ElidingLabel(
