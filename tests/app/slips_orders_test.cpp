@@ -107,7 +107,7 @@ TEST_F(OrderSlips, WordingIsMendedWhileItIsAgreed) {
     Matter matter = about(garment);
     matter.decal = facts().garments.at(garment).decals[1].id;
     open(SlipName::ConfirmWording, matter);
-    type(QStringLiteral("wording-0"), QStringLiteral("Jöns"));
+    type(QStringLiteral("wording-1"), QStringLiteral("Jöns"));
     type(QStringLiteral("how"), QStringLiteral("through her brother"));
     submit();
     EXPECT_TRUE(isFinished());
