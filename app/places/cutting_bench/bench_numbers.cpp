@@ -210,7 +210,10 @@ std::optional<OffcutWords> wordsOfOffcut(const QRectF& box, const FilmArea& offc
     if (!fits && !words.isUpright)
         return std::nullopt;
     const QSizeF size = words.isUpright ? QSizeF(high, wide) : QSizeF(wide, high);
-    words.place = QRectF(box.center() - QPointF(size.width() / 2, size.height() / 2), size);
+    // At its lower end, away from decals, which are laid from the upper: their numbers need the room beside
+    // them.
+    words.place =
+        QRectF(QPointF(box.center().x() - size.width() / 2, box.bottom() - size.height() - kSpace8), size);
     return words;
 }
 
