@@ -62,6 +62,7 @@ TEST_F(DecalOnCloth, OneBesideTheGarmentIsBroughtBackByAClick) {
 TEST_F(DecalOnCloth, OneThatIsTooLargeIsOfferedSmaller) {
     openWithHeron();
     typeInto("width", QStringLiteral("900"));
+    QCoreApplication::processEvents(); // a further banner is shown
     EXPECT_TRUE(isSaid(QStringLiteral("off the cloth")));
     EXPECT_TRUE(isSaid(QStringLiteral("Nearest place: as ")));
     place().setFocus();
