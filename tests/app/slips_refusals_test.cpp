@@ -364,6 +364,10 @@ TEST_F(SlipRefusals, SettingsOutOfTheirRange) {
 TEST_F(SlipRefusals, WhatTheFileRefusesIsSaidAboveTheAction) {
     ASSERT_TRUE(open(SlipName::ChangeFilm, everything()));
     const Film other = *desk().shop()->facts.films.begin();
+    std::vector<db::AgreedDecal> agreed;
+    for (const Decal& decal : desk().shop()->facts.garments.at(garment).decals)
+        agreed.push_back({.decal = decal.id, .wording = std::nullopt});
+    valueOf(db::confirmWordings(file(), agreed, "by phone"));
     cut(garment, usual.roll); // meanwhile, on the Cutting bench
     const auto count = entries();
     press(Qt::Key_Home);
