@@ -23,6 +23,9 @@ namespace {
 
 constexpr int kQuestionsWidth = 300; // where there is room
 constexpr int kLeastSheet = 560;     // beside them
+// One above the other in a low window: then the place scrolls.
+constexpr int kLowestQuestions = 220;
+constexpr int kLowestSheet = 300;
 constexpr int kTitleHeight = 52;
 constexpr std::chrono::milliseconds kBeforeItIsSaid{200};
 
@@ -187,7 +190,10 @@ void FiguresPlace::arrange() {
     m_questionCard->setMinimumWidth(isStacked ? 0 : wide);
     m_questionCard->setMaximumWidth(isStacked ? QWIDGETSIZE_MAX : wide);
     const int whole = kTitleHeight + m_questions->sizeHint().height() + 2 * kFocusRoom + 2;
-    m_questionCard->setMaximumHeight(isStacked ? std::min(whole, height() / 2) : QWIDGETSIZE_MAX);
+    m_questionCard->setMaximumHeight(isStacked ? std::max(kLowestQuestions, std::min(whole, height() / 2))
+                                               : QWIDGETSIZE_MAX);
+    m_questionCard->setMinimumHeight(isStacked ? kLowestQuestions : 0);
+    m_sheet->setMinimumHeight(isStacked ? kLowestSheet : 0);
 }
 
 void FiguresPlace::ask(FigureQuestion question) {

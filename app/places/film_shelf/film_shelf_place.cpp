@@ -31,6 +31,10 @@ constexpr int kMostChoice = 196;
 constexpr int kFewReadings = 500; // are removed before a window seems to stand still
 constexpr int kRoomForNote = 680; // of the shelf, beside its title and tools
 constexpr int kRoomForTitle = 560;
+constexpr int kRoomForLength = 840; // of the place, for all its tools in the header
+// One above the other in a low window: then the place scrolls.
+constexpr int kLowestShelf = 240;
+constexpr int kLowestPanel = 320;
 
 bool isOnShelf(const FilmRoll& roll) {
     return roll.state == RollState::OnShelf;
@@ -185,8 +189,17 @@ void FilmShelfPlace::arrange() {
     const bool isStacked = shelfWidth < m_card->minimumSizeHint().width();
     m_row->setDirection(isStacked ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
     m_row->setStretchFactor(m_panel, isStacked ? 1 : 0);
+    m_left->setMinimumHeight(isStacked ? kLowestShelf : 0);
+    m_panel->setMinimumHeight(isStacked ? kLowestPanel : 0);
     m_panel->setMinimumWidth(isStacked ? 0 : panelWidth);
     m_panel->setMaximumWidth(isStacked ? QWIDGETSIZE_MAX : panelWidth);
+    showLength();
+}
+
+// Where the header has not the room for all its tools, the length goes first.
+void FilmShelfPlace::showLength() {
+    if (m_length)
+        m_length->setVisible(m_hasRolls && width() >= kRoomForLength);
 }
 
 void FilmShelfPlace::turnTo(const Matter& matter) {
@@ -395,7 +408,8 @@ void FilmShelfPlace::countTools() {
     m_soon->setVisible(soon > 0);
     m_length->setText(rolls == 1 ? tr("<b>%1</b> on 1 roll").arg(metres(length))
                                  : tr("<b>%1</b> on %2 rolls").arg(metres(length)).arg(rolls));
-    m_length->setVisible(rolls > 0);
+    m_hasRolls = rolls > 0;
+    showLength();
 }
 
 void FilmShelfPlace::choose(const ShelfChoice& choice) {

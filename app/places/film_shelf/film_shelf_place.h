@@ -48,6 +48,7 @@ private:
     void showShelf();
     void showRoll();
     void countTools();
+    void showLength();
     void choose(const ShelfChoice& choice);
     void turnToRoll(RollId roll);
     void askNewRoll();
@@ -79,6 +80,7 @@ private:
     Chip* m_soon = nullptr;
     Label* m_length = nullptr;
     std::set<RollId> m_known; // rolls that were here when it was last shown
+    bool m_hasRolls = false; // on the shelf
     bool m_isStale = true;
 };
 
