@@ -90,7 +90,9 @@ TEST_F(WaysToTheBench, FinderOffersTheBenchOfEachFilmThatHasWork) {
     ASSERT_FALSE(offers.empty());
     EXPECT_EQ(offers.front(), "Cut Marram Soft, Gorse; 2 decals wait");
     EXPECT_TRUE(titled("cut bracken").empty());
-    EXPECT_EQ(titled("cutting m").front(), "Cutting bench; ");
+    const auto places = titled("cutting b");
+    ASSERT_FALSE(places.empty());
+    EXPECT_EQ(places.front(), "Cutting bench; ");
 
     openWindow();
     key(Qt::Key_K, Qt::ControlModifier);
