@@ -24,12 +24,34 @@ constexpr std::string_view kWithoutMarks = "aaaaaa.ceeeeiiii"
                                            "sstttt..uuuuuuuu"
                                            "uuuuwwyyyzzzzzzs";
 
+// Greek capitals with a stress, which stand apart from the others, and the sigma at the end of a word.
+char32_t smallGreek(char32_t letter) {
+    switch (letter) {
+    case 0x386:
+        return 0x3AC;
+    case 0x388:
+    case 0x389:
+    case 0x38A:
+        return letter + 0x25;
+    case 0x38C:
+        return 0x3CC;
+    case 0x38E:
+    case 0x38F:
+        return letter + 0x3F;
+    case 0x3C2:
+        return 0x3C3;
+    default:
+        return letter >= 0x391 && letter <= 0x3AB && letter != 0x3A2 ? letter + 0x20 : letter;
+    }
+}
+
 char32_t small(char32_t letter) {
     const bool isLatin = letter >= 0xC0 && letter <= 0xDE && letter != 0xD7;
-    const bool isGreek = letter >= 0x391 && letter <= 0x3A9;
     const bool isCyrillic = letter >= 0x410 && letter <= 0x42F;
-    if (isLatin || isGreek || isCyrillic)
+    if (isLatin || isCyrillic)
         return letter + 0x20;
+    if (letter >= 0x386 && letter <= 0x3CE)
+        return smallGreek(letter);
     if (letter >= 0x400 && letter <= 0x40F)
         return letter + 0x50;
     // Pairs of large and small: the large ones have even numbers here, odd ones from Ĺ to Ň and from Ź on.

@@ -23,13 +23,14 @@ std::vector<GarmentId> garmentsOfEntry(Connection& connection, EntryId entry) {
     return garments;
 }
 
-// Garments of the entry whose blank is another's now get one of another lot, or wait.
+// Garments of the entry whose blank is another's now get one of another lot, or wait; so do those that waited.
 void reserveOtherBlanks(Writer& writer, EntryId entry) {
     for (const GarmentId id : garmentsOfEntry(writer.connection(), entry)) {
         const auto garment = garmentRow(writer.connection(), id);
-        if (!garment.ok() || !garment->lot || garment->hasBegun() || !requireOpen(*garment).ok())
+        if (!garment.ok() || garment->hasBegun() || !requireOpen(*garment).ok() ||
+            garment->order.state != OrderState::Confirmed)
             continue;
-        if (freeUnits(writer.connection(), *garment->lot) >= 0)
+        if (garment->lot && freeUnits(writer.connection(), *garment->lot) >= 0)
             continue;
         giveBack(writer, id);
         keepBlank(writer, id, {garment->style, garment->size, garment->colour});

@@ -7,6 +7,7 @@
 #include "db/sqlite/stopping.h"
 
 #include <algorithm>
+#include <cassert>
 
 namespace holdfast::db {
 
@@ -66,6 +67,7 @@ std::function<bool()> asked(Connection& connection, ChangesetView changeset, con
 } // namespace
 
 Result<EntryId> Shop::undo(EntryId entry, const TellProgress& progress, const GiveWay& giveWay) {
+    assert(m_underWay == nullptr && "nothing is undone inside an action");
     if (isReadOnly())
         return readOnlyError();
     ChangedTables touched;

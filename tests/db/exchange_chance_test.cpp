@@ -124,7 +124,7 @@ protected:
         draft.customerName = below(2) == 0 ? "Odile Farrant" : "Teo Lindqvist " + std::to_string(below(9));
         draft.isQuotation = below(5) == 0;
         draft.promised = inDays(static_cast<int>(below(9)) + 1);
-        draft.deposit = {static_cast<std::int64_t>(below(2)) * 500};
+        draft.deposit = {static_cast<std::int64_t>(below(2)) * (draft.isQuotation ? 0 : 500)};
         did(takeOrder(on, draft, now()).ok());
     }
 

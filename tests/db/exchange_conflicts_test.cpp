@@ -194,7 +194,7 @@ TEST_F(TwoDifferentThings, ARollIsNotDoneAgainOnceItsNumberWasGivenAgain) {
     ASSERT_EQ(receiveRoll(shop(), aRoll(), now())->number, 2);
     const auto again = shop().undo(*back);
     ASSERT_FALSE(again.ok());
-    EXPECT_NE(again.error().message.find("came after and stands in the way"), std::string::npos)
+    EXPECT_NE(again.error().message.find("came later and is in the way"), std::string::npos)
         << again.error().message;
     EXPECT_EQ(number("SELECT COUNT(*) FROM film_roll"), 2);
 }
