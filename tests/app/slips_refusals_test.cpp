@@ -2,6 +2,7 @@
 #include "tests/app/slips_fixture.h"
 
 #include "app/widgets/button.h"
+#include "db/actions/press_actions.h"
 #include "db/actions/blank_actions.h"
 #include "db/actions/film_actions.h"
 
@@ -368,7 +369,9 @@ TEST_F(SlipRefusals, WhatTheFileRefusesIsSaidAboveTheAction) {
     for (const Decal& decal : desk().shop()->facts.garments.at(garment).decals)
         agreed.push_back({.decal = decal.id, .wording = std::nullopt});
     valueOf(db::confirmWordings(file(), agreed, "by phone"));
-    cut(garment, usual.roll); // meanwhile, on the Cutting bench
+    // Let through and cut meanwhile, on the Cutting bench.
+    valueOf(db::waive(file(), garment, Rule::WordingUnconfirmed, "a sample for the stall"));
+    cut(garment, usual.roll);
     const auto count = entries();
     press(Qt::Key_Home);
     submit();
