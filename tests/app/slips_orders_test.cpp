@@ -334,6 +334,8 @@ TEST_F(OrderSlips, EverySlipFitsTheEdgeWhateverTheNames) {
     matter.lot = usual.unwashed;
     matter.roll = usual.roll;
     matter.place = usual.place;
+    matter.at = now().instant - 1h;
+    valueOf(db::recordReading(file(), usual.place, {*matter.at, {19}, {44}}));
     matter.press = usual.press;
     Fair fair;
     fair.name = longest;
