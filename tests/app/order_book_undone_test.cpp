@@ -270,8 +270,8 @@ TEST_F(UndoneInBook, EveryActIsReachedInASmallWindow) {
         for (const char* name : {"movePromise", "confirmWording", "editCustomer", "cancelOrder",
                                  "printTicket", "printTags", "printCards", "takeMoney"}) {
             auto& button = find<Button>(name);
-            auto& scroll = find<QScrollArea>("bookScroll");
-            scroll.ensureWidgetVisible(&button);
+            QTest::qWait(10); // until the parts are laid out
+            find<QScrollArea>("bookScroll").ensureWidgetVisible(&button);
             QTest::qWait(0);
             EXPECT_TRUE(isInView(button)) << name << " at " << size.width() << "×" << size.height();
         }

@@ -17,8 +17,8 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kPlain = 60;
-constexpr int kWithFreeing = 88;
+constexpr int kPlain = 54;
+constexpr int kWithFreeing = 82;
 constexpr qreal kGarmentPad = 16;
 constexpr qreal kPicture = 40;
 constexpr qreal kGarmentWordsAt = 72;
@@ -75,7 +75,7 @@ int GarmentLines::heightOf(int line) const {
 QRectF GarmentLines::freeBox(int line, const QRectF& box) const {
     const qreal wide = widthOf(at(line).free, Type::SupportStrong) + 20 +
                        (line == currentLine() ? keyCapSize(tr("Enter")).width() + 8 : 0);
-    return {kGarmentWordsAt - 4, box.top() + 56, wide, 26};
+    return {kGarmentWordsAt - 4, box.top() + 51, wide, 26};
 }
 
 void GarmentLines::paintOne(QPainter& painter, int index, const QRectF& box, bool isCurrent) {
@@ -83,12 +83,12 @@ void GarmentLines::paintOne(QPainter& painter, int index, const QRectF& box, boo
     const Line& line = at(index);
     painter.fillRect(box, isCurrent ? dyes.woad : dyes.card);
     painter.fillRect(QRectF(0, box.bottom() - 1, width(), 1), dyes.thread);
-    paintGarment(painter, QRectF(kGarmentPad, box.top() + 8, kPicture, 44),
+    paintGarment(painter, QRectF(kGarmentPad, box.top() + 5, kPicture, 44),
                  outlineName(m_view->shop->facts, *line.garment),
                  clothOf(m_view->shop->facts, *line.garment));
 
-    const QRectF upper(kGarmentWordsAt, box.top() + 9, width() - kGarmentWordsAt - kGarmentPad, 22);
-    const QRectF lower(kGarmentWordsAt, box.top() + 31, upper.width(), 20);
+    const QRectF upper(kGarmentWordsAt, box.top() + 6, width() - kGarmentWordsAt - kGarmentPad, 22);
+    const QRectF lower(kGarmentWordsAt, box.top() + 28, upper.width(), 20);
     paintLine(painter, upper, line.price, Type::BodyStrong, dyes.ink, Qt::AlignRight);
     const QString number = garmentNumber(m_view->shop->facts, *line.garment) + u' ';
     const qreal behind =

@@ -31,6 +31,14 @@ int leastListHeight() {
     return lineHeight(Type::Body) * 14;
 }
 
+// The list and the order. Neither asks for more height where its words take more lines: each has lists that
+// scroll, so the place scrolls only where the window is lower than the least height of both.
+class BookParts : public QWidget {
+public:
+    using QWidget::QWidget;
+    bool hasHeightForWidth() const override { return false; }
+};
+
 } // namespace
 
 OrderBookPlace::OrderBookPlace(ShopDesk& shopDesk, QWidget* parent)
@@ -42,10 +50,11 @@ OrderBookPlace::OrderBookPlace(ShopDesk& shopDesk, QWidget* parent)
     m_scroll = new VerticalScroll;
     m_scroll->setObjectName(QStringLiteral("bookScroll"));
     whole->addWidget(m_scroll);
-    m_parts = new QBoxLayout(QBoxLayout::LeftToRight);
+    auto* parts = new BookParts;
+    m_parts = new QBoxLayout(QBoxLayout::LeftToRight, parts);
     m_parts->setContentsMargins(kFocusRoom, 0, kFocusRoom, 0);
     m_parts->setSpacing(kCardGap);
-    m_scroll->column()->addLayout(m_parts, 1);
+    m_scroll->column()->addWidget(parts, 1);
     m_listCard = makeList();
     m_parts->addWidget(m_listCard, 1);
     m_sheet = new OrderSheet(desk());

@@ -98,7 +98,7 @@ QWidget* OrderSheet::makeOrderPage() {
     scroll->column()->addWidget(makeClaims());
     auto* heading = new QWidget;
     auto* headingRow = new QHBoxLayout(heading);
-    headingRow->setContentsMargins(kCardPadding, kSpace12, kCardPadding, kSpace4);
+    headingRow->setContentsMargins(kCardPadding, kSpace8, kCardPadding, kSpace4);
     headingRow->addWidget(new Label(tr("What happened"), Type::CardTitle));
     headingRow->addStretch(1);
     headingRow->addWidget(new Label(tr("newest first"), Type::Small, &Tokens::ink2));
@@ -119,7 +119,7 @@ QWidget* OrderSheet::makeOrderPage() {
 QWidget* OrderSheet::makeHeader() {
     auto* header = new QWidget;
     auto* column = new QVBoxLayout(header);
-    column->setContentsMargins(kCardPadding, kSpace12, kCardPadding, kSpace12);
+    column->setContentsMargins(kCardPadding, kSpace8, kCardPadding, kSpace8);
     column->setSpacing(2);
     auto* row = new QHBoxLayout;
     row->setSpacing(kSpace12);

@@ -15,7 +15,7 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kDeskTarget = 34;
+constexpr int kDeskTarget = 32;
 
 bool hasUnconfirmed(const OrderView& view) {
     for (const Garment* garment : view.garments())
@@ -30,7 +30,7 @@ bool hasUnconfirmed(const OrderView& view) {
 QWidget* OrderSheet::makeActs() {
     auto* acts = new QWidget;
     auto* grid = new QGridLayout(acts);
-    grid->setContentsMargins(kCardPadding, kSpace12, kCardPadding, kSpace12);
+    grid->setContentsMargins(kCardPadding, kSpace8, kCardPadding, kSpace8);
     grid->setSpacing(kSpace8);
     m_move = addAct(*grid, 0, 0, tr("Move promise"), "clock", Qt::Key_M, "movePromise");
     connect(m_move, &Button::clicked, this, [this] { ask(SlipName::MovePromise); });
