@@ -64,6 +64,7 @@ QWidget* UndoneSheet::makeHeader() {
     m_note = (new Label({}, Type::Small, &Tokens::ink2))->wrapped();
     column->addWidget(m_note);
     auto* money = new QHBoxLayout;
+    money->setSpacing(kSpace12);
     m_total = new FactBlock(tr("Total"));
     m_paid = new FactBlock(tr("Was paid"));
     money->addWidget(m_total);
@@ -88,9 +89,9 @@ void UndoneSheet::fill(const db::UndoneOrder& order) {
     const Currency& currency = m_desk.currency();
     m_number->setText(QString::number(order.line.number));
     m_customer->setText(words(order.line.customer));
-    QString state = tr("Undone. Was promised for %1.").arg(promise(order.line.promised, now.today()));
+    QString state = tr("Undone, was promised for %1").arg(promise(order.line.promised, now.today()));
     if (!order.phone.empty())
-        state += u' ' + words(order.phone);
+        state += tr(" · %1").arg(words(order.phone));
     m_state->setText(state);
     m_note->setVisible(!order.note.empty());
     m_note->setText(words(order.note));
