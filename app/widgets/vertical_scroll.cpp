@@ -38,10 +38,13 @@ VerticalScroll::VerticalScroll(QWidget* parent)
     });
 }
 
-// What is higher than the room shows the part of it that matters itself.
+// What is higher than the room shows the part of it that matters itself. Not ensureWidgetVisible: of a line
+// of text that shows the cursor only, not the field.
 void VerticalScroll::showWhole(QWidget& child) {
-    if (child.height() <= viewport()->height())
-        ensureWidgetVisible(&child, 0, kSpace8);
+    if (child.height() > viewport()->height())
+        return;
+    const QPoint middle = child.mapTo(widget(), child.rect().center());
+    ensureVisible(middle.x(), middle.y(), 0, child.height() / 2 + kSpace8);
 }
 
 QSize VerticalScroll::minimumSizeHint() const {
