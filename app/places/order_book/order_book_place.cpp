@@ -24,9 +24,6 @@ namespace {
 int sheetWidth() {
     return lineHeight(Type::Body) * 23;
 }
-int leastListWidth() {
-    return lineHeight(Type::Body) * 18;
-}
 int leastListHeight() {
     return lineHeight(Type::Body) * 14;
 }
@@ -405,7 +402,7 @@ void OrderBookPlace::chooseRow(int row) {
 // Where the window is too narrow for both, the order is below the list, and the place scrolls.
 void OrderBookPlace::layParts() {
     const int room = width() - 2 * kGutter;
-    const bool isBeside = room >= leastListWidth() + kCardGap + sheetWidth();
+    const bool isBeside = room >= m_listCard->minimumSizeHint().width() + kCardGap + sheetWidth();
     m_parts->setDirection(isBeside ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
     m_listCard->setMinimumHeight(isBeside ? 0 : leastListHeight());
     m_sheet->setMinimumWidth(isBeside ? sheetWidth() : 0);
