@@ -187,6 +187,7 @@ void FiguresPlace::arrange() {
     const bool isStacked = room - least < kLeastSheet;
     const int wide = std::clamp(room - kLeastSheet, least, std::max(least, kQuestionsWidth));
     m_row->setDirection(isStacked ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+    m_row->setStretchFactor(m_questionCard, isStacked ? 1 : 0);
     m_questionCard->setMinimumWidth(isStacked ? 0 : wide);
     m_questionCard->setMaximumWidth(isStacked ? QWIDGETSIZE_MAX : wide);
     const int whole = kTitleHeight + m_questions->sizeHint().height() + 2 * kFocusRoom + 2;

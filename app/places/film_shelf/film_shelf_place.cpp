@@ -31,6 +31,7 @@ constexpr int kMostChoice = 196;
 constexpr int kFewReadings = 500; // are removed before a window seems to stand still
 constexpr int kRoomForNote = 680; // of the shelf, beside its title and tools
 constexpr int kRoomForTitle = 560;
+constexpr int kRoomForChoice = 800; // in which a film's name is read whole
 constexpr int kRoomForLength = 840; // of the place, for all its tools in the header
 // One above the other in a low window: then the place scrolls.
 constexpr int kLowestShelf = 240;
@@ -186,6 +187,7 @@ void FilmShelfPlace::arrange() {
     const int shelfWidth = width() - 2 * kGutter - kCardGap - panelWidth;
     m_card->setTitle(shelfWidth >= kRoomForTitle ? tr("Use first, top down") : tr("Use first"));
     m_card->setNote(shelfWidth >= kRoomForNote ? tr("tail is days left, roll is metres") : QString());
+    m_films->setMinimumWidth(shelfWidth >= kRoomForChoice ? kMostChoice : kLeastChoice);
     const bool isStacked = shelfWidth < m_card->minimumSizeHint().width();
     m_row->setDirection(isStacked ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
     m_row->setStretchFactor(m_panel, isStacked ? 1 : 0);
