@@ -18,6 +18,7 @@
 #include "db/tables/ledgers.h"
 
 #include <QBoxLayout>
+#include <QPainter>
 #include <QShortcut>
 #include <QStackedWidget>
 
@@ -127,10 +128,14 @@ QWidget* BlankRailPlace::makeFoot() {
     act(tr("measure shrinkage"), Qt::Key_M, [this] { ask(SlipName::MeasureShrinkage); });
     act(tr("read label"), Qt::Key_L, [this] { ask(SlipName::ReadLabel); });
     act(tr("add a style"), Qt::Key_A, [this] { emit desk().slipAsked(SlipName::AddStyle, Matter{}); });
-    act(tr("next style"), Qt::CTRL | Qt::Key_Right, [this] { showStyle(m_style + 1); });
-    auto* before = new QShortcut(Qt::CTRL | Qt::Key_Left, this);
-    before->setContext(Qt::WidgetWithChildrenShortcut);
-    connect(before, &QShortcut::activated, this, [this] { showStyle(m_style - 1); });
+    // The styles hang as tabs, so that a pointer needs no hint for them.
+    const auto turnBy = [this](Qt::Key key, int step) {
+        auto* shortcut = new QShortcut(Qt::CTRL | key, this);
+        shortcut->setContext(Qt::WidgetWithChildrenShortcut);
+        connect(shortcut, &QShortcut::activated, this, [this, step] { showStyle(m_style + step); });
+    };
+    turnBy(Qt::Key_Left, -1);
+    turnBy(Qt::Key_Right, 1);
     return foot;
 }
 
@@ -149,6 +154,11 @@ void BlankRailPlace::layCards() {
 void BlankRailPlace::resizeEvent(QResizeEvent* event) {
     Place::resizeEvent(event);
     layCards();
+}
+
+QVector<PlaceKey> BlankRailPlace::moreKeys() const {
+    return {{tr("Ctrl ← →"), tr("the style before, the next style")},
+            {tr("Enter"), tr("what is in the cell")}};
 }
 
 QString BlankRailPlace::subtitle() const {

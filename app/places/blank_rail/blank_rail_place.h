@@ -28,6 +28,7 @@ public:
 
     QString subtitle() const override;
     QWidget* headerTools() override;
+    QVector<PlaceKey> moreKeys() const override;
     void opened() override;
     void turnTo(const Matter& matter) override;
 

@@ -4,6 +4,7 @@
 #include "app/widgets/vertical_scroll.h"
 
 #include <QBoxLayout>
+#include <QEvent>
 #include <QScrollBar>
 #include <QTimer>
 
@@ -34,6 +35,7 @@ RailTable::RailTable(QWidget* parent)
     m_sideways->setFocusPolicy(Qt::NoFocus);
     column->addWidget(m_sideways);
     setWhole(false);
+    m_scroll->viewport()->installEventFilter(this);
     connect(m_sideways, &QScrollBar::valueChanged, this, &RailTable::shiftTo);
     connect(m_grid, &RailGrid::resized, this, &RailTable::layColumns);
     connect(m_grid, &RailGrid::sidewaysAsked, this,
@@ -66,9 +68,10 @@ void RailTable::layColumns() {
 }
 
 // The row that was in view before is not to be left half under the heads.
-void RailTable::resizeEvent(QResizeEvent* event) {
-    QWidget::resizeEvent(event);
-    QTimer::singleShot(0, m_grid, &RailGrid::bringIntoView);
+bool RailTable::eventFilter(QObject* watched, QEvent* event) {
+    if (watched == m_scroll->viewport() && event->type() == QEvent::Resize)
+        QTimer::singleShot(0, m_grid, &RailGrid::bringIntoView);
+    return QWidget::eventFilter(watched, event);
 }
 
 void RailTable::shiftTo(qreal shift) {

@@ -22,7 +22,7 @@ public:
     void setWhole(bool isWhole);
 
 protected:
-    void resizeEvent(QResizeEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
     void layColumns();
