@@ -118,22 +118,25 @@ QWidget* BenchPanel::makeLinks() {
         link->setTargetHeight(kLinkHeight);
         row->addWidget(link);
         const std::size_t at = m_links.size();
-        connect(link, &Button::clicked, this, [this, at] {
-            QWidget* section = m_links[at].section;
-            m_scroll->ensureWidgetVisible(section, 0, 0);
-            if (section->focusPolicy() & Qt::TabFocus) {
-                section->setFocus(Qt::OtherFocusReason);
-                return;
-            }
-            for (QWidget* child : section->findChildren<QWidget*>())
-                if (child->isVisible() && child->isEnabled() && (child->focusPolicy() & Qt::TabFocus)) {
-                    child->setFocus(Qt::OtherFocusReason);
-                    return;
-                }
-        });
+        connect(link, &Button::clicked, this, [this, at] { showSection(m_links[at].section); });
         m_links.push_back({link, nullptr});
     }
     return m_linkRow;
+}
+
+// The keyboard goes to the first thing in it, and then all of it is brought into view.
+void BenchPanel::showSection(QWidget* section) {
+    QList<QWidget*> parts = section->findChildren<QWidget*>();
+    parts.prepend(section);
+    for (QWidget* part : parts)
+        if (part->isVisible() && part->isEnabled() && (part->focusPolicy() & Qt::TabFocus)) {
+            part->setFocus(Qt::OtherFocusReason);
+            break;
+        }
+    m_scroll->widget()->layout()->activate();
+    const int top = section->mapTo(m_scroll->widget(), QPoint()).y();
+    m_scroll->ensureVisible(0, top + section->height(), 0, kSpace8);
+    m_scroll->ensureVisible(0, top, 0, kSpace8);
 }
 
 // A list of its own, which scrolls and finds what is typed: after a fair dozens may be cut and unpressed.

@@ -61,6 +61,7 @@ private:
     void showRows();
     void showCutList();
     void showLinks();
+    void showSection(QWidget* section);
     void chooseRoll(int at);
     void markMiscut();
     void turn(CutSentence::Choice choice);
