@@ -238,7 +238,7 @@ void OrderSheet::takeKeyboard() {
 
 int OrderSheet::leastHeight() const {
     // Head, money and acts, and some lines of what scrolls between them.
-    return lineHeight(Type::Body) * 22;
+    return std::max(lineHeight(Type::Body) * 26, minimumSizeHint().height());
 }
 
 void OrderSheet::showCare() {
