@@ -61,7 +61,9 @@ OrderBookPlace::OrderBookPlace(ShopDesk& shopDesk, QWidget* parent)
 
     connect(qApp, &QApplication::focusChanged, this, [this](QWidget*, QWidget* now) {
         if (now != nullptr && isAncestorOf(now))
-            m_isInOrder = m_sheet->isAncestorOf(now);
+            m_keyboardIn = m_sheet->isAncestorOf(now) ? Part::Order
+                           : now == m_list            ? Part::List
+                                                      : Part::Search;
     });
     connect(&desk(), &ShopDesk::changed, this, &OrderBookPlace::refresh);
     connect(&desk(), &ShopDesk::minutePassed, this, &OrderBookPlace::refresh);
@@ -187,9 +189,9 @@ void OrderBookPlace::opened() {
 }
 
 void OrderBookPlace::takeKeyboard() {
-    if (m_isInOrder && m_sheet->order())
+    if (m_keyboardIn == Part::Order && m_sheet->order())
         m_sheet->takeKeyboard();
-    else if (m_model->rowCount() > 0 && m_search->text().isEmpty())
+    else if (m_keyboardIn == Part::List && m_model->rowCount() > 0)
         m_list->setFocus(Qt::OtherFocusReason);
     else
         m_search->setFocus(Qt::OtherFocusReason);

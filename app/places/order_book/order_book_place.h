@@ -39,6 +39,8 @@ protected:
     void resizeEvent(QResizeEvent* event) override;
 
 private:
+    enum class Part { Search, List, Order };
+
     QWidget* makeList();
     QWidget* makeLines();
     void makeKeys();
@@ -76,7 +78,7 @@ private:
     Label* m_owedOnOpen = nullptr;
     db::OrderSort m_sort = db::OrderSort::Newest;
     std::int64_t m_hiddenUnderAll = 0; // found among all orders, and not shown by the filter
-    bool m_isInOrder = false; // where the keyboard was last: in the order, or in the list and the search
+    Part m_keyboardIn = Part::Search;  // where it was last
     bool m_isStale = true;
 };
 
