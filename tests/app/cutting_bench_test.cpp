@@ -244,7 +244,9 @@ TEST_F(CuttingBench, LinksLeadToTheRollsAndToWhatIsCutBelowManyDecals) {
     EXPECT_GE(sentence()->mapTo(place.get(), QPoint()).y() - top, 4 * 48);
     const auto leadsTo = [&](const char* link, const char* words, const char* list) {
         EXPECT_EQ(button(link)->text().toStdString(), words);
+        QCoreApplication::processEvents(); // the column is laid out
         button(link)->click();
+        QCoreApplication::processEvents();
         EXPECT_TRUE(part<OptionList>(QLatin1String(list))->hasFocus()) << list;
         EXPECT_FALSE(part<OptionList>(QLatin1String(list))->visibleRegion().isEmpty()) << list;
     };
