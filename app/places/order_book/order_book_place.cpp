@@ -409,7 +409,6 @@ void OrderBookPlace::layParts() {
     m_listCard->setMinimumHeight(isBeside ? 0 : leastListHeight());
     m_sheet->setMinimumWidth(isBeside ? sheetWidth() : 0);
     m_sheet->setMaximumWidth(isBeside ? sheetWidth() : QWIDGETSIZE_MAX);
-    m_sheet->setMinimumHeight(m_sheet->leastHeight());
     m_parts->setStretch(0, isBeside ? 1 : 2);
     m_parts->setStretch(1, isBeside ? 0 : 3);
     m_list->doItemsLayout();

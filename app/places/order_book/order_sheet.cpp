@@ -236,9 +236,9 @@ void OrderSheet::takeKeyboard() {
         m_empty->button()->setFocus(Qt::OtherFocusReason);
 }
 
-int OrderSheet::leastHeight() const {
+QSize OrderSheet::minimumSizeHint() const {
     // Head, money and acts, and some lines of what scrolls between them.
-    return std::max(lineHeight(Type::Body) * 26, minimumSizeHint().height());
+    return Card::minimumSizeHint().expandedTo({0, lineHeight(Type::Body) * 26});
 }
 
 void OrderSheet::showCare() {

@@ -40,7 +40,7 @@ public:
     // To where work on the order goes on.
     void takeKeyboard();
     // Less high, its lists would have no room.
-    int leastHeight() const;
+    QSize minimumSizeHint() const override;
 
 signals:
     void newOrderAsked();
