@@ -10,6 +10,7 @@
 #include "app/shell/keys_slip.h"
 #include "app/shell/place_header.h"
 #include "app/shell/rail.h"
+#include "app/shell/reading_order.h"
 #include "app/shell/scan_listener.h"
 #include "app/shell/seat.h"
 #include "app/shell/slip_edge.h"
@@ -273,9 +274,20 @@ void Workshop::present(const BuiltPlace& built, const Matter& matter) {
         before->hide();
     now->opened();
     now->turnTo(matter);
+    putKeyboardIn(*now);
     m_header->setSubtitle(now->subtitle());
     if (before != now)
         QTimer::singleShot(0, this, [this, &built] { keepPlace(m_desk.file(), built); });
+}
+
+// Where the place put it; or, where that cannot take it yet, as a key that waits for a count, in the place
+// all the same: else Qt would find the rail for it when the window comes to the front.
+void Workshop::putKeyboardIn(Place& shown) {
+    const QWidget* focused = window()->focusWidget();
+    const bool isThere = focused != nullptr && focused->isEnabled() &&
+                         (&shown == focused || shown.isAncestorOf(focused) || m_header->isOfTools(focused));
+    if (!isThere && !isOverPlace(focused) && !moveFocusWithin(&shown, true))
+        shown.setFocus(Qt::OtherFocusReason);
 }
 
 void Workshop::leadTo(PlaceName name, const Matter& matter) {

@@ -70,6 +70,7 @@ protected:
 
 private:
     void present(const BuiltPlace& place, const Matter& matter);
+    void putKeyboardIn(Place& shown);
     void endWaitForClimate();
     void listenToDesk();
     void makeKeys();

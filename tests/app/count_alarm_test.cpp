@@ -137,7 +137,8 @@ protected:
             open = valueOf(db::finishStep(file(), garment, route));
     }
     bool isHeard(qsizetype times) {
-        return QTest::qWaitFor([&] { return heard.size() >= times; }, kAlarmPatience) && heard.size() == times;
+        return QTest::qWaitFor([&] { return heard.size() >= times; }, kAlarmPatience) &&
+               heard.size() == times;
     }
     void offerDesktop() {
         bus.emplace();
@@ -291,7 +292,8 @@ TEST_F(CountAlarmTest, LoudnessOfTheBackRoomIsKeptAndObeyed) {
     keepLoudness(file(), Loudness::Off);
     walkTo("press-1");
     time().pass(12s);
-    EXPECT_TRUE(QTest::qWaitFor([&] { return foot() == QStringLiteral("1-a: lift it now."); }, kAlarmPatience))
+    EXPECT_TRUE(
+        QTest::qWaitFor([&] { return foot() == QStringLiteral("1-a: lift it now."); }, kAlarmPatience))
         << "it is still said: " << foot().toStdString();
     EXPECT_EQ(heard.size(), 2);
     EXPECT_EQ(keptLoudness(file()), Loudness::Off);
@@ -396,10 +398,18 @@ TEST(DesktopSounds, AreHeardThroughPulseAudioAndDoNotWaitForOneThatHangs) {
     ASSERT_TRUE(QTest::qWaitFor([&] { return QFile::exists(socket); }, kAlarmPatience));
     qputenv("PULSE_SERVER", "unix:" + socket.toUtf8());
     QProcess ear;
-    ear.start(QStringLiteral("parec"), {QStringLiteral("--latency-msec=20"), QStringLiteral("-d"),
-                                        QStringLiteral("ear.monitor"), QStringLiteral("--format=s16le"),
-                                        QStringLiteral("--rate=44100"), QStringLiteral("--channels=1")});
-    ASSERT_TRUE(ear.waitForReadyRead(kAlarmPatience)) << "is pulseaudio-utils installed?";
+    // The socket is there a little before the service answers.
+    const bool hears = QTest::qWaitFor(
+        [&ear] {
+            if (ear.state() == QProcess::NotRunning)
+                ear.start(QStringLiteral("parec"),
+                          {QStringLiteral("--latency-msec=20"), QStringLiteral("-d"),
+                           QStringLiteral("ear.monitor"), QStringLiteral("--format=s16le"),
+                           QStringLiteral("--rate=44100"), QStringLiteral("--channels=1")});
+            return ear.waitForReadyRead(200);
+        },
+        kAlarmPatience);
+    ASSERT_TRUE(hears) << "is pulseaudio-utils installed? " << ear.readAllStandardError().toStdString();
 
     std::unique_ptr<SoundPlayer> sounds = desktopSounds();
     QSignalSpy played(sounds.get(), &SoundPlayer::played);

@@ -106,7 +106,7 @@ protected:
         const QString tables = folder().filePath(QStringLiteral("tables-") + locale);
         program({QStringLiteral("export"), tables}, locale);
         addFolder(all, tables, "export");
-        all["history"] = historyOf(folder().filePath(QStringLiteral("data-") + locale));
+        all["history"] = historyOf(folder().filePath(QStringLiteral("cache-") + locale));
         return all;
     }
 

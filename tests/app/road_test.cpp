@@ -105,7 +105,8 @@ protected:
 
     void handOver() {
         key(Qt::Key_6, Qt::ControlModifier);
-        key(Qt::Key_Down); // out of the search into the list
+        key(Qt::Key_Down);   // out of the search into the list
+        key(Qt::Key_Return); // into the order
         key(Qt::Key_H);
         key(Qt::Key_Return);
         ASSERT_TRUE(shop().facts.orders.empty()) << "an order handed over is no longer open; " << refusal();

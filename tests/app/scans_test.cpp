@@ -100,6 +100,7 @@ TEST_F(Scans, InAFieldLeaveItAsItWas) {
     auto* line = m_window->findChild<Field*>(QStringLiteral("orderSearch"))->editor();
     line->setFocus();
     type("vas");
+    EXPECT_EQ(QApplication::focusWidget(), line) << QApplication::focusWidget()->metaObject()->className();
     EXPECT_EQ(line->text().toStdString(), "vas");
     scan("9999-z.KKKK");
     EXPECT_EQ(line->text().toStdString(), "vas");
