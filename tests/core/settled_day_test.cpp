@@ -76,9 +76,7 @@ TEST(SettledDay, AWaivedHoldLeavesTheDayAsItIs) {
 }
 
 TEST(SettledDay, OneGarmentLeavesTheWholeOrderOpen) {
-    GarmentBuilder second = aGarment();
-    second.withOtherFilm([](Film& film) { film.notFor = {Fibre::Cotton}; });
-    ReckonedShop shop = reckoned(aShop().with(aGarment()).with(second));
+    ReckonedShop shop = reckoned(aShop().with(aGarment()).with(onStretchyTee()));
     const OrderId first = shop.facts.orders.begin()->id;
     EXPECT_EQ(whatUnsettlesDay(shop, shop.facts.orders.at(first)), nullptr);
     std::vector<Garment> garments(shop.facts.garments.begin(), shop.facts.garments.end());
