@@ -237,6 +237,7 @@ TEST_F(CuttingBench, LinksLeadToTheRollsAndToWhatIsCutBelowManyDecals) {
         garments.push_back(withDecal(usual, {60 + at}, {45}));
     takeOrder(garments);
     open();
+    waitForSearch(); // what it finds moves what is below
     auto* decals = part<QWidget>(QStringLiteral("onThisFilm"));
     EXPECT_LE(decals->height(), 8 * 52) << "30 lines of decals";
     // Several of them are in view, above how it is cut.
