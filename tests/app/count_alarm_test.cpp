@@ -383,7 +383,7 @@ TEST(DesktopSounds, AnswerWithoutKeepingTheWindowWaiting) {
 // its loudness; and a service that hangs keeps neither the window nor its closing waiting.
 TEST(DesktopSounds, AreHeardThroughPulseAudioAndDoNotWaitForOneThatHangs) {
     const QTemporaryDir folder;
-    const QString socket = folder.filePath(QStringLiteral("pulse"));
+    const QString socket = folder.filePath(QStringLiteral("socket"));
     const QByteArray before = qgetenv("PULSE_SERVER");
     qputenv("XDG_RUNTIME_DIR", folder.path().toUtf8());
     QProcess service;

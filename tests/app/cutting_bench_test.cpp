@@ -249,7 +249,8 @@ TEST_F(CuttingBench, LinksLeadToTheRollsAndToWhatIsCutBelowManyDecals) {
         button(link)->click();
         QCoreApplication::processEvents();
         EXPECT_TRUE(part<OptionList>(QLatin1String(list))->hasFocus()) << list;
-        EXPECT_FALSE(part<OptionList>(QLatin1String(list))->visibleRegion().isEmpty()) << list;
+        const auto* lines = part<OptionList>(QLatin1String(list));
+        EXPECT_FALSE(lines->viewport()->visibleRegion().isEmpty()) << list;
     };
     leadsTo("toRolls", "2 rolls", "rolls");
     leadsTo("toCut", "1 cut", "cutDecals");

@@ -110,6 +110,7 @@ TEST(AirReckoningBeside, ManyReadingsHoldNothingUpAndANewQuestionTakesTheOldOnes
 TEST(ComparedAir, SaysOnlyWhatDiffers) {
     ClimateFigures here;
     here.recordedHours = 100;
+    here.humidHours = 100;
     here.kinetic = 20_C;
     here.humidity.mean = 45;
     ClimateFigures there = here;

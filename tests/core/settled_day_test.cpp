@@ -76,11 +76,14 @@ TEST(SettledDay, AWaivedHoldLeavesTheDayAsItIs) {
 }
 
 TEST(SettledDay, OneGarmentLeavesTheWholeOrderOpen) {
-    ReckonedShop shop = reckoned(aShop().with(aGarment()).with(onStretchyTee()));
+    GarmentBuilder second = aGarment();
+    second.decal([](Decal& decal) { decal.confirmedBy.clear(); });
+    ReckonedShop shop = reckoned(aShop().with(aGarment()).with(second));
     const OrderId first = shop.facts.orders.begin()->id;
     EXPECT_EQ(whatUnsettlesDay(shop, shop.facts.orders.at(first)), nullptr);
     std::vector<Garment> garments(shop.facts.garments.begin(), shop.facts.garments.end());
-    garments.back().order = first;
+    for (Garment& garment : garments)
+        garment.order = first;
     shop.facts.garments = Roster<Garment>{std::move(garments)};
     EXPECT_NE(whatUnsettlesDay(shop, shop.facts.orders.at(first)), nullptr);
 }
