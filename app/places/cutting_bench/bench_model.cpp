@@ -83,14 +83,17 @@ std::optional<RollId> BenchModel::firstRollOf(const FilmToCut& film) const {
     return usable == film.rolls.end() ? std::nullopt : std::optional{usable->roll};
 }
 
+// A film that was not laid out yet has nothing on it.
 const FilmOnBench& BenchModel::onBench() const {
     assert(film());
-    return m_onBench.at(film()->film);
+    static const FilmOnBench nothing;
+    const auto found = m_onBench.find(film()->film);
+    return found == m_onBench.end() ? nothing : found->second;
 }
 
 FilmOnBench& BenchModel::own() {
     assert(film());
-    return m_onBench.at(film()->film);
+    return m_onBench[film()->film];
 }
 
 void BenchModel::refreshNests() {
