@@ -430,9 +430,10 @@ TEST(DesktopSounds, AreHeardThroughPulseAudioAndDoNotWaitForOneThatHangs) {
     watch.start();
     for (int again = 0; again < 5; ++again)
         sounds->play(wave);
-    EXPECT_LT(watch.elapsed(), 500);
+    // A stopped service never answers: whoever waited for it would not come back, however busy the machine is.
+    EXPECT_LT(watch.elapsed(), 10'000);
     sounds.reset();
-    EXPECT_LT(watch.elapsed(), 3000) << "closing does not wait for it";
+    EXPECT_LT(watch.elapsed(), 20'000) << "closing does not wait for it";
 
     ::kill(static_cast<pid_t>(service.processId()), SIGCONT);
     for (QProcess* process : {&ear, &service}) {
