@@ -31,7 +31,7 @@ public:
                          {tr("Use by")},
                          {tr("Days"), Side::Right},
                          {tr("Waiting work"), Side::Right},
-                         {tr("Wasted"), Side::Right},
+                         {tr("Goes out of date"), Side::Right},
                          {tr("State")}});
         int number = 0;
         for (const RollForecast& forecast : m_shop.allotment.useFirst) {

@@ -228,7 +228,7 @@ private:
             fullest.film = film.film;
             fullest.decal = film.waiting.front();
         }
-        workshop.turnTo(PlaceName::CuttingMat, fullest);
+        workshop.turnTo(PlaceName::CuttingBench, fullest);
         if (const auto kept = keep(window, "cutting-bench-at-work"); !kept.ok())
             return kept;
         for (const auto& [id, assessment] : reckoned->assessments) {

@@ -176,7 +176,7 @@ std::vector<FinderEntry> waitingEntries(ShopDesk& desk) {
     const Walk& walk = desk.walk();
     wait(PlaceName::PressWalk, walk.total - walk.pressed, Acts::tr("1 garment to press"),
          Acts::tr("%1 garments to press"));
-    wait(PlaceName::CuttingMat, decalsToCut(*desk.shop()), Acts::tr("1 decal to cut"),
+    wait(PlaceName::CuttingBench, decalsToCut(*desk.shop()), Acts::tr("1 decal to cut"),
          Acts::tr("%1 decals to cut"));
     return entries.empty() ? placeEntries() : entries;
 }

@@ -110,7 +110,7 @@ public:
                 .iconName = {},
                 .shade = app::colourOf(film.rgb),
                 .keys = {},
-                .target = GoTo{PlaceName::CuttingMat, matter}};
+                .target = GoTo{PlaceName::CuttingBench, matter}};
     }
 
     static FinderEntry lot(const BlankLot& lot, const BlankStyle& style) {

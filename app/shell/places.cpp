@@ -33,7 +33,7 @@ std::vector<BuiltPlace> allBuilt() {
          QT_TRANSLATE_NOOP("holdfast::app::Places", "Film shelf"), "film-shelf", true, make<FilmShelfPlace>},
         {PlaceName::BlankRail, 4, PlaceGroup::Bench, "blank-rail",
          QT_TRANSLATE_NOOP("holdfast::app::Places", "Blank rail"), "blank-rail", false, make<BlankRailPlace>},
-        {PlaceName::CuttingMat, 5, PlaceGroup::Bench, "cutting-bench",
+        {PlaceName::CuttingBench, 5, PlaceGroup::Bench, "cutting-bench",
          QT_TRANSLATE_NOOP("holdfast::app::Places", "Cutting bench"), "cutting-bench", true,
          make<CuttingBenchPlace>},
         {PlaceName::OrderBook, 6, PlaceGroup::Desk, "order-book",

@@ -211,7 +211,7 @@ void Rail::show(ShopDesk& desk) {
          tr("1 garment to press"), tr("%1 garments to press"));
     wait(PlaceName::FilmShelf, rollsToSee(shop), tr("%1 to look at"), tr("1 roll past or outside its limits"),
          tr("%1 rolls past or outside their limits"));
-    wait(PlaceName::CuttingMat, decalsToCut(shop), tr("%1 to cut"), tr("1 decal to cut"),
+    wait(PlaceName::CuttingBench, decalsToCut(shop), tr("%1 to cut"), tr("1 decal to cut"),
          tr("%1 decals to cut"));
     showAir(shop);
     arrange();

@@ -232,7 +232,7 @@ private:
         form().pair();
         whole("decalGap", tr("Between decals"), tr("mm"), m_before.decalGap.value);
         whole("edgeMargin", tr("At the film’s edge"), tr("mm"), m_before.edgeMargin.value);
-        whole("filmWastePercent", tr("Film wasted, until the shop’s own cuts tell"), tr("% of a decal"),
+        whole("filmWastePercent", tr("Film round a decal, until the shop has cuts of its own"), tr("% of its area"),
               m_before.filmWastePercent);
         form().note(wasteWords());
     }
@@ -242,10 +242,10 @@ private:
         const CuttingHistory& cutting = desk().shop()->facts.cutting;
         const FilmWaste waste = filmWaste(cutting, m_before);
         if (waste.isMeasured)
-            return tr("The last %1 cuts wasted %2 % of what became decals; prices reckon with that.")
+            return tr("In the last %1 cuts the film round the decals was %2 % of their area; prices use that.")
                 .arg(cutting.cuts)
                 .arg(waste.percent);
-        return tr("Prices reckon with this until %1 cuts are noted; %2 are.")
+        return tr("Prices use this until %1 cuts are noted; %2 are.")
             .arg(kFewestCuts)
             .arg(cutting.cuts);
     }

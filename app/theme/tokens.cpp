@@ -52,8 +52,8 @@ Tokens dayTokens() {
     day.railThread = dye(0x6F86AE);
     day.board = dye(0xC9B593);
     day.boardEdge = dye(0xA98F68);
-    day.mat = dye(0xE0D3BA);
-    day.matLine = dye(0x8C7650);
+    day.bench = dye(0xE0D3BA);
+    day.benchLine = dye(0x8C7650);
     return day;
 }
 
@@ -83,8 +83,8 @@ Tokens eveningTokens() {
     evening.railThread = dye(0x5B7197);
     evening.board = dye(0x4A3B2A);
     evening.boardEdge = dye(0x6B563C);
-    evening.mat = dye(0x332A20);
-    evening.matLine = dye(0x7A6750);
+    evening.bench = dye(0x332A20);
+    evening.benchLine = dye(0x7A6750);
     return evening;
 }
 

@@ -35,8 +35,8 @@ struct Tokens {
     QColor railThread;
     QColor board; // shelf, rail wood
     QColor boardEdge;
-    QColor mat; // cutting mat
-    QColor matLine;
+    QColor bench; // cutting bench
+    QColor benchLine;
 };
 
 // A token by name, for widgets that must follow a change of light: tokens().*role.

@@ -62,8 +62,8 @@ std::string fibreText(std::span<const FibreShare> fibres) {
     std::string text;
     for (const auto& [fibre, percent] : byShare) {
         if (!text.empty())
-            text += ' ';
-        text += std::to_string(percent) + ' ' + fibreName(fibre);
+            text += ", ";
+        text += std::to_string(percent) + " % " + fibreName(fibre);
     }
     return text;
 }

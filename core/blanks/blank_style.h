@@ -84,7 +84,7 @@ struct BlankStyle {
 };
 
 std::string fibreName(Fibre fibre);           // "cotton"
-std::string fibreText(std::span<const FibreShare> fibres); // "80 cotton 20 polyester", descending by percent
+std::string fibreText(std::span<const FibreShare> fibres); // "80 % cotton, 20 % polyester", descending by percent
 std::string obstacleName(Obstacle obstacle);  // "zip"
 std::string wayRoundName(WayRound way);       // "pressing pillow"
 

@@ -152,8 +152,8 @@ std::vector<FilmToCut> filmsToCut(const ReckonedShop& shop) {
     return films;
 }
 
-MatWish usualWish(const ReckonedShop& shop, const FilmToCut& film) {
-    MatWish wish;
+NestWish usualWish(const ReckonedShop& shop, const FilmToCut& film) {
+    NestWish wish;
     wish.gap = shop.facts.settings.decalGap;
     for (const RollOffer& offer : film.rolls) {
         if (offer.mayBeUsed)

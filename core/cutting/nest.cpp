@@ -14,7 +14,7 @@ namespace {
 // The decals of one film on their way onto rolls.
 class FilmNesting {
 public:
-    FilmNesting(const ReckonedShop& shop, const FilmToCut& film, const MatWish& wish)
+    FilmNesting(const ReckonedShop& shop, const FilmToCut& film, const NestWish& wish)
         : m_wish(wish)
         , m_film(shop.facts.films.at(film.film))
         , m_margins{std::max(Millimetres{}, wish.gap), shop.facts.settings.edgeMargin}
@@ -153,7 +153,7 @@ private:
                lengthWords(leftOn(longest)) + " left beside the others.";
     }
 
-    const MatWish& m_wish;
+    const NestWish& m_wish;
     const Film& m_film;
     NestMargins m_margins;
     bool m_mayTurn;
@@ -164,7 +164,7 @@ private:
 
 } // namespace
 
-Result<FilmNests> nestFilm(const ReckonedShop& shop, const FilmToCut& film, const MatWish& wish,
+Result<FilmNests> nestFilm(const ReckonedShop& shop, const FilmToCut& film, const NestWish& wish,
                            const StripSearch* search) {
     const FilmNesting nesting(shop, film, wish);
     if (!nesting.hasRoll())

@@ -3,7 +3,7 @@
 //
 // Each decal takes its size and half the gap on each of its sides; its weeding box stands half way out into
 // that. Decals keep the edge margin from both edges of the roll. The cut-off line stands half a gap behind
-// the last decal; the length to it is what the roll is charged. Places are as the film lies on the mat,
+// the last decal; the length to it is what the roll is charged. Places are as the film lies on the bench,
 // carrier sheet down: mirrored.
 
 #include "core/cutting/strip_packing.h"
@@ -79,7 +79,7 @@ struct RollOffer {
     std::string reason;    // "Use-by 17 Dec, 21 days left"
 };
 
-// The mat of one film: decals that may be cut, by promise; those that may not yet, and why; rolls in the
+// One film on the bench: decals that may be cut, by promise; those that may not yet, and why; rolls in the
 // order they are cut from.
 struct FilmToCut {
     FilmId film;
@@ -94,8 +94,8 @@ std::size_t decalsToCut(const ReckonedShop& shop);
 // Every film that has decals of open, confirmed orders to cut, by its earliest promise.
 std::vector<FilmToCut> filmsToCut(const ReckonedShop& shop);
 
-// What the maker wishes on one film's mat.
-struct MatWish {
+// What the maker wishes for one film on the bench.
+struct NestWish {
     std::vector<RollId> rolls; // cut from these, in this order; empty: as offered, those that may be used
     std::set<DecalId> leftOut;
     std::map<DecalId, DecalPin> pins; // all on the first roll
@@ -109,13 +109,13 @@ struct FilmNests {
 };
 
 // As the wish starts out: the shop's gap, every roll offered that may be used.
-MatWish usualWish(const ReckonedShop& shop, const FilmToCut& film);
+NestWish usualWish(const ReckonedShop& shop, const FilmToCut& film);
 
 // Nests every waiting decal that is not left out, kMostPieces at most: the rest is told as lacking. A pin
 // that lies off the roll or over an earlier one, or is turned where the film may not be, is let go. `search`
 // none: the constructive answer at once. With a search its budget is shared by the rolls, `improved` is not
 // called. An error where the film has no roll that may be used.
-Result<FilmNests> nestFilm(const ReckonedShop& shop, const FilmToCut& film, const MatWish& wish,
+Result<FilmNests> nestFilm(const ReckonedShop& shop, const FilmToCut& film, const NestWish& wish,
                            const StripSearch* search = nullptr);
 
 // Length these decals take on a roll of this width, nested at once; never more than in rows. Decals that fit

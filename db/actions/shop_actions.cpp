@@ -99,7 +99,7 @@ Result<Done> checkNumbers(const ShopSettings& settings) {
                                            .unit = " mm"}),
         within(
             settings.filmWastePercent,
-            {.field = "filmWastePercent", .what = "The film wasted", .least = 0, .most = 500, .unit = " %"}),
+            {.field = "filmWastePercent", .what = "Film round a decal", .least = 0, .most = 500, .unit = " %"}),
         within(settings.mostOverUnderHeat.count(), {.field = "mostOverUnderHeat",
                                                     .what = "The time over under heat",
                                                     .least = 1,

@@ -49,7 +49,7 @@ void eachSetting(Settings& settings, Each&& each) {
     each("weeding-takes-s", "weeding a decal", settings.weedingTakes);
     each("decal-gap-mm", "gap between decals", settings.decalGap.value);
     each("edge-margin-mm", "margin at the film’s edge", settings.edgeMargin.value);
-    each("film-waste-percent", "film wasted around a decal", settings.filmWastePercent);
+    each("film-waste-percent", "film round a decal", settings.filmWastePercent);
     each("most-over-under-heat-s", "longest time over under heat", settings.mostOverUnderHeat);
     each("rest-before-wash-h", "rest before a wash", settings.restBeforeWash);
     each("better-rest-h", "better rest before a wash", settings.betterRest);

@@ -128,13 +128,13 @@ TEST_F(ClimateRead, WhatNeedsNoReadingsIsShownAtOnce) {
     // Turned to another, it waits; and so does what it was turned to about.
     Matter matter;
     matter.garment = garment;
-    window->workshop()->leadTo(PlaceName::CuttingMat, matter);
+    window->workshop()->leadTo(PlaceName::CuttingBench, matter);
     EXPECT_TRUE(isAwaited());
     window->workshop()->turnTo(PlaceName::BlankRail);
     EXPECT_FALSE(isAwaited());
     ASSERT_TRUE(comesToBeRead());
     EXPECT_EQ(window->workshop()->current(), PlaceName::BlankRail);
-    window->workshop()->turnTo(PlaceName::CuttingMat);
+    window->workshop()->turnTo(PlaceName::CuttingBench);
     EXPECT_FALSE(isAwaited());
 }
 

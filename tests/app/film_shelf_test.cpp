@@ -154,7 +154,7 @@ TEST_F(FilmShelf, TickedWorkIsTakenToTheBenchWithItsRoll) {
         ledFor = matter;
     });
     key(Qt::Key_C);
-    EXPECT_EQ(led, PlaceName::CuttingMat);
+    EXPECT_EQ(led, PlaceName::CuttingBench);
     EXPECT_EQ(ledFor.roll, usual.roll);
     EXPECT_EQ(ledFor.film, usual.film);
     std::vector<DecalId> ticked;

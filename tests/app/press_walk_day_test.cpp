@@ -52,7 +52,7 @@ TEST_F(PressWalkDay, FOnAGarmentThatWaitsForItsDecalsLeadsToTheBenchWithItsRoll)
     open();
     EXPECT_EQ(part<AsideList>("asideList").aside().freeingWordsAt(0), QStringLiteral("Cut from R-01"));
     key(Qt::Key_F);
-    EXPECT_EQ(askedPlace, PlaceName::CuttingMat);
+    EXPECT_EQ(askedPlace, PlaceName::CuttingBench);
     EXPECT_EQ(askedMatter.roll, usual.roll);
     EXPECT_EQ(askedMatter.film, usual.film);
     EXPECT_EQ(askedMatter.decal, desk().shop()->facts.garments.at(garment).decals.front().id);
@@ -79,7 +79,7 @@ TEST_F(PressWalkDay, ArrowsChooseTheCardThatFActsOn) {
     ASSERT_TRUE(aside.current());
     EXPECT_EQ(aside.current()->garment, second);
     key(Qt::Key_F);
-    EXPECT_EQ(askedPlace, PlaceName::CuttingMat);
+    EXPECT_EQ(askedPlace, PlaceName::CuttingBench);
     EXPECT_EQ(askedMatter.garment, second) << "the first card is left alone";
 }
 
@@ -136,7 +136,7 @@ TEST_F(PressWalkDay, MouseOnTheFreeingActOfACardDoesIt) {
     auto& aside = part<AsideList>("asideList");
     const QRect card = aside.visualRect(aside.aside().index(0));
     QTest::mouseClick(aside.viewport(), Qt::LeftButton, {}, {card.center().x(), card.bottom() - 36});
-    EXPECT_EQ(askedPlace, PlaceName::CuttingMat);
+    EXPECT_EQ(askedPlace, PlaceName::CuttingBench);
     EXPECT_EQ(askedMatter.garment, garment);
 }
 

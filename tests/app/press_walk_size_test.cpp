@@ -103,7 +103,7 @@ TEST_F(PressWalkSize, TabsTurnToWhatStandsAsideAndItsKeysActThere) {
     EXPECT_TRUE(part<AsideList>("asideList").hasFocus());
     EXPECT_FALSE(part<QWidget>("walkList").isVisible());
     key(Qt::Key_F);
-    EXPECT_EQ(askedPlace, PlaceName::CuttingMat);
+    EXPECT_EQ(askedPlace, PlaceName::CuttingBench);
     EXPECT_EQ(askedMatter.garment, aside);
     key(Qt::Key_Left);
     key(Qt::Key_Left);

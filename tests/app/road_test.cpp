@@ -85,7 +85,7 @@ protected:
     void cutFromTheWalk() {
         key(Qt::Key_2, Qt::ControlModifier);
         key(Qt::Key_F);
-        ASSERT_EQ(m_window->workshop()->current(), PlaceName::CuttingMat);
+        ASSERT_EQ(m_window->workshop()->current(), PlaceName::CuttingBench);
         key(Qt::Key_C);
         ASSERT_EQ(stage(), Stage::ToPress) << refusal();
         key(Qt::Key_Left, Qt::AltModifier);

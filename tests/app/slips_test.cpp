@@ -65,7 +65,7 @@ TEST_F(Slips, LabelIsReadWithFibresThatAddToAHundred) {
     EXPECT_TRUE(isFinished());
     const auto& label = facts().styles.at(style).label;
     ASSERT_TRUE(label);
-    EXPECT_EQ(fibreText(label->fibres), "80 cotton 20 polyester");
+    EXPECT_EQ(fibreText(label->fibres), "80 % cotton, 20 % polyester");
     EXPECT_EQ(label->readOn, now().today());
 }
 

@@ -44,8 +44,8 @@ TEST(Tokens, EveryTextCanBeReadOnEveryGroundItStandsOn) {
                     << ink.name().toStdString() << ground.name().toStdString();
             }
         }
-        EXPECT_GE(contrast(dyes.ink, dyes.mat), 4.75);
-        EXPECT_GE(contrast(dyes.ink2, dyes.mat), 4.75);
+        EXPECT_GE(contrast(dyes.ink, dyes.bench), 4.75);
+        EXPECT_GE(contrast(dyes.ink2, dyes.bench), 4.75);
         EXPECT_GE(contrast(dyes.madder, dyes.madderTint), 4.75);
         EXPECT_GE(contrast(dyes.weld, dyes.weldTint), 4.75);
         EXPECT_GE(contrast(dyes.green, dyes.greenTint), 4.75);

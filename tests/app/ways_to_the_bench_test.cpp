@@ -98,7 +98,7 @@ TEST_F(WaysToTheBench, FinderOffersTheBenchOfEachFilmThatHasWork) {
     key(Qt::Key_K, Qt::ControlModifier);
     typeText(QStringLiteral("cut gor"));
     key(Qt::Key_Return);
-    EXPECT_EQ(workshop().current(), PlaceName::CuttingMat);
+    EXPECT_EQ(workshop().current(), PlaceName::CuttingBench);
     EXPECT_EQ(bench().film()->film, gorse);
 }
 
@@ -113,7 +113,7 @@ TEST_F(WaysToTheBench, FilmShelfLaysWhatIsTickedOnTheBenchWithItsRollFirst) {
     key(Qt::Key_Down);
     key(Qt::Key_Space); // not the second order's
     key(Qt::Key_C);
-    ASSERT_EQ(workshop().current(), PlaceName::CuttingMat) << workshop().foot()->words().toStdString();
+    ASSERT_EQ(workshop().current(), PlaceName::CuttingBench) << workshop().foot()->words().toStdString();
     EXPECT_EQ(bench().onBench().firstRoll, usual.roll);
     ASSERT_EQ(bench().nests().size(), 1U);
     EXPECT_EQ(bench().nests().front().decals.size(), 2U);
@@ -145,7 +145,7 @@ TEST_F(WaysToTheBench, PressWalkLeadsToTheDecalThatItsGarmentWaitsForAndAltLeftG
     key(Qt::Key_End);
     const QString card = aside->currentIndex().data().toString();
     key(Qt::Key_F);
-    ASSERT_EQ(workshop().current(), PlaceName::CuttingMat);
+    ASSERT_EQ(workshop().current(), PlaceName::CuttingBench);
     const bool isGorse = bench().film()->film == gorse;
     EXPECT_TRUE(card.contains(isGorse ? QStringLiteral("Cut from R-02") : QStringLiteral("Cut from R-01")))
         << card.toStdString();
@@ -161,7 +161,7 @@ TEST_F(WaysToTheBench, PressWalkLeadsToTheDecalThatItsGarmentWaitsForAndAltLeftG
     key(Qt::Key_5, Qt::ControlModifier);
     EXPECT_FALSE(wayBack()->isVisible());
     key(Qt::Key_Left, Qt::AltModifier);
-    EXPECT_EQ(workshop().current(), PlaceName::CuttingMat);
+    EXPECT_EQ(workshop().current(), PlaceName::CuttingBench);
 }
 
 TEST_F(WaysToTheBench, TwelveFilmsScrollAndTheChosenOneIsInView) {

@@ -33,7 +33,7 @@ TEST(Blank, AWrongLabelIsRefusedWithItsFigure) {
 
 TEST(Blank, FibresAreToldLargestFirst) {
     const std::vector<FibreShare> fibres{{Fibre::Polyester, 20}, {Fibre::Cotton, 75}, {Fibre::Elastane, 5}};
-    EXPECT_EQ(fibreText(fibres), "75 cotton 20 polyester 5 elastane");
+    EXPECT_EQ(fibreText(fibres), "75 % cotton, 20 % polyester, 5 % elastane");
     EXPECT_EQ(fibreText({}), "");
 }
 

@@ -20,7 +20,7 @@ struct Sheet {
     explicit Sheet(bool isTurned) {
         bench.roll(9, 1000_mm);
         decal = bench.waiting.decal(40_mm, 30_mm);
-        MatWish wish = bench.usual();
+        NestWish wish = bench.usual();
         wish.pins[decal] = {6_mm, 4_mm, isTurned};
         nest = bench.nests(wish).nests.front();
     }

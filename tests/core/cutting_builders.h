@@ -22,11 +22,11 @@ public:
         const std::vector<FilmToCut> films = filmsToCut(shop());
         return films.empty() ? FilmToCut{film.id, {}, {}, {}} : films.front();
     }
-    MatWish usual() const { return usualWish(shop(), toCut()); }
-    Result<FilmNests> tryNests(const MatWish& wish, const StripSearch* search = nullptr) const {
+    NestWish usual() const { return usualWish(shop(), toCut()); }
+    Result<FilmNests> tryNests(const NestWish& wish, const StripSearch* search = nullptr) const {
         return nestFilm(shop(), toCut(), wish, search);
     }
-    FilmNests nests(const MatWish& wish, const StripSearch* search = nullptr) const {
+    FilmNests nests(const NestWish& wish, const StripSearch* search = nullptr) const {
         Result<FilmNests> made = tryNests(wish, search);
         return made.ok() ? std::move(*made) : FilmNests{};
     }

@@ -20,7 +20,7 @@ struct Pair {
         bench.roll(9, 1000_mm);
         still = bench.waiting.decal(100_mm, 100_mm);
         moved = bench.waiting.decal(100_mm, 60_mm);
-        MatWish wish = bench.usual();
+        NestWish wish = bench.usual();
         wish.pins[still] = {200_mm, 200_mm, false};
         wish.pins[moved] = {6_mm, 4_mm, false};
         nest = bench.nests(wish).nests.front();

@@ -69,7 +69,7 @@ TEST(Nest, AFilmWithAGrainIsNeverTurned) {
     bench.roll(9, 5000_mm);
     bench.waiting.decal(100_mm, 480_mm);
     EXPECT_TRUE(bench.nests().nests.front().decals.front().isTurned);
-    MatWish upright = bench.usual();
+    NestWish upright = bench.usual();
     upright.mayTurn = false;
     EXPECT_FALSE(bench.nests(upright).nests.front().decals.front().isTurned);
     bench.film.hasGrain = true;
@@ -96,7 +96,7 @@ TEST(Nest, TheMakersChoiceOfRollsIsKept) {
     bench.roll(9, 5000_mm, nov(20));
     bench.roll(10, 5000_mm, nov(29));
     bench.waiting.decal(100_mm, 100_mm);
-    MatWish wish = bench.usual();
+    NestWish wish = bench.usual();
     EXPECT_EQ(bench.nests(wish).nests.front().roll, aRoll(9).id);
     wish.rolls = {aRoll(10).id, aRoll(10).id, RollId{777}};
     EXPECT_EQ(bench.nests(wish).nests.front().roll, aRoll(10).id);
@@ -108,7 +108,7 @@ TEST(Nest, LeftOutDecalsLieOnNoRollAndLackNothing) {
     bench.roll(9, 5000_mm);
     const DecalId stays = bench.waiting.decal(100_mm, 100_mm);
     const DecalId out = bench.waiting.decal(100_mm, 100_mm);
-    MatWish wish = bench.usual();
+    NestWish wish = bench.usual();
     wish.leftOut = {out};
     const FilmNests made = bench.nests(wish);
     EXPECT_TRUE(made.nests.front().find(stays));
@@ -122,7 +122,7 @@ TEST(Nest, APinnedDecalStaysAndTheOthersLieAroundIt) {
     std::vector<DecalId> decals;
     for (int count = 0; count < 8; ++count)
         decals.push_back(bench.waiting.decal(150_mm, 120_mm));
-    MatWish wish = bench.usual();
+    NestWish wish = bench.usual();
     wish.pins[decals[3]] = {200_mm, 250_mm, true};
 
     const Nest nest = bench.nests(wish).nests.front();
@@ -141,7 +141,7 @@ TEST(Nest, APinThatCannotStandIsLetGo) {
     const DecalId over = bench.waiting.decal(150_mm, 120_mm);
     const DecalId off = bench.waiting.decal(150_mm, 120_mm);
     const DecalId turned = bench.waiting.decal(150_mm, 120_mm);
-    MatWish wish = bench.usual();
+    NestWish wish = bench.usual();
     wish.pins[first] = {6_mm, 4_mm, false};
     wish.pins[over] = {7_mm, 5_mm, false};
     wish.pins[off] = {400_mm, 4_mm, false};
@@ -240,7 +240,7 @@ TEST(Nest, RandomMatsAreLegalAndEveryDecalIsPlacedOrNamed) {
         const auto count = within(1, 12).value;
         for (int decal = 0; decal < count; ++decal)
             decals.push_back(bench.waiting.decal(within(1, 400), within(1, 400)));
-        MatWish wish = bench.usual();
+        NestWish wish = bench.usual();
         if (round % 4 == 0)
             wish.pins[decals.front()] = {within(-20, 500), within(-20, 900), round % 8 == 0};
 

@@ -44,7 +44,7 @@ TEST(Route, ZipHoodieReadsAsTheMakerWalksIt) {
             .with(aGarment().onZipHoodie(WayRound::Pillow).decal([](Decal& decal) { decal.below = 70_mm; }))
             .build();
     EXPECT_EQ(written(shop.route()), (Lines{
-                                         "read-tag-1 | Read the tag | 80 cotton 20 polyester",
+                                         "read-tag-1 | Read the tag | 80 % cotton, 20 % polyester",
                                          "lint-roll-1 | Lint roll | front",
                                          "way-round-1 | Pillow under the zip | size M",
                                          "preheat-1 | Preheat | 15 s",
@@ -160,7 +160,7 @@ TEST(Route, DecalsOfOneRecipeSideBySideShareAPass) {
     const auto shop = aShop().with(aGarment().withDecal(name)).build();
     EXPECT_EQ(written(shop.route()),
               (Lines{
-                  "read-tag-1 | Read the tag | 100 cotton",
+                  "read-tag-1 | Read the tag | 100 % cotton",
                   "lint-roll-1 | Lint roll | front",
                   "preheat-1 | Preheat | 15 s",
                   "place-1 | Place decal | Heron · 75 mm below the seam",

@@ -56,7 +56,7 @@ TEST_F(BlankActions, LabelMayBeReadLater) {
     ASSERT_TRUE(id.ok());
     EXPECT_FALSE(loadFactsOf(connection(), {}).styles.at(*id).label);
     expectUndoable<Doing>([&] { return readLabel(shop(), *id, label); },
-                          "Label of Tote read: 80 cotton 20 polyester");
+                          "Label of Tote read: 80 % cotton, 20 % polyester");
     EXPECT_EQ(loadFactsOf(connection(), {}).styles.at(*id).label, label);
 }
 

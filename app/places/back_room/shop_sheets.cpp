@@ -51,14 +51,14 @@ public:
         sheet.summary =
             tr("%1 % margin, %2 a minute").arg(m_settings.marginPercent).arg(amount(m_settings.minuteRate));
         sheet.intro =
-            tr("A price is blank, film with its waste, minutes and overhead, by the margin, rounded up. The "
-               "fair table shows the cost below it.");
+            tr("A price is blank, film with what is cut away round the decal, minutes and overhead, by the "
+               "margin, rounded up. The fair table shows the cost below it.");
         begin(sheet, SettingsPart::Money, tr("What a price is made of"));
         add(sheet, tr("A minute of work"), amount(m_settings.minuteRate));
         add(sheet, tr("Overhead"), tr("%1 a garment").arg(amount(m_settings.overheadPerGarment)));
         add(sheet, tr("Margin"), tr("%1 % of the price").arg(m_settings.marginPercent));
         add(sheet, tr("Rounded up to"), amount(m_settings.pricePoint));
-        add(sheet, tr("Film wasted"), filmWasted());
+        add(sheet, tr("Film round a decal"), filmRoundADecal());
         add(sheet, tr("Deposit"), deposit());
         sheet.note = tr("Tax may apply to what you sell: check local law.");
         return sheet;
@@ -149,12 +149,12 @@ private:
         return days.isEmpty() ? tr("no other days") : days.join(QStringLiteral(", "));
     }
 
-    QString filmWasted() const {
+    QString filmRoundADecal() const {
         const FilmWaste waste = filmWaste(m_shop.facts.cutting, m_settings);
-        return waste.isMeasured ? tr("%1 % of a decal, from the last %2 cuts")
+        return waste.isMeasured ? tr("%1 % of the decal’s own area, from the last %2 cuts")
                                       .arg(waste.percent)
                                       .arg(m_shop.facts.cutting.cuts)
-                                : tr("%1 % of a decal, until the shop’s own cuts tell").arg(waste.percent);
+                                : tr("%1 % of the decal’s own area, until the shop has cuts of its own").arg(waste.percent);
     }
 
     QString deposit() const {

@@ -142,7 +142,7 @@ void BenchModel::nestAtOnce() {
     });
     bench.withoutPins.reset();
     if (hasPins()) {
-        MatWish free = bench.wish;
+        NestWish free = bench.wish;
         free.pins.clear();
         if (auto known = nestFilm(*m_shop, *film(), free); known.ok())
             bench.withoutPins = std::move(known).value();

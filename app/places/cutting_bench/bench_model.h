@@ -17,7 +17,7 @@ namespace holdfast::app {
 
 // What lies there of one film.
 struct FilmOnBench {
-    MatWish wish;
+    NestWish wish;
     std::optional<RollId> firstRoll; // the maker's own choice
     FilmNests laid;
     std::string problem; // why nothing can be laid

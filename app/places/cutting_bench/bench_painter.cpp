@@ -73,18 +73,18 @@ void BenchPainter::paintRulers(QPainter& painter, std::size_t nest, const QRectF
         const double x = film.left() + at * pixels;
         paintLine(painter, QRectF(x - 40, lineTop, 80, 18), QString::number(at), Type::Small, tokens().ink2,
                   Qt::AlignHCenter);
-        painter.fillRect(QRectF(std::round(x), film.top() - kTick - 1, 1, kTick), tokens().matLine);
+        painter.fillRect(QRectF(std::round(x), film.top() - kTick - 1, 1, kTick), tokens().benchLine);
     }
     // The ruler across stays in view while the bench scrolls.
     const double side = visible.left();
     if (side > 0.5)
-        painter.fillRect(QRectF(side, film.top() - 4, kBenchRulerLeft - 4, film.height() + 8), tokens().mat);
+        painter.fillRect(QRectF(side, film.top() - 4, kBenchRulerLeft - 4, film.height() + 8), tokens().bench);
     for (int at = 0; at * pixels <= film.height() + 1; at += step) {
         const double y = film.top() + at * pixels;
         paintLine(painter, QRectF(side, y - 9, kBenchRulerLeft - 12, 18), QString::number(at), Type::Small,
                   tokens().ink2, Qt::AlignRight);
         painter.fillRect(QRectF(side + kBenchRulerLeft - kTick - 4, std::round(y), kTick, 1),
-                         tokens().matLine);
+                         tokens().benchLine);
     }
 }
 

@@ -23,7 +23,7 @@ BenchSearch::~BenchSearch() {
     wait();
 }
 
-void BenchSearch::begin(std::shared_ptr<const ReckonedShop> shop, const FilmToCut& film, const MatWish& wish,
+void BenchSearch::begin(std::shared_ptr<const ReckonedShop> shop, const FilmToCut& film, const NestWish& wish,
                         StripSearch how) {
     drop();
     m_isSearching = true;

@@ -22,7 +22,7 @@ public:
     ~BenchSearch() override; // stops and waits
 
     // Drops a search under way. `how` without its shouldStop, which is set here.
-    void begin(std::shared_ptr<const ReckonedShop> shop, const FilmToCut& film, const MatWish& wish,
+    void begin(std::shared_ptr<const ReckonedShop> shop, const FilmToCut& film, const NestWish& wish,
                StripSearch how);
     void stop(); // found() comes with the best so far
     void drop(); // nothing comes

@@ -118,7 +118,7 @@ QString BenchView::emptyWords() const {
 
 void BenchView::paintEvent(QPaintEvent*) {
     QPainter painter(viewport());
-    painter.fillRect(viewport()->rect(), tokens().mat);
+    painter.fillRect(viewport()->rect(), tokens().bench);
     if (m_scale.count() == 0) {
         painter.setFont(fontOf(Type::Body));
         painter.setPen(tokens().ink);

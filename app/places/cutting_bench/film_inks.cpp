@@ -16,7 +16,7 @@ constexpr double kMostDimmed = 0.5; // white film in the evening
 QColor inThisLight(const QColor& shade) {
     if (light() == Light::Day)
         return shade;
-    return blended(shade, tokens().mat, kMostDimmed * std::sqrt(luminance(shade)));
+    return blended(shade, tokens().bench, kMostDimmed * std::sqrt(luminance(shade)));
 }
 
 } // namespace

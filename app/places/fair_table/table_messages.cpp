@@ -18,7 +18,7 @@ QString inFairTable(const char* text) {
     return QCoreApplication::translate("FairTable", text);
 }
 
-// "cotton", "80 cotton 20 polyester"
+// "cotton", "80 % cotton, 20 % polyester"
 QString clothWords(const std::vector<FibreShare>& fibres) {
     return words(fibres.size() == 1 ? fibreName(fibres.front().fibre) : fibreText(fibres));
 }

@@ -403,7 +403,7 @@ void RollPanel::takeTickedToBench() {
     matter.roll = *m_roll;
     matter.film = roll().film;
     matter.decals = m_work.tickedDecals();
-    emit m_desk.placeAsked(PlaceName::CuttingMat, matter);
+    emit m_desk.placeAsked(PlaceName::CuttingBench, matter);
 }
 
 void RollPanel::putAway() {

@@ -331,7 +331,7 @@ void PressWalkPlace::turnToBench(const AsideEntry& entry) {
         decals, [&](const Decal& decal) { return !decal.isCut() && decal.film == roll->film; });
     if (waits != decals.end())
         matter.decal = waits->id;
-    emit desk().placeAsked(PlaceName::CuttingMat, matter);
+    emit desk().placeAsked(PlaceName::CuttingBench, matter);
 }
 
 QString PressWalkPlace::handsAreFull() const {
