@@ -121,7 +121,8 @@ private:
             return takeReport(word);
         if (m_hasVerb)
             return plainError("“" + word + "” is too much. See holdfast --help.");
-        return plainError("There is no “" + word + "”. Ask for report, tour, papers, check, backup, export or import.");
+        return plainError("There is no “" + word +
+                          "”. Ask for report, tour, papers, check, backup, export or import.");
     }
 
     Result<Done> takeReport(const std::string& word) {
@@ -204,8 +205,10 @@ std::string usage() {
            "sheets\n"
            "  check              is the shop file whole: rows, ledgers, journal\n"
            "  backup FILE        a whole copy of the shop in a new file\n"
-           "  export DIR         the whole shop as comma-separated values, a file for each thing of the trade\n"
-           "  import FILE        reads one such file in: customers, blank styles, blanks, films, rolls, places, "
+           "  export DIR         the whole shop as comma-separated values, a file for each thing of the "
+           "trade\n"
+           "  import FILE        reads one such file in: customers, blank styles, blanks, films, rolls, "
+           "places, "
            "readings\n"
            "\n"
            "  --on YYYY-MM-DD    the day for everything, from 09:00 (the demo stands at 09:40)\n"

@@ -2,8 +2,8 @@
 // Watches the counts at the press, whatever place is seen, and says when one ends: heat on the platen or
 // cooling on the rack; and once more when a garment has been under heat so long that it is likely scorched.
 //
-// Heat whose count had ended before the shop was opened is said then: somebody left it. What had cooled by then keeps,
-// and is only shown.
+// Heat whose count had ended before the shop was opened is said then: somebody left it. What had cooled by
+// then keeps, and is only shown.
 
 #include "app/desk/step_counts.h"
 

@@ -40,7 +40,8 @@ void FiguresBeside::begin(db::Shop& shop, std::optional<Days> last, const Now& n
     m_thread = std::thread([this, path = shop.path(), last, now] {
         const auto file = db::Shop::openReadOnly(path, [at = now.instant] { return at; });
         const auto read = std::make_shared<Result<ShopFigures>>(
-            file.ok() ? readFigures(**file, last, now, [this] { return !m_shouldStop; }) : Result<ShopFigures>{file.error()});
+            file.ok() ? readFigures(**file, last, now, [this] { return !m_shouldStop; })
+                      : Result<ShopFigures>{file.error()});
         QMetaObject::invokeMethod(
             this, [this, read] { end(*read); }, Qt::QueuedConnection);
     });

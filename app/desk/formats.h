@@ -14,36 +14,38 @@
 
 namespace holdfast::app {
 
-QString words(std::string_view text); // UTF-8 from core
+QString words(std::string_view text);   // UTF-8 from core
 std::string plain(const QString& text); // trimmed UTF-8 for core
 
-QString money(Money amount, const Currency& currency);       // "£26.50"
-QString moneyBare(Money amount, const Currency& currency);   // "26.50", for columns
-QString metres(Millimetres length);                          // "3.4 m"
-QString millimetres(Millimetres length);                     // "280 mm"
-QString celsius(Celsius temperature);                        // "150 °C"
-QString humidity(Humidity humidity);                         // "44 %"
-QString percentOf(double share);                             // "7 %"; below one in a hundred "0.4 %"
-QString kilograms(Grams weight);                             // "2.2 kg"
-QString countdown(Seconds left);                             // "7", "1:18"
-QString timeSpan(Seconds span);                              // "4 min", "12 s", "2 h 5 min"
-QString dayCount(Days days);                                 // "1 day", "21 days"
-QString age(Days days);                                      // "11 mo 4 d"
+QString money(Money amount, const Currency& currency);     // "£26.50"
+QString moneyBare(Money amount, const Currency& currency); // "26.50", for columns
+QString metres(Millimetres length);                        // "3.4 m"
+QString millimetres(Millimetres length);                   // "280 mm"
+QString celsius(Celsius temperature);                      // "150 °C"
+QString humidity(Humidity humidity);                       // "44 %"
+QString percentOf(double share);                           // "7 %"; below one in a hundred "0.4 %"
+QString kilograms(Grams weight);                           // "2.2 kg"
+QString countdown(Seconds left);                           // "7", "1:18"
+QString timeSpan(Seconds span);                            // "4 min", "12 s", "2 h 5 min"
+QString dayCount(Days days);                               // "1 day", "21 days"
+QString age(Days days);                                    // "11 mo 4 d"
 
-QString day(LocalDate date);                                 // "Thu 12 Nov"
-QString dayNear(LocalDate date, LocalDate today);            // "today", "tomorrow", "Thu", "Thu 12 Nov"
-QString date(LocalDate date);                                // "12 Nov 2026"
-QString longDay(LocalDate date);                             // "Wednesday 11 November"
-QString clock(LocalTime time);                               // "15:00"
-QString promise(LocalTime ready, LocalDate today);           // "Thu 12 Nov after 15:00"
+QString day(LocalDate date);                       // "Thu 12 Nov"
+QString dayNear(LocalDate date, LocalDate today);  // "today", "tomorrow", "Thu", "Thu 12 Nov"
+QString date(LocalDate date);                      // "12 Nov 2026"
+QString longDay(LocalDate date);                   // "Wednesday 11 November"
+QString clock(LocalTime time);                     // "15:00"
+QString promise(LocalTime ready, LocalDate today); // "Thu 12 Nov after 15:00"
 
 QColor colourOf(std::uint32_t rgb);
 
 // What was typed, or an error that names the field and what is allowed.
-Result<std::int64_t> readWhole(const QString& text, const QString& field, std::int64_t low, std::int64_t high);
+Result<std::int64_t> readWhole(const QString& text, const QString& field, std::int64_t low,
+                               std::int64_t high);
 Result<double> readNumber(const QString& text, const QString& field, double low, double high);
 Result<Money> readMoney(const QString& text, const QString& field, const Currency& currency);
-Result<LocalDate> readDate(const QString& text, const QString& field, LocalDate today); // ISO, "12.11.", "12/11/2026", "today"
+Result<LocalDate> readDate(const QString& text, const QString& field,
+                           LocalDate today); // ISO, "12.11.", "12/11/2026", "today"
 Result<std::optional<LocalDate>> readOptionalDate(const QString& text, const QString& field, LocalDate today);
 Result<Millimetres> readMetres(const QString& text, const QString& field, Millimetres low, Millimetres high);
 

@@ -9,7 +9,8 @@ namespace holdfast::app {
 ShopBeside::ShopBeside(std::unique_ptr<db::Shop> file, KnownBefore known)
     : m_file(std::move(file))
     , m_known(std::move(known)) {
-    m_file->onChanged([this](const db::ChangedTables& tables) { m_touched.insert(tables.begin(), tables.end()); });
+    m_file->onChanged(
+        [this](const db::ChangedTables& tables) { m_touched.insert(tables.begin(), tables.end()); });
 }
 
 Result<std::unique_ptr<ShopBeside>> ShopBeside::open(const db::Shop& window, KnownBefore known) {
@@ -28,9 +29,9 @@ WrittenBeside ShopBeside::written() {
     PlanSearch search;
     search.goesOnFrom = m_known.orderShown;
     const auto reckoned = m_file->read([&](db::Connection& connection) {
-        return reckonShop(db::loadOpenFacts(connection),
-                          hasNewClimate ? db::loadClimate(connection) : *m_known.climate,
-                          db::loadRecentUse(connection, m_known.now.instant), written.reckoner, m_known.now, search);
+        return reckonShop(
+            db::loadOpenFacts(connection), hasNewClimate ? db::loadClimate(connection) : *m_known.climate,
+            db::loadRecentUse(connection, m_known.now.instant), written.reckoner, m_known.now, search);
     });
     if (reckoned.ok())
         written.shop = *reckoned;

@@ -23,8 +23,8 @@ struct KnownBefore {
     std::vector<GarmentId> orderShown;     // of the day's plan
 };
 
-// What actions beside the window changed, and the shop as it now stands with the sums over its readings: a million of
-// them are summed up, and a thousand decals allotted, in more than a moment.
+// What actions beside the window changed, and the shop as it now stands with the sums over its readings: a
+// million of them are summed up, and a thousand decals allotted, in more than a moment.
 struct WrittenBeside {
     db::ChangedTables touched;
     std::shared_ptr<const ReckonedShop> shop; // none: it could not be reckoned

@@ -101,7 +101,16 @@ struct Matter {
     static Matter of(const Finding& finding, const Garment& garment);
 };
 
-enum class PlaceName { FairTable, PressWalk, FilmShelf, BlankRail, CuttingBench, OrderBook, Figures, BackRoom };
+enum class PlaceName {
+    FairTable,
+    PressWalk,
+    FilmShelf,
+    BlankRail,
+    CuttingBench,
+    OrderBook,
+    Figures,
+    BackRoom
+};
 
 // What is printed (see app/papers); the shell has it made and sent to the printer.
 enum class PaperName { ClaimTicket, CareCards, BagTags, DaySheet, RollLabel, TestLabel, TestSheet };

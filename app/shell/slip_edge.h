@@ -1,8 +1,8 @@
 #pragma once
 // The right edge of the window, where a slip lies over the place: one at a time, a thread border, Escape
 // leaves. Tab goes round within it; when it closes, the keyboard goes back to where it was, or, where that is
-// gone, to where work goes on in the place. What was typed in a slip that was left is kept, as long as the shop
-// is open, until that slip is done or cleared.
+// gone, to where work goes on in the place. What was typed in a slip that was left is kept, as long as the
+// shop is open, until that slip is done or cleared.
 
 #include "app/slips/slip.h"
 

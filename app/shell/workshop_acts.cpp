@@ -1,9 +1,9 @@
 // What the shell does itself: undo, redo, light, size of text, keys.
 
 #include "app/desk/background_work.h"
+#include "app/desk/machine_settings.h"
 #include "app/shell/foot_line.h"
 #include "app/shell/keys_slip.h"
-#include "app/desk/machine_settings.h"
 #include "app/shell/seat.h"
 #include "app/shell/slip_edge.h"
 #include "app/shell/workshop.h"

@@ -232,8 +232,8 @@ private:
         form().pair();
         whole("decalGap", tr("Between decals"), tr("mm"), m_before.decalGap.value);
         whole("edgeMargin", tr("At the film’s edge"), tr("mm"), m_before.edgeMargin.value);
-        whole("filmWastePercent", tr("Film round a decal, until the shop has cuts of its own"), tr("% of its area"),
-              m_before.filmWastePercent);
+        whole("filmWastePercent", tr("Film round a decal, until the shop has cuts of its own"),
+              tr("% of its area"), m_before.filmWastePercent);
         form().note(wasteWords());
     }
 
@@ -242,12 +242,11 @@ private:
         const CuttingHistory& cutting = desk().shop()->facts.cutting;
         const FilmWaste waste = filmWaste(cutting, m_before);
         if (waste.isMeasured)
-            return tr("In the last %1 cuts the film round the decals was %2 % of their area; prices use that.")
+            return tr("In the last %1 cuts the film round the decals was %2 % of their area; prices use "
+                      "that.")
                 .arg(cutting.cuts)
                 .arg(waste.percent);
-        return tr("Prices use this until %1 cuts are noted; %2 are.")
-            .arg(kFewestCuts)
-            .arg(cutting.cuts);
+        return tr("Prices use this until %1 cuts are noted; %2 are.").arg(kFewestCuts).arg(cutting.cuts);
     }
 
     void readCutting(ShopSettings& settings) {

@@ -5,8 +5,8 @@
 
 namespace holdfast::app {
 
-double luminance(const QColor& colour);                          // 0 black, 1 white
-double contrast(const QColor& one, const QColor& other);         // 1 the same, 21 black on white
+double luminance(const QColor& colour);                                       // 0 black, 1 white
+double contrast(const QColor& one, const QColor& other);                      // 1 the same, 21 black on white
 QColor clearer(const QColor& ground, const QColor& one, const QColor& other); // the one seen better on it
 
 } // namespace holdfast::app

@@ -44,8 +44,8 @@ void paintDecal(QPainter& painter, const QRectF& box, const QString& artwork, co
 // Width over height of the artwork's ink.
 double artworkAspect(const QString& artwork);
 
-// Letters cut in one film, as large as fits in `box`, centred; a dashed box where there are none. Their outline
-// is that of wording_outline.h.
+// Letters cut in one film, as large as fits in `box`, centred; a dashed box where there are none. Their
+// outline is that of wording_outline.h.
 void paintLettering(QPainter& painter, const QRectF& box, const QPainterPath& letters, const QColor& film);
 // What words are painted and cut in, of no particular size. Faces: "serif", "sans".
 QStringList letteringFaces();

@@ -64,8 +64,8 @@ FontFace faceOf(Type type) {
     return {false, QFont::Normal, 15, 20};
 }
 
-// The first text that is shaped in a process settles the language of all others: HarfBuzz asks the C locale once. In
-// Turkish the serif's i joins otherwise, and one laptop would cut a wording otherwise than the next.
+// The first text that is shaped in a process settles the language of all others: HarfBuzz asks the C locale
+// once. In Turkish the serif's i joins otherwise, and one laptop would cut a wording otherwise than the next.
 void shapeInNoLanguage() {
     const std::string before = setlocale(LC_CTYPE, nullptr);
     setlocale(LC_CTYPE, "C");
@@ -108,9 +108,10 @@ QFont madeFont(Type type) {
 
 QFont fontOf(Type type) {
     loadFonts();
-    // Made once each: delegates ask for one with every line they paint. A font keeps what it was drawn with, so
-    // that no two threads may share one.
-    static thread_local std::array<std::optional<QFont>, static_cast<std::size_t>(Type::SmallStrong) + 1> fonts;
+    // Made once each: delegates ask for one with every line they paint. A font keeps what it was drawn with,
+    // so that no two threads may share one.
+    static thread_local std::array<std::optional<QFont>, static_cast<std::size_t>(Type::SmallStrong) + 1>
+        fonts;
     std::optional<QFont>& kept = fonts[static_cast<std::size_t>(type)];
     if (!kept) {
         kept = madeFont(type);

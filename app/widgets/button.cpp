@@ -297,7 +297,8 @@ void Button::keyPressEvent(QKeyEvent* event) {
         event->accept();
         return;
     }
-    // Qt would go to the next button by arrow, wherever it is; arrows are the lists' and scroll what is about.
+    // Qt would go to the next button by arrow, wherever it is; arrows are the lists' and scroll what is
+    // about.
     if (event->key() == Qt::Key_Up || event->key() == Qt::Key_Down || event->key() == Qt::Key_Left ||
         event->key() == Qt::Key_Right) {
         event->ignore();

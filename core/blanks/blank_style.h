@@ -65,8 +65,9 @@ struct Colour {
 
 struct BlankStyle {
     BlankStyleId id;
-    std::string name;    // "Tee"
-    std::string outline; // which drawing stands for it: tee, long-sleeve, hoodie, tote, bib, bodysuit, cap, apron
+    std::string name; // "Tee"
+    std::string
+        outline; // which drawing stands for it: tee, long-sleeve, hoodie, tote, bib, bodysuit, cap, apron
     std::vector<std::string> sizes;
     std::vector<Colour> colours;
     std::optional<FabricLabel> label;
@@ -83,9 +84,10 @@ struct BlankStyle {
     const Colour* colour(ColourId colourId) const;
 };
 
-std::string fibreName(Fibre fibre);           // "cotton"
-std::string fibreText(std::span<const FibreShare> fibres); // "80 % cotton, 20 % polyester", descending by percent
-std::string obstacleName(Obstacle obstacle);  // "zip"
-std::string wayRoundName(WayRound way);       // "pressing pillow"
+std::string fibreName(Fibre fibre); // "cotton"
+std::string
+fibreText(std::span<const FibreShare> fibres); // "80 % cotton, 20 % polyester", descending by percent
+std::string obstacleName(Obstacle obstacle);   // "zip"
+std::string wayRoundName(WayRound way);        // "pressing pillow"
 
 } // namespace holdfast

@@ -55,9 +55,7 @@ private:
     StripGap gapAt(std::size_t level) const;
     void raiseLevel(std::size_t level, std::int64_t across, std::int64_t width, std::int64_t along);
     void joinNeighbours(std::size_t level);
-    Levels::iterator at(std::size_t level) {
-        return m_levels.begin() + static_cast<std::ptrdiff_t>(level);
-    }
+    Levels::iterator at(std::size_t level) { return m_levels.begin() + static_cast<std::ptrdiff_t>(level); }
 
     FillFrame m_frame;
     Levels m_levels;

@@ -23,12 +23,12 @@ struct Recipe {
     Seconds dwell{0};
     Pressure pressure = Pressure::Medium;
     Peel peel = Peel::Warm;
-    Seconds preheat{15};      // common practice, no source
+    Seconds preheat{15};       // common practice, no source
     Seconds coolBeforePeel{0}; // 0 for a hot peel
-    Seconds finishFront{5};   // common practice, no source
-    Seconds finishBack{5};    // common practice, no source
-    Seconds tack{5};          // a lower layer's short press before the next is laid on it
-    std::string confirmedBy;  // who compared it with the maker's sheet; empty: nobody yet
+    Seconds finishFront{5};    // common practice, no source
+    Seconds finishBack{5};     // common practice, no source
+    Seconds tack{5};           // a lower layer's short press before the next is laid on it
+    std::string confirmedBy;   // who compared it with the maker's sheet; empty: nobody yet
 
     bool isConfirmed() const { return !confirmedBy.empty(); }
     bool operator==(const Recipe&) const = default;
@@ -38,8 +38,8 @@ struct Recipe {
 Result<Done> checkRecipe(const Recipe& recipe);
 
 struct StorageLimits {
-    Band<Humidity> humidity{{30}, {50}};    // common practice, no source
-    Band<Celsius> temperature{{10}, {30}};  // steady room temperature: common practice, no source
+    Band<Humidity> humidity{{30}, {50}};   // common practice, no source
+    Band<Celsius> temperature{{10}, {30}}; // steady room temperature: common practice, no source
     Hours allowedOutside{72};
 
     bool operator==(const StorageLimits&) const = default;

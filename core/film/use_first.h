@@ -25,8 +25,8 @@ std::optional<Millimetres> lengthFor(const Decal& decal, const Film& film, Milli
                                      const ShopSettings& settings);
 
 // Length a set of decals takes in rows side by side (first fit by falling height): the plain way of the
-// knife, and quickly told; nestedLength (core/cutting/nest.h) is never more. A gap stands between neighbours and
-// behind each row. Decals that fit neither way are left out.
+// knife, and quickly told; nestedLength (core/cutting/nest.h) is never more. A gap stands between neighbours
+// and behind each row. Decals that fit neither way are left out.
 Millimetres lengthInRows(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth,
                          const ShopSettings& settings);
 

@@ -1,6 +1,6 @@
 #pragma once
-// Every garment of a shop with its stage, its route and all that the rules have to say of it. This is what the
-// places show.
+// Every garment of a shop with its stage, its route and all that the rules have to say of it. This is what
+// the places show.
 
 #include "core/film/use_first.h"
 #include "core/holds/finding.h"
@@ -33,11 +33,11 @@ struct Surroundings {
     Now now;
 };
 
-// All rules over one garment, holds first. Rules that speak of work already behind it are silent: those over the
-// blank and the cutting once its first step with heat is finished, those over film and roll once its last press
-// pass is. Nothing holds what is pressed, handed over or cancelled. A waiver given for the same attempt and rule
-// lifts a hold; cautions and steps added are never silenced.
-// REQUIRES: the garment's order, style and films are in the facts.
+// All rules over one garment, holds first. Rules that speak of work already behind it are silent: those over
+// the blank and the cutting once its first step with heat is finished, those over film and roll once its last
+// press pass is. Nothing holds what is pressed, handed over or cancelled. A waiver given for the same attempt
+// and rule lifts a hold; cautions and steps added are never silenced. REQUIRES: the garment's order, style
+// and films are in the facts.
 std::vector<Finding> findingsFor(const Surroundings& around, const Garment& garment);
 
 Assessment assess(const Surroundings& around, const Garment& garment);
@@ -45,8 +45,8 @@ Assessment assess(const Surroundings& around, const Garment& garment);
 // Every garment in the facts.
 std::map<GarmentId, Assessment> assessAll(const Surroundings& around);
 
-// Whether a film may be pressed on a blank style; said at once at the fair table. Empty: it fits. An unread label
-// or a film without a recipe leave it open, and are said as the holds they are.
+// Whether a film may be pressed on a blank style; said at once at the fair table. Empty: it fits. An unread
+// label or a film without a recipe leave it open, and are said as the holds they are.
 std::vector<Finding> fitness(const Film& film, const BlankStyle& style);
 
 } // namespace holdfast

@@ -76,8 +76,8 @@ enum class FreeingAct {
 struct Finding {
     Rule rule = Rule::BlankUnwashed;
     Grade grade = Grade::Hold;
-    std::string what; // "Unwashed"
-    std::string why;  // "Lot of 12 Oct, M, Moss: no wash load on record."
+    std::string what;              // "Unwashed"
+    std::string why;               // "Lot of 12 Oct, M, Moss: no wash load on record."
     std::vector<FreeingAct> frees; // the likeliest first
     std::optional<DecalId> decal;
     std::optional<FilmId> film;

@@ -8,8 +8,8 @@ namespace holdfast {
 
 namespace {
 
-constexpr std::int64_t kAreaUnit = 10'000; // mm²: 100 cm²
-constexpr std::int64_t kForAreaUnit = 25;  // s
+constexpr std::int64_t kAreaUnit = 10'000;            // mm²: 100 cm²
+constexpr std::int64_t kForAreaUnit = 25;             // s
 constexpr std::int64_t kLongestDecalSide = 1'000'000; // mm
 
 std::int64_t clamped(std::int64_t seconds) {

@@ -11,9 +11,9 @@ namespace {
 // Products of lengths, money and shares pass 64 bits before they are divided again.
 __extension__ using Wide = __int128;
 
-constexpr std::int64_t kLongestSide = 1'000'000'000;        // mm
-constexpr std::int64_t kMostWastePriced = 1'000;                  // percent
-constexpr std::int64_t kMostPercent = 95;                   // of margin
+constexpr std::int64_t kLongestSide = 1'000'000'000; // mm
+constexpr std::int64_t kMostWastePriced = 1'000;     // percent
+constexpr std::int64_t kMostPercent = 95;            // of margin
 constexpr Millimetres kUsualRollWidth{500};
 
 constexpr std::int64_t kWashingForWeight = 15; // s
@@ -51,7 +51,8 @@ Money filmCost(const DecalOnFilm& decal, const ShopSettings& settings) {
         return {};
     const Millimetres rollWidth =
         decal.film->rollWidth > Millimetres{} ? decal.film->rollWidth : kUsualRollWidth;
-    const std::int64_t withWaste = 100 + std::clamp<std::int64_t>(settings.filmWastePercent, 0, kMostWastePriced);
+    const std::int64_t withWaste =
+        100 + std::clamp<std::int64_t>(settings.filmWastePercent, 0, kMostWastePriced);
     const Wide numerator = areaOf(decal) * withWaste * asCost(decal.film->costPerMetre).minor;
     const Wide denominator = static_cast<Wide>(rollWidth.value) * 1'000 * 100;
     return asCost(roundedUp(numerator, denominator));

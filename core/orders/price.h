@@ -39,9 +39,9 @@ struct Cost {
 Cost costOf(const BlankStyle& style, std::span<const DecalOnFilm> decals, Seconds hands,
             const ShopSettings& settings);
 
-// The maker's time: attended and platen seconds of a route; weeding (see cutting_time.h); and for a blank that
-// is washed first, its share of filling, hanging and folding a load, 15 s for each 100 g. Common practice, no
-// source. At most 366 days.
+// The maker's time: attended and platen seconds of a route; weeding (see cutting_time.h); and for a blank
+// that is washed first, its share of filling, hanging and folding a load, 15 s for each 100 g. Common
+// practice, no source. At most 366 days.
 Seconds handsFor(const Route& route, std::span<const DecalOnFilm> decals, const BlankStyle& style,
                  const ShopSettings& settings);
 

@@ -47,8 +47,8 @@ struct PlanSearch {
     std::uint64_t garments = 2000; // run through in trials; a long day gets more. 0: no search
     std::uint64_t seed = 1;
     std::chrono::milliseconds atMost{35};
-    // The order of the plan shown before: this one is not worse than what is left of that order. Garments that
-    // are no longer there are passed over, new ones come behind, the earliest promise first.
+    // The order of the plan shown before: this one is not worse than what is left of that order. Garments
+    // that are no longer there are passed over, new ones come behind, the earliest promise first.
     std::vector<GarmentId> goesOnFrom;
 };
 

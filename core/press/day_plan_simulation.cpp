@@ -60,7 +60,8 @@ void DaySimulation::give(std::size_t index) {
     garment.place = m_state.given++;
     garment.job = index;
     garment.hasBeenOnPlaten = job.hasBeenOnPlaten;
-    const bool liesThere = job.isUnderway && job.isOnPlaten && !job.steps.empty() && job.steps.front().usesPlaten;
+    const bool liesThere =
+        job.isUnderway && job.isOnPlaten && !job.steps.empty() && job.steps.front().usesPlaten;
     if (liesThere && !platen.holder && suits(platen, job.steps.front()))
         platen.holder = garment.place;
     (job.isUnderway ? platen.begun : platen.queue).push_back(garment);

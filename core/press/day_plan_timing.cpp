@@ -94,7 +94,8 @@ TimedJob TimedDay::timedJob(const PressJob& job) {
 
     timed.hasBeenOnPlaten = job.hasBeenOnPlaten;
     timed.isOnPlaten = job.isOnPlaten;
-    timed.steps = timedSteps(job.steps, job.isOnPlaten, [this](double temperature) { return heatOf(temperature); });
+    timed.steps =
+        timedSteps(job.steps, job.isOnPlaten, [this](double temperature) { return heatOf(temperature); });
 
     timed.nextOnPlaten.resize(timed.steps.size());
     timed.handWorkFrom.resize(timed.steps.size() + 1, 0);
@@ -161,7 +162,7 @@ Seconds changeTime(const Press& press, Celsius from, Celsius to) {
     const double perMinute = to > from ? press.heatsPerMinute : press.coolsPerMinute;
     const double seconds = std::ceil(difference * 60.0 / perMinute);
     return seconds < static_cast<double>(kLongestStep) ? Seconds{static_cast<std::int64_t>(seconds)}
-                                                   : Seconds{kLongestStep};
+                                                       : Seconds{kLongestStep};
 }
 
 std::optional<std::string> whyUnplaced(const PlanRequest& request, const PressJob& job) {

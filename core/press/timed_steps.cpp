@@ -85,7 +85,8 @@ bool needsPlaten(const RouteStep& step) {
     return step.platen.count() > 0 || (step.temperature && step.waiting.count() <= 0);
 }
 
-std::vector<TimedStep> timedSteps(std::span<const RouteStep> steps, bool liesOnPlaten, const HeatNumber& heatOf) {
+std::vector<TimedStep> timedSteps(std::span<const RouteStep> steps, bool liesOnPlaten,
+                                  const HeatNumber& heatOf) {
     std::vector<TimedStep> timed;
     for (const RouteStep& step : steps) {
         timed.push_back(timedStep(step));

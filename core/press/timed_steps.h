@@ -1,6 +1,6 @@
 #pragma once
-// The steps of a garment as a day at the press counts them: what of each needs the platen, and how long it stays
-// there. See day_plan_timing.h.
+// The steps of a garment as a day at the press counts them: what of each needs the platen, and how long it
+// stays there. See day_plan_timing.h.
 
 #include "core/press/route.h"
 
@@ -33,8 +33,10 @@ bool needsPlaten(const RouteStep& step);
 
 using HeatNumber = std::function<std::size_t(double temperature)>;
 
-// `liesOnPlaten`: the garment lies there already, and stays until its next step there if no wait comes before.
-std::vector<TimedStep> timedSteps(std::span<const RouteStep> steps, bool liesOnPlaten, const HeatNumber& heatOf);
+// `liesOnPlaten`: the garment lies there already, and stays until its next step there if no wait comes
+// before.
+std::vector<TimedStep> timedSteps(std::span<const RouteStep> steps, bool liesOnPlaten,
+                                  const HeatNumber& heatOf);
 
 // What the steps of a route that are behind it tell of a garment.
 struct PlatenSoFar {

@@ -2,8 +2,8 @@
 // The press walk of today: what was pressed, what is on the press, what comes in which heat run, what cools,
 // and what stands aside with what frees it.
 
-#include "core/holds/finding.h"
 #include "core/film/film.h"
+#include "core/holds/finding.h"
 #include "core/press/day_plan.h"
 #include "core/press/stage.h"
 #include "core/shop/reckoned_shop.h"
@@ -21,7 +21,7 @@ struct WalkEntry {
     WalkState state = WalkState::Planned;
     Instant begins; // as it was, or as planned
     Instant ends;
-    Seconds late{0};          // beyond its promise, if the plan is kept
+    Seconds late{0}; // beyond its promise, if the plan is kept
     bool isAfterClosing = false;
 };
 
@@ -49,8 +49,8 @@ struct RackEntry {
 struct AsideEntry {
     GarmentId garment;
     Stage stage = Stage::ToWash;
-    bool isHeld = false;             // a hold of the rules; else it waits for washing, drying, cutting …
-    std::string what;                // "Unwashed", "To cut"
+    bool isHeld = false; // a hold of the rules; else it waits for washing, drying, cutting …
+    std::string what;    // "Unwashed", "To cut"
     std::string why;
     std::optional<Finding> finding;
     std::optional<FreeingAct> frees; // the likeliest; none: only time
@@ -58,9 +58,9 @@ struct AsideEntry {
 };
 
 struct Walk {
-    std::vector<WalkRun> runs; // by time: done, under way, planned
-    std::vector<RackEntry> rack;   // soonest first
-    std::vector<AsideEntry> aside; // earliest promise first
+    std::vector<WalkRun> runs;        // by time: done, under way, planned
+    std::vector<RackEntry> rack;      // soonest first
+    std::vector<AsideEntry> aside;    // earliest promise first
     std::optional<GarmentId> onPress; // a hands-on or platen step is open
     std::optional<GarmentId> next;    // what is turned to after it: see next_at_press.h
     // The first of those not begun.

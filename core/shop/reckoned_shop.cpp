@@ -9,8 +9,9 @@ namespace holdfast {
 namespace {
 
 // The temperature of the last heated step on a press today, by the routes of the garments in the facts.
-std::optional<Celsius> lastTemperature(const ShopFacts& facts, const std::map<GarmentId, Assessment>& assessments,
-                                       PressId press, const Now& now) {
+std::optional<Celsius> lastTemperature(const ShopFacts& facts,
+                                       const std::map<GarmentId, Assessment>& assessments, PressId press,
+                                       const Now& now) {
     std::optional<Celsius> temperature;
     std::optional<Instant> when;
     for (const StepRecord& record : facts.steps) {
@@ -28,11 +29,12 @@ std::optional<Celsius> lastTemperature(const ShopFacts& facts, const std::map<Ga
     return temperature;
 }
 
-PressJob jobFor(const ShopFacts& facts, const Garment& garment, const Assessment& assessment, const Now& now) {
+PressJob jobFor(const ShopFacts& facts, const Garment& garment, const Assessment& assessment,
+                const Now& now) {
     PressJob job;
     job.garment = garment.id;
-    const std::size_t behind =
-        assessment.progress.underway.value_or(std::min(assessment.progress.finished, assessment.route.steps.size()));
+    const std::size_t behind = assessment.progress.underway.value_or(
+        std::min(assessment.progress.finished, assessment.route.steps.size()));
     job.steps.assign(assessment.route.steps.begin() + static_cast<std::ptrdiff_t>(behind),
                      assessment.route.steps.end());
     // What the step under way has behind it needs no second time.

@@ -29,24 +29,25 @@ struct ShopSettings {
     std::string whenEdgeLifts; // what a customer may do then
 
     // money
-    int depositPercent = 0;       // of the total, asked before work starts
-    bool depositHolds = false;    // short deposits hold the work
-    Money minuteRate{40};         // the maker's time
+    int depositPercent = 0;    // of the total, asked before work starts
+    bool depositHolds = false; // short deposits hold the work
+    Money minuteRate{40};      // the maker's time
     Money overheadPerGarment{60};
-    int marginPercent = 45;       // of the price, 0 to 95
-    Money pricePoint{50};         // prices are rounded up to a multiple
+    int marginPercent = 45; // of the price, 0 to 95
+    Money pricePoint{50};   // prices are rounded up to a multiple
 
     // time
     std::array<std::optional<OpeningHours>, 7> week; // pressing hours, Sunday first; none: closed
     std::vector<LocalDate> closedDays;
-    int planMarginPercent = 15;   // added to reckoned work when a day is promised
+    int planMarginPercent = 15; // added to reckoned work when a day is promised
 
     // washing and stock
     Grams washerHolds{4000};
     Minutes washTakes{60};
     Hours dryingTakes{12};
     double shrinkLimitPercent = 4.0;
-    int keepingPercent = 10; // of a blank's cost, for each that comes home from a fair: carried, money tied up
+    int keepingPercent =
+        10; // of a blank's cost, for each that comes home from a fair: carried, money tied up
     Days blankLeadTime{5};
     Days filmLeadTime{4};
 
@@ -58,7 +59,8 @@ struct ShopSettings {
     int filmWastePercent = 20; // of a decal's area, until the shop's own cuts tell (core/orders/film_waste.h)
 
     // pressing and after
-    Seconds mostOverUnderHeat{30}; // beyond the recipe's time; longer under heat, a garment is likely scorched
+    Seconds mostOverUnderHeat{
+        30}; // beyond the recipe's time; longer under heat, a garment is likely scorched
     Hours restBeforeWash{24};
     Hours betterRest{72};
     Hours readingsGoStaleAfter{24};

@@ -1,7 +1,7 @@
 #pragma once
-// What is known of a shop at one moment: the facts, before any rule looks at them. Built by db/tables from the
-// shop file (orders that are open, or those asked for; all stock, films, presses and settings), or by hand in
-// tests. Never changed once built; whoever needs newer facts loads them anew.
+// What is known of a shop at one moment: the facts, before any rule looks at them. Built by db/tables from
+// the shop file (orders that are open, or those asked for; all stock, films, presses and settings), or by
+// hand in tests. Never changed once built; whoever needs newer facts loads them anew.
 
 #include "core/blanks/blank_lot.h"
 #include "core/blanks/blank_style.h"
@@ -26,16 +26,16 @@ struct ShopFacts {
     Roster<Customer> customers;
     Roster<Order> orders;
     Roster<Garment> garments;
-    std::vector<StepRecord> steps;   // by garment, then attempt, then order of work
-    std::vector<Waiver> waivers;     // by garment
-    std::vector<Spoil> spoils;       // by garment
+    std::vector<StepRecord> steps; // by garment, then attempt, then order of work
+    std::vector<Waiver> waivers;   // by garment
+    std::vector<Spoil> spoils;     // by garment
 
     Roster<BlankStyle> styles;
-    Roster<BlankLot> lots;           // that have units left, or are kept for a garment here
-    Roster<WashLoad> loads;          // of those lots
+    Roster<BlankLot> lots;  // that have units left, or are kept for a garment here
+    Roster<WashLoad> loads; // of those lots
 
     Roster<Film> films;
-    Roster<FilmRoll> rolls;          // on the shelf or put away, or cut for a garment here
+    Roster<FilmRoll> rolls; // on the shelf or put away, or cut for a garment here
     Roster<StoragePlace> places;
 
     Roster<Press> presses;

@@ -8,7 +8,8 @@ namespace holdfast {
 
 namespace {
 
-constexpr std::array kMonths{"Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
+constexpr std::array kMonths{"Jan", "Feb", "Mar", "Apr", "May", "Jun",
+                             "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
 constexpr std::array kWeekdays{"Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"};
 
 std::chrono::year_month_day calendar(LocalDate date) {
@@ -47,7 +48,8 @@ std::optional<LocalDate> parseIsoDate(std::string_view text) {
     if (!readNumber(text.substr(0, 4), year) || !readNumber(text.substr(5, 2), month) ||
         !readNumber(text.substr(8, 2), day))
         return std::nullopt;
-    const auto date = std::chrono::year{static_cast<int>(year)} / std::chrono::month{month} / std::chrono::day{day};
+    const auto date =
+        std::chrono::year{static_cast<int>(year)} / std::chrono::month{month} / std::chrono::day{day};
     if (!date.ok())
         return std::nullopt;
     return LocalDate{date};
@@ -71,7 +73,8 @@ std::string isoLocalMinute(LocalTime time) {
 
 std::string spokenDay(LocalDate date) {
     const auto weekday = std::chrono::weekday{date}.c_encoding();
-    return formatted("%s %u %s", kWeekdays[weekday], static_cast<unsigned>(calendar(date).day()), monthName(date));
+    return formatted("%s %u %s", kWeekdays[weekday], static_cast<unsigned>(calendar(date).day()),
+                     monthName(date));
 }
 
 std::string spokenDate(LocalDate date) {

@@ -56,9 +56,9 @@ struct KeptOutline {
 // Charges `length` to the roll and marks the decals cut from it: decals of confirmed orders, of the roll's
 // film, not cut yet. Not from a roll that is put away or used up. Offcuts kept become rolls of their own, as
 // old as their roll and kept like it; each 20 mm or more both ways, together no more than was cut. Outlines
-// are kept with the decals that have none kept yet. Refused, too, for a decal that is not to be cut yet (wording
-// not agreed, film unfit, deposit short …), and from a roll past its use-by, badly stored or with a failed test
-// strip, unless each garment was let through.
+// are kept with the decals that have none kept yet. Refused, too, for a decal that is not to be cut yet
+// (wording not agreed, film unfit, deposit short …), and from a roll past its use-by, badly stored or with a
+// failed test strip, unless each garment was let through.
 Result<Done> cutDecals(Shop& shop, RollId roll, std::span<const DecalId> decals, Millimetres length,
                        const Now& now, std::span<const OffcutSize> offcuts = {},
                        std::span<const KeptOutline> outlines = {}, KnownConditions known = nullptr);

@@ -33,9 +33,9 @@ Result<Done> confirmWording(Shop& shop, DecalId decal, const std::string& how, /
                             const std::string& outline = {});
 Result<Done> rewordDecal(Shop& shop, DecalId decal, const std::string& wording, // unconfirms it; not once cut
                          const std::string& outline = {});
-// Decals of one order that the customer agreed to at once, each with the wording that it is to bear, where that
-// is another one, and the outline to be kept with it. An error in a wording names the field "wording-1" for the
-// first of them, and so on.
+// Decals of one order that the customer agreed to at once, each with the wording that it is to bear, where
+// that is another one, and the outline to be kept with it. An error in a wording names the field "wording-1"
+// for the first of them, and so on.
 struct AgreedDecal {
     DecalId decal;
     std::optional<std::string> wording;

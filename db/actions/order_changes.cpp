@@ -84,7 +84,8 @@ Result<Done> confirmWordings(Shop& shop, std::span<const AgreedDecal> agreed, co
         std::string order;
         for (std::size_t at = 0; at < agreed.size(); ++at) {
             if (agreed[at].wording)
-                if (const auto reworded = rewordDecal(shop, agreed[at].decal, *agreed[at].wording, agreed[at].outline);
+                if (const auto reworded =
+                        rewordDecal(shop, agreed[at].decal, *agreed[at].wording, agreed[at].outline);
                     !reworded.ok())
                     return fieldError("wording-" + std::to_string(at + 1), reworded.error().message);
             if (const auto confirmed = confirmWording(shop, agreed[at].decal, how, agreed[at].outline);

@@ -23,7 +23,8 @@ std::vector<GarmentId> garmentsOfEntry(Connection& connection, EntryId entry) {
     return garments;
 }
 
-// Garments of the entry whose blank is another's now get one of another lot, or wait; so do those that waited.
+// Garments of the entry whose blank is another's now get one of another lot, or wait; so do those that
+// waited.
 void reserveOtherBlanks(Writer& writer, EntryId entry) {
     for (const GarmentId id : garmentsOfEntry(writer.connection(), entry)) {
         const auto garment = garmentRow(writer.connection(), id);

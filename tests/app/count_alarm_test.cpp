@@ -430,7 +430,8 @@ TEST(DesktopSounds, AreHeardThroughPulseAudioAndDoNotWaitForOneThatHangs) {
     watch.start();
     for (int again = 0; again < 5; ++again)
         sounds->play(wave);
-    // A stopped service never answers: whoever waited for it would not come back, however busy the machine is.
+    // A stopped service never answers: whoever waited for it would not come back, however busy the machine
+    // is.
     EXPECT_LT(watch.elapsed(), 10'000);
     sounds.reset();
     EXPECT_LT(watch.elapsed(), 20'000) << "closing does not wait for it";

@@ -161,8 +161,8 @@ TEST_F(OrderSlips, ARefundGoesBackTheWayItWasPaid) {
     QString wordsSaid;
     for (const QLabel* label : slip().findChildren<QLabel*>())
         wordsSaid += label->text() + u'\n';
-    EXPECT_TRUE(
-        wordsSaid.contains(QStringLiteral("Total £26.50, paid £3.00 in cash and £12.00 by card, nothing owed.")))
+    EXPECT_TRUE(wordsSaid.contains(
+        QStringLiteral("Total £26.50, paid £3.00 in cash and £12.00 by card, nothing owed.")))
         << wordsSaid.toStdString();
     submit();
     ASSERT_TRUE(isFinished()) << slip().refusal().toStdString();

@@ -2,9 +2,9 @@
 #include "tests/app/slips_fixture.h"
 
 #include "app/widgets/button.h"
-#include "db/actions/press_actions.h"
 #include "db/actions/blank_actions.h"
 #include "db/actions/film_actions.h"
+#include "db/actions/press_actions.h"
 
 #include <QApplication>
 #include <QLineEdit>

@@ -55,7 +55,8 @@ std::optional<KnownStrip> readStrip(const std::string& head, std::istream& lines
     return strip;
 }
 
-std::vector<KnownStrip> cutUp(std::span<const StripSize> sizes, int ofEach, unsigned seed, std::int64_t slimmest) {
+std::vector<KnownStrip> cutUp(std::span<const StripSize> sizes, int ofEach, unsigned seed,
+                              std::int64_t slimmest) {
     strips::StripMaker maker{seed};
     std::vector<KnownStrip> made;
     for (const StripSize& size : sizes) {

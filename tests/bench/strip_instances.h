@@ -15,9 +15,9 @@ struct KnownStrip {
     std::int64_t shortest = 0;
 };
 
-// Strips cut up as Hopper and Turton cut theirs (2001, EJOR 128), half of them by straight cuts only. 140 of the
-// sizes, numbers of pieces and shapes of their seven classes, with other cuts; 28 in which pieces may be any
-// shape, slivers too; and 20 of large whole numbers, in which few pieces are alike.
+// Strips cut up as Hopper and Turton cut theirs (2001, EJOR 128), half of them by straight cuts only. 140 of
+// the sizes, numbers of pieces and shapes of their seven classes, with other cuts; 28 in which pieces may be
+// any shape, slivers too; and 20 of large whole numbers, in which few pieces are alike.
 std::vector<KnownStrip> stripsLikeThePublished();
 std::vector<KnownStrip> stripsOfSmallNumbers();
 std::vector<KnownStrip> stripsOfLargeNumbers();

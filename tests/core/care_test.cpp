@@ -71,8 +71,8 @@ TEST(Care, SaysEachAxisInWords) {
 }
 
 bool hasLine(const CareCard& card, std::string_view part) {
-    return std::ranges::any_of(card.lines,
-                               [&](const CareLine& line) { return line.words.find(part) != std::string::npos; });
+    return std::ranges::any_of(
+        card.lines, [&](const CareLine& line) { return line.words.find(part) != std::string::npos; });
 }
 
 std::vector<std::string> wordsOf(const CareCard& card) {

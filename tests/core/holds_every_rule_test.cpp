@@ -80,8 +80,8 @@ std::vector<RuleCase> blankCases() {
              lot.shrinkage = Shrinkage{500_mm, 474_mm, 350_mm, 350_mm};
          })),
          usualShop()},
-        {Rule::ObstacleUnsolved, Grade::Hold, FreeingAct::ChooseWayRound,
-         shopWith(onZipHoodie(std::nullopt)), shopWith(onZipHoodie(WayRound::Pillow))},
+        {Rule::ObstacleUnsolved, Grade::Hold, FreeingAct::ChooseWayRound, shopWith(onZipHoodie(std::nullopt)),
+         shopWith(onZipHoodie(WayRound::Pillow))},
         {Rule::ObstacleUnsolved, Grade::Hold, FreeingAct::ChooseWayRound,
          shopWith(onZipHoodie(WayRound::SmallPlaten)),
          shopWith(onZipHoodie(WayRound::SmallPlaten)).press([](Press& press) {

@@ -44,10 +44,11 @@ TEST(PaperCode, OtherShopsAndOtherNumbersDoNotFit) {
 TEST(PaperCode, KeyboardLayoutsAndCapitalsMakeNoDifference) {
     const std::string check = paperCode("418-b", kId).substr(6);
     // As typed on a German, a French and a Danish layout by a scanner set to another, and with Caps Lock.
-    for (const std::string& typed : {"418ß"
-                                    "b." +
-                                        check,
-                                    "418)b:" + check, "418+b." + check, "418-B." + check, "418/b." + check}) {
+    for (const std::string& typed :
+         {"418ß"
+          "b." +
+              check,
+          "418)b:" + check, "418+b." + check, "418-B." + check, "418/b." + check}) {
         ASSERT_TRUE(readPaperCode(typed).has_value()) << typed;
         EXPECT_TRUE(readPaperCode(typed)->fits(kId)) << typed;
     }

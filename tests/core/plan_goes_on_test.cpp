@@ -1,4 +1,5 @@
-// A plan that goes on from the one before: what is shown at once after a step is not worse than what was left.
+// A plan that goes on from the one before: what is shown at once after a step is not worse than what was
+// left.
 
 #include "core/press/timed_steps.h"
 #include "tests/core/day_plan_validator.h"
@@ -31,7 +32,8 @@ public:
         , m_plan(plan)
         , m_now(now) {}
 
-    // Nothing is under a closed platen, in hand, or being heated or cooled: all of it is known from what was done.
+    // Nothing is under a closed platen, in hand, or being heated or cooled: all of it is known from what was
+    // done.
     bool isBetweenSteps() const {
         const bool isBusy = std::ranges::any_of(m_plan.spans, [&](const PlannedSpan& span) {
             return span.resource != Resource::Rack && span.begins < m_now && m_now < span.ends;
@@ -173,7 +175,8 @@ TEST(PlanGoesOn, ItIsNotWorseThanTheOrderItGoesOnFrom) {
 }
 
 TEST(PlanGoesOn, GarmentsThatAreGoneArePassedOverAndNewOnesComeBehindByTheirPromise) {
-    PlanRequest request = aDay({{pressed(150, 10)}, {pressed(150, 10)}, {pressed(150, 10)}, {pressed(150, 10)}});
+    PlanRequest request =
+        aDay({{pressed(150, 10)}, {pressed(150, 10)}, {pressed(150, 10)}, {pressed(150, 10)}});
     request.jobs[1].due = after(500);
     request.jobs[3].due = after(400);
     // As good as any other, so it stays: 3 before 1, then 4 and 2, and 9 is no longer there.
@@ -182,8 +185,8 @@ TEST(PlanGoesOn, GarmentsThatAreGoneArePassedOverAndNewOnesComeBehindByTheirProm
     EXPECT_EQ(plan.order, (std::vector<GarmentId>{GarmentId{3}, GarmentId{1}, GarmentId{4}, GarmentId{2}}));
 }
 
-// The day gone on from, between two steps, as planned: without any search the plan keeps what the search found
-// before.
+// The day gone on from, between two steps, as planned: without any search the plan keeps what the search
+// found before.
 TEST(PlanGoesOn, AfterAStepAsPlannedWhatIsLeftIsNotWorse) {
     RandomDays days{53};
     int moments = 0, worse = 0, worseAfresh = 0;
@@ -215,8 +218,8 @@ TEST(PlanGoesOn, AfterAStepAsPlannedWhatIsLeftIsNotWorse) {
             EXPECT_TRUE(PlanValidator(left, shown).faults().empty()) << "day " << day;
         }
     }
-    std::cout << moments << " steps as planned: worse after " << worse << "; planned afresh after " << worseAfresh
-              << "\n";
+    std::cout << moments << " steps as planned: worse after " << worse << "; planned afresh after "
+              << worseAfresh << "\n";
     EXPECT_EQ(worse, 0);
     EXPECT_GE(moments, 1000);
     EXPECT_GE(worseAfresh, 100) << "planned afresh it is no worse either: nothing is tested here";
@@ -238,8 +241,8 @@ TEST(PlanGoesOn, WhatLiesOnThePlatenGoesOnBeforeAllElse) {
 
 // Placed, pressed, cooled, peeled by hand, pressed again.
 TEST(PlanGoesOn, TheStepsDoneTellWhereAGarmentLies) {
-    const std::vector<RouteStep> route{byHand(10), byHand(5, StepKind::PlaceDecal), pressed(150, 12), cooled(40),
-                                       byHand(5, StepKind::PeelCarrier), pressed(150, 5)};
+    const std::vector<RouteStep> route{byHand(10), byHand(5, StepKind::PlaceDecal),  pressed(150, 12),
+                                       cooled(40), byHand(5, StepKind::PeelCarrier), pressed(150, 5)};
     const auto expect = [&](std::size_t behind, bool isUnderway, bool hasBeenThere, bool liesThere) {
         const PlatenSoFar soFar = platenSoFar(route, behind, isUnderway);
         EXPECT_EQ(soFar.hasBeenThere, hasBeenThere) << behind << isUnderway;

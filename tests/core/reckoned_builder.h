@@ -1,5 +1,6 @@
 #pragma once
-// A reckoned shop out of a shop for tests: its waiting decals allotted, its garments assessed, its day planned.
+// A reckoned shop out of a shop for tests: its waiting decals allotted, its garments assessed, its day
+// planned.
 
 #include "core/shop/reckoned_shop.h"
 #include "tests/core/builders.h"

@@ -394,10 +394,11 @@ TEST(ClimateReckoner, IsAskedBeforeEachRollAndStopsWhenNoMoreAreWanted) {
     std::vector<double> shares;
     const auto reckoned = [&](double upTo) {
         shares.clear();
-        const RollConditions conditions = ClimateReckoner{}.reckon(facts, {}, noonOf(nov(11)), [&](double share) {
-            shares.push_back(share);
-            return share < upTo;
-        });
+        const RollConditions conditions =
+            ClimateReckoner{}.reckon(facts, {}, noonOf(nov(11)), [&](double share) {
+                shares.push_back(share);
+                return share < upTo;
+            });
         return std::ranges::distance(conditions.begin(), conditions.end());
     };
     EXPECT_EQ(reckoned(2), 4);

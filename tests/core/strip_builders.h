@@ -39,10 +39,10 @@ public:
     }
     bool oneIn(std::int64_t times) { return between(1, times) == 1; }
 
-    // `slimmest`: no piece is more than so many times as long as wide, as far as cutting again and again finds
-    // such pieces.
-    StripTask withoutWaste(std::int64_t width, std::int64_t length, std::size_t count,
-                           bool straightCutsOnly, std::int64_t slimmest = kAnyShape) {
+    // `slimmest`: no piece is more than so many times as long as wide, as far as cutting again and again
+    // finds such pieces.
+    StripTask withoutWaste(std::int64_t width, std::int64_t length, std::size_t count, bool straightCutsOnly,
+                           std::int64_t slimmest = kAnyShape) {
         int refused = 0;
         std::vector<StripPiece> pieces{{width, length, false, std::nullopt}};
         while (pieces.size() < count) {
@@ -56,7 +56,8 @@ public:
             const bool isRound = !straightCutsOnly && pieces.size() + 5 <= count && cut.across > 3 &&
                                  cut.along > 3 && oneIn(2);
             std::vector<StripPiece> made = isRound ? fiveOf(cut) : twoOf(cut);
-            if (std::ranges::any_of(made, [&](const StripPiece& piece) { return isSlimmer(piece, slimmest); }) &&
+            if (std::ranges::any_of(made,
+                                    [&](const StripPiece& piece) { return isSlimmer(piece, slimmest); }) &&
                 ++refused < kMostRefused)
                 made = {cut};
             pieces.insert(pieces.end(), made.begin(), made.end());

@@ -257,13 +257,14 @@ TEST_F(OrderActions, WordingWithoutAnOutlineKeepsTheOneItIsAgreedOrCutBy) {
     for (GarmentDraft& garment : draft.garments)
         garment.decals[0].content = Wording{"Juno"};
     const auto order = take(draft);
-    expectUndoable<Doing>(
-        [&] { return confirmWording(shop(), decalOf(order), "by phone", "M0 0L1 1L1 0"); },
-        "1-a: Name “Juno” agreed by phone");
+    expectUndoable<Doing>([&] { return confirmWording(shop(), decalOf(order), "by phone", "M0 0L1 1L1 0"); },
+                          "1-a: Name “Juno” agreed by phone");
     const auto decal = decalOf(order, 1);
     const std::vector<KeptOutline> outlines{{decal, "M2 2L3 3L3 2"}};
     expectUndoable<Doing>(
-        [&] { return cutDecals(shop(), m_roll, std::span(&decal, 1), Millimetres{100}, now(), {}, outlines); },
+        [&] {
+            return cutDecals(shop(), m_roll, std::span(&decal, 1), Millimetres{100}, now(), {}, outlines);
+        },
         "Cut 1 decal from R-01, 0.10 m");
     EXPECT_EQ(connection().number("SELECT COUNT(*) FROM decal WHERE outline LIKE 'M%'"), 2);
 }

@@ -154,7 +154,8 @@ private:
         return waste.isMeasured ? tr("%1 % of the decal’s own area, from the last %2 cuts")
                                       .arg(waste.percent)
                                       .arg(m_shop.facts.cutting.cuts)
-                                : tr("%1 % of the decal’s own area, until the shop has cuts of its own").arg(waste.percent);
+                                : tr("%1 % of the decal’s own area, until the shop has cuts of its own")
+                                      .arg(waste.percent);
     }
 
     QString deposit() const {

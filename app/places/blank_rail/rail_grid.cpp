@@ -220,7 +220,8 @@ void RailGrid::paintFrame(QPainter& painter) const {
 
 void RailGrid::paintColour(QPainter& painter, const QRectF& box, const Row& row) const {
     const Tokens& dyes = tokens();
-    paintGarment(painter, QRectF(kGridAside, box.center().y() - kGarmentHigh / 2.0, kGarmentWide, kGarmentHigh),
+    paintGarment(painter,
+                 QRectF(kGridAside, box.center().y() - kGarmentHigh / 2.0, kGarmentWide, kGarmentHigh),
                  m_outline, colourOf(row.colour.rgb));
     const qreal room = m_columns.colour - kNameLeft - kSpace4;
     paintLine(painter, QRectF(kNameLeft, box.top(), room, box.height()),

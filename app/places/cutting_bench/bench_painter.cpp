@@ -78,7 +78,8 @@ void BenchPainter::paintRulers(QPainter& painter, std::size_t nest, const QRectF
     // The ruler across stays in view while the bench scrolls.
     const double side = visible.left();
     if (side > 0.5)
-        painter.fillRect(QRectF(side, film.top() - 4, kBenchRulerLeft - 4, film.height() + 8), tokens().bench);
+        painter.fillRect(QRectF(side, film.top() - 4, kBenchRulerLeft - 4, film.height() + 8),
+                         tokens().bench);
     for (int at = 0; at * pixels <= film.height() + 1; at += step) {
         const double y = film.top() + at * pixels;
         paintLine(painter, QRectF(side, y - 9, kBenchRulerLeft - 12, 18), QString::number(at), Type::Small,

@@ -1,7 +1,7 @@
 #pragma once
-// Cut files and the cut sheet and on paper, written beside the window: outlines of a thousand decals take seconds. What
-// is written is the bench as it lay when it was asked for. A file that was there stays whole until all of the
-// new one is written, and when it is stopped.
+// Cut files and the cut sheet and on paper, written beside the window: outlines of a thousand decals take
+// seconds. What is written is the bench as it lay when it was asked for. A file that was there stays whole
+// until all of the new one is written, and when it is stopped.
 
 #include "app/desk/background_work.h"
 #include "app/papers/paper_printing.h"

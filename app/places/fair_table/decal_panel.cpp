@@ -143,8 +143,7 @@ void DecalPanel::connectPicks() {
     });
     connect(m_messages, &MessageScroll::spotTaken, this,
             [this](std::size_t garment, std::size_t decal, const DecalSpot& spot) {
-                m_model.edit(Step::Choice,
-                             [&](TableDraft& draft) { takeSpot(draft, garment, decal, spot); });
+                m_model.edit(Step::Choice, [&](TableDraft& draft) { takeSpot(draft, garment, decal, spot); });
             });
     connectFilms();
 }

@@ -80,7 +80,7 @@ private:
     Chip* m_soon = nullptr;
     Label* m_length = nullptr;
     std::set<RollId> m_known; // rolls that were here when it was last shown
-    bool m_hasRolls = false; // on the shelf
+    bool m_hasRolls = false;  // on the shelf
     bool m_isStale = true;
 };
 

@@ -13,7 +13,8 @@
 namespace holdfast::app {
 
 QVector<PlaceKey> PressWalkPlace::moreKeys() const {
-    return {{tr("1 to 9"), tr("Take the garment of that number from the rack; hold the key while it still cools")},
+    return {{tr("1 to 9"),
+             tr("Take the garment of that number from the rack; hold the key while it still cools")},
             {tr("← →"), tr("To the walk, to Next, to what stands aside")},
             {tr("Enter"), tr("In the walk: take the chosen garment up; aside: do what it needs")},
             {tr("a number"), tr("In the walk: find the garment")},
