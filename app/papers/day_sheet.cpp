@@ -11,11 +11,12 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr QSizeF kDaySheetSize{210, 297};
+// As wide as A4 and as high as Letter: at its own size on either.
+constexpr QSizeF kDaySheetSize{210, 279};
 constexpr double kDayLeft = 14;
 constexpr double kHeadTop = 12;
 constexpr double kBlocksTop = 32;
-constexpr double kBlocksBottom = 285;
+constexpr double kBlocksBottom = 267;
 
 constexpr PaperType kDayTitle{7.4, QFont::DemiBold, true};
 constexpr PaperType kDayUnder{3.8, QFont::Normal};

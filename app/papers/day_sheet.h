@@ -1,5 +1,5 @@
 #pragma once
-// The day sheet, A4: the press walk of the day on paper, to be read from the press. Heat runs with their
+// The day sheet, for A4 and Letter: the press walk of the day on paper, to be read from the press. Heat runs with their
 // clock times, each garment with a box to tick and its steps, what stands aside with what frees it, and the
 // rolls to take down. As many pages as it needs, each with its head.
 

@@ -49,12 +49,13 @@ TEST_F(PapersPrinting, PapersAreTurnedWhereMoreFitSo) {
     EXPECT_EQ(picture.pixel(1555, 600) & 0xff, 0U);
 }
 
-TEST_F(PapersPrinting, ALargePaperGoesAloneAndIsMadeToFit) {
+TEST_F(PapersPrinting, ALargePaperGoesAloneAndAtItsSize) {
     const auto usual = stockUsualShop();
     takeOrder({aGarment(usual)});
     const auto day = daySheet(*desk().shop());
     EXPECT_EQ(laidOnSheets(day, kA4).size(), day.size());
-    // ANSI Letter, 216 × 279 mm, is lower than A4.
+    EXPECT_DOUBLE_EQ(scaleOn(kA4, day.front().size), 1);
+    EXPECT_DOUBLE_EQ(scaleOn({215.9, 279.4}, day.front().size), 1); // ANSI Letter, lower than A4
     const auto letters = laidOnSheets(day, {215.9, 279.4});
     ASSERT_EQ(letters.size(), day.size());
     EXPECT_TRUE(staysOnPaper(letters.front()));
