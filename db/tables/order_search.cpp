@@ -33,6 +33,15 @@ std::vector<std::string> wordsOf(std::string_view text) {
     return words;
 }
 
+// "ışık" → "işik". The i without a dot is a letter of its own to the index, yet its capital is the I of every
+// other language: "Işık" is kept with one dot, and typed in small letters it has none.
+std::string withDots(std::string text) {
+    static constexpr std::string_view kDotless = "\u0131";
+    for (std::size_t at = text.find(kDotless); at != std::string::npos; at = text.find(kDotless, at))
+        text.replace(at, kDotless.size(), "i");
+    return text;
+}
+
 std::string onlyDigits(std::string_view text) {
     std::string digits;
     std::ranges::copy_if(text, std::back_inserter(digits),
@@ -40,11 +49,14 @@ std::string onlyDigits(std::string_view text) {
     return digits;
 }
 
-// "farant" → every word of the shop that it is a part of; none where those are too many.
+// "farant" → every word of the shop that it is a part of, and those that begin with it but for a dot; none
+// where those are too many.
 std::vector<std::string> wordsWith(Connection& connection, const std::string& part) {
     std::vector<std::string> words;
-    Query rows = connection.query("SELECT term FROM order_word WHERE instr(term, ?1) > 1 LIMIT ?2", part,
-                                  kMostWords + 1);
+    Query rows =
+        connection.query("SELECT term FROM order_word WHERE CASE instr(replace(term, 'ı', 'i'), ?1) "
+                         "WHEN 0 THEN 0 WHEN 1 THEN ?1 <> ?2 OR instr(term, 'ı') ELSE ?3 END LIMIT ?4",
+                         withDots(part), part, part.size() >= kInsideFrom, kMostWords + 1);
     while (rows.step())
         words.push_back(rows.text(0));
     if (words.size() > kMostWords)
@@ -81,7 +93,7 @@ std::string OrderSearch::match(Connection& connection) const {
         if (mayBePhone(word))
             continue;
         match += (match.empty() ? "(\"" : " AND (\"") + word + "\"*";
-        if (word.size() >= kInsideFrom)
+        if (word.size() >= kInsideFrom || withDots(word).find('i') != std::string::npos)
             for (const std::string& whole : wordsWith(connection, word))
                 match += " OR \"" + whole + "\"";
         match += ")";
@@ -105,7 +117,7 @@ bool OrderSearch::matches(const OrderText& order) const {
     return std::ranges::all_of(m_words, [&](const std::string& wanted) {
         const bool isNumber = isDigits(wanted);
         const bool isInText = std::ranges::any_of(words, [&](const std::string& word) {
-            const std::size_t at = word.find(wanted);
+            const std::size_t at = withDots(word).find(withDots(wanted));
             return at == 0 || (at != std::string::npos && !isNumber && wanted.size() >= kInsideFrom);
         });
         return isInText || (isNumber && wanted.size() >= kPhoneEndFrom && phone.ends_with(wanted)) ||

@@ -38,6 +38,18 @@ TEST_F(OrderSearching, AnyPartOfANameOrWord) {
         EXPECT_EQ(found(typed), Numbers{}) << typed;
 }
 
+// Turkish: I is the capital of ı, and İ that of i.
+TEST_F(OrderSearching, AnIWithAndWithoutItsDot) {
+    takeFor("Işıl Yıldız", "");
+    takeFor("İrem Isik", "");
+    for (const char* typed : {"ışıl", "IŞIL", "isil", "şıl", "ış", "yıldız", "yildiz", "YILDIZ", "ldız"})
+        EXPECT_EQ(found(typed), Numbers{1}) << typed;
+    for (const char* typed : {"irem", "İrem", "ırem", "rem", "isik", "ısık", "IŞIK"})
+        EXPECT_EQ(found(typed), Numbers{2}) << typed;
+    EXPECT_EQ(found("i"), (Numbers{2, 1}));
+    EXPECT_EQ(found("irmak"), Numbers{});
+}
+
 TEST_F(OrderSearching, TwoLettersAreABeginning) {
     takeFor("Odile Farrant", "");
     EXPECT_EQ(found("fa"), Numbers{1});
