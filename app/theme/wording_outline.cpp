@@ -122,6 +122,14 @@ private:
     std::string_view m_text;
 };
 
+// "山 (U+5C71)"; a letter with marks of its own has several numbers.
+QString withItsNumber(const QString& letter) {
+    QStringList numbers;
+    for (const char32_t each : letter.toUcs4())
+        numbers += QStringLiteral("U+%1").arg(static_cast<uint>(each), 4, 16, QLatin1Char('0')).toUpper();
+    return QStringLiteral("%1 (%2)").arg(letter, numbers.join(QLatin1Char(' ')));
+}
+
 // With this machine's letters. The last ones asked for are remembered: they are painted again and again.
 QPainterPath drawnHere(const QString& text, Face face) {
     static QMutex alone; // files are written beside the window
@@ -139,15 +147,16 @@ QPainterPath drawnHere(const QString& text, Face face) {
 } // namespace
 
 QString lettersWithoutShape(const QString& text, Face face) {
-    QString without;
+    QStringList without;
     QTextBoundaryFinder finder(QTextBoundaryFinder::Grapheme, text);
     for (qsizetype from = 0, to = finder.toNextBoundary(); to > from;
          from = to, to = finder.toNextBoundary()) {
         const QString letter = text.mid(from, to - from);
-        if (needsInk(letter) && !without.contains(letter) && !hasShape(letter, face))
-            without += letter;
+        if (needsInk(letter) && !hasShape(letter, face))
+            without += withItsNumber(letter);
     }
-    return without;
+    without.removeDuplicates();
+    return without.join(QLatin1String(", "));
 }
 
 QPainterPath wordingOutline(const Wording& wording) {
