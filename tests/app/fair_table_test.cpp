@@ -172,6 +172,7 @@ TEST_F(FairTable, ManySizesStandInRowsOfFullHeight) {
 TEST_F(FairTable, AnotherNumberOfAKnownCustomerIsNoted) {
     const UsualShop usual = stockUsualShop();
     takeOrder({aGarment(usual)}, "Odile Farrant");
+    const std::string before = desk().shop()->facts.customers.begin()->phone;
     open();
     chooseHeronOnMossTee();
     keys("oOdi");
@@ -182,6 +183,9 @@ TEST_F(FairTable, AnotherNumberOfAKnownCustomerIsNoted) {
     ASSERT_EQ(orders().size(), 2u);
     ASSERT_EQ(desk().shop()->facts.customers.size(), 1u);
     EXPECT_EQ(desk().shop()->facts.customers.begin()->phone, "07700 900555");
+    ASSERT_TRUE(file().undo(file().recent(1).front().id).ok());
+    EXPECT_EQ(orders().size(), 1u);
+    EXPECT_EQ(desk().shop()->facts.customers.begin()->phone, before) << "one undo for both";
 }
 
 TEST_F(FairTable, GarmentsOfAnOrderAreAddedCountedAndRemovedByKeys) {

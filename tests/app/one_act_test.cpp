@@ -1,9 +1,14 @@
 // One thing done is one entry and one undo, also where a form makes a storage place or a colour on the way.
 #include "tests/app/slips_fixture.h"
 
+#include "app/slips/import_readings_slip.h"
 #include "app/slips/option_list.h"
 #include "app/widgets/field.h"
 #include "db/tables/facts.h"
+
+#include <QFile>
+#include <QTemporaryDir>
+#include <QTest>
 
 namespace holdfast::app::test {
 namespace {
@@ -63,6 +68,27 @@ TEST_F(OneAct, ARollReceivedIntoAPlaceThatIsNew) {
     submit();
     expectOneEntrySince(before, 1);
     EXPECT_EQ(facts().rolls.size(), rolls);
+}
+
+TEST_F(OneAct, AClimateLogOfAPlaceThatIsNew) {
+    stockUsualShop();
+    const QTemporaryDir folder;
+    QFile log(folder.filePath(QStringLiteral("log.csv")));
+    ASSERT_TRUE(log.open(QIODevice::WriteOnly));
+    log.write("time,temperature,humidity\n2026-01-05T08:00:00Z,19.5,44\n2026-01-05T09:00:00Z,19.6,44\n");
+    log.close();
+    const auto before = entries();
+    open(SlipName::ImportReadings, {});
+    choose(QStringLiteral("place"), static_cast<int>(facts().places.size()));
+    type(QStringLiteral("placeName"), QStringLiteral("Cellar"));
+    type(QStringLiteral("path"), log.fileName());
+    submit();
+    auto& importing = static_cast<ImportReadingsSlip&>(slip());
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !importing.isBusy(); }, 20'000));
+    EXPECT_EQ(facts().places.size(), 1U) << "found and shown, not written yet";
+    submit();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !importing.isBusy(); }, 20'000));
+    expectOneEntrySince(before, 1);
 }
 
 } // namespace
