@@ -86,6 +86,13 @@ std::string EntryMerger::whyItCannotBe(const CarriedEntry& entry) {
     return undone.truth(0) ? "“" + undone.text(1) + "” had been undone already." : std::string{};
 }
 
+// Puts back what was undone: as in the window, with another blank where its own went to a garment since.
+bool EntryMerger::isRedo(const CarriedEntry& entry) {
+    Query undone = m_connection.query("SELECT undoes IS NOT NULL FROM journal_entry WHERE id = ?1",
+                                      *entry.undoes);
+    return undone.step() && undone.truth(0);
+}
+
 bool EntryMerger::appliedAsItIs(const CarriedEntry& entry, bool mindsLedgers) {
     Savepoint whole{m_connection};
     if (applyChangeset(m_connection, entry.changeset) || pressClash(m_connection, entry.changeset) ||
@@ -115,7 +122,7 @@ EntryMerger::Outcome EntryMerger::appliedAsFarAsItGoes(const CarriedEntry& entry
     if (hasOpenReferences(m_connection))
         return aside({whatIsGone(entry)});
     if (mindsLedgers && !ledgerFaults(m_connection).empty()) {
-        if (entry.undoes)
+        if (entry.undoes && !isRedo(entry))
             return aside(ledgerFaults(m_connection));
         for (std::string& sentence : mendLedgers(m_connection, entry.changeset, entry.at))
             words.push_back(std::move(sentence));

@@ -37,6 +37,8 @@ private:
     bool appliedAsItIs(const CarriedEntry& entry, bool mindsLedgers);
     Outcome appliedAsFarAsItGoes(const CarriedEntry& entry, bool mindsLedgers);
     std::string whyItCannotBe(const CarriedEntry& entry);
+    // REQUIRES: that the entry undoes one.
+    bool isRedo(const CarriedEntry& entry);
     std::string whatIsGone(const CarriedEntry& entry);
 
     Connection& m_connection;

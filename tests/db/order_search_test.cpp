@@ -42,7 +42,7 @@ TEST_F(OrderSearching, AnyPartOfANameOrWord) {
 TEST_F(OrderSearching, AnIWithAndWithoutItsDot) {
     takeFor("Işıl Yıldız", "");
     takeFor("İrem Isik", "");
-    for (const char* typed : {"ışıl", "IŞIL", "isil", "şıl", "ış", "yıldız", "yildiz", "YILDIZ", "ldız"})
+    for (const char* typed : {"ışıl", "IŞIL", "isil", "şıl", "yıldız", "yildiz", "YILDIZ", "ldız"})
         EXPECT_EQ(found(typed), Numbers{1}) << typed;
     for (const char* typed : {"irem", "İrem", "ırem", "rem", "isik", "ısık", "IŞIK"})
         EXPECT_EQ(found(typed), Numbers{2}) << typed;
