@@ -113,7 +113,7 @@ private:
 
     QJsonArray comparedJson(FaultsBy by) const {
         QJsonArray shares;
-        for (const FaultShare& share : faultsBy(figures().handedOver, by)) {
+        for (const FaultShare& share : figures().compared.at(by)) {
             QJsonObject object = faultShareJson(share);
             object.insert(QStringLiteral("name"), words(share.name));
             object.insert(QStringLiteral("moreThanChance"), share.isMoreThanChance);

@@ -1,6 +1,7 @@
 #include "core/film/roll_condition.h"
 
 #include "core/film/ageing.h"
+#include "core/film/both_outside.h"
 #include "core/film/exposure.h"
 
 #include <algorithm>
@@ -57,14 +58,15 @@ std::optional<Humidity> latestHumidityUpTo(const ClimateSeries& series, const Cl
     }
 }
 
-// The latest instant from which on so many days are recorded up to `ends`, to the second.
-// REQUIRES: that many are recorded from `begins`.
-Instant recordedSince(const AgeingCurve& curve, Instant begins, Instant ends, double days) {
+// The latest instant from which on there are so many days of one kind up to `ends`, to the second.
+// REQUIRES: that there are as many from `begins`.
+Instant latestSince(const AgeingCurve& curve, Instant begins, Instant ends, double AgeingCurve::Age::*kind,
+                    double days) {
     Instant enough = begins;
     Instant tooLate = ends;
     while (tooLate - enough > Seconds{1}) {
         const Instant middle = enough + (tooLate - enough) / 2;
-        (curve.between(middle, ends).recordedDays >= days ? enough : tooLate) = middle;
+        (curve.between(middle, ends).*kind >= days ? enough : tooLate) = middle;
     }
     return enough;
 }
@@ -88,8 +90,11 @@ std::optional<LocalDate> extendedTo(const FilmRoll& roll, const Now& now) {
     return until;
 }
 
-void findUseBy(RollCondition& condition, const FilmRoll& roll, const Film& film, const Now& now) {
-    if (film.shelfLife) {
+void findUseBy(RollCondition& condition, const FilmRoll& roll, const Film& film,
+               const std::optional<Instant>& reached, const Now& now) {
+    if (film.shelfLife && reached) {
+        condition.useBy = dateOf(now.toLocal(*reached));
+    } else if (film.shelfLife) {
         const double remaining = static_cast<double>(film.shelfLife->count()) - condition.effectiveDays;
         const LocalDate startsFrom = std::max(now.today(), roll.agesFrom());
         const Days waits = startsFrom - now.today(); // a roll that is not made yet ages from that day
@@ -134,6 +139,7 @@ struct ClimateReckoner::Sums {
     using Series = std::shared_ptr<const ClimateSeries>;
     using SeriesKey = const ClimateSeries*;
     using ExposureKey = std::tuple<SeriesKey, Measure, double, double>;
+    using BothKey = std::pair<ExposureKey, ExposureKey>;
 
     // Holds its series, so that no other can come to lie at the same address.
     template <class Curve>
@@ -145,6 +151,7 @@ struct ClimateReckoner::Sums {
 
     std::map<std::pair<SeriesKey, AgeingModel>, Kept<AgeingCurve>> ageing;
     std::map<ExposureKey, Kept<ExposureCurve>> exposure;
+    std::map<BothKey, Kept<BothOutside>> both;
     std::map<SeriesKey, Series> beginnings; // of series, among those that are kept; none: null
     std::uint64_t reckoning = 0;
 
@@ -188,6 +195,29 @@ struct ClimateReckoner::Sums {
         return at->second.curve;
     }
 
+    // Of a series over which the two curves run.
+    const BothOutside& bothOf(const Series& series, const Film& film) {
+        const auto& humidity = film.storage.humidity;
+        const auto& temperature = film.storage.temperature;
+        const auto keyOver = [&](SeriesKey each) {
+            return BothKey{{each, Measure::Humidity, humidity.low.percent, humidity.high.percent},
+                           {each, Measure::Temperature, temperature.low.value, temperature.high.value}};
+        };
+        auto at = both.find(keyOver(series.get()));
+        if (at == both.end()) {
+            const Series& shorter = beginningOf(series);
+            const auto begun = both.find(keyOver(shorter.get()));
+            const bool goesOn = begun != both.end() && allHaveHumidity(*series);
+            BothOutside hours = goesOn ? begun->second.curve : BothOutside{};
+            hours.add(exposureOf(series, Measure::Humidity, humidity.low.percent, humidity.high.percent),
+                      exposureOf(series, Measure::Temperature, temperature.low.value, temperature.high.value),
+                      goesOn ? shorter->back().at : series->front().at, series->back().at);
+            at = both.emplace(keyOver(series.get()), Kept<BothOutside>{series, std::move(hours)}).first;
+        }
+        at->second.askedAt = reckoning;
+        return at->second.curve;
+    }
+
     // What belongs to readings that were replaced, or to a model that was changed.
     void dropUnused(const ClimateHistory& climate) {
         const auto isUnused = [&](const auto& entry) {
@@ -198,11 +228,14 @@ struct ClimateReckoner::Sums {
         };
         std::erase_if(ageing, isUnused);
         std::erase_if(exposure, isUnused);
+        std::erase_if(both, isUnused);
         beginnings.clear();
     }
 
     void findAge(RollCondition& condition, const FilmRoll& roll, const Film& film,
                  const ClimateHistory& climate, const Now& now);
+    std::optional<Instant> shelfLifeReached(const RollCondition& condition, const FilmRoll& roll,
+                                            const Film& film, const ClimateHistory& climate, const Now& now);
     void findExposure(RollCondition& condition, const FilmRoll& roll, const Film& film,
                       const ClimateHistory& climate, const Now& now);
 };
@@ -233,7 +266,9 @@ void ClimateReckoner::Sums::findAge(RollCondition& condition, const FilmRoll& ro
             continue;
         AgeingCurve::Age recent = age;
         if (age.recordedDays > wanted)
-            recent = curve.between(recordedSince(curve, span.begins, span.ends, wanted), span.ends);
+            recent = curve.between(
+                latestSince(curve, span.begins, span.ends, &AgeingCurve::Age::recordedDays, wanted),
+                span.ends);
         recently += recent.recordedDays;
         aged += recent.effectiveDays - recent.unrecordedDays; // unrecorded days counted one for one
     }
@@ -246,6 +281,40 @@ void ClimateReckoner::Sums::findAge(RollCondition& condition, const FilmRoll& ro
     condition.recentRate = std::isfinite(rate) && rate > 0 ? rate : 1.0;
 }
 
+// When its age by warmth was the shelf life, by the readings; none where it is not that old yet. Looked for
+// from now backwards, through what it gained since.
+std::optional<Instant> ClimateReckoner::Sums::shelfLifeReached(const RollCondition& condition,
+                                                               const FilmRoll& roll, const Film& film,
+                                                               const ClimateHistory& climate,
+                                                               const Now& now) {
+    if (!film.shelfLife)
+        return std::nullopt;
+    double gained = condition.effectiveDays - static_cast<double>(film.shelfLife->count());
+    if (gained < 0)
+        return std::nullopt;
+    const auto daysBefore = [](Instant instant, double days) {
+        return instant - Seconds{std::llround(days * 86'400)};
+    };
+    Instant until = now.instant; // where nothing is recorded, a day counts as one
+    for (const Span& span : spansOf(roll, now.toInstant(LocalTime{roll.agesFrom()}), now.instant)) {
+        const double unplaced = daysBetween(span.ends, until);
+        if (unplaced >= gained)
+            break;
+        gained -= unplaced;
+        until = span.ends;
+        const Series* series = seriesOf(climate, span.place);
+        if (!series)
+            continue;
+        const AgeingCurve& curve = ageingOf(*series, film.ageing);
+        const double here = curve.between(span.begins, span.ends).effectiveDays;
+        if (here >= gained)
+            return latestSince(curve, span.begins, span.ends, &AgeingCurve::Age::effectiveDays, gained);
+        gained -= here;
+        until = span.begins;
+    }
+    return daysBefore(until, gained);
+}
+
 void ClimateReckoner::Sums::findExposure(RollCondition& condition, const FilmRoll& roll, const Film& film,
                                          const ClimateHistory& climate, const Now& now) {
     const TestStrip* strip = roll.lastPassedStrip();
@@ -256,12 +325,16 @@ void ClimateReckoner::Sums::findExposure(RollCondition& condition, const FilmRol
         const Series* series = seriesOf(climate, span.place);
         if (!series)
             continue;
-        condition.humidityHoursOutside +=
+        const double damp =
             exposureOf(*series, Measure::Humidity, humidity.low.percent, humidity.high.percent)
                 .hoursBetween(span.begins, span.ends);
-        condition.temperatureHoursOutside +=
+        const double warm =
             exposureOf(*series, Measure::Temperature, temperature.low.value, temperature.high.value)
                 .hoursBetween(span.begins, span.ends);
+        condition.humidityHoursOutside += damp;
+        condition.temperatureHoursOutside += warm;
+        if (damp > 0 && warm > 0)
+            condition.bothHoursOutside += bothOf(*series, film).hoursBetween(span.begins, span.ends);
     }
 }
 
@@ -286,7 +359,7 @@ RollConditions ClimateReckoner::reckon(const ShopFacts& facts, const ClimateHist
         sums.findAge(condition, roll, film, climate, now);
         sums.findExposure(condition, roll, film, climate, now);
         condition.stripFailed = roll.lastStrip() && !roll.lastStrip()->passed;
-        findUseBy(condition, roll, film, now);
+        findUseBy(condition, roll, film, sums.shelfLifeReached(condition, roll, film, climate, now), now);
         findPresent(condition, roll, film, climate, facts.settings, now);
         conditions.emplace_hint(conditions.end(), roll.id, std::move(condition));
     }

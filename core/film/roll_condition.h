@@ -5,8 +5,9 @@
 // line between readings of the place the roll stood in; unrecorded time counts at T_ref (see ageing.h).
 // Use-by is when A reaches the shelf life at the mean rate of the last 30 recorded days, never later than the
 // printed date, moved on by a passed test strip to at least the strip's day plus what it extends (until a
-// later strip fails). Exposure is hours outside the humidity and temperature bands since the last passed
-// strip (see exposure.h).
+// later strip fails). A use-by that is past is the day on which A reached the shelf life by the readings, and
+// stays where it is. Exposure is hours outside the humidity and temperature bands since the last passed strip
+// (see exposure.h).
 
 #include "core/film/climate.h"
 #include "core/film/film.h"
@@ -31,6 +32,7 @@ struct RollCondition {
     bool extendedByStrip = false;   // useBy stands where a passed test strip put it
     double humidityHoursOutside = 0;
     double temperatureHoursOutside = 0;
+    double bothHoursOutside = 0;            // of these, outside both at once
     std::optional<ClimateReading> latest;   // of the place it stands in now
     std::optional<Humidity> latestHumidity; // of the latest reading there that has one; none: not known
     bool humidityOutsideNow = false;
@@ -41,7 +43,8 @@ struct RollCondition {
 
     bool isPastAge(LocalDate today) const { return useBy && *useBy < today; }
     std::optional<Days> daysLeft(LocalDate today) const;
-    double hoursOutside() const { return humidityHoursOutside + temperatureHoursOutside; }
+    // Outside either; an hour outside both is one hour.
+    double hoursOutside() const { return humidityHoursOutside + temperatureHoursOutside - bothHoursOutside; }
     bool isOutsideNow() const { return humidityOutsideNow || temperatureOutsideNow; }
     bool isBadlyKept(const Film& film) const; // outside now, or longer outside than allowed
     bool mayBeUsed(const Film& film, LocalDate today) const;

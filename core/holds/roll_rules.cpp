@@ -114,6 +114,9 @@ std::string whyTooLongOutside(const Subject& subject, const RollInUse& use) {
         hours += (hours.empty() ? "" : " and ") +
                  numberWords(std::round(use.condition->temperatureHoursOutside)) + " h outside " +
                  temperatureBand(*use.film);
+    if (use.condition->bothHoursOutside > 0)
+        hours =
+            numberWords(std::round(use.condition->hoursOutside())) + " h outside its limits, " + hours + ",";
     return use.roll->label() + ": " + hours + " since " + spokenDate(since) + "; " +
            std::to_string(use.film->storage.allowedOutside.count()) + " h are allowed.";
 }

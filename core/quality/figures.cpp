@@ -27,18 +27,22 @@ std::vector<std::string> namesOf(const HandedOver& garment, FaultsBy by) {
     return {};
 }
 
-// Holm's procedure: the least likely must be so by all comparisons, the next by one fewer, until one is not.
-void judge(std::vector<FaultShare>& shares, const FaultShare& all) {
-    std::vector<FaultShare*> judged;
-    for (FaultShare& share : shares) {
-        const std::int64_t others = all.garments - share.garments;
-        share.isJudged = share.garments >= kFewestToJudge && others >= kFewestToJudge;
-        if (!share.isJudged)
-            continue;
+// The chance of as many faults, where there are enough on either side to tell.
+void compare(FaultShare& share, const FaultShare& all) {
+    const std::int64_t others = all.garments - share.garments;
+    share.isJudged = share.garments >= kFewestToJudge && others >= kFewestToJudge;
+    if (share.isJudged)
         share.chance = chanceOfAsMany({share.faults, share.garments - share.faults, all.faults - share.faults,
                                        others - (all.faults - share.faults)});
-        judged.push_back(&share);
-    }
+}
+
+// Holm's procedure: the least likely must be so by all comparisons, the next by one fewer, until one is not.
+void judge(FaultTables& tables) {
+    std::vector<FaultShare*> judged;
+    for (auto& [by, shares] : tables)
+        for (FaultShare& share : shares)
+            if (share.isJudged)
+                judged.push_back(&share);
     std::ranges::sort(judged, {}, &FaultShare::chance);
     for (std::size_t before = 0; before < judged.size(); ++before) {
         if (judged[before]->chance * static_cast<double>(judged.size() - before) >= kOnceInTwenty)
@@ -52,6 +56,24 @@ void count(FaultShare& share, const HandedOver& garment) {
     share.faults += garment.fault.has_value();
 }
 
+std::vector<FaultShare> sharesBy(std::span<const HandedOver> garments, FaultsBy by, const FaultShare& all) {
+    std::map<std::string, FaultShare> named;
+    for (const HandedOver& garment : garments) {
+        for (const std::string& name : namesOf(garment, by))
+            count(named[name], garment);
+    }
+    std::vector<FaultShare> shares;
+    for (auto& [name, share] : named) {
+        share.name = name;
+        share.interval = *shareInterval(share.faults, share.garments);
+        compare(share, all);
+        shares.push_back(std::move(share));
+    }
+    std::ranges::stable_sort(shares, std::ranges::greater{},
+                             [](const FaultShare& share) { return share.interval.share; });
+    return shares;
+}
+
 } // namespace
 
 FaultShare faultsOfAll(std::span<const HandedOver> garments) {
@@ -62,22 +84,13 @@ FaultShare faultsOfAll(std::span<const HandedOver> garments) {
     return all;
 }
 
-std::vector<FaultShare> faultsBy(std::span<const HandedOver> garments, FaultsBy by) {
-    std::map<std::string, FaultShare> named;
-    for (const HandedOver& garment : garments) {
-        for (const std::string& name : namesOf(garment, by))
-            count(named[name], garment);
-    }
-    std::vector<FaultShare> shares;
-    for (auto& [name, share] : named) {
-        share.name = name;
-        share.interval = *shareInterval(share.faults, share.garments);
-        shares.push_back(std::move(share));
-    }
-    judge(shares, faultsOfAll(garments));
-    std::ranges::stable_sort(shares, std::ranges::greater{},
-                             [](const FaultShare& share) { return share.interval.share; });
-    return shares;
+FaultTables faultTables(std::span<const HandedOver> garments) {
+    const FaultShare all = faultsOfAll(garments);
+    FaultTables tables;
+    for (const FaultsBy by : kAllFaultsBy)
+        tables[by] = sharesBy(garments, by, all);
+    judge(tables);
+    return tables;
 }
 
 Survival daysWithoutFault(std::span<const HandedOver> garments, LocalDate today) {

@@ -7,6 +7,7 @@
 #include "core/quality/share_interval.h"
 #include "core/quality/survival.h"
 
+#include <map>
 #include <span>
 #include <string>
 #include <vector>
@@ -31,6 +32,8 @@ struct HandedOver {
 };
 
 enum class FaultsBy { Film, Roll, Press, Style, Washing };
+inline constexpr FaultsBy kAllFaultsBy[] = {FaultsBy::Film, FaultsBy::Roll, FaultsBy::Press, FaultsBy::Style,
+                                            FaultsBy::Washing};
 
 // Garments with something in common.
 struct FaultShare {
@@ -41,15 +44,18 @@ struct FaultShare {
     // The chance of as many among them, or more, if all garments were alike (Fisher's exact test).
     double chance = 1;
     bool isJudged = false; // there are kFewestToJudge garments or more on either side
-    // Less than chance would do once in twenty times, over all that are judged here (Holm 1979).
+    // Less than chance would do once in twenty times, over all that are judged in any of the tables (Holm
+    // 1979).
     bool isMoreThanChance = false;
 };
 
 inline constexpr std::int64_t kFewestToJudge = 20;
 
 FaultShare faultsOfAll(std::span<const HandedOver> garments);
-// The largest share first; those with nothing of the kind (no press is recorded) are left out.
-std::vector<FaultShare> faultsBy(std::span<const HandedOver> garments, FaultsBy by);
+// Each the largest share first; those with nothing of the kind (no press is recorded) are left out. They are
+// judged together: where all garments are alike, no more than one shop in twenty is told otherwise by any.
+using FaultTables = std::map<FaultsBy, std::vector<FaultShare>>;
+FaultTables faultTables(std::span<const HandedOver> garments);
 
 // Days from handing over to the first fault; all that had none were watched until today.
 Survival daysWithoutFault(std::span<const HandedOver> garments, LocalDate today);

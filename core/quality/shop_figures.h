@@ -41,6 +41,7 @@ struct PlaceTakings {
 struct ShopFigures {
     LocalDate from{}; // the first day that counts
     std::vector<HandedOver> handedOver;
+    FaultTables compared;                               // what those that came back have in common
     std::vector<PromiseGiven> promises;                 // that were to be kept by now
     std::vector<FilmUse> films;                         // any of which moved; the most cut first
     std::vector<PlaceTakings> places;                   // the most ordered first

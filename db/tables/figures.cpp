@@ -189,6 +189,7 @@ ShopFigures loadFigures(Connection& connection, LocalDate from, const Now& now) 
     figures.handedOver.reserve(garments.size());
     for (auto& [id, garment] : garments)
         figures.handedOver.push_back(std::move(garment));
+    figures.compared = faultTables(figures.handedOver);
     figures.promises = readPromises(connection, from, now);
     figures.films = readFilmUse(connection, since);
     figures.places = readTakings(connection, since, now);

@@ -102,7 +102,6 @@ void readFigures(benchmark::State& state) {
         state,
         [&] {
             const ShopFigures figures = db::loadFigures(shop, db::firstDay(shop, now), now);
-            benchmark::DoNotOptimize(faultsBy(figures.handedOver, FaultsBy::Film));
             benchmark::DoNotOptimize(daysWithoutFault(figures.handedOver, now.today()));
         },
         [&] {

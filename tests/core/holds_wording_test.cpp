@@ -170,6 +170,15 @@ TEST(HoldsWording, RollTooLongOutsideGivesHoursSinceTheLastPassedStrip) {
         "Roll R-09 badly kept | R-09: 61 h outside 30–50 % and 12 h outside 10–30 °C since 4 Jun 2026; 72 h "
         "are allowed.");
 
+    const auto atOnce = [&](RollCondition& roll) {
+        outside(roll);
+        roll.temperatureHoursOutside = 36.2;
+        roll.bothHoursOutside = 20;
+    };
+    EXPECT_EQ(said(aShop().with(aGarment().condition(atOnce)).build(), Rule::RollBadlyKept),
+              "Roll R-09 badly kept | R-09: 78 h outside its limits, 61 h outside 30–50 % and 36 h outside "
+              "10–30 °C, since 4 Jun 2026; 72 h are allowed.");
+
     const auto withStrip =
         aShop()
             .with(aGarment().condition(outside).roll([](FilmRoll& roll) {

@@ -11,22 +11,6 @@
 namespace holdfast::test {
 namespace {
 
-struct Shelf {
-    Film film = aShelfFilm();
-    FilmRoll roll = aRoll();
-    ClimateHistory climate;
-    Now now = noonOf(nov(11));
-    ShopSettings settings;
-
-    RollCondition reckon() const {
-        ShopFacts facts;
-        facts.settings = settings;
-        facts.films = Roster<Film>{{film}};
-        facts.rolls = Roster<FilmRoll>{{roll}};
-        return ClimateReckoner{}.reckon(facts, climate, now).at(roll.id);
-    }
-};
-
 TEST(RollCondition, WithoutReadingsARollAgesByTheCalendar) {
     Shelf shelf;
     const RollCondition condition = shelf.reckon();
@@ -384,6 +368,7 @@ TEST(ClimateReckoner, ReadingsThatComeOnTopAreSummedAsIfAllWereNew) {
         EXPECT_DOUBLE_EQ(sums.recentRate, anew.recentRate);
         EXPECT_DOUBLE_EQ(sums.humidityHoursOutside, anew.humidityHoursOutside);
         EXPECT_DOUBLE_EQ(sums.temperatureHoursOutside, anew.temperatureHoursOutside);
+        EXPECT_DOUBLE_EQ(sums.bothHoursOutside, anew.bothHoursOutside);
     }
 }
 

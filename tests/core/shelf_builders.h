@@ -139,4 +139,21 @@ private:
     std::map<RollId, RollCondition> m_conditions;
 };
 
+// The film, its one roll and the readings of its places, as of noon of the 11th.
+struct Shelf {
+    Film film = aShelfFilm();
+    FilmRoll roll = aRoll();
+    ClimateHistory climate;
+    Now now = noonOf(nov(11));
+    ShopSettings settings;
+
+    RollCondition reckon() const {
+        ShopFacts facts;
+        facts.settings = settings;
+        facts.films = Roster<Film>{{film}};
+        facts.rolls = Roster<FilmRoll>{{roll}};
+        return ClimateReckoner{}.reckon(facts, climate, now).at(roll.id);
+    }
+};
+
 } // namespace holdfast::test

@@ -43,9 +43,10 @@ void FaultSheets::cameBack(FigureSheet& sheet) const {
     return;
 }
 void FaultSheets::whatIsCommon(FigureSheet& sheet) const {
-    const auto shares = faultsBy(m_figures.handedOver, m_shown.by);
-    if (shares.empty())
+    const auto found = m_figures.compared.find(m_shown.by);
+    if (found == m_figures.compared.end() || found->second.empty())
         return;
+    const std::vector<FaultShare>& shares = found->second;
     const auto worst = std::ranges::find_if(shares, &FaultShare::isMoreThanChance);
     const bool isAnyJudged = std::ranges::find_if(shares, &FaultShare::isJudged) != shares.end();
     if (worst != shares.end()) {
@@ -73,7 +74,9 @@ void FaultSheets::whatIsCommon(FigureSheet& sheet) const {
     }
     sheet.note =
         tr("The thin line reaches as far as the true share may well lie (95 of 100 times). Only where "
-           "%1 garments or more stand on either side is it said whether chance could have done it.")
+           "%1 garments or more stand on either side is it said whether chance could have done it; where "
+           "nothing is wrong, films, rolls, presses, blanks and washing together stay quiet in 19 of 20 "
+           "shops.")
             .arg(kFewestToJudge);
     return;
 }

@@ -32,9 +32,6 @@ constexpr std::chrono::milliseconds kBeforeItIsSaid{200};
 // The spans that may be looked at; the last is all there is.
 constexpr std::array<std::optional<Days>, 3> kSpans{Days{90}, Days{365}, std::nullopt};
 
-constexpr FaultsBy kBy[] = {FaultsBy::Film, FaultsBy::Roll, FaultsBy::Press, FaultsBy::Style,
-                            FaultsBy::Washing};
-
 } // namespace
 
 FiguresPlace::FiguresPlace(ShopDesk& shopDesk, QWidget* parent)
@@ -98,7 +95,7 @@ QWidget* FiguresPlace::makeSheet() {
     m_by->keepInOneLine();
     connect(m_by, &Choice::chosen, this, [this](int at) {
         if (m_shown)
-            m_shown->by = kBy[at];
+            m_shown->by = kAllFaultsBy[at];
         fillQuestions();
         showSheet();
     });
@@ -215,7 +212,7 @@ void FiguresPlace::read() {
 
 void FiguresPlace::take(const ShopFigures& figures) {
     const bool isFirst = !m_shown;
-    m_shown = FiguresShown{figures, kBy[m_by->chosenAt()], desk().now().today(), desk().currency()};
+    m_shown = FiguresShown{figures, kAllFaultsBy[m_by->chosenAt()], desk().now().today(), desk().currency()};
     m_pages->setCurrentIndex(isEmpty() ? 1 : 0);
     fillQuestions();
     showSheet();
