@@ -49,7 +49,7 @@ int doVerb(const Arguments& arguments, int argc, char** argv) {
     const Clock clock = clockFor(arguments);
     switch (arguments.verb) {
     case Verb::Report:
-        return tell(report(arguments, clock));
+        return tell(report(arguments, standingClock(clock)));
     case Verb::Check:
         return tell(check(arguments, clock));
     case Verb::Backup:
@@ -70,7 +70,7 @@ int doPapers(const Arguments& arguments, int argc, char** argv) {
     qputenv("QT_LOGGING_RULES", "default.warning=false");
     const QGuiApplication application(argc, argv);
     nameProgram();
-    return tell(papers(arguments, clockFor(arguments)));
+    return tell(papers(arguments, standingClock(clockFor(arguments))));
 }
 
 // Pictures are the same on every machine: drawn without a display, at the scale asked for.

@@ -77,6 +77,16 @@ protected:
             locale);
     }
 
+    static std::string firstDifference(const QByteArray& plain, const QByteArray& here) {
+        const QList<QByteArray> lines = plain.split('\n');
+        const QList<QByteArray> others = here.split('\n');
+        for (qsizetype line = 0; line < lines.size(); ++line)
+            if (line >= others.size() || lines[line] != others[line])
+                return "“" + lines[line].toStdString() + "” against “" +
+                       (line < others.size() ? others[line].toStdString() : std::string{}) + "”";
+        return "more lines";
+    }
+
     static QByteArray contentOf(const QString& path) {
         // A PDF has the moment it was made in it: its text is compared.
         if (path.endsWith(QLatin1String(".pdf")))
@@ -138,7 +148,8 @@ TEST_F(Locales, ReportsPapersCutFilesTablesAndHistoryAreTheSameInEach) {
         for (const auto& [name, content] : plain) {
             const auto found = here.find(name);
             ASSERT_NE(found, here.end()) << name;
-            EXPECT_TRUE(found->second == content) << name << " differs";
+            EXPECT_TRUE(found->second == content)
+                << name << " differs: " << firstDifference(content, found->second);
         }
     }
 }
