@@ -197,27 +197,34 @@ std::string lackWords(const Decal& decal, const Film& film, std::vector<ShelfRol
     return words + ".";
 }
 
-// What becomes of each roll of one film. Usual use goes to the roll with the earliest use-by, and what that
-// roll took before is no longer there for the next.
+std::vector<RollInTurn> inTurn(FilmShelf& shelf, LocalDate today) {
+    std::vector<RollInTurn> rolls;
+    for (const ShelfRoll& entry : shelf.rolls()) {
+        const Millimetres allotted = entry.allotted();
+        rolls.push_back({entry.condition->daysLeft(today).value_or(kLookedAhead), allotted,
+                         std::max(Millimetres{}, entry.roll->left - allotted), entry.mayBeUsed});
+    }
+    return rolls;
+}
+
+// What becomes of each roll of one film. Usual use goes to the roll with the earliest use-by first.
 void forecastUse(FilmShelf& shelf, const UseRate& rate, LocalDate today,
                  std::vector<std::pair<RollForecast, LocalDate>>& forecasts) {
-    Millimetres taken;
-    for (const ShelfRoll& entry : shelf.rolls()) {
+    const std::vector<RollInTurn> rolls = inTurn(shelf, today);
+    const std::vector<ExpectedUse> uses = expectedUseInTurn(rate, rolls);
+    for (std::size_t at = 0; at < rolls.size(); ++at) {
+        const ShelfRoll& entry = shelf.rolls()[at];
+        const ExpectedUse& use = uses[at];
         const RollCondition& condition = *entry.condition;
         RollForecast forecast;
         forecast.roll = entry.roll->id;
         forecast.daysLeft = condition.daysLeft(today);
         forecast.left = entry.roll->left;
-        forecast.allotted = entry.allotted();
+        forecast.allotted = rolls[at].allotted;
         forecast.mayBeUsed = entry.mayBeUsed;
 
-        const Millimetres free = std::max(Millimetres{}, forecast.left - forecast.allotted);
-        ExpectedUse use;
-        if (entry.mayBeUsed)
-            use =
-                expectedUse(rate, forecast.daysLeft.value_or(kLookedAhead), taken + forecast.allotted, free);
+        const Millimetres free = rolls[at].free;
         forecast.usualUse = use.expected;
-        taken += forecast.allotted + forecast.usualUse;
         if (forecast.daysLeft || !entry.mayBeUsed) {
             forecast.expectedWaste = free - use.expected;
             forecast.wasteLow = free - use.high;

@@ -1,8 +1,9 @@
 #include "core/film/usual_use.h"
 
+#include "core/trade/unit_normal.h"
+
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace holdfast {
 
@@ -16,12 +17,11 @@ Millimetres wholeMillimetres(double length) {
     return {std::llround(length)};
 }
 
-} // namespace
-
-double unitNormalLoss(double z) {
-    const double density = std::exp(-z * z / 2) / std::sqrt(2 * std::numbers::pi);
-    return density - z * std::erfc(z / std::numbers::sqrt2) / 2;
+double weeksOf(Days days) {
+    return std::clamp(static_cast<double>(days.count()), 0.0, kFarthestDays) / kDaysInWeek;
 }
+
+} // namespace
 
 UseRate rateOf(std::span<const Millimetres> weeks) {
     if (weeks.empty())
@@ -41,7 +41,7 @@ UseRate rateOf(std::span<const Millimetres> weeks) {
 
 ExpectedUse expectedUse(const UseRate& rate, Days days, Millimetres spokenFor, Millimetres free) {
     const double most = static_cast<double>(std::max<std::int64_t>(0, free.value));
-    const double weeks = std::clamp(static_cast<double>(days.count()), 0.0, kFarthestDays) / kDaysInWeek;
+    const double weeks = weeksOf(days);
     const double mean = rate.weeklyMean * weeks - static_cast<double>(spokenFor.value);
     const double spread = rate.weeklySpread * std::sqrt(weeks);
     const auto within = [most](double use) { return std::clamp(use, 0.0, most); };

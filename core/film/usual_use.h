@@ -5,7 +5,7 @@
 // Weeks are taken as independent: over d days use has the mean m·d/7 and the spread s·√(d/7), m and s² being
 // mean and sample variance of the weekly lengths (a single week spreads by its own length). With use taken as
 // normal, a roll with so much free is used by E[min(max(use, 0), free)] = σ·(L(−μ/σ) − L((free − μ)/σ)), L
-// the loss function of the unit normal, L(z) = φ(z) − z·(1 − Φ(z)); what it leaves is wasted. Low and high
+// the loss function of the unit normal; what it leaves is wasted. Low and high
 // hold in eight of ten cases: use at μ ± 1.2816 σ. *Limits:* few weeks, busy fairs and a change of season are
 // no normal weeks.
 
@@ -13,13 +13,12 @@
 #include "core/trade/units.h"
 
 #include <span>
+#include <vector>
 
 namespace holdfast {
 
 // Weeks of use that are looked back on.
 inline constexpr int kUseWeeks = 13;
-
-double unitNormalLoss(double z);
 
 struct UseRate {
     double weeklyMean = 0; // mm
@@ -35,5 +34,19 @@ struct ExpectedUse {
 
 // Of so much free length, within so many days; `spokenFor` of the usual use goes elsewhere.
 ExpectedUse expectedUse(const UseRate& rate, Days days, Millimetres spokenFor, Millimetres free);
+
+// One of a film's rolls. Until so many days are over, what is cut is cut from it.
+struct RollInTurn {
+    Days days{0};
+    Millimetres allotted; // to decals that wait, part of the usual use
+    Millimetres free;
+    bool mayBeUsed = true; // else nothing but what is allotted is taken
+};
+
+// Of rolls that are cut from one after the other. A later roll gets what comes when those before it are used
+// up or out of date, so its use hangs on theirs: use is drawn kDraws times, evenly over its whole range
+// (Latin hypercube; McKay, Beckman and Conover 1979 [M]), always the same draws. The first roll is as above.
+inline constexpr int kDraws = 1000;
+std::vector<ExpectedUse> expectedUseInTurn(const UseRate& rate, std::span<const RollInTurn> rolls);
 
 } // namespace holdfast

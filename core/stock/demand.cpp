@@ -1,21 +1,16 @@
 #include "core/stock/demand.h"
 
-#include "core/film/usual_use.h"
+#include "core/trade/unit_normal.h"
 
 #include <algorithm>
 #include <cassert>
 #include <cmath>
-#include <numbers>
 
 namespace holdfast {
 
 namespace {
 
 constexpr double kOneSided95 = 1.6448536269514722; // of the unit normal
-
-double normalShare(double z) {
-    return std::erfc(-z / std::numbers::sqrt2) / 2;
-}
 
 // Probabilities of 0, 1, 2 … one after the other.
 class Counted {
@@ -82,16 +77,6 @@ std::int64_t countedQuantity(const Demand& demand, double ratio) {
 double criticalRatio(double under, double over) {
     assert(under >= 0 && over >= 0 && under + over > 0);
     return under / (under + over);
-}
-
-double unitNormalQuantile(double probability) {
-    assert(probability > 0 && probability < 1);
-    double low = -40, high = 40;
-    for (int halving = 0; halving < 100; ++halving) {
-        const double middle = (low + high) / 2;
-        (normalShare(middle) < probability ? low : high) = middle;
-    }
-    return (low + high) / 2;
 }
 
 double normalQuantity(const Demand& demand, double ratio) {

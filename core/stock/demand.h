@@ -21,9 +21,6 @@ inline constexpr double kMostCounted = 500;
 // REQUIRES: neither below zero, and not both nothing.
 double criticalRatio(double under, double over);
 
-// The quantile of the unit normal. REQUIRES: 0 < probability < 1.
-double unitNormalQuantile(double probability);
-
 // REQUIRES: mean ≥ 0; variance ≥ mean, or it counts as the mean.
 struct Demand {
     double mean = 0;

@@ -1,6 +1,7 @@
 // How many to bring: the newsvendor's quantity and its expected shortage, against published and computed
 // figures (references.md §8), and against what a search over every quantity finds.
 #include "core/stock/demand.h"
+#include "core/trade/unit_normal.h"
 
 #include <gtest/gtest.h>
 

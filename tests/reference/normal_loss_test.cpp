@@ -1,7 +1,7 @@
 // The loss function of the unit normal, L(z) = φ(z) − z·(1 − Φ(z)), which expected waste is reckoned from.
 // Figures computed with SciPy 1.10 (references.md §8).
 
-#include "core/film/usual_use.h"
+#include "core/trade/unit_normal.h"
 
 #include <gtest/gtest.h>
 

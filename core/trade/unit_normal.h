@@ -1,0 +1,13 @@
+#pragma once
+// The normal distribution with mean 0 and variance 1.
+
+namespace holdfast {
+
+// Φ(z), the share below z.
+double unitNormalShare(double z);
+// The z below which that share lies. REQUIRES: 0 < share < 1.
+double unitNormalQuantile(double share);
+// L(z) = φ(z) − z·(1 − Φ(z)), the mean of what lies above z.
+double unitNormalLoss(double z);
+
+} // namespace holdfast

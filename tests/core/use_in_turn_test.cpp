@@ -1,0 +1,110 @@
+// Rolls of a film one after the other, against use that is drawn a great many times by the model in words:
+// what is cut is cut from the first roll that has any left and is not out of date.
+#include "core/film/usual_use.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <random>
+#include <vector>
+
+namespace holdfast {
+
+using namespace literals;
+
+namespace {
+
+struct Tried {
+    std::vector<double> mean;
+    std::vector<double> within; // how often what was taken lay within the ends that were given
+};
+
+// By days: each day has its own use.
+Tried byTrying(const UseRate& rate, const std::vector<RollInTurn>& rolls,
+               const std::vector<ExpectedUse>& ends) {
+    constexpr int kTimes = 60'000;
+    std::mt19937 random{7};
+    Tried tried{std::vector<double>(rolls.size()), std::vector<double>(rolls.size())};
+    for (int time = 0; time < kTimes; ++time) {
+        double use = 0;
+        double gone = 0;
+        Days reached{0};
+        for (std::size_t at = 0; at < rolls.size(); ++at) {
+            const double weeks = static_cast<double>((rolls[at].days - reached).count()) / 7;
+            use += std::normal_distribution<double>{rate.weeklyMean * weeks,
+                                                    rate.weeklySpread * std::sqrt(weeks)}(random);
+            reached = rolls[at].days;
+            const double taken = std::clamp(use - gone, 0.0, static_cast<double>(rolls[at].free.value));
+            gone += taken;
+            tried.mean[at] += taken / kTimes;
+            const auto whole = std::llround(taken);
+            tried.within[at] +=
+                whole >= ends[at].low.value && whole <= ends[at].high.value ? 1.0 / kTimes : 0;
+        }
+    }
+    return tried;
+}
+
+TEST(UseInTurn, OfOneRollIsTheFormulaItself) {
+    const UseRate rate{400, 250};
+    const std::vector<RollInTurn> one{{Days{28}, 300_mm, 1200_mm, true}};
+    const ExpectedUse use = expectedUseInTurn(rate, one).front();
+    const ExpectedUse formula = expectedUse(rate, Days{28}, 300_mm, 1200_mm);
+    EXPECT_EQ(use.expected, formula.expected);
+    EXPECT_EQ(use.low, formula.low);
+    EXPECT_EQ(use.high, formula.high);
+}
+
+TEST(UseInTurn, OfSecondAndThirdRollsIsWhatTryingGivesAndTheEndsHoldInEightOfTen) {
+    const UseRate rate{400, 180};
+    const std::vector<RollInTurn> rolls{
+        {Days{20}, 0_mm, 5000_mm, true}, {Days{48}, 0_mm, 5000_mm, true}, {Days{90}, 0_mm, 9000_mm, true}};
+    const auto uses = expectedUseInTurn(rate, rolls);
+    const Tried tried = byTrying(rate, rolls, uses);
+    for (std::size_t at = 0; at < rolls.size(); ++at) {
+        EXPECT_NEAR(static_cast<double>(uses[at].expected.value), tried.mean[at], 8) << at;
+        EXPECT_NEAR(tried.within[at], 0.8, 0.02) << at;
+    }
+    // Four weeks at 400 ± 180 for the second: nothing of the twenty days before is in its spread.
+    EXPECT_NEAR(static_cast<double>((uses[1].high - uses[1].low).value), 2 * 1.28155 * 180 * 2, 30);
+}
+
+TEST(UseInTurn, WhatTheFirstCannotHoldGoesToTheNext) {
+    const UseRate rate{400, 180};
+    const std::vector<RollInTurn> rolls{{Days{60}, 0_mm, 1500_mm, true}, {Days{75}, 0_mm, 4000_mm, true}};
+    const auto uses = expectedUseInTurn(rate, rolls);
+    const Tried tried = byTrying(rate, rolls, uses);
+    EXPECT_NEAR(static_cast<double>(uses[1].expected.value), tried.mean[1], 8);
+    EXPECT_NEAR(tried.within[1], 0.8, 0.02);
+    EXPECT_GT(uses[1].expected, 2500_mm);
+}
+
+TEST(UseInTurn, WhatWaitsOnTheFirstRollIsNotTakenFromTheSecond) {
+    const UseRate steady{350, 0};
+    const std::vector<RollInTurn> rolls{{Days{28}, 600_mm, 400_mm, true}, {Days{56}, 0_mm, 5000_mm, true}};
+    const auto uses = expectedUseInTurn(steady, rolls);
+    EXPECT_EQ(uses[0].expected, 400_mm); // 1,400 in four weeks, 600 of which wait already
+    EXPECT_EQ(uses[1].expected, 2800_mm - 1000_mm);
+}
+
+TEST(UseInTurn, ARollThatMayNotBeUsedTakesOnlyWhatIsAllotted) {
+    const UseRate steady{350, 0};
+    const std::vector<RollInTurn> rolls{{Days{28}, 100_mm, 400_mm, false}, {Days{56}, 0_mm, 5000_mm, true}};
+    const auto uses = expectedUseInTurn(steady, rolls);
+    EXPECT_EQ(uses[0].expected, 0_mm);
+    EXPECT_EQ(uses[1].expected, 2700_mm);
+}
+
+TEST(UseInTurn, IsTheSameEachTime) {
+    const UseRate rate{400, 300};
+    const std::vector<RollInTurn> rolls{{Days{20}, 0_mm, 900_mm, true}, {Days{40}, 0_mm, 900_mm, true}};
+    const auto one = expectedUseInTurn(rate, rolls);
+    const auto other = expectedUseInTurn(rate, rolls);
+    EXPECT_EQ(one[1].expected, other[1].expected);
+    EXPECT_EQ(one[1].low, other[1].low);
+    EXPECT_EQ(one[1].high, other[1].high);
+}
+
+} // namespace
+} // namespace holdfast
