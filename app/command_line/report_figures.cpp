@@ -140,7 +140,7 @@ private:
             const ChartedSample& charted = months.chart.samples[month];
             all.append(withInterval(
                 {{QStringLiteral("month"), words(isoDate(LocalDate{months.months[month] / 1})).left(7)},
-                 {QStringLiteral("garments"), months.samples[month].of},
+                 {QStringLiteral("garments"), static_cast<qint64>(months.samples[month].of)},
                  {QStringLiteral("cameBack"), static_cast<qint64>(months.samples[month].found)},
                  {QStringLiteral("standsOut"), charted.isOut()}},
                 {charted.value, charted.low, charted.high}));

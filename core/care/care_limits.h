@@ -5,8 +5,7 @@
 // No care symbol is ever drawn: they are trademarks.
 //
 // Axes and steps: ISO 3758 as read through public tables (wash 30/40/50/60/70/95 °C, tumble 60/80 °C, iron
-// 110/150/200 °C in the 2012 edition; the 2023 edition moved iron to 120/160/210, so the older, lower
-// ceiling stands where the edition is unknown).
+// 110/150/200 °C). That the edition of 2023 has other temperatures was not confirmed.
 
 #include <cstdint>
 #include <string>

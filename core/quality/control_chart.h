@@ -1,11 +1,11 @@
 #pragma once
-// Whether faults come as they always did, or a week stands out: Shewhart's control charts of counts, with
-// limits three standard errors from the mean of all samples.
+// Whether faults come as they always did, or a month stands out: Shewhart's p chart of the share of garments
+// with a fault, with limits three standard errors from the mean of all samples, p̄ ± 3·√(p̄(1−p̄)/n), of each
+// sample with its own n. NIST/SEMATECH e-Handbook 6.3.3.2; Montgomery and Runger ch. 16 [M].
 //
-// p: the share of garments with a fault, p̄ ± 3·√(p̄(1−p̄)/n), of each sample with its own n.
-// u: faults for each unit looked at, ū ± 3·√(ū/n). NIST/SEMATECH e-Handbook 6.3.3; Montgomery and Runger
-// ch. 16. Limits end at nothing, those of p also at all. *Limits:* chance alone steps over them about once
-// in 370 samples where counts are large, and oftener where they are small.
+// Three standard errors mean nothing where a sample has fewer than kFewestForErrors garments of either kind
+// to expect (common practice, no source). There the limit is counted out: the least number of faults that
+// chance goes beyond no oftener than three standard errors of a normal do, once in 740 samples.
 
 #include <cstdint>
 #include <span>
@@ -13,15 +13,18 @@
 
 namespace holdfast {
 
+inline constexpr double kFewestForErrors = 5;
+
 struct CountSample {
     std::int64_t found = 0;
-    double of = 0; // garments, or whatever was looked at; more than nothing
+    std::int64_t of = 0; // garments; more than none
 };
 
 struct ChartedSample {
     double value = 0;
     double low = 0;
     double high = 0;
+    bool isCountedOut = false; // the limit; else by standard errors
 
     bool isOut() const { return value < low || value > high; }
 };
@@ -31,7 +34,6 @@ struct ControlChart {
     std::vector<ChartedSample> samples; // as they were given; empty without any
 };
 
-ControlChart shareChart(std::span<const CountSample> samples); // p
-ControlChart rateChart(std::span<const CountSample> samples);  // u
+ControlChart shareChart(std::span<const CountSample> samples);
 
 } // namespace holdfast

@@ -7,9 +7,6 @@ namespace holdfast {
 
 namespace {
 
-// Tables whose chances differ by less are taken as equally likely.
-constexpr double kAlike = 1 + 1e-7;
-
 double logChoose(std::int64_t from, std::int64_t some) {
     const auto logFactorial = [](std::int64_t number) {
         return std::lgamma(static_cast<double>(number) + 1);
@@ -32,13 +29,10 @@ public:
                         logChoose(m_group + m_other, m_faults));
     }
 
-    template <class Accept>
-    double sum(Accept accept) const {
+    double chanceOfAsManyAs(std::int64_t faults) const {
         double chance = 0;
-        for (std::int64_t withFault = fewest(); withFault <= most(); ++withFault) {
-            if (accept(withFault))
-                chance += chanceOf(withFault);
-        }
+        for (std::int64_t withFault = std::max(faults, fewest()); withFault <= most(); ++withFault)
+            chance += chanceOf(withFault);
         return std::min(1.0, chance);
     }
 
@@ -50,14 +44,20 @@ private:
 
 } // namespace
 
-double chanceOfAsMany(const FaultTable& table) {
-    return Hypergeometric{table}.sum([&](std::int64_t withFault) { return withFault >= table.withFault; });
+double chanceOfMoreThan(std::int64_t found, std::int64_t of, double share) {
+    if (share <= 0 || share >= 1)
+        return share >= 1 && found < of ? 1 : 0;
+    double chance = 0;
+    for (std::int64_t faults = found + 1; faults <= of; ++faults) {
+        const auto with = static_cast<double>(faults);
+        const auto without = static_cast<double>(of - faults);
+        chance += std::exp(logChoose(of, faults) + with * std::log(share) + without * std::log1p(-share));
+    }
+    return std::min(1.0, chance);
 }
 
-double chanceOfAsUnlikely(const FaultTable& table) {
-    const Hypergeometric tables{table};
-    const double seen = tables.chanceOf(table.withFault) * kAlike;
-    return tables.sum([&](std::int64_t withFault) { return tables.chanceOf(withFault) <= seen; });
+double chanceOfAsMany(const FaultTable& table) {
+    return Hypergeometric{table}.chanceOfAsManyAs(table.withFault);
 }
 
 } // namespace holdfast

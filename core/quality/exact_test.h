@@ -1,5 +1,6 @@
 #pragma once
-// Whether two groups differ by more than chance would make them, from counts as small as a workshop's.
+// What chance would make of counts as small as a workshop's: whether two groups differ by more, whether one
+// number is more.
 //
 // Fisher's exact test of a two-by-two table: with its sums fixed, how likely is a table like this one. The
 // chance of a table is hypergeometric.
@@ -18,7 +19,9 @@ struct FaultTable {
 
 // The chance that the first group has as many faults as it has, or more.
 double chanceOfAsMany(const FaultTable& table);
-// The chance of a table that is as unlikely as this one, or more so, either way.
-double chanceOfAsUnlikely(const FaultTable& table);
+
+// The chance of more than so many with a fault, of so many each with that chance of one (binomial).
+// REQUIRES: 0 ≤ found ≤ of, 0 ≤ share ≤ 1.
+double chanceOfMoreThan(std::int64_t found, std::int64_t of, double share);
 
 } // namespace holdfast

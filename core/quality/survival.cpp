@@ -9,11 +9,13 @@ namespace holdfast {
 
 namespace {
 
-// Its ends, on log(−log S). Of none and of all they are what is known.
-void setEnds(SurvivalStep& step, double greenwood) {
+// Its ends, on log(−log S). Where none of those watched last held, S is nothing and Greenwood's sum has no
+// end: then the true share may be as large as before the step, times what none of so few may well be of many.
+void setEnds(SurvivalStep& step, double greenwood, double highBefore) {
     step.standardError = step.share * std::sqrt(greenwood);
     if (step.share <= 0) {
-        step.low = step.high = step.standardError = 0;
+        step.low = step.standardError = 0;
+        step.high = highBefore * shareInterval(0, static_cast<std::int64_t>(step.watched))->high;
         return;
     }
     const double logShare = std::log(step.share);
@@ -41,9 +43,10 @@ Survival survivalOf(std::span<const Watched> cases) {
             const auto failed = static_cast<double>(faults);
             share *= 1 - failed / all;
             greenwood += failed / (all * (all - failed));
+            const double highBefore = survival.steps.empty() ? 1 : survival.steps.back().high;
             SurvivalStep& step =
                 survival.steps.emplace_back(SurvivalStep{from->until, watched, faults, share, 0, 0, 1});
-            setEnds(step, greenwood);
+            setEnds(step, greenwood, highBefore);
         }
         from = to;
     }

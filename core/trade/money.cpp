@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cassert>
 #include <limits>
-#include <numeric>
 
 namespace holdfast {
 
@@ -97,41 +96,6 @@ Money divided(Money amount, std::int64_t numerator, std::int64_t denominator, Ro
 
 Money shareInBasisPoints(Money amount, std::int64_t basisPoints, Rounding rounding) {
     return divided(amount, basisPoints, 10'000, rounding);
-}
-
-std::vector<Money> sharesOf(Money amount, std::span<const std::int64_t> weights) {
-    assert(std::ranges::all_of(weights, [](std::int64_t weight) { return weight >= 0; }));
-    Wide sum = 0;
-    for (const std::int64_t weight : weights)
-        sum += weight;
-    assert(sum > 0);
-
-    const bool isNegative = amount.minor < 0;
-    const Wide magnitude = isNegative ? -static_cast<Wide>(amount.minor) : static_cast<Wide>(amount.minor);
-    std::vector<Wide> whole(weights.size());
-    std::vector<Wide> rest(weights.size());
-    Wide given = 0;
-    for (std::size_t share = 0; share < weights.size(); ++share) {
-        const Wide product = magnitude * weights[share];
-        whole[share] = product / sum;
-        rest[share] = product % sum;
-        given += whole[share];
-    }
-
-    // What the floors left over is less than one unit a share: it goes to the largest remainders.
-    std::vector<std::size_t> byRest(weights.size());
-    std::iota(byRest.begin(), byRest.end(), std::size_t{0});
-    std::ranges::stable_sort(byRest, [&](std::size_t one, std::size_t other) {
-        return rest[one] != rest[other] ? rest[one] > rest[other] : weights[one] > weights[other];
-    });
-    for (std::size_t next = 0; given < magnitude; ++next, ++given)
-        ++whole[byRest[next]];
-
-    std::vector<Money> shares;
-    shares.reserve(weights.size());
-    for (const Wide share : whole)
-        shares.push_back({narrowed(isNegative ? -share : share)});
-    return shares;
 }
 
 std::string plainAmount(Money amount, const Currency& currency) {

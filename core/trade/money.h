@@ -42,12 +42,6 @@ Money divided(Money amount, std::int64_t numerator, std::int64_t denominator, Ro
 // amount × percent / 100, percent given in hundredths of a percent (2000 is 20 %).
 Money shareInBasisPoints(Money amount, std::int64_t basisPoints, Rounding rounding);
 
-// Splits an amount by weights so that the shares sum to it exactly: floor of each, then one minor unit at a
-// time to the largest remainders, ties to the larger weight, then to the earlier share. Negative amounts are
-// mirrored.
-// REQUIRES: weights not negative, their sum positive.
-std::vector<Money> sharesOf(Money amount, std::span<const std::int64_t> weights);
-
 // "1451.50" for files, "1,451.50" for columns, "£1,451.50" in a sentence; minus in front of the sign:
 // "-£3.00".
 std::string plainAmount(Money amount, const Currency& currency);

@@ -51,6 +51,16 @@ TEST(FairEarned, WhatIsLeftIsOrderedLessMakingStallAndTheWay) {
               Money{177});
 }
 
+TEST(FairEarned, HalfAPennyAnHourGoesToTheEvenOne) {
+    Earned earned;
+    earned.fair = aFair(1, "Creek Fair", -7, 1);
+    earned.fair->worked = 2h;
+    for (const auto& [left, anHour] : {std::pair{5, 2}, std::pair{7, 4}, std::pair{-5, -2}}) {
+        earned.ordered = Money{4500 + left};
+        EXPECT_EQ(earned.leftAnHour(), Money{anHour}) << left;
+    }
+}
+
 TEST(FairEarned, AFairWithoutOrdersCostItsStall) {
     const auto earned = earnedAtFairs({}, std::vector{aFair(1, "Creek Fair", -7)}, kToday - Days{90}, kToday);
     ASSERT_EQ(earned.size(), 1U);

@@ -3,7 +3,6 @@
 #include <gtest/gtest.h>
 
 #include <limits>
-#include <numeric>
 #include <random>
 
 namespace holdfast {
@@ -114,37 +113,6 @@ TEST(Money, RoundingIsTheSameOnBothSidesOfNothing) {
             EXPECT_LE(std::abs(twiceOff), denominator);
         }
     }
-}
-
-TEST(Money, SharesAlwaysSumToTheAmountAndKeepWithinOneUnitOfTheirWeight) {
-    std::mt19937 random{13};
-    for (int turn = 0; turn < 5000; ++turn) {
-        const Money amount{std::uniform_int_distribution<std::int64_t>{-10'000, 10'000}(random)};
-        std::vector<std::int64_t> weights(std::uniform_int_distribution<std::size_t>{1, 9}(random));
-        for (std::int64_t& weight : weights)
-            weight = std::uniform_int_distribution<std::int64_t>{0, 12}(random);
-        weights.front() += 1;
-        const std::int64_t sum = std::accumulate(weights.begin(), weights.end(), std::int64_t{0});
-
-        const std::vector<Money> shares = sharesOf(amount, weights);
-        ASSERT_EQ(shares.size(), weights.size());
-        Money total;
-        for (std::size_t share = 0; share < shares.size(); ++share) {
-            total += shares[share];
-            EXPECT_LT(std::abs(shares[share].minor * sum - amount.minor * weights[share]), sum);
-            if (weights[share] == 0) {
-                EXPECT_EQ(shares[share], Money{});
-            }
-        }
-        EXPECT_EQ(total, amount);
-    }
-}
-
-TEST(Money, AnOddPennyGoesToTheLargerOfEqualRemaindersThenToTheEarlier) {
-    const std::vector<std::int64_t> weights{1, 2, 1};
-    EXPECT_EQ(sharesOf({101}, weights), (std::vector<Money>{{25}, {51}, {25}}));
-    EXPECT_EQ(sharesOf({102}, weights), (std::vector<Money>{{26}, {51}, {25}}));
-    EXPECT_EQ(sharesOf({5}, std::vector<std::int64_t>{3, 7}), (std::vector<Money>{{1}, {4}}));
 }
 
 } // namespace

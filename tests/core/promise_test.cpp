@@ -1,5 +1,7 @@
 #include "core/orders/promise.h"
 
+#include "core/orders/cutting_time.h"
+#include "core/orders/promise_hours.h"
 #include "tests/core/promise_builders.h"
 
 #include <gtest/gtest.h>
@@ -258,6 +260,27 @@ TEST(Promise, WhoComesWhileAGarmentIsPressedWaitsForIt) {
     FairShop shop;
     shop.promised.longestGarment = Minutes{12};
     EXPECT_EQ(pressedAt(promised(shop, {aTee(kFog)})), at(0, 12, 4));
+}
+
+TEST(Promise, TheGarmentThatIsPressedMeanwhileHasTheMarginToo) {
+    FairShop shop;
+    shop.promised.longestGarment = Minutes{12};
+    shop.facts.settings.planMarginPercent = 50;
+    // 18 minutes for the one that lies there, 15 for a tee of ten.
+    EXPECT_EQ(pressedAt(promised(shop, {aTee(kFog)})), at(0, 11, 42) + Minutes{18 + 15});
+}
+
+TEST(Promise, WorkThatJustFillsADayIsDoneThatDay) {
+    const std::vector<OpenStretch> hours{{at(1, 9), at(1, 17)}, {at(2, 9), at(2, 17)}};
+    EXPECT_EQ(doneBy(hours, at(0, 20), Hours{8}), at(1, 17));
+    EXPECT_EQ(doneBy(hours, at(0, 20), Hours{8} + Seconds{1}), at(2, 9, 0, 1));
+}
+
+TEST(Promise, WeedingLetteringTakesHalfAsLongAgainRoundedUp) {
+    ShopSettings settings;
+    settings.weedingTakes = Seconds{61};
+    const DecalToCut word{kDusk, {0}, {0}, true, false};
+    EXPECT_EQ(weedingTime(word, settings), Seconds{92}); // 91.5
 }
 
 TEST(Promise, OrderTakenBeforeKeepsItsBlankAndFilm) {

@@ -84,6 +84,14 @@ TEST(PastUseBy, HasTheAgeAtTheShelfLife) {
     }
 }
 
+TEST(TestStrips, TheLongestOfThosePassedCounts) {
+    Shelf shelf;
+    shelf.roll.printedUseBy = nov(2);
+    shelf.roll.testStrips = {{at(nov(6), 9), true, Days{60}, ""}, {at(nov(9), 9), true, Days{5}, ""}};
+    EXPECT_EQ(shelf.reckon().useBy, nov(6) + Days{60});
+    EXPECT_TRUE(shelf.reckon().extendedByStrip);
+}
+
 // ── outside two limits at once ────────────────────────────────────────────────────────────────────────
 
 TEST(BothOutside, AnHourOutsideBothIsOneHour) {

@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <numeric>
 
 namespace holdfast {
@@ -120,6 +121,24 @@ TEST(WhatToBring, WhereDaysSpreadMoreThanChanceMoreIsBrought) {
     EXPECT_NEAR(broad.asked.variance, 250.0 / 9, 1e-9);
     EXPECT_GT(broad.brought.quantity, calm.brought.quantity);
     EXPECT_GT(broad.brought.leftover, calm.brought.leftover);
+}
+
+// Days are independent: over three of them the mean and the variance are three times those of one.
+TEST(WhatToBring, OverSeveralDaysTheSpreadIsThatOfTheirSum) {
+    Stall wild;
+    for (int day = 1; day <= 10; ++day)
+        wild.sell(-7 * day, day % 2 == 0 ? 1 : 11);
+    const ToBring broad = wild.bring(3).kinds.at(0);
+    EXPECT_NEAR(broad.asked.mean, 18, 1e-9);
+    EXPECT_NEAR(broad.asked.variance, 3 * 250.0 / 9, 1e-9);
+}
+
+// The least that is enough with the probability of the ratio: none, where none is asked for as often.
+TEST(WhatToBring, AQuantityThatIsJustEnoughIsEnough) {
+    const double mean = std::log(2.0);
+    ASSERT_EQ(std::exp(-mean), 0.5);
+    EXPECT_EQ(bestQuantity({mean, mean}, 1, 1).quantity, 0);
+    EXPECT_EQ(bestQuantity({mean, mean}, 1.001, 1).quantity, 1);
 }
 
 TEST(WhatToBring, AWidelySpreadStyleStaysSoInItsParts) {

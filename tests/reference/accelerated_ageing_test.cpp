@@ -33,8 +33,6 @@ TEST(ReferenceAcceleratedAgeing, ArrheniusMeetsItOnTenDegreesOnly) {
     const auto arrhenius = [](double energy, double from, double to) {
         return std::exp(energy / kGas * (1 / (from + 273.15) - 1 / (to + 273.15)));
     };
-    EXPECT_NEAR(arrhenius(83'144, 25, 55), 21.461756767043425, 1e-9);
-    EXPECT_NEAR(arrhenius(50'000, 25, 55), 6.321477857334387, 1e-9);
     EXPECT_NEAR(arrhenius(52'948.86, 25, 35), ageingFactor({2, {25}}, {35}), 1e-6);
     EXPECT_GT(ageingFactor({2, {25}}, {55}) - arrhenius(52'948.86, 25, 55), 0.5);
 }

@@ -1,8 +1,7 @@
 // Care axes against the public GINETEX table (read): wash 30/40/50/60/70/95 °C with normal > mild > very mild
 // agitation, hand wash at most 40 °C, tumble normal > low > none, iron 200/150/110 °C (110 without steam),
 // bleach any > oxygen only > none, professional cleaning P, F, W as sets. "Milder is always permitted" (the
-// same). ISO 3758 as of 2012 (from memory) irons at 200/150/110 °C; that of 2023 (second-hand) moved the
-// steps, so the older, lower ceiling is the default.
+// same). ISO 3758 as of 2012 (from memory) irons at 200/150/110 °C.
 
 #include "core/care/care_limits.h"
 
@@ -58,7 +57,8 @@ TEST(ReferenceCareLimits, TheLowestIronIsWithoutSteam) {
     EXPECT_EQ(careWords({.ironCelsius = 150}).at(2), "Iron at up to 150 °C");
 }
 
-TEST(ReferenceCareLimits, AnUnknownEditionGetsTheOlderCeiling) {
+// The lowest step of the table, for a label of which nothing is known.
+TEST(ReferenceCareLimits, WithoutALabelTheLowestIronIsAssumed) {
     EXPECT_EQ(CareLimits{}.ironCelsius, 110);
 }
 

@@ -34,6 +34,15 @@ TEST(ReferenceHumidAir, DewPointLiesWithinTwoHundredthsOfPsychroLib) {
         EXPECT_NEAR(dewPoint({row.temperature}, {row.humidity}).value, row.psychroLibDewPoint, 0.02);
 }
 
+// ρ = e/(R·T) with the gas constant of water vapour, 461.51 J/(kg·K), of which 2.16679 g·K/J is the inverse.
+TEST(ReferenceHumidAir, AbsoluteHumidityIsThatOfAnIdealGas) {
+    for (const HumidAirRow& row : kRows) {
+        const double pressure = saturationPressure({row.temperature}) * row.humidity / 100;
+        EXPECT_NEAR(absoluteHumidity({row.temperature}, {row.humidity}),
+                    2.16679 * pressure / (row.temperature + 273.15), 1e-9);
+    }
+}
+
 TEST(ReferenceHumidAir, AbsoluteHumidityLiesWithinHalfAPercentOfPsychroLib) {
     for (const HumidAirRow& row : kRows)
         EXPECT_NEAR(absoluteHumidity({row.temperature}, {row.humidity}), row.psychroLibAbsolute,

@@ -1,6 +1,4 @@
-// Rounding and shares against the figures of two JavaScript libraries for money and decimals, big.js 7.0.1
-// and dinero.js 2.0.2 (computed with them). Minor units: ISO 4217, list of 2024-06-25 (by npm
-// currency-codes 2.2.0).
+// Rounding against the figures of a JavaScript library for decimals, big.js 7.0.1 (computed with it).
 
 #include "core/trade/money.h"
 
@@ -23,28 +21,6 @@ TEST(ReferenceMoney, HalfUpAndHalfEvenAgreeWithBigJs) {
         EXPECT_EQ(divided({row.thousandths}, 1, row.perUnit, Rounding::HalfUp).minor, row.halfUp);
         EXPECT_EQ(divided({row.thousandths}, 1, row.perUnit, Rounding::HalfEven).minor, row.halfEven);
     }
-}
-
-TEST(ReferenceMoney, SharesAgreeWithDineroJs) {
-    const std::vector<std::int64_t> thirds{1, 1, 1};
-    EXPECT_EQ(sharesOf({100}, thirds), (std::vector<Money>{{34}, {33}, {33}}));
-    EXPECT_EQ(sharesOf({-100}, thirds), (std::vector<Money>{{-34}, {-33}, {-33}}));
-    EXPECT_EQ(sharesOf({5}, std::vector<std::int64_t>{7, 3}), (std::vector<Money>{{4}, {1}}));
-    EXPECT_EQ(sharesOf({5}, std::vector<std::int64_t>{3, 7}), (std::vector<Money>{{1}, {4}}));
-}
-
-// 3 × 1.99 at 20 %: by line 1.20, by total 1.19 (computed with big.js).
-TEST(ReferenceMoney, TaxByLineAndByTotalDifferByAPenny) {
-    const Money line{199};
-    EXPECT_EQ(shareInBasisPoints(line, 2000, Rounding::HalfUp) * 3, Money{120});
-    EXPECT_EQ(shareInBasisPoints(line * 3, 2000, Rounding::HalfUp), Money{119});
-}
-
-// ISO 4217: JPY 0, KWD 3, HUF 2.
-TEST(ReferenceMoney, MinorUnitsFollowTheCurrency) {
-    EXPECT_EQ(plainAmount({1}, {.code = "JPY", .sign = "¥", .exponent = 0}), "1");
-    EXPECT_EQ(plainAmount({1}, {.code = "KWD", .sign = "KD", .exponent = 3}), "0.001");
-    EXPECT_EQ(plainAmount({1}, {.code = "HUF", .sign = "Ft", .exponent = 2}), "0.01");
 }
 
 } // namespace

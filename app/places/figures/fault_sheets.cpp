@@ -133,8 +133,8 @@ void FaultSheets::months(FigureSheet& sheet) const {
     sheet.whole = out == 0 ? tr("Each month is within what the mean of all would bring by chance.")
                            : tr("%1 beyond what the mean of all would bring by chance.").arg(sheet.answer);
     sheet.note =
-        tr("Limits are three standard errors from the mean of %1, by the garments of each month. A late "
-           "month may still change; few garments make wide limits.")
+        tr("The limit of a month is what chance goes beyond once in some 370 months, by the mean of %1 and "
+           "the garments of that month: few garments have a wide one. A late month may still change.")
             .arg(percentOf(months.chart.mean));
     return;
 }
