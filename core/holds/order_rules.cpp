@@ -1,5 +1,6 @@
 // Rules over what was agreed with the customer, and over what the law may ask.
 
+#include "core/orders/price.h"
 #include "core/holds/rules.h"
 #include "core/trade/unit_words.h"
 
@@ -27,7 +28,7 @@ void depositShort(const Subject& subject, Findings& findings) {
     const Order& order = subject.order;
     if (settings.depositPercent <= 0)
         return;
-    const Money asked = shareInBasisPoints(order.total, settings.depositPercent * 100, Rounding::HalfUp);
+    const Money asked = depositDue(order.total, settings); // as the table and the slip ask for it
     if (order.paid >= asked)
         return;
     Finding finding;

@@ -101,12 +101,18 @@ Seconds pressTime(const Route& route, std::size_t fromStep) {
 }
 
 std::vector<DecalToCut> decalsToCut(const ReckonedShop& shop, const Garment& garment) {
+    // A roll that may not be used is no film: another one is waited for.
+    const auto hasFilm = [&](const Decal& decal) {
+        const auto roll = shop.allotment.rollOf.find(decal.id);
+        const RollForecast* forecast =
+            roll == shop.allotment.rollOf.end() ? nullptr : shop.allotment.forecast(roll->second);
+        return forecast && forecast->mayBeUsed;
+    };
     std::vector<DecalToCut> decals;
     for (const Decal& decal : garment.decals) {
         if (!decal.isCut())
             decals.push_back({decal.film, decal.width, decal.height,
-                              std::holds_alternative<Wording>(decal.content),
-                              shop.allotment.rollOf.contains(decal.id)});
+                              std::holds_alternative<Wording>(decal.content), hasFilm(decal)});
     }
     return decals;
 }

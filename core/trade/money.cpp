@@ -94,10 +94,6 @@ Money divided(Money amount, std::int64_t numerator, std::int64_t denominator, Ro
     return {narrowed(isNegative ? -quotient : quotient)};
 }
 
-Money shareInBasisPoints(Money amount, std::int64_t basisPoints, Rounding rounding) {
-    return divided(amount, basisPoints, 10'000, rounding);
-}
-
 std::string plainAmount(Money amount, const Currency& currency) {
     const bool isNegative = amount.minor < 0;
     const Wide magnitude = isNegative ? -static_cast<Wide>(amount.minor) : static_cast<Wide>(amount.minor);

@@ -39,9 +39,6 @@ enum class Rounding { HalfUp, HalfEven };
 // REQUIRES: denominator > 0.
 Money divided(Money amount, std::int64_t numerator, std::int64_t denominator, Rounding rounding);
 
-// amount × percent / 100, percent given in hundredths of a percent (2000 is 20 %).
-Money shareInBasisPoints(Money amount, std::int64_t basisPoints, Rounding rounding);
-
 // "1451.50" for files, "1,451.50" for columns, "£1,451.50" in a sentence; minus in front of the sign:
 // "-£3.00".
 std::string plainAmount(Money amount, const Currency& currency);

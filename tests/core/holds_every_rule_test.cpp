@@ -217,7 +217,7 @@ std::vector<RuleCase> orderCases() {
          shopWith(aGarment().decal([](Decal& decal) { decal.confirmedBy.clear(); })), usualShop()},
         {Rule::DepositShort, Grade::Hold, FreeingAct::TakePayment,
          shopWith(depositOf(1324)).settings(halfFirst(true)),
-         shopWith(depositOf(1325)).settings(halfFirst(true))},
+         shopWith(depositOf(1350)).settings(halfFirst(true))},
         {Rule::DepositShort, Grade::Caution, FreeingAct::TakePayment,
          shopWith(depositOf(0)).settings(halfFirst(false)), shopWith(depositOf(0))},
         {Rule::LocalLaw, Grade::Caution, FreeingAct::NoteLawChecked, shopWith(aGarment().style(childrensTee)),

@@ -393,7 +393,7 @@ TEST(HoldsWording, DepositGivesWhatWasPaidAndWhatIsAsked) {
                           .settings([](ShopSettings& settings) { settings.depositPercent = 50; })
                           .build();
     EXPECT_EQ(said(shop, Rule::DepositShort),
-              "Deposit short | £10.00 of £26.50 paid; the shop asks 50 % first, £13.25.");
+              "Deposit short | £10.00 of £26.50 paid; the shop asks 50 % first, £13.50.");
 }
 
 TEST(HoldsWording, LargeDecalSaysInHowManyPieces) {

@@ -124,6 +124,19 @@ TEST(PromiseAgain, IsReckonedFromWhatIsStillToDo) {
         today + Days{5});
 }
 
+TEST(PromiseAgain, ARollThatMayNotBeUsedIsNoFilm) {
+    const auto soonest = [](const std::function<void(RollCondition&)>& change) {
+        const ReckonedShop shop = reckoned(aShop().with(anUncutGarment().condition(change)));
+        const auto promise = promiseAgain(shop, orderAt(shop, 0));
+        EXPECT_TRUE(promise.ok());
+        return dateOf(promise.ok() ? promise->readyAt : LocalTime{});
+    };
+    const LocalDate today = theMoment().today();
+    EXPECT_EQ(soonest([](RollCondition&) {}), today + Days{1});
+    EXPECT_GE(soonest([&](RollCondition& roll) { roll.useBy = today - Days{1}; }), today + Days{5});
+    EXPECT_GE(soonest([](RollCondition& roll) { roll.stripFailed = true; }), today + Days{5});
+}
+
 TEST(PromiseAgain, WhatIsPressedOnlyRests) {
     const ReckonedShop shop = reckoned(aShop().with(aGarment().pressed(hoursAgo(23))));
     const auto promise = promiseAgain(shop, orderAt(shop, 0));
