@@ -7,9 +7,10 @@ namespace holdfast {
 
 namespace {
 
-constexpr std::array kStopsTheKnife{Rule::WordingUnconfirmed, Rule::FilmUnfitStretch, Rule::FilmUnfitCoating,
-                                    Rule::FilmUnfitHeat,      Rule::FilmUnfitFibre,   Rule::LayersNotAllowed,
-                                    Rule::DepositShort};
+// Film that was cut for a cloth that nobody knows may be wasted: it is not known which film suits.
+constexpr std::array kStopsTheKnife{Rule::LabelUnread,      Rule::WordingUnconfirmed, Rule::FilmUnfitStretch,
+                                    Rule::FilmUnfitCoating, Rule::FilmUnfitHeat,      Rule::FilmUnfitFibre,
+                                    Rule::LayersNotAllowed, Rule::DepositShort};
 
 bool concerns(const Finding& finding, const Decal& decal) {
     if (finding.decal)

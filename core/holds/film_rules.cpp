@@ -14,6 +14,10 @@ namespace {
 // A fibre counts from this share on: 16 CFR 303.16 names fibres of 5 % and more on the label.
 constexpr int kFibreCountsFrom = 5;
 
+// Acrylic and polyamide are not ironed hotter: they glaze, then melt (household tables of ironing
+// temperatures, second-hand; the label wins).
+constexpr Celsius kSoftFibresBear{135};
+
 Finding onFilm(Rule rule, Grade grade, const Film& film) {
     Finding finding;
     finding.rule = rule;
@@ -60,6 +64,14 @@ void coatingUnfit(const Film& film, const BlankStyle& style, Findings& findings)
               style.name + " is " + coating + "; " + film.name() + " does not grip coated cloth."));
 }
 
+std::optional<std::string> softFibreOf(const FabricLabel& label) {
+    for (const FibreShare& share : label.fibres)
+        if (share.percent >= kFibreCountsFrom &&
+            (share.fibre == Fibre::Acrylic || share.fibre == Fibre::Polyamide))
+            return fibreName(share.fibre);
+    return std::nullopt;
+}
+
 void heatUnfit(const Film& film, const BlankStyle& style, Findings& findings) {
     if (!film.recipe)
         return;
@@ -71,10 +83,30 @@ void heatUnfit(const Film& film, const BlankStyle& style, Findings& findings) {
         findings.push_back(
             unfit(Rule::FilmUnfitHeat, film, style, "Too hot for cloth",
                   pressedAt + "; " + style.name + " takes at most " + temperatureWords(*safe) + "."));
-    } else if (style.label->care.ironCelsius == 0) {
+        return;
+    }
+    const int iron = style.label->care.ironCelsius;
+    if (iron == 0) {
         findings.push_back(unfit(Rule::FilmUnfitHeat, film, style, "Label forbids heat",
                                  pressedAt + "; the label of " + style.name + " says do not iron."));
+        return;
     }
+    if (needed <= Celsius{static_cast<double>(iron)})
+        return;
+    const std::string ironed = pressedAt + "; the label of " + style.name + " says iron at up to " +
+                               temperatureWords(Celsius{static_cast<double>(iron)});
+    const auto soft = softFibreOf(*style.label);
+    if (soft && needed > kSoftFibresBear) {
+        findings.push_back(unfit(Rule::FilmUnfitHeat, film, style, "Too hot for " + *soft,
+                                 ironed + ", and " + *soft + " glazes or melts above some " +
+                                     temperatureWords(kSoftFibresBear) + "."));
+        return;
+    }
+    Finding caution =
+        unfit(Rule::FilmUnfitHeat, film, style, "Hotter than its label irons",
+              ironed + "; what a platen may have is not known. Press a spare or a hidden spot.");
+    caution.grade = Grade::Caution;
+    findings.push_back(std::move(caution));
 }
 
 void fibreUnfit(const Film& film, const BlankStyle& style, Findings& findings) {
@@ -85,8 +117,7 @@ void fibreUnfit(const Film& film, const BlankStyle& style, Findings& findings) {
         const std::string fibre = fibreName(share.fibre);
         findings.push_back(unfit(Rule::FilmUnfitFibre, film, style, "Film not for " + fibre,
                                  style.name + " is " + std::to_string(share.percent) + " % " + fibre + "; " +
-                                     film.name() + " does not hold on it from " +
-                                     std::to_string(kFibreCountsFrom) + " % on."));
+                                     film.name() + " is not made for " + fibre + "."));
     }
 }
 

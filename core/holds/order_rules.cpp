@@ -1,7 +1,7 @@
 // Rules over what was agreed with the customer, and over what the law may ask.
 
-#include "core/orders/price.h"
 #include "core/holds/rules.h"
+#include "core/orders/price.h"
 #include "core/trade/unit_words.h"
 
 namespace holdfast {

@@ -117,7 +117,7 @@ std::vector<RuleCase> filmCases() {
          })),
          shopWith(aGarment().label([](FabricLabel& label) {
              label.highestSafe.reset();
-             label.care.ironCelsius = 110;
+             label.care.ironCelsius = 150;
          }))},
         {Rule::FilmUnfitFibre, Grade::Hold, FreeingAct::ChooseFilm, shopWith(aGarment().film([](Film& film) {
              film.notFor = {Fibre::Silk, Fibre::Cotton};

@@ -267,6 +267,32 @@ TEST(HoldsWording, QuotationAsksForNoRoll) {
     EXPECT_FALSE(shop.raises(Rule::NoRollFits));
 }
 
+TEST(HoldsWording, AnIronCoolerThanTheRecipeIsSaidAndAHoldWhereTheFibreMelts) {
+    const auto ironed = [](int celsius, Fibre fibre, int percent) {
+        return aShop()
+            .with(aGarment().label([&](FabricLabel& label) {
+                label.highestSafe.reset();
+                label.care.ironCelsius = celsius;
+                label.fibres = {{fibre, percent}, {Fibre::Cotton, 100 - percent}};
+            }))
+            .build();
+    };
+    const auto cotton = ironed(110, Fibre::Linen, 40);
+    EXPECT_EQ(said(cotton, Rule::FilmUnfitHeat),
+              "Hotter than its label irons | Marram Soft, Dusk is pressed at 150 °C; the label of Tee says "
+              "iron at up "
+              "to 110 °C; what a platen may have is not known. Press a spare or a hidden spot.");
+    EXPECT_EQ(cotton.finding(Rule::FilmUnfitHeat)->grade, Grade::Caution);
+    const auto acrylic = ironed(110, Fibre::Acrylic, 30);
+    EXPECT_EQ(said(acrylic, Rule::FilmUnfitHeat), "Too hot for acrylic | Marram Soft, Dusk is pressed at 150 "
+                                                  "°C; the label of Tee says iron at up to 110 °C, "
+                                                  "and acrylic glazes or melts above some 135 °C.");
+    EXPECT_EQ(acrylic.finding(Rule::FilmUnfitHeat)->grade, Grade::Hold);
+    EXPECT_EQ(ironed(110, Fibre::Polyamide, 4).finding(Rule::FilmUnfitHeat)->grade, Grade::Caution);
+    EXPECT_FALSE(ironed(150, Fibre::Acrylic, 30).raises(Rule::FilmUnfitHeat));
+    EXPECT_FALSE(ironed(200, Fibre::Linen, 40).raises(Rule::FilmUnfitHeat));
+}
+
 TEST(HoldsWording, FilmUnfitGivesBothSides) {
     const auto tooHot =
         aShop().with(aGarment().label([](FabricLabel& label) { label.highestSafe = 140_C; })).build();
@@ -299,7 +325,7 @@ TEST(HoldsWording, FibreCountsFromFivePercentOn) {
             .build();
     };
     EXPECT_EQ(said(shopWithSilk(5), Rule::FilmUnfitFibre),
-              "Film not for silk | Tee is 5 % silk; Marram Soft, Dusk does not hold on it from 5 % on.");
+              "Film not for silk | Tee is 5 % silk; Marram Soft, Dusk is not made for silk.");
     EXPECT_FALSE(shopWithSilk(4).raises(Rule::FilmUnfitFibre));
 }
 

@@ -45,6 +45,13 @@ TEST(NotYetCut, UnconfirmedArtworkIsNotCut) {
     EXPECT_TRUE(whyNotYet(shop).starts_with("Artwork not confirmed: Heron")) << whyNotYet(shop);
 }
 
+TEST(NotYetCut, NothingIsCutForClothOfWhichNobodyReadTheLabel) {
+    const TestShop shop =
+        aShop().with(aGarment().uncut().style([](BlankStyle& style) { style.label.reset(); })).build();
+    EXPECT_TRUE(filmsOf(shop).front().waiting.empty());
+    EXPECT_TRUE(whyNotYet(shop).starts_with("Label not read: Tee")) << whyNotYet(shop);
+}
+
 TEST(NotYetCut, AWaiverLetsItBeCut) {
     const TestShop shop = aShop()
                               .with(aGarment()
