@@ -64,7 +64,7 @@ TEST_F(BlankActions, LabelReadAgainReplacesItsFibres) {
     auto label = *aStyle("x").label;
     label.fibres = {{Fibre::Wool, 60}, {Fibre::Cotton, 40}};
     expectUndoable<Doing>([&] { return readLabel(shop(), m_tee, label); },
-                          "Label of Tee read: 60 wool 40 cotton");
+                          "Label of Tee read: 60 % wool, 40 % cotton");
     EXPECT_EQ(number("SELECT COUNT(*) FROM style_fibre"), 2);
 }
 
