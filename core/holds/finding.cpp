@@ -42,6 +42,7 @@ constexpr std::array kRuleCodes{
     RuleAndCode{Rule::DepositShort, "deposit-short"},
     RuleAndCode{Rule::LocalLaw, "local-law"},
     RuleAndCode{Rule::DecalOffCloth, "decal-off-cloth"},
+    RuleAndCode{Rule::LetteringTooSmall, "lettering-too-small"},
 };
 
 } // namespace

@@ -45,6 +45,7 @@ enum class Rule {
     DepositShort,
     LocalLaw,
     DecalOffCloth,
+    LetteringTooSmall,
 };
 
 enum class Grade { Hold, Caution, StepAdded };

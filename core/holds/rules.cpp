@@ -16,6 +16,7 @@ constexpr std::array kRules{
     RuleOnList{SilentAfter::FirstHeat, obstacles},
     RuleOnList{SilentAfter::FirstHeat, noRollFits},
     RuleOnList{SilentAfter::LastPress, decalOffCloth},
+    RuleOnList{SilentAfter::LastPress, letteringTooSmall},
     RuleOnList{SilentAfter::LastPress, filmUnfit},
     RuleOnList{SilentAfter::LastPress, recipeMissing},
     RuleOnList{SilentAfter::LastPress, recipeUnconfirmed},

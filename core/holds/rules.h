@@ -53,6 +53,9 @@ void filmsDisagree(const Subject& subject, Findings& findings);
 // cloth_rules.cpp
 void decalOffCloth(const Subject& subject, Findings& findings);
 
+// lettering_rules.cpp
+void letteringTooSmall(const Subject& subject, Findings& findings);
+
 // roll_rules.cpp
 void noRollFits(const Subject& subject, Findings& findings);
 void rollPastAge(const Subject& subject, Findings& findings);

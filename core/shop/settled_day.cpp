@@ -39,6 +39,7 @@ bool leavesDayTrue(Rule rule) {
     case Rule::DepositShort:
     case Rule::LocalLaw:
     case Rule::DecalOffCloth:
+    case Rule::LetteringTooSmall:
         return false;
     }
     return false;

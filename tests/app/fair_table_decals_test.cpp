@@ -171,10 +171,10 @@ TEST_F(FairTable, ThinStrokesAreCalledAnEstimate) {
     chooseHeronOnMossTee();
     typeInto("words", QStringLiteral("Juno"));
     typeInto("width", QStringLiteral("30"));
-    EXPECT_TRUE(isSaid(QStringLiteral("Name strokes are about")));
-    EXPECT_TRUE(isSaid(QStringLiteral("An estimate")));
+    EXPECT_TRUE(isSaid(QStringLiteral("Letters too small to weed.")));
+    EXPECT_TRUE(isSaid(QStringLiteral("an estimate")));
     typeInto("width", QStringLiteral("150"));
-    EXPECT_FALSE(isSaid(QStringLiteral("Name strokes are about")));
+    EXPECT_FALSE(isSaid(QStringLiteral("Letters too small to weed.")));
 }
 
 TEST_F(FairTable, AWashedColourIsOfferedWhereItIsSooner) {

@@ -348,14 +348,6 @@ TEST_F(FairTableDraft, WhatTheShopDoesNotKnowIsLeftOutOfANote) {
     EXPECT_FALSE(read->garment().decals[0].decal.film.isSet());
 }
 
-TEST_F(FairTableDraft, StrokesAreEstimatedFromTheLetterHeight) {
-    EXPECT_NEAR(strokeEstimate({"Hilt", Face::BookSerif}, 20_mm), 2.4, 0.01);
-    EXPECT_NEAR(strokeEstimate({"Hilt", Face::Plain}, 20_mm), 3.0, 0.01);
-    // What hangs below the line is not letter height; small letters alone stand for taller capitals.
-    EXPECT_LT(strokeEstimate({"Hilty", Face::BookSerif}, 20_mm), 2.0);
-    EXPECT_GT(strokeEstimate({"nemo", Face::BookSerif}, 20_mm), 3.0);
-}
-
 TEST(StageScale, MillimetresGoToPixelsAndBackAtTheSizesScale) {
     const QRectF box(10, 20, 400, 380);
     const StageScale medium(box, QStringLiteral("tee"), QStringLiteral("M"), Side::Front);

@@ -173,6 +173,15 @@ std::vector<RuleCase> rollCases() {
     };
 }
 
+// Capitals of the serif face: 0.12 × 16 mm is less than 2 mm, 0.12 × 17 mm is more.
+ShopBuilder lettersHigh(Millimetres high) {
+    return shopWith(aGarment().decal([high](Decal& decal) {
+        decal.content = Wording{"HILT", Face::BookSerif};
+        decal.width = {3 * high.value};
+        decal.height = high;
+    }));
+}
+
 std::vector<RuleCase> pressCases() {
     return {
         {Rule::NoPress, Grade::Hold, FreeingAct::AddPress, usualShop().withoutPress(), usualShop()},
@@ -198,6 +207,7 @@ std::vector<RuleCase> pressCases() {
          shopWith(aGarment().decal([](Decal& decal) { decal.width = 380_mm; }))},
         {Rule::DecalOffCloth, Grade::Caution, std::nullopt,
          shopWith(aGarment().decal([](Decal& decal) { decal.aside = 500_mm; })), usualShop()},
+        {Rule::LetteringTooSmall, Grade::Caution, std::nullopt, lettersHigh(16_mm), lettersHigh(17_mm)},
     };
 }
 
@@ -276,7 +286,7 @@ TEST(HoldsEveryRule, NoRuleIsForgotten) {
     std::set<Rule> raised;
     for (const RuleCase& each : allCases())
         raised.insert(each.rule);
-    for (int rule = 0; rule <= static_cast<int>(Rule::DecalOffCloth); ++rule)
+    for (int rule = 0; rule <= static_cast<int>(Rule::LetteringTooSmall); ++rule)
         EXPECT_TRUE(raised.contains(static_cast<Rule>(rule))) << ruleCode(static_cast<Rule>(rule));
 }
 
@@ -300,7 +310,7 @@ TEST(HoldsEveryRule, WhatIsShortAndWhyIsASentence) {
 
 TEST(HoldsEveryRule, CodesAreOneToOneAndReadBack) {
     std::set<std::string_view> codes;
-    for (int number = 0; number <= static_cast<int>(Rule::DecalOffCloth); ++number) {
+    for (int number = 0; number <= static_cast<int>(Rule::LetteringTooSmall); ++number) {
         const Rule rule = static_cast<Rule>(number);
         EXPECT_TRUE(codes.insert(ruleCode(rule)).second) << ruleCode(rule);
         EXPECT_EQ(ruleFromCode(ruleCode(rule)), rule);

@@ -36,6 +36,22 @@ TEST(HoldsWording, DecalOffTheClothSaysWhereAndByHowMuch) {
               "Decal off the cloth | Heron is 80 × 110 mm on the chest. It runs 52 mm over the lower edge.");
 }
 
+TEST(HoldsWording, LettersTooSmallSayHowHighTheyAreAndHowThin) {
+    const auto small = [](Decal& decal) {
+        decal.content = Wording{"Juno", Face::BookSerif};
+        decal.height = 7_mm;
+    };
+    const auto shop = aShop().with(aGarment().decal(small)).build();
+    EXPECT_EQ(
+        said(shop, Rule::LetteringTooSmall),
+        "Letters too small to weed | Name “Juno” is 7 mm high: strokes of about 0.8 mm, an estimate. Film "
+        "tears under 2 mm: make it larger.");
+    // What is cut was weeded as it is.
+    const auto cut =
+        aShop().with(aGarment().decal(small).decal([](Decal& decal) { decal.cutAt = daysAgo(1); })).build();
+    EXPECT_EQ(said(cut, Rule::LetteringTooSmall), "nothing");
+}
+
 TEST(HoldsWording, DampSaysSinceWhenAndUntilAboutWhen) {
     const auto shop = aShop().with(aGarment().onDampTee()).build();
     // In at 10:00 on Sunday; 1 h of washing and 12 h of drying.

@@ -112,7 +112,7 @@ std::set<std::string> rulesOf(const std::map<GarmentId, Assessment>& assessments
 // Rules run from the first to the last of the list in finding.h.
 std::set<std::string> allRulesBut(std::initializer_list<Rule> left) {
     std::set<std::string> rules;
-    for (int at = 0; at <= static_cast<int>(Rule::DecalOffCloth); ++at)
+    for (int at = 0; at <= static_cast<int>(Rule::LetteringTooSmall); ++at)
         if (std::ranges::find(left, static_cast<Rule>(at)) == left.end())
             rules.emplace(ruleCode(static_cast<Rule>(at)));
     return rules;

@@ -5,6 +5,8 @@
 #include "app/places/fair_table/table_cloth.h"
 #include "app/theme/wording_outline.h"
 #include "core/holds/rules.h"
+#include "core/orders/lettering_strokes.h"
+#include "core/trade/unit_words.h"
 
 #include <QCoreApplication>
 
@@ -13,6 +15,8 @@
 namespace holdfast::app {
 
 namespace {
+
+constexpr double kNearThinnest = 0.5; // mm
 
 QString inFairTable(const char* text) {
     return QCoreApplication::translate("FairTable", text);
@@ -135,6 +139,7 @@ private:
         Findings findings;
         layersNotAllowed(subject, findings);
         filmsDisagree(subject, findings);
+        letteringTooSmall(subject, findings);
         obstacles(subject, findings);
         noPress(subject, findings);
         pressOff(subject, findings);
@@ -278,23 +283,20 @@ private:
         m_messages.back().matter.colour = m_table.colour;
     }
 
+    // Too thin is said by the rules; here what is only just wide enough.
     void sayStrokes() {
         for (const TableDecal& table : m_table.decals) {
             const auto* wording = std::get_if<Wording>(&table.decal.content);
             if (!wording)
                 continue;
             const double stroke = strokeEstimate(*wording, table.decal.height);
-            if (stroke >= kThinnestStroke + 0.5)
+            if (stroke < kThinnestStroke || stroke >= kThinnestStroke + kNearThinnest)
                 continue;
-            const QString about = QString::number(stroke, 'f', 1);
-            const QString thinnest = QString::number(kThinnestStroke, 'f', 1);
-            if (stroke < kThinnestStroke)
-                say(Tone::Caution, inFairTable("Name strokes are about %1 mm.").arg(about),
-                    inFairTable("An estimate, for %1 tall. Under %2 mm will not weed: make it larger.")
-                        .arg(millimetres(table.decal.height), thinnest));
-            else
-                say(Tone::Caution, inFairTable("Name strokes are about %1 mm.").arg(about),
-                    inFairTable("An estimate. Under %1 mm will not weed.").arg(thinnest));
+            say(Tone::Caution,
+                inFairTable("Strokes of %1 are about %2 mm.")
+                    .arg(decalWords(table.decal.content), QString::number(stroke, 'f', 1)),
+                inFairTable("An estimate. Under %1 mm film tears when it is weeded.")
+                    .arg(words(numberWords(kThinnestStroke))));
         }
     }
 

@@ -4,7 +4,6 @@
 
 #include "app/desk/shop_desk.h"
 #include "app/places/fair_table/draft_words.h"
-#include "app/places/fair_table/lettering_strokes.h"
 #include "app/places/fair_table/table_draft.h"
 #include "app/places/fair_table/table_sums.h"
 #include "app/theme/tokens.h"

@@ -3,7 +3,7 @@
 
 #include "core/orders/order.h"
 
-namespace holdfast::app {
+namespace holdfast {
 
 // How wide the thinnest strokes of cut words are: 0.12 of the letter height for the serif face, 0.15 for the
 // plain one. The letter height is that of capitals, judged from the decal's height by which letters reach
@@ -12,4 +12,4 @@ namespace holdfast::app {
 double strokeEstimate(const Wording& wording, Millimetres height); // mm
 inline constexpr double kThinnestStroke = 2.0;
 
-} // namespace holdfast::app
+} // namespace holdfast
