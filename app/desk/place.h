@@ -15,6 +15,13 @@ struct PlaceKey {
     QString words;
 };
 
+// What of something half done in a place can be undone and redone before anything in the journal is, in
+// words for "Undo: …" and "Redo: …"; empty: nothing.
+struct OwnSteps {
+    QString undo;
+    QString redo;
+};
+
 class Place : public QWidget {
     Q_OBJECT
 
@@ -38,8 +45,13 @@ public:
 
     virtual QVector<PlaceKey> moreKeys() const { return {}; }
 
+    virtual OwnSteps ownSteps() const { return {}; }
+    virtual void undoOwn() {}
+    virtual void redoOwn() {}
+
 signals:
     void subtitleChanged();
+    void ownStepsChanged();
 
 protected:
     ShopDesk& desk() const { return m_desk; }

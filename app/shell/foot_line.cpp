@@ -82,26 +82,44 @@ void FootLine::showLast(db::Shop& file) {
     const auto& [last, undoable, redoable] = *found;
     if (!last.empty())
         m_last = app::words(last.front().title);
-    m_canUndo = undoable.has_value();
-    m_canRedo = redoable.has_value();
-    m_undo->setVisible(m_canUndo && m_work.isEmpty());
-    m_redo->setVisible(m_canRedo && m_work.isEmpty());
-    if (redoable) {
-        const QString title = app::words(db::withoutUndo(redoable->title));
-        m_redo->setText(last.front().id == redoable->id ? tr("Redo") : tr("Redo: %1").arg(brief(title)));
-        m_redo->setAccessibleDescription(tr("Does again: %1").arg(title));
-        m_redo->setToolTip(tr("Does again: %1").arg(title));
-    }
-    if (undoable) {
-        // After an undo, Undo is about an older action than the one that stands here.
-        const bool isLast = !last.empty() && undoable->id == last.front().id;
-        const QString title = app::words(undoable->title);
-        m_undoTitle = brief(title);
-        m_undo->setText(isLast ? tr("Undo") : tr("Undo also: %1").arg(m_undoTitle));
-        m_undo->setAccessibleDescription(tr("Undoes: %1").arg(title));
-        m_undo->setToolTip(tr("Undoes: %1").arg(title));
-    }
+    m_undoTitle = undoable ? app::words(undoable->title) : QString();
+    m_redoTitle = redoable ? app::words(db::withoutUndo(redoable->title)) : QString();
+    // After an undo, Undo is about an older action than the one that stands here.
+    m_undoesLast = undoable && undoable->id == last.front().id;
+    m_redoesLast = redoable && redoable->id == last.front().id;
+    nameUndo();
+    nameRedo();
     arrange();
+}
+
+void FootLine::setOwnSteps(const QString& undo, const QString& redo) {
+    if (m_ownUndo == undo && m_ownRedo == redo)
+        return;
+    m_ownUndo = undo;
+    m_ownRedo = redo;
+    nameUndo();
+    nameRedo();
+    arrange();
+}
+
+// The button and Ctrl+Z do the same, so the button names it.
+void FootLine::nameUndo() {
+    const QString title = m_ownUndo.isEmpty() ? m_undoTitle : m_ownUndo;
+    m_undo->setVisible(!title.isEmpty() && m_work.isEmpty());
+    if (!m_ownUndo.isEmpty() || !m_said.isEmpty())
+        m_undo->setText(tr("Undo: %1").arg(brief(title)));
+    else
+        m_undo->setText(m_undoesLast ? tr("Undo") : tr("Undo also: %1").arg(brief(title)));
+    m_undo->setAccessibleDescription(tr("Undoes: %1").arg(title));
+    m_undo->setToolTip(tr("Undoes: %1").arg(title));
+}
+
+void FootLine::nameRedo() {
+    const QString title = m_ownRedo.isEmpty() ? m_redoTitle : m_ownRedo;
+    m_redo->setVisible(!title.isEmpty() && m_work.isEmpty());
+    m_redo->setText(m_ownRedo.isEmpty() && m_redoesLast ? tr("Redo") : tr("Redo: %1").arg(brief(title)));
+    m_redo->setAccessibleDescription(tr("Does again: %1").arg(title));
+    m_redo->setToolTip(tr("Does again: %1").arg(title));
 }
 
 void FootLine::showFailure(const QString& reason) {
@@ -112,9 +130,7 @@ void FootLine::showFailure(const QString& reason) {
 void FootLine::showWords(const QString& words) {
     m_failure.clear();
     m_said = words;
-    // Undo is not about what is said here.
-    if (m_canUndo)
-        m_undo->setText(tr("Undo: %1").arg(m_undoTitle));
+    nameUndo(); // it is not about what is said here
     arrange();
 }
 
@@ -135,8 +151,8 @@ void FootLine::showWork(const QString& words, double share) {
 void FootLine::finishWork() {
     m_work.clear();
     m_stop->hide();
-    m_undo->setVisible(m_canUndo);
-    m_redo->setVisible(m_canRedo);
+    nameUndo();
+    nameRedo();
     arrange();
 }
 

@@ -28,6 +28,8 @@ public:
     void showLast(db::Shop& file);
     void showFailure(const QString& reason);
     void showWords(const QString& words);
+    // What of something half done in the place Undo and Redo are about first; empty: the journal's.
+    void setOwnSteps(const QString& undo, const QString& redo);
 
     // share 0 to 1. finishWork() takes it away.
     void showWork(const QString& words, double share);
@@ -56,6 +58,8 @@ private:
     Button* makeButton(const QString& text, const char* icon, const char* name);
     std::array<Button*, 3> behindWords() const { return {m_redo, m_undo, m_stop}; }
     Button* alwaysThere(const QString& words, const char* icon, const char* name, const QKeySequence& keys);
+    void nameUndo();
+    void nameRedo();
     void arrange();
     int wordsWidth(int width) const;
 
@@ -64,9 +68,12 @@ private:
     QString m_said;
     QString m_work;
     double m_share = 0;
-    QString m_undoTitle; // of what Undo would undo
-    bool m_canUndo = false;
-    bool m_canRedo = false;
+    QString m_undoTitle; // of what of the journal Undo would undo; empty: nothing
+    QString m_redoTitle;
+    bool m_undoesLast = false; // what is said last
+    bool m_redoesLast = false;
+    QString m_ownUndo;
+    QString m_ownRedo;
     Button* m_redo = nullptr;
     Button* m_undo = nullptr;
     Button* m_stop = nullptr;

@@ -244,6 +244,10 @@ Place* Workshop::made(const BuiltPlace& built) {
         if (place == this->place())
             m_header->setSubtitle(place->subtitle());
     });
+    connect(place, &Place::ownStepsChanged, this, [this, place] {
+        if (place == this->place())
+            showOwnSteps(*place);
+    });
     m_places.emplace(built.name, place);
     return place;
 }
@@ -276,8 +280,14 @@ void Workshop::present(const BuiltPlace& built, const Matter& matter) {
     now->turnTo(matter);
     putKeyboardIn(*now);
     m_header->setSubtitle(now->subtitle());
+    showOwnSteps(*now);
     if (before != now)
         QTimer::singleShot(0, this, [this, &built] { keepPlace(m_desk.file(), built); });
+}
+
+void Workshop::showOwnSteps(const Place& shown) {
+    const OwnSteps steps = shown.ownSteps();
+    m_foot->setOwnSteps(steps.undo, steps.redo);
 }
 
 // Where the place put it; or, where that cannot take it yet, as a key that waits for a count, in the place

@@ -71,6 +71,7 @@ protected:
 private:
     void present(const BuiltPlace& place, const Matter& matter);
     void putKeyboardIn(Place& shown);
+    void showOwnSteps(const Place& shown);
     void endWaitForClimate();
     void listenToDesk();
     void makeKeys();

@@ -52,7 +52,12 @@ void Workshop::changeTextSize(int percent) {
         emit textSizeAsked(percent);
 }
 
+// What is half done in the place comes before what is in the journal, as the foot says.
 void Workshop::undo() {
+    if (Place* shown = place(); shown != nullptr && !shown->ownSteps().undo.isEmpty()) {
+        shown->undoOwn();
+        return;
+    }
     db::Shop& file = m_desk.file();
     const auto last = file.read([&](db::Connection&) { return file.lastUndoable(); });
     if (!m_desk.done(last))
@@ -65,6 +70,10 @@ void Workshop::undo() {
 }
 
 void Workshop::redo() {
+    if (Place* shown = place(); shown != nullptr && !shown->ownSteps().redo.isEmpty()) {
+        shown->redoOwn();
+        return;
+    }
     db::Shop& file = m_desk.file();
     const auto last = file.read([&](db::Connection&) { return file.lastRedoable(); });
     if (!m_desk.done(last))

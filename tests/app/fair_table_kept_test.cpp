@@ -19,9 +19,9 @@ TEST_F(FairTable, DeletingADecalCanBeTakenBackAndLayersChange) {
     EXPECT_TRUE(std::holds_alternative<Wording>(draft().garment().decals[0].decal.content));
     key(Qt::Key_Delete);
     ASSERT_EQ(draft().garment().decals.size(), 1u);
-    key(Qt::Key_Z, Qt::ControlModifier);
+    place().undoOwn();
     EXPECT_EQ(draft().garment().decals.size(), 2u);
-    key(Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
+    place().redoOwn();
     EXPECT_EQ(draft().garment().decals.size(), 1u);
 }
 
@@ -87,7 +87,7 @@ TEST_F(FairTable, StartingAfreshCanBeTakenBack) {
     const TableDraft typed = draft();
     keys("x");
     EXPECT_TRUE(draft().isUntouched());
-    key(Qt::Key_Z, Qt::ControlModifier);
+    place().undoOwn();
     EXPECT_EQ(draft(), typed);
 }
 

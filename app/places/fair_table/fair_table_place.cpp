@@ -144,6 +144,15 @@ void FairTablePlace::turnTo(const Matter& matter) {
     });
 }
 
+OwnSteps FairTablePlace::ownSteps() const {
+    OwnSteps steps;
+    if (m_model.canUndo())
+        steps.undo = tr("last step");
+    if (m_model.canRedo())
+        steps.redo = tr("next step");
+    return steps;
+}
+
 QVector<PlaceKey> FairTablePlace::moreKeys() const {
     return {{tr("Enter"), tr("takes the order, or goes to what is missing")},
             {QStringLiteral("+"), tr("adds another garment")},
@@ -157,6 +166,7 @@ void FairTablePlace::refresh() {
     m_picks->refresh();
     m_centre->refresh();
     m_sums->refresh();
+    emit ownStepsChanged();
     // What was asked for stays said until it is there.
     if (!m_asked)
         return;
@@ -221,28 +231,7 @@ void FairTablePlace::takeFocus(Section section) {
     }
 }
 
-bool FairTablePlace::event(QEvent* event) {
-    // Taking back a step of the half-typed order comes before taking back what stands in the journal.
-    if (event->type() == QEvent::ShortcutOverride) {
-        auto* key = static_cast<QKeyEvent*>(event);
-        if ((key->matches(QKeySequence::Undo) && m_model.canUndo()) ||
-            (key->matches(QKeySequence::Redo) && m_model.canRedo())) {
-            event->accept();
-            return true;
-        }
-    }
-    return Place::event(event);
-}
-
 void FairTablePlace::keyPressEvent(QKeyEvent* event) {
-    if (event->matches(QKeySequence::Undo) && m_model.canUndo()) {
-        m_model.undo();
-        return;
-    }
-    if (event->matches(QKeySequence::Redo) && m_model.canRedo()) {
-        m_model.redo();
-        return;
-    }
     const bool isPlain = !(event->modifiers() & (Qt::ControlModifier | Qt::AltModifier | Qt::MetaModifier));
     switch (event->key()) {
     case Qt::Key_Return:

@@ -30,11 +30,13 @@ public:
     QSize minimumSizeHint() const override { return {560, 300}; } // what does not fit scrolls
     void turnTo(const Matter& matter) override;
     QVector<PlaceKey> moreKeys() const override;
+    OwnSteps ownSteps() const override;
+    void undoOwn() override { m_model.undo(); }
+    void redoOwn() override { m_model.redo(); }
 
     FairTableModel& model() { return m_model; }
 
 protected:
-    bool event(QEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
     void hideEvent(QHideEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
