@@ -20,6 +20,7 @@ constexpr int kTextLeft = 38;
 constexpr int kTextRight = 12;
 constexpr int kTextTop = 8;
 constexpr int kSign = 18;
+constexpr qreal kLeastBeside = 200; // for words beside an action, where they take several lines
 
 QString iconOf(Tone tone) {
     switch (tone) {
@@ -40,7 +41,8 @@ QString iconOf(Tone tone) {
 } // namespace
 
 Banner::Banner(QWidget* parent)
-    : QWidget(parent) {
+    : QWidget(parent)
+    , m_target(kTarget) {
     QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Minimum);
     policy.setHeightForWidth(true);
     setSizePolicy(policy);
@@ -72,6 +74,7 @@ void Banner::setAction(const QString& words, const QString& iconName) {
         if (m_action == nullptr) {
             m_action = new Button(words, Button::Kind::Plain, this);
             m_action->setObjectName(QStringLiteral("bannerAction"));
+            m_action->setTargetHeight(m_target);
             connect(m_action, &QAbstractButton::clicked, this, &Banner::acted);
             m_action->show();
         }
@@ -86,6 +89,13 @@ void Banner::setActionKey(const QKeySequence& key) {
         return;
     m_actionKey = key;
     m_action->setKey(key);
+    arrange();
+}
+
+void Banner::setTargetHeight(int height) {
+    m_target = height;
+    if (m_action)
+        m_action->setTargetHeight(height);
     arrange();
 }
 
@@ -113,20 +123,33 @@ qreal Banner::naturalWidth() const {
     return std::ceil(widthOf(m_lead, Type::SupportStrong) + gap + widthOf(m_text, Type::Support)) + 1;
 }
 
-// The action stands at the right when all words fit on one line beside it, else below them.
+qreal Banner::wordsHeight(qreal width) const {
+    QTextLayout layout;
+    return std::ceil(layText(layout, width));
+}
+
+qreal Banner::roomBeside(int width) const {
+    return width - kTextLeft - kSpace12 - m_action->sizeHint().width() - kSpace8;
+}
+
+// The action is at the right where all words fit on one line beside it, or where that is lower than having it
+// below them.
 bool Banner::hasActionBeside(int width) const {
-    return m_action != nullptr &&
-           kTextLeft + naturalWidth() + kSpace12 + m_action->sizeHint().width() + kSpace8 <= width;
+    if (m_action == nullptr)
+        return false;
+    const qreal room = roomBeside(width);
+    if (naturalWidth() <= room)
+        return true;
+    return room >= kLeastBeside && std::max<qreal>(wordsHeight(room), m_target) <
+                                       wordsHeight(width - kTextLeft - kTextRight) + m_target + kSpace12;
 }
 
 int Banner::heightForWidth(int width) const {
-    QTextLayout layout;
-    if (hasActionBeside(width)) {
-        return kTarget + 2 * kSpace8;
-    }
-    const int words = static_cast<int>(std::ceil(layText(layout, width - kTextLeft - kTextRight)));
-    const int below = m_action == nullptr ? 0 : kTarget + kSpace12;
-    return 2 * kTextTop + words + below;
+    if (hasActionBeside(width))
+        return std::max(m_target + 2 * kSpace8,
+                        2 * kTextTop + static_cast<int>(wordsHeight(roomBeside(width))));
+    const int below = m_action == nullptr ? 0 : m_target + kSpace12;
+    return 2 * kTextTop + static_cast<int>(wordsHeight(width - kTextLeft - kTextRight)) + below;
 }
 
 QSize Banner::sizeHint() const {
@@ -141,13 +164,10 @@ QSize Banner::minimumSizeHint() const {
 
 void Banner::arrange() {
     if (m_action != nullptr) {
-        const QSize size(m_action->sizeHint().width(), kTarget);
-        if (hasActionBeside(width())) {
-            m_action->setGeometry(width() - kSpace8 - size.width(), (height() - kTarget) / 2, size.width(),
-                                  kTarget);
-        } else {
-            m_action->setGeometry(kTextLeft, height() - kTarget - kSpace12, size.width(), kTarget);
-        }
+        const QSize size(m_action->sizeHint().width(), m_target);
+        const QPoint beside(width() - kSpace8 - size.width(), (height() - m_target) / 2);
+        const QPoint below(kTextLeft, height() - m_target - kSpace12);
+        m_action->setGeometry(QRect(hasActionBeside(width()) ? beside : below, size));
     }
     updateGeometry();
     update();
@@ -164,7 +184,8 @@ void Banner::paintEvent(QPaintEvent*) {
     paintBox(painter, QRectF(rect()), kButtonRadius, toneGround(m_tone), {});
     const bool isBeside = hasActionBeside(width());
     QTextLayout layout;
-    const qreal words = layText(layout, isBeside ? naturalWidth() : width() - kTextLeft - kTextRight);
+    const qreal words = layText(layout, isBeside ? std::min(naturalWidth(), roomBeside(width()))
+                                                 : width() - kTextLeft - kTextRight);
     // Short banners that were given more height keep their words in the middle; others start at the top.
     const qreal top = m_action == nullptr || isBeside ? std::round((height() - words) / 2) : kTextTop;
     const qreal line = lineHeight(Type::Support);

@@ -24,6 +24,7 @@ public:
     void set(Tone tone, const QString& lead, const QString& text, const QString& iconName = {});
     void setAction(const QString& words, const QString& iconName = {}); // empty words take it away
     void setActionKey(const QKeySequence& key); // of the action there is; an empty one takes it away
+    void setTargetHeight(int height);           // of the action; kTarget unless set
 
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override;
@@ -40,6 +41,8 @@ protected:
 private:
     qreal layText(QTextLayout& layout, qreal width) const; // returns its height
     qreal naturalWidth() const;                            // of all words on one line
+    qreal wordsHeight(qreal width) const;
+    qreal roomBeside(int width) const; // for words, left of the action
     bool hasActionBeside(int width) const;
     void arrange();
 
@@ -49,6 +52,7 @@ private:
     QString m_iconName;
     Button* m_action = nullptr;
     QKeySequence m_actionKey;
+    int m_target;
 };
 
 } // namespace holdfast::app
