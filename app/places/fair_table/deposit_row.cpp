@@ -1,6 +1,7 @@
 #include "app/places/fair_table/deposit_row.h"
 
 #include "app/desk/formats.h"
+#include "app/places/fair_table/amount_pad.h"
 #include "app/places/fair_table/table_measures.h"
 #include "app/theme/measures.h"
 #include "app/widgets/button.h"
@@ -126,11 +127,36 @@ void DepositRow::refreshHow() {
 }
 
 bool DepositRow::eventFilter(QObject* watched, QEvent* event) {
-    if (event->type() == QEvent::FocusIn || event->type() == QEvent::FocusOut)
+    switch (event->type()) {
+    case QEvent::FocusOut:
+        closePad();
         refreshHow();
-    else if (event->type() == QEvent::KeyPress && takeLetter(*static_cast<QKeyEvent*>(event)))
-        return true;
+        break;
+    case QEvent::FocusIn:
+        refreshHow();
+        break;
+    case QEvent::MouseButtonRelease:
+        openPad();
+        break;
+    case QEvent::KeyPress:
+        if (m_pad && event->spontaneous())
+            closePad(); // there is a keyboard
+        return takeLetter(*static_cast<QKeyEvent*>(event));
+    default:
+        break;
+    }
     return QWidget::eventFilter(watched, event);
+}
+
+void DepositRow::openPad() {
+    if (!m_pad)
+        m_pad = new AmountPad(m_amount->editor(), window());
+    m_pad->openAbove(*this, m_model.shop().facts.settings.currency.exponent > 0);
+}
+
+void DepositRow::closePad() {
+    if (m_pad)
+        m_pad->hide();
 }
 
 // No letter is part of an amount. Once one is typed, two of them say how it was paid.
