@@ -2,8 +2,7 @@
 // screen.
 
 #include "app/places/fair_table/garment_stage.h"
-#include "app/places/fair_table/order_lines.h"
-#include "app/widgets/key_hint.h"
+#include "app/theme/type.h"
 #include "app/widgets/vertical_scroll.h"
 #include "tests/app/fair_table_fixture.h"
 
@@ -15,8 +14,6 @@
 namespace holdfast::app::test {
 
 namespace {
-
-constexpr int kFinger = 44; // px
 
 class FairTableRoom : public FairTable {
 protected:
@@ -161,49 +158,6 @@ TEST_F(FairTableRoom, NothingMovesWhenWordsComeAndGo) {
     EXPECT_EQ(places(), before);
 }
 
-TEST_F(FairTableRoom, WhatAFingerMeetsIsLargeEnough) {
-    stockUsualShop();
-    open();
-    chooseMuch();
-    keys("e5"); // how it was paid is asked
-    QCoreApplication::processEvents();
-    // The name of a section only leads to its tiles.
-    for (QAbstractButton* button : shownButtons()) {
-        const bool isName = qobject_cast<KeyHint*>(button) != nullptr;
-        EXPECT_TRUE(isName || (button->height() >= kFinger && button->width() >= kFinger))
-            << button->objectName().toStdString() << " " << button->width() << " x " << button->height();
-    }
-    for (Field* field : m_place->findChildren<Field*>())
-        EXPECT_GE(field->height(), kFinger) << field->objectName().toStdString();
-    EXPECT_GE(child<QWidget>("copies").height(), kFinger);
-}
-
-TEST_F(FairTableRoom, ALineOfTheOrderIsRemovedByPointer) {
-    stockUsualShop();
-    open();
-    chooseMuch();
-    ASSERT_EQ(draft().garments.size(), 2u);
-    auto& lines = child<OrderLines>("orderLines");
-    QStringList said;
-    QObject::connect(&desk(), &ShopDesk::said, m_place.get(),
-                     [&](const QString& words) { said.append(words); });
-    const auto pressAt = [&](int row, int x) {
-        lines.scrollTo(lines.model()->index(row, 0));
-        QTest::mouseClick(lines.viewport(), Qt::LeftButton, Qt::NoModifier,
-                          QPoint(x, lines.visualRect(lines.model()->index(row, 0)).center().y()));
-        QCoreApplication::processEvents();
-    };
-    pressAt(0, 20); // only chooses what was not at hand
-    QTRY_COMPARE(draft().garmentAt, 0u);
-    EXPECT_EQ(draft().garments.size(), 2u);
-    pressAt(0, 20); // its cap
-    EXPECT_EQ(draft().garments.size(), 1u);
-    ASSERT_EQ(said.size(), 1);
-    EXPECT_TRUE(said[0].startsWith(QStringLiteral("Removed: ")));
-    table().undo();
-    EXPECT_EQ(draft().garments.size(), 2u);
-}
-
 TEST_F(FairTableRoom, TilesCountWhatTheOtherGarmentsOfTheOrderTake) {
     stockUsualShop(); // six Moss tees in M
     open();
@@ -235,6 +189,103 @@ TEST_F(FairTableRoom, ArrowsFromNowhereChangeNothingOfAnOrderUnderWay) {
     key(Qt::Key_Down);
     keys("2");
     EXPECT_EQ(draft(), before);
+}
+
+TEST_F(FairTableRoom, TheBillShowsCustomerAmountAndTotalOnALowWindowWhileChoosing) {
+    stockUsualShop();
+    open();
+    resizeTo({928, 500}); // 1024 by 600, less rail, header and foot
+    const auto expectSeen = [this](const char* when) {
+        for (const char* name : {"customerName", "customerPhone", "paidNow", "total", "takeOrder"}) {
+            const auto& widget = child<QWidget>(name);
+            EXPECT_EQ(widget.visibleRegion().boundingRect(), widget.rect()) << name << ", " << when;
+        }
+        const auto& promise = child<QWidget>("promise");
+        EXPECT_GE(promise.visibleRegion().boundingRect().height(), promise.height() - 4) << when;
+    };
+    expectSeen("at first");
+    chooseMuch();
+    expectSeen("with two garments");
+    keys("f");
+    QCoreApplication::processEvents();
+    expectSeen("in the list of films");
+    key(Qt::Key_Escape);
+    typeInto("customerName", QStringLiteral("Odile"));
+    key(Qt::Key_Escape);
+    m_place->setFocus();
+    key(Qt::Key_Return);
+    ASSERT_TRUE(table().taken().has_value());
+    QCoreApplication::processEvents();
+    const auto& ticket = child<QWidget>("printTicket");
+    EXPECT_EQ(ticket.visibleRegion().boundingRect(), ticket.rect());
+    EXPECT_GE(child<QWidget>("taken").visibleRegion().boundingRect().height(), 150);
+}
+
+TEST_F(FairTableRoom, ReasonsAreReadWholeOnALowWindow) {
+    const UsualShop usual = stockUsualShop();
+    const FilmId kelp = addFilm("Kelp", [](Film& film) { film.notFor = {Fibre::Cotton}; });
+    open();
+    for (const QSize size : {QSize(928, 500), QSize(704, 1180), QSize(1270, 642)}) {
+        SCOPED_TRACE(std::to_string(size.width()) + " wide");
+        resizeTo(size);
+        chooseHeronOnMossTee();
+        // A film that does not suit, and a heron that runs over the lower edge.
+        table().edit(Step::Choice, [&](TableDraft& draft) {
+            chooseFilm(draft, kelp, false);
+            draft.decalAt = 0;
+            moveDecal(draft, 600_mm, 0_mm);
+        });
+        QTest::qWait(20);
+        ASSERT_TRUE(isSaid(QStringLiteral("Film not for cotton.")));
+        ASSERT_TRUE(isSaid(QStringLiteral("Heron is off the cloth.")));
+        for (const Banner* banner : m_place->findChildren<Banner*>())
+            if (banner->isVisibleTo(m_place.get()) &&
+                !banner->accessibleName().contains(QStringLiteral("fits")))
+                EXPECT_EQ(banner->visibleRegion().boundingRect(), banner->rect())
+                    << banner->accessibleName().toStdString();
+        m_place->setFocus();
+        keys("x");
+    }
+    EXPECT_TRUE(usual.film.isSet());
+}
+
+TEST_F(FairTableRoom, TheGarmentIsLargeWithFourPlacementsAtItsSide) {
+    stockUsualShop();
+    open();
+    resizeTo({1270, 642}); // 1366 by 768, less rail, header and foot
+    chooseHeronOnMossTee();
+    QCoreApplication::processEvents();
+    const auto& stage = child<GarmentStage>("garmentStage");
+    EXPECT_GE(stage.height(), 320);
+    const QRect onStage(stage.mapTo(m_place.get(), QPoint(0, 0)), stage.size());
+    int left = -1;
+    for (int at = 0; at < 4; ++at) {
+        const QRect tile = inPlace(child<QWidget>(qPrintable(QStringLiteral("placement-%1").arg(at))));
+        EXPECT_TRUE(onStage.contains(tile)) << at;
+        EXPECT_TRUE(left < 0 || tile.left() == left) << at; // in one column
+        left = tile.left();
+        // Clear of the decal on the garment.
+        EXPECT_LT(tile.right(), onStage.left() + stage.rectOf(0).left()) << at;
+    }
+    // A heron 280 mm wide is at least a tenth of the window's width.
+    EXPECT_GE(stage.rectOf(0).width(), 100);
+}
+
+TEST_F(FairTableRoom, NothingIsCutInTheNarrowColumn) {
+    stockUsualShop();
+    addFilm("Marram of a long name");
+    open();
+    resizeTo({704, 1180}); // 800 by 1280, less rail, header and foot
+    chooseHeronOnMossTee();
+    QCoreApplication::processEvents();
+    for (const char* name : {"film", "anotherDecal", "takeOrder", "quotation"}) {
+        const auto& button = child<QPushButton>(name);
+        EXPECT_GE(button.width(), button.sizeHint().width()) << name;
+    }
+    // Both signs of what is washed have their words whole.
+    const auto& legend = child<QWidget>("dropLegend");
+    EXPECT_GE(legend.height(), 2 * lineHeight(Type::Small));
+    EXPECT_EQ(legend.accessibleName(), QStringLiteral("washed, can press today; needs a wash first"));
 }
 
 } // namespace holdfast::app::test

@@ -2,8 +2,11 @@
 
 #include "app/desk/formats.h"
 #include "app/places/fair_table/decal_panel.h"
+#include "app/places/fair_table/message_scroll.h"
 #include "app/places/fair_table/table_measures.h"
 #include "app/theme/measures.h"
+#include "app/theme/type.h"
+#include "app/widgets/button.h"
 #include "app/widgets/card.h"
 #include "app/widgets/choice.h"
 #include "app/widgets/field.h"
@@ -15,6 +18,9 @@
 #include <QLineEdit>
 #include <QVBoxLayout>
 
+#include <algorithm>
+#include <cmath>
+
 namespace holdfast::app {
 
 namespace {
@@ -24,11 +30,25 @@ constexpr std::int64_t kWidest = 2000;
 
 constexpr int kWholeStage = 320; // its height where the column scrolls
 constexpr int kLowHeight = 600;  // of the panel
-constexpr int kMessages = 104;
+constexpr int kMessages = 124;
 constexpr int kLowMessages = 64;
+constexpr int kBesideWide = 430; // of the panel: placements and garment have room beside each other
+constexpr int kBesideHigh = 300; // of the stage: so have four placements with their name
+constexpr int kTopMargin = 10;
+constexpr double kLayerWords = 150;
 
 Side seenFrom(Placement placement) {
     return sideOf(placement) == Side::Back ? Side::Back : Side::Front;
+}
+
+// As wide as the longest name of a placement is, so that the garment stays where it is whatever the style.
+int placementWide() {
+    constexpr int kBesideText = 30;
+    double widest = 0;
+    for (const Placement placement :
+         {Placement::Chest, Placement::LeftChest, Placement::Front, Placement::Back, Placement::Sleeve})
+        widest = std::max(widest, widthOf(words(withCapital(placementName(placement))), Type::BodyStrong));
+    return static_cast<int>(std::ceil(widest)) + kBesideText;
 }
 
 std::span<const PlacementPreset> presetsOf(const BlankStyle* style) {
@@ -44,43 +64,68 @@ CentrePanel::CentrePanel(FairTableModel& model, QWidget* parent)
     connectStage();
 }
 
-void CentrePanel::build() {
+QWidget* CentrePanel::buildPlacements() {
     m_placements = new Choice(tr("Placement"), Choice::Shape::Segment);
     m_placements->setMinimumHeight(kStallTarget); // keeps its row while no style is chosen
     m_placements->setObjectName(QStringLiteral("placement"));
-    m_stage = new GarmentStage;
+    auto* hint = new KeyHint(tr("Placement"), Qt::Key_P);
+    hint->setFixedHeight(kStallTarget);
+    hint->jumpTo(m_placements);
+    m_whereTo = new QWidget;
+    m_whereToParts = new QHBoxLayout(m_whereTo);
+    m_whereToParts->setContentsMargins(0, 0, 0, 0);
+    m_whereToParts->setSpacing(kSpace8);
+    m_whereToParts->addWidget(hint, 0, Qt::AlignTop);
+    m_whereToParts->addWidget(m_placements, 1);
+
+    m_aboveStage = new QWidget;
+    auto* above = new QVBoxLayout(m_aboveStage);
+    above->setContentsMargins(0, 0, 0, 0);
+    above->setSpacing(9);
+    m_aboveRow = new QHBoxLayout;
+    m_aboveRow->setContentsMargins(14, kTopMargin, kSpace8, 0);
+    m_aboveRow->addWidget(m_whereTo);
+    above->addLayout(m_aboveRow);
+    above->addWidget(new ThreadLine);
+    return m_aboveStage;
+}
+
+// At its left the placements, at its right the layers and, at its foot, the width.
+void CentrePanel::layOverStage() {
     m_width = new Field(tr("Wide"));
     m_width->setObjectName(QStringLiteral("width"));
     m_width->setSuffix(tr("mm"));
     m_width->setKey(Qt::Key_W);
     m_width->editor()->setMaxLength(12);
     m_width->setFixedWidth(172);
+    m_layer = new Button({});
+    m_layer->setObjectName(QStringLiteral("layOver"));
+    m_layer->setTargetHeight(kStallTarget);
+    m_layer->hide();
+    auto* onStage = new QHBoxLayout(m_stage);
+    onStage->setContentsMargins(kSpace12, kSpace8, kSpace12, kSpace8);
+    m_leftOnStage = new QVBoxLayout;
+    m_leftOnStage->addStretch();
+    auto* right = new QVBoxLayout;
+    right->addWidget(m_layer, 0, Qt::AlignRight);
+    right->addStretch();
+    right->addWidget(m_width, 0, Qt::AlignRight);
+    onStage->addLayout(m_leftOnStage);
+    onStage->addLayout(right, 1);
+}
+
+void CentrePanel::build() {
+    m_stage = new GarmentStage;
     m_decals = new DecalPanel(m_model);
-
-    auto* hint = new KeyHint(tr("Placement"), Qt::Key_P);
-    hint->setFixedHeight(kStallTarget);
-    hint->jumpTo(m_placements);
-    auto* top = new QHBoxLayout;
-    top->setContentsMargins(14, 10, kSpace8, 9);
-    top->setSpacing(kSpace8);
-    top->addWidget(hint, 0, Qt::AlignTop);
-    top->addWidget(m_placements, 1);
-
-    // The width stands on the stage, at its foot.
-    auto* onStage = new QVBoxLayout(m_stage);
-    onStage->setContentsMargins(kSpace12, kSpace12, kSpace12, kSpace8);
-    onStage->addStretch();
-    onStage->addWidget(m_width, 0, Qt::AlignRight);
-
     auto* card = new Card;
-    card->content()->addLayout(top);
-    card->content()->addWidget(new ThreadLine);
+    card->content()->addWidget(buildPlacements());
     card->content()->addWidget(m_stage, 1);
     card->content()->addWidget(new ThreadLine);
     card->content()->addWidget(m_decals);
     auto* whole = new QVBoxLayout(this);
     whole->setContentsMargins(0, 0, 0, 0);
     whole->addWidget(card);
+    layOverStage();
 }
 
 void CentrePanel::connectStage() {
@@ -106,6 +151,12 @@ void CentrePanel::connectStage() {
         });
     });
     connect(m_stage, &GarmentStage::settled, this, [this] { m_model.endStep(); });
+    connect(m_layer, &QAbstractButton::clicked, this, [this] {
+        const auto other = overlappedBy(m_model.draft());
+        if (!other)
+            return;
+        m_model.edit(Step::Choice, [&](TableDraft& draft) { laySwapped(draft, *draft.decalAt, *other); });
+    });
     connect(m_width, &Field::edited, this, &CentrePanel::typeWidth);
     connect(m_width, &Field::finished, this, [this] {
         m_model.endStep();
@@ -133,7 +184,21 @@ void CentrePanel::refresh() {
     refreshPlacements();
     refreshStage();
     refreshWidth();
+    refreshLayer();
     m_decals->refresh();
+}
+
+void CentrePanel::refreshLayer() {
+    const TableDraft& draft = m_model.draft();
+    const auto other = overlappedBy(draft);
+    m_layer->setVisible(other.has_value());
+    if (!other)
+        return;
+    const QString name = decalWords(draft.garment().decals[*other].decal.content);
+    const QString all = *other > *draft.decalAt ? tr("Lay over %1") : tr("Lay under %1");
+    m_layer->setText(fitted(all.arg(name), Type::BodyStrong, kLayerWords));
+    m_layer->setToolTip(all.arg(name));
+    m_layer->setAccessibleName(all.arg(name));
 }
 
 void CentrePanel::refreshPlacements() {
@@ -151,6 +216,7 @@ void CentrePanel::refreshPlacements() {
     if (isNew) {
         m_placements->setItems(items);
         makeTall(m_placements);
+        layPlacements();
     }
     if (m_placements->chosenAt() != chosen)
         m_placements->setChosen(chosen);
@@ -196,16 +262,49 @@ void CentrePanel::refreshWidth() {
 void CentrePanel::setWhole(bool isWhole) {
     m_isWhole = isWhole;
     m_stage->setMinimumHeight(isWhole ? kWholeStage : 0);
+    m_decals->setWhole(isWhole);
     fitMessages();
+    arrangePlacements();
 }
 
 void CentrePanel::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
     fitMessages();
+    arrangePlacements();
 }
 
 void CentrePanel::fitMessages() {
-    m_decals->setMessageRoom(m_isWhole || height() >= kLowHeight ? kMessages : kLowMessages);
+    if (!m_isWhole)
+        m_decals->messages()->setFixedHeight(height() >= kLowHeight ? kMessages : kLowMessages);
+}
+
+void CentrePanel::arrangePlacements() {
+    const int stageHigh = m_isWhole ? kWholeStage : height() - m_decals->sizeHint().height();
+    const bool isBeside = width() >= kBesideWide && stageHigh >= kBesideHigh;
+    if (m_isBeside == isBeside) {
+        layPlacements();
+        return;
+    }
+    m_isBeside = isBeside;
+    if (isBeside)
+        m_leftOnStage->insertWidget(0, m_whereTo);
+    else
+        m_aboveRow->addWidget(m_whereTo);
+    m_whereTo->show();
+    m_aboveStage->setVisible(!isBeside);
+    layPlacements();
+}
+
+// Below each other they are as wide as each other.
+void CentrePanel::layPlacements() {
+    const int wide = std::max(placementWide(), m_whereToParts->itemAt(0)->minimumSize().width());
+    m_whereTo->setMinimumWidth(m_isBeside ? wide : 0);
+    m_whereTo->setMaximumWidth(m_isBeside ? wide : QWIDGETSIZE_MAX);
+    for (QAbstractButton* segment : m_placements->findChildren<QAbstractButton*>())
+        segment->setMinimumWidth(m_isBeside ? wide : 0);
+    const bool isStacked = m_isBeside || width() < kBesideWide; // the name above the tiles
+    m_whereToParts->setDirection(isStacked ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+    m_stage->setLeftRoom(m_isBeside ? wide + 2 * kSpace12 : isStacked ? kSpace32 : GarmentStage::kSideRoom);
 }
 
 void CentrePanel::takeFocus(Section section) {

@@ -1,5 +1,6 @@
 #pragma once
 // The middle of the fair table: where the decal goes, the garment at true scale, and below it what is cut.
+// The placements are at the left of the garment, so that it is large; in a narrow column they are above it.
 
 #include "app/places/fair_table/fair_table_model.h"
 #include "app/places/fair_table/garment_stage.h"
@@ -7,8 +8,11 @@
 
 #include <QWidget>
 
+class QBoxLayout;
+
 namespace holdfast::app {
 
+class Button;
 class Choice;
 class DecalPanel;
 class Field;
@@ -33,8 +37,13 @@ protected:
 
 private:
     void build();
+    QWidget* buildPlacements();
+    void layOverStage();
     void connectStage();
+    void arrangePlacements();
+    void layPlacements();
     void refreshPlacements();
+    void refreshLayer();
     void refreshStage();
     void refreshWidth();
     void typeWidth(const QString& text);
@@ -42,6 +51,13 @@ private:
 
     FairTableModel& m_model;
     Choice* m_placements = nullptr;
+    QWidget* m_whereTo = nullptr; // the placements with their name
+    QBoxLayout* m_whereToParts = nullptr;
+    QWidget* m_aboveStage = nullptr; // where they are in a narrow column
+    QBoxLayout* m_aboveRow = nullptr;
+    QBoxLayout* m_leftOnStage = nullptr;
+    bool m_isBeside = false;
+    Button* m_layer = nullptr; // lays the decal at hand over or under the one it overlaps
     GarmentStage* m_stage = nullptr;
     Field* m_width = nullptr;
     std::optional<TableDecal> m_beforeTyping; // a width

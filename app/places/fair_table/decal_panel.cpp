@@ -11,22 +11,25 @@
 #include "app/widgets/choice.h"
 #include "app/widgets/field.h"
 #include "app/widgets/key_hint.h"
+#include "app/widgets/vertical_scroll.h"
 
 #include <QApplication>
 #include <QFontMetricsF>
 #include <QHBoxLayout>
 #include <QLineEdit>
 #include <QStackedLayout>
+#include <QTimer>
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <cmath>
 
 namespace holdfast::app {
 
 namespace {
 
-constexpr double kBesideFilmText = 100; // the shade, the cap and the gaps of its button
-constexpr int kNarrowestFilm = 130;
+constexpr int kNarrowestFilm = 200; // less is a row of its own
+constexpr int kFilmsHigh = 268;     // their list, where it need not fit into other rows
 constexpr int kMargin = 14;
 constexpr int kTileWide = 53;
 constexpr int kTileNarrow = 44; // seven artworks on a narrow window
@@ -80,7 +83,6 @@ QWidget* DecalPanel::buildPicks() {
     m_film = new Button({}, Button::Kind::Plain);
     m_film->setObjectName(QStringLiteral("film"));
     m_film->setKey(Qt::Key_F);
-    m_film->setMinimumWidth(kNarrowestFilm);
     m_film->setLeftAligned(true);
     m_film->setTargetHeight(kStallTarget);
     m_film->setSizePolicy(QSizePolicy::Expanding,
@@ -98,10 +100,14 @@ QWidget* DecalPanel::buildPicks() {
 
     auto* heading = new KeyHint(tr("Decal"), Qt::Key_D);
     heading->jumpTo(m_artworks);
-    auto* first = new QHBoxLayout;
-    first->addWidget(heading);
-    first->addWidget(m_another);
-    first->addWidget(m_film, 1);
+    auto* begin = new QHBoxLayout;
+    begin->addWidget(heading);
+    begin->addWidget(m_another);
+    begin->addStretch();
+    m_filmRow = new QHBoxLayout;
+    m_filmRow->setSpacing(kSpace8);
+    m_filmRow->addLayout(begin);
+    m_filmRow->addWidget(m_film, 1);
     m_wordsRow = new QHBoxLayout;
     m_wordsRow->setSpacing(kSpace8);
     m_wordsRow->addWidget(m_words, 1);
@@ -109,14 +115,19 @@ QWidget* DecalPanel::buildPicks() {
 
     m_messages = new MessageScroll;
     auto* picks = new QWidget;
-    auto* column = new QVBoxLayout(picks);
-    column->setContentsMargins(kMargin, kSpace8, kMargin, kSpace12);
-    column->setSpacing(kSpace8);
-    column->addLayout(first);
-    column->addWidget(m_artworks);
-    column->addLayout(m_wordsRow);
-    column->addWidget(m_messages);
+    m_column = new QVBoxLayout(picks);
+    m_column->setContentsMargins(kMargin, kSpace8, kMargin, kSpace12);
+    m_column->setSpacing(kSpace8);
+    m_column->addLayout(m_filmRow);
+    m_column->addWidget(m_artworks);
+    m_column->addLayout(m_wordsRow);
+    takeMessages();
     return picks;
+}
+
+void DecalPanel::takeMessages() {
+    m_column->addWidget(m_messages);
+    m_messages->setVisible(true);
 }
 
 void DecalPanel::connectPicks() {
@@ -192,11 +203,13 @@ void DecalPanel::refreshFilm() {
     // What does not fit stands whole in the list and the tool tip: first the finish goes, then the shade's
     // end.
     const QFontMetricsF metrics(fontOf(Type::BodyStrong));
-    const double room = std::max(40.0, m_film->width() - kBesideFilmText - metrics.horizontalAdvance(roll));
+    m_film->setSwatch(colourOf(film->rgb));
+    m_film->setText(name);
+    const double besideText = m_film->sizeHint().width() - std::ceil(metrics.horizontalAdvance(name));
+    const double room = std::max(40.0, m_film->width() - besideText - metrics.horizontalAdvance(roll));
     const QString fitting = metrics.horizontalAdvance(name) <= room ? name : words(film->shade);
     m_film->setText(metrics.elidedText(fitting, Qt::ElideRight, room) + roll);
     m_film->setToolTip(name + roll);
-    m_film->setSwatch(colourOf(film->rgb));
 }
 
 void DecalPanel::refreshWords() {
@@ -236,8 +249,18 @@ void DecalPanel::openFilms() {
             decal ? tr("for %1").arg(decalWords(decal->decal.content)) : tr("for the next decal"), {});
     if (!areFilmsOpen())
         m_beforeFilms = QApplication::focusWidget();
+    m_films->setMinimumHeight(m_isWhole ? kFilmsHigh : 0);
     m_pages->setCurrentIndex(1);
     m_films->takeFocus();
+    // With the keys below the list, once it is laid out.
+    if (m_isWhole)
+        QTimer::singleShot(0, m_films, [this] { showWholeList(); });
+}
+
+void DecalPanel::showWholeList() {
+    for (QWidget* around = parentWidget(); around; around = around->parentWidget())
+        if (auto* scroll = qobject_cast<VerticalScroll*>(around))
+            scroll->ensureWidgetVisible(m_films, 0, 0);
 }
 
 bool DecalPanel::areFilmsOpen() const {
@@ -261,6 +284,8 @@ void DecalPanel::resizeEvent(QResizeEvent* event) {
     for (QAbstractButton* tile : tiles)
         tile->setFixedWidth(wide);
     m_artworks->setColumns(std::clamp((room + kSpace8) / (wide + kSpace8), 1, count));
+    const bool isFilmBelow = m_filmRow->itemAt(0)->minimumSize().width() + kSpace8 + kNarrowestFilm > room;
+    m_filmRow->setDirection(isFilmBelow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
     const int abreast = m_words->minimumSizeHint().width() + kSpace8 + m_face->sizeHint().width();
     m_wordsRow->setDirection(abreast > room ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
     m_another->setText(isNarrow ? QString() : tr("Add"));
@@ -268,11 +293,8 @@ void DecalPanel::resizeEvent(QResizeEvent* event) {
 }
 
 void DecalPanel::showPicks() {
+    m_films->setMinimumHeight(0);
     m_pages->setCurrentIndex(0);
-}
-
-void DecalPanel::setMessageRoom(int high) {
-    m_messages->setFixedHeight(high);
 }
 
 void DecalPanel::takeFocus(Section section) {

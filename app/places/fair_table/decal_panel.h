@@ -27,7 +27,11 @@ public:
     void refresh();
     void takeFocus(Section section);
     void openFilms();
-    void setMessageRoom(int high); // what is said of the order has it always
+    // What is said of the order. It is at the end of this panel, unless it is laid elsewhere.
+    MessageScroll* messages() const { return m_messages; }
+    void takeMessages(); // back to its end
+    // In a column that scrolls the list of films is as high as it needs.
+    void setWhole(bool isWhole) { m_isWhole = isWhole; }
     // Says what is wrong at the words field; empty takes it away.
     void setWordsError(const QString& words);
 
@@ -42,6 +46,7 @@ private:
     void refreshWords();
     void connectFilms();
     bool areFilmsOpen() const;
+    void showWholeList();
     void closeFilms(); // and gives the keyboard back
     void showPicks();
 
@@ -50,12 +55,15 @@ private:
     Choice* m_artworks = nullptr;
     Button* m_another = nullptr;
     Button* m_film = nullptr;
+    QBoxLayout* m_column = nullptr;
+    QBoxLayout* m_filmRow = nullptr;
     QBoxLayout* m_wordsRow = nullptr;
     Field* m_words = nullptr;
     Choice* m_face = nullptr;
     MessageScroll* m_messages = nullptr;
     FilmList* m_films = nullptr;
     QPointer<QWidget> m_beforeFilms; // what had the keyboard
+    bool m_isWhole = false;
 };
 
 } // namespace holdfast::app

@@ -32,6 +32,24 @@ GarmentDraft garmentDraft(const TableGarment& garment) {
     return draft;
 }
 
+std::optional<std::size_t> overlappedBy(const TableDraft& draft) {
+    if (!draft.decalAt)
+        return std::nullopt;
+    const std::size_t at = *draft.decalAt;
+    GarmentDraft plain;
+    for (const TableDecal& decal : draft.garment().decals)
+        plain.decals.push_back(decal.decal);
+    const Garment asked = asGarment(plain);
+    const auto overlaps = [&](std::size_t other) { return overlap(asked.decals[at], asked.decals[other]); };
+    for (std::size_t over = at + 1; over < asked.decals.size(); ++over)
+        if (overlaps(over))
+            return over;
+    for (std::size_t under = at; under-- > 0;)
+        if (overlaps(under))
+            return under;
+    return std::nullopt;
+}
+
 Garment asGarment(const GarmentDraft& draft) {
     Garment garment;
     garment.style = draft.style;

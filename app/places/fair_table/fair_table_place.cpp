@@ -3,18 +3,22 @@
 #include "app/desk/formats.h"
 #include "app/places/fair_table/centre_panel.h"
 #include "app/places/fair_table/decal_panel.h"
+#include "app/places/fair_table/message_scroll.h"
 #include "app/places/fair_table/picks_panel.h"
 #include "app/places/fair_table/sums_panel.h"
 #include "app/places/fair_table/today_tools.h"
 #include "app/theme/focus_ring.h"
 #include "app/theme/measures.h"
 #include "app/widgets/field.h"
+#include "app/widgets/finger_scroll.h"
 #include "app/widgets/vertical_scroll.h"
 
 #include <QApplication>
 #include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QLineEdit>
+
+#include <algorithm>
 
 namespace holdfast::app {
 
@@ -24,6 +28,12 @@ constexpr int kPicksWidth = 398;
 constexpr int kSumsWidth = 352;
 constexpr int kNarrowSums = 342;
 constexpr int kThreeColumns = 1184; // of the place: picks, garment and bill stand beside each other
+constexpr int kThreeColumnsHigh = 560;
+constexpr int kTwoColumns = 680;   // narrower, and the bill is below the garment
+constexpr int kBillHigh = 500;     // there
+constexpr int kLeastMessages = 64; // where they are below a column that scrolls
+constexpr int kMostMessages = 190;
+constexpr double kMessageShare = 0.3; // of the place's height
 constexpr int kRoomySums = 900;
 
 // Digits and arrows begin the next order by its style.
@@ -54,10 +64,14 @@ FairTablePlace::FairTablePlace(ShopDesk& desk, QWidget* parent)
     m_leftParts->addWidget(m_picks);
     m_leftParts->addWidget(m_centre, 1);
     m_left->column()->addLayout(m_leftParts);
+    letFingerScroll(m_left);
+    m_leftSide = new QVBoxLayout;
+    m_leftSide->setSpacing(kSpace8);
+    m_leftSide->addWidget(m_left, 1);
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(kGutter, 0, kGutter, kCardGap);
     row->setSpacing(kCardGap);
-    row->addWidget(m_left, 1);
+    row->addLayout(m_leftSide, 1);
     row->addWidget(m_sums);
     connectAll();
     arrange();
@@ -77,16 +91,41 @@ void FairTablePlace::connectAll() {
     connect(&desk(), &ShopDesk::minutePassed, this, &Place::subtitleChanged);
 }
 
-// Three columns, or on a narrow window one that scrolls and the bill.
+// Three columns; on a narrow or low window one that scrolls and the bill; on the narrowest one for all.
 void FairTablePlace::arrange() {
-    const bool isNarrow = width() < kThreeColumns;
+    const bool isNarrow = width() < kThreeColumns || height() < kThreeColumnsHigh;
+    arrangeMessages(isNarrow);
     m_leftParts->setDirection(isNarrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
     m_picks->setMinimumWidth(isNarrow ? 0 : kPicksWidth);
     m_picks->setMaximumWidth(isNarrow ? QWIDGETSIZE_MAX : kPicksWidth);
     m_picks->setWhole(isNarrow);
     m_centre->setWhole(isNarrow);
+    arrangeBill(isNarrow);
+}
+
+void FairTablePlace::arrangeMessages(bool isNarrow) {
+    MessageScroll* messages = m_centre->decals()->messages();
+    if (!isNarrow) {
+        m_centre->decals()->takeMessages();
+        return;
+    }
+    m_leftSide->addWidget(messages);
+    messages->setVisible(true);
+    messages->setFixedHeight(
+        std::clamp(static_cast<int>(height() * kMessageShare), kLeastMessages, kMostMessages));
+}
+
+void FairTablePlace::arrangeBill(bool isNarrow) {
+    const bool isBelow = width() < kTwoColumns;
+    QLayout* parts = isBelow ? static_cast<QLayout*>(m_leftParts) : layout();
+    if (parts->indexOf(m_sums) < 0) {
+        parts->addWidget(m_sums);
+        m_sums->setVisible(true);
+    }
     const bool isRoomy = width() >= (isNarrow ? kRoomySums : kThreeColumns + kSumsWidth - kNarrowSums);
-    m_sums->setFixedWidth(isRoomy ? kSumsWidth : kNarrowSums);
+    m_sums->setMinimumHeight(isBelow ? kBillHigh : 0);
+    m_sums->setMinimumWidth(isBelow ? 0 : isRoomy ? kSumsWidth : kNarrowSums);
+    m_sums->setMaximumWidth(isBelow ? QWIDGETSIZE_MAX : isRoomy ? kSumsWidth : kNarrowSums);
 }
 
 void FairTablePlace::resizeEvent(QResizeEvent* event) {

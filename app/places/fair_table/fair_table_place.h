@@ -1,7 +1,8 @@
 #pragma once
 // The fair table: an order from first key to last in half a minute, price and promised day in sight from the
 // first choice. Letters jump to a section, Enter takes the order or goes to what is still missing. On a
-// narrow window what is chosen is one column that scrolls; the bill with its keys is always in reach.
+// narrow or low window what is chosen is one column that scrolls; what is said of the order is below it, and
+// the bill with its keys beside it, always in reach; on the narrowest window the bill is in that column, too.
 
 #include "app/desk/place.h"
 #include "app/places/fair_table/fair_table_model.h"
@@ -27,7 +28,7 @@ public:
     QWidget* headerTools() override;
     void opened() override;
     void takeKeyboard() override;
-    QSize minimumSizeHint() const override { return {560, 300}; } // what does not fit scrolls
+    QSize minimumSizeHint() const override { return {390, 220}; } // what does not fit scrolls
     void turnTo(const Matter& matter) override;
     QVector<PlaceKey> moreKeys() const override;
     OwnSteps ownSteps() const override;
@@ -49,6 +50,8 @@ private:
     };
     void connectAll();
     void arrange();
+    void arrangeMessages(bool isNarrow);
+    void arrangeBill(bool isNarrow);
     void refresh();
     void take(bool isQuotation);
     void takeFocus(Section section);
@@ -57,6 +60,7 @@ private:
     FairTableModel m_model;
     VerticalScroll* m_left = nullptr; // what is chosen; all but the bill
     QBoxLayout* m_leftParts = nullptr;
+    QBoxLayout* m_leftSide = nullptr; // that, and below it what is said of the order
     PicksPanel* m_picks = nullptr;
     CentrePanel* m_centre = nullptr;
     SumsPanel* m_sums = nullptr;

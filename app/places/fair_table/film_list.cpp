@@ -1,6 +1,7 @@
 #include "app/places/fair_table/film_list.h"
 
 #include "app/desk/formats.h"
+#include "app/places/fair_table/table_measures.h"
 #include "app/theme/drawings.h"
 #include "app/theme/focus_ring.h"
 #include "app/theme/icons.h"
@@ -8,6 +9,7 @@
 #include "app/theme/stitch.h"
 #include "app/theme/tokens.h"
 #include "app/theme/type.h"
+#include "app/widgets/finger_scroll.h"
 #include "app/widgets/key_hint.h"
 
 #include <QHBoxLayout>
@@ -170,7 +172,8 @@ void FilmDelegate::paintFitness(QPainter& painter, const QRectF& line, const Fil
 
 QSize FilmDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex&) const {
     const int lines = isNarrow(option) ? 2 : 1; // below the name
-    return {200, 2 * kRowPadding + lineHeight(Type::BodyStrong) + lines * lineHeight(Type::Small)};
+    return {200, std::max(kStallTarget,
+                          2 * kRowPadding + lineHeight(Type::BodyStrong) + lines * lineHeight(Type::Small))};
 }
 
 FilmList::FilmList(QWidget* parent)
@@ -187,12 +190,15 @@ FilmList::FilmList(QWidget* parent)
     m_view->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     m_view->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
     giveFocusRing(m_view);
+    letFingerScroll(m_view);
     m_view->installEventFilter(this);
     connect(m_view, &QListView::clicked, this, [this] { choose(false); });
 
     m_enter = new KeyHint({}, Qt::Key_Return, KeyHint::Order::KeyThenWords);
     m_shiftEnter = new KeyHint({}, Qt::SHIFT | Qt::Key_Return, KeyHint::Order::KeyThenWords);
     auto* escape = new KeyHint(tr("closes the list"), Qt::Key_Escape, KeyHint::Order::KeyThenWords);
+    for (KeyHint* hint : {m_enter, m_shiftEnter, escape})
+        hint->setTargetHeight(kStallTarget);
     m_enter->actOnClick([this] { choose(false); });
     m_shiftEnter->actOnClick([this] { choose(true); });
     escape->actOnClick([this] { emit closed(); });

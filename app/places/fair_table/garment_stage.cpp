@@ -23,11 +23,11 @@ namespace holdfast::app {
 namespace {
 
 constexpr double kTop = 10;
-constexpr double kRightRoom = 72;  // for the height, at the right of the garment
-constexpr double kWidthRoom = 24;  // for the width, below the garment
-constexpr double kFoot = 50;       // the scale bar, and the field for the width
-constexpr double kFieldRoom = 196; // the width's field, at the foot on the right
-constexpr double kChalkLong = 13;  // a mark, across its edge
+constexpr double kWidthRoom = 24;   // for the width, below the garment
+constexpr double kFoot = 50;        // the scale bar, and the field for the width
+constexpr double kFieldRoom = 196;  // the width's field, at the foot on the right
+constexpr double kLongestBar = 120; // of the scale
+constexpr double kChalkLong = 13;   // a mark, across its edge
 constexpr double kChalkWide = 3.4;
 constexpr double kGripOutside = 22;      // what a finger meets beyond an edge, and at most within it
 constexpr std::int64_t kSnapsWithin = 6; // mm to the centre line, while dragged
@@ -77,6 +77,14 @@ void GarmentStage::setScene(const StageScene& scene) {
     update();
 }
 
+void GarmentStage::setLeftRoom(int room) {
+    if (m_leftRoom == room)
+        return;
+    m_leftRoom = room;
+    rescale();
+    update();
+}
+
 QRectF GarmentStage::rectOf(std::size_t decal) const {
     const StageDecal& it = m_scene.decals[decal];
     return m_scale.rectOf(it.below, it.aside, it.width, it.height);
@@ -88,7 +96,8 @@ void GarmentStage::resizeEvent(QResizeEvent* event) {
 }
 
 void GarmentStage::rescale() {
-    const QRectF box(kRightRoom, kTop, width() - 2 * kRightRoom, height() - kTop - kWidthRoom - kFoot);
+    const QRectF box(m_leftRoom, kTop, width() - m_leftRoom - kSideRoom,
+                     height() - kTop - kWidthRoom - kFoot);
     m_scale = StageScale(box, m_scene.outline.isEmpty() ? QStringLiteral("tee") : m_scene.outline,
                          m_scene.size, m_scene.side);
 }
@@ -113,7 +122,7 @@ void GarmentStage::paintEvent(QPaintEvent*) {
     paintCurrent(painter);
     paintScaleBar(painter);
     if (m_scene.side == Side::Back)
-        paintLine(painter, QRectF(kSpace16, kSpace12, 120, lineHeight(Type::SmallStrong)), tr("The back"),
+        paintLine(painter, QRectF(m_leftRoom, kSpace12, 120, lineHeight(Type::SmallStrong)), tr("The back"),
                   Type::SmallStrong, tokens().ink);
     if (hasFocus() && !m_scene.current)
         paintFocusRing(painter, QRectF(rect()).adjusted(6, 6, -6, -6), kButtonRadius);
@@ -186,7 +195,7 @@ void GarmentStage::paintMeasures(QPainter& painter, const StageDecal& decal, con
     painter.setPen(QPen(tokens().ink, 1.6));
     // At the right of the garment: the height.
     const double right =
-        std::min(std::max(m_scale.garment().right(), box.right()) + 14, width() - kRightRoom + 14);
+        std::min(std::max(m_scale.garment().right(), box.right()) + 14, width() - kSideRoom + 14.0);
     paintBarEnds(painter, QLineF(right, box.top(), right, box.bottom()));
     const double middle = std::clamp(box.center().y(), 20.0, height() - kFoot - 22.0);
     paintLine(painter, QRectF(right + 10, middle - 19, 60, 20), QString::number(decal.height.value),
@@ -206,8 +215,10 @@ void GarmentStage::paintMeasures(QPainter& painter, const StageDecal& decal, con
 void GarmentStage::paintScaleBar(QPainter& painter) const {
     if (m_scene.outline.isEmpty())
         return;
+    const double beforeField = width() - kSpace16 - kFieldRoom;
+    const double longest = std::clamp(beforeField, 40.0, kLongestBar);
     const auto fits = std::ranges::find_if(
-        kScaleLengths, [this](int length) { return length * m_scale.pixelsPerMillimetre() <= 120; });
+        kScaleLengths, [&](int length) { return length * m_scale.pixelsPerMillimetre() <= longest; });
     const int length = fits == kScaleLengths.end() ? kScaleLengths.back() : *fits;
     const double wide = length * m_scale.pixelsPerMillimetre();
     const double top = height() - 26;
@@ -215,11 +226,13 @@ void GarmentStage::paintScaleBar(QPainter& painter) const {
     painter.fillRect(QRectF(kSpace16, top, wide / 2, 8), tokens().ink);
     QString text = m_scene.tellsSize ? tr("%1 mm, true scale for %2").arg(length).arg(m_scene.size)
                                      : tr("%1 mm, true scale").arg(length);
-    const double room = width() - kSpace16 - wide - 10 - kFieldRoom;
-    if (widthOf(text, Type::SmallStrong) > room)
+    const double behind = beforeField - wide - 10;
+    if (widthOf(text, Type::SmallStrong) > behind)
         text = tr("%1 mm").arg(length);
-    paintLine(painter, QRectF(kSpace16 + wide + 10, top - 6, width(), 20), text, Type::SmallStrong,
-              tokens().ink);
+    // Where the field for the width leaves no room behind the bar, its words are above it.
+    const bool isAbove = widthOf(text, Type::SmallStrong) > behind;
+    const QPointF at = isAbove ? QPointF(kSpace16, top - 22) : QPointF(kSpace16 + wide + 10, top - 6);
+    paintLine(painter, QRectF(at, QSizeF(width(), 20)), text, Type::SmallStrong, tokens().ink);
 }
 
 GarmentStage::Grip GarmentStage::gripAt(QPointF at, std::size_t decal) const {

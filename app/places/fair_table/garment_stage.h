@@ -46,6 +46,9 @@ public:
     explicit GarmentStage(QWidget* parent = nullptr);
 
     void setScene(const StageScene& scene);
+    static constexpr int kSideRoom = 72; // for the measures, on both sides of the garment
+    // The garment keeps clear of what is laid over the left of the stage.
+    void setLeftRoom(int room);
     // Where a decal stands, in pixels of the stage.
     QRectF rectOf(std::size_t decal) const;
 
@@ -83,6 +86,7 @@ private:
 
     StageScene m_scene;
     StageScale m_scale;
+    int m_leftRoom = kSideRoom;
     Grip m_grip = Grip::None;
     QPointF m_gripFrom;
     StageDecal m_gripped; // as it was when it was gripped

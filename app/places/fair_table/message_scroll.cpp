@@ -1,8 +1,10 @@
 #include "app/places/fair_table/message_scroll.h"
 
 #include "app/desk/formats.h"
+#include "app/places/fair_table/table_measures.h"
 #include "app/theme/measures.h"
 #include "app/widgets/banner.h"
+#include "app/widgets/finger_scroll.h"
 #include "app/widgets/label.h"
 
 #include <QBoxLayout>
@@ -16,6 +18,7 @@ MessageScroll::MessageScroll(QWidget* parent)
     m_nothing = new Label(tr("Whether the film fits, and what stands in the way, is said here."), Type::Small,
                           &Tokens::ink3);
     m_nothing->wrapped();
+    letFingerScroll(this);
     column()->setSpacing(kSpace8);
     column()->addWidget(m_nothing);
     column()->addStretch();
@@ -32,6 +35,7 @@ void MessageScroll::show(const std::vector<TableMessage>& messages, ShopDesk& de
     while (m_banners.size() < messages.size()) {
         auto* banner = new Banner;
         banner->setObjectName(QStringLiteral("message-%1").arg(m_banners.size()));
+        banner->setTargetHeight(kStallTarget);
         const std::size_t at = m_banners.size();
         connect(banner, &Banner::acted, this, [this, at, &desk] {
             if (at >= m_messages.size())

@@ -7,6 +7,7 @@
 #include "app/theme/stitch.h"
 #include "app/theme/tokens.h"
 #include "app/theme/type.h"
+#include "app/widgets/finger_scroll.h"
 
 #include <QKeyEvent>
 #include <QMouseEvent>
@@ -19,8 +20,9 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kLowLine = 36;
-constexpr int kFewestLines = 2;
+int lineHigh() {
+    return std::max(kStallTarget, lineHeight(Type::Body) + kSpace12);
+}
 
 const QString& removeKey() {
     static const QString text = keyCapText(QKeySequence(Qt::Key_Delete));
@@ -133,7 +135,7 @@ void OrderLineDelegate::paint(QPainter* painter, const QStyleOptionViewItem& opt
 }
 
 QSize OrderLineDelegate::sizeHint(const QStyleOptionViewItem&, const QModelIndex&) const {
-    return {120, static_cast<const OrderLines*>(parent())->lineHigh()};
+    return {120, lineHigh()};
 }
 
 OrderLines::OrderLines(FairTableModel& model, QWidget* parent)
@@ -149,6 +151,7 @@ OrderLines::OrderLines(FairTableModel& model, QWidget* parent)
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
     giveFocusRing(this);
+    letFingerScroll(this);
 }
 
 void OrderLines::refresh() {
@@ -168,16 +171,9 @@ void OrderLines::refresh() {
     updateGeometry();
 }
 
-void OrderLines::setLow(bool isLow) {
-    if (m_isLow == isLow)
-        return;
-    m_isLow = isLow;
-    scheduleDelayedItemsLayout();
+void OrderLines::setFewest(int lines) {
+    m_fewest = lines;
     updateGeometry();
-}
-
-int OrderLines::lineHigh() const {
-    return std::max(m_isLow ? kLowLine : kStallTarget, lineHeight(Type::Body) + kSpace12);
 }
 
 // It takes what room there is, and asks for little.
@@ -186,7 +182,7 @@ QSize OrderLines::sizeHint() const {
 }
 
 QSize OrderLines::minimumSizeHint() const {
-    return {200, kFewestLines * lineHigh()};
+    return {200, m_fewest * lineHigh()};
 }
 
 void OrderLines::currentChanged(const QModelIndex& current, const QModelIndex& previous) {

@@ -60,8 +60,7 @@ public:
     explicit OrderLines(FairTableModel& model, QWidget* parent = nullptr);
 
     void refresh();
-    void setLow(bool isLow); // lower lines, on low windows
-    int lineHigh() const;
+    void setFewest(int lines); // that are seen in any case
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override;
 
@@ -78,7 +77,7 @@ private:
     FairTableModel& m_table;
     OrderLinesModel* m_lines = nullptr;
     bool m_isRefreshing = false;
-    bool m_isLow = false;
+    int m_fewest = 2;
 };
 
 } // namespace holdfast::app

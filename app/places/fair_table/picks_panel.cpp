@@ -8,6 +8,7 @@
 #include "app/widgets/card.h"
 #include "app/widgets/choice.h"
 #include "app/widgets/empty_state.h"
+#include "app/widgets/finger_scroll.h"
 #include "app/widgets/key_hint.h"
 #include "app/widgets/stepper.h"
 #include "app/widgets/vertical_scroll.h"
@@ -39,7 +40,8 @@ constexpr double kStyleRoom = 72;
 constexpr double kSizeRoom = 150;
 constexpr double kColourRoom = 104;
 constexpr int kMostColourColumns = 2;
-constexpr int kSizeRowWide = 330; // heading and how many beside each other
+constexpr int kBesideCounts = 75 + 2 * (kSmallIcon + 2); // of a colour's tile: its shade, two drops and gaps
+constexpr int kSizeRowWide = 330;                        // heading and how many beside each other
 
 // What the two drops in the colour tiles mean.
 class DropLegend : public QWidget {
@@ -48,24 +50,33 @@ public:
         : QWidget(parent)
         , m_washed(washed)
         , m_unwashed(unwashed) {
-        setFixedHeight(lineHeight(Type::Small));
+        setFixedHeight(lineHeight(Type::Small)); // until its width is known
         setAccessibleName(washed + QStringLiteral("; ") + unwashed);
     }
 
 protected:
     void paintEvent(QPaintEvent*) override {
         QPainter painter(this);
-        qreal x = sign(painter, 0, QStringLiteral("washed"), tokens().green, m_washed);
-        sign(painter, x + kSpace20, QStringLiteral("unwashed"), tokens().ink2, m_unwashed);
+        const QPointF first(0, 0);
+        const QPointF second =
+            isInOneLine() ? QPointF(signWide(m_washed) + kSpace20, 0) : QPointF(0, lineHeight(Type::Small));
+        sign(painter, first, QStringLiteral("washed"), tokens().green, m_washed);
+        sign(painter, second, QStringLiteral("unwashed"), tokens().ink2, m_unwashed);
+    }
+    void resizeEvent(QResizeEvent*) override {
+        setFixedHeight((isInOneLine() ? 1 : 2) * lineHeight(Type::Small));
     }
 
 private:
-    qreal sign(QPainter& painter, qreal x, const QString& name, const QColor& ink,
-               const QString& text) const {
-        paintIcon(painter, QRectF(x, (height() - kSmallIcon) / 2.0, kSmallIcon, kSmallIcon), name, ink);
-        x += kSmallIcon + kSpace4;
-        paintLine(painter, QRectF(x, 0, width(), height()), text, Type::Small, tokens().ink2);
-        return x + widthOf(text, Type::Small);
+    static qreal signWide(const QString& text) { return kSmallIcon + kSpace4 + widthOf(text, Type::Small); }
+    bool isInOneLine() const { return signWide(m_washed) + kSpace20 + signWide(m_unwashed) <= width(); }
+    void sign(QPainter& painter, QPointF at, const QString& name, const QColor& ink,
+              const QString& text) const {
+        const qreal high = lineHeight(Type::Small);
+        const qreal left = at.x() + kSmallIcon + kSpace4;
+        paintIcon(painter, QRectF(at + QPointF(0, (high - kSmallIcon) / 2.0), QSizeF(kSmallIcon, kSmallIcon)),
+                  name, ink);
+        paintLine(painter, QRectF(left, at.y(), width(), high), text, Type::Small, tokens().ink2);
     }
 
     QString m_washed;
@@ -198,6 +209,7 @@ void PicksPanel::build() {
     m_colourName = heading(tr("Colour"), Qt::Key_C, m_colours);
 
     auto* scroll = new VerticalScroll;
+    letFingerScroll(scroll);
     m_all = scroll;
     scroll->widget()->installEventFilter(this);
     auto* column = scroll->column();
@@ -221,6 +233,7 @@ void PicksPanel::build() {
     card->content()->addWidget(m_noStyles, 1);
     card->content()->addWidget(scroll, 1);
     m_legend = new DropLegend(tr("washed, can press today"), tr("needs a wash first"));
+    m_legend->setObjectName(QStringLiteral("dropLegend"));
     auto* legendRow = new QHBoxLayout;
     legendRow->setContentsMargins(kLeft, kSpace4, kSpace16, kSpace12);
     legendRow->addWidget(m_legend);
@@ -310,10 +323,28 @@ void PicksPanel::fitColours() {
                     std::clamp((room() + kSpace8) / std::max(1, widest + kSpace8), 1, kMostColourColumns));
 }
 
+// Two columns are kept where counts are long: the drop alone says what is washed, as below it is said.
+bool PicksPanel::needsBriefCounts() const {
+    const BlankStyle* style = m_model.style();
+    const double half = (room() - kSpace8) / 2.0;
+    return style && std::ranges::any_of(style->colours, [&](const Colour& colour) {
+               const BlankStock stock = m_model.stockLeft(m_model.draft().garment().size, colour.id);
+               const QString counts =
+                   tr("%1 washed").arg(stock.washed) + QString::number(stock.unwashed + stock.drying);
+               return kBesideCounts + widthOf(counts, Type::Small) > half;
+           });
+}
+
+QString PicksPanel::washedWords(const BlankStock& stock) const {
+    return m_areCountsBrief ? QString::number(stock.washed) : tr("%1 washed").arg(stock.washed);
+}
+
 void PicksPanel::refreshColours() {
     QVector<ChoiceItem> items;
+    QVector<BlankStock> counts;
     int chosen = -1;
     const TableGarment& garment = m_model.draft().garment();
+    m_areCountsBrief = needsBriefCounts();
     if (const BlankStyle* style = m_model.style()) {
         for (const Colour& colour : style->colours) {
             const BlankStock stock = m_model.stockLeft(garment.size, colour.id);
@@ -321,11 +352,12 @@ void PicksPanel::refreshColours() {
                             .shade = colourOf(colour.rgb),
                             .isInStock = stock.total() > 0};
             if (stock.total() > 0)
-                item.marks = {{QStringLiteral("washed"), tr("%1 washed").arg(stock.washed), &Tokens::green},
+                item.marks = {{QStringLiteral("washed"), washedWords(stock), &Tokens::green},
                               {QStringLiteral("unwashed"), QString::number(stock.unwashed + stock.drying)}};
             else
                 item.second = tr("none in stock");
             items.append(item);
+            counts.append(stock);
         }
         chosen = placeOf(style->colours, [&](const Colour& colour) { return colour.id == garment.colour; });
     }
@@ -335,6 +367,12 @@ void PicksPanel::refreshColours() {
         return;
     fitColours();
     nameTiles(m_colours, m_model.style()->colours, [](const Colour& colour) { return colour.name; });
+    for (qsizetype at = 0; at < items.size(); ++at)
+        if (!items[at].marks.isEmpty())
+            shownTiles(m_colours)[at]->setAccessibleDescription(
+                tr("%1 washed, %2 to wash")
+                    .arg(counts[at].washed)
+                    .arg(counts[at].unwashed + counts[at].drying));
 }
 
 void PicksPanel::setWhole(bool isWhole) {
@@ -354,8 +392,11 @@ bool PicksPanel::eventFilter(QObject* watched, QEvent* event) {
 
 void PicksPanel::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
-    if (event->size().width() != event->oldSize().width())
-        fitColumns();
+    if (event->size().width() == event->oldSize().width())
+        return;
+    if (m_areCountsBrief != needsBriefCounts())
+        refreshColours();
+    fitColumns();
 }
 
 void PicksPanel::takeFocus(Section section) {

@@ -41,6 +41,8 @@ private:
     void fitColumns();
     void fitSizes();
     void fitColours();
+    bool needsBriefCounts() const;
+    QString washedWords(const BlankStock& stock) const;
     int room() const; // for tiles
     void followHeight();
 
@@ -55,6 +57,7 @@ private:
     VerticalScroll* m_all = nullptr; // what is chosen from, once there are styles
     QBoxLayout* m_sizeRow = nullptr;
     bool m_isWhole = false;
+    bool m_areCountsBrief = false; // of the colours
 };
 
 } // namespace holdfast::app

@@ -77,19 +77,22 @@ QStringList PromiseBlock::toldWords() const {
     return told;
 }
 
-void PromiseBlock::setLow(bool isLow) {
-    m_isLow = isLow;
+void PromiseBlock::setRoom(Room room) {
+    m_room = room;
     updateGeometry();
     update();
 }
 
 int PromiseBlock::pathTop() const {
-    const int lines =
-        m_isLow ? lineHeight(Type::Value) : lineHeight(Type::Number) + 2 + lineHeight(Type::Value);
+    const int lines = m_room != Room::Whole ? lineHeight(Type::Value)
+                                            : lineHeight(Type::Number) + 2 + lineHeight(Type::Value);
     return static_cast<int>(kTop) + lines + 15;
 }
 
 QSize PromiseBlock::sizeHint() const {
+    if (m_room == Room::Lowest) // the day, and two lines of what it waits for or why there is none
+        return {300,
+                static_cast<int>(kTop) + lineHeight(Type::Value) + 2 * lineHeight(Type::Small) + kSpace8};
     return {300, pathTop() + static_cast<int>(kBelowDot) + stopStep() + lineHeight(Type::Small) + kSpace8};
 }
 
@@ -123,7 +126,7 @@ void PromiseBlock::paintOpen(QPainter& painter) const {
               dyes.madder);
     paintLine(painter, QRectF(kTextLeft, kTop, box.width() - kTextLeft, high), tr("No day yet"), Type::Value,
               dyes.madder);
-    painter.setFont(fontOf(Type::Support));
+    painter.setFont(fontOf(m_room == Room::Lowest ? Type::Small : Type::Support));
     painter.setPen(dyes.ink);
     painter.drawText(QRectF(kTextLeft, kTop + high + 2, box.width() - kTextLeft - kPadding, box.height()),
                      Qt::TextWordWrap | Qt::AlignLeft | Qt::AlignTop, m_shown.leavesDayOpen);
@@ -136,11 +139,11 @@ void PromiseBlock::paintDay(QPainter& painter) const {
     paintBox(painter, box, kButtonRadius, waits ? dyes.weldTint : dyes.greenTint, {});
     paintIcon(painter, QRectF(kPadding - 2, 12, kSign, kSign),
               waits ? QStringLiteral("caution") : QStringLiteral("ready"), waits ? dyes.weld : dyes.green);
-    const Type large = m_isLow ? Type::Value : Type::Number;
+    const Type large = m_room != Room::Whole ? Type::Value : Type::Number;
     const QRectF first(kTextLeft, kTop, box.width() - kTextLeft, lineHeight(large));
     paintLine(painter, first, m_day, large, dyes.ink);
     const QString beside = waits ? m_shown.dayWaitsFor : m_shown.stillOpen;
-    if (!m_isLow) {
+    if (m_room == Room::Whole) {
         const QRectF second(first.left(), first.bottom() + 2, first.width(), lineHeight(Type::Value));
         paintLine(painter, second, m_hour, Type::Value, dyes.ink);
         paintLine(painter, second.adjusted(widthOf(m_hour, Type::Value) + kSpace8, 1, 0, 1), beside,
@@ -150,12 +153,25 @@ void PromiseBlock::paintDay(QPainter& painter) const {
     }
     paintLine(painter, first.adjusted(widthOf(m_day, large) + kSpace8, 1, 0, 1), m_hour, Type::Support,
               dyes.ink);
-    // What the day waits for comes before the path to it.
-    if (waits)
-        paintLine(painter, QRectF(kTextLeft, first.bottom(), first.width(), box.bottom() - first.bottom()),
-                  beside, Type::Support, dyes.ink);
+    // What the day waits for, or what is not chosen yet, comes before the path to it.
+    const QRectF below(kTextLeft, first.bottom(), first.width() - kPadding, box.bottom() - first.bottom());
+    if (waits || (m_room == Room::Lowest && !beside.isEmpty()))
+        paintLine(painter, below, beside, Type::Support, dyes.ink);
+    else if (m_room == Room::Lowest)
+        paintPathWords(painter, below);
     else
         paintPath(painter, pathTop());
+}
+
+// "cut today, press today, rest 24 h"
+void PromiseBlock::paintPathWords(QPainter& painter, const QRectF& room) const {
+    QStringList stops;
+    for (const Stop& stop : m_stops)
+        if (!stop.isReady)
+            stops.append(stop.what + u' ' + stop.when);
+    painter.setFont(fontOf(Type::Small));
+    painter.setPen(tokens().ink);
+    painter.drawText(room, Qt::TextWordWrap | Qt::AlignLeft | Qt::AlignTop, stops.join(QStringLiteral(", ")));
 }
 
 void PromiseBlock::paintPath(QPainter& painter, double top) const {

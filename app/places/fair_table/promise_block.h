@@ -30,8 +30,9 @@ public:
     explicit PromiseBlock(QWidget* parent = nullptr);
 
     void show(const PromiseShown& shown);
-    // One line for day and hour, on low windows.
-    void setLow(bool isLow);
+    // On low windows day and hour share a line; on the lowest the path to the day is in words.
+    enum class Room { Whole, Low, Lowest };
+    void setRoom(Room room);
 
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override { return {260, sizeHint().height()}; }
@@ -52,12 +53,13 @@ private:
     void paintOpen(QPainter& painter) const;
     void paintDay(QPainter& painter) const;
     void paintPath(QPainter& painter, double top) const;
+    void paintPathWords(QPainter& painter, const QRectF& room) const;
 
     PromiseShown m_shown;
     QString m_day; // empty: none can be told
     QString m_hour;
     std::vector<Stop> m_stops;
-    bool m_isLow = false;
+    Room m_room = Room::Whole;
 };
 
 } // namespace holdfast::app

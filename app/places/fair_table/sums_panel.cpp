@@ -11,6 +11,7 @@
 #include "app/theme/type.h"
 #include "app/widgets/button.h"
 #include "app/widgets/card.h"
+#include "app/widgets/finger_scroll.h"
 #include "app/widgets/key_hint.h"
 #include "app/widgets/label.h"
 #include "app/widgets/vertical_scroll.h"
@@ -26,7 +27,12 @@ constexpr double kBesideSooner = 76; // the clock and the margins
 constexpr int kBillLeft = 14;
 constexpr int kTake = 72;
 constexpr int kLowTake = 60;
-constexpr int kLowHeight = 690; // of the panel; lower windows get the short promise and lines
+constexpr int kLowestTake = 52;
+constexpr int kLowHeight = 690; // of the panel; lower windows get the short promise
+constexpr int kLowestHeight = 560;
+constexpr int kBillGap = 6; // between lines of the bill
+constexpr int kLowestBillGap = 2;
+constexpr int kPinnedHeight = 360; // lower, and all but the last keys scrolls
 
 // "£10.00 in cash", as the key that takes the order says it.
 QString paidWords(Money paid, const std::optional<PaidHow>& how, const Currency& currency) {
@@ -58,7 +64,7 @@ QWidget* SumsPanel::buildTitle() {
     m_clear->setKey(Qt::Key_X);
     m_clear->setTargetHeight(kStallTarget);
     keepRoom(m_clear);
-    m_toLines->setMinimumWidth(kStallTarget);
+    m_toLines->setMinimumSize(kStallTarget, kStallTarget);
     auto* title = new QWidget;
     auto* row = new QHBoxLayout(title);
     row->setContentsMargins(0, 0, 0, 0);
@@ -114,11 +120,8 @@ QWidget* SumsPanel::buildDraft() {
     return draft;
 }
 
-void SumsPanel::build() {
-    m_kept = new Label({}, Type::Support, &Tokens::ink2);
-    m_kept->setObjectName(QStringLiteral("keptWords"));
-    m_kept->wrapped();
-    m_taken = new TakenBlock;
+// With the ticket of the order just taken, which is for the same customer.
+QWidget* SumsPanel::buildPayment() {
     m_ticket = new Button(tr("Print the claim ticket"));
     m_ticket->setObjectName(QStringLiteral("printTicket"));
     m_ticket->setKey(Qt::Key_T);
@@ -128,6 +131,37 @@ void SumsPanel::build() {
     m_error = new Label({}, Type::SmallStrong, &Tokens::madder);
     m_error->setObjectName(QStringLiteral("orderError"));
     m_error->wrapped();
+    m_paymentLine = new ThreadLine;
+    auto* payment = new QWidget;
+    auto* column = new QVBoxLayout(payment);
+    column->setContentsMargins(kBillLeft, 0, kBillLeft, kSpace4);
+    column->setSpacing(kBillGap);
+    column->addWidget(m_paymentLine);
+    column->addWidget(m_ticket);
+    column->addWidget(m_customer);
+    column->addWidget(m_deposit);
+    column->addWidget(m_error);
+    return payment;
+}
+
+void SumsPanel::layPayment(bool isPinned) {
+    if (m_isPinned == isPinned)
+        return;
+    m_isPinned = isPinned;
+    const int side = isPinned ? kBillLeft : 0; // the column that scrolls has its own
+    m_payment->layout()->setContentsMargins(side, 0, side, kSpace4);
+    if (isPinned)
+        m_card->content()->addWidget(m_payment);
+    else
+        m_scroll->column()->addWidget(m_payment);
+    m_payment->show();
+}
+
+void SumsPanel::build() {
+    m_kept = new Label({}, Type::Support, &Tokens::ink2);
+    m_kept->setObjectName(QStringLiteral("keptWords"));
+    m_kept->wrapped();
+    m_taken = new TakenBlock;
     m_another = new Button(tr("Add a garment"));
     m_another->setObjectName(QStringLiteral("anotherGarment"));
     m_another->showKeyText(QStringLiteral("+"));
@@ -145,18 +179,18 @@ void SumsPanel::build() {
     m_scroll = new VerticalScroll;
     auto* column = m_scroll->column();
     column->setContentsMargins(kBillLeft, kSpace4, kBillLeft, kSpace4);
-    column->setSpacing(6);
+    column->setSpacing(kBillGap);
     column->addWidget(buildTitle());
     column->addWidget(m_kept);
     m_draft = buildDraft();
     column->addWidget(m_draft, 1);
     column->addWidget(m_taken, 1);
-    column->addWidget(m_ticket);
-    column->addWidget(m_customer);
-    column->addWidget(m_deposit);
-    column->addWidget(m_error);
-    auto* card = new Card;
-    card->content()->addWidget(m_scroll);
+    letFingerScroll(m_scroll);
+    m_card = new Card;
+    m_card->content()->addWidget(m_scroll, 1);
+    m_payment = buildPayment();
+    m_isPinned = true;
+    m_card->content()->addWidget(m_payment);
 
     m_lastKeys = new QHBoxLayout;
     m_lastKeys->setSpacing(kSpace8);
@@ -165,7 +199,7 @@ void SumsPanel::build() {
     auto* whole = new QVBoxLayout(this);
     whole->setContentsMargins(0, 0, 0, 0);
     whole->setSpacing(kSpace12);
-    whole->addWidget(card, 1);
+    whole->addWidget(m_card, 1);
     whole->addLayout(m_lastKeys);
     whole->addWidget(m_take);
 }
@@ -307,10 +341,20 @@ void SumsPanel::setError(Section section, const QString& words) {
 void SumsPanel::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
     const bool isLow = height() < kLowHeight;
-    m_promise->setLow(isLow);
-    m_lines->setLow(isLow);
+    const bool isLowest = height() < kLowestHeight;
+    using Room = PromiseBlock::Room;
+    m_promise->setRoom(isLowest ? Room::Lowest : isLow ? Room::Low : Room::Whole);
+    m_lines->setFewest(isLowest ? 1 : 2);
+    m_taken->setLow(isLowest);
+    keepRoom(m_sooner, !isLowest);
+    m_paymentLine->setVisible(isLowest);
     m_error->setMinimumHeight((isLow ? 1 : 2) * lineHeight(Type::SmallStrong));
-    m_take->setTargetHeight(isLow ? kLowTake : kTake);
+    m_take->setTargetHeight(isLowest ? kLowestTake : isLow ? kLowTake : kTake);
+    layout()->setSpacing(isLowest ? kSpace8 : kSpace12);
+    m_scroll->column()->setSpacing(isLowest ? kLowestBillGap : kBillGap);
+    m_draft->layout()->setSpacing(isLowest ? kLowestBillGap : kSpace4);
+    m_payment->layout()->setSpacing(isLowest ? kSpace4 : kBillGap);
+    layPayment(height() >= kPinnedHeight);
     // Large letters: below each other.
     const int abreast =
         m_another->minimumSizeHint().width() + m_quotation->minimumSizeHint().width() + kSpace8;

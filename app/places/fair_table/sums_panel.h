@@ -1,8 +1,8 @@
 #pragma once
 // The right of the fair table, as a bill: what the order is made of with its total below, the day it is
 // promised for, who it is for, what is paid now, and the key that takes it. Each line that comes and goes has
-// its room, so that nothing moves under a finger; where the window is too low for all of it, what is above
-// the last keys scrolls.
+// its room, so that nothing moves under a finger. Where the window is too low for all of it, the lines with
+// total and promise scroll; customer, amount and the last keys are always seen.
 
 #include "app/places/fair_table/fair_table_model.h"
 
@@ -13,6 +13,7 @@ class QBoxLayout;
 namespace holdfast::app {
 
 class Button;
+class Card;
 class CustomerRow;
 class DepositRow;
 class KeyHint;
@@ -20,6 +21,7 @@ class Label;
 class OrderLines;
 class PromiseBlock;
 class TakenBlock;
+class ThreadLine;
 class VerticalScroll;
 
 class SumsPanel : public QWidget {
@@ -46,6 +48,8 @@ private:
     void build();
     QWidget* buildTitle();
     QWidget* buildDraft();
+    QWidget* buildPayment();
+    void layPayment(bool isPinned);
     void connectAll();
     void refreshTitle();
     void refreshError();
@@ -54,7 +58,11 @@ private:
     void refreshSums();
 
     FairTableModel& m_model;
+    Card* m_card = nullptr;
     VerticalScroll* m_scroll = nullptr;
+    QWidget* m_payment = nullptr; // who it is for and what is paid now
+    ThreadLine* m_paymentLine = nullptr;
+    bool m_isPinned = false; // below what scrolls
     Label* m_title = nullptr;
     KeyHint* m_toLines = nullptr;
     Button* m_clear = nullptr;

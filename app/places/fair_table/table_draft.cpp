@@ -312,6 +312,12 @@ void raiseDecal(TableDraft& draft, std::size_t decal, int by) {
     draft.decalAt = static_cast<std::size_t>(to);
 }
 
+void laySwapped(TableDraft& draft, std::size_t decal, std::size_t other) {
+    const int by = decal < other ? 1 : -1;
+    for (std::size_t at = decal; at != other; at = *draft.decalAt)
+        raiseDecal(draft, at, by);
+}
+
 void chooseCustomer(TableDraft& draft, const Customer& customer) {
     draft.customer = customer.id;
     draft.customerName = customer.name;

@@ -90,6 +90,8 @@ void takeSpot(TableDraft& draft, std::size_t garment, std::size_t decal, const D
 void widenDecal(TableDraft& draft, Millimetres width);
 void removeDecal(TableDraft& draft, std::size_t decal);
 void raiseDecal(TableDraft& draft, std::size_t decal, int by); // among what lies over each other
+void laySwapped(TableDraft& draft, std::size_t decal,
+                std::size_t other); // over what it lay under, or under it
 
 void chooseCustomer(TableDraft& draft, const Customer& customer);
 void typeName(TableDraft& draft, const std::string& name); // another name is another customer
@@ -101,6 +103,8 @@ void removeGarment(TableDraft& draft, std::size_t garment); // the last one is e
 const TableDecal* wordsShown(const TableDraft& draft);
 const TableDecal* artworkShown(const TableDraft& draft);
 Placement placementShown(const TableDraft& draft, const BlankStyle* style);
+// What shares some of its cloth with the decal at hand: the next over it, else the next under it.
+std::optional<std::size_t> overlappedBy(const TableDraft& draft);
 
 // Width over height, of artwork and of words as they are cut.
 double aspectOf(const DecalContent& content);

@@ -11,9 +11,9 @@ void makeTall(Choice* segments) {
         segment->setMinimumHeight(kStallTarget);
 }
 
-void keepRoom(QWidget* widget) {
+void keepRoom(QWidget* widget, bool isKept) {
     QSizePolicy policy = widget->sizePolicy();
-    policy.setRetainSizeWhenHidden(true);
+    policy.setRetainSizeWhenHidden(isKept);
     widget->setSizePolicy(policy);
 }
 

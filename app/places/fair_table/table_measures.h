@@ -16,7 +16,7 @@ inline constexpr int kNarrowestColumn = 300;
 // Segments as high as that.
 void makeTall(Choice* segments);
 
-// Its room stays while it is hidden, so that nothing else moves.
-void keepRoom(QWidget* widget);
+// Whether its room stays while it is hidden, so that nothing else moves.
+void keepRoom(QWidget* widget, bool isKept = true);
 
 } // namespace holdfast::app

@@ -79,8 +79,20 @@ int TakenBlock::reasonHeight() const {
     return lines * lineHeight(Type::Body);
 }
 
+void TakenBlock::setLow(bool isLow) {
+    m_isLow = isLow;
+    updateGeometry();
+    update();
+}
+
+Type TakenBlock::leadType() const {
+    return m_isLow ? Type::Value : Type::BodyStrong;
+}
+
 QSize TakenBlock::minimumSizeHint() const {
-    return {280, 2 * kPadding + kIcon + kSpace4 + lineHeight(Type::Panel) + lineHeight(Type::Body) + 6 +
+    const int lead = std::max(kIcon, lineHeight(leadType()));
+    const int number = m_isLow ? 0 : lineHeight(Type::Panel);
+    return {280, 2 * kPadding + lead + kSpace4 + number + lineHeight(Type::Body) + 6 +
                      lineHeight(Type::Value) + reasonHeight() + kSpace4 + lineHeight(Type::SupportStrong)};
 }
 
@@ -98,13 +110,16 @@ void TakenBlock::paintEvent(QPaintEvent*) {
                   Qt::AlignHCenter);
         y += lineHeight(type);
     };
-    const double leadWide = widthOf(m_lead, Type::BodyStrong) + kIcon + kSpace8;
+    const double leadHigh = std::max(kIcon, lineHeight(leadType()));
+    const double leadWide = widthOf(m_lead, leadType()) + kIcon + kSpace8;
     const double leadLeft = box.center().x() - leadWide / 2;
-    paintIcon(painter, QRectF(leadLeft, y, kIcon, kIcon), QString::fromLatin1(dyed.iconName), dyes.*dyed.ink);
-    paintLine(painter, QRectF(leadLeft + kIcon + kSpace8, y, leadWide, kIcon), m_lead, Type::BodyStrong,
+    paintIcon(painter, QRectF(leadLeft, y + (leadHigh - kIcon) / 2, kIcon, kIcon),
+              QString::fromLatin1(dyed.iconName), dyes.*dyed.ink);
+    paintLine(painter, QRectF(leadLeft + kIcon + kSpace8, y, leadWide, leadHigh), m_lead, leadType(),
               dyes.ink);
-    y += kIcon + kSpace4;
-    line(m_number, Type::Panel, dyes.ink);
+    y += leadHigh + kSpace4;
+    if (!m_isLow)
+        line(m_number, Type::Panel, dyes.ink);
     line(fitted(m_customer, Type::Body, inner.width()), Type::Body, dyes.ink2);
     y += 6;
     line(m_day, Type::Value, dyes.ink);

@@ -4,6 +4,7 @@
 
 #include "app/places/fair_table/fair_table_model.h"
 #include "app/theme/tokens.h"
+#include "app/theme/type.h"
 
 #include <QWidget>
 
@@ -15,6 +16,7 @@ class TakenBlock : public QWidget {
 public:
     explicit TakenBlock(QWidget* parent = nullptr);
 
+    void setLow(bool isLow); // without the large number, which the line above it says too
     void show(const TakenOrder& taken, const Currency& currency, LocalDate today);
 
     QSize sizeHint() const override { return minimumSizeHint() + QSize(20, 60); }
@@ -31,6 +33,7 @@ private:
     };
     Look look() const;
     void readDay(LocalDate today);
+    Type leadType() const;
     int reasonHeight() const; // of the line, or lines, below the day
 
     TakenOrder m_taken;
@@ -41,6 +44,7 @@ private:
     QString m_reason; // below the day: the hour, or why there is no day
     QString m_paid;
     QString m_owed;
+    bool m_isLow = false;
 };
 
 } // namespace holdfast::app
