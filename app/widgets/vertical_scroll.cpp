@@ -41,9 +41,12 @@ VerticalScroll::VerticalScroll(QWidget* parent)
 // What is higher than the room shows the part of it that matters itself. Not ensureWidgetVisible: of a line
 // of text that shows the cursor only, not the field.
 void VerticalScroll::showWhole(QWidget& child) {
-    if (child.height() > viewport()->height())
-        return;
     const QPoint middle = child.mapTo(widget(), child.rect().center());
+    if (child.height() > viewport()->height()) {
+        if (child.visibleRegion().isEmpty())
+            ensureVisible(middle.x(), child.mapTo(widget(), QPoint(0, 0)).y(), 0, kSpace20);
+        return;
+    }
     ensureVisible(middle.x(), middle.y(), 0, child.height() / 2 + kSpace8);
 }
 

@@ -30,7 +30,7 @@ constexpr std::int64_t kWidest = 2000;
 
 constexpr int kWholeStage = 320; // its height where the column scrolls
 constexpr int kLowHeight = 600;  // of the panel
-constexpr int kMessages = 124;
+constexpr int kMessages = 140;
 constexpr int kLowMessages = 64;
 constexpr int kBesideWide = 430; // of the panel: placements and garment have room beside each other
 constexpr int kBesideHigh = 300; // of the stage: so have four placements with their name

@@ -29,10 +29,10 @@ constexpr int kSumsWidth = 352;
 constexpr int kNarrowSums = 342;
 constexpr int kThreeColumns = 1184; // of the place: picks, garment and bill stand beside each other
 constexpr int kThreeColumnsHigh = 560;
-constexpr int kTwoColumns = 680;   // narrower, and the bill is below the garment
+constexpr int kTwoColumns = 702;   // narrower, and the bill is below the garment
 constexpr int kBillHigh = 500;     // there
 constexpr int kLeastMessages = 64; // where they are below a column that scrolls
-constexpr int kMostMessages = 190;
+constexpr int kMostMessages = 230;
 constexpr double kMessageShare = 0.3; // of the place's height
 constexpr int kRoomySums = 900;
 
@@ -101,6 +101,7 @@ void FairTablePlace::arrange() {
     m_picks->setWhole(isNarrow);
     m_centre->setWhole(isNarrow);
     arrangeBill(isNarrow);
+    m_left->updateGeometry(); // what scrolls does not say by itself that it may be narrower now
 }
 
 void FairTablePlace::arrangeMessages(bool isNarrow) {

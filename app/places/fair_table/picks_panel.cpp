@@ -295,6 +295,7 @@ void PicksPanel::fitColumns() {
     m_styles->setColumns(std::clamp((room() + kSpace8) / (kStyleWide + kSpace8), 1, kMostStyleColumns));
     fitSizes();
     fitColours();
+    m_all->updateGeometry(); // what scrolls does not say by itself that it may be narrower now
 }
 
 // Seven sizes beside each other where their words allow it; more, or long ones, take more rows.
