@@ -175,11 +175,13 @@ std::vector<RuleCase> rollCases() {
 
 // Capitals of the serif face: 0.12 × 16 mm is less than 2 mm, 0.12 × 17 mm is more.
 ShopBuilder lettersHigh(Millimetres high) {
-    return shopWith(aGarment().decal([high](Decal& decal) {
-        decal.content = Wording{"HILT", Face::BookSerif};
-        decal.width = {3 * high.value};
-        decal.height = high;
-    }));
+    return shopWith(aGarment()
+                        .decal([high](Decal& decal) {
+                            decal.content = Wording{"HILT", Face::BookSerif};
+                            decal.width = {3 * high.value};
+                            decal.height = high;
+                        })
+                        .uncut());
 }
 
 std::vector<RuleCase> pressCases() {

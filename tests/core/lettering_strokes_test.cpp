@@ -7,6 +7,8 @@
 namespace holdfast::test {
 namespace {
 
+using namespace literals;
+
 TEST(LetteringStrokes, AreEstimatedFromTheLetterHeight) {
     EXPECT_NEAR(strokeEstimate({"Hilt", Face::BookSerif}, 20_mm), 2.4, 0.01);
     EXPECT_NEAR(strokeEstimate({"Hilt", Face::Plain}, 20_mm), 3.0, 0.01);
