@@ -1,8 +1,8 @@
 #include "app/places/fair_table/picks_panel.h"
 
 #include "app/desk/formats.h"
+#include "app/places/fair_table/drop_legend.h"
 #include "app/places/fair_table/table_measures.h"
-#include "app/theme/icons.h"
 #include "app/theme/measures.h"
 #include "app/theme/type.h"
 #include "app/widgets/card.h"
@@ -17,7 +17,6 @@
 #include <QFontMetricsF>
 #include <QGridLayout>
 #include <QHBoxLayout>
-#include <QPainter>
 #include <QScrollBar>
 #include <QVBoxLayout>
 
@@ -42,46 +41,6 @@ constexpr double kColourRoom = 104;
 constexpr int kMostColourColumns = 2;
 constexpr int kBesideCounts = 75 + 2 * (kSmallIcon + 2); // of a colour's tile: its shade, two drops and gaps
 constexpr int kSizeRowWide = 330;                        // heading and how many beside each other
-
-// What the two drops in the colour tiles mean.
-class DropLegend : public QWidget {
-public:
-    explicit DropLegend(const QString& washed, const QString& unwashed, QWidget* parent = nullptr)
-        : QWidget(parent)
-        , m_washed(washed)
-        , m_unwashed(unwashed) {
-        setFixedHeight(lineHeight(Type::Small)); // until its width is known
-        setAccessibleName(washed + QStringLiteral("; ") + unwashed);
-    }
-
-protected:
-    void paintEvent(QPaintEvent*) override {
-        QPainter painter(this);
-        const QPointF first(0, 0);
-        const QPointF second =
-            isInOneLine() ? QPointF(signWide(m_washed) + kSpace20, 0) : QPointF(0, lineHeight(Type::Small));
-        sign(painter, first, QStringLiteral("washed"), tokens().green, m_washed);
-        sign(painter, second, QStringLiteral("unwashed"), tokens().ink2, m_unwashed);
-    }
-    void resizeEvent(QResizeEvent*) override {
-        setFixedHeight((isInOneLine() ? 1 : 2) * lineHeight(Type::Small));
-    }
-
-private:
-    static qreal signWide(const QString& text) { return kSmallIcon + kSpace4 + widthOf(text, Type::Small); }
-    bool isInOneLine() const { return signWide(m_washed) + kSpace20 + signWide(m_unwashed) <= width(); }
-    void sign(QPainter& painter, QPointF at, const QString& name, const QColor& ink,
-              const QString& text) const {
-        const qreal high = lineHeight(Type::Small);
-        const qreal left = at.x() + kSmallIcon + kSpace4;
-        paintIcon(painter, QRectF(at + QPointF(0, (high - kSmallIcon) / 2.0), QSizeF(kSmallIcon, kSmallIcon)),
-                  name, ink);
-        paintLine(painter, QRectF(left, at.y(), width(), high), text, Type::Small, tokens().ink2);
-    }
-
-    QString m_washed;
-    QString m_unwashed;
-};
 
 // Sets the items only where something is new: setting makes tiles be laid out and read aloud again.
 bool isAlike(const QVector<ChoiceItem>& one, const QVector<ChoiceItem>& other) {
@@ -232,8 +191,7 @@ void PicksPanel::build() {
     auto* card = new Card;
     card->content()->addWidget(m_noStyles, 1);
     card->content()->addWidget(scroll, 1);
-    m_legend = new DropLegend(tr("washed, can press today"), tr("needs a wash first"));
-    m_legend->setObjectName(QStringLiteral("dropLegend"));
+    m_legend = new DropLegend;
     auto* legendRow = new QHBoxLayout;
     legendRow->setContentsMargins(kLeft, kSpace4, kSpace16, kSpace12);
     legendRow->addWidget(m_legend);
