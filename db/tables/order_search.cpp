@@ -1,6 +1,7 @@
 #include "db/tables/order_search.h"
 
 #include "core/trade/folded.h"
+#include "core/trade/near_words.h"
 
 #include <algorithm>
 #include <cctype>
@@ -10,6 +11,7 @@ namespace holdfast::db {
 namespace {
 
 constexpr std::size_t kInsideFrom = 3;      // letters that are looked for anywhere inside a word
+constexpr std::size_t kNearFrom = 5;        // letters that may have a slip of the hand in them
 constexpr std::size_t kPhoneEndFrom = 3;    // digits at the end of a phone number
 constexpr std::size_t kPhoneInsideFrom = 5; // digits anywhere in it
 // More words of the shop than this hold what was typed: too little was typed to look inside words.
@@ -64,6 +66,21 @@ std::vector<std::string> wordsWith(Connection& connection, const std::string& pa
     return words;
 }
 
+// Where no word of the shop has it in it: those that it is the beginning of but for one letter.
+std::vector<std::string> wordsNear(Connection& connection, const std::string& typed) {
+    std::vector<std::string> words;
+    const std::string dotted = withDots(typed);
+    Query rows = connection.query("SELECT term FROM order_word");
+    while (rows.step()) {
+        const std::string word = rows.text(0);
+        if (withDots(word).find(dotted) != std::string::npos)
+            return {};
+        if (words.size() < kMostWords && isNearlyBeginningOf(dotted, withDots(word)))
+            words.push_back(word);
+    }
+    return words;
+}
+
 std::string ofPhone(const std::string& digits) {
     const std::string inside = digits.size() >= kPhoneInsideFrom ? "%" : "";
     return "order_card.id IN (SELECT shop_order.id FROM customer "
@@ -96,6 +113,9 @@ std::string OrderSearch::match(Connection& connection) const {
         if (word.size() >= kInsideFrom || withDots(word).find('i') != std::string::npos)
             for (const std::string& whole : wordsWith(connection, word))
                 match += " OR \"" + whole + "\"";
+        if (!isDigits(word) && word.size() >= kNearFrom)
+            for (const std::string& near : wordsNear(connection, word))
+                match += " OR \"" + near + "\"";
         match += ")";
     }
     return match;
@@ -118,7 +138,8 @@ bool OrderSearch::matches(const OrderText& order) const {
         const bool isNumber = isDigits(wanted);
         const bool isInText = std::ranges::any_of(words, [&](const std::string& word) {
             const std::size_t at = withDots(word).find(withDots(wanted));
-            return at == 0 || (at != std::string::npos && !isNumber && wanted.size() >= kInsideFrom);
+            return at == 0 || (at != std::string::npos && !isNumber && wanted.size() >= kInsideFrom) ||
+                   (!isNumber && isNearlyBeginningOf(withDots(wanted), withDots(word)));
         });
         return isInText || (isNumber && wanted.size() >= kPhoneEndFrom && phone.ends_with(wanted)) ||
                (isNumber && wanted.size() >= kPhoneInsideFrom && phone.find(wanted) != std::string::npos);

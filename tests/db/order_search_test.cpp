@@ -50,6 +50,17 @@ TEST_F(OrderSearching, AnIWithAndWithoutItsDot) {
     EXPECT_EQ(found("irmak"), Numbers{});
 }
 
+TEST_F(OrderSearching, OneWrongLetterIsForgivenWhereNothingHasItRight) {
+    takeFor("Odile Farrant", "");
+    takeFor("Teo Lindqvist", "");
+    EXPECT_EQ(found("farant"), Numbers{1});
+    EXPECT_EQ(found("lindkvist"), Numbers{2});
+    EXPECT_EQ(found("lindk"), Numbers{2}) << "while it is typed";
+    EXPECT_EQ(found("teo lindkvist"), Numbers{2});
+    takeFor("Åsa Lindkvist", "");
+    EXPECT_EQ(found("lindkvist"), Numbers{3}) << "who is written so, and nobody else";
+}
+
 TEST_F(OrderSearching, TwoLettersAreABeginning) {
     takeFor("Odile Farrant", "");
     EXPECT_EQ(found("fa"), Numbers{1});
