@@ -72,7 +72,7 @@ public:
     }
     static FilmSheetSlip* of(ShopDesk& desk, const Film& film, QWidget* parent) {
         auto* slip = new FilmSheetSlip(desk, tr("Change a film"), film, parent);
-        slip->setAction(tr("Keep it so"));
+        slip->setAction(tr("Save the film"));
         return slip;
     }
 

@@ -62,7 +62,7 @@ public:
         QObject::connect(&form(), &Form::edited, this, [this] { showFigures(); });
         showLast();
         showFigures();
-        setAction(tr("Note the check"));
+        setAction(tr("Save the check"));
         setLong();
     }
 

@@ -58,7 +58,7 @@ public:
                "is done."));
         form().setShown("garment", m_garments.size() > 1);
         QObject::connect(garments, &Choice::chosen, this, [this](int garment) { showParts(garment); });
-        setAction(tr("Note it down"));
+        setAction(tr("Save what came back"));
         beginAt("fault");
     }
 
@@ -112,7 +112,7 @@ public:
         form().tiles("answer", tr("Done"), Choice::Shape::Segment, answers, chosen);
         form().note(tr("This only notes it. Refunds are under Money; what is made again is a new "
                        "order at the fair table."));
-        setAction(tr("Note it down"));
+        setAction(tr("Save what was done"));
         beginAt("answer");
     }
 

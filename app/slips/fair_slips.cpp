@@ -100,7 +100,7 @@ public:
         ask(likeTheLast(), true);
         form().note(tr("Orders belong to it that are taken at a place of its name on its days. Figures then "
                        "say what it earned."));
-        setAction(tr("Put it in the list"));
+        setAction(tr("Add the fair"));
     }
 
 protected:
@@ -138,7 +138,7 @@ public:
         QObject::connect(away, &Button::clicked, this,
                          [this] { settle(db::takeFairOffList(desk().file(), m_before.id, desk().now())); });
         form().add(away);
-        setAction(tr("Keep the change"));
+        setAction(tr("Save the fair"));
     }
 
 protected:

@@ -60,7 +60,7 @@ public:
         form().note(
             tr("Its decals are to be cut again and its steps begin anew. On the rail for it: %1.")
                 .arg(stockWords(stockOf(facts, facts.styleOf(garment), garment.size, garment.colour))));
-        setAction(tr("It is spoiled"));
+        setAction(tr("Mark spoiled"));
     }
 
 protected:

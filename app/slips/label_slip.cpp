@@ -35,7 +35,7 @@ public:
         form().optional("highestSafe");
         form().section(tr("Care"));
         addCareParts(form(), label.care);
-        setAction(tr("The label is read"));
+        setAction(tr("Save the label"));
         setLong();
         beginAt("fibres"); // also where the label was read before: what is written there comes first
     }

@@ -32,7 +32,7 @@ public:
         form().note(
             tr("It waits to be cut again. The film it took stays charged; what the second cutting takes "
                "is charged when it is cut."));
-        setAction(tr("It waits again"));
+        setAction(tr("Cut it again later"));
         beginAt("kind");
     }
 

@@ -33,7 +33,7 @@ public:
         form().alsoNamed("promised", "day");
         showWords();
         beginAt("day");
-        setAction(tr("Promise that"));
+        setAction(tr("Change the promise"));
     }
 
 protected:
@@ -105,7 +105,7 @@ public:
         form().optional("customerPhone");
         form().note(tr("Changes on every order of this customer."));
         beginAt("customerName");
-        setAction(tr("Keep it"));
+        setAction(tr("Save the customer"));
     }
 
 protected:

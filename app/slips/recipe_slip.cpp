@@ -113,7 +113,7 @@ private:
         m_state->setText(isConfirmed
                              ? tr("Each number above is the sheet’s.")
                              : tr("Without a name the recipe stays unconfirmed, and its garments say so."));
-        setAction(isConfirmed ? tr("Keep and confirm the recipe") : tr("Keep the recipe"));
+        setAction(isConfirmed ? tr("Save and confirm the recipe") : tr("Save the recipe"));
     }
 
     QStringList numbersTyped() const {

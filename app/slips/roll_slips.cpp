@@ -38,7 +38,7 @@ public:
         form().number("used", tr("Film used"), tr("mm"), QString::number(kUsualStrip));
         form().line("note", tr("Note"))->setPlaceholder(tr("if any"));
         form().optional("note");
-        setAction(tr("Note the strip"));
+        setAction(tr("Save the strip"));
     }
 
 protected:
@@ -104,7 +104,7 @@ public:
             form().setShown("placeName", isNew());
         });
         form().setShown("placeName", isNew());
-        setAction(tr("It stands there now"));
+        setAction(tr("Move the roll"));
     }
 
 protected:
@@ -185,7 +185,7 @@ private:
         const bool isMeasured = form().findChild<Choice*>(QStringLiteral("what"))->chosenAt() == 1;
         form().setShown("measured", isMeasured);
         m_writesOff->setVisible(!isMeasured);
-        setAction(isMeasured ? tr("Correct its length") : tr("It is used up"));
+        setAction(isMeasured ? tr("Correct its length") : tr("Mark it used up"));
     }
 
     RollId m_roll;

@@ -124,7 +124,7 @@ public:
                               "marking. Look it up, or ask who knows. The program certifies nothing."));
         form().line("who", tr("Who checked"), words(style.lawCheckedBy));
         beginAt("who");
-        setAction(tr("Note it"));
+        setAction(tr("Save who checked"));
     }
 
 protected:

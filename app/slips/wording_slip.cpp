@@ -73,7 +73,7 @@ public:
         form().segments("agreed", tr("They agreed"), {tr("At the table"), tr("By phone"), tr("By message")});
         form().line("how", tr("Or otherwise"))->setPlaceholder(tr("in your own words"));
         form().optional("how");
-        setAction(tr("It is agreed"));
+        setAction(tr("Confirm the wording"));
         beginAt("agreed");
     }
 
