@@ -8,6 +8,7 @@
 #include "app/widgets/choice.h"
 #include "app/widgets/empty_state.h"
 #include "app/widgets/field.h"
+#include "app/widgets/filling_page.h"
 #include "app/widgets/label.h"
 #include "app/widgets/vertical_scroll.h"
 
@@ -28,14 +29,6 @@ int leastListHeight() {
     return lineHeight(Type::Body) * 14;
 }
 
-// The list and the order. Neither asks for more height where its words take more lines: each has lists that
-// scroll, so the place scrolls only where the window is lower than the least height of both.
-class BookParts : public QWidget {
-public:
-    using QWidget::QWidget;
-    bool hasHeightForWidth() const override { return false; }
-};
-
 } // namespace
 
 OrderBookPlace::OrderBookPlace(ShopDesk& shopDesk, QWidget* parent)
@@ -47,7 +40,7 @@ OrderBookPlace::OrderBookPlace(ShopDesk& shopDesk, QWidget* parent)
     m_scroll = new VerticalScroll;
     m_scroll->setObjectName(QStringLiteral("bookScroll"));
     whole->addWidget(m_scroll);
-    auto* parts = new BookParts;
+    auto* parts = new FillingPage;
     m_parts = new QBoxLayout(QBoxLayout::LeftToRight, parts);
     m_parts->setContentsMargins(kFocusRoom, 0, kFocusRoom, 0);
     m_parts->setSpacing(kCardGap);
@@ -90,9 +83,9 @@ void OrderBookPlace::makeKeys() {
 
 QWidget* OrderBookPlace::makeList() {
     auto* card = new Card;
-    auto* bar = new QHBoxLayout;
-    bar->setContentsMargins(kSpace12, kSpace8, kSpace12, kSpace8);
-    bar->setSpacing(kSpace12);
+    m_bar = new QBoxLayout(QBoxLayout::LeftToRight);
+    m_bar->setContentsMargins(kSpace12, kSpace8, kSpace12, kSpace8);
+    m_bar->setSpacing(kSpace12);
     m_search = new Field;
     m_search->setObjectName(QStringLiteral("orderSearch"));
     m_search->setIconName(QStringLiteral("search"));
@@ -102,15 +95,15 @@ QWidget* OrderBookPlace::makeList() {
     m_search->editor()->installEventFilter(this);
     connect(m_search, &Field::edited, this, &OrderBookPlace::findAgain);
     connect(m_search, &Field::accepted, this, &OrderBookPlace::goIntoOrder);
-    bar->addWidget(m_search, 1);
+    m_bar->addWidget(m_search, 1);
     m_filter = new Choice(tr("Which orders"), Choice::Shape::Segment);
     m_filter->setObjectName(QStringLiteral("orderFilter"));
     m_filter->setItems({{tr("Open")}, {tr("Held")}, {tr("Owing")}, {tr("Came back")}, {tr("All")}});
     setFilter(BookFilter::Open);
     m_filter->keepInOneLine();
     connect(m_filter, &Choice::chosen, this, &OrderBookPlace::findAgain);
-    bar->addWidget(m_filter);
-    card->content()->addLayout(bar);
+    m_bar->addWidget(m_filter);
+    card->content()->addLayout(m_bar);
 
     m_heads = new OrderHeads;
     connect(m_heads, &OrderHeads::sortAsked, this, [this](db::OrderSort sort) {
@@ -404,7 +397,10 @@ void OrderBookPlace::chooseRow(int row) {
 // Where the window is too narrow for both, the order is below the list, and the place scrolls.
 void OrderBookPlace::layParts() {
     const int room = width() - 2 * kGutter;
+    m_bar->setDirection(QBoxLayout::LeftToRight);
     const bool isBeside = room >= m_listCard->minimumSizeHint().width() + kCardGap + sheetWidth();
+    if (m_listCard->minimumSizeHint().width() > room)
+        m_bar->setDirection(QBoxLayout::TopToBottom); // the filters go below the search
     m_parts->setDirection(isBeside ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
     m_listCard->setMinimumHeight(isBeside ? 0 : leastListHeight());
     m_sheet->setMinimumWidth(isBeside ? sheetWidth() : 0);

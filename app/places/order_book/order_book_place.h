@@ -70,6 +70,7 @@ private:
     QWidget* m_listCard = nullptr;
     QStackedWidget* m_listPages = nullptr;
     EmptyState* m_nothing = nullptr;
+    QBoxLayout* m_bar = nullptr; // the search and the filters
     Field* m_search = nullptr;
     Choice* m_filter = nullptr;
     OrderHeads* m_heads = nullptr;

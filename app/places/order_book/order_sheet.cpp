@@ -25,6 +25,8 @@ namespace holdfast::app {
 
 namespace {
 
+constexpr int kLeastLines = 26; // less high, its lists would have no room
+
 // A band of flax behind the money.
 class MoneyBand : public QWidget {
 public:
@@ -61,6 +63,8 @@ OrderSheet::OrderSheet(ShopDesk& desk, QWidget* parent)
     : Card(parent)
     , m_desk(desk) {
     setObjectName(QStringLiteral("orderSheet"));
+    // Head, money and acts, and some lines of what scrolls between them.
+    setMinimumHeight(lineHeight(Type::Body) * kLeastLines);
     m_pages = new QStackedWidget;
     content()->addWidget(m_pages);
     m_empty = new EmptyState(QStringLiteral("order-book"), tr("Choose an order to see it whole."), {});
@@ -234,11 +238,6 @@ void OrderSheet::takeKeyboard() {
         m_garments->setFocus(Qt::OtherFocusReason);
     else
         m_empty->button()->setFocus(Qt::OtherFocusReason);
-}
-
-QSize OrderSheet::minimumSizeHint() const {
-    // Head, money and acts, and some lines of what scrolls between them.
-    return Card::minimumSizeHint().expandedTo({0, lineHeight(Type::Body) * 26});
 }
 
 void OrderSheet::showCare() {
