@@ -36,10 +36,13 @@ void ProgressBeads::set(int done, int total, const QString& words) {
     update();
 }
 
+int ProgressBeads::wordsWidth() const {
+    return static_cast<int>(std::ceil(widthOf(m_words, Type::SupportStrong)));
+}
+
 QSize ProgressBeads::sizeHint() const {
-    const int words = static_cast<int>(std::ceil(widthOf(m_words, Type::SupportStrong)));
     const int beads = m_total > kMostBeads ? kBarWidth : m_total * kBeadPitch;
-    return {words + (m_total > 0 ? kBesideWords + beads : 0), lineHeight(Type::BodyStrong)};
+    return {wordsWidth() + (m_total > 0 ? kBesideWords + beads : 0), lineHeight(Type::BodyStrong)};
 }
 
 void ProgressBeads::paintEvent(QPaintEvent*) {
@@ -47,7 +50,9 @@ void ProgressBeads::paintEvent(QPaintEvent*) {
     const Tokens& dyes = tokens();
     const QRectF box(rect());
     paintLine(painter, box, m_words, Type::SupportStrong, dyes.ink);
-    qreal x = std::ceil(widthOf(m_words, Type::SupportStrong)) + kBesideWords;
+    if (width() < sizeHint().width())
+        return;
+    qreal x = wordsWidth() + kBesideWords;
     const qreal top = box.center().y() - kBeadHeight / 2.0;
     if (m_total > kMostBeads) {
         const QRectF bar(x, top, kBarWidth, kBeadHeight);

@@ -16,12 +16,15 @@ public:
     void set(int done, int total, const QString& words);
 
     QSize sizeHint() const override;
-    QSize minimumSizeHint() const override { return sizeHint(); }
+    // The words alone: the beads are left out where they have no room.
+    QSize minimumSizeHint() const override { return {wordsWidth(), sizeHint().height()}; }
 
 protected:
     void paintEvent(QPaintEvent* event) override;
 
 private:
+    int wordsWidth() const;
+
     int m_done = 0;
     int m_total = 0;
     QString m_words;

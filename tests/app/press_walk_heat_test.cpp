@@ -124,4 +124,16 @@ TEST_F(PressWalkHeat, KeysOfTheAnswerDoNothingElsewhere) {
     EXPECT_EQ(openKey(garment), "press-1");
 }
 
+// What is said about a count is gone with it.
+TEST_F(PressWalkHeat, StillCountingIsNotSaidOnceTheCountIsOver) {
+    const GarmentId garment = readyToPress(1).front();
+    open();
+    walkTo(garment, "press");
+    key(Qt::Key_Space);
+    EXPECT_TRUE(panel().note.contains(QStringLiteral("Still counting")));
+    time().pass(13s);
+    EXPECT_TRUE(waitsUntil([&] { return panel().word == QStringLiteral("Lift now"); }));
+    EXPECT_TRUE(panel().note.isEmpty()) << panel().note.toStdString();
+}
+
 } // namespace holdfast::app::test

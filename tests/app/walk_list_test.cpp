@@ -46,6 +46,32 @@ TEST_F(WalkListTest, HeadOfTheRunStaysOnTop) {
     }
 }
 
+// Whether it is in hand or offered next: it is seen, with what was before it and what comes after it.
+TEST_F(WalkListTest, WhatIsInHandIsInViewWithItsNeighbours) {
+    const auto& model = static_cast<const WalkModel&>(*list().model());
+    const QRect room = list().viewport()->rect();
+    const auto expectInView = [&](const std::string& when) {
+        const auto garment = desk().walk().onPress ? desk().walk().onPress : desk().walk().firstPlanned();
+        ASSERT_TRUE(garment) << when;
+        const QRect row = list().visualRect(model.indexOf(*garment));
+        EXPECT_TRUE(room.contains(row.adjusted(0, 0, 0, row.height()))) << when;
+        EXPECT_GT(row.top(), headHeight()) << when;
+    };
+    for (int pressed = 0; pressed < 8; ++pressed)
+        press(*desk().walk().firstPlanned());
+    key(Qt::Key_Space);
+    expectInView("taken up");
+    key(Qt::Key_H);
+    key(Qt::Key_R);
+    expectInView("put back on the walk");
+    // What a hand scrolled to stays where it is while the same garment is shown.
+    list().verticalScrollBar()->setValue(0);
+    time().pass(61s);
+    emit desk().minutePassed();
+    QApplication::processEvents();
+    EXPECT_EQ(list().verticalScrollBar()->value(), 0);
+}
+
 TEST_F(WalkListTest, ChosenGarmentIsNeverBeneathTheHead) {
     const int rows = list().model()->rowCount();
     list().setFocus();

@@ -26,6 +26,7 @@ constexpr qreal kPadding = 24;
 constexpr qreal kWordsTop = 10;
 constexpr qreal kCountBaseline = 140;
 constexpr qreal kCountShare = 0.64; // of the width, at most
+constexpr qreal kOverShare = 0.5;   // once it is over: what is to be done now is the larger
 constexpr qreal kSmallCountShare = 0.36;
 constexpr qreal kUnitGap = 14;
 constexpr qreal kCountGap = 16; // between words and count
@@ -151,14 +152,20 @@ QString CountPanel::unit() const {
     return m_shown.count->isOver() ? tr("s over") : tr("s");
 }
 
+Type CountPanel::unitType() const {
+    return m_shown.count->isOver() ? Type::Number : Type::Next;
+}
+
 qreal CountPanel::unitWidth() const {
-    return unit().isEmpty() ? 0 : widthOf(unit(), Type::Next) + kUnitGap;
+    return unit().isEmpty() ? 0 : widthOf(unit(), unitType()) + kUnitGap;
 }
 
 // As large as its share of the width lets it be.
 QFont CountPanel::countFace() const {
     QFont face = fontOf(Type::Countdown);
-    const qreal share = m_shown.asksOutcome ? kSmallCountShare : kCountShare;
+    const qreal share = m_shown.asksOutcome       ? kSmallCountShare
+                        : m_shown.count->isOver() ? kOverShare
+                                                  : kCountShare;
     const qreal room = (whole().width() - 2 * kPadding) * share - unitWidth();
     const qreal wide = QFontMetricsF(face).horizontalAdvance(digits());
     if (wide > room)
@@ -200,7 +207,7 @@ void CountPanel::paintCount(QPainter& painter) const {
     painter.drawText(
         QPointF(right - unitWidth() - QFontMetricsF(face).horizontalAdvance(text), kCountBaseline), text);
     if (!unit().isEmpty())
-        paintRun(painter, {right - unitWidth() + kUnitGap, kCountBaseline}, unit(), Type::Next,
+        paintRun(painter, {right - unitWidth() + kUnitGap, kCountBaseline}, unit(), unitType(),
                  isNow ? tokens().weld : tokens().ink2);
 }
 

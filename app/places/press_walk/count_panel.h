@@ -55,6 +55,7 @@ private:
     bool hasStitches() const { return m_shown.count && !m_shown.count->isAskew && !m_shown.asksOutcome; }
     QFont countFace() const;
     QString unit() const;
+    Type unitType() const;
     qreal unitWidth() const;
     qreal wordsRight() const;
     QRectF wordsRoom() const;

@@ -86,7 +86,7 @@ void PressWalkPlace::next() {
         return;
     }
     if (mustBeHeld()) {
-        note(tr("Still counting. Hold for a second to end it now."));
+        noteWhileCounting(tr("Still counting. Hold for a second to end it now."));
         return;
     }
     nextNow();
@@ -342,8 +342,14 @@ QString PressWalkPlace::handsAreFull() const {
                      .arg(numberOf(*m_inHand));
 }
 
+void PressWalkPlace::noteWhileCounting(const QString& words) {
+    note(words);
+    m_isNoteOfCount = true;
+}
+
 void PressWalkPlace::note(const QString& words) {
     m_note = words;
+    m_isNoteOfCount = false;
     if (words.isEmpty())
         m_noteEnds.stop();
     else

@@ -51,10 +51,12 @@ bool PressWalkPlace::takeKeyPress(const QKeyEvent& event, QWidget* focus) {
         // release and a press of the same moment, which no finger can do.
         if (event.isAutoRepeat() || (m_spaceReleased != 0 && event.timestamp() == m_spaceReleased))
             return true;
-        if (mustBeHeld() && !isStopped())
-            hold([this] { nextNow(); }, tr("Still counting. Hold Space for a second to end it now."));
-        else
+        if (mustBeHeld() && !isStopped()) {
+            hold([this] { nextNow(); }, {});
+            noteWhileCounting(tr("Still counting. Hold Space for a second to end it now."));
+        } else {
             next();
+        }
         return true;
     }
     if (key >= Qt::Key_1 && key <= Qt::Key_9) {

@@ -19,6 +19,7 @@
 #include <QApplication>
 #include <QHBoxLayout>
 #include <QListView>
+#include <QScrollBar>
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
@@ -220,16 +221,7 @@ void PressWalkPlace::showWalk() {
     m_isHoldOffered = m_isHoldOffered && m_inHand;
 
     m_pages->setCurrentIndex(m_walk.isEmpty() ? 1 : 0);
-    const auto selected = m_model.garmentAt(m_list->currentIndex());
-    const bool hadRows = m_model.rowCount() > 0;
-    m_model.show(m_shop, m_walk);
-    m_model.setInHand(m_inHand);
-    m_list->setVisible(!m_walk.runs.empty());
-    m_nothingReady->setVisible(m_walk.runs.empty());
-    if (selected)
-        m_list->setCurrentIndex(m_model.indexOf(*selected));
-    if (const auto shown = shownGarment(); shown && (!hadRows || m_inHand))
-        m_list->scrollTo(m_model.indexOf(*shown), QAbstractItemView::EnsureVisible);
+    showList();
 
     m_aside->show(m_shop, m_walk.aside);
     m_aside->setVisible(!m_walk.aside.empty());
@@ -247,9 +239,30 @@ void PressWalkPlace::showWalk() {
     tick();
 }
 
+// It stays where it was pushed to, and turns to the garment that is shown when that becomes another: with
+// what was before it and what comes after it.
+void PressWalkPlace::showList() {
+    const auto selected = m_model.garmentAt(m_list->currentIndex());
+    const int offset = m_list->verticalScrollBar()->value();
+    m_model.show(m_shop, m_walk);
+    m_model.setInHand(m_inHand);
+    m_list->setVisible(!m_walk.runs.empty());
+    m_nothingReady->setVisible(m_walk.runs.empty());
+    if (selected)
+        m_list->setCurrentIndex(m_model.indexOf(*selected));
+    m_list->doItemsLayout();
+    m_list->verticalScrollBar()->setValue(offset);
+    const auto shown = shownGarment();
+    if (shown && shown != m_shownInList)
+        m_list->scrollTo(m_model.indexOf(*shown), QAbstractItemView::PositionAtCenter);
+    m_shownInList = shown;
+}
+
 void PressWalkPlace::tick() {
     if (!isVisible())
         return;
+    if (m_isNoteOfCount && !mustBeHeld())
+        note({});
     m_tools->setClock(clock(desk().now().local()));
     showGarment();
     showPanel();

@@ -77,6 +77,7 @@ private:
     // showing
     void refresh(); // at once where it is seen, else when it is shown again
     void showWalk();
+    void showList();
     void tick();
     void showPanel();
     void showNext();
@@ -153,6 +154,7 @@ private:
     void printDaySheet();
     void turnToBench(const AsideEntry& entry);
     void note(const QString& words);
+    void noteWhileCounting(const QString& words); // gone once the count is over
     template <class T>
     bool did(const Result<T>& outcome) {
         // The reason of a refusal is said in the foot line and, to be read from two metres, in the panel.
@@ -170,6 +172,8 @@ private:
     quint64 m_spaceReleased = 0; // by the system's clock of events
     std::function<void()> m_heldAct;
     QString m_note;
+    bool m_isNoteOfCount = false;
+    std::optional<GarmentId> m_shownInList; // what the list was last turned to
     std::shared_ptr<const ReckonedShop> m_shop;
     Walk m_walk;
 

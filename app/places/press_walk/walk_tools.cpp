@@ -31,7 +31,7 @@ WalkTools::WalkTools(QWidget* parent)
     m_sheet->setToolTip(tr("Print the walk of the day"));
     m_sheet->showKey(QKeySequence(Qt::Key_D));
     connect(m_sheet, &Button::clicked, this, &WalkTools::daySheetAsked);
-    setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Fixed);
+    setSizePolicy(QSizePolicy::Maximum, QSizePolicy::Fixed);
 }
 
 void WalkTools::show(const Walk& walk, const Now& now) {
@@ -64,16 +64,25 @@ int WalkTools::endsWidth() const {
         std::ceil(widthOf(tr("ends about "), Type::Body) + widthOf(m_ends, Type::BodyStrong)));
 }
 
-QSize WalkTools::sizeHint() const {
-    const int beads = m_beads->isHidden() ? 0 : m_beads->sizeHint().width() + kToolsGap;
+int WalkTools::widthWith(int beads) const {
     const int ends = endsWidth() > 0 ? endsWidth() + kToolsGap + 6 : 0;
-    return {m_sheet->sizeHint().width() + kToolsGap + beads + ends + kClock, kToolsHeight};
+    return m_sheet->sizeHint().width() + kToolsGap + (beads > 0 ? beads + kToolsGap : 0) + ends + kClock;
+}
+
+QSize WalkTools::sizeHint() const {
+    return {widthWith(m_beads->isHidden() ? 0 : m_beads->sizeHint().width()), kToolsHeight};
+}
+
+QSize WalkTools::minimumSizeHint() const {
+    return {widthWith(m_beads->isHidden() ? 0 : m_beads->minimumSizeHint().width()), kToolsHeight};
 }
 
 void WalkTools::place() {
     const int right = width() - kClock - (endsWidth() > 0 ? endsWidth() + kToolsGap + 6 : 0) - kToolsGap;
-    const QSize size = m_beads->sizeHint();
-    m_beads->setGeometry(right - size.width(), (height() - size.height()) / 2, size.width(), size.height());
+    const QSize whole = m_beads->sizeHint();
+    const int left = m_sheet->sizeHint().width() + kToolsGap;
+    const int wide = right - left < whole.width() ? m_beads->minimumSizeHint().width() : whole.width();
+    m_beads->setGeometry(right - wide, (height() - whole.height()) / 2, wide, whole.height());
     m_sheet->setGeometry(0, 0, m_sheet->sizeHint().width(), kToolsHeight);
 }
 

@@ -21,7 +21,8 @@ public:
     void setClock(const QString& time);
 
     QSize sizeHint() const override;
-    QSize minimumSizeHint() const override { return sizeHint(); }
+    // Without the beads, in a narrow window.
+    QSize minimumSizeHint() const override;
 
 signals:
     void daySheetAsked();
@@ -32,6 +33,7 @@ protected:
 
 private:
     int endsWidth() const;
+    int widthWith(int beads) const;
     void place();
 
     ProgressBeads* m_beads = nullptr;
