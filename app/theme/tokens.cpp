@@ -1,5 +1,6 @@
 #include "app/theme/tokens.h"
 
+#include "app/theme/finger_scroll.h"
 #include "app/theme/focus_ring.h"
 #include "app/theme/style.h"
 #include "app/theme/type.h"
@@ -141,6 +142,7 @@ void setLight(QApplication& application, Light wanted) {
         application.setStyle(new WorkshopStyle); // the application owns it
         application.setFont(fontOf(Type::Body));
         FocusRing::install();
+        FingerScroll::install();
     }
     const QPalette palette = paletteFrom(tokens());
     application.setPalette(palette);

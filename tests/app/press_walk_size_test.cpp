@@ -6,11 +6,11 @@
 #include "app/theme/type.h"
 #include "app/widgets/sewn_tabs.h"
 #include "app/widgets/vertical_scroll.h"
+#include "tests/app/finger.h"
 #include "tests/app/press_walk_fixture.h"
 
 #include <QListView>
 #include <QScrollBar>
-#include <QScroller>
 
 namespace holdfast::app::test {
 
@@ -91,6 +91,54 @@ TEST_F(PressWalkSize, WhatAFingerMeetsIsLargeEnough) {
                     << button->objectName().toStdString() << " at " << size.width();
             }
     }
+}
+
+// What is painted and not a widget of its own: rows, the acts on a card, the tabs.
+TEST_F(PressWalkSize, WhatIsPaintedIsLargeEnoughForAFinger) {
+    readyToPress(3);
+    takeOrder({aGarment(usual, "L")});
+    open();
+    key(Qt::Key_Space);
+    for (const QSize& size : kSizes) {
+        openAt(size);
+        for (const char* name : {"walkList", "asideList", "coolingRack"}) {
+            const auto& list = part<QListView>(name);
+            for (int row = 0; row < list.model()->rowCount(); ++row)
+                if (list.model()->flags(list.model()->index(row, 0)).testFlag(Qt::ItemIsEnabled)) {
+                    EXPECT_GE(list.sizeHintForRow(row), 44) << name << " at " << size.width();
+                }
+        }
+        if (const auto& tabs = part<SewnTabs>("walkTabs"); tabs.isVisible()) {
+            EXPECT_GE(tabs.height(), 44) << size.width();
+        }
+    }
+    openAt(kUsual);
+    auto& aside = part<AsideList>("asideList");
+    const QRect card = aside.visualRect(aside.currentIndex());
+    // The acts are where a click does something: as high as a finger's target, one below the other.
+    int acting = 0;
+    for (int y = card.top(); y <= card.bottom(); ++y) {
+        QMouseEvent over(QEvent::MouseMove, QPointF(card.center().x(), y),
+                         aside.viewport()->mapToGlobal(QPointF(card.center().x(), y)), Qt::NoButton,
+                         Qt::NoButton, Qt::NoModifier);
+        QApplication::sendEvent(aside.viewport(), &over);
+        acting += aside.viewport()->cursor().shape() == Qt::PointingHandCursor;
+    }
+    EXPECT_GE(acting, 44);
+}
+
+TEST_F(PressWalkSize, WhatIsToBeDoneNowIsLargerThanHowLongItIsOver) {
+    const GarmentId garment = readyToPress(1).front();
+    open();
+    walkTo(garment, "press");
+    time().pass(24s);
+    EXPECT_TRUE(waitsUntil([&] { return panel().word == QStringLiteral("Lift now"); }));
+    openAt(kUsual);
+    const auto lines = part<CountPanel>("countPanel").lines();
+    const auto word = std::ranges::find(lines, PanelLine::Part::Word, &PanelLine::part);
+    ASSERT_NE(word, lines.end());
+    EXPECT_EQ(word->type, Type::Panel) << "the largest there is, in one line";
+    EXPECT_EQ(word->text, QStringLiteral("Lift now"));
 }
 
 TEST_F(PressWalkSize, TabsTurnToWhatStandsAsideAndItsKeysActThere) {
@@ -194,8 +242,12 @@ TEST_F(PressWalkSize, ListsScrollByWheelAndFinger) {
                       Qt::NoButton, Qt::NoModifier, Qt::NoScrollPhase, false);
     QApplication::sendEvent(aside.viewport(), &wheel);
     EXPECT_GT(aside.verticalScrollBar()->value(), 0);
-    for (const char* name : {"walkList", "asideList", "coolingRack", "walkScroll"})
-        EXPECT_TRUE(QScroller::hasScroller(part<QAbstractScrollArea>(name).viewport())) << name;
+    const int wheeled = aside.verticalScrollBar()->value();
+    const auto chosen = aside.currentIndex();
+    dragFinger(aside.viewport(), {60, 120}, {0, -80});
+    EXPECT_GT(aside.verticalScrollBar()->value(), wheeled);
+    EXPECT_EQ(aside.currentIndex(), chosen) << "a drag presses no card";
+    EXPECT_FALSE(askedPlace) << "nor what is on it";
 }
 
 // Smaller than any window it is meant for: then the whole of it scrolls, and nothing is lost.

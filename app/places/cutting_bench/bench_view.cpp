@@ -144,6 +144,10 @@ void BenchView::resizeEvent(QResizeEvent* event) {
 
 // ── the hand ──────────────────────────────────────────────────────────────────────────────────────────
 
+bool BenchView::isGrippedAt(const QPoint& onScreen) const {
+    return decalAt(viewport()->mapFromGlobal(onScreen)).has_value();
+}
+
 void BenchView::mousePressEvent(QMouseEvent* event) {
     if (event->button() != Qt::LeftButton)
         return;

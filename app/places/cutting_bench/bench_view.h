@@ -4,12 +4,13 @@
 // one out.
 
 #include "app/places/cutting_bench/bench_painter.h"
+#include "app/theme/finger_scroll.h"
 
 #include <QAbstractScrollArea>
 
 namespace holdfast::app {
 
-class BenchView : public QAbstractScrollArea {
+class BenchView : public QAbstractScrollArea, public Draggable {
     Q_OBJECT
 
 public:
@@ -24,6 +25,7 @@ public:
 
     QSize sizeHint() const override { return {860, 520}; }
     QSize minimumSizeHint() const override { return {300, 200}; }
+    bool isGrippedAt(const QPoint& onScreen) const override;
 
 signals:
     void dragBegun();

@@ -261,6 +261,10 @@ std::optional<std::size_t> GarmentStage::decalAt(QPointF at) const {
     return std::nullopt;
 }
 
+bool GarmentStage::isGrippedAt(const QPoint& onScreen) const {
+    return decalAt(mapFromGlobal(onScreen)).has_value();
+}
+
 void GarmentStage::mousePressEvent(QMouseEvent* event) {
     if (event->button() != Qt::LeftButton)
         return;

@@ -4,6 +4,7 @@
 // its height in millimetres.
 
 #include "app/places/fair_table/stage_scale.h"
+#include "app/theme/finger_scroll.h"
 #include "core/orders/order.h"
 
 #include <QColor>
@@ -39,7 +40,7 @@ struct StageScene {
     bool operator==(const StageScene&) const = default;
 };
 
-class GarmentStage : public QWidget {
+class GarmentStage : public QWidget, public Draggable {
     Q_OBJECT
 
 public:
@@ -54,6 +55,7 @@ public:
 
     QSize sizeHint() const override { return {474, 190}; } // takes what room there is
     QSize minimumSizeHint() const override { return {280, 190}; }
+    bool isGrippedAt(const QPoint& onScreen) const override;
 
 signals:
     void picked(std::size_t decal);

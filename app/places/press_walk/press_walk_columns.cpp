@@ -12,7 +12,7 @@
 #include "app/widgets/button.h"
 #include "app/widgets/card.h"
 #include "app/widgets/empty_state.h"
-#include "app/widgets/finger_scroll.h"
+#include "app/widgets/filling_page.h"
 #include "app/widgets/label.h"
 #include "app/widgets/sewn_tabs.h"
 #include "app/widgets/vertical_scroll.h"
@@ -30,16 +30,10 @@ namespace {
 constexpr int kCentreGap = 8;
 constexpr int kFootTarget = 44;
 
-// As high as the room there is: that some of its words break into lines asks for no more.
-class WalkPage : public QWidget {
-public:
-    bool hasHeightForWidth() const override { return false; }
-};
-
 } // namespace
 
 QWidget* PressWalkPlace::makePage() {
-    auto* page = new WalkPage;
+    auto* page = new FillingPage;
     m_strip = new DayStrip;
     m_strip->hide();
     m_tabs = new SewnTabs(tr("What is shown beside the garment"), page);
@@ -66,7 +60,6 @@ QWidget* PressWalkPlace::makePage() {
     m_scroll->column()->addWidget(page, 1);
     // It is arranged by the room there is, so it asks for none.
     m_scroll->setMinimumWidth(1);
-    letFingerScroll(m_scroll);
     return m_scroll;
 }
 
@@ -108,7 +101,6 @@ void PressWalkPlace::makeWalk() {
         QStringLiteral("press-walk"),
         tr("Nothing is ready to press. Each card at the right says what it waits for."), QString());
     m_nothingReady->setObjectName(QStringLiteral("walkNothingReady"));
-    letFingerScroll(m_list);
     m_walkCard->content()->addWidget(m_late);
     m_walkCard->content()->addWidget(m_list, 1);
     m_walkCard->content()->addWidget(m_nothingReady, 1);
@@ -177,7 +169,6 @@ void PressWalkPlace::makeRack() {
     m_rackCard = new Card;
     m_rackCard->setTitle(tr("Cooling rack"), QStringLiteral("cooling"));
     m_rack = new RackList;
-    letFingerScroll(m_rack);
     m_rackEmpty = new Label(tr("Nothing cools."), Type::Small, &Tokens::ink3);
     m_rackEmpty->setContentsMargins(kCardPadding, kSpace8, kCardPadding, kSpace8);
     m_rackCard->content()->addWidget(m_rack);
@@ -192,7 +183,6 @@ void PressWalkPlace::makeAside() {
     m_promised = new WalkNotice(Qt::Key_T);
     m_promised->setObjectName(QStringLiteral("promisedAside"));
     m_aside = new AsideList;
-    letFingerScroll(m_aside);
     m_asideEmpty = new Label(tr("Nothing stands aside."), Type::Small, &Tokens::ink3);
     m_asideEmpty->setObjectName(QStringLiteral("asideEmpty"));
     m_asideEmpty->setContentsMargins(kCardPadding, kSpace8, kCardPadding, kSpace8);
