@@ -364,6 +364,8 @@ bool Workshop::isKeyOfPlace(const QKeySequence& keys) const {
 }
 
 bool Workshop::eventFilter(QObject* watched, QEvent* event) {
+    if (event->type() == QEvent::LayoutRequest && watched == m_room->widget())
+        followPlace();
     if (event->type() != QEvent::ShortcutOverride)
         return QWidget::eventFilter(watched, event);
     auto* key = static_cast<QKeyEvent*>(event);

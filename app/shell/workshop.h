@@ -88,6 +88,7 @@ private:
     void changeTextSize(int percent);
     void closeFinder();
     void layPlace(const QRect& room);
+    void followPlace(); // after what it needs became more or less
     void openBackupSlip();
     bool backUp(const std::filesystem::path& target);
     void checkFile();
@@ -113,6 +114,7 @@ private:
     KeyboardKeeper* m_keyboard = nullptr;
     ScanListener* m_scanner = nullptr;
     QScrollArea* m_room = nullptr; // the place shown is in it, and scrolls where it is larger
+    QSize m_leastLaid;             // what the place needed when it was laid
     std::map<PlaceName, Place*> m_places;
     PlaceName m_current = PlaceName::FairTable;
     std::optional<PlaceName> m_ledFrom;

@@ -21,6 +21,8 @@ namespace holdfast::app {
 
 namespace {
 
+constexpr int kMostRounds = 3;
+
 // The margin at the foot of a place, of its own layout or of the page that fills it.
 int gutterBelow(const QWidget& place) {
     const QLayout* layout = place.layout();
@@ -43,9 +45,12 @@ void Workshop::arrange() {
     const int foot = m_foot->heightForWidth(right);
     m_foot->setGeometry(kRailWidth, height() - foot, right, foot);
     if (Place* now = place()) {
-        // The foot stands in the gutter that the place leaves below itself, as far as there is one.
+        // The foot is in the gutter that the place leaves below itself, as far as there is one; not where the
+        // place scrolls, and what is in it would pass below the foot.
+        const QRect room(kRailWidth, header, right, height() - header - foot);
         const int shared = std::clamp(gutterBelow(*now) - kFocusGap, 0, kSpace12);
-        layPlace({kRailWidth, header, right, height() - header - foot + shared});
+        layPlace(now->minimumSizeHint().height() <= room.height() + shared ? room.adjusted(0, 0, 0, shared)
+                                                                           : room);
     }
     m_slips->setGeometry(width() - kSlipWidth, header, kSlipWidth, height() - header);
     if (m_finder != nullptr)
@@ -56,8 +61,8 @@ void Workshop::arrange() {
 void Workshop::layPlace(const QRect& room) {
     m_room->setGeometry(room);
     const int bar = m_room->verticalScrollBar()->sizeHint().width();
-    // Once more where the place arranges itself otherwise at the width that it was given.
-    for (int round = 0; round < 2; ++round) {
+    // Again where the place arranges itself otherwise at the width that it was given.
+    for (int round = 0; round < kMostRounds; ++round) {
         const QSize least = place()->minimumSizeHint();
         const bool scrollsDown = least.height() > room.height() ||
                                  (least.width() > room.width() && least.height() + bar > room.height());
@@ -67,9 +72,15 @@ void Workshop::layPlace(const QRect& room) {
                          std::max(least.height(), room.height() - (scrollsAcross ? bar : 0)));
         m_room->widget()->resize(size);
         place()->setGeometry(QRect(QPoint(), size));
-        if (place()->minimumSizeHint() == least)
+        m_leastLaid = place()->minimumSizeHint();
+        if (m_leastLaid == least)
             break;
     }
+}
+
+void Workshop::followPlace() {
+    if (place() != nullptr && place()->minimumSizeHint() != m_leastLaid)
+        arrange();
 }
 
 void Workshop::resizeEvent(QResizeEvent* event) {
