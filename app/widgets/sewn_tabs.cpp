@@ -13,6 +13,7 @@
 #include <QMouseEvent>
 #include <QPainter>
 #include <QPainterPath>
+#include <QStringListModel>
 #include <QWheelEvent>
 
 #include <algorithm>
@@ -290,7 +291,29 @@ void SewnTabs::leaveEvent(QEvent* event) {
     update();
 }
 
+// Letters typed here look for a tab; they are nobody's shortcut.
+bool SewnTabs::event(QEvent* event) {
+    if (event->type() == QEvent::ShortcutOverride && isTyped(*static_cast<QKeyEvent*>(event))) {
+        event->accept();
+        return true;
+    }
+    return QWidget::event(event);
+}
+
+void SewnTabs::find(const QString& typed) {
+    QStringList names;
+    for (const SewnTab& tab : m_tabs)
+        names.append(tab.text);
+    const int found = m_typeAhead.rowAfter(typed, QStringListModel(names), m_current);
+    if (found >= 0)
+        choose(found);
+}
+
 void SewnTabs::keyPressEvent(QKeyEvent* event) {
+    if (isTyped(*event)) {
+        find(event->text());
+        return;
+    }
     const int last = static_cast<int>(m_tabs.size()) - 1;
     switch (event->key()) {
     case Qt::Key_Left:
@@ -304,6 +327,11 @@ void SewnTabs::keyPressEvent(QKeyEvent* event) {
         return;
     case Qt::Key_End:
         choose(last);
+        return;
+    case Qt::Key_Return:
+    case Qt::Key_Enter:
+    case Qt::Key_Down:
+        emit left();
         return;
     default:
         QWidget::keyPressEvent(event);

@@ -1,8 +1,10 @@
 #pragma once
-// Tabs along the top edge of a card; the one you are in is a sewn label. Left and Right move, one stop for
-// Tab. Put them straight above a card with no gap: the current tab is open to the card below. Where there are
-// more than fit, whole tabs are shown and a chevron at the end says that they go on; the wheel moves them
-// along.
+// Tabs along the top edge of a card; the one you are in is a sewn label. Left and Right move, what is typed
+// finds a tab by any word of it, Enter and Down leave the tabs for the card; one stop for Tab. Put them
+// straight above a card with no gap: the current tab is open to the card below. Where there are more than
+// fit, whole tabs are shown and a chevron at the end says that they go on; the wheel moves them along.
+
+#include "app/widgets/type_ahead.h"
 
 #include <QColor>
 #include <QPointer>
@@ -39,8 +41,10 @@ public:
 
 signals:
     void chosen(int at); // by the person
+    void left();         // the card below is to have the keyboard
 
 protected:
+    bool event(QEvent* event) override;
     void paintEvent(QPaintEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
     void mousePressEvent(QMouseEvent* event) override;
@@ -61,6 +65,7 @@ private:
     int tabAt(QPoint at) const;
     int tabHeight() const;
     void choose(int at);
+    void find(const QString& typed);
     void say();
     void openCard();
 
@@ -70,6 +75,7 @@ private:
     int m_hovered = -1;
     int m_shift = 0; // pixels of tabs that are out of sight at the left
     QPointer<Card> m_card;
+    TypeAhead m_typeAhead;
 };
 
 } // namespace holdfast::app

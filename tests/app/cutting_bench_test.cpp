@@ -342,6 +342,10 @@ TEST_F(CuttingBench, TurnsToTheFilmOfWhatItIsAskedFor) {
     EXPECT_EQ(model().film()->film, gorse);
     key(Qt::Key_F);
     ASSERT_TRUE(films()->hasFocus());
+    const auto entries = [this] { return file().connection().number("SELECT COUNT(*) FROM journal_entry"); };
+    const auto written = entries();
+    QTest::keyClicks(films(), QStringLiteral("c")); // begins no film here, and cuts nothing
+    EXPECT_EQ(entries(), written);
     key(Qt::Key_Left);
     EXPECT_EQ(model().film()->film, usual.film);
     matter = {};

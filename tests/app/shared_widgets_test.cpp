@@ -340,6 +340,26 @@ TEST_F(SharedWidgets, SewnTabsMoveWithKeysAndMouse) {
     EXPECT_EQ(chosen.size(), 2);
 }
 
+// What is typed into tabs finds one; it is no shortcut of the place.
+TEST_F(SharedWidgets, SewnTabsTakeWhatIsTyped) {
+    auto* tabs = put(new SewnTabs(QStringLiteral("Films")));
+    tabs->setTabs({{QStringLiteral("Dusk")}, {QStringLiteral("Slack tide")}, {QStringLiteral("Chalk")}});
+    auto* cut = put(new Button(QStringLiteral("Mark cut")));
+    cut->setKey(QKeySequence(Qt::Key_C));
+    open();
+    QSignalSpy clicks(cut, &QPushButton::clicked);
+    QSignalSpy left(tabs, &SewnTabs::left);
+    tabs->setFocus();
+    QTest::keyClicks(tabs, QStringLiteral("chalk"));
+    EXPECT_EQ(tabs->currentAt(), 2);
+    EXPECT_EQ(clicks.size(), 0);
+    QTest::qWait(QApplication::keyboardInputInterval() + 50);
+    QTest::keyClicks(tabs, QStringLiteral("tid"));
+    EXPECT_EQ(tabs->currentAt(), 1) << "any word of it";
+    QTest::keyClick(tabs, Qt::Key_Return);
+    EXPECT_EQ(left.size(), 1);
+}
+
 TEST_F(SharedWidgets, KeyHintPutsTheKeyboardOnItsSection) {
     auto* choice = new Choice(QStringLiteral("Size"), Choice::Shape::Stacked);
     choice->setItems(fourSizes());

@@ -123,6 +123,7 @@ QWidget* CuttingBenchPlace::makeBench() {
     m_films = new SewnTabs(tr("Films to cut"));
     m_films->setObjectName(QStringLiteral("films"));
     connect(m_films, &SewnTabs::chosen, this, [this](int at) { m_model.chooseFilm(at); });
+    connect(m_films, &SewnTabs::left, this, &CuttingBenchPlace::takeKeyboard);
     auto* card = new Card;
     m_films->sewOnto(card);
     m_tools = new BenchTools;
