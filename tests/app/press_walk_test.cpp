@@ -286,6 +286,8 @@ TEST_F(PressWalkKeys, WarmPeelComesBeforeACoolOneThatIsHoursLate) {
     key(Qt::Key_Space);
     EXPECT_EQ(openKey(warm), "peel-1");
     EXPECT_EQ(openKey(cool), "cool-1");
+    EXPECT_TRUE(panel().note.isEmpty())
+        << "nothing leads away from a warm peel: " << panel().note.toStdString();
 }
 
 TEST_F(PressWalkKeys, NumberKeyTurnsToACooledGarmentAndBackToTheOneInHand) {

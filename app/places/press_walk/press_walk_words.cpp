@@ -25,6 +25,11 @@ const RouteStep* stepAfter(const Assessment& assessment) {
     return at && *at + 1 < assessment.route.steps.size() ? &assessment.route.steps[*at + 1] : nullptr;
 }
 
+// It must be done at once: nothing is to lead away from it.
+bool isWarmPeel(const RouteStep* step) {
+    return step != nullptr && step->kind == StepKind::PeelCarrier && step->peel == Peel::Warm;
+}
+
 // "150 °C · medium": what the panel says beside the seconds.
 QString heatWords(const RouteStep& step) {
     QStringList parts = words(step.detail).split(QStringLiteral(" · "));
@@ -78,8 +83,9 @@ PanelWords PressWalkPlace::panelWords() const {
     else if (m_isPaused)
         shown.note = isUnderHeat() ? tr("Paused. What lies under heat can still be lifted.")
                                    : tr("Paused. P goes on; the times in the list stand still.");
-    else if (const auto due = dueOnRack(rackNow());
-             due && next.kind == NextAtPress::Kind::GoOn && !shown.asksOutcome) {
+    else if (const auto due = dueOnRack(rackNow()); due && next.kind == NextAtPress::Kind::GoOn &&
+                                                    !shown.asksOutcome &&
+                                                    !isWarmPeel(openStep(*next.garment))) {
         shown.note = dueWords(*due);
         shown.isAlert = true;
     }
