@@ -1,8 +1,8 @@
 #include "app/shell/keyboard_keeper.h"
 
 #include "app/shell/reading_order.h"
+#include "app/widgets/vertical_scroll.h"
 
-#include <QAbstractItemView>
 #include <QApplication>
 #include <QEvent>
 #include <QScopedValueRollback>
@@ -10,31 +10,14 @@
 #include <QTimer>
 #include <QWidget>
 
-#include <algorithm>
-
 namespace holdfast::app {
 
 namespace {
 
-constexpr int kAbout = 12; // seen around what got the keyboard
-
-// What must be seen of it: the whole, or of a list that fills most of the room the row that is chosen.
-QRect partToShow(QWidget& focused, int room) {
-    if (focused.height() <= room / 2)
-        return focused.rect();
-    if (auto* list = qobject_cast<QAbstractItemView*>(&focused);
-        list != nullptr && list->currentIndex().isValid())
-        return list->visualRect(list->currentIndex()).translated(list->viewport()->pos());
-    return {0, 0, focused.width(), std::min(focused.height(), room / 2)};
-}
-
 void bringIntoView(QWidget* focused) {
     for (QWidget* above = focused->parentWidget(); above != nullptr; above = above->parentWidget())
-        if (auto* scroll = qobject_cast<QScrollArea*>(above)) {
-            const QRect part = partToShow(*focused, scroll->viewport()->height());
-            const QPoint middle = focused->mapTo(scroll->widget(), part.center());
-            scroll->ensureVisible(middle.x(), middle.y(), 0, part.height() / 2 + kAbout);
-        }
+        if (auto* area = qobject_cast<QScrollArea*>(above))
+            showIn(*area, *focused);
 }
 
 } // namespace

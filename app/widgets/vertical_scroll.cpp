@@ -2,6 +2,7 @@
 
 #include "app/theme/measures.h"
 
+#include <QAbstractItemView>
 #include <QApplication>
 #include <QBoxLayout>
 #include <QPointer>
@@ -9,6 +10,35 @@
 #include <QTimer>
 
 namespace holdfast::app {
+
+namespace {
+
+constexpr int kAbout = kSpace12; // seen around what got the keyboard
+
+// Empty: nothing more than is seen already.
+QRect partToShow(QWidget& focused, const QScrollArea& area) {
+    const int room = area.viewport()->height();
+    if (focused.height() <= room / 2)
+        return focused.rect();
+    if (auto* list = qobject_cast<QAbstractItemView*>(&focused);
+        list != nullptr && list->currentIndex().isValid())
+        return list->visualRect(list->currentIndex()).translated(list->viewport()->pos());
+    const QRect cursor = focused.inputMethodQuery(Qt::ImCursorRectangle).toRect();
+    if (cursor.isValid() && cursor.height() <= room / 2)
+        return cursor;
+    const QRect seen(focused.mapFrom(area.viewport(), QPoint()), area.viewport()->size());
+    return (seen & focused.rect()).height() >= room / 2 ? QRect() : QRect(0, 0, focused.width(), room / 2);
+}
+
+} // namespace
+
+// Not ensureWidgetVisible: of a line of text that shows the cursor only, not the field.
+void showIn(QScrollArea& area, QWidget& focused) {
+    const QRect part = partToShow(focused, area);
+    const QPoint middle = focused.mapTo(area.widget(), part.center());
+    if (!part.isEmpty())
+        area.ensureVisible(middle.x(), middle.y(), 0, part.height() / 2 + kAbout);
+}
 
 VerticalScroll::VerticalScroll(QWidget* parent)
     : QScrollArea(parent) {
@@ -28,26 +58,14 @@ VerticalScroll::VerticalScroll(QWidget* parent)
     connect(qApp, &QApplication::focusChanged, this, [this](QWidget*, QWidget* now) {
         if (now == nullptr || !widget()->isAncestorOf(now))
             return;
-        showWhole(*now);
+        showIn(*this, *now);
         // Again once it is laid out: it may have come just now, as a new row does.
         QTimer::singleShot(0, this, [this, shown = QPointer<QWidget>(now)] {
             QCoreApplication::sendPostedEvents(nullptr, QEvent::LayoutRequest);
             if (shown && shown->hasFocus() && widget()->isAncestorOf(shown))
-                showWhole(*shown);
+                showIn(*this, *shown);
         });
     });
-}
-
-// What is higher than the room shows the part of it that matters itself. Not ensureWidgetVisible: of a line
-// of text that shows the cursor only, not the field.
-void VerticalScroll::showWhole(QWidget& child) {
-    const QPoint middle = child.mapTo(widget(), child.rect().center());
-    if (child.height() > viewport()->height()) {
-        if (child.visibleRegion().isEmpty())
-            ensureVisible(middle.x(), child.mapTo(widget(), QPoint(0, 0)).y(), 0, kSpace20);
-        return;
-    }
-    ensureVisible(middle.x(), middle.y(), 0, child.height() / 2 + kSpace8);
 }
 
 QSize VerticalScroll::minimumSizeHint() const {

@@ -10,6 +10,10 @@ class QVBoxLayout;
 
 namespace holdfast::app {
 
+// Brings what got the keyboard into view: the whole of it, or of what fills most of the room the row that the
+// keyboard is on, by the current index of a list or the cursor rectangle of any other widget.
+void showIn(QScrollArea& area, QWidget& focused);
+
 class VerticalScroll : public QScrollArea {
     Q_OBJECT
 
@@ -22,8 +26,6 @@ public:
     QSize minimumSizeHint() const override;
 
 private:
-    void showWhole(QWidget& child);
-
     QVBoxLayout* m_column = nullptr;
 };
 

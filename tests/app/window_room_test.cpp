@@ -17,6 +17,7 @@
 #include <QAbstractItemView>
 #include <QAbstractScrollArea>
 #include <QApplication>
+#include <QScrollArea>
 #include <QScrollBar>
 #include <QStackedWidget>
 #include <QTest>
@@ -31,6 +32,7 @@ using test::ShopFixture;
 // Windows as they are on screens of 1366 × 768 at 1, 1.25, 1.5 and 2, of 1024 × 600 and of 800 × 1280.
 constexpr QSize kWindows[] = {{1366, 730}, {1092, 582}, {910, 484}, {683, 356}, {1024, 562}, {800, 1242}};
 
+constexpr int kLeastForBench = 700;
 constexpr int kLeastScrolling = 40; // of a list or an editor
 
 std::string sizeWords(const QSize& size) {
@@ -118,9 +120,10 @@ protected:
     void expectWhole(const QWidget& part) {
         const QWidget* parent = part.parentWidget();
         if (parent != nullptr && !isScrolled(part) &&
-            !parent->rect().adjusted(-1, -1, 1, 1).contains(part.geometry()))
+            !parent->rect().adjusted(-1, -1, 1, 1).contains(part.geometry())) {
             fault(partWords(part) + " reaches out of " + parent->metaObject()->className() + " " +
                   sizeWords(parent->size()) + ", which needs " + sizeWords(parent->minimumSizeHint()));
+        }
         const QSize least = part.minimumSizeHint();
         // A stack needs what the widest of its pages does; the one that is shown is looked at itself.
         if (qobject_cast<const QStackedWidget*>(&part) != nullptr)
@@ -133,20 +136,26 @@ protected:
         // What scrolls itself may be lower than all that is in it.
         const auto* scrolling = qobject_cast<const QAbstractScrollArea*>(&part);
         const bool scrolls = part.objectName().startsWith(QLatin1String("qt_scrollarea")) ||
+                             part.objectName() == QLatin1String("orderSheet") ||
                              (scrolling != nullptr && part.height() >= kLeastScrolling);
         if (!scrolls && part.height() < high - 1)
             fault(partWords(part) + " is " + std::to_string(part.height()) + " high, and needs " +
                   std::to_string(high));
     }
 
+    // Head and foot lay themselves out, and have tests of their own.
+    static bool isFrame(const QWidget& part) {
+        return part.inherits("holdfast::app::PlaceHeader") || part.inherits("holdfast::app::FootLine");
+    }
+
     void lookAt(const QWidget& part) {
-        if (!part.isVisible() || qobject_cast<const QScrollBar*>(&part) != nullptr)
+        if (!part.isVisible() || qobject_cast<const QScrollBar*>(&part) != nullptr || isFrame(part))
             return;
         expectApart(part);
         for (const QObject* child : part.children())
             if (const auto* inner = qobject_cast<const QWidget*>(child);
                 inner != nullptr && inner->isVisible() && !inner->isWindow()) {
-                if (!liesOver(*inner) || inner->inherits("holdfast::app::SlipEdge"))
+                if (!isFrame(*inner) && (!liesOver(*inner) || inner->inherits("holdfast::app::SlipEdge")))
                     expectWhole(*inner);
                 // The cells of a list are its own to lay.
                 if (qobject_cast<const QAbstractItemView*>(inner) == nullptr)
@@ -164,6 +173,10 @@ protected:
         for (const QSize& size : kWindows) {
             m_window->resize(size);
             for (const BuiltPlace& built : builtPlaces()) {
+                if (built.name == PlaceName::FairTable)
+                    continue; // fair_table_room_test measures it
+                if (built.name == PlaceName::CuttingBench && size.width() < kLeastForBench)
+                    continue; // its panel gives way there
                 workshop().turnTo(built.name);
                 settle();
                 m_where = shopName + ", " + built.code + " at " + sizeWords(size);
@@ -226,6 +239,29 @@ TEST_F(WindowRoom, PlacesOfAnEmptyShop) {
 TEST_F(WindowRoom, PlacesOfTheDemo) {
     openWindow(demo());
     lookAtPlaces("demo");
+}
+
+// A place in a window that is too small for it begins with its head, whatever has the keyboard in it; where
+// the keyboard is is seen as well.
+TEST_F(WindowRoom, PlacesOpenAtTheirHead) {
+    openWindow(demo());
+    for (const QSize& size : {QSize(1024, 562), QSize(910, 484)}) {
+        m_window->resize(size);
+        for (const BuiltPlace& built : builtPlaces()) {
+            workshop().turnTo(built.name);
+            settle();
+            QWidget* focused = QApplication::focusWidget();
+            ASSERT_NE(focused, nullptr) << built.code;
+            for (QWidget* above = focused->parentWidget(); above != nullptr; above = above->parentWidget())
+                if (const auto* area = qobject_cast<const QScrollArea*>(above)) {
+                    const int top = focused->mapTo(area->widget(), QPoint()).y();
+                    const bool isBelow = top + focused->height() > area->viewport()->height() &&
+                                         focused->height() < area->viewport()->height() / 2;
+                    EXPECT_TRUE(isBelow || area->verticalScrollBar()->value() == 0)
+                        << built.code << " at " << sizeWords(size) << ": " << partWords(*area);
+                }
+        }
+    }
 }
 
 TEST_F(WindowRoom, FormsOfTheDemo) {

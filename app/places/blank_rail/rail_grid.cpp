@@ -313,6 +313,13 @@ void RailGrid::bringIntoView() {
         }
 }
 
+// Where the keyboard is in it, for what brings it into view.
+QVariant RailGrid::inputMethodQuery(Qt::InputMethodQuery query) const {
+    if (query == Qt::ImCursorRectangle)
+        return QRect(0, m_row * cellHeight(), width(), cellHeight());
+    return QWidget::inputMethodQuery(query);
+}
+
 void RailGrid::say() {
     if (m_rows.empty() || m_sizes.empty())
         return;

@@ -25,7 +25,7 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kLeastLines = 26; // less high, its lists would have no room
+constexpr int kLeastLines = 26; // of its height
 
 // A band of flax behind the money.
 class MoneyBand : public QWidget {
@@ -63,8 +63,6 @@ OrderSheet::OrderSheet(ShopDesk& desk, QWidget* parent)
     : Card(parent)
     , m_desk(desk) {
     setObjectName(QStringLiteral("orderSheet"));
-    // Head, money and acts, and some lines of what scrolls between them.
-    setMinimumHeight(lineHeight(Type::Body) * kLeastLines);
     m_pages = new QStackedWidget;
     content()->addWidget(m_pages);
     m_empty = new EmptyState(QStringLiteral("order-book"), tr("Choose an order to see it whole."), {});
@@ -238,6 +236,11 @@ void OrderSheet::takeKeyboard() {
         m_garments->setFocus(Qt::OtherFocusReason);
     else
         m_empty->button()->setFocus(Qt::OtherFocusReason);
+}
+
+QSize OrderSheet::minimumSizeHint() const {
+    // Head, money and acts, and some lines of what scrolls between them.
+    return Card::minimumSizeHint().expandedTo({0, lineHeight(Type::Body) * kLeastLines});
 }
 
 void OrderSheet::showCare() {

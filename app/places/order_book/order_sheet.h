@@ -39,6 +39,8 @@ public:
     void turnToHandingOver();
     // To where work on the order goes on.
     void takeKeyboard();
+    // Less high, its lists would have no room.
+    QSize minimumSizeHint() const override;
 
 signals:
     void newOrderAsked();
