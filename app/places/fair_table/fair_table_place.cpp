@@ -10,7 +10,6 @@
 #include "app/theme/focus_ring.h"
 #include "app/theme/measures.h"
 #include "app/widgets/field.h"
-#include "app/widgets/finger_scroll.h"
 #include "app/widgets/vertical_scroll.h"
 
 #include <QApplication>
@@ -64,7 +63,6 @@ FairTablePlace::FairTablePlace(ShopDesk& desk, QWidget* parent)
     m_leftParts->addWidget(m_picks);
     m_leftParts->addWidget(m_centre, 1);
     m_left->column()->addLayout(m_leftParts);
-    letFingerScroll(m_left);
     m_leftSide = new QVBoxLayout;
     m_leftSide->setSpacing(kSpace8);
     m_leftSide->addWidget(m_left, 1);

@@ -9,7 +9,6 @@
 #include "app/theme/stitch.h"
 #include "app/theme/tokens.h"
 #include "app/theme/type.h"
-#include "app/widgets/finger_scroll.h"
 #include "app/widgets/key_hint.h"
 
 #include <QHBoxLayout>
@@ -190,7 +189,6 @@ FilmList::FilmList(QWidget* parent)
     m_view->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     m_view->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
     giveFocusRing(m_view);
-    letFingerScroll(m_view);
     m_view->installEventFilter(this);
     connect(m_view, &QListView::clicked, this, [this] { choose(false); });
 

@@ -4,7 +4,6 @@
 #include "app/places/fair_table/table_measures.h"
 #include "app/theme/measures.h"
 #include "app/widgets/banner.h"
-#include "app/widgets/finger_scroll.h"
 #include "app/widgets/label.h"
 
 #include <QBoxLayout>
@@ -18,7 +17,6 @@ MessageScroll::MessageScroll(QWidget* parent)
     m_nothing = new Label(tr("Whether the film fits, and what stands in the way, is said here."), Type::Small,
                           &Tokens::ink3);
     m_nothing->wrapped();
-    letFingerScroll(this);
     column()->setSpacing(kSpace8);
     column()->addWidget(m_nothing);
     column()->addStretch();

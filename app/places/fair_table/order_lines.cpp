@@ -7,7 +7,6 @@
 #include "app/theme/stitch.h"
 #include "app/theme/tokens.h"
 #include "app/theme/type.h"
-#include "app/widgets/finger_scroll.h"
 
 #include <QKeyEvent>
 #include <QMouseEvent>
@@ -151,7 +150,6 @@ OrderLines::OrderLines(FairTableModel& model, QWidget* parent)
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
     giveFocusRing(this);
-    letFingerScroll(this);
 }
 
 void OrderLines::refresh() {

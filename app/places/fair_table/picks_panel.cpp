@@ -8,7 +8,6 @@
 #include "app/widgets/card.h"
 #include "app/widgets/choice.h"
 #include "app/widgets/empty_state.h"
-#include "app/widgets/finger_scroll.h"
 #include "app/widgets/key_hint.h"
 #include "app/widgets/stepper.h"
 #include "app/widgets/vertical_scroll.h"
@@ -168,7 +167,6 @@ void PicksPanel::build() {
     m_colourName = heading(tr("Colour"), Qt::Key_C, m_colours);
 
     auto* scroll = new VerticalScroll;
-    letFingerScroll(scroll);
     m_all = scroll;
     scroll->widget()->installEventFilter(this);
     auto* column = scroll->column();

@@ -11,7 +11,6 @@
 #include "app/theme/type.h"
 #include "app/widgets/button.h"
 #include "app/widgets/card.h"
-#include "app/widgets/finger_scroll.h"
 #include "app/widgets/key_hint.h"
 #include "app/widgets/label.h"
 #include "app/widgets/vertical_scroll.h"
@@ -185,7 +184,6 @@ void SumsPanel::build() {
     m_draft = buildDraft();
     column->addWidget(m_draft, 1);
     column->addWidget(m_taken, 1);
-    letFingerScroll(m_scroll);
     m_card = new Card;
     m_card->content()->addWidget(m_scroll, 1);
     m_payment = buildPayment();
