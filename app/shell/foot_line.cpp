@@ -26,10 +26,16 @@ constexpr int kSign = 16;
 constexpr int kBar = 120;
 constexpr int kGap = 8;
 constexpr qreal kTitleRoom = 150;
+constexpr int kTallest = 1000;
+constexpr int kLeastWords = 280; // wide, where they need several lines
 
 // In a button; its tip says the whole.
 QString brief(const QString& title) {
     return fitted(title, Type::Small, kTitleRoom);
+}
+
+bool hasKeysButton(FootLine::Manner manner) {
+    return manner < FootLine::Manner::NoKeysButton;
 }
 
 } // namespace
@@ -49,6 +55,7 @@ FootLine::FootLine(QWidget* parent)
     connect(m_find, &QAbstractButton::clicked, this, &FootLine::findAsked);
     m_keys = alwaysThere(tr("Keys"), "", "footKeys", QKeySequence(Qt::Key_F1));
     connect(m_keys, &QAbstractButton::clicked, this, &FootLine::keysAsked);
+    fit();
 }
 
 // The key is the window's; its cap is shown here.
@@ -89,7 +96,7 @@ void FootLine::showLast(db::Shop& file) {
     m_redoesLast = redoable && redoable->id == last.front().id;
     nameUndo();
     nameRedo();
-    arrange();
+    fit();
 }
 
 void FootLine::setOwnSteps(const QString& undo, const QString& redo) {
@@ -99,7 +106,7 @@ void FootLine::setOwnSteps(const QString& undo, const QString& redo) {
     m_ownRedo = redo;
     nameUndo();
     nameRedo();
-    arrange();
+    fit();
 }
 
 // The button and Ctrl+Z do the same, so the button names it.
@@ -107,9 +114,9 @@ void FootLine::nameUndo() {
     const QString title = m_ownUndo.isEmpty() ? m_undoTitle : m_ownUndo;
     m_undo->setVisible(!title.isEmpty() && m_work.isEmpty());
     if (!m_ownUndo.isEmpty() || !m_said.isEmpty())
-        m_undo->setText(tr("Undo: %1").arg(brief(title)));
+        m_undoWords = tr("Undo: %1").arg(brief(title));
     else
-        m_undo->setText(m_undoesLast ? tr("Undo") : tr("Undo also: %1").arg(brief(title)));
+        m_undoWords = m_undoesLast ? tr("Undo") : tr("Undo also: %1").arg(brief(title));
     m_undo->setAccessibleDescription(tr("Undoes: %1").arg(title));
     m_undo->setToolTip(tr("Undoes: %1").arg(title));
 }
@@ -117,21 +124,21 @@ void FootLine::nameUndo() {
 void FootLine::nameRedo() {
     const QString title = m_ownRedo.isEmpty() ? m_redoTitle : m_ownRedo;
     m_redo->setVisible(!title.isEmpty() && m_work.isEmpty());
-    m_redo->setText(m_ownRedo.isEmpty() && m_redoesLast ? tr("Redo") : tr("Redo: %1").arg(brief(title)));
+    m_redoWords = m_ownRedo.isEmpty() && m_redoesLast ? tr("Redo") : tr("Redo: %1").arg(brief(title));
     m_redo->setAccessibleDescription(tr("Does again: %1").arg(title));
     m_redo->setToolTip(tr("Does again: %1").arg(title));
 }
 
 void FootLine::showFailure(const QString& reason) {
     m_failure = reason;
-    arrange();
+    fit();
 }
 
 void FootLine::showWords(const QString& words) {
     m_failure.clear();
     m_said = words;
     nameUndo(); // it is not about what is said here
-    arrange();
+    fit();
 }
 
 void FootLine::showWork(const QString& words, double share) {
@@ -142,7 +149,7 @@ void FootLine::showWork(const QString& words, double share) {
         m_stop->show();
         m_undo->hide();
         m_redo->hide();
-        arrange();
+        fit();
     } else {
         update();
     }
@@ -153,7 +160,7 @@ void FootLine::finishWork() {
     m_stop->hide();
     nameUndo();
     nameRedo();
-    arrange();
+    fit();
 }
 
 QString FootLine::words() const {
@@ -164,22 +171,76 @@ QString FootLine::words() const {
     return m_said.isEmpty() ? m_last : m_said;
 }
 
-int FootLine::wordsWidth(int width) const {
+// ── what there is room for ────────────────────────────────────────────────────────────────────────────
+
+void FootLine::dressButtons(Manner manner) {
+    const bool isTitled = manner == Manner::Whole;
+    m_undo->setText(isTitled ? m_undoWords : tr("Undo"));
+    m_redo->setText(isTitled ? m_redoWords : tr("Redo"));
+    const bool isCapped = manner < Manner::UncappedUndo;
+    m_undo->showKey(isCapped ? QKeySequence(QKeySequence::Undo) : QKeySequence());
+    m_redo->showKey(isCapped ? QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z) : QKeySequence());
+    m_find->showKey(manner < Manner::UncappedFind ? QKeySequence(Qt::CTRL | Qt::Key_K) : QKeySequence());
+}
+
+int FootLine::widthOfButtons(Manner manner) const {
+    const auto wide = [](const Button* button) { return button->sizeHint().width() + kGap; };
+    int all = wide(m_find) + (hasKeysButton(manner) ? wide(m_keys) : 0);
+    for (const Button* button : behindWords())
+        all += button->isHidden() ? 0 : wide(button);
+    return all;
+}
+
+// Its buttons or their words are others than before.
+void FootLine::fit() {
+    for (int at = 0; at < kManners; ++at) {
+        dressButtons(static_cast<Manner>(at));
+        m_buttonsWide[static_cast<std::size_t>(at)] = widthOfButtons(static_cast<Manner>(at));
+    }
+    arrange();
+}
+
+// All of it where the words then fit into one line; else so little that they have room for several.
+FootLine::Manner FootLine::mannerFor(int width) const {
+    for (int at = 0; at < kManners - 1; ++at) {
+        const auto manner = static_cast<Manner>(at);
+        const int room = wordsWidth(width, manner);
+        const bool isRoomy = manner != Manner::Whole && room >= kLeastWords;
+        if (isRoomy || room >= std::ceil(widthOf(words(), wordsType())))
+            return manner;
+    }
+    return Manner::TwoRows;
+}
+
+Type FootLine::wordsType() const {
+    return m_failure.isEmpty() || !m_work.isEmpty() ? Type::Small : Type::SmallStrong;
+}
+
+int FootLine::wordsWidth(int width, Manner manner) const {
     int room = width - 2 * kGutter - kSpace4 - kSign - kGap;
     if (!m_work.isEmpty())
         room -= kBar + kGap;
-    for (const Button* button : {m_redo, m_undo, m_stop, m_find, m_keys})
-        if (!button->isHidden())
-            room -= button->sizeHint().width() + kGap;
-    return std::max(room, 200);
+    if (manner != Manner::TwoRows)
+        room -= m_buttonsWide[static_cast<std::size_t>(manner)];
+    return room;
+}
+
+QRect FootLine::wordsRect() const {
+    const int left = kGutter + kSpace4 + kSign + kGap;
+    const int top = (kLine - lineHeight(Type::Small)) / 2;
+    return wordsBox(width(), m_manner).translated(left, top).toAlignedRect();
+}
+
+QRectF FootLine::wordsBox(int width, Manner manner) const {
+    const QRectF room(0, 0, std::max(1, wordsWidth(width, manner)), kTallest);
+    return QFontMetricsF(fontOf(wordsType())).boundingRect(room, Qt::TextWordWrap, words());
 }
 
 int FootLine::heightForWidth(int width) const {
-    const QFontMetricsF metrics(fontOf(m_failure.isEmpty() ? Type::Small : Type::SmallStrong));
-    const QRectF laid =
-        metrics.boundingRect(QRectF(0, 0, wordsWidth(width), 1000), Qt::TextWordWrap, words());
-    const int lines = std::max(1, static_cast<int>(std::lround(laid.height() / metrics.lineSpacing())));
-    return kLine + (lines - 1) * lineHeight(Type::Small);
+    const Manner manner = mannerFor(width);
+    const qreal spacing = QFontMetricsF(fontOf(wordsType())).lineSpacing();
+    const int lines = std::max(1, static_cast<int>(std::lround(wordsBox(width, manner).height() / spacing)));
+    return kLine + (lines - 1) * lineHeight(Type::Small) + (manner == Manner::TwoRows ? kLine : 0);
 }
 
 QSize FootLine::sizeHint() const {
@@ -188,28 +249,32 @@ QSize FootLine::sizeHint() const {
 
 void FootLine::arrange() {
     setAccessibleName(words());
+    m_manner = mannerFor(width());
+    dressButtons(m_manner);
+    m_keys->setVisible(hasKeysButton(m_manner));
     if (heightForWidth(width()) != height()) {
         updateGeometry();
         emit heightChanged();
     }
-    int left = kGutter + kSpace4 + kSign + kGap;
-    const Type type = m_failure.isEmpty() || !m_work.isEmpty() ? Type::Small : Type::SmallStrong;
-    const QFontMetricsF metrics(fontOf(type));
-    const qreal wide =
-        metrics.boundingRect(QRectF(0, 0, wordsWidth(width()), 1000), Qt::TextWordWrap, words()).width();
-    left += static_cast<int>(std::ceil(wide)) + kGap;
-    if (!m_work.isEmpty())
-        left += kBar + kGap;
+    const bool isTwoRows = m_manner == Manner::TwoRows;
+    const int top = isTwoRows ? height() - kLine + (kLine - kButtonHigh) / 2 : (kLine - kButtonHigh) / 2;
+    int left = kGutter + kSpace4;
+    if (!isTwoRows) {
+        left += kSign + kGap + static_cast<int>(std::ceil(wordsBox(width(), m_manner).width())) + kGap;
+        left += m_work.isEmpty() ? 0 : kBar + kGap;
+    }
     for (Button* button : behindWords()) {
         if (button->isHidden())
             continue;
-        button->setGeometry(left, (kLine - kButtonHigh) / 2, button->sizeHint().width(), kButtonHigh);
+        button->setGeometry(left, top, button->sizeHint().width(), kButtonHigh);
         left += button->width() + kGap;
     }
     int right = width() - kGutter;
-    for (Button* button : {m_keys, m_find}) {
+    for (Button* button : atTheEnd()) {
+        if (button->isHidden())
+            continue;
         const QSize size(button->sizeHint().width(), kButtonHigh);
-        button->setGeometry(QRect(QPoint(right - size.width(), (kLine - kButtonHigh) / 2), size));
+        button->setGeometry(QRect(QPoint(right - size.width(), top), size));
         right -= size.width() + kGap;
     }
     update();
@@ -234,9 +299,9 @@ void FootLine::paintEvent(QPaintEvent*) {
                                      : QStringLiteral("needle");
     paintIcon(painter, sign, icon, isRefused ? dyes.madder : dyes.ink3);
     const qreal left = sign.right() + kGap;
-    painter.setFont(fontOf(isRefused ? Type::SmallStrong : Type::Small));
+    painter.setFont(fontOf(wordsType()));
     painter.setPen(isRefused ? dyes.madder : dyes.ink2);
-    const QRectF room(left, (kLine - lineHeight(Type::Small)) / 2.0, wordsWidth(width()), height());
+    const QRectF room(left, (kLine - lineHeight(Type::Small)) / 2.0, wordsWidth(width(), m_manner), height());
     QRectF laid;
     painter.drawText(room, Qt::TextWordWrap, text, &laid);
     if (isWorking) {

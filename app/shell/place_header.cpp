@@ -5,6 +5,7 @@
 #include "app/widgets/label.h"
 
 #include <QBoxLayout>
+#include <QEvent>
 
 namespace holdfast::app {
 
@@ -75,7 +76,14 @@ bool PlaceHeader::fitsOneRow(int width) const {
 }
 
 int PlaceHeader::heightForWidth(int width) const {
-    return kHeaderHeight + (fitsOneRow(width) ? 0 : m_tools->sizeHint().height() + kSpace8);
+    return kHeaderHeight + (fitsOneRow(width) ? 0 : toolsHeight(width) + kSpace8);
+}
+
+// Where they are more than one row is wide, they go on in the next.
+int PlaceHeader::toolsHeight(int width) const {
+    const QLayout* row = m_tools->layout();
+    return row != nullptr && row->hasHeightForWidth() ? row->heightForWidth(width - 2 * kSpace20)
+                                                      : m_tools->sizeHint().height();
 }
 
 void PlaceHeader::layTools() {
@@ -88,12 +96,24 @@ void PlaceHeader::layTools() {
         m_second->removeWidget(m_tools);
         home->addWidget(m_tools);
     }
+    // Beside the title they are not to go on in a second row; the words behind the title give way.
+    m_tools->setMinimumWidth(isOneRow ? m_tools->sizeHint().width() : 0);
     m_second->setContentsMargins(0, 0, 0, isOneRow ? 0 : kSpace8);
 }
 
 void PlaceHeader::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
     layTools();
+}
+
+// Its tools became wider or narrower.
+bool PlaceHeader::event(QEvent* event) {
+    if (event->type() == QEvent::LayoutRequest) {
+        layTools();
+        if (heightForWidth(width()) != height())
+            emit heightChanged();
+    }
+    return QWidget::event(event);
 }
 
 bool PlaceHeader::isOfTools(const QWidget* widget) const {

@@ -26,22 +26,25 @@ public:
     void setTools(QWidget* tools);
     bool isOfTools(const QWidget* widget) const;
 
-    // One row, or two where the tools do not fit beside the title.
+    // One row; where the tools do not fit beside the title, as many more as they need.
     bool hasHeightForWidth() const override { return true; }
     int heightForWidth(int width) const override;
 
 protected:
     void resizeEvent(QResizeEvent* event) override;
+    bool event(QEvent* event) override;
 
 signals:
     void backAsked();
+    void heightChanged();
 
 private:
     bool fitsOneRow(int width) const;
+    int toolsHeight(int width) const;
     void layTools();
 
     QHBoxLayout* m_row = nullptr;
-    QHBoxLayout* m_second = nullptr; // of the tools, where the window is narrow
+    QHBoxLayout* m_second = nullptr; // below, of the tools, where the window is narrow
     Label* m_title = nullptr;
     ElidingLabel* m_subtitle = nullptr;
     Button* m_back = nullptr;

@@ -9,12 +9,14 @@
 #include "app/widgets/card.h"
 #include "app/widgets/field.h"
 #include "app/widgets/label.h"
+#include "app/widgets/vertical_scroll.h"
 
 #include <QBoxLayout>
 #include <QFileDialog>
 #include <QFileInfo>
 #include <QKeyEvent>
 #include <QPainter>
+#include <QTimer>
 
 namespace holdfast::app {
 
@@ -22,6 +24,19 @@ namespace {
 
 constexpr int kColumn = 620;
 constexpr int kStartMark = 84;
+constexpr std::chrono::milliseconds kLaidOut{40}; // words that wrap take the layout more than one round
+constexpr int kRoomForMark = 620;                 // high; in a lower window what can be done needs the room
+
+class StartMark : public QWidget {
+public:
+    StartMark() { setFixedHeight(kStartMark + kSpace16); }
+
+protected:
+    void paintEvent(QPaintEvent*) override {
+        QPainter painter(this);
+        paintMark(painter, QRectF((width() - kStartMark) / 2.0, 0, kStartMark, kStartMark), tokens().indigo);
+    }
+};
 
 QString homeShort(const std::filesystem::path& path) {
     const QString whole = words(path.string());
@@ -42,17 +57,19 @@ ShopStart::ShopStart(QWidget* parent)
     : QWidget(parent) {
     setObjectName(QStringLiteral("shopStart"));
     auto* inner = new QWidget;
-    inner->setFixedWidth(kColumn);
+    inner->setMaximumWidth(kColumn);
     auto* column = new QVBoxLayout(inner);
-    column->setContentsMargins(kFocusRoom, kStartMark + kSpace32, kFocusRoom, kSpace16);
+    column->setContentsMargins(kFocusRoom, kSpace12, kFocusRoom, kSpace16);
     column->setSpacing(kCardStack);
+    m_mark = new StartMark;
+    column->addWidget(m_mark);
     auto* title = new Label(tr("Holdfast"), Type::PlaceTitle);
     title->setAlignment(Qt::AlignHCenter);
     column->addWidget(title);
     auto* sentence =
-        new Label(tr("Orders, stock and press work of one workshop, kept in one file on this machine."),
+        new Label(tr("Orders, stock and press work of one workshop, kept in one file on this computer."),
                   Type::Body, &Tokens::ink2);
-    sentence->setAlignment(Qt::AlignHCenter);
+    sentence->wrapped()->setAlignment(Qt::AlignHCenter);
     column->addWidget(sentence);
     column->addSpacing(kSpace8);
     m_trouble = new Banner;
@@ -68,10 +85,18 @@ ShopStart::ShopStart(QWidget* parent)
     m_back->hide();
     connect(m_back, &QAbstractButton::clicked, this, &ShopStart::backAsked);
     column->addWidget(m_back, 0, Qt::AlignHCenter);
+    m_scroll = new VerticalScroll;
+    auto* middle = new QHBoxLayout;
+    middle->setContentsMargins(kGutter, 0, kGutter, 0);
+    middle->addStretch(1);
+    middle->addWidget(inner, kColumn); // all of a narrow window
+    middle->addStretch(1);
+    m_scroll->column()->addStretch(1);
+    m_scroll->column()->addLayout(middle);
+    m_scroll->column()->addStretch(2);
     auto* whole = new QVBoxLayout(this);
-    whole->addStretch(1);
-    whole->addWidget(inner, 0, Qt::AlignHCenter);
-    whole->addStretch(2);
+    whole->setContentsMargins(0, 0, 0, 0);
+    whole->addWidget(m_scroll);
 }
 
 QWidget* ShopStart::newShop() {
@@ -79,9 +104,8 @@ QWidget* ShopStart::newShop() {
     card->pad();
     auto* row = new QHBoxLayout;
     row->setSpacing(kSpace12);
-    m_name = new Field(tr("Its name"));
+    m_name = new Field(tr("Shop’s name"));
     m_name->setObjectName(QStringLiteral("startName"));
-    m_name->setPlaceholder(tr("as it stands on your claim tickets"));
     connect(m_name, &Field::accepted, this, &ShopStart::startNew);
     connect(m_name, &Field::edited, this, &ShopStart::clearErrors);
     row->addWidget(m_name, 1);
@@ -143,7 +167,8 @@ void ShopStart::begin(const QString& why) {
     clearErrors();
     m_trouble->setVisible(!why.isEmpty());
     m_trouble->set(Tone::Held, {}, why);
-    m_keptIn->setText(tr("It will be kept in %1").arg(homeShort(freeShopPath())));
+    m_keptIn->setText(
+        tr("The name is printed on claim tickets. The shop is saved in %1").arg(homeShort(freeShopPath())));
     m_name->setFocus();
 }
 
@@ -160,15 +185,19 @@ void ShopStart::refuse(const Error& error) {
     m_demo->setCannot({});
     const QString message = words(error.message);
     if (error.field == "shopName") {
-        m_name->setError(message);
-        m_name->setFocus();
+        sayAt(*m_name, message);
     } else if (error.field == "file") {
-        m_file->setError(message);
-        m_file->setFocus();
+        sayAt(*m_file, message);
     } else {
         m_trouble->set(Tone::Held, {}, message);
         m_trouble->show();
     }
+}
+
+void ShopStart::sayAt(Field& field, const QString& refusal) {
+    field.setError(refusal);
+    field.setFocus();
+    QTimer::singleShot(kLaidOut, &field, [this, &field] { showIn(*m_scroll, field); });
 }
 
 void ShopStart::showDemoUnderWay() {
@@ -181,8 +210,7 @@ void ShopStart::startNew() {
 
 void ShopStart::openFile() {
     if (m_file->text().trimmed().isEmpty()) {
-        m_file->setError(tr("Say which file: its folder and name, such as ~/shop.holdfast."));
-        m_file->setFocus();
+        sayAt(*m_file, tr("Say which file: its folder and name, such as ~/shop.holdfast."));
         return;
     }
     emit fileAsked(typedPath(m_file->text()));
@@ -207,12 +235,13 @@ void ShopStart::keyPressEvent(QKeyEvent* event) {
     QWidget::keyPressEvent(event);
 }
 
+void ShopStart::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    m_mark->setVisible(height() >= kRoomForMark);
+}
+
 void ShopStart::paintEvent(QPaintEvent*) {
-    QPainter painter(this);
-    painter.fillRect(rect(), tokens().ground);
-    const QWidget* inner = m_name->parentWidget()->parentWidget();
-    const qreal top = inner->geometry().top() + kSpace12;
-    paintMark(painter, QRectF((width() - kStartMark) / 2.0, top, kStartMark, kStartMark), tokens().indigo);
+    QPainter(this).fillRect(rect(), tokens().ground);
 }
 
 } // namespace holdfast::app

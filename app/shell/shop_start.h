@@ -13,6 +13,7 @@ class Banner;
 class Button;
 class Field;
 class Label;
+class VerticalScroll;
 
 class ShopStart : public QWidget {
     Q_OBJECT
@@ -35,6 +36,7 @@ signals:
 
 protected:
     void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
@@ -45,7 +47,10 @@ private:
     void openFile();
     void chooseFile();
     void clearErrors();
+    void sayAt(Field& field, const QString& refusal);
 
+    VerticalScroll* m_scroll = nullptr;
+    QWidget* m_mark = nullptr;
     Banner* m_trouble = nullptr;
     Field* m_name = nullptr;
     Label* m_keptIn = nullptr;

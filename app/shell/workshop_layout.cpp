@@ -22,6 +22,7 @@ namespace holdfast::app {
 namespace {
 
 constexpr int kMostRounds = 3;
+constexpr int kLowestSlip = 440;
 
 // The margin at the foot of a place, of its own layout or of the page that fills it.
 int gutterBelow(const QWidget& place) {
@@ -52,7 +53,9 @@ void Workshop::arrange() {
         layPlace(now->minimumSizeHint().height() <= room.height() + shared ? room.adjusted(0, 0, 0, shared)
                                                                            : room);
     }
-    m_slips->setGeometry(width() - kSlipWidth, header, kSlipWidth, height() - header);
+    // In a low window a form needs the room of the header, too.
+    const int slipTop = height() - header < kLowestSlip ? 0 : header;
+    m_slips->setGeometry(width() - kSlipWidth, slipTop, kSlipWidth, height() - slipTop);
     if (m_finder != nullptr)
         m_finder->place(QRect(kRailWidth, header, right, height() - header));
 }

@@ -1,5 +1,7 @@
 #include "app/widgets/flow_layout.h"
 
+#include <QWidget>
+
 #include <algorithm>
 
 namespace holdfast::app {
@@ -39,13 +41,24 @@ std::vector<QRect> FlowLayout::placesIn(int width) const {
     int left = 0;
     int top = 0;
     int lineHeight = 0;
+    std::size_t lineBegin = 0;
+    // In the middle of what is higher in the same line.
+    const auto endLine = [&] {
+        for (std::size_t at = lineBegin; at < places.size(); ++at)
+            places[at].translate(0, (lineHeight - places[at].height()) / 2);
+        lineBegin = places.size();
+    };
+    const bool isShort = sizeHint().shrunkBy(contentsMargins()).width() > width;
     for (const QLayoutItem* item : m_items) {
         if (item->isEmpty()) { // hidden
             places.emplace_back(left, top, 0, 0);
             continue;
         }
-        const QSize size = item->sizeHint();
+        const bool givesWay = item->widget() != nullptr &&
+                              item->widget()->sizePolicy().horizontalPolicy() == QSizePolicy::Maximum;
+        const QSize size = isShort && givesWay ? item->minimumSize() : item->sizeHint();
         if (left > 0 && left + size.width() > width) {
+            endLine();
             left = 0;
             top += lineHeight + spacing();
             lineHeight = 0;
@@ -54,6 +67,7 @@ std::vector<QRect> FlowLayout::placesIn(int width) const {
         left += size.width() + spacing();
         lineHeight = std::max(lineHeight, size.height());
     }
+    endLine();
     return places;
 }
 

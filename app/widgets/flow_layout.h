@@ -1,6 +1,6 @@
 #pragma once
 // Widgets beside each other, each as wide as it asks to be, onward in the next line where there is no more
-// room: as words on a page.
+// room: as words on a page. Before that, one of the size policy Maximum becomes as narrow as it can be.
 
 #include <QLayout>
 

@@ -168,9 +168,7 @@ QString BlankRailPlace::subtitle() const {
 QWidget* BlankRailPlace::headerTools() {
     if (!m_tools) {
         m_tools = new QWidget;
-        auto* row = new QHBoxLayout(m_tools);
-        row->setContentsMargins(0, 0, 0, 0);
-        row->setSpacing(kSpace16);
+        auto* row = new FlowLayout(m_tools, kSpace16);
         m_short = new Chip(QStringLiteral("hold"), {}, Tone::Held);
         row->addWidget(m_short);
         m_counts = new Label({}, Type::Body, &Tokens::ink2);

@@ -9,6 +9,7 @@
 #include "app/places/cutting_bench/cut_not_pressed.h"
 #include "app/widgets/card.h"
 #include "app/widgets/empty_state.h"
+#include "app/widgets/flow_layout.h"
 #include "app/widgets/key_hint.h"
 #include "app/widgets/label.h"
 #include "app/widgets/sewn_tabs.h"
@@ -195,9 +196,7 @@ QString CuttingBenchPlace::subtitle() const {
 QWidget* CuttingBenchPlace::headerTools() {
     if (!m_header) {
         m_header = new QWidget;
-        auto* row = new QHBoxLayout(m_header);
-        row->setContentsMargins(0, 0, 0, 0);
-        row->setSpacing(kSpace16);
+        auto* row = new FlowLayout(m_header, kSpace16);
         m_filmKey = new KeyHint(tr("Film"), QKeySequence(Qt::Key_F));
         m_filmKey->jumpTo(m_films);
         row->addWidget(m_filmKey);

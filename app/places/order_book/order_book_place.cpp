@@ -9,6 +9,7 @@
 #include "app/widgets/empty_state.h"
 #include "app/widgets/field.h"
 #include "app/widgets/filling_page.h"
+#include "app/widgets/flow_layout.h"
 #include "app/widgets/label.h"
 #include "app/widgets/vertical_scroll.h"
 
@@ -162,9 +163,7 @@ QWidget* OrderBookPlace::headerTools() {
 
 void OrderBookPlace::makeTools() {
     m_tools = new QWidget;
-    auto* row = new QHBoxLayout(m_tools);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(kSpace16);
+    auto* row = new FlowLayout(m_tools, kSpace16);
     m_owedOnOpen = new Label({}, Type::Body, &Tokens::ink2);
     m_owedOnOpen->setTextFormat(Qt::RichText);
     row->addWidget(m_owedOnOpen);

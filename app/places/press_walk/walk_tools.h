@@ -1,5 +1,6 @@
 #pragma once
-// What Press walk shows at the right of the header: how far the day is, when it ends, and the clock.
+// What Press walk shows at the right of the header: how far the day is, when it ends, and the clock; in a
+// narrow window in as many lines as they need.
 
 #include "core/press/walk.h"
 
@@ -8,7 +9,7 @@
 
 namespace holdfast::app {
 
-class Button;
+class Label;
 class ProgressBeads;
 
 class WalkTools : public QWidget {
@@ -20,26 +21,13 @@ public:
     void show(const Walk& walk, const Now& now);
     void setClock(const QString& time);
 
-    QSize sizeHint() const override;
-    // Without the beads, in a narrow window.
-    QSize minimumSizeHint() const override;
-
 signals:
     void daySheetAsked();
 
-protected:
-    void paintEvent(QPaintEvent* event) override;
-    void resizeEvent(QResizeEvent* event) override;
-
 private:
-    int endsWidth() const;
-    int widthWith(int beads) const;
-    void place();
-
     ProgressBeads* m_beads = nullptr;
-    Button* m_sheet = nullptr;
-    QString m_ends; // "11:28"; empty when all is pressed
-    QString m_clock;
+    Label* m_ends = nullptr; // "ends about 11:28"; hidden when all is pressed
+    Label* m_clock = nullptr;
 };
 
 } // namespace holdfast::app
