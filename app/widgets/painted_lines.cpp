@@ -95,7 +95,36 @@ void PaintedLines::mousePressEvent(QMouseEvent* event) {
     }
 }
 
+bool PaintedLines::takesLetters() const {
+    for (int line = 0; line < lineCount(); ++line)
+        if (!nameOf(line).isEmpty())
+            return true;
+    return false;
+}
+
+bool PaintedLines::isForSearch(const QKeyEvent& key) const {
+    return isTyped(key) && takesLetters();
+}
+
+// What is typed looks for a line; it is nobody's shortcut while the list has the keyboard.
+bool PaintedLines::event(QEvent* event) {
+    if (event->type() == QEvent::ShortcutOverride && isForSearch(*static_cast<QKeyEvent*>(event))) {
+        event->accept();
+        return true;
+    }
+    return QWidget::event(event);
+}
+
 void PaintedLines::keyPressEvent(QKeyEvent* event) {
+    if (isForSearch(*event)) {
+        const int found = m_typeAhead.rowAfter(event->text(), lineCount(), m_current,
+                                               [this](int line) { return nameOf(line); });
+        if (found >= 0) {
+            moveTo(found);
+            bringIntoView();
+        }
+        return;
+    }
     switch (event->key()) {
     case Qt::Key_Up:
         moveTo(m_current - 1);

@@ -1,7 +1,9 @@
 #pragma once
 // A list that paints its lines itself, as high as all of them: one stop for Tab, ↑↓, Home and End move and
 // bring the line into view where the list scrolls, Enter and a click on a line's own button do what the line
-// offers.
+// offers. Where the lines are named, letters look for one by any word of its name.
+
+#include "app/widgets/type_ahead.h"
 
 #include <QPainter>
 #include <QWidget>
@@ -25,7 +27,13 @@ protected:
     virtual QString spokenLine(int line) const = 0;
     virtual bool isOnButton(int line, const QRectF& box, const QPointF& at) const = 0;
     virtual void doWhatItOffers(int line) = 0;
+    // What a letter finds the line by; empty for lines that leave letters to the place.
+    virtual QString nameOf(int line) const {
+        Q_UNUSED(line)
+        return {};
+    }
 
+    bool event(QEvent* event) override;
     // After its lines became others, or higher.
     void linesChanged();
     // The line the keyboard stands on; −1: there is none.
@@ -44,7 +52,11 @@ protected:
     void bringIntoView();
 
 private:
+    bool takesLetters() const;
+    bool isForSearch(const QKeyEvent& key) const;
+
     int m_current = 0;
+    TypeAhead m_typeAhead;
 };
 
 } // namespace holdfast::app

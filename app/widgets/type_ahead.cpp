@@ -41,17 +41,22 @@ bool TypeAhead::isGoingOn() const {
 }
 
 int TypeAhead::rowAfter(const QString& key, const QAbstractItemModel& model, int current, int role) {
+    return rowAfter(key, model.rowCount(), current,
+                    [&](int row) { return model.index(row, 0).data(role).toString(); });
+}
+
+int TypeAhead::rowAfter(const QString& key, int rows, int current,
+                        const std::function<QString(int)>& wordsOf) {
     const bool goesOn = isGoingOn();
     m_typed = goesOn ? m_typed + key : key;
     m_sinceLast.start();
     const bool isRepeated = std::ranges::all_of(m_typed, [&](QChar letter) { return letter == m_typed[0]; });
     const QString wanted = isRepeated && m_typed.size() > 1 ? m_typed.left(1) : m_typed;
-    const int rows = model.rowCount();
     // A word that grows may stay where it is; a new one, or the same letter again, goes on.
     const int first = goesOn && wanted == m_typed ? current : current + 1;
     for (int step = 0; step < rows; ++step) {
         const int row = (std::max(0, first) + step) % rows;
-        if (hasWordLike(model.index(row, 0).data(role).toString(), wanted))
+        if (hasWordLike(wordsOf(row), wanted))
             return row;
     }
     return -1;

@@ -4,6 +4,8 @@
 #include <QElapsedTimer>
 #include <QString>
 
+#include <functional>
+
 class QAbstractItemModel;
 class QKeyEvent;
 
@@ -19,6 +21,7 @@ public:
     // make one word, and the same letter again goes on to the next row.
     int rowAfter(const QString& key, const QAbstractItemModel& model, int current,
                  int role = Qt::DisplayRole);
+    int rowAfter(const QString& key, int rows, int current, const std::function<QString(int)>& wordsOf);
     // Something was typed a moment ago: a space belongs to it.
     bool isGoingOn() const;
 

@@ -210,6 +210,12 @@ QString RoomLines::spokenLine(int index) const {
     return spoken.join(QStringLiteral(", "));
 }
 
+// A heading that offers nothing is no place to stop at.
+QString RoomLines::nameOf(int index) const {
+    const RoomLine& line = m_lines[index];
+    return line.isHeading && !line.hasDeed() ? QString() : line.name;
+}
+
 bool RoomLines::isOnButton(int index, const QRectF& box, const QPointF& at) const {
     const Columns columnsThere = columns(m_lines[index], topOf(index, box));
     return columnsThere.offer.contains(at) || columnsThere.otherOffer.contains(at);

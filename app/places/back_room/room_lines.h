@@ -25,6 +25,7 @@ protected:
     int heightOf(int line) const override { return m_heights[static_cast<std::size_t>(line)]; }
     void paintOne(QPainter& painter, int line, const QRectF& box, bool isCurrent) override;
     QString spokenLine(int line) const override;
+    QString nameOf(int line) const override;
     bool isOnButton(int line, const QRectF& box, const QPointF& at) const override;
     void doWhatItOffers(int line) override;
     void resizeEvent(QResizeEvent* event) override;
