@@ -75,6 +75,47 @@ TEST_F(FilmShelfAir, AnotherPlaceStandsBesideIt) {
     EXPECT_EQ(part<Button>("besidePlace")->text(), QStringLiteral("Beside another place"));
 }
 
+// D and G wherever a button shows them: beside the roll, in full, and while the ledger or what if has the
+// panel.
+TEST_F(FilmShelfAir, ItsKeysWorkWhereverTheirButtonsAre) {
+    const UsualShop usual = stockUsualShop();
+    record(usual.place, 60, 21_C, 55_rh);
+    takeOrder({aGarment(usual)});
+    open();
+    const auto shown = [&](const char* name) { return part<Button>(name)->isVisible(); };
+    for (const Qt::Key page : {Qt::Key_L, Qt::Key_W}) {
+        key(page);
+        ASSERT_FALSE(part<QWidget>("aboutRoll")->isVisible());
+        EXPECT_TRUE(shown("airBesideLedger"));
+        EXPECT_FALSE(shown("climateWindow"));
+        key(Qt::Key_D); // no air is shown that it could be about
+        key(Qt::Key_G);
+        ASSERT_TRUE(part<QWidget>("airCard")->isVisible());
+        EXPECT_TRUE(shown("airWindow"));
+        EXPECT_EQ(part<Button>("airWindow")->text(), QStringLiteral("30 days"));
+        key(Qt::Key_D);
+        EXPECT_EQ(part<Button>("airWindow")->text(), QStringLiteral("90 days"));
+        part<Button>("airWindow")->click();
+        part<Button>("airWindow")->click();
+        EXPECT_EQ(part<Button>("airWindow")->text(), QStringLiteral("all readings"));
+        key(Qt::Key_D);
+        key(Qt::Key_G);
+        EXPECT_FALSE(part<QWidget>("airCard")->isVisible());
+        part<Button>("airBesideLedger")->click();
+        EXPECT_TRUE(part<QWidget>("airCard")->isVisible());
+        key(Qt::Key_Escape); // the shelf
+        key(Qt::Key_Escape); // the roll
+        ASSERT_TRUE(part<QWidget>("aboutRoll")->isVisible());
+    }
+    EXPECT_TRUE(shown("climateWindow"));
+    EXPECT_FALSE(shown("airBesideLedger"));
+    key(Qt::Key_G);
+    EXPECT_TRUE(shown("airWindow") && shown("climateWindow")) << "two buttons, and one key for both";
+    key(Qt::Key_D);
+    EXPECT_EQ(part<Button>("airWindow")->text(), QStringLiteral("90 days"));
+    EXPECT_EQ(part<Button>("climateWindow")->text(), QStringLiteral("90 days"));
+}
+
 TEST_F(FilmShelfAir, WithNothingRecordedItSaysWhatToDo) {
     const FilmId film = addFilm("Dusk");
     receiveRoll(film, valueOf(db::addPlace(file(), "New drawer")));

@@ -63,11 +63,16 @@ QWidget* AirCard::makeHead() {
     m_besideButton->setObjectName(QStringLiteral("besidePlace"));
     m_besideButton->setKey(QKeySequence(Qt::Key_B));
     connect(m_besideButton, &Button::clicked, this, &AirCard::takeNextBeside);
+    m_windowButton = new Button({});
+    m_windowButton->setObjectName(QStringLiteral("airWindow"));
+    m_windowButton->setToolTip(tr("How far back: 30 days, 90, since the roll came, or all readings"));
+    m_windowButton->showKey(QKeySequence(Qt::Key_D)); // the place hears it
+    connect(m_windowButton, &Button::clicked, this, &AirCard::nextWindowAsked);
     auto* back = new Button(tr("Back to the shelf"));
     back->setObjectName(QStringLiteral("backToShelf"));
     back->showKey(QKeySequence(Qt::Key_Escape));
     connect(back, &Button::clicked, this, &AirCard::left);
-    for (Button* button : {m_page, m_besideButton, back}) {
+    for (Button* button : {m_page, m_windowButton, m_besideButton, back}) {
         button->setTargetHeight(kActHeight);
         flow->addWidget(button);
     }
@@ -140,6 +145,10 @@ void AirCard::turnPage() {
     takeKeyboard();
 }
 
+bool AirCard::showsFigures() const {
+    return m_pages->currentIndex() == 0;
+}
+
 void AirCard::takeKeyboard() {
     QWidget* page = m_pages->currentIndex() == 0 ? static_cast<QWidget*>(m_figures) : m_list;
     page->setFocus(Qt::OtherFocusReason);
@@ -161,9 +170,10 @@ void AirCard::fillReadings() {
 }
 
 void AirCard::showActs() {
-    const bool isReadings = m_pages->currentIndex() == 1;
+    const bool isReadings = !showsFigures();
     m_page->setText(isReadings ? tr("Figures") : tr("Readings"));
     m_besideButton->setVisible(!isReadings);
+    m_windowButton->setVisible(!isReadings);
     const auto run = m_list->chosen();
     const int count = run ? run->count : 0;
     m_remove->setText(count > 1 ? tr("Remove %1 readings").arg(words(groupedNumber(count)))
@@ -230,6 +240,7 @@ void AirCard::ask() {
         fillReadings();
         return;
     }
+    m_windowButton->setText(windowWords(m_window));
     m_besideButton->setText(m_beside ? tr("Beside: %1").arg(placeName(*m_beside))
                                      : tr("Beside another place"));
     const ClimateWindow window = windowOf(m_window, *m_shop, roll());

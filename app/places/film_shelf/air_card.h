@@ -28,9 +28,11 @@ public:
 
     void show(std::shared_ptr<const ReckonedShop> shop, RollId roll, AirWindow window);
     void takeKeyboard();
+    bool showsFigures() const;
 
 signals:
     void left(); // back to the shelf
+    void nextWindowAsked();
     void correctionAsked(PlaceId place, Instant at);
     void removalAsked(PlaceId place, Instant first, Instant last, int count);
 
@@ -69,6 +71,7 @@ private:
     Label* m_noReading = nullptr;
     Label* m_where = nullptr;
     Button* m_page = nullptr;
+    Button* m_windowButton = nullptr;
     Button* m_correct = nullptr;
     Button* m_remove = nullptr;
     Button* m_besideButton = nullptr;

@@ -45,18 +45,14 @@ ClimatePanel::ClimatePanel(QWidget* parent)
     m_window->setObjectName(QStringLiteral("climateWindow"));
     m_window->setToolTip(tr("How far back: 30 days, 90, since the roll came, or all readings"));
     m_window->setTargetHeight(kWindowHeight);
-    m_window->setKey(QKeySequence(Qt::Key_D));
-    connect(m_window, &Button::clicked, this, [this] {
-        m_windowChosen = nextOf(m_windowChosen);
-        draw();
-        emit windowChosen();
-    });
+    m_window->showKey(QKeySequence(Qt::Key_D)); // the place hears it, also while the air is shown in full
+    connect(m_window, &Button::clicked, this, &ClimatePanel::takeNextWindow);
     head->addWidget(m_window);
     auto* inFull = new Button(tr("In full"), Button::Kind::Quiet);
     inFull->setObjectName(QStringLiteral("airInFull"));
     inFull->setToolTip(tr("The air of this place in figures, beside another place"));
     inFull->setTargetHeight(kWindowHeight);
-    inFull->setKey(QKeySequence(Qt::Key_G));
+    inFull->showKey(QKeySequence(Qt::Key_G));
     connect(inFull, &Button::clicked, this, &ClimatePanel::inFullAsked);
     head->addWidget(inFull);
     m_column->addLayout(head);
@@ -65,6 +61,12 @@ ClimatePanel::ClimatePanel(QWidget* parent)
     m_instead->wrapped();
     m_instead->hide();
     m_column->addWidget(m_instead, 1);
+}
+
+void ClimatePanel::takeNextWindow() {
+    m_windowChosen = nextOf(m_windowChosen);
+    draw();
+    emit windowChosen();
 }
 
 void ClimatePanel::loadChart() {

@@ -24,6 +24,7 @@ public:
 
     void show(std::shared_ptr<const ReckonedShop> shop, RollId roll);
     AirWindow window() const { return m_windowChosen; }
+    void takeNextWindow();
 
 signals:
     void windowChosen();

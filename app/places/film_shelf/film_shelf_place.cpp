@@ -9,6 +9,7 @@
 #include "app/widgets/card.h"
 #include "app/widgets/chip.h"
 #include "app/widgets/empty_state.h"
+#include "app/widgets/flow_layout.h"
 #include "app/widgets/key_hint.h"
 #include "app/widgets/label.h"
 #include "core/trade/limits.h"
@@ -16,6 +17,7 @@
 
 #include <QBoxLayout>
 #include <QKeyEvent>
+#include <QShortcut>
 #include <QStackedWidget>
 
 #include <algorithm>
@@ -78,11 +80,23 @@ FilmShelfPlace::FilmShelfPlace(ShopDesk& shopDesk, QWidget* parent)
     connect(m_panel, &RollPanel::airAsked, this, [this] { showAir(m_left->currentWidget() != m_air); });
     connect(m_panel, &RollPanel::windowChosen, this, [this] { showAir(m_left->currentWidget() == m_air); });
     connect(m_air, &AirCard::left, this, [this] { showAir(false); });
+    connect(m_air, &AirCard::nextWindowAsked, m_panel, &RollPanel::takeNextWindow);
+    makeAirKeys();
     connect(m_air, &AirCard::correctionAsked, this, &FilmShelfPlace::askCorrection);
     connect(m_air, &AirCard::removalAsked, this, &FilmShelfPlace::removeReadings);
     connect(m_shelf->selectionModel(), &QItemSelectionModel::currentRowChanged, this, [this] { showRoll(); });
     connect(&desk(), &ShopDesk::changed, this, &FilmShelfPlace::refresh);
     connect(&desk(), &ShopDesk::minutePassed, this, &FilmShelfPlace::refresh);
+}
+
+// Each is on more than one button; a key that two buttons heard would be nobody's.
+void FilmShelfPlace::makeAirKeys() {
+    connect(new QShortcut(Qt::Key_D, this), &QShortcut::activated, this, [this] {
+        const bool isInFull = m_left->currentWidget() == m_air && m_air->showsFigures();
+        if (m_panel->showsAir() || isInFull)
+            m_panel->takeNextWindow();
+    });
+    connect(new QShortcut(Qt::Key_G, this), &QShortcut::activated, m_panel, &RollPanel::airAsked);
 }
 
 QWidget* FilmShelfPlace::makeShelf() {
@@ -129,9 +143,7 @@ QString FilmShelfPlace::subtitle() const {
 QWidget* FilmShelfPlace::headerTools() {
     if (!m_tools) {
         m_tools = new QWidget;
-        auto* row = new QHBoxLayout(m_tools);
-        row->setContentsMargins(0, 0, 0, 0);
-        row->setSpacing(kSpace16);
+        auto* row = new FlowLayout(m_tools, kSpace16);
         m_past = new Chip(QStringLiteral("hold"), {}, Tone::Held);
         m_past->setObjectName(QStringLiteral("pastChip"));
         m_badlyKept = new Chip(QStringLiteral("hold"), {}, Tone::Held);

@@ -43,6 +43,7 @@ protected:
 
 private:
     QWidget* makeShelf();
+    void makeAirKeys();
     void refresh();
     void fillChoices();
     void showShelf();

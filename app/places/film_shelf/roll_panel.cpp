@@ -63,6 +63,7 @@ RollPanel::RollPanel(ShopDesk& desk, QWidget* parent)
     auto* workHead = new QHBoxLayout;
     workHead->setSpacing(kSpace4);
     workHead->addWidget(m_workTitle, 1);
+    workHead->addWidget(m_airInFull);
     workHead->addWidget(m_page);
     workHead->addWidget(m_cut);
     auto* said = new QHBoxLayout;
@@ -129,6 +130,11 @@ void RollPanel::makeWork() {
         turnPage();
         emit keyboardLeft();
     });
+    m_airInFull = new Button(tr("Air"), Button::Kind::Quiet);
+    m_airInFull->setObjectName(QStringLiteral("airBesideLedger"));
+    m_airInFull->setToolTip(tr("The air of its storage place in full, or the shelf again"));
+    m_airInFull->showKey(QKeySequence(Qt::Key_G));
+    connect(m_airInFull, &Button::clicked, this, &RollPanel::airAsked);
     m_cut = new Button(tr("Cut these"));
     m_cut->setObjectName(QStringLiteral("cutThese"));
     m_cut->setKey(QKeySequence(Qt::Key_C));
@@ -273,6 +279,14 @@ AirWindow RollPanel::window() const {
     return m_climate->window();
 }
 
+void RollPanel::takeNextWindow() {
+    m_climate->takeNextWindow();
+}
+
+bool RollPanel::showsAir() const {
+    return m_roll && !m_about->isHidden();
+}
+
 void RollPanel::turnToWork() {
     if (m_showsLedger)
         m_ledgerList->setFocus(Qt::OtherFocusReason);
@@ -376,6 +390,7 @@ void RollPanel::turnPage() {
     // Both have the panel to themselves, so that the answer and the moves are in view.
     const bool isAlone = m_showsLedger || m_work.isWhatIf();
     m_about->setVisible(!isAlone);
+    m_airInFull->setVisible(isAlone);
     m_workList->setFills(isAlone);
     const bool hadFocus = m_workList->hasFocus() || m_ledgerList->hasFocus();
     m_pages->setCurrentIndex(m_showsLedger ? LedgerPage : m_work.rowCount() > 0 ? WorkPage : NoWorkPage);

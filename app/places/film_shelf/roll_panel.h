@@ -32,6 +32,8 @@ public:
     void clear();
 
     AirWindow window() const;
+    void takeNextWindow();
+    bool showsAir() const; // in its own chart
 
     // From what if, or the ledger, to what the roll is; false where that is shown already.
     bool goBack();
@@ -90,6 +92,7 @@ private:
     Button* m_cut = nullptr;
     Button* m_whatIf = nullptr;
     Button* m_page = nullptr;
+    Button* m_airInFull = nullptr; // while its own chart is not shown
     Button* m_reading = nullptr;
     Button* m_import = nullptr;
     Button* m_strip = nullptr;
