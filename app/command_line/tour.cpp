@@ -96,9 +96,22 @@ constexpr std::pair<FigureQuestion, const char*> kQuestions[] = {{FigureQuestion
                                                                  {FigureQuestion::Film, "film"}};
 
 constexpr std::pair<RoomSection, const char*> kSections[] = {
-    {RoomSection::Prices, "prices"},   {RoomSection::Work, "work"},   {RoomSection::Films, "films"},
-    {RoomSection::Presses, "presses"}, {RoomSection::Fairs, "fairs"}, {RoomSection::Copies, "copies"},
-    {RoomSection::Laptops, "laptops"}, {RoomSection::Sound, "sound"}};
+    {RoomSection::Prices, "prices"},    {RoomSection::Work, "work"},
+    {RoomSection::Films, "films"},      {RoomSection::Presses, "presses"},
+    {RoomSection::Fairs, "fairs"},      {RoomSection::Copies, "copies"},
+    {RoomSection::Laptops, "laptops"},  {RoomSection::Computer, "computer"},
+    {RoomSection::Printers, "printers"}};
+
+std::vector<PrintQueue> printersForPictures() {
+    PrintQueue labels;
+    labels.name = QStringLiteral("Labels at the stall");
+    labels.page = {QStringLiteral("62x100"), {62, 100}};
+    PrintQueue sheets;
+    sheets.name = QStringLiteral("Workshop");
+    sheets.page = {QStringLiteral("A4"), {210, 297}};
+    sheets.isUsual = true;
+    return {labels, sheets};
+}
 
 bool isSearching(const MainWindow& window) {
     const Workshop* workshop = window.workshop();
@@ -351,9 +364,13 @@ Result<std::string> tour(const Arguments& arguments, const Clock& clock) {
         if (const auto copied = db::backup(**shop, copy); !copied.ok())
             return copied.error();
     }
+    // Whatever this computer's own settings and printers are, the pictures are the same.
+    qputenv("XDG_CONFIG_HOME", copies.path().toLocal8Bit());
+    BackRoomPlace::setPrinters(printersForPictures());
     CuttingBenchPlace::setSearchRounds(kSearchRounds);
     auto drawn = Tour{arguments, clock}.draw(copy);
     CuttingBenchPlace::setSearchRounds(std::nullopt);
+    BackRoomPlace::setPrinters(std::nullopt);
     return drawn;
 }
 

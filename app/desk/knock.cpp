@@ -1,13 +1,12 @@
 #include "app/desk/knock.h"
 
-#include "db/journal/shop.h"
+#include "app/desk/machine_settings.h"
 
 #include <QtEndian>
 
 #include <array>
 #include <cmath>
 #include <numbers>
-#include <string_view>
 #include <vector>
 
 namespace holdfast::app {
@@ -85,9 +84,8 @@ QByteArray headOf(quint32 dataBytes) {
     return head;
 }
 
-constexpr std::string_view kLoudnessNote = "loudness";
-constexpr std::string_view kOff = "off";
-constexpr std::string_view kSoft = "soft";
+const QString kOff = QStringLiteral("off");
+const QString kSoft = QStringLiteral("soft");
 
 } // namespace
 
@@ -105,19 +103,15 @@ QByteArray knockWave(Loudness loudness, int times) {
     return wave;
 }
 
-Loudness keptLoudness(db::Shop& shop) {
-    // A note that cannot be read is a note that was never kept.
-    const auto kept = shop.read([&](db::Connection&) { return shop.note(kLoudnessNote); });
-    if (!kept.ok() || !kept->has_value())
-        return Loudness::Loud;
-    return **kept == kOff ? Loudness::Off : **kept == kSoft ? Loudness::Soft : Loudness::Loud;
+Loudness keptLoudness() {
+    const QString kept = machineSetting(kLoudnessSetting);
+    return kept == kOff ? Loudness::Off : kept == kSoft ? Loudness::Soft : Loudness::Loud;
 }
 
-void keepLoudness(db::Shop& shop, Loudness loudness) {
-    if (loudness == Loudness::Loud)
-        shop.dropNote(kLoudnessNote);
-    else
-        shop.keepNote(kLoudnessNote, loudness == Loudness::Off ? kOff : kSoft);
+void keepLoudness(Loudness loudness) {
+    keepMachineSetting(kLoudnessSetting, loudness == Loudness::Off    ? kOff
+                                         : loudness == Loudness::Soft ? kSoft
+                                                                      : QString());
 }
 
 } // namespace holdfast::app

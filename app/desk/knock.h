@@ -3,10 +3,6 @@
 
 #include <QByteArray>
 
-namespace holdfast::db {
-class Shop;
-}
-
 namespace holdfast::app {
 
 enum class Loudness { Off, Soft, Loud };
@@ -15,8 +11,8 @@ enum class Loudness { Off, Soft, Loud };
 // is how often the two knocks are heard.
 QByteArray knockWave(Loudness loudness, int times = 1);
 
-// How loud this laptop is to be; loud until the person chose otherwise.
-Loudness keptLoudness(db::Shop& shop);
-void keepLoudness(db::Shop& shop, Loudness loudness);
+// How loud this computer is to be; loud until the person chose otherwise.
+Loudness keptLoudness();
+void keepLoudness(Loudness loudness);
 
 } // namespace holdfast::app

@@ -81,6 +81,22 @@ void keepScannerPrefix(const QString& prefix) {
     file.setValue(kPrefixKey, prefix);
 }
 
+const QString kLabelPrinterSetting = QStringLiteral("printerForLabels");
+const QString kSheetPrinterSetting = QStringLiteral("printerForSheets");
+const QString kLoudnessSetting = QStringLiteral("loudness");
+
+QString machineSetting(const QString& name) {
+    return machineFile().value(name).toString();
+}
+
+void keepMachineSetting(const QString& name, const QString& text) {
+    QSettings file = machineFile();
+    if (text.isEmpty())
+        file.remove(name);
+    else
+        file.setValue(name, text);
+}
+
 void applyTextSize() {
     scaleBefore() = qgetenv(kScale);
     const int percent = textSize();

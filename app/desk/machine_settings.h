@@ -1,6 +1,6 @@
 #pragma once
-// What belongs to this machine and not to a shop: where the window was, how large its text is, and what the
-// scanner at it types before a code. Kept in
+// What belongs to this computer and not to a shop: where the window was, how large its text is, what the
+// scanner at it types before a code, which printers take its papers, how loud it is. Kept in
 // $XDG_CONFIG_HOME/holdfast/machine.ini; what cannot be read there is as if it had never been kept.
 
 #include <QWidget>
@@ -22,6 +22,13 @@ inline constexpr int kUsualTextSize = 100;
 QString scannerPrefix();
 void keepScannerPrefix(const QString& prefix);
 inline constexpr int kLongestPrefix = 8;
+
+// What another part of the program keeps; nothing where nothing was chosen. An empty text goes back to that.
+QString machineSetting(const QString& name);
+void keepMachineSetting(const QString& name, const QString& text);
+extern const QString kLabelPrinterSetting;
+extern const QString kSheetPrinterSetting;
+extern const QString kLoudnessSetting;
 
 // Has the windows of this process drawn at that size. Before the QApplication is made.
 void applyTextSize();

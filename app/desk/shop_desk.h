@@ -77,6 +77,9 @@ enum class SlipName {
     Settings,
 };
 
+// What the Back room shows at the right of its list.
+enum class RoomSection { Shop, Prices, Work, Films, Presses, Fairs, Copies, Laptops, Computer, Printers };
+
 // What a form or an action is about; which fields are set depends on what is to be done.
 struct Matter {
     std::optional<OrderId> order;
@@ -94,6 +97,7 @@ struct Matter {
     std::optional<ClaimId> claim;
     std::optional<FairId> fair;
     std::optional<SettingsPart> settings; // none: all of them
+    std::optional<RoomSection> section;   // of the Back room
     std::optional<Instant> at;            // of a reading
     std::optional<SlipName> then;         // the form that goes on once this one is done
     QString size;
@@ -178,8 +182,10 @@ signals:
     void slipAsked(holdfast::app::SlipName slip, const holdfast::app::Matter& matter);
     void paperAsked(holdfast::app::PaperName paper, const holdfast::app::Matter& matter);
     void errandAsked(holdfast::app::Errand errand);
+    void textSizeAsked(int percent);
     void besideAsked(const QString& words, const holdfast::app::DeedBeside& deed);
-    void errandDone(); // well; what the file says of copies and laptops may be other than before
+    // Well; what is said of copies, of laptops or of this computer may be other than before.
+    void errandDone();
 
 private:
     bool isClimateLong();

@@ -1,11 +1,11 @@
 #include "app/papers/printer_choice.h"
 
 #include "app/desk/formats.h"
+#include "app/desk/machine_settings.h"
 
 #include <QCoreApplication>
 
 #include <algorithm>
-#include <string_view>
 
 namespace holdfast::app {
 
@@ -15,13 +15,8 @@ struct ChoiceWords {
     Q_DECLARE_TR_FUNCTIONS(holdfast::app::PrinterChoice)
 };
 
-std::string_view noteOf(PaperUse use) {
-    return use == PaperUse::Labels ? "printer for labels" : "printer for sheets";
-}
-
-QString keptPrinter(db::Shop& shop, PaperUse use) {
-    const auto found = shop.read([&](db::Connection&) { return shop.note(noteOf(use)); });
-    return found.ok() && *found ? words(**found) : QString();
+const QString& settingOf(PaperUse use) {
+    return use == PaperUse::Labels ? kLabelPrinterSetting : kSheetPrinterSetting;
 }
 
 Error noPrinter(const QString& why) {
@@ -30,15 +25,12 @@ Error noPrinter(const QString& why) {
 
 } // namespace
 
-PrinterChoice keptPrinters(db::Shop& shop) {
-    return {keptPrinter(shop, PaperUse::Labels), keptPrinter(shop, PaperUse::Sheets)};
+PrinterChoice keptPrinters() {
+    return {machineSetting(settingOf(PaperUse::Labels)), machineSetting(settingOf(PaperUse::Sheets))};
 }
 
-void keepPrinter(db::Shop& shop, PaperUse use, const QString& name) {
-    if (name.isEmpty())
-        shop.dropNote(noteOf(use));
-    else
-        shop.keepNote(noteOf(use), plain(name));
+void keepPrinter(PaperUse use, const QString& name) {
+    keepMachineSetting(settingOf(use), name);
 }
 
 Result<PrintQueue> queueFor(PaperUse use, const PrinterChoice& choice, std::span<const PrintQueue> queues) {

@@ -1,9 +1,9 @@
 #pragma once
-// Which printer of this machine takes which papers. Chosen once for labels and once for sheets and kept in
-// the notes of this machine, not in the shop: another laptop has other printers.
+// Which printer of this computer takes which papers. Chosen once for labels and once for sheets and kept with
+// the settings of this computer, not in the shop: another laptop has other printers.
 
 #include "app/papers/print_queue.h"
-#include "db/journal/shop.h"
+#include "core/trade/result.h"
 
 #include <span>
 
@@ -20,9 +20,9 @@ struct PrinterChoice {
     const QString& of(PaperUse use) const { return use == PaperUse::Labels ? labels : sheets; }
 };
 
-PrinterChoice keptPrinters(db::Shop& shop);
+PrinterChoice keptPrinters();
 // An empty name goes back to the usual printer.
-void keepPrinter(db::Shop& shop, PaperUse use, const QString& name);
+void keepPrinter(PaperUse use, const QString& name);
 
 // The chosen one, or without a choice the usual one, or the only one. Otherwise an error that says why there
 // is none and how to choose.

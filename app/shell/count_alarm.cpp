@@ -36,12 +36,13 @@ SoundPlayer& CountAlarm::sounds() {
         m_sounds = m_ways.sounds();
         connect(m_sounds.get(), &SoundPlayer::played, this, [this] {
             if (std::exchange(m_isTried, false))
-                m_desk.say(tr("The sound was played. If you heard nothing, turn this machine’s sound up."));
+                m_desk.say(
+                    tr("The sound was played. If you heard nothing, turn up the sound of this computer."));
         });
         connect(m_sounds.get(), &SoundPlayer::failed, this, [this] {
             if (std::exchange(m_isTried, false))
                 emit m_desk.failed(
-                    tr("This machine has no sound service that answers, so a count ends without a "
+                    tr("This computer has no sound service that answers, so a count ends without a "
                        "sound. The screen still shows it."));
         });
     }
@@ -49,7 +50,7 @@ SoundPlayer& CountAlarm::sounds() {
 }
 
 void CountAlarm::knock() {
-    const Loudness loudness = keptLoudness(m_desk.file());
+    const Loudness loudness = keptLoudness();
     if (loudness == Loudness::Off) {
         m_desk.say(tr("The sound is off. The screen still shows the end of a count."));
         return;
@@ -67,7 +68,7 @@ void CountAlarm::ring(const std::vector<EndedCount>& counts) {
         return;
     const bool isTooLong = std::ranges::any_of(counts, &EndedCount::isTooLong);
     const bool isHeat = std::ranges::any_of(counts, &EndedCount::isHeat);
-    if (const Loudness loudness = keptLoudness(m_desk.file()); loudness != Loudness::Off)
+    if (const Loudness loudness = keptLoudness(); loudness != Loudness::Off)
         sounds().play(knockWave(loudness, isTooLong ? kKnocksWhenTooLong : 1));
     emit rang(said.join(u' '));
     if (!m_window.isActiveWindow())

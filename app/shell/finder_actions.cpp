@@ -52,6 +52,12 @@ private:
         matter.settings = name;
         add(title, second, "back-room", also, AskSlip{SlipName::Settings, matter});
     }
+    void inBackRoom(RoomSection section, const QString& title, const QString& second, const char* icon,
+                    const QString& also) {
+        Matter matter;
+        matter.section = section;
+        add(title, second, icon, also, GoTo{PlaceName::BackRoom, matter});
+    }
     void inOrderBook(const QString& title, const QString& second, const QString& also) {
         add(title, second, "order-book", also, GoTo{PlaceName::OrderBook, {}});
     }
@@ -111,8 +117,7 @@ private:
             add(tr("Redo"), words(db::withoutUndo(last->title)), "redo", tr("again undo restore put back"),
                 ShellAct::Redo, QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z));
         const bool isDay = light() == Light::Day;
-        slip(SlipName::Scanner, tr("Set up a scanner"), tr("what it types before a code"), "search",
-             tr("barcode qr code reader prefix"));
+        addComputer();
         add(isDay ? tr("Evening light") : tr("Day light"),
             isDay ? tr("dark cloth, for a dim workshop") : tr("undyed cloth, for a bright workshop"),
             "resting", tr("dark bright theme night"), ShellAct::ChangeLight, QKeySequence(Qt::Key_F6));
@@ -124,6 +129,16 @@ private:
             ShellAct::SmallerText, QKeySequence(Qt::CTRL | Qt::Key_Minus));
         add(tr("Usual text size"), {}, "search", tr("zoom font reset scale"), ShellAct::UsualText,
             QKeySequence(Qt::CTRL | Qt::Key_0));
+    }
+
+    void addComputer() {
+        inBackRoom(RoomSection::Printers, tr("Choose the printers"), tr("for labels and for sheets"),
+                   "printer", tr("printer printing paper label test"));
+        inBackRoom(RoomSection::Computer, tr("This computer"), tr("printers, scanner, text size, sound"),
+                   "back-room",
+                   tr("machine laptop settings volume loud loudness quiet mute noise knock alarm"));
+        slip(SlipName::Scanner, tr("Set up a scanner"), tr("what it types before a code"), "search",
+             tr("barcode qr code reader prefix"));
     }
 
     void addFile() {

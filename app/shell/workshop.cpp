@@ -62,6 +62,7 @@ Workshop::Workshop(ShopDesk& desk, QWidget* parent)
     connect(m_foot, &FootLine::redoAsked, this, &Workshop::redo);
     connect(m_slips, &SlipEdge::freshAsked, this, [this] { m_openAgain(); });
     connect(m_foot, &FootLine::heightChanged, this, &Workshop::arrange);
+    connect(m_header, &PlaceHeader::heightChanged, this, &Workshop::arrange);
     listenToDesk();
     makeWork();
     makeKeys();
@@ -91,6 +92,7 @@ void Workshop::listenToDesk() {
     connect(&m_desk, &ShopDesk::slipAsked, this, &Workshop::showSlip);
     connect(&m_desk, &ShopDesk::paperAsked, this, &Workshop::printPaper);
     connect(&m_desk, &ShopDesk::errandAsked, this, &Workshop::doErrand);
+    connect(&m_desk, &ShopDesk::textSizeAsked, this, &Workshop::changeTextSize);
     connect(&m_desk, &ShopDesk::besideAsked, this, &Workshop::writeBeside);
     m_alarm = new CountAlarm(m_desk, *this);
     connect(m_alarm, &CountAlarm::rang, this, [this](const QString& words) {

@@ -74,7 +74,7 @@ void Workshop::printPaper(PaperName name, const Matter& matter) {
         return;
     }
     const bool began = m_work->begin(tr("Printing %1").arg(errand->title),
-                                     [errand = *errand, choice = keptPrinters(m_desk.file()),
+                                     [errand = *errand, choice = keptPrinters(),
                                       folder = paperFolder()](const BackgroundWork::Progress& progress) {
                                          return printPapers(errand, printingHere(choice, folder), progress);
                                      });

@@ -1,4 +1,4 @@
-// What the scanner at this machine types before a code.
+// What the scanner at this computer types before a code.
 #include "app/desk/machine_settings.h"
 #include "app/slips/form_slip.h"
 #include "app/slips/slip_makers.h"
@@ -16,10 +16,10 @@ class ScannerSlip : public FormSlip {
 
 public:
     ScannerSlip(ShopDesk& shopDesk, QWidget* parent)
-        : FormSlip(
-              shopDesk, tr("Set up a scanner"),
-              tr("Of this machine. A scanner that types like a keyboard and ends with Enter works as it is."),
-              parent) {
+        : FormSlip(shopDesk, tr("Set up a scanner"),
+                   tr("Of this computer. A scanner that types like a keyboard and ends with Enter works as "
+                      "it is."),
+                   parent) {
         form().line("prefix", tr("It types before each code"), scannerPrefix());
         form().optional("prefix");
         form().note(
@@ -43,6 +43,7 @@ protected:
         desk().say(prefix.isEmpty()
                        ? tr("Codes are expected with nothing before them.")
                        : tr("Codes are expected with %1 before them, or with nothing.").arg(prefix));
+        emit desk().errandDone(); // the Back room says so too
         finish();
     }
 };

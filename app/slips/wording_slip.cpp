@@ -144,7 +144,7 @@ private:
             return; // what is kept with it is cut
         const QString without = lettersWithoutShape(words(*sound), wording.face);
         if (!without.isEmpty())
-            form().setError(partName(at), tr("No letter shape for %1 on this machine.").arg(without));
+            form().setError(partName(at), tr("No letter shape for %1 on this computer.").arg(without));
     }
 
     std::string howTheyAgreed() {

@@ -51,8 +51,8 @@ TEST_F(PrintersInWindow, AChoiceIsKeptForThisMachineAndTheTestLabelComesOutThere
     const int entries = static_cast<int>(m_window->desk()->file().recent(100).size());
     enterOnLine(2); // after the usual printer of the labels: the first by name
     EXPECT_EQ(foot().toStdString(), "Labels go to the printer Label70x40 from now on.");
-    EXPECT_EQ(keptPrinters(m_window->desk()->file()).labels, QStringLiteral("Label70x40"));
-    EXPECT_EQ(keptPrinters(m_window->desk()->file()).sheets, QString());
+    EXPECT_EQ(keptPrinters().labels, QStringLiteral("Label70x40"));
+    EXPECT_EQ(keptPrinters().sheets, QString());
     EXPECT_EQ(static_cast<int>(m_window->desk()->file().recent(100).size()), entries)
         << "no fact of the shop";
 

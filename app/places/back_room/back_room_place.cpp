@@ -26,6 +26,14 @@ constexpr int kWidestSections = 360;
 constexpr int kWidestSummary = kWidestSections - 60;
 constexpr int kLeastSheet = 540; // wide; where there is less next to the sections, they go above it
 constexpr int kSheetTitle = 52;
+// One above the other in a low window: then the place scrolls.
+constexpr int kLowestSections = 160;
+constexpr int kLowestSheet = 320;
+
+std::optional<std::vector<PrintQueue>>& printersInstead() {
+    static std::optional<std::vector<PrintQueue>> queues;
+    return queues;
+}
 
 } // namespace
 
@@ -132,13 +140,17 @@ void BackRoomPlace::layCards() {
     m_sectionsCard->setMinimumWidth(isNarrow ? 0 : wide);
     m_sectionsCard->setMaximumWidth(isNarrow ? QWIDGETSIZE_MAX : wide);
     const int all = m_sections->sizeHint().height() + 2 * kFocusRoom;
-    const int high = isNarrow ? std::min(all, height() / 2) : 0;
+    const int room = std::min(height() / 2, height() - kLowestSheet - 2 * kCardGap);
+    const int high = isNarrow ? std::min(all, std::max(kLowestSections, room)) : 0;
+    m_sheet->setMinimumHeight(isNarrow ? kLowestSheet : 0);
     m_sectionsCard->setMinimumHeight(high);
     m_sectionsCard->setMaximumHeight(isNarrow ? high : QWIDGETSIZE_MAX);
 }
 
 void BackRoomPlace::turnTo(const Matter& matter) {
-    if (matter.film)
+    if (matter.section)
+        turnToSection(*matter.section);
+    else if (matter.film)
         turnToSection(RoomSection::Films);
     else if (matter.press)
         turnToSection(RoomSection::Presses);
@@ -244,16 +256,30 @@ void BackRoomPlace::act(const RoomDeed& deed) {
         m_file.printers.queues.reset();
         showSheet();
     } else if (const auto* loud = std::get_if<MakeAsLoud>(&deed)) {
-        keepLoudness(desk().file(), loud->loudness);
+        keepLoudness(loud->loudness);
         refresh();
         if (loud->loudness != Loudness::Off)
             emit desk().knockAsked(); // how loud that is
     } else if (std::holds_alternative<HearKnock>(deed)) {
         emit desk().knockAsked();
+    } else if (const auto* large = std::get_if<MakeTextAsLarge>(&deed)) {
+        emit desk().textSizeAsked(large->percent);
+    } else if (const auto* turn = std::get_if<TurnToSection>(&deed)) {
+        turnToSection(turn->section);
+        goIntoSheet();
     }
 }
 
+void BackRoomPlace::setPrinters(std::optional<std::vector<PrintQueue>> queues) {
+    printersInstead() = std::move(queues);
+}
+
 void BackRoomPlace::lookForPrinters() {
+    if (printersInstead()) {
+        m_file.printers.queues = printersInstead();
+        showSheet();
+        return;
+    }
     if (!m_printers) {
         m_printers = new PrintersBeside(this);
         connect(m_printers, &PrintersBeside::ended, this, [this](const std::vector<PrintQueue>& queues) {
@@ -266,7 +292,7 @@ void BackRoomPlace::lookForPrinters() {
 }
 
 void BackRoomPlace::usePrinter(const UsePrinter& wish) {
-    keepPrinter(desk().file(), wish.use, wish.name);
+    keepPrinter(wish.use, wish.name);
     const QString printer =
         wish.name.isEmpty() ? tr("the usual printer") : tr("the printer %1").arg(wish.name);
     desk().say((wish.use == PaperUse::Labels ? tr("Labels go to %1 from now on.")

@@ -1,8 +1,8 @@
 #pragma once
 // The Back room: the shop's own numbers, films and their recipes, presses and their checks, fairs, copies of
-// the file, and the second laptop. At the left the sections with what they come to, at the right the chosen
-// one, its own acts above its lines. Tab or Enter goes from the list into what is shown; Enter on a line does
-// what it offers.
+// the file, the second laptop, and what belongs to this computer. At the left the sections with what they
+// come to, at the right the chosen one, its own acts above its lines. Tab or Enter goes from the list into
+// what is shown; Enter on a line does what it offers.
 
 #include "app/desk/place.h"
 #include "app/places/back_room/room_sheet.h"
@@ -28,9 +28,11 @@ public:
 
     QString subtitle() const override;
     void opened() override;
-    // A film, a press or a fair: its section.
+    // A section; or that of a film, a press or a fair.
     void turnTo(const Matter& matter) override;
     void turnToSection(RoomSection section);
+    // Instead of the printers of this computer, as for pictures; none: those of this computer again.
+    static void setPrinters(std::optional<std::vector<PrintQueue>> queues);
 
 protected:
     void keyPressEvent(QKeyEvent* event) override;

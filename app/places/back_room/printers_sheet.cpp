@@ -125,11 +125,15 @@ RoomSheet printersSheet(const RoomFile& file) {
     const PrinterLines lines(file.printers);
     lines.addTo(sheet, PaperUse::Labels, PrinterLines::tr("Labels: roll labels, bag tags, claim tickets"));
     lines.addTo(sheet, PaperUse::Sheets, PrinterLines::tr("Sheets: day sheets, care cards, cut sheets"));
-    sheet.acts.append({PrinterLines::tr("Print a test label"), QStringLiteral("printer"),
-                       QKeySequence(Qt::Key_L), PrintPaper{PaperName::TestLabel}});
-    sheet.acts.append({PrinterLines::tr("Print a test sheet"), QStringLiteral("printer"),
-                       QKeySequence(Qt::Key_S), PrintPaper{PaperName::TestSheet}});
+    sheet.acts.append(testPapers());
     return sheet;
+}
+
+QVector<RoomAct> testPapers() {
+    return {{PrinterLines::tr("Print a test label"), QStringLiteral("printer"), QKeySequence(Qt::Key_L),
+             PrintPaper{PaperName::TestLabel}},
+            {PrinterLines::tr("Print a test sheet"), QStringLiteral("printer"), QKeySequence(Qt::Key_S),
+             PrintPaper{PaperName::TestSheet}}};
 }
 
 } // namespace holdfast::app

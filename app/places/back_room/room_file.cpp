@@ -34,8 +34,10 @@ Result<RoomFile> readRoomFile(db::Shop& shop) {
     if (const auto bytes = std::filesystem::file_size(read->path, none); !none)
         read->bytes = bytes;
     read->lastBackup = keptBackup(shop);
-    read->printers.choice = keptPrinters(shop);
-    read->loudness = keptLoudness(shop);
+    read->printers.choice = keptPrinters();
+    read->loudness = keptLoudness();
+    read->scannerPrefix = scannerPrefix();
+    read->textPercent = textSize();
     return read;
 }
 

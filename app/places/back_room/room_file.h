@@ -1,9 +1,10 @@
 #pragma once
-// What the shop file says of itself: where it is, its copies, the laptops that share the shop, and the
-// printers of this one.
+// What the shop file says of itself: where it is, its copies, the laptops that share the shop; and what
+// belongs to this computer alone.
 
 #include "app/desk/backup_note.h"
 #include "app/desk/knock.h"
+#include "app/desk/machine_settings.h"
 #include "app/papers/paper_printing.h"
 #include "core/trade/result.h"
 #include "db/exchange/exchange.h"
@@ -30,7 +31,6 @@ struct RoomFile {
     std::filesystem::path path; // empty: the shop stands in no file
     std::uintmax_t bytes = 0;
     std::optional<LastBackup> lastBackup;
-    Loudness loudness = Loudness::Loud; // of this laptop
 
     db::Seat here;
     bool isTheWorkshop = true;
@@ -40,7 +40,11 @@ struct RoomFile {
     std::vector<db::SetAside> setAside;
     std::vector<db::Remark> remarks;
 
+    // Of this computer.
     PrintersHere printers;
+    Loudness loudness = Loudness::Loud;
+    QString scannerPrefix;
+    int textPercent = kUsualTextSize;
 };
 
 // An error where the file cannot be read.

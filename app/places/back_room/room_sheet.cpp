@@ -1,9 +1,9 @@
 #include "app/places/back_room/room_sheet.h"
 
+#include "app/places/back_room/computer_sheet.h"
 #include "app/places/back_room/file_sheets.h"
 #include "app/places/back_room/printers_sheet.h"
 #include "app/places/back_room/shop_sheets.h"
-#include "app/places/back_room/sound_sheet.h"
 #include "app/places/back_room/tools_sheets.h"
 
 namespace holdfast::app {
@@ -22,14 +22,14 @@ RoomSheet roomSheet(RoomSection section, const ReckonedShop& shop, const RoomFil
         return pressesSheet(shop);
     case RoomSection::Fairs:
         return fairsSheet(shop);
-    case RoomSection::Printers:
-        return printersSheet(file);
     case RoomSection::Copies:
         return copiesSheet(shop, file);
     case RoomSection::Laptops:
         return laptopsSheet(shop, file);
-    case RoomSection::Sound:
-        return soundSheet(file);
+    case RoomSection::Computer:
+        return computerSheet(file);
+    case RoomSection::Printers:
+        return printersSheet(file);
     }
     return {};
 }

@@ -14,7 +14,6 @@
 
 namespace holdfast::app {
 
-enum class RoomSection { Shop, Prices, Work, Films, Presses, Fairs, Printers, Copies, Laptops, Sound };
 inline constexpr int kRoomSections = 10;
 
 // ── what a line or a button does ──
@@ -40,8 +39,14 @@ struct MakeAsLoud { // the end of a count
     Loudness loudness;
 };
 struct HearKnock {};
+struct MakeTextAsLarge {
+    int percent;
+};
+struct TurnToSection {
+    RoomSection section;
+};
 using RoomDeed = std::variant<std::monostate, OpenSlip, Errand, DoAgain, LetItGo, UsePrinter, PrintPaper,
-                              LookForPrinters, MakeAsLoud, HearKnock>;
+                              LookForPrinters, MakeAsLoud, HearKnock, MakeTextAsLarge, TurnToSection>;
 
 struct RoomLine {
     bool isHeading = false;

@@ -123,11 +123,11 @@ void CuttingBenchPlace::saveCutFiles(const QString& path) {
 }
 
 void CuttingBenchPlace::printCutSheets(const QString& folder) {
-    write(tr("Printing the cut sheet"),
-          [folder, choice = keptPrinters(desk().file())](const CutToWrite& bench,
-                                                         const BackgroundWork::Progress& progress) {
-              return printCutSheet(bench, printingHere(choice, folder), progress);
-          });
+    write(
+        tr("Printing the cut sheet"),
+        [folder, choice = keptPrinters()](const CutToWrite& bench, const BackgroundWork::Progress& progress) {
+            return printCutSheet(bench, printingHere(choice, folder), progress);
+        });
 }
 
 void CuttingBenchPlace::askCutFile() {
