@@ -6,6 +6,7 @@
 #include "app/shell/seat.h"
 #include "app/shell/shop_paths.h"
 #include "app/shell/shop_start.h"
+#include "app/shell/slip_edge.h"
 #include "app/shell/workshop.h"
 
 #include <QApplication>
@@ -52,11 +53,13 @@ void MainWindow::open(std::unique_ptr<db::Shop> file, Clock clock) {
     const Light kept = keptLight(*file);
     if (kept != light())
         setLight(*qApp, kept);
+    handOnChoices(*file);
     m_desk = std::make_unique<ShopDesk>(std::move(file), std::move(clock));
     m_workshop = new Workshop(*m_desk, this);
     connect(
         m_workshop, &Workshop::anotherShopAsked, this, [this] { showStart(); }, Qt::QueuedConnection);
     connect(m_workshop, &Workshop::textSizeAsked, this, &MainWindow::setTextSize, Qt::QueuedConnection);
+    m_workshop->slipEdge()->setLeft(takeForms(m_desk->file()));
     m_workshop->setGeometry(rect());
     m_workshop->show();
     m_workshop->begin();
@@ -157,6 +160,7 @@ void MainWindow::closeEvent(QCloseEvent* event) {
 
 void MainWindow::setTextSize(int percent) {
     keepTextSize(percent);
+    handOnForms(m_desk->file(), m_workshop->slipEdge()->left());
     m_isToReopen = true;
     close();
 }

@@ -47,7 +47,7 @@ void SlipEdge::open(Slip* slip, const QString& key) {
     slip->show();
     takeKeyboard();
     if (const auto left = m_left.find(m_key); left != m_left.end()) {
-        slip->putBack(left->second);
+        slip->putBack(*left);
         takeKeyboard();
     }
 }
@@ -63,19 +63,19 @@ void SlipEdge::keepTyped() {
         return;
     const QVariantMap typed = m_slip->typed();
     if (typed.isEmpty())
-        m_left.erase(m_key);
+        m_left.remove(m_key);
     else
         m_left[m_key] = typed;
 }
 
 void SlipEdge::finish() {
-    m_left.erase(m_key);
+    m_left.remove(m_key);
     m_key.clear();
     close();
 }
 
 void SlipEdge::clear() {
-    m_left.erase(m_key);
+    m_left.remove(m_key);
     drop();
     emit freshAsked();
 }

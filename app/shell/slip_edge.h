@@ -2,14 +2,14 @@
 // The right edge of the window, where a slip lies over the place: one at a time, a thread border, Escape
 // leaves. Tab goes round within it; when it closes, the keyboard goes back to where it was, or, where that is
 // gone, to where work goes on in the place. What was typed in a slip that was left is kept, as long as the
-// shop is open, until that slip is done or cleared.
+// shop is open, until that slip is done or cleared; left() and setLeft() carry it over to a window that goes
+// on.
 
 #include "app/slips/slip.h"
 
+#include <QMap>
 #include <QPointer>
 #include <QWidget>
-
-#include <map>
 
 class QVBoxLayout;
 
@@ -36,6 +36,11 @@ public:
     // Whether the keyboard is in the slip.
     bool hasKeyboard() const;
 
+    // What was typed in slips that were left, by slip.
+    using Left = QMap<QString, QVariantMap>;
+    const Left& left() const { return m_left; }
+    void setLeft(const Left& left) { m_left = left; }
+
 signals:
     void closed();
     void freshAsked(); // the slip again, with nothing typed
@@ -56,7 +61,7 @@ private:
     QPointer<Slip> m_slip;
     QPointer<QWidget> m_before; // had the keyboard
     QString m_key;
-    std::map<QString, QVariantMap> m_left; // what was typed, by slip
+    Left m_left;
 };
 
 } // namespace holdfast::app

@@ -19,6 +19,8 @@ namespace holdfast::app {
 
 namespace {
 
+const QString kOrder = QStringLiteral("order"); // from the cloth up
+
 class LayersSlip : public FormSlip {
     Q_DECLARE_TR_FUNCTIONS(LayersSlip)
 
@@ -29,6 +31,7 @@ public:
         , m_decals(garment.decals)
         , m_list(new OptionList(tr("Layers"))) {
         std::ranges::stable_sort(m_decals, {}, &Decal::layer);
+        m_begunWith = order();
         form().note(
             tr("The first lies on the cloth and is pressed first. Alt with the arrow keys moves the one "
                "that is chosen."));
@@ -52,6 +55,24 @@ public:
         setAction(tr("Lay them in this order"));
     }
 
+    // The order alone: which line is chosen is nothing that could be lost.
+    QVariantMap typed() const override {
+        return order() == m_begunWith ? QVariantMap() : QVariantMap{{kOrder, order()}};
+    }
+
+    void putBack(const QVariantMap& typed) override {
+        FormSlip::putBack(typed);
+        std::vector<Decal> ordered;
+        for (const QString& id : typed.value(kOrder).toStringList())
+            for (const Decal& decal : m_decals)
+                if (QString::number(decal.id.value) == id)
+                    ordered.push_back(decal);
+        if (ordered.size() != m_decals.size())
+            return; // a decal came or went since
+        m_decals = std::move(ordered);
+        showLayers(0);
+    }
+
 protected:
     void act() override {
         std::vector<DecalId> order;
@@ -61,6 +82,13 @@ protected:
     }
 
 private:
+    QStringList order() const {
+        QStringList ids;
+        for (const Decal& decal : m_decals)
+            ids.append(QString::number(decal.id.value));
+        return ids;
+    }
+
     void move(int by) {
         const int at = m_list->chosenAt();
         const int to = at + by;
@@ -108,6 +136,7 @@ private:
 
     Garment m_garment;
     std::vector<Decal> m_decals;
+    QStringList m_begunWith;
     OptionList* m_list;
 };
 

@@ -1,6 +1,7 @@
 // Forms that are left half filled: what was typed is there again, until it is done or cleared, and no key
 // undoes what lies behind an open form.
 
+#include "app/desk/machine_settings.h"
 #include "app/shell/main_window.h"
 #include "app/shell/slip_edge.h"
 #include "app/shell/workshop.h"
@@ -84,6 +85,64 @@ TEST_F(LeftSlips, WhatWasTypedIsThereAgainAfterEscapeAndAfterAnotherPlace) {
     workshop().turnTo(PlaceName::FilmShelf);
     workshop().showSlip(SlipName::AddStyle, {});
     EXPECT_EQ(textOf("name"), QStringLiteral("Smock"));
+}
+
+// Text of another size opens the window again, as a new process does: from the file alone.
+TEST_F(LeftSlips, WhatWasTypedIsThereAgainInTheWindowWithTextOfAnotherSize) {
+    stockUsualShop();
+    openWorkshop();
+    workshop().showSlip(SlipName::AddStyle, {});
+    typeInto("name", QStringLiteral("Smock"));
+    find<QAbstractButton>("addColour")->click();
+    typeText(QStringLiteral("Ash grey"));
+    hit(Qt::Key_Escape);
+    workshop().act(ShellAct::LargerText);
+    QTRY_VERIFY(m_window->isToReopen());
+    m_window.reset();
+    openWorkshop();
+    workshop().showSlip(SlipName::AddStyle, {});
+    EXPECT_TRUE(saysAsLeft());
+    EXPECT_EQ(textOf("name"), QStringLiteral("Smock"));
+    ASSERT_NE(find<Field>("colour-1"), nullptr);
+    EXPECT_EQ(textOf("colour-1"), QStringLiteral("Ash grey"));
+    hit(Qt::Key_Escape);
+    // Handed on once: a window that is opened on another day begins with nothing typed.
+    m_window.reset();
+    openWorkshop();
+    workshop().showSlip(SlipName::AddStyle, {});
+    EXPECT_FALSE(saysAsLeft());
+    keepTextSize(kUsualTextSize);
+}
+
+TEST_F(LeftSlips, OrderOfLayersIsThereAgain) {
+    const UsualShop usual = stockUsualShop();
+    GarmentDraft garment = aGarment(usual);
+    garment.decals.push_back(garment.decals.front());
+    garment.decals.back().content = Artwork{"waves"};
+    const auto taken = takeOrder({garment});
+    Matter about;
+    about.order = taken.id;
+    about.garment = garmentsOf(taken.id).front();
+    openWorkshop();
+    workshop().showSlip(SlipName::Layers, about);
+    const auto first = [&] { return find<OptionList>("layers")->model()->index(0, 0).data().toString(); };
+    const QString before = first();
+    hit(Qt::Key_End); // only looked at
+    hit(Qt::Key_Escape);
+    workshop().showSlip(SlipName::Layers, about);
+    EXPECT_FALSE(saysAsLeft());
+    find<QAbstractButton>("layerDown")->click();
+    ASSERT_NE(first(), before);
+    const QString ordered = first();
+    hit(Qt::Key_Escape);
+    workshop().showSlip(SlipName::Layers, about);
+    EXPECT_TRUE(saysAsLeft());
+    EXPECT_EQ(first(), ordered);
+    hit(Qt::Key_Return, Qt::ControlModifier);
+    EXPECT_FALSE(edge().isOpen());
+    const auto& decals = m_window->desk()->shop()->facts.garments.at(*about.garment).decals;
+    const auto& lowest = *std::ranges::min_element(decals, {}, &Decal::layer);
+    EXPECT_EQ(std::get<Artwork>(lowest.content).name, "waves");
 }
 
 TEST_F(LeftSlips, ClearingShowsTheFormAsItBegan) {
