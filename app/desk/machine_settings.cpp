@@ -1,5 +1,7 @@
 #include "app/desk/machine_settings.h"
 
+#include "app/theme/text_share.h"
+
 #include <QScreen>
 #include <QSettings>
 #include <QStandardPaths>
@@ -104,7 +106,9 @@ void applyTextSize() {
         return;
     bool isNumber = false;
     const double before = scaleBefore().toDouble(&isNumber);
-    qputenv(kScale, QByteArray::number((isNumber ? before : 1.0) * percent / 100.0));
+    const double scale = (isNumber ? before : 1.0) * percent / 100.0;
+    qputenv(kScale, QByteArray::number(std::max(scale, 1.0)));
+    setTextShare(scale);
 }
 
 void forgetTextSize() {

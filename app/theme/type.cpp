@@ -1,10 +1,13 @@
 #include "app/theme/type.h"
 
+#include "app/theme/text_share.h"
+
 #include <QFontDatabase>
 #include <QFontMetricsF>
 #include <QPainter>
 #include <QTextLayout>
 
+#include <algorithm>
 #include <array>
 #include <clocale>
 #include <cmath>
@@ -28,7 +31,12 @@ struct FontFace {
     int line;
 };
 
-FontFace faceOf(Type type) {
+qreal& textShare() {
+    static qreal share = 1;
+    return share;
+}
+
+FontFace usualFaceOf(Type type) {
     switch (type) {
     case Type::Countdown:
         return {false, QFont::Bold, 184, 148};
@@ -62,6 +70,13 @@ FontFace faceOf(Type type) {
         return {false, QFont::DemiBold, 13, 18};
     }
     return {false, QFont::Normal, 15, 20};
+}
+
+FontFace faceOf(Type type) {
+    FontFace face = usualFaceOf(type);
+    face.size = qRound(face.size * textShare());
+    face.line = qRound(face.line * textShare());
+    return face;
 }
 
 // The first text that is shaped in a process settles the language of all others: HarfBuzz asks the C locale
@@ -105,6 +120,10 @@ QFont madeFont(Type type) {
 }
 
 } // namespace
+
+void setTextShare(qreal share) {
+    textShare() = std::min<qreal>(share, 1);
+}
 
 QFont fontOf(Type type) {
     loadFonts();
