@@ -264,6 +264,20 @@ TEST_F(UndoneInBook, WithFourteenGarmentsTheMoneyStaysInView) {
     }
 }
 
+// 1366 × 768 at 200 %, opened so: the filters with their counts are below the search.
+TEST_F(UndoneInBook, FiltersGoBelowTheSearchInANarrowWindow) {
+    const UsualShop usual = stockUsualShop();
+    for (int order = 0; order < 12; ++order)
+        takeOrder({aGarment(usual)});
+    const QSize narrow{587, 316};
+    open(narrow);
+    QTest::qWait(10);
+    const auto bottomOf = [](const QWidget& part) {
+        return part.mapTo(part.window(), part.rect().bottomLeft()).y();
+    };
+    EXPECT_GT(bottomOf(find<QWidget>("orderFilter")), bottomOf(find<QWidget>("orderSearch")));
+}
+
 TEST_F(UndoneInBook, EveryActIsReachedInASmallWindow) {
     const UsualShop usual = stockUsualShop();
     takeOrder({aGarment(usual)});

@@ -252,6 +252,10 @@ TEST_F(WindowRoom, PlacesOpenAtTheirHead) {
             settle();
             QWidget* focused = QApplication::focusWidget();
             ASSERT_NE(focused, nullptr) << built.code;
+            if (const auto* list = qobject_cast<const QAbstractScrollArea*>(focused);
+                list != nullptr && built.name == PlaceName::CuttingBench) {
+                EXPECT_EQ(list->verticalScrollBar()->value(), 0) << "the roll is named above its film";
+            }
             for (QWidget* above = focused->parentWidget(); above != nullptr; above = above->parentWidget())
                 if (const auto* area = qobject_cast<const QScrollArea*>(above)) {
                     const int top = focused->mapTo(area->widget(), QPoint()).y();

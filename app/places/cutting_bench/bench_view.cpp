@@ -132,8 +132,12 @@ void BenchView::paintEvent(QPaintEvent*) {
 }
 
 bool BenchView::viewportEvent(QEvent* event) {
-    if (event->type() == QEvent::Resize)
+    if (event->type() == QEvent::Resize) {
         layOut();
+        // From its head on, as far as the chosen decal lets it.
+        verticalScrollBar()->setValue(0);
+        showChosen();
+    }
     return QAbstractScrollArea::viewportEvent(event);
 }
 

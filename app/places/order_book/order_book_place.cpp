@@ -363,6 +363,7 @@ void OrderBookPlace::countFilters() {
                         {tr("Owing %1").arg(counts->owing)},
                         {tr("Came back %1").arg(m_pages.cameBack().size())},
                         {tr("All")}});
+    layParts(); // their counts take room
     m_heads->setCurrencySign(words(desk().currency().sign));
     if (m_owedOnOpen)
         m_owedOnOpen->setText(tr("<b>%1</b> owed on open orders")
