@@ -77,6 +77,21 @@ std::string cleaningWords(Cleaning cleaning) {
     return "Dry-clean with solvent P or F, or professional wet cleaning";
 }
 
+// Solvent P is perchloroethylene and all that is gentler, hydrocarbons (F) among them (public GINETEX table).
+std::uint8_t solventsOf(Cleaning cleaning) {
+    const auto named = static_cast<std::uint8_t>(cleaning);
+    const bool hasP = (named & static_cast<std::uint8_t>(Cleaning::P)) != 0;
+    return hasP ? named | static_cast<std::uint8_t>(Cleaning::F) : named;
+}
+
+// What both allow; as it is named on the labels where that says the same.
+Cleaning allowedByBoth(Cleaning one, Cleaning other) {
+    const auto named =
+        static_cast<Cleaning>(static_cast<std::uint8_t>(one) & static_cast<std::uint8_t>(other));
+    const std::uint8_t allowed = solventsOf(one) & solventsOf(other);
+    return solventsOf(named) == allowed ? named : static_cast<Cleaning>(allowed);
+}
+
 } // namespace
 
 CareLimits stricter(const CareLimits& one, const CareLimits& other) {
@@ -86,8 +101,7 @@ CareLimits stricter(const CareLimits& one, const CareLimits& other) {
         .tumble = std::min(one.tumble, other.tumble),
         .ironCelsius = std::min(one.ironCelsius, other.ironCelsius),
         .bleach = std::min(one.bleach, other.bleach),
-        .cleaning = static_cast<Cleaning>(static_cast<std::uint8_t>(one.cleaning) &
-                                          static_cast<std::uint8_t>(other.cleaning)),
+        .cleaning = allowedByBoth(one.cleaning, other.cleaning),
     };
 }
 

@@ -17,7 +17,7 @@ enum class Agitation { ByHand, VeryMild, Mild, Normal };
 enum class Tumble { No, Low, Normal };
 enum class Bleach { No, OxygenOnly, Any };
 
-// Solvents a professional cleaner may use, as a set.
+// Solvents a professional cleaner may use, as a set. A label that names P allows F as well.
 enum class Cleaning : std::uint8_t { None = 0, P = 1, F = 2, W = 4, PF = 3, PW = 5, FW = 6, All = 7 };
 
 struct CareLimits {

@@ -19,16 +19,22 @@ std::vector<CareLimits> allLimits() {
             for (const Tumble tumble : {Tumble::No, Tumble::Low, Tumble::Normal})
                 for (const int iron : {0, 110, 200})
                     for (const Bleach bleach : {Bleach::No, Bleach::OxygenOnly, Bleach::Any})
-                        for (const Cleaning cleaning :
-                             {Cleaning::None, Cleaning::P, Cleaning::FW, Cleaning::All})
+                        for (const Cleaning cleaning : {Cleaning::None, Cleaning::P, Cleaning::F,
+                                                        Cleaning::PW, Cleaning::FW, Cleaning::All})
                             all.push_back({wash, agitation, tumble, iron, bleach, cleaning});
     return all;
+}
+
+// What a cleaner may use: P is perchloroethylene and hydrocarbons, F hydrocarbons alone.
+unsigned cleanersOf(Cleaning named) {
+    const auto set = static_cast<unsigned>(named);
+    return (set & 1U) != 0 ? set | 2U : set;
 }
 
 bool isMilder(const CareLimits& one, const CareLimits& other) {
     return one.washCelsius > other.washCelsius || one.agitation > other.agitation ||
            one.tumble > other.tumble || one.ironCelsius > other.ironCelsius || one.bleach > other.bleach ||
-           (static_cast<int>(one.cleaning) & ~static_cast<int>(other.cleaning)) != 0;
+           (cleanersOf(one.cleaning) & ~cleanersOf(other.cleaning)) != 0;
 }
 
 TEST(Care, TheStricterOfTwoIsNeverMilderThanEitherAndAlikeBothWays) {

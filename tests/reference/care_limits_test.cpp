@@ -41,6 +41,9 @@ TEST(ReferenceCareLimits, ProfessionalCleaningIsWhatBothSetsHold) {
     };
     EXPECT_EQ(both(Cleaning::PF, Cleaning::FW), Cleaning::F);
     EXPECT_EQ(both(Cleaning::P, Cleaning::W), Cleaning::None);
+    EXPECT_EQ(both(Cleaning::P, Cleaning::F), Cleaning::F) << "P is perchloroethylene and hydrocarbons";
+    EXPECT_EQ(both(Cleaning::PW, Cleaning::FW), Cleaning::FW);
+    EXPECT_EQ(both(Cleaning::P, Cleaning::P), Cleaning::P);
     EXPECT_EQ(both(Cleaning::All, Cleaning::PW), Cleaning::PW);
     EXPECT_EQ(both(Cleaning::None, Cleaning::All), Cleaning::None);
 }
