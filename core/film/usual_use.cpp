@@ -10,7 +10,7 @@ namespace holdfast {
 namespace {
 
 constexpr double kEightOfTen = 1.2815515655446004; // Φ(z) = 0.9
-constexpr double kFarthestDays = 36'500;
+constexpr double kFarthestUse = 36'500;
 constexpr double kDaysInWeek = 7;
 
 Millimetres wholeMillimetres(double length) {
@@ -18,7 +18,7 @@ Millimetres wholeMillimetres(double length) {
 }
 
 double weeksOf(Days days) {
-    return std::clamp(static_cast<double>(days.count()), 0.0, kFarthestDays) / kDaysInWeek;
+    return std::clamp(static_cast<double>(days.count()), 0.0, kFarthestUse) / kDaysInWeek;
 }
 
 } // namespace

@@ -8,10 +8,10 @@ namespace {
 
 constexpr Hours kLastLoadBegins{21};
 constexpr Seconds kLongestWash{Days{366}};
-constexpr std::int64_t kHeaviest = 1'000'000'000;
+constexpr std::int64_t kHeaviestBlanks = 1'000'000'000;
 
 std::int64_t grams(Grams weight) {
-    return std::clamp<std::int64_t>(weight.value, 0, kHeaviest);
+    return std::clamp<std::int64_t>(weight.value, 0, kHeaviestBlanks);
 }
 
 } // namespace

@@ -12,7 +12,7 @@ namespace holdfast::db {
 
 namespace {
 
-constexpr mode_t kOwnerOnly = 0600;
+constexpr mode_t kLockOwnerOnly = 0600;
 
 // Whether the open file is still the one of that name: its last holder may have removed it meanwhile.
 bool isStillNamed(int file, const std::filesystem::path& path) {
@@ -39,7 +39,7 @@ Result<ShopLock> ShopLock::take(const std::filesystem::path& shopPath) {
     lock.m_path = shopPath;
     lock.m_path += ".lock";
     for (;;) {
-        lock.m_file = ::open(lock.m_path.c_str(), O_RDWR | O_CREAT | O_CLOEXEC | O_NOFOLLOW, kOwnerOnly);
+        lock.m_file = ::open(lock.m_path.c_str(), O_RDWR | O_CREAT | O_CLOEXEC | O_NOFOLLOW, kLockOwnerOnly);
         if (lock.m_file < 0)
             return unwritable(shopPath, errno);
         if (flock(lock.m_file, LOCK_EX | LOCK_NB) != 0) {
