@@ -11,7 +11,7 @@ namespace {
 
 constexpr QSizeF kLabelSize{70, 40};
 constexpr double kEdge = 4;
-constexpr double kBesideCode = 40; // wide
+constexpr double kLabelBesideCode = 40; // wide
 
 constexpr PaperType kLabelNumber{13, QFont::Bold};
 constexpr PaperType kLabelFilm{3.9, QFont::DemiBold};
@@ -56,12 +56,12 @@ Paper labelOfRoll(const ReckonedShop& shop, RollId roll) {
     const LabelWords label = labelWords(shop, roll);
     return {QStringLiteral("roll-label-%1").arg(label.number), kLabelSize, [label](PaperInk& ink) {
                 const double width = kLabelSize.width() - 2 * kEdge;
-                ink.line({kEdge, 13}, label.number, shrunkTo(kBesideCode, label.number, kLabelNumber, 6));
+                ink.line({kEdge, 13}, label.number, shrunkTo(kLabelBesideCode, label.number, kLabelNumber, 6));
                 ink.code({44, 1.6, 24, 24}, label.code);
                 PaperType film = kLabelFilm;
-                while (film.millimetres > 2.4 && brokenInto(kBesideCode, label.film, film).size() > 2)
+                while (film.millimetres > 2.4 && brokenInto(kLabelBesideCode, label.film, film).size() > 2)
                     film.millimetres -= 0.1;
-                ink.lines({kEdge, 15}, kBesideCode, label.film, film);
+                ink.lines({kEdge, 15}, kLabelBesideCode, label.film, film);
                 ink.line({kEdge, 29.4}, label.received, shrunkTo(width, label.received, kLabelPlain, 2.2));
                 ink.line({kEdge, 34}, label.useBy, shrunkTo(width, label.useBy, kLabelUseBy, 3));
                 ink.line({kEdge, 37.4}, label.asOf, shrunkTo(width, label.asOf, kLabelSmall, 1.8));

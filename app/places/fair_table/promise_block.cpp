@@ -15,13 +15,13 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr double kPadding = 14;
-constexpr double kTop = 9;
+constexpr double kPromisePadding = 14;
+constexpr double kPromiseTop = 9;
 constexpr double kDot = 5.5;
 constexpr double kBelowDot = 9; // where the words of a stop begin
 constexpr double kBetweenStops = 6;
 constexpr double kSign = 24;
-constexpr double kTextLeft = kPadding + 30;
+constexpr double kTextLeft = kPromisePadding + 30;
 constexpr std::size_t kMostStops = 6;
 
 // Two lines of small words that stand close.
@@ -86,13 +86,13 @@ void PromiseBlock::setRoom(Room room) {
 int PromiseBlock::pathTop() const {
     const int lines = m_room != Room::Whole ? lineHeight(Type::Value)
                                             : lineHeight(Type::Number) + 2 + lineHeight(Type::Value);
-    return static_cast<int>(kTop) + lines + 15;
+    return static_cast<int>(kPromiseTop) + lines + 15;
 }
 
 QSize PromiseBlock::sizeHint() const {
     if (m_room == Room::Lowest) // the day, and two lines of what it waits for or why there is none
         return {300,
-                static_cast<int>(kTop) + lineHeight(Type::Value) + 2 * lineHeight(Type::Small) + kSpace8};
+                static_cast<int>(kPromiseTop) + lineHeight(Type::Value) + 2 * lineHeight(Type::Small) + kSpace8};
     return {300, pathTop() + static_cast<int>(kBelowDot) + stopStep() + lineHeight(Type::Small) + kSpace8};
 }
 
@@ -112,7 +112,7 @@ void PromiseBlock::paintEvent(QPaintEvent*) {
     paintBox(painter, box, kButtonRadius, {}, dyes.thread, 1.2, true);
     painter.setFont(fontOf(Type::Support));
     painter.setPen(dyes.ink2);
-    painter.drawText(box.adjusted(kPadding, kTop, -kPadding, -kTop),
+    painter.drawText(box.adjusted(kPromisePadding, kPromiseTop, -kPromisePadding, -kPromiseTop),
                      Qt::TextWordWrap | Qt::AlignHCenter | Qt::AlignVCenter, m_shown.lack);
 }
 
@@ -122,13 +122,13 @@ void PromiseBlock::paintOpen(QPainter& painter) const {
     const QRectF box(rect());
     paintBox(painter, box, kButtonRadius, dyes.madderTint, {});
     const double high = lineHeight(Type::Value);
-    paintIcon(painter, QRectF(kPadding - 2, kTop + (high - kSign) / 2, kSign, kSign), QStringLiteral("hold"),
+    paintIcon(painter, QRectF(kPromisePadding - 2, kPromiseTop + (high - kSign) / 2, kSign, kSign), QStringLiteral("hold"),
               dyes.madder);
-    paintLine(painter, QRectF(kTextLeft, kTop, box.width() - kTextLeft, high), tr("No day yet"), Type::Value,
+    paintLine(painter, QRectF(kTextLeft, kPromiseTop, box.width() - kTextLeft, high), tr("No day yet"), Type::Value,
               dyes.madder);
     painter.setFont(fontOf(m_room == Room::Lowest ? Type::Small : Type::Support));
     painter.setPen(dyes.ink);
-    painter.drawText(QRectF(kTextLeft, kTop + high + 2, box.width() - kTextLeft - kPadding, box.height()),
+    painter.drawText(QRectF(kTextLeft, kPromiseTop + high + 2, box.width() - kTextLeft - kPromisePadding, box.height()),
                      Qt::TextWordWrap | Qt::AlignLeft | Qt::AlignTop, m_shown.leavesDayOpen);
 }
 
@@ -137,10 +137,10 @@ void PromiseBlock::paintDay(QPainter& painter) const {
     const QRectF box(rect());
     const bool waits = !m_shown.dayWaitsFor.isEmpty();
     paintBox(painter, box, kButtonRadius, waits ? dyes.weldTint : dyes.greenTint, {});
-    paintIcon(painter, QRectF(kPadding - 2, 12, kSign, kSign),
+    paintIcon(painter, QRectF(kPromisePadding - 2, 12, kSign, kSign),
               waits ? QStringLiteral("caution") : QStringLiteral("ready"), waits ? dyes.weld : dyes.green);
     const Type large = m_room != Room::Whole ? Type::Value : Type::Number;
-    const QRectF first(kTextLeft, kTop, box.width() - kTextLeft, lineHeight(large));
+    const QRectF first(kTextLeft, kPromiseTop, box.width() - kTextLeft, lineHeight(large));
     paintLine(painter, first, m_day, large, dyes.ink);
     const QString beside = waits ? m_shown.dayWaitsFor : m_shown.stillOpen;
     if (m_room == Room::Whole) {
@@ -154,7 +154,7 @@ void PromiseBlock::paintDay(QPainter& painter) const {
     paintLine(painter, first.adjusted(widthOf(m_day, large) + kSpace8, 1, 0, 1), m_hour, Type::Support,
               dyes.ink);
     // What the day waits for, or what is not chosen yet, comes before the path to it.
-    const QRectF below(kTextLeft, first.bottom(), first.width() - kPadding, box.bottom() - first.bottom());
+    const QRectF below(kTextLeft, first.bottom(), first.width() - kPromisePadding, box.bottom() - first.bottom());
     if (waits || (m_room == Room::Lowest && !beside.isEmpty()))
         paintLine(painter, below, beside, Type::Support, dyes.ink);
     else if (m_room == Room::Lowest)
@@ -178,8 +178,8 @@ void PromiseBlock::paintPath(QPainter& painter, double top) const {
     if (m_stops.empty())
         return;
     const Tokens& dyes = tokens();
-    const double first = kPadding + kDot;
-    const double last = width() - kPadding - 22;
+    const double first = kPromisePadding + kDot;
+    const double last = width() - kPromisePadding - 22;
     const auto xOf = [&](std::size_t stop) {
         return m_stops.size() == 1 ? last
                                    : first + (last - first) * static_cast<double>(stop) /
@@ -197,8 +197,8 @@ void PromiseBlock::paintPath(QPainter& painter, double top) const {
         painter.drawEllipse(centre, kDot, kDot);
         // The outer ones keep to the edges; the others stand below their dot, clear of each other.
         const double wide = std::max(widthOf(stop.what, Type::Small), widthOf(stop.when, Type::Small)) + 2;
-        const double below = std::min(centre.x() - wide / 2, width() - kPadding + 6 - wide);
-        const double left = at == 0 ? kPadding - 1 : std::max(below, taken + kBetweenStops);
+        const double below = std::min(centre.x() - wide / 2, width() - kPromisePadding + 6 - wide);
+        const double left = at == 0 ? kPromisePadding - 1 : std::max(below, taken + kBetweenStops);
         taken = left + wide;
         const Qt::Alignment across = at == 0 ? Qt::AlignLeft : Qt::AlignHCenter;
         const QRectF line(left, top + kBelowDot, wide, lineHeight(Type::Small));
