@@ -22,7 +22,6 @@ namespace {
 
 using namespace std::chrono_literals;
 
-constexpr std::chrono::milliseconds kBetweenKeys = 30ms;
 constexpr std::chrono::milliseconds kBehindPrefix = 150ms;
 constexpr qsizetype kShortestCode = 3;
 constexpr qsizetype kLongestCode = 60;
@@ -113,7 +112,7 @@ bool ScanListener::takePress(const QKeyEvent& key) {
         letGo();
     m_typed += key.text();
     m_lastAt = key.timestamp();
-    m_wait.start(hasPrefix() ? kBehindPrefix : kBetweenKeys);
+    m_wait.start(hasPrefix() ? std::max(kBehindPrefix, m_betweenKeys) : m_betweenKeys);
     hold(key);
     return true;
 }
@@ -133,7 +132,8 @@ void ScanListener::hold(const QKeyEvent& key) {
 }
 
 bool ScanListener::isInTime(const QKeyEvent& key) const {
-    const auto limit = static_cast<quint64>((hasPrefix() ? kBehindPrefix : kBetweenKeys).count());
+    const auto limit =
+        static_cast<quint64>((hasPrefix() ? std::max(kBehindPrefix, m_betweenKeys) : m_betweenKeys).count());
     return m_held.isEmpty() || key.timestamp() - m_lastAt <= limit;
 }
 

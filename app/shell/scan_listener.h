@@ -14,6 +14,8 @@
 #include <QTimer>
 #include <QVector>
 
+#include <chrono>
+
 class QWidget;
 
 namespace holdfast::app {
@@ -28,6 +30,11 @@ public:
     // What the scanner is set to type before each code. Behind it the signs may come up to 150 ms apart, as a
     // wireless scanner's do. Empty: none; codes without it are taken all the same.
     void setPrefix(const QString& prefix) { m_prefix = prefix; }
+
+    // How far apart the signs of a code may come; on a machine that is busy with other things keys that are
+    // made by a program come slower than a scanner's.
+    static constexpr std::chrono::milliseconds kBetweenKeys{30};
+    void setBetweenKeys(std::chrono::milliseconds most) { m_betweenKeys = most; }
 
 signals:
     void scanned(const QString& typed); // without prefix and Enter
@@ -55,6 +62,7 @@ private:
 
     QWidget* m_window;
     QString m_prefix;
+    std::chrono::milliseconds m_betweenKeys = kBetweenKeys;
     QVector<HeldKey> m_held;
     QString m_typed;
     quint64 m_lastAt = 0; // of the last key held, on the clock of the events

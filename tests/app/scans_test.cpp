@@ -41,10 +41,15 @@ protected:
     void TearDown() override { m_window.reset(); }
 
     // As fast as it goes.
+    // However busy the machine is.
     void scan(const std::string& code) {
+        auto* listener = m_window->findChild<ScanListener*>();
+        ASSERT_NE(listener, nullptr);
+        listener->setBetweenKeys(std::chrono::seconds{5});
         for (const char sign : code)
             QTest::keyClick(m_window->windowHandle(), sign);
         QTest::keyClick(m_window->windowHandle(), Qt::Key_Return);
+        listener->setBetweenKeys(ScanListener::kBetweenKeys);
         QCoreApplication::processEvents();
     }
     // As a person does.
