@@ -323,7 +323,7 @@ TEST_F(FingerInTheWindow, EveryFormScrolls) {
         EXPECT_TRUE(workshop().slipEdge()->isOpen());
         workshop().slipEdge()->close();
     }
-    EXPECT_GE(pushed, 20);
+    EXPECT_GE(pushed, 15); // the more room forms have, the fewer scroll
     std::printf("%d parts of forms pushed by a finger\n", pushed);
 }
 

@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 
 #include <QApplication>
+#include <QFile>
 #include <QStandardPaths>
 
 int main(int argc, char** argv) {
@@ -14,6 +15,9 @@ int main(int argc, char** argv) {
     QStandardPaths::setTestModeEnabled(true);
     QApplication application(argc, argv);
     QApplication::setApplicationName(QStringLiteral("holdfast-tests"));
+    // What an earlier run chose for this machine is no concern of this one.
+    QFile::remove(QStandardPaths::writableLocation(QStandardPaths::AppConfigLocation) +
+                  QStringLiteral("/machine.ini"));
     holdfast::app::setLight(application, holdfast::app::Light::Day);
     holdfast::app::test::PrintService service;
     return RUN_ALL_TESTS();

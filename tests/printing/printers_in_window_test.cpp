@@ -6,6 +6,7 @@
 #include "app/shell/foot_line.h"
 #include "app/shell/main_window.h"
 #include "app/shell/workshop.h"
+#include "app/widgets/choice.h"
 #include "app/widgets/label.h"
 #include "tests/printing/printing_fixture.h"
 
@@ -47,7 +48,15 @@ protected:
 };
 
 TEST_F(PrintersInWindow, AChoiceIsKeptForThisMachineAndTheTestLabelComesOutThere) {
-    ASSERT_TRUE(QTest::qWaitFor([&] { return lines().isVisible(); }, 10'000));
+    // The service is asked beside the window.
+    ASSERT_TRUE(QTest::qWaitFor(
+        [&] {
+            lines().setFocus();
+            QTest::keyClick(&lines(), Qt::Key_End);
+            return lines().isVisible() &&
+                   lines().accessibleDescription().contains(QStringLiteral("Ticket80x200"));
+        },
+        10'000));
     const int entries = static_cast<int>(m_window->desk()->file().recent(100).size());
     enterOnLine(2); // after the usual printer of the labels: the first by name
     EXPECT_EQ(foot().toStdString(), "Labels go to the printer Label70x40 from now on.");
@@ -56,6 +65,8 @@ TEST_F(PrintersInWindow, AChoiceIsKeptForThisMachineAndTheTestLabelComesOutThere
     EXPECT_EQ(static_cast<int>(m_window->desk()->file().recent(100).size()), entries)
         << "no fact of the shop";
 
+    // Letters look for a line while the lines have the keyboard; the list of sections has the acts.
+    m_window->findChild<Choice*>(QStringLiteral("sections"))->takeFocus();
     QTest::keyClick(QApplication::focusWidget(), Qt::Key_L);
     ASSERT_TRUE(QTest::qWaitFor([&] { return foot().startsWith(QStringLiteral("Test label sent")); }, 20'000))
         << foot().toStdString();
