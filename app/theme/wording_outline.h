@@ -24,8 +24,8 @@ QPainterPath wordingOutline(const Wording& wording);
 std::string outlineToKeep(const Wording& wording);
 
 // The letters that this machine has no shape for, each once, with their numbers in Unicode, since a letter
-// without a shape shows as an empty box: "山 (U+5C71), 田 (U+7530)". A letter that any of its fonts has is not
-// missing; a coloured picture is no shape that a knife can follow.
+// without a shape shows as an empty box: "山 (U+5C71), 田 (U+7530)". A letter that any of its fonts has is
+// not missing; a coloured picture is no shape that a knife can follow.
 QString lettersWithoutShape(const QString& text, Face face);
 
 // As large as fits in `box`, centred; a dashed box where there is nothing to cut.

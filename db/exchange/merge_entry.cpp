@@ -88,8 +88,8 @@ std::string EntryMerger::whyItCannotBe(const CarriedEntry& entry) {
 
 // Puts back what was undone: as in the window, with another blank where its own went to a garment since.
 bool EntryMerger::isRedo(const CarriedEntry& entry) {
-    Query undone = m_connection.query("SELECT undoes IS NOT NULL FROM journal_entry WHERE id = ?1",
-                                      *entry.undoes);
+    Query undone =
+        m_connection.query("SELECT undoes IS NOT NULL FROM journal_entry WHERE id = ?1", *entry.undoes);
     return undone.step() && undone.truth(0);
 }
 

@@ -1,9 +1,9 @@
 #pragma once
 // What a person types to find an order. Every word must be found: at the beginning of a word of its number,
 // customer, phone, styles, colours, artwork, wording, shades or place, or from three letters on anywhere
-// inside one; one wrong letter in five or more is forgiven where nothing has them right. Digits are also looked for in the phone number, whatever signs stand between its digits: from
-// three on at its end, from five on anywhere. Any text may be typed: quotes and signs have no meaning of
-// their own.
+// inside one; one wrong letter in five or more is forgiven where nothing has them right. Digits are also
+// looked for in the phone number, whatever signs stand between its digits: from three on at its end, from
+// five on anywhere. Any text may be typed: quotes and signs have no meaning of their own.
 
 #include "db/sqlite/connection.h"
 

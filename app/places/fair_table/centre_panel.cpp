@@ -28,8 +28,8 @@ namespace {
 constexpr std::int64_t kNarrowest = 5; // mm, as an order may have
 constexpr std::int64_t kWidest = 2000;
 
-constexpr int kWholeStage = 320; // its height where the column scrolls
-constexpr int kLowPanelHeight = 600;  // of the panel
+constexpr int kWholeStage = 320;     // its height where the column scrolls
+constexpr int kLowPanelHeight = 600; // of the panel
 constexpr int kMessages = 140;
 constexpr int kLowMessages = 64;
 constexpr int kBesideWide = 430; // of the panel: placements and garment have room beside each other

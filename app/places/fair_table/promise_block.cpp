@@ -91,8 +91,8 @@ int PromiseBlock::pathTop() const {
 
 QSize PromiseBlock::sizeHint() const {
     if (m_room == Room::Lowest) // the day, and two lines of what it waits for or why there is none
-        return {300,
-                static_cast<int>(kPromiseTop) + lineHeight(Type::Value) + 2 * lineHeight(Type::Small) + kSpace8};
+        return {300, static_cast<int>(kPromiseTop) + lineHeight(Type::Value) + 2 * lineHeight(Type::Small) +
+                         kSpace8};
     return {300, pathTop() + static_cast<int>(kBelowDot) + stopStep() + lineHeight(Type::Small) + kSpace8};
 }
 
@@ -122,14 +122,15 @@ void PromiseBlock::paintOpen(QPainter& painter) const {
     const QRectF box(rect());
     paintBox(painter, box, kButtonRadius, dyes.madderTint, {});
     const double high = lineHeight(Type::Value);
-    paintIcon(painter, QRectF(kPromisePadding - 2, kPromiseTop + (high - kSign) / 2, kSign, kSign), QStringLiteral("hold"),
-              dyes.madder);
-    paintLine(painter, QRectF(kTextLeft, kPromiseTop, box.width() - kTextLeft, high), tr("No day yet"), Type::Value,
-              dyes.madder);
+    paintIcon(painter, QRectF(kPromisePadding - 2, kPromiseTop + (high - kSign) / 2, kSign, kSign),
+              QStringLiteral("hold"), dyes.madder);
+    paintLine(painter, QRectF(kTextLeft, kPromiseTop, box.width() - kTextLeft, high), tr("No day yet"),
+              Type::Value, dyes.madder);
     painter.setFont(fontOf(m_room == Room::Lowest ? Type::Small : Type::Support));
     painter.setPen(dyes.ink);
-    painter.drawText(QRectF(kTextLeft, kPromiseTop + high + 2, box.width() - kTextLeft - kPromisePadding, box.height()),
-                     Qt::TextWordWrap | Qt::AlignLeft | Qt::AlignTop, m_shown.leavesDayOpen);
+    painter.drawText(
+        QRectF(kTextLeft, kPromiseTop + high + 2, box.width() - kTextLeft - kPromisePadding, box.height()),
+        Qt::TextWordWrap | Qt::AlignLeft | Qt::AlignTop, m_shown.leavesDayOpen);
 }
 
 void PromiseBlock::paintDay(QPainter& painter) const {
@@ -154,7 +155,8 @@ void PromiseBlock::paintDay(QPainter& painter) const {
     paintLine(painter, first.adjusted(widthOf(m_day, large) + kSpace8, 1, 0, 1), m_hour, Type::Support,
               dyes.ink);
     // What the day waits for, or what is not chosen yet, comes before the path to it.
-    const QRectF below(kTextLeft, first.bottom(), first.width() - kPromisePadding, box.bottom() - first.bottom());
+    const QRectF below(kTextLeft, first.bottom(), first.width() - kPromisePadding,
+                       box.bottom() - first.bottom());
     if (waits || (m_room == Room::Lowest && !beside.isEmpty()))
         paintLine(painter, below, beside, Type::Support, dyes.ink);
     else if (m_room == Room::Lowest)
