@@ -4,6 +4,7 @@
 #include "app/command_line/text_table.h"
 #include "app/desk/formats.h"
 #include "core/orders/promise.h"
+#include "core/orders/promise_hours.h"
 #include "core/shop/promise_again.h"
 #include "core/shop/promised_load.h"
 #include "core/shop/settled_day.h"
@@ -95,6 +96,7 @@ public:
                 {QStringLiteral("soonest"),
                  seen.soonest ? QJsonValue(localJson(*seen.soonest)) : QJsonValue()},
                 {QStringLiteral("lateSeconds"), static_cast<qint64>(seen.late.count())},
+                {QStringLiteral("afterClosingSeconds"), static_cast<qint64>(seen.afterClosing.count())},
                 {QStringLiteral("why"), seen.why}});
         }
         whole.insert(QStringLiteral("offers"), offers);
@@ -112,8 +114,10 @@ private:
         QString words;
         QString why;
         std::optional<LocalTime> readyAt;
-        std::optional<LocalTime> soonest; // every other promise kept; only of what waits
+        std::optional<LocalTime> soonest; // in opening hours, every other promise kept; of what waits, or
+                                          // would be kept only after closing
         Seconds late{0};
+        Seconds afterClosing{0}; // of the plan: what the maker works outside opening hours for it
     };
 
     LocalDate today() const { return m_shop.now.today(); }
@@ -252,6 +256,16 @@ private:
         return std::nullopt;
     }
 
+    // The plan of the press runs on from now without a break. What of it lies outside opening hours until the
+    // order's last garment is pressed.
+    Seconds afterClosing(const Order& order) const {
+        Instant pressed = m_shop.now.instant;
+        for (const Garment* garment : m_shop.facts.garmentsOf(order.id))
+            if (const PlannedGarment* planned = m_shop.plan.find(garment->id))
+                pressed = std::max(pressed, planned->ends);
+        return outsideHours(m_shop.facts.settings, m_shop.now.local(), m_shop.now.toLocal(pressed));
+    }
+
     Outlook outlook(const Order& order) const {
         std::optional<Instant> last;
         QStringList waiting;
@@ -281,10 +295,34 @@ private:
         seen.readyAt = m_shop.now.toLocal(*last);
         seen.late = std::max(Seconds{0}, *last - promised);
         seen.code = seen.late.count() > 0 ? QStringLiteral("late") : QStringLiteral("kept");
-        const QString when = whenWords(*seen.readyAt, today());
-        seen.words = seen.late.count() > 0 ? tr("%1 late, ready %2").arg(timeSpan(seen.late), when)
-                                           : tr("kept, ready %1").arg(when);
+        seen.afterClosing = afterClosing(order);
+        if (seen.afterClosing.count() > 0 && seen.late.count() == 0)
+            sayWhenKeptInHours(seen, order);
+        seen.words = plannedWords(seen);
         return seen;
+    }
+
+    // An order that the plan keeps, but only after closing, may be kept in the hours of a later day too.
+    void sayWhenKeptInHours(Outlook& seen, const Order& order) const {
+        const auto again = promiseAgain(m_shop, order.id);
+        if (!again.ok())
+            return;
+        seen.soonest = again->readyAt;
+        if (*seen.soonest > order.promised)
+            return;
+        seen.readyAt = seen.soonest;
+        seen.afterClosing = Seconds{0};
+    }
+
+    QString plannedWords(const Outlook& seen) const {
+        const QString when = whenWords(*seen.readyAt, today());
+        const QString over = timeSpan(seen.afterClosing);
+        if (seen.late.count() > 0)
+            return seen.afterClosing.count() > 0
+                       ? tr("%1 late with %2 after closing, ready %3").arg(timeSpan(seen.late), over, when)
+                       : tr("%1 late, ready %2").arg(timeSpan(seen.late), when);
+        return seen.afterClosing.count() > 0 ? tr("kept with %1 after closing, ready %2").arg(over, when)
+                                             : tr("kept, ready %1").arg(when);
     }
 
     QString waitingWords(const Outlook& seen, const Order& order) const {

@@ -234,7 +234,49 @@ void forecastUse(FilmShelf& shelf, const UseRate& rate, LocalDate today,
     }
 }
 
+// Each quotation takes its film from what the confirmed orders leave, and gives it back: the next one is
+// looked at as if it were the only one.
+void lookAtQuotations(const ShopFacts& facts, const std::map<FilmId, FilmShelf>& shelves, LocalDate today,
+                      Allotment& allotment) {
+    std::map<OrderId, std::vector<WaitingDecal>> quotations;
+    for (const WaitingDecal& quoted : quotedDecals(facts))
+        if (quoted.film)
+            quotations[quoted.garment->order].push_back(quoted);
+    for (const auto& [order, decals] : quotations) {
+        std::map<FilmId, FilmShelf> tried;
+        for (const WaitingDecal& quoted : decals) {
+            const auto shelf = shelves.find(quoted.decal->film);
+            FilmShelf& own =
+                tried.try_emplace(quoted.decal->film, shelf == shelves.end() ? FilmShelf{} : shelf->second)
+                    .first->second;
+            if (const ShelfRoll* roll = own.allot(*quoted.decal))
+                allotment.rollIfConfirmed[quoted.decal->id] = roll->roll->id;
+            else
+                allotment.lackIfConfirmed[quoted.decal->id] =
+                    lackWords(*quoted.decal, *quoted.film, own.rolls(), facts.settings, today);
+        }
+    }
+}
+
+template <typename Value>
+const Value* foundIn(const std::map<DecalId, Value>& first, const std::map<DecalId, Value>& second,
+                     DecalId decal) {
+    if (const auto found = first.find(decal); found != first.end())
+        return &found->second;
+    const auto found = second.find(decal);
+    return found == second.end() ? nullptr : &found->second;
+}
+
 } // namespace
+
+std::optional<RollId> Allotment::rollFor(DecalId decal) const {
+    const RollId* roll = foundIn(rollOf, rollIfConfirmed, decal);
+    return roll ? std::optional{*roll} : std::nullopt;
+}
+
+const std::string* Allotment::lackOf(DecalId decal) const {
+    return foundIn(lack, lackIfConfirmed, decal);
+}
 
 const RollForecast* Allotment::forecast(RollId roll) const {
     const auto found = std::ranges::find(useFirst, roll, &RollForecast::roll);
@@ -271,6 +313,8 @@ Allotment allot(const ShopFacts& facts, const RollConditions& conditions, const 
             allotment.lack[waiting.decal->id] =
                 lackWords(*waiting.decal, *waiting.film, shelf.rolls(), facts.settings, today);
     }
+
+    lookAtQuotations(facts, shelves, today, allotment);
 
     std::vector<std::pair<RollForecast, LocalDate>> forecasts;
     for (auto& [film, shelf] : shelves) {

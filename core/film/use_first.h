@@ -51,8 +51,14 @@ struct RollForecast {
 struct Allotment {
     std::map<DecalId, RollId> rollOf;    // decals without an entry have no roll that fits
     std::map<DecalId, std::string> lack; // of exactly those: why not, a sentence with numbers
-    std::vector<RollForecast> useFirst;  // rolls of every film on the shelf, first to use up first
+    // The same of quotations, each as if it alone were confirmed now. It takes nothing off a roll.
+    std::map<DecalId, RollId> rollIfConfirmed;
+    std::map<DecalId, std::string> lackIfConfirmed;
+    std::vector<RollForecast> useFirst; // rolls of every film on the shelf, first to use up first
     const RollForecast* forecast(RollId roll) const;
+    // Of waiting decals and those of quotations alike; none: no roll fits, or it was not asked for.
+    std::optional<RollId> rollFor(DecalId decal) const;
+    const std::string* lackOf(DecalId decal) const;
 };
 
 // Length cut of each film week by week, the last seven days first: as many weeks as the film has been here,
@@ -63,7 +69,7 @@ using RecentUse = std::map<FilmId, std::vector<Millimetres>>;
 // the roll of its film with the earliest use-by among those that may be used and still take it, one decal
 // after the other or, where that grows too long, in rows or nested. Where none of those takes it, it goes to
 // the least spoiled that does, so that the rule over that roll is what is said; never to one too short or too
-// narrow. Rolls put away or used up are not looked at.
+// narrow. Rolls put away or used up are not looked at. A quotation is looked at behind all that waits.
 Allotment allot(const ShopFacts& facts, const RollConditions& conditions, const RecentUse& recentUse,
                 const Now& now);
 

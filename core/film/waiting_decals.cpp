@@ -5,11 +5,13 @@
 
 namespace holdfast {
 
-std::vector<WaitingDecal> waitingDecals(const ShopFacts& facts) {
+namespace {
+
+std::vector<WaitingDecal> uncutDecals(const ShopFacts& facts, OrderState state) {
     std::vector<WaitingDecal> waiting;
     for (const Garment& garment : facts.garments) {
         const Order* order = facts.orders.find(garment.order);
-        if (!order || order->state != OrderState::Confirmed || garment.handedOverAt)
+        if (!order || order->state != state || garment.handedOverAt)
             continue;
         for (const Decal& decal : garment.decals) {
             if (!decal.isCut())
@@ -24,6 +26,16 @@ std::vector<WaitingDecal> waitingDecals(const ShopFacts& facts) {
                                                       other.decal->id};
     });
     return waiting;
+}
+
+} // namespace
+
+std::vector<WaitingDecal> waitingDecals(const ShopFacts& facts) {
+    return uncutDecals(facts, OrderState::Confirmed);
+}
+
+std::vector<WaitingDecal> quotedDecals(const ShopFacts& facts) {
+    return uncutDecals(facts, OrderState::Quoted);
 }
 
 } // namespace holdfast

@@ -20,4 +20,7 @@ struct WaitingDecal {
 // Of open, confirmed orders and not cut, earliest promise first. They point into the facts.
 std::vector<WaitingDecal> waitingDecals(const ShopFacts& facts);
 
+// The same of quotations, which wait for nothing yet.
+std::vector<WaitingDecal> quotedDecals(const ShopFacts& facts);
+
 } // namespace holdfast

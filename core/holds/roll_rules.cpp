@@ -18,11 +18,7 @@ struct RollInUse {
 };
 
 std::optional<RollId> rollOf(const Subject& subject, const Decal& decal) {
-    if (decal.isCut())
-        return decal.cutFrom;
-    const auto& allotted = subject.around.allotment.rollOf;
-    const auto found = allotted.find(decal.id);
-    return found == allotted.end() ? std::nullopt : std::optional(found->second);
+    return decal.isCut() ? decal.cutFrom : subject.around.allotment.rollFor(decal.id);
 }
 
 // Each roll of a garment once. Rolls that are not known any more, or were not reckoned, say nothing.
@@ -125,23 +121,23 @@ std::string whyTooLongOutside(const Subject& subject, const RollInUse& use) {
 
 void noRollFits(const Subject& subject, Findings& findings) {
     for (const Decal& decal : subject.garment.decals) {
-        const auto& lack = subject.around.allotment.lack;
-        const auto found = decal.isCut() || rollOf(subject, decal) ? lack.end() : lack.find(decal.id);
-        if (found == lack.end())
+        const std::string* lack =
+            decal.isCut() || rollOf(subject, decal) ? nullptr : subject.around.allotment.lackOf(decal.id);
+        if (!lack)
             continue;
         const auto said = std::ranges::find_if(findings, [&](const Finding& finding) {
             return finding.rule == Rule::NoRollFits && finding.film == decal.film;
         });
         // Decals of one film are one finding; each reason is said once.
         if (said != findings.end()) {
-            if (said->why.find(found->second) == std::string::npos)
-                said->why += " " + found->second;
+            if (said->why.find(*lack) == std::string::npos)
+                said->why += " " + *lack;
             continue;
         }
         Finding finding;
         finding.rule = Rule::NoRollFits;
         finding.what = "No roll fits";
-        finding.why = found->second;
+        finding.why = *lack;
         finding.frees = {FreeingAct::ReceiveRoll, FreeingAct::ChooseFilm};
         finding.film = decal.film;
         finding.decal = decal.id;

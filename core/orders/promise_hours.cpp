@@ -22,6 +22,13 @@ std::vector<OpenStretch> openHours(const ShopSettings& settings, LocalTime from,
     return hours;
 }
 
+Seconds outsideHours(const ShopSettings& settings, LocalTime from, LocalTime until) {
+    Seconds outside = std::max(Seconds{0}, until - from);
+    for (const OpenStretch& open : openHours(settings, from, std::chrono::ceil<Days>(outside)))
+        outside -= std::max(Seconds{0}, std::min(open.ends, until) - open.begins);
+    return outside;
+}
+
 std::optional<LocalTime> nextOpen(std::span<const OpenStretch> hours, LocalTime from) {
     const auto stretch = std::ranges::upper_bound(hours, from, {}, &OpenStretch::ends);
     if (stretch == hours.end())

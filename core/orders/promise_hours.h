@@ -21,6 +21,9 @@ struct OpenStretch {
 // Opening hours from a moment on, in the order of time; hours beyond midnight are cut off there.
 std::vector<OpenStretch> openHours(const ShopSettings& settings, LocalTime from, Days ahead);
 
+// How much of the time between two moments lies outside opening hours.
+Seconds outsideHours(const ShopSettings& settings, LocalTime from, LocalTime until);
+
 // The first open moment at or after a time. None: beyond the hours.
 std::optional<LocalTime> nextOpen(std::span<const OpenStretch> hours, LocalTime from);
 

@@ -6,6 +6,7 @@
 #include "app/command_line/verbs.h"
 #include "db/actions/claim_actions.h"
 #include "db/actions/film_actions.h"
+#include "db/actions/shop_actions.h"
 #include "tests/app/shop_fixture.h"
 
 #include <QFile>
@@ -301,6 +302,32 @@ TEST_F(CommandLine, PromiseReportGivesNoDayWithoutAFilmOrWhileAHoldLeavesItOpen)
     EXPECT_TRUE(promise[QStringLiteral("orders")].toArray()[0][QStringLiteral("soonest")].isNull());
     const std::string report = text(ReportName::Promise);
     EXPECT_NE(report.find("held, no day yet"), std::string::npos) << report;
+}
+
+// Work that the plan does after closing is said, unless a later day's hours keep the promise as well.
+TEST_F(CommandLine, PromiseReportSaysWhatIsKeptOnlyAfterClosing) {
+    const UsualShop usual = stockUsualShop();
+    const auto order = takeOrder({aGarment(usual)}); // promised in two days, at three
+    cut(garmentsOf(order.id).front(), usual.roll);
+    ShopSettings settings = desk().shop()->facts.settings;
+    const LocalTime local = now().local();
+    const auto sinceMidnight = std::chrono::duration_cast<Minutes>(local - LocalTime{now().today()});
+    for (auto& hours : settings.week)
+        hours = OpeningHours{sinceMidnight - Minutes{60}, sinceMidnight - Minutes{1}};
+    test::valueOf(db::changeSettings(file(), settings));
+    const auto planOf = [&] { return json(ReportName::Promise)[QStringLiteral("orders")].toArray()[0]; };
+    // Tomorrow's hours keep it too.
+    EXPECT_EQ(planOf()[QStringLiteral("plan")].toString().toStdString(), "kept");
+    EXPECT_EQ(planOf()[QStringLiteral("afterClosingSeconds")].toInt(), 0);
+    EXPECT_EQ(planOf()[QStringLiteral("ready")], planOf()[QStringLiteral("soonest")]);
+    EXPECT_EQ(text(ReportName::Promise).find("after closing"), std::string::npos);
+
+    settings.closedDays = {now().today() + Days{1}, now().today() + Days{2}};
+    test::valueOf(db::changeSettings(file(), settings));
+    EXPECT_EQ(planOf()[QStringLiteral("plan")].toString().toStdString(), "kept");
+    EXPECT_GT(planOf()[QStringLiteral("afterClosingSeconds")].toInt(), 0);
+    EXPECT_NE(text(ReportName::Promise).find("after closing, ready"), std::string::npos)
+        << text(ReportName::Promise);
 }
 
 TEST_F(CommandLine, ReportsAreTheSameTwice) {

@@ -102,6 +102,23 @@ TEST(PromisedLoad, FilmOnRollsThatMayBeUsedIsFreeBesideWhatIsAllotted) {
                 })).film.empty());
 }
 
+// What holds the roll holds the garment, whether the order is confirmed or only quoted.
+TEST(Quotations, ShowTheHoldsOfTheRollThatTheyWouldBeCutFrom) {
+    for (const OrderState state : {OrderState::Quoted, OrderState::Confirmed}) {
+        GarmentBuilder garment = anUncutGarment();
+        garment.order([state](Order& order) { order.state = state; });
+        garment.condition([](RollCondition& condition) {
+            condition.humidityHoursOutside = 160;
+            condition.stripFailed = true;
+        });
+        const ReckonedShop shop = reckoned(aShop().with(garment));
+        const auto& findings = shop.assessments.begin()->second.findings;
+        EXPECT_TRUE(std::ranges::any_of(findings, [](const Finding& finding) {
+            return finding.rule == Rule::RollBadlyKept && finding.holds();
+        }));
+    }
+}
+
 TEST(PromiseAgain, AnOrderIsNotInItsOwnWay) {
     const ReckonedShop shop = reckoned(aShop().with(anUncutGarment()).with(anUncutGarment()));
     EXPECT_EQ(promisedLoad(shop).work.size(), 2u);

@@ -145,6 +145,29 @@ TEST(UseFirst, OnlyConfirmedWorkThatIsNotCutWaits) {
     EXPECT_EQ(shelf.allotment().useFirst.front().allotted, 0_mm);
 }
 
+TEST(UseFirst, AQuotationIsShownItsRollButTakesNothingOffIt) {
+    RankedShelf shelf;
+    shelf.roll(9, 450_mm, nov(20));
+    shelf.waiting.decal(400_mm, 200_mm); // confirmed: takes 208 mm
+    const DecalId one = shelf.waiting.decal(400_mm, 200_mm);
+    shelf.waiting.lastOrder().state = OrderState::Quoted;
+    const DecalId other = shelf.waiting.decal(400_mm, 200_mm);
+    shelf.waiting.lastOrder().state = OrderState::Quoted;
+    const DecalId tooLong = shelf.waiting.decal(400_mm, 300_mm);
+    shelf.waiting.lastOrder().state = OrderState::Quoted;
+    const Allotment made = shelf.allotment();
+    EXPECT_FALSE(made.rollOf.contains(one));
+    // Each is looked at as if the other were not there.
+    EXPECT_EQ(made.rollFor(one), RollId{109});
+    EXPECT_EQ(made.rollFor(other), RollId{109});
+    EXPECT_EQ(made.useFirst.front().allotted, 208_mm);
+    EXPECT_FALSE(made.rollFor(tooLong));
+    ASSERT_NE(made.lackOf(tooLong), nullptr);
+    EXPECT_EQ(*made.lackOf(tooLong),
+              "Marram Soft, Dusk: decal of 400 × 300 mm needs 0.31 m, R-09 has 0.24 m left "
+              "after what is promised.");
+}
+
 TEST(UseFirst, ALackNamesTheWidthThatIsWanted) {
     RankedShelf shelf;
     shelf.film.hasGrain = true;
