@@ -140,7 +140,8 @@ QString FairSheets::bringNote() const {
                      "a small "
                      "share of its price (Settings), because it keeps: hence so many. Who went away without "
                      "ordering is "
-                     "not known. Washed counts what is in the wash. Too few and home are averages, once what "
+                     "not known. Each size and colour is counted by itself: that a customer may take another "
+                     "one is left out, and so is the room in the car. Washed counts what is in the wash. Too few and home are averages, once what "
                      "is missing "
                      "is there.");
 }
