@@ -11,7 +11,7 @@
 
 #include <QAbstractItemModelTester>
 #include <QComboBox>
-#include <QElapsedTimer>
+#include <QSignalSpy>
 #include <QTest>
 
 #include <cmath>
@@ -241,17 +241,17 @@ TEST_F(FilmShelf, ItsModelsKeepTheRules) {
     EXPECT_EQ(rolls.rowCount() + work.rowCount() + ledger.rowCount(), 3);
 }
 
-TEST_F(FilmShelf, FiveHundredRollsShowFast) {
+TEST_F(FilmShelf, FiveHundredRollsComeInOneStep) {
     const FilmId film = addFilm("Dusk");
     const PlaceId drawer = addPlace("Film drawer");
     for (int roll = 0; roll < 500; ++roll)
         receiveRoll(film, drawer);
     desk().shop();
     ShelfModel rolls;
-    QElapsedTimer timer;
-    timer.start();
+    QSignalSpy resets(&rolls, &QAbstractItemModel::modelReset);
+    QSignalSpy rows(&rolls, &QAbstractItemModel::rowsInserted);
     rolls.show(desk().shop(), {});
-    EXPECT_LT(timer.elapsed(), 50);
+    EXPECT_LE(resets.size() + rows.size(), 1);
     EXPECT_EQ(rolls.rowCount(), 500);
 }
 
@@ -272,10 +272,7 @@ TEST(ThinnedSeries, KeepsTheLowestAndHighestOfEachColumn) {
     ClimateSeries series = wave(from, 100'000, 60s);
     series[54'321].humidity = {99};
     series[12'345].humidity = {3};
-    QElapsedTimer timer;
-    timer.start();
     const auto lines = thinned(series, Measure::Humidity, from, series.back().at, 300);
-    EXPECT_LT(timer.elapsed(), 30);
     ASSERT_EQ(lines.size(), 1U);
     EXPECT_LE(lines.front().size(), 1204U);
     const auto [lowest, highest] = std::ranges::minmax(lines.front(), {}, &ThinPoint::value);
