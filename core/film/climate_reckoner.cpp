@@ -1,6 +1,7 @@
 #include "core/film/roll_condition.h"
 
 #include "core/film/ageing.h"
+#include "core/film/ageing_outlook.h"
 #include "core/film/both_outside.h"
 #include "core/film/exposure.h"
 
@@ -12,8 +13,6 @@
 namespace holdfast {
 
 namespace {
-
-constexpr double kRecentRecordedDays = 30;
 
 // Cold storage slows ageing until its end lies beyond any calendar; a century says as much.
 constexpr double kFarthestDays = 36'500;
@@ -90,24 +89,37 @@ std::optional<LocalDate> extendedTo(const FilmRoll& roll, const Now& now) {
     return until;
 }
 
+// The day on which it reaches the shelf life. `ahead`: the days until then, where it is not that old yet.
+LocalDate dayByWarmth(const FilmRoll& roll, const std::optional<Instant>& reached, double ahead,
+                      const Now& now) {
+    const Days waits = std::max(Days{0}, roll.agesFrom() - now.today()); // not made yet
+    return reached ? dateOf(now.toLocal(*reached)) : dateAfter(now, ahead) + waits;
+}
+
+// Never later than the printed day, and never earlier than the day that a test strip gives.
 void findUseBy(RollCondition& condition, const FilmRoll& roll, const Film& film,
-               const std::optional<Instant>& reached, const Now& now) {
-    if (film.shelfLife && reached) {
-        condition.useBy = dateOf(now.toLocal(*reached));
-    } else if (film.shelfLife) {
-        const double remaining = static_cast<double>(film.shelfLife->count()) - condition.effectiveDays;
-        const LocalDate startsFrom = std::max(now.today(), roll.agesFrom());
-        const Days waits = startsFrom - now.today(); // a roll that is not made yet ages from that day
-        condition.useBy = dateAfter(now, remaining / condition.recentRate) + waits;
-    }
-    if (roll.printedUseBy)
-        condition.useBy =
-            condition.useBy ? std::min(*condition.useBy, *roll.printedUseBy) : *roll.printedUseBy;
+               const std::optional<Instant>& reached, const DaysAhead& ahead, const Now& now) {
     const std::optional<LocalDate> extended = extendedTo(roll, now);
-    if (condition.useBy && extended && *extended > *condition.useBy) {
-        condition.useBy = *extended;
-        condition.extendedByStrip = true;
-    }
+    const auto withStrip = [&](LocalDate day) { return extended ? std::max(day, *extended) : day; };
+    const auto withPrinted = [&](LocalDate day) {
+        return roll.printedUseBy ? std::min(day, *roll.printedUseBy) : day;
+    };
+    const auto byWarmth = [&](double days) { return withPrinted(dayByWarmth(roll, reached, days, now)); };
+
+    std::optional<LocalDate> unextended = roll.printedUseBy;
+    if (film.shelfLife)
+        unextended = byWarmth(ahead.usual);
+    if (!unextended)
+        return;
+    condition.useBy = withStrip(*unextended);
+    condition.extendedByStrip = *condition.useBy > *unextended;
+    if (!film.shelfLife)
+        return;
+    const DaySpan range{withStrip(byWarmth(ahead.fast)), withStrip(byWarmth(ahead.slow))};
+    if (range.first < range.last)
+        condition.useByRange = range;
+    condition.useByIsEstimate = condition.useByRange.has_value() ||
+                                (!condition.extendedByStrip && condition.useBy != roll.printedUseBy);
 }
 
 const std::shared_ptr<const ClimateSeries>* seriesOf(const ClimateHistory& climate, PlaceId place) {
@@ -153,6 +165,7 @@ struct ClimateReckoner::Sums {
     std::map<ExposureKey, Kept<ExposureCurve>> exposure;
     std::map<BothKey, Kept<BothOutside>> both;
     std::map<SeriesKey, Series> beginnings; // of series, among those that are kept; none: null
+    std::map<std::pair<SeriesKey, AgeingModel>, AgeingOutlook> outlooks; // of this reckoning
     std::uint64_t reckoning = 0;
 
     const AgeingCurve& ageingOf(const Series& series, const AgeingModel& model) {
@@ -180,6 +193,17 @@ struct ClimateReckoner::Sums {
             }
         }
         return found->second;
+    }
+
+    // Of a storage place with these readings; null: with none.
+    const AgeingOutlook& outlookOf(const Series* series, const AgeingModel& model, const Now& now) {
+        const auto key = std::pair{series ? series->get() : nullptr, model};
+        if (const auto known = outlooks.find(key); known != outlooks.end())
+            return known->second;
+        const AgeingOutlook outlook =
+            series ? AgeingOutlook{ageingOf(*series, model), (*series)->front().at, model, now}
+                   : AgeingOutlook{model, now};
+        return outlooks.emplace(key, outlook).first->second;
     }
 
     const ExposureCurve& exposureOf(const Series& series, Measure measure, double low, double high) {
@@ -236,11 +260,13 @@ struct ClimateReckoner::Sums {
                  const ClimateHistory& climate, const Now& now);
     std::optional<Instant> shelfLifeReached(const RollCondition& condition, const FilmRoll& roll,
                                             const Film& film, const ClimateHistory& climate, const Now& now);
+    DaysAhead shelfLifeAhead(const RollCondition& condition, const FilmRoll& roll, const Film& film,
+                             const ClimateHistory& climate, const Now& now);
     void findExposure(RollCondition& condition, const FilmRoll& roll, const Film& film,
                       const ClimateHistory& climate, const Now& now);
 };
 
-// Age by warmth over the roll's whole life, and its rate over the last recorded days.
+// Age by warmth over the roll's whole life.
 void ClimateReckoner::Sums::findAge(RollCondition& condition, const FilmRoll& roll, const Film& film,
                                     const ClimateHistory& climate, const Now& now) {
     const Instant from = now.toInstant(LocalTime{roll.agesFrom()});
@@ -248,9 +274,7 @@ void ClimateReckoner::Sums::findAge(RollCondition& condition, const FilmRoll& ro
         return;
     condition.calendarAge = std::max(Days{0}, now.today() - roll.agesFrom());
 
-    double placed = 0;   // days that lie in some stay
-    double recently = 0; // recorded days that the rate is taken over
-    double aged = 0;     // effective days gained in those
+    double placed = 0; // days that lie in some stay
     for (const Span& span : spansOf(roll, from, now.instant)) {
         const Series* series = seriesOf(climate, span.place);
         if (!series)
@@ -260,25 +284,11 @@ void ClimateReckoner::Sums::findAge(RollCondition& condition, const FilmRoll& ro
         const AgeingCurve::Age age = curve.between(span.begins, span.ends);
         condition.effectiveDays += age.effectiveDays;
         condition.unrecordedDays += age.unrecordedDays;
-
-        const double wanted = kRecentRecordedDays - recently;
-        if (wanted <= 0 || age.recordedDays <= 0)
-            continue;
-        AgeingCurve::Age recent = age;
-        if (age.recordedDays > wanted)
-            recent = curve.between(
-                latestSince(curve, span.begins, span.ends, &AgeingCurve::Age::recordedDays, wanted),
-                span.ends);
-        recently += recent.recordedDays;
-        aged += recent.effectiveDays - recent.unrecordedDays; // unrecorded days counted one for one
     }
     // Before the first stay, and in a place without readings, nothing is recorded.
     const double elsewhere = std::max(0.0, daysBetween(from, now.instant) - placed);
     condition.effectiveDays += elsewhere;
     condition.unrecordedDays += elsewhere;
-
-    const double rate = recently > 0 ? aged / recently : 1.0;
-    condition.recentRate = std::isfinite(rate) && rate > 0 ? rate : 1.0;
 }
 
 // When its age by warmth was the shelf life, by the readings; none where it is not that old yet. Looked for
@@ -315,6 +325,18 @@ std::optional<Instant> ClimateReckoner::Sums::shelfLifeReached(const RollConditi
     return daysBefore(until, gained);
 }
 
+// Days until its age by warmth is the shelf life, by what the place in which it is now may be like.
+DaysAhead ClimateReckoner::Sums::shelfLifeAhead(const RollCondition& condition, const FilmRoll& roll,
+                                                const Film& film, const ClimateHistory& climate,
+                                                const Now& now) {
+    if (!film.shelfLife)
+        return {};
+    const double remaining = static_cast<double>(film.shelfLife->count()) - condition.effectiveDays;
+    const std::optional<PlaceId> place = roll.placeNow();
+    const Series* series = place ? seriesOf(climate, *place) : nullptr;
+    return outlookOf(series, film.ageing, now).daysUntil(remaining);
+}
+
 void ClimateReckoner::Sums::findExposure(RollCondition& condition, const FilmRoll& roll, const Film& film,
                                          const ClimateHistory& climate, const Now& now) {
     const TestStrip* strip = roll.lastPassedStrip();
@@ -348,6 +370,7 @@ RollConditions ClimateReckoner::reckon(const ShopFacts& facts, const ClimateHist
                                        const GoesOn& goesOn) {
     Sums& sums = *m_sums;
     ++sums.reckoning;
+    sums.outlooks.clear();
     std::map<RollId, RollCondition> conditions;
     for (const FilmRoll& roll : facts.rolls) {
         const auto done = static_cast<double>(conditions.size());
@@ -359,7 +382,8 @@ RollConditions ClimateReckoner::reckon(const ShopFacts& facts, const ClimateHist
         sums.findAge(condition, roll, film, climate, now);
         sums.findExposure(condition, roll, film, climate, now);
         condition.stripFailed = roll.lastStrip() && !roll.lastStrip()->passed;
-        findUseBy(condition, roll, film, sums.shelfLifeReached(condition, roll, film, climate, now), now);
+        findUseBy(condition, roll, film, sums.shelfLifeReached(condition, roll, film, climate, now),
+                  sums.shelfLifeAhead(condition, roll, film, climate, now), now);
         findPresent(condition, roll, film, climate, facts.settings, now);
         conditions.emplace_hint(conditions.end(), roll.id, std::move(condition));
     }

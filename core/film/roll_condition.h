@@ -3,21 +3,23 @@
 //
 // Effective age A = ∫ Q10^((T(t) − T_ref)/10) dt from the made (or received) day to now; T(t) is the straight
 // line between readings of the place the roll stood in; unrecorded time counts at T_ref (see ageing.h).
-// Use-by is when A reaches the shelf life at the mean rate of the last 30 recorded days, never later than the
-// printed date, moved on by a passed test strip to at least the strip's day plus what it extends (until a
-// later strip fails). A use-by that is past is the day on which A reached the shelf life by the readings, and
-// stays where it is. Exposure is hours outside the humidity and temperature bands since the last passed strip
-// (see exposure.h).
+// Use-by is the day on which A reaches the shelf life: a day that is past by the readings, where it stays; a
+// day to come by the usual course of the storage place (see ageing_outlook.h), with the days by its fast and
+// slow course. Never later than the printed day, and moved on by a passed test strip to at least the strip's
+// day plus what it extends (until a later strip fails); these are facts. Exposure is hours outside the
+// humidity and temperature bands since the last passed strip (see exposure.h).
 
 #include "core/film/climate.h"
 #include "core/film/film.h"
 #include "core/film/film_roll.h"
 #include "core/shop/shop_facts.h"
+#include "core/trade/day_span.h"
 
 #include <functional>
 #include <map>
 #include <memory>
 #include <optional>
+#include <string>
 #include <vector>
 
 namespace holdfast {
@@ -25,11 +27,12 @@ namespace holdfast {
 struct RollCondition {
     RollId roll;
     Days calendarAge{0};
-    double effectiveDays = 0;       // age by warmth
-    double unrecordedDays = 0;      // of the calendar age, counted at the reference temperature
-    double recentRate = 1;          // effective days a calendar day, last 30 recorded days
-    std::optional<LocalDate> useBy; // none: no limit given
-    bool extendedByStrip = false;   // useBy stands where a passed test strip put it
+    double effectiveDays = 0;          // age by warmth
+    double unrecordedDays = 0;         // of the calendar age, counted at the reference temperature
+    std::optional<LocalDate> useBy;    // none: no limit given
+    std::optional<DaySpan> useByRange; // of a day to come by warmth: it lies within in eight of ten cases
+    bool useByIsEstimate = false;      // by warmth; a printed day and that of a test strip are facts
+    bool extendedByStrip = false;      // the use-by is the day that a passed test strip gives
     double humidityHoursOutside = 0;
     double temperatureHoursOutside = 0;
     double bothHoursOutside = 0;            // of these, outside both at once
@@ -43,6 +46,8 @@ struct RollCondition {
 
     bool isPastAge(LocalDate today) const { return useBy && *useBy < today; }
     std::optional<Days> daysLeft(LocalDate today) const;
+    // "estimated use-by", or "use-by" where it is a fact.
+    std::string useByName() const { return useByIsEstimate ? "estimated use-by" : "use-by"; }
     // Outside either; an hour outside both is one hour.
     double hoursOutside() const { return humidityHoursOutside + temperatureHoursOutside - bothHoursOutside; }
     bool isOutsideNow() const { return humidityOutsideNow || temperatureOutsideNow; }

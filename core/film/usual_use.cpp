@@ -9,7 +9,6 @@ namespace holdfast {
 
 namespace {
 
-constexpr double kEightOfTen = 1.2815515655446004; // Φ(z) = 0.9
 constexpr double kFarthestUse = 36'500;
 constexpr double kDaysInWeek = 7;
 

@@ -3,6 +3,9 @@
 
 namespace holdfast {
 
+// Within so many standard deviations lie eight of ten cases: Φ(z) = 0.9.
+inline constexpr double kEightOfTen = 1.2815515655446004;
+
 // Φ(z), the share below z.
 double unitNormalShare(double z);
 // The z below which that share lies. REQUIRES: 0 < share < 1.

@@ -17,8 +17,11 @@ TEST(RollCondition, WithoutReadingsARollAgesByTheCalendar) {
     EXPECT_EQ(condition.calendarAge, Days{10});
     EXPECT_NEAR(condition.effectiveDays, 10.5, 1e-9);
     EXPECT_NEAR(condition.unrecordedDays, 10.5, 1e-9);
-    EXPECT_DOUBLE_EQ(condition.recentRate, 1);
     EXPECT_EQ(condition.useBy, nov(1) + Days{365});
+    EXPECT_TRUE(condition.useByIsEstimate);
+    // Nobody knows how warm it will be there.
+    EXPECT_LT(condition.useByRange->first, nov(1) + Days{300});
+    EXPECT_GT(condition.useByRange->last, nov(1) + Days{430});
     EXPECT_TRUE(condition.readingIsStale);
     EXPECT_FALSE(condition.latest);
 }
@@ -37,9 +40,12 @@ TEST(RollCondition, AWarmShelfBringsTheUseByForward) {
     const RollCondition condition = shelf.reckon();
     EXPECT_NEAR(condition.effectiveDays, 21, 1e-9);
     EXPECT_NEAR(condition.unrecordedDays, 0, 1e-9);
-    EXPECT_NEAR(condition.recentRate, 2, 1e-9);
-    // 344 days are left, at two days a day: 172 from noon of the 11th.
-    EXPECT_EQ(condition.useBy, nov(11) + Days{172});
+    // 344 days are left: 172 from noon of the 11th if it stays as warm as in these ten days, which nobody
+    // knows.
+    EXPECT_LT(*condition.useBy, nov(1) + Days{365});
+    EXPECT_GT(*condition.useBy, nov(11) + Days{172});
+    EXPECT_LT(condition.useByRange->first, nov(11) + Days{172});
+    EXPECT_GT(condition.useByRange->last, *condition.useBy);
     EXPECT_FALSE(condition.readingIsStale);
 }
 
@@ -104,35 +110,81 @@ TEST(RollCondition, StaysThatAClockSetBackMadeOverlapCountOnce) {
     EXPECT_NEAR(shelf.reckon().effectiveDays, 2 * 10.5, 1e-9);
 }
 
-TEST(RollCondition, TheRateIsThatOfTheLastThirtyRecordedDays) {
+// A whole year of the place, and always the same: what comes is known.
+Shelf onASteadyShelf(double temperature) {
     Shelf shelf;
-    shelf.now = noonOf(nov(1) + Days{100});
-    const Instant change = shelf.now.instant - Hours{24 * 30};
-    ClimateSeries series = steady(at(nov(1)), change - Hours{1}, 42, 45);
-    const ClimateSeries cooler = steady(change, shelf.now.instant, 32, 45);
-    series.insert(series.end(), cooler.begin(), cooler.end());
-    shelf.climate[kUpperShelf] = shared(series);
-    EXPECT_NEAR(shelf.reckon().recentRate, 2, 1e-6);
+    shelf.climate[kUpperShelf] =
+        shared(steady(at(nov(11)) - Hours{24 * 400}, at(nov(11), 12), temperature, 45));
+    return shelf;
 }
 
-TEST(RollCondition, ThirtyRecordedDaysMayLieFartherBackThanAMonth) {
-    Shelf shelf;
-    shelf.now = noonOf(nov(1) + Days{100});
-    // Forty days at 32 °C from the start, none read in the forty after, twenty at 42 °C up to now.
-    ClimateSeries series = steady(at(nov(1)), at(nov(1), 24 * 40), 32, 45);
-    const ClimateSeries recent = steady(shelf.now.instant - Hours{24 * 20}, shelf.now.instant, 42, 45);
-    series.insert(series.end(), recent.begin(), recent.end());
-    shelf.climate[kUpperShelf] = shared(series);
-    EXPECT_NEAR(shelf.reckon().recentRate, (20 * 4.0 + 10 * 2.0) / 30, 1e-4);
+TEST(RollCondition, AYearOfSteadyReadingsLeavesNoRange) {
+    const RollCondition condition = onASteadyShelf(32).reckon();
+    EXPECT_EQ(condition.useBy, nov(11) + Days{172});
+    EXPECT_TRUE(condition.useByIsEstimate);
+    const auto width =
+        condition.useByRange ? condition.useByRange->last - condition.useByRange->first : Days{0};
+    EXPECT_LE(width, Days{1});
 }
 
-TEST(RollCondition, TheRateIsTakenOverAllPlacesItStoodIn) {
+TEST(RollCondition, AllReadingsOfThePlaceCountNotOnlyThoseSinceTheRollCame) {
     Shelf shelf;
-    shelf.now = noonOf(nov(1) + Days{60});
-    shelf.climate[kUpperShelf] = shared(steady(at(nov(1)), shelf.now.instant, 32, 45));
-    shelf.climate[kCellar] = shared(steady(at(nov(1)), shelf.now.instant, 12, 45));
-    shelf.roll.stays = {{kUpperShelf, at(nov(1))}, {kCellar, shelf.now.instant - Hours{24 * 10}}};
-    EXPECT_NEAR(shelf.reckon().recentRate, (10 * 0.5 + 20 * 2.0) / 30, 1e-4);
+    shelf.roll.receivedOn = nov(8);
+    shelf.roll.stays = {{kUpperShelf, at(nov(8))}};
+    ClimateSeries series = steady(at(nov(11), 12) - Hours{24 * 90}, at(nov(9)), 20, 45);
+    const ClimateSeries hot = steady(at(nov(9), 1), at(nov(11), 12), 33, 45);
+    series.insert(series.end(), hot.begin(), hot.end());
+    shelf.climate[kUpperShelf] = shared(series);
+    const RollCondition condition = shelf.reckon();
+    // 360 days and more at 20 °C are 414 by the calendar; at 33 °C they would be 168.
+    EXPECT_GT(*condition.useBy, nov(8) + Days{365});
+    EXPECT_LT(*condition.useBy, nov(8) + Days{425});
+}
+
+TEST(RollCondition, WhatIsToComeIsThatOfThePlaceItIsInNow) {
+    Shelf shelf = onASteadyShelf(32);
+    shelf.climate[kCellar] = shared(steady(at(nov(11)) - Hours{24 * 400}, at(nov(11), 12), 12, 45));
+    shelf.roll.stays.push_back({kCellar, at(nov(11), 12)});
+    EXPECT_EQ(shelf.reckon().useBy, nov(11) + Days{688}) << "344 days at half a day a day, from noon";
+    shelf.roll.stays.back().place = {77}; // nobody read anything there
+    EXPECT_EQ(shelf.reckon().useBy, nov(11) + Days{344});
+    EXPECT_GT(shelf.reckon().useByRange->last - shelf.reckon().useByRange->first, Days{150});
+}
+
+TEST(RollCondition, APrintedDayIsAFactUnlessWarmthMayComeBeforeIt) {
+    Shelf shelf = onASteadyShelf(20);
+    shelf.roll.printedUseBy = nov(30);
+    EXPECT_EQ(shelf.reckon().useBy, nov(30));
+    EXPECT_FALSE(shelf.reckon().useByIsEstimate);
+    EXPECT_FALSE(shelf.reckon().useByRange);
+    // Nothing recorded: 365 days are expected, and a warm year would be over before the printed day.
+    shelf.climate.clear();
+    shelf.roll.printedUseBy = nov(1) + Days{340};
+    const RollCondition open = shelf.reckon();
+    EXPECT_EQ(open.useBy, nov(1) + Days{340});
+    EXPECT_TRUE(open.useByIsEstimate);
+    EXPECT_EQ(open.useByRange->last, nov(1) + Days{340});
+    EXPECT_LT(open.useByRange->first, nov(1) + Days{300});
+}
+
+TEST(RollCondition, TheDayOfATestStripIsAFact) {
+    Shelf shelf;
+    shelf.film.shelfLife = Days{5};
+    EXPECT_TRUE(shelf.reckon().useByIsEstimate) << "past, by warmth";
+    EXPECT_FALSE(shelf.reckon().useByRange) << "and by the readings";
+    shelf.roll.testStrips = {{at(nov(11), 9), true, Days{30}, ""}};
+    EXPECT_TRUE(shelf.reckon().extendedByStrip);
+    EXPECT_FALSE(shelf.reckon().useByIsEstimate);
+    EXPECT_FALSE(shelf.reckon().useByRange);
+}
+
+TEST(RollCondition, APrintedDayOfAFilmWithoutAShelfLifeIsAFact) {
+    Shelf shelf;
+    shelf.film.shelfLife.reset();
+    shelf.roll.printedUseBy = nov(30);
+    EXPECT_EQ(shelf.reckon().useBy, nov(30));
+    EXPECT_FALSE(shelf.reckon().useByIsEstimate);
+    EXPECT_FALSE(shelf.reckon().useByRange);
 }
 
 TEST(RollCondition, APassedStripMovesTheUseByOnEvenPastThePrintedDate) {
@@ -247,8 +299,9 @@ TEST(RollCondition, ARollOfTheFutureHasNoAgeYet) {
     EXPECT_EQ(condition.calendarAge, Days{0});
     EXPECT_DOUBLE_EQ(condition.effectiveDays, 0);
     EXPECT_DOUBLE_EQ(condition.hoursOutside(), 0);
-    EXPECT_GE(*condition.useBy, nov(20) + Days{365});
-    EXPECT_LE(*condition.useBy, nov(20) + Days{366});
+    // Its place was read, and warm.
+    EXPECT_GT(*condition.useBy, nov(20) + Days{183});
+    EXPECT_LT(*condition.useBy, nov(20) + Days{365});
 }
 
 TEST(RollCondition, ARollWithoutAPlaceSaysSo) {
@@ -365,7 +418,8 @@ TEST(ClimateReckoner, ReadingsThatComeOnTopAreSummedAsIfAllWereNew) {
         const RollCondition sums = going.reckon(facts, shelf.climate, shelf.now).at(shelf.roll.id);
         const RollCondition anew = shelf.reckon();
         EXPECT_DOUBLE_EQ(sums.effectiveDays, anew.effectiveDays) << reading;
-        EXPECT_DOUBLE_EQ(sums.recentRate, anew.recentRate);
+        EXPECT_EQ(sums.useBy, anew.useBy);
+        EXPECT_EQ(sums.useByRange, anew.useByRange);
         EXPECT_DOUBLE_EQ(sums.humidityHoursOutside, anew.humidityHoursOutside);
         EXPECT_DOUBLE_EQ(sums.temperatureHoursOutside, anew.temperatureHoursOutside);
         EXPECT_DOUBLE_EQ(sums.bothHoursOutside, anew.bothHoursOutside);
