@@ -45,7 +45,9 @@ std::string useByWords(const RollCondition& condition, LocalDate today) {
     if (!condition.useBy)
         return "No age limit is given";
     const std::int64_t days = (*condition.useBy - today).count();
-    return "Use-by " + spokenDay(*condition.useBy) + ", " + countWords(days, "day") + " left";
+    return withCapital(condition.useByName()) + " " + spokenDay(*condition.useBy) + ", " +
+           countWords(days, "day") + " left" +
+           (condition.useByRange ? " (" + spokenSpan(*condition.useByRange) + ")" : "");
 }
 
 std::string sizeOnShelf(const FilmRoll& roll) {
@@ -60,16 +62,16 @@ RollOffer offerOf(const ReckonedShop& shop, const Film& film, const FilmRoll& ro
         return {roll.id, false, "Nothing is left on it."};
     if (condition.isPastAge(today))
         return {roll.id, false,
-                "Past its use-by by " + countWords((today - *condition.useBy).count(), "day") +
-                    ": press a test strip first."};
+                "Past its " + condition.useByName() + " by " +
+                    countWords((today - *condition.useBy).count(), "day") + ": press a test strip first."};
     if (condition.stripFailed)
         return {roll.id, false, "Its last test strip failed."};
     if (condition.isBadlyKept(film))
         return {roll.id, false, "Kept outside its storage limits: press a test strip first."};
     if (condition.useBy && *condition.useBy < pressDay)
         return {roll.id, false,
-                "Its use-by, " + spokenDay(*condition.useBy) + ", comes before the next press day, " +
-                    spokenDay(pressDay) + "."};
+                "Its " + condition.useByName() + ", " + spokenDay(*condition.useBy) +
+                    ", comes before the next press day, " + spokenDay(pressDay) + "."};
     const std::string size = isOffcut(roll, film) ? sizeOnShelf(roll) + ". " : "";
     return {roll.id, true, size + useByWords(condition, today) + "."};
 }

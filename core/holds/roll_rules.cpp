@@ -64,14 +64,14 @@ std::string temperatureBand(const Film& film) {
 
 std::string whyPastAge(const RollInUse& use, LocalDate today) {
     const LocalDate useBy = *use.condition->useBy;
-    std::string why = use.roll->label() + ": use-by " + spokenDate(useBy) + ", " +
+    std::string why = use.roll->label() + ": " + use.condition->useByName() + " " + spokenDate(useBy) + ", " +
                       countWords((today - useBy).count(), "day") + " ago";
     // The printed date may come before the shelf life by warmth is over: then it is the reason.
     const bool isWarmth = use.film->shelfLife &&
                           use.condition->effectiveDays >= static_cast<double>(use.film->shelfLife->count());
     if (isWarmth)
         why += "; effective age " + std::to_string(std::llround(use.condition->effectiveDays)) + " of " +
-               countWords(use.film->shelfLife->count(), "day");
+               countWords(use.film->shelfLife->count(), "day") + " by estimate";
     else if (use.roll->printedUseBy)
         why += "; the date is the one printed on it";
     return why + ".";
@@ -151,7 +151,7 @@ void rollPastAge(const Subject& subject, Findings& findings) {
         if (!use.condition->isPastAge(today))
             continue;
         Finding finding = onRoll(Rule::RollPastAge, Grade::Hold, use);
-        finding.what = "Roll " + use.roll->label() + " past its use-by";
+        finding.what = "Roll " + use.roll->label() + " past its " + use.condition->useByName();
         finding.why = whyPastAge(use, today);
         finding.frees = {FreeingAct::TestStrip, FreeingAct::ReceiveRoll, FreeingAct::ChooseFilm};
         findings.push_back(std::move(finding));

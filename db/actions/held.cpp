@@ -59,7 +59,8 @@ struct RollFault {
 std::optional<RollFault> faultOf(const RollCondition& condition, const Film& film, const FilmRoll& roll,
                                  LocalDate today) {
     if (condition.isPastAge(today))
-        return RollFault{Rule::RollPastAge, roll.label() + " is past its use-by. Press a test strip first."};
+        return RollFault{Rule::RollPastAge, roll.label() + " is past its " + condition.useByName() +
+                                                ". Press a test strip first."};
     if (condition.stripFailed)
         return RollFault{Rule::StripFailed,
                          roll.label() + " failed its last test strip. Cut from another roll."};

@@ -34,6 +34,18 @@ TEST(FilmsToCut, RollsStandByUseByWithTheirReason) {
     EXPECT_EQ(reasonFor(bench, 11), "No age limit is given.");
 }
 
+TEST(FilmsToCut, AUseByFromWarmthIsSaidToBeAnEstimate) {
+    CuttingBench bench; // today is Wed 11 Nov
+    bench.roll(9, 5000_mm, nov(9));
+    bench.roll(10, 5000_mm, nov(20));
+    for (const int number : {9, 10})
+        bench.condition(number).useByIsEstimate = true;
+    bench.condition(10).useByRange = DaySpan{nov(17), nov(25)};
+    bench.waiting.decal(100_mm, 100_mm);
+    EXPECT_EQ(reasonFor(bench, 10), "Estimated use-by Fri 20 Nov, 9 days left (17–25 Nov 2026).");
+    EXPECT_EQ(reasonFor(bench, 9), "Past its estimated use-by by 2 days: press a test strip first.");
+}
+
 TEST(FilmsToCut, SpoiledRollsStandLastAndSayWhy) {
     CuttingBench bench;
     bench.roll(9, 5000_mm, nov(9));

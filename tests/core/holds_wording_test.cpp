@@ -103,12 +103,13 @@ TEST(HoldsWording, RollPastItsUseByGivesDateDaysAndAge) {
             .with(
                 aGarment().roll([](FilmRoll& roll) { roll.number = 17; }).condition([](RollCondition& roll) {
                     roll.useBy = localDate(2026, 11, 19);
+                    roll.useByIsEstimate = true;
                     roll.effectiveDays = 396.2;
                 }))
             .build();
     EXPECT_EQ(said(shop, Rule::RollPastAge),
-              "Roll R-17 past its use-by | R-17: use-by 19 Nov 2026, 6 days ago; "
-              "effective age 396 of 365 days.");
+              "Roll R-17 past its estimated use-by | R-17: estimated use-by 19 Nov 2026, 6 days ago; "
+              "effective age 396 of 365 days by estimate.");
 }
 
 // A date printed before the shelf life by warmth is over is the reason, not the age.
