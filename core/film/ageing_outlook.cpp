@@ -6,13 +6,12 @@
 #include <array>
 #include <cmath>
 #include <numbers>
-#include <optional>
 
 namespace holdfast {
 
 namespace {
 
-constexpr std::size_t kMonths = 12;
+constexpr std::size_t kMonthsInYear = 12;
 constexpr double kPlaceSpread = 4;      // °C, of places about the reference temperature
 constexpr double kSeasonSpread = 3.5;   // °C, of months about the year's mean
 constexpr double kWeekSpreadUnseen = 1; // °C
@@ -21,7 +20,7 @@ constexpr double kDaysInDraw = 28;      // of weather; they count as one indepen
 constexpr double kReadingSpread = 1e-6; // °C², so that no month is known beyond its digits
 constexpr int kYearsAhead = 10;
 
-using ByMonth = std::array<double, kMonths>;
+using ByMonth = std::array<double, kMonthsInYear>;
 
 double square(double value) {
     return value * value;
@@ -50,9 +49,9 @@ std::vector<MonthPart> monthsBetween(Instant from, Instant to, const Now& now) {
 class MonthlyWarmth {
 public:
     MonthlyWarmth() {
-        for (std::size_t one = 0; one < kMonths; ++one) {
-            for (std::size_t other = 0; other < kMonths; ++other) {
-                const double apart = (static_cast<double>(one) - static_cast<double>(other)) / kMonths;
+        for (std::size_t one = 0; one < kMonthsInYear; ++one) {
+            for (std::size_t other = 0; other < kMonthsInYear; ++other) {
+                const double apart = (static_cast<double>(one) - static_cast<double>(other)) / kMonthsInYear;
                 const double alike = std::exp(-2 * square(std::sin(std::numbers::pi * apart)));
                 m_covariance[one][other] = square(kPlaceSpread) + square(kSeasonSpread) * alike;
             }
@@ -66,9 +65,9 @@ public:
         const ByMonth with = m_covariance[month];
         const double whole = with[month] + variance;
         const double surprise = warmth - m_mean[month];
-        for (std::size_t one = 0; one < kMonths; ++one) {
+        for (std::size_t one = 0; one < kMonthsInYear; ++one) {
             m_mean[one] += with[one] / whole * surprise;
-            for (std::size_t other = 0; other < kMonths; ++other)
+            for (std::size_t other = 0; other < kMonthsInYear; ++other)
                 m_covariance[one][other] -= with[one] * with[other] / whole;
         }
     }
@@ -76,8 +75,8 @@ public:
     // Of the sum of the months, each times its weight.
     double variance(const ByMonth& weights) const {
         double sum = 0;
-        for (std::size_t one = 0; one < kMonths; ++one) {
-            for (std::size_t other = 0; other < kMonths; ++other)
+        for (std::size_t one = 0; one < kMonthsInYear; ++one) {
+            for (std::size_t other = 0; other < kMonthsInYear; ++other)
                 sum += weights[one] * weights[other] * m_covariance[one][other];
         }
         return std::max(0.0, sum);
@@ -85,7 +84,7 @@ public:
 
 private:
     ByMonth m_mean{};
-    std::array<ByMonth, kMonths> m_covariance{};
+    std::array<ByMonth, kMonthsInYear> m_covariance{};
 };
 
 // Of the logarithm of the ageing factor, for one degree.
@@ -110,19 +109,21 @@ struct Recorded {
 double varianceOfWeeks(const AgeingCurve& record, Instant begins, double steepness, const Now& now) {
     double squares = 0;
     double pairs = 0;
-    std::optional<double> later;
+    bool wasRead = false; // the week after
+    double later = 0;
     for (Instant ends = now.instant; ends - Days{7} >= begins; ends -= Days{7}) {
         Recorded week;
         week.add(record.between(ends - Days{7}, ends));
         if (!week.isEnough(3.5)) {
-            later.reset();
+            wasRead = false;
             continue;
         }
         const double warmth = week.warmth(steepness);
-        if (later) {
-            squares += square(*later - warmth) / 2;
+        if (wasRead) {
+            squares += square(later - warmth) / 2;
             ++pairs;
         }
+        wasRead = true;
         later = warmth;
     }
     const double missing = std::max(0.0, kPairsOfWeeks - pairs);
@@ -131,11 +132,11 @@ double varianceOfWeeks(const AgeingCurve& record, Instant begins, double steepne
 
 MonthlyWarmth warmthOf(const AgeingCurve& record, Instant begins, double steepness, double weeks,
                        const Now& now) {
-    std::array<Recorded, kMonths> months;
+    std::array<Recorded, kMonthsInYear> months;
     for (const MonthPart& part : monthsBetween(begins, now.instant, now))
         months[part.month].add(record.between(part.begins, part.ends));
     MonthlyWarmth warmth;
-    for (std::size_t month = 0; month < kMonths; ++month) {
+    for (std::size_t month = 0; month < kMonthsInYear; ++month) {
         const Recorded& seen = months[month];
         if (seen.isEnough(1))
             warmth.learn(month, seen.warmth(steepness), weeks * kDaysInDraw / seen.days + kReadingSpread);
@@ -189,7 +190,7 @@ double AgeingOutlook::reached(double Gained::*course, double effectiveDays) cons
         return 0;
     if (enough == m_courses.end()) {
         const Gained& last = m_courses.back();
-        const Gained& yearBefore = m_courses[m_courses.size() - 1 - kMonths];
+        const Gained& yearBefore = m_courses[m_courses.size() - 1 - kMonthsInYear];
         const double pace = (last.*course - yearBefore.*course) / (last.days - yearBefore.days);
         return last.days + (effectiveDays - last.*course) / pace;
     }

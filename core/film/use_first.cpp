@@ -151,8 +151,8 @@ private:
 std::string whyNotUsable(const ShelfRoll& shelf, LocalDate today) {
     const RollCondition& condition = *shelf.condition;
     if (condition.isPastAge(today)) {
-        return " is past its use-by (" + countWords(-condition.daysLeft(today)->count(), "day") +
-               "); press a test strip";
+        return " is past its " + condition.useByName() + " (" +
+               countWords(-condition.daysLeft(today)->count(), "day") + "); press a test strip";
     }
     if (condition.stripFailed)
         return " failed its test strip";
@@ -201,8 +201,13 @@ std::vector<RollInTurn> inTurn(FilmShelf& shelf, LocalDate today) {
     std::vector<RollInTurn> rolls;
     for (const ShelfRoll& entry : shelf.rolls()) {
         const Millimetres allotted = entry.allotted();
-        rolls.push_back({entry.condition->daysLeft(today).value_or(kLookedAhead), allotted,
-                         std::max(Millimetres{}, entry.roll->left - allotted), entry.mayBeUsed});
+        RollInTurn roll{entry.condition->daysLeft(today).value_or(kLookedAhead), allotted,
+                        std::max(Millimetres{}, entry.roll->left - allotted), entry.mayBeUsed};
+        if (const auto& range = entry.condition->useByRange) {
+            roll.daysAtLeast = range->first - today;
+            roll.daysAtMost = range->last - today;
+        }
+        rolls.push_back(roll);
     }
     return rolls;
 }

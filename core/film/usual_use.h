@@ -12,6 +12,7 @@
 #include "core/trade/dates.h"
 #include "core/trade/units.h"
 
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -41,11 +42,16 @@ struct RollInTurn {
     Millimetres allotted; // to decals that wait, part of the usual use
     Millimetres free;
     bool mayBeUsed = true; // else nothing but what is allotted is taken
+    // Of days that are an estimate: in eight of ten cases they lie between these two.
+    std::optional<Days> daysAtLeast = std::nullopt;
+    std::optional<Days> daysAtMost = std::nullopt;
 };
 
 // Of rolls that are cut from one after the other. A later roll gets what comes when those before it are used
 // up or out of date, so its use hangs on theirs: use is drawn kDraws times, evenly over its whole range
-// (Latin hypercube; McKay, Beckman and Conover 1979 [M]), always the same draws. The first roll is as above.
+// (Latin hypercube; McKay, Beckman and Conover 1979 [M]), always the same draws. Days that are an estimate
+// are drawn as well: normal, apart below and above, and alike for all rolls, as a warm year is warm for all
+// of them. A first roll whose days are a fact is as above.
 inline constexpr int kDraws = 1000;
 std::vector<ExpectedUse> expectedUseInTurn(const UseRate& rate, std::span<const RollInTurn> rolls);
 

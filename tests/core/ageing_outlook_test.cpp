@@ -98,6 +98,39 @@ TEST(AgeingOutlook, TheUnseenSeasonIsThatOfTheConditionedNormal) {
     EXPECT_NEAR(outlook.daysUntil(december + january).usual, 62, 1e-3);
 }
 
+// One November has three pairs of weeks, all alike; of the five missing each counts as 1 °C².
+TEST(AgeingOutlook, OfOneMonthReadTheNextIsThatOfTheConditionedNormal) {
+    const ClimateSeries series = daily(kDecember, 30, [](LocalDate) { return 17.0; });
+    const AgeingOutlook outlook = outlookFrom(series, midnightOf(kDecember));
+    const double weeks = 5.0 / 8;
+    const double own = 16 + 12.25;
+    const double next = 16 + 12.25 * std::exp(-2 * std::pow(std::sin(std::numbers::pi / 12), 2));
+    const double read = own + weeks * 28 / 30;
+    const double december = 31 * doublingAt(22 + next / read * (17 - 22));
+    EXPECT_NEAR(outlook.daysUntil(december).usual, 31, 1e-4);
+    const double variance = own - next * next / read + weeks * 28 / 31 + weeks;
+    const double factor = std::exp(kEightOfTen * std::log(2.0) / 10 * std::sqrt(variance));
+    EXPECT_NEAR(outlook.daysUntil(december * factor).fast, 31, 1e-4);
+    EXPECT_NEAR(outlook.daysUntil(december / factor).slow, 31, 1e-4);
+}
+
+// Weeks that differ by 2 °C in turn have a σ² of half the square of that; a steady rise in a year does not
+// matter, nor does a week with hardly any reading.
+TEST(AgeingOutlook, WeatherIsThatOfThePlacesOwnWeeks) {
+    const auto inTurn = [](LocalDate day) {
+        const auto week = (kDecember - day).count() / 7;
+        return week % 2 == 0 ? 19.0 : 21.0;
+    };
+    const auto width = [](const ClimateSeries& series) {
+        const DaysAhead ahead = outlookFrom(series, midnightOf(kDecember)).daysUntil(30);
+        return std::log(ahead.slow / ahead.fast);
+    };
+    const double restless = width(daily(kDecember, 3 * 365, inTurn));
+    EXPECT_LT(width(daily(kDecember, 3 * 365, [](LocalDate) { return 20.0; })), 0.01);
+    // About ±1.2816 · ln 2 / 10 · √(σ² · 28/31 + σ² + what is left open of December), σ² = 2 less the ramps.
+    EXPECT_NEAR(restless, 2 * kEightOfTen * std::log(2.0) / 10 * std::sqrt(2.0 * (28.0 / 31 + 1)), 0.06);
+}
+
 TEST(AgeingOutlook, WinterIsNotCarriedIntoSummer) {
     // Three years of 19 °C give or take 5 °C; asked on 1 December, for a day in the summer.
     const auto year = [](LocalDate day) { return northernYear(day, 19, 5); };
@@ -206,7 +239,7 @@ private:
 };
 
 // The share of places whose day lies within the range, by the length of the record and the true day.
-struct Kept {
+struct KeptDays {
     std::array<int, 6> lengths{10, 30, 90, 180, 365, 1000};
     std::array<int, 4> days{30, 90, 180, 365};
     std::array<std::array<double, 4>, 6> share{};
@@ -226,9 +259,9 @@ struct Kept {
     }
 };
 
-Kept keptByMadeUpPlaces(int places) {
+KeptDays keptByMadeUpPlaces(int places) {
     std::mt19937 random{17};
-    Kept kept;
+    KeptDays kept;
     for (int place = 0; place < places; ++place) {
         const MadeUpPlace made{random, MadeUpPlace::kDayOfAsking + 400};
         for (std::size_t length = 0; length < kept.lengths.size(); ++length) {
@@ -247,7 +280,7 @@ Kept keptByMadeUpPlaces(int places) {
 }
 
 TEST(AgeingOutlook, TheDayLiesInTheRangeInEightOfTenCases) {
-    const Kept kept = keptByMadeUpPlaces(150);
+    const KeptDays kept = keptByMadeUpPlaces(150);
     EXPECT_GE(kept.least(), 0.68);
     EXPECT_NEAR(kept.meanOf(0, 4), 0.88, 0.05) << "part of a year: what is not known is rather said too wide";
     EXPECT_NEAR(kept.meanOf(4, 6), 0.82, 0.05) << "a year and more";

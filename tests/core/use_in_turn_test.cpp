@@ -6,6 +6,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <optional>
 #include <random>
 #include <vector>
 
@@ -94,6 +96,61 @@ TEST(UseInTurn, ARollThatMayNotBeUsedTakesOnlyWhatIsAllotted) {
     const auto uses = expectedUseInTurn(steady, rolls);
     EXPECT_EQ(uses[0].expected, 0_mm);
     EXPECT_EQ(uses[1].expected, 2700_mm);
+}
+
+// The same, where the days of the rolls are an estimate: by days of a year that is as warm for one as for
+// all.
+Tried byTryingYears(const UseRate& rate, const std::vector<RollInTurn>& rolls,
+                    const std::vector<ExpectedUse>& ends) {
+    constexpr int kTimes = 60'000;
+    std::mt19937 random{9};
+    std::normal_distribution<double> normal;
+    Tried tried{std::vector<double>(rolls.size()), std::vector<double>(rolls.size())};
+    for (int time = 0; time < kTimes; ++time) {
+        const double year = normal(random);
+        std::multimap<double, std::size_t> byDay;
+        for (std::size_t at = 0; at < rolls.size(); ++at) {
+            const auto usual = static_cast<double>(rolls[at].days.count());
+            const auto end =
+                static_cast<double>((year < 0 ? *rolls[at].daysAtLeast : *rolls[at].daysAtMost).count());
+            byDay.emplace(std::max(0.0, usual + std::abs(year) * (end - usual) / 1.28155), at);
+        }
+        double use = 0;
+        double gone = 0;
+        double reached = 0;
+        for (const auto& [day, at] : byDay) {
+            const double weeks = (day - reached) / 7;
+            use += rate.weeklyMean * weeks + rate.weeklySpread * std::sqrt(weeks) * normal(random);
+            reached = day;
+            const double taken = std::clamp(use - gone, 0.0, static_cast<double>(rolls[at].free.value));
+            gone += taken;
+            tried.mean[at] += taken / kTimes;
+            const auto whole = std::llround(taken);
+            tried.within[at] +=
+                whole >= ends[at].low.value && whole <= ends[at].high.value ? 1.0 / kTimes : 0;
+        }
+    }
+    return tried;
+}
+
+TEST(UseInTurn, DaysThatAreAnEstimateWidenTheRangeOfFirstAndSecondRollsAlike) {
+    const UseRate rate{400, 180};
+    const std::vector<RollInTurn> rolls{{Days{60}, 0_mm, 20'000_mm, true, Days{50}, Days{75}},
+                                        {Days{130}, 0_mm, 20'000_mm, true, Days{110}, Days{165}},
+                                        {Days{220}, 0_mm, 20'000_mm, true, Days{190}, Days{280}}};
+    const auto uses = expectedUseInTurn(rate, rolls);
+    const Tried tried = byTryingYears(rate, rolls, uses);
+    std::vector<RollInTurn> facts = rolls;
+    for (RollInTurn& roll : facts)
+        roll.daysAtLeast = roll.daysAtMost = std::nullopt;
+    const auto ofFacts = expectedUseInTurn(rate, facts);
+    for (std::size_t at = 0; at < rolls.size(); ++at) {
+        EXPECT_NEAR(static_cast<double>(uses[at].expected.value), tried.mean[at], 25) << at;
+        EXPECT_NEAR(tried.within[at], 0.8, 0.025) << at;
+        EXPECT_GT(uses[at].high - uses[at].low, ofFacts[at].high - ofFacts[at].low) << at;
+    }
+    // Of days taken as facts, the ends would hold less often.
+    EXPECT_LT(byTryingYears(rate, rolls, ofFacts).within[0], 0.75);
 }
 
 TEST(UseInTurn, IsTheSameEachTime) {

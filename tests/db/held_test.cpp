@@ -80,7 +80,7 @@ TEST_F(Held, ARollPastItsUseByIsNotCutFrom) {
     receiveCleanTees(2);
     const auto order = takeTees(2);
     wait(Days{400});
-    expectRefused<Doing>([&] { return cutNow(order, m_roll); }, "roll", "R-01 is past its use-by");
+    expectRefused<Doing>([&] { return cutNow(order, m_roll); }, "roll", "R-01 is past its estimated use-by");
     ASSERT_TRUE(recordTestStrip(shop(), m_roll, true, {100}, "").ok());
     EXPECT_TRUE(cutNow(order, m_roll).ok());
     wait(Days{60}); // the strip is over
