@@ -2,6 +2,7 @@
 #include "app/command_line/reports.h"
 #include "app/command_line/text_table.h"
 #include "app/desk/formats.h"
+#include "app/desk/use_by_words.h"
 
 #include <QCoreApplication>
 #include <QJsonArray>
@@ -31,14 +32,14 @@ public:
                          {tr("Use by")},
                          {tr("Days"), Side::Right},
                          {tr("Waiting work"), Side::Right},
-                         {tr("Goes out of date"), Side::Right},
+                         {tr("Goes out of date, estimate"), Side::Right},
                          {tr("State")}});
         int number = 0;
         for (const RollForecast& forecast : m_shop.allotment.useFirst) {
             const FilmRoll& roll = rollOf(forecast);
             const RollCondition& condition = m_shop.conditions.at(roll.id);
             table.add({QString::number(++number), words(roll.label()), words(film(roll).name()),
-                       metres(forecast.left), condition.useBy ? date(*condition.useBy) : tr("no limit"),
+                       metres(forecast.left), condition.useBy ? useByInFull(condition) : tr("no limit"),
                        forecast.daysLeft ? QString::number(forecast.daysLeft->count()) : QString(),
                        metres(forecast.allotted), wasteWords(forecast), state(roll, condition)});
         }
@@ -73,7 +74,7 @@ private:
         if (condition.stripFailed)
             parts.append(tr("its test strip failed: use another roll"));
         if (condition.isPastAge(m_shop.now.today()))
-            parts.append(tr("past its use-by: press a test strip"));
+            parts.append(tr("past its %1: press a test strip").arg(words(condition.useByName())));
         if (!condition.hasPlace)
             parts.append(tr("stands nowhere: move it to a place"));
         else if (condition.isOutsideNow())
@@ -106,6 +107,11 @@ private:
             {QStringLiteral("wasteHighMillimetres"), static_cast<qint64>(forecast.wasteHigh.value)},
             {QStringLiteral("useBy"),
              orNull(condition.useBy, [](LocalDate day) { return words(isoDate(day)); })},
+            {QStringLiteral("useByIsEstimate"), condition.useByIsEstimate},
+            {QStringLiteral("useByEarliest"),
+             orNull(condition.useByRange, [](const DaySpan& span) { return words(isoDate(span.first)); })},
+            {QStringLiteral("useByLatest"),
+             orNull(condition.useByRange, [](const DaySpan& span) { return words(isoDate(span.last)); })},
             {QStringLiteral("daysLeft"),
              orNull(forecast.daysLeft, [](Days days) { return static_cast<qint64>(days.count()); })},
             {QStringLiteral("calendarAgeDays"), static_cast<qint64>(condition.calendarAge.count())},

@@ -12,6 +12,7 @@ namespace {
 constexpr QSizeF kLabelSize{70, 40};
 constexpr double kEdge = 4;
 constexpr double kLabelBesideCode = 40; // wide
+constexpr Days kYearIsPlain{300};
 
 constexpr PaperType kLabelNumber{13, QFont::Bold};
 constexpr PaperType kLabelFilm{3.9, QFont::DemiBold};
@@ -31,6 +32,24 @@ public:
     QString asOf;
 };
 
+// "Use by 7 Jan 2027 (2–20 Jan)": its range has the year only where it lies far from the day.
+QString useByWords(const RollCondition& condition) {
+    const QString day = date(*condition.useBy);
+    if (!condition.useByRange)
+        return LabelWords::tr("Use by %1").arg(day);
+    const DaySpan& range = *condition.useByRange;
+    const bool isNear =
+        *condition.useBy - range.first < kYearIsPlain && range.last - *condition.useBy < kYearIsPlain;
+    return LabelWords::tr("Use by %1 (%2)").arg(day, words(isNear ? nearSpan(range) : spokenSpan(range)));
+}
+
+QString whyThatDay(const RollCondition& condition, const QString& today) {
+    if (condition.useByIsEstimate)
+        return LabelWords::tr("an estimate of %1; heat brings it forward").arg(today);
+    return condition.extendedByStrip ? LabelWords::tr("by its test strip; as of %1").arg(today)
+                                     : LabelWords::tr("the day printed by its maker; as of %1").arg(today);
+}
+
 LabelWords labelWords(const ReckonedShop& shop, RollId id) {
     const FilmRoll& roll = shop.facts.rolls.at(id);
     LabelWords label;
@@ -41,9 +60,8 @@ LabelWords labelWords(const ReckonedShop& shop, RollId id) {
         LabelWords::tr("%1 wide, received %2").arg(millimetres(roll.width), date(roll.receivedOn));
     const RollCondition* condition = shop.conditions.find(id);
     if (condition && condition->useBy) {
-        label.useBy = LabelWords::tr("Use by %1").arg(date(*condition->useBy));
-        label.asOf =
-            LabelWords::tr("as reckoned on %1; damp or heat brings it forward").arg(date(shop.now.today()));
+        label.useBy = useByWords(*condition);
+        label.asOf = whyThatDay(*condition, date(shop.now.today()));
     } else {
         label.useBy = LabelWords::tr("No use-by given");
     }
@@ -64,7 +82,7 @@ Paper labelOfRoll(const ReckonedShop& shop, RollId roll) {
                 film.millimetres -= 0.1;
             ink.lines({kEdge, 15}, kLabelBesideCode, label.film, film);
             ink.line({kEdge, 29.4}, label.received, shrunkTo(width, label.received, kLabelPlain, 2.2));
-            ink.line({kEdge, 34}, label.useBy, shrunkTo(width, label.useBy, kLabelUseBy, 3));
+            ink.line({kEdge, 34}, label.useBy, shrunkTo(width, label.useBy, kLabelUseBy, 2.6));
             ink.line({kEdge, 37.4}, label.asOf, shrunkTo(width, label.asOf, kLabelSmall, 1.8));
         }};
 }

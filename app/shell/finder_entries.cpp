@@ -1,6 +1,7 @@
 #include "app/shell/finder_entries.h"
 
 #include "app/desk/formats.h"
+#include "app/desk/use_by_words.h"
 #include "app/shell/finder_actions.h"
 #include "app/shell/finder_papers.h"
 #include "app/shell/places.h"
@@ -83,9 +84,10 @@ public:
         else if (condition != nullptr && condition->stripFailed)
             second = tr("%1, failed its test strip").arg(second);
         else if (condition != nullptr && condition->isPastAge(today))
-            second = tr("%1, past its use-by").arg(second);
+            second = condition->useByIsEstimate ? tr("%1, past its estimated use-by").arg(second)
+                                                : tr("%1, past its use-by").arg(second);
         else if (condition != nullptr && condition->useBy)
-            second = tr("%1, use by %2").arg(second, date(*condition->useBy));
+            second = tr("%1, use by %2").arg(second, useByInFull(*condition));
         Matter matter;
         matter.roll = roll.id;
         matter.film = film.id;

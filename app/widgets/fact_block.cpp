@@ -31,6 +31,10 @@ void FactBlock::setValueType(Type type) {
     say();
 }
 
+QStringList FactBlock::notes() const {
+    return m_note.split(QLatin1Char('\n'), Qt::SkipEmptyParts);
+}
+
 void FactBlock::say() {
     setAccessibleName(m_label + QStringLiteral(": ") + m_value);
     setAccessibleDescription(m_note);
@@ -39,10 +43,10 @@ void FactBlock::say() {
 }
 
 QSize FactBlock::sizeHint() const {
-    const qreal wide = std::max(
-        {widthOf(m_label, Type::Small), widthOf(m_value, m_valueType), widthOf(m_note, Type::Small)});
+    qreal wide = std::max(widthOf(m_label, Type::Small), widthOf(m_value, m_valueType));
     int high = lineHeight(Type::Small) + lineHeight(m_valueType);
-    if (!m_note.isEmpty()) {
+    for (const QString& line : notes()) {
+        wide = std::max(wide, widthOf(line, Type::Small));
         high += lineHeight(Type::Small);
     }
     return {static_cast<int>(std::ceil(wide)), high};
@@ -55,8 +59,10 @@ void FactBlock::paintEvent(QPaintEvent*) {
     paintLine(painter, line, m_label, Type::Small, dyes.ink2);
     line = QRectF(0, line.bottom(), width(), lineHeight(m_valueType));
     paintLine(painter, line, m_value, m_valueType, dyes.*m_ink);
-    line = QRectF(0, line.bottom(), width(), lineHeight(Type::Small));
-    paintLine(painter, line, m_note, Type::Small, dyes.ink2);
+    for (const QString& note : notes()) {
+        line = QRectF(0, line.bottom(), width(), lineHeight(Type::Small));
+        paintLine(painter, line, note, Type::Small, dyes.ink2);
+    }
 }
 
 } // namespace holdfast::app

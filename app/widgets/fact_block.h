@@ -1,8 +1,9 @@
 #pragma once
-// One fact: a small label above, the value strong, a small note below.
+// One fact: a small label above, the value strong, a small note of a line or more below.
 
 #include "app/theme/type.h"
 
+#include <QStringList>
 #include <QWidget>
 
 namespace holdfast::app {
@@ -25,6 +26,7 @@ protected:
 
 private:
     void say();
+    QStringList notes() const;
 
     QString m_label;
     QString m_value;

@@ -83,7 +83,7 @@ TEST_F(FilmShelf, WhatIfWordsNameTheLatestAndCountTheRest) {
         return firstWords(*desk().shop(), usual.roll, first).replace(QChar(QChar::Nbsp), QLatin1Char(' '));
     };
     const QString said = plainly();
-    EXPECT_TRUE(said.contains(QStringLiteral("about 0.9 m will go out of date instead of 1.2 m")))
+    EXPECT_TRUE(said.contains(QStringLiteral("by estimate 0.9 m will go out of date instead of 1.2 m")))
         << said.toStdString();
     EXPECT_TRUE(said.contains(QStringLiteral("-a 40 min late, "))) << said.toStdString();
     EXPECT_TRUE(said.contains(QStringLiteral("2 more late"))) << said.toStdString();

@@ -10,6 +10,7 @@
 #include <QTest>
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -43,13 +44,15 @@ protected:
     QString text(const char* label) { return part<QLabel>(label)->text(); }
     void key(Qt::Key key) { QTest::keyClick(place->focusWidget() ? place->focusWidget() : place.get(), key); }
 
-    RollId rollReceived(FilmId film, PlaceId where, LocalDate made) {
+    RollId rollReceived(FilmId film, PlaceId where, LocalDate made,
+                        std::optional<LocalDate> printedUseBy = std::nullopt) {
         db::RollReceived roll;
         roll.film = film;
         roll.width = 500_mm;
         roll.length = 4000_mm;
         roll.receivedOn = now().today();
         roll.madeOn = made;
+        roll.printedUseBy = printedUseBy;
         roll.place = where;
         return valueOf(db::receiveRoll(file(), roll, now())).id;
     }

@@ -45,12 +45,38 @@ TEST_F(FilmShelf, RowsSayDaysLeftAndWhatIsPast) {
     rollReceived(film, drawer, now().today() - Days{371});
     open();
     ASSERT_EQ(shelf()->model()->rowCount(), 2);
-    EXPECT_TRUE(row(1).contains(QStringLiteral("20 days, by 15 Dec"))) << row(1).toStdString();
-    EXPECT_TRUE(row(0).contains(QStringLiteral("Past by 6 days, press a test strip first")))
+    // Nothing was read there: the day is an estimate, and how far it may be off is said.
+    EXPECT_TRUE(row(1).contains(QStringLiteral("20 days, by 15 Dec, estimate 7–27 Dec")))
+        << row(1).toStdString();
+    EXPECT_TRUE(row(0).contains(QStringLiteral("Past by 6 days, by estimate: press a test strip first")))
         << row(0).toStdString();
     EXPECT_EQ(part<Chip>("pastChip")->words(), QStringLiteral("1 past use-by"));
     EXPECT_EQ(part<Chip>("soonChip")->words(), QStringLiteral("1 to use this month"));
     EXPECT_TRUE(text("shelfLength").contains(QStringLiteral("8.0 m")));
+}
+
+TEST_F(FilmShelf, APrintedUseByIsAFactAndADayByWarmthAnEstimate) {
+    const FilmId film = addFilm("Dusk");
+    const PlaceId drawer = addPlace("Film drawer");
+    const RollId byWarmth = rollReceived(film, drawer, now().today() - Days{300});
+    open();
+    const auto showed = [&](RollId roll) {
+        Matter matter;
+        matter.roll = roll;
+        place->turnTo(matter);
+        auto* useBy = part<QWidget>("useBy");
+        return useBy->accessibleName() + QLatin1Char('|') + useBy->accessibleDescription();
+    };
+    const QString estimate = showed(byWarmth);
+    EXPECT_TRUE(estimate.startsWith(QStringLiteral("Use-by, estimate: 29 Jan 2027|")))
+        << estimate.toStdString();
+    EXPECT_TRUE(estimate.contains(QStringLiteral(" – "))) << "its range: " << estimate.toStdString();
+    EXPECT_TRUE(
+        part<QWidget>("ageByWarmth")->accessibleName().startsWith(QStringLiteral("Age by warmth, estimate")));
+    EXPECT_TRUE(text("spokenFor").contains(QStringLiteral("by estimate"))) << text("spokenFor").toStdString();
+
+    const QString fact = showed(rollReceived(film, drawer, now().today(), now().today() + Days{40}));
+    EXPECT_TRUE(fact.startsWith(QStringLiteral("Use-by: 4 Jan 2027|maker says 4 Jan"))) << fact.toStdString();
 }
 
 TEST_F(FilmShelf, AFilmWithoutALimitSaysSo) {
@@ -88,7 +114,7 @@ TEST_F(FilmShelf, WarmthTakesDays) {
     const RollId warm = receiveRoll(film, attic);
     time().setWall(today);
     ClimateSeries readings;
-    for (int hour = 60 * 24; hour >= 0; hour -= 12)
+    for (int hour = 400 * 24; hour >= 0; hour -= 12) // a whole year, so that what comes is known
         readings.push_back({today - Hours{hour}, 32_C, 44_rh});
     valueOf(db::importReadings(file(), attic, readings));
     open();

@@ -215,9 +215,15 @@ TEST_F(Papers, RollLabelSaysFilmWidthAndUseBy) {
     EXPECT_TRUE(text.contains(QStringLiteral("Marram Soft, Dusk")));
     EXPECT_TRUE(text.contains(QStringLiteral("500 mm wide")));
     EXPECT_TRUE(text.contains(date(roll.receivedOn)));
-    const auto useBy = shop().conditions.at(usual.roll).useBy;
-    EXPECT_TRUE(text.contains(useBy ? date(*useBy) : QStringLiteral("No use-by given")))
+    // By warmth, in a place that nobody read.
+    const RollCondition& condition = shop().conditions.at(usual.roll);
+    ASSERT_TRUE(condition.useByRange);
+    EXPECT_TRUE(
+        text.contains(QStringLiteral("Use by %1 (%2")
+                          .arg(date(*condition.useBy),
+                               words(nearSpan(*condition.useByRange)).section(QLatin1Char(' '), 0, 0))))
         << text.toStdString();
+    EXPECT_TRUE(text.contains(QStringLiteral("an estimate of 25 Nov 2026"))) << text.toStdString();
 }
 
 // ── day sheet ─────────────────────────────────────────────────────────────────────────────────────────

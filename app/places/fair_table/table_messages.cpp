@@ -230,7 +230,8 @@ private:
                 say(Tone::Held, inFairTable("%1 cannot be cut from yet.").arg(words(pick.roll->label())),
                     condition && condition->stripFailed
                         ? inFairTable("Its test strip failed: use another roll, or press another strip.")
-                    : isOld ? inFairTable("It is past its use-by: press a test strip first.")
+                    : isOld ? inFairTable("It is past its %1: press a test strip first.")
+                                  .arg(words(condition->useByName()))
                             : inFairTable("It was kept too damp, dry or hot: press a test strip first."));
                 m_messages.back().dayWaitsFor = deliveryWords();
                 m_messages.back().act = FreeingAct::TestStrip;

@@ -32,6 +32,7 @@ constexpr int kLeastChoice = 120;
 constexpr int kMostChoice = 196;
 constexpr int kFewReadings = 500; // are removed before a window seems to stand still
 constexpr int kRoomForNote = 680; // of the shelf, beside its title and tools
+constexpr int kRoomForLongNote = 940;
 constexpr int kRoomForTitle = 560;
 constexpr int kRoomForChoice = 800; // in which a film's name is read whole
 constexpr int kRoomForLength = 840; // of the place, for all its tools in the header
@@ -198,7 +199,9 @@ void FilmShelfPlace::arrange() {
     const int panelWidth = std::max(kPanelWidth, m_panel->minimumSizeHint().width());
     const int shelfWidth = width() - 2 * kGutter - kCardGap - panelWidth;
     m_card->setTitle(shelfWidth >= kRoomForTitle ? tr("Use first, top down") : tr("Use first"));
-    m_card->setNote(shelfWidth >= kRoomForNote ? tr("tail is days left, roll is metres") : QString());
+    m_card->setNote(shelfWidth >= kRoomForLongNote ? tr("tail is days left, stitch its range, roll is metres")
+                    : shelfWidth >= kRoomForNote   ? tr("tail is days left, roll is metres")
+                                                   : QString());
     m_films->setMinimumWidth(shelfWidth >= kRoomForChoice ? kMostChoice : kLeastChoice);
     const bool isStacked = shelfWidth < m_card->minimumSizeHint().width();
     m_row->setDirection(isStacked ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);

@@ -28,10 +28,10 @@ QString rollSentence(const ReckonedShop& shop, const RollOutlook& roll) {
     const QString label = words(shop.facts.rolls.at(roll.roll).label());
     const Millimetres saved = roll.wasteBefore - roll.wasteAfter;
     if (saved >= kToSpeakOf || -saved >= kToSpeakOf)
-        return inFirstWords("%1: about %2 will go out of date instead of %3.")
+        return inFirstWords("%1: by estimate %2 will go out of date instead of %3.")
             .arg(label, length(roll.wasteAfter), length(roll.wasteBefore));
     if (roll.wasteAfter >= kToSpeakOf)
-        return inFirstWords("%1: about %2 will go out of date either way.")
+        return inFirstWords("%1: by estimate %2 will go out of date either way.")
             .arg(label, length(roll.wasteAfter));
     return inFirstWords("%1: none likely to go out of date.").arg(label);
 }

@@ -30,7 +30,7 @@ RollFacts::RollFacts(QWidget* parent)
         return made;
     };
     m_age = fact(tr("Calendar age"), "calendarAge");
-    m_warmAge = fact(tr("Age by warmth"), "ageByWarmth");
+    m_warmAge = fact(tr("Age by warmth, estimate"), "ageByWarmth");
     m_useBy = fact(tr("Use-by"), "useBy");
     m_outside = fact({}, "hoursOutside");
 
@@ -75,6 +75,9 @@ void RollFacts::show(const ReckonedShop& shop, const FilmRoll& roll) {
         maker = tr("maker says %1").arg(dayInShort(*roll.printedUseBy, today));
     else if (limit)
         maker = tr("%1 by the calendar").arg(dayInShort(*limit, today));
+    if (condition.useByRange)
+        maker.prepend(spanInShort(*condition.useByRange, today) + QLatin1Char('\n'));
+    m_useBy->setLabel(condition.useByIsEstimate ? tr("Use-by, estimate") : tr("Use-by"));
     m_useBy->set(condition.useBy ? date(*condition.useBy) : tr("No limit given"), maker,
                  condition.isPastAge(today) ? &Tokens::madder : &Tokens::ink);
 

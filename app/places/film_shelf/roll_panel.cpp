@@ -326,7 +326,7 @@ void RollPanel::showWork() {
             .arg(QLocale::c().toString(allotted.metres(), 'f', 1), metres(roll().left).toHtmlEscaped());
     const RollCondition& condition = m_shop->conditions.at(*m_roll);
     if (forecast && forecast->expectedWaste.value >= 50 && forecast->mayBeUsed && condition.useBy)
-        text += tr(", about %1 will go out of date on %2")
+        text += tr(", by estimate %1 will go out of date on %2")
                     .arg(wasteWords(*forecast), dayInShort(*condition.useBy, m_shop->now.today()));
     else if (forecast && forecast->expectedWaste.value >= 50)
         text += tr(", %1 cannot be used as it is").arg(metres(forecast->expectedWaste));

@@ -25,6 +25,7 @@ constexpr qreal kWordsGap = 10;
 constexpr qreal kPieceGap = 12;
 constexpr qreal kPastTail = 12; // as far as a past roll's tail goes to the left
 constexpr qreal kNoLimitTail = 96;
+constexpr qreal kLeastRange = 4; // to be seen beside the post
 
 // One run of words with its type and ink; `gap` stands before it.
 struct Run {
@@ -98,6 +99,17 @@ void paintPost(QPainter& painter, qreal x, qreal foot, qreal high, const QColor&
     painter.fillRect(QRectF(x - 1, foot - high, 2, high), ink);
 }
 
+// From the end in a fast year to that in a slow one, just above the tail: a running stitch, as of all that is
+// still to come.
+void paintRange(QPainter& painter, const QRectF& row, const ShelfAxis& axis, const ShelfRow& roll, qreal y) {
+    if (!roll.daysLeftAtLeast || !roll.daysLeftAtMost)
+        return;
+    const qreal from = row.left() + std::min(axis.at(*roll.daysLeftAtLeast), axis.right);
+    const qreal to = row.left() + std::min(axis.at(*roll.daysLeftAtMost), axis.right);
+    if (to - from >= kLeastRange)
+        paintRunningStitch(painter, {from, y}, {to, y}, tokens().ink2, 1.6);
+}
+
 // Where words may begin to the right of all that is drawn, and where the tail's end stands.
 struct TailEnds {
     qreal tail = 0;
@@ -143,6 +155,7 @@ void paintTail(QPainter& painter, const QRectF& row, const ShelfAxis& axis, cons
                 paintIcon(painter, QRectF(end + 3, band.top() - 19, kSmallIcon, kSmallIcon),
                           QStringLiteral("thermometer"), dyes.weld);
         }
+        paintRange(painter, row, axis, roll, band.top() - 3);
         if (*roll.daysLeft > axis.days) // runs on beyond the axis
             paintRunningStitch(painter, {end, foot - kTail / 2}, {end + 24, foot - kTail / 2}, dyes.ink, 2);
         else

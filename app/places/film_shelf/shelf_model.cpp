@@ -20,6 +20,10 @@ ShelfRow rowFor(const ReckonedShop& shop, const FilmRoll& roll) {
     row.metresLeft = roll.left.metres();
     if (daysLeft)
         row.daysLeft = static_cast<int>(daysLeft->count());
+    if (const auto& range = shop.conditions.at(roll.id).useByRange) {
+        row.daysLeftAtLeast = static_cast<int>((range->first - shop.now.today()).count());
+        row.daysLeftAtMost = static_cast<int>((range->last - shop.now.today()).count());
+    }
     row.daysLost = static_cast<int>(daysLostToWarmth(shop, roll).count());
     row.words = tailWords(shop, roll);
     return row;

@@ -27,8 +27,10 @@ struct ShelfRow {
     QString filmName; // "Marram Soft, Dusk"
     QColor shade;
     double metresLeft = 0;
-    std::optional<int> daysLeft; // below zero: past; none: no limit given
-    int daysLost = 0;            // to warmth, behind the days left
+    std::optional<int> daysLeft;        // below zero: past; none: no limit given
+    int daysLost = 0;                   // to warmth, behind the days left
+    std::optional<int> daysLeftAtMost;  // in a slow year; none: the days left are a fact
+    std::optional<int> daysLeftAtLeast; // in a fast year
     TailWords words;
 };
 

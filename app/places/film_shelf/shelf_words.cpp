@@ -55,6 +55,17 @@ QString pastWords(const RollCondition& condition, LocalDate today) {
     return inFilmShelf("Past by %1").arg(dayCount(today - *condition.useBy));
 }
 
+// "by 2 Dec, estimate 28 Nov – 9 Dec"; a day that is a fact is "by 2 Dec".
+QString byWords(const RollCondition& condition, LocalDate today) {
+    const QString by = dayInShort(*condition.useBy, today);
+    if (condition.useByRange)
+        return inFilmShelf("by %1, estimate %2").arg(by, spanInShort(*condition.useByRange, today));
+    if (condition.useByIsEstimate)
+        return inFilmShelf("by %1, estimate").arg(by);
+    return condition.extendedByStrip ? inFilmShelf("by %1, by its test strip").arg(by)
+                                     : inFilmShelf("by %1").arg(by);
+}
+
 Advice spoiltAdvice(const ReckonedShop& shop, const FilmRoll& roll, const RollCondition& condition,
                     const Film& film) {
     const LocalDate today = shop.now.today();
@@ -72,7 +83,9 @@ Advice spoiltAdvice(const ReckonedShop& shop, const FilmRoll& roll, const RollCo
                         "strip."),
             RollAct::TestStrip};
     if (condition.isPastAge(today))
-        return {Tone::Held, pastWords(condition, today) + QLatin1Char('.'),
+        return {Tone::Held,
+                condition.useByIsEstimate ? inFilmShelf("%1, by estimate.").arg(pastWords(condition, today))
+                                          : pastWords(condition, today) + QLatin1Char('.'),
                 inFilmShelf("Press a test strip: one that holds gives it until %1.")
                     .arg(date(today + film.testStripExtends)),
                 RollAct::TestStrip};
@@ -122,6 +135,10 @@ QString dayInShort(LocalDate day, LocalDate today) {
     const Days away = day - today;
     return away > kYearIsPlain || away < -kYearIsPlain ? whole
                                                        : whole.left(whole.lastIndexOf(QLatin1Char(' ')));
+}
+
+QString spanInShort(const DaySpan& span, LocalDate today) {
+    return words(span.last - today > kYearIsPlain ? spokenSpan(span) : nearSpan(span));
 }
 
 QString hourCount(double hours) {
@@ -174,7 +191,8 @@ TailWords tailWords(const ReckonedShop& shop, const FilmRoll& roll) {
             said.rest = inFilmShelf("use another roll");
         } else if (condition.isPastAge(today)) {
             said.lead = pastWords(condition, today);
-            said.rest = inFilmShelf("press a test strip first");
+            said.rest = condition.useByIsEstimate ? inFilmShelf("by estimate: press a test strip first")
+                                                  : inFilmShelf("press a test strip first");
         } else {
             said.lead = inFilmShelf("Badly kept");
             said.rest = exposureWords(condition, film);
@@ -187,11 +205,9 @@ TailWords tailWords(const ReckonedShop& shop, const FilmRoll& roll) {
         return said;
     }
     const Days left = *condition.useBy - today;
-    const QString by = dayInShort(*condition.useBy, today);
     said.lead = left == Days{0} ? inFilmShelf("Last day") : dayCount(left);
     said.leadInk = left <= kSoon ? &Tokens::weld : &Tokens::ink;
-    said.rest = condition.extendedByStrip ? inFilmShelf("by %1, by its test strip").arg(by)
-                                          : inFilmShelf("by %1").arg(by);
+    said.rest = byWords(condition, today);
     if (const Days lost = daysLostToWarmth(shop, roll); lost > Days{0})
         said.lost = inFilmShelf("%1 lost to warmth").arg(dayCount(lost));
     return said;

@@ -20,9 +20,10 @@ Days daysLostToWarmth(const ReckonedShop& shop, const FilmRoll& roll);
 
 // "2 Dec"; with its year where that is not plain.
 QString dayInShort(LocalDate date, LocalDate today);
-QString hourCount(double hours);                // "96 h"
-QString humidityBandWords(const Film& film);    // "30–50 %"
-QString temperatureBandWords(const Film& film); // "10–30 °C"
+QString spanInShort(const DaySpan& span, LocalDate today); // "2–20 Jan"
+QString hourCount(double hours);                           // "96 h"
+QString humidityBandWords(const Film& film);               // "30–50 %"
+QString temperatureBandWords(const Film& film);            // "10–30 °C"
 QString exposureWords(const RollCondition& condition,
                       const Film& film); // "96 h outside 30–50 %"; empty: none
 
@@ -31,7 +32,7 @@ struct TailWords {
     QString iconName; // empty for none
     QString lead;     // "21 days", "Past by 6 days"
     Role leadInk = &Tokens::ink;
-    QString rest; // "by 2 Dec", "press a test strip first"
+    QString rest; // "by 2 Dec, estimate 28 Nov – 9 Dec", "press a test strip first"
     QString lost; // "12 days lost to warmth"; empty where none are
 
     QString inOneLine() const;

@@ -1,0 +1,13 @@
+#pragma once
+// A use-by as a person reads it: a day by warmth is an estimate and has its range; a printed day is a fact.
+
+#include "core/film/roll_condition.h"
+
+#include <QString>
+
+namespace holdfast::app {
+
+// "7 Jan 2027 (estimate 2–20 Jan 2027)"; a day that is a fact is "7 Jan 2027". REQUIRES: it has a use-by.
+QString useByInFull(const RollCondition& condition);
+
+} // namespace holdfast::app
