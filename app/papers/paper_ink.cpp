@@ -3,6 +3,7 @@
 #include "app/desk/formats.h"
 #include "app/papers/code_square.h"
 #include "app/theme/drawings.h"
+#include "app/theme/text_runs.h"
 
 #include <QFile>
 #include <QFontMetricsF>
@@ -58,12 +59,12 @@ void PaperInk::line(QPointF at, const QString& text, const PaperType& type, Acro
     if (m_letters == Letters::AsText) {
         m_painter.setFont(font);
         m_painter.setPen(Qt::black);
-        m_painter.drawText(begins, text);
+        m_painter.drawText(begins, withRunsApart(text));
         return;
     }
     QPainterPath outlines;
     outlines.setFillRule(Qt::WindingFill);
-    outlines.addText(begins, font, text);
+    outlines.addText(begins, font, withRunsApart(text));
     m_painter.fillPath(outlines, Qt::black);
 }
 

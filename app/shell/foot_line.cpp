@@ -4,6 +4,7 @@
 #include "app/theme/icons.h"
 #include "app/theme/measures.h"
 #include "app/theme/stitch.h"
+#include "app/theme/text_runs.h"
 #include "app/theme/type.h"
 #include "app/widgets/button.h"
 #include "db/journal/shop.h"
@@ -303,7 +304,7 @@ void FootLine::paintEvent(QPaintEvent*) {
     painter.setPen(isRefused ? dyes.madder : dyes.ink2);
     const QRectF room(left, (kLine - lineHeight(Type::Small)) / 2.0, wordsWidth(width(), m_manner), height());
     QRectF laid;
-    painter.drawText(room, Qt::TextWordWrap, text, &laid);
+    painter.drawText(room, Qt::TextWordWrap, withRunsApart(text), &laid);
     if (isWorking) {
         const QRectF bar(std::ceil(laid.right()) + kGap, kLine / 2.0 - 4, kBar, 8);
         paintBox(painter, bar, 4, dyes.sunk, {});

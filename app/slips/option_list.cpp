@@ -6,6 +6,7 @@
 #include "app/theme/icons.h"
 #include "app/theme/measures.h"
 #include "app/theme/stitch.h"
+#include "app/theme/text_runs.h"
 #include "app/theme/type.h"
 
 #include <QFontMetricsF>
@@ -67,7 +68,7 @@ RowBoxes boxesOf(const Option& option, qreal width) {
 void paintWrapped(QPainter& painter, const QRectF& box, const QString& text, Type type, const QColor& ink) {
     painter.setFont(fontOf(type));
     painter.setPen(ink);
-    painter.drawText(box, Qt::TextWordWrap | Qt::AlignLeft | Qt::AlignVCenter, text);
+    painter.drawText(box, Qt::TextWordWrap | Qt::AlignLeft | Qt::AlignVCenter, withRunsApart(text));
 }
 
 } // namespace

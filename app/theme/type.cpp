@@ -1,5 +1,7 @@
 #include "app/theme/type.h"
 
+#include "app/theme/text_runs.h"
+
 #include "app/theme/text_share.h"
 
 #include <QFontDatabase>
@@ -154,7 +156,7 @@ qreal paintRun(QPainter& painter, QPointF baseline, const QString& text, Type ty
     const QFont face = fontOf(type);
     painter.setFont(face);
     painter.setPen(ink);
-    painter.drawText(baseline, text);
+    painter.drawText(baseline, withRunsApart(text));
     return baseline.x() + QFontMetricsF(face).horizontalAdvance(text);
 }
 
@@ -173,7 +175,7 @@ void paintLine(QPainter& painter, const QRectF& box, const QString& text, Type t
     const qreal baseline = std::round(box.top() + (box.height() + metrics.capHeight()) / 2);
     painter.setFont(face);
     painter.setPen(ink);
-    painter.drawText(QPointF(x, baseline), text);
+    painter.drawText(QPointF(x, baseline), withRunsApart(text));
 }
 
 } // namespace holdfast::app

@@ -3,6 +3,7 @@
 #include "app/theme/icons.h"
 #include "app/theme/measures.h"
 #include "app/theme/stitch.h"
+#include "app/theme/text_runs.h"
 #include "app/theme/type.h"
 #include "app/widgets/button.h"
 
@@ -101,11 +102,12 @@ void Banner::setTargetHeight(int height) {
 
 qreal Banner::layText(QTextLayout& layout, qreal width) const {
     const QString between = m_lead.isEmpty() || m_text.isEmpty() ? QString() : QStringLiteral(" ");
-    layout.setText(m_lead + between + m_text);
+    const QString lead = withRunsApart(m_lead);
+    layout.setText(lead + between + withRunsApart(m_text));
     layout.setFont(fontOf(Type::Support));
     QTextCharFormat strong;
     strong.setFont(fontOf(Type::SupportStrong));
-    layout.setFormats({{0, static_cast<int>(m_lead.size()), strong}});
+    layout.setFormats({{0, static_cast<int>(lead.size()), strong}});
     const qreal line = lineHeight(Type::Support);
     qreal height = 0;
     layout.beginLayout();

@@ -2,6 +2,7 @@
 
 #include "app/theme/icons.h"
 #include "app/theme/measures.h"
+#include "app/theme/text_runs.h"
 #include "app/theme/tokens.h"
 #include "app/theme/type.h"
 #include "app/widgets/button.h"
@@ -110,7 +111,7 @@ void EmptyState::paintEvent(QPaintEvent*) {
               m_iconName, dyes.ink3);
     painter.setFont(fontOf(Type::List));
     painter.setPen(dyes.ink2);
-    painter.drawText(QRectF(words), Qt::TextWordWrap | Qt::AlignHCenter, m_sentence);
+    painter.drawText(QRectF(words), Qt::TextWordWrap | Qt::AlignHCenter, withRunsApart(m_sentence));
 }
 
 } // namespace holdfast::app

@@ -1,6 +1,7 @@
 #include "app/widgets/label.h"
 
 #include "app/theme/measures.h"
+#include "app/theme/text_runs.h"
 
 #include <QEvent>
 #include <QFontMetricsF>
@@ -11,10 +12,14 @@
 namespace holdfast::app {
 
 Label::Label(const QString& text, Type type, Role ink, QWidget* parent)
-    : QLabel(text, parent)
+    : QLabel(withRunsApart(text), parent)
     , m_type(type)
     , m_ink(ink) {
     dress();
+}
+
+void Label::setText(const QString& text) {
+    QLabel::setText(withRunsApart(text));
 }
 
 void Label::setType(Type type) {

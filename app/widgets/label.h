@@ -16,6 +16,7 @@ public:
     explicit Label(const QString& text = {}, Type type = Type::Body, Role ink = &Tokens::ink,
                    QWidget* parent = nullptr);
 
+    void setText(const QString& text);
     void setType(Type type);
     void setInk(Role ink);
     // Breaks lines at the label's width.

@@ -2,6 +2,7 @@
 
 #include "app/theme/measures.h"
 #include "app/theme/stitch.h"
+#include "app/theme/text_runs.h"
 #include "app/theme/type.h"
 
 #include <QFontMetrics>
@@ -179,7 +180,7 @@ void RoomLines::paintWords(QPainter& painter, const RoomLine& line, const Column
     const auto put = [&](const QRectF& box, const QString& text, Type type, const QColor& ink) {
         painter.setFont(fontOf(type));
         painter.setPen(ink);
-        painter.drawText(box, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, text);
+        painter.drawText(box, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, withRunsApart(text));
     };
     put({at.name, top, at.nameWide, high}, line.name, nameType(line), dyes.ink);
     if (line.isHeading)

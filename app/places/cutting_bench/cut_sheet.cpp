@@ -3,6 +3,7 @@
 #include "app/desk/formats.h"
 #include "app/papers/decal_shapes.h"
 #include "app/places/cutting_bench/bench_words.h"
+#include "app/theme/text_runs.h"
 #include "app/theme/type.h"
 
 #include <QCoreApplication>
@@ -95,7 +96,8 @@ private:
         m_painter.setFont(font);
         m_painter.setPen(Qt::black);
         m_painter.drawText(QRectF(x * kUnits, y * kUnits, wide * kUnits, kRow * kUnits),
-                           static_cast<int>(across) | Qt::AlignVCenter | Qt::TextDontClip, words);
+                           static_cast<int>(across) | Qt::AlignVCenter | Qt::TextDontClip,
+                           withRunsApart(words));
     }
 
     void head(const Nest& nest) {

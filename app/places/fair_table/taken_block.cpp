@@ -4,6 +4,7 @@
 #include "app/theme/icons.h"
 #include "app/theme/measures.h"
 #include "app/theme/stitch.h"
+#include "app/theme/text_runs.h"
 #include "app/theme/tokens.h"
 #include "app/theme/type.h"
 
@@ -126,7 +127,7 @@ void TakenBlock::paintEvent(QPaintEvent*) {
     painter.setFont(fontOf(Type::Body));
     painter.setPen(dyes.ink);
     painter.drawText(QRectF(inner.left(), y, inner.width(), reasonHeight()),
-                     Qt::TextWordWrap | Qt::AlignHCenter | Qt::AlignTop, m_reason);
+                     Qt::TextWordWrap | Qt::AlignHCenter | Qt::AlignTop, withRunsApart(m_reason));
     y += reasonHeight() + kSpace4;
     line(m_paid + QStringLiteral(" · ") + m_owed, Type::SupportStrong, dyes.ink2);
 }

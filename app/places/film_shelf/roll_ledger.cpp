@@ -5,6 +5,7 @@
 #include "app/theme/focus_ring.h"
 #include "app/theme/measures.h"
 #include "app/theme/stitch.h"
+#include "app/theme/text_runs.h"
 #include "app/theme/type.h"
 
 #include <QFontMetricsF>
@@ -55,7 +56,8 @@ public:
         painter->setFont(fontOf(Type::Small));
         painter->setPen(dyes.ink);
         painter->drawText(box.adjusted(kDayWidth, 0, -kLengthWidth, 0),
-                          Qt::AlignVCenter | Qt::AlignLeft | Qt::TextWordWrap, m_ledger.reason(index.row()));
+                          Qt::AlignVCenter | Qt::AlignLeft | Qt::TextWordWrap,
+                          withRunsApart(m_ledger.reason(index.row())));
         painter->restore();
     }
 

@@ -3,6 +3,7 @@
 #include "app/desk/formats.h"
 #include "app/theme/icons.h"
 #include "app/theme/stitch.h"
+#include "app/theme/text_runs.h"
 #include "app/theme/type.h"
 
 #include <QFontMetrics>
@@ -98,7 +99,7 @@ void HistoryLines::paintOne(QPainter& painter, int index, const QRectF& box, boo
     painter.setFont(font);
     painter.setPen(line.isUndone ? dyes.ink3 : dyes.ink);
     painter.drawText(QRectF(m_wordsAt, box.top(), width() - m_wordsAt - kUndoRoom, box.height()),
-                     Qt::AlignVCenter | Qt::AlignLeft | Qt::TextWordWrap, line.title);
+                     Qt::AlignVCenter | Qt::AlignLeft | Qt::TextWordWrap, withRunsApart(line.title));
 
     if (line.offer == Offer::Nothing)
         return;

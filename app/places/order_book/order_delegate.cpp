@@ -4,6 +4,7 @@
 #include "app/theme/icons.h"
 #include "app/theme/measures.h"
 #include "app/theme/stitch.h"
+#include "app/theme/text_runs.h"
 #include "app/theme/type.h"
 
 #include <QAbstractItemView>
@@ -118,7 +119,7 @@ void OrderDelegate::paintWhere(QPainter& painter, const QRectF& room, const Wher
     painter.setFont(fontOf(isTold ? Type::SmallStrong : Type::Small));
     painter.setPen(ink);
     painter.drawText(text.adjusted(0, 0, 4, 0), Qt::AlignVCenter | Qt::AlignLeft | Qt::TextWordWrap,
-                     where.words);
+                     withRunsApart(where.words));
 }
 
 OrderHeads::OrderHeads(QWidget* parent)
