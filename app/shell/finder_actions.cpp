@@ -148,10 +148,10 @@ private:
             tr("damage repair whole test"), Errand::CheckFile);
         add(tr("Open another shop"), tr("a file, a new shop, or the demo"), "order-book",
             tr("new load example"), Errand::OpenAnother);
-        add(tr("Take in news"), tr("what was done on another laptop"), "offline",
-            tr("second laptop sync stick changes"), Errand::TakeInNews);
-        add(tr("Write news"), tr("what another laptop has not got yet"), "offline",
-            tr("second laptop sync stick changes"), Errand::WriteNews);
+        add(tr("Bring in news"), tr("what was done on another laptop"), "offline",
+            tr("second laptop sync stick changes take in read"), Errand::TakeInNews);
+        add(tr("Save news"), tr("what another laptop does not have yet"), "offline",
+            tr("second laptop sync stick changes write"), Errand::WriteNews);
         add(tr("Copy for a laptop"), tr("the shop, for a second laptop"), "offline", tr("sync share"),
             Errand::CopyForLaptop);
     }

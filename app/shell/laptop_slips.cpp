@@ -60,7 +60,7 @@ CopyForLaptopSlip::CopyForLaptopSlip(ShopDesk& shopDesk, QWidget* parent)
                   "there; do "
                   "not open it on two laptops."),
                parent) {
-    form().line("name", tr("The laptop’s name"))->setPlaceholder(tr("as Fair laptop"));
+    form().line("name", tr("The laptop’s name"))->setPlaceholder(tr("e.g. Fair laptop"));
     askForNewFile(form(), tr("Into the new file"),
                   freePath(newsFolder(shopDesk), tr("shop-for-a-laptop"), QStringLiteral(".holdfast")),
                   tr("Where the copy goes"));
@@ -83,10 +83,10 @@ void CopyForLaptopSlip::act() {
 
 WriteNewsSlip::WriteNewsSlip(ShopDesk& shopDesk, std::vector<db::Seat> others, bool isTheWorkshop,
                              QWidget* parent)
-    : FormSlip(shopDesk, tr("Write news"),
+    : FormSlip(shopDesk, tr("Save news"),
                isTheWorkshop
-                   ? tr("What the laptop has not got yet, in one file for a stick.")
-                   : tr("What was done here and the workshop has not got yet, in one file for a stick."),
+                   ? tr("What the laptop does not have yet, in one file for a stick.")
+                   : tr("What was done here and the workshop does not have yet, in one file for a stick."),
                parent)
     , m_others(std::move(others))
     , m_isTheWorkshop(isTheWorkshop) {
@@ -100,7 +100,7 @@ WriteNewsSlip::WriteNewsSlip(ShopDesk& shopDesk, std::vector<db::Seat> others, b
     askForNewFile(form(), tr("Into the new file"), {}, tr("Where the news goes"));
     suggestPath();
     beginAt("path");
-    setAction(tr("Write it"));
+    setAction(tr("Save the news"));
 }
 
 const db::Seat* WriteNewsSlip::reader() const {
@@ -134,7 +134,7 @@ void WriteNewsSlip::act() {
 // ── news of another laptop ────────────────────────────────────────────────────────────────────────────
 
 TakeInNewsSlip::TakeInNewsSlip(ShopDesk& shopDesk, QWidget* parent)
-    : FormSlip(shopDesk, tr("Take in news"), tr("The file that was written on the other laptop."), parent)
+    : FormSlip(shopDesk, tr("Bring in news"), tr("The file that was saved on the other laptop."), parent)
     , m_found(new Banner) {
     QString newest;
     const QFileInfoList files =
@@ -154,10 +154,10 @@ TakeInNewsSlip::TakeInNewsSlip(ShopDesk& shopDesk, QWidget* parent)
     connect(path, &LongField::edited, this, [this] {
         m_isSeen = false;
         m_found->hide();
-        setAction(tr("Look at it"));
+        setAction(tr("Read the file"));
     });
     beginAt("path");
-    setAction(tr("Look at it"));
+    setAction(tr("Read the file"));
     if (!newest.isEmpty())
         look();
 }
@@ -183,12 +183,12 @@ void TakeInNewsSlip::look() {
     }
     const LocalTime written = desk().now().toLocal(head->writtenAt);
     m_found->set(Tone::Ready, tr("News of %1,").arg(words(head->fromName)),
-                 tr("written %1 at %2: %3 in it.")
+                 tr("saved %1 at %2: %3 in it.")
                      .arg(dayNear(dateOf(written), desk().now().today()), clock(written),
                           head->entries == 1 ? tr("one entry") : tr("%1 entries").arg(head->entries)));
     m_found->show();
     m_isSeen = true;
-    setAction(tr("Take it in"));
+    setAction(tr("Bring in the news"));
 }
 
 void TakeInNewsSlip::act() {

@@ -31,8 +31,7 @@ QString entriesWords(std::int64_t entries) {
 
 std::string takenInWords(const db::NewsTakenIn& taken) {
     if (taken.added == 0)
-        return plain(
-            Workshop::tr("The news of %1 held nothing that was not known here.").arg(words(taken.fromName)));
+        return plain(Workshop::tr("Nothing new from %1.").arg(words(taken.fromName)));
     const QString taking =
         Workshop::tr("Took in %1 of %2.").arg(entriesWords(taken.added), words(taken.fromName));
     if (taken.differences.empty())
@@ -96,13 +95,13 @@ void Workshop::openNewsSlip() {
         return;
     if (laptops->others.empty())
         return m_foot->showFailure(
-            tr("There is no other laptop to write news for: make a copy for one first."));
+            tr("There is no other laptop to save news for: make a copy for one first."));
     auto* slip = new WriteNewsSlip(m_desk, laptops->others, laptops->isTheWorkshop, m_slips);
     connect(
         slip, &WriteNewsSlip::newsAsked, this,
         [this, slip](const std::filesystem::path& target, db::SeatNumber laptop) {
             keepNewsFolder(m_desk, target);
-            if (writeBeside(tr("Writing news"),
+            if (writeBeside(tr("Saving news"),
                             [target, laptop](db::Shop& shop, const auto& progress) -> Result<std::string> {
                                 const auto written = db::writeNews(shop, target, laptop, progress);
                                 if (!written.ok())
@@ -120,7 +119,7 @@ void Workshop::openTakingInSlip() {
     auto* slip = new TakeInNewsSlip(m_desk, m_slips);
     connect(slip, &TakeInNewsSlip::takingInAsked, this, [this, slip](const std::filesystem::path& news) {
         keepNewsFolder(m_desk, news);
-        if (writeBeside(tr("Taking in news"),
+        if (writeBeside(tr("Bringing in news"),
                         [news](db::Shop& shop, const auto& progress) -> Result<std::string> {
                             const auto taken = db::takeInNews(shop, news, progress);
                             if (!taken.ok())

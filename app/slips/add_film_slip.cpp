@@ -1,4 +1,4 @@
-// A film written down, or described anew: what it is, what it holds on, how it is kept. The recipe of a new
+// A film added, or changed: what it is, which cloth it grips, how it is kept. The recipe of a new
 // one is entered next.
 #include "app/desk/formats.h"
 #include "app/slips/care_parts.h"
@@ -153,12 +153,12 @@ private:
 
     void addHold() {
         const Film& film = m_before;
-        form().section(tr("What it holds on"));
-        form().segments("follows", tr("Cloth that gives: follows"), {tr("none"), tr("some"), tr("high")},
+        form().section(tr("Cloth it grips"));
+        form().segments("follows", tr("How much stretch it follows"), {tr("None"), tr("Some"), tr("A lot")},
                         static_cast<int>(film.follows));
-        form().turn("gripsCoated", tr("Holds on coated cloth"), film.gripsCoated);
+        form().turn("gripsCoated", tr("Grips coated cloth"), film.gripsCoated);
         m_notFor = new FibreTicks(film.notFor);
-        form().own("notFor", tr("Does not hold on"), m_notFor);
+        form().own("notFor", tr("Does not grip"), m_notFor);
         form().turn("mayLieUnder", tr("Another film may lie on it"), film.mayLieUnder);
         form().turn("mayLieOver", tr("It may lie on another film"), film.mayLieOver);
     }

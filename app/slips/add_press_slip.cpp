@@ -1,4 +1,4 @@
-// A press set up, or described anew: its platen and how it heats, cools and is checked.
+// A press added, or changed: its platen and how it heats, cools and is checked.
 #include "app/desk/formats.h"
 #include "app/slips/form_slip.h"
 #include "app/slips/slip_makers.h"

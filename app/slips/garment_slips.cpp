@@ -58,7 +58,7 @@ public:
         form().line("cause", tr("In your own words"))->setPlaceholder(tr("what else there is to say"));
         form().optional("cause");
         form().note(
-            tr("Its decals are to be cut again and its steps begin anew. On the rail for it: %1.")
+            tr("Its decals are cut again and its steps start from the first. On the rail for it: %1.")
                 .arg(stockWords(stockOf(facts, facts.styleOf(garment), garment.size, garment.colour))));
         setAction(tr("Mark spoiled"));
     }

@@ -31,9 +31,9 @@ public:
         const ReckonedShop& shop = *shopDesk.shop();
         const Film& film = shop.facts.films.at(roll.film);
         form().note(howTo(film));
-        form().segments("passed", tr("After peeling and pulling"), {tr("It holds"), tr("It lifts")});
-        form().note(tr("One that holds lets the roll be used until %1 at least, and forgets how it was kept "
-                       "until now.")
+        form().segments("passed", tr("After peeling and pulling"), {tr("It grips"), tr("It lifts")});
+        form().note(tr("If it grips, the roll may be used until %1 at least, and earlier storage no longer "
+                       "counts.")
                         .arg(date(shop.now.today() + film.testStripExtends)));
         form().number("used", tr("Film used"), tr("mm"), QString::number(kUsualStrip));
         form().line("note", tr("Note"))->setPlaceholder(tr("if any"));
@@ -153,9 +153,9 @@ public:
     UseUpRollSlip(ShopDesk& shopDesk, const FilmRoll& roll, QWidget* parent)
         : FormSlip(shopDesk, tr("What is left of the roll"), rollWords(shopDesk.shop()->facts, roll), parent)
         , m_roll(roll.id) {
-        form().segments("what", tr("On its core"), {tr("Nothing of use"), tr("Measured anew")}, 0);
+        form().segments("what", tr("Left on the core"), {tr("Nothing usable"), tr("Measured again")}, 0);
         form().number("measured", tr("Measured"), tr("m"));
-        form().line("reason", tr("Why"))->setPlaceholder(tr("as cut to the core"));
+        form().line("reason", tr("Why"))->setPlaceholder(tr("e.g. cut to the core"));
         m_writesOff =
             form().note(tr("The %1 that its ledger still has are written off.").arg(metres(roll.left)));
         QObject::connect(&form(), &Form::edited, this, [this] { showWhat(); });

@@ -174,7 +174,7 @@ private:
         form()
             .line("closedDays", tr("Closed on, commas between"), days.join(QStringLiteral(", ")))
             ->setPlaceholder(tr("as 24/12, 25/12"));
-        whole("planMarginPercent", tr("Added to reckoned work in a promise"), tr("%"),
+        whole("planMarginPercent", tr("Allowance in promises, on top of the planned work"), tr("%"),
               m_before.planMarginPercent);
     }
 

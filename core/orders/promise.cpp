@@ -184,7 +184,7 @@ Result<Promise> promisedWithin(Days ahead, std::span<const AskedGarment> asked, 
     if (hours.empty())
         return plainError(
             "The workshop is closed for the next year: no day can be promised. Set its pressing hours, "
-            "or take back closed days, in the settings.");
+            "or remove closed days, in the settings.");
 
     const Result<BlanksReady> blanks = blanksFor(asked, facts, promised.washes, hours, now);
     if (!blanks.ok())
@@ -219,7 +219,7 @@ Result<Promise> promisedWithin(Days ahead, std::span<const AskedGarment> asked, 
     if (!ready)
         return plainError(
             "The workshop is closed for a year after pressing: no day can be promised. Set its pressing "
-            "hours, or take back closed days, in the settings.");
+            "hours, or remove closed days, in the settings.");
     way.ready = *ready;
     return Promise{way.ready, pathOf(way, now), longestWait(way, now)};
 }

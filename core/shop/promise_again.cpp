@@ -28,7 +28,7 @@ Result<Promise> onlyResting(const ReckonedShop& shop, Instant rested) {
     if (!ready)
         return plainError(
             "The workshop is closed for the next year: no day can be promised. Set its pressing hours, "
-            "or take back closed days, in the settings.");
+            "or remove closed days, in the settings.");
     return Promise{*ready, {}, "Everything of it is pressed."};
 }
 

@@ -164,7 +164,7 @@ Result<Done> changeFilmSheet(Shop& shop, const Film& film) {
         if (!sound.ok())
             return sound.error();
         writeSheet(connection, film.id, *sound);
-        writer.describe("Film " + sound->name() + " described anew");
+        writer.describe("Film " + sound->name() + " changed");
         writer.concerns(film.id);
         return Done{};
     });

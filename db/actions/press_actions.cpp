@@ -216,7 +216,7 @@ Result<Done> restartStep(Shop& shop, GarmentId garment) {
             return row.error();
         writer.connection().run("UPDATE press_step SET started_at = ?2 WHERE id = ?1", row->openRow,
                                 writer.now());
-        writer.describe(row->label() + ": " + withCapital(keyWords(*row->openStep)) + " begun anew");
+        writer.describe(row->label() + ": " + withCapital(keyWords(*row->openStep)) + " started again");
         concernsGarment(writer, *row);
         return Done{};
     });

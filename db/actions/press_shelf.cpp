@@ -105,7 +105,7 @@ Result<Done> changePress(Shop& shop, const Press& press) {
             "check_every_days = ?10 WHERE id = ?1",
             press.id, *name, press.platenWidth, press.platenHeight, press.hasSmallPlaten,
             press.heatsPerMinute, press.coolsPerMinute, press.tolerance, press.evenWithin, press.checkEvery);
-        writer.describe("Press " + *name + " described anew");
+        writer.describe("Press " + *name + " changed");
         writer.concerns(press.id);
         return Done{};
     });

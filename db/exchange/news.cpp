@@ -29,7 +29,7 @@ Result<Done> mayWriteFor(Connection& connection, SeatNumber laptop) {
     if (!isTheWorkshop(connection))
         return Done{};
     if (laptop == kWorkshopSeat)
-        return plainError("News is written for another laptop: say for which.");
+        return plainError("News is saved for another laptop: say for which.");
     if (connection.number("SELECT COUNT(*) FROM seat WHERE id = ?1", laptop) == 0)
         return plainError("The shop has no such laptop.");
     return Done{};
@@ -64,7 +64,7 @@ void writeTo(const std::filesystem::path& path, Connection& connection, const Ne
     for (const EntryId id : entries) {
         file.add(*readEntry(connection, id));
         if (progress && !progress(static_cast<double>(file.entries()) / static_cast<double>(entries.size())))
-            throw SqliteFailure::inWords("Writing the news was stopped. Nothing was left behind.");
+            throw SqliteFailure::inWords("Saving the news was stopped. Nothing was left behind.");
     }
     file.close(label);
 }
@@ -108,33 +108,33 @@ Result<NewsWritten> writeNews(Shop& shop, const std::filesystem::path& path, Sea
 
 Result<Done> mayBeTakenIn(Connection& connection, const NewsLabel& label) {
     if (label.shop != shopNumber(connection))
-        return plainError("This is news of another shop. Nothing was taken in.");
+        return plainError("This is news of another shop. Nothing was brought in.");
     if (const int here = appliedSteps(connection); label.schemaStep != here)
         return plainError(
             label.schemaStep > here
-                ? "This news was written by a newer version of Holdfast. Bring this laptop to the same "
-                  "version first. Nothing was taken in."
-                : "This news was written by an older version of Holdfast. Bring the other laptop to the "
-                  "same version and write the news again. Nothing was taken in.");
+                ? "This news was saved by a newer version of Holdfast. Bring this laptop to the same "
+                  "version first. Nothing was brought in."
+                : "This news was saved by an older version of Holdfast. Bring the other laptop to the "
+                  "same version and save the news again. Nothing was brought in.");
     const Seat here = seatHere(connection);
     if (label.from == here.number)
-        return plainError("This news was written on this laptop: it is for " + nameOf(connection, label.to) +
+        return plainError("This news was saved on this laptop: it is for " + nameOf(connection, label.to) +
                           ".");
     if (label.to != here.number)
         return plainError("This news is for " + nameOf(connection, label.to) + ", not for this laptop.");
     if (connection.number("SELECT COUNT(*) FROM seat WHERE id = ?1", label.from) == 0)
         return plainError(
             "This news is from a laptop that this copy of the shop does not know: its file was replaced "
-            "by an older one. Open the newest file. Nothing was taken in.");
+            "by an older one. Open the newest file. Nothing was brought in.");
     const PlaceInLine& common = label.from == kWorkshopSeat ? label.behind : label.known;
     if (common.place > endOfLine(connection).place || placeInLine(connection, common.place) != common)
         return plainError(label.from == kWorkshopSeat
-                              ? "This news does not join on to what this laptop knows. Write news here, take "
+                              ? "This news does not join on to what this laptop knows. Save news here, bring "
                                 "it in in the workshop, "
-                                "and write the workshop’s news again. Nothing was taken in."
+                                "and save the workshop’s news again. Nothing was brought in."
                               : "That laptop knows of work that is not in this copy of the shop: its file "
                                 "was replaced by an older "
-                                "one. Open the newest file. Nothing was taken in.");
+                                "one. Open the newest file. Nothing was brought in.");
     return Done{};
 }
 

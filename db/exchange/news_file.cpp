@@ -33,8 +33,8 @@ Error noNews(const std::filesystem::path& path) {
 Error damagedNews(const std::filesystem::path& path) {
     return plainError(
         path.string() +
-        " is damaged or was copied only in part. Copy it again, or write the news again on the other "
-        "laptop. Nothing was taken in.");
+        " is damaged or was copied only in part. Copy it again, or save the news again on the other "
+        "laptop. Nothing was brought in.");
 }
 
 CarriedEntry entryIn(Connection& file, std::int64_t number) {
@@ -153,7 +153,7 @@ Result<NewsReader> NewsReader::open(const std::filesystem::path& path) {
             return noNews(path);
         if (file.number("PRAGMA user_version") > kNewsForm)
             return plainError(path.string() +
-                              " was written by a newer version of Holdfast. Bring both laptops to the "
+                              " was saved by a newer version of Holdfast. Bring both laptops to the "
                               "same version first.");
         Query row =
             file.query("SELECT shop, schema_step, from_seat, from_name, to_seat, written_at, known_place, "

@@ -62,7 +62,7 @@ private:
     void step() {
         m_done += 1;
         if (!mayGoOn())
-            throw SqliteFailure::inWords("Taking in the news was stopped. Nothing was changed.");
+            throw SqliteFailure::inWords("Bringing in the news was stopped. Nothing was changed.");
     }
 
     void toTheEndOfTheLine(bool minds) {
@@ -127,9 +127,8 @@ private:
                 differs(entry);
         }
         if (endOfLine(m_connection) != m_label.known)
-            throw SqliteFailure::inWords(
-                "The news does not hold what it says. Write it again on the other laptop. "
-                "Nothing was taken in.");
+            throw SqliteFailure::inWords("The news is not complete. Save it again on the other laptop. "
+                                         "Nothing was brought in.");
     }
 
     void ownOverTheLine(const std::vector<CarriedEntry>& own, bool minds) {
@@ -162,7 +161,7 @@ private:
         if (applyChangeset(m_connection, changeset))
             throw SqliteFailure::inWords(
                 "This copy of the shop does not hold what its history says. Make a new copy "
-                "for this laptop in the workshop. Nothing was taken in.");
+                "for this laptop in the workshop. Nothing was brought in.");
     }
 
     void touched(const EntryMerger& merger) {

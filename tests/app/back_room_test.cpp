@@ -327,7 +327,7 @@ TEST_F(BackRoom, NewsGoesBetweenTwoLaptops) {
     hit(Qt::Key_Return, Qt::ControlModifier);
     QTRY_VERIFY(foot().startsWith(QStringLiteral("Took in 1 entry of Fair laptop.")));
     ASSERT_NE(window().shop()->facts.orders.find(taken.id), nullptr);
-    EXPECT_EQ(sheet(RoomSection::Laptops).summary, QStringLiteral("1 to be fetched")) << "what came in here";
+    EXPECT_EQ(sheet(RoomSection::Laptops).summary, QStringLiteral("1 to fetch")) << "what came in here";
     EXPECT_EQ(window().shop()->facts.orders.at(taken.id).number, taken.number);
 
     ASSERT_TRUE(db::changeSettings(window().file(),

@@ -40,7 +40,7 @@ TEST_F(RefusedNews, ForAnotherLaptopOrWrittenHere) {
     expectRefusedNews(*attic.shop, newsFrom(shop(), fair.number),
                       "is for “Fair laptop”, not for this laptop");
     expectRefusedNews(*fair.shop, newsFrom(*fair.shop),
-                      "was written on this laptop: it is for “This workshop”");
+                      "was saved on this laptop: it is for “This workshop”");
 }
 
 TEST_F(RefusedNews, FromANewerOrOlderVersion) {
@@ -52,8 +52,8 @@ TEST_F(RefusedNews, FromANewerOrOlderVersion) {
     auto newer = Shop::open(
         path, [this] { return now().instant; }, steps);
     ASSERT_TRUE(newer.ok()) << newer.error().message;
-    expectRefusedNews(shop(), newsFrom(**newer), "written by a newer version of Holdfast");
-    expectRefusedNews(**newer, newsFrom(shop(), fair.number), "written by an older version of Holdfast");
+    expectRefusedNews(shop(), newsFrom(**newer), "saved by a newer version of Holdfast");
+    expectRefusedNews(**newer, newsFrom(shop(), fair.number), "saved by an older version of Holdfast");
 }
 
 TEST_F(RefusedNews, WhatIsNoNews) {

@@ -87,7 +87,7 @@ TEST_F(FilmActions, FilmIsDescribedAnewAndKeepsItsRecipe) {
     film.shelfLife.reset();
     film.recipe.reset();
     expectUndoable<Doing>([&] { return changeFilmSheet(shop(), film); },
-                          "Film Marram Soft, Dusk blue described anew");
+                          "Film Marram Soft, Dusk blue changed");
     const Film after = loadFactsOf(connection(), {}).films.at(m_film);
     EXPECT_EQ(after.name(), "Marram Soft, Dusk blue");
     EXPECT_EQ(after.costPerMetre.minor, 725);

@@ -181,7 +181,7 @@ TEST_F(PressActions, StepIsBegunAnew) {
     expectRefused<Doing>([&] { return restartStep(shop(), garment); }, "", "not on the press");
     ASSERT_TRUE(takeUp(shop(), garment, routeFor(garment), now()).ok());
     wait(Seconds{90});
-    expectUndoable<Doing>([&] { return restartStep(shop(), garment); }, "1-a: Read tag begun anew");
+    expectUndoable<Doing>([&] { return restartStep(shop(), garment); }, "1-a: Read tag started again");
     EXPECT_EQ(number("SELECT started_at FROM press_step"), now().instant.time_since_epoch().count());
 }
 
@@ -289,8 +289,7 @@ TEST_F(PressActions, PressIsDescribedAnewWithinItsLimits) {
     press.hasSmallPlaten = true;
     press.coolsPerMinute = 4.5;
     press.checkEvery = Days{14};
-    expectUndoable<Doing>([&] { return changePress(shop(), press); },
-                          "Press Left, by the window described anew");
+    expectUndoable<Doing>([&] { return changePress(shop(), press); }, "Press Left, by the window changed");
     const Press after = loadFactsOf(connection(), {}).presses.at(m_press);
     EXPECT_EQ(after.name, press.name);
     EXPECT_EQ(after.platenWidth, press.platenWidth);

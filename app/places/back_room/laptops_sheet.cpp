@@ -33,9 +33,9 @@ public:
         addRemarks(sheet);
         if (!m_file.others.empty()) {
             sheet.acts.append(
-                {tr("Take in news"), QStringLiteral("plus"), QKeySequence(Qt::Key_T), Errand::TakeInNews});
+                {tr("Bring in news"), QStringLiteral("plus"), QKeySequence(Qt::Key_T), Errand::TakeInNews});
             sheet.acts.append(
-                {tr("Write news"), QStringLiteral("order-book"), QKeySequence(Qt::Key_W), Errand::WriteNews});
+                {tr("Save news"), QStringLiteral("order-book"), QKeySequence(Qt::Key_W), Errand::WriteNews});
         }
         if (m_file.isTheWorkshop)
             sheet.acts.append({tr("Copy for a laptop"), QStringLiteral("shelf-away"), QKeySequence(Qt::Key_L),
@@ -61,7 +61,7 @@ private:
                 unheard.push_back(words(other.seat.name));
         }
         if (waiting > 0)
-            return tr("%1 to be fetched").arg(waiting);
+            return tr("%1 to fetch").arg(waiting);
         if (unheard.size() == 1)
             return tr("nothing from %1 yet").arg(unheard.front());
         return unheard.empty() ? tr("up to date") : tr("nothing from %1 laptops yet").arg(unheard.size());
@@ -73,8 +73,9 @@ private:
                 "A laptop for the fair table gets a copy of the shop with order numbers of its own. In the "
                 "evening its news comes to the workshop on a stick, and the workshop’s goes back.");
         if (m_file.isTheWorkshop)
-            return tr("Take in a laptop’s news first, then write it the workshop’s.");
-        return tr("Write news for the workshop, take it there on a stick, and bring back the workshop’s.");
+            return tr("First bring in the laptop’s news, then save the workshop’s news for it.");
+        return tr(
+            "Save news for the workshop, carry it there on a stick, and bring back the workshop’s news.");
     }
 
     QString numbers(const db::Seat& seat) const {

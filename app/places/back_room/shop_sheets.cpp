@@ -40,8 +40,8 @@ public:
         begin(sheet, SettingsPart::Hours, tr("Hours at the press"));
         addWeek(sheet);
         add(sheet, tr("Closed on"), closedDays());
-        add(sheet, tr("In a promise"),
-            tr("%1 % are added to reckoned work").arg(m_settings.planMarginPercent));
+        add(sheet, tr("Allowance in promises"),
+            tr("%1 % on top of the planned work").arg(m_settings.planMarginPercent));
         return sheet;
     }
 
@@ -71,7 +71,7 @@ public:
                             .arg(m_settings.restBeforeWash.count())
                             .arg(m_settings.decalGap.value);
         sheet.intro =
-            tr("What promises and holds reckon with. The numbers a new shop comes with are common practice, "
+            tr("Used for promises and holds. The numbers a new shop comes with are common practice, "
                "with no published source; yours are better.");
         begin(sheet, SettingsPart::Washing, tr("Washing and stock"));
         add(sheet, tr("The washer holds"), kilograms(m_settings.washerHolds));

@@ -3,6 +3,7 @@
 #include "app/desk/formats.h"
 #include "app/theme/icons.h"
 #include "app/theme/measures.h"
+#include "app/theme/text_runs.h"
 #include "app/theme/type.h"
 
 #include <QFontMetrics>
@@ -96,14 +97,14 @@ void ClaimLines::paintOne(QPainter& painter, int index, const QRectF& box, bool 
         painter.setFont(fontOf(isStrong ? Type::SupportStrong : Type::Small));
         painter.setPen(ink);
         painter.drawText(QRectF(kWordsAt, top, width() - kWordsAt - kAnswerRoom, height),
-                         Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, text);
+                         Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, withRunsApart(text));
         top += height;
     };
     put(line.what, true, dyes.ink);
     put(line.told, false, dyes.ink2);
     if (isAnswered)
         put(line.answer, false, dyes.green);
-    const QString act = isAnswered ? tr("Say it anew") : tr("Say what was done");
+    const QString act = isAnswered ? tr("Change the answer") : tr("Note what was done");
     paintLine(painter, QRectF(0, box.top() + kClaimPad, width() - kCardPadding, lineHeight(Type::Small)), act,
               Type::SmallStrong, dyes.indigo, Qt::AlignRight);
     painter.fillRect(QRectF(kCardPadding, box.bottom() - 1, width() - 2 * kCardPadding, 1), dyes.thread);
