@@ -224,9 +224,10 @@ void addOrders(std::vector<Ranked>& ranked, ShopDesk& desk, const QString& typed
     });
     if (!lines.ok())
         return;
+    const db::OrderSearch search(plain(typed));
     for (const db::OrderLine& line : *lines) {
         FinderEntry entry = FinderWords::order(line, desk.currency(), desk.now().today());
-        const bool isNumber = QString::number(line.number) == typed.trimmed();
+        const bool isNumber = search.isNumber() && std::to_string(line.number) == search.number();
         ranked.push_back({isNumber ? -1 : rank(entry, wordsIn(typed)).value_or(2), std::move(entry)});
     }
 }

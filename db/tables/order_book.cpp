@@ -1,7 +1,6 @@
 #include "db/tables/order_book.h"
 
 #include "db/tables/codes.h"
-#include "db/tables/order_search.h"
 
 namespace holdfast::db {
 
@@ -19,33 +18,23 @@ std::string_view filterSql(OrderFilter filter) {
     return "";
 }
 
-// What is looked for, as the parts of a query.
-struct Wanted {
-    Wanted(Connection& connection, std::string_view typed)
-        : search(typed)
-        , match(search.match(connection)) {}
+// Where nothing is looked for in the text, the cards alone; else the cards whose text matches.
+std::string fromWanted(const OrderQuery& wanted) {
+    return (wanted.match.empty() ? "FROM order_card WHERE ?1 = ''"
+                                 : "FROM order_text JOIN order_card ON order_card.id = order_text.rowid "
+                                   "WHERE order_text MATCH ?1") +
+           wanted.search.conditions();
+}
 
-    // Where nothing is looked for in the text, the cards alone; else the cards whose text matches.
-    std::string from() const {
-        return (match.empty() ? "FROM order_card WHERE ?1 = ''"
-                              : "FROM order_text JOIN order_card ON order_card.id = order_text.rowid "
-                                "WHERE order_text MATCH ?1") +
-               search.conditions();
-    }
-
-    // FTS reads its rows backwards as cheaply as forwards, so the newest come first without a sort. A number
-    // that was typed is an order's before it is a part of a phone number.
-    std::string sortedBy(OrderSort sort) const {
-        if (sort == OrderSort::Promise)
-            return " ORDER BY promised, order_card.id ";
-        if (search.isNumber())
-            return " ORDER BY order_card.number = " + search.number() + " DESC, order_card.id DESC ";
-        return match.empty() ? " ORDER BY order_card.id DESC " : " ORDER BY order_text.rowid DESC ";
-    }
-
-    OrderSearch search;
-    std::string match;
-};
+// FTS reads its rows backwards as cheaply as forwards, so the newest come first without a sort. A number that
+// was typed is an order's before it is a part of a phone number.
+std::string sortedBy(const OrderQuery& wanted, OrderSort sort) {
+    if (sort == OrderSort::Promise)
+        return " ORDER BY promised, order_card.id ";
+    if (wanted.search.isNumber())
+        return " ORDER BY order_card.number = " + wanted.search.number() + " DESC, order_card.id DESC ";
+    return wanted.match.empty() ? " ORDER BY order_card.id DESC " : " ORDER BY order_text.rowid DESC ";
+}
 
 constexpr std::string_view kLineColumns = "order_card.id, order_card.number, order_card.customer, state, "
                                           "promised, garments, total_minor, paid_minor ";
@@ -61,35 +50,51 @@ std::vector<OrderLine> readLines(Query& rows) {
 
 } // namespace
 
-std::vector<OrderLine> findOrders(Connection& connection, std::string_view search, OrderFilter filter,
+OrderQuery::OrderQuery(Connection& connection, std::string_view typed)
+    : search(typed)
+    , match(search.match(connection)) {}
+
+std::vector<OrderLine> findOrders(Connection& connection, const OrderQuery& wanted, OrderFilter filter,
                                   int limit, int offset, OrderSort sort) {
-    const Wanted wanted{connection, search};
-    const std::string sql = "SELECT " + std::string(kLineColumns) + wanted.from() +
-                            std::string(filterSql(filter)) + wanted.sortedBy(sort) + "LIMIT ?2 OFFSET ?3";
+    const std::string sql = "SELECT " + std::string(kLineColumns) + fromWanted(wanted) +
+                            std::string(filterSql(filter)) + sortedBy(wanted, sort) + "LIMIT ?2 OFFSET ?3";
     Query rows = connection.query(sql, wanted.match, limit, offset);
     return readLines(rows);
 }
 
-std::int64_t countOrders(Connection& connection, std::string_view search, OrderFilter filter) {
-    const Wanted wanted{connection, search};
+std::vector<OrderLine> findOrders(Connection& connection, std::string_view search, OrderFilter filter,
+                                  int limit, int offset, OrderSort sort) {
+    return findOrders(connection, OrderQuery{connection, search}, filter, limit, offset, sort);
+}
+
+std::int64_t countOrders(Connection& connection, const OrderQuery& wanted, OrderFilter filter) {
     // The index alone knows how many match, without a look at their cards.
     if (filter == OrderFilter::All && !wanted.match.empty() && wanted.search.conditions().empty())
         return connection.number("SELECT COUNT(*) FROM order_text WHERE order_text MATCH ?1", wanted.match);
-    return connection.number("SELECT COUNT(*) " + wanted.from() + std::string(filterSql(filter)),
+    return connection.number("SELECT COUNT(*) " + fromWanted(wanted) + std::string(filterSql(filter)),
                              wanted.match);
 }
 
-std::vector<OrderLine> findAmong(Connection& connection, std::string_view search,
+std::int64_t countOrders(Connection& connection, std::string_view search, OrderFilter filter) {
+    return countOrders(connection, OrderQuery{connection, search}, filter);
+}
+
+std::vector<OrderLine> findAmong(Connection& connection, const OrderQuery& wanted,
                                  std::span<const OrderId> orders, OrderSort sort) {
     std::string list = "[";
     for (const OrderId order : orders)
         list += (list.size() > 1 ? "," : "") + std::to_string(order.value);
     list += "]";
-    const Wanted wanted{connection, search};
-    const std::string sql = "SELECT " + std::string(kLineColumns) + wanted.from() +
-                            " AND order_card.id IN (SELECT value FROM json_each(?2))" + wanted.sortedBy(sort);
+    const std::string sql = "SELECT " + std::string(kLineColumns) + fromWanted(wanted) +
+                            " AND order_card.id IN (SELECT value FROM json_each(?2))" +
+                            sortedBy(wanted, sort);
     Query rows = connection.query(sql, wanted.match, list);
     return readLines(rows);
+}
+
+std::vector<OrderLine> findAmong(Connection& connection, std::string_view search,
+                                 std::span<const OrderId> orders, OrderSort sort) {
+    return findAmong(connection, OrderQuery{connection, search}, orders, sort);
 }
 
 OrderCounts countAll(Connection& connection) {

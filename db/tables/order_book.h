@@ -5,6 +5,7 @@
 #include "core/orders/order.h"
 #include "core/orders/order_draft.h"
 #include "db/sqlite/connection.h"
+#include "db/tables/order_search.h"
 
 #include <span>
 #include <string>
@@ -32,13 +33,27 @@ struct OrderLine {
 enum class OrderFilter { Open, Owing, All };
 enum class OrderSort { Newest, Promise };
 
+// What was typed, with the words of the shop that it stands for. Those are read from all of the shop's words:
+// for several looks at the same orders make it once. Good until an order changes.
+struct OrderQuery {
+    OrderQuery(Connection& connection, std::string_view typed);
+
+    OrderSearch search;
+    std::string match; // see OrderSearch::match
+};
+
 // Newest or earliest promise first, from `offset`, at most `limit`; the order whose number was typed before
 // all others that are found newest first. See order_search.h; an empty search finds all.
+std::vector<OrderLine> findOrders(Connection& connection, const OrderQuery& wanted, OrderFilter filter,
+                                  int limit, int offset = 0, OrderSort sort = OrderSort::Newest);
 std::vector<OrderLine> findOrders(Connection& connection, std::string_view search, OrderFilter filter,
                                   int limit, int offset = 0, OrderSort sort = OrderSort::Newest);
+std::int64_t countOrders(Connection& connection, const OrderQuery& wanted, OrderFilter filter);
 std::int64_t countOrders(Connection& connection, std::string_view search, OrderFilter filter);
 
 // These orders, where they match the search.
+std::vector<OrderLine> findAmong(Connection& connection, const OrderQuery& wanted,
+                                 std::span<const OrderId> orders, OrderSort sort = OrderSort::Newest);
 std::vector<OrderLine> findAmong(Connection& connection, std::string_view search,
                                  std::span<const OrderId> orders, OrderSort sort = OrderSort::Newest);
 

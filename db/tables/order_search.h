@@ -3,7 +3,8 @@
 // customer, phone, styles, colours, artwork, wording, shades or place, or from three letters on anywhere
 // inside one; one wrong letter in five or more is forgiven where nothing has them right. Digits are also
 // looked for in the phone number, whatever signs stand between its digits: from three on at its end, from
-// five on anywhere. Any text may be typed: quotes and signs have no meaning of their own.
+// five on anywhere. The number of a garment, "418-b", finds its order. Any text may be typed: quotes and
+// signs have no meaning of their own.
 
 #include "db/sqlite/connection.h"
 

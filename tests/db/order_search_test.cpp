@@ -94,6 +94,15 @@ TEST_F(OrderSearching, TheOrderOfThatNumberComesFirst) {
     EXPECT_EQ(found("001"), Numbers{10});
 }
 
+TEST_F(OrderSearching, TheNumberOfAGarmentOrACodeFindsItsOrder) {
+    for (int order = 1; order <= 12; ++order)
+        takeFor("Bree", "");
+    for (const char* typed : {"12-a", "12-B", " 12-a ", "12-a.KHTR", "12.KHTR"})
+        EXPECT_EQ(found(typed), Numbers{12}) << typed;
+    EXPECT_EQ(found("12 b"), Numbers{12}) << "a number and the beginning of a name";
+    EXPECT_EQ(found("12 a"), Numbers{});
+}
+
 TEST_F(OrderSearching, TheFilterAndTheSortGoOnCounting) {
     takeFor("Odile Farrant", "07700 900421");
     takeFor("Ferrand", "07700 900422");
@@ -105,6 +114,23 @@ TEST_F(OrderSearching, TheFilterAndTheSortGoOnCounting) {
     const std::vector<OrderId> one{OrderId{number("SELECT MIN(id) FROM shop_order")}};
     EXPECT_EQ(findAmong(connection(), "farr", one).size(), 1U);
     EXPECT_EQ(findAmong(connection(), "ferr", one).size(), 0U);
+}
+
+// What was typed is looked up among the shop's words once, and found and counted by it.
+TEST_F(OrderSearching, OneLookAtTheWordsServesListAndCount) {
+    takeFor("Odile Farrant", "07700 900421");
+    takeFor("Teo Lindqvist", "");
+    takeFor("Teodora Farrow", "");
+    for (const char* typed : {"", "farant", "farr", "lindk", "teo", "900421", "teo lindkvist"}) {
+        const OrderQuery wanted{connection(), typed};
+        Numbers numbers;
+        for (const OrderLine& line : findOrders(connection(), wanted, OrderFilter::All, 100))
+            numbers.push_back(line.number);
+        EXPECT_EQ(numbers, found(typed)) << typed;
+        EXPECT_EQ(countOrders(connection(), wanted, OrderFilter::All), std::ssize(numbers)) << typed;
+    }
+    EXPECT_EQ(found("farant"), Numbers{1}) << "no word has it in it: one letter is forgiven";
+    EXPECT_EQ(found("arrow"), Numbers{3}) << "a word has it in it";
 }
 
 // Folding is the index's own: SQLite's FTS5 tokenizer is asked for every letter of the two blocks.

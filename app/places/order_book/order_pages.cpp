@@ -35,6 +35,13 @@ void OrderPages::look(const std::string& search, BookFilter filter, db::OrderSor
     m_sort = sort;
     m_readFromFile = 0;
     m_undone.clear();
+    m_wanted.reset();
+    auto wanted = m_desk.file().read([&](db::Connection& connection) {
+        return db::OrderQuery{connection, search};
+    });
+    if (!m_desk.done(wanted))
+        return;
+    m_wanted = std::move(*wanted);
     if (filter != BookFilter::All)
         return;
     auto undone =
@@ -55,13 +62,15 @@ std::vector<db::OrderLine> OrderPages::fromFile(db::Connection& connection, int 
     if (m_filter == BookFilter::Held || m_filter == BookFilter::CameBack) {
         if (m_readFromFile > 0)
             return {};
-        return db::findAmong(connection, m_search, m_filter == BookFilter::Held ? held() : cameBack(),
+        return db::findAmong(connection, *m_wanted, m_filter == BookFilter::Held ? held() : cameBack(),
                              m_sort);
     }
-    return db::findOrders(connection, m_search, filterOf(m_filter), most, m_readFromFile, m_sort);
+    return db::findOrders(connection, *m_wanted, filterOf(m_filter), most, m_readFromFile, m_sort);
 }
 
 std::vector<db::OrderLine> OrderPages::next(int most) {
+    if (!m_wanted)
+        return {};
     auto read = m_desk.file().read([&](db::Connection& connection) { return fromFile(connection, most); });
     if (!m_desk.done(read))
         return {};
@@ -87,8 +96,10 @@ std::vector<db::OrderLine> OrderPages::next(int most) {
 }
 
 std::int64_t OrderPages::countUnderAll() {
+    if (!m_wanted)
+        return 0;
     const auto count = m_desk.file().read([&](db::Connection& connection) {
-        return db::countOrders(connection, m_search, db::OrderFilter::All) +
+        return db::countOrders(connection, *m_wanted, db::OrderFilter::All) +
                std::ssize(db::findUndone(connection, m_search));
     });
     return m_desk.done(count) ? *count : 0;

@@ -6,6 +6,7 @@
 #include "db/tables/order_book.h"
 #include "db/tables/undone_orders.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -34,6 +35,7 @@ private:
 
     ShopDesk& m_desk;
     std::string m_search;
+    std::optional<db::OrderQuery> m_wanted; // that search; none where the file could not be read
     BookFilter m_filter = BookFilter::Open;
     db::OrderSort m_sort = db::OrderSort::Newest;
     int m_readFromFile = 0;
