@@ -241,6 +241,58 @@ TEST_F(FairTableRoom, TheBillShowsCustomerAmountAndTotalOnALowWindowWhileChoosin
     EXPECT_GE(child<QWidget>("taken").visibleRegion().boundingRect().height(), 140); // to what is owed
 }
 
+TEST_F(FairTableRoom, TheDayIsSeenWithTheTotalAtALargerScale) {
+    stockUsualShop();
+    open();
+    resizeTo({814, 404}); // 1366 by 768 at 150 %, less rail, header and foot
+    chooseHeronOnMossTee();
+    QTest::qWait(20);
+    for (const char* name : {"promise", "total", "customerName", "paidNow", "takeOrder"}) {
+        const auto& widget = child<QWidget>(name);
+        EXPECT_EQ(widget.visibleRegion().boundingRect(), widget.rect()) << name;
+    }
+    EXPECT_TRUE(child<QWidget>("promise").accessibleName().startsWith(QStringLiteral("Ready")));
+    // Why there is no day yet is read whole as well.
+    const FilmId kelp = addFilm("Kelp", [](Film& film) { film.notFor = {Fibre::Cotton}; });
+    table().edit(Step::Choice, [&](TableDraft& draft) { chooseFilm(draft, kelp, false); });
+    QTest::qWait(20);
+    const auto& promise = child<QWidget>("promise");
+    EXPECT_TRUE(promise.accessibleName().startsWith(QStringLiteral("No day yet")))
+        << promise.accessibleName().toStdString();
+    EXPECT_EQ(promise.visibleRegion().boundingRect(), promise.rect());
+}
+
+// While little is said the garment has the room; what is said more takes it, and gives none back before the
+// next order, since what is chosen would move under the hand.
+TEST_F(FairTableRoom, WhatIsSaidBelowTheColumnTakesNoMoreRoomThanItNeeds) {
+    const UsualShop usual = stockUsualShop();
+    const FilmId kelp = addFilm("Kelp", [](Film& film) { film.notFor = {Fibre::Cotton}; });
+    receiveRoll(kelp, usual.place);
+    open();
+    resizeTo({928, 500}); // 1024 by 600, less rail, header and foot
+    const auto& messages = child<QWidget>("messages");
+    chooseHeronOnMossTee();
+    QTest::qWait(20);
+    const int little = messages.height();
+    EXPECT_LE(little, 60);
+    const FilmId fits = draft().garment().decals.front().decal.film;
+    table().edit(Step::Choice, [&](TableDraft& draft) {
+        chooseFilm(draft, kelp, false);
+        draft.decalAt = 0;
+        moveDecal(draft, 600_mm, 0_mm);
+    });
+    QTest::qWait(20);
+    const int much = messages.height();
+    EXPECT_GT(much, little);
+    table().edit(Step::Choice, [&](TableDraft& draft) { chooseFilm(draft, fits, false); });
+    QTest::qWait(20);
+    EXPECT_EQ(messages.height(), much);
+    m_place->setFocus();
+    keys("x");
+    QTest::qWait(20);
+    EXPECT_LE(messages.height(), little);
+}
+
 TEST_F(FairTableRoom, ReasonsAreReadWholeOnALowWindow) {
     const UsualShop usual = stockUsualShop();
     const FilmId kelp = addFilm("Kelp", [](Film& film) { film.notFor = {Fibre::Cotton}; });

@@ -100,6 +100,9 @@ void FairTablePlace::arrange() {
     m_centre->setWhole(isNarrow);
     arrangeBill(isNarrow);
     m_left->updateGeometry(); // what scrolls does not say by itself that it may be narrower now
+    layout()->activate();
+    m_mostSaid = 0;
+    giveMessagesRoom();
 }
 
 void FairTablePlace::arrangeMessages(bool isNarrow) {
@@ -110,8 +113,26 @@ void FairTablePlace::arrangeMessages(bool isNarrow) {
     }
     m_leftSide->addWidget(messages);
     messages->setVisible(true);
-    messages->setFixedHeight(
-        std::clamp(static_cast<int>(height() * kMessageShare), kLeastMessages, kMostMessages));
+}
+
+// Below a column that scrolls they take no more room than they need, and give none back while the order is
+// the same: what is chosen would move.
+void FairTablePlace::giveMessagesRoom() {
+    MessageScroll* messages = m_centre->decals()->messages();
+    if (m_leftSide->indexOf(messages) < 0)
+        return;
+    if (m_model.draft().isUntouched())
+        m_mostSaid = 0;
+    m_mostSaid = std::max(m_mostSaid, messages->neededHeight());
+    const int most = std::clamp(static_cast<int>(height() * kMessageShare), kLeastMessages, kMostMessages);
+    const int high = std::min(m_mostSaid, most);
+    if (messages->height() == high && messages->minimumHeight() == high)
+        return;
+    messages->setFixedHeight(high);
+    m_leftSide->activate();
+    // What the keyboard is in stays in view.
+    if (QWidget* focused = QApplication::focusWidget(); focused && m_left->isAncestorOf(focused))
+        showIn(*m_left, *focused);
 }
 
 void FairTablePlace::arrangeBill(bool isNarrow) {
@@ -204,6 +225,7 @@ void FairTablePlace::refresh() {
     m_picks->refresh();
     m_centre->refresh();
     m_sums->refresh();
+    giveMessagesRoom();
     emit ownStepsChanged();
     // What was asked for stays said until it is there.
     if (!m_asked)

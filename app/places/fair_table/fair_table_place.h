@@ -51,6 +51,7 @@ private:
     void connectAll();
     void arrange();
     void arrangeMessages(bool isNarrow);
+    void giveMessagesRoom();
     void arrangeBill(bool isNarrow);
     void refresh();
     void take(bool isQuotation);
@@ -61,6 +62,7 @@ private:
     VerticalScroll* m_left = nullptr; // what is chosen; all but the bill
     QBoxLayout* m_leftParts = nullptr;
     QBoxLayout* m_leftSide = nullptr; // that, and below it what is said of the order
+    int m_mostSaid = 0;               // the height of that, at most, since this order was begun
     PicksPanel* m_picks = nullptr;
     CentrePanel* m_centre = nullptr;
     SumsPanel* m_sums = nullptr;

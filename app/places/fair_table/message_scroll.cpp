@@ -45,6 +45,7 @@ void MessageScroll::show(const std::vector<TableMessage>& messages, ShopDesk& de
                 emit spotTaken(message.garment, message.decal, *message.spot);
         });
         column()->insertWidget(static_cast<int>(at) + 1, banner); // behind what is said of nothing
+        banner->show(); // at once: its height is asked for before it is laid
         m_banners.push_back(banner);
     }
     bool hasKey = false;
@@ -59,6 +60,11 @@ void MessageScroll::show(const std::vector<TableMessage>& messages, ShopDesk& de
                                                                             : QKeySequence());
         hasKey = hasKey || message.spot.has_value();
     }
+}
+
+int MessageScroll::neededHeight() {
+    column()->invalidate();
+    return column()->totalHeightForWidth(viewport()->width());
 }
 
 } // namespace holdfast::app

@@ -1,6 +1,6 @@
 #pragma once
-// What is said at once, as banners below each other, in room of its own that is always as high: nothing above
-// it moves when a word comes or goes. More scrolls; the worst comes first and is always seen.
+// What is said at once, as banners below each other, in room of its own whose height the table gives: nothing
+// above it moves when a word comes or goes. More scrolls; the worst comes first and is always seen.
 
 #include "app/places/fair_table/table_messages.h"
 #include "app/widgets/vertical_scroll.h"
@@ -19,6 +19,7 @@ public:
     explicit MessageScroll(QWidget* parent = nullptr);
 
     void show(const std::vector<TableMessage>& messages, ShopDesk& desk);
+    int neededHeight(); // so that all of it is seen
 
 signals:
     // The spot offered for a decal that is off the cloth is taken.

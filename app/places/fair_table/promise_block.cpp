@@ -4,6 +4,7 @@
 #include "app/theme/icons.h"
 #include "app/theme/measures.h"
 #include "app/theme/stitch.h"
+#include "app/theme/text_runs.h"
 #include "app/theme/tokens.h"
 #include "app/theme/type.h"
 
@@ -15,6 +16,7 @@ namespace holdfast::app {
 
 namespace {
 
+constexpr int kLeastWidth = 260;
 constexpr double kPromisePadding = 14;
 constexpr double kPromiseTop = 9;
 constexpr double kDot = 5.5;
@@ -51,6 +53,8 @@ void PromiseBlock::show(const PromiseShown& shown) {
     const QString told = toldWords().join(QStringLiteral(", "));
     setAccessibleName(told);
     setToolTip(m_stops.empty() ? QString() : told);
+    if (m_room == Room::Lowest)
+        updateGeometry();
     update();
 }
 
@@ -77,6 +81,10 @@ QStringList PromiseBlock::toldWords() const {
     return told;
 }
 
+QSize PromiseBlock::minimumSizeHint() const {
+    return {kLeastWidth, sizeHint().height()};
+}
+
 void PromiseBlock::setRoom(Room room) {
     m_room = room;
     updateGeometry();
@@ -89,8 +97,34 @@ int PromiseBlock::pathTop() const {
     return static_cast<int>(kPromiseTop) + lines + 15;
 }
 
+QString PromiseBlock::wordsBelow() const {
+    if (m_day.isEmpty())
+        return m_shown.promise ? m_shown.leavesDayOpen : m_shown.lack;
+    return m_shown.dayWaitsFor.isEmpty() ? m_shown.stillOpen : m_shown.dayWaitsFor;
+}
+
+int PromiseBlock::heightOfWords() const {
+    const bool hasLine = !m_day.isEmpty() || m_shown.promise;
+    const int line = hasLine ? lineHeight(Type::Value) + 2 : 0;
+    const int left = static_cast<int>(hasLine ? kTextLeft : kPromisePadding);
+    const QRect room(0, 0, std::max(width(), kLeastWidth) - left - static_cast<int>(kPromisePadding), 1000);
+    const QString below = wordsBelow();
+    return line +
+           (below.isEmpty()
+                ? 0
+                : QFontMetrics(fontOf(Type::Support)).boundingRect(room, Qt::TextWordWrap, below).height());
+}
+
+void PromiseBlock::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    if (m_room == Room::Lowest)
+        updateGeometry();
+}
+
 QSize PromiseBlock::sizeHint() const {
-    if (m_room == Room::Lowest) // the day, and two lines of what it waits for or why there is none
+    if (m_room == Room::Lowest)
+        return {300, 2 * static_cast<int>(kPromiseTop) + heightOfWords()};
+    if (m_room == Room::Lower) // the day, and two lines of what it waits for or why there is none
         return {300, static_cast<int>(kPromiseTop) + lineHeight(Type::Value) + 2 * lineHeight(Type::Small) +
                          kSpace8};
     return {300, pathTop() + static_cast<int>(kBelowDot) + stopStep() + lineHeight(Type::Small) + kSpace8};
@@ -126,11 +160,11 @@ void PromiseBlock::paintOpen(QPainter& painter) const {
               QStringLiteral("hold"), dyes.madder);
     paintLine(painter, QRectF(kTextLeft, kPromiseTop, box.width() - kTextLeft, high), tr("No day yet"),
               Type::Value, dyes.madder);
-    painter.setFont(fontOf(m_room == Room::Lowest ? Type::Small : Type::Support));
+    painter.setFont(fontOf(m_room == Room::Lower ? Type::Small : Type::Support));
     painter.setPen(dyes.ink);
     painter.drawText(
         QRectF(kTextLeft, kPromiseTop + high + 2, box.width() - kTextLeft - kPromisePadding, box.height()),
-        Qt::TextWordWrap | Qt::AlignLeft | Qt::AlignTop, m_shown.leavesDayOpen);
+        Qt::TextWordWrap | Qt::AlignLeft | Qt::AlignTop, withRunsApart(m_shown.leavesDayOpen));
 }
 
 void PromiseBlock::paintDay(QPainter& painter) const {
@@ -143,7 +177,7 @@ void PromiseBlock::paintDay(QPainter& painter) const {
     const Type large = m_room != Room::Whole ? Type::Value : Type::Number;
     const QRectF first(kTextLeft, kPromiseTop, box.width() - kTextLeft, lineHeight(large));
     paintLine(painter, first, m_day, large, dyes.ink);
-    const QString beside = waits ? m_shown.dayWaitsFor : m_shown.stillOpen;
+    const QString beside = wordsBelow();
     if (m_room == Room::Whole) {
         const QRectF second(first.left(), first.bottom() + 2, first.width(), lineHeight(Type::Value));
         paintLine(painter, second, m_hour, Type::Value, dyes.ink);
@@ -157,9 +191,13 @@ void PromiseBlock::paintDay(QPainter& painter) const {
     // What the day waits for, or what is not chosen yet, comes before the path to it.
     const QRectF below(kTextLeft, first.bottom(), first.width() - kPromisePadding,
                        box.bottom() - first.bottom());
-    if (waits || (m_room == Room::Lowest && !beside.isEmpty()))
+    if (m_room == Room::Lowest) {
+        painter.setFont(fontOf(Type::Support));
+        painter.setPen(dyes.ink);
+        painter.drawText(below.translated(0, 2), Qt::TextWordWrap | Qt::AlignLeft | Qt::AlignTop, beside);
+    } else if (waits || (m_room == Room::Lower && !beside.isEmpty()))
         paintLine(painter, below, beside, Type::Support, dyes.ink);
-    else if (m_room == Room::Lowest)
+    else if (m_room == Room::Lower)
         paintPathWords(painter, below);
     else
         paintPath(painter, pathTop());

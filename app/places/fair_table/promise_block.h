@@ -30,15 +30,17 @@ public:
     explicit PromiseBlock(QWidget* parent = nullptr);
 
     void show(const PromiseShown& shown);
-    // On low windows day and hour share a line; on the lowest the path to the day is in words.
-    enum class Room { Whole, Low, Lowest };
+    // On low windows day and hour share a line; then the path to the day is in words; on the lowest windows
+    // it is left to the tool tip, and the block is only as high as its words.
+    enum class Room { Whole, Low, Lower, Lowest };
     void setRoom(Room room);
 
     QSize sizeHint() const override;
-    QSize minimumSizeHint() const override { return {260, sizeHint().height()}; }
+    QSize minimumSizeHint() const override;
 
 protected:
     void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
     struct Stop {
@@ -49,6 +51,8 @@ private:
     };
     void readPath(const Promise& promise);
     QStringList toldWords() const;
+    QString wordsBelow() const; // below the day, or below that there is none
+    int heightOfWords() const;
     int pathTop() const; // the middle of its stitch
     void paintOpen(QPainter& painter) const;
     void paintDay(QPainter& painter) const;

@@ -16,6 +16,7 @@
 #include "app/widgets/vertical_scroll.h"
 
 #include <QHBoxLayout>
+#include <QTimer>
 #include <QVBoxLayout>
 
 namespace holdfast::app {
@@ -26,11 +27,12 @@ constexpr double kBesideSooner = 76; // the clock and the margins
 constexpr int kBillLeft = 14;
 constexpr int kTake = 72;
 constexpr int kLowTake = 60;
-constexpr int kLowestTake = 52;
+constexpr int kLowerTake = 52;
 constexpr int kLowHeight = 690; // of the panel; lower windows get the short promise
-constexpr int kLowestHeight = 560;
-constexpr int kBillGap = 6; // between lines of the bill
-constexpr int kLowestBillGap = 2;
+constexpr int kLowerHeight = 560;
+constexpr int kLowestHeight = 440; // lower, and the promise says the day only
+constexpr int kBillGap = 6;        // between lines of the bill
+constexpr int kLowerBillGap = 2;
 constexpr int kPinnedHeight = 360; // lower, and all but the last keys scrolls
 
 // "£10.00 in cash", as the key that takes the order says it.
@@ -84,6 +86,7 @@ QWidget* SumsPanel::buildDraft() {
     m_floor->setObjectName(QStringLiteral("costFloor"));
     m_floor->setMinimumHeight(lineHeight(Type::Small));
     m_promise = new PromiseBlock;
+    m_promise->installEventFilter(this);
     m_sooner = new Button({}, QStringLiteral("clock"), Button::Kind::Quiet);
     m_sooner->setObjectName(QStringLiteral("sooner"));
     m_sooner->setLeftAligned(true);
@@ -257,6 +260,7 @@ void SumsPanel::refreshError() {
                                                                      : QString();
     m_deposit->setError(amountWords);
     m_error->setText(m_errorWords.isEmpty() ? amountWords : m_errorWords);
+    m_error->setVisible(height() >= kLowestHeight || !m_error->text().isEmpty());
 }
 
 void SumsPanel::refreshTitle() {
@@ -291,13 +295,28 @@ void SumsPanel::refreshSums() {
     const QString lack = sums.promiseLack.empty()
                              ? tr("The day that can be promised is shown here once a style is chosen.")
                              : words(sums.promiseLack);
+    const QString before = m_promise->accessibleName();
     m_promise->show({sums.promise, shop.now.today(), stillOpen(), lack,
                      firstSaid(m_model.messages(), &TableMessage::leavesDayOpen),
                      firstSaid(m_model.messages(), &TableMessage::dayWaitsFor)});
+    if (m_promise->accessibleName() != before)
+        bringPromiseIntoView();
     m_payAll->setVisible(sums.total.minor > 0 && m_model.draft().paidNow.empty());
     m_sooner->setVisible(sums.sooner.has_value());
     if (sums.sooner)
         m_sooner->setText(soonerWords(*sums.sooner, shop.now.today()));
+}
+
+// On the lowest windows, where it may lie below the fold of what scrolls; once it is laid.
+void SumsPanel::bringPromiseIntoView() {
+    if (height() < kLowestHeight)
+        QTimer::singleShot(0, m_promise, [this] { m_scroll->ensureWidgetVisible(m_promise, 0, 0); });
+}
+
+bool SumsPanel::eventFilter(QObject* watched, QEvent* event) {
+    if (watched == m_promise && event->type() == QEvent::Resize)
+        bringPromiseIntoView();
+    return QWidget::eventFilter(watched, event);
 }
 
 // As many colours as the line has room for; the hour is never cut.
@@ -339,19 +358,21 @@ void SumsPanel::setError(Section section, const QString& words) {
 void SumsPanel::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
     const bool isLow = height() < kLowHeight;
+    const bool isLower = height() < kLowerHeight;
     const bool isLowest = height() < kLowestHeight;
     using Room = PromiseBlock::Room;
-    m_promise->setRoom(isLowest ? Room::Lowest : isLow ? Room::Low : Room::Whole);
-    m_lines->setFewest(isLowest ? 1 : 2);
-    m_taken->setLow(isLowest);
-    keepRoom(m_sooner, !isLowest);
-    m_paymentLine->setVisible(isLowest);
+    m_promise->setRoom(isLowest ? Room::Lowest : isLower ? Room::Lower : isLow ? Room::Low : Room::Whole);
+    m_lines->setFewest(isLower ? 1 : 2);
+    m_taken->setLow(isLower);
+    keepRoom(m_sooner, !isLower);
+    m_paymentLine->setVisible(isLower);
+    refreshError();
     m_error->setMinimumHeight((isLow ? 1 : 2) * lineHeight(Type::SmallStrong));
-    m_take->setTargetHeight(isLowest ? kLowestTake : isLow ? kLowTake : kTake);
-    layout()->setSpacing(isLowest ? kSpace8 : kSpace12);
-    m_scroll->column()->setSpacing(isLowest ? kLowestBillGap : kBillGap);
-    m_draft->layout()->setSpacing(isLowest ? kLowestBillGap : kSpace4);
-    m_payment->layout()->setSpacing(isLowest ? kSpace4 : kBillGap);
+    m_take->setTargetHeight(isLower ? kLowerTake : isLow ? kLowTake : kTake);
+    layout()->setSpacing(isLower ? kSpace8 : kSpace12);
+    m_scroll->column()->setSpacing(isLower ? kLowerBillGap : kBillGap);
+    m_draft->layout()->setSpacing(isLower ? kLowerBillGap : kSpace4);
+    m_payment->layout()->setSpacing(isLower ? kSpace4 : kBillGap);
     layPayment(height() >= kPinnedHeight);
     // Large letters: below each other.
     const int abreast =

@@ -42,6 +42,7 @@ signals:
     void keyboardFreed(); // what was pressed is gone
 
 protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
 
 private:
@@ -55,6 +56,7 @@ private:
     void refreshError();
     QString stillOpen() const;
     QString soonerWords(const SoonerOption& sooner, LocalDate today) const;
+    void bringPromiseIntoView();
     void refreshSums();
 
     FairTableModel& m_model;
