@@ -2,6 +2,7 @@
 
 #include "app/theme/measures.h"
 #include "app/widgets/button.h"
+#include "app/widgets/flow_layout.h"
 #include "app/widgets/label.h"
 
 #include <QBoxLayout>
@@ -12,6 +13,12 @@ namespace holdfast::app {
 namespace {
 
 constexpr int kLeastSubtitle = 40; // elided, with the whole in its tip
+
+// As narrow as they can be in one row.
+int shortestRow(const QWidget& tools) {
+    const auto* flow = qobject_cast<const FlowLayout*>(tools.layout());
+    return flow != nullptr ? flow->shortestLine() : tools.sizeHint().width();
+}
 
 } // namespace
 
@@ -68,11 +75,14 @@ void PlaceHeader::setTools(QWidget* tools) {
 }
 
 bool PlaceHeader::fitsOneRow(int width) const {
-    if (m_tools == nullptr)
-        return true;
+    return m_tools == nullptr || shortestRow(*m_tools) <= roomForTools(width);
+}
+
+// In the row of the title.
+int PlaceHeader::roomForTools(int width) const {
     const int back = m_back->isHidden() ? 0 : m_back->sizeHint().width() + kSpace16;
     const int title = m_title->sizeHint().width() + kSpace16 + kLeastSubtitle + kSpace16;
-    return title + back + m_tools->sizeHint().width() + 2 * kSpace20 <= width;
+    return width - title - back - 2 * kSpace20;
 }
 
 int PlaceHeader::heightForWidth(int width) const {
@@ -97,7 +107,10 @@ void PlaceHeader::layTools() {
         home->addWidget(m_tools);
     }
     // Beside the title they are not to go on in a second row; the words behind the title give way.
-    m_tools->setMinimumWidth(isOneRow ? m_tools->sizeHint().width() : 0);
+    const int shortest = shortestRow(*m_tools);
+    m_tools->setMinimumWidth(isOneRow ? shortest : 0);
+    const bool isShort = isOneRow && m_tools->sizeHint().width() > roomForTools(width());
+    m_tools->setMaximumWidth(isShort ? shortest : QWIDGETSIZE_MAX);
     m_second->setContentsMargins(0, 0, 0, isOneRow ? 0 : kSpace8);
 }
 

@@ -40,6 +40,7 @@ signals:
 
 private:
     bool fitsOneRow(int width) const;
+    int roomForTools(int width) const;
     int toolsHeight(int width) const;
     void layTools();
 

@@ -111,11 +111,10 @@ void RailButton::paintEvent(QPaintEvent*) {
     if (hasIcon)
         paintIcon(painter, {(width() - kRailIcon) / 2.0, y, kRailIcon, kRailIcon}, m_place.icon(), ink);
     y += icon;
-    paintWhole(painter, {0, y, box.width(), line}, text(), isChecked() ? Type::SmallStrong : Type::Small,
-               ink);
+    const QRectF words(0, y, box.width(), line);
+    paintWhole(painter, words, text(), isChecked() ? Type::SmallStrong : Type::Small, ink);
     if (hasWaiting)
-        paintLine(painter, {0, y + line - 2, box.width(), line}, m_waiting, Type::SmallStrong, ink,
-                  Qt::AlignHCenter);
+        paintWhole(painter, words.translated(0, line - 2), m_waiting, Type::SmallStrong, ink);
     if (hasFocus())
         paintRailFocus(painter, box);
 }

@@ -166,6 +166,10 @@ void Card::setTitleHeight(int height) {
     m_title->setFixedHeight(height);
 }
 
+void Card::showTitle(bool isShown) {
+    m_title->setVisible(isShown && !m_title->title.isEmpty());
+}
+
 void Card::addToTitle(QWidget* widget) {
     m_title->row()->addWidget(widget, 0, Qt::AlignVCenter);
 }

@@ -27,8 +27,10 @@ public:
     void setTitleInk(Role ink);          // the icon's ink: madder on Held
     void setNote(const QString& note);   // quiet words behind the title
     void setCount(const QString& count); // at the right end
-    void setTitleHeight(int height);     // kCardTitleHeight unless told; 48 with a button in the row
-    void addToTitle(QWidget* widget);    // at the right end, before the count
+    void setTitleHeight(int height);
+    void showTitle(bool isShown); // where the room is short     // kCardTitleHeight unless told; 48 with a
+                                  // button in the row
+    void addToTitle(QWidget* widget); // at the right end, before the count
 
     // Leaves the top border open between two x, under the tab that belongs to it. See SewnTabs::sewOnto.
     void openTop(int from, int to);

@@ -33,9 +33,9 @@ void Choice::setColumns(int columns) {
     layTiles();
 }
 
-void Choice::keepInOneLine() {
+void Choice::keepInOneLine(bool isKept) {
     QSizePolicy policy = sizePolicy();
-    policy.setHorizontalPolicy(QSizePolicy::Minimum);
+    policy.setHorizontalPolicy(isKept ? QSizePolicy::Minimum : QSizePolicy::Preferred);
     setSizePolicy(policy);
 }
 
@@ -64,6 +64,10 @@ void Choice::setItems(const QVector<ChoiceItem>& items) {
     }
     if (!isSameCount) {
         layTiles();
+        // At once: a tile that is hidden takes no room, and whoever asks now how wide they are was told less.
+        for (ChoiceTile* tile : m_tiles) {
+            tile->show();
+        }
     }
     markTiles();
 }

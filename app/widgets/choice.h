@@ -50,7 +50,7 @@ public:
 
     // Tiles in a row; 0 puts all in one row. Tiles share the width, but Artwork keeps its own. Segments flow.
     void setColumns(int columns);
-    void keepInOneLine();                            // segments beside a field, which gives its room to them
+    void keepInOneLine(bool isKept = true);          // segments beside a field, which gives its room to them
     void setItems(const QVector<ChoiceItem>& items); // keeps the chosen place when it is still there
     const QVector<ChoiceItem>& items() const { return m_items; }
 

@@ -6,6 +6,14 @@
 
 namespace holdfast::app {
 
+namespace {
+
+bool givesWay(const QLayoutItem& item) {
+    return item.widget() != nullptr && item.widget()->sizePolicy().horizontalPolicy() == QSizePolicy::Maximum;
+}
+
+} // namespace
+
 FlowLayout::FlowLayout(QWidget* parent, int spacing)
     : QLayout(parent) {
     setContentsMargins(0, 0, 0, 0);
@@ -54,9 +62,7 @@ std::vector<QRect> FlowLayout::placesIn(int width) const {
             places.emplace_back(left, top, 0, 0);
             continue;
         }
-        const bool givesWay = item->widget() != nullptr &&
-                              item->widget()->sizePolicy().horizontalPolicy() == QSizePolicy::Maximum;
-        const QSize size = isShort && givesWay ? item->minimumSize() : item->sizeHint();
+        const QSize size = isShort && givesWay(*item) ? item->minimumSize() : item->sizeHint();
         if (left > 0 && left + size.width() > width) {
             endLine();
             left = 0;
@@ -81,6 +87,14 @@ QSize FlowLayout::sizeHint() const {
         whole.setHeight(std::max(whole.height(), size.height()));
     }
     return whole.grownBy(contentsMargins());
+}
+
+int FlowLayout::shortestLine() const {
+    int wide = sizeHint().width();
+    for (const QLayoutItem* item : m_items)
+        if (!item->isEmpty() && givesWay(*item))
+            wide -= item->sizeHint().width() - item->minimumSize().width();
+    return wide;
 }
 
 QSize FlowLayout::minimumSize() const {

@@ -21,6 +21,7 @@ public:
     QLayoutItem* takeAt(int at) override;
 
     QSize sizeHint() const override;    // all in one line
+    int shortestLine() const;           // all in one line, where what gives way is as narrow as it can be
     QSize minimumSize() const override; // the widest one alone
     bool hasHeightForWidth() const override { return true; }
     int heightForWidth(int width) const override;

@@ -98,14 +98,34 @@ void CuttingBenchPlace::arrange() {
     m_row->setStretch(1, isBelow ? 1 : 0);
     m_panel->setMinimumWidth(isBelow ? 0 : kPanelWidth);
     m_panel->setMaximumWidth(isBelow ? QWIDGETSIZE_MAX : kPanelWidth);
+    m_pages->setMinimumHeight(isBelow ? leastBench() : 0);
+    m_panel->setMinimumHeight(isBelow ? leastPanel() : 0);
+}
+
+// With its tools on as many lines as they take at this width, which a stack does not say by itself.
+int CuttingBenchPlace::leastBench() const {
+    const QLayout* page = m_pages->currentWidget()->layout();
+    const int wide = width() - 2 * kGutter - (isNarrow() ? 0 : kPanelWidth + kCardGap);
+    return std::max(kLeastBench, page->hasHeightForWidth() ? page->totalMinimumHeightForWidth(wide)
+                                                           : page->totalMinimumSize().height());
+}
+
+int CuttingBenchPlace::leastPanel() const {
+    return std::max(kLeastPanel, m_panel->minimumSizeHint().height());
+}
+
+// Another tool, or longer words on one.
+bool CuttingBenchPlace::event(QEvent* event) {
+    if (event->type() == QEvent::LayoutRequest)
+        arrange();
+    return Place::event(event);
 }
 
 QSize CuttingBenchPlace::minimumSizeHint() const {
-    const QSize bench = m_pages->minimumSizeHint().expandedTo({0, kLeastBench});
-    const QSize panel = m_panel->minimumSizeHint().expandedTo({0, kLeastPanel});
     const int high =
-        isNarrow() ? bench.height() + kCardGap + panel.height() : std::max(bench.height(), panel.height());
-    return {std::max(bench.width(), panel.width()) + 2 * kGutter, high + kCardGap};
+        isNarrow() ? leastBench() + kCardGap + leastPanel() : std::max(leastBench(), leastPanel());
+    const int wide = std::max(m_pages->minimumSizeHint().width(), m_panel->minimumSizeHint().width());
+    return {wide + 2 * kGutter, high + kCardGap};
 }
 
 QVector<PlaceKey> CuttingBenchPlace::moreKeys() const {

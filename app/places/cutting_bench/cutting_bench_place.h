@@ -57,11 +57,14 @@ public:
 
 protected:
     void hideEvent(QHideEvent* event) override;
+    bool event(QEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
 
 private:
     QWidget* makeBench();
     void arrange();
+    int leastBench() const;
+    int leastPanel() const;
     bool isNarrow() const; // too narrow for the panel at the right of the bench
     void listenToModel();
     void listenToWork();

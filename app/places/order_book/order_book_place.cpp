@@ -397,10 +397,14 @@ void OrderBookPlace::chooseRow(int row) {
 // Where the window is too narrow for both, the order is below the list, and the place scrolls.
 void OrderBookPlace::layParts() {
     const int room = width() - 2 * kGutter;
-    m_bar->setDirection(QBoxLayout::LeftToRight);
-    const bool isBeside = room >= m_listCard->minimumSizeHint().width() + kCardGap + sheetWidth();
-    if (m_listCard->minimumSizeHint().width() > room)
-        m_bar->setDirection(QBoxLayout::TopToBottom); // the filters go below the search
+    // The filters go below the search where both have no room, and on in a second line where they have none.
+    const int around = 2 * kSpace12 + 2; // and the card's border
+    const int search = m_search->minimumSizeHint().width();
+    const int filters = m_filter->sizeHint().width();
+    const int abreast = around + search + kSpace12 + filters;
+    const bool isBeside = room >= abreast + kCardGap + sheetWidth();
+    m_bar->setDirection(abreast > room ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+    m_filter->keepInOneLine(around + filters <= room);
     m_parts->setDirection(isBeside ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
     m_listCard->setMinimumHeight(isBeside ? 0 : leastListHeight());
     m_sheet->setMinimumWidth(isBeside ? sheetWidth() : 0);
