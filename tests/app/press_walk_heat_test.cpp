@@ -1,5 +1,6 @@
 // Too long under heat: it is said, and the maker says what became of the garment by one key.
 #include "app/desk/formats.h"
+#include "app/desk/garment_words.h"
 #include "app/places/press_walk/aside_list.h"
 #include "db/actions/shop_actions.h"
 #include "tests/app/press_walk_fixture.h"
@@ -31,8 +32,7 @@ TEST_F(PressWalkHeat, IsSaidAsSuchOnlyFromTheShopsOwnNumberOn) {
     time().pass(1s);
     EXPECT_TRUE(waitsUntil([&] { return asks(); }));
     EXPECT_EQ(panel().word, QStringLiteral("Too long under heat"));
-    EXPECT_EQ(panel().detail,
-              QStringLiteral("Press was to take 12 s; from 30 s more it is likely scorched."));
+    EXPECT_EQ(panel().detail, QStringLiteral("Press takes 12 s; 30 s longer and it is likely scorched."));
     EXPECT_EQ(digits(), QStringLiteral("+30"));
     for (const char* name : {"pressedOn", "spoiledByHeat", "putBack"})
         EXPECT_TRUE(part<Button>(name).isVisible()) << name;
@@ -48,6 +48,43 @@ TEST_F(PressWalkHeat, NumberOfTheBackRoomDecides) {
     EXPECT_FALSE(asks());
     time().pass(1s);
     EXPECT_TRUE(waitsUntil([&] { return asks(); }));
+}
+
+// Between two heats the press has to heat up or to cool: the panel says so before the first garment is put
+// under it, and no more once it had heat.
+TEST_F(PressWalkHeat, AnotherHeatIsSaidBeforeItsFirstGarmentIsPressed) {
+    const FilmId cooler = addFilm("Kelp", [](Film& film) { film.recipe->temperature = Celsius{140}; });
+    const RollId roll = receiveRoll(cooler, usual.place);
+    const GarmentId hot = readyToPress(1).front();
+    GarmentDraft draft = aGarment(usual);
+    for (DecalDraft& decal : draft.decals)
+        decal.film = cooler;
+    const GarmentId mild = garmentsOf(takeOrder({draft}).id).front();
+    cut(mild, roll);
+    open();
+    const Assessment& assessment = desk().shop()->of(mild);
+    ASSERT_EQ(assessment.route.firstTemperature(), Celsius{140});
+    const bool hotFirst =
+        part<Button>("nextStep")
+            .text()
+            .contains(garmentNumber(desk().shop()->facts, desk().shop()->facts.garments.at(hot)));
+    const GarmentId first = hotFirst ? hot : mild;
+    const GarmentId second = hotFirst ? mild : hot;
+    key(Qt::Key_Space);
+    for (int guard = 0; guard < 60 && openKey(second).empty(); ++guard) {
+        if (panel().word == garmentNumber(desk().shop()->facts, desk().shop()->facts.garments.at(second)))
+            break; // offered as the next on the walk
+        if (const RouteStep* step = openStepOf(first); step && step->isTimed())
+            time().pass(step->counted());
+        key(Qt::Key_Space);
+    }
+    const QString from = hotFirst ? QStringLiteral("150 °C") : QStringLiteral("140 °C");
+    const QString to = hotFirst ? QStringLiteral("140 °C") : QStringLiteral("150 °C");
+    const QString heatWords = QStringLiteral("to %1: from %2 it takes about").arg(to, from);
+    EXPECT_TRUE(panel().note.contains(heatWords)) << panel().note.toStdString();
+    EXPECT_TRUE(panel().isAlert);
+    walkTo(second, "place");
+    EXPECT_FALSE(panel().note.contains(heatWords)) << panel().note.toStdString();
 }
 
 TEST_F(PressWalkHeat, SpaceDoesNotPassTheQuestionBy) {

@@ -78,6 +78,33 @@ TEST_F(PressWalkSize, PanelNextAndKeysAreWholeAtEverySize) {
     }
 }
 
+// A larger scale leaves the window few points: what cools gives way to the walk, and scrolls.
+TEST_F(PressWalkSize, TheWalkKeepsTwoGarmentsInViewAtALargerScale) {
+    const FilmId kelp = addFilm("Kelp", [](Film& film) { film.recipe->peel = Peel::Cool; });
+    const RollId roll = receiveRoll(kelp, usual.place);
+    GarmentDraft draft = aGarment(usual);
+    for (DecalDraft& decal : draft.decals)
+        decal.film = kelp;
+    const auto garments = garmentsOf(takeOrder(std::vector<GarmentDraft>(5, draft)).id);
+    for (const GarmentId garment : garments)
+        cut(garment, roll);
+    open();
+    auto& rack = part<RackList>("coolingRack");
+    for (int guard = 0; guard < 80 && rack.model()->rowCount() < 2; ++guard) {
+        for (const GarmentId garment : garments)
+            if (const RouteStep* step = openStepOf(garment); step && step->platen.count() > 0)
+                time().pass(step->counted());
+        key(Qt::Key_Space);
+    }
+    openAt({815, 404}); // 1366 × 768 at 150 %
+    const auto& list = part<QListView>("walkList");
+    ASSERT_EQ(rack.model()->rowCount(), 2);
+    EXPECT_GE(rack.viewport()->height(), rack.sizeHintForRow(0) + rack.sizeHintForRow(1));
+    const int head = std::max(list.sizeHintForRow(0), list.sizeHintForRow(1)); // of the heat run, which stays
+    const int garment = list.sizeHintForRow(list.model()->rowCount() - 1);
+    EXPECT_GE(list.viewport()->height(), head + 2 * garment);
+}
+
 TEST_F(PressWalkSize, WhatAFingerMeetsIsLargeEnough) {
     readyToPress(2);
     takeOrder({aGarment(usual, "L")});
@@ -156,6 +183,16 @@ TEST_F(PressWalkSize, TabsTurnToWhatStandsAsideAndItsKeysActThere) {
     key(Qt::Key_Left);
     key(Qt::Key_Left);
     EXPECT_TRUE(part<QWidget>("walkList").hasFocus());
+}
+
+// With hundreds of garments, too: a tab out of sight is not looked for.
+TEST_F(PressWalkSize, BothTabsAreSeenInALargeShop) {
+    readyToPress(1);
+    openAt(kSmallLaptop);
+    auto& tabs = part<SewnTabs>("walkTabs");
+    tabs.setTabs({{QStringLiteral("The walk"), QStringLiteral("120 of 399")},
+                  {QStringLiteral("Aside"), QStringLiteral("135, 120 promised")}});
+    EXPECT_LE(tabs.sizeHint().width(), tabs.width());
 }
 
 TEST_F(PressWalkSize, WhatIsReadFromTwoMetresGrowsWithTheWindow) {

@@ -9,6 +9,7 @@
 #include "app/places/press_walk/current_garment.h"
 #include "app/places/press_walk/day_strip.h"
 #include "app/places/press_walk/promised_aside.h"
+#include "app/places/press_walk/rack_list.h"
 #include "app/theme/measures.h"
 #include "app/widgets/button.h"
 #include "app/widgets/card.h"
@@ -38,6 +39,9 @@ constexpr int kNarrowAsideWidth = 258;
 constexpr int kBesideWidth = 300;
 constexpr int kMostGrown = 420; // a side column in the largest window
 constexpr int kLeastList = 200; // of a list below the garment
+constexpr int kLowBeside = 430; // of the place: lower, and the rack leaves the walk most of the column
+constexpr int kRackRows = 4;    // seen without scrolling
+constexpr int kFewRackRows = 2;
 
 // Panel, Next and keys are as they were drawn where the centre is between these heights.
 constexpr double kShrinksBelow = 560;
@@ -75,6 +79,11 @@ void PressWalkPlace::arrange() {
         part->setMinimumWidth(isWide || isBeside ? right : 0);
         part->setMaximumWidth(isWide || isBeside ? right : QWIDGETSIZE_MAX);
     }
+    m_rack->setMostRows(isLow() ? kFewRackRows : kRackRows);
+    m_rackCard->showTitle(!isLow());
+    m_columns->setRowMinimumHeight(1, isBeside && !isLow() ? kCardStack : 0);
+    if (m_shop)
+        showTabs();
     fitCentre();
 }
 
@@ -94,7 +103,6 @@ void PressWalkPlace::place(Arrangement arrangement) {
     // The tabs are sewn to the card below them, with nothing between.
     const bool isBeside = arrangement == Arrangement::Beside;
     m_columns->setVerticalSpacing(isBeside ? 0 : kCardStack);
-    m_columns->setRowMinimumHeight(1, isBeside ? kCardStack : 0);
     switch (arrangement) {
     case Arrangement::Wide:
         m_columns->addWidget(m_walkCard, 0, 0, 2, 1);
@@ -175,13 +183,24 @@ void PressWalkPlace::showSide(Side side) {
     m_tabs->sewOnto(side == Side::Walk ? m_walkCard : m_asideCard);
 }
 
+bool PressWalkPlace::isLow() const {
+    return m_arrangement == Arrangement::Beside && height() < kLowBeside;
+}
+
 void PressWalkPlace::showTabs() {
     const auto inWords = [](std::size_t count, const char* one) {
         return QString::fromStdString(countWords(static_cast<std::int64_t>(count), one));
     };
     const PromisedAside promised = promisedAside(*m_shop, m_walk);
+    if (isLow()) { // one line: the walk is counted in the header, what is promised must be seen
+        m_tabs->setTabs({{tr("The walk")},
+                         {promised.isEmpty() ? tr("Aside %1").arg(m_walk.aside.size())
+                                             : tr("Aside, %1 promised").arg(promised.garments.size())}});
+        m_tabs->setCurrent(static_cast<int>(m_side));
+        return;
+    }
     m_tabs->setTabs(
-        {{tr("The walk"), tr("%1 of %2 pressed").arg(m_walk.pressed).arg(m_walk.total)},
+        {{tr("The walk"), tr("%1 of %2").arg(m_walk.pressed).arg(m_walk.total)},
          {tr("Aside"), promised.isEmpty()
                            ? inWords(m_walk.aside.size(), "garment")
                            : tr("%1, %2 promised").arg(m_walk.aside.size()).arg(promised.garments.size())}});

@@ -72,6 +72,7 @@ private:
     void place(Arrangement arrangement);
     void fitCentre();
     void showSide(Side side);
+    bool isLow() const; // the tabs and the rack leave the walk most of their column
     void showTabs();
 
     // showing
@@ -85,6 +86,7 @@ private:
     void showGarment();
     void showRack();
     PanelWords panelWords() const;
+    QString heatToSet(GarmentId garment) const;
     PanelWords stepWords(GarmentId garment) const;
     PanelWords tooLongWords(const RouteStep& step, const StepCount& count) const;
     PanelWords askewWords(const RouteStep& step, const StepCount& count) const;

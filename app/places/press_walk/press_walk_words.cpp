@@ -104,6 +104,22 @@ QString PressWalkPlace::dueWords(GarmentId garment) const {
     return tr("%1: %2 now.").arg(numberOf(garment), what);
 }
 
+// What is set at the press before the first garment of a heat run is pressed; empty: nothing.
+QString PressWalkPlace::heatToSet(GarmentId garment) const {
+    const auto run = std::ranges::find_if(m_walk.runs, [&](const WalkRun& each) {
+        return each.entries.front().garment == garment && each.change.count() > 0;
+    });
+    const Assessment& assessment = m_shop->of(garment);
+    if (run == m_walk.runs.end() || firstHeatIsBehind(assessment.route, assessment.progress))
+        return {};
+    const QString press = words(m_shop->facts.presses.at(run->press).name);
+    return run->changedFrom
+               ? tr("First set %1 to %2: from %3 it takes about %4.")
+                     .arg(press, celsius(run->temperature), celsius(*run->changedFrom), timeSpan(run->change))
+               : tr("First set %1 to %2: it takes about %3.")
+                     .arg(press, celsius(run->temperature), timeSpan(run->change));
+}
+
 PanelWords PressWalkPlace::stepWords(GarmentId garment) const {
     const Assessment& assessment = m_shop->of(garment);
     const RouteStep& step = *openStep(garment);
@@ -113,6 +129,8 @@ PanelWords PressWalkPlace::stepWords(GarmentId garment) const {
         shown.mood = PanelWords::Mood::ByHand;
         shown.word = words(step.title);
         shown.detail = words(step.detail);
+        shown.note = heatToSet(garment);
+        shown.isAlert = !shown.note.isEmpty();
     } else if (shown.count->isAskew) {
         shown = askewWords(step, *shown.count);
     } else if (isTooLong()) {
@@ -151,7 +169,7 @@ PanelWords PressWalkPlace::tooLongWords(const RouteStep& step, const StepCount& 
     shown.count = count;
     shown.mood = PanelWords::Mood::Now;
     shown.word = tr("Too long under heat");
-    shown.detail = tr("%1 was to take %2; from %3 more it is likely scorched.")
+    shown.detail = tr("%1 takes %2; %3 longer and it is likely scorched.")
                        .arg(words(step.title), timeSpan(count.counted),
                             timeSpan(m_shop->facts.settings.mostOverUnderHeat));
     shown.note = tr("Lift it and look. What became of it?");
@@ -185,6 +203,10 @@ PanelWords PressWalkPlace::plannedWords(GarmentId garment) const {
             shown.note = tr("%1: %2 in %3.")
                              .arg(numberOf(soonest->garment), inShort(words(next->title)),
                                   countdown(soonest->secondsLeft()));
+    if (const QString heat = heatToSet(garment); !heat.isEmpty()) {
+        shown.note = heat;
+        shown.isAlert = true;
+    }
     return shown;
 }
 

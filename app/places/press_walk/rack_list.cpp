@@ -17,7 +17,6 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kMostRowsShown = 4;
 constexpr int kLastRackNumber = 9;
 constexpr int kRackRow = 62; // with one line of words
 constexpr qreal kRackWordsAt = 58;
@@ -157,11 +156,18 @@ int RackList::heightOfRows(int count) const {
 }
 
 QSize RackList::sizeHint() const {
-    return {240, heightOfRows(kMostRowsShown)};
+    return {240, heightOfRows(m_mostRows)};
 }
 
 QSize RackList::minimumSizeHint() const {
-    return {200, heightOfRows(2)};
+    return {200, heightOfRows(std::min(2, m_mostRows))};
+}
+
+void RackList::setMostRows(int rows) {
+    if (m_mostRows == rows)
+        return;
+    m_mostRows = rows;
+    updateGeometry();
 }
 
 // In another width the words take other lines.

@@ -52,6 +52,9 @@ public:
 
     RackModel& rack() { return m_model; }
 
+    // As many as are shown without scrolling.
+    void setMostRows(int rows);
+
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override;
 
@@ -67,6 +70,7 @@ private:
 
     RackModel m_model;
     int m_height = 0;
+    int m_mostRows = 0;
 };
 
 } // namespace holdfast::app
