@@ -5,6 +5,7 @@
 
 #include <QApplication>
 #include <QEvent>
+#include <QPointer>
 #include <QScopedValueRollback>
 #include <QScrollArea>
 #include <QTimer>
@@ -14,10 +15,22 @@ namespace holdfast::app {
 
 namespace {
 
+constexpr int kAroundMiddle = 20;
+
 void bringIntoView(QWidget* focused) {
     for (QWidget* above = focused->parentWidget(); above != nullptr; above = above->parentWidget())
         if (auto* area = qobject_cast<QScrollArea*>(above))
             showIn(*area, *focused);
+    // Of what is larger than they are, each may show another part: the outer ones follow the inner one.
+    if (!focused->visibleRegion().isEmpty())
+        return;
+    QRect seen = focused->rect();
+    for (QWidget* above = focused->parentWidget(); above != nullptr; above = above->parentWidget())
+        if (auto* area = qobject_cast<QScrollArea*>(above)) {
+            const QPoint middle = focused->mapTo(area->widget(), seen.center());
+            area->ensureVisible(middle.x(), middle.y(), 0, kAroundMiddle);
+            seen &= QRect(focused->mapFrom(area->viewport(), QPoint()), area->viewport()->size());
+        }
 }
 
 } // namespace
@@ -63,6 +76,13 @@ void KeyboardKeeper::follow(QWidget* now) {
     if (!m_whole->isAncestorOf(now))
         return;
     bringIntoView(now);
+    // Again once all is laid: where one scrolls within another, the inner one moves what the outer one
+    // showed.
+    QTimer::singleShot(0, this, [shown = QPointer<QWidget>(now)] {
+        QCoreApplication::sendPostedEvents(nullptr, QEvent::LayoutRequest);
+        if (shown && shown->hasFocus())
+            bringIntoView(shown);
+    });
     if (QWidget* part = m_room.partOf(now); part != nullptr)
         m_part = part;
     else if (m_isTabbing)

@@ -20,10 +20,14 @@ QRect partToShow(QWidget& focused, const QScrollArea& area) {
     const int room = area.viewport()->height();
     if (focused.height() <= room / 2)
         return focused.rect();
-    if (auto* list = qobject_cast<QAbstractItemView*>(&focused);
-        list != nullptr && list->currentIndex().isValid())
-        return list->visualRect(list->currentIndex()).translated(list->viewport()->pos());
-    const QRect cursor = focused.inputMethodQuery(Qt::ImCursorRectangle).toRect();
+    // Of a list the current row, unless the list was scrolled away from it.
+    if (auto* list = qobject_cast<QAbstractItemView*>(&focused); list != nullptr) {
+        const QRect row = list->visualRect(list->currentIndex());
+        if (row.intersects(list->viewport()->rect()))
+            return row.translated(list->viewport()->pos());
+    }
+    const bool isList = qobject_cast<QAbstractItemView*>(&focused) != nullptr;
+    const QRect cursor = isList ? QRect() : focused.inputMethodQuery(Qt::ImCursorRectangle).toRect();
     if (cursor.isValid() && cursor.height() <= room / 2)
         return cursor;
     const QRect seen(focused.mapFrom(area.viewport(), QPoint()), area.viewport()->size());
