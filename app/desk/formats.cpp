@@ -107,6 +107,9 @@ QString timeSpan(Seconds span) {
     const auto minutes = (seconds + 30) / 60;
     if (minutes < 60)
         return inFormats("%1 min").arg(minutes);
+    constexpr std::int64_t kInDaysFrom = 96; // hours
+    if (minutes >= kInDaysFrom * 60)
+        return dayCount(Days{(minutes + 12 * 60) / (24 * 60)});
     return minutes % 60 == 0 ? inFormats("%1 h").arg(minutes / 60)
                              : inFormats("%1 h %2 min").arg(minutes / 60).arg(minutes % 60);
 }

@@ -7,6 +7,7 @@
 #include "app/theme/type.h"
 
 #include <QKeyEvent>
+#include <QLocale>
 #include <QPainter>
 #include <QStyledItemDelegate>
 
@@ -80,8 +81,10 @@ QString ReadingsModel::when(int row) const {
 
 QString ReadingsModel::air(int row) const {
     const ClimateReading& shown = reading(row);
-    return tr("%1, %2").arg(shown.hasHumidity ? humidity(shown.humidity) : tr("humidity not known"),
-                            celsius(shown.temperature));
+    // One precision in the whole column.
+    return tr("%1, %2 °C")
+        .arg(shown.hasHumidity ? humidity(shown.humidity) : tr("humidity not known"),
+             QLocale::c().toString(shown.temperature.value, 'f', 1));
 }
 
 QString ReadingsModel::outside(int row) const {
