@@ -7,8 +7,6 @@ namespace holdfast {
 
 namespace {
 
-constexpr std::int64_t kNever = std::numeric_limits<std::int64_t>::max();
-
 bool suits(const DayState::Platen& platen, const TimedStep& step) {
     return step.heat == kAnyHeat || step.heat == platen.heat;
 }
@@ -60,22 +58,27 @@ void DaySimulation::give(std::size_t index) {
     garment.place = m_state.given++;
     garment.job = index;
     garment.hasBeenOnPlaten = job.hasBeenOnPlaten;
+    moveOn(garment, 0);
     const bool liesThere =
         job.isUnderway && job.isOnPlaten && !job.steps.empty() && job.steps.front().usesPlaten;
     if (liesThere && !platen.holder && suits(platen, job.steps.front()))
         platen.holder = garment.place;
     (job.isUnderway ? platen.begun : platen.queue).push_back(garment);
+    if (job.isUnderway)
+        assess(platen);
     if (m_record) {
         m_record->jobs.push_back(index);
         m_record->garments.push_back({best, 0, 0, 0});
     }
 }
 
-const TimedStep* DaySimulation::nextOnPlaten(const Garment& garment) const {
-    const TimedJob& job = jobOf(garment);
-    if (isDone(garment) || job.nextOnPlaten[garment.next] == job.steps.size())
-        return nullptr;
-    return &job.steps[job.nextOnPlaten[garment.next]];
+void DaySimulation::moveOn(Garment& garment, std::size_t step) const {
+    const TimedJob& job = m_day.jobs()[garment.job];
+    const std::size_t count = job.steps.size();
+    garment.next = step;
+    garment.step = step < count ? &job.steps[step] : nullptr;
+    const std::size_t onPlaten = step < count ? job.nextOnPlaten[step] : count;
+    garment.onPlaten = onPlaten < count ? &job.steps[onPlaten] : nullptr;
 }
 
 bool DaySimulation::waitsForTheNextGiven() const {
@@ -90,67 +93,55 @@ bool DaySimulation::isAllDone() const {
 
 void DaySimulation::run(double mostLateness) {
     while (!waitsForTheNextGiven() && !isAllDone() && m_state.score.lateness <= mostLateness) {
-        for (std::size_t platen = 0; platen < m_state.platens.size(); ++platen) {
-            m_demands[platen] = demandOn(m_state.platens[platen]);
-            decide(platen, m_demands[platen]);
-        }
-        if (const std::optional<Choice> choice = firstToStart()) {
-            start(*choice);
-            continue;
-        }
-        const std::int64_t next = nextMoment();
-        assert(next != kNever && "a garment waits for what never comes");
-        if (next == kNever)
+        const Event event = nextEvent();
+        assert(event.at != kNever && "a garment waits for what never comes");
+        if (event.at == kNever)
             break;
-        m_state.now = next;
+        m_state.now = event.at;
+        if (event.isChange)
+            change(event.platen);
+        else
+            start(event);
     }
 }
 
-// What the garments begun on a platen still ask of it.
-DaySimulation::Demand DaySimulation::demandOn(const Platen& platen) const {
-    Demand demand;
+void DaySimulation::assess(Platen& platen) const {
+    DayState::Demand& demand = platen.demand;
+    demand = {};
     for (const Garment& garment : platen.begun) {
-        const TimedStep* step = nextOnPlaten(garment);
-        if (!step)
+        if (!garment.onPlaten)
             continue;
         demand.isPreparing = demand.isPreparing || !garment.hasBeenOnPlaten;
-        if (suits(platen, *step)) {
+        if (suits(platen, *garment.onPlaten)) {
             demand.isNeededAsItIs = true;
-        } else {
-            demand.isOtherReady =
-                demand.isOtherReady || (&stepOf(garment) == step && garment.readyAt <= m_state.now);
-            if (!demand.other)
-                demand.other = step->heat;
+            continue;
         }
+        if (garment.step == garment.onPlaten)
+            demand.otherReadyAt = std::min(demand.otherReadyAt, garment.readyAt);
+        if (demand.other == kAnyHeat)
+            demand.other = garment.onPlaten->heat;
     }
-    return demand;
 }
 
-// Sets a platen's temperature when it is let go and nobody needs it as it is.
-void DaySimulation::decide(std::size_t index, const Demand& demand) {
-    const Platen& platen = m_state.platens[index];
-    if (platen.holder || platen.freeAt > m_state.now || platen.steadyAt > m_state.now)
-        return;
-    if (demand.isNeededAsItIs || mayTakeUpNext(platen, demand))
-        return;
-    if (demand.other)
-        change(index, *demand.other);
-    else if (!platen.queue.empty())
-        change(index, nextOnPlaten(platen.queue.front())->heat);
-    else
-        return;
-    m_demands[index] = demandOn(platen);
+// A platen's temperature is set when it is let go and nobody needs it as it is.
+std::int64_t DaySimulation::changesAt(const Platen& platen) const {
+    const DayState::Demand& demand = platen.demand;
+    if (demand.isNeededAsItIs || platen.holder || (demand.other == kAnyHeat && platen.queue.empty()))
+        return kNever;
+    std::int64_t at = std::max({m_state.now, platen.freeAt, platen.steadyAt});
+    if (!platen.queue.empty() && !demand.isPreparing) {
+        // The next is taken up as the platen is, until one stands ready for another temperature.
+        const TimedStep* first = platen.queue.front().onPlaten;
+        if (!first || suits(platen, *first))
+            at = demand.otherReadyAt == kNever ? kNever : std::max(at, demand.otherReadyAt);
+    }
+    return at;
 }
 
-bool DaySimulation::mayTakeUpNext(const Platen& platen, const Demand& demand) const {
-    if (platen.queue.empty() || demand.isPreparing || demand.isOtherReady)
-        return false;
-    const TimedStep* first = nextOnPlaten(platen.queue.front());
-    return !first || suits(platen, *first);
-}
-
-void DaySimulation::change(std::size_t index, std::size_t heat) {
+void DaySimulation::change(std::size_t index) {
     Platen& platen = m_state.platens[index];
+    const std::size_t heat =
+        platen.demand.other != kAnyHeat ? platen.demand.other : platen.queue.front().onPlaten->heat;
     const std::int64_t takes = m_day.changeOn(index, platen.heat, heat);
     if (!platen.isCold)
         ++m_state.score.changes;
@@ -161,68 +152,87 @@ void DaySimulation::change(std::size_t index, std::size_t heat) {
     platen.heat = heat;
     platen.isCold = false;
     platen.steadyAt = m_state.now + takes;
+    assess(platen);
 }
 
-bool DaySimulation::mayStart(const Platen& platen, const Garment& garment) const {
-    const std::int64_t now = m_state.now;
-    if (garment.readyAt > now)
-        return false;
-    if (isDone(garment))
-        return true;
-    const TimedStep& step = stepOf(garment);
-    if (step.attended > 0) {
-        if (m_state.handsFreeAt > now)
-            return false;
+// The first moment at which its next step can be begun, if nothing else is begun before.
+std::int64_t DaySimulation::startsAt(const Platen& platen, const Garment& garment,
+                                     std::int64_t readyAt) const {
+    std::int64_t at = std::max(readyAt, m_state.now);
+    if (!garment.step)
+        return at;
+    const TimedStep& step = *garment.step;
+    if (step.usesPlaten && platen.holder != garment.place) {
+        if (platen.holder || !suits(platen, step))
+            return kNever;
+        at = std::max({at, platen.freeAt, platen.steadyAt});
+    }
+    if (step.attended == 0)
+        return step.usesPlaten && step.platen > 0 ? std::max(at, m_state.handsFreeAt - step.platen) : at;
+    at = std::max(at, m_state.handsFreeAt);
+    // Behind each opening that it would run past.
+    for (bool isClear = false; !isClear;) {
+        isClear = true;
         for (const Platen& other : m_state.platens) {
-            if (other.opensAt > now && other.opensAt < now + step.attended)
-                return false;
+            if (at < other.opensAt && other.opensAt < at + step.attended) {
+                at = other.opensAt;
+                isClear = false;
+            }
         }
     }
-    if (!step.usesPlaten)
-        return true;
-    if (step.platen > 0 && m_state.handsFreeAt > now + step.attended + step.platen)
-        return false;
-    if (platen.holder)
-        return platen.holder == garment.place;
-    return platen.freeAt <= now && platen.steadyAt <= now && suits(platen, step);
+    return at;
 }
 
-// What lies on an open platen goes before all else, then the earlier in the order.
-std::optional<DaySimulation::Choice> DaySimulation::firstToStart() const {
-    std::optional<Choice> first;
-    std::size_t firstPlace = 0;
-    bool firstIsOnPlaten = false;
-    const auto consider = [&](const Platen& platen, const Garment& garment, const Choice& choice) {
-        const bool isOnPlaten = platen.holder == garment.place;
-        const bool isBefore = !first || isOnPlaten > firstIsOnPlaten ||
-                              (isOnPlaten == firstIsOnPlaten && garment.place < firstPlace);
-        if (isBefore && mayStart(platen, garment)) {
-            first = choice;
-            firstPlace = garment.place;
-            firstIsOnPlaten = isOnPlaten;
-        }
+std::int64_t DaySimulation::takesUpNextAt(const Platen& platen) const {
+    const Garment& next = platen.queue.front();
+    if (platen.demand.isPreparing || (next.onPlaten && !suits(platen, *next.onPlaten)))
+        return kNever;
+    const std::int64_t at = startsAt(platen, next, m_state.now);
+    return at < platen.demand.otherReadyAt ? at : kNever;
+}
+
+// Of what comes at once, a change of temperature goes first, then what lies on an open platen, then the
+// earlier in the order.
+DaySimulation::Event DaySimulation::nextEvent() const {
+    Event next;
+    const auto hear = [&](const Event& event) {
+        if (event.at > next.at || event.at == kNever)
+            return;
+        const bool isBefore =
+            event.at < next.at || (!next.isChange && event.isOnPlaten > next.isOnPlaten) ||
+            (!next.isChange && event.isOnPlaten == next.isOnPlaten && event.place < next.place);
+        if (isBefore)
+            next = event;
     };
     for (std::size_t index = 0; index < m_state.platens.size(); ++index) {
-        const Platen& platen = m_state.platens[index];
-        for (std::size_t at = 0; at < platen.begun.size(); ++at)
-            consider(platen, platen.begun[at], {index, at, false});
-        if (mayTakeUpNext(platen, m_demands[index]))
-            consider(platen, platen.queue.front(), {index, platen.begun.size(), true});
+        if (const std::int64_t at = changesAt(m_state.platens[index]); at < next.at)
+            next = {at, index, 0, 0, true, false, false};
     }
-    return first;
+    for (std::size_t index = 0; index < m_state.platens.size(); ++index) {
+        const Platen& platen = m_state.platens[index];
+        for (std::size_t at = 0; at < platen.begun.size(); ++at) {
+            const Garment& garment = platen.begun[at];
+            hear({startsAt(platen, garment, garment.readyAt), index, at, garment.place, false, false,
+                  platen.holder == garment.place});
+        }
+        if (!platen.queue.empty())
+            hear({takesUpNextAt(platen), index, platen.begun.size(), platen.queue.front().place, false, true,
+                  false});
+    }
+    return next;
 }
 
-void DaySimulation::start(const Choice& choice) {
-    Platen& platen = m_state.platens[choice.platen];
+void DaySimulation::start(const Event& event) {
+    Platen& platen = m_state.platens[event.platen];
     const std::int64_t now = m_state.now;
-    if (choice.isTakenUp) {
+    if (event.isTakenUp) {
         platen.begun.push_back(platen.queue.front());
         platen.queue.erase(platen.queue.begin());
         platen.begun.back().readyAt = now;
     }
-    Garment& garment = platen.begun[choice.at];
-    if (!isDone(garment)) {
-        const TimedStep& step = stepOf(garment);
+    Garment& garment = platen.begun[event.index];
+    if (garment.step) {
+        const TimedStep& step = *garment.step;
         const std::int64_t closes = now + step.attended;
         const std::int64_t opens = closes + step.platen;
         if (garment.begins < 0) {
@@ -236,15 +246,16 @@ void DaySimulation::start(const Choice& choice) {
             note(garment, Resource::Hands, now, closes);
         }
         if (step.usesPlaten)
-            takePlaten(choice.platen, garment, step);
+            takePlaten(event.platen, garment, step);
         note(garment, Resource::Rack, opens, opens + step.waiting);
         garment.readyAt = opens + step.waiting;
-        ++garment.next;
+        moveOn(garment, garment.next + 1);
     }
-    if (isDone(garment)) {
-        finish(choice.platen, garment);
-        platen.begun.erase(platen.begun.begin() + static_cast<std::ptrdiff_t>(choice.at));
+    if (!garment.step) {
+        finish(event.platen, garment);
+        platen.begun.erase(platen.begun.begin() + static_cast<std::ptrdiff_t>(event.index));
     }
+    assess(platen);
 }
 
 void DaySimulation::takePlaten(std::size_t index, Garment& garment, const TimedStep& step) {
@@ -275,32 +286,6 @@ void DaySimulation::finish(std::size_t platen, const Garment& garment) {
     entry.platen = platen;
     entry.begins = garment.begins < 0 ? m_state.now : garment.begins;
     entry.ends = garment.readyAt;
-}
-
-std::int64_t DaySimulation::nextMoment() const {
-    std::int64_t next = kNever;
-    const auto consider = [&](std::int64_t moment) {
-        if (moment > m_state.now)
-            next = std::min(next, moment);
-    };
-    // From then on a platen opens when the hands are free again.
-    const auto considerClosing = [&](const Garment& garment) {
-        if (!isDone(garment) && stepOf(garment).usesPlaten)
-            consider(m_state.handsFreeAt - stepOf(garment).attended - stepOf(garment).platen);
-    };
-    consider(m_state.handsFreeAt);
-    for (const Platen& platen : m_state.platens) {
-        consider(platen.steadyAt);
-        consider(platen.freeAt);
-        consider(platen.opensAt);
-        for (const Garment& garment : platen.begun) {
-            consider(garment.readyAt);
-            considerClosing(garment);
-        }
-        if (!platen.queue.empty())
-            considerClosing(platen.queue.front());
-    }
-    return next;
 }
 
 void DaySimulation::note(const Garment& garment, Resource resource, std::int64_t begins, std::int64_t ends) {

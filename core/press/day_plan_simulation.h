@@ -54,6 +54,8 @@ struct DayRecord {
     std::vector<Span> spans;
 };
 
+inline constexpr std::int64_t kNever = std::numeric_limits<std::int64_t>::max();
+
 // Everything that the rest of the day depends on. What is added here is to be compared in day_trials.cpp and
 // day_memory.cpp, too.
 struct DayState {
@@ -64,6 +66,16 @@ struct DayState {
         std::int64_t readyAt = 0;
         std::int64_t begins = -1;
         bool hasBeenOnPlaten = false;
+        const TimedStep* step = nullptr;     // the next one; none: done
+        const TimedStep* onPlaten = nullptr; // the next one that uses the platen
+    };
+
+    // What the garments begun on a platen still ask of it. Follows from them and its temperature.
+    struct Demand {
+        bool isNeededAsItIs = false;
+        bool isPreparing = false;           // one has not come to the platen yet
+        std::size_t other = kAnyHeat;       // the first other temperature asked for
+        std::int64_t otherReadyAt = kNever; // the first of them is ready for it
     };
 
     struct Platen {
@@ -76,6 +88,7 @@ struct DayState {
         std::optional<std::size_t> holder; // place of the garment that lies there
         std::vector<Garment> queue;        // not begun, in their order
         std::vector<Garment> begun;        // in their order, not done
+        Demand demand;                     // of those begun
         std::size_t toCome = 0;            // garments it serves that the simulation has not been given
         std::int64_t sharedUntil = 0;      // busy until then with what it was given, waits left out
         std::size_t sharedHeat = 0;        // that this leaves it at
@@ -94,8 +107,7 @@ public:
     // `record` may be null, where only the score is asked for.
     explicit DaySimulation(const TimedDay& day, DayRecord* record = nullptr)
         : m_day(day)
-        , m_record(record)
-        , m_demands(day.request().platens.size()) {}
+        , m_record(record) {}
 
     // To the start of a day on which these jobs, in whatever order, will be given.
     void begin(std::span<const std::size_t> jobs);
@@ -113,44 +125,36 @@ private:
     using Garment = DayState::Garment;
     using Platen = DayState::Platen;
 
-    struct Demand {
-        bool isNeededAsItIs = false;
-        bool isPreparing = false;         // one has not come to the platen yet
-        bool isOtherReady = false;        // one stands ready for another temperature
-        std::optional<std::size_t> other; // the first other temperature asked for
-    };
-
-    // The garment to go on with, by its place in the lists of its platen.
-    struct Choice {
+    // What comes next of all that can: a garment goes on, by its place in the lists of its platen, or a
+    // platen changes its temperature.
+    struct Event {
+        std::int64_t at = kNever;
         std::size_t platen = 0;
-        std::size_t at = 0;
-        bool isTakenUp = false; // from the queue
+        std::size_t index = 0;
+        std::size_t place = 0;
+        bool isChange = false;
+        bool isTakenUp = false;  // from the queue
+        bool isOnPlaten = false; // it lies there
     };
 
-    const TimedJob& jobOf(const Garment& garment) const { return m_day.jobs()[garment.job]; }
-    const TimedStep& stepOf(const Garment& garment) const { return jobOf(garment).steps[garment.next]; }
-    bool isDone(const Garment& garment) const { return garment.next == jobOf(garment).steps.size(); }
-    const TimedStep* nextOnPlaten(const Garment& garment) const;
-
+    void moveOn(Garment& garment, std::size_t step) const;
     std::size_t quickestPlaten(const TimedJob& job) const;
     bool waitsForTheNextGiven() const;
     bool isAllDone() const;
-    Demand demandOn(const Platen& platen) const;
-    void decide(std::size_t platen, const Demand& demand);
-    bool mayTakeUpNext(const Platen& platen, const Demand& demand) const;
-    void change(std::size_t platen, std::size_t heat);
-    bool mayStart(const Platen& platen, const Garment& garment) const;
-    std::optional<Choice> firstToStart() const;
-    void start(const Choice& choice);
+    void assess(Platen& platen) const;
+    std::int64_t changesAt(const Platen& platen) const;
+    std::int64_t startsAt(const Platen& platen, const Garment& garment, std::int64_t readyAt) const;
+    std::int64_t takesUpNextAt(const Platen& platen) const;
+    Event nextEvent() const;
+    void change(std::size_t platen);
+    void start(const Event& event);
     void takePlaten(std::size_t platen, Garment& garment, const TimedStep& step);
     void finish(std::size_t platen, const Garment& garment);
-    std::int64_t nextMoment() const;
     void note(const Garment& garment, Resource resource, std::int64_t begins, std::int64_t ends);
 
     const TimedDay& m_day;
     DayRecord* m_record;
     DayState m_state;
-    std::vector<Demand> m_demands; // by platen, at this moment
 };
 
 } // namespace holdfast

@@ -137,9 +137,10 @@ std::vector<std::size_t> TimedDay::cleaned(std::span<const std::size_t> order) c
 DayScore TimedDay::score(std::span<const std::size_t> order) const {
     DaySimulation simulation{*this};
     simulation.begin(order);
-    for (const std::size_t job : order)
+    for (const std::size_t job : order) {
         simulation.give(job);
-    simulation.run();
+        simulation.run();
+    }
     return simulation.state().score;
 }
 
