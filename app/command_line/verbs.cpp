@@ -15,8 +15,8 @@ namespace {
 
 constexpr std::chrono::minutes kOnTime{9 * 60};
 
-// No window waits for a report: its plan is searched to the end, so that it does not depend on the machine.
-constexpr std::chrono::seconds kPlanAtMost{10};
+// No window waits for a report: its plan may take some tenths of a second.
+constexpr std::uint64_t kPlanWork = 1'000'000;
 
 Result<std::unique_ptr<db::Shop>> openToRead(const Arguments& arguments, const Clock& clock) {
     const auto path = shopPath(arguments, clock);
@@ -29,7 +29,7 @@ Result<std::shared_ptr<const ReckonedShop>> reckoned(db::Shop& shop, const Now& 
     return shop.read([&](db::Connection& connection) {
         ClimateReckoner reckoner;
         PlanSearch search;
-        search.atMost = kPlanAtMost;
+        search.work = kPlanWork;
         return reckonShop(db::loadOpenFacts(connection), db::loadClimate(connection),
                           db::loadRecentUse(connection, now.instant), reckoner, now, search);
     });

@@ -129,7 +129,8 @@ const std::shared_ptr<const ReckonedShop>& ShopDesk::shop() {
 void ShopDesk::reckon() {
     const Now moment = now();
     PlanSearch search;
-    search.goesOnFrom = m_orderShown;
+    search.goesOnFrom = m_bestOrder;
+    search.shown = m_orderShown;
     auto reckoned = m_file->read([&](db::Connection& connection) {
         if (!m_climate && !m_climateBeside.isUnderWay())
             m_climate = db::loadClimate(connection);
@@ -149,15 +150,20 @@ void ShopDesk::show(std::shared_ptr<const ReckonedShop> shop) {
     m_shop = std::move(shop);
     m_countWatch.see(*m_shop);
     m_orderShown = m_shop->plan.order;
+    m_bestOrder = m_shop->plan.bestOrder;
     if (!m_shop->plan.isCutShort || awaitsClimate())
         return;
     PlanRequest request = planRequest(m_shop->facts, m_shop->assessments, m_shop->now);
-    request.search.goesOnFrom = m_orderShown;
+    request.search.goesOnFrom = m_bestOrder;
     m_planBeside.begin(std::move(request));
 }
 
+// The walk goes on from the best order known; what is shown changes only where that is worth it.
 void ShopDesk::takePlan(const DayPlan& plan) {
     if (!m_shop || !plan.isBetterThan(m_shop->plan))
+        return;
+    m_bestOrder = plan.order;
+    if (!isWorthTheChange(plan, m_shop->plan))
         return;
     auto shop = std::make_shared<ReckonedShop>(*m_shop);
     shop->plan = plan;

@@ -205,6 +205,7 @@ private:
     std::shared_ptr<const ReckonedShop> m_reckonedBeside; // holds what is being told of
     ClimateBeside m_climateBeside;
     std::vector<GarmentId> m_orderShown; // of the last plan
+    std::vector<GarmentId> m_bestOrder;  // the best known, which may not be worth the change
     std::shared_ptr<const ReckonedShop> m_shop;
     std::optional<Walk> m_walk;
     PlanBeside m_planBeside;

@@ -14,10 +14,16 @@ namespace holdfast {
 
 namespace {
 
+// Longer days leave out the rules whose time grows with the square of the garments.
+constexpr std::size_t kSlowRulesUpTo = 400;
+
+constexpr Seconds kWorthSooner{300};
+
 DayPlan planned(const TimedDay& day, std::span<const std::size_t> order) {
     DayPlan plan = day.plan(order);
     for (const std::size_t job : order)
         plan.order.push_back(day.jobs()[job].garment);
+    plan.bestOrder = plan.order;
     for (std::size_t job = 0; job < day.jobs().size(); ++job) {
         if (!day.isPlaced(job))
             plan.unplaced.push_back(day.jobs()[job].garment);
@@ -60,30 +66,58 @@ bool DayPlan::isBetterThan(const DayPlan& other) const {
     return score(*this) < score(other);
 }
 
+int DayPlan::lateGarments() const {
+    int late = 0;
+    for (const HeatRun& run : runs)
+        late += static_cast<int>(std::ranges::count_if(
+            run.garments, [](const PlannedGarment& garment) { return garment.late > Seconds{0}; }));
+    return late;
+}
+
+bool isWorthTheChange(const DayPlan& better, const DayPlan& shown) {
+    if (!better.isBetterThan(shown))
+        return false;
+    if (better.lateGarments() != shown.lateGarments())
+        return better.lateGarments() < shown.lateGarments();
+    if (shown.lateness > Seconds{0})
+        return shown.lateness - better.lateness >= std::max(Seconds{1}, shown.lateness / 20);
+    const Seconds gain =
+        shown.ends - better.ends + Seconds{kChangeCountsFor} * (shown.changes - better.changes);
+    return gain >= kWorthSooner;
+}
+
+namespace {
+
+DayPlan unlessShownWillDo(const TimedDay& day, DayPlan plan) {
+    if (day.request().search.shown.empty())
+        return plan;
+    DayPlan shown = planned(day, goneOnFrom(day, day.request().search.shown));
+    if (isWorthTheChange(plan, shown))
+        return plan;
+    shown.bestOrder = std::move(plan.bestOrder);
+    return shown;
+}
+
+} // namespace
+
 DayPlan planDay(const PlanRequest& request) {
     const TimedDay day{request};
-    std::vector<std::size_t> best;
-    std::optional<DayScore> bestScore;
-    if (!request.search.goesOnFrom.empty()) {
-        best = goneOnFrom(day, request.search.goesOnFrom);
-        bestScore = day.score(best);
-    }
+    const auto mustStop = [&] { return request.shouldStop && request.shouldStop(); };
+    std::vector<std::vector<std::size_t>> starts;
+    if (!request.search.goesOnFrom.empty())
+        starts.push_back(goneOnFrom(day, request.search.goesOnFrom));
     for (const DispatchRule& rule : dispatchRules()) {
-        std::vector<std::size_t> order = rule(day);
-        const DayScore score = day.score(order);
-        if (!bestScore || score < *bestScore) {
-            bestScore = score;
-            best = std::move(order);
-        }
+        if (rule.isQuick || day.jobs().size() <= kSlowRulesUpTo)
+            starts.push_back(rule.order(day));
         // The first rule, by earliest promise, is always heard: stopped or not, there is a plan.
-        if (request.shouldStop && request.shouldStop()) {
-            DayPlan plan = planned(day, best);
+        if (mustStop()) {
+            DayPlan plan = planned(day, starts[bestOf(day, starts)]);
             plan.isCutShort = true;
             return plan;
         }
     }
-    const SearchedOrder found = searchedOrder(day, std::move(best));
-    DayPlan plan = planned(day, found.order);
+    const SearchedOrder found = searchedOrder(day, starts);
+    DayPlan plan = unlessShownWillDo(day, planned(day, found.order));
     plan.isCutShort = found.isCutShort;
     return plan;
 }

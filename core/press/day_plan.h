@@ -5,7 +5,8 @@
 // needs neither platen nor hands, so the next garment is pressed meanwhile. Dispatch rules give a first order
 // (earliest promise, least set-up, apparent tardiness cost with set-ups after Lee, Bhaskaran and Pinedo
 // 1997), and so does what is left of the plan before; from the best by lateness and end (see DayScore) a
-// better one is searched, among all orders up to eight garments (day_search.h). Deterministic.
+// better one is searched, among all orders up to eight garments (day_search.h). The same request gives the
+// same plan on every machine, however busy: what is spent on it is counted, not timed.
 //
 // How time is reckoned for a given order is told in day_plan_timing.h. Times are whole seconds; a step's
 // attended, platen and waiting time each count at most 366 days, and sums saturate.
@@ -40,16 +41,19 @@ struct PlatenNow {
     std::optional<Celsius> temperature; // none: cold, at room temperature
 };
 
-// How long a better order is looked for. The measure is work, not time, so that the same request gives the
-// same plan on every machine. Only where `atMost` cuts in may it differ: some days of eight garments on two
-// presses need half a second to be searched through. See DayPlan::isCutShort.
+// What a window waits for: some ten milliseconds.
+inline constexpr std::uint64_t kWorkAtOnce = 20'000;
+
+// How long a better order is looked for, and from where. Where the numbers are drawn from changes with the
+// order that the search goes on from, so that going on again and again looks at other orders each time.
 struct PlanSearch {
-    std::uint64_t garments = 2000; // run through in trials; a long day gets more. 0: no search
+    std::uint64_t work = kWorkAtOnce; // garments run through in trials. 0: no search
     std::uint64_t seed = 1;
-    std::chrono::milliseconds atMost{35};
     // The order of the plan shown before: this one is not worse than what is left of that order. Garments
-    // that are no longer there are passed over, new ones come behind, the earliest promise first.
+    // that are no longer there are passed over, new ones come after them, the earliest promise first.
     std::vector<GarmentId> goesOnFrom;
+    // The order that the maker sees: kept, unless another is worth the change (isWorthTheChange).
+    std::vector<GarmentId> shown;
 };
 
 struct PlanRequest {
@@ -57,7 +61,7 @@ struct PlanRequest {
     std::vector<PressJob> jobs;
     Instant start;
     PlanSearch search;
-    std::function<bool()> shouldStop; // asked at least every 10 ms; may be empty
+    std::function<bool()> shouldStop; // asked every few milliseconds; may be empty
 };
 
 enum class Resource { Platen, Hands, Rack };
@@ -96,21 +100,28 @@ struct HeatRun {
 };
 
 struct DayPlan {
-    std::vector<HeatRun> runs;       // by beginning
-    std::vector<PlannedSpan> spans;  // by beginning
-    std::vector<GarmentId> unplaced; // no press in the request serves them; see whyUnplaced
-    std::vector<GarmentId> order;    // in which they ask for hands and platen; see PlanSearch::goesOnFrom
+    std::vector<HeatRun> runs;        // by beginning
+    std::vector<PlannedSpan> spans;   // by beginning
+    std::vector<GarmentId> unplaced;  // no press in the request serves them; see whyUnplaced
+    std::vector<GarmentId> order;     // in which they ask for hands and platen; see PlanSearch::goesOnFrom
+    std::vector<GarmentId> bestOrder; // the best found: another than `order` where the order shown was kept
     Instant ends;
     Seconds lateness{0};     // weighted sum, rounded to seconds
     int changes = 0;         // of temperature; warming up from cold is none
-    bool isCutShort = false; // time ended the search, or it was stopped: with more time it may be better
+    bool isCutShort = false; // with more work, or had it not been stopped, it may be better
 
     const PlannedGarment* find(GarmentId garment) const;
+    int lateGarments() const;
     // Of the same request: less late, or as late and over sooner (see DayScore).
     bool isBetterThan(const DayPlan& other) const;
 };
 
 DayPlan planDay(const PlanRequest& request);
+
+// Whether a better plan of the same request is worth that the walk shown changes before the maker's eyes:
+// fewer garments are late, or the lateness is less by a twentieth, or nothing is late in either and it is
+// over five minutes sooner (a change of temperature counting for two, see DayScore). Our own measure.
+bool isWorthTheChange(const DayPlan& better, const DayPlan& shown);
 
 // The plan of garments in exactly this order (indices into request.jobs; those under way go before the others
 // all the same): what the dispatch rules and every later search are judged by. Jobs not named are not

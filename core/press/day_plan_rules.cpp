@@ -116,13 +116,17 @@ double logOfIndex(const DispatchTask& task, double logOfWorth, double now, doubl
 }
 
 std::vector<DispatchRule> allRules() {
-    std::vector<DispatchRule> rules{byEarliestPromise, byRisingHeat, byPromiseOfHeat, byFallingHeat,
-                                    byWeightOverWork};
+    std::vector<DispatchRule> rules{{byEarliestPromise, true},
+                                    {byRisingHeat, true},
+                                    {byPromiseOfHeat, true},
+                                    {byFallingHeat, true},
+                                    {byWeightOverWork, true}};
     // No one pair of scales is right for every day: from pressing need to far sight, and from set-ups that
     // count for much to set-ups that count for little.
     for (const double k1 : {0.5, 2.0, 6.0}) {
         for (const double k2 : {0.1, 0.4, 1.5})
-            rules.emplace_back([k1, k2](const TimedDay& day) { return byApparentTardiness(day, k1, k2); });
+            rules.push_back(
+                {[k1, k2](const TimedDay& day) { return byApparentTardiness(day, k1, k2); }, false});
     }
     return rules;
 }

@@ -43,7 +43,12 @@ using SetupTime =
 std::vector<std::size_t> orderByApparentTardiness(std::span<const DispatchTask> tasks, std::size_t machines,
                                                   const SetupTime& setup, const IndexScale& scale);
 
-using DispatchRule = std::function<std::vector<std::size_t>(const TimedDay& day)>;
+struct DispatchRule {
+    std::function<std::vector<std::size_t>(const TimedDay& day)> order;
+    bool isQuick = true; // takes no time that grows with the square of the garments
+
+    std::vector<std::size_t> operator()(const TimedDay& day) const { return order(day); }
+};
 
 // Each gives an order of the placed jobs, cleaned.
 std::span<const DispatchRule> dispatchRules();

@@ -279,6 +279,7 @@ void DaySimulation::takePlaten(std::size_t index, Garment& garment, const TimedS
 
 void DaySimulation::finish(std::size_t platen, const Garment& garment) {
     m_state.score.lateness += m_day.latenessOf(garment.job, garment.readyAt);
+    m_state.score.lateGarments += garment.readyAt > m_day.jobs()[garment.job].due ? 1 : 0;
     m_state.score.ends = std::max(m_state.score.ends, garment.readyAt);
     if (!m_record)
         return;

@@ -38,9 +38,12 @@ struct DayScore {
     double lateness = 0;   // weighted seconds
     std::int64_t ends = 0; // seconds from the start
     int changes = 0;
+    int lateGarments = 0; // not compared
 
     std::int64_t endWithChanges() const { return ends + kChangeCountsFor * changes; }
-    bool operator==(const DayScore&) const = default;
+    bool operator==(const DayScore& other) const {
+        return lateness == other.lateness && ends == other.ends && changes == other.changes;
+    }
     std::partial_ordering operator<=>(const DayScore& other) const {
         if (const auto byLateness = lateness <=> other.lateness; byLateness != 0)
             return byLateness;

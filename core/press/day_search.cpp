@@ -1,103 +1,51 @@
 #include "core/press/day_search.h"
 
-#include "core/press/day_trials.h"
+#include "core/press/day_annealing.h"
+#include "core/press/day_bound.h"
 #include "core/press/every_order.h"
-#include "core/press/order_search.h"
 
 #include <algorithm>
-#include <chrono>
 #include <cstdint>
 #include <optional>
-#include <span>
 #include <utility>
 
 namespace holdfast {
 
 namespace {
 
-// Garments run through in trials for each garment of the day, beside those that the request allows anyway.
-constexpr std::uint64_t kMoreForEach = 40;
+// The first annealing runs so many orders through; each further one takes twice the work of the one before.
+constexpr std::uint64_t kFirstAnnealing = 100;
 
-// Moves looked at for one garment before another is asked, drawn from all there are.
-constexpr std::size_t kMovesEach = 60;
+// In outline no more is found after so many orders' worth of work.
+constexpr std::uint64_t kMostInOutline = 150;
 
-// Longest block that is moved.
-constexpr std::size_t kLongestBlock = 3;
+// A small day is annealed for so long before all of its orders are looked at.
+constexpr std::uint64_t kBeforeEveryOrder = 2000;
 
-// Says when enough was searched: what is spent of the request's measure, its time, its own wish to stop.
+// Garments run through between two questions whether to stop: some hundredths of a millisecond.
+constexpr std::uint64_t kBetweenQuestions = 200;
+
+// Says when enough was searched: what was asked for is spent, or the request wants to stop.
 class Spending {
 public:
-    Spending(const PlanRequest& request, std::uint64_t mostGarments)
-        : m_request(request)
-        , m_mostGarments(mostGarments)
-        , m_begins(std::chrono::steady_clock::now()) {}
+    explicit Spending(const PlanRequest& request)
+        : m_request(request) {}
 
-    bool isOver(std::uint64_t garmentsRun) { return garmentsRun >= m_mostGarments || mustStop(); }
-
-    bool mustStop() {
-        m_isCutShort = m_isCutShort || (m_request.shouldStop && m_request.shouldStop()) ||
-                       std::chrono::steady_clock::now() - m_begins >= m_request.search.atMost;
+    bool isOver(std::uint64_t spent) {
+        if (spent >= m_request.search.work)
+            m_isCutShort = true;
+        if (spent >= m_nextQuestion) {
+            m_nextQuestion = spent + kBetweenQuestions;
+            m_isCutShort = m_isCutShort || (m_request.shouldStop && m_request.shouldStop());
+        }
         return m_isCutShort;
     }
-
-    // It was asked to stop, or its time was up, before all was spent.
     bool isCutShort() const { return m_isCutShort; }
 
 private:
     const PlanRequest& m_request;
-    std::uint64_t m_mostGarments;
-    std::chrono::steady_clock::time_point m_begins;
+    std::uint64_t m_nextQuestion = 0;
     bool m_isCutShort = false;
-};
-
-// The day as OrderSearch sees it.
-class DayProblem {
-public:
-    DayProblem(const TimedDay& day, std::span<const std::size_t> order, Spending& spending,
-               std::uint64_t seed)
-        : m_trials(day)
-        , m_spending(spending)
-        , m_random(seed)
-        , m_fixed(static_cast<std::size_t>(
-              std::ranges::count_if(order, [&](std::size_t job) { return day.jobs()[job].isUnderway; }))) {}
-
-    void settle(std::span<const std::size_t> order) { m_trials.settle(order); }
-    const DayScore& cost() const { return m_trials.score(); }
-    std::size_t fixedPlaces() const { return m_fixed; }
-    bool isOver() { return m_spending.isOver(m_trials.garmentsRun()); }
-
-    std::optional<OrderMove> betterFrom(std::size_t first) {
-        listMoves(first);
-        const std::size_t count = std::min(m_moves.size(), kMovesEach);
-        for (std::size_t next = 0; next < count && !isOver(); ++next) {
-            std::swap(m_moves[next], m_moves[next + m_random.below(m_moves.size() - next)]);
-            if (m_trials.after(m_moves[next], cost()) < cost())
-                return m_moves[next];
-        }
-        return std::nullopt;
-    }
-
-private:
-    // A short block from here to a later place, one from a later place to here, a swap of two.
-    void listMoves(std::size_t first) {
-        m_moves.clear();
-        const std::size_t places = m_trials.order().size();
-        for (std::size_t last = first + 2; last <= places; ++last) {
-            for (std::size_t block = 1; block <= kLongestBlock && first + block < last; ++block) {
-                m_moves.push_back({first, first + block, first + block, last});
-                if (last - block > first + block)
-                    m_moves.push_back({first, last - block, last - block, last});
-            }
-            if (last > first + 2)
-                m_moves.push_back({first, first + 1, last - 1, last});
-        }
-    }
-
-    DayTrials m_trials;
-    Spending& m_spending;
-    OrderRandom m_random;
-    std::size_t m_fixed;
-    std::vector<OrderMove> m_moves;
 };
 
 // Garments of one route change places so that the earlier promise goes first.
@@ -121,28 +69,79 @@ std::vector<std::size_t> byPromiseAmongAlike(const TimedDay& day, std::vector<st
     return sorted;
 }
 
+// The same for the same order of the same garments.
+std::uint64_t seedFor(const TimedDay& day, std::span<const std::size_t> order) {
+    std::uint64_t seed = day.request().search.seed;
+    for (const std::size_t job : order) {
+        seed = (seed ^ static_cast<std::uint64_t>(day.jobs()[job].garment.value)) * 0x9e3779b97f4a7c15;
+        seed ^= seed >> 32;
+    }
+    return seed;
+}
+
+// Nothing can be gained on it, whatever the order.
+bool isBestPossible(const TimedDay& day, std::span<const std::size_t> order, const DayScore& score) {
+    DaySimulation simulation{day};
+    simulation.begin(order);
+    return !(DayBound{day}.least(simulation.state(), order) < score);
+}
+
+void annealInTurn(const TimedDay& day, DayAnnealing& annealing, std::size_t garments, std::uint64_t most,
+                  Spending& spending) {
+    annealing.inOutline(std::min(most / 3, kMostInOutline * garments));
+    for (std::uint64_t work = kFirstAnnealing * garments;
+         !spending.isOver(annealing.spent()) && !isBestPossible(day, annealing.best(), annealing.bestScore());
+         work *= 2) {
+        const std::uint64_t left = most - annealing.spent();
+        annealing.byTrials(left < 3 * work ? left : work); // rather one long than two short
+    }
+}
+
 } // namespace
 
-SearchedOrder searchedOrder(const TimedDay& day, std::vector<std::size_t> start) {
-    const PlanSearch& search = day.request().search;
-    Spending spending{day.request(), search.garments + kMoreForEach * start.size()};
-    if (start.size() < 2 || search.garments == 0 || spending.mustStop())
-        return {std::move(start), spending.isCutShort()};
-
-    DayProblem problem{day, start, spending, search.seed};
-    SearchLimits limits;
-    limits.seed = search.seed;
-    limits.shouldStop = [&] { return problem.isOver(); };
-    auto found = OrderSearch{problem, limits}.from(start);
-    if (start.size() <= kEveryOrderOf) {
-        found.order = EveryOrder{day, std::move(found.order)}.best([&] { return spending.mustStop(); });
-        found.cost = day.score(found.order);
+std::size_t bestOf(const TimedDay& day, std::span<const std::vector<std::size_t>> starts) {
+    std::size_t best = 0;
+    DayScore least = day.score(starts.front());
+    for (std::size_t start = 1; start < starts.size(); ++start) {
+        const DayScore score = day.score(starts[start]);
+        if (score < least) {
+            least = score;
+            best = start;
+        }
     }
-    if (!(found.cost < day.score(start)))
-        return {std::move(start), spending.isCutShort()};
-    std::vector<std::size_t> sorted = byPromiseAmongAlike(day, found.order);
-    const bool isAsGood = sorted == found.order || !(found.cost < day.score(sorted));
-    return {std::move(isAsGood ? sorted : found.order), spending.isCutShort()};
+    return best;
+}
+
+SearchedOrder searchedOrder(const TimedDay& day, std::span<const std::vector<std::size_t>> starts) {
+    const std::vector<std::size_t>& start = starts[bestOf(day, starts)];
+    const std::uint64_t work = day.request().search.work;
+    Spending spending{day.request()};
+    const auto movable =
+        std::ranges::count_if(start, [&](std::size_t job) { return !day.jobs()[job].isUnderway; });
+    if (start.size() < 2 || work == 0 || isBestPossible(day, start, day.score(start)))
+        return {start, false};
+
+    std::vector<std::size_t> best = start;
+    if (movable >= 2 && !spending.isOver(0)) {
+        DayAnnealing annealing{day, starts, seedFor(day, start),
+                               [&](std::uint64_t spent) { return spending.isOver(spent); }};
+        if (start.size() <= kEveryOrderOf)
+            annealing.byTrials(std::min(work, kBeforeEveryOrder));
+        else
+            annealInTurn(day, annealing, start.size(), work, spending);
+        best = annealing.best();
+    }
+    if (start.size() <= kEveryOrderOf && !spending.isCutShort()) {
+        std::uint64_t spent = kBeforeEveryOrder;
+        best = EveryOrder{day, std::move(best)}.best([&] { return spending.isOver(++spent); });
+    }
+    const DayScore reached = day.score(best);
+    const bool isCutShort = spending.isCutShort() && !isBestPossible(day, best, reached);
+    if (!(reached < day.score(start)))
+        return {start, isCutShort};
+    std::vector<std::size_t> sorted = byPromiseAmongAlike(day, best);
+    const bool isAsGood = sorted == best || !(reached < day.score(sorted));
+    return {isAsGood ? std::move(sorted) : std::move(best), isCutShort};
 }
 
 } // namespace holdfast

@@ -1,10 +1,11 @@
 #pragma once
-// The order of a day's garments, searched: among all orders of a small day, by moves from a good order of a
-// larger one (order_search.h). Judged by DayScore: lateness, then end, then changes of temperature.
+// The order of a day's garments, searched: among all orders of a small day, by annealing (day_annealing.h)
+// for a larger one. Judged by DayScore: lateness, then end, then changes of temperature.
 
 #include "core/press/day_plan_timing.h"
 
 #include <cstddef>
+#include <span>
 #include <vector>
 
 namespace holdfast {
@@ -17,8 +18,12 @@ struct SearchedOrder {
     bool isCutShort = false; // see DayPlan
 };
 
-// Never worse than the start, and the start itself if it is as good. Garments of one route stand by their
-// promises where that costs nothing. REQUIRES: a start cleaned by the day.
-SearchedOrder searchedOrder(const TimedDay& day, std::vector<std::size_t> start);
+// The number of the best, the first of those that are as good. REQUIRES: at least one start.
+std::size_t bestOf(const TimedDay& day, std::span<const std::vector<std::size_t>> starts);
+
+// Never worse than the best start, nor with more garments late where not all orders are searched; and the
+// first of the best starts itself if it is as good. Garments of one route are taken up by their promises
+// where that costs nothing. REQUIRES: starts cleaned by the day, at least one.
+SearchedOrder searchedOrder(const TimedDay& day, std::span<const std::vector<std::size_t>> starts);
 
 } // namespace holdfast

@@ -1,7 +1,8 @@
 #pragma once
 // Orders of a day tried one after another, each unlike a settled one in a stretch only. What comes before the
-// stretch is not run through again; and where the day stands behind it as it stood before, only earlier or
-// later, the rest is known too.
+// stretch is not run through again; and where the day stands as it stood in the settled order, only earlier
+// or later, what follows is known too: the rest of the day, or the garments up to where the stretch goes on
+// otherwise.
 
 #include "core/press/day_plan_simulation.h"
 #include "core/press/order_search.h"
@@ -16,12 +17,19 @@ class DayTrials {
 public:
     explicit DayTrials(const TimedDay& day)
         : m_day(day)
+        , m_settling(day, &m_record)
         , m_simulation(day) {}
 
-    // REQUIRES: an order cleaned by the day.
+    DayTrials(const DayTrials&) = delete;
+    DayTrials& operator=(const DayTrials&) = delete;
+
+    // What the order begins with as the one settled before did is not run through again. REQUIRES: an order
+    // cleaned by the day, of the same garments each time.
     void settle(std::span<const std::size_t> order);
     const DayScore& score() const { return m_score; }
     std::span<const std::size_t> order() const { return m_order; }
+    // When the garment at each place is done, in seconds from the start.
+    std::span<const std::int64_t> ends() const { return m_end; }
 
     // Of the settled order once the move is carried out; where that is not below the limit, some score that
     // is not below it. REQUIRES: the move keeps garments under way before the others.
@@ -31,15 +39,27 @@ public:
     std::uint64_t garmentsRun() const { return m_garmentsRun; }
 
 private:
-    std::optional<DayScore> asBefore(std::size_t given) const;
+    // Places of the settled order that are asked for at other places, one after another.
+    struct Stretch {
+        std::size_t begin = 0;
+        std::size_t end = 0;
+        std::size_t asked = 0; // the place at which the first of them is
+    };
+
+    bool runThrough(const Stretch& stretch, const DayScore& limit, DayScore& reached);
+    bool standsAsBefore(std::size_t settled, std::size_t asked) const;
+    void addEnds(DayScore& score, std::size_t from, std::size_t to, std::int64_t shift) const;
+    void goOnAsBefore(std::size_t from, std::size_t to, std::size_t asked);
 
     const TimedDay& m_day;
+    DayRecord m_record;
+    DaySimulation m_settling;
     DaySimulation m_simulation;
     std::vector<std::size_t> m_order;
-    std::vector<DayState> m_before;  // by place: as the day stands when its garment is asked for
+    std::vector<DayState> m_before;  // by place: as the day stands when its garment is asked for; and the end
     std::vector<std::int64_t> m_end; // by place
+    DayState m_jumped;
     DayScore m_score;
-    std::vector<std::size_t> m_tried;
     std::uint64_t m_garmentsRun = 0;
 };
 

@@ -1,6 +1,7 @@
 #!/usr/bin/env bash
 # Measures: builds the benches (beside the program, in build/release), runs them all and writes docs/benchmarks.md. It needs
-# nothing beforehand, and is best run on a machine that has nothing else to do. It takes about ten minutes.
+# nothing beforehand, and is best run on a machine that has nothing else to do. It takes about an hour and a
+# half, most of it for the long runs that the plans of busy days are held against.
 #   bash tests/bench/run.sh [FOLDER]     FOLDER: open benchmark sets (strip-*.txt, tardiness-*.txt), if they are at hand
 set -euo pipefail
 

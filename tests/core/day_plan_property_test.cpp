@@ -10,7 +10,6 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
-#include <chrono>
 #include <iostream>
 
 using namespace holdfast;
@@ -80,7 +79,6 @@ TEST(DayPlanOverManyDays, ScoreIsThatOfThePlanWrittenOut) {
 TEST(DayPlanOverManyDays, SameRequestSamePlan) {
     RandomDays days{14};
     PlanRequest request = days.day(25, true);
-    request.search.atMost = std::chrono::minutes{5};
     const DayPlan once = planDay(request);
     const DayPlan again = planDay(request);
     ASSERT_EQ(once.spans.size(), again.spans.size());
@@ -97,7 +95,7 @@ TEST(DayPlanOverManyDays, DispatchIsNeverBetterThanTheBestOrderAndNotFarFromIt) 
     double bestLateness = 0, lateness = 0, bestEnds = 0, ends = 0, worstEnds = 1;
     for (int day = 0; day < kDays; ++day) {
         PlanRequest request = days.day(static_cast<std::size_t>(days.between(2, 6)), day % 4 == 0);
-        request.search.garments = 0;
+        request.search.work = 0;
         const DayScore best = bestOfAllOrders(TimedDay{request});
         const DayScore reached = enumeratedScore(planDay(request));
         ASSERT_GE(reached, best) << "day " << day;
@@ -118,13 +116,10 @@ TEST(DayPlanOverManyDays, DispatchIsNeverBetterThanTheBestOrderAndNotFarFromIt) 
     EXPECT_LE(worstEnds, 2);
 }
 
-TEST(DayPlanOverManyDays, TwoHundredGarmentsArePlannedInAMoment) {
+TEST(DayPlanOverManyDays, TwoHundredGarmentsAreAllPlanned) {
     RandomDays days{16};
     const PlanRequest request = days.day(200, true);
-    const auto begins = std::chrono::steady_clock::now();
     const DayPlan plan = planDay(request);
-    const std::chrono::duration<double, std::milli> took = std::chrono::steady_clock::now() - begins;
-    std::cout << "200 garments, two presses: " << took.count() << " ms\n";
     std::size_t garments = 0;
     for (const HeatRun& run : plan.runs)
         garments += run.garments.size();

@@ -138,7 +138,7 @@ std::vector<std::size_t> indicesOf(const PlanRequest& request, const std::vector
 }
 
 PlanRequest withoutSearch(PlanRequest request, const std::vector<GarmentId>& goesOnFrom) {
-    request.search.garments = 0;
+    request.search.work = 0;
     request.search.goesOnFrom = goesOnFrom;
     return request;
 }
@@ -192,8 +192,7 @@ TEST(PlanGoesOn, AfterAStepAsPlannedWhatIsLeftIsNotWorse) {
     int moments = 0, worse = 0, worseAfresh = 0;
     for (int day = 0; day < 300; ++day) {
         PlanRequest request = days.day(static_cast<std::size_t>(days.between(3, 8)), false);
-        request.search.garments = 300;
-        request.search.atMost = std::chrono::minutes{1};
+        request.search.work = 1000;
         for (PressJob& job : request.jobs)
             job.isUnderway = job.hasBeenOnPlaten = job.isOnPlaten = false; // the day begins
         const DayPlan plan = planDay(request);

@@ -66,10 +66,8 @@ public:
         shop = std::move(opened).value();
         ClimateReckoner reckoner;
         Connection& connection = shop->connection();
-        PlanSearch search;
-        search.atMost = std::chrono::seconds{10}; // a busy machine must not end it
         reckoned = reckonShop(loadOpenFacts(connection), loadClimate(connection),
-                              loadRecentUse(connection, now.instant), reckoner, now, search);
+                              loadRecentUse(connection, now.instant), reckoner, now, PlanSearch{});
         walk = walkOf(*reckoned);
     }
 
