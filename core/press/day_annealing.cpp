@@ -20,7 +20,7 @@ constexpr double kCooler = 0.93057204092969895; // 100^(-1/64)
 
 // How warm it begins, as a part of what a move that does harm usually costs.
 constexpr double kWarmestInOutline = 0.3;
-constexpr double kWarmestByTrials = 0.1;
+constexpr double kWarmestByTrials = 0.03;
 
 constexpr int kOutlineRounds = 4;
 
