@@ -4,6 +4,7 @@
 #include <cassert>
 #include <limits>
 #include <numeric>
+#include <utility>
 
 namespace holdfast {
 
@@ -13,6 +14,9 @@ constexpr double kAnyDelay = std::numeric_limits<double>::infinity();
 
 // Longest of two blocks that are swapped with others between them.
 constexpr std::size_t kLongestSwapped = 1;
+
+// About a millisecond.
+constexpr std::size_t kLooksBetweenQuestions = 50'000;
 
 double mean(std::span<const double> values) {
     return std::accumulate(values.begin(), values.end(), 0.0) / static_cast<double>(values.size());
@@ -69,7 +73,7 @@ std::vector<std::size_t> dispatchedOrder(const OneMachine& machine) {
 }
 
 FoundOrder<double> searchOneMachine(const OneMachine& machine, const SearchLimits& limits) {
-    TardinessProblem problem{machine};
+    TardinessProblem problem{machine, limits.shouldStop};
     SearchLimits untilNone = limits;
     untilNone.shouldStop = [&] { return problem.cost() <= 0 || (limits.shouldStop && limits.shouldStop()); };
     FoundOrder<double> found = OrderSearch{problem, untilNone}.from(dispatchedOrder(machine));
@@ -77,9 +81,10 @@ FoundOrder<double> searchOneMachine(const OneMachine& machine, const SearchLimit
     return found;
 }
 
-TardinessProblem::TardinessProblem(const OneMachine& machine)
+TardinessProblem::TardinessProblem(const OneMachine& machine, std::function<bool()> shouldStop)
     : m_machine(machine)
     , m_count(machine.tasks.size())
+    , m_shouldStop(std::move(shouldStop))
     , m_doneBefore(m_count + 1, 0)
     , m_costBefore(m_count + 1, 0)
     , m_lateWeightBefore(m_count + 1, 0)
@@ -228,6 +233,15 @@ struct TardinessProblem::Best {
     }
 };
 
+// Asked again only after so many further looks at moves, at most.
+bool TardinessProblem::mustStop(std::size_t looks) {
+    m_looks += looks;
+    if (m_looks < kLooksBetweenQuestions)
+        return false;
+    m_looks = 0;
+    return m_shouldStop && m_shouldStop();
+}
+
 std::optional<OrderMove> TardinessProblem::betterFrom(std::size_t first) {
     // Less than rounding errors is no gain.
     Best best{first, cost() - 1e-9 * std::max(1.0, cost()), std::nullopt};
@@ -237,6 +251,8 @@ std::optional<OrderMove> TardinessProblem::betterFrom(std::size_t first) {
     for (std::size_t last = first + 2; last < m_count && !m_machine.firstSetups.empty(); ++last)
         m_mostDelayFrom[last] = delayWithin(last, m_count, room);
     for (std::size_t firstEnd = first + 1; firstEnd < m_count; ++firstEnd) {
+        if (mustStop(m_count - firstEnd))
+            return std::nullopt;
         const double mostDelay = delayWithin(first, firstEnd, room);
         lookAtNeighbours(best, firstEnd, mostDelay);
         if (firstEnd == first + 1)

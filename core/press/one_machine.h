@@ -7,6 +7,7 @@
 #include "core/press/order_search.h"
 
 #include <cstddef>
+#include <functional>
 #include <optional>
 #include <span>
 #include <vector>
@@ -36,7 +37,8 @@ FoundOrder<double> searchOneMachine(const OneMachine& machine, const SearchLimit
 // alone later than what there is to gain are passed over unseen.
 class TardinessProblem {
 public:
-    explicit TardinessProblem(const OneMachine& machine);
+    // `shouldStop` may be empty. Once it says so, no better move is found any more.
+    explicit TardinessProblem(const OneMachine& machine, std::function<bool()> shouldStop = {});
 
     void settle(std::span<const std::size_t> order);
     double cost() const { return m_costBefore.back(); }
@@ -61,11 +63,14 @@ private:
     double delayWithin(std::size_t begin, std::size_t end, double room) const;
     double costAfter(const OrderMove& move, double limit) const;
     void tabulate();
+    bool mustStop(std::size_t looks);
     void lookAtNeighbours(Best& best, std::size_t firstEnd, double mostDelay) const;
     void lookAtSwaps(Best& best, double mostDelay) const;
 
     const OneMachine& m_machine;
     std::size_t m_count;
+    std::function<bool()> m_shouldStop;
+    std::size_t m_looks = 0; // since it was last asked whether to stop
     std::vector<std::size_t> m_order;
     std::vector<double> m_doneBefore;       // time at which the first so many places are done
     std::vector<double> m_costBefore;       // of the first so many places
