@@ -36,16 +36,19 @@ public:
             m_isCutShort = true;
         if (spent >= m_nextQuestion) {
             m_nextQuestion = spent + kBetweenQuestions;
-            m_isCutShort = m_isCutShort || (m_request.shouldStop && m_request.shouldStop());
+            m_wasStopped = m_wasStopped || (m_request.shouldStop && m_request.shouldStop());
+            m_isCutShort = m_isCutShort || m_wasStopped;
         }
         return m_isCutShort;
     }
     bool isCutShort() const { return m_isCutShort; }
+    bool wasStopped() const { return m_wasStopped; }
 
 private:
     const PlanRequest& m_request;
     std::uint64_t m_nextQuestion = 0;
     bool m_isCutShort = false;
+    bool m_wasStopped = false;
 };
 
 // Garments of one route change places so that the earlier promise goes first.
@@ -136,6 +139,9 @@ SearchedOrder searchedOrder(const TimedDay& day, std::span<const std::vector<std
         best = EveryOrder{day, std::move(best)}.best([&] { return spending.isOver(++spent); });
     }
     const DayScore reached = day.score(best);
+    // Who wants to stop waits for nothing that a long day takes long for.
+    if (spending.wasStopped())
+        return {reached < day.score(start) ? std::move(best) : start, true};
     const bool isCutShort = spending.isCutShort() && !isBestPossible(day, best, reached);
     if (!(reached < day.score(start)))
         return {start, isCutShort};
