@@ -112,7 +112,7 @@ private:
 
     // A pin that would make the task a faulty one is let go.
     void pinDown(StripTask& task, const std::vector<const Decal*>& decals) const {
-        StripTask pinned{task.width, task.length, {}};
+        std::vector<const StripPiece*> pinned;
         for (std::size_t index = 0; index < decals.size(); ++index) {
             const auto pin = m_wish.pins.find(decals[index]->id);
             if (pin == m_wish.pins.end())
@@ -122,17 +122,29 @@ private:
             // A square lies the same both ways.
             if (piece.across == piece.along)
                 piece.pinned->isTurned = false;
-            pinned.pieces.push_back(piece);
-            if (checkTask(pinned).ok())
-                task.pieces[index] = piece;
-            else
-                pinned.pieces.pop_back();
+            const auto isUnderPin = [&](const StripPiece* other) { return lieOverOneAnother(piece, *other); };
+            if (!checkTask({task.width, task.length, {piece}}).ok() ||
+                std::ranges::any_of(pinned, isUnderPin))
+                continue;
+            task.pieces[index] = piece;
+            pinned.push_back(&task.pieces[index]);
         }
+    }
+
+    static bool lieOverOneAnother(const StripPiece& one, const StripPiece& other) {
+        const StripExtent size = extentOf(one, one.pinned->isTurned);
+        const StripExtent otherSize = extentOf(other, other.pinned->isTurned);
+        return one.pinned->across < other.pinned->across + otherSize.across &&
+               other.pinned->across < one.pinned->across + size.across &&
+               one.pinned->along < other.pinned->along + otherSize.along &&
+               other.pinned->along < one.pinned->along + size.along;
     }
 
     StripSearch shareOf(const StripSearch& search) const {
         StripSearch share = search;
         share.budget = search.budget / static_cast<std::int64_t>(m_rolls.size());
+        if (search.work)
+            share.work = *search.work / m_rolls.size();
         share.improved = {};
         return share;
     }

@@ -9,8 +9,10 @@ namespace holdfast {
 
 namespace {
 
-// Widths times lengths of many pieces pass 64 bits.
-__extension__ using Wide = __int128;
+// Areas of the largest pieces, as many as there may be, fit 64 bits.
+static_assert(kLongestSide * kLongestSide <
+              std::numeric_limits<std::int64_t>::max() / static_cast<std::int64_t>(kMostPieces) -
+                  kLongestSide);
 
 // At most so many thresholds are tried, evenly among those there are.
 constexpr std::size_t kMostThresholds = 128;
@@ -58,15 +60,14 @@ std::int64_t countedWidth(std::int64_t across, std::int64_t threshold, std::int6
 }
 
 std::int64_t byArea(const std::vector<Ways>& all, std::int64_t threshold, std::int64_t width) {
-    Wide area = 0;
+    std::int64_t area = 0;
     for (const Ways& ways : all) {
-        Wide least = std::numeric_limits<std::int64_t>::max();
+        std::int64_t least = std::numeric_limits<std::int64_t>::max();
         for (const StripExtent& extent : ways.extents)
-            least = std::min(least,
-                             static_cast<Wide>(countedWidth(extent.across, threshold, width)) * extent.along);
+            least = std::min(least, countedWidth(extent.across, threshold, width) * extent.along);
         area += least;
     }
-    return static_cast<std::int64_t>((area + width - 1) / width);
+    return (area + width - 1) / width;
 }
 
 // Where the longest pieces are together wider than n strips, n + 1 of them lie one behind the other

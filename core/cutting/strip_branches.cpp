@@ -18,8 +18,9 @@ constexpr std::uint32_t kChanceCounts = 10;
 
 } // namespace
 
-StripBranches::StripBranches(const FillFrame& frame, std::span<const FillPiece> pieces, std::int64_t spare)
-    : m_rule(frame, pieces)
+StripBranches::StripBranches(const FillFrame& frame, std::span<const FillPiece> pieces, FillHabit habit,
+                             std::int64_t spare)
+    : m_rule(frame, pieces, habit)
     , m_skyline(frame)
     , m_spare(spare) {}
 

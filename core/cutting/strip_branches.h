@@ -16,7 +16,8 @@ public:
     static constexpr std::size_t kWaysTried = 5; // for a gap
 
     // `spare` is the frame's area beyond the pieces and pins.
-    StripBranches(const FillFrame& frame, std::span<const FillPiece> pieces, std::int64_t spare);
+    StripBranches(const FillFrame& frame, std::span<const FillPiece> pieces, FillHabit habit,
+                  std::int64_t spare);
 
     // All pieces before the frame's end; none: not found, or `mayFill` said no (it is asked before each
     // filling). `width` is how many branches there are at first. REQUIRES: an order with each piece once,

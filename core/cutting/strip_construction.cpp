@@ -14,7 +14,7 @@ namespace {
 // With more pieces fewer orders are tried, so that the first answer comes at once.
 constexpr std::size_t kPiecesForEveryOrder = 500;
 constexpr std::size_t kPiecesForOneOrder = 4'000;
-constexpr std::size_t kPiecesForLowest = 120; // and for every order upright and lying
+constexpr std::size_t kPiecesForPlainWays = 120; // for laying low, and for every order upright and lying
 
 using Pieces = std::span<const FillPiece>;
 
@@ -108,25 +108,34 @@ public:
         , m_shouldStop(shouldStop) {}
 
     void tryOrders(Pieces asTheyMayLie, const std::vector<FillOrder>& orders) {
-        StripFiller filler{m_frame, asTheyMayLie};
-        for (const FillOrder& order : orders) {
-            if (m_best && m_best->isStopped)
+        for (const bool avoidsNarrowRest : {true, false}) {
+            if (!avoidsNarrowRest && m_pieces.size() > kPiecesForPlainWays)
                 return;
-            const FillOutcome outcome = filler.fill(order, FillOutcome::kTooMuch, m_shouldStop);
-            keep(filler, outcome, asTheyMayLie);
+            StripFiller filler{m_frame, asTheyMayLie, {avoidsNarrowRest, false}};
+            for (const FillOrder& order : orders) {
+                if (m_best && m_best->isStopped)
+                    return;
+                keep(filler, filler.fill(order, FillOutcome::kTooMuch, m_shouldStop), asTheyMayLie);
+            }
         }
     }
 
     // In rows, and each piece as low as it can lie.
-    void tryPlainWays(Pieces asTheyMayLie, bool alsoLowest) {
+    void tryPlainWays(Pieces asTheyMayLie) {
         if (m_best && m_best->isStopped)
             return;
-        keepIfShorter(fillInRows(m_frame, asTheyMayLie), asTheyMayLie);
-        if (!alsoLowest)
+        const auto rows = fillInRows(m_frame, asTheyMayLie, m_shouldStop);
+        if (!rows) {
+            m_best->isStopped = true;
             return;
-        const FillOrder longestFirst = fillOrders(asTheyMayLie).front();
-        if (const auto low = fillLowest(m_frame, asTheyMayLie, longestFirst, m_best->end, m_shouldStop))
-            keepIfShorter(*low, asTheyMayLie);
+        }
+        keepIfShorter(*rows, asTheyMayLie);
+        if (m_pieces.size() > kPiecesForPlainWays)
+            return;
+        for (const FillOrder& order : fillOrders(asTheyMayLie)) {
+            if (const auto low = fillLowest(m_frame, asTheyMayLie, order, m_best->end, m_shouldStop))
+                keepIfShorter(*low, asTheyMayLie);
+        }
     }
 
     Filling best() && { return std::move(*m_best); }
@@ -183,16 +192,16 @@ Filling fillInSeveralOrders(const FillFrame& frame, Pieces pieces, const ShouldS
     const std::vector<FillOrder> orders = fillOrders(pieces);
     Shortest shortest{open, pieces, shouldStop};
     shortest.tryOrders(pieces, orders);
-    shortest.tryPlainWays(pieces, pieces.size() <= kPiecesForLowest);
+    shortest.tryPlainWays(pieces);
     if (std::ranges::none_of(pieces, &FillPiece::mayTurn))
         return std::move(shortest).best();
 
     const std::vector<FillPiece> flat = lying(pieces, frame.width);
-    shortest.tryPlainWays(flat, false);
+    shortest.tryPlainWays(flat);
     if (pieces.size() <= kPiecesForEveryOrder) {
         std::vector<FillOrder> uprightOrders = orders;
         std::vector<FillOrder> flatOrders = fillOrders(flat);
-        if (pieces.size() > kPiecesForLowest) {
+        if (pieces.size() > kPiecesForPlainWays) {
             uprightOrders.resize(2);
             flatOrders.resize(1);
         }

@@ -6,12 +6,13 @@ namespace holdfast {
 
 namespace {
 
-constexpr std::size_t kPiecesBetweenAsking = 32;
+// Pieces laid and gaps given up.
+constexpr std::size_t kStepsBetweenAsking = 32;
 
 } // namespace
 
-StripFiller::StripFiller(const FillFrame& frame, std::span<const FillPiece> pieces)
-    : m_rule(frame, pieces)
+StripFiller::StripFiller(const FillFrame& frame, std::span<const FillPiece> pieces, FillHabit habit)
+    : m_rule(frame, pieces, habit)
     , m_skyline(frame) {
     m_places.reserve(pieces.size());
 }
@@ -23,7 +24,11 @@ FillOutcome StripFiller::fill(const FillOrder& order, std::int64_t mostLost, con
     FillOutcome outcome;
     outcome.areaLeft = m_rule.area();
     std::int64_t lost = 0;
-    while (m_rule.isAnyLeft()) {
+    for (std::size_t step = 1; m_rule.isAnyLeft(); ++step) {
+        if (shouldStop && step % kStepsBetweenAsking == 0 && shouldStop()) {
+            outcome.isStopped = true;
+            break;
+        }
         const std::optional<StripGap> gap = m_skyline.lowest();
         if (!gap)
             break;
@@ -43,10 +48,6 @@ FillOutcome StripFiller::fill(const FillOrder& order, std::int64_t mostLost, con
         m_places.push_back({m_rule.numberInTask(way.piece), across, gap->along, way.isTurned});
         outcome.end = std::max(outcome.end, end);
         outcome.areaLeft -= way.area;
-        if (shouldStop && m_places.size() % kPiecesBetweenAsking == 0 && shouldStop()) {
-            outcome.isStopped = true;
-            break;
-        }
     }
     return outcome;
 }

@@ -17,7 +17,7 @@ struct FillOutcome {
 
 class StripFiller {
 public:
-    StripFiller(const FillFrame& frame, std::span<const FillPiece> pieces);
+    StripFiller(const FillFrame& frame, std::span<const FillPiece> pieces, FillHabit habit);
 
     // Ends early when more area than `mostLost` is given up. REQUIRES: an order with each piece once.
     FillOutcome fill(const FillOrder& order, std::int64_t mostLost = FillOutcome::kTooMuch,

@@ -33,7 +33,7 @@ public:
         , m_plan(plan)
         , m_best(std::move(filling))
         , m_seed(search.seed)
-        , m_budget(search)
+        , m_budget(search, plan.pieces.size())
         , m_improved(improved) {}
 
     void run() {
@@ -122,10 +122,12 @@ private:
         std::ranges::copy_if(m_plan.pieces, std::back_inserter(pieces),
                              [&](const FillPiece& piece) { return isLaid[piece.piece] != 0; });
         const std::int64_t least = leastLength(task);
-        if (m_best.end <= least || pieces.empty())
+        if (m_best.end <= least || pieces.empty() || m_budget.askNow())
             return false;
         StripSearcher searcher{m_plan.frame, pieces, m_seed};
         for (std::int64_t step = firstStep(least); m_best.end > least;) {
+            if (m_budget.askNow())
+                return false;
             searcher.aimFor(m_best.end - step);
             if (auto found = searcher.search(fillings, m_budget)) {
                 if (keepWithMore(std::move(*found)))

@@ -37,7 +37,8 @@ std::optional<Filling> fillLowest(const FillFrame& frame, std::span<const FillPi
     return filling;
 }
 
-Filling fillInRows(const FillFrame& frame, std::span<const FillPiece> pieces) {
+std::optional<Filling> fillInRows(const FillFrame& frame, std::span<const FillPiece> pieces,
+                                  const ShouldStop& shouldStop) {
     std::vector<FillPiece> longestFirst(pieces.begin(), pieces.end());
     std::ranges::stable_sort(longestFirst, [](const FillPiece& one, const FillPiece& other) {
         return std::pair{one.along, one.across} > std::pair{other.along, other.across};
@@ -47,6 +48,8 @@ Filling fillInRows(const FillFrame& frame, std::span<const FillPiece> pieces) {
         filling.end = std::max(filling.end, pin.alongEnd);
     std::vector<Row> rows;
     for (const FillPiece& piece : longestFirst) {
+        if (shouldStop && shouldStop())
+            return std::nullopt;
         auto row = std::ranges::find_if(
             rows, [&](const Row& each) { return each.filled + piece.across <= frame.width; });
         if (row == rows.end()) {

@@ -13,10 +13,10 @@ Filling constructed(const StripPlan& plan, const ShouldStop& shouldStop) {
 
 } // namespace
 
-Result<StripPacking> packAtOnce(const StripTask& task) {
+Result<StripPacking> packAtOnce(const StripTask& task, const std::function<bool()>& shouldStop) {
     if (const Result<Done> checked = checkTask(task); !checked)
         return checked.error();
-    return packingOf(task, constructed(planOf(task), {}).places);
+    return packingOf(task, constructed(planOf(task), shouldStop).places);
 }
 
 Result<StripPacking> packWithin(const StripTask& task, const StripSearch& search) {

@@ -4,7 +4,8 @@
 
 namespace holdfast {
 
-StripRule::StripRule(const FillFrame& frame, std::span<const FillPiece> pieces) {
+StripRule::StripRule(const FillFrame& frame, std::span<const FillPiece> pieces, FillHabit habit)
+    : m_habit(habit) {
     for (const FillPiece& piece : pieces) {
         m_firstWay.push_back(static_cast<std::uint32_t>(m_ways.size()));
         const auto number = static_cast<std::uint32_t>(m_numbers.size());
@@ -160,7 +161,7 @@ std::vector<StripRule::Candidate> StripRule::candidatesFor(const StripGap& gap, 
 }
 
 bool StripRule::leavesUseful(const StripGap& gap, const Way& way) const {
-    return gap.width - way.across >= m_acrossSizes[m_left.narrowest];
+    return !m_habit.avoidsNarrowRest || gap.width - way.across >= m_acrossSizes[m_left.narrowest];
 }
 
 bool StripRule::canLie(const Place& place, const Way& way) const {
@@ -169,13 +170,16 @@ bool StripRule::canLie(const Place& place, const Way& way) const {
            (way.along <= gap.ceiling || acrossFor(place, way).has_value());
 }
 
-// At the left wall, or at the right one where its top meets only that; where a pin is in the way, at the
-// other.
+// At the wall that the habit names, or at the other one where its top meets only that; where a pin is in the
+// way, at the other.
 std::optional<std::int64_t> StripRule::acrossFor(const Place& place, const Way& way) const {
     const StripGap& gap = place.gap;
     const std::int64_t left = gap.across;
     const std::int64_t right = gap.across + gap.width - way.across;
-    const bool isAtRight = way.along == gap.rightWall && way.along != gap.leftWall;
+    const bool meetsLeft = way.along == gap.leftWall;
+    const bool meetsRight = way.along == gap.rightWall;
+    const bool isAtRight =
+        meetsLeft == meetsRight ? !m_habit.keepsLeft && gap.rightWall > gap.leftWall : meetsRight;
     const std::int64_t wanted = isAtRight ? right : left;
     if (way.along <= gap.ceiling || place.skyline.isFree(wanted, way.across, gap.along, way.along))
         return wanted;

@@ -13,6 +13,12 @@
 
 namespace holdfast {
 
+// What a gap does where the rule leaves it a choice.
+struct FillHabit {
+    bool avoidsNarrowRest = false; // first a piece beside which another still fits
+    bool keepsLeft = false;        // the piece at the left wall, not at the higher one
+};
+
 using FillOrder = std::vector<std::uint32_t>; // pieces by their place in what the rule was given
 
 class StripRule {
@@ -52,7 +58,7 @@ public:
         bool isSnug = false; // as wide as the gap, or its top meets a wall's or the end
     };
 
-    StripRule(const FillFrame& frame, std::span<const FillPiece> pieces);
+    StripRule(const FillFrame& frame, std::span<const FillPiece> pieces, FillHabit habit);
 
     // All are left. REQUIRES: an order with each piece once.
     void begin(const FillOrder& order);
@@ -91,6 +97,7 @@ private:
     template <class Accept>
     std::uint32_t firstOf(Links& links, std::size_t list, Accept accept);
 
+    FillHabit m_habit;
     std::vector<std::size_t> m_numbers; // in the task
     std::int64_t m_area = 0;
     std::vector<Way> m_ways;

@@ -4,6 +4,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <ctime>
+#include <utility>
 
 namespace holdfast {
 
@@ -12,7 +14,15 @@ namespace {
 // A filling of more pieces than these asks by itself whether to stop.
 constexpr std::size_t kPiecesToAskWithin = 500;
 
-constexpr std::chrono::milliseconds kBetweenAsking{2};
+// Who asks within a round has laid about so many pieces since.
+constexpr std::uint64_t kPiecesWithinRound = 32;
+
+// Of this thread: other load on the machine does not shorten a search.
+std::chrono::nanoseconds processorTime() {
+    timespec time{};
+    clock_gettime(CLOCK_THREAD_CPUTIME_ID, &time);
+    return std::chrono::seconds{time.tv_sec} + std::chrono::nanoseconds{time.tv_nsec};
+}
 
 // At the beginning of a turn of so many fillings an order is taken that leaves this share of a mean piece
 // more over, more or less. Longer turns begin warmer, by the root of their length, up to the greatest share.
@@ -50,29 +60,48 @@ std::vector<FillPiece> turnedOver(std::vector<FillPiece> pieces) {
 
 } // namespace
 
-StripBudget::StripBudget(const StripSearch& search)
+StripBudget::StripBudget(const StripSearch& search, std::size_t pieces)
     : m_search(search)
-    , m_ends(Clock::now() + search.budget)
-    , m_asked(Clock::now() - kBetweenAsking) {}
+    , m_piecesOfRound(std::max<std::uint64_t>(pieces, 1))
+    , m_mostRounds(search.rounds) {
+    if (!m_mostRounds && search.work)
+        m_mostRounds = *search.work / m_piecesOfRound;
+    m_ends = processorTime() + search.budget;
+    ask();
+}
 
 bool StripBudget::isOver() {
-    if (m_isOver)
-        return true;
-    const Clock::time_point now = Clock::now();
-    if (!m_search.rounds && now >= m_ends)
-        return m_isOver = true;
-    if (m_search.shouldStop && now - m_asked >= kBetweenAsking) {
-        m_asked = now;
-        m_isOver = m_search.shouldStop();
-    }
+    work(kPiecesWithinRound);
+    return m_isOver;
+}
+
+bool StripBudget::askNow() {
+    ask();
     return m_isOver;
 }
 
 bool StripBudget::spendRound() {
-    if (m_search.rounds && m_rounds >= *m_search.rounds)
+    if (m_mostRounds && m_rounds >= *m_mostRounds)
         m_isOver = true;
     ++m_rounds;
-    return !isOver();
+    m_untold += m_piecesOfRound;
+    work(m_piecesOfRound);
+    return !m_isOver;
+}
+
+void StripBudget::work(std::uint64_t pieces) {
+    m_unasked += pieces;
+    if (m_unasked >= kWorkBetweenAsking)
+        ask();
+}
+
+void StripBudget::ask() {
+    m_unasked = 0;
+    if (m_search.worked)
+        m_search.worked(std::exchange(m_untold, 0));
+    if (m_isOver)
+        return;
+    m_isOver = (!m_mostRounds && processorTime() >= m_ends) || (m_search.shouldStop && m_search.shouldStop());
 }
 
 StripSearcher::StripSearcher(FillFrame frame, std::span<const FillPiece> pieces, std::uint64_t seed)
@@ -81,9 +110,12 @@ StripSearcher::StripSearcher(FillFrame frame, std::span<const FillPiece> pieces,
     , m_random(seed) {
     for (const FillPiece& piece : m_pieces)
         m_area += piece.area();
-    for (FillOrder& order : fillOrders(m_pieces)) {
-        m_chains.push_back({order, false, 0});
-        m_chains.push_back({std::move(order), true, 0});
+    // Every other order keeps left: strips that are cut up whole are found again more often so.
+    bool keepsLeft = false;
+    for (const FillOrder& order : fillOrders(m_pieces)) {
+        for (const bool isAcross : {false, true})
+            m_chains.push_back({order, isAcross, keepsLeft, 0});
+        keepsLeft = !keepsLeft;
     }
 }
 
@@ -92,10 +124,20 @@ void StripSearcher::aimFor(std::int64_t end) {
     m_spare = m_frame.width * end - m_area;
     for (const TakenArea& pin : m_frame.pins)
         m_spare -= (pin.acrossEnd - pin.across) * (pin.alongEnd - pin.along);
-    m_along.emplace(m_frame, m_pieces);
-    m_across.emplace(turnedOver(m_frame), turnedOver(m_pieces));
-    m_branchesAlong.emplace(m_frame, m_pieces, m_spare);
-    m_branchesAcross.emplace(turnedOver(m_frame), turnedOver(m_pieces), m_spare);
+    m_fillers.clear();
+    m_branches.clear();
+    const FillFrame over = turnedOver(m_frame);
+    const std::vector<FillPiece> piecesOver = turnedOver(m_pieces);
+    for (const bool isAcross : {false, true}) {
+        for (const bool keepsLeft : {false, true}) {
+            const FillFrame& frame = isAcross ? over : m_frame;
+            const std::vector<FillPiece>& pieces = isAcross ? piecesOver : m_pieces;
+            const FillHabit habit{false, keepsLeft};
+            m_fillers.emplace_back(frame, pieces, habit);
+            if (m_pieces.size() <= kPiecesToAskWithin)
+                m_branches.emplace_back(frame, pieces, habit, m_spare);
+        }
+    }
 }
 
 std::optional<Filling> StripSearcher::search(std::uint64_t fillingsEach, StripBudget& budget) {
@@ -123,7 +165,7 @@ std::optional<Filling> StripSearcher::branchOut(std::uint64_t fillings, StripBud
         const double width = static_cast<double>(fillings - std::min(fillings, spent)) / 2 / ofOneBranch;
         if (width < kLeastWidth)
             break;
-        StripBranches& branches = chain.isAcross ? *m_branchesAcross : *m_branchesAlong;
+        StripBranches& branches = m_branches[kindOf(chain)];
         if (auto places = branches.search(chain.order, chain.areaLeft, width, m_random, mayFill))
             return filled(std::move(*places), chain.isAcross);
         if (budget.isOver())

@@ -13,22 +13,30 @@
 
 namespace holdfast {
 
-// Counts rounds and time, and asks whether to stop.
+// Counts rounds, work and time, and asks whether to stop each time that so much work was done.
 class StripBudget {
 public:
-    explicit StripBudget(const StripSearch& search);
+    static constexpr std::uint64_t kWorkBetweenAsking = 2'000; // pieces laid
+
+    // A round lays so many pieces.
+    StripBudget(const StripSearch& search, std::size_t pieces);
 
     bool isOver();
+    bool askNow(); // after much work that is not counted; true: it is over
     // One round more; false: there is none left.
     bool spendRound();
 
 private:
-    using Clock = std::chrono::steady_clock;
+    void work(std::uint64_t pieces);
+    void ask();
 
     const StripSearch& m_search;
+    std::uint64_t m_piecesOfRound = 1;
+    std::optional<std::uint64_t> m_mostRounds;
     std::uint64_t m_rounds = 0;
-    Clock::time_point m_ends;
-    Clock::time_point m_asked;
+    std::uint64_t m_unasked = 0;        // work since it asked
+    std::uint64_t m_untold = 0;         // work of rounds since it told
+    std::chrono::nanoseconds m_ends{0}; // of the thread's processor time
     bool m_isOver = false;
 };
 
@@ -47,6 +55,7 @@ private:
     struct Chain {
         FillOrder order;
         bool isAcross = false; // which axis it fills
+        bool keepsLeft = false;
         std::int64_t areaLeft = 0;
     };
 
@@ -64,19 +73,19 @@ private:
     static void takeBack(FillOrder& order, const Move& move);
     std::int64_t allowance(std::uint64_t filling, std::uint64_t fillings);
     std::vector<std::uint32_t> leftOver(const StripFiller& filler) const;
-    StripFiller& fillerOf(const Chain& chain) { return chain.isAcross ? *m_across : *m_along; }
+    StripFiller& fillerOf(const Chain& chain) { return m_fillers[kindOf(chain)]; }
+    // Chains of a kind share what fills for them.
+    static std::size_t kindOf(const Chain& chain) { return (chain.isAcross ? 2U : 0U) + chain.keepsLeft; }
     Filling filled(std::vector<FilledPlace> places, bool isAcross) const;
 
     FillFrame m_frame;
     std::vector<FillPiece> m_pieces;
     StripRandom m_random;
     std::vector<Chain> m_chains;
-    std::int64_t m_area = 0;  // of the pieces
-    std::int64_t m_spare = 0; // of the frame, beyond the pieces and pins
-    std::optional<StripFiller> m_along;
-    std::optional<StripFiller> m_across;
-    std::optional<StripBranches> m_branchesAlong;
-    std::optional<StripBranches> m_branchesAcross;
+    std::int64_t m_area = 0;               // of the pieces
+    std::int64_t m_spare = 0;              // of the frame, beyond the pieces and pins
+    std::vector<StripFiller> m_fillers;    // by kind of chain
+    std::vector<StripBranches> m_branches; // the same; none: there are too many pieces to branch
 };
 
 } // namespace holdfast

@@ -14,11 +14,29 @@ bool isOver(const TakenArea& pin, std::int64_t across, std::int64_t width) {
 
 StripSkyline::StripSkyline(const FillFrame& frame)
     : m_frame(frame) {
+    std::ranges::sort(m_frame.pins, {}, &TakenArea::along);
     clear();
 }
 
 void StripSkyline::clear() {
     m_levels.assign(1, {0, m_frame.width, 0});
+    m_passedPins = 0;
+}
+
+void StripSkyline::setLevels(const Levels& levels) {
+    m_levels = levels;
+    m_passedPins = 0;
+}
+
+std::span<const TakenArea> StripSkyline::pinsBefore(std::int64_t end) const {
+    const std::span<const TakenArea> ahead = std::span{m_frame.pins}.subspan(m_passedPins);
+    const auto after = std::ranges::lower_bound(ahead, end, {}, &TakenArea::along);
+    return ahead.first(static_cast<std::size_t>(after - ahead.begin()));
+}
+
+void StripSkyline::passPins(std::int64_t along) {
+    while (m_passedPins < m_frame.pins.size() && m_frame.pins[m_passedPins].alongEnd <= along)
+        ++m_passedPins;
 }
 
 std::optional<StripGap> StripSkyline::lowest() {
@@ -30,6 +48,7 @@ std::optional<StripGap> StripSkyline::lowest() {
         }
         if (m_levels[level].along >= m_frame.end)
             return std::nullopt;
+        passPins(m_levels[level].along);
         if (m_frame.pins.empty() || !growAroundPin(level))
             return gapAt(level);
     }
@@ -46,17 +65,19 @@ StripGap StripSkyline::gapAt(std::size_t level) const {
     gap.rightWall = level + 1 < m_levels.size() ? m_levels[level + 1].along - low.along : StripGap::kNoWall;
     gap.toEnd = m_frame.end - low.along;
     gap.ceiling = gap.toEnd;
-    for (const TakenArea& pin : m_frame.pins) {
-        if (isOver(pin, low.across, low.width) && pin.along > low.along)
-            gap.ceiling = std::min(gap.ceiling, pin.along - low.along);
-    }
+    const std::span<const TakenArea> ahead = std::span{m_frame.pins}.subspan(m_passedPins);
+    const auto above = std::ranges::upper_bound(ahead, low.along, {}, &TakenArea::along);
+    const auto over = std::find_if(above, ahead.end(),
+                                   [&](const TakenArea& pin) { return isOver(pin, low.across, low.width); });
+    if (over != ahead.end())
+        gap.ceiling = std::min(gap.ceiling, over->along - low.along);
     return gap;
 }
 
 bool StripSkyline::growAroundPin(std::size_t level) {
     const Level low = m_levels[level];
-    for (const TakenArea& pin : m_frame.pins) {
-        if (!isOver(pin, low.across, low.width) || pin.along > low.along || pin.alongEnd <= low.along)
+    for (const TakenArea& pin : pinsBefore(low.along + 1)) {
+        if (!isOver(pin, low.across, low.width) || pin.alongEnd <= low.along)
             continue;
         const std::int64_t across = std::max(pin.across, low.across);
         raiseLevel(level, across, std::min(pin.acrossEnd, low.across + low.width) - across, pin.alongEnd);
@@ -78,8 +99,9 @@ std::int64_t StripSkyline::giveUp(const StripGap& gap) {
 
 bool StripSkyline::isFree(std::int64_t across, std::int64_t width, std::int64_t along,
                           std::int64_t height) const {
-    return along + height <= m_frame.end && std::ranges::none_of(m_frame.pins, [&](const TakenArea& pin) {
-               return isOver(pin, across, width) && pin.along < along + height && pin.alongEnd > along;
+    return along + height <= m_frame.end &&
+           std::ranges::none_of(pinsBefore(along + height), [&](const TakenArea& pin) {
+               return isOver(pin, across, width) && pin.alongEnd > along;
            });
 }
 

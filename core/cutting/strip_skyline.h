@@ -5,6 +5,7 @@
 
 #include <limits>
 #include <optional>
+#include <span>
 
 namespace holdfast {
 
@@ -36,7 +37,7 @@ public:
     void clear();
     const Levels& levels() const { return m_levels; }
     // REQUIRES: of a skyline of the same frame.
-    void setLevels(const Levels& levels) { m_levels = levels; }
+    void setLevels(const Levels& levels);
 
     // None: all is taken up to the frame's end.
     std::optional<StripGap> lowest();
@@ -51,14 +52,18 @@ public:
     bool isFree(std::int64_t across, std::int64_t width, std::int64_t along, std::int64_t height) const;
 
 private:
+    // The pins that begin before `end` and that the skyline has not passed yet, by where they begin.
+    std::span<const TakenArea> pinsBefore(std::int64_t end) const;
+    void passPins(std::int64_t along);
     bool growAroundPin(std::size_t level);
     StripGap gapAt(std::size_t level) const;
     void raiseLevel(std::size_t level, std::int64_t across, std::int64_t width, std::int64_t along);
     void joinNeighbours(std::size_t level);
     Levels::iterator at(std::size_t level) { return m_levels.begin() + static_cast<std::ptrdiff_t>(level); }
 
-    FillFrame m_frame;
+    FillFrame m_frame; // its pins by where they begin
     Levels m_levels;
+    std::size_t m_passedPins = 0; // the first so many end before the lowest level
 };
 
 } // namespace holdfast

@@ -27,12 +27,12 @@ struct Full {
         plan = planOf(task);
         plan.frame.end = length;
         order = fillOrders(plan.pieces).front();
-        areaLeft = StripFiller{plan.frame, plan.pieces}.fill(order).areaLeft;
+        areaLeft = StripFiller{plan.frame, plan.pieces, FillHabit{true, false}}.fill(order).areaLeft;
     }
 
     std::optional<StripPacking> branch(double width, const std::function<bool()>& mayFill) const {
         StripRandom random{5};
-        StripBranches branches{plan.frame, plan.pieces, 0};
+        StripBranches branches{plan.frame, plan.pieces, {}, 0};
         const auto places = branches.search(order, areaLeft, width, random, mayFill);
         return places ? std::optional{packingOf(task, *places)} : std::nullopt;
     }
@@ -78,7 +78,7 @@ TEST(StripBranches, KeepClearOfPins) {
         if (full.areaLeft == 0)
             continue;
         StripRandom random{6};
-        StripBranches branches{full.plan.frame, full.plan.pieces, 20};
+        StripBranches branches{full.plan.frame, full.plan.pieces, {}, 20};
         const auto places = branches.search(full.order, full.areaLeft, 20, random, always);
         if (!places)
             continue;

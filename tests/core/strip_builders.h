@@ -125,6 +125,30 @@ private:
     std::mt19937 m_random;
 };
 
+// Pieces of 20 to 200 both ways, on a strip 1,000 wide.
+inline StripTask manyPieces(std::size_t count, bool mayTurn) {
+    StripMaker maker{3};
+    StripTask task{1'000, std::nullopt, {}};
+    for (std::size_t piece = 0; piece < count; ++piece) {
+        const std::int64_t across = maker.between(20, 200);
+        task.pieces.push_back({across, maker.between(20, 200), mayTurn, std::nullopt});
+    }
+    return task;
+}
+
+// The same on a strip 2,100 wide, the first so many pinned in rows of ten; the others find little room
+// between them.
+inline StripTask pinsAndPieces(std::size_t pins, std::size_t pieces) {
+    constexpr std::size_t kInARow = 10;
+    constexpr std::int64_t kApart = 210;
+    StripTask task = manyPieces(pins + pieces, true);
+    task.width = kApart * static_cast<std::int64_t>(kInARow);
+    for (std::size_t pin = 0; pin < pins; ++pin)
+        task.pieces[pin].pinned = StripPlace{static_cast<std::int64_t>(pin % kInARow) * kApart,
+                                             static_cast<std::int64_t>(pin / kInARow) * kApart, false};
+    return task;
+}
+
 // Every piece that has no place and no reason for it: on a strip without an end only what is too wide has
 // none.
 inline std::size_t placeable(const StripTask& task) {
