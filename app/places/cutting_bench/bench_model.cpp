@@ -133,6 +133,7 @@ void BenchModel::nestAtOnce() {
     }
     auto laid = nestFilm(*m_shop, *film(), bench.wish);
     bench.isSearched = false;
+    bench.seed = 1;
     bench.problem = laid.ok() ? std::string{} : laid.error().message;
     bench.laid = laid.ok() ? std::move(laid).value() : FilmNests{};
     // A pin that could not be kept is let go.
@@ -302,6 +303,11 @@ void BenchModel::setKeepsOffcut(RollId roll, const FilmArea& offcut, bool keeps)
 void BenchModel::markSearched() {
     if (film())
         own().isSearched = true;
+}
+
+void BenchModel::searchOtherwise() {
+    if (film())
+        ++own().seed;
 }
 
 } // namespace holdfast::app

@@ -25,7 +25,8 @@ struct FilmOnBench {
     std::vector<std::pair<RollId, FilmArea>> thrownAway; // offcuts not to be kept
     std::vector<std::int64_t> reckonedFrom;              // what the nests were reckoned from
     bool isSearched = false;                             // a shorter one was looked for, or a hand laid it
-    std::optional<FilmNests> withoutPins;                // the best known of the same wish without its pins
+    std::uint64_t seed = 1;               // of the next search; another each time it is asked for
+    std::optional<FilmNests> withoutPins; // the best known of the same wish without its pins
 };
 
 class BenchModel : public QObject {
@@ -88,6 +89,7 @@ public:
     // Where nothing is pinned any more: the best layout remembered from before, if it is better.
     void takeKnown();
     void markSearched();
+    void searchOtherwise(); // the next search tries other layouts
     bool isSearched() const { return film() && onBench().isSearched; }
     // Proved: nothing shorter is possible for what lies there now, with its pins. Over several rolls nothing
     // is proved, since another share of the decals might do.

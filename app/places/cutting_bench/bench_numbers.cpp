@@ -47,17 +47,22 @@ public:
         });
     }
 
-    bool isFree(const QRectF& box) const {
+    bool isFree(const QRectF& box) {
         return eachCell(box, [&](const std::vector<QRectF>& cell) {
-            return std::ranges::none_of(cell, [&](const QRectF& taken) { return taken.intersects(box); });
+            return std::ranges::none_of(cell, [&](const QRectF& taken) {
+                ++m_compared;
+                return taken.intersects(box);
+            });
         });
     }
+
+    std::int64_t compared() const { return m_compared; } // boxes, all told
 
 private:
     static constexpr double kCell = 48;
 
     template <class Then>
-    bool eachCell(const QRectF& box, Then&& then) const {
+    bool eachCell(const QRectF& box, Then&& then) {
         const auto within = [](double at, int count) {
             return std::clamp(static_cast<int>(std::floor(at / kCell)), 0, count - 1);
         };
@@ -73,7 +78,8 @@ private:
     QRectF m_film;
     int m_columns;
     int m_rows;
-    mutable std::vector<std::vector<QRectF>> m_cells;
+    std::vector<std::vector<QRectF>> m_cells;
+    std::int64_t m_compared = 0;
 };
 
 // Numbers of one nest.
@@ -129,6 +135,8 @@ public:
         return std::nullopt;
     }
 
+    std::int64_t compared() const { return m_taken.compared(); }
+
 private:
     // Where a line may leave a side: in its middle, so that the number ends with the side, and at its ends.
     static std::array<double, 5> alongSide(double side, double number) {
@@ -162,7 +170,7 @@ private:
         return QRectF(line.p1(), line.p2()).normalized().adjusted(-kClear, -kClear, kClear, kClear);
     }
 
-    bool isFree(const BenchNumber& number, const QRectF& box) const {
+    bool isFree(const BenchNumber& number, const QRectF& box) {
         if (!m_film.contains(number.place) || m_partingCut.intersects(number.place))
             return false;
         const bool breaksOffcut = std::ranges::any_of(m_offcuts, [&](const QRectF& offcut) {
@@ -219,6 +227,7 @@ std::optional<OffcutWords> wordsOfOffcut(const QRectF& box, const FilmArea& offc
 
 void BenchNumbers::lay(const BenchModel& model, const BenchScale& scale, DecalShapes& shapes) {
     m_numbers.clear();
+    m_compared = 0;
     for (std::size_t nest = 0; nest < scale.count(); ++nest) {
         NestNumbers numbers(model, scale, nest);
         for (const NestedDecal& decal : model.nests()[nest].decals) {
@@ -233,6 +242,7 @@ void BenchNumbers::lay(const BenchModel& model, const BenchScale& scale, DecalSh
             else if (auto number = numbers.beside(decal, text, size))
                 m_numbers[decal.decal] = *std::move(number);
         }
+        m_compared += numbers.compared();
     }
 }
 

@@ -14,8 +14,8 @@ BenchSearch::BenchSearch(QObject* parent)
     : QObject(parent) {
     m_told.setInterval(kTellEvery);
     connect(&m_told, &QTimer::timeout, this, [this] {
-        emit progressed(std::min(1.0, static_cast<double>(m_since.elapsed()) /
-                                          static_cast<double>(std::max<std::int64_t>(1, m_budget.count()))));
+        emit progressed(std::min(1.0, static_cast<double>(m_done.load()) /
+                                          static_cast<double>(std::max<std::uint64_t>(1, m_work))));
     });
 }
 
@@ -28,9 +28,10 @@ void BenchSearch::begin(std::shared_ptr<const ReckonedShop> shop, const FilmToCu
     drop();
     m_isSearching = true;
     m_shouldStop = false;
-    m_budget = how.budget;
+    m_work = how.work.value_or(0);
+    m_done = 0;
     how.shouldStop = [this] { return m_shouldStop.load(); };
-    m_since.start();
+    how.worked = [this](std::uint64_t pieces) { m_done += pieces; };
     m_told.start();
     emit progressed(0);
     m_thread =

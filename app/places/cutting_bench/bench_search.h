@@ -4,7 +4,6 @@
 
 #include "core/cutting/nest.h"
 
-#include <QElapsedTimer>
 #include <QObject>
 #include <QTimer>
 
@@ -21,7 +20,8 @@ public:
     explicit BenchSearch(QObject* parent = nullptr);
     ~BenchSearch() override; // stops and waits
 
-    // Drops a search under way. `how` without its shouldStop, which is set here.
+    // Drops a search under way. `how` counts work, so that the same wish gives the same nest however busy the
+    // machine is; its shouldStop and worked are set here.
     void begin(std::shared_ptr<const ReckonedShop> shop, const FilmToCut& film, const NestWish& wish,
                StripSearch how);
     void stop(); // found() comes with the best so far
@@ -29,7 +29,7 @@ public:
     bool isSearching() const { return m_isSearching; }
 
 signals:
-    void progressed(double share); // of its time, 0 to 1
+    void progressed(double share); // of its work, 0 to 1
     void found(const holdfast::FilmNests& nests);
     void ended(); // found, dropped or in vain
 
@@ -40,8 +40,8 @@ private:
     std::thread m_thread;
     std::atomic<bool> m_shouldStop = false;
     QTimer m_told;
-    QElapsedTimer m_since;
-    std::chrono::milliseconds m_budget{0};
+    std::uint64_t m_work = 0; // of the whole search
+    std::atomic<std::uint64_t> m_done = 0;
     int m_number = 0; // of the search whose answer is wanted
     bool m_isSearching = false;
 };

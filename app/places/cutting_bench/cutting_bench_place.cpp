@@ -27,8 +27,11 @@ constexpr int kPanelWidth = 352;
 constexpr int kNarrow = 760;     // a place narrower than this has its panel below the bench
 constexpr int kLeastBench = 320; // heights, where they are above one another
 constexpr int kLeastPanel = 320;
-constexpr std::chrono::milliseconds kSearchByItself{2000};
-constexpr std::chrono::milliseconds kSearchAsked{5000};
+
+// Pieces that a search lays, again and again: some two and five seconds on an idle machine. Work is counted
+// and not time, so that the same wish gives the same nest on any machine, however busy.
+constexpr std::uint64_t kSearchByItself = 20'000'000;
+constexpr std::uint64_t kSearchAsked = 50'000'000;
 
 std::optional<std::uint64_t>& searchRounds() {
     static std::optional<std::uint64_t> rounds;
@@ -345,14 +348,20 @@ void CuttingBenchPlace::countTools() {
 
 // ── searching ─────────────────────────────────────────────────────────────────────────────────────────
 
-void CuttingBenchPlace::search(std::chrono::milliseconds budget) {
+void CuttingBenchPlace::search(std::uint64_t work) {
     if (!m_model.film() || m_search.isSearching() || m_writing.isBusy() || m_model.isSearched() ||
         m_model.isShortest())
         return;
     m_wasAsked = false;
-    m_search.begin(
-        m_model.shop(), *m_model.film(), m_model.onBench().wish,
-        {.budget = budget, .rounds = searchRounds(), .seed = m_seed, .shouldStop = {}, .improved = {}});
+    m_search.begin(m_model.shop(), *m_model.film(), m_model.onBench().wish, howToSearch(work));
+}
+
+StripSearch CuttingBenchPlace::howToSearch(std::uint64_t work) const {
+    StripSearch how;
+    how.work = work;
+    how.rounds = searchRounds();
+    how.seed = m_model.onBench().seed;
+    return how;
 }
 
 void CuttingBenchPlace::searchAgain() {
@@ -364,10 +373,8 @@ void CuttingBenchPlace::searchAgain() {
         sayOutcome();
         return;
     }
-    ++m_seed;
-    m_search.begin(
-        m_model.shop(), *m_model.film(), m_model.onBench().wish,
-        {.budget = kSearchAsked, .rounds = searchRounds(), .seed = m_seed, .shouldStop = {}, .improved = {}});
+    m_model.searchOtherwise();
+    m_search.begin(m_model.shop(), *m_model.film(), m_model.onBench().wish, howToSearch(kSearchAsked));
     m_wasAsked = true;
 }
 

@@ -72,7 +72,8 @@ private:
     void showFilms();
     void showBench();
     void showTools();
-    void search(std::chrono::milliseconds budget);
+    void search(std::uint64_t work);
+    StripSearch howToSearch(std::uint64_t work) const;
     void searchAgain();
     void searchIsOver();
     void sayOutcome();
@@ -106,7 +107,6 @@ private:
     bool m_isCutting = false; // nothing changes until all rolls are charged
     bool m_wasAsked = false;  // the search under way was asked for: what it found is said
     Millimetres m_before;     // the length when it was asked for
-    std::uint64_t m_seed = 1;
 };
 
 } // namespace holdfast::app
