@@ -1,13 +1,15 @@
-// How soon nesting answers and how short it packs: `nesting_bench [FOLDER] [--peers FOLDER]`.
+// How soon nesting answers and how short it packs: `nesting_bench [FOLDER] [--peers FOLDER] [--long-run MS]`.
 //
 // It packs strips that it makes itself, and those of a folder of benchmark instances where one is given. With
 // --peers, a folder that peers/set_up.sh made, the same strips are packed by general-purpose packing
 // libraries; it ends with 1 where one of them is shorter than ours. Prints rows of Markdown tables.
 //
-// The search has its budget by the clock on the wall. Times are the program's own processor time, which other
-// load does not stretch; where the processor was not ours for all of the budget, its share is told.
+// Times and the search's budget are the program's own processor time, which other load does not stretch.
+//
+// With --long-run MS it prints the lines of shop_sets.txt, each set searched for so long, and ends.
 
 #include "tests/bench/strip_instances.h"
+#include "tests/core/strip_builders.h"
 
 #include <algorithm>
 #include <cstdio>
@@ -21,8 +23,14 @@
 
 using namespace holdfast;
 using namespace holdfast::bench;
+using holdfast::strips::manyPieces;
+using holdfast::strips::pinsAndPieces;
 
 namespace {
+
+// Sets of a shop's decals on which the search was tuned, and others.
+constexpr unsigned kShopSeed = 11;
+constexpr unsigned kHeldOutShopSeed = 901;
 
 double processorSeconds() {
     timespec time{};
@@ -52,8 +60,7 @@ double percentAbove(std::int64_t length, std::int64_t least) {
     return 100.0 * static_cast<double>(length - least) / static_cast<double>(least);
 }
 
-void firstAnswer(std::size_t count, bool mayTurn) {
-    const StripTask task = manyPieces(count, mayTurn);
+void firstAnswer(const std::string& name, const StripTask& task) {
     std::vector<double> seconds;
     StripPacking packing;
     for (int time = 0; time < 9; ++time) {
@@ -63,9 +70,34 @@ void firstAnswer(std::size_t count, bool mayTurn) {
     }
     mustBeRight(task, packing);
     std::ranges::nth_element(seconds, seconds.begin() + 4);
-    row("First answer, " + std::to_string(count) + " pieces" + (mayTurn ? ", with turns" : ""),
-        rounded(seconds[4] * 1e3, 2) + " ms",
+    row("First answer, " + name, rounded(seconds[4] * 1e3, 2) + " ms",
         rounded(percentAbove(packing.length, leastLength(task)), 2) + " % above the least length");
+}
+
+// How long it works without asking whether to stop, at the most: from its beginning to its end.
+void longestWithoutAsking(const std::string& name, const StripTask& task) {
+    const auto longest = [&](const auto& pack) {
+        double asked = processorSeconds();
+        double most = 0;
+        const auto ask = [&] {
+            const double now = processorSeconds();
+            most = std::max(most, now - asked);
+            asked = now;
+            return false;
+        };
+        const StripPacking packing = pack(ask);
+        ask();
+        mustBeRight(task, packing);
+        return rounded(most * 1e3, 2) + " ms";
+    };
+    row("Longest without asking whether to stop, " + name,
+        longest([&](const std::function<bool()>& ask) { return packAtOnce(task, ask).value(); }),
+        longest([&](const std::function<bool()>& ask) {
+            StripSearch search;
+            search.work = 2'000'000;
+            search.shouldStop = ask;
+            return packWithin(task, search).value();
+        }) + " in a search");
 }
 
 StripPacking packedWithin(const StripTask& task, std::chrono::milliseconds budget) {
@@ -80,22 +112,16 @@ void meanGap(const std::string& name, const std::vector<KnownStrip>& strips, boo
              std::chrono::milliseconds budget) {
     double gaps = 0;
     std::size_t reached = 0;
-    const double begun = processorSeconds();
-    double spent = 0;
     for (const KnownStrip& strip : strips) {
         const StripTask task = mayTurn ? turnable(strip.task) : strip.task;
-        const auto begins = std::chrono::steady_clock::now();
         const StripPacking packing = packedWithin(task, budget);
-        spent += std::chrono::duration<double>(std::chrono::steady_clock::now() - begins).count();
         gaps += percentAbove(packing.length, strip.shortest);
         reached += packing.length == strip.shortest;
     }
-    const double share = (processorSeconds() - begun) / spent;
     row("Mean gap, " + name + (mayTurn ? ", with turns" : "") + ", " + std::to_string(budget.count()) +
             " ms each",
         rounded(gaps / static_cast<double>(strips.size()), 3) + " %",
-        std::to_string(reached) + " of " + std::to_string(strips.size()) +
-            " at the optimum; processor ours " + rounded(100 * share, 0) + " % of the time");
+        std::to_string(reached) + " of " + std::to_string(strips.size()) + " at the optimum");
 }
 
 void gaps(const std::string& name, const std::vector<KnownStrip>& strips) {
@@ -103,6 +129,40 @@ void gaps(const std::string& name, const std::vector<KnownStrip>& strips) {
         for (const int budget : {100, 1'000})
             meanGap(name, strips, mayTurn, std::chrono::milliseconds{budget});
     }
+}
+
+// Where waste cannot be avoided: above the least length, and above the shortest that a long run found.
+void gapsOfAShop(const std::string& name, const std::vector<KnownStrip>& sets,
+                 const std::map<std::string, LongRun>& longRun, std::chrono::milliseconds budget) {
+    for (const bool mayTurn : {false, true}) {
+        double aboveLeast = 0;
+        double aboveLong = 0;
+        std::size_t known = 0;
+        for (const KnownStrip& set : sets) {
+            const StripTask task = mayTurn ? turnable(set.task) : set.task;
+            const std::int64_t length = packedWithin(task, budget).length;
+            aboveLeast += percentAbove(length, leastLength(task));
+            const auto found = longRun.find(set.name);
+            if (found == longRun.end())
+                continue;
+            aboveLong += percentAbove(length, mayTurn ? found->second.turned : found->second.fixed);
+            ++known;
+        }
+        row("Decals of a shop, 60 sets, " + name + (mayTurn ? ", with turns, " : ", ") +
+                std::to_string(budget.count()) + " ms each",
+            rounded(aboveLeast / static_cast<double>(sets.size()), 2) + " %",
+            "above the least length" +
+                (known == sets.size()
+                     ? "; " + rounded(aboveLong / static_cast<double>(known), 2) + " % above the long run"
+                     : ""));
+    }
+}
+
+// One line a set, as in shop_sets.txt.
+void printLongRun(unsigned seed, std::chrono::milliseconds budget) {
+    for (const KnownStrip& set : decalsOfAShop(seed))
+        std::cout << set.name << ' ' << packedWithin(set.task, budget).length << ' '
+                  << packedWithin(turnable(set.task), budget).length << std::endl;
 }
 
 void writeForPeers(const std::vector<KnownStrip>& strips, const std::filesystem::path& file) {
@@ -132,7 +192,8 @@ struct PeerTally {
 };
 
 // False: a library packed some strip shorter than we did.
-bool heldAgainstPeers(const std::filesystem::path& folder, const std::vector<KnownStrip>& strips) {
+bool heldAgainstPeers(const std::filesystem::path& folder, const std::vector<KnownStrip>& strips,
+                      const std::string& what) {
     const std::filesystem::path input = folder / "strips.json";
     const std::filesystem::path output = folder / "lengths.txt";
     writeForPeers(strips, input);
@@ -173,7 +234,7 @@ bool heldAgainstPeers(const std::filesystem::path& folder, const std::vector<Kno
     bool isNeverLonger = true;
     for (const auto& [library_, tally] : tallies) {
         const auto count = static_cast<double>(tally.strips);
-        row(library_,
+        row(what + library_,
             "mean gap " + rounded(tally.gaps / count, 2) + " %, ours " + rounded(tally.ourGaps / count, 2) +
                 " %",
             "ours shorter on " + std::to_string(tally.oursShorter) + ", theirs on " +
@@ -188,21 +249,41 @@ bool heldAgainstPeers(const std::filesystem::path& folder, const std::vector<Kno
 int main(int count, char** words) {
     std::optional<std::filesystem::path> folder;
     std::optional<std::filesystem::path> peers;
+    std::optional<std::chrono::milliseconds> longRun;
     for (int word = 1; word < count; ++word) {
         if (std::string{words[word]} == "--peers" && word + 1 < count)
             peers = words[++word];
+        else if (std::string{words[word]} == "--long-run" && word + 1 < count)
+            longRun = std::chrono::milliseconds{std::stoll(words[++word])};
         else
             folder = words[word];
     }
+    if (longRun) {
+        for (const unsigned seed : {kShopSeed, kHeldOutShopSeed})
+            printLongRun(seed, *longRun);
+        return 0;
+    }
     for (const std::size_t pieces : {200U, 3'000U, 10'000U}) {
         for (const bool mayTurn : {false, true})
-            firstAnswer(pieces, mayTurn);
+            firstAnswer(std::to_string(pieces) + " pieces" + (mayTurn ? ", with turns" : ""),
+                        manyPieces(pieces, mayTurn));
     }
+    firstAnswer("1000 pins and 3500 pieces", pinsAndPieces(1'000, 3'500));
+    longestWithoutAsking("10000 pieces with turns", manyPieces(10'000, true));
+    longestWithoutAsking("1000 pins and 3500 pieces", pinsAndPieces(1'000, 3'500));
     const std::vector<KnownStrip> made = stripsOfSmallNumbers();
     const std::vector<KnownStrip> like = stripsLikeThePublished();
     gaps(std::to_string(like.size()) + " strips cut up as those of C1 to C7", like);
     gaps("28 strips cut up anywhere, slivers too", made);
     gaps("20 strips cut up, large numbers", stripsOfLargeNumbers());
+    const std::vector<KnownStrip> shop = decalsOfAShop(kShopSeed);
+    const std::vector<KnownStrip> heldOut = decalsOfAShop(kHeldOutShopSeed);
+    const auto found = longRuns(std::filesystem::path{__FILE__}.parent_path() / "shop_sets.txt");
+    for (const std::chrono::milliseconds budget :
+         {std::chrono::milliseconds{100}, std::chrono::milliseconds{1'000}}) {
+        gapsOfAShop("tuned on", shop, found, budget);
+        gapsOfAShop("held out", heldOut, found, budget);
+    }
     std::vector<KnownStrip> read;
     if (folder)
         read = stripsIn(*folder);
@@ -210,5 +291,6 @@ int main(int count, char** words) {
         gaps(std::to_string(read.size()) + " strips of the folder", read);
     if (!peers)
         return 0;
-    return heldAgainstPeers(*peers, read.empty() ? made : read) ? 0 : 1;
+    const bool isNeverLonger = heldAgainstPeers(*peers, read.empty() ? made : read, "");
+    return heldAgainstPeers(*peers, heldOut, "decals of a shop, held out, ") && isNeverLonger ? 0 : 1;
 }

@@ -88,12 +88,37 @@ std::vector<KnownStrip> stripsOfLargeNumbers() {
     return cutUp(kLargeNumbers, 2, 2027, kAnyShape);
 }
 
-StripTask manyPieces(std::size_t count, bool mayTurn) {
-    strips::StripMaker maker{3};
-    StripTask task{1'000, std::nullopt, {}};
-    for (std::size_t piece = 0; piece < count; ++piece)
-        task.pieces.push_back({maker.between(20, 200), maker.between(20, 200), mayTurn, std::nullopt});
-    return task;
+std::vector<KnownStrip> decalsOfAShop(unsigned seed) {
+    constexpr int kSets = 60;
+    strips::StripMaker maker{seed};
+    std::vector<KnownStrip> sets;
+    for (int set = 0; set < kSets; ++set) {
+        KnownStrip strip;
+        strip.name = std::to_string(seed) + "/" + std::to_string(set + 1);
+        strip.task.width = maker.between(300, 600);
+        const std::int64_t decals = maker.between(3, 40);
+        for (std::int64_t decal = 0; decal < decals; ++decal) {
+            const std::int64_t across = maker.between(20, 300);
+            strip.task.pieces.push_back({across, maker.between(20, 300), false, std::nullopt});
+        }
+        strip.shortest = leastLength(strip.task);
+        sets.push_back(std::move(strip));
+    }
+    return sets;
+}
+
+std::map<std::string, LongRun> longRuns(const std::filesystem::path& file) {
+    std::map<std::string, LongRun> all;
+    std::ifstream lines{file};
+    for (std::string line; std::getline(lines, line);) {
+        std::istringstream words{line};
+        std::string name;
+        LongRun run;
+        if (line.starts_with('#') || !(words >> name >> run.fixed >> run.turned))
+            continue;
+        all[name] = run;
+    }
+    return all;
 }
 
 std::vector<KnownStrip> stripsIn(const std::filesystem::path& folder) {

@@ -4,6 +4,7 @@
 #include "core/cutting/strip_packing.h"
 
 #include <filesystem>
+#include <map>
 #include <string>
 #include <vector>
 
@@ -22,8 +23,17 @@ std::vector<KnownStrip> stripsLikeThePublished();
 std::vector<KnownStrip> stripsOfSmallNumbers();
 std::vector<KnownStrip> stripsOfLargeNumbers();
 
-// Pieces of 20 to 200 both ways, on a strip 1,000 wide.
-StripTask manyPieces(std::size_t count, bool mayTurn);
+// Sets of decals as a shop has them to cut at once: 60 sets of 3 to 40 decals, each side of 20 to 300 mm, on
+// rolls of 300 to 600 mm, all drawn evenly. What is known of their shortest lengths is only the least length
+// (core/cutting/strip.h), which stands for it; waste cannot be avoided in most of them.
+std::vector<KnownStrip> decalsOfAShop(unsigned seed);
+
+// The shortest lengths that a long run found for such a set, by the name of a set; shop_sets.txt says how.
+struct LongRun {
+    std::int64_t fixed = 0;
+    std::int64_t turned = 0;
+};
+std::map<std::string, LongRun> longRuns(const std::filesystem::path& file);
 
 // Of every strip-*.txt in the folder: blocks of "NAME WIDTH COUNT SHORTEST" and then COUNT lines "ACROSS
 // ALONG"; lines with # say nothing. A block that is not so is told on standard error and passed over.
