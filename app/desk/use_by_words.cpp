@@ -6,12 +6,26 @@
 
 namespace holdfast::app {
 
-QString useByInFull(const RollCondition& condition) {
-    const QString day = date(*condition.useBy);
+namespace {
+
+constexpr Days kSayYearAfter{300};
+
+QString withRange(const RollCondition& condition, std::string (*said)(const DaySpan&)) {
+    const QString day = words(said({*condition.useBy, *condition.useBy}));
     if (condition.useByRange)
         return QCoreApplication::translate("UseBy", "%1 (estimate %2)")
-            .arg(day, words(spokenSpan(*condition.useByRange)));
+            .arg(day, words(said(*condition.useByRange)));
     return condition.useByIsEstimate ? QCoreApplication::translate("UseBy", "%1 (estimate)").arg(day) : day;
+}
+
+} // namespace
+
+QString useByInFull(const RollCondition& condition) {
+    return withRange(condition, spokenSpan);
+}
+
+QString useByInShort(const RollCondition& condition, LocalDate today) {
+    return withRange(condition, *condition.useBy - today > kSayYearAfter ? spokenSpan : nearSpan);
 }
 
 } // namespace holdfast::app

@@ -9,5 +9,7 @@ namespace holdfast::app {
 
 // "7 Jan 2027 (estimate 2–20 Jan 2027)"; a day that is a fact is "7 Jan 2027". REQUIRES: it has a use-by.
 QString useByInFull(const RollCondition& condition);
+// "7 Jan (estimate 2–20 Jan)": without the year where it is plain.
+QString useByInShort(const RollCondition& condition, LocalDate today);
 
 } // namespace holdfast::app

@@ -87,7 +87,7 @@ public:
             second = condition->useByIsEstimate ? tr("%1, past its estimated use-by").arg(second)
                                                 : tr("%1, past its use-by").arg(second);
         else if (condition != nullptr && condition->useBy)
-            second = tr("%1, use by %2").arg(second, useByInFull(*condition));
+            second = tr("%1, use by %2").arg(second, useByInShort(*condition, today));
         Matter matter;
         matter.roll = roll.id;
         matter.film = film.id;

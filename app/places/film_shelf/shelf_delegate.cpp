@@ -27,6 +27,8 @@ constexpr qreal kPastTail = 12; // as far as a past roll's tail goes to the left
 constexpr qreal kNoLimitTail = 96;
 constexpr qreal kLeastRange = 4; // to be seen beside the post
 
+const QString kDot = QStringLiteral("· ");
+
 // One run of words with its type and ink; `gap` stands before it.
 struct Run {
     QString text;
@@ -39,8 +41,9 @@ std::vector<Run> runsOf(const TailWords& said) {
     const Tokens& dyes = tokens();
     std::vector<Run> runs{{said.lead, Type::BodyStrong, dyes.*said.leadInk, 0}};
     if (!said.rest.isEmpty())
-        runs.push_back({said.iconName.isEmpty() ? said.rest : QStringLiteral("· ") + said.rest, Type::Support,
-                        dyes.ink2, 5});
+        runs.push_back({said.iconName.isEmpty() ? said.rest : kDot + said.rest, Type::Support, dyes.ink2, 5});
+    if (!said.range.isEmpty())
+        runs.push_back({kDot + said.range, Type::Support, dyes.ink2, 5});
     if (!said.lost.isEmpty())
         runs.push_back({said.lost, Type::SupportStrong, dyes.weld, kPieceGap});
     return runs;
@@ -73,6 +76,23 @@ void paintBoard(QPainter& painter, const QRectF& row) {
         painter.drawRoundedRect(QRectF(peg, top + 4, 8, 8), 2, 2);
     painter.fillRect(board, dyes.board);
     painter.fillRect(QRectF(board.left(), board.bottom() - 2, board.width(), 2), dyes.boardEdge);
+}
+
+// The day with the days left, and its range below: words are left out only of what was lost, which the hatch
+// shows.
+void paintInTwoLines(QPainter& painter, QPointF corner, qreal room, const TailWords& said,
+                     std::span<const Run> runs) {
+    const std::size_t above = said.range.isEmpty() ? 1 : 2;
+    paintRuns(painter, corner.x(), corner.y() + 18, said.iconName, tokens().*said.leadInk, runs.first(above));
+    qreal x = 0;
+    for (const Run& run : runs.subspan(above)) {
+        const QString text = x == 0 && run.text.startsWith(kDot) ? run.text.mid(kDot.size()) : run.text;
+        const qreal width = widthOf(text, run.type);
+        if (x > 0 && x + width > room)
+            break;
+        paintRun(painter, {corner.x() + x, corner.y() + 42}, text, run.type, run.ink);
+        x += width + kPieceGap;
+    }
 }
 
 void paintName(QPainter& painter, const QRectF& row, const ShelfAxis& axis, const ShelfRow& roll) {
@@ -213,15 +233,8 @@ void ShelfDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
                   runs);
     } else {
         paintTail(*painter, row, axis, roll, 14);
-        const std::span<const Run> all(runs);
-        paintRuns(*painter, row.left() + behindRoll, row.top() + 18, roll.words.iconName, iconInk,
-                  all.first(1));
-        qreal y = row.top() + 37;
-        qreal x = behindRoll;
-        for (const Run& run : all.subspan(1)) {
-            paintRun(*painter, {row.left() + x, y + 5}, run.text, run.type, run.ink);
-            x += widthOf(run.text, run.type) + kPieceGap;
-        }
+        paintInTwoLines(*painter, {row.left() + behindRoll, row.top()}, rightEdge - behindRoll, roll.words,
+                        runs);
     }
     painter->restore();
 }

@@ -55,15 +55,10 @@ QString pastWords(const RollCondition& condition, LocalDate today) {
     return inFilmShelf("Past by %1").arg(dayCount(today - *condition.useBy));
 }
 
-// "by 2 Dec, estimate 28 Nov – 9 Dec"; a day that is a fact is "by 2 Dec".
-QString byWords(const RollCondition& condition, LocalDate today) {
-    const QString by = dayInShort(*condition.useBy, today);
+QString rangeWords(const RollCondition& condition, LocalDate today) {
     if (condition.useByRange)
-        return inFilmShelf("by %1, estimate %2").arg(by, spanInShort(*condition.useByRange, today));
-    if (condition.useByIsEstimate)
-        return inFilmShelf("by %1, estimate").arg(by);
-    return condition.extendedByStrip ? inFilmShelf("by %1, by its test strip").arg(by)
-                                     : inFilmShelf("by %1").arg(by);
+        return inFilmShelf("estimate %1").arg(spanInShort(*condition.useByRange, today));
+    return condition.useByIsEstimate ? inFilmShelf("estimate") : QString();
 }
 
 Advice spoiltAdvice(const ReckonedShop& shop, const FilmRoll& roll, const RollCondition& condition,
@@ -168,7 +163,7 @@ QString exposureWords(const RollCondition& condition, const Film& film) {
 
 QString TailWords::inOneLine() const {
     QStringList parts{lead};
-    for (const QString& part : {rest, lost})
+    for (const QString& part : {rest, range, lost})
         if (!part.isEmpty())
             parts << part;
     return parts.join(QStringLiteral(", "));
@@ -207,7 +202,10 @@ TailWords tailWords(const ReckonedShop& shop, const FilmRoll& roll) {
     const Days left = *condition.useBy - today;
     said.lead = left == Days{0} ? inFilmShelf("Last day") : dayCount(left);
     said.leadInk = left <= kSoon ? &Tokens::weld : &Tokens::ink;
-    said.rest = byWords(condition, today);
+    const QString by = dayInShort(*condition.useBy, today);
+    said.rest = condition.extendedByStrip ? inFilmShelf("by %1, by its test strip").arg(by)
+                                          : inFilmShelf("by %1").arg(by);
+    said.range = rangeWords(condition, today);
     if (const Days lost = daysLostToWarmth(shop, roll); lost > Days{0})
         said.lost = inFilmShelf("%1 lost to warmth").arg(dayCount(lost));
     return said;

@@ -32,8 +32,9 @@ struct TailWords {
     QString iconName; // empty for none
     QString lead;     // "21 days", "Past by 6 days"
     Role leadInk = &Tokens::ink;
-    QString rest; // "by 2 Dec, estimate 28 Nov – 9 Dec", "press a test strip first"
-    QString lost; // "12 days lost to warmth"; empty where none are
+    QString rest;  // "by 2 Dec", "press a test strip first"
+    QString range; // "estimate 28 Nov – 9 Dec"; empty where the day is a fact
+    QString lost;  // "12 days lost to warmth"; empty where none are
 
     QString inOneLine() const;
 };
