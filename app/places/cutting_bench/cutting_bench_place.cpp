@@ -30,8 +30,8 @@ constexpr int kLeastPanel = 320;
 
 // Pieces that a search lays, again and again: some two and five seconds on an idle machine. Work is counted
 // and not time, so that the same wish gives the same nest on any machine, however busy.
-constexpr std::uint64_t kSearchByItself = 20'000'000;
-constexpr std::uint64_t kSearchAsked = 50'000'000;
+constexpr std::uint64_t kSearchByItself = 10'000'000;
+constexpr std::uint64_t kSearchAsked = 25'000'000;
 
 std::optional<std::uint64_t>& searchRounds() {
     static std::optional<std::uint64_t> rounds;
