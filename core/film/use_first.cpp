@@ -122,8 +122,8 @@ private:
         if (!length || *length > crowded.roll->left)
             return false;
         std::vector<std::pair<const Decal*, ShelfRoll*>> moved;
-        const std::vector<const Decal*> candidates = crowded.decals;
-        for (const Decal* candidate : candidates) {
+        const ShelfRoll before = crowded;
+        for (const Decal* candidate : before.decals) {
             const auto other = std::ranges::find_if(m_rolls, [&](const ShelfRoll& roll) {
                 const std::optional<Millimetres> there = roll.lengthOf(*candidate);
                 return &roll != &crowded && roll.mayBeUsed && there && roll.sum + *there <= roll.roll->left;
@@ -138,10 +138,10 @@ private:
         }
         if (crowded.takes(decal))
             return true;
-        for (auto move = moved.rbegin(); move != moved.rend(); ++move) {
-            move->second->remove(*move->first);
-            crowded.add(*move->first);
-        }
+        for (const auto& [candidate, other] : moved)
+            other->remove(*candidate);
+        // In the order they had: in another, the same decals may lie longer.
+        crowded = before;
         return false;
     }
 

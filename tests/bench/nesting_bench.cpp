@@ -94,7 +94,7 @@ void longestWithoutAsking(const std::string& name, const StripTask& task) {
         longest([&](const std::function<bool()>& ask) { return packAtOnce(task, ask).value(); }),
         longest([&](const std::function<bool()>& ask) {
             StripSearch search;
-            search.work = 2'000'000;
+            search.work = 100'000;
             search.shouldStop = ask;
             return packWithin(task, search).value();
         }) + " in a search");

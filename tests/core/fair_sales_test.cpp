@@ -10,13 +10,13 @@ namespace {
 
 using namespace std::chrono_literals;
 
-const LocalDate kToday = test::theMoment().today();
+const LocalDate kFairsDay = test::theMoment().today();
 
 Fair aFair(std::int64_t id, const std::string& name, int day, int days = 1) {
     Fair fair;
     fair.id = FairId{id};
     fair.name = name;
-    fair.firstDay = kToday + Days{day};
+    fair.firstDay = kFairsDay + Days{day};
     fair.lastDay = fair.firstDay + Days{days - 1};
     fair.hours = {10h, 16h};
     fair.stallCost = Money{4000};
@@ -25,7 +25,7 @@ Fair aFair(std::int64_t id, const std::string& name, int day, int days = 1) {
 }
 
 FairOrder anOrder(const std::string& place, int day, int garments = 1) {
-    FairOrder order{place, kToday + Days{day}, Money{1000 * garments}, {}};
+    FairOrder order{place, kFairsDay + Days{day}, Money{1000 * garments}, {}};
     for (int count = 0; count < garments; ++count)
         order.garments.push_back(
             {test::kTee, "M", test::kMoss, Money{2500}, Cost{{450}, {150}, {500}, {60}}});
@@ -35,7 +35,7 @@ FairOrder anOrder(const std::string& place, int day, int garments = 1) {
 TEST(FairEarned, WhatIsLeftIsOrderedLessMakingStallAndTheWay) {
     const std::vector orders{anOrder("Creek Fair", -7, 4), anOrder("Creek Fair", -6, 2)};
     const auto earned =
-        earnedAtFairs(orders, std::vector{aFair(1, "Creek Fair", -7, 2)}, kToday - Days{90}, kToday);
+        earnedAtFairs(orders, std::vector{aFair(1, "Creek Fair", -7, 2)}, kFairsDay - Days{90}, kFairsDay);
     ASSERT_EQ(earned.size(), 1U);
     EXPECT_EQ(earned[0].orders, 2);
     EXPECT_EQ(earned[0].garments, 6);
@@ -47,7 +47,7 @@ TEST(FairEarned, WhatIsLeftIsOrderedLessMakingStallAndTheWay) {
     EXPECT_EQ(earned[0].leftAnHour(), Money{295}) << "3,540 over the stall’s twelve hours";
     Fair worked = aFair(1, "Creek Fair", -7, 2);
     worked.worked = 20h;
-    EXPECT_EQ(earnedAtFairs(orders, std::vector{worked}, kToday - Days{90}, kToday)[0].leftAnHour(),
+    EXPECT_EQ(earnedAtFairs(orders, std::vector{worked}, kFairsDay - Days{90}, kFairsDay)[0].leftAnHour(),
               Money{177});
 }
 
@@ -62,7 +62,8 @@ TEST(FairEarned, HalfAPennyAnHourGoesToTheEvenOne) {
 }
 
 TEST(FairEarned, AFairWithoutOrdersCostItsStall) {
-    const auto earned = earnedAtFairs({}, std::vector{aFair(1, "Creek Fair", -7)}, kToday - Days{90}, kToday);
+    const auto earned =
+        earnedAtFairs({}, std::vector{aFair(1, "Creek Fair", -7)}, kFairsDay - Days{90}, kFairsDay);
     ASSERT_EQ(earned.size(), 1U);
     EXPECT_EQ(earned[0].left(), Money{-4500});
     EXPECT_EQ(earned[0].leftAnHour(), Money{-750});
@@ -72,7 +73,7 @@ TEST(FairEarned, PlacesThatAreNoFairInTheListStandApart) {
     const std::vector orders{anOrder("Creek Fair", -7), anOrder("Creek Fair", -3), anOrder("A yard", -2, 3),
                              anOrder("A yard", -2)};
     const auto earned =
-        earnedAtFairs(orders, std::vector{aFair(1, "Creek Fair", -7)}, kToday - Days{90}, kToday);
+        earnedAtFairs(orders, std::vector{aFair(1, "Creek Fair", -7)}, kFairsDay - Days{90}, kFairsDay);
     ASSERT_EQ(earned.size(), 3U);
     EXPECT_TRUE(earned[0].fair);
     EXPECT_FALSE(earned[1].fair);
@@ -88,7 +89,7 @@ TEST(FairEarned, FairsToComeAndThoseBegunBeforeTheSpanAreLeftOut) {
     const std::vector fairs{aFair(1, "Cut in two", -91, 3), aFair(2, "To come", 1), aFair(3, "First", -60),
                             aFair(4, "Last", 0)};
     const std::vector orders{anOrder("Cut in two", -90)};
-    const auto earned = earnedAtFairs(orders, fairs, kToday - Days{90}, kToday);
+    const auto earned = earnedAtFairs(orders, fairs, kFairsDay - Days{90}, kFairsDay);
     ASSERT_EQ(earned.size(), 2U);
     EXPECT_EQ(earned[0].place, "Last");
     EXPECT_EQ(earned[1].place, "First");
@@ -129,7 +130,7 @@ struct Taken {
         facts.garments.add(garment);
     }
 
-    std::vector<FairOrder> orders() { return fairOrders(facts, kToday - Days{30}, test::theMoment()); }
+    std::vector<FairOrder> orders() { return fairOrders(facts, kFairsDay - Days{30}, test::theMoment()); }
 };
 
 TEST(FairOrders, CostWhatTheFairTableReckons) {
@@ -137,7 +138,7 @@ TEST(FairOrders, CostWhatTheFairTableReckons) {
     const auto orders = taken.orders();
     ASSERT_EQ(orders.size(), 1U);
     EXPECT_EQ(orders[0].place, "Creek Fair");
-    EXPECT_EQ(orders[0].on, kToday - Days{3});
+    EXPECT_EQ(orders[0].on, kFairsDay - Days{3});
     EXPECT_EQ(orders[0].paid, Money{2000});
     ASSERT_EQ(orders[0].garments.size(), 1U);
     const Garment& garment = *taken.facts.garments.begin();
@@ -167,7 +168,7 @@ TEST(FairOrders, TheWorkshopQuotationsAndCancelledOrdersCountNowhere) {
     taken.take(4, "Creek Fair", OrderState::Cancelled);
     taken.take(5, "Creek Fair", OrderState::Confirmed);
     EXPECT_EQ(taken.orders().size(), 2U);
-    EXPECT_TRUE(fairOrders(taken.facts, kToday - Days{2}, test::theMoment()).empty());
+    EXPECT_TRUE(fairOrders(taken.facts, kFairsDay - Days{2}, test::theMoment()).empty());
 }
 
 } // namespace

@@ -8,11 +8,11 @@
 namespace holdfast {
 namespace {
 
-const LocalDate kToday = localDate(2026, 11, 25);
+const LocalDate kFiguresDay = localDate(2026, 11, 25);
 
 HandedOver aTee(const std::string& film, std::optional<int> faultAfter = {}, int daysAgo = 100) {
     HandedOver garment;
-    garment.on = kToday - Days{daysAgo};
+    garment.on = kFiguresDay - Days{daysAgo};
     garment.style = "Tee";
     garment.washing = "washed";
     garment.films = {film};
@@ -146,7 +146,7 @@ TEST(Figures, AGarmentWithTwoFilmsCountsForEach) {
 
 TEST(Figures, WithoutFaultUntilTodayWasOnlyWatched) {
     const std::vector<HandedOver> tees{aTee("Dusk", 10), aTee("Dusk", {}, 5), aTee("Dusk", {}, 50)};
-    const Survival survival = daysWithoutFault(tees, kToday);
+    const Survival survival = daysWithoutFault(tees, kFiguresDay);
     ASSERT_EQ(survival.steps.size(), 1U);
     EXPECT_EQ(survival.steps[0].at, 10);
     EXPECT_EQ(survival.steps[0].watched, 2U) << "the one of five days ago was watched for five";
@@ -174,7 +174,7 @@ TEST(Figures, MonthsStandInOrderAndOneStandsOut) {
 }
 
 TEST(Figures, PromisesAreKeptByTheTimeTheyNamed) {
-    const LocalTime three = LocalTime{kToday} + Hours{15};
+    const LocalTime three = LocalTime{kFiguresDay} + Hours{15};
     const std::vector<PromiseGiven> promises{{three, three}, {three, three + Minutes{1}}, {three, {}}};
     const PromisesKept kept = promisesKept(promises);
     EXPECT_EQ(kept.given, 3);
@@ -186,7 +186,7 @@ TEST(Figures, PromisesAreKeptByTheTimeTheyNamed) {
 TEST(Figures, NothingHandedOverIsNoFigure) {
     EXPECT_EQ(faultsOfAll({}).garments, 0);
     EXPECT_TRUE(faultTables({}).at(FaultsBy::Film).empty());
-    EXPECT_TRUE(daysWithoutFault({}, kToday).steps.empty());
+    EXPECT_TRUE(daysWithoutFault({}, kFiguresDay).steps.empty());
     EXPECT_TRUE(faultsByMonth({}).chart.samples.empty());
 }
 

@@ -40,8 +40,6 @@ private:
     std::mt19937 m_random{20261129};
 };
 
-} // namespace
-
 // The same decals after each change: pinned, moved, let go, one more of them, another gap, another roll,
 // turned or not.
 TEST_F(NestProof, AfterEachChangeItIsProvedAgainOrNotSaid) {
@@ -82,3 +80,5 @@ TEST_F(NestProof, AfterEachChangeItIsProvedAgainOrNotSaid) {
     EXPECT_GT(seen.proved, 100);
     EXPECT_GT(seen.notProved, 100);
 }
+
+} // namespace

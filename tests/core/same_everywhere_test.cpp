@@ -1,0 +1,149 @@
+// The same request gives the same answer on every machine and with every compiler: what each search finds is
+// written down here as one number. A change of a search changes it; where that was meant, and the benches say
+// that the answers are no worse, the new number goes in.
+
+#include "core/cutting/strip_packing.h"
+#include "core/press/day_plan.h"
+#include "core/press/one_machine.h"
+#include "tests/core/day_plan_builders.h"
+
+#include <gtest/gtest.h>
+
+#include <array>
+
+namespace holdfast::press_days {
+namespace {
+
+// Knuth's linear congruential generator (MMIX): the library's distributions need not draw alike everywhere.
+class Draw {
+public:
+    explicit Draw(std::uint64_t seed)
+        : m_state(seed) {}
+    std::int64_t between(std::int64_t low, std::int64_t high) {
+        m_state = m_state * 6364136223846793005ULL + 1442695040888963407ULL;
+        return low + static_cast<std::int64_t>((m_state >> 33) % static_cast<std::uint64_t>(high - low + 1));
+    }
+
+private:
+    std::uint64_t m_state;
+};
+
+// Fowler, Noll and Vo's 64-bit sum.
+class Sum {
+public:
+    Sum& operator<<(std::int64_t number) {
+        for (int byte = 0; byte < 8; ++byte) {
+            m_sum ^= static_cast<std::uint64_t>(number >> (8 * byte)) & 0xFF;
+            m_sum *= 1099511628211ULL;
+        }
+        return *this;
+    }
+    std::uint64_t value() const { return m_sum; }
+
+private:
+    std::uint64_t m_sum = 14695981039346656037ULL;
+};
+
+std::uint64_t sumOfDays(std::size_t garments, bool hasTwoPresses) {
+    Draw draw{garments + (hasTwoPresses ? 1000u : 0u)};
+    Sum sum;
+    for (int day = 0; day < 4; ++day) {
+        const double temperatures[] = {130, 150, 160};
+        std::vector<std::vector<RouteStep>> all;
+        for (std::size_t garment = 0; garment < garments; ++garment) {
+            const double temperature = temperatures[draw.between(0, 2)];
+            all.push_back({byHand(draw.between(1, 20)), pressed(temperature, draw.between(3, 20), 5),
+                           cooled(draw.between(5, 90)), byHand(draw.between(1, 10), StepKind::PeelCarrier),
+                           pressed(temperature, draw.between(2, 10), 2)});
+        }
+        PlanRequest request = aDay(std::move(all), 150.0);
+        if (hasTwoPresses)
+            request.platens.push_back(platen(2, std::nullopt));
+        for (PressJob& job : request.jobs) {
+            job.due = after(draw.between(0, static_cast<std::int64_t>(garments) * 60));
+            job.weight = static_cast<double>(draw.between(1, 3));
+        }
+        request.search.work = 6000;
+        const DayPlan plan = planDay(request);
+        for (const PressJob& job : request.jobs) {
+            const PlannedGarment* garment = plan.find(job.garment);
+            sum << garment->press.value << (garment->begins - request.start).count()
+                << (garment->ends - request.start).count();
+        }
+    }
+    return sum.value();
+}
+
+std::uint64_t sumOfOrders(bool hasSetups) {
+    Draw draw{hasSetups ? 7u : 8u};
+    Sum sum;
+    for (int set = 0; set < 6; ++set) {
+        constexpr std::size_t kJobs = 30;
+        OneMachine machine;
+        const auto drawn = [&](std::int64_t low, std::int64_t high) {
+            return static_cast<double>(draw.between(low, high));
+        };
+        for (std::size_t job = 0; job < kJobs; ++job)
+            machine.tasks.push_back({drawn(1, 40), drawn(0, 600), drawn(1, 9)});
+        for (std::size_t job = 0; hasSetups && job < kJobs; ++job)
+            machine.firstSetups.push_back(drawn(0, 30));
+        for (std::size_t pair = 0; hasSetups && pair < kJobs * kJobs; ++pair)
+            machine.setups.push_back(drawn(0, 30));
+        SearchLimits limits;
+        limits.rounds = 20;
+        for (const std::size_t job : searchOneMachine(machine, limits).order)
+            sum << static_cast<std::int64_t>(job);
+    }
+    return sum.value();
+}
+
+struct Strips {
+    bool mayTurn = false;
+    bool isBounded = false; // the strip ends, and not all pieces fit
+    int pinned = 0;
+};
+
+std::uint64_t sumOfStrips(const Strips& strips) {
+    Draw draw{strips.mayTurn ? 21u : 22u};
+    Sum sum;
+    for (int set = 0; set < 5; ++set) {
+        StripTask task;
+        task.width = draw.between(300, 600);
+        if (strips.isBounded)
+            task.length = 500;
+        for (std::int64_t piece = draw.between(8, 40); piece > 0; --piece)
+            task.pieces.push_back(
+                {draw.between(20, 290), draw.between(20, 290), strips.mayTurn, std::nullopt});
+        for (int pin = 0; pin < strips.pinned; ++pin)
+            task.pieces[static_cast<std::size_t>(pin)] = {40, 60, false, StripPlace{10, 200 * pin, false}};
+        StripSearch search;
+        search.work = 150'000;
+        const StripPacking packing = packWithin(task, search).value();
+        for (const auto& place : packing.places)
+            sum << (place ? place->across : -1) << (place ? place->along : -1) << (place && place->isTurned);
+    }
+    return sum.value();
+}
+
+TEST(SameEverywhere, PlansOfDays) {
+    EXPECT_EQ(sumOfDays(8, false), 11739742409752944427u);
+    EXPECT_EQ(sumOfDays(30, false), 18067873327679185704u);
+    EXPECT_EQ(sumOfDays(30, true), 18128357725080093736u);
+    EXPECT_EQ(sumOfDays(70, true), 8352945881873519306u);
+}
+
+TEST(SameEverywhere, OrdersOnOneMachine) {
+    EXPECT_EQ(sumOfOrders(false), 9846099791766977701u);
+    EXPECT_EQ(sumOfOrders(true), 1782993502992658085u);
+}
+
+TEST(SameEverywhere, PackingsOfStrips) {
+    EXPECT_EQ(sumOfStrips({}), 4257068086576600788u);
+    EXPECT_EQ(sumOfStrips({.mayTurn = true}), 17759552794209334296u);
+    EXPECT_EQ(sumOfStrips({.isBounded = true}), 2905098470010450066u);
+    EXPECT_EQ(sumOfStrips({.mayTurn = true, .isBounded = true}), 10314586443914667128u);
+    EXPECT_EQ(sumOfStrips({.mayTurn = true, .pinned = 3}), 11965713835249722634u);
+}
+
+} // namespace
+} // namespace holdfast::press_days
