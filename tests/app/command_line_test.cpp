@@ -315,7 +315,9 @@ TEST_F(CommandLine, PromiseReportSaysWhatIsKeptOnlyAfterClosing) {
     for (auto& hours : settings.week)
         hours = OpeningHours{sinceMidnight - Minutes{60}, sinceMidnight - Minutes{1}};
     test::valueOf(db::changeSettings(file(), settings));
-    const auto planOf = [&] { return json(ReportName::Promise)[QStringLiteral("orders")].toArray()[0]; };
+    const auto planOf = [&] {
+        return json(ReportName::Promise)[QStringLiteral("orders")].toArray()[0].toObject();
+    };
     // Tomorrow's hours keep it too.
     EXPECT_EQ(planOf()[QStringLiteral("plan")].toString().toStdString(), "kept");
     EXPECT_EQ(planOf()[QStringLiteral("afterClosingSeconds")].toInt(), 0);
