@@ -15,8 +15,8 @@ namespace {
 
 constexpr std::chrono::minutes kOnTime{9 * 60};
 
-// No window waits for a report: its plan may take some tenths of a second.
-constexpr std::uint64_t kPlanWork = 1'000'000;
+// No window waits for a report: its plan may take a tenth of a second.
+constexpr std::uint64_t kPlanWork = 100'000;
 
 Result<std::unique_ptr<db::Shop>> openToRead(const Arguments& arguments, const Clock& clock) {
     const auto path = shopPath(arguments, clock);

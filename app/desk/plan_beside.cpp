@@ -6,25 +6,50 @@ namespace holdfast::app {
 
 namespace {
 
-// Garments run through: the first search takes some tenths of a second, the longest some seconds. Each
+// Garments run through: the first search takes some tenths of a second, the longest a few seconds. Each
 // further one takes twice the work of the one before.
 constexpr std::uint64_t kFirstWork = 1'000'000;
-constexpr std::uint64_t kMostWork = 16'000'000;
+constexpr std::uint64_t kMostWork = 4'000'000;
+
+// All of a request but its moment: what is still to be done, when it is due, and the platens.
+std::vector<double> outlineOf(const PlanRequest& request) {
+    std::vector<double> outline;
+    const auto add = [&](auto... values) { (outline.push_back(static_cast<double>(values)), ...); };
+    for (const PlatenNow& platen : request.platens)
+        add(platen.press.id.value, platen.press.heatsPerMinute, platen.press.coolsPerMinute,
+            platen.temperature ? platen.temperature->value : -1);
+    for (const PressJob& job : request.jobs) {
+        add(job.garment.value, job.press ? job.press->value : 0, job.due.time_since_epoch().count(),
+            job.weight, job.isUnderway, job.isOnPlaten, job.steps.size());
+        for (const RouteStep& step : job.steps)
+            add(step.attended.count(), step.platen.count(), step.waiting.count(),
+                step.temperature ? step.temperature->value : 0);
+    }
+    return outline;
+}
 
 } // namespace
 
 void PlanBeside::begin(PlanRequest request) {
     drop();
+    if (std::vector<double> of = outlineOf(request); of != m_of) {
+        m_of = std::move(of);
+        m_work = kFirstWork;
+        m_isThrough = false;
+    }
+    if (m_isThrough)
+        return;
     m_shouldStop = false;
     request.shouldStop = [this] { return m_shouldStop.load(); };
-    m_thread = std::thread(
-        [this, number = m_number, request = std::move(request)]() mutable { search(number, request); });
+    m_thread = std::thread([this, number = m_number, request = std::move(request), work = m_work]() mutable {
+        search(number, request, work);
+    });
 }
 
 // Until a long search finds nothing more.
-void PlanBeside::search(int number, PlanRequest& request) {
+void PlanBeside::search(int number, PlanRequest& request, std::uint64_t work) {
     std::optional<DayPlan> best;
-    for (std::uint64_t work = kFirstWork;; work = std::min(2 * work, kMostWork)) {
+    for (;; work = std::min(2 * work, kMostWork)) {
         request.search.work = work;
         DayPlan plan = planDay(request);
         if (m_shouldStop)
@@ -35,18 +60,20 @@ void PlanBeside::search(int number, PlanRequest& request) {
             request.search.goesOnFrom = plan.order;
             best = std::move(plan);
         }
-        say(number, *best, isDone);
+        say(number, *best, std::min(2 * work, kMostWork), isDone);
         if (isDone)
             return;
     }
 }
 
-void PlanBeside::say(int number, const DayPlan& plan, bool isDone) {
+void PlanBeside::say(int number, const DayPlan& plan, std::uint64_t nextWork, bool isDone) {
     QMetaObject::invokeMethod(
         this,
-        [this, number, plan, isDone] {
+        [this, number, plan, nextWork, isDone] {
             if (number != m_number)
                 return;
+            m_work = nextWork;
+            m_isThrough = isDone;
             emit found(plan);
             if (isDone && number == m_number)
                 emit ended();

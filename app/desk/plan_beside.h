@@ -1,14 +1,18 @@
 #pragma once
 // Looks for better plans of the day on a thread of its own, each search longer than the one before and going
 // on from the best plan so far, until a long one finds nothing more. A search that was dropped says nothing
-// more.
+// more. Where only the moment is another, the same work is not looked through again: the next search goes on
+// with as much work as the last one had, and a day that was searched through is left alone, for a laptop
+// that lies on a table has a battery.
 
 #include "core/press/day_plan.h"
 
 #include <QObject>
 
 #include <atomic>
+#include <cstdint>
 #include <thread>
+#include <vector>
 
 namespace holdfast::app {
 
@@ -20,7 +24,7 @@ public:
         : QObject(parent) {}
     ~PlanBeside() override { drop(); }
 
-    // Drops what is under way.
+    // Drops what is under way. Says nothing where the same garments at the same steps were searched through.
     void begin(PlanRequest request);
     void drop();
 
@@ -29,12 +33,15 @@ signals:
     void ended();                              // nothing more is found
 
 private:
-    void search(int number, PlanRequest& request);
-    void say(int number, const DayPlan& plan, bool isDone);
+    void search(int number, PlanRequest& request, std::uint64_t work);
+    void say(int number, const DayPlan& plan, std::uint64_t nextWork, bool isDone);
 
     std::thread m_thread;
     std::atomic<bool> m_shouldStop = false;
-    int m_number = 0; // of the plan that is wanted
+    int m_number = 0;         // of the plan that is wanted
+    std::vector<double> m_of; // the day that is searched, see outlineOf
+    std::uint64_t m_work = 0; // of the next search of it
+    bool m_isThrough = false; // nothing more is found in it
 };
 
 } // namespace holdfast::app

@@ -82,6 +82,24 @@ TEST_F(PlanBesideTest, DroppedItSaysNothing) {
     EXPECT_TRUE(QTest::qWaitFor([&] { return found > 0; }, kPlanPatience));
 }
 
+// A minute later there is nothing new to look for; after a step there is.
+TEST_F(PlanBesideTest, WhatWasSearchedThroughIsNotSearchedAgainForTheMomentAlone) {
+    PlanRequest request = busyDay();
+    PlanBeside beside;
+    QSignalSpy found(&beside, &PlanBeside::found);
+    QSignalSpy ended(&beside, &PlanBeside::ended);
+    beside.begin(request);
+    ASSERT_TRUE(QTest::qWaitFor([&] { return ended.count() == 1; }, kPlanPatience));
+    const auto saidBefore = found.count();
+    request.start += Minutes{1};
+    beside.begin(request);
+    QTest::qWait(100);
+    EXPECT_EQ(found.count(), saidBefore);
+    request.jobs.front().steps.erase(request.jobs.front().steps.begin());
+    beside.begin(request);
+    EXPECT_TRUE(QTest::qWaitFor([&] { return ended.count() == 2; }, kPlanPatience));
+}
+
 // Step by step as planned, the walk keeps its order: what the window shows at once is not worse than the rest
 // of what it showed before, and nothing that is taken back half a second later.
 TEST_F(PlanBesideTest, AfterAStepThePlanShownDoesNotFlicker) {
