@@ -7,7 +7,8 @@
 
 namespace holdfast::app {
 
-// The use-by is as it is estimated now, with its range, and says so. REQUIRES: the roll is in the shop's facts.
+// The use-by is as it is estimated now, with its range, and says so. REQUIRES: the roll is in the shop's
+// facts.
 Paper labelOfRoll(const ReckonedShop& shop, RollId roll);
 
 } // namespace holdfast::app

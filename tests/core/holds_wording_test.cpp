@@ -195,6 +195,11 @@ TEST(HoldsWording, RollTooLongOutsideGivesHoursSinceTheLastPassedStrip) {
               "Roll R-09 badly kept | R-09: 78 h outside its limits, 61 h outside 30–50 % and 36 h outside "
               "10–30 °C, since 4 Jun 2026; 72 h are allowed.");
 
+    // Of a limit that was kept nothing is said.
+    const auto onlyHot = [](RollCondition& roll) { roll.temperatureHoursOutside = 80; };
+    EXPECT_EQ(said(aShop().with(aGarment().condition(onlyHot)).build(), Rule::RollBadlyKept),
+              "Roll R-09 badly kept | R-09: 80 h outside 10–30 °C since 4 Jun 2026; 72 h are allowed.");
+
     const auto withStrip =
         aShop()
             .with(aGarment().condition(outside).roll([](FilmRoll& roll) {

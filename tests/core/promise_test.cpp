@@ -377,10 +377,9 @@ TEST(Promise, WithoutRestTheOrderIsReadyTheSameDay) {
 TEST(Promise, ShopClosedForAYearSaysSo) {
     FairShop shop;
     shop.facts.settings.week = {};
-    EXPECT_EQ(
-        refused(shop, {aTee(kFog)}),
-        "The workshop is closed for the next year: no day can be promised. Set its pressing hours, or "
-        "remove closed days, in the settings.");
+    EXPECT_EQ(refused(shop, {aTee(kFog)}),
+              "The workshop is closed for the next year: no day can be promised. Set its pressing hours, or "
+              "remove closed days, in the settings.");
     FairShop resting;
     for (int day = 0; day <= 367; ++day)
         resting.facts.settings.closedDays.push_back(kTuesday + Days{day});

@@ -141,7 +141,8 @@ QString FairSheets::bringNote() const {
                      "share of its price (Settings), because it keeps: hence so many. Who went away without "
                      "ordering is "
                      "not known. Each size and colour is counted by itself: that a customer may take another "
-                     "one is left out, and so is the room in the car. Washed counts what is in the wash. Too few and home are averages, once what "
+                     "one is left out, and so is the room in the car. Washed counts what is in the wash. Too "
+                     "few and home are averages, once what "
                      "is missing "
                      "is there.");
 }
