@@ -11,7 +11,8 @@ namespace {
 constexpr std::uint64_t kFirstWork = 1'000'000;
 constexpr std::uint64_t kMostWork = 4'000'000;
 
-// All of a request but its moment: what is still to be done, when it is due, and the platens.
+// All of a request but its moment: what is still to be done, when it is due, and the platens. What is left of
+// a step that is under way is a matter of the moment.
 std::vector<double> outlineOf(const PlanRequest& request) {
     std::vector<double> outline;
     const auto add = [&](auto... values) { (outline.push_back(static_cast<double>(values)), ...); };
@@ -21,9 +22,11 @@ std::vector<double> outlineOf(const PlanRequest& request) {
     for (const PressJob& job : request.jobs) {
         add(job.garment.value, job.press ? job.press->value : 0, job.due.time_since_epoch().count(),
             job.weight, job.isUnderway, job.isOnPlaten, job.steps.size());
-        for (const RouteStep& step : job.steps)
+        for (std::size_t at = job.isUnderway ? 1 : 0; at < job.steps.size(); ++at) {
+            const RouteStep& step = job.steps[at];
             add(step.attended.count(), step.platen.count(), step.waiting.count(),
                 step.temperature ? step.temperature->value : 0);
+        }
     }
     return outline;
 }

@@ -85,6 +85,7 @@ TEST_F(PlanBesideTest, DroppedItSaysNothing) {
 // A minute later there is nothing new to look for; after a step there is.
 TEST_F(PlanBesideTest, WhatWasSearchedThroughIsNotSearchedAgainForTheMomentAlone) {
     PlanRequest request = busyDay();
+    request.jobs.front().isUnderway = true;
     PlanBeside beside;
     QSignalSpy found(&beside, &PlanBeside::found);
     QSignalSpy ended(&beside, &PlanBeside::ended);
@@ -92,6 +93,7 @@ TEST_F(PlanBesideTest, WhatWasSearchedThroughIsNotSearchedAgainForTheMomentAlone
     ASSERT_TRUE(QTest::qWaitFor([&] { return ended.count() == 1; }, kPlanPatience));
     const auto saidBefore = found.count();
     request.start += Minutes{1};
+    request.jobs.front().steps.front().attended -= Seconds{1};
     beside.begin(request);
     QTest::qWait(100);
     EXPECT_EQ(found.count(), saidBefore);
