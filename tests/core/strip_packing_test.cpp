@@ -171,7 +171,7 @@ TEST(StripPacking, AnswersAStopAtOnceWherever) {
 // Work between two questions is bounded: every so many pieces laid or gaps given up, in the first packing and
 // in the search. How long that takes stands in the bench.
 TEST(StripPacking, IsAskedOftenWhetherToStop) {
-    for (const StripTask& task : {manyPieces(2'000, true), pinsAndPieces(1'000, 3'500)}) {
+    for (const StripTask& task : {manyPieces(600, true), pinsAndPieces(250, 600)}) {
         std::uint64_t asked = 0;
         const auto count = [&] { return ++asked == 0; };
         EXPECT_TRUE(packAtOnce(task, count).ok());
@@ -179,7 +179,7 @@ TEST(StripPacking, IsAskedOftenWhetherToStop) {
         const std::uint64_t first = std::exchange(asked, 0);
         std::uint64_t laid = 0;
         StripSearch search;
-        search.work = 60'000;
+        search.work = 20'000;
         search.shouldStop = count;
         search.worked = [&](std::uint64_t pieces) { laid += pieces; };
         EXPECT_TRUE(packWithin(task, search).ok());
