@@ -43,6 +43,9 @@ TEST(Fairs, TheNextIsTheOneOfTodayOrTheFirstToCome) {
     EXPECT_EQ(nextFair(fairs, kSaturday + Days{1})->id, FairId{2});
     EXPECT_EQ(nextFair(fairs, kSaturday + Days{2})->id, FairId{1});
     EXPECT_EQ(nextFair(fairs, kSaturday + Days{10}), nullptr);
+    // Of two that begin on one day, the one that was put down first.
+    const std::vector<Fair> twice{fairs[0], fairs[0]};
+    EXPECT_EQ(nextFair(twice, fairs[0].firstDay), &twice[0]);
 }
 
 TEST(Fairs, ThoseOfTodayAreNamedOnceAndByName) {

@@ -54,6 +54,13 @@ TEST(PaperCode, KeyboardLayoutsAndCapitalsMakeNoDifference) {
     }
 }
 
+TEST(PaperCode, AGarmentOfEveryLetterIsReadInCapitalsToo) {
+    for (char letter = 'a'; letter <= 'z'; ++letter) {
+        const std::string typed = std::string("418-") + static_cast<char>(letter - 'a' + 'A');
+        EXPECT_EQ(partsRead(typed + ".KHTR"), std::string("418-") + letter + "|KHTR");
+    }
+}
+
 TEST(PaperCode, HalvesHaveNoShapeOrNoCheck) {
     EXPECT_EQ(partsRead("418-"), "none");
     EXPECT_EQ(partsRead("418-b."), "none");
