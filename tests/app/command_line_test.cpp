@@ -7,7 +7,7 @@
 #include "db/actions/claim_actions.h"
 #include "db/actions/film_actions.h"
 #include "db/actions/shop_actions.h"
-#include "tests/app/shop_fixture.h"
+#include "tests/app/report_fixture.h"
 
 #include <QFile>
 #include <QFileInfo>
@@ -121,23 +121,8 @@ TEST(TextTables, MarksThatCombineTakeNoColumn) {
 
 // ── reports ───────────────────────────────────────────────────────────────────────────────────────────
 
-class CommandLine : public ShopFixture {
+class CommandLine : public test::ReportFixture {
 protected:
-    Arguments asking(ReportName name, bool asJson = false) {
-        Arguments arguments;
-        arguments.shop = path();
-        arguments.verb = Verb::Report;
-        arguments.report = name;
-        arguments.asJson = asJson;
-        return arguments;
-    }
-
-    // Read as another program would, while this one has the shop open.
-    std::string text(ReportName name) { return test::valueOf(report(asking(name), time().clock())); }
-    QJsonObject json(ReportName name) {
-        const std::string made = test::valueOf(report(asking(name, true), time().clock()));
-        return QJsonDocument::fromJson(QByteArray::fromStdString(made)).object();
-    }
 };
 
 TEST_F(CommandLine, CutReportNestsWhatWaitsFilmByFilm) {

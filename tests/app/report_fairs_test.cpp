@@ -1,28 +1,16 @@
 // report figures: what fairs earned and what to bring, as another program reads it.
 
-#include "app/command_line/reports.h"
-#include "app/command_line/verbs.h"
 #include "db/actions/fair_actions.h"
 #include "db/actions/shop_actions.h"
-#include "tests/app/shop_fixture.h"
+#include "tests/app/report_fixture.h"
 
 #include <QJsonArray>
-#include <QJsonDocument>
 
 namespace holdfast::app {
 namespace {
 
-class FairsReport : public test::ShopFixture {
+class FairsReport : public test::ReportFixture {
 protected:
-    std::string made(bool asJson) {
-        Arguments arguments;
-        arguments.shop = path();
-        arguments.verb = Verb::Report;
-        arguments.report = ReportName::Figures;
-        arguments.asJson = asJson;
-        return test::valueOf(report(arguments, time().clock()));
-    }
-
     void addFair(int inDays, int days) {
         Fair fair;
         fair.name = "Saltmarsh Makers’ Market";
@@ -45,7 +33,7 @@ TEST_F(FairsReport, SaysWhatIsLeftAndWhatToBring) {
     takeOrder({aGarment(usual), aGarment(usual)});
     time().pass(std::chrono::days{1});
 
-    const QJsonObject figures = QJsonDocument::fromJson(QByteArray::fromStdString(made(true))).object();
+    const QJsonObject figures = json(ReportName::Figures);
     const QJsonArray earned = figures[QStringLiteral("earned")].toArray();
     ASSERT_EQ(earned.size(), 1) << "the next is still to come";
     const QJsonObject fair = earned.at(0).toObject();
@@ -72,7 +60,7 @@ TEST_F(FairsReport, SaysWhatIsLeftAndWhatToBring) {
     EXPECT_EQ(tee[QStringLiteral("washed")].toInt(), 4) << "six, of which two are kept for the order";
     EXPECT_EQ(tee[QStringLiteral("missing")].toInt(), tee[QStringLiteral("bring")].toInt() - 4);
 
-    const std::string said = made(false);
+    const std::string said = text(ReportName::Figures);
     EXPECT_NE(said.find("What to bring to Saltmarsh Makers’ Market?"), std::string::npos) << said;
     EXPECT_NE(said.find("So few days of fairs tell little."), std::string::npos) << said;
     EXPECT_NE(said.find("Saltmarsh Makers’ Market, 25 Nov 2026"), std::string::npos) << said;

@@ -1,28 +1,15 @@
 // report use-first: a use-by by warmth is an estimate with its range, a printed one a fact, as another
 // program reads them.
 
-#include "app/command_line/reports.h"
-#include "app/command_line/verbs.h"
 #include "db/actions/film_actions.h"
-#include "tests/app/shop_fixture.h"
+#include "tests/app/report_fixture.h"
 
 #include <QJsonArray>
-#include <QJsonDocument>
 
 namespace holdfast::app {
 namespace {
 
-class UseFirst : public test::ShopFixture {
-protected:
-    std::string made(bool asJson) {
-        Arguments arguments;
-        arguments.shop = path();
-        arguments.verb = Verb::Report;
-        arguments.report = ReportName::UseFirst;
-        arguments.asJson = asJson;
-        return test::valueOf(report(arguments, time().clock()));
-    }
-};
+class UseFirst : public test::ReportFixture {};
 
 TEST_F(UseFirst, SaysWhichDaysAreEstimatesAndTheirRange) {
     using namespace literals;
@@ -36,7 +23,7 @@ TEST_F(UseFirst, SaysWhichDaysAreEstimatesAndTheirRange) {
     printed.place = usual.place;
     test::valueOf(db::receiveRoll(file(), printed, now()));
 
-    const auto whole = QJsonDocument::fromJson(QByteArray::fromStdString(made(true))).object();
+    const auto whole = json(ReportName::UseFirst);
     const QJsonArray rolls = whole.value(QStringLiteral("rolls")).toArray();
     ASSERT_EQ(rolls.size(), 2);
     const QJsonObject fact = rolls[0].toObject();
@@ -50,9 +37,9 @@ TEST_F(UseFirst, SaysWhichDaysAreEstimatesAndTheirRange) {
     EXPECT_LT(estimate.value(QStringLiteral("useByEarliest")).toString(), day);
     EXPECT_GT(estimate.value(QStringLiteral("useByLatest")).toString(), day);
 
-    const std::string text = made(false);
-    EXPECT_NE(text.find("4 Jan 2027  "), std::string::npos) << text;
-    EXPECT_NE(text.find(" (estimate "), std::string::npos) << text;
+    const std::string said = text(ReportName::UseFirst);
+    EXPECT_NE(said.find("4 Jan 2027  "), std::string::npos) << said;
+    EXPECT_NE(said.find(" (estimate "), std::string::npos) << said;
 }
 
 } // namespace

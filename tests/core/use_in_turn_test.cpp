@@ -22,27 +22,47 @@ struct Tried {
     std::vector<double> within; // how often what was taken lay within the ends that were given
 };
 
+constexpr int kCoursesTried = 60'000;
+
+// One course of the film's use: each roll takes what comes after those before it.
+class UseTried {
+public:
+    UseTried(const std::vector<RollInTurn>& rolls, const std::vector<ExpectedUse>& ends, Tried& tried)
+        : m_rolls(rolls)
+        , m_ends(ends)
+        , m_tried(tried) {}
+
+    void reach(std::size_t at, double use) {
+        m_use += use;
+        const double taken = std::clamp(m_use - m_gone, 0.0, static_cast<double>(m_rolls[at].free.value));
+        m_gone += taken;
+        m_tried.mean[at] += taken / kCoursesTried;
+        const auto whole = std::llround(taken);
+        m_tried.within[at] +=
+            whole >= m_ends[at].low.value && whole <= m_ends[at].high.value ? 1.0 / kCoursesTried : 0;
+    }
+
+private:
+    const std::vector<RollInTurn>& m_rolls;
+    const std::vector<ExpectedUse>& m_ends;
+    Tried& m_tried;
+    double m_use = 0;
+    double m_gone = 0;
+};
+
 // By days: each day has its own use.
 Tried byTrying(const UseRate& rate, const std::vector<RollInTurn>& rolls,
                const std::vector<ExpectedUse>& ends) {
-    constexpr int kTimes = 60'000;
     std::mt19937 random{7};
     Tried tried{std::vector<double>(rolls.size()), std::vector<double>(rolls.size())};
-    for (int time = 0; time < kTimes; ++time) {
-        double use = 0;
-        double gone = 0;
+    for (int time = 0; time < kCoursesTried; ++time) {
+        UseTried course(rolls, ends, tried);
         Days reached{0};
         for (std::size_t at = 0; at < rolls.size(); ++at) {
             const double weeks = static_cast<double>((rolls[at].days - reached).count()) / 7;
-            use += std::normal_distribution<double>{rate.weeklyMean * weeks,
-                                                    rate.weeklySpread * std::sqrt(weeks)}(random);
+            course.reach(at, std::normal_distribution<double>{rate.weeklyMean * weeks,
+                                                              rate.weeklySpread * std::sqrt(weeks)}(random));
             reached = rolls[at].days;
-            const double taken = std::clamp(use - gone, 0.0, static_cast<double>(rolls[at].free.value));
-            gone += taken;
-            tried.mean[at] += taken / kTimes;
-            const auto whole = std::llround(taken);
-            tried.within[at] +=
-                whole >= ends[at].low.value && whole <= ends[at].high.value ? 1.0 / kTimes : 0;
         }
     }
     return tried;
@@ -102,11 +122,10 @@ TEST(UseInTurn, ARollThatMayNotBeUsedTakesOnlyWhatIsAllotted) {
 // all.
 Tried byTryingYears(const UseRate& rate, const std::vector<RollInTurn>& rolls,
                     const std::vector<ExpectedUse>& ends) {
-    constexpr int kTimes = 60'000;
     std::mt19937 random{9};
     std::normal_distribution<double> normal;
     Tried tried{std::vector<double>(rolls.size()), std::vector<double>(rolls.size())};
-    for (int time = 0; time < kTimes; ++time) {
+    for (int time = 0; time < kCoursesTried; ++time) {
         const double year = normal(random);
         std::multimap<double, std::size_t> byDay;
         for (std::size_t at = 0; at < rolls.size(); ++at) {
@@ -115,19 +134,12 @@ Tried byTryingYears(const UseRate& rate, const std::vector<RollInTurn>& rolls,
                 static_cast<double>((year < 0 ? *rolls[at].daysAtLeast : *rolls[at].daysAtMost).count());
             byDay.emplace(std::max(0.0, usual + std::abs(year) * (end - usual) / 1.28155), at);
         }
-        double use = 0;
-        double gone = 0;
+        UseTried course(rolls, ends, tried);
         double reached = 0;
         for (const auto& [day, at] : byDay) {
             const double weeks = (day - reached) / 7;
-            use += rate.weeklyMean * weeks + rate.weeklySpread * std::sqrt(weeks) * normal(random);
+            course.reach(at, rate.weeklyMean * weeks + rate.weeklySpread * std::sqrt(weeks) * normal(random));
             reached = day;
-            const double taken = std::clamp(use - gone, 0.0, static_cast<double>(rolls[at].free.value));
-            gone += taken;
-            tried.mean[at] += taken / kTimes;
-            const auto whole = std::llround(taken);
-            tried.within[at] +=
-                whole >= ends[at].low.value && whole <= ends[at].high.value ? 1.0 / kTimes : 0;
         }
     }
     return tried;
