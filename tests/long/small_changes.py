@@ -2,19 +2,26 @@
 """Makes small changes in core, one at a time, and says which of them no test of core or db catches.
 
 A change is a sign, a comparison, a constant or a joining word: < for <=, + for -, 3 for 4, min for max. The
-project's files are copied to build/long and changed there. A change that does not compile, or leaves the
-object code as it was, is not counted. Changes that were read by a person and found to change no result stand
-in harmless_changes.txt, with the reason, and are not counted either. Exit status 1 below 95 of 100 caught.
+project's files are copied to build/long, and the changes woven into the copy, asleep; a test that reaches a change is
+run with it awake. What cannot be woven in, or is reached by no test, is written in its place and built by itself. A
+change that does not compile, or leaves the object code as it was, is not counted. Changes that were read by a
+person and found to change no result stand in harmless_changes.txt, with the reason, and are not counted either. Exit
+status 1 below 95 of 100 caught.
 """
 import argparse
-import hashlib
+import collections
 import json
+import math
+import os
 import pathlib
 import random
 import re
+import resource
+import shlex
 import subprocess
 import sys
-import time
+
+from possible_changes import changes_of, woven_text
 
 TOP = pathlib.Path(__file__).resolve().parents[2]
 WORK = TOP / "build" / "long"
@@ -23,64 +30,18 @@ BUILD = WORK / "build"
 HARMLESS = TOP / "tests" / "long" / "harmless_changes.txt"
 CAUGHT_WANTED = 0.95
 QUICK = 0.15  # seconds; quicker tests run before the others
-
-# What is looked for, and what stands there instead.
-CHANGES = [
-    (re.compile(r"(?<= )<(?= )"), "<="),
-    (re.compile(r"(?<= )<=(?= )"), "<"),
-    (re.compile(r"(?<= )>(?= )"), ">="),
-    (re.compile(r"(?<= )>=(?= )"), ">"),
-    (re.compile(r"(?<= )==(?= )"), "!="),
-    (re.compile(r"(?<= )!=(?= )"), "=="),
-    (re.compile(r"(?<= )\+(?= )"), "-"),
-    (re.compile(r"(?<= )-(?= )"), "+"),
-    (re.compile(r"(?<= )\*(?= )"), "/"),
-    (re.compile(r"(?<= )/(?= )"), "*"),
-    (re.compile(r"(?<= )\+=(?= )"), "-="),
-    (re.compile(r"(?<= )-=(?= )"), "+="),
-    (re.compile(r"(?<= )&&(?= )"), "||"),
-    (re.compile(r"(?<= )\|\|(?= )"), "&&"),
-    (re.compile(r"\bstd::min\b"), "std::max"),
-    (re.compile(r"\bstd::max\b"), "std::min"),
-    (re.compile(r"\btrue\b"), "false"),
-    (re.compile(r"\bfalse\b"), "true"),
-    (re.compile(r"\bstd::floor\b"), "std::ceil"),
-    (re.compile(r"\bstd::ceil\b"), "std::floor"),
-    (re.compile(r"(?<=[ (])!(?=[\w(])"), ""),
-]
-NUMBER = re.compile(r"(?<![\w.'])(\d+)(\.\d+)?(?![\w.'])")
-STRING = re.compile(r'"(?:[^"\\]|\\.)*"|\'(?:[^\'\\]|\\.)*\'')
-NO_RESULT = re.compile(r"^\s*(#|//|static_assert|assert|using |namespace |template)")
+PROGRAMS = ["holdfast_core_tests", "db/holdfast_db_tests"]
 
 
-def code_of(line):
-    """The line with its strings and comment blanked, at its full length."""
-    blank = STRING.sub(lambda found: "_" * len(found.group()), line)
-    return blank.split("//")[0]
+def run(*command, **settings):
+    return subprocess.run(command, capture_output=True, text=True, cwd=SOURCE, **settings)
 
 
-def changes_of(path):
-    lines = path.read_text().split("\n")
-    for at, line in enumerate(lines):
-        if NO_RESULT.match(line):
-            continue
-        code = code_of(line)
-        for pattern, instead in CHANGES:
-            for found in pattern.finditer(code):
-                yield at, line[: found.start()] + instead + line[found.end():]
-        for found in NUMBER.finditer(code):
-            whole, part = found.groups()
-            other = str(int(whole) + 1) if part is None else f"{float(whole + part) * 1.02:.12g}"
-            yield at, line[: found.start()] + other + line[found.end():]
-
-
-def all_changes(only):
-    changes = []
-    for path in sorted((SOURCE / "core").rglob("*.cpp")):
-        name = str(path.relative_to(SOURCE))
-        if name.startswith(only):
-            changes += [(name, at, changed) for at, changed in changes_of(path)]
-    return changes
+def put(name, text):
+    target = SOURCE / name
+    if not target.exists() or target.read_text() != text:
+        target.parent.mkdir(parents=True, exist_ok=True)
+        target.write_text(text)
 
 
 def copy_source():
@@ -89,72 +50,147 @@ def copy_source():
         cwd=TOP, check=True, capture_output=True, text=True).stdout
     for name in filter(None, listed.split("\0")):
         target = SOURCE / name
-        text = (TOP / name).read_bytes()
-        if not target.exists() or target.read_bytes() != text:
+        content = (TOP / name).read_bytes()
+        if not target.exists() or target.read_bytes() != content:
             target.parent.mkdir(parents=True, exist_ok=True)
-            target.write_bytes(text)
+            target.write_bytes(content)
     # A change builds one file of core again, not the eight it is usually built with.
-    with (SOURCE / "core" / "CMakeLists.txt").open("a") as lists:
-        lists.write("set_target_properties(holdfast_core PROPERTIES UNITY_BUILD OFF)\n")
+    put("core/CMakeLists.txt", (TOP / "core" / "CMakeLists.txt").read_text() + """
+set_target_properties(holdfast_core PROPERTIES UNITY_BUILD OFF)
+target_sources(holdfast_core PRIVATE ${CMAKE_SOURCE_DIR}/tests/long/dormant_change.cpp)
+""")
+    put("tests/CMakeLists.txt", (TOP / "tests" / "CMakeLists.txt").read_text() + """
+target_sources(holdfast_core_tests PRIVATE ${CMAKE_SOURCE_DIR}/tests/long/reached_by_test.cpp)
+target_sources(holdfast_db_tests PRIVATE ${CMAKE_SOURCE_DIR}/tests/long/reached_by_test.cpp)
+""")
 
 
 def configure():
-    if not (BUILD / "build.ninja").exists():
-        linker = ["-DCMAKE_EXE_LINKER_FLAGS=-fuse-ld=lld"] if subprocess.run(
-            ["which", "ld.lld"], capture_output=True).returncode == 0 else []
-        subprocess.run(["cmake", "-G", "Ninja", "-S", SOURCE, "-B", BUILD, "-DHOLDFAST_TESTS=ON", "-DHOLDFAST_APP=OFF",
-                        "-DCMAKE_UNITY_BUILD=ON",
-                        "-DCMAKE_BUILD_TYPE=Debug", "-DCMAKE_CXX_FLAGS_DEBUG=-O1 -g0 -D_GLIBCXX_ASSERTIONS", *linker],
-                       check=True, stdout=subprocess.DEVNULL)
-
-
-def built(tests="holdfast_core_tests"):
-    return subprocess.run(["ninja", "-C", BUILD, "--quiet", tests], capture_output=True).returncode == 0
-
-
-def object_sum(name):
-    found = list(BUILD.rglob(pathlib.Path(name).name + ".o"))
-    found = [each for each in found if str(each).endswith(name.removeprefix("core/") + ".o")]
-    return hashlib.sha256(found[0].read_bytes()).hexdigest() if found else None
-
-
-def passes(program, names, seconds):
-    try:
-        return subprocess.run([BUILD / "tests" / program, "--gtest_brief=1", "--gtest_fail_fast",
-                               "--gtest_filter=" + ":".join(names)],
-                              capture_output=True, timeout=seconds, cwd=SOURCE).returncode == 0
-    except subprocess.TimeoutExpired:
-        return False
-
-
-def is_missed(quick, slow, seconds):
-    """Quick tests first: most changes end there. db's are built only where all of core's pass."""
-    core = "holdfast_core_tests"
-    if not passes(core, quick, seconds) or not passes(core, slow, seconds):
-        return False
-    built("holdfast_db_tests")
-    return passes("db/holdfast_db_tests", ["*"], seconds)
-
-
-def timed_tests():
-    """The names of the quick tests and of the others, and how long each kind takes."""
-    report = WORK / "times.json"
-    begun = time.monotonic()
-    done = subprocess.run([BUILD / "tests" / "holdfast_core_tests", "--gtest_brief=1", f"--gtest_output=json:{report}"],
-                          capture_output=True, cwd=SOURCE)
+    linker = ["-DCMAKE_EXE_LINKER_FLAGS=-fuse-ld=lld"] if run("which", "ld.lld").returncode == 0 else []
+    done = run("cmake", "-G", "Ninja", "-S", SOURCE, "-B", BUILD, "-DHOLDFAST_TESTS=ON", "-DHOLDFAST_APP=OFF",
+               "-DCMAKE_UNITY_BUILD=ON", "-DCMAKE_BUILD_TYPE=Debug", "-DCMAKE_EXPORT_COMPILE_COMMANDS=ON",
+               "-DCMAKE_CXX_FLAGS_DEBUG=-O1 -g0 -D_GLIBCXX_ASSERTIONS -Wno-narrowing -Wno-parentheses", *linker)
     if done.returncode != 0:
-        sys.exit("The tests fail without any change:\n" + done.stdout.decode())
-    tests = [(float(test["time"].rstrip("s")), f"{suite['name']}.{test['name']}")
-             for suite in json.loads(report.read_text())["testsuites"] for test in suite["testsuite"]]
-    tests.sort()
-    quick = [name for seconds, name in tests if seconds < QUICK]
-    slow = [name for seconds, name in tests if seconds >= QUICK]
-    return quick, slow, time.monotonic() - begun
+        sys.exit(done.stderr)
+
+
+def build(*targets):
+    return run("ninja", "-C", BUILD, "-k", "0", *targets)
+
+
+class Woven:
+    """The copy with all changes in it, asleep; those that cannot be woven in are set aside."""
+
+    def __init__(self, changes):
+        self.texts = {change.name: (TOP / change.name).read_text() for change in changes}
+        self.numbered = dict(enumerate(changes))
+        self.aside = []
+
+    def build(self):
+        for _ in range(12):
+            self.write()
+            done = build("holdfast_core")
+            if done.returncode == 0:
+                break
+            self.set_aside(done.stdout)
+        else:
+            sys.exit("The copy does not build:\n" + done.stdout[-2000:])
+        done = build("holdfast_core_tests", "holdfast_db_tests")
+        if done.returncode != 0:
+            sys.exit("The tests do not build:\n" + done.stdout[-2000:])
+
+    def write(self):
+        for name in self.texts:
+            put(name, self.text(name))
+
+    def text(self, name):
+        return woven_text(self.texts[name], [(n, c) for n, c in self.numbered.items() if c.name == name])
+
+    def set_aside(self, messages):
+        """Those on a line that the compiler names; where it names none of them, all of the file that failed."""
+        named = {(name, int(line) - 1) for name, line in re.findall(r"(core/[\w/]+\.cpp):(\d+):", messages)}
+        failed = set(re.findall(r"^FAILED: \S*?(core/[\w/]+\.cpp)\.o", messages.replace("core/CMakeFiles/holdfast_core.dir/",
+                                                                                          "core/"), re.M))
+        for name in failed:
+            here = [n for n, c in self.numbered.items() if c.name == name]
+            blamed = [n for n in here if (name, self.numbered[n].at) in named] or here
+            self.aside += [self.numbered.pop(n) for n in blamed]
+
+
+class Tests:
+    """Which tests of both programs reach which change, and how long each takes."""
+
+    def __init__(self, longest):
+        self.seconds, self.reaching = {}, collections.defaultdict(list)
+        for program in PROGRAMS:
+            report = WORK / f"reached-{pathlib.Path(program).name}.txt"
+            done = run(BUILD / "tests" / program, "--gtest_brief=1", env={**os.environ, "HOLDFAST_REACHED": str(report)})
+            if done.returncode != 0:
+                sys.exit("The tests fail without any change:\n" + done.stdout)
+            for line in report.read_text().splitlines():
+                name, milliseconds, *changes = line.split()
+                if int(milliseconds) > 1000 * longest:
+                    continue
+                self.seconds[program, name] = int(milliseconds) / 1000
+                for change in changes:
+                    self.reaching[int(change)].append((program, name))
+
+    def catch(self, tests, awake):
+        """Quick tests first, core's before db's: most changes end there."""
+        for program in PROGRAMS:
+            here = [test for test in tests if test[0] == program]
+            for group in ([test for test in here if self.seconds[test] < QUICK],
+                          [test for test in here if self.seconds[test] >= QUICK]):
+                if group and not self.pass_with(program, group, awake):
+                    return True
+        return False
+
+    def pass_with(self, program, group, awake):
+        """A change that never ends is stopped by the processor's time, which does not run while others have it."""
+        seconds = 5 + math.ceil(3 * sum(self.seconds[test] for test in group))
+        return run(BUILD / "tests" / program, "--gtest_brief=1", "--gtest_fail_fast",
+                   "--gtest_filter=" + ":".join(name for _, name in group),
+                   env={**os.environ, "HOLDFAST_CHANGE": str(awake)},
+                   preexec_fn=lambda: resource.setrlimit(resource.RLIMIT_CPU, (seconds, seconds))).returncode == 0
+
+
+class Compiler:
+    """Whether a change of a file, written in its place, leaves the object code as it was. None: it does not compile."""
+
+    def __init__(self):
+        self.commands = {entry["file"]: shlex.split(entry["command"])
+                         for entry in json.loads((BUILD / "compile_commands.json").read_text())}
+
+    def leaves_object(self, change):
+        text = (TOP / change.name).read_text().split("\n")
+        text[change.at] = change.changed_line
+        before, after = self.object_of(change.name, (TOP / change.name).read_text()), self.object_of(
+            change.name, "\n".join(text))
+        return None if after is None else before == after
+
+    def object_of(self, name, text):
+        command = list(self.commands[str(SOURCE / name)])
+        source, made = WORK / "alone.cpp", WORK / "alone.o"
+        source.write_text(text)
+        command[command.index("-o") + 1] = str(made)
+        command[command.index("-c") + 1] = str(source)
+        done = subprocess.run(command, cwd=BUILD, capture_output=True)
+        return made.read_bytes() if done.returncode == 0 else None
+
+
+def is_caught_alone(change, woven, tests):
+    """Written in its place, in the woven file, and tried on every test."""
+    lines = woven.text(change.name).split("\n")
+    lines[change.at + 2] = change.changed_line  # two lines stand before the file's own
+    put(change.name, "\n".join(lines))
+    try:
+        done = build("holdfast_core_tests", "holdfast_db_tests")
+        return done.returncode != 0 or tests.catch(list(tests.seconds), -1)
+    finally:
+        put(change.name, woven.text(change.name))
 
 
 def harmless():
-    if not HARMLESS.exists():
-        return set()
     entries = set()
     for line in HARMLESS.read_text().split("\n"):
         if line and not line.startswith("#"):
@@ -163,59 +199,63 @@ def harmless():
     return entries
 
 
-class Trial:
-    """One change in the copy; put back at its end."""
+def drawn(asked):
+    changes, known = [], harmless()
+    for path in sorted((TOP / "core").rglob("*.cpp")):
+        name = str(path.relative_to(TOP))
+        if name.startswith(asked.only):
+            changes += [each for each in changes_of(name, path.read_text())
+                        if (name, each.before, each.after) not in known]
+    print(f"{len(changes)} changes are possible.", flush=True)
+    random.Random(asked.seed).shuffle(changes)
+    return changes[: asked.changes]
 
-    def __init__(self, name, at, changed):
-        self.path = SOURCE / name
-        self.text = self.path.read_text()
-        lines = self.text.split("\n")
-        self.before, self.after = lines[at].strip(), changed.strip()
-        lines[at] = changed
-        self.changed = "\n".join(lines)
 
-    def __enter__(self):
-        self.path.write_text(self.changed)
-        return self
+class Count:
+    def __init__(self):
+        self.caught, self.missed = 0, []
 
-    def __exit__(self, *_):
-        self.path.write_text(self.text)
+    def add(self, change, is_caught):
+        self.caught += is_caught
+        if not is_caught:
+            self.missed.append(change)
+            print(f"not caught: {change}", flush=True)
+        if self.tried % 20 == 0:
+            print(f"{self.caught} of {self.tried} caught so far", flush=True)
+
+    @property
+    def tried(self):
+        return self.caught + len(self.missed)
 
 
 def main():
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
-    parser.add_argument("--changes", type=int, default=300)
+    parser.add_argument("--changes", type=int, default=330, help="drawn; a tenth of them change no object code")
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--only", default="core/", help="changes in this folder or file alone")
+    parser.add_argument("--longest", type=float, default=1e9,
+                        help="seconds; tests that take longer are left out, for a first look")
     asked = parser.parse_args()
 
     copy_source()
     configure()
-    if not built():
-        sys.exit("The copy does not build.")
-    quick, slow, whole = timed_tests()
-    changes = all_changes(asked.only)
-    random.Random(asked.seed).shuffle(changes)
-    known = harmless()
-    sums = {name: object_sum(name) for name, _, _ in changes}
-    caught, missed = 0, []
-    print(f"{len(changes)} changes are possible; the tests take {whole:.0f} s.", flush=True)
-    for name, at, changed in changes:
-        if caught + len(missed) == asked.changes:
-            break
-        with Trial(name, at, changed) as trial:
-            if (name, trial.before, trial.after) in known or not built() or object_sum(name) == sums[name]:
-                continue
-            if is_missed(quick, slow, 5 * whole + 60):
-                missed.append(f"{name}:{at + 1}\n    {trial.before}\n    {trial.after}")
-                print("not caught: " + missed[-1], flush=True)
-            else:
-                caught += 1
-        if (caught + len(missed)) % 20 == 0:
-            print(f"{caught} of {caught + len(missed)} caught so far", flush=True)
-    tried = caught + len(missed)
-    print(f"{caught} of {tried} changes were caught, {len(missed)} were not.")
-    if tried and caught < CAUGHT_WANTED * tried:
+    woven = Woven(drawn(asked))
+    woven.build()
+    tests, compiler, count = Tests(asked.longest), Compiler(), Count()
+    for number, change in woven.numbered.items():
+        reaching = tests.reaching[number]
+        if not reaching:
+            woven.aside.append(change)
+        elif tests.catch(reaching, number):
+            count.add(change, True)
+        elif compiler.leaves_object(change) is False:
+            count.add(change, False)
+    print(f"{len(woven.aside)} changes are tried by themselves.", flush=True)
+    for change in woven.aside:
+        if compiler.leaves_object(change) is False:
+            count.add(change, is_caught_alone(change, woven, tests))
+    print(f"{count.caught} of {count.tried} changes were caught, {len(count.missed)} were not.")
+    if count.tried and count.caught < CAUGHT_WANTED * count.tried:
         sys.exit(1)
 
 
