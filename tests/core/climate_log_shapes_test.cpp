@@ -133,6 +133,10 @@ TEST(ClimateLogShapes, ADayAndNoMoreIsAskedAbout) {
     EXPECT_TRUE(log->readings.empty());
     EXPECT_EQ(readingsOf(logOver(1, monthFirst), DateOrder::MonthFirst), readingsOf(logOver(1, isoDay)));
     EXPECT_EQ(readingsOf(logOver(1, monthFirst), DateOrder::DayFirst).front().at, at(localDate(2026, 1, 3)));
+    // What is asked about is a date that has two meanings: 1 January has one.
+    const auto fromNewYear = read("01/01/2026 09:10,20,40\n01/02/2026 17:45,20,40\n01/04/2026 08:02,20,40\n");
+    ASSERT_TRUE(fromNewYear->mustBeAsked());
+    EXPECT_EQ(fromNewYear->doubtfulDate->written, "01/02/2026");
     // With dots the day is first, and 3 March is the same either way.
     EXPECT_EQ(readingsOf(logOver(1, dayFirstWithDots)), readingsOf(logOver(1, isoDay)));
     EXPECT_EQ(readingsOf("03/03/2026 09:30,20,40\n").front().at, at(localDate(2026, 3, 3), 9, 30));

@@ -201,6 +201,9 @@ TEST(ClimateLog, AShareInsteadOfPercentIsAWrongUnit) {
         errorOf("Time,Temp,RH\n2026-11-25 09:30,21.5,0.44\n2026-11-25 10:30,21.5,0.47\n");
     EXPECT_TRUE(says(error, "Line 2: “0.44”")) << error;
     EXPECT_TRUE(says(error, "percent, 0 to 100")) << error;
+    // Shares of one; above one it is a very dry room.
+    EXPECT_TRUE(says(errorOf("2026-11-25 09:30,21.5,0.5\n2026-11-25 10:30,21.5,1\n"), "percent, 0 to 100"));
+    EXPECT_EQ(logOf("2026-11-25 09:30,21.5,0.5\n2026-11-25 10:30,21.5,1.5\n").readings.size(), 2u);
     // One dry reading among others is believed.
     EXPECT_EQ(logOf("2026-11-25 09:30,21.5,0.9\n2026-11-25 10:30,21.5,44\n").readings.size(), 2u);
 }

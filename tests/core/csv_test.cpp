@@ -132,6 +132,16 @@ TEST(Csv, ListsComeBackAsTheyWere) {
 }
 
 // Whatever stands in the fields, it is read as it was written.
+TEST(Csv, TellsHowMuchOfItIsRead) {
+    CsvReader reader{"12345\n6789\n"};
+    EXPECT_EQ(reader.share(), 0.0);
+    (void)reader.next();
+    EXPECT_NEAR(reader.share(), 6.0 / 11, 1e-12);
+    (void)reader.next();
+    EXPECT_EQ(reader.share(), 1.0);
+    EXPECT_EQ(CsvReader{""}.share(), 1.0);
+}
+
 TEST(Csv, AnyTextGoesThereAndBack) {
     std::mt19937 chance{7};
     const std::string_view letters = "ab\"\",;\r\n\t'=|\\ \xC3\xAB";

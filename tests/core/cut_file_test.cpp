@@ -85,6 +85,12 @@ TEST(CutFile, FramesPartingCutAndLabelsAreOnLayersOfTheirOwn) {
     EXPECT_TRUE(contains(bare, "<title>R-09 &lt;Dusk&gt; &amp; “more”</title>"));
 }
 
+TEST(CutFile, WhereThereIsNoGapThereIsNoRoomForLabels) {
+    Sheet sheet(true);
+    sheet.nest.gap = 0_mm;
+    EXPECT_FALSE(contains(sheet.svg(), "<text"));
+}
+
 TEST(CutFile, CurvesAreKept) {
     const Sheet sheet(true);
     DecalOutline curve{sheet.decal, "", {{{0, 0}, {{true, {0, 10}, {10.25, 30}, {40, 30}}}}}};

@@ -10,6 +10,8 @@ namespace {
 
 const Currency kPounds{};
 const Currency kYen{.code = "JPY", .sign = "¥", .exponent = 0};
+const Currency kTenths{
+    .code = "XTS", .sign = "", .exponent = 1}; // ISO 4217's code for tests; no money of today has one
 const Currency kDinar{.code = "KWD", .sign = "KD ", .exponent = 3};
 
 std::int64_t minorOf(const char* text, const Currency& currency = kPounds) {
@@ -47,6 +49,11 @@ TEST(Money, IsReadAsPeopleWriteIt) {
     EXPECT_EQ(minorOf("1,200", kYen), 1200);
     EXPECT_EQ(minorOf("1200", kYen), 1200);
     EXPECT_EQ(minorOf("1.234", kDinar), 1234);
+}
+
+TEST(Money, OneDecimalIsReadWhereTheCurrencyHasOne) {
+    EXPECT_EQ(minorOf("1.5", kTenths), 15);
+    EXPECT_EQ(minorOf("1451", kTenths), 14510);
 }
 
 TEST(Money, IsNotGuessedFromWhatIsNoAmount) {

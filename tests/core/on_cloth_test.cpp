@@ -43,6 +43,20 @@ TEST_F(OnCloth, BoxWithinTheEdgesAndClearOfAllPartsLiesOnIt) {
     EXPECT_TRUE(liesOnCloth(cloth(), box(0, 0, 400, 96))) << "edge to edge, above the zip";
 }
 
+TEST(PathData, ReadsOnBehindACurveAndEndsItWhereItEnds) {
+    const auto lines = linesOfPath("M1 2C1 4 3 6 5 6L7 8z");
+    ASSERT_EQ(lines.size(), 1U);
+    const auto& points = lines.front().points;
+    EXPECT_EQ(points.front(), (SheetPoint{1, 2}));
+    EXPECT_EQ(points[points.size() - 2], (SheetPoint{5, 6})) << "the curve's own end";
+    EXPECT_EQ(points.back(), (SheetPoint{7, 8}));
+    EXPECT_TRUE(lines.front().isClosed);
+    // Bernstein's weights halfway: one eighth, three, three and one.
+    const auto middle = points[points.size() / 2 - 1];
+    EXPECT_NEAR(middle.x, (1 + 3 * 1 + 3 * 3 + 5) / 8.0, 1e-12);
+    EXPECT_NEAR(middle.y, (2 + 3 * 4 + 3 * 6 + 6) / 8.0, 1e-12);
+}
+
 TEST_F(OnCloth, SaysByHowMuchItRunsOverEachEdge) {
     const OffCloth below = offCloth(cloth(), box(60, 200, 60, 124));
     EXPECT_NEAR(below.below, 24, 1e-6);

@@ -36,6 +36,10 @@ TEST(PromisedLoad, AGarmentStillToBePressedIsDueTheRestBeforeItsPromise) {
     const Order& order = shop.facts.orderOf(shop.garment());
     EXPECT_EQ(work[0].due, order.promised - shop.route().restAfter);
     EXPECT_EQ(work[0].work, pressTime(shop.route()));
+    Seconds handsAndPlaten{0};
+    for (const RouteStep& step : shop.route().steps)
+        handsAndPlaten += step.attended + step.platen;
+    EXPECT_EQ(work[0].work, handsAndPlaten);
     EXPECT_LT(work[0].work, shop.route().total()); // cooling takes neither hands nor platen
     EXPECT_EQ(loadOf(aGarment()).longestGarment, pressTime(shop.route()));
 }

@@ -6,6 +6,7 @@
 #include "core/press/day_plan.h"
 #include "core/press/one_machine.h"
 #include "tests/core/day_plan_builders.h"
+#include "tests/core/drawn_sum.h"
 
 #include <gtest/gtest.h>
 
@@ -14,35 +15,8 @@
 namespace holdfast::press_days {
 namespace {
 
-// Knuth's linear congruential generator (MMIX): the library's distributions need not draw alike everywhere.
-class Draw {
-public:
-    explicit Draw(std::uint64_t seed)
-        : m_state(seed) {}
-    std::int64_t between(std::int64_t low, std::int64_t high) {
-        m_state = m_state * 6364136223846793005ULL + 1442695040888963407ULL;
-        return low + static_cast<std::int64_t>((m_state >> 33) % static_cast<std::uint64_t>(high - low + 1));
-    }
-
-private:
-    std::uint64_t m_state;
-};
-
-// Fowler, Noll and Vo's 64-bit sum.
-class Sum {
-public:
-    Sum& operator<<(std::int64_t number) {
-        for (int byte = 0; byte < 8; ++byte) {
-            m_sum ^= static_cast<std::uint64_t>(number >> (8 * byte)) & 0xFF;
-            m_sum *= 1099511628211ULL;
-        }
-        return *this;
-    }
-    std::uint64_t value() const { return m_sum; }
-
-private:
-    std::uint64_t m_sum = 14695981039346656037ULL;
-};
+using test::Draw;
+using Sum = test::DrawnSum;
 
 std::uint64_t sumOfDays(std::size_t garments, bool hasTwoPresses) {
     Draw draw{garments + (hasTwoPresses ? 1000u : 0u)};

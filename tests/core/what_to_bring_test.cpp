@@ -123,6 +123,14 @@ TEST(WhatToBring, WhereDaysSpreadMoreThanChanceMoreIsBrought) {
     EXPECT_GT(broad.brought.leftover, calm.brought.leftover);
 }
 
+// The sample variance of 2 and 22 is 200: two days are enough to tell that they differ.
+TEST(WhatToBring, TwoDaysHaveASpread) {
+    Stall stall;
+    stall.sell(-7, 2);
+    stall.sell(-14, 22);
+    EXPECT_NEAR(stall.bring().kinds.at(0).asked.variance, 200, 1e-9);
+}
+
 // Days are independent: over three of them the mean and the variance are three times those of one.
 TEST(WhatToBring, OverSeveralDaysTheSpreadIsThatOfTheirSum) {
     Stall wild;

@@ -138,6 +138,10 @@ TEST(SpreadOfCounts, HorseKicksAreChanceAndAccidentsAreNot) {
 }
 
 TEST(SpreadOfCounts, OneDayTellsNoSpread) {
+    // Ten counts, nine degrees: 16.919 (the same table), so a variance of 1.88 times the mean is the least.
+    EXPECT_TRUE(spreadsMoreThanChance(5, 5 * 1.89, 10));
+    EXPECT_FALSE(spreadsMoreThanChance(5, 5 * 1.87, 10));
+    EXPECT_TRUE(spreadsMoreThanChance(5, 5 * 3.9, 2)) << "3.841 with one degree";
     EXPECT_FALSE(spreadsMoreThanChance(7, 0, 1));
     EXPECT_FALSE(spreadsMoreThanChance(0, 0, 20));
 }
