@@ -21,6 +21,11 @@ constexpr double kCooler = 0.93057204092969895; // 100^(-1/64)
 // How warm it begins, as a part of what a move that does harm usually costs.
 constexpr double kWarmestInOutline = 0.3;
 constexpr double kWarmestByTrials = 0.03;
+constexpr double kWarmestElsewhere = 0.1;
+
+// A search of more than so many orders begins warmer, up to so many times.
+constexpr double kShortAnnealing = 1000;
+constexpr double kMostWarmer = 10;
 
 constexpr int kOutlineRounds = 4;
 
@@ -28,8 +33,17 @@ constexpr int kOutlineRounds = 4;
 constexpr int kLossTrials = 60;
 constexpr double kAnyCost = std::numeric_limits<double>::max();
 
-// How much the last trial counts in what is said of them all.
+// How much the last trial counts in what is said of them all: of how wrong the outline is, and of garments.
 constexpr double kErrorCountsFor = 0.02;
+constexpr double kTrialCountsFor = 0.1;
+
+// So much of what a trial takes is spent on finding what to try.
+constexpr double kOutlinesATrial = 0.5;
+
+// How many times as wrong as usual the outline is taken to be, on average. On one press a trial soon comes to
+// where the rest of the day is known, and costs little.
+constexpr double kDoubtOnOnePress = 10;
+constexpr double kDoubtOnMore = 3;
 
 constexpr double kLogOfTwo = 0.69314718055994531;
 
@@ -57,21 +71,25 @@ private:
 
 } // namespace
 
-DayAnnealing::DayAnnealing(const TimedDay& day, std::span<const std::vector<std::size_t>> starts,
-                           std::uint64_t seed, std::function<bool(std::uint64_t)> isOver)
+DayAnnealing::DayAnnealing(const TimedDay& day, std::span<const ScoredOrder> starts, std::uint64_t seed,
+                           std::function<bool(std::uint64_t)> isOver)
     : m_day(day)
+    , m_starts(starts)
     , m_sketch(day)
     , m_trials(day)
     , m_random(seed)
     , m_isOver(std::move(isOver))
-    , m_fixed(static_cast<std::size_t>(std::ranges::count_if(
-          starts.front(), [&](std::size_t job) { return day.jobs()[job].isUnderway; }))) {
-    for (const std::vector<std::size_t>& start : starts) {
-        const DayScore score = runThrough(start);
-        if (m_best.empty() || score < m_bestScore) {
-            m_best = start;
-            m_bestScore = score;
+    , m_best(starts.front().order)
+    , m_bestScore(starts.front().score) {
+    m_fixed = static_cast<std::size_t>(
+        std::ranges::count_if(m_best, [&](std::size_t job) { return day.jobs()[job].isUnderway; }));
+    for (const ScoredOrder& start : starts) {
+        if (start.score < m_bestScore) {
+            m_best = start.order;
+            m_bestScore = start.score;
         }
+        if (!m_isOver(spent()))
+            runThrough(start.order);
     }
     m_mostLate = m_bestScore.lateGarments;
 }
@@ -120,34 +138,73 @@ void DayAnnealing::inOutline(std::uint64_t work) {
             }
         }
         const DayScore score = runThrough(least);
+        if (!(score < m_bestScore))
+            return; // it shows nothing more of this day
         hear(least, score);
     }
 }
 
-// A move that costs too much in outline, even allowing for how wrong the outline usually is, is not tried.
 void DayAnnealing::byTrials(std::uint64_t work) {
-    settle(m_best);
+    byTrialsFrom(m_best, work, warmest(work));
+}
+
+void DayAnnealing::byTrialsFromElsewhere(std::uint64_t work) {
+    byTrialsFrom(m_starts[m_random.below(m_starts.size())].order, work, kWarmestElsewhere);
+}
+
+void DayAnnealing::byTrialsFrom(std::span<const std::size_t> start, std::uint64_t work, double warmest) {
+    settle(start);
     const double loss = usualLoss();
     m_lateCosts = loss;
-    Cooling cooling{loss * kWarmestByTrials, spent(), work};
-    double usualError = 0;
+    m_usualTrial = static_cast<double>(m_best.size());
+    Cooling cooling{loss * warmest, spent(), work};
     while (!cooling.isDone(spent()) && !m_isOver(spent())) {
-        const OrderMove move = drawn(m_trials.order());
-        const double room = cooling.warmth() * exponential();
-        const double cost = costOf(m_trials.score());
-        const double outline = m_sketch.after(move, m_sketch.cost() + room + usualError) - m_sketch.cost();
-        if (outline > room + usualError)
+        const std::optional<Promising> next = mostPromising(cooling.warmth());
+        if (!next)
             continue;
-        const DayScore tried = m_trials.after(move, {cost + room, kNever / 2, 0});
-        const double error = std::min(std::abs(costOf(tried) - cost - outline), room + std::abs(outline));
-        usualError += kErrorCountsFor * (error - usualError);
-        if (costOf(tried) > cost + room)
+        const double cost = costOf(m_trials.score());
+        const std::uint64_t begun = m_trials.garmentsRun();
+        const DayScore tried = m_trials.after(next->move, {cost + next->room, kNever / 2, 0});
+        const double error =
+            std::min(std::abs(costOf(tried) - cost - next->outline), next->room + std::abs(next->outline));
+        m_usualError += kErrorCountsFor * (error - m_usualError);
+        m_usualTrial +=
+            kTrialCountsFor * (static_cast<double>(m_trials.garmentsRun() - begun) - m_usualTrial);
+        if (costOf(tried) > cost + next->room)
             continue;
         m_tried.assign(m_trials.order().begin(), m_trials.order().end());
-        carryOut(move, m_tried);
+        carryOut(next->move, m_tried);
         settle(m_tried);
         hear(m_tried, m_trials.score());
     }
+}
+
+// The longer it takes, the warmer it may begin and still cool down.
+double DayAnnealing::warmest(std::uint64_t work) const {
+    const double orders = static_cast<double>(work) / static_cast<double>(m_best.size());
+    return kWarmestByTrials * std::clamp(std::sqrt(orders / kShortAnnealing), 1.0, kMostWarmer);
+}
+
+// Of as many moves as may be looked at in outline for a part of what a trial takes, the one that gains most,
+// or does least harm. None: all cost too much, even allowing for how wrong the outline usually is, and now
+// and then for much more.
+std::optional<DayAnnealing::Promising> DayAnnealing::mostPromising(double warmth) {
+    const double settled = m_sketch.cost();
+    const bool isQuicklyTried = m_day.request().platens.size() == 1;
+    double limit = m_usualError * (isQuicklyTried ? kDoubtOnOnePress : kDoubtOnMore) * exponential();
+    std::optional<Promising> best;
+    const std::uint64_t until =
+        m_sketch.garmentsRun() + static_cast<std::uint64_t>(kOutlinesATrial * m_usualTrial * kOutlinesEach);
+    do {
+        const OrderMove move = drawn(m_trials.order());
+        const double room = warmth * exponential();
+        const double outline = m_sketch.after(move, settled + limit + room) - settled;
+        if (outline - room >= limit)
+            continue;
+        limit = outline - room;
+        best = Promising{move, outline, room};
+    } while (m_sketch.garmentsRun() < until);
+    return best;
 }
 
 void DayAnnealing::settle(std::span<const std::size_t> order) {

@@ -103,15 +103,19 @@ DayPlan unlessShownWillDo(const TimedDay& day, DayPlan plan) {
 DayPlan planDay(const PlanRequest& request) {
     const TimedDay day{request};
     const auto mustStop = [&] { return request.shouldStop && request.shouldStop(); };
-    std::vector<std::vector<std::size_t>> starts;
+    std::vector<ScoredOrder> starts;
+    const auto add = [&](std::vector<std::size_t> order) {
+        const DayScore score = day.score(order);
+        starts.push_back({std::move(order), score});
+    };
     if (!request.search.goesOnFrom.empty())
-        starts.push_back(goneOnFrom(day, request.search.goesOnFrom));
+        add(goneOnFrom(day, request.search.goesOnFrom));
     for (const DispatchRule& rule : dispatchRules()) {
         if (rule.isQuick || day.jobs().size() <= kSlowRulesUpTo)
-            starts.push_back(rule.order(day));
+            add(rule.order(day));
         // The first rule, by earliest promise, is always heard: stopped or not, there is a plan.
         if (mustStop()) {
-            DayPlan plan = planned(day, starts[bestOf(day, starts)]);
+            DayPlan plan = planned(day, bestOf(starts).order);
             plan.isCutShort = true;
             return plan;
         }

@@ -123,7 +123,7 @@ std::vector<DispatchRule> allRules() {
                                     {byWeightOverWork, true}};
     // No one pair of scales is right for every day: from pressing need to far sight, and from set-ups that
     // count for much to set-ups that count for little.
-    for (const double k1 : {0.5, 2.0, 6.0}) {
+    for (const double k1 : {0.5, 2.0, 6.0, 20.0}) {
         for (const double k2 : {0.1, 0.4, 1.5})
             rules.push_back(
                 {[k1, k2](const TimedDay& day) { return byApparentTardiness(day, k1, k2); }, false});

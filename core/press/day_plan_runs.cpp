@@ -64,6 +64,7 @@ private:
 
     void writeRuns(std::size_t platen) {
         std::optional<std::size_t> run;
+        m_nextChange = 0;
         for (const Sitting& sitting : m_record.sittings) {
             if (sitting.platen != platen)
                 continue;
@@ -91,9 +92,12 @@ private:
         run.temperature = Celsius{sitting.temperature};
         run.begins = at(sitting.begins);
         // The last change before it brought the platen to this temperature.
-        for (const HeatChange& change : m_record.changes) {
-            if (change.platen != sitting.platen || change.begins > sitting.begins)
+        for (; m_nextChange < m_record.changes.size(); ++m_nextChange) {
+            const HeatChange& change = m_record.changes[m_nextChange];
+            if (change.platen != sitting.platen)
                 continue;
+            if (change.begins > sitting.begins)
+                break;
             run.change = Seconds{change.takes};
             run.changedFrom = change.from ? std::optional{Celsius{*change.from}} : std::nullopt;
         }
@@ -158,6 +162,7 @@ private:
     std::vector<std::size_t> m_placeOf;   // of a job in the record
     std::vector<std::size_t> m_lastRunOf; // by job, while the runs are written
     std::vector<bool> m_isListed;         // by job
+    std::size_t m_nextChange = 0;         // of the record, while the runs of a platen are written
     DayPlan m_plan;
 };
 

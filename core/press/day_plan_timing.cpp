@@ -148,9 +148,10 @@ DayPlan TimedDay::plan(std::span<const std::size_t> order) const {
     DayRecord record;
     DaySimulation simulation{*this, &record};
     simulation.begin(order);
-    for (const std::size_t job : order)
+    for (const std::size_t job : order) {
         simulation.give(job);
-    simulation.run();
+        simulation.run(); // as far as it goes, so that few are waiting
+    }
     return writtenOut(*this, record, simulation.state().score);
 }
 

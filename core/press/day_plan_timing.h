@@ -53,6 +53,11 @@ struct DayScore {
     }
 };
 
+struct ScoredOrder {
+    std::vector<std::size_t> order;
+    DayScore score;
+};
+
 struct TimedJob {
     GarmentId garment;
     std::vector<TimedStep> steps;

@@ -16,6 +16,9 @@ namespace {
 // The first annealing runs so many orders through; each further one takes twice the work of the one before.
 constexpr std::uint64_t kFirstAnnealing = 100;
 
+// One of so many orders is long enough to come as far from another start: the best order may lie elsewhere.
+constexpr std::uint64_t kLongAnnealing = 400;
+
 // In outline no more is found after so many orders' worth of work.
 constexpr std::uint64_t kMostInOutline = 150;
 
@@ -96,32 +99,26 @@ void annealInTurn(const TimedDay& day, DayAnnealing& annealing, std::size_t garm
          !spending.isOver(annealing.spent()) && !isBestPossible(day, annealing.best(), annealing.bestScore());
          work *= 2) {
         const std::uint64_t left = most - annealing.spent();
-        annealing.byTrials(left < 3 * work ? left : work); // rather one long than two short
+        const bool isLong = work >= kLongAnnealing * garments && left >= 2 * work;
+        if (isLong)
+            annealing.byTrialsFromElsewhere(work);
+        annealing.byTrials(left < 3 * work && !isLong ? left : work); // rather one long than two short
     }
 }
 
 } // namespace
 
-std::size_t bestOf(const TimedDay& day, std::span<const std::vector<std::size_t>> starts) {
-    std::size_t best = 0;
-    DayScore least = day.score(starts.front());
-    for (std::size_t start = 1; start < starts.size(); ++start) {
-        const DayScore score = day.score(starts[start]);
-        if (score < least) {
-            least = score;
-            best = start;
-        }
-    }
-    return best;
+const ScoredOrder& bestOf(std::span<const ScoredOrder> orders) {
+    return *std::ranges::min_element(orders, {}, &ScoredOrder::score);
 }
 
-SearchedOrder searchedOrder(const TimedDay& day, std::span<const std::vector<std::size_t>> starts) {
-    const std::vector<std::size_t>& start = starts[bestOf(day, starts)];
+SearchedOrder searchedOrder(const TimedDay& day, std::span<const ScoredOrder> starts) {
+    const auto& [start, startScore] = bestOf(starts);
     const std::uint64_t work = day.request().search.work;
     Spending spending{day.request()};
-    const auto movable =
-        std::ranges::count_if(start, [&](std::size_t job) { return !day.jobs()[job].isUnderway; });
-    if (start.size() < 2 || work == 0 || isBestPossible(day, start, day.score(start)))
+    const auto movable = std::ranges::count_if(bestOf(starts).order,
+                                               [&](std::size_t job) { return !day.jobs()[job].isUnderway; });
+    if (start.size() < 2 || work == 0 || isBestPossible(day, start, startScore))
         return {start, false};
 
     std::vector<std::size_t> best = start;
@@ -141,9 +138,9 @@ SearchedOrder searchedOrder(const TimedDay& day, std::span<const std::vector<std
     const DayScore reached = day.score(best);
     // Who wants to stop waits for nothing that a long day takes long for.
     if (spending.wasStopped())
-        return {reached < day.score(start) ? std::move(best) : start, true};
+        return {reached < startScore ? std::move(best) : start, true};
     const bool isCutShort = spending.isCutShort() && !isBestPossible(day, best, reached);
-    if (!(reached < day.score(start)))
+    if (!(reached < startScore))
         return {start, isCutShort};
     std::vector<std::size_t> sorted = byPromiseAmongAlike(day, best);
     const bool isAsGood = sorted == best || !(reached < day.score(sorted));

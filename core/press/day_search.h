@@ -18,12 +18,12 @@ struct SearchedOrder {
     bool isCutShort = false; // see DayPlan
 };
 
-// The number of the best, the first of those that are as good. REQUIRES: at least one start.
-std::size_t bestOf(const TimedDay& day, std::span<const std::vector<std::size_t>> starts);
+// The first of those that are as good. REQUIRES: at least one.
+const ScoredOrder& bestOf(std::span<const ScoredOrder> orders);
 
 // Never worse than the best start, nor with more garments late where not all orders are searched; and the
 // first of the best starts itself if it is as good. Garments of one route are taken up by their promises
 // where that costs nothing. REQUIRES: starts cleaned by the day, at least one.
-SearchedOrder searchedOrder(const TimedDay& day, std::span<const std::vector<std::size_t>> starts);
+SearchedOrder searchedOrder(const TimedDay& day, std::span<const ScoredOrder> starts);
 
 } // namespace holdfast

@@ -42,6 +42,34 @@ bool standAlike(const DayState& one, const DayState& other, std::size_t further)
         });
 }
 
+// How much later a day stands as another does; what was shared out is counted by itself.
+struct Shift {
+    std::int64_t by = 0;
+    std::int64_t shared = 0;
+};
+
+Shift shiftBetween(const DayState& then, const DayState& now) {
+    return {now.now - then.now, now.platens.front().sharedUntil - then.platens.front().sharedUntil};
+}
+
+void moveOn(DayState& state, const Shift& shift) {
+    state.now += shift.by;
+    state.handsFreeAt += shift.by;
+    for (DayState::Platen& platen : state.platens) {
+        platen.steadyAt += shift.by;
+        platen.freeAt += shift.by;
+        platen.opensAt += shift.by;
+        platen.heldSince += shift.by;
+        platen.sharedUntil += shift.shared;
+        if (platen.demand.otherReadyAt != kNever)
+            platen.demand.otherReadyAt += shift.by;
+        for (auto* garments : {&platen.begun, &platen.queue}) {
+            for (DayState::Garment& garment : *garments)
+                garment.readyAt += shift.by;
+        }
+    }
+}
+
 bool isLeftAt(const DayState& state, std::size_t place) {
     return std::ranges::any_of(state.platens, [&](const DayState::Platen& platen) {
         return std::ranges::find(platen.begun, place, &DayState::Garment::place) != platen.begun.end() ||
@@ -59,12 +87,15 @@ DayScore leastFrom(const DayState& state) {
 
 void DayTrials::settle(std::span<const std::size_t> order) {
     std::size_t first = 0;
+    std::size_t last = order.size();
     if (m_order.size() == order.size()) {
-        const auto unlike = std::ranges::mismatch(m_order, order).in1;
-        first = static_cast<std::size_t>(unlike - m_order.begin());
+        first = static_cast<std::size_t>(std::ranges::mismatch(m_order, order).in1 - m_order.begin());
+        while (last > first && m_order[last - 1] == order[last - 1])
+            --last;
     }
     m_order.assign(order.begin(), order.end());
     m_before.resize(m_order.size() + 1);
+    m_end.resize(m_order.size());
     m_record.jobs.resize(first);
     m_record.garments.resize(first);
     m_record.sittings.clear();
@@ -76,16 +107,42 @@ void DayTrials::settle(std::span<const std::size_t> order) {
         m_settling.begin(m_before[first]);
     for (std::size_t place = first; place < m_order.size(); ++place) {
         m_settling.run();
+        if (place >= last && standAlike(m_settling.state(), m_before[place], 0)) {
+            settleAsBefore(place);
+            return;
+        }
         m_before[place] = m_settling.state();
         m_settling.give(m_order[place]);
+        ++m_garmentsRun;
     }
     m_settling.run();
     m_before.back() = m_settling.state();
     m_score = m_settling.state().score;
-    m_end.clear();
-    for (const DayRecord::Garment& garment : m_record.garments)
-        m_end.push_back(garment.ends);
-    m_garmentsRun += m_order.size() - first;
+    std::ranges::transform(m_record.garments, m_end.begin(), &DayRecord::Garment::ends);
+}
+
+// From this place on the day goes on as it did, only earlier or later.
+void DayTrials::settleAsBefore(std::size_t from) {
+    const DayState& now = m_settling.state();
+    const Shift shift = shiftBetween(m_before[from], now);
+    DayScore score = now.score;
+    for (std::size_t place = from; place < m_order.size(); ++place) {
+        DayScore next = score;
+        next.changes += m_before[place + 1].score.changes - m_before[place].score.changes;
+        addEnds(next, place, place + 1, shift.by);
+        m_before[place].score = score;
+        moveOn(m_before[place], shift);
+        score = next;
+    }
+    m_before.back().score = m_score = score;
+    moveOn(m_before.back(), shift);
+    for (std::size_t place = 0; place < m_order.size(); ++place) {
+        const bool isAsBefore = place >= from || isLeftAt(now, place);
+        m_end[place] = isAsBefore ? m_end[place] + shift.by : m_record.garments[place].ends;
+    }
+    m_record.garments.resize(m_order.size());
+    for (std::size_t place = 0; place < m_order.size(); ++place)
+        m_record.garments[place].ends = m_end[place];
 }
 
 DayScore DayTrials::after(const OrderMove& move, const DayScore& limit) {
@@ -133,35 +190,24 @@ bool DayTrials::standsAsBefore(std::size_t settled, std::size_t asked) const {
 void DayTrials::goOnAsBefore(std::size_t from, std::size_t to, std::size_t asked) {
     const DayState& now = m_simulation.state();
     const DayState& then = m_before[from];
-    const std::int64_t shift = now.now - then.now;
-    const std::int64_t sharedShift = now.platens.front().sharedUntil - then.platens.front().sharedUntil;
+    const Shift shift = shiftBetween(then, now);
     m_jumped = m_before[to];
     m_jumped.score = now.score;
     m_jumped.score.changes += m_before[to].score.changes - then.score.changes;
-    m_jumped.now += shift;
-    m_jumped.handsFreeAt += shift;
+    addEnds(m_jumped.score, from, to, shift.by);
     m_jumped.handWorkLeft = now.handWorkLeft - (then.handWorkLeft - m_before[to].handWorkLeft);
     m_jumped.given = asked + (to - from);
+    moveOn(m_jumped, shift);
     for (std::size_t index = 0; index < m_jumped.platens.size(); ++index) {
         DayState::Platen& platen = m_jumped.platens[index];
-        platen.steadyAt += shift;
-        platen.freeAt += shift;
-        platen.opensAt += shift;
-        platen.heldSince += shift;
-        platen.sharedUntil += sharedShift;
         platen.toCome = now.platens[index].toCome - (then.platens[index].toCome - platen.toCome);
         if (platen.holder)
             platen.holder = *platen.holder + asked - from;
-        if (platen.demand.otherReadyAt != kNever)
-            platen.demand.otherReadyAt += shift;
         for (auto* garments : {&platen.begun, &platen.queue}) {
-            for (DayState::Garment& garment : *garments) {
+            for (DayState::Garment& garment : *garments)
                 garment.place = garment.place + asked - from;
-                garment.readyAt += shift;
-            }
         }
     }
-    addEnds(m_jumped.score, from, to, shift);
     m_simulation.begin(m_jumped);
 }
 

@@ -47,6 +47,7 @@ private:
     };
 
     bool runThrough(const Stretch& stretch, const DayScore& limit, DayScore& reached);
+    void settleAsBefore(std::size_t from);
     bool standsAsBefore(std::size_t settled, std::size_t asked) const;
     void addEnds(DayScore& score, std::size_t from, std::size_t to, std::int64_t shift) const;
     void goOnAsBefore(std::size_t from, std::size_t to, std::size_t asked);

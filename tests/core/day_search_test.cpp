@@ -107,6 +107,39 @@ TEST(DaySearch, TrialIsScoredAsTheWholeOrderIs) {
     }
 }
 
+// Settled move by move, where most of the day only comes earlier or later, it stands as settled at once.
+TEST(DaySearch, SettledMoveByMoveIsAsSettledAtOnce) {
+    RandomDays days{33};
+    OrderRandom random{4};
+    std::uint64_t run = 0, whole = 0;
+    for (int day = 0; day < 200; ++day) {
+        const PlanRequest request = days.day(static_cast<std::size_t>(days.between(4, 50)), day % 3 == 0);
+        const TimedDay timed{request};
+        Sequence order = timed.cleaned(days.order(request));
+        const std::size_t fixed = countUnderway(timed);
+        if (order.size() < fixed + 2)
+            continue;
+        DayTrials trials{timed};
+        trials.settle(order);
+        for (int move = 0; move < 15; ++move) {
+            carryOut(random.move(fixed, order.size()), order);
+            const std::uint64_t before = trials.garmentsRun();
+            trials.settle(order);
+            run += trials.garmentsRun() - before;
+            whole += order.size();
+            DayTrials atOnce{timed};
+            atOnce.settle(order);
+            ASSERT_EQ(trials.score(), atOnce.score()) << "day " << day;
+            ASSERT_EQ(trials.score().lateGarments, atOnce.score().lateGarments) << "day " << day;
+            ASSERT_TRUE(std::ranges::equal(trials.ends(), atOnce.ends())) << "day " << day;
+            const OrderMove next = random.move(fixed, order.size());
+            const DayScore unlimited{std::numeric_limits<double>::infinity(), 0, 0};
+            ASSERT_EQ(trials.after(next, unlimited), atOnce.after(next, unlimited)) << "day " << day;
+        }
+    }
+    EXPECT_LT(run, whole * 3 / 5);
+}
+
 TEST(DaySearch, NoDayGoesOnBetterThanItsBound) {
     RandomDays days{25};
     for (int day = 0; day < 400; ++day) {
@@ -183,23 +216,53 @@ TEST(DaySearch, TheSameOnAFastMachineAndASlowOne) {
     }
 }
 
-// Of two numbers of garments, the work until a stop is heard: no more than going through a few orders.
+// The work until a stop is heard, from the very first on: no more than going through a few orders.
 TEST(DaySearch, AStopIsHeardWithinAFewOrders) {
-    for (const std::size_t garments : {8, 60, 400}) {
+    for (const std::size_t garments : {8, 60, 400, 3000}) {
         const PlanRequest request = RandomDays{28}.day(garments, true);
         const TimedDay day{request};
-        const std::vector<std::vector<std::size_t>> starts{day.cleaned(asGiven(request))};
+        const Sequence given = day.cleaned(asGiven(request));
+        const std::vector<ScoredOrder> starts(6, {given, day.score(given)});
         std::uint64_t before = 0, longest = 0;
         DayAnnealing annealing{day, starts, 1, [&](std::uint64_t spent) {
                                    longest = std::max(longest, spent - before);
                                    before = spent;
                                    return spent > 20 * garments + 100'000;
                                }};
-        before = annealing.spent();
         annealing.inOutline(100 * garments);
         annealing.byTrials(100'000);
         EXPECT_LE(longest, 3 * garments + 10) << garments;
         EXPECT_GT(annealing.spent(), 90'000U);
+    }
+}
+
+// Not promised of each day, but of days in sum: what more work finds is worth it.
+TEST(DaySearch, MoreWorkFindsLessLateness) {
+    Seconds atOnce{0}, later{0};
+    for (int day = 0; day < 6; ++day) {
+        PlanRequest request = RandomDays{static_cast<unsigned>(340 + day)}.day(40, day % 2 == 0);
+        for (PressJob& job : request.jobs)
+            job.due = kStart + (job.due - kStart) / 2; // too close to be kept
+        request.search.work = 4000;
+        atOnce += planDay(request).lateness;
+        request.search.work = 80'000;
+        later += planDay(request).lateness;
+    }
+    EXPECT_LT(later.count(), atOnce.count() * 19 / 20);
+}
+
+// Asked after each rule and between the orders that a search learns from; a long day comes back without
+// asking on.
+TEST(DaySearch, ALongDayIsAskedAboutFromItsFirstOrderOn) {
+    PlanRequest request = RandomDays{35}.day(3000, true);
+    request.search.work = 1'000'000;
+    for (const int after : {1, 3, 5, 20, 24}) {
+        int asked = 0;
+        request.shouldStop = [&] { return ++asked >= after; };
+        const DayPlan plan = planDay(request);
+        EXPECT_TRUE(plan.isCutShort);
+        EXPECT_EQ(plan.order.size() + plan.unplaced.size(), request.jobs.size());
+        EXPECT_LE(asked, after + 1);
     }
 }
 
