@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # Measures: builds the benches (beside the program, in build/release), runs them all and writes docs/benchmarks.md. It needs
-# nothing beforehand, and is best run on a machine that has nothing else to do. It takes about an hour and a
-# half, most of it for the long runs that the plans of busy days are held against.
+# nothing beforehand, and is best run on a machine that has nothing else to do. It takes about three quarters of
+# an hour. What it finds better for busy days goes into tests/bench/busy_days_best.txt.
 #   bash tests/bench/run.sh [FOLDER]     FOLDER: open benchmark sets (strip-*.txt, tardiness-*.txt), if they are at hand
 set -euo pipefail
 
