@@ -73,7 +73,7 @@ void settle(Nest& nest) {
         nest.length = std::max(nest.length, decal.lies.along + decal.lies.alongSize + tail);
         taken.push_back(grown(decal.lies, margins.lead(), nest.rollWidth));
     }
-    nest.leastLength = {leastLength(task)};
+    nest.leastLength = {leastLength(task, nest.length.value)};
     nest.offcuts = offcutsOf({{}, {}, nest.rollWidth, nest.length}, taken, kSmallestOffcut, kMostOffcuts);
 }
 

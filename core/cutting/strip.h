@@ -66,7 +66,9 @@ std::optional<std::string> faultOf(const StripTask& task, const StripPacking& pa
 // No packing of all pieces that fit the width is shorter: the greatest of the area over the width, the
 // longest piece, the sum of pieces too wide to lie beside one another, stacks that cannot be avoided, and the
 // furthest pin. Wide pieces and area together after Fekete and Schepers 2004 (dual feasible functions) [M].
+// A few pieces, and the few largest of many, are tried in every way to one another (strip_pairs.h), as far as
+// some milliseconds allow; where a packing is `known`, only up to its length.
 // REQUIRES: a task that checkTask passes.
-std::int64_t leastLength(const StripTask& task);
+std::int64_t leastLength(const StripTask& task, std::optional<std::int64_t> known = std::nullopt);
 
 } // namespace holdfast

@@ -1,6 +1,6 @@
 // The least length of a strip (leastLength in strip.h).
 
-#include "core/cutting/strip.h"
+#include "core/cutting/strip_pairs.h"
 
 #include <algorithm>
 #include <limits>
@@ -20,9 +20,17 @@ constexpr std::size_t kMostThresholds = 128;
 // Stacks of more pieces say no more than the area does.
 constexpr std::size_t kHighestStack = 64;
 
+// Of more pieces only so many, the largest, are looked at one by one.
+constexpr std::size_t kPiecesTriedAlone = 8;
+
+// Choices made for one length, and for all lengths that are tried.
+constexpr std::uint64_t kChoicesOfALength = 2'000;
+constexpr std::uint64_t kMostChoices = 8'000;
+
 // The ways a piece may lie within the strip's width, pins as they lie.
 struct Ways {
     std::vector<StripExtent> extents; // one or two
+    std::optional<StripPlace> pinned;
     std::int64_t leastAcross = 0;
     std::int64_t leastAlong = 0;
 };
@@ -32,6 +40,7 @@ std::vector<Ways> waysOf(const StripTask& task) {
     all.reserve(task.pieces.size());
     for (const StripPiece& piece : task.pieces) {
         Ways ways;
+        ways.pinned = piece.pinned;
         for (const bool isTurned : {false, true}) {
             if (piece.pinned ? piece.pinned->isTurned != isTurned : isTurned && !piece.mayTurn)
                 continue;
@@ -109,9 +118,48 @@ std::vector<std::int64_t> thresholds(const std::vector<Ways>& all, std::int64_t 
     return some;
 }
 
+// Where all fit: one behind the other, behind the pins.
+std::int64_t enoughFor(const std::vector<Ways>& all) {
+    std::int64_t enough = 0;
+    for (const Ways& ways : all) {
+        std::int64_t longest = 0;
+        for (const StripExtent& extent : ways.extents)
+            longest = std::max(longest, extent.along);
+        enough += longest + (ways.pinned ? ways.pinned->along : 0);
+    }
+    return enough;
+}
+
+// The shortest that holds the largest pieces, as far as trying everything tells within its choices. Lengths
+// are tried in growing steps as long as the pieces do not fit.
+std::int64_t byTrying(std::vector<Ways> all, std::size_t largest, std::int64_t width, std::int64_t least,
+                      std::int64_t known) {
+    std::ranges::stable_sort(all, std::ranges::greater{}, [](const Ways& ways) {
+        return ways.extents.front().across * ways.extents.front().along;
+    });
+    all.resize(std::min(largest, all.size()));
+    std::vector<StripPairs::Piece> pieces;
+    for (const Ways& ways : all)
+        pieces.push_back({ways.extents, ways.pinned});
+    StripPairs pairs{width, std::move(pieces)};
+    std::int64_t enough = std::min(enoughFor(all), known); // or not known not to be
+    std::int64_t step = 1;
+    for (std::uint64_t choices = 0; least < enough && choices < kMostChoices; choices += pairs.choices()) {
+        const std::int64_t tried = least + std::min(step - 1, (enough - 1 - least) / 2);
+        const StripPairs::Answer answer = pairs.fitsBefore(tried, kChoicesOfALength);
+        if (answer == StripPairs::Answer::DoesNotFit) {
+            least = tried + 1;
+            step *= 2;
+        } else {
+            enough = answer == StripPairs::Answer::Fits ? pairs.length() : tried;
+        }
+    }
+    return least;
+}
+
 } // namespace
 
-std::int64_t leastLength(const StripTask& task) {
+std::int64_t leastLength(const StripTask& task, std::optional<std::int64_t> known) {
     const std::vector<Ways> all = waysOf(task);
     std::int64_t least = std::max(byArea(all, 0, task.width), byStacks(all, task.width));
     for (const std::int64_t threshold : thresholds(all, task.width))
@@ -120,6 +168,10 @@ std::int64_t leastLength(const StripTask& task) {
         if (piece.pinned)
             least = std::max(least, piece.pinned->along + extentOf(piece, piece.pinned->isTurned).along);
     }
+    const std::int64_t most = known.value_or(std::numeric_limits<std::int64_t>::max());
+    least = byTrying(all, kPiecesTriedAlone, task.width, least, most);
+    if (all.size() > kPiecesTriedAlone && all.size() <= StripPairs::kMostPieces)
+        least = byTrying(all, all.size(), task.width, least, most);
     return least;
 }
 

@@ -121,7 +121,9 @@ private:
         std::vector<FillPiece> pieces;
         std::ranges::copy_if(m_plan.pieces, std::back_inserter(pieces),
                              [&](const FillPiece& piece) { return isLaid[piece.piece] != 0; });
-        const std::int64_t least = leastLength(task);
+        if (!m_least)
+            m_least = leastLength(task, m_best.end);
+        const std::int64_t least = *m_least;
         if (m_best.end <= least || pieces.empty() || m_budget.askNow())
             return false;
         StripSearcher searcher{m_plan.frame, pieces, m_seed};
@@ -175,6 +177,8 @@ private:
         const std::size_t laidBefore = filling.places.size();
         if (laidBefore < m_plan.pieces.size())
             layIntoFreeSpace(m_plan, filling, [&] { return m_budget.isOver(); });
+        if (laidBefore < m_plan.pieces.size())
+            m_least.reset(); // others may be laid
         m_best = std::move(filling);
         m_improved(m_best);
         return m_best.places.size() > laidBefore;
@@ -185,6 +189,7 @@ private:
     Filling m_best;
     std::uint64_t m_seed = 0;
     StripBudget m_budget;
+    std::optional<std::int64_t> m_least; // of the pieces that are laid
     std::optional<LowestSearch> m_lowest;
     const ImprovedFilling& m_improved;
 };

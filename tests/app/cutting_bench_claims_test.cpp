@@ -137,6 +137,9 @@ TEST_F(CuttingBenchClaims, EscapeStopsTheSearchAndKeepsTheBestSoFar) {
     QTRY_VERIFY_WITH_TIMEOUT(!tools()->showsSearch(), 60'000);
     EXPECT_LE(nest().length, atOnce);
     EXPECT_EQ(nest().decals.size(), 40U);
+    const std::int64_t least = nest().leastLength.value; // rounded up to whole percent
+    const std::int64_t above = (100 * (nest().length.value - least) + least - 1) / least;
+    EXPECT_EQ(label("lengthWords"), "At most " + std::to_string(above) + " % above the least possible");
     EXPECT_EQ(faultIn(nest()), "");
     // Asked for again, and left in the middle by turning to another place: at once.
     key(Qt::Key_N);

@@ -39,10 +39,9 @@ TEST_F(CuttingBench, ShowsTheNestItsRollItsLengthAndItsShares) {
     EXPECT_TRUE(films()->accessibleName().contains(QStringLiteral("Dusk")));
     EXPECT_EQ(films()->accessibleDescription().toStdString(), "2 to cut");
     EXPECT_EQ(label("decalsToCut"), "<b>2</b> decals to cut");
-    // The bound knows no more than the areas: 2 × 208 × 288 mm over 496 mm, what edges and gap leave, are 242
-    // mm.
-    EXPECT_EQ(nest().leastLength, 242_mm);
-    EXPECT_EQ(label("lengthWords"), "At most 20 % above the least possible"); // 288 ÷ 242 = 1.19
+    // Turned, one of 288 × 208 mm lies behind the other: 416 mm.
+    EXPECT_EQ(nest().leastLength, 288_mm);
+    EXPECT_EQ(label("lengthWords"), "This is the shortest layout possible");
     EXPECT_EQ(sentence()->words().toStdString(), "Cut mirrored, a frame round each decal, parted at 288 mm.");
     // Two decals that are cut alike, on one line, and the only roll is not asked about.
     EXPECT_TRUE(part<QWidget>(QStringLiteral("onThisFilm"))
