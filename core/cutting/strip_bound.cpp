@@ -169,6 +169,8 @@ std::int64_t leastLength(const StripTask& task, std::optional<std::int64_t> know
             least = std::max(least, piece.pinned->along + extentOf(piece, piece.pinned->isTurned).along);
     }
     const std::int64_t most = known.value_or(std::numeric_limits<std::int64_t>::max());
+    if (least >= most)
+        return least;
     least = byTrying(all, kPiecesTriedAlone, task.width, least, most);
     if (all.size() > kPiecesTriedAlone && all.size() <= StripPairs::kMostPieces)
         least = byTrying(all, all.size(), task.width, least, most);

@@ -4,7 +4,6 @@
 #include "core/cutting/strip_lowest.h"
 
 #include <algorithm>
-#include <numeric>
 #include <utility>
 
 namespace holdfast {
@@ -25,9 +24,10 @@ std::int64_t longerSide(const FillPiece& piece, std::int64_t unturned) {
 template <class Measure>
 FillOrder largestFirst(Pieces pieces, Measure measure) {
     FillOrder order(pieces.size());
-    std::iota(order.begin(), order.end(), 0U);
+    for (std::uint32_t piece = 0; piece < pieces.size(); ++piece)
+        order[piece].piece = piece;
     std::ranges::stable_sort(order, std::ranges::greater{},
-                             [&](std::uint32_t piece) { return measure(pieces[piece]); });
+                             [&](const OrderedPiece& ordered) { return measure(pieces[ordered.piece]); });
     return order;
 }
 

@@ -20,10 +20,10 @@ std::optional<Filling> fillLowest(const FillFrame& frame, std::span<const FillPi
                                   const FillOrder& order, std::int64_t end, const ShouldStop& shouldStop) {
     StripFreeSpace space{frame, pieces};
     Filling filling;
-    for (const std::uint32_t index : order) {
+    for (const OrderedPiece& ordered : order) {
         if (shouldStop && shouldStop())
             return std::nullopt;
-        const FillPiece& piece = pieces[index];
+        const FillPiece& piece = pieces[ordered.piece];
         const std::optional<FilledPlace> place = space.lowest(piece);
         if (!place)
             return std::nullopt;

@@ -42,13 +42,17 @@ void StripRule::begin(const FillOrder& order) {
         links.next[way] = links.first[list];
         links.first[list] = way;
     };
-    for (auto piece = order.rbegin(); piece != order.rend(); ++piece) {
-        for (std::uint32_t way = m_firstWay[*piece + 1]; way-- > m_firstWay[*piece];) {
-            putFirst(m_left.byAcross, m_ways[way].acrossSize, way);
-            putFirst(m_left.byAlong, m_ways[way].alongSize, way);
-            putFirst(m_left.inOrder, 0, way);
-            ++m_left.countByAcross[m_ways[way].acrossSize];
-        }
+    const auto putWayFirst = [&](std::uint32_t way) {
+        putFirst(m_left.byAcross, m_ways[way].acrossSize, way);
+        putFirst(m_left.byAlong, m_ways[way].alongSize, way);
+        putFirst(m_left.inOrder, 0, way);
+        ++m_left.countByAcross[m_ways[way].acrossSize];
+    };
+    for (auto ordered = order.rbegin(); ordered != order.rend(); ++ordered) {
+        const std::uint32_t first = m_firstWay[ordered->piece];
+        const std::uint32_t end = m_firstWay[ordered->piece + 1];
+        for (std::uint32_t way = 0; way < end - first; ++way)
+            putWayFirst(ordered->isTurnedFirst ? first + way : end - 1 - way);
     }
     m_left.narrowest = 0;
     findNarrowest();
@@ -96,10 +100,24 @@ std::uint32_t StripRule::firstOf(Links& links, std::size_t list, Accept accept) 
 }
 
 std::uint32_t StripRule::asWideAs(const Place& place) {
-    const StripGap& gap = place.gap;
-    const std::uint32_t size = m_acrossSizes.find(gap.width);
-    if (size == kNone || m_left.countByAcross[size] == 0)
+    const std::int64_t width = place.gap.width;
+    if (m_habit.mayLeave == 0) {
+        const std::uint32_t size = m_acrossSizes.find(width);
+        return size == kNone ? kNone : ofSizeAcross(place, size);
+    }
+    for (std::uint32_t size = m_acrossSizes.countUpTo(width); size-- > 0;) {
+        if (m_acrossSizes[size] < width - m_habit.mayLeave)
+            break;
+        if (const std::uint32_t way = ofSizeAcross(place, size); way != kNone)
+            return way;
+    }
+    return kNone;
+}
+
+std::uint32_t StripRule::ofSizeAcross(const Place& place, std::uint32_t size) {
+    if (m_left.countByAcross[size] == 0)
         return kNone;
+    const StripGap& gap = place.gap;
     int bestMeets = -1;
     std::uint32_t best = kNone;
     firstOf(m_left.byAcross, size, [&](const Way& way) {

@@ -2,9 +2,10 @@
 // The greedy rule of filling: which of the pieces that are left a gap of the skyline takes.
 //
 // Best is: as wide as the gap and as high as both its walls; as one of them, or up to the frame's end; only
-// as wide; narrower, with its top meeting a wall's or the end; else the first in the order that leaves no
-// strip too narrow for any other piece; else the first that fits. Among equals the first in the order.
-// Burke, Kendall and Whitwell 2004 (best fit) [M]; scores in the manner of Leung, Zhang and Sim 2011 [M].
+// as wide, or nearly so where the habit allows that; narrower, with its top meeting a wall's or the end; else
+// the first in the order that leaves no strip too narrow for any other piece; else the first that fits. Among
+// equals the first in the order. Burke, Kendall and Whitwell 2004 (best fit) [M]; scores in the manner of
+// Leung, Zhang and Sim 2011 [M].
 
 #include "core/cutting/strip_sizes.h"
 #include "core/cutting/strip_skyline.h"
@@ -17,9 +18,15 @@ namespace holdfast {
 struct FillHabit {
     bool avoidsNarrowRest = false; // first a piece beside which another still fits
     bool keepsLeft = false;        // the piece at the left wall, not at the higher one
+    std::int64_t mayLeave = 0;     // a piece that leaves no more of the gap's width counts as wide as the gap
 };
 
-using FillOrder = std::vector<std::uint32_t>; // pieces by their place in what the rule was given
+// A piece by its place in what the rule was given, and which of its ways comes first.
+struct OrderedPiece {
+    std::uint32_t piece = 0;
+    bool isTurnedFirst = false;
+};
+using FillOrder = std::vector<OrderedPiece>;
 
 class StripRule {
 public:
@@ -55,7 +62,7 @@ public:
     // A way that a gap may take though it is not the best for it.
     struct Candidate {
         std::uint32_t way = 0;
-        bool isSnug = false; // as wide as the gap, or its top meets a wall's or the end
+        bool isSnug = false; // exactly as wide as the gap, or its top meets a wall's or the end
     };
 
     StripRule(const FillFrame& frame, std::span<const FillPiece> pieces, FillHabit habit);
@@ -88,6 +95,7 @@ private:
     };
 
     std::uint32_t asWideAs(const Place& place);
+    std::uint32_t ofSizeAcross(const Place& place, std::uint32_t size);
     std::uint32_t withTopAt(const Place& place, std::int64_t height);
     std::uint32_t firstThatFits(const Place& place);
     bool canLie(const Place& place, const Way& way) const;

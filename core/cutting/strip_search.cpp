@@ -30,8 +30,15 @@ constexpr double kUsualTurn = 256;
 constexpr double kAllowedShare = 0.3;
 constexpr double kGreatestShare = 0.6;
 
-// One move in so many brings a piece that found no room forward.
+// One move in so many brings a piece that found no room forward; of the others one in so many lets a piece be
+// tried the other way first, where few fit exactly.
 constexpr std::size_t kOneForwardIn = 4;
+constexpr std::size_t kOneTurnIn = 2;
+
+// Every other order may leave this part of a mean side free beside a piece, unless sides are of so few units
+// that many fit together exactly.
+constexpr std::int64_t kSidesLeftInOne = 16;
+constexpr std::int64_t kFewUnits = 32;
 
 // So many pieces are laid by trying everything as well; so many branches count as a round.
 constexpr std::size_t kFewPieces = 12;
@@ -108,8 +115,13 @@ StripSearcher::StripSearcher(FillFrame frame, std::span<const FillPiece> pieces,
     : m_frame(std::move(frame))
     , m_pieces(pieces.begin(), pieces.end())
     , m_random(seed) {
-    for (const FillPiece& piece : m_pieces)
+    std::int64_t sides = 0;
+    for (const FillPiece& piece : m_pieces) {
         m_area += piece.area();
+        sides += piece.across + piece.along;
+    }
+    m_meanSide = sides / (2 * std::max<std::int64_t>(1, static_cast<std::int64_t>(m_pieces.size())));
+    m_triesTurns = m_meanSide >= kFewUnits && std::ranges::any_of(m_pieces, &FillPiece::mayTurn);
     // Every other order keeps left: strips that are cut up whole are found again more often so.
     bool keepsLeft = false;
     for (const FillOrder& order : fillOrders(m_pieces)) {
@@ -132,12 +144,19 @@ void StripSearcher::aimFor(std::int64_t end) {
         for (const bool keepsLeft : {false, true}) {
             const FillFrame& frame = isAcross ? over : m_frame;
             const std::vector<FillPiece>& pieces = isAcross ? piecesOver : m_pieces;
-            const FillHabit habit{false, keepsLeft};
+            const FillHabit habit = habitOf(keepsLeft);
             m_fillers.emplace_back(frame, pieces, habit);
             if (m_pieces.size() <= kPiecesToAskWithin)
                 m_branches.emplace_back(frame, pieces, habit, m_spare);
         }
     }
+}
+
+// Where hardly any sizes fit together exactly, waste cannot be avoided, and little of it is better than more.
+// Those that keep left look for what fits exactly.
+FillHabit StripSearcher::habitOf(bool keepsLeft) const {
+    const bool isExact = keepsLeft || m_meanSide < kFewUnits;
+    return {false, keepsLeft, isExact ? 0 : m_meanSide / kSidesLeftInOne};
 }
 
 std::optional<Filling> StripSearcher::search(std::uint64_t fillingsEach, StripBudget& budget) {
@@ -228,25 +247,31 @@ std::optional<Filling> StripSearcher::turn(Chain& chain, std::uint64_t fillings,
 std::optional<StripSearcher::Move> StripSearcher::someMove(const Chain& chain,
                                                            const std::vector<std::uint32_t>& left) {
     const FillOrder& order = chain.order;
-    if (!left.empty() && m_random.below(kOneForwardIn) == 0) {
-        const std::uint32_t piece = left[m_random.below(left.size())];
-        const auto from = static_cast<std::size_t>(std::ranges::find(order, piece) - order.begin());
-        if (from == 0)
-            return std::nullopt;
-        return Move{from, m_random.below(from), true};
-    }
-    const Move move{m_random.below(order.size()), m_random.below(order.size()), false};
-    const FillPiece& one = m_pieces[order[move.from]];
-    const FillPiece& other = m_pieces[order[move.to]];
+    if (!left.empty() && m_random.below(kOneForwardIn) == 0)
+        return bringForward(order, left[m_random.below(left.size())]);
+    const std::size_t from = m_random.below(order.size());
+    const FillPiece& one = m_pieces[order[from].piece];
+    if (m_triesTurns && m_random.below(kOneTurnIn) == 0)
+        return one.mayTurn ? std::optional{Move{MoveKind::Turn, from, from}} : std::nullopt;
+    const Move move{MoveKind::Exchange, from, m_random.below(order.size())};
+    const FillPiece& other = m_pieces[order[move.to].piece];
     if (one.across == other.across && one.along == other.along && one.mayTurn == other.mayTurn)
         return std::nullopt;
     return move;
 }
 
+std::optional<StripSearcher::Move> StripSearcher::bringForward(const FillOrder& order, std::uint32_t piece) {
+    const auto found = std::ranges::find(order, piece, &OrderedPiece::piece);
+    const auto from = static_cast<std::size_t>(found - order.begin());
+    return from == 0 ? std::nullopt : std::optional{Move{MoveKind::Shift, from, m_random.below(from)}};
+}
+
 void StripSearcher::make(FillOrder& order, const Move& move) {
     const auto from = order.begin() + static_cast<std::ptrdiff_t>(move.from);
     const auto to = order.begin() + static_cast<std::ptrdiff_t>(move.to);
-    if (move.isShift)
+    if (move.kind == MoveKind::Turn)
+        from->isTurnedFirst = !from->isTurnedFirst;
+    else if (move.kind == MoveKind::Shift)
         std::rotate(to, from, from + 1);
     else
         std::iter_swap(from, to);
@@ -255,7 +280,9 @@ void StripSearcher::make(FillOrder& order, const Move& move) {
 void StripSearcher::takeBack(FillOrder& order, const Move& move) {
     const auto from = order.begin() + static_cast<std::ptrdiff_t>(move.from);
     const auto to = order.begin() + static_cast<std::ptrdiff_t>(move.to);
-    if (move.isShift)
+    if (move.kind == MoveKind::Turn)
+        from->isTurnedFirst = !from->isTurnedFirst;
+    else if (move.kind == MoveKind::Shift)
         std::rotate(to, to + 1, from + 1);
     else
         std::iter_swap(from, to);

@@ -59,16 +59,18 @@ private:
         std::int64_t areaLeft = 0;
     };
 
+    enum class MoveKind { Exchange, Shift, Turn };
     struct Move {
+        MoveKind kind = MoveKind::Exchange;
         std::size_t from = 0;
-        std::size_t to = 0;
-        bool isShift = false; // from there to here; else the two are exchanged
+        std::size_t to = 0; // Turn: the same
     };
 
     std::optional<Filling> branchOut(std::uint64_t fillings, StripBudget& budget);
     std::optional<Filling> tryEverything(std::uint64_t rounds, StripBudget& budget);
     std::optional<Filling> turn(Chain& chain, std::uint64_t fillings, StripBudget& budget);
     std::optional<Move> someMove(const Chain& chain, const std::vector<std::uint32_t>& left);
+    std::optional<Move> bringForward(const FillOrder& order, std::uint32_t piece);
     static void make(FillOrder& order, const Move& move);
     static void takeBack(FillOrder& order, const Move& move);
     std::int64_t allowance(std::uint64_t filling, std::uint64_t fillings);
@@ -76,13 +78,16 @@ private:
     StripFiller& fillerOf(const Chain& chain) { return m_fillers[kindOf(chain)]; }
     // Chains of a kind share what fills for them.
     static std::size_t kindOf(const Chain& chain) { return (chain.isAcross ? 2U : 0U) + chain.keepsLeft; }
+    FillHabit habitOf(bool keepsLeft) const;
     Filling filled(std::vector<FilledPlace> places, bool isAcross) const;
 
     FillFrame m_frame;
     std::vector<FillPiece> m_pieces;
     StripRandom m_random;
     std::vector<Chain> m_chains;
-    std::int64_t m_area = 0;               // of the pieces
+    std::int64_t m_area = 0; // of the pieces
+    std::int64_t m_meanSide = 0;
+    bool m_triesTurns = false;             // else what fits exactly says which way
     std::int64_t m_spare = 0;              // of the frame, beyond the pieces and pins
     std::vector<StripFiller> m_fillers;    // by kind of chain
     std::vector<StripBranches> m_branches; // the same; none: there are too many pieces to branch

@@ -45,4 +45,8 @@ std::uint32_t StripSizes::find(std::int64_t size) const {
     return kNone;
 }
 
+std::uint32_t StripSizes::countUpTo(std::int64_t size) const {
+    return static_cast<std::uint32_t>(std::ranges::upper_bound(m_sizes, size) - m_sizes.begin());
+}
+
 } // namespace holdfast

@@ -17,6 +17,7 @@ public:
     void settle();
 
     std::uint32_t find(std::int64_t size) const; // or kNone
+    std::uint32_t countUpTo(std::int64_t size) const;
     std::size_t count() const { return m_sizes.size(); }
     std::int64_t operator[](std::size_t index) const { return m_sizes[index]; }
 

@@ -101,7 +101,7 @@ TEST(NestByHand, TheNearestPlaceIsTheNearestOfAll) {
     const auto within = [&](std::int64_t least, std::int64_t most) {
         return Millimetres{std::uniform_int_distribution<std::int64_t>{least, most}(random)};
     };
-    for (int round = 0; round < 15; ++round) {
+    for (int round = 0; round < 8; ++round) {
         CuttingBench bench;
         bench.settings.decalGap = within(0, 5);
         bench.settings.edgeMargin = within(0, 4);
