@@ -2,13 +2,15 @@
 //
 // It packs strips that it makes itself, and those of a folder of benchmark instances where one is given. With
 // --peers, a folder that peers/set_up.sh made, the same strips are packed by general-purpose packing
-// libraries; it ends with 1 where one of them is shorter than ours. Prints rows of Markdown tables.
+// libraries. It ends with 1 where one of them, or a plain way of filling, is shorter than ours. Prints rows
+// of Markdown tables.
 //
 // Times and the search's budget are the program's own processor time, which other load does not stretch.
 //
 // With --long-run MS it prints the lines of shop_sets.txt, each set searched for so long, and ends.
 
 #include "tests/bench/strip_instances.h"
+#include "tests/core/plain_fills.h"
 #include "tests/core/strip_builders.h"
 
 #include <algorithm>
@@ -25,12 +27,14 @@ using namespace holdfast;
 using namespace holdfast::bench;
 using holdfast::strips::manyPieces;
 using holdfast::strips::pinsAndPieces;
+using holdfast::strips::plainestOf;
 
 namespace {
 
 // Sets of a shop's decals on which the search was tuned, and others.
 constexpr unsigned kShopSeed = 11;
 constexpr unsigned kHeldOutShopSeed = 901;
+constexpr const char* kHeldOutShop = "Decals of a shop, held out, ";
 
 double processorSeconds() {
     timespec time{};
@@ -58,6 +62,10 @@ void mustBeRight(const StripTask& task, const StripPacking& packing) {
 
 double percentAbove(std::int64_t length, std::int64_t least) {
     return 100.0 * static_cast<double>(length - least) / static_cast<double>(least);
+}
+
+std::int64_t shortestOf(const KnownStrip& strip, bool mayTurn) {
+    return mayTurn ? strip.shortestTurned : strip.shortest;
 }
 
 void firstAnswer(const std::string& name, const StripTask& task) {
@@ -141,7 +149,7 @@ void gapsOfAShop(const std::string& name, const std::vector<KnownStrip>& sets,
         for (const KnownStrip& set : sets) {
             const StripTask task = mayTurn ? turnable(set.task) : set.task;
             const std::int64_t length = packedWithin(task, budget).length;
-            aboveLeast += percentAbove(length, leastLength(task));
+            aboveLeast += percentAbove(length, shortestOf(set, mayTurn));
             const auto found = longRun.find(set.name);
             if (found == longRun.end())
                 continue;
@@ -171,7 +179,8 @@ void writeForPeers(const std::vector<KnownStrip>& strips, const std::filesystem:
     for (std::size_t index = 0; index < strips.size(); ++index) {
         const KnownStrip& strip = strips[index];
         out << (index > 0 ? "," : "") << "{\"name\":\"" << strip.name << "\",\"width\":" << strip.task.width
-            << ",\"least\":" << strip.shortest << ",\"pieces\":[";
+            << ",\"least\":" << strip.shortest << ",\"leastTurned\":" << strip.shortestTurned
+            << ",\"pieces\":[";
         for (std::size_t piece = 0; piece < strip.task.pieces.size(); ++piece)
             out << (piece > 0 ? "," : "") << '[' << strip.task.pieces[piece].across << ','
                 << strip.task.pieces[piece].along << ']';
@@ -180,20 +189,66 @@ void writeForPeers(const std::vector<KnownStrip>& strips, const std::filesystem:
     out << "]\n";
 }
 
-// The libraries take seconds to come to their lengths.
-constexpr std::chrono::milliseconds kBesidePeers{500};
+constexpr std::chrono::milliseconds kBesideOthers{100};
 
-struct PeerTally {
-    std::size_t strips = 0;
-    std::size_t oursShorter = 0;
-    std::size_t theirsShorter = 0;
-    double gaps = 0;
-    double ourGaps = 0;
+// Strips on which another way of packing was tried, and ours in the time that nesting has at the bench.
+class Tally {
+public:
+    void add(std::int64_t shortest, std::int64_t ours, std::int64_t theirs) {
+        ++m_strips;
+        m_oursShorter += ours < theirs;
+        m_theirsShorter += theirs < ours;
+        m_theirGaps += percentAbove(theirs, shortest);
+        m_ourGaps += percentAbove(ours, shortest);
+    }
+    void print(const std::string& who) const {
+        const auto count = static_cast<double>(m_strips);
+        row(who,
+            "mean gap " + rounded(m_theirGaps / count, 2) + " %, ours " + rounded(m_ourGaps / count, 2) +
+                " %",
+            "ours shorter on " + std::to_string(m_oursShorter) + ", theirs on " +
+                std::to_string(m_theirsShorter) + " of " + std::to_string(m_strips));
+    }
+    bool isNeverLonger() const { return m_theirsShorter == 0; }
+
+private:
+    std::size_t m_strips = 0;
+    std::size_t m_oursShorter = 0;
+    std::size_t m_theirsShorter = 0;
+    double m_theirGaps = 0;
+    double m_ourGaps = 0;
 };
+
+using Lengths = std::map<std::pair<std::string, bool>, std::int64_t>; // by name, and whether they may turn
+
+Lengths ourLengths(const std::vector<KnownStrip>& strips) {
+    Lengths ours;
+    for (const KnownStrip& strip : strips) {
+        for (const bool mayTurn : {false, true})
+            ours[{strip.name, mayTurn}] =
+                packedWithin(mayTurn ? turnable(strip.task) : strip.task, kBesideOthers).length;
+    }
+    return ours;
+}
+
+// False: a plain way of filling was shorter on some strip.
+bool heldAgainstPlainFills(const std::vector<KnownStrip>& strips, const Lengths& ours,
+                           const std::string& what) {
+    bool isNeverLonger = true;
+    for (const bool mayTurn : {false, true}) {
+        Tally tally;
+        for (const KnownStrip& strip : strips)
+            tally.add(shortestOf(strip, mayTurn), ours.at({strip.name, mayTurn}),
+                      plainestOf(strip.task, mayTurn));
+        tally.print(what + "best of plain fills" + (mayTurn ? ", with turns" : ""));
+        isNeverLonger = isNeverLonger && tally.isNeverLonger();
+    }
+    return isNeverLonger;
+}
 
 // False: a library packed some strip shorter than we did.
 bool heldAgainstPeers(const std::filesystem::path& folder, const std::vector<KnownStrip>& strips,
-                      const std::string& what) {
+                      const Lengths& ours, const std::string& what) {
     const std::filesystem::path input = folder / "strips.json";
     const std::filesystem::path output = folder / "lengths.txt";
     writeForPeers(strips, input);
@@ -203,43 +258,28 @@ bool heldAgainstPeers(const std::filesystem::path& folder, const std::vector<Kno
         std::cerr << "The libraries did not run: " << command << '\n';
         return false;
     }
-    std::map<std::pair<std::string, bool>, std::int64_t> ours;
     std::map<std::string, const KnownStrip*> byName;
-    for (const KnownStrip& strip : strips) {
+    for (const KnownStrip& strip : strips)
         byName[strip.name] = &strip;
-        for (const bool mayTurn : {false, true})
-            ours[{strip.name, mayTurn}] =
-                packedWithin(mayTurn ? turnable(strip.task) : strip.task, std::chrono::milliseconds{100})
-                    .length;
-    }
-    std::map<std::string, PeerTally> tallies;
+    std::map<std::string, Tally> tallies;
     std::ifstream lines{output};
     std::string name, library;
     int turns = 0;
     std::int64_t length = 0;
     while (lines >> name >> library >> turns >> length) {
-        PeerTally& tally = tallies[library + (turns ? ", with turns" : "")];
         const KnownStrip& strip = *byName.at(name);
         const std::int64_t ourLength = ours.at({name, turns != 0});
-        const std::int64_t theirs = length == 0 ? 2 * strip.shortest : length;
-        ++tally.strips;
-        tally.oursShorter += ourLength < theirs;
-        tally.theirsShorter += theirs < ourLength;
-        tally.gaps += percentAbove(theirs, strip.shortest);
-        tally.ourGaps += percentAbove(ourLength, strip.shortest);
+        const std::int64_t shortest = shortestOf(strip, turns != 0);
+        const std::int64_t theirs = length == 0 ? 2 * shortest : length;
+        tallies[library + (turns ? ", with turns" : "")].add(shortest, ourLength, theirs);
         if (theirs < ourLength)
             std::cerr << library << " is shorter on " << name << (turns ? " with turns" : "") << ": "
                       << theirs << " to " << ourLength << '\n';
     }
     bool isNeverLonger = true;
     for (const auto& [library_, tally] : tallies) {
-        const auto count = static_cast<double>(tally.strips);
-        row(what + library_,
-            "mean gap " + rounded(tally.gaps / count, 2) + " %, ours " + rounded(tally.ourGaps / count, 2) +
-                " %",
-            "ours shorter on " + std::to_string(tally.oursShorter) + ", theirs on " +
-                std::to_string(tally.theirsShorter) + " of " + std::to_string(tally.strips));
-        isNeverLonger = isNeverLonger && tally.theirsShorter == 0;
+        tally.print(what + library_);
+        isNeverLonger = isNeverLonger && tally.isNeverLonger();
     }
     return isNeverLonger;
 }
@@ -289,8 +329,13 @@ int main(int count, char** words) {
         read = stripsIn(*folder);
     if (!read.empty())
         gaps(std::to_string(read.size()) + " strips of the folder", read);
-    if (!peers)
-        return 0;
-    const bool isNeverLonger = heldAgainstPeers(*peers, read.empty() ? made : read, "");
-    return heldAgainstPeers(*peers, heldOut, "decals of a shop, held out, ") && isNeverLonger ? 0 : 1;
+    const std::vector<KnownStrip>& known = read.empty() ? made : read;
+    bool isNeverLonger = true;
+    for (const auto& [strips, what] : {std::pair{&known, ""}, std::pair{&heldOut, kHeldOutShop}}) {
+        const Lengths ours = ourLengths(*strips);
+        isNeverLonger = heldAgainstPlainFills(*strips, ours, what) && isNeverLonger;
+        if (peers)
+            isNeverLonger = heldAgainstPeers(*peers, *strips, ours, what) && isNeverLonger;
+    }
+    return isNeverLonger ? 0 : 1;
 }

@@ -77,8 +77,10 @@ say "Running nesting_bench"
     echo "## nesting"
     echo
     echo "A strip as short as can be. Gaps are above the optimum, which is known because the strips were cut up whole;"
-    echo "C1 to C7 are the 21 strips of Hopper and Turton (2001), the others are made here the same way. The other"
-    echo "libraries pack fixed boxes: their box is made longer from the optimum on until all fits."
+    echo "C1 to C7 are the 21 strips of Hopper and Turton (2001), the others are made here the same way. Decals of a shop"
+    echo "are drawn at random: their gaps are above the least length, a lower bound that mostly cannot be reached, and"
+    echo "above the shortest of a long run. The other libraries pack fixed boxes: their box is made longer from the"
+    echo "optimum, or the least length, on until all fits."
     echo
     echo "| what | figure | note |"
     echo "|---|---:|---|"

@@ -52,6 +52,7 @@ std::optional<KnownStrip> readStrip(const std::string& head, std::istream& lines
     }
     if (strip.task.pieces.size() != count || strip.shortest < 1 || !checkTask(strip.task).ok())
         return std::nullopt;
+    strip.shortestTurned = strip.shortest;
     return strip;
 }
 
@@ -67,7 +68,7 @@ std::vector<KnownStrip> cutUp(std::span<const StripSize> sizes, int ofEach, unsi
                          std::to_string(size.pieces) + (straightCutsOnly ? "s" : "r") +
                          std::to_string(next / 2);
             strip.task = maker.withoutWaste(size.width, size.length, size.pieces, straightCutsOnly, slimmest);
-            strip.shortest = size.length;
+            strip.shortest = strip.shortestTurned = size.length;
             made.push_back(std::move(strip));
         }
     }
@@ -102,6 +103,7 @@ std::vector<KnownStrip> decalsOfAShop(unsigned seed) {
             strip.task.pieces.push_back({across, maker.between(20, 300), false, std::nullopt});
         }
         strip.shortest = leastLength(strip.task);
+        strip.shortestTurned = leastLength(turnable(strip.task));
         sets.push_back(std::move(strip));
     }
     return sets;

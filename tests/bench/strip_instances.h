@@ -14,6 +14,7 @@ struct KnownStrip {
     std::string name;
     StripTask task;
     std::int64_t shortest = 0;
+    std::int64_t shortestTurned = 0; // where pieces may turn
 };
 
 // Strips cut up as Hopper and Turton cut theirs (2001, EJOR 128), half of them by straight cuts only. 140 of

@@ -1,6 +1,6 @@
 // Packs strips with general-purpose packing libraries and prints how long each made them.
 //
-// In (JSON): [{"name", "width", "least", "pieces": [[across, along], ...]}]. Out: a line "NAME LIBRARY TURNS LENGTH"
+// In (JSON): [{"name", "width", "least", "leastTurned", "pieces": [[across, along], ...]}]. Out: a line "NAME LIBRARY TURNS LENGTH"
 // each, TURNS 0 or 1, LENGTH 0 where none up to twice the least was enough. All of them pack boxes of a given size,
 // so the box is made one unit longer from the least length on until all pieces are in one box; of their settings
 // the best counts.
@@ -57,7 +57,8 @@ const libraries = {
 };
 
 function shortest(fits, strip, mayTurn) {
-    for (let length = strip.least; length <= 2 * strip.least; ++length) {
+    const least = mayTurn ? strip.leastTurned : strip.least;
+    for (let length = least; length <= 2 * least; ++length) {
         if (fits(strip, length, mayTurn)) return length;
     }
     return 0;
