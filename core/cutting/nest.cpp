@@ -14,8 +14,10 @@ namespace {
 // The decals of one film on their way onto rolls.
 class FilmNesting {
 public:
-    FilmNesting(const ReckonedShop& shop, const FilmToCut& film, const NestWish& wish)
+    FilmNesting(const ReckonedShop& shop, const FilmToCut& film, const NestWish& wish,
+                const std::function<bool()>& shouldStop)
         : m_wish(wish)
+        , m_shouldStop(shouldStop)
         , m_film(shop.facts.films.at(film.film))
         , m_margins{std::max(Millimetres{}, wish.gap), shop.facts.settings.edgeMargin}
         , m_mayTurn(wish.mayTurn && !m_film.hasGrain) {
@@ -97,7 +99,8 @@ private:
         if (mayHavePins)
             pinDown(task, decals);
 
-        const Result<StripPacking> packing = search ? packWithin(task, shareOf(*search)) : packAtOnce(task);
+        const Result<StripPacking> packing =
+            search ? packWithin(task, shareOf(*search)) : packAtOnce(task, m_shouldStop);
         if (!packing.ok())
             return nest;
         for (std::size_t index = 0; index < decals.size(); ++index) {
@@ -166,6 +169,7 @@ private:
     }
 
     const NestWish& m_wish;
+    const std::function<bool()>& m_shouldStop; // of what is laid at once
     const Film& m_film;
     NestMargins m_margins;
     bool m_mayTurn;
@@ -177,8 +181,8 @@ private:
 } // namespace
 
 Result<FilmNests> nestFilm(const ReckonedShop& shop, const FilmToCut& film, const NestWish& wish,
-                           const StripSearch* search) {
-    const FilmNesting nesting(shop, film, wish);
+                           const StripSearch* search, const std::function<bool()>& shouldStop) {
+    const FilmNesting nesting(shop, film, wish, shouldStop);
     if (!nesting.hasRoll())
         return fieldError("roll", "No roll of " + shop.facts.films.at(film.film).name() +
                                       " may be cut from: receive one, or press a test strip.");

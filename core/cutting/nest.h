@@ -113,10 +113,11 @@ NestWish usualWish(const ReckonedShop& shop, const FilmToCut& film);
 
 // Nests every waiting decal that is not left out, kMostPieces at most: the rest is told as lacking. A pin
 // that lies off the roll or over an earlier one, or is turned where the film may not be, is let go. `search`
-// none: the constructive answer at once. With a search its budget is shared by the rolls, `improved` is not
-// called. An error where the film has no roll that may be used.
+// none: the constructive answer at once; `shouldStop` (may be empty) ends that one, and what is not laid yet
+// follows in rows. With a search its budget is shared by the rolls, `improved` is not called. An error where
+// the film has no roll that may be used.
 Result<FilmNests> nestFilm(const ReckonedShop& shop, const FilmToCut& film, const NestWish& wish,
-                           const StripSearch* search = nullptr);
+                           const StripSearch* search = nullptr, const std::function<bool()>& shouldStop = {});
 
 // Length these decals take on a roll of this width, nested at once; never more than in rows. Decals that fit
 // neither way are left out.

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <set>
 
 namespace holdfast::app {
 
@@ -35,6 +36,11 @@ DecalPin placeOf(const NestedDecal& decal) {
     return {decal.lies.across, decal.lies.along, decal.isTurned};
 }
 
+BenchModel::BenchModel(QObject* parent)
+    : QObject(parent) {
+    connect(&m_laying, &LayingBeside::laid, this, &BenchModel::takeFirst);
+}
+
 // ── the shop and its films ────────────────────────────────────────────────────────────────────────────
 
 void BenchModel::show(std::shared_ptr<const ReckonedShop> shop) {
@@ -48,6 +54,8 @@ void BenchModel::show(std::shared_ptr<const ReckonedShop> shop) {
         m_filmAt = static_cast<int>(same - m_films.begin());
     else
         m_filmAt = m_films.empty() ? -1 : std::clamp(m_filmAt, 0, static_cast<int>(m_films.size()) - 1);
+    if (!film() || before != film()->film)
+        m_laying.drop();
     emit filmsChanged();
     refreshNests();
 }
@@ -55,6 +63,7 @@ void BenchModel::show(std::shared_ptr<const ReckonedShop> shop) {
 void BenchModel::chooseFilm(int at) {
     if (at < 0 || at >= static_cast<int>(m_films.size()) || at == m_filmAt)
         return;
+    m_laying.drop();
     m_filmAt = at;
     emit filmsChanged();
     refreshNests();
@@ -99,6 +108,7 @@ FilmOnBench& BenchModel::own() {
 void BenchModel::refreshNests() {
     const FilmToCut* shown = film();
     if (!shown) {
+        m_laying.drop();
         emit nested();
         return;
     }
@@ -108,8 +118,14 @@ void BenchModel::refreshNests() {
         bench.wish = usualWish(*m_shop, *shown);
     const auto from = reckonedFrom(*m_shop, *shown, m_decals);
     if (!isNew && from == bench.reckonedFrom) {
-        emit nested();
-        return;
+        if (bench.isLaid) {
+            emit nested();
+            return;
+        }
+        if (isBeingLaid()) {
+            emit beingLaid();
+            return;
+        }
     }
     const auto isGone = [&](DecalId id) {
         return std::ranges::find(shown->waiting, id) == shown->waiting.end();
@@ -119,10 +135,12 @@ void BenchModel::refreshNests() {
     if (bench.firstRoll && !mayComeFirst(*bench.firstRoll))
         bench.firstRoll.reset();
     bench.reckonedFrom = from;
-    nestAtOnce();
+    nestAgain();
 }
 
-void BenchModel::nestAtOnce() {
+// At once where that is soon done, else in the background.
+void BenchModel::nestAgain() {
+    m_laying.drop();
     FilmOnBench& bench = own();
     bench.wish.rolls.clear();
     if (bench.firstRoll) {
@@ -131,25 +149,47 @@ void BenchModel::nestAtOnce() {
             if (offer.mayBeUsed && offer.roll != *bench.firstRoll)
                 bench.wish.rolls.push_back(offer.roll);
     }
-    auto laid = nestFilm(*m_shop, *film(), bench.wish);
     bench.isSearched = false;
     bench.seed = 1;
-    bench.problem = laid.ok() ? std::string{} : laid.error().message;
-    bench.laid = laid.ok() ? std::move(laid).value() : FilmNests{};
+    bench.withoutPins.reset();
+    if (isSoonLaid(film()->waiting.size() - bench.wish.leftOut.size(), bench.wish.pins.size())) {
+        takeFirst(firstLayout(*m_shop, *film(), bench.wish));
+        return;
+    }
+    bench.isLaid = false;
+    takeAwayWhatIsGone();
+    m_laying.begin(m_shop, *film(), bench.wish);
+    emit beingLaid();
+}
+
+void BenchModel::takeFirst(const FirstLayout& layout) {
+    FilmOnBench& bench = own();
+    bench.problem = layout.laid.ok() ? std::string{} : layout.laid.error().message;
+    bench.laid = layout.laid.ok() ? *layout.laid : FilmNests{};
     // A pin that could not be kept is let go.
     std::erase_if(bench.wish.pins, [&](const auto& pin) {
         const NestedDecal* lies = lying(pin.first);
         return !lies || !lies->isPinned;
     });
-    bench.withoutPins.reset();
-    if (hasPins()) {
-        NestWish free = bench.wish;
-        free.pins.clear();
-        if (auto known = nestFilm(*m_shop, *film(), free); known.ok())
-            bench.withoutPins = std::move(known).value();
-    }
+    bench.withoutPins = hasPins() ? layout.withoutPins : std::nullopt;
+    bench.isLaid = true;
     keepChosen();
     emit nested();
+}
+
+// Of what lay there before: decals that wait no more or are left out, and rolls that are gone.
+void BenchModel::takeAwayWhatIsGone() {
+    FilmOnBench& bench = own();
+    const std::set<DecalId> waiting(film()->waiting.begin(), film()->waiting.end());
+    for (Nest& nest : bench.laid.nests)
+        std::erase_if(nest.decals, [&](const NestedDecal& each) {
+            return !waiting.contains(each.decal) || bench.wish.leftOut.contains(each.decal);
+        });
+    std::erase_if(bench.laid.nests, [&](const Nest& nest) {
+        return nest.decals.empty() || !m_shop->facts.rolls.find(nest.roll);
+    });
+    bench.laid.lack.clear();
+    bench.problem.clear();
 }
 
 void BenchModel::keepChosen() {
@@ -197,7 +237,7 @@ std::optional<DecalId> BenchModel::chosen() const {
 }
 
 void BenchModel::choose(DecalId id) {
-    if (!film() || onBench().chosen == id || !lying(id))
+    if (!film() || onBench().chosen == id || (!lying(id) && !isBeingLaid()))
         return;
     own().chosen = id;
     emit chosenChanged();
@@ -230,20 +270,20 @@ void BenchModel::leaveOut(DecalId id) {
         chooseNext(-1);
     own().wish.leftOut.insert(id);
     own().wish.pins.erase(id);
-    nestAtOnce();
+    nestAgain();
 }
 
 void BenchModel::putBack(DecalId id) {
     if (!film() || own().wish.leftOut.erase(id) == 0)
         return;
-    nestAtOnce();
+    nestAgain();
 }
 
 void BenchModel::putAllBack() {
     if (!film() || onBench().wish.leftOut.empty())
         return;
     own().wish.leftOut.clear();
-    nestAtOnce();
+    nestAgain();
 }
 
 void BenchModel::setGap(Millimetres gap) {
@@ -251,7 +291,7 @@ void BenchModel::setGap(Millimetres gap) {
     if (!film() || onBench().wish.gap == gap)
         return;
     own().wish.gap = gap;
-    nestAtOnce();
+    nestAgain();
 }
 
 bool BenchModel::mayComeFirst(RollId roll) const {
@@ -264,7 +304,7 @@ void BenchModel::setFirstRoll(RollId roll) {
     if (!film() || onBench().firstRoll == roll || !mayComeFirst(roll))
         return;
     own().firstRoll = roll;
-    nestAtOnce();
+    nestAgain();
 }
 
 void BenchModel::layOnly(std::optional<RollId> roll, std::span<const DecalId> decals) {
@@ -283,7 +323,7 @@ void BenchModel::layOnly(std::optional<RollId> roll, std::span<const DecalId> de
     std::erase_if(bench.wish.pins, [&](const auto& pin) { return leftOut.contains(pin.first); });
     bench.wish.leftOut = std::move(leftOut);
     bench.firstRoll = firstRoll;
-    nestAtOnce();
+    nestAgain();
 }
 
 bool BenchModel::keepsOffcut(RollId roll, const FilmArea& offcut) const {

@@ -1,8 +1,12 @@
 #pragma once
 // What lies on the bench: the films that have decals to cut and, of each, its nests, what the maker pinned,
 // left out and which roll comes first. It asks core/cutting what is free and legal and paints nothing.
+//
+// Where laying the decals would keep a hand waiting they are laid in the background. Until then what lay
+// there before is shown, without what is gone, and is neither moved nor cut. Another wish begins it again.
 
 #include "app/places/cutting_bench/decals_on_garments.h"
+#include "app/places/cutting_bench/first_layout.h"
 #include "core/cutting/nest.h"
 
 #include <QObject>
@@ -24,8 +28,9 @@ struct FilmOnBench {
     std::optional<DecalId> chosen;
     std::vector<std::pair<RollId, FilmArea>> thrownAway; // offcuts not to be kept
     std::vector<std::int64_t> reckonedFrom;              // what the nests were reckoned from
-    bool isSearched = false;                             // a shorter one was looked for, or a hand laid it
-    std::uint64_t seed = 1;               // of the next search; another each time it is asked for
+    bool isLaid = false;     // as wished; else it is being laid, or was when another film was chosen
+    bool isSearched = false; // a shorter one was looked for, or a hand laid it
+    std::uint64_t seed = 1;  // of the next search; another each time it is asked for
     std::optional<FilmNests> withoutPins; // the best known of the same wish without its pins
 };
 
@@ -33,7 +38,7 @@ class BenchModel : public QObject {
     Q_OBJECT
 
 public:
-    using QObject::QObject;
+    explicit BenchModel(QObject* parent = nullptr);
 
     // A newer shop. Nests stand where nothing they were reckoned from has changed; pins and decals left out
     // stand where the decal still waits.
@@ -54,6 +59,7 @@ public:
     // ── the chosen film. REQUIRES: there is one ──
     const FilmOnBench& onBench() const;
     const std::vector<Nest>& nests() const { return onBench().laid.nests; }
+    bool isBeingLaid() const { return m_laying.isLaying(); }
     DecalOnGarment decal(DecalId id) const; // nulls where it is gone
     const Nest* nestOf(DecalId id) const;
     const NestedDecal* lying(DecalId id) const; // null where it is on no roll
@@ -103,6 +109,7 @@ public:
 
 signals:
     void filmsChanged();
+    void beingLaid();     // in the background; nested() follows
     void nested();        // laid again from the start
     void moved();         // a decal by hand, or a better nest came
     void chosenChanged(); // the decal at hand
@@ -111,7 +118,9 @@ signals:
 private:
     FilmOnBench& own();
     void refreshNests();
-    void nestAtOnce();
+    void nestAgain();
+    void takeFirst(const FirstLayout& layout);
+    void takeAwayWhatIsGone();
     void keepChosen();
     void rememberWithoutPins();
     bool mayComeFirst(RollId roll) const;
@@ -121,6 +130,7 @@ private:
     int m_filmAt = -1;
     std::map<FilmId, FilmOnBench> m_onBench;
     DecalsOnGarments m_decals;
+    LayingBeside m_laying; // of the chosen film
 };
 
 DecalPin placeOf(const NestedDecal& decal);

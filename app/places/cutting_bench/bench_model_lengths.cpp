@@ -45,7 +45,7 @@ std::optional<DecalPin> BenchModel::freePlace(DecalId id, const DecalPin& wanted
 }
 
 bool BenchModel::moveTo(DecalId id, const DecalPin& wanted) {
-    const auto place = freePlace(id, wanted);
+    const auto place = isBeingLaid() ? std::nullopt : freePlace(id, wanted);
     if (!place || *place == placeOf(*lying(id)))
         return false;
     FilmOnBench& bench = own();
@@ -90,7 +90,7 @@ bool BenchModel::canBePinned(DecalId id) const {
 
 bool BenchModel::turnPin() {
     const auto id = chosen();
-    if (!id || !canBePinned(*id))
+    if (!id || isBeingLaid() || !canBePinned(*id))
         return false;
     FilmOnBench& bench = own();
     const NestedDecal lies = *lying(*id);
@@ -114,9 +114,7 @@ void BenchModel::rememberWithoutPins() {
 }
 
 void BenchModel::take(const FilmNests& found) {
-    if (!film())
-        return;
-    if (!isBetter(found, onBench().laid))
+    if (!film() || isBeingLaid() || !isBetter(found, onBench().laid))
         return;
     own().laid = found;
     keepChosen();
@@ -129,7 +127,7 @@ void BenchModel::takeKnown() {
 }
 
 bool BenchModel::isShortest() const {
-    return film() && isProvedShortest(onBench().laid);
+    return film() && !isBeingLaid() && isProvedShortest(onBench().laid);
 }
 
 std::optional<Millimetres> BenchModel::costOfPins() const {

@@ -187,8 +187,11 @@ void BenchPanel::showLinks() {
 }
 
 void BenchPanel::showFigures() {
-    const Nest* shown = nest();
-    const QString nothing = shown ? QString() : tr("Nothing lies on the bench.");
+    // What lay there before tells nothing of what is being laid.
+    const Nest* shown = m_model.isBeingLaid() ? nullptr : nest();
+    const QString nothing = shown                   ? QString()
+                            : m_model.isBeingLaid() ? beingLaidWords()
+                                                    : tr("Nothing lies on the bench.");
     for (Button* button : {m_save, m_sheet, m_markCut})
         button->setCannot(nothing);
     m_sentence->set(m_wish, shown ? millimetres(shown->length) : QString());
@@ -198,7 +201,7 @@ void BenchPanel::showFigures() {
         m_left->setLabel(tr("Left"));
         m_left->set(tr("–"));
         m_shares->hide();
-        m_least->setText({});
+        m_least->setText(m_model.isBeingLaid() ? nothing : QString());
         return;
     }
     m_shares->show();

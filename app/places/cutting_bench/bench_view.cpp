@@ -107,6 +107,8 @@ std::optional<DecalId> BenchView::decalAt(QPointF at) const {
 QString BenchView::emptyWords() const {
     if (!m_model.film())
         return {};
+    if (m_model.isBeingLaid())
+        return beingLaidWords();
     if (!m_model.onBench().problem.empty())
         return words(m_model.onBench().problem);
     if (m_model.film()->waiting.empty())
@@ -161,6 +163,10 @@ void BenchView::mousePressEvent(QMouseEvent* event) {
         return;
     }
     m_model.choose(*decal);
+    if (m_model.isBeingLaid()) {
+        emit refused(beingLaidWords());
+        return;
+    }
     m_held = decal;
     m_heldFrom = placeOf(*m_model.lying(*decal));
     m_pressed = event->position();
@@ -268,7 +274,7 @@ void BenchView::keyPressEvent(QKeyEvent* event) {
     if (!m_model.chosen())
         m_model.chooseNext(1);
     else if (!m_model.nudge(along, across))
-        emit refused(tr("There is no room that way."));
+        emit refused(m_model.isBeingLaid() ? beingLaidWords() : tr("There is no room that way."));
 }
 
 bool BenchView::focusNextPrevChild(bool next) {

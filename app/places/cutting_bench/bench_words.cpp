@@ -47,6 +47,10 @@ QString decalsToCut(std::size_t count) {
     return BenchWords::tr("%1 to cut").arg(count);
 }
 
+QString beingLaidWords() {
+    return BenchWords::tr("The decals are being laid. That takes a moment.");
+}
+
 QString lengthWords(const BenchModel& model, const Nest& nest) {
     const QString pins =
         model.onBench().wish.pins.size() > 1 ? BenchWords::tr("the pins") : BenchWords::tr("the pin");

@@ -14,6 +14,9 @@ QString areaWords(const FilmArea& area);                                  // "16
 QString rollLabel(const ShopFacts& facts, RollId roll);                   // "R-09"
 QString decalsToCut(std::size_t count);                                   // "9 to cut"
 
+// Why nothing is done with decals that are being laid beside the window.
+QString beingLaidWords();
+
 // How long the nest is beside the shortest possible, and what its pins cost: only what is proved for what
 // lies there now.
 QString lengthWords(const BenchModel& model, const Nest& nest);

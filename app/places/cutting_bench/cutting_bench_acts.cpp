@@ -93,6 +93,10 @@ QString CuttingBenchPlace::folder() {
 }
 
 void CuttingBenchPlace::write(const QString& words, Writing writing) {
+    if (m_model.isBeingLaid()) {
+        desk().say(beingLaidWords());
+        return;
+    }
     if (!m_model.film() || m_model.nests().empty()) {
         desk().say(tr("Nothing lies on the bench."));
         return;
@@ -131,7 +135,7 @@ void CuttingBenchPlace::printCutSheets(const QString& folder) {
 }
 
 void CuttingBenchPlace::askCutFile() {
-    if (!m_model.film() || m_model.nests().empty())
+    if (!m_model.film() || m_model.nests().empty() || m_model.isBeingLaid())
         return;
     const QString name = cutFileName(*m_model.shop(), m_model.nests().front());
     auto* dialog =
@@ -146,7 +150,7 @@ void CuttingBenchPlace::askCutFile() {
 }
 
 void CuttingBenchPlace::markCut() {
-    if (!m_model.film() || m_model.nests().empty() || m_isCutting)
+    if (!m_model.film() || m_model.nests().empty() || m_model.isBeingLaid() || m_isCutting)
         return;
     m_search.drop();
     const auto goOn = [this, at = m_model.filmAt()] {
@@ -154,7 +158,7 @@ void CuttingBenchPlace::markCut() {
         refresh();
         // The next film that has something to lay, where this one has not.
         const auto films = static_cast<int>(m_model.films().size());
-        for (int next = 0; next < films && m_model.nests().empty(); ++next)
+        for (int next = 0; next < films && m_model.nests().empty() && !m_model.isBeingLaid(); ++next)
             m_model.chooseFilm((at + next) % films);
         if (m_pages->currentIndex() == 0)
             m_view->setFocus(Qt::OtherFocusReason);

@@ -28,28 +28,7 @@ constexpr int kNarrow = 760;     // a place narrower than this has its panel bel
 constexpr int kLeastBench = 320; // heights, where they are above one another
 constexpr int kLeastPanel = 320;
 
-// Pieces that a search lays, again and again: some two and five seconds on an idle machine. Work is counted
-// and not time, so that the same wish gives the same nest on any machine, however busy.
-constexpr std::uint64_t kSearchByItself = 10'000'000;
-constexpr std::uint64_t kSearchAsked = 25'000'000;
-
-std::optional<std::uint64_t>& searchRounds() {
-    static std::optional<std::uint64_t> rounds;
-    return rounds;
-}
-
-Millimetres lengthLaid(const BenchModel& model) {
-    Millimetres length;
-    for (const Nest& nest : model.nests())
-        length += nest.length;
-    return length;
-}
-
 } // namespace
-
-void CuttingBenchPlace::setSearchRounds(std::optional<std::uint64_t> rounds) {
-    searchRounds() = rounds;
-}
 
 CuttingBenchPlace::CuttingBenchPlace(ShopDesk& shopDesk, QWidget* parent)
     : Place(shopDesk, parent) {
@@ -174,12 +153,19 @@ QWidget* CuttingBenchPlace::makeBench() {
 
 void CuttingBenchPlace::listenToModel() {
     connect(&m_model, &BenchModel::filmsChanged, this, &CuttingBenchPlace::showFilms);
+    connect(&m_model, &BenchModel::beingLaid, this, [this] {
+        m_search.drop();
+        showFilms();
+        showBench();
+    });
     connect(&m_model, &BenchModel::nested, this, [this] {
         m_search.drop();
         showFilms(); // another roll may come first
         showBench();
+        if (m_view->hasFocus() && !m_model.chosen())
+            m_model.chooseNext(1);
         if (isVisible())
-            search(kSearchByItself);
+            searchByItself();
     });
     connect(&m_model, &BenchModel::moved, this, [this] {
         m_search.drop();
@@ -240,7 +226,7 @@ void CuttingBenchPlace::opened() {
     if (m_isStale)
         refresh();
     if (!wasStale)
-        search(kSearchByItself);
+        searchByItself();
     takeKeyboard();
 }
 
@@ -323,6 +309,12 @@ void CuttingBenchPlace::showTools() {
     const auto chosen = m_model.chosen();
     const NestedDecal* lies = chosen ? m_model.lying(*chosen) : nullptr;
     const QString none = lies ? QString() : tr("Choose a decal first.");
+    if (m_model.isBeingLaid()) {
+        m_tools->setNest(beingLaidWords());
+        m_tools->setTurn(beingLaidWords());
+        m_tools->setPin(beingLaidWords(), lies && lies->isPinned);
+        return;
+    }
     m_tools->setNest(m_model.nests().empty() ? tr("Nothing lies on the bench.") : QString());
     m_tools->setTurn(m_model.hasGrain() ? tr("This film has a grain: its decals keep their direction.")
                                         : none);
@@ -344,58 +336,6 @@ void CuttingBenchPlace::countTools() {
     for (QWidget* tool : {static_cast<QWidget*>(m_count), static_cast<QWidget*>(m_filmKey),
                           static_cast<QWidget*>(m_benchKey)})
         tool->setVisible(films > 0);
-}
-
-// ── searching ─────────────────────────────────────────────────────────────────────────────────────────
-
-void CuttingBenchPlace::search(std::uint64_t work) {
-    if (!m_model.film() || m_search.isSearching() || m_writing.isBusy() || m_model.isSearched() ||
-        m_model.isShortest())
-        return;
-    m_wasAsked = false;
-    m_search.begin(m_model.shop(), *m_model.film(), m_model.onBench().wish, howToSearch(work));
-}
-
-StripSearch CuttingBenchPlace::howToSearch(std::uint64_t work) const {
-    StripSearch how;
-    how.work = work;
-    how.rounds = searchRounds();
-    how.seed = m_model.onBench().seed;
-    return how;
-}
-
-void CuttingBenchPlace::searchAgain() {
-    if (!m_model.film() || m_model.nests().empty())
-        return;
-    m_before = lengthLaid(m_model);
-    m_model.takeKnown();
-    if (m_model.isShortest()) {
-        sayOutcome();
-        return;
-    }
-    m_model.searchOtherwise();
-    m_search.begin(m_model.shop(), *m_model.film(), m_model.onBench().wish, howToSearch(kSearchAsked));
-    m_wasAsked = true;
-}
-
-void CuttingBenchPlace::searchIsOver() {
-    m_model.markSearched();
-    m_panel->showFigures();
-    if (m_wasAsked)
-        sayOutcome();
-}
-
-void CuttingBenchPlace::sayOutcome() {
-    const Millimetres now = lengthLaid(m_model);
-    QStringList said;
-    if (now < m_before)
-        said.append(tr("Nested again: %1 shorter.").arg(millimetres(m_before - now)));
-    if (m_model.isShortest())
-        said.append(m_model.hasPins() ? tr("Nothing shorter is possible with what is pinned.")
-                                      : tr("This is the shortest layout possible."));
-    else if (said.isEmpty())
-        said.append(tr("No shorter layout was found."));
-    desk().say(said.join(u' '));
 }
 
 void CuttingBenchPlace::turnDecal() {

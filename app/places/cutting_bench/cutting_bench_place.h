@@ -72,7 +72,7 @@ private:
     void showFilms();
     void showBench();
     void showTools();
-    void search(std::uint64_t work);
+    void searchByItself();
     StripSearch howToSearch(std::uint64_t work) const;
     void searchAgain();
     void searchIsOver();

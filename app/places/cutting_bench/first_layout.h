@@ -1,0 +1,56 @@
+#pragma once
+// The first layout of a film's decals as a wish has them, before any search for a shorter one. That of a
+// usual film is made at once; that of thousands of decals, or around very many pins, on a thread of its own.
+
+#include "core/cutting/nest.h"
+
+#include <QObject>
+
+#include <atomic>
+#include <functional>
+#include <memory>
+#include <optional>
+#include <thread>
+
+namespace holdfast::app {
+
+// Laying decals takes time by their number and, around pins, by the number of both: 10 ms for the most that
+// is laid at once, and 3,000 decals without a pin are the most.
+bool isSoonLaid(std::size_t decals, std::size_t pins);
+void setNothingIsSoonLaid(bool isNothing); // for tests: as if every layout took long
+
+struct FirstLayout {
+    Result<FilmNests> laid;
+    std::optional<FilmNests> withoutPins; // the same wish without its pins, where it has any
+};
+
+// `shouldStop` may be empty; stopped, the decals lie in rows or not at all.
+FirstLayout firstLayout(const ReckonedShop& shop, const FilmToCut& film, const NestWish& wish,
+                        const std::function<bool()>& shouldStop = {});
+
+// One at a time; what is dropped says nothing more.
+class LayingBeside : public QObject {
+    Q_OBJECT
+
+public:
+    using QObject::QObject;
+    ~LayingBeside() override; // stops and waits
+
+    void begin(std::shared_ptr<const ReckonedShop> shop, const FilmToCut& film, const NestWish& wish);
+    void drop();
+    bool isLaying() const { return m_isLaying; }
+
+signals:
+    void laid(const holdfast::app::FirstLayout& layout);
+
+private:
+    void take(int number, const FirstLayout& layout);
+    void wait();
+
+    std::thread m_thread;
+    std::atomic<bool> m_shouldStop = false;
+    int m_number = 0; // of the layout that is wanted
+    bool m_isLaying = false;
+};
+
+} // namespace holdfast::app
