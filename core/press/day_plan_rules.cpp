@@ -17,6 +17,9 @@ constexpr double kNotThere = std::numeric_limits<double>::infinity();
 // Shortest work counts as this long, so that an index stays finite.
 constexpr double kLeastWork = 1e-3;
 
+// A fraction of a millisecond.
+constexpr std::size_t kLooksBetweenQuestions = 10'000;
+
 std::vector<std::size_t> allJobs(const TimedDay& day) {
     std::vector<std::size_t> order(day.jobs().size());
     std::iota(order.begin(), order.end(), std::size_t{0});
@@ -139,7 +142,8 @@ double apparentTardinessIndex(const DispatchTask& task, double now, double setup
 }
 
 std::vector<std::size_t> orderByApparentTardiness(std::span<const DispatchTask> tasks, std::size_t machines,
-                                                  const SetupTime& setup, const IndexScale& scale) {
+                                                  const SetupTime& setup, const IndexScale& scale,
+                                                  const std::function<bool()>& shouldStop) {
     struct Machine {
         double freeAt = 0;
         std::optional<std::size_t> last;
@@ -151,14 +155,16 @@ std::vector<std::size_t> orderByApparentTardiness(std::span<const DispatchTask> 
         logOfWorth.push_back(std::log(task.weight / std::max(task.work, kLeastWork)));
     std::vector<bool> isTaken(tasks.size(), false);
     std::vector<std::size_t> order;
+    std::size_t looks = 0; // at tasks, since it was last asked whether to stop
     for (;;) {
         std::optional<std::size_t> first;
         for (std::size_t machine = 0; machine < machines; ++machine) {
             if (!all[machine].isDone && (!first || all[machine].freeAt < all[*first].freeAt))
                 first = machine;
         }
-        if (!first)
+        if (!first || (looks >= kLooksBetweenQuestions && shouldStop && shouldStop()))
             return order;
+        looks = looks < kLooksBetweenQuestions ? looks + tasks.size() : 0;
 
         Machine& machine = all[*first];
         std::optional<std::size_t> next;

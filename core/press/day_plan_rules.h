@@ -39,9 +39,11 @@ using SetupTime =
     std::function<double(std::size_t machine, std::optional<std::size_t> before, std::size_t task)>;
 
 // The machine that is free first takes the task with the greatest index, ties to the earlier task. Tasks that
-// no machine does are left out.
+// no machine does are left out. `shouldStop` is asked every fraction of a millisecond and may be empty;
+// stopped, the order ends there.
 std::vector<std::size_t> orderByApparentTardiness(std::span<const DispatchTask> tasks, std::size_t machines,
-                                                  const SetupTime& setup, const IndexScale& scale);
+                                                  const SetupTime& setup, const IndexScale& scale,
+                                                  const std::function<bool()>& shouldStop = {});
 
 struct DispatchRule {
     std::function<std::vector<std::size_t>(const TimedDay& day)> order;

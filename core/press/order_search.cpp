@@ -49,4 +49,12 @@ OrderMove OrderRandom::move(std::size_t fixed, std::size_t places) {
     return {fixed + to, fixed + from, fixed + from, fixed + from + block};
 }
 
+void OrderRandom::kick(std::span<std::size_t> order, std::size_t fixed, std::size_t moves,
+                       std::size_t reach) {
+    const std::size_t within = std::min(reach, order.size() - fixed);
+    const std::size_t begin = fixed + below(order.size() - fixed - within + 1);
+    for (; moves > 0; --moves)
+        carryOut(move(0, within), order.subspan(begin, within));
+}
+
 } // namespace holdfast

@@ -1,7 +1,9 @@
 #pragma once
 // Search for the order of least cost in which pieces of work are done, whatever makes one order dearer than
-// another. Iterated local search: from a start order down to one that no single move betters; then the best
-// order is kicked by two or three random moves and brought down again, and what is not worse is kept.
+// another. Iterated local search: from a start order down to one that no single move betters; then the order
+// is kicked by one or two random moves close together and brought down again, and what is not worse is kept.
+// Where that gains nothing for long, the search begins again from the best order after a harder kick, by
+// moves all over it: what comes of that replaces the best only where it is better.
 //
 // A move lets two blocks of neighbouring pieces change places: with nothing between them that is moving one
 // piece or block to another place, with pieces between it is a swap. Deterministic for a seed and a number of
@@ -51,6 +53,9 @@ public:
     // places behind it.
     OrderMove move(std::size_t fixed, std::size_t places);
 
+    // Carries out so many of these moves on the order, all within `reach` neighbouring places.
+    void kick(std::span<std::size_t> order, std::size_t fixed, std::size_t moves, std::size_t reach);
+
 private:
     std::mt19937_64 m_random;
 };
@@ -68,8 +73,8 @@ concept OrderProblem = requires(Problem& problem, std::span<const std::size_t> o
     problem.cost();        // of the settled order
     // The first places that stay as they are.
     { problem.fixedPlaces() } -> std::convertible_to<std::size_t>;
-    // A move with its first block at this place that makes the settled order cheaper; none: none found. Takes
-    // 10 ms at the most.
+    // A move of what is at this place that makes the settled order cheaper; none: none found. With `settle`
+    // it takes 10 ms at the most.
     { problem.betterFrom(place) } -> std::same_as<std::optional<OrderMove>>;
 };
 
@@ -95,25 +100,35 @@ public:
     FoundOrder<Cost> from(std::vector<std::size_t> start) {
         m_order = std::move(start);
         m_problem.settle(m_order);
-        const std::size_t fixed = m_problem.fixedPlaces();
+        m_fixed = m_problem.fixedPlaces();
         m_places.clear();
-        for (std::size_t place = fixed; place < m_order.size(); ++place)
+        for (std::size_t place = m_fixed; place < m_order.size(); ++place)
             m_places.push_back(place);
 
         descend();
-        FoundOrder<Cost> best{m_order, m_problem.cost(), 0, m_isStopped};
-        if (m_places.size() < 2)
-            return best;
-        while (best.rounds < m_limits.rounds && !shouldStop()) {
+        FoundOrder<Cost> best{m_order, m_problem.cost(), 0, false};
+        FoundOrder<Cost> current = best;
+        std::uint64_t inVain = 0;
+        while (m_places.size() >= 2 && best.rounds < m_limits.rounds && !shouldStop()) {
             ++best.rounds;
-            m_order = best.order;
-            for (std::size_t kicks = 2 + m_random.below(2); kicks > 0; --kicks)
-                carryOut(m_random.move(fixed, m_order.size()), m_order);
+            const bool beginsAgain = inVain == kMostInVain;
+            m_order = beginsAgain ? best.order : current.order;
+            if (beginsAgain)
+                m_random.kick(m_order, m_fixed, kMovesToBeginAgain, m_order.size());
+            else
+                m_random.kick(m_order, m_fixed, 1 + m_random.below(2), kReachOfKick);
             m_problem.settle(m_order);
             descend();
-            if (!(best.cost < m_problem.cost())) {
-                best.order = m_order;
-                best.cost = m_problem.cost();
+            ++inVain;
+            if (beginsAgain || m_problem.cost() < current.cost)
+                inVain = 0;
+            if (!beginsAgain && current.cost < m_problem.cost())
+                continue;
+            current.order = m_order;
+            current.cost = m_problem.cost();
+            if (!(best.cost < current.cost)) {
+                best.order = current.order;
+                best.cost = current.cost;
             }
         }
         best.wasStopped = m_isStopped;
@@ -121,6 +136,11 @@ public:
     }
 
 private:
+    // Kicks that gain nothing before it begins again; both figures, and the reach, from the benches.
+    static constexpr std::uint64_t kMostInVain = 150;
+    static constexpr std::size_t kMovesToBeginAgain = 4;
+    static constexpr std::size_t kReachOfKick = 12;
+
     bool shouldStop() {
         m_isStopped = m_isStopped || (m_limits.shouldStop && m_limits.shouldStop());
         return m_isStopped;
@@ -147,6 +167,7 @@ private:
     Problem& m_problem;
     const SearchLimits& m_limits;
     OrderRandom m_random;
+    std::size_t m_fixed = 0;
     std::vector<std::size_t> m_order;  // settled
     std::vector<std::size_t> m_places; // that may change
     bool m_isStopped = false;

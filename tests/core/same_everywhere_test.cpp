@@ -107,8 +107,8 @@ TEST(SameEverywhere, PlansOfDays) {
 }
 
 TEST(SameEverywhere, OrdersOnOneMachine) {
-    EXPECT_EQ(sumOfOrders(false), 9846099791766977701u);
-    EXPECT_EQ(sumOfOrders(true), 1782993502992658085u);
+    EXPECT_EQ(sumOfOrders(false), 1191296144233617765u);
+    EXPECT_EQ(sumOfOrders(true), 2671590353750367941u);
 }
 
 TEST(SameEverywhere, PackingsOfStrips) {
