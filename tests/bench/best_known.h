@@ -1,7 +1,8 @@
 #pragma once
-// The least weighted lateness ever found for the busy days, kept in a text file: a line for each day with the
-// seed of the set, presses-garments-number, the lateness in seconds, and the seconds of the processor that
-// the search which found it took.
+// The least weighted lateness ever found for busy days, or weighted tardiness for drawn instances of one
+// machine, kept in a text file: a line for each with the seed of the set, which day (presses-garments-number)
+// or kind of instance, the lateness, in seconds for days, and the seconds of the processor that the search
+// which found it took.
 
 #include <filesystem>
 #include <fstream>

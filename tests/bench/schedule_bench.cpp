@@ -5,14 +5,15 @@
 //   | what | ours | best known | ratio | time |
 //
 // Times are of the processor, one core. A ratio over many instances is the mean of ours / best known, those
-// with a best of 0 left out. Where no best is known, the least of three runs four times as long stands for
-// it. The best known of busy days is in busy_days_best.txt, and what a run finds better goes there:
-// `--busy` runs only these days, `--better SECONDS SEED` only looks for better plans of them, so long for
-// each.
+// with a best of 0 left out. The best known of drawn instances is in least_tardiness.txt, that of busy days
+// in busy_days_best.txt, and what a run finds better goes there: `--drawn` runs only the drawn instances and
+// `--busy` only these days, `--better-orders SECONDS SEED` and `--better SECONDS SEED` only look for better
+// ones, so long for each.
 
 #include "core/press/day_plan_rules.h"
 #include "core/press/day_plan_timing.h"
 #include "core/press/one_machine.h"
+#include "core/press/tardiness_problem.h"
 #include "tests/bench/best_known.h"
 #include "tests/bench/busy_days.h"
 #include "tests/bench/schedule_instances.h"
@@ -22,6 +23,8 @@
 #include <cstdio>
 #include <cstdlib>
 #include <ctime>
+#include <limits>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -29,7 +32,9 @@ namespace holdfast::bench {
 namespace {
 
 double processorSeconds() {
-    return static_cast<double>(std::clock()) / CLOCKS_PER_SEC;
+    timespec time{};
+    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &time);
+    return static_cast<double>(time.tv_sec) + static_cast<double>(time.tv_nsec) * 1e-9;
 }
 
 struct Search {
@@ -105,15 +110,15 @@ void setupsRow(const std::vector<MachineInstance>& instances, double seconds) {
         whole(sum), whole(best), ratios / static_cast<double>(instances.size()), whole(seconds) + " s each");
 }
 
-// Against the least of longer runs.
-void drawnRow(const std::string& what, const std::vector<OneMachine>& machines, double seconds) {
+// Against the least ever found.
+void drawnRow(const std::string& what, std::span<const DrawnInstance> instances, double seconds,
+              BestKnown& known) {
     double ratios = 0, sum = 0, best = 0;
     int counted = 0, reached = 0;
-    for (const OneMachine& machine : machines) {
-        const double cost = searched(machine, seconds, 1).cost;
-        double least = cost;
-        for (const std::uint64_t seed : {2, 3, 4})
-            least = std::min(least, searched(machine, 4 * seconds, seed).cost);
+    for (const DrawnInstance& instance : instances) {
+        const double cost = searched(instance.machine, seconds, 1).cost;
+        known.hear(instance.seed, instance.kind, cost, seconds);
+        const double least = known.of(instance.seed, instance.kind);
         sum += cost;
         best += least;
         reached += cost <= least ? 1 : 0;
@@ -122,29 +127,28 @@ void drawnRow(const std::string& what, const std::vector<OneMachine>& machines, 
             ++counted;
         }
     }
-    row(what + ": " + std::to_string(reached) + " of " + std::to_string(machines.size()) +
-            " at the least of longer runs",
+    row(what + ": " + std::to_string(reached) + " of " + std::to_string(instances.size()) +
+            " at the least known",
         whole(sum), whole(best), counted > 0 ? ratios / counted : 1, milliseconds(seconds) + " each");
 }
 
-void drawnRows() {
-    std::uint64_t seed = 100;
-    for (const std::size_t jobs : {40, 50, 100}) {
-        std::vector<OneMachine> machines;
-        for (const double tightness : {0.2, 0.4, 0.6, 0.8, 1.0}) {
-            for (const double range : {0.2, 0.6, 1.0})
-                machines.push_back(drawnMachine(++seed, jobs, tightness, range));
-        }
-        drawnRow("Weighted tardiness, " + std::to_string(jobs) + " jobs, drawn", machines, 0.1);
-    }
-    std::vector<OneMachine> machines;
-    for (const double tightness : {0.3, 0.6, 0.9}) {
-        for (const double range : {0.25, 0.75}) {
-            for (const double setups : {0.25, 0.75})
-                machines.push_back(drawnMachineWithSetups(++seed, 60, tightness, range, setups));
-        }
-    }
-    drawnRow("Set-ups, 60 jobs, drawn", machines, 1);
+void drawnRows(BestKnown& known) {
+    drawnRow("Weighted tardiness, 100 jobs, drawn", drawnPlain(100), 0.1, known);
+    for (const double tightness : kTightnessWithSetups)
+        drawnRow("Set-ups, 60 jobs, drawn, tightness " + std::to_string(tightness).substr(0, 3),
+                 drawnWithSetups(tightness), 1, known);
+}
+
+// Looks for better orders than those known, so long for each instance.
+void betterOrders(double seconds, std::uint64_t searchSeed, BestKnown& known) {
+    const auto search = [&](std::span<const DrawnInstance> instances) {
+        for (const DrawnInstance& instance : instances)
+            known.hear(instance.seed, instance.kind, searched(instance.machine, seconds, searchSeed).cost,
+                       seconds);
+    };
+    search(drawnPlain(100));
+    for (const double tightness : kTightnessWithSetups)
+        search(drawnWithSetups(tightness));
 }
 
 struct DaySums {
@@ -278,6 +282,15 @@ int main(int count, char** arguments) {
         allBusyRows(known);
         return 0;
     }
+    BestKnown orders{HOLDFAST_BENCH_FOLDER "/least_tardiness.txt"};
+    if (first == "--better-orders" && count == 4) {
+        betterOrders(std::atof(arguments[2]), std::strtoull(arguments[3], nullptr, 10), orders);
+        return 0;
+    }
+    if (first == "--drawn") {
+        drawnRows(orders);
+        return 0;
+    }
     if (count > 1) {
         const std::filesystem::path folder = first;
         const auto plain = readInstances(folder / "tardiness-wt40.txt", false);
@@ -290,7 +303,7 @@ int main(int count, char** arguments) {
         setupsRow(setups, 1);
         setupsRow(setups, 8);
     }
-    drawnRows();
+    drawnRows(orders);
     dayRows();
     allBusyRows(known);
     return 0;

@@ -95,4 +95,35 @@ OneMachine drawnMachineWithSetups(std::uint64_t seed, std::size_t jobs, double t
     return machine;
 }
 
+std::vector<DrawnInstance> drawnPlain(std::size_t jobs) {
+    std::vector<DrawnInstance> instances;
+    for (unsigned tightness = 1; tightness <= 5; ++tightness) {
+        for (unsigned range = 1; range <= 5; ++range) {
+            for (unsigned one = 0; one < 5; ++one) {
+                const unsigned seed = 30'000 + 100 * tightness + 10 * range + one;
+                instances.push_back({seed, "plain-" + std::to_string(jobs),
+                                     drawnMachine(seed, jobs, 0.2 * static_cast<double>(tightness),
+                                                  0.2 * static_cast<double>(range))});
+            }
+        }
+    }
+    return instances;
+}
+
+std::vector<DrawnInstance> drawnWithSetups(double tightness) {
+    std::vector<DrawnInstance> instances;
+    // 20,000 and on, 21,000 and 22,000.
+    unsigned seed = 20'000 + 1000 * static_cast<unsigned>(std::lround(tightness / 0.3) - 1);
+    for (const double range : {0.25, 0.75}) {
+        for (const double setups : {0.25, 0.75}) {
+            for (int one = 0; one < 5; ++one) {
+                ++seed;
+                instances.push_back(
+                    {seed, "setups-60", drawnMachineWithSetups(seed, 60, tightness, range, setups)});
+            }
+        }
+    }
+    return instances;
+}
+
 } // namespace holdfast::bench

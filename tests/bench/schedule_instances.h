@@ -6,6 +6,7 @@
 
 #include <cstdint>
 #include <filesystem>
+#include <string>
 #include <vector>
 
 namespace holdfast::bench {
@@ -28,5 +29,19 @@ OneMachine drawnMachine(std::uint64_t seed, std::size_t jobs, double tightness, 
 // "Weighted tardiness scheduling with sequence-dependent setups: a benchmark library" (2003) [from memory].
 OneMachine drawnMachineWithSetups(std::uint64_t seed, std::size_t jobs, double tightness, double range,
                                   double setups);
+
+struct DrawnInstance {
+    unsigned seed = 0;
+    std::string kind; // "plain-100"
+    OneMachine machine;
+};
+
+// 125 each, five at each of the tightnesses and ranges 0.2, 0.4 to 1, as in the public set of that family.
+std::vector<DrawnInstance> drawnPlain(std::size_t jobs);
+
+// 20 of 60 jobs each, five at each of the ranges and set-ups 0.25 and 0.75: a class of the public set, which
+// has these three.
+inline constexpr double kTightnessWithSetups[] = {0.3, 0.6, 0.9};
+std::vector<DrawnInstance> drawnWithSetups(double tightness);
 
 } // namespace holdfast::bench
