@@ -26,7 +26,7 @@ bool isSoonLaid(std::size_t decals, std::size_t pins) {
 FirstLayout firstLayout(const ReckonedShop& shop, const FilmToCut& film, const NestWish& wish,
                         const std::function<bool()>& shouldStop) {
     FirstLayout layout{nestFilm(shop, film, wish, nullptr, shouldStop), std::nullopt};
-    if (!wish.pins.empty()) {
+    if (!wish.pins.empty() && !(shouldStop && shouldStop())) {
         NestWish free = wish;
         free.pins.clear();
         if (auto known = nestFilm(shop, film, free, nullptr, shouldStop); known.ok())
