@@ -1,5 +1,6 @@
 #include "db/sqlite/changeset.h"
 
+#include "db/sqlite/changeset_form.h"
 #include "db/sqlite/connection.h"
 
 #include <sqlite3.h>
@@ -72,6 +73,7 @@ RowChange changeAt(sqlite3_changeset_iter* changes) {
 using Iteration = std::unique_ptr<sqlite3_changeset_iter, decltype(&sqlite3changeset_finalize)>;
 
 Iteration iterate(ChangesetView changeset) {
+    requireWhole(changeset);
     sqlite3_changeset_iter* changes = nullptr;
     require(nullptr,
             sqlite3changeset_start(&changes, static_cast<int>(changeset.size()), bytesOf(changeset)));
@@ -186,6 +188,7 @@ std::int64_t changeCount(ChangesetView changeset) {
 Changeset inverseOf(ChangesetView changeset) {
     if (changeset.empty())
         return {};
+    requireWhole(changeset);
     int size = 0;
     void* bytes = nullptr;
     require(nullptr,
@@ -197,6 +200,7 @@ Changeset inverseOf(ChangesetView changeset) {
 
 std::optional<Conflict> applyChangeset(Connection& connection, ChangesetView changeset) {
     assert(connection.inTransaction() && connection.mayWrite());
+    requireWhole(changeset);
     std::optional<Conflict> noted;
     const int code =
         sqlite3changeset_apply_v2(connection.handle(), static_cast<int>(changeset.size()), bytesOf(changeset),

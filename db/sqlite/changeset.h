@@ -1,6 +1,7 @@
 #pragma once
 // A changeset of SQLite's session extension: which rows an action inserted, changed and deleted, with the
-// values before and after. It can be read change by change, turned round and applied.
+// values before and after. It can be read change by change, turned round and applied. Whatever does so throws
+// a damage failure, before anything else, where the bytes are no whole changeset (changeset_form.h).
 
 #include <cstddef>
 #include <cstdint>
@@ -54,8 +55,7 @@ struct Conflict {
     std::vector<bool> isChanged;
 };
 
-// Calls `look` for each change in order until it returns false. Throws a damage failure if the bytes are no
-// whole changeset.
+// Calls `look` for each change in order until it returns false.
 void forEachChange(ChangesetView changeset, const std::function<bool(const RowChange&)>& look);
 
 // The tables it names, and how many columns each had. Reads the whole changeset.

@@ -1,5 +1,6 @@
 #include "db/sqlite/merge_rows.h"
 
+#include "db/sqlite/changeset_form.h"
 #include "db/sqlite/connection.h"
 
 #include <sqlite3.h>
@@ -63,6 +64,7 @@ public:
         , m_rules(rules) {}
 
     std::vector<RowDifference> of(ChangesetView changeset) {
+        requireWhole(changeset);
         sqlite3_changeset_iter* started = nullptr;
         require(nullptr, sqlite3changeset_start(&started, static_cast<int>(changeset.size()),
                                                 const_cast<std::byte*>(changeset.data())));

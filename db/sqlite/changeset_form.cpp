@@ -1,0 +1,155 @@
+#include "db/sqlite/changeset_form.h"
+
+#include "db/sqlite/failure.h"
+
+#include <sqlite3.h>
+
+#include <algorithm>
+
+namespace holdfast::db {
+
+namespace {
+
+constexpr std::uint64_t kMostColumns = 2000; // SQLite's own limit of a table
+
+enum class Held { Nothing, Null, Value };
+
+class FormReader {
+public:
+    explicit FormReader(ChangesetView bytes)
+        : m_rest(bytes) {}
+
+    bool readAll() {
+        while (!m_rest.empty()) {
+            const bool isRead = next() == std::byte{'T'} ? readTable() : !m_isKey.empty() && readChange();
+            if (!isRead)
+                return false;
+        }
+        return true;
+    }
+
+private:
+    std::byte next() const { return m_rest.front(); }
+
+    bool skip(std::uint64_t count) {
+        if (count > m_rest.size())
+            return false;
+        m_rest = m_rest.subspan(static_cast<std::size_t>(count));
+        return true;
+    }
+
+    bool readTable() {
+        std::uint64_t columns = 0;
+        if (!skip(1) || !readNumber(columns) || columns == 0 || columns > kMostColumns ||
+            columns > m_rest.size())
+            return false;
+        m_isKey.clear();
+        for (const std::byte place : m_rest.first(static_cast<std::size_t>(columns)))
+            m_isKey.push_back(place != std::byte{0});
+        const bool hasKey = std::ranges::find(m_isKey, true) != m_isKey.end();
+        return hasKey && skip(columns) && readName();
+    }
+
+    bool readName() {
+        const auto end = std::ranges::find(m_rest, std::byte{0});
+        return end != m_rest.end() && end != m_rest.begin() &&
+               skip(static_cast<std::uint64_t>(end - m_rest.begin()) + 1);
+    }
+
+    bool readChange() {
+        const int operation = std::to_integer<int>(next());
+        if (!skip(2)) // its second byte says whether a trigger made it
+            return false;
+        switch (operation) {
+        case SQLITE_INSERT:
+        case SQLITE_DELETE:
+            return readRow(m_before) && std::ranges::count(m_before, Held::Nothing) == 0 && hasWholeKey();
+        case SQLITE_UPDATE:
+            return readRow(m_before) && readRow(m_after) && isUpdate();
+        default:
+            return false;
+        }
+    }
+
+    bool readRow(std::vector<Held>& row) {
+        row.assign(m_isKey.size(), Held::Nothing);
+        return std::ranges::all_of(row, [this](Held& held) { return readValue(held); });
+    }
+
+    bool readValue(Held& held) {
+        if (m_rest.empty())
+            return false;
+        const int type = std::to_integer<int>(next());
+        if (!skip(1))
+            return false;
+        held = type == 0 ? Held::Nothing : type == SQLITE_NULL ? Held::Null : Held::Value;
+        std::uint64_t length = 8;
+        switch (type) {
+        case 0:
+        case SQLITE_NULL:
+            return true;
+        case SQLITE_INTEGER:
+        case SQLITE_FLOAT:
+            return skip(length);
+        case SQLITE_TEXT:
+        case SQLITE_BLOB:
+            return readNumber(length) && skip(length);
+        default:
+            return false;
+        }
+    }
+
+    bool hasWholeKey() const {
+        for (std::size_t column = 0; column < m_isKey.size(); ++column)
+            if (m_isKey[column] && m_before[column] != Held::Value)
+                return false;
+        return true;
+    }
+
+    bool isUpdate() const {
+        for (std::size_t column = 0; column < m_isKey.size(); ++column) {
+            const bool isAfter = m_after[column] != Held::Nothing;
+            const bool isBefore = m_before[column] != Held::Nothing;
+            if (m_isKey[column] ? isAfter : isAfter != isBefore)
+                return false;
+        }
+        return hasWholeKey();
+    }
+
+    // SQLite's variable-length number: seven bits a byte, the ninth byte whole.
+    bool readNumber(std::uint64_t& number) {
+        number = 0;
+        for (int at = 0; at < 9; ++at) {
+            if (m_rest.empty())
+                return false;
+            const auto byte = std::to_integer<std::uint64_t>(next());
+            (void)skip(1);
+            if (at == 8) {
+                number = (number << 8) | byte;
+                return true;
+            }
+            number = (number << 7) | (byte & 0x7F);
+            if (byte < 0x80)
+                return true;
+        }
+        return false;
+    }
+
+    ChangesetView m_rest;
+    std::vector<bool> m_isKey; // by column of the table that is being read
+    std::vector<Held> m_before;
+    std::vector<Held> m_after;
+};
+
+} // namespace
+
+bool isWhole(ChangesetView changeset) {
+    return FormReader{changeset}.readAll();
+}
+
+void requireWhole(ChangesetView changeset) {
+    if (!isWhole(changeset))
+        throw SqliteFailure{SQLITE_CORRUPT, "a journal entry is damaged"};
+}
+
+} // namespace holdfast::db

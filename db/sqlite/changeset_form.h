@@ -1,0 +1,17 @@
+#pragma once
+// Whether bytes have the form of a changeset, read within their bounds. SQLite takes that for granted:
+// damaged bytes can make it read on for ever, or reach a value that is not there. So nothing else hands it a
+// changeset that was not looked at here first. The form: "Changeset Format" in SQLite's sqlite3session.c.
+
+#include "db/sqlite/changeset.h"
+
+namespace holdfast::db {
+
+// An insert and a deletion hold every column; an update holds the key before, and of the other columns those
+// that it changes, before and after. A key is never NULL. No bytes at all are a whole changeset.
+bool isWhole(ChangesetView changeset);
+
+// Throws a damage failure unless isWhole.
+void requireWhole(ChangesetView changeset);
+
+} // namespace holdfast::db
