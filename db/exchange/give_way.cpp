@@ -3,6 +3,7 @@
 #include "core/trade/id_maker.h"
 #include "db/actions/kept_blanks.h"
 #include "db/actions/rows.h"
+#include "db/sqlite/changeset_form.h"
 #include "db/sqlite/connection.h"
 
 #include <algorithm>
@@ -18,7 +19,7 @@ constexpr const char* kMoreUsedThanThere = "more was used on two laptops than th
 std::vector<std::int64_t> writtenRows(ChangesetView changeset, std::string_view table) {
     std::vector<std::int64_t> rows;
     const auto tables = tablesOf(changeset);
-    if (std::ranges::none_of(tables, [&](const auto& each) { return each.first == table; }))
+    if (std::ranges::find(tables, table, &TableChanges::table) == tables.end())
         return rows;
     forEachChange(changeset, [&](const RowChange& change) {
         if (change.table == table && change.kind != ChangeKind::Delete)

@@ -52,11 +52,13 @@ std::string joined(const std::vector<std::string>& sentences) {
 
 EntryMerger::EntryMerger(Connection& connection)
     : m_connection(connection)
+    , m_mayBeCarried(connection)
     , m_recordedTables(recordedTables(connection)) {}
 
 CarriedEntry EntryMerger::merge(CarriedEntry entry, bool mindsLedgers) {
-    for (const auto& [table, columns] : tablesOf(entry.changeset))
-        m_touched.insert(table);
+    m_mayBeCarried.requireOf(entry);
+    for (const TableChanges& changes : tablesOf(entry.changeset))
+        m_touched.insert(changes.table);
     std::string why = whyItCannotBe(entry);
     if (why.empty()) {
         if (appliedAsItIs(entry, mindsLedgers))
@@ -135,8 +137,8 @@ EntryMerger::Outcome EntryMerger::appliedAsFarAsItGoes(const CarriedEntry& entry
                                                : "Nothing is left of it to be done.");
         return aside(std::move(words));
     }
-    for (const auto& [table, columns] : tablesOf(changed))
-        m_touched.insert(table);
+    for (const TableChanges& changes : tablesOf(changed))
+        m_touched.insert(changes.table);
     part.keep();
     return {std::move(changed), std::move(words), false};
 }

@@ -3,6 +3,7 @@
 // gone on.
 
 #include "db/exchange/carried_entry.h"
+#include "db/exchange/may_be_carried.h"
 
 #include <set>
 #include <string>
@@ -21,7 +22,7 @@ public:
     // that is not what it says, why; or aside, with nothing applied and why. The journal itself is not
     // written to. `mindsLedgers`: the entry may leave none below zero. Looking takes some milliseconds in a
     // large shop, so whoever merges many looks once at the end, and does it anew, minding, only where there
-    // is need.
+    // is need. Throws what no action makes (may_be_carried.h).
     CarriedEntry merge(CarriedEntry entry, bool mindsLedgers);
 
     // The tables written to since it was made.
@@ -42,6 +43,7 @@ private:
     std::string whatIsGone(const CarriedEntry& entry);
 
     Connection& m_connection;
+    MayBeCarried m_mayBeCarried;
     std::vector<std::string> m_recordedTables;
     std::set<std::string> m_touched;
 };

@@ -109,6 +109,7 @@ private:
 
     void followTheLine(const std::vector<CarriedEntry>& own) {
         const std::int64_t known = endOfLine(m_connection).place;
+        MayBeCarried mayBeCarried{m_connection};
         for (std::int64_t number = 1; number <= m_label.entries; ++number) {
             step();
             if (m_label.behind.place + number <= known) {
@@ -116,6 +117,7 @@ private:
                 continue;
             }
             const CarriedEntry entry = m_news.entry(number);
+            mayBeCarried.requireOf(entry);
             if (!entry.isAside)
                 applyExactly(entry.changeset);
             writeEntry(m_connection, entry);
@@ -156,8 +158,8 @@ private:
     }
 
     void applyExactly(ChangesetView changeset) {
-        for (const auto& [table, columns] : tablesOf(changeset))
-            m_taken.touched.insert(table);
+        for (const TableChanges& changes : tablesOf(changeset))
+            m_taken.touched.insert(changes.table);
         if (applyChangeset(m_connection, changeset))
             throw SqliteFailure::inWords(
                 "This copy of the shop does not hold what its history says. Make a new copy "

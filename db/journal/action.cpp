@@ -2,6 +2,7 @@
 
 #include "db/journal/shop.h"
 #include "db/journal/standing.h"
+#include "db/sqlite/changeset_form.h"
 
 #include <cassert>
 
@@ -29,8 +30,8 @@ Action::Action(Shop& shop)
 
 std::optional<EntryId> Action::keep(std::optional<EntryId> undoes) {
     Changeset changeset = m_session.changeset();
-    for (auto& [table, columns] : tablesOf(changeset))
-        m_touched.insert(table);
+    for (const TableChanges& changes : tablesOf(changeset))
+        m_touched.insert(changes.table);
     if (!m_writer.m_inserted.empty()) {
         changeset.insert(changeset.end(), m_writer.m_inserted.begin(), m_writer.m_inserted.end());
         m_touched.insert(m_writer.m_insertedInto);

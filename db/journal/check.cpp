@@ -3,6 +3,7 @@
 #include "core/trade/id_maker.h"
 #include "db/journal/ledger_faults.h"
 #include "db/journal/shop.h"
+#include "db/sqlite/changeset_form.h"
 
 #include <functional>
 

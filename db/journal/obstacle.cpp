@@ -1,5 +1,6 @@
 #include "db/journal/obstacle.h"
 
+#include "db/sqlite/changeset_form.h"
 #include "db/sqlite/connection.h"
 
 #include <functional>
@@ -64,13 +65,13 @@ std::vector<std::string> keyColumns(Connection& connection, const std::string& t
 // The tables of the changeset and all that refer to one of them.
 std::set<std::string> tablesToCheck(Connection& connection, ChangesetView changeset) {
     std::set<std::string> tables;
-    for (const auto& [table, columns] : tablesOf(changeset)) {
-        tables.insert(table);
+    for (const TableChanges& changes : tablesOf(changeset)) {
+        tables.insert(changes.table);
         Query referring = connection.query("SELECT child.name FROM pragma_table_list AS child, "
                                            "pragma_foreign_key_list(child.name) AS reference "
                                            "WHERE child.schema = 'main' AND child.type = 'table' "
                                            "AND reference.\"table\" = ?1",
-                                           table);
+                                           changes.table);
         while (referring.step())
             tables.insert(referring.text(0));
     }

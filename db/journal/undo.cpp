@@ -1,6 +1,7 @@
 // Shop::undo: an entry's inverse applied as an action of its own.
 #include "db/journal/ledger_faults.h"
 #include "db/journal/obstacle.h"
+#include "db/journal/recorded_form.h"
 #include "db/journal/shop.h"
 #include "db/journal/undo_words.h"
 #include "db/sqlite/foreign_keys.h"
@@ -45,14 +46,6 @@ Error inTheWay(const std::string& title, const std::optional<std::string>& obsta
     return plainError(cannot(title) + " Something entered later is in the way.");
 }
 
-// Applying a changeset passes over a missing table or column without a word: look first.
-bool fitsTheTables(Connection& connection, ChangesetView changeset) {
-    for (const auto& [table, columns] : tablesOf(changeset))
-        if (connection.number("SELECT COUNT(*) FROM pragma_table_info(?1)", table) < columns)
-            return false;
-    return true;
-}
-
 // Rows written so far of those to be written.
 std::function<bool()> asked(Connection& connection, ChangesetView changeset, const TellProgress& progress) {
     if (!progress)
@@ -85,7 +78,7 @@ Result<EntryId> Shop::undone(EntryId entry, const TellProgress& progress, const 
         if (original->isUndone)
             return plainError(inQuotes(std::string{withoutUndo(original->title)}) + " has been " +
                               (isTitleOfUndo(original->title) ? "redone" : "undone") + " already.");
-        if (!fitsTheTables(connection(), original->changeset))
+        if (!RecordedForm{connection()}.fits(tablesOf(original->changeset)))
             return plainError(cannot(original->title) + " It was done with an older form of the shop file.");
 
         const Changeset inverse = inverseOf(original->changeset);

@@ -155,36 +155,6 @@ void forEachChange(ChangesetView changeset, const std::function<bool(const RowCh
         throw SqliteFailure{code, "a journal entry is damaged"};
 }
 
-std::vector<std::pair<std::string, int>> tablesOf(ChangesetView changeset) {
-    std::vector<std::pair<std::string, int>> tables;
-    if (changeset.empty())
-        return tables;
-    const Iteration changes = iterate(changeset);
-    int code = SQLITE_ROW;
-    while ((code = sqlite3changeset_next(changes.get())) == SQLITE_ROW) {
-        const char* table = nullptr;
-        int columns = 0;
-        int operation = 0;
-        require(nullptr, sqlite3changeset_op(changes.get(), &table, &columns, &operation, nullptr));
-        // A changeset lists its changes table by table.
-        if (tables.empty() || tables.back().first != table)
-            tables.emplace_back(table, columns);
-    }
-    if (code != SQLITE_DONE)
-        throw SqliteFailure{code, "a journal entry is damaged"};
-    return tables;
-}
-
-std::int64_t changeCount(ChangesetView changeset) {
-    if (changeset.empty())
-        return 0;
-    const Iteration changes = iterate(changeset);
-    std::int64_t count = 0;
-    while (sqlite3changeset_next(changes.get()) == SQLITE_ROW)
-        ++count;
-    return count;
-}
-
 Changeset inverseOf(ChangesetView changeset) {
     if (changeset.empty())
         return {};

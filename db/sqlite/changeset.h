@@ -10,7 +10,6 @@
 #include <span>
 #include <string>
 #include <string_view>
-#include <utility>
 #include <vector>
 
 namespace holdfast::db {
@@ -57,12 +56,6 @@ struct Conflict {
 
 // Calls `look` for each change in order until it returns false.
 void forEachChange(ChangesetView changeset, const std::function<bool(const RowChange&)>& look);
-
-// The tables it names, and how many columns each had. Reads the whole changeset.
-std::vector<std::pair<std::string, int>> tablesOf(ChangesetView changeset);
-
-// How many rows it changes. Reads the whole changeset.
-std::int64_t changeCount(ChangesetView changeset);
 
 // What undoes the changeset.
 Changeset inverseOf(ChangesetView changeset);

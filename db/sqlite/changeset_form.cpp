@@ -21,12 +21,14 @@ public:
 
     bool readAll() {
         while (!m_rest.empty()) {
-            const bool isRead = next() == std::byte{'T'} ? readTable() : !m_isKey.empty() && readChange();
+            const bool isRead = next() == std::byte{'T'} ? readTable() : !m_tables.empty() && readChange();
             if (!isRead)
                 return false;
         }
         return true;
     }
+
+    std::vector<TableChanges> takeTables() { return std::move(m_tables); }
 
 private:
     std::byte next() const { return m_rest.front(); }
@@ -43,17 +45,20 @@ private:
         if (!skip(1) || !readNumber(columns) || columns == 0 || columns > kMostColumns ||
             columns > m_rest.size())
             return false;
-        m_isKey.clear();
+        TableChanges& table = m_tables.emplace_back();
         for (const std::byte place : m_rest.first(static_cast<std::size_t>(columns)))
-            m_isKey.push_back(place != std::byte{0});
-        const bool hasKey = std::ranges::find(m_isKey, true) != m_isKey.end();
-        return hasKey && skip(columns) && readName();
+            table.isKey.push_back(place != std::byte{0});
+        const bool hasKey = std::ranges::find(table.isKey, true) != table.isKey.end();
+        return hasKey && skip(columns) && readName(table.table);
     }
 
-    bool readName() {
+    bool readName(std::string& name) {
         const auto end = std::ranges::find(m_rest, std::byte{0});
-        return end != m_rest.end() && end != m_rest.begin() &&
-               skip(static_cast<std::uint64_t>(end - m_rest.begin()) + 1);
+        if (end == m_rest.end() || end == m_rest.begin())
+            return false;
+        for (auto letter = m_rest.begin(); letter != end; ++letter)
+            name.push_back(std::to_integer<char>(*letter));
+        return skip(name.size() + 1);
     }
 
     bool readChange() {
@@ -62,17 +67,24 @@ private:
             return false;
         switch (operation) {
         case SQLITE_INSERT:
+            ++table().inserted;
+            return readRow(m_before) && isWholeRow();
         case SQLITE_DELETE:
-            return readRow(m_before) && std::ranges::count(m_before, Held::Nothing) == 0 && hasWholeKey();
+            ++table().deleted;
+            return readRow(m_before) && isWholeRow();
         case SQLITE_UPDATE:
+            ++table().updated;
             return readRow(m_before) && readRow(m_after) && isUpdate();
         default:
             return false;
         }
     }
 
+    TableChanges& table() { return m_tables.back(); }
+    const std::vector<bool>& isKey() const { return m_tables.back().isKey; }
+
     bool readRow(std::vector<Held>& row) {
-        row.assign(m_isKey.size(), Held::Nothing);
+        row.assign(isKey().size(), Held::Nothing);
         return std::ranges::all_of(row, [this](Held& held) { return readValue(held); });
     }
 
@@ -99,18 +111,20 @@ private:
         }
     }
 
+    bool isWholeRow() const { return std::ranges::count(m_before, Held::Nothing) == 0 && hasWholeKey(); }
+
     bool hasWholeKey() const {
-        for (std::size_t column = 0; column < m_isKey.size(); ++column)
-            if (m_isKey[column] && m_before[column] != Held::Value)
+        for (std::size_t column = 0; column < isKey().size(); ++column)
+            if (isKey()[column] && m_before[column] != Held::Value)
                 return false;
         return true;
     }
 
     bool isUpdate() const {
-        for (std::size_t column = 0; column < m_isKey.size(); ++column) {
+        for (std::size_t column = 0; column < isKey().size(); ++column) {
             const bool isAfter = m_after[column] != Held::Nothing;
             const bool isBefore = m_before[column] != Held::Nothing;
-            if (m_isKey[column] ? isAfter : isAfter != isBefore)
+            if (isKey()[column] ? isAfter : isAfter != isBefore)
                 return false;
         }
         return hasWholeKey();
@@ -136,7 +150,7 @@ private:
     }
 
     ChangesetView m_rest;
-    std::vector<bool> m_isKey; // by column of the table that is being read
+    std::vector<TableChanges> m_tables; // the last is being read
     std::vector<Held> m_before;
     std::vector<Held> m_after;
 };
@@ -148,8 +162,21 @@ bool isWhole(ChangesetView changeset) {
 }
 
 void requireWhole(ChangesetView changeset) {
-    if (!isWhole(changeset))
+    (void)tablesOf(changeset);
+}
+
+std::vector<TableChanges> tablesOf(ChangesetView changeset) {
+    FormReader reader{changeset};
+    if (!reader.readAll())
         throw SqliteFailure{SQLITE_CORRUPT, "a journal entry is damaged"};
+    return reader.takeTables();
+}
+
+std::int64_t changeCount(ChangesetView changeset) {
+    std::int64_t count = 0;
+    for (const TableChanges& changes : tablesOf(changeset))
+        count += changes.rows();
+    return count;
 }
 
 } // namespace holdfast::db

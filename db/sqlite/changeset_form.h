@@ -14,4 +14,22 @@ bool isWhole(ChangesetView changeset);
 // Throws a damage failure unless isWhole.
 void requireWhole(ChangesetView changeset);
 
+// What a changeset says of one table.
+struct TableChanges {
+    std::string table;
+    std::vector<bool> isKey; // by column
+    std::int64_t inserted = 0;
+    std::int64_t updated = 0;
+    std::int64_t deleted = 0;
+
+    std::int64_t rows() const { return inserted + updated + deleted; }
+    bool operator==(const TableChanges&) const = default;
+};
+
+// In its order, each table once for each time it is named. Throws as requireWhole.
+std::vector<TableChanges> tablesOf(ChangesetView changeset);
+
+// How many rows it changes. Throws as requireWhole.
+std::int64_t changeCount(ChangesetView changeset);
+
 } // namespace holdfast::db

@@ -1,4 +1,5 @@
 #include "db/sqlite/changeset.h"
+#include "db/sqlite/changeset_form.h"
 #include "db/sqlite/connection.h"
 #include "db/sqlite/foreign_keys.h"
 #include "db/sqlite/session.h"
@@ -132,7 +133,7 @@ TEST_F(Changesets, DamagedBytesAreNoticed) {
     const Changeset garbage(40, std::byte{0xAB});
     EXPECT_THROW((void)tablesOf(garbage), SqliteFailure);
     EXPECT_THROW(forEachChange(garbage, [](const RowChange&) { return true; }), SqliteFailure);
-    EXPECT_EQ(tablesOf(whole), (std::vector<std::pair<std::string, int>>{{"film", 3}}));
+    EXPECT_EQ(tablesOf(whole), (std::vector<TableChanges>{{"film", {true, false, false}, 0, 2, 0}}));
 }
 
 TEST_F(Changesets, ATransactionRollsBackUnlessCommitted) {
