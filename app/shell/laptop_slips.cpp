@@ -1,5 +1,6 @@
 #include "app/shell/laptop_slips.h"
 
+#include "app/desk/background_work.h"
 #include "app/desk/formats.h"
 #include "app/shell/file_target.h"
 #include "app/widgets/banner.h"
@@ -135,7 +136,8 @@ void WriteNewsSlip::act() {
 
 TakeInNewsSlip::TakeInNewsSlip(ShopDesk& shopDesk, QWidget* parent)
     : FormSlip(shopDesk, tr("Bring in news"), tr("The file that was saved on the other laptop."), parent)
-    , m_found(new Banner) {
+    , m_found(new Banner)
+    , m_looking(new BackgroundWork(this)) {
     QString newest;
     const QFileInfoList files =
         QDir(newsFolder(shopDesk))
@@ -153,9 +155,12 @@ TakeInNewsSlip::TakeInNewsSlip(ShopDesk& shopDesk, QWidget* parent)
     form().add(m_found);
     connect(path, &LongField::edited, this, [this] {
         m_isSeen = false;
+        m_looking->stop();
         m_found->hide();
         setAction(tr("Read the file"));
     });
+    connect(m_looking, &BackgroundWork::succeeded, this, [this] { endLook({}); });
+    connect(m_looking, &BackgroundWork::failed, this, &TakeInNewsSlip::endLook);
     beginAt("path");
     setAction(tr("Read the file"));
     if (!newest.isEmpty())
@@ -173,19 +178,44 @@ void TakeInNewsSlip::chooseFile() {
     look();
 }
 
+// On a thread of its own: the file may be long, and nobody knows who wrote it.
 void TakeInNewsSlip::look() {
     form().clearErrors();
-    const auto head = db::lookAtNews(desk().file(), std::filesystem::path(plain(form().text("path"))));
-    if (!head.ok()) {
-        m_found->hide();
-        form().setError("path", words(head.error().message));
+    m_lookedAt = form().text("path");
+    m_head = std::make_shared<std::optional<db::NewsHead>>();
+    const bool began = m_looking->begin(
+        tr("Reading the news"),
+        [head = m_head, news = std::filesystem::path(plain(m_lookedAt)), shop = desk().file().path(),
+         clock = desk().clock().now](const BackgroundWork::Progress& progress) -> Result<std::string> {
+            const auto file = db::Shop::openReadOnly(shop, clock);
+            if (!file.ok())
+                return file.error();
+            const auto found = db::lookAtNews(**file, news, progress);
+            if (!found.ok())
+                return found.error();
+            *head = *found;
+            return std::string{};
+        });
+    if (began)
+        action()->setCannot(tr("The file is being read."));
+}
+
+// `refusal` is empty where the news can be brought in. What was read before another path was typed is
+// dropped.
+void TakeInNewsSlip::endLook(const QString& refusal) {
+    action()->setCannot({});
+    if (m_lookedAt != form().text("path"))
         return;
+    if (!refusal.isEmpty()) {
+        m_found->hide();
+        return form().setError("path", refusal);
     }
-    const LocalTime written = desk().now().toLocal(head->writtenAt);
-    m_found->set(Tone::Ready, tr("News of %1,").arg(words(head->fromName)),
+    const db::NewsHead& head = **m_head;
+    const LocalTime written = desk().now().toLocal(head.writtenAt);
+    m_found->set(Tone::Ready, tr("News of %1,").arg(words(head.fromName)),
                  tr("saved %1 at %2: %3 in it.")
                      .arg(dayNear(dateOf(written), desk().now().today()), clock(written),
-                          head->entries == 1 ? tr("one entry") : tr("%1 entries").arg(head->entries)));
+                          head.entries == 1 ? tr("one entry") : tr("%1 entries").arg(head.entries)));
     m_found->show();
     m_isSeen = true;
     setAction(tr("Bring in the news"));

@@ -6,10 +6,13 @@
 #include "db/exchange/exchange.h"
 
 #include <filesystem>
+#include <memory>
+#include <optional>
 #include <vector>
 
 namespace holdfast::app {
 
+class BackgroundWork;
 class Banner;
 
 class CopyForLaptopSlip : public FormSlip {
@@ -62,9 +65,13 @@ protected:
 
 private:
     void look();
+    void endLook(const QString& refusal);
     void chooseFile();
 
     Banner* m_found = nullptr;
+    BackgroundWork* m_looking = nullptr;
+    QString m_lookedAt; // the path that is being read, or was last
+    std::shared_ptr<std::optional<db::NewsHead>> m_head;
     bool m_isSeen = false; // the file named was looked at and may be taken in
 };
 

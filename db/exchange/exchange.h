@@ -87,7 +87,7 @@ struct NewsHead {
     Instant writtenAt{};
     std::int64_t entries = 0; // in the file; some may be known here already
 };
-Result<NewsHead> lookAtNews(Shop& shop, const std::filesystem::path& path);
+Result<NewsHead> lookAtNews(Shop& shop, const std::filesystem::path& path, const TellProgress& progress = {});
 
 // What was not done as it was entered.
 struct Difference {

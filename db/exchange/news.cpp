@@ -138,8 +138,8 @@ Result<Done> mayBeTakenIn(Connection& connection, const NewsLabel& label) {
     return Done{};
 }
 
-Result<NewsHead> lookAtNews(Shop& shop, const std::filesystem::path& path) {
-    auto news = NewsReader::open(path);
+Result<NewsHead> lookAtNews(Shop& shop, const std::filesystem::path& path, const TellProgress& progress) {
+    auto news = NewsReader::open(path, progress);
     if (!news)
         return news.error();
     const NewsLabel label = news->label();

@@ -1,6 +1,7 @@
 #include "db/exchange/news_file.h"
 
 #include "db/journal/file_probe.h"
+#include "db/sqlite/stopping.h"
 
 #include <sqlite3.h>
 
@@ -25,6 +26,22 @@ CREATE TABLE entry (number INTEGER PRIMARY KEY, id INTEGER NOT NULL, seat_id INT
 CREATE TABLE subject (number INTEGER NOT NULL, kind TEXT NOT NULL, subject_id INTEGER NOT NULL,
     PRIMARY KEY (number, kind, subject_id)) STRICT, WITHOUT ROWID;
 )";
+
+// A file with anything else in it was not written here, and none of it is looked at.
+bool isOfThisForm(Connection& file) {
+    constexpr const char* kSchema = "SELECT type || ' ' || name || ' ' || tbl_name || ' ' || COALESCE(sql, "
+                                    "'') FROM sqlite_schema ORDER BY 1";
+    const auto schemaOf = [](Connection& of) {
+        std::vector<std::string> lines;
+        Query rows = of.query(kSchema);
+        while (rows.step())
+            lines.push_back(rows.text(0));
+        return lines;
+    };
+    Connection fresh = Connection::openInMemory();
+    fresh.script(kNewsTables);
+    return schemaOf(file) == schemaOf(fresh);
+}
 
 Error noNews(const std::filesystem::path& path) {
     return plainError(path.string() + " holds no news of a Holdfast shop.");
@@ -70,7 +87,7 @@ std::vector<Seat> seatsIn(Connection& file) {
 }
 
 // Over every value in the file.
-std::int64_t sumOf(Connection& file, const NewsLabel& label) {
+std::int64_t sumOf(Connection& file, const NewsLabel& label, const TellProgress& progress) {
     Sum sum;
     for (const std::int64_t number :
          {label.shop, label.schemaStep, label.from, label.to,
@@ -85,6 +102,8 @@ std::int64_t sumOf(Connection& file, const NewsLabel& label) {
         sum.add(seat.lastOrderNumber);
     }
     for (std::int64_t number = 1; number <= label.entries; ++number) {
+        if (progress && !progress(static_cast<double>(number) / static_cast<double>(label.entries)))
+            throw SqliteFailure::inWords("Reading the news was stopped. Nothing was changed.");
         const CarriedEntry entry = entryIn(file, number);
         sum.add(entry.id.value);
         sum.add(entry.seat);
@@ -136,25 +155,29 @@ void NewsWriter::close(NewsLabel label) {
         "VALUES (1, ?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12)",
         label.shop, label.schemaStep, label.from, label.fromName, label.to, label.writtenAt,
         label.known.place, label.known.mark, label.behind.place, label.behind.mark, label.entries,
-        sumOf(m_file, label));
+        sumOf(m_file, label, {}));
     m_file.script("COMMIT");
 }
 
 NewsReader::NewsReader(Connection file)
     : m_file(std::move(file)) {}
 
-Result<NewsReader> NewsReader::open(const std::filesystem::path& path) {
+Result<NewsReader> NewsReader::open(const std::filesystem::path& path, const TellProgress& progress) {
     if (auto probed = probeFile(path); !probed)
         return probed.error();
     try {
-        NewsReader reader{Connection::open(path, Access::Immutable)};
+        NewsReader reader{Connection::open(path, Access::Untrusted)};
         Connection& file = reader.m_file;
+        const Stopping stopping{file,
+                                progress ? std::function<bool()>{[&] { return progress(0.0); }} : nullptr};
         if (file.number("PRAGMA application_id") != kNewsApplicationId)
             return noNews(path);
         if (file.number("PRAGMA user_version") > kNewsForm)
             return plainError(path.string() +
                               " was saved by a newer version of Holdfast. Bring both laptops to the "
                               "same version first.");
+        if (!isOfThisForm(file))
+            return damagedNews(path);
         Query row =
             file.query("SELECT shop, schema_step, from_seat, from_name, to_seat, written_at, known_place, "
                        "known_mark, behind_place, behind_mark, entries, sum FROM label");
@@ -169,7 +192,7 @@ Result<NewsReader> NewsReader::open(const std::filesystem::path& path) {
                           {row.integer(6), row.integer(7)},
                           {row.integer(8), row.integer(9)},
                           row.integer(10)};
-        if (sumOf(file, reader.m_label) != row.integer(11))
+        if (sumOf(file, reader.m_label, progress) != row.integer(11))
             return damagedNews(path);
         return reader;
     } catch (const SqliteFailure& failure) {

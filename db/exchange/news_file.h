@@ -48,8 +48,9 @@ private:
 
 class NewsReader {
 public:
-    // Refused in words: what is no news, damaged or only half copied.
-    static Result<NewsReader> open(const std::filesystem::path& path);
+    // Reads all of it once. Refused in words: what is no news, damaged, only half copied, or has anything in
+    // it that NewsWriter does not write.
+    static Result<NewsReader> open(const std::filesystem::path& path, const TellProgress& progress = {});
 
     const NewsLabel& label() const { return m_label; }
     std::vector<Seat> seats();

@@ -203,7 +203,7 @@ Result<NewsTakenIn> takenIn(Connection& connection, NewsReader& news, const Tell
 Result<NewsTakenIn> takeInNews(Shop& shop, const std::filesystem::path& path, const TellProgress& progress) {
     if (shop.isReadOnly())
         return plainError("This shop is open for reading only.");
-    auto news = NewsReader::open(path);
+    auto news = NewsReader::open(path, progress);
     if (!news)
         return news.error();
     try {

@@ -13,6 +13,9 @@ namespace {
 // A program that asks for more texts than this builds them from values, and need not have them all kept.
 constexpr std::size_t kMostIdleStatements = 512;
 
+// Bytes: the changeset of ten million readings is shorter.
+constexpr int kLongestUntrustedValue = 400'000'000;
+
 // A file: address, in which a path's own ? and # and % mean nothing.
 std::string fileAddress(const std::filesystem::path& path, std::string_view options) {
     static constexpr char kHex[] = "0123456789ABCDEF";
@@ -28,6 +31,16 @@ std::string fileAddress(const std::filesystem::path& path, std::string_view opti
         }
     }
     return address.append(options);
+}
+
+// A view or a trigger could run for ever or fill the memory (SQLite's advice, "Defense Against The Dark
+// Arts").
+void trustNothing(sqlite3* handle) {
+    for (const int what :
+         {SQLITE_DBCONFIG_TRUSTED_SCHEMA, SQLITE_DBCONFIG_ENABLE_VIEW, SQLITE_DBCONFIG_ENABLE_TRIGGER})
+        sqlite3_db_config(handle, what, 0, nullptr);
+    sqlite3_limit(handle, SQLITE_LIMIT_LENGTH, kLongestUntrustedValue);
+    sqlite3_limit(handle, SQLITE_LIMIT_ATTACHED, 0);
 }
 
 sqlite3* opened(const char* name, int flags) {
@@ -50,10 +63,14 @@ Connection Connection::open(const std::filesystem::path& path, Access access) {
     case Access::ReadOnly:
         return Connection{opened(path.c_str(), SQLITE_OPEN_READONLY)};
     case Access::Immutable:
+    case Access::Untrusted:
         break;
     }
     const std::string address = fileAddress(path, "?immutable=1");
-    return Connection{opened(address.c_str(), SQLITE_OPEN_READONLY | SQLITE_OPEN_URI)};
+    Connection file{opened(address.c_str(), SQLITE_OPEN_READONLY | SQLITE_OPEN_URI)};
+    if (access == Access::Untrusted)
+        trustNothing(file.m_handle);
+    return file;
 }
 
 Connection Connection::openInMemory() {

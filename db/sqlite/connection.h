@@ -24,6 +24,7 @@ enum class Access {
     ReadWrite, // the file must exist
     ReadOnly,  // beside a program that writes
     Immutable, // in a place where nothing can be written, so nobody else does either
+    Untrusted, // as Immutable, of a file that anybody may have made: nothing in its schema is run
 };
 
 class Connection {

@@ -323,7 +323,7 @@ TEST_F(BackRoom, NewsGoesBetweenTwoLaptops) {
     hit(Qt::Key_T);
     ASSERT_TRUE(workshop().slipEdge()->isOpen());
     EXPECT_EQ(find<LongField>("path")->text(), QString::fromStdString(news)) << "the newest lies ready";
-    EXPECT_TRUE(find<QWidget>("foundNews")->isVisible());
+    QTRY_VERIFY(find<QWidget>("foundNews")->isVisible());
     hit(Qt::Key_Return, Qt::ControlModifier);
     QTRY_VERIFY(foot().startsWith(QStringLiteral("Took in 1 entry of Fair laptop.")));
     ASSERT_NE(window().shop()->facts.orders.find(taken.id), nullptr);

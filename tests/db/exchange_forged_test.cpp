@@ -130,6 +130,36 @@ TEST_F(ForgedNews, WhatIsNotForgedIsTakenInAsBefore) {
     EXPECT_EQ(number("SELECT COUNT(*) FROM closed_day WHERE day = '2026-12-24'"), 1);
 }
 
+// What is in the file beside our own tables is never run: each of these would go on for ever or fill the
+// memory.
+TEST_F(ForgedNews, WithASchemaOfItsOwnIsRefusedBeforeAnythingOfItIsRead) {
+    const std::string endless =
+        "WITH RECURSIVE forever (n) AS (SELECT 1 UNION ALL SELECT n + 1 FROM forever) ";
+    for (const std::string& sql :
+         {"ALTER TABLE label RENAME TO old; CREATE VIEW label AS " + endless +
+              "SELECT old.*, COUNT(n) AS sum2 FROM old, forever",
+          std::string{"ALTER TABLE seat RENAME TO old; CREATE VIEW seat AS SELECT id, "
+                      "hex(zeroblob(490000000)) AS name, "
+                      "first_order_number, last_order_number FROM old"},
+          std::string{"CREATE TRIGGER planted AFTER INSERT ON entry BEGIN DELETE FROM label; END"},
+          std::string{"CREATE INDEX planted ON entry (title)"}, std::string{"CREATE TABLE planted (a)"},
+          std::string{"ALTER TABLE entry ADD COLUMN planted TEXT"}}) {
+        const auto path = newsFrom(*m_fair->shop);
+        Connection::open(path, Access::ReadWrite).script(sql);
+        const auto head = lookAtNews(shop(), path);
+        ASSERT_FALSE(head.ok()) << sql;
+        EXPECT_NE(head.error().message.find("is damaged or was copied only in part"), std::string::npos)
+            << head.error().message;
+    }
+}
+
+TEST_F(ForgedNews, ReadingStopsWhenAsked) {
+    ASSERT_TRUE(moveMoney(*m_fair->shop, m_order, MoneyKind::Payment, Money{500}, PaidHow::Cash).ok());
+    const auto head = lookAtNews(shop(), newsFrom(*m_fair->shop), [](double) { return false; });
+    ASSERT_FALSE(head.ok());
+    EXPECT_EQ(head.error().message, "Reading the news was stopped. Nothing was changed.");
+}
+
 // Undoing a payment takes its row out of the ledger again.
 TEST_F(ForgedNews, AnUndoTakesAwayWhatItsOwnEntryAdded) {
     const auto paid = moveMoney(*m_fair->shop, m_order, MoneyKind::Payment, Money{500}, PaidHow::Cash);
