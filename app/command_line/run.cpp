@@ -15,6 +15,8 @@
 #include <QApplication>
 #include <QCoreApplication>
 
+#include <sys/stat.h>
+
 #include <cstdio>
 #include <functional>
 #include <optional>
@@ -138,6 +140,7 @@ int openWindow(const Arguments& arguments, int argc, char** argv) {
 } // namespace
 
 int run(int argc, char** argv) {
+    ::umask(S_IRWXG | S_IRWXO); // what is written here bears names and telephone numbers
     const std::vector<std::string> words(argv + std::min(argc, 1), argv + argc);
     const auto arguments = readArguments(words);
     if (!arguments.ok()) {

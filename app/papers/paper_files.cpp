@@ -4,12 +4,16 @@
 
 #include <QBuffer>
 #include <QCoreApplication>
+#include <QFileInfo>
 #include <QPagedPaintDevice>
 #include <QPainter>
 #include <QPdfWriter>
 #include <QSaveFile>
 #include <QSvgGenerator>
 
+#include <unistd.h>
+
+#include <cerrno>
 #include <cmath>
 
 namespace holdfast::app {
@@ -25,6 +29,27 @@ struct PaperFiles {
 
 Error cannotWriteFile(const QString& path, const QString& why) {
     return fieldError("file", plain(PaperFiles::tr("%1 could not be written: %2.").arg(path, why)));
+}
+
+// Papers bear names and telephone numbers: the owner's alone, and never written through a link onto another
+// file.
+Result<Done> openForOwner(QSaveFile& file) {
+    if (QFileInfo(file.fileName()).isSymLink())
+        return cannotWriteFile(file.fileName(),
+                               PaperFiles::tr("it is a link to another file; choose another name"));
+    if (!file.open(QIODevice::WriteOnly) ||
+        !file.setPermissions(QFileDevice::ReadOwner | QFileDevice::WriteOwner))
+        return cannotWriteFile(file.fileName(), file.errorString());
+    return Done{};
+}
+
+// QSaveFile passes over a disk that did not keep what was written. A device that cannot say so is no disk.
+Result<Done> keepOnDisk(QSaveFile& file) {
+    const bool isOnDisk = file.flush() && (::fsync(file.handle()) == 0 || errno == EINVAL || errno == EROFS);
+    const QString why = isOnDisk ? QString() : qt_error_string();
+    if (!isOnDisk || !file.commit())
+        return cannotWriteFile(file.fileName(), isOnDisk ? file.errorString() : why);
+    return Done{};
 }
 
 Error cannotDraw() {
@@ -70,8 +95,8 @@ Result<Drawn> drawPapers(QPagedPaintDevice& device, std::span<const Paper> paper
 Result<Drawn> writePdf(const QString& path, const QString& title,
                        const std::function<Result<Drawn>(QPdfWriter&)>& draw) {
     QSaveFile file(path);
-    if (!file.open(QIODevice::WriteOnly))
-        return cannotWriteFile(path, file.errorString());
+    if (auto opened = openForOwner(file); !opened)
+        return opened.error();
     Result<Drawn> drawn = Drawn::Whole;
     {
         QPdfWriter writer(&file);
@@ -80,8 +105,8 @@ Result<Drawn> writePdf(const QString& path, const QString& title,
     }
     if (!drawn.ok() || *drawn == Drawn::Stopped)
         return drawn;
-    if (!file.commit())
-        return cannotWriteFile(path, file.errorString());
+    if (auto kept = keepOnDisk(file); !kept)
+        return kept.error();
     return Drawn::Whole;
 }
 
@@ -111,9 +136,11 @@ std::string paperSvg(const Paper& paper) {
 Result<Done> writeText(const QString& path, const std::string& text) {
     QSaveFile file(path);
     const auto size = static_cast<qint64>(text.size());
-    if (!file.open(QIODevice::WriteOnly) || file.write(text.data(), size) != size || !file.commit())
+    if (auto opened = openForOwner(file); !opened)
+        return opened;
+    if (file.write(text.data(), size) != size)
         return cannotWriteFile(path, file.errorString());
-    return Done{};
+    return keepOnDisk(file);
 }
 
 } // namespace holdfast::app

@@ -49,7 +49,7 @@ Error fromNewerVersion(const std::filesystem::path& path) {
 
 Error damagedShop(const std::filesystem::path& path) {
     return plainError("The shop file " + path.string() +
-                      " is damaged. It was left as it is; restore a backup.");
+                      " is damaged. It is kept as it is; restore a backup beside it.");
 }
 
 Result<Done> probeFile(const std::filesystem::path& path) {
@@ -68,6 +68,11 @@ Result<Done> probeFile(const std::filesystem::path& path) {
     if (faccessat(AT_FDCWD, path.c_str(), R_OK, AT_EACCESS) != 0)
         return unreadable(path);
     return Done{};
+}
+
+bool isReadByOthers(const std::filesystem::path& path) {
+    struct stat found {};
+    return stat(path.c_str(), &found) == 0 && (found.st_mode & (S_IRWXG | S_IRWXO)) != 0;
 }
 
 Result<Done> probeHeader(const std::filesystem::path& path, int newestStep) {

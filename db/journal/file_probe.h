@@ -15,6 +15,9 @@ Result<Done> probeFile(const std::filesystem::path& path);
 // locks.
 Result<Done> probeHeader(const std::filesystem::path& path, int newestStep);
 
+// Whether others on this computer may read or write it; false where it is not there.
+bool isReadByOthers(const std::filesystem::path& path);
+
 // The file and its folder may be written to.
 Result<Done> probeWritable(const std::filesystem::path& path);
 

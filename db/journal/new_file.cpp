@@ -2,11 +2,15 @@
 
 #include <fcntl.h>
 #include <stdio.h>
+#include <sys/file.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <algorithm>
+#include <array>
 #include <cerrno>
 #include <string>
+#include <string_view>
 #include <utility>
 
 namespace holdfast::db {
@@ -14,6 +18,19 @@ namespace holdfast::db {
 namespace {
 
 constexpr mode_t kOwnerOnly = 0600;
+constexpr std::string_view kTemporary = ".holdfast-new-";
+// What SQLite and the shop's lock write beside a shop file.
+constexpr std::array<std::string_view, 4> kBesideAShop{".lock", "-wal", "-shm", "-journal"};
+
+bool isNameOfOurs(const std::string& name) {
+    return name.find(kTemporary) != std::string::npos ||
+           std::ranges::any_of(kBesideAShop, [&](std::string_view end) { return name.ends_with(end); });
+}
+
+Error isOurs(const std::filesystem::path& path) {
+    return plainError("Holdfast itself writes and removes files named like " + path.filename().string() +
+                      ". Choose another name.");
+}
 
 Error taken(const std::filesystem::path& path) {
     return plainError("There is a file " + path.string() + " already. Choose another name.");
@@ -30,6 +47,9 @@ Error cannotWrite(const std::filesystem::path& path, int reason) {
         return plainError("The disk is full: there is no room in the folder " + folder + ".");
     case ENAMETOOLONG:
         return plainError("The file name is too long.");
+    case EIO:
+        return plainError("The disk of the folder " + folder +
+                          " did not take what was written. Look at the disk, or choose another one.");
     default:
         return plainError("The folder " + folder + " cannot be written to. Choose another one.");
     }
@@ -44,57 +64,76 @@ void syncFolder(const std::filesystem::path& folder) {
     ::close(opened);
 }
 
-} // namespace
-
-NewFile::NewFile(std::filesystem::path path)
-    : m_path(std::move(path))
-    , m_temporary(m_path) {
-    m_temporary += ".new-" + std::to_string(::getpid());
-}
-
-NewFile::NewFile(NewFile&& other) noexcept
-    : m_path(std::move(other.m_path))
-    , m_temporary(std::exchange(other.m_temporary, {})) {}
-
-Result<NewFile> NewFile::begin(const std::filesystem::path& path) {
-    struct stat found {};
-    if (lstat(path.c_str(), &found) == 0)
-        return taken(path);
-    NewFile file{std::filesystem::absolute(path)};
-    ::unlink(file.m_temporary.c_str()); // left by a program of the same number that was killed
-    const int opened = ::open(file.m_temporary.c_str(), O_RDWR | O_CREAT | O_EXCL | O_CLOEXEC, kOwnerOnly);
-    if (opened < 0) {
-        const int reason = errno;
-        file.m_temporary.clear();
-        return cannotWrite(file.m_path, reason);
-    }
-    const bool isOwnersOnly = ::fchmod(opened, kOwnerOnly) == 0;
-    ::close(opened);
-    if (!isOwnersOnly)
-        return cannotWrite(file.m_path, EPERM);
-    return file;
-}
-
-NewFile::~NewFile() {
-    if (m_temporary.empty())
-        return;
-    for (const char* part : {"", "-wal", "-shm", "-journal"}) {
-        std::filesystem::path left = m_temporary;
+void removeWithWhatIsBeside(const std::filesystem::path& path) {
+    ::unlink(path.c_str());
+    for (const std::string_view part : kBesideAShop) {
+        std::filesystem::path left = path;
         left += part;
         ::unlink(left.c_str());
     }
 }
 
-Result<Done> NewFile::keep() {
-    const int opened = ::open(m_temporary.c_str(), O_RDONLY | O_CLOEXEC);
-    if (opened < 0)
-        return cannotWrite(m_path, errno);
-    const bool isOnDisk = ::fsync(opened) == 0;
-    const int reason = errno;
-    ::close(opened);
-    if (!isOnDisk)
-        return cannotWrite(m_path, reason);
+} // namespace
 
+NewFile::NewFile(std::filesystem::path path)
+    : m_path(std::move(path))
+    , m_temporary(m_path) {
+    m_temporary += std::string{kTemporary} + std::to_string(::getpid());
+}
+
+NewFile::NewFile(NewFile&& other) noexcept
+    : m_path(std::move(other.m_path))
+    , m_temporary(std::exchange(other.m_temporary, {}))
+    , m_file(std::exchange(other.m_file, -1)) {}
+
+Result<NewFile> NewFile::begin(const std::filesystem::path& path) {
+    if (isNameOfOurs(path.filename().string()))
+        return isOurs(path);
+    struct stat found {};
+    if (lstat(path.c_str(), &found) == 0)
+        return taken(path);
+    NewFile file{std::filesystem::absolute(path)};
+    removeLeftOver(file.m_path.parent_path());
+    removeWithWhatIsBeside(file.m_temporary); // on a disk without locks, of a program of the same number
+    file.m_file = ::open(file.m_temporary.c_str(), O_RDWR | O_CREAT | O_EXCL | O_CLOEXEC, kOwnerOnly);
+    if (file.m_file < 0) {
+        const int reason = errno;
+        file.m_temporary.clear();
+        return cannotWrite(file.m_path, reason);
+    }
+    (void)::flock(file.m_file, LOCK_EX | LOCK_NB); // a disk without locks keeps what is left over
+    if (::fchmod(file.m_file, kOwnerOnly) != 0)
+        return cannotWrite(file.m_path, EPERM);
+    return file;
+}
+
+NewFile::~NewFile() {
+    if (!m_temporary.empty())
+        removeWithWhatIsBeside(m_temporary);
+    if (m_file >= 0)
+        ::close(m_file);
+}
+
+void removeLeftOver(const std::filesystem::path& folder) {
+    std::error_code error;
+    for (const auto& entry : std::filesystem::directory_iterator(folder, error)) {
+        const std::string name = entry.path().filename().string();
+        const std::size_t at = name.rfind(kTemporary);
+        if (at == std::string::npos || at == 0 ||
+            name.find_first_not_of("0123456789", at + kTemporary.size()) != std::string::npos)
+            continue;
+        const int opened = ::open(entry.path().c_str(), O_RDONLY | O_CLOEXEC | O_NOFOLLOW);
+        if (opened < 0)
+            continue;
+        if (::flock(opened, LOCK_EX | LOCK_NB) == 0)
+            removeWithWhatIsBeside(entry.path());
+        ::close(opened);
+    }
+}
+
+Result<Done> NewFile::keep() {
+    if (::fsync(m_file) != 0)
+        return cannotWrite(m_path, errno);
     int outcome = ::renameat2(AT_FDCWD, m_temporary.c_str(), AT_FDCWD, m_path.c_str(), RENAME_NOREPLACE);
     if (outcome != 0 && (errno == EINVAL || errno == ENOSYS)) {
         // A disk that cannot rename without replacing.
@@ -106,6 +145,7 @@ Result<Done> NewFile::keep() {
     if (outcome != 0)
         return errno == EEXIST ? taken(m_path) : cannotWrite(m_path, errno);
     m_temporary.clear();
+    ::close(std::exchange(m_file, -1)); // before anybody opens it: closing lets go of SQLite's locks
     syncFolder(m_path.parent_path());
     return Done{};
 }

@@ -2,7 +2,8 @@
 // A file that appears under its name only when it is whole, and never over another.
 //
 // It is written under a temporary name in the same folder, readable by its owner only whatever the umask
-// says. Unless keep() succeeds, nothing is left behind.
+// says. Unless keep() succeeds, nothing is left behind; what a program left that was killed in the midst of
+// it is removed by the next one that writes to the folder or opens a shop in it.
 
 #include "core/trade/result.h"
 
@@ -12,7 +13,8 @@ namespace holdfast::db {
 
 class NewFile {
 public:
-    // An error in words where the name is taken or the folder is missing, read-only or full.
+    // An error in words where the name is taken or one that Holdfast itself writes beside a shop, or the
+    // folder is missing, read-only or full.
     static Result<NewFile> begin(const std::filesystem::path& path);
 
     NewFile(NewFile&& other) noexcept;
@@ -32,6 +34,11 @@ private:
 
     std::filesystem::path m_path;
     std::filesystem::path m_temporary;
+    int m_file =
+        -1; // open and locked for as long as the file is temporary: it is being written, and not left over
 };
+
+// Removes the temporary files in the folder that nobody is writing any more.
+void removeLeftOver(const std::filesystem::path& folder);
 
 } // namespace holdfast::db

@@ -7,6 +7,7 @@
 
 #include <fcntl.h>
 #include <sqlite3.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 #include <cstdint>
@@ -30,10 +31,12 @@ std::uintmax_t sizeOf(const std::filesystem::path& path) {
     return error ? 0 : size;
 }
 
+std::filesystem::path beside(std::filesystem::path path, const char* part) {
+    return path += part;
+}
+
 bool hasUnmergedLog(const std::filesystem::path& path) {
-    std::filesystem::path log = path;
-    log += "-wal";
-    return sizeOf(log) > 0;
+    return sizeOf(beside(path, "-wal")) > 0;
 }
 
 bool keepsLogOnClose(Connection& connection, bool keeps) {
@@ -54,7 +57,7 @@ void configure(Connection& connection) {
 Error openingError(const std::filesystem::path& path, const SqliteFailure& failure) {
     if (failure.primaryCode() == SQLITE_NOTADB)
         return notAShop(path);
-    if (failure.isDamage())
+    if (failure.isDamage() || failure.primaryCode() == SQLITE_ERROR) // a table of ours is missing
         return damagedShop(path);
     if (failure.isBusy())
         return plainError("Another program is using " + path.string() + ". Close it there first.");
@@ -115,6 +118,14 @@ Result<Done> bringUpToDate(Connection& connection, const std::filesystem::path& 
     return Done{};
 }
 
+// A shop that came from a stick or by plain copying may be open to everybody on this computer. A disk that
+// keeps no owners leaves it so: isReadByOthers says it.
+void keepForTheOwner(const std::filesystem::path& path) {
+    for (const char* part : {"", "-wal", "-shm", "-journal"})
+        if (isReadByOthers(beside(path, part)))
+            (void)::chmod(beside(path, part).c_str(), S_IRUSR | S_IWUSR);
+}
+
 Result<std::filesystem::path> foundFile(const std::filesystem::path& path) {
     if (auto probed = probeFile(path); !probed)
         return probed.error();
@@ -132,6 +143,21 @@ Access readingAccess(const std::filesystem::path& path) {
     return mayWriteBeside || hasUnmergedLog(path) ? Access::ReadOnly : Access::Immutable;
 }
 
+// What a killed program was about to write is beside the file, and only who may write can take it back.
+Result<Done> takeBackHalfWritten(const std::filesystem::path& path, Steps steps) {
+    if (sizeOf(beside(path, "-journal")) == 0)
+        return Done{};
+    if (auto writable = probeWritable(path); !writable)
+        return writable;
+    auto lock = ShopLock::take(path);
+    if (!lock)
+        return Done{}; // a window has it open, and takes back what there is to take back
+    if (auto header = probeHeader(path, static_cast<int>(steps.size())); !header)
+        return header;
+    (void)Connection::open(path, Access::ReadWrite).number("SELECT COUNT(*) FROM sqlite_schema");
+    return Done{};
+}
+
 } // namespace
 
 Result<ShopFile> openShopFile(const std::filesystem::path& path, Steps steps) {
@@ -143,6 +169,8 @@ Result<ShopFile> openShopFile(const std::filesystem::path& path, Steps steps) {
     auto lock = ShopLock::take(*found);
     if (!lock)
         return lock.error();
+    removeLeftOver(found->parent_path());
+    keepForTheOwner(*found);
     if (auto header = probeHeader(*found, static_cast<int>(steps.size())); !header)
         return header.error();
 
@@ -169,6 +197,8 @@ Result<ShopFile> openShopFileReadOnly(const std::filesystem::path& path, Steps s
     if (!found)
         return found.error();
     try {
+        if (auto taken = takeBackHalfWritten(*found, steps); !taken)
+            return taken.error();
         Connection connection = Connection::open(*found, readingAccess(*found));
         configure(connection);
         if (auto examined = examine(connection, *found, steps); !examined)

@@ -24,12 +24,25 @@ bool isStillNamed(int file, const std::filesystem::path& path) {
 
 Error unwritable(const std::filesystem::path& shopPath, int reason) {
     const std::string folder = shopPath.parent_path().string();
+    if (reason == ELOOP || reason == EISDIR)
+        return plainError(
+            shopPath.string() +
+            ".lock is not a file of Holdfast’s. Move it away: the shop is locked by a file of that name.");
     if (reason == ENOSPC || reason == EDQUOT)
         return plainError("The disk is full: there is no room in the folder " + folder + ".");
     return plainError(
         "The folder " + folder +
         " is read-only. Holdfast has to write beside the shop file; change who may write there or "
         "move the shop file.");
+}
+
+Error notLocked(const std::filesystem::path& shopPath, int reason) {
+    if (reason == EWOULDBLOCK)
+        return plainError("This shop is open in another window of Holdfast. Go on there, or close it first.");
+    return plainError(
+        "The disk of the folder " + shopPath.parent_path().string() +
+        " cannot lock files, as some network folders cannot. Holdfast would not notice a second window "
+        "there: move the shop file to a disk of this computer.");
 }
 
 } // namespace
@@ -43,10 +56,10 @@ Result<ShopLock> ShopLock::take(const std::filesystem::path& shopPath) {
         if (lock.m_file < 0)
             return unwritable(shopPath, errno);
         if (flock(lock.m_file, LOCK_EX | LOCK_NB) != 0) {
+            const int reason = errno;
             // Somebody else's lock: it is not ours to remove.
             ::close(std::exchange(lock.m_file, -1));
-            return plainError(
-                "This shop is open in another window of Holdfast. Go on there, or close it first.");
+            return notLocked(shopPath, reason);
         }
         if (isStillNamed(lock.m_file, lock.m_path))
             return lock;

@@ -294,6 +294,19 @@ TEST_F(BackRoom, CopyIsRememberedWithItsDayAndIsSoonTooOld) {
     EXPECT_EQ(last.state, QStringLiteral("9 days ago"));
 }
 
+// A stick that keeps no owners shows its files to everybody on the computer.
+TEST_F(BackRoom, ShopThatOthersCanReadIsSaid) {
+    stockUsualShop();
+    openRoom();
+    EXPECT_EQ(sheet(RoomSection::Copies).lines[0].state, QString());
+    std::filesystem::permissions(path(), std::filesystem::perms::group_read,
+                                 std::filesystem::perm_options::add);
+    time().pass(1min);
+    openRoom();
+    EXPECT_EQ(sheet(RoomSection::Copies).lines[0].state, QStringLiteral("others can read it"));
+    EXPECT_EQ(sheet(RoomSection::Copies).lines[0].tone, Tone::Caution);
+}
+
 // A copy for the fair laptop, an order taken there, its news taken in here, and the workshop's taken in
 // there.
 TEST_F(BackRoom, NewsGoesBetweenTwoLaptops) {

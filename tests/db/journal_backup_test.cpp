@@ -1,5 +1,6 @@
 #include "db/journal/backup.h"
 #include "db/journal/check.h"
+#include "db/journal/new_file.h"
 #include "tests/db/journal_fixture.h"
 
 #include <sys/stat.h>
@@ -50,6 +51,29 @@ TEST_F(Backup, NeverWritesOverAFile) {
     EXPECT_FALSE(backup(*shop, path)) << "least of all the shop itself";
     EXPECT_EQ(wordsOf(backup(*shop, folder / "none/copy")),
               "There is no folder " + (folder / "none").string() + ".");
+}
+
+// The program itself would remove or overwrite each of these when the shop is next opened.
+TEST_F(Backup, UnderANameThatHoldfastWritesItselfIsRefused) {
+    for (const char* name : {"shop.holdfast.lock", "other.holdfast-wal", "other.holdfast-shm",
+                             "other.holdfast-journal", "copy.holdfast-new-77"}) {
+        const auto refused = backup(*shop, folder / name);
+        EXPECT_NE(wordsOf(refused).find("Holdfast itself writes"), std::string::npos) << wordsOf(refused);
+        EXPECT_TRUE(name == std::string_view{"shop.holdfast.lock"} ||
+                    !std::filesystem::exists(folder / name));
+    }
+}
+
+TEST_F(Backup, RemovesWhatAKilledBackupLeftAndNotWhatIsBeingWritten) {
+    writeBytes(folder / "yesterday.holdfast.holdfast-new-99999", "half");
+    writeBytes(folder / "yesterday.holdfast.holdfast-new-99999-journal", "half");
+    auto underWay = NewFile::begin(folder / "slow.holdfast");
+    ASSERT_TRUE(underWay);
+    ASSERT_TRUE(backup(*shop, copy));
+    EXPECT_FALSE(std::filesystem::exists(folder / "yesterday.holdfast.holdfast-new-99999"));
+    EXPECT_FALSE(std::filesystem::exists(folder / "yesterday.holdfast.holdfast-new-99999-journal"));
+    ASSERT_TRUE(underWay->keep()) << "another's file that is being written stays";
+    EXPECT_TRUE(std::filesystem::exists(folder / "slow.holdfast"));
 }
 
 TEST_F(Backup, TellsHowFarItIsAndCanBeStopped) {

@@ -100,6 +100,18 @@ TEST_F(ShopFileOpening, OnlyTheOwnerMayReadItWhateverTheUmask) {
     }
 }
 
+TEST_F(ShopFileOpening, AShopThatEverybodyCouldReadIsTheOwnersOnceItIsOpened) {
+    aFilledShop();
+    ASSERT_EQ(chmod(path.c_str(), 0644), 0);
+    ASSERT_TRUE(Shop::openReadOnly(path, standingClock(), smallSteps()));
+    struct stat found {};
+    ASSERT_EQ(stat(path.c_str(), &found), 0);
+    EXPECT_EQ(found.st_mode & 0777, 0644U) << "reading changes nothing";
+    ASSERT_TRUE(Shop::open(path, standingClock(), smallSteps()));
+    ASSERT_EQ(stat(path.c_str(), &found), 0);
+    EXPECT_EQ(found.st_mode & 0777, 0600U);
+}
+
 TEST_F(ShopFileOpening, AFileThatIsNotThereIsRefusedAndNotMade) {
     EXPECT_EQ(wordsOf(Shop::open(path, standingClock(), smallSteps())),
               "There is no file " + path.string() + ".");
@@ -130,6 +142,52 @@ TEST_F(ShopFileOpening, AnotherProgramsDatabaseIsRefused) {
     expectRefused("is not a shop file");
     withRaw("PRAGMA application_id = 77");
     expectRefused("is not a shop file");
+}
+
+TEST_F(ShopFileOpening, AnotherProgramsDatabaseUnderOurNameIsRefused) {
+    withRaw("PRAGMA journal_mode = DELETE; CREATE TABLE t (id); PRAGMA application_id = 1215261796; PRAGMA "
+            "user_version = 1");
+    expectRefused("is damaged");
+}
+
+// Killed in the midst of the first opening, when the file is not yet kept with a log.
+TEST_F(ShopFileOpening, HalfWrittenWorkOfAKilledProgramIsTakenBackForAReaderToo) {
+    aFilledShop();
+    withRaw("PRAGMA journal_mode = DELETE");
+    const auto said = saidByOtherProgram([&] {
+        sqlite3* handle = raw();
+        // So small a cache that the changed pages are in the file before the end.
+        sqlite3_exec(handle, "PRAGMA cache_size = 1; BEGIN; UPDATE lot SET name = name || 'y'", nullptr,
+                     nullptr, nullptr);
+        return std::string{"changed"};
+    });
+    ASSERT_EQ(said, "changed");
+    ASSERT_FALSE(bytesOf(path.string() + "-journal").empty());
+    const auto shop = Shop::openReadOnly(path, standingClock(), smallSteps());
+    ASSERT_TRUE(shop) << wordsOf(shop);
+    EXPECT_EQ((*shop)->connection().number("SELECT COUNT(*) FROM lot WHERE name LIKE '%y'"), 0);
+}
+
+TEST_F(ShopFileOpening, WhatAKilledProgramLeftBesideItIsRemoved) {
+    aFilledShop();
+    writeBytes(folder / "shop.holdfast.before-step-3.holdfast-new-99999", "half");
+    writeBytes(folder / "shop.holdfast.before-step-3.holdfast-new-99999-journal", "half");
+    writeBytes(folder / "mine.holdfast-new-draft", "not ours");
+    ASSERT_TRUE(Shop::open(path, standingClock(), smallSteps()));
+    EXPECT_EQ(folder.names(), (std::vector<std::string>{"mine.holdfast-new-draft", "shop.holdfast"}));
+}
+
+TEST_F(ShopFileOpening, ALockThatIsNoFileOfOursIsNamed) {
+    aFilledShop();
+    std::filesystem::create_symlink("/nowhere", path.string() + ".lock");
+    EXPECT_EQ(
+        wordsOf(Shop::open(path, standingClock(), smallSteps())),
+        path.string() +
+            ".lock is not a file of Holdfast’s. Move it away: the shop is locked by a file of that name.");
+    std::filesystem::remove(path.string() + ".lock");
+    std::filesystem::create_directory(path.string() + ".lock");
+    EXPECT_NE(wordsOf(Shop::open(path, standingClock(), smallSteps())).find("is not a file of Holdfast’s"),
+              std::string::npos);
 }
 
 TEST_F(ShopFileOpening, ANewerVersionIsRefused) {

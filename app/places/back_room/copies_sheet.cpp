@@ -42,6 +42,14 @@ RoomSheet copiesSheet(const ReckonedShop& shop, const RoomFile& file) {
                      : CopyWords::tr("%1\n%2").arg(
                            words(file.path.string()),
                            QLocale(QLocale::English).formattedDataSize(static_cast<qint64>(file.bytes), 1));
+    if (file.isReadByOthers) {
+        where.tone = Tone::Caution;
+        where.stateIcon = QStringLiteral("caution");
+        where.state = CopyWords::tr("others can read it");
+        where.text +=
+            CopyWords::tr("\nIts disk does not keep the people of this computer apart, as sticks do not. "
+                          "Keep the shop on a disk of your own: it holds names and telephone numbers.");
+    }
     where.offer = CopyWords::tr("Check it");
     where.deed = Errand::CheckFile;
     sheet.lines.append(where);

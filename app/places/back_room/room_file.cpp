@@ -1,5 +1,7 @@
 #include "app/places/back_room/room_file.h"
 
+#include "db/journal/file_probe.h"
+
 #include <system_error>
 
 namespace holdfast::app {
@@ -33,6 +35,7 @@ Result<RoomFile> readRoomFile(db::Shop& shop) {
     std::error_code none;
     if (const auto bytes = std::filesystem::file_size(read->path, none); !none)
         read->bytes = bytes;
+    read->isReadByOthers = db::isReadByOthers(read->path);
     read->lastBackup = keptBackup(shop);
     read->printers.choice = keptPrinters();
     read->loudness = keptLoudness();
