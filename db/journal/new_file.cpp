@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <array>
 #include <cerrno>
+#include <set>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -64,6 +65,19 @@ void syncFolder(const std::filesystem::path& folder) {
     ::close(opened);
 }
 
+// "shop.holdfast.holdfast-new-77" in "shop.holdfast.holdfast-new-77-wal"; nothing in a name that is none of
+// ours.
+std::string temporaryIn(const std::string& name) {
+    const std::size_t at = name.rfind(kTemporary);
+    if (at == std::string::npos || at == 0)
+        return {};
+    const std::size_t number = at + kTemporary.size();
+    const std::size_t end = std::min(name.find_first_not_of("0123456789", number), name.size());
+    const std::string_view rest = std::string_view{name}.substr(end);
+    const bool isOursBeside = rest.empty() || std::ranges::find(kBesideAShop, rest) != kBesideAShop.end();
+    return end > number && isOursBeside ? name.substr(0, end) : std::string{};
+}
+
 void removeWithWhatIsBeside(const std::filesystem::path& path) {
     ::unlink(path.c_str());
     for (const std::string_view part : kBesideAShop) {
@@ -115,19 +129,18 @@ NewFile::~NewFile() {
 }
 
 void removeLeftOver(const std::filesystem::path& folder) {
+    std::set<std::filesystem::path> temporaries;
     std::error_code error;
-    for (const auto& entry : std::filesystem::directory_iterator(folder, error)) {
-        const std::string name = entry.path().filename().string();
-        const std::size_t at = name.rfind(kTemporary);
-        if (at == std::string::npos || at == 0 ||
-            name.find_first_not_of("0123456789", at + kTemporary.size()) != std::string::npos)
-            continue;
-        const int opened = ::open(entry.path().c_str(), O_RDONLY | O_CLOEXEC | O_NOFOLLOW);
-        if (opened < 0)
-            continue;
-        if (::flock(opened, LOCK_EX | LOCK_NB) == 0)
-            removeWithWhatIsBeside(entry.path());
-        ::close(opened);
+    for (const auto& entry : std::filesystem::directory_iterator(folder, error))
+        if (const std::string name = temporaryIn(entry.path().filename().string()); !name.empty())
+            temporaries.insert(folder / name);
+    for (const auto& temporary : temporaries) {
+        const int opened = ::open(temporary.c_str(), O_RDONLY | O_CLOEXEC | O_NOFOLLOW);
+        const bool isGone = opened < 0 && errno == ENOENT; // and what was beside it is left
+        if (isGone || (opened >= 0 && ::flock(opened, LOCK_EX | LOCK_NB) == 0))
+            removeWithWhatIsBeside(temporary);
+        if (opened >= 0)
+            ::close(opened);
     }
 }
 

@@ -28,6 +28,10 @@ bool SqliteFailure::isDamage() const {
     return primaryCode() == SQLITE_CORRUPT || primaryCode() == SQLITE_NOTADB;
 }
 
+bool SqliteFailure::isOfTheDisk() const {
+    return primaryCode() == SQLITE_IOERR;
+}
+
 bool SqliteFailure::isBusy() const {
     return primaryCode() == SQLITE_BUSY || primaryCode() == SQLITE_LOCKED;
 }

@@ -25,6 +25,7 @@ public:
     int code() const { return m_code; }
     int primaryCode() const { return m_code & 0xff; }
     bool isDamage() const;
+    bool isOfTheDisk() const; // it could not be read or written
     bool isBusy() const;
     bool isStopped() const; // see stopping.h
 

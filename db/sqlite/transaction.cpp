@@ -2,6 +2,9 @@
 
 #include "db/sqlite/connection.h"
 
+#include <cstdint>
+#include <string>
+
 namespace holdfast::db {
 
 namespace {
@@ -14,6 +17,17 @@ void rollBack(Connection& connection) noexcept {
     } catch (const SqliteFailure&) {
         // ROLLBACK reports the failure that led to it; the transaction is over all the same.
     }
+}
+
+// Where the disk fails at the very end of a commit, all of it may have reached the disk, and would be found
+// there once this program is gone. The next commit is written over it: a small one, at once. Throws where
+// that fails too.
+void writeOverWhatFailed(Connection& connection) {
+    rollBack(connection);
+    const std::int64_t step = connection.number("PRAGMA user_version");
+    connection.run("BEGIN IMMEDIATE");
+    connection.script("PRAGMA user_version = " + std::to_string(step));
+    connection.run("COMMIT");
 }
 
 } // namespace
@@ -29,7 +43,21 @@ Transaction::~Transaction() {
 }
 
 void Transaction::commit() {
-    m_connection.run("COMMIT");
+    try {
+        m_connection.run("COMMIT");
+    } catch (const SqliteFailure& failure) {
+        if (!failure.isOfTheDisk())
+            throw;
+        try {
+            writeOverWhatFailed(m_connection);
+        } catch (const SqliteFailure&) {
+            throw SqliteFailure::inWords(
+                "The disk failed as this was being kept, and whether it was shows only when the shop is "
+                "opened again. "
+                "Close Holdfast, see to the disk, and look at the history before you enter it once more.");
+        }
+        throw;
+    }
     m_isCommitted = true;
 }
 

@@ -13,6 +13,7 @@ public:
     Transaction& operator=(const Transaction&) = delete;
     ~Transaction();
 
+    // Throws where nothing was kept; where the disk fails in such a way that nobody can tell, the words say so.
     void commit();
 
 private:
