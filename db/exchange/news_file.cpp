@@ -167,33 +167,8 @@ Result<NewsReader> NewsReader::open(const std::filesystem::path& path, const Tel
         return probed.error();
     try {
         NewsReader reader{Connection::open(path, Access::Untrusted)};
-        Connection& file = reader.m_file;
-        const Stopping stopping{file,
-                                progress ? std::function<bool()>{[&] { return progress(0.0); }} : nullptr};
-        if (file.number("PRAGMA application_id") != kNewsApplicationId)
-            return noNews(path);
-        if (file.number("PRAGMA user_version") > kNewsForm)
-            return plainError(path.string() +
-                              " was saved by a newer version of Holdfast. Bring both laptops to the "
-                              "same version first.");
-        if (!isOfThisForm(file))
-            return damagedNews(path);
-        Query row =
-            file.query("SELECT shop, schema_step, from_seat, from_name, to_seat, written_at, known_place, "
-                       "known_mark, behind_place, behind_mark, entries, sum FROM label");
-        if (!row.step())
-            return damagedNews(path);
-        reader.m_label = {row.integer(0),
-                          row.integer(1),
-                          row.integer(2),
-                          row.text(3),
-                          row.integer(4),
-                          row.instant(5),
-                          {row.integer(6), row.integer(7)},
-                          {row.integer(8), row.integer(9)},
-                          row.integer(10)};
-        if (sumOf(file, reader.m_label, progress) != row.integer(11))
-            return damagedNews(path);
+        if (auto read = reader.readThrough(path, progress); !read)
+            return read.error();
         return reader;
     } catch (const SqliteFailure& failure) {
         if (failure.primaryCode() == SQLITE_NOTADB)
@@ -202,6 +177,37 @@ Result<NewsReader> NewsReader::open(const std::filesystem::path& path, const Tel
             return damagedNews(path);
         return failure.error();
     }
+}
+
+Result<Done> NewsReader::readThrough(const std::filesystem::path& path, const TellProgress& progress) {
+    double share = 0;
+    const TellProgress tell =
+        progress ? TellProgress{[&](double done) { return progress(share = done); }} : nullptr;
+    const Stopping stopping{m_file,
+                            progress ? std::function<bool()>{[&] { return progress(share); }} : nullptr};
+    if (m_file.number("PRAGMA application_id") != kNewsApplicationId)
+        return noNews(path);
+    if (m_file.number("PRAGMA user_version") > kNewsForm)
+        return plainError(path.string() +
+                          " was saved by a newer version of Holdfast. Bring both laptops to the "
+                          "same version first.");
+    if (!isOfThisForm(m_file))
+        return damagedNews(path);
+    Query row =
+        m_file.query("SELECT shop, schema_step, from_seat, from_name, to_seat, written_at, known_place, "
+                     "known_mark, behind_place, behind_mark, entries, sum FROM label");
+    if (!row.step())
+        return damagedNews(path);
+    m_label = {row.integer(0),
+               row.integer(1),
+               row.integer(2),
+               row.text(3),
+               row.integer(4),
+               row.instant(5),
+               {row.integer(6), row.integer(7)},
+               {row.integer(8), row.integer(9)},
+               row.integer(10)};
+    return sumOf(m_file, m_label, tell) == row.integer(11) ? Result<Done>{Done{}} : damagedNews(path);
 }
 
 std::vector<Seat> NewsReader::seats() {

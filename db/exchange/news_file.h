@@ -59,6 +59,7 @@ public:
 
 private:
     explicit NewsReader(Connection file);
+    Result<Done> readThrough(const std::filesystem::path& path, const TellProgress& progress);
 
     Connection m_file;
     NewsLabel m_label;

@@ -198,16 +198,25 @@ Result<NewsTakenIn> takenIn(Connection& connection, NewsReader& news, const Tell
     return taken;
 }
 
+// The file is read through once before anything of it is done: about so much of the whole.
+constexpr double kReading = 0.1;
+
+TellProgress between(const TellProgress& progress, double from, double to) {
+    if (!progress)
+        return {};
+    return [&progress, from, to](double share) { return progress(from + (to - from) * share); };
+}
+
 } // namespace
 
 Result<NewsTakenIn> takeInNews(Shop& shop, const std::filesystem::path& path, const TellProgress& progress) {
     if (shop.isReadOnly())
         return plainError("This shop is open for reading only.");
-    auto news = NewsReader::open(path, progress);
+    auto news = NewsReader::open(path, between(progress, 0, kReading));
     if (!news)
         return news.error();
     try {
-        auto taken = takenIn(shop.connection(), *news, progress);
+        auto taken = takenIn(shop.connection(), *news, between(progress, kReading, 1));
         if (taken)
             if (auto caughtUp = shop.catchUp(taken->touched); !caughtUp)
                 return caughtUp.error();
