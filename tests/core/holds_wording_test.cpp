@@ -97,6 +97,15 @@ TEST(HoldsWording, ShrinkageAtTheLimitIsNoFinding) {
     EXPECT_FALSE(shop.raises(Rule::BlankShrank));
 }
 
+TEST(HoldsWording, ShrinkageThatWasNotMeasuredBeforeIsNoFinding) {
+    for (const Shrinkage& measured :
+         {Shrinkage{0_mm, 0_mm, 350_mm, 300_mm}, Shrinkage{500_mm, 400_mm, 0_mm, 0_mm}}) {
+        const auto shop =
+            aShop().with(aGarment().lot([&](BlankLot& lot) { lot.shrinkage = measured; })).build();
+        EXPECT_FALSE(shop.raises(Rule::BlankShrank));
+    }
+}
+
 TEST(HoldsWording, RollPastItsUseByGivesDateDaysAndAge) {
     const auto shop =
         aShop()
