@@ -3,6 +3,7 @@
 // that the answers are no worse, the new number goes in.
 
 #include "core/cutting/strip_packing.h"
+#include "core/press/day_bound.h"
 #include "core/press/day_plan.h"
 #include "core/press/one_machine.h"
 #include "tests/core/day_plan_builders.h"
@@ -11,6 +12,8 @@
 #include <gtest/gtest.h>
 
 #include <array>
+#include <numeric>
+#include <span>
 
 namespace holdfast::press_days {
 namespace {
@@ -18,31 +21,60 @@ namespace {
 using test::Draw;
 using Sum = test::DrawnSum;
 
+PlanRequest drawnDay(Draw& draw, std::size_t garments, bool hasTwoPresses) {
+    const double temperatures[] = {130, 150, 160};
+    std::vector<std::vector<RouteStep>> all;
+    for (std::size_t garment = 0; garment < garments; ++garment) {
+        const double temperature = temperatures[draw.between(0, 2)];
+        all.push_back({byHand(draw.between(1, 20)), pressed(temperature, draw.between(3, 20), 5),
+                       cooled(draw.between(5, 90)), byHand(draw.between(1, 10), StepKind::PeelCarrier),
+                       pressed(temperature, draw.between(2, 10), 2)});
+    }
+    PlanRequest request = aDay(std::move(all), 150.0);
+    if (hasTwoPresses)
+        request.platens.push_back(platen(2, std::nullopt));
+    for (PressJob& job : request.jobs) {
+        job.due = after(draw.between(0, static_cast<std::int64_t>(garments) * 60));
+        job.weight = static_cast<double>(draw.between(1, 3));
+    }
+    return request;
+}
+
 std::uint64_t sumOfDays(std::size_t garments, bool hasTwoPresses) {
     Draw draw{garments + (hasTwoPresses ? 1000u : 0u)};
     Sum sum;
     for (int day = 0; day < 4; ++day) {
-        const double temperatures[] = {130, 150, 160};
-        std::vector<std::vector<RouteStep>> all;
-        for (std::size_t garment = 0; garment < garments; ++garment) {
-            const double temperature = temperatures[draw.between(0, 2)];
-            all.push_back({byHand(draw.between(1, 20)), pressed(temperature, draw.between(3, 20), 5),
-                           cooled(draw.between(5, 90)), byHand(draw.between(1, 10), StepKind::PeelCarrier),
-                           pressed(temperature, draw.between(2, 10), 2)});
-        }
-        PlanRequest request = aDay(std::move(all), 150.0);
-        if (hasTwoPresses)
-            request.platens.push_back(platen(2, std::nullopt));
-        for (PressJob& job : request.jobs) {
-            job.due = after(draw.between(0, static_cast<std::int64_t>(garments) * 60));
-            job.weight = static_cast<double>(draw.between(1, 3));
-        }
+        PlanRequest request = drawnDay(draw, garments, hasTwoPresses);
         request.search.work = 6000;
         const DayPlan plan = planDay(request);
         for (const PressJob& job : request.jobs) {
             const PlannedGarment* garment = plan.find(job.garment);
             sum << garment->press.value << (garment->begins - request.start).count()
                 << (garment->ends - request.start).count();
+        }
+    }
+    return sum.value();
+}
+
+// A bound that is lower than it need be is no fault, but the search of all orders then takes longer.
+std::uint64_t sumOfBounds() {
+    Draw draw{41};
+    Sum sum;
+    for (int day = 0; day < 60; ++day) {
+        const PlanRequest request =
+            drawnDay(draw, static_cast<std::size_t>(draw.between(2, 12)), draw.oneIn(2));
+        const TimedDay timed{request};
+        std::vector<std::size_t> order(request.jobs.size());
+        std::iota(order.begin(), order.end(), std::size_t{0});
+        order = timed.cleaned(order);
+        DaySimulation simulation{timed};
+        DayBound bound{timed};
+        simulation.begin(order);
+        for (std::size_t given = 0; given < order.size(); ++given) {
+            simulation.run();
+            const DayScore least = bound.least(simulation.state(), std::span{order}.subspan(given));
+            sum << least.lateness << least.ends << least.changes;
+            simulation.give(order[given]);
         }
     }
     return sum.value();
@@ -104,6 +136,10 @@ TEST(SameEverywhere, PlansOfDays) {
     EXPECT_EQ(sumOfDays(30, false), 1642686090760977897u);
     EXPECT_EQ(sumOfDays(30, true), 14329251706483314610u);
     EXPECT_EQ(sumOfDays(70, true), 7909990593256557488u);
+}
+
+TEST(SameEverywhere, BoundsOfDays) {
+    EXPECT_EQ(sumOfBounds(), 1805878447231895584u);
 }
 
 TEST(SameEverywhere, OrdersOnOneMachine) {

@@ -177,6 +177,14 @@ TEST(UseFirst, ALackNamesTheWidthThatIsWanted) {
               "Marram Soft, Dusk: 180 mm decal needs 192 mm of width, the widest roll is 150 mm.");
 }
 
+TEST(UseFirst, ALackOfWidthNamesTheShorterSideOfADecalThatMayBeTurned) {
+    RankedShelf shelf;
+    shelf.roll(9, 3000_mm, nov(20)).width = 150_mm;
+    const DecalId decal = shelf.waiting.decal(180_mm, 160_mm);
+    EXPECT_EQ(shelf.allotment().lack.at(decal),
+              "Marram Soft, Dusk: 160 mm decal needs 172 mm of width, the widest roll is 150 mm.");
+}
+
 TEST(UseFirst, ALackNamesTheLengthThatIsLeftAfterWhatIsPromised) {
     RankedShelf shelf;
     shelf.roll(9, 310_mm, nov(20));
