@@ -13,7 +13,8 @@ public:
     Transaction& operator=(const Transaction&) = delete;
     ~Transaction();
 
-    // Throws where nothing was kept; where the disk fails in such a way that nobody can tell, the words say so.
+    // Throws where nothing was kept; where the disk fails in such a way that nobody can tell, the words say
+    // so.
     void commit();
 
 private:

@@ -1,13 +1,17 @@
-// How large papers are, what they are drawn with, and their codes; read back with pdfinfo (poppler), zbarimg
-// (zbar, a reader of ISO/IEC 18004 codes) and QtSvg.
+// How large papers are, what they are drawn with, whose they are, and their codes; read back with pdfinfo
+// (poppler), zbarimg (zbar, a reader of ISO/IEC 18004 codes) and QtSvg.
 
 #include "app/desk/formats.h"
 #include "app/desk/garment_words.h"
 #include "app/papers/code_square.h"
+#include "app/papers/paper_files.h"
 #include "core/trade/paper_code.h"
 #include "tests/app/papers_fixture.h"
 
+#include <QFile>
 #include <QRegularExpression>
+
+#include <filesystem>
 
 namespace holdfast::app::test {
 namespace {
@@ -101,6 +105,33 @@ TEST(Codes, OfShortTextsAreVersionOneWithItsFinders) {
 TEST(Codes, KeepTheirQuietZone) {
     const QRectF dark = codeOutline(codeSquareOf("418-b"), 29).boundingRect();
     EXPECT_EQ(dark, QRectF(4, 4, 21, 21)); // four modules of white all round
+}
+
+// ── whose they are ────────────────────────────────────────────────────────────────────────────────────
+
+// They bear names and telephone numbers.
+TEST_F(PapersShape, AreTheOwnersAloneEvenOverAFileThatEverybodyCouldRead) {
+    const QString path = fileIn(QStringLiteral("sheet.pdf"));
+    ASSERT_TRUE(writeText(path, "an older one").ok());
+    ASSERT_TRUE(QFile::setPermissions(path, QFileDevice::ReadOwner | QFileDevice::WriteOwner |
+                                                QFileDevice::ReadOther));
+    stockUsualShop();
+    ASSERT_TRUE(writePapers(path, QStringLiteral("Papers"), daySheet(shop()), {}).ok());
+    EXPECT_EQ(std::filesystem::status(path.toStdString()).permissions(),
+              std::filesystem::perms::owner_read | std::filesystem::perms::owner_write);
+}
+
+TEST_F(PapersShape, AreNotWrittenThroughALink) {
+    const QString other = fileIn(QStringLiteral("other.txt"));
+    const QString link = fileIn(QStringLiteral("sheet.svg"));
+    ASSERT_TRUE(writeText(other, "precious").ok());
+    ASSERT_TRUE(QFile::link(other, link));
+    const auto written = writeText(link, "paper");
+    ASSERT_FALSE(written.ok());
+    EXPECT_TRUE(words(written.error().message).contains(QStringLiteral("is a link to another file")));
+    QFile kept(other);
+    ASSERT_TRUE(kept.open(QIODevice::ReadOnly));
+    EXPECT_EQ(kept.readAll(), QByteArray("precious"));
 }
 
 } // namespace

@@ -3,16 +3,12 @@
 
 #include "app/desk/formats.h"
 #include "app/desk/garment_words.h"
-#include "app/papers/paper_files.h"
 #include "app/papers/paper_making.h"
 #include "core/shop/care_of_garment.h"
 #include "core/trade/paper_code.h"
 #include "tests/app/papers_fixture.h"
 
-#include <QFile>
 #include <QRegularExpression>
-
-#include <filesystem>
 
 namespace holdfast::app::test {
 namespace {
@@ -370,31 +366,6 @@ TEST_F(Papers, OfAClosedOrderCanStillBePrinted) {
     EXPECT_TRUE(paperErrand(desk(), PaperName::CareCards, matter).ok());
     EXPECT_TRUE(paperErrand(desk(), PaperName::ClaimTicket, matter).ok());
     EXPECT_FALSE(paperErrand(desk(), PaperName::BagTags, matter).ok());
-}
-
-// They bear names and telephone numbers.
-TEST_F(Papers, AreTheOwnersAloneEvenOverAFileThatEverybodyCouldRead) {
-    const QString path = fileIn(QStringLiteral("sheet.pdf"));
-    ASSERT_TRUE(writeText(path, "an older one").ok());
-    ASSERT_TRUE(QFile::setPermissions(path, QFileDevice::ReadOwner | QFileDevice::WriteOwner |
-                                                QFileDevice::ReadOther));
-    stockUsualShop();
-    ASSERT_TRUE(writePapers(path, QStringLiteral("Papers"), daySheet(shop()), {}).ok());
-    EXPECT_EQ(std::filesystem::status(path.toStdString()).permissions(),
-              std::filesystem::perms::owner_read | std::filesystem::perms::owner_write);
-}
-
-TEST_F(Papers, AreNotWrittenThroughALink) {
-    const QString other = fileIn(QStringLiteral("other.txt"));
-    const QString link = fileIn(QStringLiteral("sheet.svg"));
-    ASSERT_TRUE(writeText(other, "precious").ok());
-    ASSERT_TRUE(QFile::link(other, link));
-    const auto written = writeText(link, "paper");
-    ASSERT_FALSE(written.ok());
-    EXPECT_TRUE(words(written.error().message).contains(QStringLiteral("is a link to another file")));
-    QFile kept(other);
-    ASSERT_TRUE(kept.open(QIODevice::ReadOnly));
-    EXPECT_EQ(kept.readAll(), QByteArray("precious"));
 }
 
 TEST_F(Papers, OfWhatIsGoneAreRefusedInWords) {

@@ -36,8 +36,8 @@ TEST(Limits, EmptyTextFitsWhereNoneIsNeeded) {
 
 TEST(Limits, ControlCharactersAreRefused) {
     using namespace std::string_view_literals;
-    for (const std::string_view text :
-         {"a\0b"sv, "a\x1b["sv, "a\x7fz"sv, "a\u0080b"sv, "a\u0085b"sv, "a\u009fb"sv, "a\u2028b"sv, "a\nb"sv, "a\tb"sv})
+    for (const std::string_view text : {"a\0b"sv, "a\x1b["sv, "a\x7fz"sv, "a\u0080b"sv, "a\u0085b"sv,
+                                        "a\u009fb"sv, "a\u2028b"sv, "a\nb"sv, "a\tb"sv})
         EXPECT_FALSE(typedText(text, kName).ok());
     EXPECT_TRUE(
         typedText("a\nb", {.field = "note", .what = "The note", .most = 9, .mayBreakLines = true}).ok());

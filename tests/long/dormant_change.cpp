@@ -24,7 +24,9 @@ bool isChosen(int change) {
     return change == chosen();
 }
 
-bool wasReached(int change) { return reached[static_cast<std::size_t>(change)].load(std::memory_order_relaxed); }
+bool wasReached(int change) {
+    return reached[static_cast<std::size_t>(change)].load(std::memory_order_relaxed);
+}
 
 void forgetReached() {
     for (auto& each : reached)
@@ -37,7 +39,9 @@ bool leftOfAnd(int change) {
     return isDone;
 }
 
-bool rightOfAnd(int change) { return std::exchange(leftWasTrue, false) || isChosen(change); }
+bool rightOfAnd(int change) {
+    return std::exchange(leftWasTrue, false) || isChosen(change);
+}
 
 bool leftOfOr(int change) {
     const bool isDone = !isChosen(change);
@@ -45,6 +49,8 @@ bool leftOfOr(int change) {
     return isDone;
 }
 
-bool rightOfOr(int change) { return std::exchange(leftWasTrue, false) || !isChosen(change); }
+bool rightOfOr(int change) {
+    return std::exchange(leftWasTrue, false) || !isChosen(change);
+}
 
 } // namespace dormant

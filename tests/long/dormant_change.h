@@ -1,6 +1,6 @@
-// Changes that lie dormant in core until one is chosen: small_changes.py weaves them into a copy of core, so that one
-// build holds hundreds. The variable HOLDFAST_CHANGE names the one that is awake; where it is unset, none is, and
-// everything is as it was written. Any thread.
+// Changes that lie dormant in core until one is chosen: small_changes.py weaves them into a copy of core, so
+// that one build holds hundreds. The variable HOLDFAST_CHANGE names the one that is awake; where it is unset,
+// none is, and everything is as it was written. Any thread.
 #pragma once
 
 #include <algorithm>
@@ -16,40 +16,46 @@ bool isChosen(int change); // also notes that the change was reached
 bool wasReached(int change);
 void forgetReached();
 
-constexpr bool awake(int change) { return !std::is_constant_evaluated() && isChosen(change); }
+constexpr bool awake(int change) {
+    return !std::is_constant_evaluated() && isChosen(change);
+}
 
-template <class Value> constexpr Value value(int change, Value written, Value instead) {
+template <class Value>
+constexpr Value value(int change, Value written, Value instead) {
     return awake(change) ? instead : written;
 }
 // For a constant that is given its value before main.
-template <class Value> Value early(int change, Value written, Value instead) {
+template <class Value>
+Value early(int change, Value written, Value instead) {
     return isChosen(change) ? instead : written;
 }
 
-// `a && b` becomes `a && left(n) || right(n) && b`; `||` the same way. What was read left of it is carried over to the
-// right of it, so that neither side is read twice, nor read where it was not.
+// `a && b` becomes `a && left(n) || right(n) && b`; `||` the same way. What was read left of it is carried
+// over to the right of it, so that neither side is read twice, nor read where it was not.
 bool leftOfAnd(int change);
 bool leftOfOr(int change);
 bool rightOfAnd(int change);
 bool rightOfOr(int change);
 
 // `a < b` becomes `a < Less{n} < b`: the same precedence, so that everything around it is read as before.
-template <class Operator, class Side> struct HalfRead {
+template <class Operator, class Side>
+struct HalfRead {
     const Side& side;
     int change;
 };
 
-#define DORMANT_OPERATOR(NAME, WRITTEN, INSTEAD)                                                                      \
-    struct NAME {                                                                                                     \
-        int change;                                                                                                   \
-    };                                                                                                                \
-    template <class Left> constexpr HalfRead<NAME, Left> operator WRITTEN(const Left& left, NAME by) {                \
-        return {left, by.change};                                                                                     \
-    }                                                                                                                 \
-    template <class Left, class Right>                                                                                \
-    constexpr auto operator WRITTEN(HalfRead<NAME, Left> half, const Right& right) {                                  \
-        using Result = decltype(half.side WRITTEN right);                                                             \
-        return awake(half.change) ? Result(half.side INSTEAD right) : Result(half.side WRITTEN right);                \
+#define DORMANT_OPERATOR(NAME, WRITTEN, INSTEAD)                                                             \
+    struct NAME {                                                                                            \
+        int change;                                                                                          \
+    };                                                                                                       \
+    template <class Left>                                                                                    \
+    constexpr HalfRead<NAME, Left> operator WRITTEN(const Left& left, NAME by) {                             \
+        return {left, by.change};                                                                            \
+    }                                                                                                        \
+    template <class Left, class Right>                                                                       \
+    constexpr auto operator WRITTEN(HalfRead<NAME, Left> half, const Right& right) {                         \
+        using Result = decltype(half.side WRITTEN right);                                                    \
+        return awake(half.change) ? Result(half.side INSTEAD right) : Result(half.side WRITTEN right);       \
     }
 
 DORMANT_OPERATOR(Less, <, <=)
@@ -65,19 +71,21 @@ DORMANT_OPERATOR(Over, /, *)
 #undef DORMANT_OPERATOR
 
 // `a += b` is read from the right: `a += MoreBy{n} += b`.
-#define DORMANT_ASSIGNMENT(NAME, WRITTEN, INSTEAD)                                                                    \
-    struct NAME {                                                                                                     \
-        int change;                                                                                                   \
-    };                                                                                                                \
-    template <class Right> constexpr HalfRead<NAME, Right> operator WRITTEN(NAME by, const Right& right) {            \
-        return {right, by.change};                                                                                    \
-    }                                                                                                                 \
-    template <class Left, class Right> constexpr Left& operator WRITTEN(Left& left, HalfRead<NAME, Right> half) {     \
-        if (awake(half.change))                                                                                       \
-            left INSTEAD half.side;                                                                                   \
-        else                                                                                                          \
-            left WRITTEN half.side;                                                                                   \
-        return left;                                                                                                  \
+#define DORMANT_ASSIGNMENT(NAME, WRITTEN, INSTEAD)                                                           \
+    struct NAME {                                                                                            \
+        int change;                                                                                          \
+    };                                                                                                       \
+    template <class Right>                                                                                   \
+    constexpr HalfRead<NAME, Right> operator WRITTEN(NAME by, const Right& right) {                          \
+        return {right, by.change};                                                                           \
+    }                                                                                                        \
+    template <class Left, class Right>                                                                       \
+    constexpr Left& operator WRITTEN(Left& left, HalfRead<NAME, Right> half) {                               \
+        if (awake(half.change))                                                                              \
+            left INSTEAD half.side;                                                                          \
+        else                                                                                                 \
+            left WRITTEN half.side;                                                                          \
+        return left;                                                                                         \
     }
 
 DORMANT_ASSIGNMENT(MoreBy, +=, -=)
@@ -88,23 +96,34 @@ DORMANT_ASSIGNMENT(LessBy, -=, +=)
 struct Not {
     int change;
 };
-template <class Side> constexpr bool operator->*(Not by, const Side& side) {
+template <class Side>
+constexpr bool operator->*(Not by, const Side& side) {
     return awake(by.change) ? static_cast<bool>(side) : !side;
 }
 
-template <int change, class Value> constexpr const Value& least(const Value& a, const Value& b) {
+template <int change, class Value>
+constexpr const Value& least(const Value& a, const Value& b) {
     return awake(change) ? std::max(a, b) : std::min(a, b);
 }
-template <int change, class Value> constexpr Value least(std::initializer_list<Value> values) {
+template <int change, class Value>
+constexpr Value least(std::initializer_list<Value> values) {
     return awake(change) ? std::max(values) : std::min(values);
 }
-template <int change, class Value> constexpr const Value& most(const Value& a, const Value& b) {
+template <int change, class Value>
+constexpr const Value& most(const Value& a, const Value& b) {
     return awake(change) ? std::min(a, b) : std::max(a, b);
 }
-template <int change, class Value> constexpr Value most(std::initializer_list<Value> values) {
+template <int change, class Value>
+constexpr Value most(std::initializer_list<Value> values) {
     return awake(change) ? std::min(values) : std::max(values);
 }
-template <int change> double roundedDown(double value) { return awake(change) ? std::ceil(value) : std::floor(value); }
-template <int change> double roundedUp(double value) { return awake(change) ? std::floor(value) : std::ceil(value); }
+template <int change>
+double roundedDown(double value) {
+    return awake(change) ? std::ceil(value) : std::floor(value);
+}
+template <int change>
+double roundedUp(double value) {
+    return awake(change) ? std::floor(value) : std::ceil(value);
+}
 
 } // namespace dormant

@@ -9,7 +9,8 @@ namespace {
 
 class ReachedByTest : public testing::EmptyTestEventListener {
 public:
-    explicit ReachedByTest(const char* path) : m_report{path} {}
+    explicit ReachedByTest(const char* path)
+        : m_report{path} {}
 
 private:
     void OnTestStart(const testing::TestInfo&) override { dormant::forgetReached(); }
@@ -27,7 +28,8 @@ private:
 
 [[maybe_unused]] const bool isListening = [] {
     if (const char* path = std::getenv("HOLDFAST_REACHED"))
-        testing::UnitTest::GetInstance()->listeners().Append(new ReachedByTest{path}); // googletest deletes it
+        testing::UnitTest::GetInstance()->listeners().Append(
+            new ReachedByTest{path}); // googletest deletes it
     return true;
 }();
 
