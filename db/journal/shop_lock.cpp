@@ -25,9 +25,8 @@ bool isStillNamed(int file, const std::filesystem::path& path) {
 Error unwritable(const std::filesystem::path& shopPath, int reason) {
     const std::string folder = shopPath.parent_path().string();
     if (reason == ELOOP || reason == EISDIR)
-        return plainError(
-            shopPath.string() +
-            ".lock is not a file of Holdfast’s. Move it away: the shop is locked by a file of that name.");
+        return plainError(shopPath.string() + ".lock is not a file of Holdfast’s. Move it away: Holdfast "
+                                              "locks the shop with a file of that name.");
     if (reason == ENOSPC || reason == EDQUOT)
         return plainError("The disk is full: there is no room in the folder " + folder + ".");
     return plainError(

@@ -55,9 +55,9 @@ protected:
         const Dump before = everythingIn(shop());
         const auto outcome = takeInNews(shop(), path);
         ASSERT_FALSE(outcome.ok());
-        EXPECT_EQ(outcome.error().message,
-                  "This news writes what no work with Holdfast does. It was changed on its "
-                  "way, or was not saved by Holdfast. Nothing was brought in.");
+        EXPECT_EQ(outcome.error().message, "This news holds changes that Holdfast never makes. It was "
+                                           "altered on the way, or was not saved by "
+                                           "Holdfast. Nothing was brought in.");
         EXPECT_EQ(everythingIn(shop()), before);
     }
 

@@ -180,10 +180,9 @@ TEST_F(ShopFileOpening, WhatAKilledProgramLeftBesideItIsRemoved) {
 TEST_F(ShopFileOpening, ALockThatIsNoFileOfOursIsNamed) {
     aFilledShop();
     std::filesystem::create_symlink("/nowhere", path.string() + ".lock");
-    EXPECT_EQ(
-        wordsOf(Shop::open(path, standingClock(), smallSteps())),
-        path.string() +
-            ".lock is not a file of Holdfast’s. Move it away: the shop is locked by a file of that name.");
+    EXPECT_EQ(wordsOf(Shop::open(path, standingClock(), smallSteps())),
+              path.string() + ".lock is not a file of Holdfast’s. Move it away: Holdfast locks the shop with "
+                              "a file of that name.");
     std::filesystem::remove(path.string() + ".lock");
     std::filesystem::create_directory(path.string() + ".lock");
     EXPECT_NE(wordsOf(Shop::open(path, standingClock(), smallSteps())).find("is not a file of Holdfast’s"),

@@ -47,8 +47,9 @@ RoomSheet copiesSheet(const ReckonedShop& shop, const RoomFile& file) {
         where.stateIcon = QStringLiteral("caution");
         where.state = CopyWords::tr("others can read it");
         where.text +=
-            CopyWords::tr("\nIts disk does not keep the people of this computer apart, as sticks do not. "
-                          "Keep the shop on a disk of your own: it holds names and telephone numbers.");
+            CopyWords::tr("\nOthers with an account on this computer can read the names and telephone "
+                          "numbers in it. Holdfast "
+                          "puts that right when it opens a shop; on a stick that keeps no owners it cannot.");
     }
     where.offer = CopyWords::tr("Check it");
     where.deed = Errand::CheckFile;
