@@ -6,22 +6,26 @@
 #include <utility>
 
 namespace dormant {
+
+constinit std::atomic<int> chosenChange = kNotReadYet;
+constinit std::atomic<bool> isNoting = false;
+
 namespace {
 
 std::array<std::atomic<bool>, kMostChanges> reached;
 thread_local bool leftWasTrue = false;
 
-int chosen() {
-    static const char* const named = std::getenv("HOLDFAST_CHANGE");
-    static const int change = named ? std::atoi(named) : -1;
-    return change;
-}
-
 } // namespace
 
-bool isChosen(int change) {
+int readChosen() {
+    const char* const named = std::getenv("HOLDFAST_CHANGE");
+    const int chosen = named ? std::atoi(named) : -1;
+    chosenChange.store(chosen, std::memory_order_relaxed);
+    return chosen;
+}
+
+void note(int change) {
     reached[static_cast<std::size_t>(change)].store(true, std::memory_order_relaxed);
-    return change == chosen();
 }
 
 bool wasReached(int change) {

@@ -4,6 +4,7 @@
 #pragma once
 
 #include <algorithm>
+#include <atomic>
 #include <cmath>
 #include <initializer_list>
 #include <type_traits>
@@ -12,9 +13,22 @@ namespace dormant {
 
 inline constexpr int kMostChanges = 8192;
 
-bool isChosen(int change); // also notes that the change was reached
+inline constexpr int kNotReadYet = -2;
+extern std::atomic<int> chosenChange;
+extern std::atomic<bool> isNoting; // which changes are reached
+int readChosen();
+void note(int change);
 bool wasReached(int change);
 void forgetReached();
+
+inline bool isChosen(int change) {
+    int chosen = chosenChange.load(std::memory_order_relaxed);
+    if (chosen == kNotReadYet) [[unlikely]]
+        chosen = readChosen();
+    if (isNoting.load(std::memory_order_relaxed)) [[unlikely]]
+        note(change);
+    return change == chosen;
+}
 
 constexpr bool awake(int change) {
     return !std::is_constant_evaluated() && isChosen(change);
@@ -24,10 +38,15 @@ template <class Value>
 constexpr Value value(int change, Value written, Value instead) {
     return awake(change) ? instead : written;
 }
-// For a constant that is given its value before main.
+// A constant is given its value before main, and noted where it is read.
 template <class Value>
 Value early(int change, Value written, Value instead) {
     return isChosen(change) ? instead : written;
+}
+template <int... changes, class Constant>
+const Constant& read(const Constant& constant) {
+    (isChosen(changes), ...);
+    return constant;
 }
 
 // `a && b` becomes `a && left(n) || right(n) && b`; `||` the same way. What was read left of it is carried
@@ -37,7 +56,8 @@ bool leftOfOr(int change);
 bool rightOfAnd(int change);
 bool rightOfOr(int change);
 
-// `a < b` becomes `a < Less{n} < b`: the same precedence, so that everything around it is read as before.
+// `a < b` becomes `a < Less{n} < b`: the same precedence, so that everything around it is read as before. What
+// has no such change, as two words that are joined cannot be subtracted, stays as it is written.
 template <class Operator, class Side>
 struct HalfRead {
     const Side& side;
@@ -55,7 +75,10 @@ struct HalfRead {
     template <class Left, class Right>                                                                       \
     constexpr auto operator WRITTEN(HalfRead<NAME, Left> half, const Right& right) {                         \
         using Result = decltype(half.side WRITTEN right);                                                    \
-        return awake(half.change) ? Result(half.side INSTEAD right) : Result(half.side WRITTEN right);       \
+        if constexpr (requires { Result(half.side INSTEAD right); })                                         \
+            return awake(half.change) ? Result(half.side INSTEAD right) : Result(half.side WRITTEN right);   \
+        else                                                                                                 \
+            return Result(half.side WRITTEN right);                                                          \
     }
 
 DORMANT_OPERATOR(Less, <, <=)
@@ -81,10 +104,12 @@ DORMANT_OPERATOR(Over, /, *)
     }                                                                                                        \
     template <class Left, class Right>                                                                       \
     constexpr Left& operator WRITTEN(Left& left, HalfRead<NAME, Right> half) {                               \
-        if (awake(half.change))                                                                              \
-            left INSTEAD half.side;                                                                          \
-        else                                                                                                 \
-            left WRITTEN half.side;                                                                          \
+        if constexpr (requires { left INSTEAD half.side; })                                                  \
+            if (awake(half.change)) {                                                                        \
+                left INSTEAD half.side;                                                                      \
+                return left;                                                                                 \
+            }                                                                                                \
+        left WRITTEN half.side;                                                                              \
         return left;                                                                                         \
     }
 
@@ -101,22 +126,28 @@ constexpr bool operator->*(Not by, const Side& side) {
     return awake(by.change) ? static_cast<bool>(side) : !side;
 }
 
-template <int change, class Value>
-constexpr const Value& least(const Value& a, const Value& b) {
-    return awake(change) ? std::max(a, b) : std::min(a, b);
-}
-template <int change, class Value>
-constexpr Value least(std::initializer_list<Value> values) {
-    return awake(change) ? std::max(values) : std::min(values);
-}
-template <int change, class Value>
-constexpr const Value& most(const Value& a, const Value& b) {
-    return awake(change) ? std::min(a, b) : std::max(a, b);
-}
-template <int change, class Value>
-constexpr Value most(std::initializer_list<Value> values) {
-    return awake(change) ? std::min(values) : std::max(values);
-}
+template <int change>
+struct Least {
+    template <class Value>
+    static constexpr const Value& of(const Value& a, const Value& b) {
+        return awake(change) ? std::max(a, b) : std::min(a, b);
+    }
+    template <class Value>
+    static constexpr Value of(std::initializer_list<Value> values) {
+        return awake(change) ? std::max(values) : std::min(values);
+    }
+};
+template <int change>
+struct Most {
+    template <class Value>
+    static constexpr const Value& of(const Value& a, const Value& b) {
+        return awake(change) ? std::min(a, b) : std::max(a, b);
+    }
+    template <class Value>
+    static constexpr Value of(std::initializer_list<Value> values) {
+        return awake(change) ? std::min(values) : std::max(values);
+    }
+};
 template <int change>
 double roundedDown(double value) {
     return awake(change) ? std::ceil(value) : std::floor(value);

@@ -27,9 +27,11 @@ private:
 };
 
 [[maybe_unused]] const bool isListening = [] {
-    if (const char* path = std::getenv("HOLDFAST_REACHED"))
+    if (const char* path = std::getenv("HOLDFAST_REACHED")) {
+        dormant::isNoting = true;
         testing::UnitTest::GetInstance()->listeners().Append(
             new ReachedByTest{path}); // googletest deletes it
+    }
     return true;
 }();
 

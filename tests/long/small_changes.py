@@ -30,6 +30,7 @@ BUILD = WORK / "build"
 HARMLESS = TOP / "tests" / "long" / "harmless_changes.txt"
 CAUGHT_WANTED = 0.95
 QUICK = 0.15  # seconds; quicker tests run before the others
+LONG = 2.5  # tests that take longer run only where no other catches the change
 PROGRAMS = ["holdfast_core_tests", "db/holdfast_db_tests"]
 
 
@@ -87,14 +88,15 @@ class Woven:
         self.aside = []
 
     def build(self):
-        for _ in range(12):
+        while True:
             self.write()
             done = build("holdfast_core")
             if done.returncode == 0:
                 break
+            before = len(self.aside)
             self.set_aside(done.stdout)
-        else:
-            sys.exit("The copy does not build:\n" + done.stdout[-2000:])
+            if len(self.aside) == before:
+                sys.exit("The copy does not build:\n" + done.stdout[-2000:])
         done = build("holdfast_core_tests", "holdfast_db_tests")
         if done.returncode != 0:
             sys.exit("The tests do not build:\n" + done.stdout[-2000:])
@@ -104,16 +106,24 @@ class Woven:
             put(name, self.text(name))
 
     def text(self, name):
-        return woven_text(self.texts[name], [(n, c) for n, c in self.numbered.items() if c.name == name])
+        return woven_text(self.texts[name], self.changes_in(name))
+
+    def text_with(self, change):
+        """With this one written in its place."""
+        lines = self.texts[change.name].split("\n")
+        lines[change.at] = change.changed_line
+        return woven_text("\n".join(lines), [(n, c) for n, c in self.changes_in(change.name) if c.at != change.at])
+
+    def changes_in(self, name):
+        return [(n, c) for n, c in self.numbered.items() if c.name == name]
 
     def set_aside(self, messages):
-        """Those on a line that the compiler names; where it names none of them, all of the file that failed."""
+        """Those on a line that the compiler names, the first of them; where it names none, all of the file that failed."""
+        messages = messages.replace("core/CMakeFiles/holdfast_core.dir/", "core/")
         named = {(name, int(line) - 1) for name, line in re.findall(r"(core/[\w/]+\.cpp):(\d+):", messages)}
-        failed = set(re.findall(r"^FAILED: \S*?(core/[\w/]+\.cpp)\.o", messages.replace("core/CMakeFiles/holdfast_core.dir/",
-                                                                                          "core/"), re.M))
-        for name in failed:
-            here = [n for n, c in self.numbered.items() if c.name == name]
-            blamed = [n for n in here if (name, self.numbered[n].at) in named] or here
+        for name in set(re.findall(r"^FAILED: \S*?(core/[\w/]+\.cpp)\.o", messages, re.M)):
+            here = self.changes_in(name)
+            blamed = {c.at: n for n, c in reversed(here) if (name, c.at) in named}.values() or [n for n, _ in here]
             self.aside += [self.numbered.pop(n) for n in blamed]
 
 
@@ -121,7 +131,7 @@ class Tests:
     """Which tests of both programs reach which change, and how long each takes."""
 
     def __init__(self, longest):
-        self.seconds, self.reaching = {}, collections.defaultdict(list)
+        self.seconds, self.reaching, self.longest = {}, collections.defaultdict(list), longest
         for program in PROGRAMS:
             report = WORK / f"reached-{pathlib.Path(program).name}.txt"
             done = run(BUILD / "tests" / program, "--gtest_brief=1", env={**os.environ, "HOLDFAST_REACHED": str(report)})
@@ -129,29 +139,27 @@ class Tests:
                 sys.exit("The tests fail without any change:\n" + done.stdout)
             for line in report.read_text().splitlines():
                 name, milliseconds, *changes = line.split()
-                if int(milliseconds) > 1000 * longest:
-                    continue
                 self.seconds[program, name] = int(milliseconds) / 1000
                 for change in changes:
                     self.reaching[int(change)].append((program, name))
 
     def catch(self, tests, awake):
-        """Quick tests first, core's before db's: most changes end there."""
-        for program in PROGRAMS:
-            here = [test for test in tests if test[0] == program]
-            for group in ([test for test in here if self.seconds[test] < QUICK],
-                          [test for test in here if self.seconds[test] >= QUICK]):
-                if group and not self.pass_with(program, group, awake):
+        """Quick tests first, core's before db's: most changes end there. Those that take long are run one by one."""
+        for shortest, below in [(0, QUICK), (QUICK, LONG)]:
+            for program in PROGRAMS:
+                group = [test for test in tests if test[0] == program and shortest <= self.seconds[test] < below]
+                if group and self.fails_with(group, awake):
                     return True
-        return False
+        return any(self.fails_with([test], awake)
+                   for test in sorted(tests, key=self.seconds.get) if LONG <= self.seconds[test] <= self.longest)
 
-    def pass_with(self, program, group, awake):
+    def fails_with(self, group, awake):
         """A change that never ends is stopped by the processor's time, which does not run while others have it."""
         seconds = 5 + math.ceil(3 * sum(self.seconds[test] for test in group))
-        return run(BUILD / "tests" / program, "--gtest_brief=1", "--gtest_fail_fast",
+        return run(BUILD / "tests" / group[0][0], "--gtest_brief=1", "--gtest_fail_fast",
                    "--gtest_filter=" + ":".join(name for _, name in group),
                    env={**os.environ, "HOLDFAST_CHANGE": str(awake)},
-                   preexec_fn=lambda: resource.setrlimit(resource.RLIMIT_CPU, (seconds, seconds))).returncode == 0
+                   preexec_fn=lambda: resource.setrlimit(resource.RLIMIT_CPU, (seconds, seconds))).returncode != 0
 
 
 class Compiler:
@@ -180,9 +188,7 @@ class Compiler:
 
 def is_caught_alone(change, woven, tests):
     """Written in its place, in the woven file, and tried on every test."""
-    lines = woven.text(change.name).split("\n")
-    lines[change.at + 2] = change.changed_line  # two lines stand before the file's own
-    put(change.name, "\n".join(lines))
+    put(change.name, woven.text_with(change))
     try:
         done = build("holdfast_core_tests", "holdfast_db_tests")
         return done.returncode != 0 or tests.catch(list(tests.seconds), -1)
@@ -233,8 +239,8 @@ def main():
     parser.add_argument("--changes", type=int, default=330, help="drawn; a tenth of them change no object code")
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--only", default="core/", help="changes in this folder or file alone")
-    parser.add_argument("--longest", type=float, default=1e9,
-                        help="seconds; tests that take longer are left out, for a first look")
+    parser.add_argument("--longest", type=float, default=30,
+                        help="seconds; tests that take longer are left out")
     asked = parser.parse_args()
 
     copy_source()

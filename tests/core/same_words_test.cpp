@@ -1,0 +1,260 @@
+// Words, numbers and codes as they are read and written, of drawn text: one number for all that comes of it
+// (see same_results_test.cpp). The letters are those on which something turns: signs, quotation marks, ends
+// of lines, spaces of every kind, bytes that are no letter.
+
+#include "core/files/csv.h"
+#include "core/trade/dates.h"
+#include "core/trade/day_span.h"
+#include "core/trade/folded.h"
+#include "core/trade/limits.h"
+#include "core/trade/money.h"
+#include "core/trade/near_words.h"
+#include "core/trade/paper_code.h"
+#include "core/trade/unit_words.h"
+#include "tests/core/drawn_sum.h"
+
+#include <gtest/gtest.h>
+
+#include <array>
+#include <span>
+#include <string>
+
+namespace holdfast::test {
+namespace {
+
+std::string drawnFrom(Draw& draw, std::span<const std::string_view> letters, std::int64_t most) {
+    std::string text;
+    for (std::int64_t letter = draw.between(0, most); letter > 0; --letter)
+        text += letters[static_cast<std::size_t>(draw.between(0, std::ssize(letters) - 1))];
+    return text;
+}
+
+std::string utf8Of(unsigned letter) {
+    if (letter < 0x80)
+        return {static_cast<char>(letter)};
+    if (letter < 0x800)
+        return {static_cast<char>(0xC0 | (letter >> 6)), static_cast<char>(0x80 | (letter & 0x3F))};
+    return {static_cast<char>(0xE0 | (letter >> 12)), static_cast<char>(0x80 | ((letter >> 6) & 0x3F)),
+            static_cast<char>(0x80 | (letter & 0x3F))};
+}
+
+// ── letters ──
+
+std::uint64_t sumOfLetters() {
+    DrawnSum sum;
+    for (unsigned letter = 0; letter < 0x3100; ++letter) {
+        sum << folded(utf8Of(letter)) << folded("a" + utf8Of(letter) + "Ä") << trimmed(utf8Of(letter) + "b")
+            << characterCount(utf8Of(letter)).value_or(99);
+        const auto typed = typedText("a" + utf8Of(letter) + "b", {.field = "name", .what = "The name"});
+        sum << (typed.ok() ? *typed : typed.error().message);
+    }
+    for (int first = 0; first < 256; ++first)
+        for (const int second : {0x00, 0x41, 0x7F, 0x80, 0x9F, 0xA0, 0xBF, 0xC0, 0xFF}) {
+            const std::string two{static_cast<char>(first), static_cast<char>(second)};
+            sum << folded(two) << characterCount(two).value_or(99)
+                << characterCount(two + "\x80").value_or(99) << characterCount(two + "\x80\x80").value_or(99);
+        }
+    return sum.value();
+}
+
+TEST(SameWords, EveryLetterFoldedAndCounted) {
+    EXPECT_EQ(sumOfLetters(), 2488167974375749742u);
+}
+
+std::uint64_t sumOfNearWords() {
+    constexpr std::array<std::string_view, 4> kLetters{"a", "b", "c", "ö"};
+    Draw draw{51};
+    DrawnSum sum;
+    for (int pair = 0; pair < 3000; ++pair) {
+        const std::string word = drawnFrom(draw, kLetters, 8);
+        std::string typed = draw.oneIn(4) ? drawnFrom(draw, kLetters, 8) : word;
+        if (draw.oneIn(3) && !typed.empty())
+            typed.erase(static_cast<std::size_t>(draw.between(0, std::ssize(typed) - 1)), 1);
+        if (draw.oneIn(3))
+            typed.insert(static_cast<std::size_t>(draw.between(0, std::ssize(typed))), "b");
+        if (draw.oneIn(4) && typed.size() > 1)
+            std::swap(typed[0], typed[1]);
+        sum << isNearlyBeginningOf(typed, word);
+    }
+    return sum.value();
+}
+
+TEST(SameWords, WordsNearlyTyped) {
+    EXPECT_EQ(sumOfNearWords(), 15791497655540555045u);
+}
+
+// ── files ──
+
+std::uint64_t sumOfTables() {
+    constexpr std::array<std::string_view, 16> kLetters{
+        "a",  "b",  ",",     ";",    "\t", "\"", "\"\"",         "\r\n",
+        "\n", "\r", "\"a\"", "\"\n", " ",  "7",  "\xEF\xBB\xBF", "é"};
+    Draw draw{52};
+    DrawnSum sum;
+    for (int file = 0; file < 3000; ++file) {
+        const std::string text = drawnFrom(draw, kLetters, 24);
+        CsvReader reader{text};
+        for (;;) {
+            const auto record = reader.next();
+            sum << static_cast<int>(reader.separator()) << reader.share();
+            if (!record.ok()) {
+                sum << record.error().message;
+                break;
+            }
+            if (!*record)
+                break;
+            sum << (*record)->line;
+            for (const std::string& field : (*record)->fields)
+                sum << field;
+        }
+    }
+    return sum.value();
+}
+
+TEST(SameWords, TablesOfManyForms) {
+    EXPECT_EQ(sumOfTables(), 5844017545016083443u);
+}
+
+std::uint64_t sumOfFields() {
+    constexpr std::array<std::string_view, 14> kLetters{"a", "'",  "=", "+", "-",  "@",  "\t",
+                                                        "|", "\\", " ", ",", "\"", "\n", "ß"};
+    Draw draw{53};
+    DrawnSum sum;
+    for (int field = 0; field < 2000; ++field) {
+        const std::string text = drawnFrom(draw, kLetters, 5);
+        CsvLine line;
+        sum << line.text(text).plain(text).empty().end() << unguarded(text);
+        for (const std::string& part : splitList(text))
+            sum << part;
+        sum << joinedList({text, "a", text});
+    }
+    return sum.value();
+}
+
+TEST(SameWords, FieldsWrittenAndReadAgain) {
+    EXPECT_EQ(sumOfFields(), 8549417344960871612u);
+}
+
+// ── numbers ──
+
+std::uint64_t sumOfNumbers() {
+    constexpr std::array<std::string_view, 15> kLetters{"0", "1", "5", "9", "12",     "345", ".", ",",
+                                                        " ", "-", "+", "£", "\u00A0", "e",   "00"};
+    Draw draw{54};
+    DrawnSum sum;
+    for (int text = 0; text < 4000; ++text) {
+        CsvNumbers numbers;
+        for (int number = 0; number < 3; ++number) {
+            const std::string typed = drawnFrom(draw, kLetters, 6);
+            const auto plain = numbers.plain(typed);
+            sum << (plain.ok() ? *plain : plain.error().message);
+            for (const int exponent : {0, 2, 3}) {
+                const auto amount = parseAmount(typed, {"GBP", "£", exponent});
+                sum << (amount ? amount->minor : -999);
+            }
+        }
+    }
+    for (int amount = 0; amount < 600; ++amount) {
+        const Money money{draw.oneIn(3)   ? draw.between(-9, 9) * 1000
+                          : draw.oneIn(2) ? draw.between(-1200, 1200)
+                                          : draw.between(-99'999'999, 99'999'999)};
+        for (const int exponent : {0, 2, 3}) {
+            const Currency currency{"GBP", "£", exponent};
+            sum << plainAmount(money, currency) << groupedAmount(money, currency)
+                << spokenAmount(money, currency);
+        }
+        for (const Rounding rounding : {Rounding::HalfUp, Rounding::HalfEven})
+            sum << divided(money, draw.between(-20, 20), draw.between(1, 20), rounding).minor
+                << divided(money, 1, 2, rounding).minor;
+        sum << groupedNumber(money.minor) << numberWords(static_cast<double>(money.minor) / 20)
+            << countWords(money.minor, "day")
+            << decimalNumber(static_cast<double>(money.minor) / 8, static_cast<int>(draw.between(0, 3)));
+    }
+    return sum.value();
+}
+
+TEST(SameWords, NumbersAndMoneyReadAndWritten) {
+    EXPECT_EQ(sumOfNumbers(), 5548135936680844637u);
+}
+
+std::uint64_t sumOfDays() {
+    Draw draw{55};
+    DrawnSum sum;
+    LocalDate day = localDate(2023, 12, 20);
+    for (int at = 0; at < 1600; ++at, day += Days{1}) {
+        const DaySpan span{day, day + Days{draw.oneIn(3) ? 0 : draw.between(1, 60)}};
+        sum << isoDate(day) << spokenDay(day) << spokenDate(day) << spokenSpan(span) << nearSpan(span);
+        const LocalTime time = LocalTime{day} + Minutes{draw.between(0, 24 * 60 - 1)};
+        sum << clockTime(time) << isoLocalMinute(time)
+            << isoInstant(Instant{time.time_since_epoch()} + Seconds{draw.between(0, 59)});
+    }
+    constexpr std::array<std::string_view, 8> kParts{"2026", "-", "02", "29", "00", "13", "12", "31"};
+    for (int text = 0; text < 4000; ++text) {
+        std::string typed = draw.oneIn(2) ? drawnFrom(draw, kParts, 6)
+                                          : std::to_string(draw.between(2023, 2028)) + "-0" +
+                                                std::to_string(draw.between(0, 9)) + "-" +
+                                                std::to_string(draw.between(27, 33));
+        const auto date = parseIsoDate(typed);
+        sum << (date ? isoDate(*date) : std::string{"-"});
+    }
+    return sum.value();
+}
+
+TEST(SameWords, DaysAndHours) {
+    EXPECT_EQ(sumOfDays(), 15083647338145773861u);
+}
+
+// ── codes ──
+
+std::uint64_t sumOfCodes() {
+    constexpr std::array<std::string_view, 16> kLetters{"4",  "18", "0",  "-",  ".",  ":", "b", "z",
+                                                        "aa", "R",  "R-", "KH", "TR", " ", "ö", "7"};
+    Draw draw{56};
+    DrawnSum sum;
+    for (int code = 0; code < 4000; ++code) {
+        const std::string number =
+            std::array<std::string, 3>{"418", "418-b", "R-09"}[static_cast<std::size_t>(draw.between(0, 2))];
+        const std::int64_t id = draw.between(1, 100'000);
+        std::string typed = draw.oneIn(3) ? paperCode(number, id) : drawnFrom(draw, kLetters, 7);
+        if (draw.oneIn(5) && !typed.empty())
+            typed[static_cast<std::size_t>(draw.between(0, std::ssize(typed) - 1))] = 'F';
+        const auto read = readPaperCode(typed);
+        sum << paperCode(number, id) << read.has_value();
+        if (read)
+            sum << static_cast<int>(read->kind) << read->number << read->letter << read->check
+                << read->label() << read->fits(id);
+    }
+    return sum.value();
+}
+
+TEST(SameWords, CodesOfPapers) {
+    EXPECT_EQ(sumOfCodes(), 17227429481662778056u);
+}
+
+// ── limits ──
+
+std::uint64_t sumOfLimits() {
+    Draw draw{57};
+    DrawnSum sum;
+    const auto add = [&](const auto& checked) { sum << (checked.ok() ? "" : checked.error().message); };
+    for (int round = 0; round < 1500; ++round) {
+        const std::int64_t least = draw.between(-3, 3);
+        const NumberLimits limits{"width", "The width", least, least + draw.between(0, 3), " mm"};
+        add(within(draw.between(-4, 7), limits));
+        add(measuredWithin(static_cast<double>(draw.between(-16, 28)) / 4, limits));
+        TextLimits text{.field = "note", .what = "The note"};
+        text.least = static_cast<std::size_t>(draw.between(0, 2));
+        text.most = text.least + static_cast<std::size_t>(draw.between(0, 3));
+        text.mayBreakLines = draw.oneIn(2);
+        constexpr std::array<std::string_view, 7> kLetters{"a", "é", " ", "\n", "\x7F", "\x1F", "\xFF"};
+        add(typedText(drawnFrom(draw, kLetters, 6), text));
+    }
+    return sum.value();
+}
+
+TEST(SameWords, LimitsMetExactly) {
+    EXPECT_EQ(sumOfLimits(), 7276345873452400864u);
+}
+
+} // namespace
+} // namespace holdfast::test
