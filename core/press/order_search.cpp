@@ -41,11 +41,9 @@ OrderMove OrderRandom::move(std::size_t fixed, std::size_t places) {
     while (block < kLongestKick && block + 1 < movable && below(2) == 0)
         ++block;
     const std::size_t from = below(movable - block + 1);
-    std::size_t to = below(movable - block); // another place
+    const std::size_t to = below(movable - block); // of the other places
     if (to >= from)
-        ++to;
-    if (to > from)
-        return {fixed + from, fixed + from + block, fixed + from + block, fixed + to + block};
+        return {fixed + from, fixed + from + block, fixed + from + block, fixed + to + 1 + block};
     return {fixed + to, fixed + from, fixed + from, fixed + from + block};
 }
 
