@@ -1,12 +1,16 @@
 #include "app/command_line/reports.h"
 
 #include "app/desk/formats.h"
+#include "app/desk/left_out_words.h"
 
 #include <QCoreApplication>
+#include <QJsonArray>
 
 namespace holdfast::app {
 
-Report reportOf(ReportName name, const ReckonedShop& shop, const ShopFigures& figures) {
+namespace {
+
+Report reportNamed(ReportName name, const ReckonedShop& shop, const ShopFigures& figures) {
     switch (name) {
     case ReportName::Walk:
         return walkReport(shop);
@@ -24,6 +28,26 @@ Report reportOf(ReportName name, const ReckonedShop& shop, const ShopFigures& fi
         return figuresReport(shop, figures);
     }
     return {};
+}
+
+} // namespace
+
+Report reportOf(ReportName name, const ReckonedShop& shop, const ShopFigures& figures) {
+    Report report = reportNamed(name, shop, figures);
+    const auto& unread = name == ReportName::Figures ? figures.unread : shop.facts.unread;
+    if (unread.empty())
+        return report;
+    QJsonArray leftOut;
+    report.text += QCoreApplication::translate("Report", "\nLeft out: %1\n").arg(leftOutWords(unread.size()));
+    for (const UnreadRow& row : unread) {
+        report.text +=
+            QStringLiteral("  %1: %2 %3\n").arg(words(row.what), words(row.why), words(row.leftOut));
+        leftOut.append(QJsonObject{{QStringLiteral("what"), words(row.what)},
+                                   {QStringLiteral("why"), words(row.why)},
+                                   {QStringLiteral("then"), words(row.leftOut)}});
+    }
+    report.json.insert(QStringLiteral("leftOut"), leftOut);
+    return report;
 }
 
 QJsonObject reportHead(const char* name, const ReckonedShop& shop) {

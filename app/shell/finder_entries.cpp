@@ -59,6 +59,8 @@ public:
         }
         if (line.isUndone)
             state = tr("undone");
+        if (line.isUnread)
+            state = tr("cannot be read");
         QString second = line.garments == 1 ? tr("1 garment, %1").arg(state)
                                             : tr("%1 garments, %2").arg(line.garments).arg(state);
         if (line.owed().minor > 0)

@@ -3,6 +3,7 @@
 
 #include "core/fairs/fair_sales.h"
 #include "core/quality/figures.h"
+#include "core/shop/unread_row.h"
 #include "core/stock/what_to_bring.h"
 #include "core/trade/money.h"
 #include "core/trade/units.h"
@@ -50,6 +51,7 @@ struct ShopFigures {
     WhatToBring bring;                                  // to it, or to a day of a fair where none is to come
     std::int64_t unanswered = 0;                        // claims of which nothing was done yet
     std::vector<std::pair<Fault, std::int64_t>> faults; // claims of each, the most first
+    std::vector<UnreadRow> unread;                      // what no figure counts, for it cannot be read
 };
 
 } // namespace holdfast

@@ -14,6 +14,7 @@
 #include "core/press/press.h"
 #include "core/shop/roster.h"
 #include "core/shop/settings.h"
+#include "core/shop/unread_row.h"
 
 #include <span>
 #include <vector>
@@ -43,6 +44,8 @@ struct ShopFacts {
 
     Roster<Fair> fairs;
     CuttingHistory cutting;
+
+    std::vector<UnreadRow> unread; // what is not above, though the file has it
 
     // Garments of an order, by position.
     std::vector<const Garment*> garmentsOf(OrderId order) const;

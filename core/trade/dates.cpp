@@ -55,6 +55,15 @@ std::optional<LocalDate> parseIsoDate(std::string_view text) {
     return LocalDate{date};
 }
 
+std::optional<LocalTime> parseIsoMinute(std::string_view text) {
+    const auto day = text.size() == 16 ? parseIsoDate(text.substr(0, 10)) : std::nullopt;
+    unsigned hours = 0, minutes = 0;
+    if (!day || text[10] != 'T' || text[13] != ':' || !readNumber(text.substr(11, 2), hours) ||
+        !readNumber(text.substr(14, 2), minutes) || hours > 23 || minutes > 59)
+        return std::nullopt;
+    return LocalTime{*day} + Hours{hours} + Minutes{minutes};
+}
+
 std::string clockTime(LocalTime time) {
     const auto sinceMidnight = time - LocalTime{dateOf(time)};
     const auto minutes = std::chrono::floor<Minutes>(sinceMidnight).count();

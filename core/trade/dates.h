@@ -47,6 +47,8 @@ std::optional<LocalDate> parseIsoDate(std::string_view text);
 // "2026-11-25T09:30:00Z"; "2026-11-25T09:30" for local time.
 std::string isoInstant(Instant instant);
 std::string isoLocalMinute(LocalTime time);
+// Exactly as that writes it.
+std::optional<LocalTime> parseIsoMinute(std::string_view text);
 
 // "Wed 25 Nov", as a maker says a near day; "25 Nov 2026" where the year matters; "09:30".
 std::string spokenDay(LocalDate date);

@@ -82,7 +82,8 @@ Result<Fair> soundFair(Connection& connection, const Fair& typed) {
 }
 
 Result<Fair> fairRow(Connection& connection, FairId id) {
-    const std::vector<Fair> fairs = readFairs(connection);
+    UnreadFacts unread;
+    const std::vector<Fair> fairs = readFairs(connection, unread);
     const auto found = std::ranges::find(fairs, id, &Fair::id);
     if (found == fairs.end())
         return fieldError("fair", "There is no such fair.");

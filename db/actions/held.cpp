@@ -77,12 +77,25 @@ bool isWaived(const ShopFacts& facts, const GarmentRow& garment, Rule rule) {
     });
 }
 
+// A garment that the facts leave out may be neither cut nor pressed.
+Result<const Garment*> garmentAmong(const ShopFacts& facts, const GarmentRow& garment) {
+    if (const Garment* found = facts.garments.find(garment.id))
+        return found;
+    const auto why = std::ranges::find(facts.unread, std::optional{garment.order.id}, &UnreadRow::order);
+    if (why != facts.unread.end())
+        return cannotBeRead(*why);
+    return plainError(garment.label() + " cannot be read, so nothing can be done with it.");
+}
+
 } // namespace
 
 Result<Done> requireNotHeld(Connection& connection, const GarmentRow& garment, const Now& now,
                             KnownConditions known) {
     const ShopFacts facts = loadHoldFacts(connection, std::span{&garment.order.id, 1});
-    const Garment& held = facts.garments.at(garment.id);
+    const auto found = garmentAmong(facts, garment);
+    if (!found.ok())
+        return found.error();
+    const Garment& held = **found;
     const RollConditions conditions =
         known != nullptr ? *known : conditionsOf(connection, facts, rollsOf(held), now);
     for (const Finding& finding : findingsFor({facts, conditions, Allotment{}, now}, held))
@@ -101,7 +114,10 @@ Result<Done> requireMayBeCut(Connection& connection, RollId roll, std::span<cons
     const RollConditions conditions =
         known != nullptr ? *known : conditionsOf(connection, facts, {roll}, now);
 
-    const FilmRoll& from = facts.rolls.at(roll);
+    const FilmRoll* shelved = facts.rolls.find(roll);
+    if (shelved == nullptr)
+        return fieldError("roll", "This roll cannot be read, so nothing can be cut from it.");
+    const FilmRoll& from = *shelved;
     const RollCondition* condition = conditions.find(roll);
     const auto fault = condition != nullptr
                            ? faultOf(*condition, facts.films.at(from.film), from, now.today())
@@ -110,7 +126,10 @@ Result<Done> requireMayBeCut(Connection& connection, RollId roll, std::span<cons
     for (const DecalRow& decal : decals) {
         if (fault && !isWaived(facts, decal.garment, fault->rule))
             return fieldError("roll", fault->words);
-        const Garment& garment = facts.garments.at(decal.garment.id);
+        const auto read = garmentAmong(facts, decal.garment);
+        if (!read.ok())
+            return read.error();
+        const Garment& garment = **read;
         auto [found, isNew] = findings.try_emplace(garment.id);
         if (isNew)
             found->second = findingsFor({facts, conditions, Allotment{}, now}, garment);

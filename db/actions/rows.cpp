@@ -1,6 +1,8 @@
 #include "db/actions/rows.h"
 
 #include "db/tables/codes.h"
+#include "db/tables/fact_row.h"
+#include "db/tables/facts.h"
 
 namespace holdfast::db {
 namespace {
@@ -38,7 +40,19 @@ std::string RollRow::label() const {
     return roll.label();
 }
 
+Result<Done> requireReadable(Connection& connection, OrderId order) {
+    const std::vector<UnreadRow> unread = unreadOf(connection, order);
+    return unread.empty() ? Result<Done>{Done{}} : cannotBeRead(unread.front());
+}
+
+Error cannotBeRead(const UnreadRow& row) {
+    return plainError(row.what + " cannot be read, so nothing can be done with it. " + row.why +
+                      " Put it right first: “Check the shop file” in the Back room says how.");
+}
+
 Result<OrderRow> orderRow(Connection& connection, OrderId order) {
+    if (auto readable = requireReadable(connection, order); !readable.ok())
+        return readable.error();
     Query found = connection.query("SELECT number, customer_id, state FROM shop_order WHERE id = ?1", order);
     if (!found.step())
         return gone("order", "order");
@@ -47,6 +61,9 @@ Result<OrderRow> orderRow(Connection& connection, OrderId order) {
 
 Result<GarmentRow> garmentRow(Connection& connection, GarmentId garment) {
     GarmentRow row;
+    if (Query owner = connection.query("SELECT order_id FROM garment WHERE id = ?1", garment); owner.step())
+        if (auto readable = requireReadable(connection, owner.id<OrderId>(0)); !readable.ok())
+            return readable.error();
     {
         Query found =
             connection.query("SELECT shop_order.id, number, customer_id, state, position, style_id, size, "
@@ -115,8 +132,9 @@ Result<RollRow> rollRow(Connection& connection, RollId roll) {
                          roll);
     if (!found.step())
         return gone("roll", "roll");
-    return RollRow{roll, static_cast<int>(found.integer(0)), found.id<FilmId>(1),
-                   fromCode<RollState>(found.view(2)), Millimetres{found.integer(3)}};
+    const FactRow row{found};
+    return RollRow{roll, row.count(0), row.id<FilmId>(1), row.choice<RollState>(2),
+                   Millimetres{row.number(3, -kMostMinor, kMostMinor)}};
 }
 
 Result<LotRow> lotRow(Connection& connection, BlankLotId lot) {

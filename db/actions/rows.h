@@ -4,6 +4,7 @@
 
 #include "core/film/film_roll.h"
 #include "core/orders/order.h"
+#include "core/shop/unread_row.h"
 #include "core/trade/result.h"
 #include "db/journal/writer.h"
 
@@ -77,6 +78,11 @@ struct LotRow {
     std::int64_t left = 0;
     std::string words; // "Tee, M, Moss"
 };
+
+// Half an order must not be worked on: one of which a row cannot be read is refused, with the reason, by
+// orderRow, garmentRow and decalRow too.
+Result<Done> requireReadable(Connection& connection, OrderId order);
+Error cannotBeRead(const UnreadRow& row);
 
 Result<OrderRow> orderRow(Connection& connection, OrderId order);
 Result<GarmentRow> garmentRow(Connection& connection, GarmentId garment);

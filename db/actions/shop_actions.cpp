@@ -1,6 +1,7 @@
 #include "db/actions/shop_actions.h"
 
 #include "core/trade/limits.h"
+#include "db/actions/rows.h"
 #include "db/tables/facts.h"
 #include "db/tables/settings_rows.h"
 
@@ -216,7 +217,10 @@ Result<Done> changeSettings(Shop& shop, const ShopSettings& settings) {
             return sound.error();
         if (const auto wrong = firstError({checkNumbers(*sound), checkDays(*sound)}))
             return *wrong;
-        const ShopSettings before = loadSettings(writer.connection());
+        UnreadFacts unread;
+        const ShopSettings before = loadSettings(writer.connection(), unread);
+        if (!unread.empty())
+            return cannotBeRead(unread.named(writer.connection()).front());
         if (const auto same = checkCurrency(writer.connection(), before.currency, sound->currency);
             !same.ok())
             return same.error();

@@ -159,6 +159,15 @@ constexpr std::array kColumnWords{
     ColumnWords{"other_minor", "other costs"},
     ColumnWords{"worked_min", "hours worked"},
     ColumnWords{"value", "value"},
+    ColumnWords{"day", "day"},
+    // of the order’s line in the order book
+    ColumnWords{"total_minor", "total"},
+    ColumnWords{"paid_minor", "sum of payments"},
+    // what tells rows apart
+    ColumnWords{"id", "number in the file"},
+    ColumnWords{"fibre", "fibre"},
+    ColumnWords{"obstacle", "obstacle"},
+    ColumnWords{"spot", "spot"},
 };
 
 } // namespace

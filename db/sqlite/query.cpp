@@ -98,6 +98,15 @@ bool Query::isNull(int column) const {
     return sqlite3_column_type(m_statement, column) == SQLITE_NULL;
 }
 
+int Query::type(int column) const {
+    return sqlite3_column_type(m_statement, column);
+}
+
+std::string Query::columnName(int column) const {
+    const char* name = sqlite3_column_name(m_statement, column);
+    return name == nullptr ? std::string{} : name;
+}
+
 std::int64_t Query::integer(int column) const {
     return sqlite3_column_int64(m_statement, column);
 }
@@ -135,21 +144,10 @@ LocalDate Query::date(int column) const {
 }
 
 LocalTime Query::localTime(int column) const {
-    const std::string_view text = view(column);
-    const auto digit = [&](std::size_t place) {
-        const char letter = text[place];
-        if (letter < '0' || letter > '9')
-            throwNoDate(m_statement, text);
-        return letter - '0';
-    };
-    const auto day = text.size() == 16 ? parseIsoDate(text.substr(0, 10)) : std::nullopt;
-    if (!day || text[10] != 'T' || text[13] != ':')
-        throwNoDate(m_statement, text);
-    const int hours = digit(11) * 10 + digit(12);
-    const int minutes = digit(14) * 10 + digit(15);
-    if (hours > 23 || minutes > 59)
-        throwNoDate(m_statement, text);
-    return LocalTime{*day} + Hours{hours} + Minutes{minutes};
+    const auto time = parseIsoMinute(view(column));
+    if (!time)
+        throwNoDate(m_statement, view(column));
+    return *time;
 }
 
 std::optional<std::int64_t> Query::optionalInteger(int column) const {

@@ -100,6 +100,8 @@ public:
     void reset();
 
     bool isNull(int column) const;
+    int type(int column) const; // SQLITE_INTEGER and the like
+    std::string columnName(int column) const;
     std::int64_t integer(int column) const;
     double real(int column) const;
     bool truth(int column) const { return integer(column) != 0; }

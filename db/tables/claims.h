@@ -3,13 +3,16 @@
 
 #include "core/quality/claim.h"
 #include "db/sqlite/connection.h"
+#include "db/tables/unread_facts.h"
 
 #include <vector>
 
 namespace holdfast::db {
 
-// Of the garments of an order, oldest first.
+// Of the garments of an order, oldest first. One that cannot be read is left out.
 std::vector<Claim> claimsOf(Connection& connection, OrderId order);
+// Notes the claims of all orders that cannot be read.
+void noteUnreadClaims(Connection& connection, UnreadFacts& unread);
 
 // Of which nothing was done yet, the earliest told first; each with its order.
 struct OpenClaim {

@@ -148,16 +148,24 @@ std::string_view codeOf(Choice choice) {
 }
 
 template <class Choice>
-Choice fromCode(std::string_view code) {
+std::optional<Choice> knownCode(std::string_view code) {
     for (const auto& [each, word] : codes(Choice{}))
         if (word == code)
             return each;
+    return std::nullopt;
+}
+
+template <class Choice>
+Choice fromCode(std::string_view code) {
+    if (const auto known = knownCode<Choice>(code))
+        return *known;
     throw SqliteFailure(SQLITE_CORRUPT, "The shop file has the word “" + std::string(code) +
                                             "”, which this version does not know.");
 }
 
 #define HOLDFAST_CODES(Choice)                                                                               \
     template std::string_view codeOf<Choice>(Choice);                                                        \
+    template std::optional<Choice> knownCode<Choice>(std::string_view);                                      \
     template Choice fromCode<Choice>(std::string_view);
 HOLDFAST_CODES(Stretch)
 HOLDFAST_CODES(Coating)

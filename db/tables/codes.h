@@ -9,6 +9,7 @@
 #include "core/orders/order.h"
 #include "core/orders/order_draft.h"
 
+#include <optional>
 #include <string_view>
 
 namespace holdfast::db {
@@ -18,5 +19,9 @@ std::string_view codeOf(Choice choice);
 
 template <class Choice>
 Choice fromCode(std::string_view code);
+
+// None for a word that this version does not know.
+template <class Choice>
+std::optional<Choice> knownCode(std::string_view code);
 
 } // namespace holdfast::db

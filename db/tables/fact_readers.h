@@ -1,8 +1,10 @@
 #pragma once
-// The parts that facts.cpp puts together, one subject a file. `orders` is a JSON list of order ids.
+// The parts that facts.cpp puts together, one subject a file. `orders` is a JSON list of order ids. Rows that
+// cannot be read are left out and noted in `unread`.
 
 #include "core/shop/shop_facts.h"
 #include "db/sqlite/connection.h"
+#include "db/tables/unread_facts.h"
 
 #include <string>
 #include <vector>
@@ -17,22 +19,23 @@ struct OrderFacts {
     std::vector<Waiver> waivers;
     std::vector<Spoil> spoils;
 };
-OrderFacts readOrders(Connection& connection, const std::string& orders);
+OrderFacts readOrders(Connection& connection, UnreadFacts& unread, const std::string& orders);
 
-std::vector<BlankStyle> readStyles(Connection& connection);
-std::vector<BlankLot> readLots(Connection& connection, const std::string& orders);
-std::vector<WashLoad> readLoads(Connection& connection, const std::vector<BlankLot>& lots);
+std::vector<BlankStyle> readStyles(Connection& connection, UnreadFacts& unread);
+std::vector<BlankLot> readLots(Connection& connection, UnreadFacts& unread, const std::string& orders);
+std::vector<WashLoad> readLoads(Connection& connection, UnreadFacts& unread,
+                                const std::vector<BlankLot>& lots);
 
-std::vector<Film> readFilms(Connection& connection);
-std::vector<FilmRoll> readRolls(Connection& connection, const std::string& orders);
-std::vector<StoragePlace> readPlaces(Connection& connection);
+std::vector<Film> readFilms(Connection& connection, UnreadFacts& unread);
+std::vector<FilmRoll> readRolls(Connection& connection, UnreadFacts& unread, const std::string& orders);
+std::vector<StoragePlace> readPlaces(Connection& connection, UnreadFacts& unread);
 
 // Areas of the latest cuts, and of the decals that were cut since.
 CuttingHistory readCutting(Connection& connection);
 
-std::vector<Fair> readFairs(Connection& connection);
+std::vector<Fair> readFairs(Connection& connection, UnreadFacts& unread);
 
-std::vector<Press> readPresses(Connection& connection);
-std::vector<PressCheck> readLastChecks(Connection& connection);
+std::vector<Press> readPresses(Connection& connection, UnreadFacts& unread);
+std::vector<PressCheck> readLastChecks(Connection& connection, UnreadFacts& unread);
 
 } // namespace holdfast::db

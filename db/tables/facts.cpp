@@ -1,8 +1,10 @@
 #include "db/tables/facts.h"
 
 #include "core/film/usual_use.h"
+#include "core/shop/whole_facts.h"
 #include "db/sqlite/changeset.h"
 #include "db/tables/fact_readers.h"
+#include "db/tables/fact_row.h"
 
 #include <algorithm>
 #include <string>
@@ -57,23 +59,30 @@ std::optional<std::vector<AddedReading>> readingsAdded(ChangesetView changeset) 
     return added;
 }
 
-// Its moment, temperature and humidity stand in three columns from this one on.
-ClimateReading readingIn(const Query& rows, int column) {
-    const Instant at = rows.instant(column);
-    const Celsius temperature{rows.real(column + 1)};
-    if (rows.isNull(column + 2))
+// Its storage place comes first.
+ClimateReading readingIn(const FactRow& row) {
+    const Instant at = row.instant(1);
+    const Celsius temperature = row.temperature(2);
+    if (row.isNull(3))
         return readingOf(at, temperature, std::nullopt);
-    return {at, temperature, Humidity{rows.real(column + 2)}};
+    return {at, temperature, row.humidity(3)};
+}
+
+void addReadings(Query& rows, UnreadFacts& unread, ClimateSeries& series) {
+    readFacts(
+        rows, unread, "climate_reading", [&](const FactRow& row) { series.push_back(readingIn(row)); },
+        [](const Query&) {}, 2);
 }
 
 } // namespace
 
-ShopFacts loadHoldFacts(Connection& connection, std::span<const OrderId> orders) {
-    const std::string wanted = jsonList(orders);
-    ShopFacts facts;
-    facts.settings = loadSettings(connection);
+namespace {
 
-    OrderFacts found = readOrders(connection, wanted);
+ShopFacts holdFacts(Connection& connection, UnreadFacts& unread, const std::string& wanted) {
+    ShopFacts facts;
+    facts.settings = loadSettings(connection, unread);
+
+    OrderFacts found = readOrders(connection, unread, wanted);
     facts.customers = Roster{std::move(found.customers)};
     facts.orders = Roster{std::move(found.orders)};
     facts.garments = Roster{std::move(found.garments)};
@@ -81,31 +90,59 @@ ShopFacts loadHoldFacts(Connection& connection, std::span<const OrderId> orders)
     facts.waivers = std::move(found.waivers);
     facts.spoils = std::move(found.spoils);
 
-    std::vector<BlankLot> lots = readLots(connection, wanted);
-    facts.loads = Roster{readLoads(connection, lots)};
+    std::vector<BlankLot> lots = readLots(connection, unread, wanted);
+    facts.loads = Roster{readLoads(connection, unread, lots)};
     facts.lots = Roster{std::move(lots)};
-    facts.styles = Roster{readStyles(connection)};
+    facts.styles = Roster{readStyles(connection, unread)};
 
-    facts.films = Roster{readFilms(connection)};
-    facts.rolls = Roster{readRolls(connection, wanted)};
-    facts.places = Roster{readPlaces(connection)};
-    facts.presses = Roster{readPresses(connection)};
-    facts.pressChecks = readLastChecks(connection);
+    facts.films = Roster{readFilms(connection, unread)};
+    facts.rolls = Roster{readRolls(connection, unread, wanted)};
+    facts.places = Roster{readPlaces(connection, unread)};
+    facts.presses = Roster{readPresses(connection, unread)};
+    facts.pressChecks = readLastChecks(connection, unread);
+    return facts;
+}
+
+// What was found amiss takes away what needs it.
+void leaveOutUnread(Connection& connection, ShopFacts& facts, const UnreadFacts& unread) {
+    if (!unread.empty())
+        facts.unread = unread.named(connection);
+    leaveOutIncomplete(facts, unread.orders());
+}
+
+} // namespace
+
+ShopFacts loadHoldFacts(Connection& connection, std::span<const OrderId> orders) {
+    UnreadFacts unread;
+    ShopFacts facts = holdFacts(connection, unread, jsonList(orders));
+    leaveOutUnread(connection, facts, unread);
     return facts;
 }
 
 ShopFacts loadFactsOf(Connection& connection, std::span<const OrderId> orders) {
-    ShopFacts facts = loadHoldFacts(connection, orders);
-    facts.fairs = Roster{readFairs(connection)};
+    UnreadFacts unread;
+    ShopFacts facts = holdFacts(connection, unread, jsonList(orders));
+    facts.fairs = Roster{readFairs(connection, unread)};
     facts.cutting = readCutting(connection);
+    leaveOutUnread(connection, facts, unread);
     return facts;
+}
+
+std::vector<UnreadRow> unreadOf(Connection& connection, OrderId order) {
+    UnreadFacts unread;
+    const OrderFacts found = readOrders(connection, unread, jsonList(std::span{&order, 1}));
+    if (!found.orders.empty() && found.customers.empty())
+        unread.add("shop_order", std::to_string(order.value), UnreadValue{"customer_id", ""});
+    return unread.empty() ? std::vector<UnreadRow>{} : unread.named(connection);
 }
 
 ShopFacts loadOpenFacts(Connection& connection) {
     return loadFactsOf(connection, openOrders(connection));
 }
 
-ClimateHistory loadClimate(Connection& connection, const ReadingsGoOn& goesOn) {
+ClimateHistory loadClimate(Connection& connection, const ReadingsGoOn& goesOn, UnreadFacts* unread) {
+    UnreadFacts nobodyAsks;
+    UnreadFacts& noted = unread != nullptr ? *unread : nobodyAsks;
     ClimateHistory history;
     std::int64_t loaded = 0;
     std::shared_ptr<ClimateSeries> series;
@@ -113,26 +150,40 @@ ClimateHistory loadClimate(Connection& connection, const ReadingsGoOn& goesOn) {
     Query rows{connection,
                "SELECT place_id, at, celsius, humidity FROM climate_reading ORDER BY place_id, at"};
     while (rows.step()) {
-        if (!series || rows.id<PlaceId>(0) != place) {
-            place = rows.id<PlaceId>(0);
-            series = std::make_shared<ClimateSeries>();
-            history[place] = series;
+        try {
+            const FactRow row{rows};
+            const ClimateReading reading = readingIn(row);
+            if (!series || row.id<PlaceId>(0) != place) {
+                place = row.id<PlaceId>(0);
+                series = std::make_shared<ClimateSeries>();
+                history[place] = series;
+            }
+            series->push_back(reading);
+        } catch (const UnreadValue& value) {
+            noted.add("climate_reading", rows, 2, value);
         }
-        series->push_back(readingIn(rows, 1));
         if (++loaded % kReadingsBetween == 0 && goesOn && !goesOn(loaded))
             break;
     }
     return history;
 }
 
+void noteUnreadReadings(Connection& connection, UnreadFacts& unread) {
+    Query rows{connection, "SELECT place_id, at, celsius, humidity FROM climate_reading"};
+    readFacts(
+        rows, unread, "climate_reading", [](const FactRow& row) { (void)readingIn(row); },
+        [](const Query&) {}, 2);
+}
+
 ClimateHistory loadClimateOf(Connection& connection, std::span<const PlaceId> places) {
     ClimateHistory history;
+    UnreadFacts nobodyAsks;
     for (const PlaceId place : places) {
         auto series = std::make_shared<ClimateSeries>();
-        Query rows = connection.query(
-            "SELECT at, celsius, humidity FROM climate_reading WHERE place_id = ?1 ORDER BY at", place);
-        while (rows.step())
-            series->push_back({rows.instant(0), Celsius{rows.real(1)}, Humidity{rows.real(2)}});
+        Query rows = connection.query("SELECT place_id, at, celsius, humidity FROM climate_reading "
+                                      "WHERE place_id = ?1 ORDER BY at",
+                                      place);
+        addReadings(rows, nobodyAsks, *series);
         if (!series->empty())
             history[place] = std::move(series);
     }
@@ -165,11 +216,11 @@ std::optional<ClimateHistory> climateGoneOn(Connection& connection, const Climat
     ClimateHistory history = known;
     for (const auto& [place, series] : longer) {
         const Instant last = series->empty() ? Instant::min() : series->back().at;
-        Query rows = connection.query("SELECT at, celsius, humidity FROM climate_reading "
+        Query rows = connection.query("SELECT place_id, at, celsius, humidity FROM climate_reading "
                                       "WHERE place_id = ?1 AND at > ?2 ORDER BY at",
                                       place, last);
-        while (rows.step())
-            series->push_back(readingIn(rows, 0));
+        UnreadFacts nobodyAsks;
+        addReadings(rows, nobodyAsks, *series);
         history[place] = series;
     }
     return history;
@@ -178,19 +229,20 @@ std::optional<ClimateHistory> climateGoneOn(Connection& connection, const Climat
 RecentUse loadRecentUse(Connection& connection, Instant now) {
     constexpr Days kWeek{7};
     RecentUse use;
+    UnreadFacts namedWithTheRolls;
     {
         Query films{connection, "SELECT film_id, MIN(received_on) FROM film_roll GROUP BY film_id"};
-        while (films.step()) {
-            const Instant came{films.date(1).time_since_epoch()};
+        readFacts(films, namedWithTheRolls, "film_roll", [&](const FactRow& row) {
+            const Instant came{row.date(1).time_since_epoch()};
             const auto weeks = (now - came) / std::chrono::seconds{kWeek} + 1;
-            use[films.id<FilmId>(0)].resize(
+            use[row.id<FilmId>(0)].resize(
                 static_cast<std::size_t>(std::clamp<std::int64_t>(weeks, 1, kUseWeeks)));
-        }
+        });
     }
     Query rows = connection.query(
         "SELECT film_id, (?1 - at) / ?2, -SUM(mm) FROM roll_move JOIN film_roll ON film_roll.id = roll_id "
-        "WHERE at > ?3 AND at <= ?1 AND kind = 'cut' GROUP BY 1, 2",
-        now, std::chrono::seconds{kWeek}, now - kWeek * kUseWeeks);
+        "WHERE at > ?3 AND at <= ?1 AND kind = 'cut' AND mm BETWEEN -?4 AND ?4 GROUP BY 1, 2",
+        now, std::chrono::seconds{kWeek}, now - kWeek * kUseWeeks, kMostMillimetres);
     while (rows.step()) {
         std::vector<Millimetres>& weeks = use[rows.id<FilmId>(0)];
         const auto week = static_cast<std::size_t>(rows.integer(1));

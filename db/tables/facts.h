@@ -1,11 +1,13 @@
 #pragma once
 // The facts of the shop out of its file, one query a table; no query runs per row of another.
-// All functions throw SqliteFailure; Shop::read is their door.
+// All functions throw SqliteFailure; Shop::read is their door. A row that cannot be read is left out with
+// what cannot be shown without it, and named in ShopFacts::unread.
 
 #include "core/film/climate.h"
 #include "core/film/use_first.h"
 #include "core/shop/shop_facts.h"
 #include "db/sqlite/connection.h"
+#include "db/tables/unread_facts.h"
 
 #include <cstdint>
 #include <functional>
@@ -24,12 +26,20 @@ ShopFacts loadFactsOf(Connection& connection, std::span<const OrderId> orders);
 // Of that, only what the holds over the garments of these orders look at.
 ShopFacts loadHoldFacts(Connection& connection, std::span<const OrderId> orders);
 
+// What has no value that can be read is at its usual one, and noted.
 ShopSettings loadSettings(Connection& connection);
+ShopSettings loadSettings(Connection& connection, UnreadFacts& unread);
+
+// Of one order, rows of its own alone: empty where nothing of it is amiss.
+std::vector<UnreadRow> unreadOf(Connection& connection, OrderId order);
 
 // Every place's readings, oldest first. `goesOn` is asked after every 10,000 of them with how many came;
 // false: no more are wanted. May be empty.
 using ReadingsGoOn = std::function<bool(std::int64_t loaded)>;
-ClimateHistory loadClimate(Connection& connection, const ReadingsGoOn& goesOn = {});
+// A reading that cannot be read is left out, and noted where somebody asks.
+ClimateHistory loadClimate(Connection& connection, const ReadingsGoOn& goesOn = {},
+                           UnreadFacts* unread = nullptr);
+void noteUnreadReadings(Connection& connection, UnreadFacts& unread);
 // Of these places alone.
 ClimateHistory loadClimateOf(Connection& connection, std::span<const PlaceId> places);
 std::int64_t countReadings(Connection& connection);

@@ -1,25 +1,32 @@
 #include "db/tables/fact_readers.h"
+#include "db/tables/fact_row.h"
 
 namespace holdfast::db {
 
-std::vector<Fair> readFairs(Connection& connection) {
+namespace {
+
+constexpr std::int64_t kMinutesOfADay = 24 * 60;
+
+} // namespace
+
+std::vector<Fair> readFairs(Connection& connection, UnreadFacts& unread) {
     std::vector<Fair> fairs;
     Query rows{connection, "SELECT id, name, first_day, last_day, opens_min, closes_min, stall_minor, "
                            "other_minor, worked_min, note FROM fair ORDER BY id"};
-    while (rows.step()) {
+    readFacts(rows, unread, "fair", [&](const FactRow& row) {
         Fair fair;
-        fair.id = rows.id<FairId>(0);
-        fair.name = rows.text(1);
-        fair.firstDay = rows.date(2);
-        fair.lastDay = rows.date(3);
-        fair.hours = {Minutes{rows.integer(4)}, Minutes{rows.integer(5)}};
-        fair.stallCost = {rows.integer(6)};
-        fair.otherCosts = {rows.integer(7)};
-        if (const auto worked = rows.optionalInteger(8))
-            fair.worked = Minutes{*worked};
-        fair.note = rows.text(9);
+        fair.id = row.id<FairId>(0);
+        fair.name = row.text(1);
+        fair.firstDay = row.date(2);
+        fair.lastDay = row.date(3);
+        fair.hours = {Minutes{row.number(4, 0, kMinutesOfADay)}, Minutes{row.number(5, 0, kMinutesOfADay)}};
+        fair.stallCost = row.money(6);
+        fair.otherCosts = row.money(7);
+        if (!row.isNull(8))
+            fair.worked = row.lasting<Minutes>(8);
+        fair.note = row.text(9);
         fairs.push_back(std::move(fair));
-    }
+    });
     return fairs;
 }
 

@@ -2,7 +2,7 @@
 
 #include "core/film/film_roll.h"
 #include "db/tables/claims.h"
-#include "db/tables/codes.h"
+#include "db/tables/fact_row.h"
 #include "db/tables/facts.h"
 
 #include <algorithm>
@@ -71,18 +71,19 @@ void readPresses(Connection& connection, Instant from, Garments& garments) {
     }
 }
 
-void readFaults(Connection& connection, Instant from, Garments& garments) {
+void readFaults(Connection& connection, Instant from, Garments& garments, UnreadFacts& unread) {
     Query rows =
-        connection.query("SELECT garment_id, told_on, fault FROM claim "
+        connection.query("SELECT claim.id, garment_id, told_on, fault FROM claim "
                          "JOIN garment ON garment.id = garment_id WHERE garment.handed_over_at >= ?1 "
                          "ORDER BY told_on DESC",
                          from);
-    while (rows.step()) {
-        const auto fault = fromCode<Fault>(rows.view(2));
-        const auto garment = garments.find(rows.id<GarmentId>(0));
+    readFacts(rows, unread, "claim", [&](const FactRow& row) {
+        const auto fault = row.choice<Fault>(3);
+        const LocalDate toldOn = row.date(2);
+        const auto garment = garments.find(row.id<GarmentId>(1));
         if (garment != garments.end() && isOfPressing(fault))
-            garment->second.fault = FirstFault{rows.date(1), fault};
-    }
+            garment->second.fault = FirstFault{toldOn, fault};
+    });
 }
 
 std::vector<std::pair<Fault, std::int64_t>> readFaultCounts(Connection& connection, LocalDate from) {
@@ -91,15 +92,17 @@ std::vector<std::pair<Fault, std::int64_t>> readFaultCounts(Connection& connecti
                                   "ORDER BY COUNT(*) DESC, fault",
                                   from);
     while (rows.step())
-        counts.emplace_back(fromCode<Fault>(rows.view(0)), rows.integer(1));
+        if (const auto fault = knownCode<Fault>(rows.view(0))) // the others are named by noteUnreadClaims
+            counts.emplace_back(*fault, rows.integer(1));
     return counts;
 }
 
 // An order is as ready as its last garment.
-std::vector<PromiseGiven> readPromises(Connection& connection, LocalDate from, const Now& now) {
+std::vector<PromiseGiven> readPromises(Connection& connection, LocalDate from, const Now& now,
+                                       UnreadFacts& unread) {
     std::vector<PromiseGiven> promises;
     Query rows = connection.query(
-        "SELECT promised, MAX(pressed_at), SUM(pressed_at IS NULL) FROM ("
+        "SELECT order_id, promised, MAX(pressed_at), SUM(pressed_at IS NULL) FROM ("
         "SELECT shop_order.id AS order_id, promised, (SELECT CASE WHEN SUM(finished_at IS NULL) = 0 "
         "THEN MAX(finished_at) END FROM press_step WHERE garment_id = garment.id "
         "AND press_step.attempt = garment.attempt) AS pressed_at "
@@ -107,12 +110,12 @@ std::vector<PromiseGiven> readPromises(Connection& connection, LocalDate from, c
         "WHERE state IN ('confirmed', 'handed-over') AND promised >= ?1 AND promised <= ?2) "
         "GROUP BY order_id ORDER BY promised, order_id",
         LocalTime{from}, now.local());
-    while (rows.step()) {
-        PromiseGiven given{rows.localTime(0), std::nullopt};
-        if (rows.integer(2) == 0)
-            given.pressedAt = now.toLocal(rows.instant(1));
+    readFacts(rows, unread, "shop_order", [&](const FactRow& row) {
+        PromiseGiven given{row.localTime(1), std::nullopt};
+        if (row.count(3) == 0)
+            given.pressedAt = now.toLocal(row.instant(2));
         promises.push_back(given);
-    }
+    });
     return promises;
 }
 
@@ -126,8 +129,8 @@ std::vector<FilmUse> readFilmUse(Connection& connection, Instant from) {
         "-SUM(CASE WHEN kind = 'test-strip' THEN mm ELSE 0 END), "
         "MAX(0, -SUM(CASE WHEN kind IN ('used-up', 'correction') THEN mm ELSE 0 END)) "
         "FROM roll_move JOIN film_roll ON film_roll.id = roll_id JOIN film ON film.id = film_id "
-        "WHERE at >= ?1 GROUP BY film.id ORDER BY cut DESC, film.id",
-        from);
+        "WHERE at >= ?1 AND mm BETWEEN -?2 AND ?2 GROUP BY film.id ORDER BY cut DESC, film.id",
+        from, kMostMillimetres);
     while (rows.step())
         films.push_back({rows.text(0), Millimetres{rows.integer(1)}, Millimetres{rows.integer(2)},
                          Millimetres{rows.integer(3)}, Millimetres{rows.integer(4)}});
@@ -158,6 +161,7 @@ void readFairFigures(Connection& connection, ShopFigures& figures, const Now& no
         figures.nextFair = *next;
         days = (next->lastDay - std::max(next->firstDay, today)).count() + 1;
     }
+    figures.unread = facts.unread;
     figures.bring = whatToBring(fairDemand(orders, facts.fairs, figures.from, today), facts, days);
 }
 
@@ -168,8 +172,9 @@ std::vector<PlaceTakings> readTakings(Connection& connection, Instant from, cons
         "SUM(total_minor) AS ordered, SUM(paid_minor) "
         "FROM shop_order JOIN order_card ON order_card.id = shop_order.id "
         "WHERE taken_at >= ?1 AND shop_order.state IN ('confirmed', 'handed-over') "
+        "AND total_minor BETWEEN -?3 AND ?3 AND paid_minor BETWEEN -?3 AND ?3 "
         "GROUP BY taken_at_place ORDER BY ordered DESC, taken_at_place",
-        from, now.offset);
+        from, now.offset, kMostMinor);
     while (rows.step())
         places.push_back({rows.text(0), rows.integer(1), rows.integer(2), rows.integer(3),
                           Money{rows.integer(4)}, Money{rows.integer(5)}});
@@ -183,18 +188,22 @@ ShopFigures loadFigures(Connection& connection, LocalDate from, const Now& now) 
     Garments garments = readHandedOver(connection, since, now);
     readFilms(connection, since, garments);
     readPresses(connection, since, garments);
-    readFaults(connection, since, garments);
+    UnreadFacts unread;
+    readFaults(connection, since, garments, unread);
     ShopFigures figures;
     figures.from = from;
     figures.handedOver.reserve(garments.size());
     for (auto& [id, garment] : garments)
         figures.handedOver.push_back(std::move(garment));
     figures.compared = faultTables(figures.handedOver);
-    figures.promises = readPromises(connection, from, now);
+    figures.promises = readPromises(connection, from, now, unread);
     figures.films = readFilmUse(connection, since);
     figures.places = readTakings(connection, since, now);
     readFairFigures(connection, figures, now);
     figures.faults = readFaultCounts(connection, from);
+    for (UnreadRow& row : unread.named(connection))
+        if (std::ranges::find(figures.unread, row) == figures.unread.end())
+            figures.unread.push_back(std::move(row));
     figures.unanswered = std::ssize(openClaims(connection));
     return figures;
 }

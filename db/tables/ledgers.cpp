@@ -1,38 +1,47 @@
 #include "db/tables/ledgers.h"
 
-#include "db/tables/codes.h"
+#include "db/tables/fact_row.h"
 
 namespace holdfast::db {
 
+// What cannot be read is left out here; it is named where the facts are loaded.
+
 std::vector<LengthMove> lengthMovesOf(Connection& connection, RollId roll) {
     std::vector<LengthMove> moves;
+    UnreadFacts unread;
     Query rows = connection.query(
-        "SELECT at, mm, reason FROM roll_move WHERE roll_id = ?1 ORDER BY at DESC, id DESC", roll);
-    while (rows.step())
-        moves.push_back({rows.instant(0), Millimetres{rows.integer(1)}, rows.text(2)});
+        "SELECT id, at, mm, reason FROM roll_move WHERE roll_id = ?1 ORDER BY at DESC, id DESC", roll);
+    readFacts(rows, unread, "roll_move", [&](const FactRow& row) {
+        moves.push_back({row.instant(1), row.length(2), row.text(3)});
+    });
     return moves;
 }
 
 std::vector<UnitMove> unitMovesOf(Connection& connection, BlankLotId lot) {
     std::vector<UnitMove> moves;
+    UnreadFacts unread;
     Query rows = connection.query(
-        "SELECT at, units, reason FROM lot_move WHERE lot_id = ?1 ORDER BY at DESC, id DESC", lot);
-    while (rows.step())
-        moves.push_back({rows.instant(0), rows.integer(1), rows.text(2)});
+        "SELECT id, at, units, reason FROM lot_move WHERE lot_id = ?1 ORDER BY at DESC, id DESC", lot);
+    readFacts(rows, unread, "lot_move", [&](const FactRow& row) {
+        moves.push_back({row.instant(1), row.number(2, -kMostCount, kMostCount), row.text(3)});
+    });
     return moves;
 }
 
 std::vector<LoadUnderWay> loadsUnderWay(Connection& connection) {
     std::vector<LoadUnderWay> loads;
-    Query rows{
-        connection,
+    UnreadFacts unread;
+    Query rows = connection.query(
         "SELECT wash_load.id, started_at, detergent, softener, water_c, drying, dryer_sheet, "
         "(SELECT COALESCE(SUM(units), 0) FROM lot_move JOIN blank_lot ON blank_lot.id = lot_id "
-        "WHERE last_load_id = wash_load.id) FROM wash_load WHERE dry_at IS NULL ORDER BY started_at, id"};
-    while (rows.step())
-        loads.push_back({{rows.id<WashLoadId>(0), rows.instant(1), rows.text(2), rows.truth(3),
-                          Celsius{rows.real(4)}, fromCode<Drying>(rows.view(5)), rows.truth(6), std::nullopt},
-                         rows.integer(7)});
+        "WHERE last_load_id = wash_load.id AND units BETWEEN -?1 AND ?1) "
+        "FROM wash_load WHERE dry_at IS NULL ORDER BY started_at, id",
+        kMostCount);
+    readFacts(rows, unread, "wash_load", [&](const FactRow& row) {
+        loads.push_back({{row.id<WashLoadId>(0), row.instant(1), row.text(2), row.truth(3),
+                          row.temperature(4), row.choice<Drying>(5), row.truth(6), std::nullopt},
+                         row.number(7, -kMostMinor, kMostMinor)});
+    });
     return loads;
 }
 

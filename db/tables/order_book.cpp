@@ -1,6 +1,6 @@
 #include "db/tables/order_book.h"
 
-#include "db/tables/codes.h"
+#include "db/tables/fact_row.h"
 
 namespace holdfast::db {
 
@@ -39,12 +39,32 @@ std::string sortedBy(const OrderQuery& wanted, OrderSort sort) {
 constexpr std::string_view kLineColumns = "order_card.id, order_card.number, order_card.customer, state, "
                                           "promised, garments, total_minor, paid_minor ";
 
+OrderLine lineFrom(const FactRow& row) {
+    OrderLine line;
+    line.id = row.id<OrderId>(0);
+    line.number = row.number(1, 1, kMostCount);
+    line.customer = row.text(2);
+    line.state = row.choice<OrderState>(3);
+    line.promised = row.localTime(4);
+    line.garments = row.count(5);
+    line.total = row.money(6);
+    line.paid = row.money(7);
+    return line;
+}
+
+// A line that cannot be read keeps its place in the list, for whoever looks for the order.
 std::vector<OrderLine> readLines(Query& rows) {
     std::vector<OrderLine> lines;
-    while (rows.step())
-        lines.push_back({rows.id<OrderId>(0), rows.integer(1), rows.text(2),
-                         fromCode<OrderState>(rows.view(3)), rows.localTime(4), rows.integer(5),
-                         Money{rows.integer(6)}, Money{rows.integer(7)}});
+    UnreadFacts saidByTheLine;
+    readFacts(
+        rows, saidByTheLine, "order_card", [&](const FactRow& row) { lines.push_back(lineFrom(row)); },
+        [&](const Query& row) {
+            OrderLine& line = lines.emplace_back();
+            line.id = row.id<OrderId>(0);
+            line.number = row.integer(1);
+            line.customer = row.text(2);
+            line.isUnread = true;
+        });
     return lines;
 }
 
@@ -99,9 +119,11 @@ std::vector<OrderLine> findAmong(Connection& connection, std::string_view search
 
 OrderCounts countAll(Connection& connection) {
     OrderCounts counts;
-    Query open{connection,
-               "SELECT COUNT(*), COALESCE(SUM(MAX(total_minor - paid_minor, 0)), 0) FROM order_card "
-               "WHERE state IN ('quoted', 'confirmed')"};
+    Query open = connection.query("SELECT COUNT(*), COALESCE(SUM(MAX(total_minor - paid_minor, 0)) FILTER "
+                                  "(WHERE total_minor BETWEEN -?1 "
+                                  "AND ?1 AND paid_minor BETWEEN -?1 AND ?1), 0) FROM order_card WHERE state "
+                                  "IN ('quoted', 'confirmed')",
+                                  kMostMinor);
     if (open.step()) {
         counts.open = open.integer(0);
         counts.owedOnOpen = Money{open.integer(1)};
@@ -118,8 +140,9 @@ Takings takingsBetween(Connection& connection, Instant from, Instant to) {
         "SELECT COUNT(*) FROM shop_order WHERE taken_at >= ?1 AND taken_at < ?2 AND state <> "
         "'cancelled'",
         from, to);
-    takings.money = Money{connection.number(
-        "SELECT COALESCE(SUM(minor), 0) FROM money_move WHERE at >= ?1 AND at < ?2", from, to)};
+    takings.money = Money{connection.number("SELECT COALESCE(SUM(minor), 0) FROM money_move "
+                                            "WHERE at >= ?1 AND at < ?2 AND minor BETWEEN -?3 AND ?3",
+                                            from, to, kMostMinor)};
     return takings;
 }
 
@@ -146,12 +169,23 @@ std::vector<Customer> findCustomers(Connection& connection, std::string_view sea
 
 std::vector<MoneyMove> moneyOf(Connection& connection, OrderId order) {
     std::vector<MoneyMove> moves;
+    UnreadFacts unread;
     Query rows = connection.query(
-        "SELECT at, minor, kind, how FROM money_move WHERE order_id = ?1 ORDER BY at, id", order);
-    while (rows.step())
-        moves.push_back({rows.instant(0), Money{rows.integer(1)}, fromCode<MoneyKind>(rows.view(2)),
-                         fromCode<PaidHow>(rows.view(3))});
+        "SELECT id, at, minor, kind, how FROM money_move WHERE order_id = ?1 ORDER BY at, id", order);
+    readFacts(rows, unread, "money_move", [&](const FactRow& row) {
+        moves.push_back({row.instant(1), row.money(2), row.choice<MoneyKind>(3), row.choice<PaidHow>(4)});
+    });
     return moves;
+}
+
+void noteUnreadMoney(Connection& connection, UnreadFacts& unread) {
+    Query rows{connection, "SELECT id, at, minor, kind, how FROM money_move ORDER BY id"};
+    readFacts(rows, unread, "money_move", [](const FactRow& row) {
+        (void)row.instant(1);
+        (void)row.money(2);
+        (void)row.choice<MoneyKind>(3);
+        (void)row.choice<PaidHow>(4);
+    });
 }
 
 } // namespace holdfast::db

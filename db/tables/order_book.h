@@ -6,6 +6,7 @@
 #include "core/orders/order_draft.h"
 #include "db/sqlite/connection.h"
 #include "db/tables/order_search.h"
+#include "db/tables/unread_facts.h"
 
 #include <span>
 #include <string>
@@ -25,9 +26,12 @@ struct OrderLine {
     Money total;
     Money paid;
     bool isUndone = false; // taken, and then undone: see undone_orders.h
+    bool isUnread = false; // it cannot be read: all but its id, number and customer is nothing
 
     // Nothing is owed on an order that is cancelled or undone.
-    Money owed() const { return isUndone || state == OrderState::Cancelled ? Money{} : total - paid; }
+    Money owed() const {
+        return isUndone || isUnread || state == OrderState::Cancelled ? Money{} : total - paid;
+    }
 };
 
 enum class OrderFilter { Open, Owing, All };
@@ -81,6 +85,9 @@ struct MoneyMove {
     MoneyKind kind = MoneyKind::Payment;
     PaidHow how = PaidHow::Cash;
 };
-std::vector<MoneyMove> moneyOf(Connection& connection, OrderId order); // oldest first
+// Oldest first; what cannot be read is left out.
+std::vector<MoneyMove> moneyOf(Connection& connection, OrderId order);
+// Notes the moves of all orders that cannot be read.
+void noteUnreadMoney(Connection& connection, UnreadFacts& unread);
 
 } // namespace holdfast::db

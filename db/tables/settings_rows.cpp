@@ -1,11 +1,10 @@
 #include "db/tables/settings_rows.h"
 
-#include "db/sqlite/failure.h"
+#include "db/tables/fact_row.h"
 #include "db/tables/facts.h"
 
-#include <sqlite3.h>
-
 #include <charconv>
+#include <type_traits>
 
 namespace holdfast::db {
 
@@ -17,9 +16,17 @@ constexpr const char* kWeekdays[] = {"sunday",   "monday", "tuesday", "wednesday
 constexpr const char* kDaysInWords[] = {"Sunday",   "Monday", "Tuesday", "Wednesday",
                                         "Thursday", "Friday", "Saturday"};
 
-SqliteFailure unreadable(const std::string& name, const std::string& value) {
-    return SqliteFailure(SQLITE_CORRUPT, "The setting " + name + " reads “" + value + "”.");
-}
+// What the reckoning can stand; a form asks for less (see checkNumbers in db/actions/shop_actions.cpp).
+constexpr std::int64_t kMostOfAny = 1'000'000;
+constexpr std::int64_t kMostMoney = 1'000'000'000'000;
+
+struct Narrower {
+    std::string_view name;
+    std::int64_t least;
+    std::int64_t most;
+};
+constexpr Narrower kNarrower[] = {
+    {"currency-exponent", 0, 4}, {"margin-percent", 0, 95}, {"price-point", 1, kMostMoney}};
 
 // Goes once over every setting with its name in the file and what people call it, to write or to read it.
 template <class Settings, class Each>
@@ -90,6 +97,39 @@ std::string written(const std::optional<OpeningHours>& hours) {
                  : "closed";
 }
 
+bool isWithin(std::int64_t number) {
+    return number >= 0 && number <= kMostMoney;
+}
+bool isWithin(int number) {
+    return number >= 0 && number <= kMostOfAny;
+}
+bool isWithin(double number) {
+    return number >= 0 && number <= static_cast<double>(kMostOfAny);
+}
+bool isWithin(const std::string&) {
+    return true;
+}
+bool isWithin(bool) {
+    return true;
+}
+template <IsDuration Duration>
+bool isWithin(const Duration& duration) {
+    return duration.count() >= 0 && duration.count() <= kMostOfAny;
+}
+bool isWithin(const std::optional<OpeningHours>& hours) {
+    return !hours ||
+           (hours->opens >= Minutes{0} && hours->opens < hours->closes && hours->closes <= Hours{24});
+}
+
+template <class Value>
+bool isWithinOf(std::string_view name, const Value& value) {
+    if constexpr (std::is_integral_v<Value> && !std::is_same_v<Value, bool>)
+        for (const Narrower& narrower : kNarrower)
+            if (narrower.name == name)
+                return value >= narrower.least && value <= narrower.most;
+    return isWithin(value);
+}
+
 template <class Number>
 bool readFrom(std::string_view text, Number& number) {
     const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), number);
@@ -141,26 +181,37 @@ std::string settingLabel(std::string_view name) {
     return label;
 }
 
-ShopSettings settingsFrom(const SettingRows& rows) {
+ShopSettings settingsFrom(const SettingRows& rows, UnreadFacts& unread) {
     ShopSettings settings;
     eachSetting(settings, [&](const std::string& name, std::string_view, auto& value) {
-        if (const auto row = rows.find(name); row != rows.end() && !readFrom(row->second, value))
-            throw unreadable(name, row->second);
+        const auto row = rows.find(name);
+        if (row == rows.end())
+            return;
+        const auto usual = value;
+        if (readFrom(row->second, value) && isWithinOf(name, value))
+            return;
+        value = usual;
+        unread.add("setting", name, UnreadValue{"value", row->second});
     });
     return settings;
 }
 
 ShopSettings loadSettings(Connection& connection) {
+    UnreadFacts unread;
+    return loadSettings(connection, unread);
+}
+
+ShopSettings loadSettings(Connection& connection, UnreadFacts& unread) {
     SettingRows rows;
     {
         Query settings{connection, "SELECT name, value FROM setting"};
         while (settings.step())
             rows[settings.text(0)] = settings.text(1);
     }
-    ShopSettings settings = settingsFrom(rows);
+    ShopSettings settings = settingsFrom(rows, unread);
     Query days{connection, "SELECT day FROM closed_day ORDER BY day"};
-    while (days.step())
-        settings.closedDays.push_back(days.date(0));
+    readFacts(days, unread, "closed_day",
+              [&](const FactRow& row) { settings.closedDays.push_back(row.date(0)); });
     return settings;
 }
 

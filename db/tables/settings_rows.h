@@ -2,6 +2,7 @@
 // The shop's settings as rows of name and text, as they stand in the table setting.
 
 #include "core/shop/settings.h"
+#include "db/tables/unread_facts.h"
 
 #include <map>
 #include <string>
@@ -17,7 +18,7 @@ SettingRows settingRows(const ShopSettings& settings);
 // What people call a setting, as its form does: "margin" for "margin-percent".
 std::string settingLabel(std::string_view name);
 
-// Settings without a row keep their default; a value that cannot be read throws SqliteFailure.
-ShopSettings settingsFrom(const SettingRows& rows);
+// Settings without a row keep their usual value; so do those whose value cannot be read, which are noted.
+ShopSettings settingsFrom(const SettingRows& rows, UnreadFacts& unread);
 
 } // namespace holdfast::db

@@ -1,6 +1,7 @@
 #include "app/places/figures/figures_place.h"
 
 #include "app/desk/formats.h"
+#include "app/desk/left_out_words.h"
 #include "app/places/figures/figure_charts.h"
 #include "app/places/figures/figure_rows.h"
 #include "app/widgets/card.h"
@@ -125,7 +126,11 @@ QWidget* FiguresPlace::makeSheet() {
 }
 
 QString FiguresPlace::subtitle() const {
-    return m_shown ? tr("since %1").arg(date(m_shown->figures.from)) : longDay(desk().now().today());
+    if (!m_shown)
+        return longDay(desk().now().today());
+    const QString since = tr("since %1").arg(date(m_shown->figures.from));
+    const auto leftOut = m_shown->figures.unread.size();
+    return leftOut == 0 ? since : tr("%1, without %2").arg(since, leftOutWords(leftOut));
 }
 
 QWidget* FiguresPlace::headerTools() {

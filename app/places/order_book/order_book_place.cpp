@@ -1,6 +1,7 @@
 #include "app/places/order_book/order_book_place.h"
 
 #include "app/desk/formats.h"
+#include "app/desk/left_out_words.h"
 #include "app/places/order_book/order_delegate.h"
 #include "app/places/order_book/order_list.h"
 #include "app/places/order_book/order_sheet.h"
@@ -150,7 +151,9 @@ QWidget* OrderBookPlace::makeLines() {
 }
 
 QString OrderBookPlace::subtitle() const {
-    return longDay(desk().now().today());
+    const QString day = longDay(desk().now().today());
+    const auto leftOut = desk().shop()->facts.unread.size();
+    return leftOut == 0 ? day : tr("%1, without %2").arg(day, leftOutWords(leftOut));
 }
 
 QWidget* OrderBookPlace::headerTools() {

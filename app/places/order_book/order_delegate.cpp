@@ -86,7 +86,8 @@ void OrderDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
     paintLine(*painter, cell(columns.customer, columns.garmentsRight - 30),
               fitted(words(line.customer), nameType, nameRoom), nameType, nameInk);
     paintLine(*painter, cell(columns.garmentsRight - 30, columns.garmentsRight),
-              QString::number(line.garments), Type::Body, dyes.ink2, Qt::AlignRight);
+              line.isUnread ? QString() : QString::number(line.garments), Type::Body, dyes.ink2,
+              Qt::AlignRight);
 
     QRectF room = cell(columns.where, columns.promised - 12);
     if (columns.isNarrow)

@@ -7,7 +7,8 @@ namespace holdfast::app {
 namespace {
 
 bool isOpen(const db::OrderLine& line) {
-    return !line.isUndone && (line.state == OrderState::Quoted || line.state == OrderState::Confirmed);
+    return !line.isUndone && !line.isUnread &&
+           (line.state == OrderState::Quoted || line.state == OrderState::Confirmed);
 }
 
 } // namespace
@@ -55,6 +56,8 @@ QVariant OrderModel::data(const QModelIndex& index, int role) const {
 }
 
 QString OrderModel::promisedWords(int row) const {
+    if (line(row).isUnread)
+        return tr("unknown");
     return dayNear(dateOf(line(row).promised), m_shop->now.today());
 }
 
@@ -66,6 +69,8 @@ Role OrderModel::promisedInk(int row) const {
 
 QString OrderModel::owedWords(int row) const {
     const db::OrderLine& shown = line(row);
+    if (shown.isUnread)
+        return tr("unknown");
     if (shown.isUndone || shown.state == OrderState::Cancelled)
         return tr("none");
     return shown.owed().minor > 0 ? moneyBare(shown.owed(), m_shop->facts.settings.currency) : tr("paid");

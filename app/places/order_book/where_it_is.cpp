@@ -5,6 +5,7 @@
 #include <QCoreApplication>
 
 #include <algorithm>
+#include <optional>
 
 namespace holdfast::app {
 
@@ -109,6 +110,10 @@ WhereWords whereIsOrder(const ReckonedShop& shop, const db::OrderLine& line) {
     if (line.isUndone)
         return {QStringLiteral("undo"), inOrderBook("Undone"), Tone::Plain};
     const Order* order = shop.facts.orders.find(line.id);
+    const bool isLeftOut = std::ranges::find(shop.facts.unread, std::optional{line.id}, &UnreadRow::order) !=
+                           shop.facts.unread.end();
+    if (line.isUnread || (!order && isLeftOut))
+        return {QStringLiteral("hold"), inOrderBook("Cannot be read, left out"), Tone::Held};
     if (!order || line.state == OrderState::HandedOver || line.state == OrderState::Cancelled ||
         line.state == OrderState::Quoted)
         return stateWords(line.state);
