@@ -1,17 +1,15 @@
-#include "db/journal/check.h"
+#include "db/check/check.h"
 
-#include "core/trade/id_maker.h"
+#include "db/check/check_parts.h"
 #include "db/journal/ledger_faults.h"
 #include "db/journal/shop.h"
-#include "db/sqlite/changeset_form.h"
+#include "db/sqlite/stopping.h"
 
 #include <functional>
 
 namespace holdfast::db {
 
 namespace {
-
-using Findings = std::vector<std::string>;
 
 void checkPages(Connection& connection, Findings& findings) {
     Query rows = connection.query("PRAGMA integrity_check(20)");
@@ -33,70 +31,126 @@ void checkLedgers(Connection& connection, Findings& findings) {
         findings.push_back(std::move(fault));
 }
 
-std::string entryNamed(const Query& row) {
-    return "The journal entry " + row.text(0) + ", “" + row.text(1) + "”, ";
+bool hasTable(Connection& connection, std::string_view name) {
+    return connection.number("SELECT COUNT(*) FROM sqlite_schema WHERE name = ?1", name) > 0;
 }
 
-void checkJournal(Connection& connection, Findings& findings) {
-    Query rows =
-        connection.query("SELECT id, title, seat_id, undoes, undone_by, changeset FROM journal_entry "
-                         "ORDER BY id");
-    while (rows.step()) {
-        if (IdMaker::seatOf(rows.integer(0)) != rows.integer(2))
-            findings.push_back(entryNamed(rows) + "bears the number of another laptop.");
-        if (!rows.isNull(3) && rows.integer(3) >= rows.integer(0))
-            findings.push_back(entryNamed(rows) + "undoes an entry that came after it.");
-        if (!rows.isNull(4) && rows.integer(4) <= rows.integer(0))
-            findings.push_back(entryNamed(rows) + "was undone by an entry that came before it.");
+// One part after another. A part that cannot go on, for damage or because a table is missing, says so; the
+// next is looked at all the same.
+class Checking {
+public:
+    Checking(Shop& shop, const TellCheck& tell)
+        : m_shop(shop)
+        , m_tell(tell) {}
+
+    using Part = std::function<void(Connection&, Findings&, const TellProgress&)>;
+
+    void part(double share, std::string_view words, const Part& look) {
+        Connection& connection = m_shop.connection();
+        m_words = words;
+        m_now = m_done;
+        const TellProgress told = [this, share](double of) {
+            m_now = m_done + share * of;
+            return mayGoOn();
+        };
         try {
-            if (rows.bytes(5).empty())
-                findings.push_back(entryNamed(rows) + "does not say what was changed.");
-            (void)tablesOf(rows.bytes(5));
-        } catch (const SqliteFailure&) {
-            findings.push_back(entryNamed(rows) + "cannot be read.");
+            const Stopping stopping{connection,
+                                    m_tell ? [this] { return mayGoOn(); } : std::function<bool()>{}};
+            look(connection, m_findings, told);
+        } catch (const SqliteFailure& failure) {
+            if (failure.isStopped() || failure.isBusy() || failure.isOfTheDisk())
+                throw;
+            m_findings.push_back(
+                (failure.isDamage() ? "The file is damaged: " : "Not all could be looked at: ") +
+                std::string{failure.what()} + ".");
         }
+        m_done += share;
     }
-    if (connection.number("SELECT COALESCE(MAX(journal_entry.id), 0) FROM journal_entry, seat_here "
-                          "WHERE journal_entry.seat_id = seat_here.seat_id") >
-        connection.number("SELECT last_id FROM seat_here"))
-        findings.push_back("The journal has entries of this laptop above the last number it gave out.");
+
+    Findings takeFindings() { return std::move(m_findings); }
+
+private:
+    bool mayGoOn() const { return !m_tell || m_tell(std::min(m_now, 1.0), m_words); }
+
+    Shop& m_shop;
+    const TellCheck& m_tell;
+    Findings m_findings;
+    std::string_view m_words;
+    double m_done = 0;
+    double m_now = 0;
+};
+
+// Without progress of its own.
+Checking::Part plainPart(void (*look)(Connection&, Findings&)) {
+    return [look](Connection& connection, Findings& findings, const TellProgress&) {
+        look(connection, findings);
+    };
 }
 
-// The line of entries of all laptops (db/exchange), once there are several. A shop file of an older step has
-// none.
-void checkLine(Connection& connection, Findings& findings) {
-    if (connection.number("SELECT COUNT(*) FROM sqlite_master WHERE name = 'journal_line'") == 0)
-        return;
-    if (connection.number("SELECT COUNT(*) FROM journal_line") !=
-        connection.number("SELECT COALESCE(MAX(place), 0) FROM journal_line"))
-        findings.push_back("The line of entries that the laptops share has gaps.");
-    Query rows =
-        connection.query("SELECT place FROM journal_line "
-                         "WHERE NOT EXISTS (SELECT 1 FROM journal_entry WHERE id = entry_id) "
-                         "AND NOT EXISTS (SELECT 1 FROM journal_aside WHERE id = entry_id) LIMIT 20");
-    while (rows.step())
-        findings.push_back("The entry in place " + rows.text(0) +
-                           " of the line that the laptops share is missing.");
+Checking::Part schemaPart(Shop& shop) {
+    return [&shop](Connection& connection, Findings& findings, const TellProgress&) {
+        checkSchema(connection, shop.steps(), findings);
+    };
+}
+
+// The trade’s own tables are not in every shop of the tests.
+bool isOfTheTrade(Shop& shop) {
+    return hasTable(shop.connection(), "blank_style");
 }
 
 } // namespace
 
-Result<std::vector<std::string>> checkShop(Shop& shop) {
-    return shop.read([](Connection& connection) {
-        Findings findings;
-        using Part = std::function<void(Connection&, Findings&)>;
-        for (const Part& part : {Part{checkPages}, Part{checkReferences}, Part{checkLedgers},
-                                 Part{checkJournal}, Part{checkLine}}) {
-            try {
-                part(connection, findings);
-            } catch (const SqliteFailure& failure) {
-                if (!failure.isDamage())
-                    throw;
-                // A damaged page stops one part of the checking, not the rest.
-                findings.push_back(std::string{"The file is damaged: "} + failure.what() + ".");
-            }
+std::string sentenceOf(const UnreadRow& row) {
+    return row.what + ": " + row.why + " " + row.leftOut;
+}
+
+Result<std::vector<std::string>> checkShop(Shop& shop, const TellCheck& tell) {
+    return shop.read([&](Connection&) {
+        Checking checking{shop, tell};
+        checking.part(0.30, "the pages of the file", plainPart(checkPages));
+        checking.part(0.02, "its tables", schemaPart(shop));
+        checking.part(0.08, "what rows refer to", plainPart(checkReferences));
+        checking.part(0.05, "the ledgers", plainPart(checkLedgers));
+        checking.part(0.10, "the journal", plainPart(checkJournal));
+        checking.part(0.02, "what was undone", plainPart(checkUndos));
+        checking.part(0.02, "the line of entries", plainPart(checkLine));
+        checking.part(0.20, "every row against its history",
+                      [](Connection& connection, Findings& findings, const TellProgress& told) {
+                          checkHistory(connection, told, findings);
+                      });
+        if (isOfTheTrade(shop)) {
+            checking.part(0.11, "every fact of every order",
+                          [](Connection& connection, Findings& findings, const TellProgress& told) {
+                              for (const UnreadRow& row : unreadFacts(connection, told))
+                                  findings.push_back(sentenceOf(row));
+                          });
+            checking.part(0.05, "the order book", plainPart(checkOrderCards));
+            checking.part(0.05, "the search",
+                          [&shop](Connection& connection, Findings& findings, const TellProgress&) {
+                              checkSearch(connection, shop.steps(), findings);
+                          });
         }
-        return findings;
+        return checking.takeFindings();
+    });
+}
+
+Result<QuickFindings> checkQuickly(Shop& shop, const TellCheck& tell) {
+    return shop.read([&](Connection&) {
+        Checking checking{shop, tell};
+        QuickFindings found;
+        checking.part(0.02, "its tables", schemaPart(shop));
+        checking.part(0.08, "the ledgers", plainPart(checkLedgers));
+        checking.part(0.50, "every row against its history",
+                      [](Connection& connection, Findings& findings, const TellProgress& told) {
+                          checkHistory(connection, told, findings);
+                      });
+        if (isOfTheTrade(shop))
+            checking.part(0.40, "every fact of every order",
+                          [&found](Connection& connection, Findings&, const TellProgress& told) {
+                              found.unread = unreadFacts(connection, told);
+                          });
+        found.sentences = checking.takeFindings();
+        return found;
     });
 }
 

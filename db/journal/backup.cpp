@@ -2,17 +2,9 @@
 
 #include "db/journal/new_file.h"
 #include "db/journal/shop.h"
+#include "db/sqlite/page_check.h"
 
 namespace holdfast::db {
-
-namespace {
-
-bool isWhole(Connection& copy) {
-    Query check = copy.query("PRAGMA quick_check(1)");
-    return check.step() && check.view(0) == "ok";
-}
-
-} // namespace
 
 Result<Done> backup(Shop& shop, const std::filesystem::path& path, const CopyProgress& progress) {
     auto file = NewFile::begin(path);
@@ -23,7 +15,7 @@ Result<Done> backup(Shop& shop, const std::filesystem::path& path, const CopyPro
         if (!copyOnline(shop.connection(), copy, progress))
             return plainError("The backup was stopped. Nothing was left behind.");
         // A backup of a damaged file would push the last good one aside.
-        if (!isWhole(copy))
+        if (!hasWholePages(copy))
             return plainError("The shop file is damaged, so no backup was made of it. Keep the older ones.");
     } catch (const SqliteFailure& failure) {
         return failure.error();

@@ -49,7 +49,8 @@ Error fromNewerVersion(const std::filesystem::path& path) {
 
 Error damagedShop(const std::filesystem::path& path) {
     return plainError("The shop file " + path.string() +
-                      " is damaged. It is kept as it is; restore a backup beside it.");
+                      " is damaged. It is kept as it is: open a backup, or bring what can be read of it into "
+                      "a new file with holdfast --shop FILE save-what-can-be NEW.");
 }
 
 Result<Done> probeFile(const std::filesystem::path& path) {

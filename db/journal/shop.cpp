@@ -23,9 +23,10 @@ std::vector<HistoryEntry> entriesOf(Query rows) {
 
 } // namespace
 
-Shop::Shop(ShopFile file, Clock clock)
+Shop::Shop(ShopFile file, Clock clock, Steps steps)
     : m_file(std::move(file))
     , m_clock(std::move(clock))
+    , m_steps(steps)
     , m_recordedTables(recordedTables(m_file.connection)) {
     goOnFromLastId();
     connection().allowWriting(false);
@@ -41,32 +42,32 @@ void Shop::goOnFromLastId() {
 
 Shop::~Shop() = default;
 
-Result<std::unique_ptr<Shop>> Shop::opened(Result<ShopFile> file, Clock clock) {
+Result<std::unique_ptr<Shop>> Shop::opened(Result<ShopFile> file, Clock clock, Steps steps) {
     if (!file)
         return file.error();
     try {
-        return std::unique_ptr<Shop>{new Shop{std::move(file).value(), std::move(clock)}};
+        return std::unique_ptr<Shop>{new Shop{std::move(file).value(), std::move(clock), steps}};
     } catch (const SqliteFailure& failure) {
         return failure.error();
     }
 }
 
 Result<std::unique_ptr<Shop>> Shop::open(const std::filesystem::path& path, Clock clock, Steps steps) {
-    return opened(openShopFile(path, steps), std::move(clock));
+    return opened(openShopFile(path, steps), std::move(clock), steps);
 }
 
 Result<std::unique_ptr<Shop>> Shop::create(const std::filesystem::path& path, Clock clock, Steps steps) {
-    return opened(createShopFile(path, steps), std::move(clock));
+    return opened(createShopFile(path, steps), std::move(clock), steps);
 }
 
 Result<std::unique_ptr<Shop>> Shop::openReadOnly(const std::filesystem::path& path, Clock clock,
                                                  Steps steps) {
-    return opened(openShopFileReadOnly(path, steps), std::move(clock));
+    return opened(openShopFileReadOnly(path, steps), std::move(clock), steps);
 }
 
 Result<std::unique_ptr<Shop>> Shop::openBeside(Clock clock) const {
     assert(!path().empty() && !isReadOnly());
-    return opened(openShopFileBeside(path()), std::move(clock));
+    return opened(openShopFileBeside(path()), std::move(clock), m_steps);
 }
 
 Result<Done> Shop::catchUp(const ChangedTables& touched) {
@@ -80,7 +81,7 @@ Result<Done> Shop::catchUp(const ChangedTables& touched) {
 }
 
 std::unique_ptr<Shop> Shop::createInMemory(Clock clock, Steps steps) {
-    return std::unique_ptr<Shop>{new Shop{createShopInMemory(steps), std::move(clock)}};
+    return std::unique_ptr<Shop>{new Shop{createShopInMemory(steps), std::move(clock), steps}};
 }
 
 Error Shop::readOnlyError() {

@@ -81,6 +81,8 @@ public:
     Connection& connection() { return m_file.connection; }
 
     Instant now() const { return m_clock(); }
+    // The schema that its file has.
+    Steps steps() const { return m_steps; }
     // Empty for a shop with no file.
     const std::filesystem::path& path() const { return m_file.path; }
     bool isReadOnly() const { return m_file.isReadOnly; }
@@ -169,8 +171,8 @@ private:
         ChangeListener told;
     };
 
-    Shop(ShopFile file, Clock clock);
-    static Result<std::unique_ptr<Shop>> opened(Result<ShopFile> file, Clock clock);
+    Shop(ShopFile file, Clock clock, Steps steps);
+    static Result<std::unique_ptr<Shop>> opened(Result<ShopFile> file, Clock clock, Steps steps);
 
     template <class Work>
     auto acted(Work&& work, ChangedTables& touched) -> std::invoke_result_t<Work, Writer&> {
@@ -209,6 +211,7 @@ private:
 
     ShopFile m_file;
     Clock m_clock;
+    Steps m_steps;
     std::vector<std::string> m_recordedTables;
     std::int64_t m_seat = 0;
     std::optional<IdMaker> m_idMaker;

@@ -4,6 +4,7 @@
 #include "db/journal/new_file.h"
 #include "db/journal/schema_upgrade.h"
 #include "db/sqlite/online_copy.h"
+#include "db/sqlite/page_check.h"
 
 #include <fcntl.h>
 #include <sqlite3.h>
@@ -20,7 +21,7 @@ namespace {
 // Long enough for another program's commit, short enough for a person at the desk.
 constexpr int kBusyMilliseconds = 500;
 
-// quick_check reads the whole file, about 1.5 ms a megabyte: up to this size nobody notices.
+// The whole file is read for it: up to this size nobody notices.
 constexpr std::uintmax_t kCheckedAtOpening = 8u << 20;
 
 using Steps = std::span<const char* const>;
@@ -70,11 +71,8 @@ Result<Done> examine(Connection& connection, const std::filesystem::path& path, 
         return notAShop(path);
     if (appliedSteps(connection) > static_cast<int>(steps.size()))
         return fromNewerVersion(path);
-    if (sizeOf(path) <= kCheckedAtOpening) {
-        Query check = connection.query("PRAGMA quick_check(1)");
-        if (!check.step() || check.view(0) != "ok")
-            return damagedShop(path);
-    }
+    if (sizeOf(path) <= kCheckedAtOpening && !hasWholePages(connection))
+        return damagedShop(path);
     if (appliedSteps(connection) < 1 || connection.number("SELECT COUNT(*) FROM seat_here") != 1)
         return damagedShop(path);
     return Done{};

@@ -32,6 +32,14 @@ bool SqliteFailure::isOfTheDisk() const {
     return primaryCode() == SQLITE_IOERR;
 }
 
+bool SqliteFailure::isOfARule() const {
+    return primaryCode() == SQLITE_CONSTRAINT || primaryCode() == SQLITE_MISMATCH;
+}
+
+bool SqliteFailure::isOfSchema() const {
+    return primaryCode() == SQLITE_ERROR;
+}
+
 bool SqliteFailure::isBusy() const {
     return primaryCode() == SQLITE_BUSY || primaryCode() == SQLITE_LOCKED;
 }

@@ -26,6 +26,8 @@ public:
     int primaryCode() const { return m_code & 0xff; }
     bool isDamage() const;
     bool isOfTheDisk() const; // it could not be read or written
+    bool isOfARule() const;   // a row would break a rule of its table
+    bool isOfSchema() const;  // a table or a column is not there
     bool isBusy() const;
     bool isStopped() const; // see stopping.h
 

@@ -102,6 +102,16 @@ say "Running schedule_bench"
 
 {
     echo
+    echo "## checks"
+    echo
+    for entries in 0 500000; do
+        say "Running check_bench $entries"
+        "$folder/tests/bench/check_bench" $entries | sed 's/^/- /'
+    done
+} >>"$written"
+
+{
+    echo
     echo "## window"
     echo
     for program in start_bench memory_bench; do

@@ -6,7 +6,7 @@
 #include "core/orders/film_waste.h"
 #include "core/press/walk.h"
 #include "core/shop/reckoned_shop.h"
-#include "db/journal/check.h"
+#include "db/check/check.h"
 #include "db/journal/shop.h"
 #include "db/tables/facts.h"
 

@@ -3,7 +3,7 @@
 // own.
 
 #include "db/exchange/exchange.h"
-#include "db/journal/check.h"
+#include "db/check/check.h"
 #include "tests/db/journal_fixture.h"
 #include "tests/db/small_shop.h"
 

@@ -1,5 +1,5 @@
+#include "db/check/check.h"
 #include "db/journal/backup.h"
-#include "db/journal/check.h"
 #include "db/journal/new_file.h"
 #include "tests/db/journal_fixture.h"
 

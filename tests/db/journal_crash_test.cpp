@@ -1,5 +1,5 @@
 // A program that is killed at any moment loses nothing it has acknowledged and leaves a whole file.
-#include "db/journal/check.h"
+#include "db/check/check.h"
 #include "tests/db/journal_fixture.h"
 
 #include <csignal>

@@ -1,6 +1,6 @@
 // A disk that fills up: the action comes back with words, nothing is half-written, and the shop goes on.
+#include "db/check/check.h"
 #include "db/journal/backup.h"
-#include "db/journal/check.h"
 #include "tests/db/journal_fixture.h"
 
 #include <cerrno>

@@ -1,5 +1,5 @@
 // What sessions ask of the tables of the trade, and that the shipped schema keeps to it.
-#include "db/journal/check.h"
+#include "db/check/check.h"
 #include "tests/db/journal_fixture.h"
 
 namespace holdfast::db {

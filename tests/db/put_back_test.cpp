@@ -1,8 +1,8 @@
 // Orders that were undone or cancelled: they stay findable, with all that was typed, and can be put back.
 #include "db/actions/put_back.h"
 
+#include "db/check/check.h"
 #include "db/journal/backup.h"
-#include "db/journal/check.h"
 #include "db/tables/undone_orders.h"
 #include "tests/db/journal_fixture.h"
 #include "tests/db/small_shop.h"

@@ -1,4 +1,4 @@
-#include "db/journal/check.h"
+#include "db/check/check.h"
 #include "tests/db/journal_fixture.h"
 
 namespace holdfast::db {

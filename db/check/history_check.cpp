@@ -1,0 +1,101 @@
+#include "core/trade/unit_words.h"
+#include "db/check/check_parts.h"
+#include "db/exchange/column_words.h"
+#include "db/exchange/row_words.h"
+#include "db/sqlite/connection.h"
+
+#include <algorithm>
+#include <map>
+
+namespace holdfast::db {
+
+namespace {
+
+constexpr std::int64_t kEntriesBetween = 2'000;
+
+std::string columnNamed(const std::string& column) {
+    return std::string{columnWords(column).value_or("entry")};
+}
+
+// Since two laptops may each have begun a roll of one number, an older file could have two of one number. The
+// step that forbade it gave the later one another, beside its history.
+bool wasRenumberedByAStep(Connection& connection, const RowOdds& odds) {
+    if (odds.table != "film_roll" || odds.columns != std::vector<std::string>{"number"} || odds.brokenBy)
+        return false;
+    Query other{connection, "SELECT 1 FROM film_roll WHERE number = ?1 AND id < CAST(?2 AS INTEGER)"};
+    bindValue(other, 1, odds.history.front());
+    other.bind(2, odds.key);
+    return other.step();
+}
+
+HistorySums sumsOf(Connection& connection, const std::vector<RecordedTable>& tables, const TellProgress& told,
+                   std::vector<std::string>& unread) {
+    HistorySums sums;
+    const auto inAll = static_cast<double>(connection.number("SELECT COUNT(*) FROM journal_entry"));
+    std::int64_t done = 0;
+    Query entries{connection, "SELECT title, changeset FROM journal_entry"};
+    while (entries.step()) {
+        try {
+            sums.addEntry(entries.bytes(1));
+        } catch (const SqliteFailure& failure) {
+            if (!failure.isDamage())
+                throw;
+            unread.push_back("The journal entry “" + entries.text(0) + "” cannot be read.");
+        }
+        if (++done % kEntriesBetween == 0 && told)
+            (void)told(0.7 * static_cast<double>(done) / inAll); // a stop ends the next statement
+    }
+    for (const RecordedTable& table : tables)
+        sums.takeRows(connection, table);
+    return sums;
+}
+
+} // namespace
+
+HistoryFindings historyFindings(Connection& connection, const TellProgress& told, std::size_t mostGroups) {
+    HistoryFindings findings;
+    const std::vector<RecordedTable> tables = tablesOfHistory(connection);
+    std::vector<RowGroup> odd = sumsOf(connection, tables, told, findings.unread).odd();
+    if (odd.empty())
+        return findings;
+    if (odd.size() > mostGroups) {
+        findings.moreGroups = odd.size() - mostGroups;
+        odd.resize(mostGroups);
+    }
+    findings.rows = rowsAtOdds(connection, tables, {odd.begin(), odd.end()});
+    std::erase_if(findings.rows, [&](const RowOdds& odds) { return wasRenumberedByAStep(connection, odds); });
+    return findings;
+}
+
+std::string words(Connection& connection, const RowOdds& odds) {
+    const std::string row = withCapital(rowWords(connection, odds.table, odds.key));
+    switch (odds.kind) {
+    case RowOdds::Kind::Missing:
+        return row + " is in the history and not in the file.";
+    case RowOdds::Kind::Extra:
+        return row + " is in the file, but no entry of the history made it.";
+    case RowOdds::Kind::Broken:
+        return row + ": “" + *odds.brokenBy + "” speaks of it as it never was.";
+    case RowOdds::Kind::Differs:
+        break;
+    }
+    std::string sentence = row + ":";
+    for (std::size_t at = 0; at < odds.columns.size(); ++at)
+        sentence += (at == 0 ? " its " : ", its ") + columnNamed(odds.columns[at]) + " is " +
+                    valueWords(odds.here[at]) + " and was entered as " + valueWords(odds.history[at]);
+    return sentence + ".";
+}
+
+void checkHistory(Connection& connection, const TellProgress& told, Findings& findings) {
+    const HistoryFindings found = historyFindings(connection, told);
+    addNamed(findings, found.unread, "entries cannot be read");
+    std::vector<std::string> sentences;
+    for (const RowOdds& odds : found.rows)
+        sentences.push_back(words(connection, odds));
+    addNamed(findings, sentences, "rows are not as their history says");
+    if (found.moreGroups > 0)
+        findings.push_back("At least " + std::to_string(found.moreGroups) +
+                           " more rows are not as their history says.");
+}
+
+} // namespace holdfast::db

@@ -1,0 +1,69 @@
+#include "db/check/check_parts.h"
+#include "db/sqlite/connection.h"
+
+#include <map>
+#include <mutex>
+
+namespace holdfast::db {
+
+namespace {
+
+// What SQLite keeps for itself is left out.
+Schema schemaOf(Connection& connection) {
+    Schema schema;
+    Query rows{connection, "SELECT type || ' ' || name, COALESCE(sql, '') FROM sqlite_schema "
+                           "WHERE name NOT LIKE 'sqlite\\_%' ESCAPE '\\'"};
+    while (rows.step())
+        schema[rows.text(0)] = rows.text(1);
+    return schema;
+}
+
+} // namespace
+
+void addNamed(Findings& findings, const std::vector<std::string>& sentences, const std::string& ofWhat) {
+    for (std::size_t at = 0; at < sentences.size() && at < kMostNamed; ++at)
+        findings.push_back(sentences[at]);
+    if (sentences.size() > kMostNamed)
+        findings.push_back("And " + std::to_string(sentences.size() - kMostNamed) + " more " + ofWhat + ".");
+}
+
+const Schema& schemaMadeBy(Shop::Steps steps) {
+    static std::mutex guard; // checks run beside the window
+    static std::map<const void*, Schema> made;
+    const std::lock_guard lock{guard};
+    Schema& schema = made[steps.data()];
+    if (schema.empty())
+        schema = schemaOf(Shop::createInMemory([] { return Instant{}; }, steps)->connection());
+    return schema;
+}
+
+SchemaOdds schemaOdds(Connection& connection, Shop::Steps steps) {
+    SchemaOdds odds;
+    const Schema& wanted = schemaMadeBy(steps);
+    const Schema here = schemaOf(connection);
+    for (const auto& [name, sql] : wanted) {
+        const auto found = here.find(name);
+        if (found == here.end())
+            odds.missing.push_back(name);
+        else if (found->second != sql)
+            odds.other.push_back(name);
+    }
+    for (const auto& [name, sql] : here)
+        if (!wanted.contains(name))
+            odds.foreign.push_back(name);
+    return odds;
+}
+
+void checkSchema(Connection& connection, Shop::Steps steps, Findings& findings) {
+    const SchemaOdds odds = schemaOdds(connection, steps);
+    std::vector<std::string> sentences;
+    for (const std::string& name : odds.missing)
+        sentences.push_back("The " + name + " is missing from the file.");
+    for (const std::string& name : odds.foreign)
+        sentences.push_back("The file has a " + name + ", which is not of a shop.");
+    for (const std::string& name : odds.other)
+        sentences.push_back("The " + name + " is not as Holdfast makes it.");
+    addNamed(findings, sentences, "parts of the file are not as they should be");
+}
+
+} // namespace holdfast::db
