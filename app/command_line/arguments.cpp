@@ -117,12 +117,17 @@ private:
             return takeVerb(Verb::Import, word);
         if (word == "check")
             return takeVerb(Verb::Check, word);
+        if (word == "mend")
+            return takeVerb(Verb::Mend, word);
+        if (word == "save-what-can-be")
+            return takeVerb(Verb::Save, word);
         if (word == "report")
             return takeReport(word);
         if (m_hasVerb)
             return plainError("“" + word + "” is too much. See holdfast --help.");
-        return plainError("There is no “" + word +
-                          "”. Ask for report, tour, papers, check, backup, export or import.");
+        return plainError(
+            "There is no “" + word +
+            "”. Ask for report, tour, papers, check, mend, save-what-can-be, backup, export or import.");
     }
 
     Result<Done> takeReport(const std::string& word) {
@@ -143,7 +148,7 @@ private:
     bool wantsTarget() const {
         return m_arguments.verb == Verb::Tour || m_arguments.verb == Verb::Papers ||
                m_arguments.verb == Verb::Backup || m_arguments.verb == Verb::Export ||
-               m_arguments.verb == Verb::Import;
+               m_arguments.verb == Verb::Import || m_arguments.verb == Verb::Save;
     }
     std::string targetWanted() const {
         switch (m_arguments.verb) {
@@ -155,6 +160,8 @@ private:
             return "export needs the folder to write into behind it.";
         case Verb::Import:
             return "import needs the file to read behind it.";
+        case Verb::Save:
+            return "save-what-can-be needs the new file behind it.";
         default:
             return "backup needs the new file behind it.";
         }
@@ -203,7 +210,12 @@ std::string usage() {
            "      --scale 2      at twice the size\n"
            "  papers DIR         what is printed for the day: day sheet, tickets, cards, tags, labels, cut "
            "sheets\n"
-           "  check              is the shop file whole: rows, ledgers, journal\n"
+           "  check              is the shop file whole: every row against its history, ledgers, search\n"
+           "  mend               writes rows again as their history has them, and the order book’s lines "
+           "and\n"
+           "                     the search; no window may have the shop open\n"
+           "  save-what-can-be NEW\n"
+           "                     brings what can be read of a damaged shop into the new file NEW\n"
            "  backup FILE        a whole copy of the shop in a new file\n"
            "  export DIR         the whole shop as comma-separated values, a file for each thing of the "
            "trade\n"

@@ -3,7 +3,7 @@
 //
 //     holdfast [--shop FILE | --demo] [--on YYYY-MM-DD] [VERB]
 //     VERB: report walk|use-first|holds|blanks|promise|cut [--json], tour DIR [--scale 1|2],
-//           papers DIR, check, backup FILE, export DIR, import FILE
+//           papers DIR, check, mend, save-what-can-be NEW, backup FILE, export DIR, import FILE
 
 #include "core/trade/dates.h"
 #include "core/trade/result.h"
@@ -15,7 +15,7 @@
 
 namespace holdfast::app {
 
-enum class Verb { Window, Report, Tour, Papers, Check, Backup, Export, Import, Help, Version };
+enum class Verb { Window, Report, Tour, Papers, Check, Mend, Save, Backup, Export, Import, Help, Version };
 enum class ReportName { Walk, UseFirst, Holds, Blanks, Promise, Cut, Figures };
 
 struct Arguments {
@@ -25,7 +25,7 @@ struct Arguments {
     Verb verb = Verb::Window;
     ReportName report = ReportName::Walk;
     bool asJson = false;
-    std::filesystem::path target; // of tour, papers, backup and export; what import reads
+    std::filesystem::path target; // of tour, papers, backup, export and save; what import reads
     int scale = 1;
 };
 

@@ -54,6 +54,10 @@ int doVerb(const Arguments& arguments, int argc, char** argv) {
         return tell(report(arguments, standingClock(clock)));
     case Verb::Check:
         return tell(check(arguments, clock));
+    case Verb::Mend:
+        return tell(mend(arguments, clock));
+    case Verb::Save:
+        return tell(saveWhatCanBe(arguments, clock));
     case Verb::Backup:
         return tell(backUp(arguments, clock));
     case Verb::Export:

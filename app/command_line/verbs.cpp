@@ -2,8 +2,11 @@
 
 #include "app/command_line/reports.h"
 #include "app/shell/shop_paths.h"
+#include "core/trade/unit_words.h"
+#include "db/check/check.h"
+#include "db/check/mend.h"
+#include "db/check/save.h"
 #include "db/journal/backup.h"
-#include "db/journal/check.h"
 #include "db/tables/facts.h"
 #include "db/tables/figures.h"
 
@@ -33,6 +36,13 @@ Result<std::shared_ptr<const ReckonedShop>> reckoned(db::Shop& shop, const Now& 
         return reckonShop(db::loadOpenFacts(connection), db::loadClimate(connection),
                           db::loadRecentUse(connection, now.instant), reckoner, now, search);
     });
+}
+
+std::string inLines(const std::vector<std::string>& sentences) {
+    std::string lines;
+    for (const std::string& sentence : sentences)
+        lines += (lines.empty() ? "" : "\n") + sentence;
+    return lines;
 }
 
 // Since the beginning.
@@ -95,21 +105,58 @@ Result<std::string> check(const Arguments& arguments, const Clock& clock) {
     if (!faults.ok())
         return faults.error();
     if (faults->empty())
-        return std::string{"The shop file is whole: its rows, its ledgers and its journal agree.\n"};
-    std::string all;
-    for (const std::string& fault : *faults)
-        all += (all.empty() ? "" : " ") + fault;
-    return plainError(all);
+        return std::string{"The shop file is whole: every row is as its history says.\n"};
+    return plainError(inLines(*faults));
+}
+
+Result<std::string> mend(const Arguments& arguments, const Clock& clock) {
+    const auto path = shopPath(arguments, clock);
+    if (!path.ok())
+        return path.error();
+    auto shop = db::Shop::open(*path, clock.now);
+    if (!shop.ok())
+        return shop.error();
+    const auto mended = db::mendShop(**shop);
+    if (!mended.ok())
+        return mended.error();
+    if (!mended->left.empty())
+        return plainError("Not all could be mended.\n" + inLines(mended->left));
+    std::string words = "Mended. " + countWords(static_cast<std::int64_t>(mended->rows), "row") +
+                        " put right; the order book’s lines and the search were made again.\n";
+    for (const std::string& sentence : mended->putRight)
+        words += sentence + "\n";
+    return words;
+}
+
+Result<std::string> saveWhatCanBe(const Arguments& arguments, const Clock& clock) {
+    const auto path = shopPath(arguments, clock);
+    if (!path.ok())
+        return path.error();
+    const auto saved = db::saveWhatCanBe(*path, arguments.target);
+    if (!saved.ok())
+        return saved.error();
+    std::string words = "Saved to " + arguments.target.string() + ": " + countWords(saved->rows, "row") +
+                        ", and " + countWords(saved->fromHistory, "row") + " from the history.\n";
+    words += saved->lost.empty() ? "Nothing was lost.\n" : "What could not be saved:\n";
+    for (const std::string& sentence : saved->lost)
+        words += sentence + "\n";
+    return words;
 }
 
 Result<std::string> backUp(const Arguments& arguments, const Clock& clock) {
     auto shop = openToRead(arguments, clock);
     if (!shop.ok())
         return shop.error();
+    const auto found = db::checkQuickly(**shop);
+    if (!found.ok())
+        return found.error();
     const auto copied = db::backup(**shop, arguments.target);
     if (!copied.ok())
         return copied.error();
-    return "Backed up to " + arguments.target.string() + "\n";
+    return "Backed up to " + arguments.target.string() + "\n" +
+           (found->isWhole() ? ""
+                             : "But the shop file is not whole: “holdfast check” says what is wrong. Keep "
+                               "the backups of before.\n");
 }
 
 } // namespace holdfast::app

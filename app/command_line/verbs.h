@@ -24,8 +24,11 @@ Result<std::shared_ptr<const ReckonedShop>> reckonedShop(const Arguments& argume
 
 // What to write to standard output. Opens the shop for reading only, so a window may have it open.
 Result<std::string> report(const Arguments& arguments, const Clock& clock);
-// "The shop is whole." or, as an error, everything that is wrong, a line each.
+// "The shop file is whole …" or, as an error, everything that is wrong, a line each.
 Result<std::string> check(const Arguments& arguments, const Clock& clock);
+// Writes to the shop: refused while a window has it open.
+Result<std::string> mend(const Arguments& arguments, const Clock& clock);
+Result<std::string> saveWhatCanBe(const Arguments& arguments, const Clock& clock);
 Result<std::string> backUp(const Arguments& arguments, const Clock& clock);
 
 } // namespace holdfast::app

@@ -138,11 +138,13 @@ void ShopDesk::reckon() {
                           db::loadRecentUse(connection, moment.instant), m_reckoner, moment, search);
     });
     if (!reckoned.ok()) {
-        // A file that can no longer be read shows an empty shop and the reason, never old figures.
+        // Never old figures. The shell shows the reason in place of an empty shop.
         m_shop = reckonShop({}, {}, {}, m_reckoner, moment);
-        emit failed(QString::fromStdString(reckoned.error().message));
+        m_unreadable = reckoned.error().message;
+        emit failed(QString::fromStdString(m_unreadable));
         return;
     }
+    m_unreadable.clear();
     show(std::move(*reckoned));
 }
 
@@ -171,6 +173,17 @@ void ShopDesk::takePlan(const DayPlan& plan) {
     m_orderShown = plan.order;
     m_walk.reset();
     emit replanned();
+}
+
+WhatIsWrong ShopDesk::wrong() {
+    WhatIsWrong wrong = together(shop()->facts.unread, m_checked);
+    wrong.unreadable = m_unreadable;
+    return wrong;
+}
+
+void ShopDesk::takeFindings(db::QuickFindings found) {
+    m_checked = std::move(found);
+    emit wrongChanged();
 }
 
 const Walk& ShopDesk::walk() {

@@ -13,6 +13,7 @@
 #include "app/desk/count_watch.h"
 #include "app/desk/plan_beside.h"
 #include "app/desk/shop_beside.h"
+#include "app/desk/what_is_wrong.h"
 #include "core/holds/finding.h"
 #include "core/press/walk.h"
 #include "core/quality/claim.h"
@@ -120,7 +121,17 @@ enum class PlaceName {
 enum class PaperName { ClaimTicket, CareCards, BagTags, DaySheet, RollLabel, TestLabel, TestSheet };
 
 // What the shell does with the file as a whole, beside the window where it takes long.
-enum class Errand { BackUp, CheckFile, OpenAnother, CopyForLaptop, WriteNews, TakeInNews };
+enum class Errand {
+    BackUp,
+    CheckFile,
+    ShowWrong, // what cannot be read, or is otherwise wrong in the file
+    MendFile,
+    SaveWhatCanBe,
+    OpenAnother,
+    CopyForLaptop,
+    WriteNews,
+    TakeInNews
+};
 
 // An action that may take long; returns what to tell the person. It asks `progress` now and then with the
 // share done, and stops where that answers false.
@@ -156,6 +167,10 @@ public:
         return false;
     }
 
+    // Rows that are left out, what the last check found, or why nothing can be read.
+    WhatIsWrong wrong();
+    void takeFindings(db::QuickFindings found);
+
     // For an action beside the window, and what it wrote there with what need not be reckoned here again.
     KnownBefore known() const { return {now(), m_climate, m_orderShown}; }
     void takeOver(WrittenBeside written);
@@ -176,6 +191,7 @@ signals:
     void countsEnded(const std::vector<holdfast::app::EndedCount>& counts);
     void knockAsked();                    // to hear how loud it is
     void climateProgressed(double share); // while awaitsClimate(); changed() comes at its end
+    void wrongChanged();                  // wrong() may be other than before
     void failed(const QString& reason);
     void said(const QString& words);
     void placeAsked(holdfast::app::PlaceName place, const holdfast::app::Matter& matter);
@@ -207,6 +223,8 @@ private:
     std::vector<GarmentId> m_orderShown; // of the last plan
     std::vector<GarmentId> m_bestOrder;  // the best known, which may not be worth the change
     std::shared_ptr<const ReckonedShop> m_shop;
+    std::string m_unreadable;    // why m_shop is of no facts
+    db::QuickFindings m_checked; // by the last check
     std::optional<Walk> m_walk;
     PlanBeside m_planBeside;
     QTimer m_minute;

@@ -144,8 +144,14 @@ private:
     void addFile() {
         add(tr("Back up the shop"), tr("a whole copy in one new file"), "shelf-away",
             tr("backup copy save stick safe"), Errand::BackUp);
-        add(tr("Check the shop file"), tr("its ledgers and its journal"), "done",
+        add(tr("Check the shop file"), tr("every row against its history"), "done",
             tr("damage repair whole test"), Errand::CheckFile);
+        add(tr("Show what is wrong in the shop file"), tr("rows that are left out, one by one"), "hold",
+            tr("damage unreadable broken missing"), Errand::ShowWrong);
+        add(tr("Mend the shop file"), tr("rows again as their history has them"), "tick",
+            tr("damage repair restore fix"), Errand::MendFile);
+        add(tr("Save what can be saved"), tr("of a damaged file, into a new one"), "shelf-away",
+            tr("damage rescue recover"), Errand::SaveWhatCanBe);
         add(tr("Open another shop"), tr("a file, a new shop, or the demo"), "order-book",
             tr("new load example"), Errand::OpenAnother);
         add(tr("Bring in news"), tr("what was done on another laptop"), "offline",

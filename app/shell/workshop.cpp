@@ -1,6 +1,7 @@
 #include "app/shell/workshop.h"
 
 #include "app/desk/background_work.h"
+#include "app/desk/formats.h"
 #include "app/desk/machine_settings.h"
 #include "app/shell/awaited_place.h"
 #include "app/shell/command_finder.h"
@@ -14,6 +15,7 @@
 #include "app/shell/scan_listener.h"
 #include "app/shell/seat.h"
 #include "app/shell/slip_edge.h"
+#include "app/shell/wrong_place.h"
 #include "app/slips/slip.h"
 #include "app/theme/measures.h"
 
@@ -84,8 +86,13 @@ void Workshop::listenToDesk() {
         if (!m_desk.awaitsClimate())
             endWaitForClimate();
         refreshFrame();
+        lookForWrong();
     });
-    connect(&m_desk, &ShopDesk::minutePassed, this, &Workshop::showCounts);
+    connect(&m_desk, &ShopDesk::minutePassed, this, [this] {
+        showCounts();
+        lookForWrong();
+    });
+    connect(&m_desk, &ShopDesk::wrongChanged, this, &Workshop::lookForWrong);
     connect(&m_desk, &ShopDesk::failed, m_foot, &FootLine::showFailure);
     connect(&m_desk, &ShopDesk::said, m_foot, &FootLine::showWords);
     connect(&m_desk, &ShopDesk::placeAsked, this, &Workshop::leadTo);
@@ -191,12 +198,19 @@ void Workshop::makeWork() {
 void Workshop::begin() {
     turnTo(keptPlace(m_desk.file()).name);
     // Counts and the last action come after the place is seen.
-    QTimer::singleShot(0, this, &Workshop::refreshFrame);
+    QTimer::singleShot(0, this, [this] {
+        refreshFrame();
+        lookForWrong();
+        checkOfTheDay();
+    });
 }
 
 void Workshop::refreshFrame() {
     showCounts();
     m_foot->showLast(m_desk.file());
+    // The reason stays for as long as it is true.
+    if (const std::string unreadable = m_desk.wrong().unreadable; !unreadable.empty())
+        m_foot->showFailure(words(unreadable));
 }
 
 void Workshop::showCounts() {
@@ -224,6 +238,8 @@ void Workshop::endWaitForClimate() {
 }
 
 Place* Workshop::place() const {
+    if (m_wrong != nullptr)
+        return m_wrong;
     const auto found = m_places.find(m_current);
     return found == m_places.end() ? nullptr : found->second;
 }
@@ -260,6 +276,10 @@ void Workshop::turnTo(PlaceName name, const Matter& matter) {
         return;
     closeFinder();
     m_slips->close();
+    if (m_wrong != nullptr) {
+        m_foot->showWords(tr("First mend what is wrong, or go on without it."));
+        return;
+    }
     m_slipAwaited.reset();
     m_ledFrom.reset();
     m_header->setWayBack({});

@@ -29,6 +29,7 @@ class Rail;
 class ScanListener;
 class Slip;
 class SlipEdge;
+class WrongPlace;
 
 class Workshop : public QWidget {
     Q_OBJECT
@@ -43,7 +44,9 @@ public:
     // As turnTo, from the place shown, which a way leads back to until another is turned to.
     void leadTo(PlaceName name, const Matter& matter);
     PlaceName current() const { return m_current; }
+    // The one in view: that turned to, or what is wrong in the shop file in its room.
     Place* place() const;
+    bool showsWrong() const { return m_wrong != nullptr; }
 
     void showSlip(SlipName name, const Matter& matter);
     // At the printer, or without one as a PDF; the foot says which.
@@ -92,6 +95,14 @@ private:
     void openBackupSlip();
     bool backUp(const std::filesystem::path& target);
     void checkFile();
+    void lookForWrong();
+    void showWrong(const WhatIsWrong& wrong);
+    void hideWrong();
+    void checkOfTheDay();
+    void mendFile();
+    void saveWhatCanBe();
+    void beginWork(const QString& words,
+                   std::function<Result<std::string>(const std::function<bool(double)>&)> work);
     bool writeBeside(const QString& words, DeedBeside deed); // false: other work is under way
     void openWorkSlip(FormSlip* slip, std::function<void()> again);
     void openCopySlip();
@@ -111,6 +122,8 @@ private:
     CountAlarm* m_alarm = nullptr;
     CommandFinder* m_finder = nullptr;
     BackgroundWork* m_work = nullptr;
+    BackgroundWork* m_checkOfTheDay = nullptr; // nobody waits for it
+    WrongPlace* m_wrong = nullptr;
     KeyboardKeeper* m_keyboard = nullptr;
     ScanListener* m_scanner = nullptr;
     QScrollArea* m_room = nullptr; // the place shown is in it, and scrolls where it is larger

@@ -10,8 +10,8 @@
 #include "app/shell/slip_edge.h"
 #include "app/shell/workshop.h"
 #include "db/actions/put_back.h"
+#include "db/check/check.h"
 #include "db/journal/backup.h"
-#include "db/journal/check.h"
 #include "db/journal/undo_words.h"
 
 namespace holdfast::app {
@@ -21,6 +21,9 @@ namespace {
 // So many bytes of a journal entry, some hundred rows, take longer to undo, and the shop longer to
 // reckon again, than a window may wait.
 constexpr std::int64_t kLongAction = 20'000;
+
+// The check before a backup, of the work of both.
+constexpr double kChecking = 0.5;
 
 } // namespace
 
@@ -50,14 +53,22 @@ bool Workshop::backUp(const std::filesystem::path& target) {
             auto reading = db::Shop::openReadOnly(shop, clock);
             if (!reading.ok())
                 return reading.error();
+            auto checked = db::checkQuickly(
+                **reading, [&](double share, std::string_view) { return progress(kChecking * share); });
+            if (!checked.ok())
+                return checked.error();
             const auto copied = db::backup(**reading, target, [&](int pagesDone, int pagesInAll) {
-                return progress(pagesInAll > 0 ? static_cast<double>(pagesDone) / pagesInAll : 0);
+                const double share = pagesInAll > 0 ? static_cast<double>(pagesDone) / pagesInAll : 0;
+                return progress(kChecking + (1 - kChecking) * share);
             });
             if (!copied.ok())
                 return copied.error();
             QMetaObject::invokeMethod(
                 &m_desk,
-                [&desk = m_desk, made = LastBackup{clock(), target}] { keepBackup(desk.file(), made); },
+                [&desk = m_desk, made = LastBackup{clock(), target}, found = std::move(*checked)]() mutable {
+                    keepBackup(desk.file(), made);
+                    desk.takeFindings(std::move(found));
+                },
                 Qt::QueuedConnection);
             return done;
         });
@@ -78,35 +89,6 @@ void Workshop::printPaper(PaperName name, const Matter& matter) {
                                       folder = paperFolder()](const BackgroundWork::Progress& progress) {
                                          return printPapers(errand, printingHere(choice, folder), progress);
                                      });
-    if (!began)
-        m_foot->showFailure(tr("Other work is under way; wait for it or stop it first."));
-}
-
-void Workshop::checkFile() {
-    const std::filesystem::path shop = m_desk.file().path();
-    if (shop.empty()) {
-        m_foot->showFailure(tr("This shop stands in no file."));
-        return;
-    }
-    const db::Clock clock = m_desk.clock().now;
-    const std::string whole =
-        plain(tr("The shop file is whole: its rows, its ledgers and its journal agree."));
-    const bool began =
-        m_work->begin(tr("Checking the shop file"),
-                      [shop, clock, whole](const BackgroundWork::Progress&) -> Result<std::string> {
-                          auto reading = db::Shop::openReadOnly(shop, clock);
-                          if (!reading.ok())
-                              return reading.error();
-                          const auto faults = db::checkShop(**reading);
-                          if (!faults.ok())
-                              return faults.error();
-                          if (faults->empty())
-                              return whole;
-                          std::string all;
-                          for (const std::string& fault : *faults)
-                              all += (all.empty() ? "" : " ") + fault;
-                          return plainError(all);
-                      });
     if (!began)
         m_foot->showFailure(tr("Other work is under way; wait for it or stop it first."));
 }

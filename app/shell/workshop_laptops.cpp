@@ -52,6 +52,16 @@ void Workshop::doErrand(Errand errand) {
     case Errand::CheckFile:
         checkFile();
         return;
+    case Errand::ShowWrong:
+        closeFinder();
+        showWrong(m_desk.wrong());
+        return;
+    case Errand::MendFile:
+        mendFile();
+        return;
+    case Errand::SaveWhatCanBe:
+        saveWhatCanBe();
+        return;
     case Errand::OpenAnother:
         emit anotherShopAsked();
         return;

@@ -74,6 +74,31 @@ RoomSheet copiesSheet(const ReckonedShop& shop, const RoomFile& file) {
         copy.state = CopyWords::tr("no copy");
     }
     sheet.lines.append(copy);
+    if (!shop.facts.unread.empty()) {
+        RoomLine wrong;
+        wrong.name = CopyWords::tr("What is wrong in it");
+        wrong.text = CopyWords::tr("Rows that cannot be read are left out of every list and every sum.");
+        wrong.tone = Tone::Held;
+        wrong.stateIcon = QStringLiteral("hold");
+        wrong.state = CopyWords::tr("%1 left out").arg(shop.facts.unread.size());
+        wrong.offer = CopyWords::tr("Show it");
+        wrong.deed = Errand::ShowWrong;
+        sheet.lines.append(wrong);
+    }
+    RoomLine mend;
+    mend.name = CopyWords::tr("Mend the file");
+    mend.text = CopyWords::tr("Writes rows again as their history has them where they are not, and makes the "
+                              "lines of the order book and the search again.");
+    mend.offer = CopyWords::tr("Mend it");
+    mend.deed = Errand::MendFile;
+    sheet.lines.append(mend);
+    RoomLine save;
+    save.name = CopyWords::tr("Save what can be saved");
+    save.text = CopyWords::tr("Brings what can be read of a damaged file into a new one beside it, and says "
+                              "what could not be.");
+    save.offer = CopyWords::tr("Save it");
+    save.deed = Errand::SaveWhatCanBe;
+    sheet.lines.append(save);
     sheet.acts.append(
         {CopyWords::tr("Back up"), QStringLiteral("shelf-away"), QKeySequence(Qt::Key_B), Errand::BackUp});
     sheet.acts.append({CopyWords::tr("Check the file"), QStringLiteral("done"), QKeySequence(Qt::Key_C),
