@@ -102,11 +102,8 @@ std::int64_t byStacks(std::vector<Ways> all, std::int64_t width) {
 std::vector<std::int64_t> thresholds(const std::vector<Ways>& all, std::int64_t width) {
     std::vector<std::int64_t> found;
     for (const Ways& ways : all) {
-        for (const StripExtent& extent : ways.extents) {
-            const std::int64_t threshold = std::min(extent.across, width - extent.across + 1);
-            if (threshold * 2 <= width + 1)
-                found.push_back(threshold);
-        }
+        for (const StripExtent& extent : ways.extents)
+            found.push_back(std::min(extent.across, width - extent.across + 1));
     }
     std::ranges::sort(found);
     found.erase(std::ranges::unique(found).begin(), found.end());

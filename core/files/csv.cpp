@@ -179,7 +179,7 @@ std::string CsvLine::end() {
 }
 
 std::string unguarded(std::string text) {
-    if (text.size() > 1 && text.front() == '\'' && isGuarded(std::string_view{text}.substr(1)))
+    if (text.starts_with('\'') && isGuarded(std::string_view{text}.substr(1)))
         text.erase(0, 1);
     return text;
 }

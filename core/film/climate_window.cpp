@@ -113,12 +113,12 @@ bool sumHumidity(ClimateFigures& figures, const ClimateSeries& cut, const Storag
     const auto waterOf = [](const ClimateReading& each) {
         return absoluteHumidity(each.temperature, each.humidity);
     };
-    double dewBefore = cut.empty() ? 0 : dewOf(cut.front());
-    double waterBefore = cut.empty() ? 0 : waterOf(cut.front());
-    const ClimateReading* reckoned = cut.empty() ? nullptr : &cut.front();
+    double dewBefore = 0;
+    double waterBefore = 0;
+    const ClimateReading* reckoned = nullptr;
     const bool isWhole =
         alongLines(cut, shouldStop, [&](const auto& before, const auto& after, double hours) {
-            if (reckoned != &before) { // behind a gap
+            if (reckoned != &before) { // the first, and after a gap
                 dewBefore = dewOf(before);
                 waterBefore = waterOf(before);
             }

@@ -39,7 +39,7 @@ IdMaker::IdMaker(std::int64_t seat, std::int64_t lastId)
 std::int64_t IdMaker::next(Instant now) {
     std::int64_t milliseconds = millisecondsSinceEpoch(now);
     std::int64_t counter = 0;
-    if (m_last != 0 && millisecondsOf(m_last) >= milliseconds) {
+    if (millisecondsOf(m_last) >= milliseconds) {
         milliseconds = millisecondsOf(m_last);
         counter = counterOf(m_last) + 1;
         if (counter == kCounters) {
