@@ -28,6 +28,12 @@ TEST(Air, DrierAirHasALowerDewPointAndNeverNone) {
     }
 }
 
+// Magnus by hand of one part in ten thousand of saturation: ln 0.0001 + 17.62 · 22 / (243.12 + 22) = −7.7482.
+TEST(Air, BoneDryAirCountsAsAHundredthOfAPercent) {
+    EXPECT_NEAR(dewPoint(22_C, 0_rh).value, 243.12 * -7.7482 / (17.62 + 7.7482), 1e-3);
+    EXPECT_EQ(dewPoint(22_C, 0_rh), dewPoint(22_C, {0.01}));
+}
+
 TEST(Air, MeanKineticTemperatureLeansToTheWarmHours) {
     const std::vector<Celsius> readings{{15}, {30}};
     const auto mean = meanKineticTemperature(std::span<const Celsius>{readings});

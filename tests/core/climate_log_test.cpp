@@ -75,6 +75,32 @@ TEST(ClimateLog, DaysThatDoNotExistAreNoTime) {
     EXPECT_EQ(log.skipped.front(), "Line 2: “2026-02-30 09:30” is no time.");
 }
 
+TEST(ClimateLog, WhatNoWorkshopIsEverAtIsNotBelievedUpToOneLineInTen) {
+    std::string usual;
+    for (int day = 10; day < 26; ++day)
+        usual += "2026-11-" + std::to_string(day) + " 09:30,20,40\n";
+    const std::string edges = "2026-11-26 09:30,80,40\n2026-11-27 09:30,80.1,40\n"
+                              "2026-11-28 09:30,-40,40\n2026-11-29 09:30,-40.1,40\n";
+    const ClimateLog log = logOf(usual + edges);
+    ASSERT_EQ(log.readings.size(), 18u);
+    EXPECT_EQ(log.readings[16].temperature, Celsius{80});
+    EXPECT_EQ(log.readings[17].temperature, Celsius{-40});
+    EXPECT_TRUE(says(errorOf(edges + usual.substr(usual.find('\n') + 1)), "and so do 2 of 19 lines"));
+}
+
+TEST(ClimateLog, BytesThatBeginNoLetterAreShownAsQuestionMarks) {
+    // 80 and BF go on with a letter, C1 and F5 begin none.
+    EXPECT_EQ(logOf("2026-11-25 09:30,20,40\n\x80\xBF\xC1\xF5,20,40\n").skipped.at(0),
+              "Line 2: “????” is no time.");
+}
+
+TEST(ClimateLog, YearsRunFrom1970To2199) {
+    const ClimateLog log = logOf("1969-12-31 09:30,20,40\n1970-01-01 09:30,20,40\n"
+                                 "2199-12-31 09:30,20,40\n2200-01-01 09:30,20,40\n");
+    EXPECT_EQ(log.readings.size(), 2u);
+    EXPECT_EQ(log.skippedCount, 2u);
+}
+
 TEST(ClimateLog, ADecimalCommaStandsBesideSemicolonsAndTabs) {
     EXPECT_EQ(logOf("25.11.2026 09:30;21,5;44,0\n").readings.at(0), kMorning);
     EXPECT_EQ(logOf("25.11.2026 09:30\t21,5\t44,0\n").readings.at(0), kMorning);

@@ -85,6 +85,13 @@ TEST(FewEvents, TheChanceOfMoreIsTheBinomialTail) {
     EXPECT_NEAR(chanceOfMoreThan(4, 16, 0.07), 0.003813794263563324, 1e-12);
 }
 
+// Sums of many small chances go past one in their last digits.
+TEST(FewEvents, NoChanceIsAboveOne) {
+    for (std::int64_t faults = 0; faults <= 30; ++faults)
+        for (std::int64_t others = 0; others <= 30; ++others)
+            EXPECT_LE(chanceOfAsMany({0, faults, others, 30 - others}), 1);
+}
+
 // 16 garments a month at 7 %: three standard errors would say 26 % and call five of them too many, which
 // chance brings once in 260 such months; counted out it is more than five.
 TEST(FewEvents, AMonthOfFewGarmentsHasItsLimitCountedOut) {

@@ -25,6 +25,7 @@ TEST(FilmWaste, TheSettingStandsUntilThereAreCutsEnough) {
     EXPECT_EQ(waste.percent, 35);
     EXPECT_TRUE(filmWaste({kFewestCuts, 500'000, 400'000}, settingsSaying(35)).isMeasured);
     EXPECT_FALSE(filmWaste({kFewestCuts, 500'000, 0}, settingsSaying(35)).isMeasured);
+    EXPECT_TRUE(filmWaste({kFewestCuts, 500'000, 1}, settingsSaying(35)).isMeasured);
 }
 
 TEST(FilmWaste, StaysBetweenNothingAndFiveHundredPercent) {

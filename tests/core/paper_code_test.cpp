@@ -31,6 +31,11 @@ TEST(PaperCode, IsTheNumberAndFourCheckLetters) {
     EXPECT_EQ(readPaperCode(paperCode("R-09", kId))->kind, ScannedCode::Kind::Roll);
 }
 
+TEST(PaperCode, ANumberHasNineDigitsAtMost) {
+    EXPECT_EQ(partsRead("123456789"), "123456789|");
+    EXPECT_EQ(partsRead("1234567890"), "none");
+}
+
 TEST(PaperCode, OtherShopsAndOtherNumbersDoNotFit) {
     EXPECT_FALSE(readPaperCode(paperCode("418-b", kId))->fits(kId + 1));
     auto swapped = *readPaperCode(paperCode("418-b", kId));

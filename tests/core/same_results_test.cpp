@@ -134,14 +134,16 @@ std::uint64_t sumOfUse() {
     Draw draw{32};
     DrawnSum sum;
     for (int shelf = 0; shelf < 60; ++shelf) {
-        const UseRate rate{static_cast<double>(draw.between(0, 900)),
-                           static_cast<double>(draw.between(0, 400))};
+        const std::int64_t scale =
+            draw.oneIn(3) ? 10'000 : 1; // so large that a thousandth of the spread shows
+        const UseRate rate{static_cast<double>(scale * draw.between(0, 900)),
+                           static_cast<double>(scale * draw.between(0, 400))};
         std::vector<RollInTurn> rolls;
         Days days{0};
         for (std::int64_t roll = draw.between(1, 4); roll > 0; --roll) {
             days += Days{draw.between(0, 60)};
-            RollInTurn one{days, Millimetres{draw.between(0, 800)}, Millimetres{draw.between(0, 6000)},
-                           !draw.oneIn(6)};
+            RollInTurn one{days, Millimetres{scale * draw.between(0, 800)},
+                           Millimetres{scale * draw.between(0, 6000)}, !draw.oneIn(6)};
             if (draw.oneIn(2)) {
                 one.daysAtLeast = days - Days{draw.between(0, days.count() / 2)};
                 one.daysAtMost = days + Days{draw.between(0, 90)};
@@ -157,7 +159,7 @@ std::uint64_t sumOfUse() {
 }
 
 TEST(SameResults, UseOfRollsInTurn) {
-    EXPECT_EQ(sumOfUse(), 1770951452811515552u);
+    EXPECT_EQ(sumOfUse(), 17976813860311925933u);
 }
 
 std::uint64_t sumOfOutlooks() {
@@ -275,7 +277,7 @@ std::uint64_t sumOfPromises() {
         ShopSettings& settings = shop.facts.settings;
         settings.planMarginPercent = static_cast<int>(draw.between(0, 30));
         settings.restBeforeWash = Hours{draw.between(0, 72)};
-        settings.dryingTakes = Hours{draw.between(4, 30)};
+        settings.dryingTakes = Hours{draw.between(0, 30)};
         settings.blankLeadTime = Days{draw.between(0, 9)};
         settings.filmLeadTime = Days{draw.between(0, 9)};
         settings.cutTakes = Minutes{draw.between(0, 30)};
@@ -324,7 +326,7 @@ std::uint64_t sumOfPromises() {
 }
 
 TEST(SameResults, PromisesOfManyShops) {
-    EXPECT_EQ(sumOfPromises(), 17562097633866681911u);
+    EXPECT_EQ(sumOfPromises(), 2964189001538029208u);
 }
 
 } // namespace

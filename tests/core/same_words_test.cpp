@@ -3,6 +3,7 @@
 // of lines, spaces of every kind, bytes that are no letter.
 
 #include "core/files/csv.h"
+#include "core/film/climate_log.h"
 #include "core/trade/dates.h"
 #include "core/trade/day_span.h"
 #include "core/trade/folded.h"
@@ -202,6 +203,143 @@ std::uint64_t sumOfDays() {
 
 TEST(SameWords, DaysAndHours) {
     EXPECT_EQ(sumOfDays(), 15083647338145773861u);
+}
+
+// ── logs ──
+
+// A log of lines whose times, measures or headers are put together of drawn parts, as no logger would.
+void addReadLog(DrawnSum& sum, const std::string& text) {
+    const auto log = readClimateLog(text, Hours{1});
+    if (!log.ok()) {
+        sum << log.error().message;
+        return;
+    }
+    for (const ClimateReading& reading : log->readings)
+        sum << reading.at.time_since_epoch().count() << reading.temperature.value
+            << (reading.hasHumidity ? reading.humidity.percent : -1.0);
+    for (const std::string& words : log->skipped)
+        sum << words;
+    sum << log->wasFahrenheit << log->withoutHumidity << log->skippedCount;
+}
+
+std::uint64_t sumOfLogTimes() {
+    constexpr std::array<std::string_view, 28> kParts{
+        "Nov",      "november", "Feb", "25", "2026", "26",     "9", "02", "29", "31",
+        "-",        "-",        "/",   "/",  " ",    " ",      ",", ".",  "T",  "09:30",
+        "12:59:59", "24:00",    " PM", "am", "Z",    "+01:00", ":", "x"};
+    Draw draw{58};
+    DrawnSum sum;
+    for (int log = 0; log < 2500; ++log) {
+        std::string text = "Time;Temp;RH\n2026-11-25 09:30;20;40\n";
+        for (int line = 0; line < 3; ++line) {
+            std::string time = drawnFrom(draw, kParts, 8);
+            switch (draw.between(0, 4)) {
+            case 0:
+                time = "25 Nov" + drawnFrom(draw, kParts, 4);
+                break;
+            case 1:
+                time = "Nov 25" + drawnFrom(draw, kParts, 4);
+                break;
+            case 2:
+                time = "2026-11-25" + drawnFrom(draw, kParts, 3);
+                break;
+            case 3:
+                time = "25/11/2026 " + drawnFrom(draw, kParts, 3);
+                break;
+            default:
+                if (draw.oneIn(3))
+                    time = std::to_string(draw.oneIn(2) ? draw.between(99'999'998, 100'000'002)
+                                                        : draw.between(7'258'118'398, 7'258'118'402));
+                break;
+            }
+            text += time + ";20;40\n";
+        }
+        addReadLog(sum, text);
+    }
+    return sum.value();
+}
+
+TEST(SameWords, TimesOfLogs) {
+    EXPECT_EQ(sumOfLogTimes(), 16668242103965502097u);
+}
+
+std::uint64_t sumOfLogMeasures() {
+    constexpr std::array<std::string_view, 24> kParts{"1",
+                                                      "20",
+                                                      "4",
+                                                      "0",
+                                                      "-",
+                                                      "+",
+                                                      ".",
+                                                      ",",
+                                                      " ",
+                                                      "C",
+                                                      "°C",
+                                                      "°F",
+                                                      " F",
+                                                      "%",
+                                                      "% RH",
+                                                      "\xB0",
+                                                      "º",
+                                                      "rh",
+                                                      "nan",
+                                                      "inf",
+                                                      "e3",
+                                                      "99999999999999999999",
+                                                      "00000000000000000000000000000000",
+                                                      "x"};
+    const std::string longWord(39, 'a');
+    Draw draw{59};
+    DrawnSum sum;
+    for (int log = 0; log < 2500; ++log) {
+        std::string text = draw.oneIn(2) ? "Time;Temp;RH\n" : "Time;Temp °F;RH %\n";
+        for (int line = 0; line < 12; ++line)
+            text += "2026-11-" + std::to_string(10 + line) + " 09:30;20;40\n";
+        text += "2026-11-25 09:30;" + (draw.oneIn(2) ? "20" : drawnFrom(draw, kParts, 4)) + ";" +
+                drawnFrom(draw, kParts, 4) + "\n";
+        text += "2026-11-26 09:30;" + longWord + drawnFrom(draw, kParts, 3) + ";40\n";
+        addReadLog(sum, text);
+    }
+    return sum.value();
+}
+
+TEST(SameWords, MeasuresOfLogs) {
+    EXPECT_EQ(sumOfLogMeasures(), 18226001546266050942u);
+}
+
+std::uint64_t sumOfLogHeaders() {
+    constexpr std::array<std::string_view, 22> kNames{
+        "Time",      "Date",      "Clock",      "Temp",        "Temperature °C",
+        "Temp (°F)", "RH",        "Humidity %", "Feuchte [%]", "Dew point °C",
+        "No.",       "",          "°C",         "%RH",         "Battery",
+        "Timestamp", "Date/Time", "Temp 2",     "Uhrzeit",     "Datum",
+        "Ch 1",      "\"Temp\""};
+    constexpr std::array<std::string_view, 8> kFields{
+        "2026-11-25 09:30", "2026-11-25", "09:30", "20.5", "44", "7", "", "1795599000"};
+    Draw draw{60};
+    DrawnSum sum;
+    for (int log = 0; log < 2500; ++log) {
+        const std::int64_t columns = draw.between(1, 5);
+        std::string text = draw.oneIn(4) ? "Logger 7\n" : "";
+        for (int line = 0; line < 4; ++line) {
+            for (std::int64_t column = 0; column < columns; ++column) {
+                const auto& parts = line == 0 ? std::span<const std::string_view>{kNames}
+                                              : std::span<const std::string_view>{kFields};
+                text += std::string{column > 0 ? "," : ""} +
+                        std::string{
+                            line > 0 && column < 2
+                                ? kFields[static_cast<std::size_t>(3 * column)]
+                                : parts[static_cast<std::size_t>(draw.between(0, std::ssize(parts) - 1))]};
+            }
+            text += "\n";
+        }
+        addReadLog(sum, text);
+    }
+    return sum.value();
+}
+
+TEST(SameWords, HeadersOfLogs) {
+    EXPECT_EQ(sumOfLogHeaders(), 688545572220357145u);
 }
 
 // ── codes ──

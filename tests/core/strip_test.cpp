@@ -138,6 +138,14 @@ TEST(LeastLength, AreaLongestWideStacksAndPins) {
     EXPECT_EQ(leastLength(pinned), 31);
 }
 
+// Sixteen pieces 4 wide and 5 long on a strip of 10: by area 32, but 64 across are more than six strips, so
+// that seven lie one behind the other.
+TEST(LeastLength, StacksOfMoreThanTwo) {
+    StripTask task = aStrip(10, {});
+    task.pieces.assign(16, {4, 5, false, std::nullopt});
+    EXPECT_EQ(leastLength(task), 35);
+}
+
 TEST(LeastLength, TurnsCountAsTheyHelpAndWhatIsTooWideDoesNot) {
     EXPECT_EQ(leastLength(aStrip(10, {{2, 9}}, true)), 2);
     EXPECT_EQ(leastLength(aStrip(10, {{12, 3}}, true)), 12); // it fits only turned

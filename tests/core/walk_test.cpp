@@ -304,10 +304,14 @@ TEST(Walk, LatenessOfThePlanIsSaidBeforeItIs) {
 TEST(Walk, WhatEndsPastClosingIsMarked) {
     TestShop made = aShop().with(aGarment()).build();
     const auto closes = made.facts.settings.hoursOn(made.now.today())->closes;
-    made.now.instant = made.now.toInstant(made.now.today() + closes - Minutes{1});
-    EXPECT_TRUE(walkOf(reckoned(made)).runs.at(0).entries.at(0).isAfterClosing);
-    made.now.instant -= Hours{2};
-    EXPECT_FALSE(walkOf(reckoned(made)).runs.at(0).entries.at(0).isAfterClosing);
+    const Instant closing = made.now.toInstant(made.now.today() + closes);
+    const Seconds takes = walkOf(reckoned(made)).runs.at(0).entries.at(0).ends - made.now.instant;
+    const auto isMarkedFrom = [&](Instant begins) {
+        made.now.instant = begins;
+        return walkOf(reckoned(made)).runs.at(0).entries.at(0).isAfterClosing;
+    };
+    EXPECT_FALSE(isMarkedFrom(closing - takes)) << "over as the shop closes";
+    EXPECT_TRUE(isMarkedFrom(closing - takes + Seconds{1}));
 }
 
 TEST(Walk, OfTwoOpenGarmentsTheOneTurnedToLastIsOnThePress) {
