@@ -26,7 +26,7 @@ CHANGES = [(re.compile(pattern), instead, woven) for pattern, instead, woven in 
     (r"\bstd::ceil\b", "std::floor", "dormant::roundedUp<@>"),
     (r"(?<=[ (])!(?=[\w(])", "", "dormant::Not{@}->*"),
 ]]
-NUMBER = re.compile(r"(?<![\w.'])(\d+)(\.\d+)?(?![\w.'])")
+NUMBER = re.compile(r"(?<![\w.'])(?<!\de-)(\d+)(\.\d+)?(?![\w.'])")
 STRING = re.compile(r'"(?:[^"\\]|\\.)*"|\'(?:[^\'\\]|\\.)*\'')
 NO_RESULT = re.compile(r"^\s*(#|//|static_assert|assert|using |namespace |template)|\.reserve\(")
 CONSTANT = re.compile(r"^(\s*)(?:inline |static )?constexpr (?=[^()]*?\b(\w+)\s*(?:=|\{))")

@@ -30,6 +30,7 @@ BUILD = WORK / "build"
 HARMLESS = TOP / "tests" / "long" / "harmless_changes.txt"
 CAUGHT_WANTED = 0.95
 QUICK = 0.15  # seconds; quicker tests run before the others
+LIKELY = 12  # tests that caught the most so far, and run first
 LONG = 2.5  # tests that take longer run only where no other catches the change
 PROGRAMS = ["holdfast_core_tests", "db/holdfast_db_tests"]
 
@@ -45,11 +46,12 @@ def put(name, text):
         target.write_text(text)
 
 
-def copy_source():
+def copy_source(woven):
+    """All but the files that are to be woven, which are written once they are."""
     listed = subprocess.run(
         ["git", "ls-files", "-z", "CMakeLists.txt", "core", "db", "resources", "tests", "app/packages.sh"],
         cwd=TOP, check=True, capture_output=True, text=True).stdout
-    for name in filter(None, listed.split("\0")):
+    for name in set(listed.split("\0")) - woven - {""}:
         target = SOURCE / name
         content = (TOP / name).read_bytes()
         if not target.exists() or target.read_bytes() != content:
@@ -132,34 +134,43 @@ class Tests:
 
     def __init__(self, longest):
         self.seconds, self.reaching, self.longest = {}, collections.defaultdict(list), longest
+        self.catches = collections.Counter()
         for program in PROGRAMS:
             report = WORK / f"reached-{pathlib.Path(program).name}.txt"
-            done = run(BUILD / "tests" / program, "--gtest_brief=1", env={**os.environ, "HOLDFAST_REACHED": str(report)})
-            if done.returncode != 0:
-                sys.exit("The tests fail without any change:\n" + done.stdout)
+            self.note_what_is_reached(program, report)
             for line in report.read_text().splitlines():
                 name, milliseconds, *changes = line.split()
                 self.seconds[program, name] = int(milliseconds) / 1000
                 for change in changes:
                     self.reaching[int(change)].append((program, name))
 
-    def catch(self, tests, awake):
-        """Quick tests first, core's before db's: most changes end there. Those that take long are run one by one."""
-        for shortest, below in [(0, QUICK), (QUICK, LONG)]:
-            for program in PROGRAMS:
-                group = [test for test in tests if test[0] == program and shortest <= self.seconds[test] < below]
-                if group and self.fails_with(group, awake):
-                    return True
-        return any(self.fails_with([test], awake)
-                   for test in sorted(tests, key=self.seconds.get) if LONG <= self.seconds[test] <= self.longest)
+    def note_what_is_reached(self, program, report):
+        done = run(BUILD / "tests" / program, "--gtest_brief=1", env={**os.environ, "HOLDFAST_REACHED": str(report)})
+        if done.returncode != 0:
+            sys.exit("The tests fail without any change:\n" + done.stdout)
 
-    def fails_with(self, group, awake):
+    def catch(self, tests, awake):
+        """First those that caught the most so far, then the quick ones, then the others; what takes long one by one."""
+        likely = sorted(filter(self.catches.get, tests), key=self.catches.get, reverse=True)[:LIKELY]
+        rest = [test for test in tests if test not in likely]
+        groups = [likely, *([test for test in rest if shortest <= self.seconds[test] < below]
+                            for shortest, below in [(0, QUICK), (QUICK, LONG)])]
+        groups += [[test] for test in sorted(rest, key=self.seconds.get) if LONG <= self.seconds[test] <= self.longest]
+        return any(self.fails_with(program, [test for test in group if test[0] == program], awake)
+                   for group in groups for program in PROGRAMS)
+
+    def fails_with(self, program, group, awake):
         """A change that never ends is stopped by the processor's time, which does not run while others have it."""
+        if not group:
+            return False
         seconds = 5 + math.ceil(3 * sum(self.seconds[test] for test in group))
-        return run(BUILD / "tests" / group[0][0], "--gtest_brief=1", "--gtest_fail_fast",
+        done = run(BUILD / "tests" / program, "--gtest_brief=1", "--gtest_fail_fast",
                    "--gtest_filter=" + ":".join(name for _, name in group),
                    env={**os.environ, "HOLDFAST_CHANGE": str(awake)},
-                   preexec_fn=lambda: resource.setrlimit(resource.RLIMIT_CPU, (seconds, seconds))).returncode != 0
+                   preexec_fn=lambda: resource.setrlimit(resource.RLIMIT_CPU, (seconds, seconds)))
+        self.catches.update((program, name) for name in re.findall(r"^\[  FAILED  \] ([\w./]+)", done.stdout, re.M)
+                            if self.seconds.get((program, name), LONG) < QUICK)
+        return done.returncode != 0
 
 
 class Compiler:
@@ -243,9 +254,11 @@ def main():
                         help="seconds; tests that take longer are left out")
     asked = parser.parse_args()
 
-    copy_source()
+    changes = drawn(asked)
+    copy_source({change.name for change in changes})
+    woven = Woven(changes)
+    woven.write()
     configure()
-    woven = Woven(drawn(asked))
     woven.build()
     tests, compiler, count = Tests(asked.longest), Compiler(), Count()
     for number, change in woven.numbered.items():
