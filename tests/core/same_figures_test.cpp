@@ -5,7 +5,9 @@
 #include "core/fairs/fair_sales.h"
 #include "core/orders/cutting_time.h"
 #include "core/orders/film_waste.h"
+#include "core/orders/lettering_strokes.h"
 #include "core/orders/order_draft.h"
+#include "core/orders/placement.h"
 #include "core/orders/price.h"
 #include "core/orders/promise_hours.h"
 #include "core/quality/exact_test.h"
@@ -388,6 +390,56 @@ std::uint64_t sumOfDrafts() {
 
 TEST(SameFigures, OrdersAsTheyAreTyped) {
     EXPECT_EQ(sumOfDrafts(), 5773540240000002258u);
+}
+
+// ── what is read off sheets and labels ──
+
+std::uint64_t sumOfChecks() {
+    Draw draw{88};
+    DrawnSum sum;
+    const auto add = [&](const Result<Done>& checked) {
+        sum << (checked.ok() ? std::string{} : checked.error().field + checked.error().message);
+    };
+    const auto around = [&](std::int64_t usual, std::int64_t least, std::int64_t most) {
+        return draw.oneIn(6) ? (draw.oneIn(2) ? least : most) + draw.between(-1, 1) : usual;
+    };
+    for (int sheet = 0; sheet < 2000; ++sheet) {
+        Recipe recipe;
+        recipe.temperature = Celsius{static_cast<double>(around(150, 60, 220))};
+        recipe.dwell = Seconds{around(12, 1, 120)};
+        for (Seconds* seconds :
+             {&recipe.preheat, &recipe.coolBeforePeel, &recipe.finishFront, &recipe.finishBack, &recipe.tack})
+            *seconds = Seconds{around(5, 0, 600)};
+        add(checkRecipe(recipe));
+        std::vector<FibreShare> fibres;
+        int left = 100;
+        while (left > 0 && fibres.size() < 4) {
+            const int percent = draw.oneIn(2) ? left : static_cast<int>(draw.between(0, left));
+            fibres.push_back(
+                {static_cast<Fibre>(draw.between(0, 9)), percent + static_cast<int>(draw.oneIn(9))});
+            left -= percent;
+        }
+        add(checkFibres(fibres));
+        sum << fibreText(fibres);
+        std::string words;
+        for (std::int64_t letter = draw.between(0, 4); letter > 0; --letter)
+            words += std::array{"a", "g", "H", "d", "Q", "x", " ", "É", "ß", "7"}[static_cast<std::size_t>(
+                draw.between(0, 9))];
+        sum << strokeEstimate({words, draw.oneIn(2) ? Face::Plain : Face::BookSerif},
+                              Millimetres{draw.between(5, 60)});
+    }
+    for (const char* outline :
+         {"tee", "long-sleeve", "hoodie", "tote", "bib", "bodysuit", "cap", "apron", "sock"})
+        for (int at = 0; at < 5; ++at)
+            for (const char* size : {"XS", "S", "M", "L", "XL", "3XL", "one size", "3-6 months", "9 y"})
+                if (const auto preset = presetFor(outline, static_cast<Placement>(at), size))
+                    sum << preset->below.value << preset->aside.value << preset->wide.value
+                        << preset->widest.value << preset->tallest.value;
+    return sum.value();
+}
+
+TEST(SameFigures, SheetsLabelsAndPresets) {
+    EXPECT_EQ(sumOfChecks(), 1895672078526674482u);
 }
 
 } // namespace

@@ -219,6 +219,17 @@ NestWish drawnWish(Draw& draw, const CuttingBench& bench, const FilmToCut& film)
     return wish;
 }
 
+// Each decal's outline is a corner cut off and a curve.
+std::string cutFileOf(Draw& draw, const Nest& nest) {
+    std::vector<DecalOutline> outlines;
+    for (const NestedDecal& decal : nest.decals) {
+        DecalOutline outline{decal.decal, draw.oneIn(3) ? "4<&\">18" : "418-b", {}};
+        outline.loops.push_back({{1.5, 0}, {{false, {}, {}, {9, 4}}, {true, {2, 7}, {1, 8}, {0.25, 6}}}});
+        outlines.push_back(outline);
+    }
+    return cutFileSvg(nest, outlines, {!draw.oneIn(3), !draw.oneIn(3), "R-09"});
+}
+
 std::uint64_t sumOfRoundNests() {
     Draw draw{74};
     DrawnSum sum;
@@ -237,6 +248,7 @@ std::uint64_t sumOfRoundNests() {
                 sum << decal.value << why;
             for (const Nest& nest : nests->nests) {
                 addNest(sum, nest);
+                sum << cutFileOf(draw, nest);
                 if (nest.decals.empty())
                     continue;
                 const DecalId moved = nest.decals.front().decal;
@@ -252,7 +264,7 @@ std::uint64_t sumOfRoundNests() {
 }
 
 TEST(SameFilmResults, RoundNestsAndDecalsMovedByHand) {
-    EXPECT_EQ(sumOfRoundNests(), 6646978948028691778u);
+    EXPECT_EQ(sumOfRoundNests(), 2865831897265330132u);
 }
 
 // ── how it is kept ──
@@ -301,6 +313,75 @@ std::uint64_t sumOfRoundClimates() {
 
 TEST(SameFilmResults, RoundReadingsOfAPlace) {
     EXPECT_EQ(sumOfRoundClimates(), 1985525744069047853u);
+}
+
+ClimateSeries seriesFrom(Draw& draw, Instant begins) {
+    ClimateSeries series;
+    for (Instant time = begins; time < at(nov(11), 12);
+         time += draw.oneIn(30) ? Hours{72 + draw.between(-1, 1)} : Hours{draw.between(4, 12)})
+        series.push_back({time,
+                          {static_cast<double>(5 * draw.between(1, 7))},
+                          {static_cast<double>(10 * draw.between(2, 6))},
+                          !draw.oneIn(9)});
+    return series;
+}
+
+Shelf drawnShelf(Draw& draw) {
+    Shelf shelf;
+    const auto dayBefore = [&](std::int64_t most) { return nov(11) - Days{draw.between(0, most)}; };
+    shelf.film.shelfLife.reset();
+    if (!draw.oneIn(6))
+        shelf.film.shelfLife = Days{draw.between(20, 120)};
+    shelf.film.ageing = {draw.oneIn(2) ? 2.0 : 3.0, Celsius{draw.oneIn(2) ? 20.0 : 25.0}};
+    shelf.roll.receivedOn = dayBefore(60);
+    if (draw.oneIn(2))
+        shelf.roll.madeOn = shelf.roll.receivedOn - Days{draw.between(0, 20)};
+    if (draw.oneIn(3))
+        shelf.roll.printedUseBy = nov(11) + Days{draw.between(-3, 60)};
+    shelf.roll.stays.clear();
+    Instant since = at(shelf.roll.receivedOn);
+    for (std::int64_t stay = draw.between(0, 3); stay > 0; --stay) {
+        shelf.roll.stays.push_back({draw.oneIn(2) ? kUpperShelf : kCellar, since});
+        since = std::min(since + Days{draw.between(0, 20)}, shelf.now.instant);
+    }
+    Instant tested = at(shelf.roll.receivedOn, 12);
+    for (std::int64_t strip = draw.between(0, 3); strip > 0; --strip) {
+        tested = std::min(tested + Days{draw.between(0, 30)}, shelf.now.instant);
+        shelf.roll.testStrips.push_back({tested, !draw.oneIn(3), Days{15 * draw.between(0, 3)}, {}});
+    }
+    for (const PlaceId place : {kUpperShelf, kCellar})
+        if (!draw.oneIn(5))
+            shelf.climate[place] = shared(seriesFrom(draw, at(dayBefore(80), 12)));
+    shelf.settings.readingsGoStaleAfter = Hours{draw.between(0, 12)};
+    return shelf;
+}
+
+std::uint64_t sumOfRollsKept() {
+    Draw draw{77};
+    DrawnSum sum;
+    const auto add = [&](const std::optional<LocalDate>& day) { sum << (day ? isoDate(*day) : "-"); };
+    for (int roll = 0; roll < 150; ++roll) {
+        const Shelf shelf = drawnShelf(draw);
+        const RollCondition condition = shelf.reckon();
+        sum << condition.calendarAge.count() << condition.effectiveDays << condition.unrecordedDays
+            << condition.useByIsEstimate << condition.extendedByStrip << condition.humidityHoursOutside
+            << condition.temperatureHoursOutside << condition.bothHoursOutside << condition.humidityOutsideNow
+            << condition.temperatureOutsideNow << condition.readingIsStale << condition.hasPlace
+            << condition.stripFailed << condition.isBadlyKept(shelf.film)
+            << condition.mayBeUsed(shelf.film, nov(11));
+        add(condition.useBy);
+        if (condition.useByRange) {
+            add(condition.useByRange->first);
+            add(condition.useByRange->last);
+        }
+        sum << (condition.latest ? condition.latest->temperature.value : -99.0)
+            << (condition.latestHumidity ? condition.latestHumidity->percent : -99.0);
+    }
+    return sum.value();
+}
+
+TEST(SameFilmResults, RollsAndHowTheyWereKept) {
+    EXPECT_EQ(sumOfRollsKept(), 9077088248821691412u);
 }
 
 } // namespace
