@@ -58,6 +58,22 @@ TEST(PromisedLoad, WhatIsPressedQuotedOrCancelledTakesNothing) {
         EXPECT_TRUE(loadOf(aGarment().order([&](Order& order) { order.state = state; })).work.empty());
 }
 
+TEST(PromisedLoad, WhatWasHandedOverTakesNothingThoughNoPressIsOnRecord) {
+    EXPECT_TRUE(loadOf(aGarment().garment([](Garment& garment) {
+                    garment.handedOverAt = hoursAgo(1);
+                })).work.empty());
+}
+
+TEST(PromisedLoad, ADecalHasItsFilmOnARollThatMayBeUsed) {
+    const auto hasFilm = [](const GarmentBuilder& garment) {
+        const ReckonedShop shop = reckoned(aShop().with(garment));
+        return decalsToCut(shop, *shop.facts.garments.begin()).at(0).hasFilm;
+    };
+    EXPECT_TRUE(hasFilm(anUncutGarment()));
+    EXPECT_FALSE(hasFilm(anUncutGarment().condition([](RollCondition& roll) { roll.stripFailed = true; })));
+    EXPECT_FALSE(hasFilm(anUncutGarment().roll([](FilmRoll& roll) { roll.left = 50_mm; })));
+}
+
 TEST(PromisedLoad, DecalsStillToBeCutTakeTheHandsToo) {
     const Seconds pressing = loadOf(aGarment()).work.front().work;
     // The cut, 4 min; weeding, a minute and 25 s for each of 2 × 100 cm².

@@ -223,10 +223,10 @@ void addReadLog(DrawnSum& sum, const std::string& text) {
 }
 
 std::uint64_t sumOfLogTimes() {
-    constexpr std::array<std::string_view, 28> kParts{
-        "Nov",      "november", "Feb", "25", "2026", "26",     "9", "02", "29", "31",
-        "-",        "-",        "/",   "/",  " ",    " ",      ",", ".",  "T",  "09:30",
-        "12:59:59", "24:00",    " PM", "am", "Z",    "+01:00", ":", "x"};
+    constexpr std::array<std::string_view, 30> kParts{
+        "APR", "Aug",   "Nov",      "november", "Feb", "25", "2026", "26",     "9", "02",
+        "29",  "31",    "-",        "-",        "/",   "/",  " ",    " ",      ",", ".",
+        "T",   "09:30", "12:59:59", "24:00",    " PM", "am", "Z",    "+01:00", ":", "x"};
     Draw draw{58};
     DrawnSum sum;
     for (int log = 0; log < 2500; ++log) {
@@ -260,7 +260,7 @@ std::uint64_t sumOfLogTimes() {
 }
 
 TEST(SameWords, TimesOfLogs) {
-    EXPECT_EQ(sumOfLogTimes(), 16668242103965502097u);
+    EXPECT_EQ(sumOfLogTimes(), 5705029323102947476u);
 }
 
 std::uint64_t sumOfLogMeasures() {
