@@ -76,18 +76,18 @@ void WrongPlace::set(const WhatIsWrong& wrong) {
     if (isUnreadable())
         m_lead->set(
             Tone::Held, tr("This shop cannot be read."),
-            tr("%1 Nothing is lost by waiting: the file stays as it is. Save what can be saved brings "
-               "what is left of it into a new file; a backup, where there is one, is opened with "
-               "Open another shop.")
+            tr("%1 Nothing is lost by waiting: the file stays as it is. “Mend the shop file” makes parts "
+               "of it that are missing again, “Save what can be saved” brings what is left into a new "
+               "file, and a backup is opened with “Open another shop”.")
                 .arg(words(wrong.unreadable)));
     else
         m_lead->set(Tone::Held,
                     wrong.count() == 1
                         ? tr("Something in the shop file is not as it should be.")
                         : tr("%1 things in the shop file are not as they should be.").arg(wrong.count()),
-                    tr("What cannot be read is left out and counted in no sum, and nothing can be done with "
-                       "it. Everything else goes on. Mend the shop file writes rows again as their history "
-                       "has them; what that cannot put right is in an earlier backup."));
+                    tr("What cannot be read is left out, and nothing can be done with it; all else goes on. "
+                       "“Mend the shop file” writes rows again as their history has them. What that cannot "
+                       "put right is in an earlier backup."));
     m_goOn->setVisible(!isUnreadable());
     fillList();
     m_card->setVisible(!isUnreadable());

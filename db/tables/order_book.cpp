@@ -39,6 +39,14 @@ std::string sortedBy(const OrderQuery& wanted, OrderSort sort) {
 constexpr std::string_view kLineColumns = "order_card.id, order_card.number, order_card.customer, state, "
                                           "promised, garments, total_minor, paid_minor ";
 
+// For json_each.
+std::string listOf(std::span<const OrderId> orders) {
+    std::string list = "[";
+    for (const OrderId order : orders)
+        list += (list.size() > 1 ? "," : "") + std::to_string(order.value);
+    return list + "]";
+}
+
 OrderLine lineFrom(const FactRow& row) {
     OrderLine line;
     line.id = row.id<OrderId>(0);
@@ -101,14 +109,10 @@ std::int64_t countOrders(Connection& connection, std::string_view search, OrderF
 
 std::vector<OrderLine> findAmong(Connection& connection, const OrderQuery& wanted,
                                  std::span<const OrderId> orders, OrderSort sort) {
-    std::string list = "[";
-    for (const OrderId order : orders)
-        list += (list.size() > 1 ? "," : "") + std::to_string(order.value);
-    list += "]";
     const std::string sql = "SELECT " + std::string(kLineColumns) + fromWanted(wanted) +
                             " AND order_card.id IN (SELECT value FROM json_each(?2))" +
                             sortedBy(wanted, sort);
-    Query rows = connection.query(sql, wanted.match, list);
+    Query rows = connection.query(sql, wanted.match, listOf(orders));
     return readLines(rows);
 }
 
@@ -117,13 +121,13 @@ std::vector<OrderLine> findAmong(Connection& connection, std::string_view search
     return findAmong(connection, OrderQuery{connection, search}, orders, sort);
 }
 
-OrderCounts countAll(Connection& connection) {
+OrderCounts countAll(Connection& connection, std::span<const OrderId> leftOut) {
     OrderCounts counts;
-    Query open = connection.query("SELECT COUNT(*), COALESCE(SUM(MAX(total_minor - paid_minor, 0)) FILTER "
-                                  "(WHERE total_minor BETWEEN -?1 "
-                                  "AND ?1 AND paid_minor BETWEEN -?1 AND ?1), 0) FROM order_card WHERE state "
-                                  "IN ('quoted', 'confirmed')",
-                                  kMostMinor);
+    Query open = connection.query(
+        "SELECT COUNT(*), COALESCE(SUM(MAX(total_minor - paid_minor, 0)) FILTER (WHERE total_minor BETWEEN "
+        "-?1 AND ?1 AND paid_minor BETWEEN -?1 AND ?1 AND id NOT IN (SELECT value FROM json_each(?2))), 0) "
+        "FROM order_card WHERE state IN ('quoted', 'confirmed')",
+        kMostMinor, listOf(leftOut));
     if (open.step()) {
         counts.open = open.integer(0);
         counts.owedOnOpen = Money{open.integer(1)};

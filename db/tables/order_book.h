@@ -67,7 +67,8 @@ struct OrderCounts {
     std::int64_t all = 0;
     Money owedOnOpen;
 };
-OrderCounts countAll(Connection& connection);
+// What is owed on the orders in `leftOut`, which cannot be read, is in no sum.
+OrderCounts countAll(Connection& connection, std::span<const OrderId> leftOut = {});
 
 // What was taken on one local day: orders and their money moves.
 struct Takings {

@@ -9,6 +9,8 @@
 #include "db/actions/shop_actions.h"
 #include "tests/app/report_fixture.h"
 
+#include <sqlite3.h>
+
 #include <QFile>
 #include <QFileInfo>
 #include <QJsonArray>
@@ -83,13 +85,14 @@ TEST(Arguments, WrongUsageIsSaidInOneLine) {
     EXPECT_EQ(refusal({"tour"}), "tour needs the folder to draw into behind it.");
     EXPECT_EQ(refusal({"papers"}), "papers needs the folder to write into behind it.");
     EXPECT_EQ(refusal({"backup"}), "backup needs the new file behind it.");
+    EXPECT_EQ(refusal({"save-what-can-be"}), "save-what-can-be needs the new file behind it.");
     EXPECT_EQ(refusal({"check", "--json"}), "--json goes with report only.");
     EXPECT_EQ(refusal({"check", "--scale", "2"}), "--scale goes with tour only.");
     EXPECT_EQ(refusal({"tour", "d", "--scale", "3"}), "--scale is 1 or 2, not “3”.");
     EXPECT_EQ(refusal({"check", "backup"}), "One thing at a time: “backup” is too much.");
     EXPECT_EQ(refusal({"--loud"}), "There is no option --loud. See holdfast --help.");
-    EXPECT_EQ(refusal({"wash"}),
-              "There is no “wash”. Ask for report, tour, papers, check, backup, export or import.");
+    EXPECT_EQ(refusal({"wash"}), "There is no “wash”. Ask for report, tour, papers, check, mend, "
+                                 "save-what-can-be, backup, export or import.");
 }
 
 // ── tables ────────────────────────────────────────────────────────────────────────────────────────────
@@ -333,6 +336,46 @@ TEST_F(CommandLine, CheckFindsAWholeShopWhole) {
     arguments.shop = path();
     const auto checked = check(arguments, time().clock());
     ASSERT_TRUE(checked.ok()) << checked.error().message;
+}
+
+TEST_F(CommandLine, WhatIsWrongIsSaidMendedAndSaved) {
+    const auto taken = takeOrder({aGarment(stockUsualShop())});
+    close();
+    sqlite3* handle = nullptr;
+    ASSERT_EQ(sqlite3_open(path().c_str(), &handle), SQLITE_OK);
+    EXPECT_EQ(sqlite3_exec(handle, "UPDATE shop_order SET promised = 'soon'", nullptr, nullptr, nullptr),
+              SQLITE_OK);
+    sqlite3_close(handle);
+
+    Arguments arguments = asking(ReportName::Holds);
+    const std::string named = "Order " + std::to_string(taken.number) +
+                              " of Odile Farrant: Its promise reads "
+                              "“soon”. The order is left out.";
+    const auto reported = report(arguments, time().clock());
+    ASSERT_TRUE(reported.ok());
+    EXPECT_NE(reported->find("Left out: 1 row that cannot be read\n  " + named), std::string::npos)
+        << *reported;
+    const auto checked = check(arguments, time().clock());
+    ASSERT_FALSE(checked.ok());
+    EXPECT_NE(checked.error().message.find(named), std::string::npos) << checked.error().message;
+
+    arguments.target = path().parent_path() / "backup.holdfast";
+    const auto copied = backUp(arguments, time().clock());
+    ASSERT_TRUE(copied.ok());
+    EXPECT_NE(copied->find("But the shop file is not whole"), std::string::npos) << *copied;
+
+    arguments.target = path().parent_path() / "saved.holdfast";
+    const auto saved = saveWhatCanBe(arguments, time().clock());
+    ASSERT_TRUE(saved.ok()) << saved.error().message;
+    EXPECT_NE(saved->find("and 1 row from the history.\nNothing was lost.\n"), std::string::npos) << *saved;
+    Arguments ofSaved = arguments;
+    ofSaved.shop = arguments.target;
+    EXPECT_TRUE(check(ofSaved, time().clock()).ok());
+
+    const auto mended = mend(arguments, time().clock());
+    ASSERT_TRUE(mended.ok()) << mended.error().message;
+    EXPECT_NE(mended->find("Mended. 1 row put right"), std::string::npos) << *mended;
+    EXPECT_TRUE(check(arguments, time().clock()).ok());
 }
 
 TEST_F(CommandLine, BackupIsAWholeShopOfItsOwnAndOverwritesNothing) {

@@ -159,6 +159,9 @@ TEST_F(UnreadRows, TheOrderBookKeepsTheLineOfAnOrderThatCannotBeRead) {
     EXPECT_TRUE(lines.at(1).isUnread);
     EXPECT_EQ(lines.at(1).number, bad.number);
     EXPECT_EQ(lines.at(1).owed(), Money{});
+    const OrderId leftOut[] = {bad.id};
+    EXPECT_EQ(countAll(connection()).owedOnOpen, Money{2 * 2650});
+    EXPECT_EQ(countAll(connection(), leftOut).owedOnOpen, Money{2650});
 }
 
 // Whatever stands in whichever column: the shop is read and reckoned, and what stands there changes nothing

@@ -358,7 +358,12 @@ void OrderBookPlace::refresh() {
 }
 
 void OrderBookPlace::countFilters() {
-    const auto counts = desk().file().read(db::countAll);
+    std::vector<OrderId> leftOut;
+    for (const UnreadRow& row : desk().shop()->facts.unread)
+        if (row.order)
+            leftOut.push_back(*row.order);
+    const auto counts =
+        desk().file().read([&](db::Connection& connection) { return db::countAll(connection, leftOut); });
     if (!desk().done(counts))
         return;
     m_filter->setItems({{tr("Open %1").arg(counts->open)},

@@ -194,6 +194,10 @@ void OrderSheet::show(std::optional<OrderId> order) {
     if (isUndone) {
         m_pages->setCurrentWidget(m_undone);
     } else if (!m_view) {
+        m_empty->setSentence(
+            order ? tr("This order cannot be read, so it is left out. “Show what is wrong in the "
+                       "shop file” in the finder (Ctrl+K) says why, and what can be done.")
+                  : tr("Choose an order to see it whole."));
         m_pages->setCurrentWidget(m_empty);
     } else {
         fill(*m_view);
