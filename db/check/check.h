@@ -22,8 +22,9 @@ using TellCheck = std::function<bool(double share, std::string_view words)>;
 // on, or was stopped.
 Result<std::vector<std::string>> checkShop(Shop& shop, const TellCheck& tell = {});
 
-// What a day begins with, and each backup: all of it but the pages, the references, the order book's lines
-// and the search, which take longest and lead to nothing that is pressed or paid.
+// What a day begins with, and each backup: the schema, the ledgers, every row against its history and the
+// facts in view; of all orders where anything is wrong. Left out are the pages, the references, the order
+// book's lines and the search, which lead to nothing that is pressed or paid.
 struct QuickFindings {
     std::vector<UnreadRow> unread;      // facts that cannot be read
     std::vector<std::string> sentences; // whatever else is wrong
