@@ -27,6 +27,17 @@ TEST(Nest, OneDecalTakesItsSizeAndAGap) {
     EXPECT_EQ(nest.aboveLeast(), 0);
 }
 
+TEST(Nest, HowFarItIsAboveTheLeastIsAShareOfTheLeast) {
+    Nest nest;
+    nest.length = 103_mm;
+    nest.leastLength = 100_mm;
+    EXPECT_DOUBLE_EQ(nest.aboveLeast(), 0.03);
+    nest.leastLength = 1_mm;
+    EXPECT_DOUBLE_EQ(nest.aboveLeast(), 102);
+    nest.leastLength = 0_mm; // nothing lies on it
+    EXPECT_EQ(nest.aboveLeast(), 0);
+}
+
 TEST(Nest, SharesTellWhatBecomesOfTheFilm) {
     CuttingBench bench;
     bench.film.hasGrain = true;

@@ -1,6 +1,7 @@
 // Days at the press of round times, so that things come due at once and limits are met exactly: one number
 // for all that comes of them (see same_results_test.cpp). Which of two goes first is then seen.
 
+#include "core/press/day_bound.h"
 #include "core/press/day_plan.h"
 #include "core/press/next_at_press.h"
 #include "core/press/one_machine.h"
@@ -13,6 +14,7 @@
 #include <gtest/gtest.h>
 
 #include <array>
+#include <span>
 #include <utility>
 
 namespace holdfast::press_days {
@@ -132,6 +134,30 @@ std::uint64_t sumOfRoundSearches() {
 
 TEST(SamePressResults, RoundDaysSearched) {
     EXPECT_EQ(sumOfRoundSearches(), 12074284448217696958u);
+}
+
+std::uint64_t sumOfRoundBounds() {
+    Draw draw{68};
+    DrawnSum sum;
+    for (int day = 0; day < 200; ++day) {
+        const PlanRequest request = roundDay(draw, static_cast<std::size_t>(draw.between(1, 9)));
+        const TimedDay timed{request};
+        const std::vector<std::size_t> order = timed.cleaned(asGiven(request));
+        DaySimulation simulation{timed};
+        DayBound bound{timed};
+        simulation.begin(order);
+        for (std::size_t given = 0; given < order.size(); ++given) {
+            simulation.run();
+            const DayScore least = bound.least(simulation.state(), std::span{order}.subspan(given));
+            sum << least.lateness << least.ends << least.changes;
+            simulation.give(order[given]);
+        }
+    }
+    return sum.value();
+}
+
+TEST(SamePressResults, BoundsOfRoundDays) {
+    EXPECT_EQ(sumOfRoundBounds(), 14480331940796552308u);
 }
 
 std::uint64_t sumOfWorthwhileChanges() {

@@ -5,6 +5,7 @@
 
 #include "core/cutting/strip_construction.h"
 #include "core/cutting/strip_plan.h"
+#include "core/cutting/strip_tree.h"
 #include "tests/core/strip_builders.h"
 
 #include <gtest/gtest.h>
@@ -99,6 +100,16 @@ TEST(StripBranches, AskBeforeEachFillingAndStopAtOnce) {
         EXPECT_FALSE(full.branch(4, [&] { return asked++ < allowed; }));
         EXPECT_EQ(asked, allowed + 1);
     }
+}
+
+// A piece of 4 × 10 fills the strip's 10 × 4 turned, and no other way.
+TEST(StripTree, LaysTurnedWhatFitsOnlySo) {
+    const std::vector<FillPiece> pieces{{7, 4, 10, true}};
+    const auto places = StripTree{{10, 4, {}}, pieces}.search(always);
+    ASSERT_TRUE(places);
+    ASSERT_EQ(places->size(), 1u);
+    EXPECT_EQ(places->front().piece, 7u);
+    EXPECT_TRUE(places->front().isTurned);
 }
 
 TEST(StripBranches, FindNothingWhereThereIsTooLittleRoom) {

@@ -1,5 +1,6 @@
 // What a strip may be asked, what a packing must be, and the least length.
 
+#include "core/cutting/strip_plan.h"
 #include "tests/core/strip_builders.h"
 
 #include <gtest/gtest.h>
@@ -124,6 +125,19 @@ TEST(StripFault, FindsEveryOverlapThatEveryPairWouldShow) {
     }
     EXPECT_GT(faulty, 1'000);
     EXPECT_LT(faulty, 3'900);
+}
+
+// On a strip of 100 two of 50 just fill a row; the third begins the next, and what would lie beyond the end
+// is left out.
+TEST(StripRows, ARowIsFilledToTheStripsEdge) {
+    const FillFrame frame{100, 60, {}};
+    const auto laid = shelvedAfter(frame, 10, {{0, 50, 30}, {1, 50, 20}, {2, 60, 20}, {3, 50, 21}});
+    ASSERT_EQ(laid.size(), 3u);
+    EXPECT_EQ(std::pair(laid[0].across, laid[0].along), std::pair(0l, 10l));
+    EXPECT_EQ(laid[1].piece, 3u);
+    EXPECT_EQ(std::pair(laid[1].across, laid[1].along), std::pair(50l, 10l));
+    EXPECT_EQ(laid[2].piece, 1u);
+    EXPECT_EQ(std::pair(laid[2].across, laid[2].along), std::pair(0l, 40l));
 }
 
 TEST(LeastLength, AreaLongestWideStacksAndPins) {
