@@ -94,6 +94,16 @@ TEST(ClimateLog, BytesThatBeginNoLetterAreShownAsQuestionMarks) {
               "Line 2: “????” is no time.");
 }
 
+TEST(ClimateLog, EveryMonthIsReadByItsNameInCapitals) {
+    unsigned month = 0;
+    for (const std::string name :
+         {"JAN", "FEB", "MAR", "APR", "MAY", "JUN", "JUL", "AUG", "SEP", "OCT", "NOV", "DEC"}) {
+        const Instant day = at(localDate(2026, ++month, 25), 9, 30);
+        EXPECT_EQ(logOf("25-" + name + "-2026 09:30,20,40\n").readings.at(0).at, day) << name;
+        EXPECT_EQ(logOf(name + " 25 2026 09:30,20,40\n").readings.at(0).at, day) << name;
+    }
+}
+
 TEST(ClimateLog, YearsRunFrom1970To2199) {
     const ClimateLog log = logOf("1969-12-31 09:30,20,40\n1970-01-01 09:30,20,40\n"
                                  "2199-12-31 09:30,20,40\n2200-01-01 09:30,20,40\n");
