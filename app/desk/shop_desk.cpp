@@ -144,11 +144,11 @@ void ShopDesk::reckon() {
         emit failed(QString::fromStdString(m_unreadable));
         return;
     }
-    m_unreadable.clear();
     show(std::move(*reckoned));
 }
 
 void ShopDesk::show(std::shared_ptr<const ReckonedShop> shop) {
+    m_unreadable.clear();
     m_shop = std::move(shop);
     m_countWatch.see(*m_shop);
     m_orderShown = m_shop->plan.order;

@@ -76,10 +76,9 @@ void WrongPlace::set(const WhatIsWrong& wrong) {
     if (isUnreadable())
         m_lead->set(
             Tone::Held, tr("This shop cannot be read."),
-            tr("%1 Nothing is lost by waiting: the file stays as it is. “Mend the shop file” makes parts "
+            tr("Nothing is lost by waiting: the file stays as it is. “Mend the shop file” makes parts "
                "of it that are missing again, “Save what can be saved” brings what is left into a new "
-               "file, and a backup is opened with “Open another shop”.")
-                .arg(words(wrong.unreadable)));
+               "file, and a backup is opened with “Open another shop”."));
     else
         m_lead->set(Tone::Held,
                     wrong.count() == 1
@@ -90,7 +89,6 @@ void WrongPlace::set(const WhatIsWrong& wrong) {
                        "put right is in an earlier backup."));
     m_goOn->setVisible(!isUnreadable());
     fillList();
-    m_card->setVisible(!isUnreadable());
     m_card->setCount(QString::number(wrong.count()));
     emit subtitleChanged();
 }
@@ -101,6 +99,8 @@ void WrongPlace::fillList() {
         delete item->widget();
         delete item;
     }
+    if (isUnreadable())
+        addEntry(list, words(m_wrong.unreadable), {});
     std::size_t shown = 0;
     for (const UnreadRow& row : m_wrong.rows)
         if (shown++ < kMostShown)

@@ -78,6 +78,12 @@ Error SqliteFailure::error() const {
     case SQLITE_AUTH:
         // No authorizer is ever set: this is inWords().
         return plainError(m_message);
+    case SQLITE_ERROR:
+        // A table or column of ours is not there; which one, and where it was asked for, helps nobody at the
+        // desk.
+        if (m_message.starts_with("no such "))
+            return plainError("A part of the shop file is missing. Mend the shop file, or restore a backup.");
+        [[fallthrough]];
     default:
         return plainError("The shop file refused this: " + m_message + ". Nothing was changed.");
     }

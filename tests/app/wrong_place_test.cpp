@@ -145,6 +145,11 @@ TEST_F(WrongInFile, AShopThatCannotBeReadAtAllIsNotShownAsEmpty) {
     EXPECT_TRUE(workshop().foot()->isFailure()) << foot();
     QTest::qWait(50);
     EXPECT_TRUE(workshop().foot()->isFailure()) << "the reason stays while it is true";
+    EXPECT_NE(foot().find("A part of the shop file is missing."), std::string::npos) << foot();
+    EXPECT_NE(said().find("A part of the shop file is missing."), std::string::npos) << said();
+    QTest::keyClick(m_window.get(), Qt::Key_M);
+    QTRY_VERIFY(!workshop().showsWrong());
+    EXPECT_FALSE(m_window->desk()->shop()->facts.pressChecks.empty()) << "its rows come from the history";
 }
 
 TEST_F(WrongInFile, NothingIsSeenWhereAllIsWell) {
