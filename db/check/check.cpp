@@ -61,9 +61,9 @@ public:
         } catch (const SqliteFailure& failure) {
             if (failure.isStopped() || failure.isBusy() || failure.isOfTheDisk())
                 throw;
-            m_findings.push_back(
-                (failure.isDamage() ? "The file is damaged: " : "Not all could be looked at: ") +
-                std::string{failure.what()} + ".");
+            m_findings.push_back(failure.isDamage()
+                                     ? "The file is damaged: " + std::string{failure.what()} + "."
+                                     : "Not all could be looked at. " + failure.error().message);
         }
         m_done += share;
     }
