@@ -11,6 +11,7 @@ constexpr int kCounterBits = 12;
 constexpr int kSeatBits = 10;
 constexpr int kTimeBits = 41;
 constexpr std::int64_t kCounters = std::int64_t{1} << kCounterBits;
+constexpr std::int64_t kSeatMask = ((std::int64_t{1} << kSeatBits) - 1) << kCounterBits;
 constexpr std::int64_t kLastMillisecond = (std::int64_t{1} << kTimeBits) - 1;
 constexpr std::chrono::sys_days kEpoch{std::chrono::year{2024} / std::chrono::January / 1};
 
@@ -37,19 +38,19 @@ IdMaker::IdMaker(std::int64_t seat, std::int64_t lastId)
 }
 
 std::int64_t IdMaker::next(Instant now) {
-    std::int64_t milliseconds = millisecondsSinceEpoch(now);
-    std::int64_t counter = 0;
-    if (millisecondsOf(m_last) >= milliseconds) {
-        milliseconds = millisecondsOf(m_last);
-        counter = counterOf(m_last) + 1;
-        if (counter == kCounters) {
-            counter = 0;
-            ++milliseconds;
-        }
-    }
-    assert(milliseconds <= kLastMillisecond);
-    m_last = (milliseconds << (kSeatBits + kCounterBits)) | (m_seat << kCounterBits) | counter;
+    const std::int64_t milliseconds = millisecondsSinceEpoch(now);
+    m_last = millisecondsOf(m_last) >= milliseconds
+                 ? movedOn((m_last & ~kSeatMask) | (m_seat << kCounterBits), 1)
+                 : (milliseconds << (kSeatBits + kCounterBits)) | (m_seat << kCounterBits);
     return m_last;
+}
+
+std::int64_t IdMaker::movedOn(std::int64_t id, std::int64_t steps) {
+    assert(steps >= 0);
+    const std::int64_t counted = counterOf(id) + steps;
+    const std::int64_t milliseconds = millisecondsOf(id) + counted / kCounters;
+    assert(milliseconds <= kLastMillisecond);
+    return (milliseconds << (kSeatBits + kCounterBits)) | (id & kSeatMask) | (counted % kCounters);
 }
 
 std::int64_t IdMaker::seatOf(std::int64_t id) {

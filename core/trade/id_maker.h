@@ -23,6 +23,10 @@ public:
     std::int64_t next(Instant now);
     std::int64_t last() const { return m_last; }
 
+    // What `id` would be after so many more of that moment: for a maker that must not go on where another,
+    // begun from the same id, goes on. REQUIRES: steps >= 0
+    static std::int64_t movedOn(std::int64_t id, std::int64_t steps);
+
     static std::int64_t seatOf(std::int64_t id);
     static Instant timeOf(std::int64_t id);
 

@@ -75,5 +75,17 @@ TEST(IdMaker, HoldsToItsBitsAtTheEdges) {
     EXPECT_EQ(IdMaker::timeOf(id), late);
 }
 
+TEST(IdMaker, MovesAnIdOnByAsManyAsItWouldHaveMade) {
+    IdMaker one{7};
+    const Instant now = std::chrono::sys_days{std::chrono::year{2026} / 11 / 30};
+    const auto first = one.next(now);
+    std::int64_t later = first;
+    for (int count = 0; count < 5000; ++count) // more than fall into one millisecond
+        later = one.next(now);
+    EXPECT_EQ(IdMaker::movedOn(first, 5000), later);
+    EXPECT_EQ(IdMaker::movedOn(first, 0), first);
+    EXPECT_EQ(IdMaker::seatOf(later), 7);
+}
+
 } // namespace
 } // namespace holdfast
