@@ -5,6 +5,7 @@
 #include <sqlite3.h>
 
 #include <algorithm>
+#include <utility>
 
 namespace holdfast::db {
 
@@ -16,8 +17,13 @@ enum class Held { Nothing, Null, Value };
 
 class FormReader {
 public:
-    explicit FormReader(ChangesetView bytes)
-        : m_rest(bytes) {}
+    // Where each integer stands: eight bytes, the highest first.
+    using LookAtInteger = std::function<void(const std::string& table, std::size_t column, std::size_t at)>;
+
+    explicit FormReader(ChangesetView bytes, LookAtInteger look = {})
+        : m_rest(bytes)
+        , m_start(bytes.data())
+        , m_look(std::move(look)) {}
 
     bool readAll() {
         while (!m_rest.empty()) {
@@ -85,10 +91,13 @@ private:
 
     bool readRow(std::vector<Held>& row) {
         row.assign(isKey().size(), Held::Nothing);
-        return std::ranges::all_of(row, [this](Held& held) { return readValue(held); });
+        for (std::size_t column = 0; column < row.size(); ++column)
+            if (!readValue(row[column], column))
+                return false;
+        return true;
     }
 
-    bool readValue(Held& held) {
+    bool readValue(Held& held, std::size_t column) {
         if (m_rest.empty())
             return false;
         const int type = std::to_integer<int>(next());
@@ -101,6 +110,9 @@ private:
         case SQLITE_NULL:
             return true;
         case SQLITE_INTEGER:
+            if (m_look && m_rest.size() >= length)
+                m_look(table().table, column, static_cast<std::size_t>(m_rest.data() - m_start));
+            return skip(length);
         case SQLITE_FLOAT:
             return skip(length);
         case SQLITE_TEXT:
@@ -150,10 +162,27 @@ private:
     }
 
     ChangesetView m_rest;
+    const std::byte* m_start;
+    LookAtInteger m_look;
     std::vector<TableChanges> m_tables; // the last is being read
     std::vector<Held> m_before;
     std::vector<Held> m_after;
 };
+
+constexpr std::size_t kNumberBytes = 8;
+
+std::int64_t numberAt(ChangesetView bytes, std::size_t at) {
+    std::uint64_t number = 0;
+    for (const std::byte byte : bytes.subspan(at, kNumberBytes))
+        number = (number << 8) | std::to_integer<std::uint64_t>(byte);
+    return static_cast<std::int64_t>(number);
+}
+
+void putNumber(Changeset& bytes, std::size_t at, std::int64_t number) {
+    for (std::size_t byte = 0; byte < kNumberBytes; ++byte)
+        bytes[at + byte] = static_cast<std::byte>(
+            (static_cast<std::uint64_t>(number) >> (8 * (kNumberBytes - 1 - byte))) & 0xFF);
+}
 
 } // namespace
 
@@ -170,6 +199,21 @@ std::vector<TableChanges> tablesOf(ChangesetView changeset) {
     if (!reader.readAll())
         throw SqliteFailure{SQLITE_CORRUPT, "a journal entry is damaged"};
     return reader.takeTables();
+}
+
+Changeset withOtherNumbers(ChangesetView changeset, const std::map<std::int64_t, std::int64_t>& instead,
+                           const IsIdColumn& isId) {
+    Changeset changed(changeset.begin(), changeset.end());
+    if (instead.empty())
+        return changed;
+    FormReader reader{changeset, [&](const std::string& table, std::size_t column, std::size_t at) {
+                          const auto other = instead.find(numberAt(changeset, at));
+                          if (other != instead.end() && isId(table, column))
+                              putNumber(changed, at, other->second);
+                      }};
+    if (!reader.readAll())
+        throw SqliteFailure{SQLITE_CORRUPT, "a journal entry is damaged"};
+    return changed;
 }
 
 std::int64_t changeCount(ChangesetView changeset) {

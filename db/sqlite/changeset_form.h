@@ -5,6 +5,8 @@
 
 #include "db/sqlite/changeset.h"
 
+#include <map>
+
 namespace holdfast::db {
 
 // An insert and a deletion hold every column; an update holds the key before, and of the other columns those
@@ -28,6 +30,12 @@ struct TableChanges {
 
 // In its order, each table once for each time it is named. Throws as requireWhole.
 std::vector<TableChanges> tablesOf(ChangesetView changeset);
+
+// The changeset with other numbers in the place of some: those of `instead`, in the columns that `isId` says
+// hold ids. Throws as requireWhole.
+using IsIdColumn = std::function<bool(const std::string& table, std::size_t column)>;
+Changeset withOtherNumbers(ChangesetView changeset, const std::map<std::int64_t, std::int64_t>& instead,
+                           const IsIdColumn& isId);
 
 // How many rows it changes. Throws as requireWhole.
 std::int64_t changeCount(ChangesetView changeset);

@@ -4,6 +4,7 @@
 
 #include <sqlite3.h>
 
+#include <algorithm>
 #include <utility>
 
 namespace holdfast::db {
@@ -130,6 +131,14 @@ std::span<const std::byte> Query::bytes(int column) const {
     const auto* start = static_cast<const std::byte*>(sqlite3_column_blob(m_statement, column));
     return {start,
             start == nullptr ? 0 : static_cast<std::size_t>(sqlite3_column_bytes(m_statement, column))};
+}
+
+void Query::copyBytes(int column, std::span<std::byte> into) const {
+    const auto stored = bytes(column);
+    if (stored.size() != into.size())
+        throw SqliteFailure{SQLITE_CORRUPT, "a value has not the length that it should have",
+                            sqlite3_sql(m_statement)};
+    std::ranges::copy(stored, into.begin());
 }
 
 Instant Query::instant(int column) const {

@@ -19,6 +19,7 @@
 #include "core/trade/ids.h"
 #include "core/trade/units.h"
 
+#include <array>
 #include <concepts>
 #include <cstddef>
 #include <cstdint>
@@ -109,6 +110,13 @@ public:
     // Valid until the next step.
     std::string_view view(int column) const;
     std::span<const std::byte> bytes(int column) const;
+    // Throws a damage failure where there are not just so many.
+    template <std::size_t count>
+    std::array<std::byte, count> fixedBytes(int column) const {
+        std::array<std::byte, count> fixed{};
+        copyBytes(column, fixed);
+        return fixed;
+    }
     Instant instant(int column) const;
     // Throws a damage failure where the text is no date.
     LocalDate date(int column) const;
@@ -130,6 +138,7 @@ public:
     }
 
 private:
+    void copyBytes(int column, std::span<std::byte> into) const;
     Query& bindInteger(int place, std::int64_t number);
     Query& bindReal(int place, double number);
 

@@ -148,6 +148,37 @@ TEST_F(ChangesetForm, EveryByteFlippedIsReadToItsEndOrRefused) {
     }
 }
 
+TEST_F(ChangesetForm, NumbersAreReplacedWhereTheyAreIdsAndNowhereElse) {
+    connection.script(
+        "CREATE TABLE roll (id INTEGER PRIMARY KEY, film INTEGER, mm INTEGER, note TEXT) STRICT;"
+        "INSERT INTO roll VALUES (8, 7, 7, '7')");
+    Changeset changeset;
+    {
+        const std::array<std::string, 2> tables{"film", "roll"};
+        Session session{connection, tables};
+        connection.script(
+            "INSERT INTO film VALUES (7, '7', 7, x'07'); INSERT INTO roll VALUES (9, 7, 7, '7');"
+            "UPDATE roll SET film = 1, mm = 9 WHERE id = 8;");
+        changeset = session.changeset();
+        connection.script("DELETE FROM film WHERE id = 7; DELETE FROM roll WHERE id = 9;"
+                          "UPDATE roll SET film = 70, mm = 7 WHERE id = 8");
+    }
+    const auto isId = [](const std::string& table, std::size_t column) {
+        return column == 0 || (table == "roll" && column == 1);
+    };
+    Transaction transaction{connection};
+    EXPECT_FALSE(applyChangeset(connection, withOtherNumbers(changeset, {{7, 70}, {9, 90}}, isId)));
+    Query films = connection.query("SELECT id || ' ' || shade || ' ' || width || ' ' || hex(icon) FROM film "
+                                   "WHERE id > 2");
+    ASSERT_TRUE(films.step());
+    EXPECT_EQ(films.text(0), "70 7 7.0 07");
+    Query rolls = connection.query("SELECT group_concat(id || ' ' || film || ' ' || mm || ' ' || note, ', ') "
+                                   "FROM (SELECT * FROM roll ORDER BY id)");
+    ASSERT_TRUE(rolls.step());
+    EXPECT_EQ(rolls.text(0), "8 1 9 7, 90 70 7 7");
+    EXPECT_EQ(withOtherNumbers(changeset, {{5, 50}}, isId), changeset);
+}
+
 TEST_F(ChangesetForm, SeveralBytesChangedAreReadToTheirEndOrRefused) {
     const Changeset changeset = recorded();
     std::mt19937 random{12};
