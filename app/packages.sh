@@ -52,5 +52,5 @@ need_packages() {
 
 # libqt6opengl6-dev is only recommended by qt6-charts-dev, yet Qt Charts is not found without it.
 build_packages=(ca-certificates g++ cmake ninja-build ccache pkg-config qt6-base-dev "libqt6opengl6-dev|qt6-base-dev"
-    libgl-dev libvulkan-dev qt6-charts-dev qt6-svg-dev libsqlite3-dev libqrencode-dev libcups2-dev
+    libgl-dev libvulkan-dev qt6-charts-dev qt6-svg-dev libsqlite3-dev libsodium-dev libqrencode-dev libcups2-dev
     libcanberra-dev)

@@ -108,13 +108,18 @@ std::string sentenceOf(const UnreadRow& row) {
 Result<std::vector<std::string>> checkShop(Shop& shop, const TellCheck& tell) {
     return shop.read([&](Connection&) {
         Checking checking{shop, tell};
-        checking.part(0.30, "the pages of the file", plainPart(checkPages));
+        checking.part(0.20, "the pages of the file", plainPart(checkPages));
         checking.part(0.02, "its tables", schemaPart(shop));
         checking.part(0.08, "what rows refer to", plainPart(checkReferences));
         checking.part(0.05, "the ledgers", plainPart(checkLedgers));
         checking.part(0.10, "the journal", plainPart(checkJournal));
         checking.part(0.02, "what was undone", plainPart(checkUndos));
-        checking.part(0.02, "the line of entries", plainPart(checkLine));
+        checking.part(0.01, "the line of entries", plainPart(checkLine));
+        checking.part(0.10, "each entry against its seal",
+                      [](Connection& connection, Findings& findings, const TellProgress& told) {
+                          checkSeals(connection, told, findings);
+                      });
+        checking.part(0.01, "the line against its marks", plainPart(checkMarks));
         checking.part(0.20, "every row against its history",
                       [](Connection& connection, Findings& findings, const TellProgress& told) {
                           checkHistory(connection, told, findings);

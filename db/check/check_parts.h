@@ -50,6 +50,9 @@ void checkUndos(Connection& connection, Findings& findings);
 // By entry, the undo of it that was not undone itself.
 std::map<std::int64_t, std::int64_t> undoneByWhich(Connection& connection);
 void checkLine(Connection& connection, Findings& findings);
+// Each entry against its seal, and the line against the marks that are made of them.
+void checkSeals(Connection& connection, const TellProgress& told, Findings& findings);
+void checkMarks(Connection& connection, Findings& findings);
 
 // The journal against the tables.
 struct HistoryFindings {

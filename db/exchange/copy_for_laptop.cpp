@@ -2,7 +2,8 @@
 #include "core/trade/id_maker.h"
 #include "core/trade/limits.h"
 #include "db/exchange/laptops.h"
-#include "db/exchange/line.h"
+#include "db/journal/incarnation.h"
+#include "db/journal/line.h"
 #include "db/journal/new_file.h"
 #include "db/sqlite/online_copy.h"
 
@@ -48,13 +49,15 @@ void addSeat(Connection& connection, const Seat& seat) {
 }
 
 // The copied file becomes the laptop's: its number, its order numbers, nobody's half-typed slips.
-void makeIts(Connection& copy, const Seat& seat, const std::vector<Seat>& all) {
+void makeIts(Connection& copy, const Seat& seat, const std::vector<Seat>& all, const Known& workshop) {
     copy.script("PRAGMA journal_mode = DELETE; PRAGMA secure_delete = ON; BEGIN");
     learnSeats(copy, all);
     copy.run("UPDATE seat_here SET seat_id = ?1, next_order_number = ?2", seat.number, seat.firstOrderNumber);
     copy.run("DELETE FROM seat_note");
     copy.run("DELETE FROM seat_let_go");
     copy.run("DELETE FROM seat_known");
+    noteKnown(copy, kWorkshopSeat, workshop, Instant{});
+    dropIncarnation(copy);
     goOnAboveAllIds(copy);
     copy.script("COMMIT");
 }
@@ -80,7 +83,6 @@ Result<Seat> makeCopyForLaptop(Shop& shop, const std::filesystem::path& path, co
         PlaceInLine end;
         {
             ExchangeTransaction transaction{connection};
-            connection.run("INSERT INTO journal_shop (id, shop) VALUES (1, random()) ON CONFLICT DO NOTHING");
             putOwnInLine(connection);
             end = endOfLine(connection);
             transaction.commit();
@@ -99,8 +101,8 @@ Result<Seat> makeCopyForLaptop(Shop& shop, const std::filesystem::path& path, co
                 return made;
             seat = *made;
             addSeat(connection, seat);
-            noteKnown(connection, seat.number, end.place, Instant{});
-            makeIts(copy, seat, seats(connection));
+            noteKnown(connection, seat.number, {end.place, 0}, Instant{});
+            makeIts(copy, seat, seats(connection), {end.place, incarnationHere(connection)});
             transaction.commit();
         }
         if (auto kept = file->keep(); !kept)

@@ -65,6 +65,12 @@ std::int64_t entriesToFetch(Connection& connection, SeatNumber laptop);
 Result<Seat> makeCopyForLaptop(Shop& shop, const std::filesystem::path& path, const std::string& name,
                                const TellProgress& progress = {});
 
+// When the workshop's file is lost: makes this laptop's copy the workshop's, with all that it knows and has
+// done. Its order numbers go on well above the last that is known, for the lost file may have given out more:
+// answers the next. What only the lost file held is not here; should it turn up, news from it can still be
+// brought in. Not undone.
+Result<std::int64_t> becomeWorkshop(Shop& shop);
+
 // Order numbers left to this laptop: the window warns below a hundred. The next news from the workshop brings
 // a new range to a laptop that has fewer than a hundred left.
 std::int64_t orderNumbersLeft(Connection& connection);
@@ -102,6 +108,7 @@ struct NewsTakenIn {
     std::int64_t added = 0;              // entries new here
     std::int64_t alreadyKnown = 0;       // in the file and known before
     std::vector<Difference> differences; // in the order of the line
+    bool isFromAnotherCopy = false;      // not of the file that the last news from there was of
     ChangedTables touched;               // for Shop::catchUp
 };
 // One transaction. Listeners of this shop are told. Taken in twice, the second changes nothing.

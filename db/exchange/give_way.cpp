@@ -1,8 +1,8 @@
 #include "db/exchange/give_way.h"
 
-#include "core/trade/id_maker.h"
 #include "db/actions/kept_blanks.h"
 #include "db/actions/rows.h"
+#include "db/exchange/laptops.h"
 #include "db/sqlite/changeset_form.h"
 #include "db/sqlite/connection.h"
 
@@ -27,15 +27,6 @@ std::vector<std::int64_t> writtenRows(ChangesetView changeset, std::string_view 
         return true;
     });
     return rows;
-}
-
-std::int64_t newIdHere(Connection& connection, Instant at) {
-    Query here = connection.query("SELECT seat_id, last_id FROM seat_here");
-    if (!here.step())
-        throw SqliteFailure::inWords("The shop file is damaged: it does not say which laptop it is on.");
-    const std::int64_t id = IdMaker{here.integer(0), here.integer(1)}.next(at);
-    connection.run("UPDATE seat_here SET last_id = ?1", id);
-    return id;
 }
 
 struct Lack {

@@ -1,6 +1,7 @@
 #include "db/exchange/laptops.h"
 
-#include "db/exchange/line.h"
+#include "core/trade/id_maker.h"
+#include "db/journal/line.h"
 
 #include <algorithm>
 
@@ -52,7 +53,7 @@ std::int64_t entriesToBring(Connection& connection) {
 
 std::int64_t entriesToFetch(Connection& connection, SeatNumber laptop) {
     return endOfLine(connection).place + static_cast<std::int64_t>(behindTheLine(connection).size()) -
-           knownPlace(connection, laptop);
+           knownOf(connection, laptop).place;
 }
 
 std::int64_t orderNumbersLeft(Connection& connection) {
@@ -105,15 +106,42 @@ void goOnAboveAllOrderNumbers(Connection& connection) {
         "last_order_number), 0)) FROM seat WHERE seat.id = seat_id");
 }
 
-void noteKnown(Connection& connection, SeatNumber laptop, std::int64_t place, Instant at) {
-    connection.run(
-        "INSERT INTO seat_known (seat_id, place, at) VALUES (?1, ?2, ?3) ON CONFLICT (seat_id) "
-        "DO UPDATE SET place = excluded.place, at = excluded.at WHERE excluded.at >= seat_known.at",
-        laptop, place, at);
+void learnForgottenSeats(Connection& connection, const std::vector<Seat>& seats) {
+    for (const Seat& seat : seats) {
+        connection.run("INSERT INTO seat (id, name, first_order_number, last_order_number) "
+                       "VALUES (?1, ?2, ?3, ?4) ON CONFLICT DO NOTHING",
+                       seat.number, seat.name, seat.firstOrderNumber, seat.lastOrderNumber);
+        if (connection.changes() > 0)
+            connection.run("UPDATE seat SET last_order_number = MAX(first_order_number, "
+                           "MIN(last_order_number, ?2 - 1)) WHERE id = ?1",
+                           kWorkshopSeat, seat.firstOrderNumber);
+    }
 }
 
-std::int64_t knownPlace(Connection& connection, SeatNumber laptop) {
-    return connection.number("SELECT place FROM seat_known WHERE seat_id = ?1", laptop);
+std::int64_t newIdHere(Connection& connection, Instant at) {
+    Query here = connection.query("SELECT seat_id, last_id FROM seat_here");
+    if (!here.step())
+        throw SqliteFailure::inWords("The shop file is damaged: it does not say which laptop it is on.");
+    const std::int64_t id = IdMaker{here.integer(0), here.integer(1)}.next(at);
+    connection.run("UPDATE seat_here SET last_id = ?1", id);
+    return id;
+}
+
+void noteKnown(Connection& connection, SeatNumber laptop, const Known& known, Instant at) {
+    connection.run(
+        "INSERT INTO seat_known (seat_id, place, incarnation, at) VALUES (?1, ?2, ?3, ?4) "
+        "ON CONFLICT (seat_id) DO UPDATE SET place = excluded.place, incarnation = excluded.incarnation, "
+        "at = excluded.at WHERE excluded.at >= seat_known.at",
+        laptop, known.place, known.incarnation, at);
+}
+
+Known knownOf(Connection& connection, SeatNumber laptop) {
+    Query known = connection.query("SELECT place, incarnation FROM seat_known WHERE seat_id = ?1", laptop);
+    return known.step() ? Known{known.integer(0), known.integer(1)} : Known{};
+}
+
+std::int64_t incarnationHere(Connection& connection) {
+    return connection.number("SELECT incarnation FROM seat_here");
 }
 
 std::optional<std::string> remark(Connection& connection, EntryId entry) {

@@ -2,7 +2,7 @@
 // What news may write. A news file comes from a stick, and whoever can write to the stick can write anything
 // into it: so each of its entries is held to what an action can do before anything of it is done.
 
-#include "db/exchange/carried_entry.h"
+#include "db/journal/carried_entry.h"
 #include "db/journal/recorded_form.h"
 
 #include <string>

@@ -2,8 +2,8 @@
 // Applies one entry of another laptop, or one of this laptop's over what the line brought, to a shop that has
 // gone on.
 
-#include "db/exchange/carried_entry.h"
 #include "db/exchange/may_be_carried.h"
+#include "db/journal/carried_entry.h"
 
 #include <set>
 #include <string>

@@ -1,6 +1,7 @@
 // Writing news, and looking whether news may be taken in.
 #include "db/exchange/news.h"
 
+#include "db/exchange/common_place.h"
 #include "db/exchange/laptops.h"
 #include "db/journal/new_file.h"
 #include "db/journal/schema_upgrade.h"
@@ -17,14 +18,6 @@ std::string nameOf(Connection& connection, SeatNumber seat) {
     return found.step() ? "“" + found.text(0) + "”" : "a laptop that is not known here";
 }
 
-std::vector<EntryId> lineBehind(Connection& connection, std::int64_t place) {
-    std::vector<EntryId> entries;
-    Query rows = connection.query("SELECT entry_id FROM journal_line WHERE place > ?1 ORDER BY place", place);
-    while (rows.step())
-        entries.push_back(rows.id<EntryId>(0));
-    return entries;
-}
-
 Result<Done> mayWriteFor(Connection& connection, SeatNumber laptop) {
     if (!isTheWorkshop(connection))
         return Done{};
@@ -33,6 +26,24 @@ Result<Done> mayWriteFor(Connection& connection, SeatNumber laptop) {
     if (connection.number("SELECT COUNT(*) FROM seat WHERE id = ?1", laptop) == 0)
         return plainError("The shop has no such laptop.");
     return Done{};
+}
+
+// News reaches back further than the reader is known to be along the line, so that a file that was put back
+// from an older copy, there or here, still joins on: by so many entries, or so many bytes of them.
+constexpr std::int64_t kReachesBack = 1000;
+constexpr std::int64_t kReachesBackBytes = 2 << 20;
+
+PlaceInLine reachedBack(Connection& connection, std::int64_t since) {
+    std::int64_t place = since;
+    std::int64_t bytes = 0;
+    Query line = connection.query(
+        "SELECT place, COALESCE((SELECT LENGTH(changeset) FROM journal_entry WHERE id = entry_id), "
+        "(SELECT LENGTH(changeset) FROM journal_aside WHERE id = entry_id), 0) FROM journal_line "
+        "WHERE place <= ?1 AND place > ?2 ORDER BY place DESC",
+        since, since - kReachesBack);
+    while (line.step() && (bytes += line.integer(1)) <= kReachesBackBytes)
+        place = line.integer(0) - 1;
+    return placeInLine(connection, place);
 }
 
 // What the writer says of itself; at the workshop, with all of its own entries in the line.
@@ -47,20 +58,20 @@ NewsLabel labelHere(Shop& shop, SeatNumber laptop) {
     label.to = here.number == kWorkshopSeat ? laptop : kWorkshopSeat;
     label.writtenAt = shop.now();
     label.known = endOfLine(connection);
-    label.behind =
-        here.number == kWorkshopSeat ? placeInLine(connection, knownPlace(connection, laptop)) : label.known;
+    label.since = std::min(knownOf(connection, label.to).place, label.known.place);
+    label.behind = reachedBack(connection, label.since);
+    label.incarnation = incarnationHere(connection);
     return label;
 }
 
 void writeTo(const std::filesystem::path& path, Connection& connection, const NewsLabel& label,
              const TellProgress& progress) {
-    const bool fromWorkshop = label.from == kWorkshopSeat;
-    const auto entries =
-        fromWorkshop ? lineBehind(connection, label.behind.place) : behindTheLine(connection);
+    auto entries = lineBehind(connection, label.behind.place);
+    const auto own = behindTheLine(connection);
+    entries.insert(entries.end(), own.begin(), own.end());
     NewsWriter file{path};
-    if (fromWorkshop)
-        for (const Seat& seat : seats(connection))
-            file.add(seat);
+    for (const Seat& seat : seats(connection))
+        file.add(seat);
     for (const EntryId id : entries) {
         file.add(*readEntry(connection, id));
         if (progress && !progress(static_cast<double>(file.entries()) / static_cast<double>(entries.size())))
@@ -94,8 +105,7 @@ Result<NewsWritten> writeNews(Shop& shop, const std::filesystem::path& path, Sea
             const auto everyone = seats(connection);
             const auto to = std::ranges::find(everyone, label.to, &Seat::number);
             written.to = to == everyone.end() ? std::string{} : to->name;
-            written.entries = label.from == kWorkshopSeat ? label.known.place - label.behind.place
-                                                          : entriesToBring(connection);
+            written.entries = label.known.place - label.since + entriesToBring(connection);
             transaction.commit();
         }
         if (auto kept = file->keep(); !kept)
@@ -106,7 +116,8 @@ Result<NewsWritten> writeNews(Shop& shop, const std::filesystem::path& path, Sea
     }
 }
 
-Result<Done> mayBeTakenIn(Connection& connection, const NewsLabel& label) {
+Result<PlaceInLine> joinOf(Connection& connection, NewsReader& news) {
+    const NewsLabel& label = news.label();
     if (label.shop != shopNumber(connection))
         return plainError("This is news of another shop. Nothing was brought in.");
     if (const int here = appliedSteps(connection); label.schemaStep != here)
@@ -122,20 +133,16 @@ Result<Done> mayBeTakenIn(Connection& connection, const NewsLabel& label) {
                           ".");
     if (label.to != here.number)
         return plainError("This news is for " + nameOf(connection, label.to) + ", not for this laptop.");
-    if (connection.number("SELECT COUNT(*) FROM seat WHERE id = ?1", label.from) == 0)
-        return plainError(
-            "This news is from a laptop that this copy of the shop does not know: its file was replaced "
-            "by an older one. Open the newest file. Nothing was brought in.");
-    const PlaceInLine& common = label.from == kWorkshopSeat ? label.behind : label.known;
-    if (common.place > endOfLine(connection).place || placeInLine(connection, common.place) != common)
-        return plainError(label.from == kWorkshopSeat
-                              ? "This news does not join on to what this laptop knows. Save news here, bring "
-                                "it in in the workshop, "
-                                "and save the workshop’s news again. Nothing was brought in."
-                              : "That laptop knows of work that is not in this copy of the shop: its file "
-                                "was replaced by an older "
-                                "one. Open the newest file. Nothing was brought in.");
-    return Done{};
+    const auto common = commonPlace(connection, news);
+    if (common)
+        return *common;
+    return plainError(
+        here.number == kWorkshopSeat
+            ? "That laptop goes on from work that is not in this copy of the shop: its file was "
+              "put back from an older one. Save news for that laptop here, bring it in there, "
+              "and save its news again. Nothing was brought in."
+            : "This news does not join on to what this laptop knows. Save news here, bring it "
+              "in in the workshop, and save the workshop’s news again. Nothing was brought in.");
 }
 
 Result<NewsHead> lookAtNews(Shop& shop, const std::filesystem::path& path, const TellProgress& progress) {
@@ -144,9 +151,10 @@ Result<NewsHead> lookAtNews(Shop& shop, const std::filesystem::path& path, const
         return news.error();
     const NewsLabel label = news->label();
     return shop.read([&](Connection& connection) -> Result<NewsHead> {
-        if (auto may = mayBeTakenIn(connection, label); !may)
-            return may.error();
-        return NewsHead{label.from, label.fromName, label.writtenAt, label.entries};
+        if (const auto join = joinOf(connection, *news); !join)
+            return join.error();
+        return NewsHead{label.from, label.fromName, label.writtenAt,
+                        label.entries - (label.since - label.behind.place)};
     });
 }
 

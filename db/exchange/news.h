@@ -8,8 +8,8 @@ namespace holdfast::db {
 
 class Connection;
 
-// Of this shop, of the same form of the shop file, for this laptop, and joining on to the line as it is known
-// here. In words what is wrong otherwise.
-Result<Done> mayBeTakenIn(Connection& connection, const NewsLabel& label);
+// Of this shop, of the same form of the shop file, for this laptop, and joining on to the line here: up to
+// which place both have the same. In words what is wrong otherwise.
+Result<PlaceInLine> joinOf(Connection& connection, NewsReader& news);
 
 } // namespace holdfast::db

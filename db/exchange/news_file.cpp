@@ -10,19 +10,22 @@ namespace holdfast::db {
 namespace {
 
 constexpr std::int64_t kNewsApplicationId = 0x486F6C4E; // "HolN"
-constexpr std::int64_t kNewsForm = 1;
+constexpr std::int64_t kNewsForm = 2;
 
 constexpr const char* kNewsTables = R"(
 CREATE TABLE label (
     id INTEGER PRIMARY KEY CHECK (id = 1), shop INTEGER NOT NULL, schema_step INTEGER NOT NULL,
     from_seat INTEGER NOT NULL, from_name TEXT NOT NULL, to_seat INTEGER NOT NULL, written_at INTEGER NOT NULL,
-    known_place INTEGER NOT NULL, known_mark INTEGER NOT NULL, behind_place INTEGER NOT NULL,
-    behind_mark INTEGER NOT NULL, entries INTEGER NOT NULL, sum INTEGER NOT NULL) STRICT;
+    known_place INTEGER NOT NULL, known_mark BLOB NOT NULL, behind_place INTEGER NOT NULL,
+    behind_mark BLOB NOT NULL, since INTEGER NOT NULL, incarnation INTEGER NOT NULL, entries INTEGER NOT NULL,
+    sum BLOB NOT NULL) STRICT;
 CREATE TABLE seat (id INTEGER PRIMARY KEY, name TEXT NOT NULL, first_order_number INTEGER NOT NULL,
     last_order_number INTEGER NOT NULL) STRICT;
 CREATE TABLE entry (number INTEGER PRIMARY KEY, id INTEGER NOT NULL, seat_id INTEGER NOT NULL, at INTEGER NOT NULL,
-    title TEXT NOT NULL, undoes INTEGER, is_aside INTEGER NOT NULL, words TEXT NOT NULL, changeset BLOB NOT NULL)
-    STRICT;
+    title TEXT NOT NULL, undoes INTEGER, is_aside INTEGER NOT NULL, words TEXT NOT NULL, changeset BLOB NOT NULL,
+    identity BLOB NOT NULL, salt BLOB NOT NULL) STRICT;
+CREATE TABLE other_id (number INTEGER NOT NULL, was INTEGER NOT NULL, here INTEGER NOT NULL,
+    PRIMARY KEY (number, was)) STRICT, WITHOUT ROWID;
 CREATE TABLE subject (number INTEGER NOT NULL, kind TEXT NOT NULL, subject_id INTEGER NOT NULL,
     PRIMARY KEY (number, kind, subject_id)) STRICT, WITHOUT ROWID;
 )";
@@ -55,25 +58,31 @@ Error damagedNews(const std::filesystem::path& path) {
 }
 
 CarriedEntry entryIn(Connection& file, std::int64_t number) {
-    Query row = file.query("SELECT id, seat_id, at, title, undoes, is_aside, words, changeset FROM entry "
-                           "WHERE number = ?1",
-                           number);
+    Query row = file.query(
+        "SELECT id, seat_id, at, title, undoes, is_aside, words, changeset, identity, salt FROM entry "
+        "WHERE number = ?1",
+        number);
     if (!row.step())
         throw SqliteFailure{SQLITE_CORRUPT, "an entry of the news is missing"};
     const auto bytes = row.bytes(7);
-    CarriedEntry entry{row.id<EntryId>(0),
-                       row.integer(1),
-                       row.instant(2),
-                       row.text(3),
-                       row.optionalId<EntryId>(4),
-                       row.truth(5),
-                       row.text(6),
-                       Changeset(bytes.begin(), bytes.end()),
-                       {}};
+    CarriedEntry entry;
+    entry.id = row.id<EntryId>(0);
+    entry.seat = row.integer(1);
+    entry.at = row.instant(2);
+    entry.title = row.text(3);
+    entry.undoes = row.optionalId<EntryId>(4);
+    entry.isAside = row.truth(5);
+    entry.words = row.text(6);
+    entry.changeset.assign(bytes.begin(), bytes.end());
+    entry.identity = row.fixedBytes<sizeof(Hash)>(8);
+    entry.salt = row.fixedBytes<sizeof(Salt)>(9);
     Query subjects = file.query(
         "SELECT kind, subject_id FROM subject WHERE number = ?1 ORDER BY kind, subject_id", number);
     while (subjects.step())
         entry.subjects.emplace_back(subjects.text(0), subjects.integer(1));
+    Query others = file.query("SELECT was, here FROM other_id WHERE number = ?1 ORDER BY was", number);
+    while (others.step())
+        entry.otherIds.emplace_back(others.integer(0), others.integer(1));
     return entry;
 }
 
@@ -87,13 +96,15 @@ std::vector<Seat> seatsIn(Connection& file) {
 }
 
 // Over every value in the file.
-std::int64_t sumOf(Connection& file, const NewsLabel& label, const TellProgress& progress) {
-    Sum sum;
+Hash sumOf(Connection& file, const NewsLabel& label, const TellProgress& progress) {
+    Digest sum;
     for (const std::int64_t number :
          {label.shop, label.schemaStep, label.from, label.to,
-          std::int64_t{label.writtenAt.time_since_epoch().count()}, label.known.place, label.known.mark,
-          label.behind.place, label.behind.mark, label.entries})
+          std::int64_t{label.writtenAt.time_since_epoch().count()}, label.known.place, label.behind.place,
+          label.since, label.incarnation, label.entries})
         sum.add(number);
+    sum.add(std::span<const std::byte>{label.known.mark});
+    sum.add(std::span<const std::byte>{label.behind.mark});
     sum.add(label.fromName);
     for (const Seat& seat : seatsIn(file)) {
         sum.add(seat.number);
@@ -104,19 +115,8 @@ std::int64_t sumOf(Connection& file, const NewsLabel& label, const TellProgress&
     for (std::int64_t number = 1; number <= label.entries; ++number) {
         if (progress && !progress(static_cast<double>(number) / static_cast<double>(label.entries)))
             throw SqliteFailure::inWords("Reading the news was stopped. Nothing was changed.");
-        const CarriedEntry entry = entryIn(file, number);
-        sum.add(entry.id.value);
-        sum.add(entry.seat);
-        sum.add(std::int64_t{entry.at.time_since_epoch().count()});
-        sum.add(entry.title);
-        sum.add(entry.undoes ? entry.undoes->value : 0);
-        sum.add(entry.isAside ? 1 : 0);
-        sum.add(entry.words);
-        sum.add(entry.changeset.data(), entry.changeset.size());
-        for (const auto& [kind, subject] : entry.subjects) {
-            sum.add(kind);
-            sum.add(subject);
-        }
+        const Hash seal = sealOf(entryIn(file, number));
+        sum.add(std::span<const std::byte>{seal});
     }
     return sum.value();
 }
@@ -133,10 +133,12 @@ NewsWriter::NewsWriter(const std::filesystem::path& path)
 
 void NewsWriter::add(const CarriedEntry& entry) {
     ++m_entries;
-    m_file.run("INSERT INTO entry (number, id, seat_id, at, title, undoes, is_aside, words, changeset) "
-               "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)",
+    m_file.run("INSERT INTO entry (number, id, seat_id, at, title, undoes, is_aside, words, changeset, "
+               "identity, salt) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)",
                m_entries, entry.id, entry.seat, entry.at, entry.title, entry.undoes, entry.isAside,
-               entry.words, ChangesetView{entry.changeset});
+               entry.words, ChangesetView{entry.changeset}, entry.identity, entry.salt);
+    for (const auto& [was, here] : entry.otherIds)
+        m_file.run("INSERT INTO other_id (number, was, here) VALUES (?1, ?2, ?3)", m_entries, was, here);
     for (const auto& [kind, subject] : entry.subjects)
         m_file.run("INSERT INTO subject (number, kind, subject_id) VALUES (?1, ?2, ?3)", m_entries, kind,
                    subject);
@@ -151,11 +153,11 @@ void NewsWriter::close(NewsLabel label) {
     label.entries = m_entries;
     m_file.run(
         "INSERT INTO label (id, shop, schema_step, from_seat, from_name, to_seat, written_at, known_place, "
-        "known_mark, behind_place, behind_mark, entries, sum) "
-        "VALUES (1, ?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12)",
+        "known_mark, behind_place, behind_mark, since, incarnation, entries, sum) "
+        "VALUES (1, ?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14)",
         label.shop, label.schemaStep, label.from, label.fromName, label.to, label.writtenAt,
-        label.known.place, label.known.mark, label.behind.place, label.behind.mark, label.entries,
-        sumOf(m_file, label, {}));
+        label.known.place, label.known.mark, label.behind.place, label.behind.mark, label.since,
+        label.incarnation, label.entries, sumOf(m_file, label, {}));
     m_file.script("COMMIT");
 }
 
@@ -191,11 +193,15 @@ Result<Done> NewsReader::readThrough(const std::filesystem::path& path, const Te
         return plainError(path.string() +
                           " was saved by a newer version of Holdfast. Bring both laptops to the "
                           "same version first.");
+    if (m_file.number("PRAGMA user_version") < kNewsForm)
+        return plainError(path.string() +
+                          " was saved by an older version of Holdfast. Bring the other laptop to the same "
+                          "version and save the news again. Nothing was brought in.");
     if (!isOfThisForm(m_file))
         return damagedNews(path);
     Query row =
         m_file.query("SELECT shop, schema_step, from_seat, from_name, to_seat, written_at, known_place, "
-                     "known_mark, behind_place, behind_mark, entries, sum FROM label");
+                     "known_mark, behind_place, behind_mark, since, incarnation, entries, sum FROM label");
     if (!row.step())
         return damagedNews(path);
     m_label = {row.integer(0),
@@ -204,10 +210,15 @@ Result<Done> NewsReader::readThrough(const std::filesystem::path& path, const Te
                row.text(3),
                row.integer(4),
                row.instant(5),
-               {row.integer(6), row.integer(7)},
-               {row.integer(8), row.integer(9)},
-               row.integer(10)};
-    return sumOf(m_file, m_label, tell) == row.integer(11) ? Result<Done>{Done{}} : damagedNews(path);
+               {row.integer(6), row.fixedBytes<sizeof(Hash)>(7)},
+               {row.integer(8), row.fixedBytes<sizeof(Hash)>(9)},
+               row.integer(10),
+               row.integer(11),
+               row.integer(12)};
+    if (m_label.behind.place < 0 || m_label.ofTheLine() < 0 || m_label.ofTheLine() > m_label.entries)
+        return damagedNews(path);
+    return sumOf(m_file, m_label, tell) == row.fixedBytes<sizeof(Hash)>(13) ? Result<Done>{Done{}}
+                                                                            : damagedNews(path);
 }
 
 std::vector<Seat> NewsReader::seats() {

@@ -3,9 +3,9 @@
 
 #include "core/trade/dates.h"
 #include "core/trade/result.h"
-#include "db/exchange/carried_entry.h"
 #include "db/exchange/exchange.h"
-#include "db/exchange/line.h"
+#include "db/journal/carried_entry.h"
+#include "db/journal/line.h"
 #include "db/sqlite/connection.h"
 
 #include <cstdint>
@@ -24,9 +24,15 @@ struct NewsLabel {
     std::string fromName;
     SeatNumber to = 0;
     Instant writtenAt{};
-    PlaceInLine known;  // how far the writer knows the line
-    PlaceInLine behind; // from the workshop: the entries are those of the line behind this place
+    PlaceInLine known; // how far the writer knows the line
+    // The entries are those of the line behind this place and, from a laptop, what it did over it. That is
+    // further back than the reader is known to be, for it may have been put back since.
+    PlaceInLine behind;
+    std::int64_t since = 0; // the place that the reader is known to be at: what is behind it is news
+    std::int64_t incarnation = 0;
     std::int64_t entries = 0;
+
+    std::int64_t ofTheLine() const { return known.place - behind.place; }
 };
 
 // Writing: begin, add each, then close with the label. Throws SqliteFailure.

@@ -1,10 +1,11 @@
 // Taking in news: at the workshop to the end of the line, elsewhere the line and then what was done here over
 // it.
 #include "db/exchange/laptops.h"
-#include "db/exchange/line.h"
 #include "db/exchange/merge_entry.h"
 #include "db/exchange/news.h"
+#include "db/exchange/other_ids.h"
 #include "db/journal/ledger_faults.h"
+#include "db/journal/line.h"
 #include "db/sqlite/savepoint.h"
 #include "db/sqlite/stopping.h"
 
@@ -17,24 +18,28 @@ namespace {
 
 class TakingIn {
 public:
-    TakingIn(Connection& connection, NewsReader& news, const TellProgress& progress)
+    TakingIn(Connection& connection, NewsReader& news, std::int64_t common, const TellProgress& progress)
         : m_connection(connection)
         , m_news(news)
         , m_label(news.label())
+        , m_common(common)
         , m_progress(progress)
         , m_here(seatHere(connection).number) {
         m_taken.fromName = m_label.fromName;
     }
 
     NewsTakenIn run() {
-        learnSeats(m_connection, m_news.seats());
+        sayWhereItIsAnotherCopy();
         if (m_here == kWorkshopSeat) {
+            learnForgottenSeats(m_connection, m_news.seats());
             putOwnInLine(m_connection);
             twiceIfLedgersAsk([this](bool minds) { toTheEndOfTheLine(minds); });
-            noteKnown(m_connection, m_label.from, m_label.known.place, m_label.writtenAt);
+            noteKnown(m_connection, m_label.from, {m_common, m_label.incarnation}, m_label.writtenAt);
         } else {
+            learnSeats(m_connection, m_news.seats());
             takeInTheLine();
-            noteKnown(m_connection, kWorkshopSeat, m_label.known.place, m_label.writtenAt);
+            noteKnown(m_connection, kWorkshopSeat, {m_label.known.place, m_label.incarnation},
+                      m_label.writtenAt);
         }
         goOnAboveAllIds(m_connection);
         goOnAboveAllOrderNumbers(m_connection);
@@ -65,25 +70,40 @@ private:
             throw SqliteFailure::inWords("Bringing in the news was stopped. Nothing was changed.");
     }
 
+    // Entries that the reader was not known to have: of the rest nothing is said.
+    bool isNews(std::int64_t number) const { return m_label.behind.place + number > m_label.since; }
+
+    void sayWhereItIsAnotherCopy() {
+        const std::int64_t before = knownOf(m_connection, m_label.from).incarnation;
+        if (before != 0 && m_label.incarnation != 0 && before != m_label.incarnation)
+            m_taken.isFromAnotherCopy = true;
+    }
+
     void toTheEndOfTheLine(bool minds) {
         m_steps = static_cast<double>(m_label.entries);
         EntryMerger merger{m_connection};
+        OtherIds others{m_connection};
         for (std::int64_t number = 1; number <= m_label.entries; ++number) {
-            CarriedEntry entry = m_news.entry(number);
-            if (isInLine(m_connection, entry.id)) {
-                ++m_taken.alreadyKnown;
-            } else {
-                putInLine(m_connection, merged(merger, std::move(entry), minds));
-                ++m_taken.added;
-            }
             step();
+            if (m_label.behind.place + number <= m_common) {
+                m_taken.alreadyKnown += isNews(number);
+                continue;
+            }
+            CarriedEntry entry = m_news.entry(number);
+            if (const auto known = entryOf(m_connection, entry.identity)) {
+                others.knownAs(entry, *known);
+                m_taken.alreadyKnown += isNews(number);
+                continue;
+            }
+            putInLine(m_connection, taken(merger, others, std::move(entry), minds).id);
+            ++m_taken.added;
         }
         touched(merger);
     }
 
     void takeInTheLine() {
-        if (m_label.behind.place + m_label.entries <= endOfLine(m_connection).place) {
-            m_taken.alreadyKnown = m_label.entries;
+        if (m_common == m_label.known.place) {
+            m_taken.alreadyKnown = m_label.known.place - m_label.since;
             return;
         }
         const auto own = setAsideOwn();
@@ -92,28 +112,33 @@ private:
     }
 
     // What was done here and is not in the line is taken away again, the last first: that always goes, for
-    // nothing has come since.
+    // nothing has come since. So is the rest of a line that another workshop's copy had. In the order in
+    // which it is to be done again.
     std::vector<CarriedEntry> setAsideOwn() {
+        auto last = lineBehind(m_connection, m_common);
+        const auto behind = behindTheLine(m_connection);
+        last.insert(last.end(), behind.begin(), behind.end());
         std::vector<CarriedEntry> own;
-        for (const EntryId id : behindTheLine(m_connection))
+        for (const EntryId id : last)
             own.push_back(*readEntry(m_connection, id));
         m_steps = static_cast<double>(m_label.entries) + 2 * static_cast<double>(own.size());
+        endLineAt(m_connection, m_common);
         for (auto entry = own.rbegin(); entry != own.rend(); ++entry) {
             if (!entry->isAside)
                 applyExactly(inverseOf(entry->changeset));
             removeEntry(m_connection, *entry);
             step();
         }
+        std::ranges::sort(own, {}, &CarriedEntry::id);
         return own;
     }
 
     void followTheLine(const std::vector<CarriedEntry>& own) {
-        const std::int64_t known = endOfLine(m_connection).place;
         MayBeCarried mayBeCarried{m_connection};
         for (std::int64_t number = 1; number <= m_label.entries; ++number) {
             step();
-            if (m_label.behind.place + number <= known) {
-                ++m_taken.alreadyKnown;
+            if (m_label.behind.place + number <= m_common) {
+                m_taken.alreadyKnown += isNews(number);
                 continue;
             }
             const CarriedEntry entry = m_news.entry(number);
@@ -121,38 +146,36 @@ private:
             if (!entry.isAside)
                 applyExactly(entry.changeset);
             writeEntry(m_connection, entry);
-            putInLine(m_connection, entry);
-            const auto before = std::ranges::find(own, entry.id, &CarriedEntry::id);
+            putInLine(m_connection, entry.id);
+            const auto before = std::ranges::find(own, entry.identity, &CarriedEntry::identity);
             if (before == own.end())
                 ++m_taken.added;
             else if (entry.isAside != before->isAside || entry.words != before->words)
                 differs(entry);
         }
-        if (endOfLine(m_connection) != m_label.known)
-            throw SqliteFailure::inWords("The news is not complete. Save it again on the other laptop. "
-                                         "Nothing was brought in.");
     }
 
     void ownOverTheLine(const std::vector<CarriedEntry>& own, bool minds) {
         EntryMerger merger{m_connection};
+        OtherIds others{m_connection};
         for (const CarriedEntry& entry : own) {
-            if (!isInLine(m_connection, entry.id))
-                merged(merger, entry, minds);
+            if (const auto known = entryOf(m_connection, entry.identity))
+                others.knownAs(entry, *known);
+            else
+                taken(merger, others, entry, minds);
             step();
         }
         touched(merger);
     }
 
     // Applied and in the journal, or set aside.
-    CarriedEntry merged(EntryMerger& merger, CarriedEntry entry, bool minds) {
-        if (entry.isAside) {
-            writeEntry(m_connection, entry);
-            return entry;
-        }
+    CarriedEntry taken(EntryMerger& merger, OtherIds& others, CarriedEntry entry, bool minds) {
         const std::string before = entry.words;
-        CarriedEntry kept = merger.merge(std::move(entry), minds);
+        CarriedEntry kept = others.asHere(std::move(entry));
+        if (!kept.isAside)
+            kept = merger.merge(std::move(kept), minds);
         writeEntry(m_connection, kept);
-        if (kept.isAside || kept.words != before)
+        if (kept.words != before)
             differs(kept);
         return kept;
     }
@@ -179,6 +202,7 @@ private:
     Connection& m_connection;
     NewsReader& m_news;
     const NewsLabel m_label;
+    const std::int64_t m_common; // up to this place the line is the same here
     const TellProgress& m_progress;
     const SeatNumber m_here;
     NewsTakenIn m_taken;
@@ -187,9 +211,10 @@ private:
 };
 
 Result<NewsTakenIn> takenIn(Connection& connection, NewsReader& news, const TellProgress& progress) {
-    if (auto may = mayBeTakenIn(connection, news.label()); !may)
-        return may.error();
-    TakingIn taking{connection, news, progress};
+    const auto common = joinOf(connection, news);
+    if (!common)
+        return common.error();
+    TakingIn taking{connection, news, common->place, progress};
     const Stopping stopping{connection,
                             progress ? std::function<bool()>{[&] { return taking.mayGoOn(); }} : nullptr};
     ExchangeTransaction transaction{connection};

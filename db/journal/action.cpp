@@ -1,10 +1,11 @@
 #include "db/journal/action.h"
 
+#include "db/journal/carried_entry.h"
 #include "db/journal/shop.h"
-#include "db/journal/standing.h"
 #include "db/sqlite/changeset_form.h"
 
 #include <cassert>
+#include <utility>
 
 namespace holdfast::db {
 
@@ -39,26 +40,30 @@ std::optional<EntryId> Action::keep(std::optional<EntryId> undoes) {
     std::optional<EntryId> entry;
     if (!changeset.empty()) {
         entry = m_writer.newId<EntryId>();
-        writeEntry(*entry, changeset, undoes);
+        writeEntry(*entry, std::move(changeset), undoes);
     }
     // Even without an entry: an order number that was given out stays given out.
     m_transaction.commit();
+    if (entry)
+        m_shop.noteLastId();
     return entry;
 }
 
-void Action::writeEntry(EntryId entry, ChangesetView changeset, std::optional<EntryId> undoes) {
+void Action::writeEntry(EntryId id, Changeset changeset, std::optional<EntryId> undoes) {
     assert(!m_writer.m_title.empty() && "an action says what was done");
-    Connection& connection = m_shop.connection();
-    connection.run("INSERT INTO journal_entry (id, seat_id, at, title, undoes, changeset) "
-                   "VALUES (?1, ?2, ?3, ?4, ?5, ?6)",
-                   entry, m_shop.m_seat, m_writer.now(), m_writer.m_title, undoes, changeset);
-    for (const auto& [kind, subject] : m_writer.m_subjects)
-        connection.run("INSERT INTO journal_subject (kind, subject_id, entry_id) VALUES (?1, ?2, ?3)", kind,
-                       subject, entry);
+    CarriedEntry entry;
+    entry.id = id;
+    entry.seat = m_shop.m_seat;
+    entry.at = m_writer.now();
+    entry.title = m_writer.m_title;
+    entry.undoes = undoes;
+    entry.changeset = std::move(changeset);
+    entry.subjects.assign(m_writer.m_subjects.begin(), m_writer.m_subjects.end());
+    entry.salt = randomSalt();
+    entry.identity = identityOf(entry);
+    db::writeEntry(m_shop.connection(), entry);
     // The entry's id is made last, so it lies above all others of the action.
-    connection.run("UPDATE seat_here SET last_id = ?1", entry);
-    if (undoes)
-        markUndone(connection, *undoes, entry);
+    m_shop.connection().run("UPDATE seat_here SET last_id = ?1", id);
 }
 
 } // namespace holdfast::db

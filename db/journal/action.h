@@ -51,7 +51,7 @@ private:
         Shop& m_shop;
     };
 
-    void writeEntry(EntryId entry, ChangesetView changeset, std::optional<EntryId> undoes);
+    void writeEntry(EntryId id, Changeset changeset, std::optional<EntryId> undoes);
 
     Shop& m_shop;
     Permit m_permit;

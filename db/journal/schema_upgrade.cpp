@@ -1,5 +1,7 @@
 #include "db/journal/schema_upgrade.h"
 
+#include "db/journal/carried_entry.h"
+#include "db/journal/line.h"
 #include "db/journal/shop_file.h"
 #include "db/sqlite/connection.h"
 #include "db/sqlite/foreign_keys.h"
@@ -8,6 +10,14 @@
 #include <string>
 
 namespace holdfast::db {
+
+namespace {
+
+bool hasSeals(Connection& connection) {
+    return connection.number("SELECT COUNT(*) FROM sqlite_schema WHERE name = 'journal_seal'") == 1;
+}
+
+} // namespace
 
 int appliedSteps(Connection& connection) {
     return static_cast<int>(connection.number("PRAGMA user_version"));
@@ -19,6 +29,10 @@ void applySteps(Connection& connection, std::span<const char* const> steps) {
     Transaction transaction{connection};
     for (std::size_t step = static_cast<std::size_t>(appliedSteps(connection)); step < steps.size(); ++step)
         connection.script(steps[step]);
+    if (hasSeals(connection)) {
+        sealUnsealed(connection);
+        markLine(connection);
+    }
     if (connection.query("PRAGMA foreign_key_check").step())
         throw SqliteFailure::inWords("A row would refer to one that is not there.");
     connection.script("PRAGMA application_id = " + std::to_string(kShopApplicationId));

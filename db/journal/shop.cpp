@@ -1,5 +1,6 @@
 #include "db/journal/shop.h"
 
+#include "db/journal/incarnation.h"
 #include "db/journal/recorded_tables.h"
 
 #include <algorithm>
@@ -40,6 +41,11 @@ void Shop::goOnFromLastId() {
     m_idMaker.emplace(m_seat, here.integer(1));
 }
 
+void Shop::noteLastId() {
+    if (m_file.incarnation != 0)
+        db::noteLastId(path(), m_file.incarnation, m_idMaker->last());
+}
+
 Shop::~Shop() = default;
 
 Result<std::unique_ptr<Shop>> Shop::opened(Result<ShopFile> file, Clock clock, Steps steps) {
@@ -73,6 +79,9 @@ Result<std::unique_ptr<Shop>> Shop::openBeside(Clock clock) const {
 Result<Done> Shop::catchUp(const ChangedTables& touched) {
     try {
         goOnFromLastId();
+        if (m_file.incarnation != 0)
+            m_file.incarnation = connection().number("SELECT incarnation FROM seat_here");
+        noteLastId();
     } catch (const SqliteFailure& failure) {
         return failure.error();
     }

@@ -206,6 +206,7 @@ private:
     bool undoesAnAct(const HistoryEntry& entry);
 
     void goOnFromLastId();
+    void noteLastId(); // at the file, after each commit
     static Error readOnlyError();
     void tell(const ChangedTables& touched);
 

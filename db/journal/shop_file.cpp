@@ -1,6 +1,7 @@
 #include "db/journal/shop_file.h"
 
 #include "db/journal/file_probe.h"
+#include "db/journal/incarnation.h"
 #include "db/journal/new_file.h"
 #include "db/journal/schema_upgrade.h"
 #include "db/sqlite/online_copy.h"
@@ -184,7 +185,8 @@ Result<ShopFile> openShopFile(const std::filesystem::path& path, Steps steps) {
             return current.error();
         connection.script("PRAGMA journal_mode = WAL");
         keepsLogOnClose(connection, false);
-        return ShopFile{std::move(lock).value(), std::move(connection), *found, false};
+        const std::int64_t incarnation = settleIncarnation(connection, *found);
+        return ShopFile{std::move(lock).value(), std::move(connection), *found, false, incarnation};
     } catch (const SqliteFailure& failure) {
         return openingError(*found, failure);
     }
@@ -206,7 +208,7 @@ Result<ShopFile> openShopFileReadOnly(const std::filesystem::path& path, Steps s
                 found->string() +
                 " was written by an older version of Holdfast. Open it once in the window, which "
                 "brings it up to date and keeps a copy.");
-        return ShopFile{ShopLock{}, std::move(connection), *found, true};
+        return ShopFile{ShopLock{}, std::move(connection), *found, true, 0};
     } catch (const SqliteFailure& failure) {
         return openingError(*found, failure);
     }
@@ -216,7 +218,7 @@ Result<ShopFile> openShopFileBeside(const std::filesystem::path& path) {
     try {
         Connection connection = Connection::open(path, Access::ReadWrite);
         configure(connection);
-        return ShopFile{ShopLock{}, std::move(connection), path, false};
+        return ShopFile{ShopLock{}, std::move(connection), path, false, 0};
     } catch (const SqliteFailure& failure) {
         return openingError(path, failure);
     }
@@ -242,7 +244,8 @@ Result<ShopFile> createShopFile(const std::filesystem::path& path, Steps steps) 
             return kept.error();
         Connection connection = Connection::open(wanted, Access::ReadWrite);
         configure(connection);
-        return ShopFile{std::move(lock).value(), std::move(connection), wanted, false};
+        const std::int64_t incarnation = settleIncarnation(connection, wanted);
+        return ShopFile{std::move(lock).value(), std::move(connection), wanted, false, incarnation};
     } catch (const SqliteFailure& failure) {
         return failure.error();
     }
@@ -252,7 +255,7 @@ ShopFile createShopInMemory(Steps steps) {
     Connection connection = Connection::openInMemory();
     configure(connection);
     applySteps(connection, steps);
-    return ShopFile{ShopLock{}, std::move(connection), {}, false};
+    return ShopFile{ShopLock{}, std::move(connection), {}, false, 0};
 }
 
 } // namespace holdfast::db

@@ -20,6 +20,7 @@ struct ShopFile {
     Connection connection;
     std::filesystem::path path;
     bool isReadOnly = false;
+    std::int64_t incarnation = 0; // where it is opened for writing under its own lock
 };
 
 Result<ShopFile> openShopFile(const std::filesystem::path& path, std::span<const char* const> steps);

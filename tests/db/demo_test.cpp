@@ -330,13 +330,34 @@ TEST(Demo, CameAboutByActionsOnly) {
     EXPECT_EQ(left, std::vector<std::string>{});
 }
 
+// Every row of every table, but those numbers by which chance tells two files apart.
+std::vector<std::string> shownIn(const std::filesystem::path& path) {
+    auto demo = Shop::openReadOnly(path, [] { return Instant{}; });
+    EXPECT_TRUE(demo.ok());
+    std::vector<std::string> shown;
+    Query tables = (*demo)->connection().query(
+        "SELECT name FROM pragma_table_list WHERE schema = 'main' AND type = 'table' AND name NOT IN "
+        "('journal_seal', 'journal_shop', 'seat_here', 'sqlite_schema') ORDER BY name");
+    while (tables.step()) {
+        std::string sql = "SELECT '" + tables.text(0) + "'";
+        Query columns = (*demo)->connection().query("SELECT name FROM pragma_table_info(?1) ORDER BY cid",
+                                                    tables.text(0));
+        while (columns.step())
+            sql += " || ' ' || quote(\"" + columns.text(0) + "\")";
+        Query rows = (*demo)->connection().query(sql + " FROM \"" + tables.text(0) + "\" ORDER BY 1");
+        while (rows.step())
+            shown.push_back(rows.text(0));
+    }
+    return shown;
+}
+
 TEST(Demo, IsTheSameEachTimeForOneDayAndAnotherForTheNext) {
     const Folder folder;
     ASSERT_TRUE(makeDemoShop(folder / "one", kAWednesday).ok());
     ASSERT_TRUE(makeDemoShop(folder / "two", kAWednesday).ok());
     ASSERT_TRUE(makeDemoShop(folder / "next", kAWednesday + Days{1}).ok());
-    EXPECT_TRUE(bytesOf(folder / "one") == bytesOf(folder / "two"));
-    EXPECT_FALSE(bytesOf(folder / "one") == bytesOf(folder / "next"));
+    EXPECT_TRUE(shownIn(folder / "one") == shownIn(folder / "two"));
+    EXPECT_FALSE(shownIn(folder / "one") == shownIn(folder / "next"));
 }
 
 TEST(Demo, RefusesANameThatIsTakenAndADayTooEarly) {

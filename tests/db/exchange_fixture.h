@@ -4,12 +4,16 @@
 
 #include "db/exchange/exchange.h"
 #include "db/check/check.h"
+#include "db/journal/backup.h"
 #include "tests/db/journal_fixture.h"
 #include "tests/db/small_shop.h"
+
+#include <sys/xattr.h>
 
 #include <deque>
 #include <memory>
 #include <string>
+#include <utility>
 
 namespace holdfast::db {
 
@@ -41,6 +45,26 @@ protected:
         if (!shop)
             throw std::runtime_error(shop.error().message);
         return std::move(shop).value();
+    }
+
+    std::filesystem::path copyOf(Shop& of) {
+        const auto path = m_folder / (std::to_string(++m_files) + ".copy");
+        if (const auto made = backup(of, path); !made)
+            throw std::runtime_error(made.error().message);
+        return path;
+    }
+
+    // As if nobody could tell that it is a copy: as on a disk that was put back whole.
+    void hideThatItIsACopy(const std::filesystem::path& path) {
+        const auto come = [&] {
+            Connection copy = Connection::open(path, Access::ReadOnly);
+            return std::pair{copy.number("SELECT incarnation FROM seat_here"),
+                             copy.number("SELECT last_id FROM seat_here")};
+        }();
+        opened(path).reset();
+        Connection copy = Connection::open(path, Access::ReadWrite);
+        copy.run("UPDATE seat_here SET incarnation = ?1, last_id = ?2", come.first, come.second);
+        (void)::removexattr(path.c_str(), "user.holdfast.last");
     }
 
     std::filesystem::path newFileName() { return m_folder / (std::to_string(++m_files) + ".news"); }

@@ -42,9 +42,17 @@ protected:
         const auto path = newFileName();
         testing::writeBytes(path, "");
         NewsWriter forged{path};
-        const EntryId id{m_fair->shop->connection().number("SELECT last_id + 1024 FROM seat_here")};
-        forged.add(CarriedEntry{
-            id, m_fair->number, now().instant, "A note", undoes, false, {}, std::move(changeset), {}});
+        CarriedEntry entry;
+        entry.id = EntryId{m_fair->shop->connection().number("SELECT last_id + 1024 FROM seat_here")};
+        entry.seat = m_fair->number;
+        entry.at = now().instant;
+        entry.title = "A note";
+        entry.undoes = undoes;
+        entry.changeset = std::move(changeset);
+        entry.identity = identityOf(entry);
+        for (std::int64_t number = 1; number <= news->label().ofTheLine(); ++number)
+            forged.add(news->entry(number));
+        forged.add(entry);
         forged.close(news->label());
         return path;
     }

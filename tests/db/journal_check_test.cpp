@@ -83,6 +83,23 @@ TEST_F(Check, FindsAnEntryOfAnotherSeatsNumber) {
         std::string::npos);
 }
 
+TEST_F(Check, FindsAnEntryThatIsNotAsItWasWritten) {
+    std::filesystem::remove(path);
+    for (const std::string changed :
+         {"UPDATE journal_entry SET title = 'Used 3' WHERE title = 'Used 2'",
+          "UPDATE journal_entry SET at = at + 1 WHERE title = 'Received tees'",
+          "UPDATE journal_subject SET subject_id = subject_id + 1",
+          "UPDATE journal_seal SET identity = zeroblob(16) WHERE entry_id = (SELECT MAX(id) FROM "
+          "journal_entry)",
+          "UPDATE journal_seal SET salt = x'0102030405060708'",
+          "DELETE FROM journal_seal WHERE entry_id = (SELECT MIN(id) FROM journal_entry)",
+          "UPDATE journal_entry SET changeset = CAST(REPLACE(changeset, 'tees', 'ties') AS BLOB)"}) {
+        SetUp();
+        EXPECT_NE(findingsAfter(changed).find("is not as it was written."), std::string::npos) << changed;
+        std::filesystem::remove(path);
+    }
+}
+
 TEST_F(Check, FindsAnIndexThatLeavesRowsOut) {
     const auto findings =
         findingsAfter("PRAGMA writable_schema = ON;"

@@ -41,8 +41,24 @@ CREATE VIEW ledger_fault AS
     FROM lot JOIN move ON move.lot_id = lot.id GROUP BY lot.id HAVING SUM(units) < 0;
 )";
 
+// What the journal of a real shop has beside the entries.
+inline constexpr const char* kExchangeTables = R"(
+CREATE TABLE journal_shop (id INTEGER PRIMARY KEY, shop INTEGER NOT NULL) STRICT;
+CREATE TABLE journal_line (place INTEGER PRIMARY KEY, entry_id INTEGER NOT NULL UNIQUE, mark INTEGER NOT NULL) STRICT;
+CREATE TABLE journal_aside (id INTEGER PRIMARY KEY, seat_id INTEGER NOT NULL, at INTEGER NOT NULL, title TEXT NOT NULL,
+                            undoes INTEGER, why TEXT NOT NULL, changeset BLOB NOT NULL) STRICT;
+CREATE TABLE journal_aside_subject (entry_id INTEGER NOT NULL, kind TEXT NOT NULL, subject_id INTEGER NOT NULL,
+                                    PRIMARY KEY (entry_id, kind, subject_id)) STRICT, WITHOUT ROWID;
+CREATE TABLE journal_remark (entry_id INTEGER PRIMARY KEY, words TEXT NOT NULL) STRICT;
+CREATE TABLE seat_known (seat_id INTEGER PRIMARY KEY, place INTEGER NOT NULL, at INTEGER NOT NULL) STRICT;
+)";
+
+// Its journal is that of a real shop.
 inline std::span<const char* const> smallSteps() {
-    static const std::array steps{schemaSteps().front(), kSmallShop};
+    static constexpr std::size_t kIdentities = 8;
+    static const std::string journal =
+        std::string{schemaSteps().front()} + kExchangeTables + schemaSteps()[kIdentities];
+    static const std::array steps{journal.c_str(), kSmallShop};
     return steps;
 }
 

@@ -1,4 +1,6 @@
+#include "core/trade/id_maker.h"
 #include "db/check/check.h"
+#include "db/sqlite/session.h"
 #include "tests/db/journal_fixture.h"
 
 namespace holdfast::db {
@@ -100,6 +102,21 @@ TEST_F(Upgrade, ReadingOnlyDoesNotUpgrade) {
 
 // ── the shipped steps ─────────────────────────────────────────────────────────────────────────────────
 
+// As a program of an earlier step did it.
+void nameShopAsBefore(const std::filesystem::path& path) {
+    Connection connection = Connection::open(path, Access::ReadWrite);
+    Transaction transaction{connection};
+    const std::array<std::string, 1> tables{"setting"};
+    Session session{connection, tables};
+    connection.run("INSERT INTO setting (name, value) VALUES ('shop-name', 'Tern')");
+    const std::int64_t entry = IdMaker{1}.next(kMorning);
+    connection.run("INSERT INTO journal_entry (id, seat_id, at, title, changeset) "
+                   "VALUES (?1, 1, ?2, 'Named the shop', ?3)",
+                   entry, kMorning, ChangesetView{session.changeset()});
+    connection.run("UPDATE seat_here SET last_id = ?1", entry);
+    transaction.commit();
+}
+
 TEST(ShippedSteps, AShopOfEveryEarlierStepBecomesLikeANewOne) {
     const auto tablesOf = [](Shop& shop) {
         std::string text;
@@ -116,12 +133,8 @@ TEST(ShippedSteps, AShopOfEveryEarlierStepBecomesLikeANewOne) {
             const auto earlier =
                 Shop::create(folder / "shop.holdfast", standingClock(), schemaSteps().first(step));
             ASSERT_TRUE(earlier) << wordsOf(earlier);
-            ASSERT_TRUE((*earlier)->act([](Writer& writer) -> Result<Done> {
-                writer.connection().run("INSERT INTO setting (name, value) VALUES ('shop-name', 'Tern')");
-                writer.describe("Named the shop");
-                return Done{};
-            }));
         }
+        nameShopAsBefore(folder / "shop.holdfast");
         const auto upgraded = Shop::open(folder / "shop.holdfast", standingClock());
         ASSERT_TRUE(upgraded) << wordsOf(upgraded);
         EXPECT_EQ(tablesOf(**upgraded), tablesOf(*fresh)) << "from step " << step;

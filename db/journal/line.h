@@ -2,7 +2,7 @@
 // The line of entries, and what stands behind its end.
 
 #include "core/trade/ids.h"
-#include "db/exchange/carried_entry.h"
+#include "db/journal/carried_entry.h"
 
 #include <cstdint>
 #include <vector>
@@ -12,10 +12,10 @@ namespace holdfast::db {
 class Connection;
 
 // A place in the line. Two copies hold the same line up to it where both marks are the same: each mark is
-// made of the one before it and of all that the entry in its place says was changed.
+// the hash of the one before it and of the seal of the entry in its place.
 struct PlaceInLine {
     std::int64_t place = 0; // 0: before the first
-    std::int64_t mark = 0;
+    Hash mark{};
 
     bool operator==(const PlaceInLine&) const = default;
 };
@@ -23,10 +23,18 @@ struct PlaceInLine {
 PlaceInLine endOfLine(Connection& connection);
 // REQUIRES: 0 <= place <= endOfLine().place
 PlaceInLine placeInLine(Connection& connection, std::int64_t place);
-bool isInLine(Connection& connection, EntryId entry);
+// The place of the entry of that seal behind another.
+PlaceInLine placeBehind(const PlaceInLine& before, const Hash& seal);
 
 // The entry, written already, takes the next place.
-void putInLine(Connection& connection, const CarriedEntry& entry);
+void putInLine(Connection& connection, EntryId entry);
+// The entries behind that place stand in the line no longer. REQUIRES: as placeInLine.
+void endLineAt(Connection& connection, std::int64_t place);
+
+// Entries of the line behind the place, in its order.
+std::vector<EntryId> lineBehind(Connection& connection, std::int64_t place);
+// Makes all marks again.
+void markLine(Connection& connection);
 
 // Entries that have no place yet, in the order in which they were done, which is that of their ids.
 std::vector<EntryId> behindTheLine(Connection& connection);
@@ -36,17 +44,5 @@ void putOwnInLine(Connection& connection);
 // Ids that this copy makes from now on lie above all that it knows, whatever the clocks of the others say: so
 // a later entry has the higher id, and what takes back comes after what is taken back.
 void goOnAboveAllIds(Connection& connection);
-
-// FNV-1a, 64 bits: for telling damage, not for secrecy.
-class Sum {
-public:
-    void add(const void* bytes, std::size_t count);
-    void add(std::int64_t number);
-    void add(const std::string& text);
-    std::int64_t value() const { return static_cast<std::int64_t>(m_sum); }
-
-private:
-    std::uint64_t m_sum = 14695981039346656037U;
-};
 
 } // namespace holdfast::db

@@ -1,0 +1,63 @@
+// What each entry says against its seal, and the line against its marks.
+#include "db/check/check_parts.h"
+#include "db/journal/carried_entry.h"
+#include "db/journal/line.h"
+#include "db/sqlite/failure.h"
+
+namespace holdfast::db {
+
+namespace {
+
+std::vector<EntryId> allEntries(Connection& connection) {
+    std::vector<EntryId> entries;
+    Query rows = connection.query("SELECT id FROM journal_entry UNION ALL SELECT id FROM journal_aside");
+    while (rows.step())
+        entries.push_back(rows.id<EntryId>(0));
+    return entries;
+}
+
+std::optional<std::string> whatIsNotAsWritten(Connection& connection, EntryId id) {
+    std::string name = "The journal entry " + std::to_string(id.value);
+    try {
+        const auto entry = readEntry(connection, id);
+        const auto seal = writtenSeal(connection, id);
+        if (entry && seal && sealOf(*entry) == *seal)
+            return std::nullopt;
+        if (entry)
+            name += ", “" + entry->title + "”,";
+    } catch (const SqliteFailure& failure) {
+        if (!failure.isDamage())
+            throw;
+    }
+    return name + " is not as it was written.";
+}
+
+} // namespace
+
+void checkSeals(Connection& connection, const TellProgress& told, Findings& findings) {
+    const auto entries = allEntries(connection);
+    std::vector<std::string> sentences;
+    for (std::size_t at = 0; at < entries.size(); ++at) {
+        if (told && !told(static_cast<double>(at) / static_cast<double>(entries.size())))
+            throw SqliteFailure::inWords("The checking was stopped.");
+        if (auto sentence = whatIsNotAsWritten(connection, entries[at]))
+            sentences.push_back(std::move(*sentence));
+    }
+    addNamed(findings, sentences, "entries are not as they were written");
+}
+
+void checkMarks(Connection& connection, Findings& findings) {
+    PlaceInLine last;
+    for (const EntryId id : lineBehind(connection, 0)) {
+        const auto seal = writtenSeal(connection, id);
+        last = placeBehind(last, seal ? *seal : Hash{});
+        if (placeInLine(connection, last.place) != last) {
+            findings.push_back(
+                "The line of entries that the laptops share is not as it was written from place " +
+                std::to_string(last.place) + " on.");
+            return;
+        }
+    }
+}
+
+} // namespace holdfast::db

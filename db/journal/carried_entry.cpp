@@ -1,0 +1,188 @@
+#include "db/journal/carried_entry.h"
+
+#include "db/journal/standing.h"
+#include "db/sqlite/connection.h"
+
+namespace holdfast::db {
+
+namespace {
+
+constexpr std::string_view kIdentityForm = "Holdfast identity 1";
+constexpr std::string_view kSealForm = "Holdfast seal 1";
+
+void readSeal(Connection& connection, CarriedEntry& entry) {
+    Query seal = connection.query("SELECT identity, salt FROM journal_seal WHERE entry_id = ?1", entry.id);
+    if (seal.step()) {
+        entry.identity = seal.fixedBytes<sizeof(Hash)>(0);
+        entry.salt = seal.fixedBytes<sizeof(Salt)>(1);
+    }
+    Query others =
+        connection.query("SELECT was, here FROM journal_other_id WHERE entry_id = ?1 ORDER BY was", entry.id);
+    while (others.step())
+        entry.otherIds.emplace_back(others.integer(0), others.integer(1));
+}
+
+std::optional<CarriedEntry> readFrom(Connection& connection, Query rows, bool isAside, Query subjects) {
+    if (!rows.step())
+        return std::nullopt;
+    CarriedEntry entry;
+    entry.id = rows.id<EntryId>(0);
+    entry.seat = rows.integer(1);
+    entry.at = rows.instant(2);
+    entry.title = rows.text(3);
+    entry.undoes = rows.optionalId<EntryId>(4);
+    entry.isAside = isAside;
+    entry.words = rows.text(5);
+    const auto bytes = rows.bytes(6);
+    entry.changeset.assign(bytes.begin(), bytes.end());
+    while (subjects.step())
+        entry.subjects.emplace_back(subjects.text(0), subjects.integer(1));
+    readSeal(connection, entry);
+    return entry;
+}
+
+void writeDone(Connection& connection, const CarriedEntry& entry) {
+    connection.run("INSERT INTO journal_entry (id, seat_id, at, title, undoes, changeset) "
+                   "VALUES (?1, ?2, ?3, ?4, ?5, ?6)",
+                   entry.id, entry.seat, entry.at, entry.title, entry.undoes, ChangesetView{entry.changeset});
+    for (const auto& [kind, subject] : entry.subjects)
+        connection.run("INSERT INTO journal_subject (kind, subject_id, entry_id) VALUES (?1, ?2, ?3)", kind,
+                       subject, entry.id);
+    if (!entry.words.empty())
+        connection.run("INSERT INTO journal_remark (entry_id, words) VALUES (?1, ?2)", entry.id, entry.words);
+    if (entry.undoes)
+        markUndone(connection, *entry.undoes, entry.id);
+}
+
+void writeAside(Connection& connection, const CarriedEntry& entry) {
+    connection.run("INSERT INTO journal_aside (id, seat_id, at, title, undoes, why, changeset) "
+                   "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)",
+                   entry.id, entry.seat, entry.at, entry.title, entry.undoes, entry.words,
+                   ChangesetView{entry.changeset});
+    for (const auto& [kind, subject] : entry.subjects)
+        connection.run("INSERT INTO journal_aside_subject (entry_id, kind, subject_id) VALUES (?1, ?2, ?3)",
+                       entry.id, kind, subject);
+}
+
+// What both hashes are of. The title and the subjects are counted, so that none runs into the next.
+void addContent(Digest& digest, const CarriedEntry& entry) {
+    digest.add(std::span<const std::byte>{entry.salt});
+    digest.add(entry.id.value);
+    digest.add(entry.seat);
+    digest.add(std::int64_t{entry.at.time_since_epoch().count()});
+    digest.add(entry.title);
+    digest.add(entry.undoes ? entry.undoes->value : 0);
+    digest.add(static_cast<std::int64_t>(entry.subjects.size()));
+    for (const auto& [kind, subject] : entry.subjects) {
+        digest.add(kind);
+        digest.add(subject);
+    }
+    digest.add(static_cast<std::int64_t>(entry.changeset.size()));
+    digest.add(ChangesetView{entry.changeset});
+}
+
+} // namespace
+
+Hash identityOf(const CarriedEntry& entry) {
+    Digest digest;
+    digest.add(kIdentityForm);
+    addContent(digest, entry);
+    return digest.value();
+}
+
+Hash sealOf(const CarriedEntry& entry) {
+    Digest digest;
+    digest.add(kSealForm);
+    digest.add(std::span<const std::byte>{entry.identity});
+    digest.add(entry.isAside ? 1 : 0);
+    digest.add(entry.words);
+    digest.add(static_cast<std::int64_t>(entry.otherIds.size()));
+    for (const auto& [was, here] : entry.otherIds) {
+        digest.add(was);
+        digest.add(here);
+    }
+    addContent(digest, entry);
+    return digest.value();
+}
+
+std::optional<CarriedEntry> readEntry(Connection& connection, EntryId id) {
+    auto entry = readFrom(
+        connection,
+        connection.query(
+            "SELECT journal_entry.id, seat_id, at, title, undoes, COALESCE(words, ''), changeset "
+            "FROM journal_entry LEFT JOIN journal_remark ON entry_id = journal_entry.id "
+            "WHERE journal_entry.id = ?1",
+            id),
+        false,
+        connection.query(
+            "SELECT kind, subject_id FROM journal_subject WHERE entry_id = ?1 ORDER BY kind, subject_id",
+            id));
+    if (entry)
+        return entry;
+    return readFrom(
+        connection,
+        connection.query("SELECT id, seat_id, at, title, undoes, why, changeset FROM journal_aside "
+                         "WHERE id = ?1",
+                         id),
+        true,
+        connection.query("SELECT kind, subject_id FROM journal_aside_subject WHERE entry_id = ?1 "
+                         "ORDER BY kind, subject_id",
+                         id));
+}
+
+std::optional<Hash> writtenSeal(Connection& connection, EntryId entry) {
+    Query seal = connection.query("SELECT seal FROM journal_seal WHERE entry_id = ?1", entry);
+    return seal.step() ? std::optional{seal.fixedBytes<sizeof(Hash)>(0)} : std::nullopt;
+}
+
+std::optional<EntryId> entryOf(Connection& connection, const Hash& identity) {
+    Query found = connection.query("SELECT entry_id FROM journal_seal WHERE identity = ?1", identity);
+    return found.step() ? std::optional{found.id<EntryId>(0)} : std::nullopt;
+}
+
+void writeEntry(Connection& connection, const CarriedEntry& entry) {
+    if (entry.isAside)
+        writeAside(connection, entry);
+    else
+        writeDone(connection, entry);
+    writeSeal(connection, entry);
+}
+
+void writeSeal(Connection& connection, const CarriedEntry& entry) {
+    connection.run("INSERT INTO journal_seal (entry_id, identity, salt, seal) VALUES (?1, ?2, ?3, ?4)",
+                   entry.id, entry.identity, entry.salt, sealOf(entry));
+    for (const auto& [was, here] : entry.otherIds)
+        connection.run("INSERT INTO journal_other_id (entry_id, was, here) VALUES (?1, ?2, ?3)", entry.id,
+                       was, here);
+}
+
+void removeEntry(Connection& connection, const CarriedEntry& entry) {
+    connection.run("DELETE FROM journal_seal WHERE entry_id = ?1", entry.id);
+    connection.run("DELETE FROM journal_other_id WHERE entry_id = ?1", entry.id);
+    if (entry.isAside) {
+        connection.run("DELETE FROM journal_aside_subject WHERE entry_id = ?1", entry.id);
+        connection.run("DELETE FROM journal_aside WHERE id = ?1", entry.id);
+        return;
+    }
+    if (entry.undoes)
+        markStanding(connection, *entry.undoes);
+    connection.run("DELETE FROM journal_remark WHERE entry_id = ?1", entry.id);
+    connection.run("DELETE FROM journal_subject WHERE entry_id = ?1", entry.id);
+    connection.run("DELETE FROM journal_entry WHERE id = ?1", entry.id);
+}
+
+void sealUnsealed(Connection& connection) {
+    std::vector<EntryId> unsealed;
+    Query rows = connection.query(
+        "SELECT id FROM journal_entry WHERE id NOT IN (SELECT entry_id FROM journal_seal) UNION ALL "
+        "SELECT id FROM journal_aside WHERE id NOT IN (SELECT entry_id FROM journal_seal)");
+    while (rows.step())
+        unsealed.push_back(rows.id<EntryId>(0));
+    for (const EntryId id : unsealed) {
+        CarriedEntry entry = *readEntry(connection, id);
+        entry.identity = identityOf(entry);
+        writeSeal(connection, entry);
+    }
+}
+
+} // namespace holdfast::db
