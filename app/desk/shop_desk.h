@@ -130,7 +130,8 @@ enum class Errand {
     OpenAnother,
     CopyForLaptop,
     WriteNews,
-    TakeInNews
+    TakeInNews,
+    BecomeWorkshop
 };
 
 // An action that may take long; returns what to tell the person. It asks `progress` now and then with the

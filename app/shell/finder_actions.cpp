@@ -160,6 +160,8 @@ private:
             tr("second laptop sync stick changes write"), Errand::WriteNews);
         add(tr("Copy for a laptop"), tr("the shop, for a second laptop"), "offline", tr("sync share"),
             Errand::CopyForLaptop);
+        add(tr("Make this the workshop’s copy"), tr("when the workshop’s file is lost"), "offline",
+            tr("second laptop lost stolen broken disk replace"), Errand::BecomeWorkshop);
     }
 
     ShopDesk& m_desk;

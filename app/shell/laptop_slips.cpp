@@ -229,4 +229,20 @@ void TakeInNewsSlip::act() {
     emit takingInAsked(std::filesystem::path(plain(form().text("path"))));
 }
 
+// ── the workshop's file is lost ───────────────────────────────────────────────────────────────────────
+
+BecomeWorkshopSlip::BecomeWorkshopSlip(ShopDesk& shopDesk, QWidget* parent)
+    : FormSlip(
+          shopDesk, tr("Make this the workshop’s copy"),
+          tr("For when the workshop’s file is lost and no backup of it can be put back. All that this copy "
+             "holds goes on here as the workshop’s; what only the lost file held is not in it. Other "
+             "laptops then exchange news with this one. This cannot be undone."),
+          parent) {
+    setAction(tr("Make it the workshop’s"));
+}
+
+void BecomeWorkshopSlip::act() {
+    emit becomingAsked();
+}
+
 } // namespace holdfast::app

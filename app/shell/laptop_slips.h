@@ -75,6 +75,20 @@ private:
     bool m_isSeen = false; // the file named was looked at and may be taken in
 };
 
+// The workshop's file is lost, and this copy takes its place.
+class BecomeWorkshopSlip : public FormSlip {
+    Q_OBJECT
+
+public:
+    explicit BecomeWorkshopSlip(ShopDesk& desk, QWidget* parent = nullptr);
+
+signals:
+    void becomingAsked();
+
+protected:
+    void act() override;
+};
+
 // Where news was last written or taken in: the stick, mostly.
 QString newsFolder(ShopDesk& desk);
 void keepNewsFolder(ShopDesk& desk, const std::filesystem::path& news);

@@ -108,6 +108,7 @@ private:
     void openCopySlip();
     void openNewsSlip();
     void openTakingInSlip();
+    void openBecomingSlip();
     // `again` opens the same with nothing typed.
     void openSlip(Slip* slip, std::function<void()> again = {}, const QString& key = {});
     bool isOverPlace(const QWidget* focused) const;

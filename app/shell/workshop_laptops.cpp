@@ -30,10 +30,15 @@ QString entriesWords(std::int64_t entries) {
 }
 
 std::string takenInWords(const db::NewsTakenIn& taken) {
+    const QString copies =
+        taken.isFromAnotherCopy
+            ? Workshop::tr(
+                  " It came from another copy of that laptop’s file than before: keep to one of them.")
+            : QString();
     if (taken.added == 0)
-        return plain(Workshop::tr("Nothing new from %1.").arg(words(taken.fromName)));
+        return plain(Workshop::tr("Nothing new from %1.").arg(words(taken.fromName)) + copies);
     const QString taking =
-        Workshop::tr("Took in %1 of %2.").arg(entriesWords(taken.added), words(taken.fromName));
+        Workshop::tr("Took in %1 of %2.").arg(entriesWords(taken.added), words(taken.fromName)) + copies;
     if (taken.differences.empty())
         return plain(taking);
     const auto differing = taken.differences.size();
@@ -73,6 +78,9 @@ void Workshop::doErrand(Errand errand) {
         return;
     case Errand::TakeInNews:
         openTakingInSlip();
+        return;
+    case Errand::BecomeWorkshop:
+        openBecomingSlip();
         return;
     }
 }
@@ -139,6 +147,29 @@ void Workshop::openTakingInSlip() {
             slip->waitForWork();
     });
     openWorkSlip(slip, [this] { openTakingInSlip(); });
+}
+
+void Workshop::openBecomingSlip() {
+    const auto laptops = laptopsOf(m_desk.file());
+    if (!m_desk.done(laptops))
+        return;
+    if (laptops->isTheWorkshop)
+        return m_foot->showFailure(tr("This is the workshop’s copy already."));
+    auto* slip = new BecomeWorkshopSlip(m_desk, m_slips);
+    connect(slip, &BecomeWorkshopSlip::becomingAsked, this, [this, slip] {
+        if (writeBeside(tr("Making this the workshop’s copy"),
+                        [](db::Shop& shop, const auto&) -> Result<std::string> {
+                            const auto next = db::becomeWorkshop(shop);
+                            if (!next.ok())
+                                return next.error();
+                            return plain(
+                                tr("This is the workshop’s copy now. Its next order gets number %1, so "
+                                   "that no ticket of the lost file comes twice.")
+                                    .arg(*next));
+                        }))
+            slip->waitForWork();
+    });
+    openWorkSlip(slip, [this] { openBecomingSlip(); });
 }
 
 } // namespace holdfast::app

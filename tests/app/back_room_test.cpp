@@ -37,11 +37,12 @@ class BackRoom : public ShopFixture {
 protected:
     void TearDown() override { m_window.reset(); }
 
-    BackRoomPlace& openRoom() {
+    BackRoomPlace& openRoom() { return openRoomOf(path()); }
+    BackRoomPlace& openRoomOf(const std::filesystem::path& file) {
         close();
         m_window.reset();
         m_window = std::make_unique<MainWindow>(time().clock());
-        m_window->open(valueOf(db::Shop::open(path(), time().clock().now)));
+        m_window->open(valueOf(db::Shop::open(file, time().clock().now)));
         showWindow(*m_window);
         workshop().turnTo(PlaceName::BackRoom);
         return room();
@@ -360,6 +361,35 @@ TEST_F(BackRoom, NewsGoesBetweenTwoLaptops) {
         return connection.number("SELECT COUNT(*) FROM setting WHERE value = 'Tern & Thimble'");
     });
     EXPECT_EQ(*name, 1);
+}
+
+// The workshop's file is lost: the laptop's copy takes its place.
+TEST_F(BackRoom, ALaptopsCopyIsMadeTheWorkshops) {
+    const UsualShop usual = stockUsualShop();
+    const auto copy = path().parent_path() / "laptop.holdfast";
+    valueOf(db::makeCopyForLaptop(file(), copy, "Fair laptop"));
+    openRoomOf(copy);
+    room().turnToSection(RoomSection::Laptops);
+    find<Choice>("sections")->takeFocus();
+    hit(Qt::Key_M);
+    ASSERT_TRUE(workshop().slipEdge()->isOpen());
+    hit(Qt::Key_Escape);
+    EXPECT_FALSE(workshop().slipEdge()->isOpen());
+    EXPECT_EQ(lineNamed(sheet(RoomSection::Laptops), QStringLiteral("Fair laptop"))->text.left(11),
+              QStringLiteral("This laptop"))
+        << "left without doing it";
+
+    find<Choice>("sections")->takeFocus();
+    hit(Qt::Key_M);
+    hit(Qt::Key_Return, Qt::ControlModifier);
+    QTRY_VERIFY(foot().startsWith(QStringLiteral("This is the workshop’s copy now.")));
+    EXPECT_EQ(lineNamed(sheet(RoomSection::Laptops), QStringLiteral("This workshop"))->text.left(11),
+              QStringLiteral("This laptop"));
+    const auto taken =
+        valueOf(db::takeOrder(window().file(), anOrder({aGarment(usual)}, "Bronagh Tull"), now()));
+    EXPECT_EQ(taken.number, 201);
+    workshop().doErrand(Errand::BecomeWorkshop);
+    EXPECT_TRUE(workshop().foot()->isFailure()) << "it is already";
 }
 
 TEST_F(BackRoom, WhatIsNoNewsIsRefusedInWordsBeforeAnythingIsDone) {

@@ -40,6 +40,9 @@ public:
         if (m_file.isTheWorkshop)
             sheet.acts.append({tr("Copy for a laptop"), QStringLiteral("shelf-away"), QKeySequence(Qt::Key_L),
                                Errand::CopyForLaptop});
+        else
+            sheet.acts.append({tr("Make this the workshop’s copy"), QStringLiteral("back-room"),
+                               QKeySequence(Qt::Key_M), Errand::BecomeWorkshop});
         return sheet;
     }
 
