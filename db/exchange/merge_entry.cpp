@@ -1,6 +1,7 @@
 #include "db/exchange/merge_entry.h"
 
 #include "db/exchange/give_way.h"
+#include "db/exchange/odds_of_orders.h"
 #include "db/exchange/row_words.h"
 #include "db/journal/ledger_faults.h"
 #include "db/journal/obstacle.h"
@@ -48,6 +49,13 @@ std::string joined(const std::vector<std::string>& sentences) {
     return words;
 }
 
+// What it brought an order into is said with it, once.
+CarriedEntry withOdds(CarriedEntry entry, OddsOfOrders& odds) {
+    for (const std::string& sentence : odds.brought())
+        entry.words = joined({entry.words, sentence});
+    return entry;
+}
+
 } // namespace
 
 EntryMerger::EntryMerger(Connection& connection)
@@ -61,14 +69,15 @@ CarriedEntry EntryMerger::merge(CarriedEntry entry, bool mindsLedgers) {
         m_touched.insert(changes.table);
     std::string why = whyItCannotBe(entry);
     if (why.empty()) {
+        OddsOfOrders odds{m_connection, entry.changeset};
         if (appliedAsItIs(entry, mindsLedgers))
-            return entry;
+            return withOdds(std::move(entry), odds);
         Outcome outcome = appliedAsFarAsItGoes(entry, mindsLedgers);
         const std::string words = joined(outcome.words);
         if (!outcome.isAside) {
             entry.changeset = std::move(outcome.changed);
             entry.words = entry.words.empty() ? words : joined({entry.words, words});
-            return entry;
+            return withOdds(std::move(entry), odds);
         }
         why = words;
     }

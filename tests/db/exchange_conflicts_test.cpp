@@ -288,6 +288,47 @@ TEST_F(TwoDifferentThings, RefundsBeyondWhatWasPaidAreSetAsideAndNamed) {
     expectTogether(fair);
 }
 
+// Each by itself is allowed; together no laptop allows them. Both stand, and both are told.
+TEST_F(TwoDifferentThings, AnOrderCancelledHereAndHandedOverThereIsSaidToBeSo) {
+    for (const bool isCancelledAtTheFair : {true, false}) {
+        const auto order = readyToPress(2);
+        const std::string number = std::to_string(order.number);
+        pressAll(garmentOf(order, 0));
+        Laptop& fair = aLaptop("Laptop " + number);
+        Shop& cancels = isCancelledAtTheFair ? *fair.shop : shop();
+        Shop& hands = isCancelledAtTheFair ? shop() : *fair.shop;
+        ASSERT_TRUE(cancelOrder(cancels, order.id, "changed their mind").ok());
+        ASSERT_TRUE(handOver(hands, order.id, now()).ok());
+        const std::string words = "Order " + number +
+                                  " is cancelled, yet a garment of it was handed over. Put "
+                                  "the order back to ask for what is owed.";
+        const auto brought = bring(fair);
+        EXPECT_TRUE(says(brought, words)) << allWords(brought);
+        expectTogether(fair);
+        for (Shop* each : {&shop(), fair.shop})
+            EXPECT_EQ(numberOf(*each, "SELECT COUNT(*) FROM journal_remark WHERE words LIKE '%Order " +
+                                          number + " is cancelled, yet%'"),
+                      1);
+    }
+}
+
+TEST_F(TwoDifferentThings, AnOrderPaidTwiceOverIsSaidToBeSo) {
+    auto draft = aDraft(1);
+    draft.deposit = {1000};
+    const auto order = take(draft);
+    const Money total{number("SELECT SUM(price_minor) FROM garment")};
+    ASSERT_TRUE(moveMoney(shop(), order.id, MoneyKind::Refund, {1000}, PaidHow::Cash).ok());
+    const EntryId refund = shop().recent(1).at(0).id;
+    Laptop& fair = aLaptop();
+    ASSERT_TRUE(shop().undo(refund).ok());
+    ASSERT_TRUE(moveMoney(*fair.shop, order.id, MoneyKind::Payment, total, PaidHow::Card).ok());
+    const auto brought = bring(fair);
+    EXPECT_TRUE(says(brought, "was paid for order 1, which costs")) << allWords(brought);
+    EXPECT_TRUE(says(brought, "Give £10.00 back.")) << allWords(brought);
+    expectTogether(fair);
+    ASSERT_TRUE(moveMoney(shop(), order.id, MoneyKind::Refund, {1000}, PaidHow::Cash).ok());
+}
+
 TEST_F(TwoDifferentThings, WhatTheWorkshopsNewsLeavesNoRoomForAtTheFairIsNamedThereAndInTheWorkshop) {
     const auto order = takeTees();
     const EntryId taking = shop().recent(1).at(0).id;

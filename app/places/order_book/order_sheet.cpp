@@ -7,11 +7,13 @@
 #include "app/places/order_book/garment_lines.h"
 #include "app/places/order_book/history_lines.h"
 #include "app/places/order_book/undone_sheet.h"
+#include "app/widgets/banner.h"
 #include "app/widgets/button.h"
 #include "app/widgets/empty_state.h"
 #include "app/widgets/fact_block.h"
 #include "app/widgets/label.h"
 #include "app/widgets/vertical_scroll.h"
+#include "core/orders/order_odds.h"
 #include "db/actions/order_actions.h"
 #include "db/actions/put_back.h"
 
@@ -55,6 +57,18 @@ QString stateWords(const Order& order, const Now& now) {
         return OrderSheet::tr("Cancelled");
     }
     return {};
+}
+
+QString oddsOf(const OrderView& view) {
+    const ShopFacts& facts = view.shop->facts;
+    const auto garments = facts.garmentsOf(view.order().id);
+    const auto handedOver = std::ranges::count_if(
+        garments, [](const Garment* garment) { return garment->handedOverAt.has_value(); });
+    QStringList sentences;
+    for (const std::string& sentence :
+         orderOdds(view.order(), static_cast<std::size_t>(handedOver), facts.settings.currency))
+        sentences.append(words(sentence));
+    return sentences.join(QLatin1Char(' '));
 }
 
 } // namespace
@@ -142,6 +156,9 @@ QWidget* OrderSheet::makeHeader() {
     m_note = new Label({}, Type::Small, &Tokens::ink2);
     m_note->wrapped();
     column->addWidget(m_note);
+    m_odds = new Banner;
+    m_odds->setObjectName(QStringLiteral("orderOdds"));
+    column->addWidget(m_odds);
     return header;
 }
 
@@ -278,6 +295,9 @@ void OrderSheet::fill(const OrderView& view) {
     m_note->setVisible(!order.note.empty());
     m_note->setText(words(order.note));
     m_garments->show(view);
+    const QString odds = oddsOf(view);
+    m_odds->setVisible(!odds.isEmpty());
+    m_odds->set(Tone::Caution, odds, {});
 
     const Currency& currency = facts.settings.currency;
     m_total->set(moneyBare(order.total, currency));

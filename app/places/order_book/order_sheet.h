@@ -17,6 +17,7 @@ class EmptyState;
 class FactBlock;
 class GarmentLines;
 class HistoryLines;
+class Banner;
 class Label;
 class UndoneSheet;
 
@@ -71,6 +72,7 @@ private:
     Label* m_customer = nullptr;
     Label* m_promise = nullptr;
     Label* m_note = nullptr;
+    Banner* m_odds = nullptr; // shown where two laptops brought about what no form allows
     GarmentLines* m_garments = nullptr;
     FactBlock* m_total = nullptr;
     FactBlock* m_paid = nullptr;
