@@ -102,6 +102,8 @@ private:
         Findings findings;
         checkJournal(m_connection, findings);
         checkLine(m_connection, findings);
+        checkSeals(m_connection, {}, findings);
+        checkMarks(m_connection, findings);
         Query lost{m_connection, "SELECT 1 FROM journal_subject WHERE entry_id NOT IN "
                                  "(SELECT id FROM journal_entry) LIMIT 1"};
         return findings.empty() && !lost.step();

@@ -3,7 +3,9 @@
 #include "core/trade/unit_words.h"
 #include "db/check/check_parts.h"
 #include "db/check/mend.h"
+#include "db/journal/carried_entry.h"
 #include "db/journal/file_probe.h"
+#include "db/journal/line.h"
 #include "db/journal/new_file.h"
 #include "db/journal/schema_upgrade.h"
 #include "db/journal/shop_file.h"
@@ -66,9 +68,11 @@ public:
             }
             makeSeatHere();
             takeOutWhatRefersToNothing();
+            endLineAtTheFirstLost();
             transaction.commit();
         }
         applySteps(m_to, steps);
+        sealAgain();
         {
             say(0.7, "the history of its rows");
             const ForeignKeysOff unchecked{m_to};
@@ -182,6 +186,26 @@ private:
             "(SELECT COALESCE(MAX(number), 0) + 1 FROM shop_order) FROM seat");
         m_saved.lost.emplace_back(
             "Which laptop the file is on could not be read: it is taken for the workshop’s.");
+    }
+
+    // What came after a lost entry is known to the other laptops by what it says, not by its place.
+    void endLineAtTheFirstLost() {
+        if (m_to.number("SELECT COUNT(*) FROM sqlite_schema WHERE name = 'journal_line'") == 0)
+            return;
+        m_to.run("DELETE FROM journal_line WHERE place >= (SELECT MIN(place) FROM journal_line AS lost "
+                 "WHERE lost.entry_id NOT IN (SELECT id FROM journal_entry) "
+                 "AND lost.entry_id NOT IN (SELECT id FROM journal_aside))");
+        m_to.run("DELETE FROM journal_line WHERE place > (SELECT COUNT(*) FROM journal_line)");
+    }
+
+    // An entry whose seal is lost gets another, and the line its marks.
+    void sealAgain() {
+        Transaction transaction{m_to};
+        m_to.run("DELETE FROM journal_seal WHERE entry_id NOT IN (SELECT id FROM journal_entry) "
+                 "AND entry_id NOT IN (SELECT id FROM journal_aside)");
+        sealUnsealed(m_to);
+        markLine(m_to);
+        transaction.commit();
     }
 
     void takeOutWhatRefersToNothing() {

@@ -44,6 +44,13 @@ void checkSeals(Connection& connection, const TellProgress& told, Findings& find
             sentences.push_back(std::move(*sentence));
     }
     addNamed(findings, sentences, "entries are not as they were written");
+    if (const std::int64_t lost = connection.number(
+            "SELECT COUNT(*) FROM journal_seal WHERE entry_id NOT IN (SELECT id FROM journal_entry) "
+            "AND entry_id NOT IN (SELECT id FROM journal_aside)"))
+        findings.push_back(lost == 1
+                               ? "An entry of the journal is missing, of which there is the seal."
+                               : std::to_string(lost) +
+                                     " entries of the journal are missing, of which there are the seals.");
 }
 
 void checkMarks(Connection& connection, Findings& findings) {

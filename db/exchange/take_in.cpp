@@ -90,7 +90,7 @@ private:
                 continue;
             }
             CarriedEntry entry = m_news.entry(number);
-            if (const auto known = entryOf(m_connection, entry.identity)) {
+            if (const auto known = knownEntry(m_connection, entry)) {
                 others.knownAs(entry, *known);
                 m_taken.alreadyKnown += isNews(number);
                 continue;
@@ -159,7 +159,7 @@ private:
         EntryMerger merger{m_connection};
         OtherIds others{m_connection};
         for (const CarriedEntry& entry : own) {
-            if (const auto known = entryOf(m_connection, entry.identity))
+            if (const auto known = knownEntry(m_connection, entry))
                 others.knownAs(entry, *known);
             else
                 taken(merger, others, entry, minds);

@@ -135,9 +135,15 @@ std::optional<Hash> writtenSeal(Connection& connection, EntryId entry) {
     return seal.step() ? std::optional{seal.fixedBytes<sizeof(Hash)>(0)} : std::nullopt;
 }
 
-std::optional<EntryId> entryOf(Connection& connection, const Hash& identity) {
-    Query found = connection.query("SELECT entry_id FROM journal_seal WHERE identity = ?1", identity);
-    return found.step() ? std::optional{found.id<EntryId>(0)} : std::nullopt;
+std::optional<EntryId> knownEntry(Connection& connection, const CarriedEntry& entry) {
+    Query found = connection.query("SELECT entry_id FROM journal_seal WHERE identity = ?1", entry.identity);
+    if (found.step())
+        return found.id<EntryId>(0);
+    auto here = readEntry(connection, entry.id);
+    if (!here)
+        return std::nullopt;
+    here->salt = entry.salt;
+    return identityOf(*here) == identityOf(entry) ? std::optional{entry.id} : std::nullopt;
 }
 
 void writeEntry(Connection& connection, const CarriedEntry& entry) {

@@ -47,8 +47,9 @@ Hash sealOf(const CarriedEntry& entry);
 std::optional<CarriedEntry> readEntry(Connection& connection, EntryId entry);
 // As it was sealed when it was written.
 std::optional<Hash> writtenSeal(Connection& connection, EntryId entry);
-// The entry of that identity, whatever its number.
-std::optional<EntryId> entryOf(Connection& connection, const Hash& identity);
+// The same entry as it is in the journal here: the one of its identity, whatever its number, or one that says
+// the same under the same number, where a seal was lost.
+std::optional<EntryId> knownEntry(Connection& connection, const CarriedEntry& entry);
 
 // Into journal_entry, marking what it takes back, or into journal_aside.
 void writeEntry(Connection& connection, const CarriedEntry& entry);

@@ -27,9 +27,10 @@ void applySteps(Connection& connection, std::span<const char* const> steps) {
     // A step that rebuilds a table must be able to drop the old one while others refer to it.
     const ForeignKeysOff unchecked{connection};
     Transaction transaction{connection};
+    const bool hadSeals = hasSeals(connection);
     for (std::size_t step = static_cast<std::size_t>(appliedSteps(connection)); step < steps.size(); ++step)
         connection.script(steps[step]);
-    if (hasSeals(connection)) {
+    if (!hadSeals && hasSeals(connection)) {
         sealUnsealed(connection);
         markLine(connection);
     }

@@ -169,19 +169,19 @@ private:
     std::vector<Held> m_after;
 };
 
-constexpr std::size_t kNumberBytes = 8;
+constexpr std::size_t kIdBytes = 8;
 
 std::int64_t numberAt(ChangesetView bytes, std::size_t at) {
     std::uint64_t number = 0;
-    for (const std::byte byte : bytes.subspan(at, kNumberBytes))
+    for (const std::byte byte : bytes.subspan(at, kIdBytes))
         number = (number << 8) | std::to_integer<std::uint64_t>(byte);
     return static_cast<std::int64_t>(number);
 }
 
 void putNumber(Changeset& bytes, std::size_t at, std::int64_t number) {
-    for (std::size_t byte = 0; byte < kNumberBytes; ++byte)
+    for (std::size_t byte = 0; byte < kIdBytes; ++byte)
         bytes[at + byte] = static_cast<std::byte>(
-            (static_cast<std::uint64_t>(number) >> (8 * (kNumberBytes - 1 - byte))) & 0xFF);
+            (static_cast<std::uint64_t>(number) >> (8 * (kIdBytes - 1 - byte))) & 0xFF);
 }
 
 } // namespace
