@@ -1,5 +1,6 @@
 #pragma once
-// Whether an entry that is taken in brings an order into a state that no form allows (core/orders/order_odds).
+// Whether an entry that is taken in brings an order into a state that no form allows
+// (core/orders/order_odds).
 
 #include "core/trade/ids.h"
 #include "db/sqlite/changeset.h"

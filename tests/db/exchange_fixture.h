@@ -2,8 +2,8 @@
 // The small shop as the workshop's copy, in memory, and copies of it for other laptops in a folder of their
 // own.
 
-#include "db/exchange/exchange.h"
 #include "db/check/check.h"
+#include "db/exchange/exchange.h"
 #include "db/journal/backup.h"
 #include "tests/db/journal_fixture.h"
 #include "tests/db/small_shop.h"
