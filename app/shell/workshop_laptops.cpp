@@ -20,7 +20,7 @@ struct Laptops {
 Result<Laptops> laptopsOf(db::Shop& shop) {
     return shop.read([](db::Connection& connection) {
         Laptops laptops{db::seats(connection), db::isTheWorkshop(connection)};
-        std::erase_if(laptops.others, [](const db::Seat& seat) { return seat.isHere; });
+        std::erase_if(laptops.others, [](const db::Seat& seat) { return seat.isHere || !seat.isInUse; });
         return laptops;
     });
 }

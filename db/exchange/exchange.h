@@ -47,6 +47,7 @@ struct Seat {
     std::int64_t lastOrderNumber = 0;
     bool isHere = false;
     std::optional<Instant> newsTakenInAt; // at the workshop, of another; elsewhere, of the workshop
+    bool isInUse = true;                  // else it became the workshop's, and nobody has it any more
 };
 
 // By number, the workshop first.

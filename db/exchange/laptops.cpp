@@ -24,11 +24,14 @@ std::vector<Seat> seats(Connection& connection) {
     std::vector<Seat> found;
     Query rows =
         connection.query("SELECT seat.id, name, first_order_number, last_order_number, "
-                         "seat.id = (SELECT seat_id FROM seat_here), seat_known.at "
-                         "FROM seat LEFT JOIN seat_known ON seat_known.seat_id = seat.id ORDER BY seat.id");
+                         "seat.id = (SELECT seat_id FROM seat_here), seat_known.at, "
+                         "(SELECT seat_id FROM seat_here) = seat.id OR (SELECT seat_id FROM seat_here) <> ?1 "
+                         "OR seat_known.seat_id IS NOT NULL "
+                         "FROM seat LEFT JOIN seat_known ON seat_known.seat_id = seat.id ORDER BY seat.id",
+                         kWorkshopSeat);
     while (rows.step())
         found.push_back({rows.integer(0), rows.text(1), rows.integer(2), rows.integer(3), rows.truth(4),
-                         rows.integer(5) == 0 ? std::nullopt : rows.optionalInstant(5)});
+                         rows.integer(5) == 0 ? std::nullopt : rows.optionalInstant(5), rows.truth(6)});
     return found;
 }
 

@@ -51,6 +51,16 @@ Hash Digest::value() {
     return first;
 }
 
+std::string hex(const Hash& hash) {
+    constexpr std::string_view digits = "0123456789abcdef";
+    std::string text;
+    for (const std::byte byte : hash) {
+        text += digits[std::to_integer<std::size_t>(byte >> 4)];
+        text += digits[std::to_integer<std::size_t>(byte & std::byte{0xF})];
+    }
+    return text;
+}
+
 Salt randomSalt() {
     beginChance();
     Salt salt{};

@@ -8,6 +8,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <span>
+#include <string>
 #include <string_view>
 
 namespace holdfast::db {
@@ -30,6 +31,9 @@ public:
 private:
     crypto_hash_sha256_state m_state{};
 };
+
+// Two letters a byte: "ba78…".
+std::string hex(const Hash& hash);
 
 // By chance, from the system's own source.
 Salt randomSalt();

@@ -29,16 +29,6 @@ struct Come {
     std::int64_t lastId = 0;
 };
 
-std::string hex(const Hash& hash) {
-    constexpr std::string_view digits = "0123456789abcdef";
-    std::string text;
-    for (const std::byte byte : hash) {
-        text += digits[std::to_integer<std::size_t>(byte >> 4)];
-        text += digits[std::to_integer<std::size_t>(byte & std::byte{0xF})];
-    }
-    return text;
-}
-
 // The computer and the file on its disk, whatever it is called.
 std::string homeOf(const std::filesystem::path& path) {
     std::string machine;

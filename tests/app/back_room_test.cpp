@@ -388,6 +388,8 @@ TEST_F(BackRoom, ALaptopsCopyIsMadeTheWorkshops) {
     const auto taken =
         valueOf(db::takeOrder(window().file(), anOrder({aGarment(usual)}, "Bronagh Tull"), now()));
     EXPECT_EQ(taken.number, 201);
+    EXPECT_EQ(lineNamed(sheet(RoomSection::Laptops), QStringLiteral("Fair laptop")), nullptr)
+        << "nobody has that copy any more";
     workshop().doErrand(Errand::BecomeWorkshop);
     EXPECT_TRUE(workshop().foot()->isFailure()) << "it is already";
 }

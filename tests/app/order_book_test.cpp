@@ -235,6 +235,30 @@ TEST_F(OrderBook, TurningToAnOrderFindsItEvenWhereTheFilterHidesIt) {
         list().currentIndex().data(Qt::AccessibleTextRole).toString().contains(QStringLiteral("Imre")));
 }
 
+// More was paid than it costs: here by an undo; two laptops bring it about between them.
+TEST_F(OrderBook, AnOrderThatWasPaidTooMuchSaysSoUntilItIsPutRight) {
+    const UsualShop usual = stockUsualShop();
+    const auto order = takeOrder({aGarment(usual)});
+    const Money total = desk().shop()->facts.orders.at(order.id).total;
+    const auto move = [&](MoneyKind kind, Money amount) {
+        valueOf(db::moveMoney(file(), order.id, kind, amount, PaidHow::Cash));
+    };
+    Matter about;
+    about.order = order.id;
+    open().turnTo(about);
+    const auto* odds = m_place->findChild<QWidget*>(QStringLiteral("orderOdds"));
+    EXPECT_TRUE(odds->isHidden());
+    move(MoneyKind::Payment, total);
+    move(MoneyKind::Refund, total);
+    const EntryId refund = historyOf(order.id).front().id;
+    move(MoneyKind::Payment, total);
+    EXPECT_TRUE(odds->isHidden());
+    valueOf(file().undo(refund));
+    EXPECT_FALSE(odds->isHidden());
+    move(MoneyKind::Refund, total);
+    EXPECT_TRUE(odds->isHidden());
+}
+
 } // namespace
 
 } // namespace holdfast::app::test

@@ -16,21 +16,11 @@ Hash hashOf(std::string_view text) {
     return digest.value();
 }
 
-std::string firstBytes(const Hash& hash) {
-    constexpr std::string_view digits = "0123456789abcdef";
-    std::string text;
-    for (const std::byte byte : hash) {
-        text += digits[std::to_integer<std::size_t>(byte >> 4)];
-        text += digits[std::to_integer<std::size_t>(byte & std::byte{0xF})];
-    }
-    return text;
-}
-
 TEST(Digests, AreTheFirstHalfOfSha256) {
-    EXPECT_EQ(firstBytes(hashOf("abc")), "ba7816bf8f01cfea414140de5dae2223");
-    EXPECT_EQ(firstBytes(hashOf("abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq")),
+    EXPECT_EQ(hex(hashOf("abc")), "ba7816bf8f01cfea414140de5dae2223");
+    EXPECT_EQ(hex(hashOf("abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq")),
               "248d6a61d20638b8e5c026930c3e6039");
-    EXPECT_EQ(firstBytes(hashOf("")), "e3b0c44298fc1c149afbf4c8996fb924");
+    EXPECT_EQ(hex(hashOf("")), "e3b0c44298fc1c149afbf4c8996fb924");
 }
 
 // What is added in other parts is another content.

@@ -219,6 +219,11 @@ TEST_F(Copies, ALaptopsCopyBecomesTheWorkshopsWhenThatIsLost) {
     ASSERT_TRUE(next.ok()) << next.error().message;
     EXPECT_TRUE(isTheWorkshop(fair.shop->connection()));
     EXPECT_EQ(entriesToBring(fair.shop->connection()), 0);
+    const auto everyone = seats(fair.shop->connection());
+    ASSERT_EQ(everyone.size(), 3U);
+    EXPECT_TRUE(everyone[0].isHere && everyone[0].isInUse);
+    EXPECT_FALSE(everyone[1].isInUse) << "the laptop that this copy was";
+    EXPECT_TRUE(everyone[2].isInUse);
     EXPECT_EQ(sam.number, 1);
     EXPECT_EQ(*next, 201) << "the first hundred's rest and a hundred more may have been given out";
     EXPECT_EQ(orderOf(*fair.shop, "Wil").number, 201);

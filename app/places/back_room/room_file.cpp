@@ -19,7 +19,7 @@ Result<RoomFile> readRoomFile(db::Shop& shop) {
         for (const db::Seat& seat : db::seats(connection)) {
             if (seat.isHere)
                 file.here = seat;
-            else
+            else if (seat.isInUse)
                 file.others.push_back(
                     {seat, file.isTheWorkshop ? db::entriesToFetch(connection, seat.number) : 0});
         }
