@@ -266,16 +266,17 @@ Result<Mended> mendShop(Shop& shop, const TellCheck& tell) {
         return plainError("This shop is open for reading only.");
     Connection& connection = shop.connection();
     try {
+        const std::vector<std::string> tables = recordedTables(connection);
         Mended mended;
+        Shop::GoingOn from;
         {
             const ForeignKeysOff unchecked{connection};
             ExchangeTransaction transaction{connection};
             mended = mendFile(connection, shop.steps(), tell);
+            from = shop.goingOn();
             transaction.commit();
         }
-        const std::vector<std::string> tables = recordedTables(connection);
-        if (auto told = shop.catchUp({tables.begin(), tables.end()}); !told.ok())
-            return told.error();
+        shop.goOn(from, {tables.begin(), tables.end()});
         return mended;
     } catch (const SqliteFailure& failure) {
         return failure.error();

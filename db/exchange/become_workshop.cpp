@@ -34,6 +34,21 @@ std::int64_t lastIdForTheWorkshop(Connection& connection) {
     return IdMaker{kWorkshopSeat}.next(IdMaker::timeOf(last) + Seconds{1});
 }
 
+// Answers the next order number.
+std::int64_t putInPlaceOfTheLost(Connection& connection) {
+    const SeatNumber here = seatHere(connection).number;
+    const std::int64_t known = endOfLine(connection).place;
+    const std::int64_t next = firstNumberAfterTheLost(connection);
+    connection.run("UPDATE seat_here SET seat_id = ?1, last_id = ?2, next_order_number = ?3", kWorkshopSeat,
+                   lastIdForTheWorkshop(connection), next);
+    connection.run("DELETE FROM seat_known");
+    for (const Seat& seat : seats(connection))
+        if (seat.number != kWorkshopSeat && seat.number != here)
+            noteKnown(connection, seat.number, {known, 0}, Instant{});
+    putOwnInLine(connection);
+    return next;
+}
+
 } // namespace
 
 Result<std::int64_t> becomeWorkshop(Shop& shop) {
@@ -43,21 +58,16 @@ Result<std::int64_t> becomeWorkshop(Shop& shop) {
     try {
         if (isTheWorkshop(connection))
             return plainError("This is the workshop’s copy already.");
-        ExchangeTransaction transaction{connection};
-        const SeatNumber here = seatHere(connection).number;
-        const std::int64_t known = endOfLine(connection).place;
-        const std::int64_t next = firstNumberAfterTheLost(connection);
-        connection.run("UPDATE seat_here SET seat_id = ?1, last_id = ?2, next_order_number = ?3",
-                       kWorkshopSeat, lastIdForTheWorkshop(connection), next);
-        connection.run("DELETE FROM seat_known");
-        for (const Seat& seat : seats(connection))
-            if (seat.number != kWorkshopSeat && seat.number != here)
-                noteKnown(connection, seat.number, {known, 0}, Instant{});
-        putOwnInLine(connection);
-        renewIncarnation(connection, shop.path());
-        transaction.commit();
-        if (auto caughtUp = shop.catchUp({}); !caughtUp)
-            return caughtUp.error();
+        std::int64_t next = 0;
+        Shop::GoingOn from;
+        {
+            ExchangeTransaction transaction{connection};
+            next = putInPlaceOfTheLost(connection);
+            renewIncarnation(connection, shop.path());
+            from = shop.goingOn();
+            transaction.commit();
+        }
+        shop.goOn(from, {});
         return next;
     } catch (const SqliteFailure& failure) {
         return failure.error();

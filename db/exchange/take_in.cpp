@@ -210,16 +210,23 @@ private:
     double m_done = 0;
 };
 
-Result<NewsTakenIn> takenIn(Connection& connection, NewsReader& news, const TellProgress& progress) {
+Result<NewsTakenIn> takenIn(Shop& shop, NewsReader& news, const TellProgress& progress) {
+    Connection& connection = shop.connection();
     const auto common = joinOf(connection, news);
     if (!common)
         return common.error();
-    TakingIn taking{connection, news, common->place, progress};
-    const Stopping stopping{connection,
-                            progress ? std::function<bool()>{[&] { return taking.mayGoOn(); }} : nullptr};
-    ExchangeTransaction transaction{connection};
-    NewsTakenIn taken = taking.run();
-    transaction.commit();
+    NewsTakenIn taken;
+    Shop::GoingOn from;
+    {
+        TakingIn taking{connection, news, common->place, progress};
+        const Stopping stopping{connection,
+                                progress ? std::function<bool()>{[&] { return taking.mayGoOn(); }} : nullptr};
+        ExchangeTransaction transaction{connection};
+        taken = taking.run();
+        from = shop.goingOn();
+        transaction.commit();
+    }
+    shop.goOn(from, taken.touched);
     return taken;
 }
 
@@ -241,11 +248,7 @@ Result<NewsTakenIn> takeInNews(Shop& shop, const std::filesystem::path& path, co
     if (!news)
         return news.error();
     try {
-        auto taken = takenIn(shop.connection(), *news, between(progress, kReading, 1));
-        if (taken)
-            if (auto caughtUp = shop.catchUp(taken->touched); !caughtUp)
-                return caughtUp.error();
-        return taken;
+        return takenIn(shop, *news, between(progress, kReading, 1));
     } catch (const SqliteFailure& failure) {
         return failure.error();
     }

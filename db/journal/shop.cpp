@@ -29,16 +29,30 @@ Shop::Shop(ShopFile file, Clock clock, Steps steps)
     , m_clock(std::move(clock))
     , m_steps(steps)
     , m_recordedTables(recordedTables(m_file.connection)) {
-    goOnFromLastId();
+    makeIdsFrom(goingOn());
     connection().allowWriting(false);
 }
 
-void Shop::goOnFromLastId() {
+Shop::GoingOn Shop::goingOn() {
     Query here = connection().query("SELECT seat_id, last_id FROM seat_here");
     if (!here.step())
         throw SqliteFailure::inWords("The shop file is damaged: it does not say which laptop it is on.");
-    m_seat = here.integer(0);
-    m_idMaker.emplace(m_seat, here.integer(1));
+    GoingOn from{here.integer(0), here.integer(1), m_file.incarnation};
+    if (m_file.incarnation != 0)
+        from.incarnation = connection().number("SELECT incarnation FROM seat_here");
+    return from;
+}
+
+void Shop::makeIdsFrom(const GoingOn& from) {
+    m_seat = from.seat;
+    m_idMaker.emplace(from.seat, from.lastId);
+    m_file.incarnation = from.incarnation;
+}
+
+void Shop::goOn(const GoingOn& from, const ChangedTables& touched) {
+    makeIdsFrom(from);
+    noteLastId();
+    tell(touched);
 }
 
 void Shop::noteLastId() {
@@ -78,15 +92,11 @@ Result<std::unique_ptr<Shop>> Shop::openBeside(Clock clock) const {
 
 Result<Done> Shop::catchUp(const ChangedTables& touched) {
     try {
-        goOnFromLastId();
-        if (m_file.incarnation != 0)
-            m_file.incarnation = connection().number("SELECT incarnation FROM seat_here");
-        noteLastId();
+        goOn(goingOn(), touched);
+        return Done{};
     } catch (const SqliteFailure& failure) {
         return failure.error();
     }
-    tell(touched);
-    return Done{};
 }
 
 std::unique_ptr<Shop> Shop::createInMemory(Clock clock, Steps steps) {

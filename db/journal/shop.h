@@ -140,6 +140,15 @@ public:
 
     // What a shop opened beside this one did: ids go on from its, and listeners are told what it changed.
     Result<Done> catchUp(const ChangedTables& touched);
+    // The same for what this shop's own connection did outside of an action: read before its commit, so that
+    // nothing can fail after it. Throws SqliteFailure.
+    struct GoingOn {
+        std::int64_t seat = 0;
+        std::int64_t lastId = 0;
+        std::int64_t incarnation = 0;
+    };
+    GoingOn goingOn();
+    void goOn(const GoingOn& from, const ChangedTables& touched);
 
     // `listener` is told once after each action which tables it changed. The number is for forget().
     int onChanged(ChangeListener listener);
@@ -205,7 +214,7 @@ private:
                            ChangedTables& touched);
     bool undoesAnAct(const HistoryEntry& entry);
 
-    void goOnFromLastId();
+    void makeIdsFrom(const GoingOn& from);
     void noteLastId(); // at the file, after each commit
     static Error readOnlyError();
     void tell(const ChangedTables& touched);
