@@ -8,12 +8,12 @@
 
 #include <sqlite3.h>
 #include <sys/stat.h>
+#include <unistd.h>
 
 #include <algorithm>
 #include <array>
 #include <cerrno>
 #include <cstdio>
-#include <memory>
 #include <vector>
 
 namespace holdfast::db {
@@ -27,21 +27,35 @@ std::string twoDigits(std::int64_t number) {
     return (number < 10 ? "0" : "") + std::to_string(number);
 }
 
-// A file being written; what the disk did not take is said at its end.
+// Lines on their way into a file, some thousand bytes at a time; what the disk did not take is said at its
+// end.
 class OutFile {
 public:
-    explicit OutFile(const std::filesystem::path& path)
-        : m_file(std::fopen(path.c_str(), "we"), &std::fclose) {}
+    explicit OutFile(NewFile& file)
+        : m_file(file) {}
 
     void write(const std::string& line) {
-        if (m_file)
-            m_isWhole &= std::fwrite(line.data(), 1, line.size(), m_file.get()) == line.size();
+        m_lines += line;
+        if (m_lines.size() >= kBytesAtOnce)
+            pass();
     }
-    bool end() { return m_file && m_isWhole && std::fflush(m_file.get()) == 0; }
+    Result<Done> end() {
+        pass();
+        return m_outcome;
+    }
 
 private:
-    std::unique_ptr<std::FILE, int (*)(std::FILE*)> m_file;
-    bool m_isWhole = true;
+    static constexpr std::size_t kBytesAtOnce = 64 << 10;
+
+    void pass() {
+        if (m_outcome)
+            m_outcome = m_file.write(m_lines);
+        m_lines.clear();
+    }
+
+    NewFile& m_file;
+    std::string m_lines;
+    Result<Done> m_outcome = Done{};
 };
 
 class Exporting {
@@ -55,8 +69,8 @@ public:
               "SELECT (SELECT COUNT(*) FROM climate_reading) + (SELECT COUNT(*) FROM journal_entry) + "
               "5 * (SELECT COUNT(*) FROM shop_order) + (SELECT COUNT(*) FROM lot_move) + 1"))) {}
 
-    Result<Done> write(const ExportTable& table, const std::filesystem::path& path) {
-        OutFile file{path};
+    Result<Done> write(const ExportTable& table, NewFile& into) {
+        OutFile file{into};
         file.write(headings(table));
         Query rows = m_connection.query(table.query);
         while (rows.step()) {
@@ -65,11 +79,7 @@ public:
                 !m_progress(std::min(1.0, static_cast<double>(m_lines) / m_rowsInAll)))
                 return plainError("The export was stopped. Nothing was left behind.");
         }
-        if (!file.end())
-            return plainError("There is no room for " + path.parent_path().string() +
-                              ": the disk is full or cannot be "
-                              "written to.");
-        return Done{};
+        return file.end();
     }
 
     std::int64_t lines() const { return m_lines; }
@@ -154,13 +164,27 @@ private:
     std::int64_t m_lines = 0;
 };
 
-Result<Done> makeFolder(const std::filesystem::path& folder) {
-    if (::mkdir(folder.c_str(), kOwnersFolder) == 0)
-        return Done{};
-    if (errno == EEXIST && std::filesystem::is_directory(folder))
-        return Done{};
-    return plainError("The folder " + folder.string() + " could not be made.");
-}
+// Made where it is missing, and gone again where nothing came into it.
+class OutFolder {
+public:
+    explicit OutFolder(const std::filesystem::path& path)
+        : m_path(path)
+        , m_isMade(::mkdir(path.c_str(), kOwnersFolder) == 0)
+        , m_isThere(m_isMade || (errno == EEXIST && std::filesystem::is_directory(path))) {}
+    OutFolder(const OutFolder&) = delete;
+    OutFolder& operator=(const OutFolder&) = delete;
+    ~OutFolder() {
+        if (m_isMade)
+            ::rmdir(m_path.c_str());
+    }
+
+    bool isThere() const { return m_isThere; }
+
+private:
+    const std::filesystem::path m_path;
+    const bool m_isMade;
+    const bool m_isThere;
+};
 
 // A place for each file, before the first is written.
 Result<std::vector<NewFile>> newFiles(const std::filesystem::path& folder) {
@@ -178,8 +202,9 @@ Result<std::vector<NewFile>> newFiles(const std::filesystem::path& folder) {
 
 Result<Exported> exportShop(Shop& shop, const std::filesystem::path& folder, const OffsetAt& offsetAt,
                             const TellProgress& progress) {
-    if (auto made = makeFolder(folder); !made)
-        return made.error();
+    const OutFolder into{folder};
+    if (!into.isThere())
+        return plainError("The folder " + folder.string() + " could not be made.");
     auto files = newFiles(folder);
     if (!files)
         return files.error();
@@ -187,15 +212,14 @@ Result<Exported> exportShop(Shop& shop, const std::filesystem::path& folder, con
         Exporting exporting{connection, offsetAt, progress};
         const auto tables = exportTables();
         for (std::size_t at = 0; at < tables.size(); ++at)
-            if (auto written = exporting.write(tables[at], (*files)[at].temporaryPath()); !written)
+            if (auto written = exporting.write(tables[at], (*files)[at]); !written)
                 return written.error();
         return Exported{static_cast<std::int64_t>(tables.size()), exporting.lines()};
     });
     if (!exported)
         return exported;
-    for (NewFile& file : *files)
-        if (auto kept = file.keep(); !kept)
-            return kept.error();
+    if (auto kept = NewFile::keepAll(*files); !kept)
+        return kept.error();
     return exported;
 }
 

@@ -144,9 +144,53 @@ void removeLeftOver(const std::filesystem::path& folder) {
     }
 }
 
+Result<Done> NewFile::write(std::string_view bytes) {
+    while (!bytes.empty()) {
+        const ssize_t written = ::write(m_file, bytes.data(), bytes.size());
+        if (written < 0 && errno != EINTR)
+            return cannotWrite(m_path, errno);
+        bytes.remove_prefix(static_cast<std::size_t>(std::max<ssize_t>(0, written)));
+    }
+    return Done{};
+}
+
+Result<Done> NewFile::reachDisk() {
+    return ::fsync(m_file) == 0 ? Result<Done>{Done{}} : Result<Done>{cannotWrite(m_path, errno)};
+}
+
 Result<Done> NewFile::keep() {
-    if (::fsync(m_file) != 0)
-        return cannotWrite(m_path, errno);
+    if (auto written = reachDisk(); !written)
+        return written;
+    if (auto named = giveName(); !named)
+        return named;
+    syncFolder(m_path.parent_path());
+    return Done{};
+}
+
+Result<Done> NewFile::keepAll(std::span<NewFile> files) {
+    for (NewFile& file : files)
+        if (auto written = file.reachDisk(); !written)
+            return written;
+    for (std::size_t at = 0; at < files.size(); ++at)
+        if (auto named = files[at].giveName(); !named)
+            return withoutThose(files.first(at), named.error());
+    if (!files.empty())
+        syncFolder(files.front().m_path.parent_path());
+    return Done{};
+}
+
+// Takes away what was given its name before another could not be.
+Error NewFile::withoutThose(std::span<const NewFile> files, Error why) {
+    for (const NewFile& file : files)
+        if (::unlink(file.m_path.c_str()) != 0) {
+            why.message += " Some of the files are in " + file.m_path.parent_path().string() +
+                           " all the same; remove them before you try again.";
+            break;
+        }
+    return why;
+}
+
+Result<Done> NewFile::giveName() {
     int outcome = ::renameat2(AT_FDCWD, m_temporary.c_str(), AT_FDCWD, m_path.c_str(), RENAME_NOREPLACE);
     if (outcome != 0 && (errno == EINVAL || errno == ENOSYS)) {
         // A disk that cannot rename without replacing.
@@ -159,7 +203,6 @@ Result<Done> NewFile::keep() {
         return errno == EEXIST ? taken(m_path) : cannotWrite(m_path, errno);
     m_temporary.clear();
     ::close(std::exchange(m_file, -1)); // before anybody opens it: closing lets go of SQLite's locks
-    syncFolder(m_path.parent_path());
     return Done{};
 }
 

@@ -8,6 +8,8 @@
 #include "core/trade/result.h"
 
 #include <filesystem>
+#include <span>
+#include <string_view>
 
 namespace holdfast::db {
 
@@ -25,12 +27,20 @@ public:
 
     const std::filesystem::path& temporaryPath() const { return m_temporary; }
 
-    // Gives it its name, on the disk and not only in the system's memory.
+    // Adds to its end.
+    Result<Done> write(std::string_view bytes);
+    // All that was written is on the disk, and not only in the system's memory; in words where it is not.
+    Result<Done> reachDisk();
+    // Gives it its name, on the disk.
     // REQUIRES: no connection to the temporary file is open.
     Result<Done> keep();
+    // All of them or none.
+    static Result<Done> keepAll(std::span<NewFile> files);
 
 private:
     explicit NewFile(std::filesystem::path path);
+    Result<Done> giveName();
+    static Error withoutThose(std::span<const NewFile> files, Error why);
 
     std::filesystem::path m_path;
     std::filesystem::path m_temporary;

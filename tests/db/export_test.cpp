@@ -106,7 +106,23 @@ TEST_F(Export, StoppedItLeavesNothing) {
     EXPECT_FALSE(exportShop(
                      shop(), folder, [](Instant) { return Hours{0}; }, [](double) { return false; })
                      .ok());
-    EXPECT_TRUE(std::filesystem::is_empty(folder));
+    EXPECT_FALSE(std::filesystem::exists(folder)) << "it was made for nothing";
+}
+
+TEST_F(Export, WhereOneFileCannotBeGivenItsNameNoneAppears) {
+    const auto folder = m_folder / "out";
+    const auto theirs = folder / "rolls.csv"; // somebody puts it there meanwhile
+    const auto refused = exportShop(shop(), folder, [&](Instant) {
+        testing::writeBytes(theirs, "theirs");
+        return Hours{0};
+    });
+    ASSERT_FALSE(refused.ok());
+    EXPECT_NE(refused.error().message.find("already"), std::string::npos) << refused.error().message;
+    std::vector<std::string> names;
+    for (const auto& each : std::filesystem::directory_iterator{folder})
+        names.push_back(each.path().filename().string());
+    EXPECT_EQ(names, std::vector<std::string>{"rolls.csv"});
+    EXPECT_EQ(testing::bytesOf(theirs), "theirs");
 }
 
 // The outside check: sqlite3 reads each file of the demo with its own CSV reader, and counts and sums what
