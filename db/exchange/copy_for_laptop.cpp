@@ -62,6 +62,21 @@ void makeIts(Connection& copy, const Seat& seat, const std::vector<Seat>& all, c
     copy.script("COMMIT");
 }
 
+// A laptop of which no copy came about: its order numbers are the workshop's again, for nobody has them.
+Result<Done> letGoOf(Connection& connection, const Seat& seat) {
+    try {
+        ExchangeTransaction transaction{connection};
+        connection.run("DELETE FROM seat_known WHERE seat_id = ?1", seat.number);
+        connection.run("DELETE FROM seat WHERE id = ?1", seat.number);
+        connection.run("UPDATE seat SET last_order_number = ?2 WHERE id = ?1", kWorkshopSeat,
+                       seat.lastOrderNumber);
+        transaction.commit();
+        return Done{};
+    } catch (const SqliteFailure& failure) {
+        return failure.error();
+    }
+}
+
 CopyProgress told(const TellProgress& progress) {
     if (!progress)
         return {};
@@ -103,11 +118,17 @@ Result<Seat> makeCopyForLaptop(Shop& shop, const std::filesystem::path& path, co
             addSeat(connection, seat);
             noteKnown(connection, seat.number, {end.place, 0}, Instant{});
             makeIts(copy, seat, seats(connection), {end.place, incarnationHere(connection)});
+            if (auto written = file->reachDisk(); !written)
+                return written.error();
             transaction.commit();
         }
-        if (auto kept = file->keep(); !kept)
-            return kept.error();
-        return seat;
+        auto kept = file->keep();
+        if (!kept && !letGoOf(connection, seat))
+            return plainError(
+                kept.error().message + " “" + seat.name +
+                "” is among the laptops all the same, with no copy: choose another name for the "
+                "next one.");
+        return kept ? Result<Seat>{seat} : Result<Seat>{kept.error()};
     } catch (const SqliteFailure& failure) {
         return failure.error();
     }
