@@ -12,7 +12,10 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <cstdint>
+#include <fstream>
+#include <iterator>
 #include <string>
 
 namespace holdfast::db {
@@ -63,6 +66,12 @@ Error openingError(const std::filesystem::path& path, const SqliteFailure& failu
         return damagedShop(path);
     if (failure.isBusy())
         return plainError("Another program is using " + path.string() + ". Close it there first.");
+    if (failure.isOfTheDisk())
+        return plainError(
+            "The disk could not be read or written. See that it is connected and has room, then "
+            "open the shop again.");
+    if (failure.primaryCode() == SQLITE_FULL)
+        return plainError("The disk is full. Make room on it, then open the shop again.");
     return failure.error();
 }
 
@@ -80,36 +89,60 @@ Result<Done> examine(Connection& connection, const std::filesystem::path& path, 
 }
 
 // FILE.before-step-3; where that is taken, FILE.before-step-3-2 and so on.
-std::filesystem::path copyName(const std::filesystem::path& path, int step) {
+struct CopyNames {
+    std::filesystem::path last; // empty: there is none
+    std::filesystem::path free;
+};
+CopyNames copyNames(const std::filesystem::path& path, int step) {
     const std::string name = path.string() + ".before-step-" + std::to_string(step);
-    std::filesystem::path free = name;
-    for (int copy = 2; std::filesystem::exists(std::filesystem::symlink_status(free)); ++copy)
-        free = name + "-" + std::to_string(copy);
-    return free;
+    CopyNames names{{}, name};
+    for (int copy = 2; std::filesystem::exists(std::filesystem::symlink_status(names.free)); ++copy) {
+        names.last = names.free;
+        names.free = name + "-" + std::to_string(copy);
+    }
+    return names;
 }
 
-Result<Done> copyAside(Connection& connection, const std::filesystem::path& copy) {
-    auto file = NewFile::begin(copy);
+bool holdTheSame(const std::filesystem::path& one, const std::filesystem::path& other) {
+    std::ifstream left{one, std::ios::binary};
+    std::ifstream right{other, std::ios::binary};
+    return sizeOf(one) == sizeOf(other) && left && right &&
+           std::equal(std::istreambuf_iterator<char>{left}, {}, std::istreambuf_iterator<char>{right}, {});
+}
+
+// The copy's path: one that was made before is enough where the program was ended before the first step.
+Result<std::filesystem::path> copyAside(Connection& connection, const std::filesystem::path& path, int step) {
+    const CopyNames names = copyNames(path, step);
+    auto file = NewFile::begin(names.free);
     if (!file)
         return file.error();
     {
         Connection target = Connection::open(file->temporaryPath(), Access::ReadWrite);
         copyOnline(connection, target);
     }
-    return file->keep();
+    if (!names.last.empty() && holdTheSame(file->temporaryPath(), names.last))
+        return names.last;
+    auto kept = file->keep();
+    return kept ? Result<std::filesystem::path>{names.free} : kept.error();
 }
 
 Result<Done> bringUpToDate(Connection& connection, const std::filesystem::path& path, Steps steps) {
     const int applied = appliedSteps(connection);
     if (applied == static_cast<int>(steps.size()))
         return Done{};
-    const auto copy = copyName(path, applied + 1);
-    if (auto copied = copyAside(connection, copy); !copied)
-        return copied;
+    const auto copy = copyAside(connection, path, applied + 1);
+    if (!copy)
+        return copy.error();
     try {
         applySteps(connection, steps);
     } catch (const SqliteFailure& failure) {
-        ::unlink(copy.c_str()); // the file itself is still what the copy holds
+        if (failure.isNotKnown())
+            return plainError(
+                "The disk failed while the shop file was being brought up to this version of "
+                "Holdfast. Whether it was can be seen only when the shop is opened again: see to "
+                "the disk first. As it was before, it is in " +
+                copy->string() + ".");
+        ::unlink(copy->c_str()); // the file itself is still what the copy holds
         return plainError(
             "The shop file could not be brought up to this version of Holdfast, and is as it was. " +
             failure.error().message);
@@ -156,6 +189,19 @@ Result<Done> takeBackHalfWritten(const std::filesystem::path& path, Steps steps)
     (void)Connection::open(path, Access::ReadWrite).number("SELECT COUNT(*) FROM sqlite_schema");
     return Done{};
 }
+
+// A new file that cannot be opened is no shop yet.
+struct GoneUnlessOpened {
+    std::filesystem::path path;
+    bool isOpened = false;
+
+    ~GoneUnlessOpened() {
+        if (isOpened)
+            return;
+        for (const char* part : {"", "-wal", "-shm", "-journal"})
+            ::unlink(beside(path, part).c_str());
+    }
+};
 
 } // namespace
 
@@ -242,9 +288,11 @@ Result<ShopFile> createShopFile(const std::filesystem::path& path, Steps steps) 
         }
         if (auto kept = file->keep(); !kept)
             return kept.error();
+        GoneUnlessOpened made{wanted};
         Connection connection = Connection::open(wanted, Access::ReadWrite);
         configure(connection);
         const std::int64_t incarnation = settleIncarnation(connection, wanted);
+        made.isOpened = true;
         return ShopFile{std::move(lock).value(), std::move(connection), wanted, false, incarnation};
     } catch (const SqliteFailure& failure) {
         return failure.error();

@@ -24,6 +24,14 @@ SqliteFailure SqliteFailure::inWords(std::string words) {
     return SqliteFailure{SQLITE_AUTH, std::move(words)};
 }
 
+SqliteFailure SqliteFailure::notKnown(std::string words) {
+    return SqliteFailure{SQLITE_AUTH_USER, std::move(words)};
+}
+
+bool SqliteFailure::isNotKnown() const {
+    return m_code == SQLITE_AUTH_USER;
+}
+
 bool SqliteFailure::isDamage() const {
     return primaryCode() == SQLITE_CORRUPT || primaryCode() == SQLITE_NOTADB;
 }
@@ -76,7 +84,7 @@ Error SqliteFailure::error() const {
     case SQLITE_INTERRUPT:
         return plainError("Stopped. Nothing was changed.");
     case SQLITE_AUTH:
-        // No authorizer is ever set: this is inWords().
+        // No authorizer is ever set: this is inWords() or notKnown().
         return plainError(m_message);
     case SQLITE_ERROR:
         // A table or column of ours is not there; which one, and where it was asked for, helps nobody at the

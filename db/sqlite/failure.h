@@ -21,6 +21,8 @@ public:
 
     // A refusal of our own: `words` reach the person as they are.
     static SqliteFailure inWords(std::string words);
+    // The same where nobody can tell whether it was done.
+    static SqliteFailure notKnown(std::string words);
 
     int code() const { return m_code; }
     int primaryCode() const { return m_code & 0xff; }
@@ -30,6 +32,7 @@ public:
     bool isOfSchema() const;  // a table or a column is not there
     bool isBusy() const;
     bool isStopped() const; // see stopping.h
+    bool isNotKnown() const;
 
     const char* what() const noexcept override { return m_message.c_str(); }
 

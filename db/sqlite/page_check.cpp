@@ -2,6 +2,9 @@
 
 #include "db/sqlite/connection.h"
 
+#include <sqlite3.h>
+
+#include <charconv>
 #include <string_view>
 
 namespace holdfast::db {
@@ -14,6 +17,18 @@ bool speaksOfAValue(std::string_view message) {
            message.starts_with("CHECK constraint failed in ");
 }
 
+// "unable to get the page. error code=266": the disk did not give it, which says nothing about the file.
+bool speaksOfTheDisk(std::string_view message) {
+    constexpr std::string_view kCode = "error code";
+    const std::size_t at = message.find(kCode);
+    if (at == std::string_view::npos || at + kCode.size() == message.size())
+        return false;
+    int code = 0;
+    const std::string_view number = message.substr(at + kCode.size() + 1);
+    std::from_chars(number.data(), number.data() + number.size(), code);
+    return (code & 0xff) == SQLITE_IOERR;
+}
+
 } // namespace
 
 bool hasWholePages(Connection& connection) {
@@ -21,6 +36,8 @@ bool hasWholePages(Connection& connection) {
     bool isAnswered = false;
     while (check.step()) {
         isAnswered = true;
+        if (speaksOfTheDisk(check.view(0)))
+            throw SqliteFailure{SQLITE_IOERR, check.text(0)};
         if (check.view(0) != "ok" && !speaksOfAValue(check.view(0)))
             return false;
     }
