@@ -1,7 +1,10 @@
 #include "tests/db/failing_disk.h"
 
+#include "tests/db/disk_watch.h"
+
 #include <dlfcn.h>
 #include <fcntl.h>
+#include <sys/stat.h>
 #include <sys/types.h>
 #include <unistd.h>
 
@@ -19,6 +22,7 @@ namespace {
 std::optional<DiskFailure> failing; // changed only while one thread runs
 std::atomic<long> calls{0};
 std::atomic<bool> failed{false};
+DiskWatch* watching = nullptr;
 
 bool fails(DiskCall call) {
     if (!failing || std::ranges::find(failing->calls, call) == failing->calls.end())
@@ -71,7 +75,28 @@ ssize_t written(Write write, size_t count) {
     return -1;
 }
 
+// A call that succeeded is seen; answers what it answered.
+template <class Outcome, class See>
+Outcome seen(Outcome outcome, See see) {
+    if (watching != nullptr && outcome >= 0) {
+        const int error = errno;
+        see(*watching, outcome);
+        errno = error;
+    }
+    return outcome;
+}
+
+// What goes to a pipe or a screen is no file.
+bool isFile(int file) {
+    struct stat found {};
+    return ::fstat(file, &found) == 0 && S_ISREG(found.st_mode);
+}
+
 } // namespace
+
+void watchDisk(DiskWatch* watch) {
+    watching = watch;
+}
 
 } // namespace holdfast::db::testing
 
@@ -81,35 +106,73 @@ extern "C" {
 
 ssize_t pwrite64(int file, const void* bytes, size_t count, off64_t at) {
     static const auto real = disk::next<ssize_t(int, const void*, size_t, off64_t)>("pwrite64");
-    return disk::written([&](size_t part) { return real(file, bytes, part, at); }, count);
+    return disk::written(
+        [&](size_t part) {
+            return disk::seen(real(file, bytes, part, at), [&](auto& watch, ssize_t written) {
+                watch.wrote(file, static_cast<std::uint64_t>(at),
+                            {static_cast<const char*>(bytes), static_cast<size_t>(written)});
+            });
+        },
+        count);
+}
+ssize_t write(int file, const void* bytes, size_t count) {
+    static const auto real = disk::next<ssize_t(int, const void*, size_t)>("write");
+    if (!disk::isFile(file))
+        return real(file, bytes, count);
+    return disk::written(
+        [&](size_t part) {
+            return disk::seen(real(file, bytes, part), [&](auto& watch, ssize_t written) {
+                const off_t end = ::lseek(file, 0, SEEK_CUR);
+                watch.wrote(file, static_cast<std::uint64_t>(end - written),
+                            {static_cast<const char*>(bytes), static_cast<size_t>(written)});
+            });
+        },
+        count);
 }
 ssize_t pread64(int file, void* bytes, size_t count, off64_t at) {
     static const auto real = disk::next<ssize_t(int, void*, size_t, off64_t)>("pread64");
     return disk::fails(disk::DiskCall::Read) ? -1 : real(file, bytes, count, at);
 }
+int mkdir(const char* path, mode_t mode) noexcept {
+    static const auto real = disk::next<int(const char*, mode_t)>("mkdir");
+    return disk::fails(disk::DiskCall::Make) ? -1 : real(path, mode);
+}
 int fsync(int file) {
     static const auto real = disk::next<int(int)>("fsync");
-    return disk::fails(disk::DiskCall::Sync) ? -1 : real(file);
+    return disk::fails(disk::DiskCall::Sync)
+               ? -1
+               : disk::seen(real(file), [&](auto& watch, int) { watch.synced(file); });
 }
 int fdatasync(int file) {
     static const auto real = disk::next<int(int)>("fdatasync");
-    return disk::fails(disk::DiskCall::Sync) ? -1 : real(file);
+    return disk::fails(disk::DiskCall::Sync)
+               ? -1
+               : disk::seen(real(file), [&](auto& watch, int) { watch.synced(file); });
 }
 int ftruncate64(int file, off64_t length) noexcept {
     static const auto real = disk::next<int(int, off64_t)>("ftruncate64");
-    return disk::fails(disk::DiskCall::Truncate) ? -1 : real(file, length);
+    return disk::fails(disk::DiskCall::Truncate) ? -1 : disk::seen(real(file, length), [&](auto& watch, int) {
+        watch.cut(file, static_cast<std::uint64_t>(length));
+    });
 }
 int unlink(const char* path) noexcept {
     static const auto real = disk::next<int(const char*)>("unlink");
-    return disk::fails(disk::DiskCall::Unlink) ? -1 : real(path);
+    return disk::fails(disk::DiskCall::Unlink)
+               ? -1
+               : disk::seen(real(path), [&](auto& watch, int) { watch.removed(path); });
 }
 int rename(const char* from, const char* to) noexcept {
     static const auto real = disk::next<int(const char*, const char*)>("rename");
-    return disk::fails(disk::DiskCall::Rename) ? -1 : real(from, to);
+    return disk::fails(disk::DiskCall::Rename)
+               ? -1
+               : disk::seen(real(from, to), [&](auto& watch, int) { watch.renamed(from, to); });
 }
 int renameat2(int fromFolder, const char* from, int toFolder, const char* to, unsigned flags) noexcept {
     static const auto real = disk::next<int(int, const char*, int, const char*, unsigned)>("renameat2");
-    return disk::fails(disk::DiskCall::Rename) ? -1 : real(fromFolder, from, toFolder, to, flags);
+    return disk::fails(disk::DiskCall::Rename)
+               ? -1
+               : disk::seen(real(fromFolder, from, toFolder, to, flags),
+                            [&](auto& watch, int) { watch.renamed(from, to); });
 }
 #pragma GCC diagnostic push
 #pragma GCC diagnostic ignored "-Wshadow" // there is a struct of that name
@@ -124,7 +187,10 @@ int open(const char* path, int flags, ...) {
     va_start(rest, flags);
     const auto mode = (flags & (O_CREAT | O_TMPFILE)) != 0 ? va_arg(rest, mode_t) : 0;
     va_end(rest);
-    return disk::fails(disk::DiskCall::Open) ? -1 : real(path, flags, mode);
+    return disk::fails(disk::DiskCall::Open)
+               ? -1
+               : disk::seen(real(path, flags, mode),
+                            [&](auto& watch, int file) { watch.opened(file, path); });
 }
 int open64(const char* path, int flags, ...) {
     static const auto real = disk::next<int(const char*, int, ...)>("open64");
@@ -132,7 +198,10 @@ int open64(const char* path, int flags, ...) {
     va_start(rest, flags);
     const auto mode = (flags & (O_CREAT | O_TMPFILE)) != 0 ? va_arg(rest, mode_t) : 0;
     va_end(rest);
-    return disk::fails(disk::DiskCall::Open) ? -1 : real(path, flags, mode);
+    return disk::fails(disk::DiskCall::Open)
+               ? -1
+               : disk::seen(real(path, flags, mode),
+                            [&](auto& watch, int file) { watch.opened(file, path); });
 }
 int fcntl64(int file, int command, ...) {
     static const auto real = disk::next<int(int, int, ...)>("fcntl64");

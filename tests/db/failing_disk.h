@@ -8,7 +8,7 @@
 
 namespace holdfast::db::testing {
 
-enum class DiskCall { Read, Write, Sync, Truncate, Lock, Rename, Unlink, Open };
+enum class DiskCall { Read, Write, Sync, Truncate, Lock, Rename, Unlink, Open, Make };
 
 struct DiskFailure {
     std::vector<DiskCall> calls; // which of them are counted

@@ -5,11 +5,36 @@
 #   bash tests/long/run.sh byte_flips
 #     Flips every byte of a small closed shop, one at a time: no flip may hang or crash, and none may be called whole where a
 #     row reads otherwise. Some 20 minutes on two cores.
+#   bash tests/long/run.sh failing_writes
+#     Fails every call to the disk of every thing done with a shop, once and for ever, going on and ending after it.
+#   bash tests/long/run.sh kills [--times 1000]
+#     Kills the program at any moment of any thing: what was acknowledged must be there, and nothing be left behind.
+#   bash tests/long/run.sh power_loss [--times 1000]
+#     The same for a computer whose power goes: what was not synced is lost, kept or torn by sectors.
+#   bash tests/long/run.sh merging [--times 10000]
+#     Laptops, copies of them and files that were put back act and bring news by chance: nothing may be lost.
 set -euo pipefail
 
 top=$(cd "$(dirname "${BASH_SOURCE[0]}")/../.." && pwd)
 # shellcheck source=app/packages.sh
 . "$top/app/packages.sh"
+
+# The tests of db under the sanitizers, in a build of their own.
+build_db_tests() {
+    need_packages "to build and test Holdfast" "${build_packages[@]}" libgtest-dev
+    build=$top/build/long
+    cmake -G Ninja -S "$top" -B "$build" -DCMAKE_BUILD_TYPE=Debug -DHOLDFAST_APP=OFF -DHOLDFAST_TESTS=ON \
+        -DHOLDFAST_SANITIZE=ON -DCMAKE_UNITY_BUILD=ON
+    ninja -C "$build" holdfast_db_tests
+    db_tests=$build/tests/db/holdfast_db_tests
+}
+
+# "--times N", or as many as usually.
+times_of() {
+    local usually=$1
+    shift
+    if [ "${1:-}" = --times ]; then echo "$2"; else echo "$usually"; fi
+}
 
 case ${1:-} in
 small_changes)
@@ -18,19 +43,34 @@ small_changes)
     exec python3 "$top/tests/long/small_changes.py" "$@"
     ;;
 byte_flips)
-    need_packages "to build and test Holdfast" "${build_packages[@]}" libgtest-dev
-    build=$top/build/long-flips
-    cmake -G Ninja -S "$top" -B "$build" -DCMAKE_BUILD_TYPE=Debug -DHOLDFAST_APP=OFF -DHOLDFAST_TESTS=ON \
-        -DHOLDFAST_SANITIZE=ON -DCMAKE_UNITY_BUILD=ON
-    ninja -C "$build" holdfast_db_tests
+    build_db_tests
     for part in 0 1; do
-        HOLDFAST_EVERY_BYTE=$part/2 "$build/tests/db/holdfast_db_tests" --gtest_filter='ByteFlips.NoByteOfTheFile' &
+        HOLDFAST_EVERY_BYTE=$part/2 "$db_tests" --gtest_filter='ByteFlips.NoByteOfTheFile' &
         runs[part]=$!
     done
     wait "${runs[0]}" && wait "${runs[1]}"
     ;;
+failing_writes)
+    build_db_tests
+    HOLDFAST_EVERY_WRITE=1 exec "$db_tests" --gtest_filter='FailingWrites.*'
+    ;;
+kills)
+    shift
+    build_db_tests
+    HOLDFAST_KILLS=$(($(times_of 1000 "$@") / 2)) exec "$db_tests" --gtest_filter='Kills.*'
+    ;;
+power_loss)
+    shift
+    build_db_tests
+    HOLDFAST_POWER_LOSSES=$(($(times_of 1000 "$@") / 2)) exec "$db_tests" --gtest_filter='PowerLosses.*'
+    ;;
+merging)
+    shift
+    build_db_tests
+    HOLDFAST_ROUNDS=$(times_of 10000 "$@") exec "$db_tests" --gtest_filter='Chance/CopiesByChance.*'
+    ;;
 *)
-    sed -n '2,7s/^# //p' "${BASH_SOURCE[0]}"
+    sed -n '2,15s/^# //p' "${BASH_SOURCE[0]}"
     exit 2
     ;;
 esac
