@@ -8,8 +8,7 @@
 #include "db/demo/demo_work.h"
 #include "db/demo/demo_workshop.h"
 #include "db/journal/backup.h"
-
-#include <time.h>
+#include "db/journal/wall_clock.h"
 
 namespace holdfast::db {
 namespace {
@@ -18,14 +17,6 @@ constexpr Seconds kTimeOfDay = demo::clockAt(9, 40);
 
 // The oldest roll was made in the year before, and the program knows no day before 2000.
 const LocalDate kEarliest = localDate(2002, 1, 1);
-
-std::chrono::seconds offsetAt(Instant instant) {
-    const std::time_t since = instant.time_since_epoch().count();
-    std::tm local{};
-    if (!localtime_r(&since, &local))
-        return std::chrono::seconds{0};
-    return std::chrono::seconds{timegm(&local) - since};
-}
 
 void write(demo::Script& script) {
     demo::writeWorkshop(script);
@@ -44,8 +35,8 @@ void write(demo::Script& script) {
 Now demoNow(LocalDate on) {
     const LocalTime local = LocalTime{on} + kTimeOfDay;
     const Instant asIfUtc{local.time_since_epoch()};
-    const Instant guess = asIfUtc - offsetAt(asIfUtc);
-    const auto offset = offsetAt(guess);
+    const Instant guess = asIfUtc - wallOffsetAt(asIfUtc);
+    const auto offset = wallOffsetAt(guess);
     return {asIfUtc - offset, offset};
 }
 

@@ -78,15 +78,6 @@ std::string temporaryIn(const std::string& name) {
     return end > number && isOursBeside ? name.substr(0, end) : std::string{};
 }
 
-void removeWithWhatIsBeside(const std::filesystem::path& path) {
-    ::unlink(path.c_str());
-    for (const std::string_view part : kBesideAShop) {
-        std::filesystem::path left = path;
-        left += part;
-        ::unlink(left.c_str());
-    }
-}
-
 } // namespace
 
 NewFile::NewFile(std::filesystem::path path)
@@ -128,6 +119,15 @@ NewFile::~NewFile() {
         ::close(m_file);
 }
 
+void removeWithWhatIsBeside(const std::filesystem::path& path) {
+    ::unlink(path.c_str());
+    for (const std::string_view part : kBesideAShop) {
+        std::filesystem::path left = path;
+        left += part;
+        ::unlink(left.c_str());
+    }
+}
+
 void removeLeftOver(const std::filesystem::path& folder) {
     std::set<std::filesystem::path> temporaries;
     std::error_code error;
@@ -156,6 +156,11 @@ Result<Done> NewFile::write(std::string_view bytes) {
 
 Result<Done> NewFile::reachDisk() {
     return ::fsync(m_file) == 0 ? Result<Done>{Done{}} : Result<Done>{cannotWrite(m_path, errno)};
+}
+
+Result<Done> NewFile::keepAs(const std::filesystem::path& path) {
+    m_path = std::filesystem::absolute(path);
+    return keep();
 }
 
 Result<Done> NewFile::keep() {
@@ -201,6 +206,19 @@ Result<Done> NewFile::giveName() {
     }
     if (outcome != 0)
         return errno == EEXIST ? taken(m_path) : cannotWrite(m_path, errno);
+    return named();
+}
+
+Result<Done> NewFile::replace(const std::filesystem::path& old) {
+    if (auto written = reachDisk(); !written)
+        return written;
+    if (::rename(m_temporary.c_str(), old.c_str()) != 0)
+        return cannotWrite(old, errno);
+    syncFolder(old.parent_path());
+    return named();
+}
+
+Result<Done> NewFile::named() {
     m_temporary.clear();
     ::close(std::exchange(m_file, -1)); // before anybody opens it: closing lets go of SQLite's locks
     return Done{};

@@ -36,8 +36,14 @@ public:
     Result<Done> keep();
     // All of them or none.
     static Result<Done> keepAll(std::span<NewFile> files);
+    // Under another name in the same folder than it was begun with.
+    Result<Done> keepAs(const std::filesystem::path& path);
+    // In the place of a file of the same folder, which is gone then. REQUIRES: nobody has that one open.
+    Result<Done> replace(const std::filesystem::path& old);
 
 private:
+    Result<Done> named(); // it has its name: nothing is temporary any more
+
     explicit NewFile(std::filesystem::path path);
     Result<Done> giveName();
     static Error withoutThose(std::span<const NewFile> files, Error why);
@@ -47,6 +53,9 @@ private:
     int m_file =
         -1; // open and locked for as long as the file is temporary: it is being written, and not left over
 };
+
+// Removes a shop file with what SQLite and the shop's lock left beside it.
+void removeWithWhatIsBeside(const std::filesystem::path& path);
 
 // Removes the temporary files in the folder that nobody is writing any more.
 void removeLeftOver(const std::filesystem::path& folder);

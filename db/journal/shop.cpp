@@ -73,7 +73,8 @@ Result<std::unique_ptr<Shop>> Shop::opened(Result<ShopFile> file, Clock clock, S
 }
 
 Result<std::unique_ptr<Shop>> Shop::open(const std::filesystem::path& path, Clock clock, Steps steps) {
-    return opened(openShopFile(path, steps), std::move(clock), steps);
+    auto file = openShopFile(path, steps, clock());
+    return opened(std::move(file), std::move(clock), steps);
 }
 
 Result<std::unique_ptr<Shop>> Shop::create(const std::filesystem::path& path, Clock clock, Steps steps) {

@@ -1,10 +1,11 @@
 #include "db/journal/shop_file.h"
 
+#include "db/backups/backups.h"
 #include "db/journal/file_probe.h"
 #include "db/journal/incarnation.h"
 #include "db/journal/new_file.h"
 #include "db/journal/schema_upgrade.h"
-#include "db/sqlite/online_copy.h"
+#include "db/journal/wall_clock.h"
 #include "db/sqlite/page_check.h"
 
 #include <fcntl.h>
@@ -14,8 +15,6 @@
 
 #include <algorithm>
 #include <cstdint>
-#include <fstream>
-#include <iterator>
 #include <string>
 
 namespace holdfast::db {
@@ -88,51 +87,14 @@ Result<Done> examine(Connection& connection, const std::filesystem::path& path, 
     return Done{};
 }
 
-// FILE.before-step-3; where that is taken, FILE.before-step-3-2 and so on.
-struct CopyNames {
-    std::filesystem::path last; // empty: there is none
-    std::filesystem::path free;
-};
-CopyNames copyNames(const std::filesystem::path& path, int step) {
-    const std::string name = path.string() + ".before-step-" + std::to_string(step);
-    CopyNames names{{}, name};
-    for (int copy = 2; std::filesystem::exists(std::filesystem::symlink_status(names.free)); ++copy) {
-        names.last = names.free;
-        names.free = name + "-" + std::to_string(copy);
-    }
-    return names;
-}
-
-bool holdTheSame(const std::filesystem::path& one, const std::filesystem::path& other) {
-    std::ifstream left{one, std::ios::binary};
-    std::ifstream right{other, std::ios::binary};
-    return sizeOf(one) == sizeOf(other) && left && right &&
-           std::equal(std::istreambuf_iterator<char>{left}, {}, std::istreambuf_iterator<char>{right}, {});
-}
-
-// The copy's path: one that was made before is enough where the program was ended before the first step.
-Result<std::filesystem::path> copyAside(Connection& connection, const std::filesystem::path& path, int step) {
-    const CopyNames names = copyNames(path, step);
-    auto file = NewFile::begin(names.free);
-    if (!file)
-        return file.error();
-    {
-        Connection target = Connection::open(file->temporaryPath(), Access::ReadWrite);
-        copyOnline(connection, target);
-    }
-    if (!names.last.empty() && holdTheSame(file->temporaryPath(), names.last))
-        return names.last;
-    auto kept = file->keep();
-    return kept ? Result<std::filesystem::path>{names.free} : kept.error();
-}
-
-Result<Done> bringUpToDate(Connection& connection, const std::filesystem::path& path, Steps steps) {
-    const int applied = appliedSteps(connection);
-    if (applied == static_cast<int>(steps.size()))
+// An older one is backed up first, among the backups that are made by themselves.
+Result<Done> bringUpToDate(Connection& connection, const std::filesystem::path& path, Steps steps,
+                           Instant now) {
+    if (appliedSteps(connection) == static_cast<int>(steps.size()))
         return Done{};
-    const auto copy = copyAside(connection, path, applied + 1);
-    if (!copy)
-        return copy.error();
+    const auto backup = backUpBeforeStep(connection, path, wallTime(now));
+    if (!backup)
+        return backup.error();
     try {
         applySteps(connection, steps);
     } catch (const SqliteFailure& failure) {
@@ -141,8 +103,10 @@ Result<Done> bringUpToDate(Connection& connection, const std::filesystem::path& 
                 "The disk failed while the shop file was being brought up to this version of "
                 "Holdfast. Whether it was can be seen only when the shop is opened again: see to "
                 "the disk first. As it was before, it is in " +
-                copy->string() + ".");
-        ::unlink(copy->c_str()); // the file itself is still what the copy holds
+                backup->string() + ".");
+        std::error_code left; // the file itself is still what the backup holds
+        std::filesystem::remove(*backup, left);
+        std::filesystem::remove(backup->parent_path(), left); // where it is empty
         return plainError(
             "The shop file could not be brought up to this version of Holdfast, and is as it was. " +
             failure.error().message);
@@ -205,7 +169,7 @@ struct GoneUnlessOpened {
 
 } // namespace
 
-Result<ShopFile> openShopFile(const std::filesystem::path& path, Steps steps) {
+Result<ShopFile> openShopFile(const std::filesystem::path& path, Steps steps, Instant now) {
     auto found = foundFile(path);
     if (!found)
         return found.error();
@@ -215,6 +179,7 @@ Result<ShopFile> openShopFile(const std::filesystem::path& path, Steps steps) {
     if (!lock)
         return lock.error();
     removeLeftOver(found->parent_path());
+    removeLeftOver(backupFolder(*found));
     keepForTheOwner(*found);
     if (auto header = probeHeader(*found, static_cast<int>(steps.size())); !header)
         return header.error();
@@ -227,7 +192,7 @@ Result<ShopFile> openShopFile(const std::filesystem::path& path, Steps steps) {
         configure(connection);
         if (auto examined = examine(connection, *found, steps); !examined)
             return examined.error();
-        if (auto current = bringUpToDate(connection, *found, steps); !current)
+        if (auto current = bringUpToDate(connection, *found, steps, now); !current)
             return current.error();
         connection.script("PRAGMA journal_mode = WAL");
         keepsLogOnClose(connection, false);

@@ -3,6 +3,7 @@
 //
 // Whatever is refused keeps its bytes: another program's file, a damaged one, one from a newer Holdfast.
 
+#include "core/trade/dates.h"
 #include "core/trade/result.h"
 #include "db/journal/shop_lock.h"
 #include "db/sqlite/connection.h"
@@ -23,7 +24,9 @@ struct ShopFile {
     std::int64_t incarnation = 0; // where it is opened for writing under its own lock
 };
 
-Result<ShopFile> openShopFile(const std::filesystem::path& path, std::span<const char* const> steps);
+// `now` is for the name of the backup that is made of an older file before it is brought up to date.
+Result<ShopFile> openShopFile(const std::filesystem::path& path, std::span<const char* const> steps,
+                              Instant now);
 Result<ShopFile> openShopFileReadOnly(const std::filesystem::path& path, std::span<const char* const> steps);
 // Under the lock of a program that has it open already: by the same program, for work beside its window.
 Result<ShopFile> openShopFileBeside(const std::filesystem::path& path);

@@ -170,8 +170,8 @@ TEST_F(ShopFileOpening, HalfWrittenWorkOfAKilledProgramIsTakenBackForAReaderToo)
 
 TEST_F(ShopFileOpening, WhatAKilledProgramLeftBesideItIsRemoved) {
     aFilledShop();
-    writeBytes(folder / "shop.holdfast.before-step-3.holdfast-new-99999", "half");
-    writeBytes(folder / "shop.holdfast.before-step-3.holdfast-new-99999-journal", "half");
+    writeBytes(folder / "shop-copy.holdfast.holdfast-new-99999", "half");
+    writeBytes(folder / "shop-copy.holdfast.holdfast-new-99999-journal", "half");
     writeBytes(folder / "mine.holdfast-new-draft", "not ours");
     ASSERT_TRUE(Shop::open(path, standingClock(), smallSteps()));
     EXPECT_EQ(folder.names(), (std::vector<std::string>{"mine.holdfast-new-draft", "shop.holdfast"}));

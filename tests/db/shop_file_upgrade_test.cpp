@@ -1,5 +1,7 @@
 #include "core/trade/id_maker.h"
+#include "db/backups/backups.h"
 #include "db/check/check.h"
+#include "db/journal/wall_clock.h"
 #include "db/sqlite/session.h"
 #include "tests/db/journal_fixture.h"
 
@@ -14,6 +16,15 @@ constexpr const char* kPress = "CREATE TABLE press (id INTEGER PRIMARY KEY, name
 struct Upgrade : ::testing::Test {
     TemporaryFolder folder;
     std::filesystem::path path = folder / "shop.holdfast";
+    std::filesystem::path backups = folder / "shop backups";
+    std::filesystem::path backup = backups / ("shop-" + isoDate(dateOf(wallTime(kMorning))) + "-" +
+                                              wallClock() + "-before-step.holdfast");
+
+    static std::string wallClock() {
+        std::string time = clockTime(wallTime(kMorning)) + "00";
+        std::erase(time, ':');
+        return time;
+    }
 
     void SetUp() override {
         auto shop = aShopIn(path);
@@ -46,10 +57,12 @@ TEST_F(Upgrade, AppliesTheMissingStepsAfterACopy) {
         EXPECT_EQ((*shop)->recent(1)[0].title, "Bought a press");
         EXPECT_EQ(*checkShop(**shop), std::vector<std::string>{});
     }
-    EXPECT_EQ(folder.names(), (std::vector<std::string>{"shop.holdfast", "shop.holdfast.before-step-3"}));
-    EXPECT_EQ(std::filesystem::status(folder / "shop.holdfast.before-step-3").permissions(),
-              static_cast<std::filesystem::perms>(0600));
-    auto copy = Shop::open(folder / "shop.holdfast.before-step-3", standingClock(), smallSteps());
+    EXPECT_EQ(folder.names(), (std::vector<std::string>{"shop backups", "shop.holdfast"}));
+    EXPECT_EQ(std::filesystem::status(backups).permissions(), static_cast<std::filesystem::perms>(0700));
+    EXPECT_EQ(std::filesystem::status(backup).permissions(), static_cast<std::filesystem::perms>(0600));
+    ASSERT_EQ(backupsOf(path).size(), 1U);
+    EXPECT_EQ(backupsOf(path)[0].reason, BackupReason::BeforeStep);
+    auto copy = Shop::open(backup, standingClock(), smallSteps());
     ASSERT_TRUE(copy) << wordsOf(copy);
     EXPECT_EQ(rowsOf(**copy, "lot"), 1);
 }
@@ -85,11 +98,13 @@ TEST_F(Upgrade, AStepThatWouldBreakAReferenceIsRefused) {
 }
 
 TEST_F(Upgrade, NeverWritesOverAnEarlierCopy) {
-    writeBytes(folder / "shop.holdfast.before-step-3", "precious");
+    std::filesystem::create_directory(backups);
+    writeBytes(backup, "precious");
     const std::array steps{smallSteps()[0], smallSteps()[1], kSizes};
     ASSERT_TRUE(Shop::open(path, standingClock(), steps));
-    EXPECT_EQ(bytesOf(folder / "shop.holdfast.before-step-3"), "precious");
-    EXPECT_TRUE(Shop::open(folder / "shop.holdfast.before-step-3-2", standingClock(), smallSteps()));
+    EXPECT_EQ(bytesOf(backup), "precious");
+    const std::string second = backup.stem().string() + "-2.holdfast";
+    EXPECT_TRUE(Shop::open(backups / second, standingClock(), smallSteps()));
 }
 
 TEST_F(Upgrade, ReadingOnlyDoesNotUpgrade) {
