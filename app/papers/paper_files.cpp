@@ -1,19 +1,15 @@
 #include "app/papers/paper_files.h"
 
 #include "app/desk/formats.h"
+#include "db/journal/new_file.h"
 
 #include <QBuffer>
 #include <QCoreApplication>
-#include <QFileInfo>
 #include <QPagedPaintDevice>
 #include <QPainter>
 #include <QPdfWriter>
-#include <QSaveFile>
 #include <QSvgGenerator>
 
-#include <unistd.h>
-
-#include <cerrno>
 #include <cmath>
 
 namespace holdfast::app {
@@ -27,29 +23,21 @@ struct PaperFiles {
     Q_DECLARE_TR_FUNCTIONS(holdfast::app::PaperFiles)
 };
 
-Error cannotWriteFile(const QString& path, const QString& why) {
-    return fieldError("file", plain(PaperFiles::tr("%1 could not be written: %2.").arg(path, why)));
+Error cannotWriteFile(const QString& path, const Error& why) {
+    return fieldError("file",
+                      plain(PaperFiles::tr("%1 could not be written. %2").arg(path, words(why.message))));
 }
 
-// Papers bear names and telephone numbers: the owner's alone, and never written through a link onto another
-// file.
-Result<Done> openForOwner(QSaveFile& file) {
-    if (QFileInfo(file.fileName()).isSymLink())
-        return cannotWriteFile(file.fileName(),
-                               PaperFiles::tr("it is a link to another file; choose another name"));
-    if (!file.open(QIODevice::WriteOnly) ||
-        !file.setPermissions(QFileDevice::ReadOwner | QFileDevice::WriteOwner))
-        return cannotWriteFile(file.fileName(), file.errorString());
-    return Done{};
-}
-
-// QSaveFile passes over a disk that did not keep what was written. A device that cannot say so is no disk.
-Result<Done> keepOnDisk(QSaveFile& file) {
-    const bool isOnDisk = file.flush() && (::fsync(file.handle()) == 0 || errno == EINVAL || errno == EROFS);
-    const QString why = isOnDisk ? QString() : qt_error_string();
-    if (!isOnDisk || !file.commit())
-        return cannotWriteFile(file.fileName(), isOnDisk ? file.errorString() : why);
-    return Done{};
+// Papers bear names and telephone numbers: the owner's alone, never written through a link onto another file,
+// and under their name only when they are whole.
+Result<Done> keepAs(const QString& path, std::string_view bytes) {
+    auto file = db::NewFile::beginOver(path.toStdString());
+    if (!file.ok())
+        return cannotWriteFile(path, file.error());
+    auto kept = file->write(bytes);
+    if (kept.ok())
+        kept = file->keep();
+    return kept.ok() ? kept : cannotWriteFile(path, kept.error());
 }
 
 Error cannotDraw() {
@@ -94,20 +82,18 @@ Result<Drawn> drawPapers(QPagedPaintDevice& device, std::span<const Paper> paper
 
 Result<Drawn> writePdf(const QString& path, const QString& title,
                        const std::function<Result<Drawn>(QPdfWriter&)>& draw) {
-    QSaveFile file(path);
-    if (auto opened = openForOwner(file); !opened)
-        return opened.error();
+    QBuffer written;
+    written.open(QIODevice::WriteOnly);
     Result<Drawn> drawn = Drawn::Whole;
     {
-        QPdfWriter writer(&file);
+        QPdfWriter writer(&written);
         preparePdf(writer, title);
         drawn = draw(writer);
     }
     if (!drawn.ok() || *drawn == Drawn::Stopped)
         return drawn;
-    if (auto kept = keepOnDisk(file); !kept)
-        return kept.error();
-    return Drawn::Whole;
+    const auto kept = keepAs(path, {written.data().constData(), static_cast<std::size_t>(written.size())});
+    return kept.ok() ? drawn : kept.error();
 }
 
 Result<Drawn> writePapers(const QString& path, const QString& title, std::span<const Paper> papers,
@@ -134,13 +120,7 @@ std::string paperSvg(const Paper& paper) {
 }
 
 Result<Done> writeText(const QString& path, const std::string& text) {
-    QSaveFile file(path);
-    const auto size = static_cast<qint64>(text.size());
-    if (auto opened = openForOwner(file); !opened)
-        return opened;
-    if (file.write(text.data(), size) != size)
-        return cannotWriteFile(path, file.errorString());
-    return keepOnDisk(file);
+    return keepAs(path, text);
 }
 
 } // namespace holdfast::app

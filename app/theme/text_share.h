@@ -8,5 +8,6 @@ namespace holdfast::app {
 
 // Of the usual size of all letters, at most 1. Before the first font is asked for.
 void setTextShare(qreal share);
+qreal textShare();
 
 } // namespace holdfast::app

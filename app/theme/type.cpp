@@ -33,11 +33,6 @@ struct FontFace {
     int line;
 };
 
-qreal& textShare() {
-    static qreal share = 1;
-    return share;
-}
-
 FontFace usualFaceOf(Type type) {
     switch (type) {
     case Type::Countdown:
@@ -122,10 +117,6 @@ QFont madeFont(Type type) {
 }
 
 } // namespace
-
-void setTextShare(qreal share) {
-    textShare() = std::min<qreal>(share, 1);
-}
 
 QFont fontOf(Type type) {
     loadFonts();

@@ -80,24 +80,40 @@ std::string temporaryIn(const std::string& name) {
 
 } // namespace
 
-NewFile::NewFile(std::filesystem::path path)
+NewFile::NewFile(std::filesystem::path path, bool replaces)
     : m_path(std::move(path))
-    , m_temporary(m_path) {
+    , m_temporary(m_path)
+    , m_replaces(replaces) {
     m_temporary += std::string{kTemporary} + std::to_string(::getpid());
 }
 
 NewFile::NewFile(NewFile&& other) noexcept
     : m_path(std::move(other.m_path))
     , m_temporary(std::exchange(other.m_temporary, {}))
+    , m_replaces(other.m_replaces)
     , m_file(std::exchange(other.m_file, -1)) {}
 
 Result<NewFile> NewFile::begin(const std::filesystem::path& path) {
+    struct stat found {};
+    if (!isNameOfOurs(path.filename().string()) && lstat(path.c_str(), &found) == 0)
+        return taken(path);
+    return begun(path, false);
+}
+
+Result<NewFile> NewFile::beginOver(const std::filesystem::path& path) {
+    struct stat found {};
+    if (lstat(path.c_str(), &found) == 0 && !S_ISREG(found.st_mode))
+        return plainError(path.string() +
+                          (S_ISLNK(found.st_mode) ? " is a link to another file."
+                                                  : " is no file that can be written over.") +
+                          " Choose another name.");
+    return begun(path, true);
+}
+
+Result<NewFile> NewFile::begun(const std::filesystem::path& path, bool replaces) {
     if (isNameOfOurs(path.filename().string()))
         return isOurs(path);
-    struct stat found {};
-    if (lstat(path.c_str(), &found) == 0)
-        return taken(path);
-    NewFile file{std::filesystem::absolute(path)};
+    NewFile file{std::filesystem::absolute(path), replaces};
     removeLeftOver(file.m_path.parent_path());
     removeWithWhatIsBeside(file.m_temporary); // on a disk without locks, of a program of the same number
     file.m_file = ::open(file.m_temporary.c_str(), O_RDWR | O_CREAT | O_EXCL | O_CLOEXEC, kOwnerOnly);
@@ -196,8 +212,10 @@ Error NewFile::withoutThose(std::span<const NewFile> files, Error why) {
 }
 
 Result<Done> NewFile::giveName() {
-    int outcome = ::renameat2(AT_FDCWD, m_temporary.c_str(), AT_FDCWD, m_path.c_str(), RENAME_NOREPLACE);
-    if (outcome != 0 && (errno == EINVAL || errno == ENOSYS)) {
+    int outcome =
+        m_replaces ? ::rename(m_temporary.c_str(), m_path.c_str())
+                   : ::renameat2(AT_FDCWD, m_temporary.c_str(), AT_FDCWD, m_path.c_str(), RENAME_NOREPLACE);
+    if (!m_replaces && outcome != 0 && (errno == EINVAL || errno == ENOSYS)) {
         // A disk that cannot rename without replacing.
         struct stat found {};
         if (lstat(m_path.c_str(), &found) == 0)

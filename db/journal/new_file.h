@@ -1,5 +1,5 @@
 #pragma once
-// A file that appears under its name only when it is whole, and never over another.
+// A file that appears under its name only when it is whole, and over another only where that is asked for.
 //
 // It is written under a temporary name in the same folder, readable by its owner only whatever the umask
 // says. Unless keep() succeeds, nothing is left behind; what a program left that was killed in the midst of
@@ -18,6 +18,9 @@ public:
     // An error in words where the name is taken or one that Holdfast itself writes beside a shop, or the
     // folder is missing, read-only or full.
     static Result<NewFile> begin(const std::filesystem::path& path);
+    // The same over a file of that name, which is there until the new one is whole. What is no file of its
+    // own (a folder, a device, a link to somewhere else) is refused.
+    static Result<NewFile> beginOver(const std::filesystem::path& path);
 
     NewFile(NewFile&& other) noexcept;
     NewFile(const NewFile&) = delete;
@@ -42,14 +45,15 @@ public:
     Result<Done> replace(const std::filesystem::path& old);
 
 private:
+    NewFile(std::filesystem::path path, bool replaces);
+    static Result<NewFile> begun(const std::filesystem::path& path, bool replaces);
     Result<Done> named(); // it has its name: nothing is temporary any more
-
-    explicit NewFile(std::filesystem::path path);
     Result<Done> giveName();
     static Error withoutThose(std::span<const NewFile> files, Error why);
 
     std::filesystem::path m_path;
     std::filesystem::path m_temporary;
+    bool m_replaces;
     int m_file =
         -1; // open and locked for as long as the file is temporary: it is being written, and not left over
 };
