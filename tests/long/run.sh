@@ -13,6 +13,9 @@
 #     The same for a computer whose power goes: what was not synced is lost, kept or torn by sectors.
 #   bash tests/long/run.sh merging [--times 10000]
 #     Laptops, copies of them and files that were put back act and bring news by chance: nothing may be lost.
+#   bash tests/long/run.sh fuzz [READER] [--seconds 600]
+#     Feeds each reader (or the one of that name in tests/long/fuzz) with bytes that libFuzzer makes up, under sanitizers; what
+#     makes one fail is put into tests/long/fuzz/corpus, where the tests read it ever after.
 set -euo pipefail
 
 top=$(cd "$(dirname "${BASH_SOURCE[0]}")/../.." && pwd)
@@ -34,6 +37,36 @@ times_of() {
     local usually=$1
     shift
     if [ "${1:-}" = --times ]; then echo "$2"; else echo "$usually"; fi
+}
+
+# fuzz_readers [READER] [--seconds N]: processor seconds of each, on one core. A reader fails where it takes longer than ten
+# seconds for one input.
+fuzz_readers() {
+    local reader='*' seconds=600 name corpus found failed=0
+    if [ "${1:-}" ] && [ "$1" != --seconds ]; then
+        reader=$1
+        shift
+    fi
+    if [ "${1:-}" = --seconds ]; then seconds=$2; fi
+    # The first Clang that both Debian 12 and 13 have and that reads g++'s ranges.
+    need_packages "to fuzz" "${build_packages[@]}" libgtest-dev clang-19 libclang-rt-19-dev
+    local build=$top/build/fuzz
+    [ -f "$build/build.ninja" ] || CC=clang-19 CXX=clang++-19 cmake -G Ninja -S "$top" -B "$build" \
+        -DCMAKE_BUILD_TYPE=None -DCMAKE_CXX_FLAGS="-O1 -g1 -fsanitize=fuzzer-no-link -Wno-deprecated-declarations" -DHOLDFAST_APP=OFF \
+        -DHOLDFAST_TESTS=ON -DHOLDFAST_SANITIZE=ON -DHOLDFAST_FUZZ=ON -DCMAKE_UNITY_BUILD=ON
+    for corpus in "$top"/tests/long/fuzz/corpus/$reader; do
+        name=${corpus##*/}
+        ninja -C "$build" "holdfast_fuzz_$name"
+        found=$build/found/$name
+        mkdir -p "$found"
+        say "Fuzzing $name for $seconds s"
+        # Leaks are of Qt's and SQLite's caches, which live as long as the program.
+        QT_QPA_PLATFORM=offscreen ASAN_OPTIONS=detect_leaks=0 "$build/tests/long/fuzz/holdfast_fuzz_$name" -max_total_time="$seconds" \
+            -timeout=10 -rss_limit_mb=4096 -print_final_stats=1 -artifact_prefix="$corpus/" "$found" "$corpus" \
+            >"$build/$name.log" 2>&1 || failed=1
+        grep -E '^(stat::number_of_executed_units|SUMMARY|not so|artifact_prefix)' "$build/$name.log" || tail -n 5 "$build/$name.log"
+    done
+    return "$failed"
 }
 
 case ${1:-} in
@@ -69,8 +102,12 @@ merging)
     build_db_tests
     HOLDFAST_ROUNDS=$(times_of 10000 "$@") exec "$db_tests" --gtest_filter='Chance/CopiesByChance.*'
     ;;
+fuzz)
+    shift
+    fuzz_readers "$@"
+    ;;
 *)
-    sed -n '2,15s/^# //p' "${BASH_SOURCE[0]}"
+    sed -n '2,18s/^# //p' "${BASH_SOURCE[0]}"
     exit 2
     ;;
 esac
