@@ -12,22 +12,20 @@ namespace holdfast {
 namespace {
 
 // So many garments in outline take as long as one that is run through.
-constexpr std::uint64_t kOutlinesEach = 64;
+constexpr std::uint64_t kOutlinesEach = 32;
 
 // An annealing cools down in so many steps, to a hundredth in all.
 constexpr std::uint64_t kSteps = 64;
 constexpr double kCooler = 0.93057204092969895; // 100^(-1/64)
 
 // How warm it begins, as a part of what a move that does harm usually costs.
-constexpr double kWarmestInOutline = 0.3;
-constexpr double kWarmestByTrials = 0.03;
+constexpr double kWarmestInOutline = 0.02;
+constexpr double kWarmestByTrials = 0.01;
 constexpr double kWarmestElsewhere = 0.1;
 
 // A search of more than so many orders begins warmer, up to so many times.
 constexpr double kShortAnnealing = 1000;
 constexpr double kMostWarmer = 10;
-
-constexpr int kOutlineRounds = 4;
 
 // Moves that are looked at to see what moves cost.
 constexpr int kLossTrials = 60;
@@ -38,7 +36,7 @@ constexpr double kErrorCountsFor = 0.02;
 constexpr double kTrialCountsFor = 0.1;
 
 // So much of what a trial takes is spent on finding what to try.
-constexpr double kOutlinesATrial = 0.5;
+constexpr double kOutlinesATrial = 0.2;
 
 // How many times as wrong as usual the outline is taken to be, on average. On one press a trial soon comes to
 // where the rest of the day is known, and costs little.
@@ -120,32 +118,30 @@ void DayAnnealing::hear(std::span<const std::size_t> order, const DayScore& scor
 }
 
 void DayAnnealing::inOutline(std::uint64_t work) {
-    for (int round = 0; round < kOutlineRounds && !m_isOver(spent()); ++round) {
-        m_sketch.settle(m_best);
-        const double warmest = usualLoss() * (round == 0 ? kWarmestInOutline : kWarmestInOutline / 2);
-        std::vector<std::size_t> least = m_best;
-        double leastCost = m_sketch.cost();
-        Cooling cooling{warmest, spent(), work / kOutlineRounds};
-        while (!cooling.isDone(spent()) && !m_isOver(spent())) {
-            const OrderMove move = drawn(m_sketch.order());
-            const double limit = m_sketch.cost() + cooling.warmth() * exponential();
-            if (m_sketch.after(move, limit) > limit)
-                continue;
-            m_sketch.carryOut(move);
-            if (m_sketch.cost() < leastCost) {
-                leastCost = m_sketch.cost();
-                least.assign(m_sketch.order().begin(), m_sketch.order().end());
-            }
+    m_sketch.settle(m_best);
+    std::vector<std::size_t> least = m_best;
+    double leastCost = m_sketch.cost();
+    Cooling cooling{usualLoss() * kWarmestInOutline, spent(), work};
+    while (!cooling.isDone(spent()) && !m_isOver(spent())) {
+        const OrderMove move = drawn(m_sketch.order());
+        const double limit = m_sketch.cost() + cooling.warmth() * exponential();
+        if (m_sketch.after(move, limit) > limit)
+            continue;
+        m_sketch.carryOut(move);
+        if (m_sketch.cost() < leastCost) {
+            leastCost = m_sketch.cost();
+            least.assign(m_sketch.order().begin(), m_sketch.order().end());
         }
-        const DayScore score = runThrough(least);
-        if (!(score < m_bestScore))
-            return; // it shows nothing more of this day
-        hear(least, score);
     }
+    const DayScore score = runThrough(least);
+    if (score.lateness < m_bestScore.lateness)
+        m_outlined = least;
+    hear(least, score);
 }
 
 void DayAnnealing::byTrials(std::uint64_t work) {
-    byTrialsFrom(m_best, work, warmest(work));
+    const std::vector<std::size_t> outlined = std::exchange(m_outlined, {});
+    byTrialsFrom(outlined.empty() ? m_best : outlined, work, warmest(work));
 }
 
 void DayAnnealing::byTrialsFromElsewhere(std::uint64_t work) {
@@ -154,6 +150,8 @@ void DayAnnealing::byTrialsFromElsewhere(std::uint64_t work) {
 
 void DayAnnealing::byTrialsFrom(std::span<const std::size_t> start, std::uint64_t work, double warmest) {
     settle(start);
+    if (m_isOver(spent()))
+        return;
     const double loss = usualLoss();
     m_lateCosts = loss;
     m_usualTrial = static_cast<double>(m_best.size());
@@ -164,7 +162,7 @@ void DayAnnealing::byTrialsFrom(std::span<const std::size_t> start, std::uint64_
             continue;
         const double cost = costOf(m_trials.score());
         const std::uint64_t begun = m_trials.garmentsRun();
-        const DayScore tried = m_trials.after(next->move, {cost + next->room, kNever / 2, 0});
+        const DayScore tried = m_trials.after(next->move, cost + next->room);
         const double error =
             std::min(std::abs(costOf(tried) - cost - next->outline), next->room + std::abs(next->outline));
         m_usualError += kErrorCountsFor * (error - m_usualError);

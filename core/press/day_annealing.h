@@ -1,8 +1,8 @@
 #pragma once
 // A better order of a day, looked for by simulated annealing (Kirkpatrick, Gelatt, Vecchi 1983): moves drawn
 // at random are made when they better the order, and now and then when they do not, the more rarely the
-// later. First in outline (day_sketch.h), where a hundred orders cost what one true trial does; then by true
-// trials (day_trials.h) of the moves that the outline does not rule out.
+// later. First in outline (day_sketch.h), where thirty orders cost what one that is run through does; then by
+// true trials (day_trials.h) of the moves that the outline does not rule out.
 //
 // Moves: a block of one to three garments to another place, two garments that change places, and a run of
 // garments at one temperature, or with one promise, or a part of it, to another place.
@@ -32,7 +32,8 @@ public:
     DayAnnealing(const TimedDay& day, std::span<const ScoredOrder> starts, std::uint64_t seed,
                  std::function<bool(std::uint64_t)> isOver);
 
-    // Spends about so much more, from the best order on.
+    // Spends about so much more, from the best order on; by trials, from what the outline found, if it is
+    // less late.
     void inOutline(std::uint64_t work);
     void byTrials(std::uint64_t work);
     // The same, but from one of the starts on.
@@ -72,6 +73,9 @@ private:
     std::function<bool(std::uint64_t)> m_isOver;
     std::size_t m_fixed = 0; // places that stay as they are: of garments under way
     std::vector<std::size_t> m_best;
+    // Found in outline, where the next trials begin. More garments may be late in it than in the best: orders
+    // near it are often better all the same.
+    std::vector<std::size_t> m_outlined;
     DayScore m_bestScore;
     int m_mostLate = 0;      // garments, in the best start
     double m_lateCosts = 0;  // each garment that is late beyond those

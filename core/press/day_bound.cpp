@@ -1,12 +1,21 @@
 #include "core/press/day_bound.h"
 
-#include "core/press/day_trials.h"
-
 #include <algorithm>
 #include <functional>
 #include <limits>
 
 namespace holdfast {
+
+namespace {
+
+// Nothing that is still to come from this state on can make its score better than this.
+DayScore leastFrom(const DayState& state) {
+    DayScore least = state.score;
+    least.ends = std::max(least.ends, std::max(state.now, state.handsFreeAt) + state.handWorkLeft);
+    return least;
+}
+
+} // namespace
 
 DayBound::DayBound(const TimedDay& day)
     : m_day(day) {

@@ -41,7 +41,7 @@ struct PlatenNow {
     std::optional<Celsius> temperature; // none: cold, at room temperature
 };
 
-// What a window waits for: some ten milliseconds.
+// What a window waits for: ten to twenty milliseconds, the rules included.
 inline constexpr std::uint64_t kWorkAtOnce = 20'000;
 
 // How long a better order is looked for, and from where. Where the numbers are drawn from changes with the

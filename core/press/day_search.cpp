@@ -14,18 +14,21 @@ namespace holdfast {
 namespace {
 
 // The first annealing runs so many orders through; each further one takes twice the work of the one before.
-constexpr std::uint64_t kFirstAnnealing = 100;
+constexpr std::uint64_t kFirstAnnealing = 300;
 
 // One of so many orders is long enough to come as far from another start: the best order may lie elsewhere.
-constexpr std::uint64_t kLongAnnealing = 400;
+constexpr std::uint64_t kLongAnnealing = 8000;
 
-// In outline no more is found after so many orders' worth of work.
-constexpr std::uint64_t kMostInOutline = 150;
+// One part of so many of the work is spent in outline: half of it where a true trial costs most, on several
+// presses. After so many orders' worth of work no more is found there.
+constexpr std::uint64_t kPartInOutlineOnOnePress = 7;
+constexpr std::uint64_t kPartInOutlineOnMore = 2;
+constexpr std::uint64_t kMostInOutline = 300;
 
 // A small day is annealed for so long before all of its orders are looked at.
 constexpr std::uint64_t kBeforeEveryOrder = 2000;
 
-// Garments run through between two questions whether to stop: some hundredths of a millisecond.
+// Garments run through between two questions whether to stop: a tenth of a millisecond.
 constexpr std::uint64_t kBetweenQuestions = 200;
 
 // Says when enough was searched: what was asked for is spent, or the request wants to stop.
@@ -94,7 +97,9 @@ bool isBestPossible(const TimedDay& day, std::span<const std::size_t> order, con
 
 void annealInTurn(const TimedDay& day, DayAnnealing& annealing, std::size_t garments, std::uint64_t most,
                   Spending& spending) {
-    annealing.inOutline(std::min(most / 3, kMostInOutline * garments));
+    const bool isOnePress = day.request().platens.size() == 1;
+    const std::uint64_t part = isOnePress ? kPartInOutlineOnOnePress : kPartInOutlineOnMore;
+    annealing.inOutline(std::min(most / part, kMostInOutline * garments));
     for (std::uint64_t work = kFirstAnnealing * garments;
          !spending.isOver(annealing.spent()) && !isBestPossible(day, annealing.best(), annealing.bestScore());
          work *= 2) {

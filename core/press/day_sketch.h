@@ -1,5 +1,5 @@
 #pragma once
-// A day at the press in outline: what an order roughly costs, a hundred times quicker than running through it
+// A day at the press in outline: what an order roughly costs, some thirty times quicker than a true run
 // (day_plan_simulation.h). Lets a search pass over moves that are not worth a true trial.
 //
 // Each garment takes its platen for one stretch of time, and is done some time after that. Both are learned
@@ -48,15 +48,21 @@ private:
     static constexpr std::size_t kFeatures = 4; // one, platen, hands, waiting
     using Features = std::array<double, kFeatures>;
 
-    // Of a garment.
+    // Of a garment, what is looked at most.
     struct Outline {
         double stretch = 0;
         double after = 0;
         double due = 0;
         double weight = 0;
-        std::int64_t work = 0;
-        std::size_t firstHeat = 0;
-        std::size_t lastHeat = 0;
+        double work = 0;
+        std::uint32_t firstHeat = 0;
+        std::uint32_t lastHeat = 0; // the number behind the last: it leaves the platen as it is
+        std::uint32_t onlyPlaten = kAnyPlaten;
+    };
+    static constexpr std::uint32_t kAnyPlaten = static_cast<std::uint32_t>(-1);
+
+    // What was learned of it.
+    struct Lesson {
         Features features{};
         double within = 0; // changes of temperature between its own steps
         // Means over the days seen, the last ones counting for more.
@@ -67,8 +73,14 @@ private:
 
     struct Platen {
         double freeAt = 0;
-        std::int64_t sharedUntil = 0; // as in DayState
-        std::size_t heat = 0;
+        double sharedUntil = 0; // as in DayState
+        std::uint32_t heat = 0;
+    };
+
+    // Of a settled place: what it is late by, below nothing if it is early.
+    struct Lateness {
+        double by = 0;
+        double weight = 0;
     };
 
     struct Sums {
@@ -76,25 +88,36 @@ private:
         double ends = 0;
     };
 
-    std::int64_t changeOn(std::size_t platen, std::size_t from, std::size_t to) const {
+    double changeOn(std::size_t platen, std::size_t from, std::size_t to) const {
         return m_changes[(platen * m_heats + from) * m_heats + to];
     }
     void begin(std::size_t place);
+    template <std::size_t kPlatens>
+    std::size_t give(const Outline& outline, Platen* platens, Sums& sums) const;
     std::size_t give(std::size_t job);
-    bool giveAll(std::size_t begin, std::size_t end, double limit);
+    bool giveAll(std::size_t begin, std::size_t end, double limit, bool isRest);
+    template <std::size_t kPlatens>
+    bool giveThem(std::size_t begin, std::size_t end, double limit, bool isRest);
+    template <std::size_t kPlatens>
+    bool shareAsBefore(const Platen* platens, std::size_t place) const;
+    template <std::size_t kPlatens>
+    void addShifted(const Platen* platens, std::size_t place, Sums& sums) const;
     void settleFrom(std::size_t place);
     double changesWithin(const TimedJob& job, std::size_t platen) const;
     Features fitted() const;
 
     const TimedDay& m_day;
     std::size_t m_heats; // one more than the day has: the last stands for any
-    std::vector<std::int64_t> m_changes;
-    std::vector<Outline> m_outlines; // by job
+    std::vector<double> m_changes;
+    std::vector<Outline> m_outlines; // by job, and so are
+    std::vector<Lesson> m_lessons;
     std::array<Features, kFeatures> m_products{};
     Features m_sums{};
     std::vector<std::size_t> m_order;
     std::vector<Sums> m_sumsBefore;      // by place, and the end
     std::vector<Platen> m_platensBefore; // the same, one after the other for each place
+    std::vector<Lateness> m_late;        // by place, and so is
+    std::vector<std::uint32_t> m_platenOf;
     Sums m_sumsNow;
     std::vector<Platen> m_platens; // now
     std::uint64_t m_garmentsRun = 0;

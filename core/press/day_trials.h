@@ -4,7 +4,7 @@
 // or later, what follows is known too: the rest of the day, or the garments up to where the stretch goes on
 // otherwise.
 
-#include "core/press/day_plan_simulation.h"
+#include "core/press/day_course.h"
 #include "core/press/order_search.h"
 
 #include <cstdint>
@@ -17,8 +17,8 @@ class DayTrials {
 public:
     explicit DayTrials(const TimedDay& day)
         : m_day(day)
-        , m_settling(day, &m_record)
-        , m_simulation(day) {}
+        , m_settling(m_day)
+        , m_trying(m_day) {}
 
     DayTrials(const DayTrials&) = delete;
     DayTrials& operator=(const DayTrials&) = delete;
@@ -31,9 +31,9 @@ public:
     // When the garment at each place is done, in seconds from the start.
     std::span<const std::int64_t> ends() const { return m_end; }
 
-    // Of the settled order once the move is carried out; where that is not below the limit, some score that
-    // is not below it. REQUIRES: the move keeps garments under way before the others.
-    DayScore after(const OrderMove& move, const DayScore& limit);
+    // Of the settled order once the move is carried out; where it is later than the most that is of interest,
+    // something later than that. REQUIRES: the move keeps garments under way before the others.
+    DayScore after(const OrderMove& move, double mostLateness);
 
     // Garments run through so far, the measure of what was spent.
     std::uint64_t garmentsRun() const { return m_garmentsRun; }
@@ -46,25 +46,25 @@ private:
         std::size_t asked = 0; // the place at which the first of them is
     };
 
-    bool runThrough(const Stretch& stretch, const DayScore& limit, DayScore& reached);
+    bool runThrough(const Stretch& stretch, double mostLateness);
+    bool sharedAsBefore(std::size_t to) const;
     void settleAsBefore(std::size_t from);
     bool standsAsBefore(std::size_t settled, std::size_t asked) const;
+    bool isLeftAt(const CourseState& state, std::size_t place) const;
     void addEnds(DayScore& score, std::size_t from, std::size_t to, std::int64_t shift) const;
     void goOnAsBefore(std::size_t from, std::size_t to, std::size_t asked);
 
-    const TimedDay& m_day;
-    DayRecord m_record;
-    DaySimulation m_settling;
-    DaySimulation m_simulation;
+    CourseDay m_day;
+    DayCourse m_settling;
+    DayCourse m_trying;
     std::vector<std::size_t> m_order;
-    std::vector<DayState> m_before;  // by place: as the day stands when its garment is asked for; and the end
-    std::vector<std::int64_t> m_end; // by place
-    DayState m_jumped;
+    // By place: as the day stands when its garment is asked for, and the end.
+    std::vector<CourseState> m_before;
+    std::vector<std::int64_t> m_end;         // by place; so is
+    std::vector<CourseDay::Number> m_platen; // the one that the garment was given to
+    CourseState m_jumped;
     DayScore m_score;
     std::uint64_t m_garmentsRun = 0;
 };
-
-// Nothing that is still to come from this state on can make its score better than this.
-DayScore leastFrom(const DayState& state);
 
 } // namespace holdfast

@@ -133,7 +133,7 @@ std::uint64_t sumOfRoundSearches() {
 }
 
 TEST(SamePressResults, RoundDaysSearched) {
-    EXPECT_EQ(sumOfRoundSearches(), 12074284448217696958u);
+    EXPECT_EQ(sumOfRoundSearches(), 14679696181390386064u);
 }
 
 std::uint64_t sumOfRoundBounds() {
