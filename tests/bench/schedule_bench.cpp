@@ -194,14 +194,19 @@ void dayRows() {
     }
 }
 
-// As much work as fits into so much processor time, by how long a short search of the same day takes; stopped
-// then at the latest. With another seed it looks elsewhere.
+// As much work as fits into so much processor time, by how long the rules alone and a short search of the
+// same day take; stopped then at the latest. With another seed it looks elsewhere.
 DayPlan plannedFor(PlanRequest request, double seconds, std::uint64_t seed) {
     const double first = processorSeconds();
+    request.search.work = 0;
+    planDay(request);
+    const double second = processorSeconds();
     request.search.work = kWorkAtOnce;
     planDay(request);
     const double begins = processorSeconds();
-    request.search.work = static_cast<std::uint64_t>(kWorkAtOnce * seconds / (begins - first));
+    const double rules = second - first;
+    const double searched = begins - second - rules;
+    request.search.work = static_cast<std::uint64_t>(kWorkAtOnce * std::max(0.0, seconds - rules) / searched);
     request.search.seed = seed;
     request.shouldStop = [&] { return processorSeconds() - begins >= seconds; };
     return planDay(request);
