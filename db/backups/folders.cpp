@@ -58,6 +58,15 @@ Result<Done> requireRoom(const std::filesystem::path& folder, std::uintmax_t byt
                       folder.string() + ": " + bytesWords(free) + " are free.");
 }
 
+void removeNamesOf(const std::filesystem::path& shop) {
+    std::error_code unknown;
+    if (std::filesystem::hard_link_count(shop, unknown) < 2)
+        return;
+    for (const KeptBackup& backup : namedBackupsIn(backupFolder(shop), shop))
+        if (std::filesystem::equivalent(backup.path, shop, unknown))
+            std::filesystem::remove(backup.path, unknown);
+}
+
 std::string bytesWords(std::uintmax_t bytes) {
     return numberWords(static_cast<double>(bytes) / kMegabyte) + " MB";
 }

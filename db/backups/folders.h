@@ -15,6 +15,10 @@ Result<Done> makeFolder(const std::filesystem::path& folder);
 // So many bytes fit into it, with some to spare, or the refusal says how many are free.
 Result<Done> requireRoom(const std::filesystem::path& folder, std::uintmax_t bytes);
 
+// Backups that are the shop file itself under a second name, as a program leaves them that was ended in the
+// midst of putting one back. The shop goes on in them, so they are none.
+void removeNamesOf(const std::filesystem::path& shop);
+
 // "61.4 MB"
 std::string bytesWords(std::uintmax_t bytes);
 

@@ -108,6 +108,12 @@ bool settlePresent(const std::filesystem::path& shop, int newestStep) {
     }
 }
 
+// What of a file that cannot be read was written last is in its log.
+void moveLogs(const std::filesystem::path& from, const std::filesystem::path& to) {
+    for (const char* end : {"-wal", "-journal"})
+        ::rename(withEnd(from, end).c_str(), withEnd(to, end).c_str());
+}
+
 // Under another name as well: no byte is copied. A disk without such links gets a copy.
 Result<Done> keepUnder(const std::filesystem::path& shop, const std::filesystem::path& name) {
     if (::link(shop.c_str(), name.c_str()) == 0)
@@ -180,15 +186,18 @@ Result<KeptBackup> PreparedBackup::putInPlace(LocalTime now) {
             freeBackupPath(folder, m_shop, now, BackupReason::BeforePuttingBack, isRead && m_isPresentWhole);
         if (auto held = keepUnder(m_shop, name); !held)
             return held.error();
-        // What of a file that cannot be read was written last is in its log.
-        for (const char* end : {"-wal", "-journal"})
-            ::rename(withEnd(m_shop, end).c_str(), withEnd(name, end).c_str());
+        moveLogs(m_shop, name);
         ::unlink(withEnd(m_shop, "-shm").c_str());
         kept = *readBackupName(m_shop, name);
         kept.bytes = std::filesystem::file_size(name, unknown);
     }
-    if (auto placed = m_file.replace(m_shop); !placed)
+    if (auto placed = m_file.replace(m_shop); !placed) {
+        if (!kept.path.empty()) {
+            moveLogs(kept.path, m_shop);
+            ::unlink(kept.path.c_str());
+        }
         return placed.error();
+    }
     return kept;
 }
 

@@ -1,6 +1,7 @@
 #include "db/journal/shop_file.h"
 
 #include "db/backups/backups.h"
+#include "db/backups/folders.h"
 #include "db/journal/file_probe.h"
 #include "db/journal/incarnation.h"
 #include "db/journal/new_file.h"
@@ -180,6 +181,7 @@ Result<ShopFile> openShopFile(const std::filesystem::path& path, Steps steps, In
         return lock.error();
     removeLeftOver(found->parent_path());
     removeLeftOver(backupFolder(*found));
+    removeNamesOf(*found);
     keepForTheOwner(*found);
     if (auto header = probeHeader(*found, static_cast<int>(steps.size())); !header)
         return header.error();

@@ -241,6 +241,18 @@ TEST_F(PuttingBack, KilledInTheMidstLeavesOneOfTheTwo) {
     }
 }
 
+TEST_F(PuttingBack, EndedBetweenKeepingAndPlacingLeavesNoBackupThatIsTheShopItself) {
+    ASSERT_TRUE(receiveLot(*shop, "tees", 10));
+    const auto backup = backedUp();
+    shop.reset();
+    const auto second = freeBackupPath(backupFolder(path), path, kTen, BackupReason::BeforePuttingBack, true);
+    std::filesystem::create_hard_link(path, second);
+    open();
+    EXPECT_FALSE(std::filesystem::exists(second));
+    EXPECT_EQ(backupsOf(path).size(), 1U);
+    EXPECT_EQ(rowsOf(*shop, "lot"), 1);
+}
+
 // In words of the trade, on the invented shop of the demo.
 TEST(PuttingBackTheDemo, CountsOrdersPaymentsAndGarmentsPressed) {
     const TemporaryFolder folder;
