@@ -46,6 +46,10 @@ private:
         }
         if (word == "--scale")
             return takeScale();
+        if (word == "--yes") {
+            m_arguments.isSure = true;
+            return Done{};
+        }
         if (word == "--help" || word == "-h" || word == "help")
             return takeVerb(Verb::Help, word);
         if (word == "--version")
@@ -111,6 +115,10 @@ private:
             return takeVerb(Verb::Papers, word);
         if (word == "backup")
             return takeVerb(Verb::Backup, word);
+        if (word == "backups")
+            return takeVerb(Verb::Backups, word);
+        if (word == "put-back")
+            return takeVerb(Verb::PutBack, word);
         if (word == "export")
             return takeVerb(Verb::Export, word);
         if (word == "import")
@@ -125,9 +133,9 @@ private:
             return takeReport(word);
         if (m_hasVerb)
             return plainError("“" + word + "” is too much. See holdfast --help.");
-        return plainError(
-            "There is no “" + word +
-            "”. Ask for report, tour, papers, check, mend, save-what-can-be, backup, export or import.");
+        return plainError("There is no “" + word +
+                          "”. Ask for report, tour, papers, check, mend, save-what-can-be, backup, backups, "
+                          "put-back, export or import.");
     }
 
     Result<Done> takeReport(const std::string& word) {
@@ -148,7 +156,8 @@ private:
     bool wantsTarget() const {
         return m_arguments.verb == Verb::Tour || m_arguments.verb == Verb::Papers ||
                m_arguments.verb == Verb::Backup || m_arguments.verb == Verb::Export ||
-               m_arguments.verb == Verb::Import || m_arguments.verb == Verb::Save;
+               m_arguments.verb == Verb::Import || m_arguments.verb == Verb::Save ||
+               m_arguments.verb == Verb::PutBack;
     }
     std::string targetWanted() const {
         switch (m_arguments.verb) {
@@ -160,6 +169,8 @@ private:
             return "export needs the folder to write into behind it.";
         case Verb::Import:
             return "import needs the file to read behind it.";
+        case Verb::PutBack:
+            return "put-back needs the backup behind it.";
         case Verb::Save:
             return "save-what-can-be needs the new file behind it.";
         default:
@@ -174,6 +185,8 @@ private:
             return plainError(targetWanted());
         if (m_arguments.asJson && m_arguments.verb != Verb::Report)
             return plainError("--json goes with report only.");
+        if (m_arguments.isSure && m_arguments.verb != Verb::PutBack)
+            return plainError("--yes goes with put-back only.");
         if (m_isScaled && m_arguments.verb != Verb::Tour)
             return plainError("--scale goes with tour only.");
         return m_arguments;
@@ -217,6 +230,11 @@ std::string usage() {
            "  save-what-can-be NEW\n"
            "                     brings what can be read of a damaged shop into the new file NEW\n"
            "  backup FILE        a whole copy of the shop in a new file\n"
+           "  backups            those that are made by themselves, the newest first\n"
+           "  put-back BACKUP    says what would be lost if the shop became that backup; with --yes it "
+           "does,\n"
+           "                     and what was there before is kept as a backup; no window may have the shop "
+           "open\n"
            "  export DIR         the whole shop as comma-separated values, a file for each thing of the "
            "trade\n"
            "  import FILE        reads one such file in: customers, blank styles, blanks, films, rolls, "

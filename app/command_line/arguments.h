@@ -3,7 +3,8 @@
 //
 //     holdfast [--shop FILE | --demo] [--on YYYY-MM-DD] [VERB]
 //     VERB: report walk|use-first|holds|blanks|promise|cut [--json], tour DIR [--scale 1|2],
-//           papers DIR, check, mend, save-what-can-be NEW, backup FILE, export DIR, import FILE
+//           papers DIR, check, mend, save-what-can-be NEW, backup FILE, backups, put-back FILE [--yes],
+//           export DIR, import FILE
 
 #include "core/trade/dates.h"
 #include "core/trade/result.h"
@@ -15,7 +16,22 @@
 
 namespace holdfast::app {
 
-enum class Verb { Window, Report, Tour, Papers, Check, Mend, Save, Backup, Export, Import, Help, Version };
+enum class Verb {
+    Window,
+    Report,
+    Tour,
+    Papers,
+    Check,
+    Mend,
+    Save,
+    Backup,
+    Backups,
+    PutBack,
+    Export,
+    Import,
+    Help,
+    Version
+};
 enum class ReportName { Walk, UseFirst, Holds, Blanks, Promise, Cut, Figures };
 
 struct Arguments {
@@ -25,7 +41,8 @@ struct Arguments {
     Verb verb = Verb::Window;
     ReportName report = ReportName::Walk;
     bool asJson = false;
-    std::filesystem::path target; // of tour, papers, backup, export and save; what import reads
+    bool isSure = false;          // put-back puts back and does not only say what would be lost
+    std::filesystem::path target; // of tour, papers, backup, export and save; what import and put-back read
     int scale = 1;
 };
 

@@ -60,6 +60,10 @@ int doVerb(const Arguments& arguments, int argc, char** argv) {
         return tell(saveWhatCanBe(arguments, clock));
     case Verb::Backup:
         return tell(backUp(arguments, clock));
+    case Verb::Backups:
+        return tell(listBackups(arguments, clock));
+    case Verb::PutBack:
+        return tell(putBack(arguments, clock));
     case Verb::Export:
         return tell(exportTables(arguments, clock));
     case Verb::Import:
@@ -103,13 +107,13 @@ std::function<OpenedShop()> wayToOpen(const Arguments& arguments, const std::opt
     return [path, clock] { return db::Shop::open(path, clock.now); };
 }
 
-void openIn(MainWindow& window, std::optional<OpenedShop> opened) {
+void openIn(MainWindow& window, std::optional<OpenedShop> opened, const std::filesystem::path& shop) {
     if (!opened)
         window.showStart();
     else if (opened->ok())
         window.open(std::move(*opened).value());
     else
-        window.showStart(QString::fromStdString(opened->error().message));
+        window.showStart(QString::fromStdString(opened->error().message), shop);
 }
 
 // What is to be gone on with in a new process, once the window is closed.
@@ -121,7 +125,7 @@ std::optional<GoingOn> workInWindow(const Arguments& arguments, int argc, char**
     ShopOpening opening(wayToOpen(arguments, on, clock));
     setLight(application, Light::Day);
     MainWindow window(clock);
-    openIn(window, opening.take());
+    openIn(window, opening.take(), on ? on->shop : arguments.shop.value_or(std::filesystem::path{}));
     showWhereItWas(window);
     status = QApplication::exec();
     if (!window.isToReopen())

@@ -1,6 +1,7 @@
 #include "app/command_line/tour.h"
 
 #include "app/command_line/half_typed_order.h"
+#include "app/command_line/tour_backups.h"
 #include "app/command_line/tour_matters.h"
 #include "app/command_line/tour_papers.h"
 #include "app/command_line/verbs.h"
@@ -367,9 +368,11 @@ Result<std::string> tour(const Arguments& arguments, const Clock& clock) {
     // Whatever this computer's own settings and printers are, the pictures are the same.
     qputenv("XDG_CONFIG_HOME", copies.path().toLocal8Bit());
     BackRoomPlace::setPrinters(printersForPictures());
+    BackupsBeside::showInstead(backupsForPictures(clock.moment()));
     CuttingBenchPlace::setSearchRounds(kSearchRounds);
     auto drawn = Tour{arguments, clock}.draw(copy);
     CuttingBenchPlace::setSearchRounds(std::nullopt);
+    BackupsBeside::showInstead(std::nullopt);
     BackRoomPlace::setPrinters(std::nullopt);
     return drawn;
 }

@@ -29,6 +29,10 @@ Result<std::string> check(const Arguments& arguments, const Clock& clock);
 // Writes to the shop: refused while a window has it open.
 Result<std::string> mend(const Arguments& arguments, const Clock& clock);
 Result<std::string> saveWhatCanBe(const Arguments& arguments, const Clock& clock);
+// Those made by themselves, in the folder next to the shop and in the second one of this computer.
+Result<std::string> listBackups(const Arguments& arguments, const Clock& clock);
+// With --yes; else an error that says what would be lost.
+Result<std::string> putBack(const Arguments& arguments, const Clock& clock);
 Result<std::string> backUp(const Arguments& arguments, const Clock& clock);
 
 } // namespace holdfast::app

@@ -86,6 +86,7 @@ void keepScannerPrefix(const QString& prefix) {
 const QString kLabelPrinterSetting = QStringLiteral("printerForLabels");
 const QString kSheetPrinterSetting = QStringLiteral("printerForSheets");
 const QString kLoudnessSetting = QStringLiteral("loudness");
+const QString kBackupFolderSetting = QStringLiteral("backupFolder");
 
 QString machineSetting(const QString& name) {
     return machineFile().value(name).toString();

@@ -29,6 +29,7 @@ void keepMachineSetting(const QString& name, const QString& text);
 extern const QString kLabelPrinterSetting;
 extern const QString kSheetPrinterSetting;
 extern const QString kLoudnessSetting;
+extern const QString kBackupFolderSetting; // the second one, as a person chose it
 
 // Has the windows of this process drawn at that size. Before the QApplication is made.
 void applyTextSize();

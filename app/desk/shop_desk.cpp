@@ -1,5 +1,6 @@
 #include "app/desk/shop_desk.h"
 
+#include "app/desk/backups_beside.h"
 #include "db/tables/facts.h"
 
 #include <utility>
@@ -57,9 +58,11 @@ ShopDesk::ShopDesk(std::unique_ptr<db::Shop> file, Clock clock, QObject* parent)
         emit minutePassed();
     });
     m_minute.start();
+    m_backups = std::make_unique<BackupsBeside>(*this);
 }
 
 ShopDesk::~ShopDesk() {
+    m_backups.reset(); // waits for what is under way
     m_file->forget(m_listener);
 }
 

@@ -24,6 +24,7 @@
 #include <QString>
 #include <QTimer>
 
+#include <filesystem>
 #include <functional>
 #include <memory>
 #include <optional>
@@ -123,6 +124,8 @@ enum class PaperName { ClaimTicket, CareCards, BagTags, DaySheet, RollLabel, Tes
 // What the shell does with the file as a whole, beside the window where it takes long.
 enum class Errand {
     BackUp,
+    ChooseBackupFolder, // the second one
+    PutBackBackup,      // which is asked
     CheckFile,
     ShowWrong, // what cannot be read, or is otherwise wrong in the file
     MendFile,
@@ -138,6 +141,8 @@ enum class Errand {
 // share done, and stops where that answers false.
 using DeedBeside =
     std::function<Result<std::string>(db::Shop& shop, const std::function<bool(double)>& progress)>;
+
+class BackupsBeside;
 
 class ShopDesk : public QObject {
     Q_OBJECT
@@ -172,6 +177,9 @@ public:
     WhatIsWrong wrong();
     void takeFindings(db::QuickFindings found);
 
+    // Those that are made by themselves.
+    BackupsBeside& backups() { return *m_backups; }
+
     // For an action beside the window, and what it wrote there with what need not be reckoned here again.
     KnownBefore known() const { return {now(), m_climate, m_orderShown}; }
     void takeOver(WrittenBeside written);
@@ -199,6 +207,7 @@ signals:
     void slipAsked(holdfast::app::SlipName slip, const holdfast::app::Matter& matter);
     void paperAsked(holdfast::app::PaperName paper, const holdfast::app::Matter& matter);
     void errandAsked(holdfast::app::Errand errand);
+    void puttingBackAsked(const std::filesystem::path& backup); // opens the form for it
     void textSizeAsked(int percent);
     void besideAsked(const QString& words, const holdfast::app::DeedBeside& deed);
     // Well; what is said of copies, of laptops or of this computer may be other than before.
@@ -230,6 +239,7 @@ private:
     PlanBeside m_planBeside;
     QTimer m_minute;
     int m_listener = 0;
+    std::unique_ptr<BackupsBeside> m_backups;
 };
 
 } // namespace holdfast::app

@@ -3,11 +3,13 @@
 #include "app/desk/background_work.h"
 #include "app/desk/formats.h"
 #include "app/desk/machine_settings.h"
+#include "app/shell/foot_line.h"
 #include "app/shell/seat.h"
 #include "app/shell/shop_paths.h"
 #include "app/shell/shop_start.h"
 #include "app/shell/slip_edge.h"
 #include "app/shell/workshop.h"
+#include "db/backups/putting_back.h"
 
 #include <QApplication>
 
@@ -58,6 +60,11 @@ void MainWindow::open(std::unique_ptr<db::Shop> file, Clock clock) {
     m_workshop = new Workshop(*m_desk, this);
     connect(
         m_workshop, &Workshop::anotherShopAsked, this, [this] { showStart(); }, Qt::QueuedConnection);
+    // Queued: the shop is closed for it, and with it whoever asks.
+    connect(
+        m_workshop, &Workshop::puttingBackReady, this,
+        [this](const std::shared_ptr<db::PreparedBackup>& backup) { putBack(*backup); },
+        Qt::QueuedConnection);
     connect(m_workshop, &Workshop::textSizeAsked, this, &MainWindow::setTextSize, Qt::QueuedConnection);
     m_workshop->slipEdge()->setLeft(takeForms(m_desk->file()));
     m_workshop->setGeometry(rect());
@@ -65,11 +72,32 @@ void MainWindow::open(std::unique_ptr<db::Shop> file, Clock clock) {
     m_workshop->begin();
 }
 
-void MainWindow::showStart(const QString& why) {
+// The shop is closed for moments; whatever comes of it, the file of that name is opened again.
+void MainWindow::putBack(db::PreparedBackup& backup) {
+    const Clock clock = m_desk->clock();
+    const LocalTime now = m_desk->now().local();
+    closeShop();
+    const auto kept = backup.putInPlace(now);
+    auto opened = db::Shop::open(backup.shop(), clock.now);
+    if (!opened.ok())
+        return showStart(words((kept.ok() ? opened.error() : kept.error()).message), backup.shop());
+    open(std::move(opened).value(), clock);
+    // After the frame has said what was done last.
+    QTimer::singleShot(0, m_workshop, [foot = m_workshop->foot(), kept, now] {
+        if (kept.ok())
+            foot->showWords(tr("The backup is put back. What was here before is kept as a backup of %1.")
+                                .arg(app::clock(now)));
+        else
+            foot->showFailure(words(kept.error().message));
+    });
+}
+
+void MainWindow::showStart(const QString& why, const std::filesystem::path& shop) {
     if (m_start == nullptr) {
-        m_start = new ShopStart(this);
+        m_start = new ShopStart(m_clock, this);
         connect(m_start, &ShopStart::newAsked, this, &MainWindow::startNew);
         connect(m_start, &ShopStart::fileAsked, this, &MainWindow::openFile);
+        connect(m_start, &ShopStart::putBack, this, &MainWindow::openFile);
         connect(m_start, &ShopStart::demoAsked, this, &MainWindow::openDemo);
         connect(m_start, &ShopStart::backAsked, this, [this] {
             m_start->deleteLater();
@@ -84,6 +112,7 @@ void MainWindow::showStart(const QString& why) {
     m_start->setGeometry(rect());
     m_start->show();
     m_start->begin(why);
+    m_start->offerBackupsOf(shop.empty() ? defaultShopPath() : shop);
 }
 
 void MainWindow::startNew(const std::filesystem::path& path, const QString& name) {
@@ -104,6 +133,7 @@ void MainWindow::openFile(const std::filesystem::path& path) {
     auto opened = db::Shop::open(path, m_clock.now);
     if (!opened.ok()) {
         m_start->refuse({opened.error().message, "file"});
+        m_start->offerBackupsOf(path);
         return;
     }
     open(std::move(opened).value());

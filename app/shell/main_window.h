@@ -9,6 +9,10 @@
 #include <filesystem>
 #include <memory>
 
+namespace holdfast::db {
+class PreparedBackup;
+}
+
 namespace holdfast::app {
 
 class BackgroundWork;
@@ -25,8 +29,8 @@ public:
     // Puts this shop in the place of what was open.
     void open(std::unique_ptr<db::Shop> file, Clock clock);
     void open(std::unique_ptr<db::Shop> file) { open(std::move(file), m_clock); }
-    // Asks which shop to open; `why` says what went wrong before, if anything did.
-    void showStart(const QString& why = {});
+    // Asks which shop to open; `why` says what went wrong before, if anything did, and with which shop.
+    void showStart(const QString& why = {}, const std::filesystem::path& shop = {});
 
     ShopDesk* desk() const { return m_desk.get(); }
     Workshop* workshop() const { return m_workshop; }
@@ -45,6 +49,7 @@ private:
     void openDemo();
     void closeShop();
     void setTextSize(int percent);
+    void putBack(db::PreparedBackup& backup);
 
     Clock m_clock;
     std::unique_ptr<ShopDesk> m_desk;

@@ -124,6 +124,13 @@ Result<fs::path> demoShop(LocalDate on) {
     return path;
 }
 
+bool isDemoShop(const fs::path& shop) {
+    const std::string name = shop.filename().string();
+    std::error_code unknown;
+    return name.starts_with("demo-") &&
+           fs::equivalent(shop.parent_path(), folderOf(QStandardPaths::GenericCacheLocation), unknown);
+}
+
 Result<std::unique_ptr<db::Shop>> openDemoToWorkIn(LocalDate on, const db::Clock& clock) {
     const auto pristine = demoShop(on);
     if (!pristine.ok())

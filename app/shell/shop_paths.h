@@ -25,6 +25,8 @@ inline constexpr std::chrono::minutes kDemoTime{9 * 60 + 40};
 // The demo's shop for a day, in the folder for what can be made again ($XDG_CACHE_HOME/holdfast); made when
 // it is missing or was made by another version. For reading: a window opens a copy of its own.
 Result<std::filesystem::path> demoShop(LocalDate on);
+// Whether a file is one of those: it is made again each day.
+bool isDemoShop(const std::filesystem::path& shop);
 // A fresh copy of it to work in. Refused where another window has the demo open.
 Result<std::unique_ptr<db::Shop>> openDemoToWorkIn(LocalDate on, const db::Clock& clock);
 

@@ -2,6 +2,7 @@
 
 #include "app/desk/formats.h"
 #include "app/shell/shop_paths.h"
+#include "app/shell/start_backups.h"
 #include "app/theme/drawings.h"
 #include "app/theme/measures.h"
 #include "app/widgets/banner.h"
@@ -53,7 +54,7 @@ std::filesystem::path typedPath(const QString& typed) {
 
 } // namespace
 
-ShopStart::ShopStart(QWidget* parent)
+ShopStart::ShopStart(Clock clock, QWidget* parent)
     : QWidget(parent) {
     setObjectName(QStringLiteral("shopStart"));
     auto* inner = new QWidget;
@@ -76,6 +77,9 @@ ShopStart::ShopStart(QWidget* parent)
     m_trouble->setObjectName(QStringLiteral("startTrouble"));
     m_trouble->hide();
     column->addWidget(m_trouble);
+    m_backups = new StartBackups(std::move(clock));
+    connect(m_backups, &StartBackups::putBack, this, &ShopStart::putBack);
+    column->addWidget(m_backups);
     column->addWidget(newShop());
     column->addWidget(openShop());
     column->addWidget(demo());
@@ -170,6 +174,10 @@ void ShopStart::begin(const QString& why) {
     m_keptIn->setText(
         tr("The name is printed on claim tickets. The shop is saved in %1").arg(homeShort(freeShopPath())));
     m_name->setFocus();
+}
+
+void ShopStart::offerBackupsOf(const std::filesystem::path& shop) {
+    m_backups->offer(shop);
 }
 
 void ShopStart::setCanGoBack(bool canGoBack) {

@@ -1,6 +1,7 @@
 #pragma once
 // What the window shows while no shop is open: start a new one, open a file, or look at the demo.
 
+#include "app/desk/clock.h"
 #include "core/trade/result.h"
 
 #include <QWidget>
@@ -13,18 +14,21 @@ class Banner;
 class Button;
 class Field;
 class Label;
+class StartBackups;
 class VerticalScroll;
 
 class ShopStart : public QWidget {
     Q_OBJECT
 
 public:
-    explicit ShopStart(QWidget* parent = nullptr);
+    explicit ShopStart(Clock clock, QWidget* parent = nullptr);
 
     // `why` says what went wrong before, or nothing.
     void begin(const QString& why);
     // An error at its field: name, file; else above all.
     void refuse(const Error& error);
+    // Its backups, where it cannot be read and has some.
+    void offerBackupsOf(const std::filesystem::path& shop);
     void showDemoUnderWay();
     void setCanGoBack(bool canGoBack); // a shop is still open behind
 
@@ -32,6 +36,7 @@ signals:
     void newAsked(const std::filesystem::path& path, const QString& name);
     void fileAsked(const std::filesystem::path& path);
     void demoAsked();
+    void putBack(const std::filesystem::path& shop); // a backup took the place of its file
     void backAsked();
 
 protected:
@@ -52,6 +57,7 @@ private:
     VerticalScroll* m_scroll = nullptr;
     QWidget* m_mark = nullptr;
     Banner* m_trouble = nullptr;
+    StartBackups* m_backups = nullptr;
     Field* m_name = nullptr;
     Label* m_keptIn = nullptr;
     Field* m_file = nullptr;

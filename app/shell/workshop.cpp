@@ -1,6 +1,7 @@
 #include "app/shell/workshop.h"
 
 #include "app/desk/background_work.h"
+#include "app/desk/backups_beside.h"
 #include "app/desk/formats.h"
 #include "app/desk/machine_settings.h"
 #include "app/shell/awaited_place.h"
@@ -14,6 +15,7 @@
 #include "app/shell/reading_order.h"
 #include "app/shell/scan_listener.h"
 #include "app/shell/seat.h"
+#include "app/shell/shop_paths.h"
 #include "app/shell/slip_edge.h"
 #include "app/shell/wrong_place.h"
 #include "app/slips/slip.h"
@@ -100,6 +102,7 @@ void Workshop::listenToDesk() {
     connect(&m_desk, &ShopDesk::paperAsked, this, &Workshop::printPaper);
     connect(&m_desk, &ShopDesk::errandAsked, this, &Workshop::doErrand);
     connect(&m_desk, &ShopDesk::textSizeAsked, this, &Workshop::changeTextSize);
+    connect(&m_desk, &ShopDesk::puttingBackAsked, this, &Workshop::openPuttingBackSlip);
     connect(&m_desk, &ShopDesk::besideAsked, this, &Workshop::writeBeside);
     m_alarm = new CountAlarm(m_desk, *this);
     connect(m_alarm, &CountAlarm::rang, this, [this](const QString& words) {
@@ -202,6 +205,8 @@ void Workshop::begin() {
         refreshFrame();
         lookForWrong();
         checkOfTheDay();
+        if (!isDemoShop(m_desk.file().path()))
+            m_desk.backups().begin();
     });
 }
 

@@ -10,10 +10,15 @@
 #include <filesystem>
 #include <functional>
 #include <map>
+#include <memory>
 #include <optional>
 #include <vector>
 
 class QScrollArea;
+
+namespace holdfast::db {
+class PreparedBackup;
+}
 
 namespace holdfast::app {
 
@@ -63,6 +68,8 @@ public:
 
 signals:
     void anotherShopAsked();
+    // All is ready but the putting in place, for which the shop must be closed.
+    void puttingBackReady(const std::shared_ptr<holdfast::db::PreparedBackup>& backup);
     void textSizeAsked(int percent);
 
 protected:
@@ -109,6 +116,8 @@ private:
     void openNewsSlip();
     void openTakingInSlip();
     void openBecomingSlip();
+    void openBackupFolderSlip();
+    void openPuttingBackSlip(const std::filesystem::path& backup);
     // `again` opens the same with nothing typed.
     void openSlip(Slip* slip, std::function<void()> again = {}, const QString& key = {});
     bool isOverPlace(const QWidget* focused) const;

@@ -1,4 +1,5 @@
 // The errands of the second laptop: a copy for it, news written, news taken in.
+#include "app/desk/backups_beside.h"
 #include "app/desk/formats.h"
 #include "app/shell/foot_line.h"
 #include "app/shell/laptop_slips.h"
@@ -29,6 +30,20 @@ QString entriesWords(std::int64_t entries) {
     return entries == 1 ? Workshop::tr("1 entry") : Workshop::tr("%1 entries").arg(entries);
 }
 
+// Half of the progress is the backup's; the news begins again.
+Result<Done> backedUpBeforeNews(db::Shop& shop, bool isWanted, LocalTime now,
+                                const std::function<bool(double)>& progress) {
+    if (!isWanted)
+        return Done{};
+    const auto made =
+        db::makeBackup(shop, db::BackupReason::BeforeNews, now,
+                       [&progress](double share, std::string_view) { return progress(share / 2); });
+    if (made.ok())
+        return Done{};
+    return plainError("Nothing was brought in, because no backup could be made before. " +
+                      made.error().message);
+}
+
 std::string takenInWords(const db::NewsTakenIn& taken) {
     const QString copies =
         taken.isFromAnotherCopy
@@ -53,6 +68,12 @@ void Workshop::doErrand(Errand errand) {
     switch (errand) {
     case Errand::BackUp:
         openBackupSlip();
+        return;
+    case Errand::ChooseBackupFolder:
+        openBackupFolderSlip();
+        return;
+    case Errand::PutBackBackup:
+        openPuttingBackSlip({});
         return;
     case Errand::CheckFile:
         checkFile();
@@ -137,8 +158,13 @@ void Workshop::openTakingInSlip() {
     auto* slip = new TakeInNewsSlip(m_desk, m_slips);
     connect(slip, &TakeInNewsSlip::takingInAsked, this, [this, slip](const std::filesystem::path& news) {
         keepNewsFolder(m_desk, news);
+        const bool isBackedUp = m_desk.backups().isOn();
+        const LocalTime now = m_desk.now().local();
         if (writeBeside(tr("Bringing in news"),
-                        [news](db::Shop& shop, const auto& progress) -> Result<std::string> {
+                        [news, isBackedUp, now](db::Shop& shop, const auto& progress) -> Result<std::string> {
+                            if (const auto kept = backedUpBeforeNews(shop, isBackedUp, now, progress);
+                                !kept.ok())
+                                return kept.error();
                             const auto taken = db::takeInNews(shop, news, progress);
                             if (!taken.ok())
                                 return taken.error();

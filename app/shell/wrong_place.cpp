@@ -64,6 +64,8 @@ void WrongPlace::makeActs(QVBoxLayout& page) {
         errand(Errand::CheckFile));
     add(tr("Back up"), "shelf-away", Button::Kind::Plain, "wrongBackUp", QKeySequence(Qt::Key_B),
         errand(Errand::BackUp));
+    add(tr("Put back a backup"), "undo", Button::Kind::Plain, "wrongPutBack", QKeySequence(Qt::Key_P),
+        errand(Errand::PutBackBackup));
     add(tr("Save what can be saved"), "shelf-away", Button::Kind::Plain, "wrongSave", QKeySequence(Qt::Key_S),
         errand(Errand::SaveWhatCanBe));
     add(tr("Open another shop"), "order-book", Button::Kind::Plain, "wrongOpenAnother",
@@ -77,8 +79,8 @@ void WrongPlace::set(const WhatIsWrong& wrong) {
         m_lead->set(
             Tone::Held, tr("This shop cannot be read."),
             tr("Nothing is lost by waiting: the file stays as it is. “Mend the shop file” makes parts "
-               "of it that are missing again, “Save what can be saved” brings what is left into a new "
-               "file, and a backup is opened with “Open another shop”."));
+               "of it that are missing again, “Put back a backup” makes the shop what it was, and “Save "
+               "what can be saved” brings what is left into a new file."));
     else
         m_lead->set(Tone::Held,
                     wrong.count() == 1
@@ -86,7 +88,8 @@ void WrongPlace::set(const WhatIsWrong& wrong) {
                         : tr("%1 things in the shop file are not as they should be.").arg(wrong.count()),
                     tr("What cannot be read is left out, and nothing can be done with it; all else goes on. "
                        "“Mend the shop file” writes rows again as their history has them. What that cannot "
-                       "put right is in an earlier backup."));
+                       "put right is in an earlier backup: “Put back a backup” shows what it would take "
+                       "away."));
     m_goOn->setVisible(!isUnreadable());
     fillList();
     m_card->setCount(QString::number(wrong.count()));

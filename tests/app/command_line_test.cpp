@@ -7,6 +7,7 @@
 #include "db/actions/claim_actions.h"
 #include "db/actions/film_actions.h"
 #include "db/actions/shop_actions.h"
+#include "db/backups/backups.h"
 #include "tests/app/report_fixture.h"
 
 #include <sqlite3.h>
@@ -22,6 +23,7 @@ namespace {
 
 using test::ShopFixture;
 using test::UsualShop;
+using test::valueOf;
 
 Result<Arguments> read(std::vector<std::string> words) {
     return readArguments(words);
@@ -86,13 +88,16 @@ TEST(Arguments, WrongUsageIsSaidInOneLine) {
     EXPECT_EQ(refusal({"papers"}), "papers needs the folder to write into behind it.");
     EXPECT_EQ(refusal({"backup"}), "backup needs the new file behind it.");
     EXPECT_EQ(refusal({"save-what-can-be"}), "save-what-can-be needs the new file behind it.");
+    EXPECT_EQ(refusal({"put-back"}), "put-back needs the backup behind it.");
+    EXPECT_EQ(refusal({"backups", "--yes"}), "--yes goes with put-back only.");
+    EXPECT_EQ(refusal({"put-back", "b", "--yes"}), "taken");
     EXPECT_EQ(refusal({"check", "--json"}), "--json goes with report only.");
     EXPECT_EQ(refusal({"check", "--scale", "2"}), "--scale goes with tour only.");
     EXPECT_EQ(refusal({"tour", "d", "--scale", "3"}), "--scale is 1 or 2, not “3”.");
     EXPECT_EQ(refusal({"check", "backup"}), "One thing at a time: “backup” is too much.");
     EXPECT_EQ(refusal({"--loud"}), "There is no option --loud. See holdfast --help.");
     EXPECT_EQ(refusal({"wash"}), "There is no “wash”. Ask for report, tour, papers, check, mend, "
-                                 "save-what-can-be, backup, export or import.");
+                                 "save-what-can-be, backup, backups, put-back, export or import.");
 }
 
 // ── tables ────────────────────────────────────────────────────────────────────────────────────────────
@@ -336,6 +341,34 @@ TEST_F(CommandLine, CheckFindsAWholeShopWhole) {
     arguments.shop = path();
     const auto checked = check(arguments, time().clock());
     ASSERT_TRUE(checked.ok()) << checked.error().message;
+}
+
+TEST_F(CommandLine, BackupsAreListedAndOneIsPutBack) {
+    const auto taken = takeOrder({aGarment(stockUsualShop())});
+    Arguments arguments;
+    arguments.shop = path();
+    EXPECT_EQ(valueOf(listBackups(arguments, time().clock())), "There is no backup yet.\n");
+    const auto made = valueOf(db::makeBackup(file(), db::BackupReason::OfTheDay, now().local()));
+    const std::string listed = valueOf(listBackups(arguments, time().clock()));
+    EXPECT_TRUE(listed.starts_with("2026-11-25T10:00  " + made.backup.path.string() + "\n")) << listed;
+    EXPECT_NE(listed.find("1 order, "), std::string::npos) << listed;
+    EXPECT_NE(listed.find("made for the day\n"), std::string::npos) << listed;
+
+    valueOf(db::moveMoney(file(), taken.id, MoneyKind::Payment, {100}, PaidHow::Cash));
+    close();
+    arguments.target = made.backup.path;
+    const auto asked = putBack(arguments, time().clock());
+    ASSERT_FALSE(asked.ok());
+    EXPECT_TRUE(
+        asked.error().message.starts_with("Would be lost: 1 payment, in all 1 entry of the history.\n"))
+        << asked.error().message;
+    EXPECT_NE(asked.error().message.find("add --yes"), std::string::npos);
+    arguments.isSure = true;
+    const std::string done = valueOf(putBack(arguments, time().clock()));
+    EXPECT_TRUE(done.starts_with("Put back. What was there before is kept in ")) << done;
+    reopen();
+    EXPECT_EQ(file().connection().number("SELECT COUNT(*) FROM money_move"), 0);
+    EXPECT_EQ(db::backupsOf(path()).size(), 2U);
 }
 
 TEST_F(CommandLine, WhatIsWrongIsSaidMendedAndSaved) {

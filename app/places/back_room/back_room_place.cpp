@@ -48,6 +48,7 @@ BackRoomPlace::BackRoomPlace(ShopDesk& shopDesk, QWidget* parent)
     connect(&desk(), &ShopDesk::changed, this, &BackRoomPlace::refresh);
     connect(&desk(), &ShopDesk::errandDone, this, &BackRoomPlace::refresh);
     connect(&desk(), &ShopDesk::minutePassed, this, &BackRoomPlace::refresh);
+    connect(&desk().backups(), &BackupsBeside::changed, this, &BackRoomPlace::refresh);
     readFile(); // so that the sections can take the keyboard when it is first opened
 }
 
@@ -180,9 +181,19 @@ void BackRoomPlace::readFile() {
     const auto queues = std::exchange(m_file.printers.queues, std::nullopt);
     m_file = *file;
     m_file.printers.queues = queues;
+    readBackups();
     m_isStale = false;
     showSections();
     showSheet();
+}
+
+// They are looked at beside the window; the place is told when that has ended.
+void BackRoomPlace::readBackups() {
+    BackupsBeside& backups = desk().backups();
+    m_file.makesBackups = backups.isOn();
+    m_file.secondUpToDateOn = backups.secondUpToDateOn();
+    if (backups.isLookedAt())
+        m_file.backups = backups.known();
 }
 
 RoomSection BackRoomPlace::section() const {
@@ -206,6 +217,8 @@ void BackRoomPlace::showOther() {
     showSheet();
     if (section() == RoomSection::Printers)
         lookForPrinters();
+    else if (section() == RoomSection::Copies)
+        desk().backups().look();
 }
 
 void BackRoomPlace::showSheet() {
@@ -264,6 +277,8 @@ void BackRoomPlace::act(const RoomDeed& deed) {
         emit desk().knockAsked();
     } else if (const auto* large = std::get_if<MakeTextAsLarge>(&deed)) {
         emit desk().textSizeAsked(large->percent);
+    } else if (const auto* backup = std::get_if<PutBackBackup>(&deed)) {
+        emit desk().puttingBackAsked(backup->backup);
     } else if (const auto* turn = std::get_if<TurnToSection>(&deed)) {
         turnToSection(turn->section);
         goIntoSheet();

@@ -45,6 +45,7 @@ private:
     QWidget* makeSheet();
     void refresh();
     void readFile();
+    void readBackups();
     void showSections();
     void showOther();
     void showSheet();

@@ -3,6 +3,7 @@
 // belongs to this computer alone.
 
 #include "app/desk/backup_note.h"
+#include "app/desk/backups_beside.h"
 #include "app/desk/knock.h"
 #include "app/desk/machine_settings.h"
 #include "app/papers/paper_printing.h"
@@ -30,8 +31,11 @@ struct PrintersHere {
 struct RoomFile {
     std::filesystem::path path; // empty: the shop stands in no file
     std::uintmax_t bytes = 0;
-    bool isReadByOthers = false; // on this computer, and it could not be put right
-    std::optional<LastBackup> lastBackup;
+    bool isReadByOthers = false;          // on this computer, and it could not be put right
+    std::optional<LastBackup> lastBackup; // by hand
+    bool makesBackups = false;            // by itself
+    std::optional<BackupsKnown> backups;  // none: not looked at yet
+    std::optional<LocalDate> secondUpToDateOn;
 
     db::Seat here;
     bool isTheWorkshop = true;

@@ -34,6 +34,9 @@ struct UsePrinter { // for such papers from now on; no name: the usual one
 struct PrintPaper {
     PaperName paper;
 };
+struct PutBackBackup { // opens the form for it
+    std::filesystem::path backup;
+};
 struct LookForPrinters {};
 struct MakeAsLoud { // the end of a count
     Loudness loudness;
@@ -45,8 +48,9 @@ struct MakeTextAsLarge {
 struct TurnToSection {
     RoomSection section;
 };
-using RoomDeed = std::variant<std::monostate, OpenSlip, Errand, DoAgain, LetItGo, UsePrinter, PrintPaper,
-                              LookForPrinters, MakeAsLoud, HearKnock, MakeTextAsLarge, TurnToSection>;
+using RoomDeed =
+    std::variant<std::monostate, OpenSlip, Errand, DoAgain, LetItGo, UsePrinter, PrintPaper, LookForPrinters,
+                 MakeAsLoud, HearKnock, MakeTextAsLarge, TurnToSection, PutBackBackup>;
 
 struct RoomLine {
     bool isHeading = false;
