@@ -144,10 +144,10 @@ private:
     void addFile() {
         add(tr("Back up the shop"), tr("a whole copy in one new file"), "shelf-away",
             tr("backup copy save stick safe"), Errand::BackUp);
-        add(tr("Put back a backup"), tr("the shop as it was, with a look at what would be lost"), "undo",
-            tr("restore backup earlier before return damage"), Errand::PutBackBackup);
-        add(tr("Choose a second backup folder"), tr("backups go there too, such as to a stick"), "shelf-away",
-            tr("backup stick usb disk copy safe"), Errand::ChooseBackupFolder);
+        add(tr("Put the shop back"), tr("as it was in a backup, with a look at what would be lost"), "undo",
+            tr("backup restore earlier before return damage"), Errand::PutBackBackup);
+        add(tr("Choose a second folder"), tr("where backups go too, such as on a stick"), "shelf-away",
+            tr("backup usb disk copy safe"), Errand::ChooseBackupFolder);
         add(tr("Check the shop file"), tr("every row against its history"), "done",
             tr("damage repair whole test"), Errand::CheckFile);
         add(tr("Show what is wrong in the shop file"), tr("rows that are left out, one by one"), "hold",
