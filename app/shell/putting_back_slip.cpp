@@ -43,13 +43,17 @@ PuttingBackSlip::PuttingBackSlip(ShopDesk& shopDesk, const std::filesystem::path
         shopDesk.backups().look();
 }
 
-// A backup more or less leaves the chosen one chosen.
+// The newest that is whole, unless another was wanted; a backup more or less leaves the chosen one chosen.
 void PuttingBackSlip::fillList() {
     if (const BackupShown* before = chosen())
         m_wanted = before->backup.path;
     m_backups = desk().backups().known().all;
     QVector<PickItem> items;
-    int at = m_backups.empty() ? -1 : 0;
+    const auto usual = std::ranges::find_if(
+        m_backups, [](const BackupShown& each) { return each.backup.isWhole && each.orders; });
+    int at = m_backups.empty()          ? -1
+             : usual == m_backups.end() ? 0
+                                        : static_cast<int>(usual - m_backups.begin());
     for (std::size_t each = 0; each < m_backups.size(); ++each) {
         items.append({backupTitle(m_backups[each].backup, desk().now())});
         if (m_backups[each].backup.path == m_wanted)

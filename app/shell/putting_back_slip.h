@@ -18,7 +18,7 @@ class PuttingBackSlip : public FormSlip {
     Q_OBJECT
 
 public:
-    // The backup that is chosen at first; an empty path: the newest.
+    // The backup that is chosen at first; an empty path: the newest that is whole.
     PuttingBackSlip(ShopDesk& desk, const std::filesystem::path& backup, QWidget* parent = nullptr);
 
 signals:

@@ -237,8 +237,10 @@ private:
                                       : tr("Made %1, %2").arg(reasonWords(shown.backup.reason), place);
         if (!shown.backup.isWhole)
             setState(line, false, tr("not whole"));
-        line.offer = tr("Put it back");
-        line.deed = PutBackBackup{shown.backup.path};
+        if (shown.orders) {
+            line.offer = tr("Put it back");
+            line.deed = PutBackBackup{shown.backup.path};
+        }
         return line;
     }
 
