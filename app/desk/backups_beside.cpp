@@ -131,6 +131,7 @@ void BackupsBeside::begin() {
     } else if (m_isOn) {
         m_first.start();
     }
+    emit changed(); // a place that was there before is told that they are made
 }
 
 bool BackupsBeside::mayMakeToday() const {
