@@ -12,7 +12,7 @@ BackupsKnown backupsForPictures(const Now& now) {
         backup.reason = reason;
         backup.path = db::freeBackupPath(folder, "shop.holdfast", backup.at, reason, true);
         backup.bytes = static_cast<std::uintmax_t>(orders) * 15'000;
-        known.all.push_back({backup, true, daysAgo > 2, orders});
+        known.all.push_back({backup, true, false, orders});
     };
     add(0, Minutes{8 * 60 + 52}, db::BackupReason::OfTheDay, 131);
     add(1, Minutes{8 * 60 + 47}, db::BackupReason::OfTheDay, 129);
