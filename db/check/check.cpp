@@ -3,6 +3,7 @@
 #include "db/check/check_parts.h"
 #include "db/journal/ledger_faults.h"
 #include "db/journal/shop.h"
+#include "db/sqlite/page_check.h"
 #include "db/sqlite/stopping.h"
 #include "db/tables/facts.h"
 
@@ -14,9 +15,11 @@ namespace {
 
 void checkPages(Connection& connection, Findings& findings) {
     Query rows = connection.query("PRAGMA integrity_check(20)");
-    while (rows.step())
+    while (rows.step()) {
+        requireOfTheFile(rows.view(0));
         if (rows.view(0) != "ok")
             findings.push_back("The file is damaged: " + rows.text(0) + ".");
+    }
 }
 
 void checkReferences(Connection& connection, Findings& findings) {

@@ -262,6 +262,11 @@ Result<ShopFile> createShopFile(const std::filesystem::path& path, Steps steps) 
         made.isOpened = true;
         return ShopFile{std::move(lock).value(), std::move(connection), wanted, false, incarnation};
     } catch (const SqliteFailure& failure) {
+        std::error_code error;
+        if (std::filesystem::exists(wanted, error)) // it cannot even be removed again
+            return plainError(
+                "The new shop file " + wanted.string() +
+                " could not be opened, and is there all the same. See to the disk, then open it.");
         return failure.error();
     }
 }

@@ -5,6 +5,7 @@
 #include <sqlite3.h>
 
 #include <charconv>
+#include <string>
 #include <string_view>
 
 namespace holdfast::db {
@@ -31,13 +32,17 @@ bool speaksOfTheDisk(std::string_view message) {
 
 } // namespace
 
+void requireOfTheFile(std::string_view message) {
+    if (speaksOfTheDisk(message))
+        throw SqliteFailure{SQLITE_IOERR, std::string{message}};
+}
+
 bool hasWholePages(Connection& connection) {
     Query check = connection.query("PRAGMA quick_check(1000)");
     bool isAnswered = false;
     while (check.step()) {
         isAnswered = true;
-        if (speaksOfTheDisk(check.view(0)))
-            throw SqliteFailure{SQLITE_IOERR, check.text(0)};
+        requireOfTheFile(check.view(0));
         if (check.view(0) != "ok" && !speaksOfAValue(check.view(0)))
             return false;
     }

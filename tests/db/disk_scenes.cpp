@@ -12,6 +12,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cstdlib>
 #include <iterator>
 #include <stdexcept>
 
@@ -262,6 +263,17 @@ std::vector<DiskScene> DiskScenes::openingScenes() {
          [this](Shop*, const auto& folder) { return whether(Shop::open(folder / kShop, clock())); }, true},
         {"open and read only", workshopFiles(),
          [this](Shop*, const auto& folder) { return whether(Shop::openReadOnly(folder / kShop, clock())); },
+         true},
+        {"check", workshopFiles(),
+         [this](Shop*, const auto& folder) -> Result<Done> {
+             auto shop = Shop::openReadOnly(folder / kShop, clock());
+             if (!shop.ok())
+                 return shop.error();
+             const auto found = checkShop(**shop);
+             if (found.ok() && !found->empty())
+                 std::abort(); // nothing is wrong with the file, whatever the disk does
+             return whether(found);
+         },
          true},
         {"schema steps", olderFiles(),
          [this](Shop*, const auto& folder) { return whether(Shop::open(folder / kShop, clock())); }, true,
