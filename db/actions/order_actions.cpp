@@ -38,9 +38,14 @@ public:
     }
 
 private:
-    // One already known, or one of the same name and phone number, or a new one. A name alone is no proof.
+    // One already known and not forgotten since, or one of the same name and phone number, or a new one. A
+    // name alone is no proof.
     Result<CustomerId> customerOf() {
-        if (m_draft.customer) {
+        const bool isForgotten =
+            m_draft.customer &&
+            m_connection.number("SELECT COUNT(*) FROM forgotten_customer WHERE customer_id = ?1",
+                                *m_draft.customer) > 0;
+        if (m_draft.customer && !isForgotten) {
             if (m_connection.number("SELECT COUNT(*) FROM customer WHERE id = ?1", *m_draft.customer) == 0)
                 return fieldError("customer", "The shop has no such customer any more.");
             return *m_draft.customer;

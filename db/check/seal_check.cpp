@@ -20,8 +20,8 @@ std::optional<std::string> whatIsNotAsWritten(Connection& connection, EntryId id
     std::string name = "The journal entry " + std::to_string(id.value);
     try {
         const auto entry = readEntry(connection, id);
-        const auto seal = writtenSeal(connection, id);
-        if (entry && seal && sealOf(*entry) == *seal)
+        const auto seal = writtenContentSeal(connection, id);
+        if (entry && seal && contentSealOf(*entry) == *seal)
             return std::nullopt;
         if (entry)
             name += ", “" + entry->title + "”,";

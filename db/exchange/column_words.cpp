@@ -25,6 +25,7 @@ constexpr std::array kColumnWords{
     ColumnWords{"name", "name"},
     ColumnWords{"phone", "phone number"},
     ColumnWords{"order_id", "order"},
+    ColumnWords{"forgotten_id", "forgotten customer"},
     ColumnWords{"position", "place in the order of things"},
     ColumnWords{"style_id", "blank style"},
     ColumnWords{"size", "size"},

@@ -41,7 +41,10 @@ void MayBeCarried::requireOf(const CarriedEntry& entry) {
         changes, [](const TableChanges& each) { return isLedger(each.table) && each.updated > 0; });
     const bool takesAway = std::ranges::any_of(
         changes, [](const TableChanges& each) { return isLedger(each.table) && each.deleted > 0; });
-    if (entry.title.empty() || changes.empty() || !m_form.fits(changes) || isUpdated ||
+    const bool takesBackForGood = std::ranges::any_of(changes, [](const TableChanges& each) {
+        return each.table.starts_with("forgotten_") && each.updated + each.deleted > 0;
+    });
+    if (takesBackForGood || entry.title.empty() || changes.empty() || !m_form.fits(changes) || isUpdated ||
         (takesAway && !takesAwayItsOwn(entry)))
         throw SqliteFailure::inWords(
             "This news holds changes that Holdfast never makes. It was altered on the way, or was "

@@ -10,7 +10,7 @@ namespace holdfast::db {
 namespace {
 
 constexpr std::int64_t kNewsApplicationId = 0x486F6C4E; // "HolN"
-constexpr std::int64_t kNewsForm = 2;
+constexpr std::int64_t kNewsForm = 3;
 
 constexpr const char* kNewsTables = R"(
 CREATE TABLE label (
@@ -23,7 +23,7 @@ CREATE TABLE seat (id INTEGER PRIMARY KEY, name TEXT NOT NULL, first_order_numbe
     last_order_number INTEGER NOT NULL) STRICT;
 CREATE TABLE entry (number INTEGER PRIMARY KEY, id INTEGER NOT NULL, seat_id INTEGER NOT NULL, at INTEGER NOT NULL,
     title TEXT NOT NULL, undoes INTEGER, is_aside INTEGER NOT NULL, words TEXT NOT NULL, changeset BLOB NOT NULL,
-    identity BLOB NOT NULL, salt BLOB NOT NULL) STRICT;
+    identity BLOB NOT NULL, salt BLOB NOT NULL, sealed_as BLOB) STRICT;
 CREATE TABLE other_id (number INTEGER NOT NULL, was INTEGER NOT NULL, here INTEGER NOT NULL,
     PRIMARY KEY (number, was)) STRICT, WITHOUT ROWID;
 CREATE TABLE subject (number INTEGER NOT NULL, kind TEXT NOT NULL, subject_id INTEGER NOT NULL,
@@ -58,10 +58,10 @@ Error damagedNews(const std::filesystem::path& path) {
 }
 
 CarriedEntry entryIn(Connection& file, std::int64_t number) {
-    Query row = file.query(
-        "SELECT id, seat_id, at, title, undoes, is_aside, words, changeset, identity, salt FROM entry "
-        "WHERE number = ?1",
-        number);
+    Query row = file.query("SELECT id, seat_id, at, title, undoes, is_aside, words, changeset, identity, "
+                           "salt, sealed_as FROM entry "
+                           "WHERE number = ?1",
+                           number);
     if (!row.step())
         throw SqliteFailure{SQLITE_CORRUPT, "an entry of the news is missing"};
     const auto bytes = row.bytes(7);
@@ -76,6 +76,8 @@ CarriedEntry entryIn(Connection& file, std::int64_t number) {
     entry.changeset.assign(bytes.begin(), bytes.end());
     entry.identity = row.fixedBytes<sizeof(Hash)>(8);
     entry.salt = row.fixedBytes<sizeof(Salt)>(9);
+    if (!row.isNull(10))
+        entry.sealedAs = row.fixedBytes<sizeof(Hash)>(10);
     Query subjects = file.query(
         "SELECT kind, subject_id FROM subject WHERE number = ?1 ORDER BY kind, subject_id", number);
     while (subjects.step())
@@ -115,8 +117,9 @@ Hash sumOf(Connection& file, const NewsLabel& label, const TellProgress& progres
     for (std::int64_t number = 1; number <= label.entries; ++number) {
         if (progress && !progress(static_cast<double>(number) / static_cast<double>(label.entries)))
             throw SqliteFailure::inWords("Reading the news was stopped. Nothing was changed.");
-        const Hash seal = sealOf(entryIn(file, number));
-        sum.add(std::span<const std::byte>{seal});
+        const CarriedEntry entry = entryIn(file, number);
+        for (const Hash& seal : {sealOf(entry), contentSealOf(entry)})
+            sum.add(std::span<const std::byte>{seal});
     }
     return sum.value();
 }
@@ -134,9 +137,9 @@ NewsWriter::NewsWriter(const std::filesystem::path& path)
 void NewsWriter::add(const CarriedEntry& entry) {
     ++m_entries;
     m_file.run("INSERT INTO entry (number, id, seat_id, at, title, undoes, is_aside, words, changeset, "
-               "identity, salt) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)",
+               "identity, salt, sealed_as) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12)",
                m_entries, entry.id, entry.seat, entry.at, entry.title, entry.undoes, entry.isAside,
-               entry.words, ChangesetView{entry.changeset}, entry.identity, entry.salt);
+               entry.words, ChangesetView{entry.changeset}, entry.identity, entry.salt, entry.sealedAs);
     for (const auto& [was, here] : entry.otherIds)
         m_file.run("INSERT INTO other_id (number, was, here) VALUES (?1, ?2, ?3)", m_entries, was, here);
     for (const auto& [kind, subject] : entry.subjects)

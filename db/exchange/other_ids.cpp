@@ -25,6 +25,13 @@ std::optional<std::int64_t> addedRow(const RowChange& change) {
     return change.kind == ChangeKind::Insert && isNumber ? std::optional{id} : std::nullopt;
 }
 
+std::int64_t instead(const std::map<std::int64_t, std::int64_t>& others, std::int64_t id) {
+    const auto other = others.find(id);
+    return other == others.end() ? id : other->second;
+}
+
+} // namespace
+
 std::set<std::int64_t> rowsInserted(ChangesetView changeset) {
     std::set<std::int64_t> rows;
     forEachChange(changeset, [&](const RowChange& change) {
@@ -34,13 +41,6 @@ std::set<std::int64_t> rowsInserted(ChangesetView changeset) {
     });
     return rows;
 }
-
-std::int64_t instead(const std::map<std::int64_t, std::int64_t>& others, std::int64_t id) {
-    const auto other = others.find(id);
-    return other == others.end() ? id : other->second;
-}
-
-} // namespace
 
 OtherIds::OtherIds(Connection& connection)
     : m_connection(connection) {}
@@ -56,6 +56,10 @@ void OtherIds::knownAs(const CarriedEntry& theirs, EntryId here) {
         if (std::ranges::find(theirs.otherIds, other) == theirs.otherIds.end())
             m_here.insert(other);
     }
+}
+
+std::int64_t OtherIds::here(std::int64_t number) const {
+    return instead(m_here, number);
 }
 
 CarriedEntry OtherIds::asHere(CarriedEntry entry) {
@@ -143,8 +147,8 @@ bool OtherIds::isIdColumn(const std::string& table, std::size_t column) {
     auto found = m_idColumns.find(table);
     if (found == m_idColumns.end()) {
         std::set<std::size_t> columns;
-        Query names = m_connection.query("SELECT cid FROM pragma_table_info(?1) WHERE name = 'id' OR name IN "
-                                         "(SELECT \"from\" FROM pragma_foreign_key_list(?1))",
+        Query names = m_connection.query("SELECT cid FROM pragma_table_info(?1) WHERE name = 'id' "
+                                         "OR name LIKE '%\\_id' ESCAPE '\\'",
                                          table);
         while (names.step())
             columns.insert(static_cast<std::size_t>(names.integer(0)));

@@ -14,6 +14,9 @@ namespace holdfast::db {
 
 class Connection;
 
+// The keys of the rows that it adds, where they are numbers.
+std::set<std::int64_t> rowsInserted(ChangesetView changeset);
+
 // For the entries of one file, in their order: within it a number means one thing.
 class OtherIds {
 public:
@@ -21,6 +24,9 @@ public:
 
     // The entry is in the journal here already, under that number.
     void knownAs(const CarriedEntry& theirs, EntryId here);
+
+    // The number that is its here, as far as entries that are known here say.
+    std::int64_t here(std::int64_t number) const;
 
     // The entry, which is not yet in the journal, with the numbers that are its here; its words say so where
     // they are others. REQUIRES: a transaction in which writing is allowed.

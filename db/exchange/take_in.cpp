@@ -1,9 +1,13 @@
 // Taking in news: at the workshop to the end of the line, elsewhere the line and then what was done here over
 // it.
+#include "db/exchange/forgotten_in_news.h"
+#include "db/exchange/keep_their_orders.h"
 #include "db/exchange/laptops.h"
 #include "db/exchange/merge_entry.h"
 #include "db/exchange/news.h"
 #include "db/exchange/other_ids.h"
+#include "db/forgetting/forgetting.h"
+#include "db/forgetting/personal_columns.h"
 #include "db/journal/ledger_faults.h"
 #include "db/journal/line.h"
 #include "db/sqlite/savepoint.h"
@@ -33,6 +37,7 @@ public:
         if (m_here == kWorkshopSeat) {
             learnForgottenSeats(m_connection, m_news.seats());
             putOwnInLine(m_connection);
+            forget(forgottenByLaptop(m_connection, m_news, m_common));
             twiceIfLedgersAsk([this](bool minds) { toTheEndOfTheLine(minds); });
             noteKnown(m_connection, m_label.from, {m_common, m_label.incarnation}, m_label.writtenAt);
         } else {
@@ -83,6 +88,7 @@ private:
         m_steps = static_cast<double>(m_label.entries);
         EntryMerger merger{m_connection};
         OtherIds others{m_connection};
+        auto unknownThere = forgottenSince(m_label.known.place);
         for (std::int64_t number = 1; number <= m_label.entries; ++number) {
             step();
             if (m_label.behind.place + number <= m_common) {
@@ -95,10 +101,26 @@ private:
                 m_taken.alreadyKnown += isNews(number);
                 continue;
             }
+            if (unknownThere)
+                unknownThere->forgetIn(entry);
             putInLine(m_connection, taken(merger, others, std::move(entry), minds).id);
             ++m_taken.added;
         }
         touched(merger);
+    }
+
+    // What a laptop that knows the line up to there cannot have forgotten yet.
+    std::optional<Forgetting> forgottenSince(std::int64_t place) {
+        auto people = peopleForgottenBehind(m_connection, place);
+        return people.empty() ? std::nullopt
+                              : std::optional<Forgetting>{std::in_place, m_connection, std::move(people)};
+    }
+
+    void forget(ForgottenPeople people) {
+        if (people.empty())
+            return;
+        Forgetting{m_connection, std::move(people)}.forgetHere();
+        m_taken.touched.merge(tablesOfPeople());
     }
 
     void takeInTheLine() {
@@ -106,7 +128,7 @@ private:
             m_taken.alreadyKnown = m_label.known.place - m_label.since;
             return;
         }
-        const auto own = setAsideOwn();
+        auto own = setAsideOwn();
         followTheLine(own);
         twiceIfLedgersAsk([&](bool minds) { ownOverTheLine(own, minds); });
     }
@@ -133,8 +155,9 @@ private:
         return own;
     }
 
-    void followTheLine(const std::vector<CarriedEntry>& own) {
+    void followTheLine(std::vector<CarriedEntry>& own) {
         MayBeCarried mayBeCarried{m_connection};
+        forgetWhoTheLineForgets(own);
         for (std::int64_t number = 1; number <= m_label.entries; ++number) {
             step();
             if (m_label.behind.place + number <= m_common) {
@@ -155,6 +178,17 @@ private:
         }
     }
 
+    void forgetWhoTheLineForgets(std::vector<CarriedEntry>& own) {
+        const auto people = forgottenByLine(m_news, m_common);
+        auto asOwn = asOwnEntriesNameThem(people, m_news, own);
+        if (!asOwn.empty()) {
+            Forgetting forgetting{m_connection, std::move(asOwn)};
+            for (CarriedEntry& entry : own)
+                forgetting.forgetIn(entry);
+        }
+        forget(people);
+    }
+
     void ownOverTheLine(const std::vector<CarriedEntry>& own, bool minds) {
         EntryMerger merger{m_connection};
         OtherIds others{m_connection};
@@ -172,6 +206,8 @@ private:
     CarriedEntry taken(EntryMerger& merger, OtherIds& others, CarriedEntry entry, bool minds) {
         const std::string before = entry.words;
         CarriedEntry kept = others.asHere(std::move(entry));
+        kept.sealedAs.reset();
+        forget(peopleForgottenIn(kept.changeset));
         if (!kept.isAside)
             kept = merger.merge(std::move(kept), minds);
         writeEntry(m_connection, kept);
@@ -248,7 +284,12 @@ Result<NewsTakenIn> takeInNews(Shop& shop, const std::filesystem::path& path, co
     if (!news)
         return news.error();
     try {
-        return takenIn(shop, *news, between(progress, kReading, 1));
+        if (auto kept = keepOrdersOfForgotten(shop, *news); !kept)
+            return kept.error();
+        auto taken = takenIn(shop, *news, between(progress, kReading, 1));
+        if (taken && taken->touched.contains("forgotten_customer"))
+            shop.emptyLog();
+        return taken;
     } catch (const SqliteFailure& failure) {
         return failure.error();
     }

@@ -37,6 +37,7 @@ std::optional<EntryId> Action::keep(std::optional<EntryId> undoes) {
         changeset.insert(changeset.end(), m_writer.m_inserted.begin(), m_writer.m_inserted.end());
         m_touched.insert(m_writer.m_insertedInto);
     }
+    m_touched.merge(m_writer.m_touched);
     std::optional<EntryId> entry;
     if (!changeset.empty()) {
         entry = m_writer.newId<EntryId>();

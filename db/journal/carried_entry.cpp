@@ -11,10 +11,13 @@ constexpr std::string_view kIdentityForm = "Holdfast identity 1";
 constexpr std::string_view kSealForm = "Holdfast seal 1";
 
 void readSeal(Connection& connection, CarriedEntry& entry) {
-    Query seal = connection.query("SELECT identity, salt FROM journal_seal WHERE entry_id = ?1", entry.id);
+    Query seal = connection.query(
+        "SELECT identity, salt, seal, left_over IS NOT NULL FROM journal_seal WHERE entry_id = ?1", entry.id);
     if (seal.step()) {
         entry.identity = seal.fixedBytes<sizeof(Hash)>(0);
         entry.salt = seal.fixedBytes<sizeof(Salt)>(1);
+        if (seal.truth(3))
+            entry.sealedAs = seal.fixedBytes<sizeof(Hash)>(2);
     }
     Query others =
         connection.query("SELECT was, here FROM journal_other_id WHERE entry_id = ?1 ORDER BY was", entry.id);
@@ -64,6 +67,13 @@ void writeAside(Connection& connection, const CarriedEntry& entry) {
                        entry.id, kind, subject);
 }
 
+// What a forgotten name left of the entry has a hash of its own beside the seal.
+void writeLeftOver(Connection& connection, const CarriedEntry& entry) {
+    if (entry.sealedAs)
+        connection.run("UPDATE journal_seal SET left_over = ?2 WHERE entry_id = ?1", entry.id,
+                       contentSealOf(entry));
+}
+
 // What both hashes are of. The title and the subjects are counted, so that none runs into the next.
 void addContent(Digest& digest, const CarriedEntry& entry) {
     digest.add(std::span<const std::byte>{entry.salt});
@@ -91,6 +101,10 @@ Hash identityOf(const CarriedEntry& entry) {
 }
 
 Hash sealOf(const CarriedEntry& entry) {
+    return entry.sealedAs ? *entry.sealedAs : contentSealOf(entry);
+}
+
+Hash contentSealOf(const CarriedEntry& entry) {
     Digest digest;
     digest.add(kSealForm);
     digest.add(std::span<const std::byte>{entry.identity});
@@ -130,6 +144,12 @@ std::optional<CarriedEntry> readEntry(Connection& connection, EntryId id) {
                          id));
 }
 
+std::optional<Hash> writtenContentSeal(Connection& connection, EntryId entry) {
+    Query seal =
+        connection.query("SELECT COALESCE(left_over, seal) FROM journal_seal WHERE entry_id = ?1", entry);
+    return seal.step() ? std::optional{seal.fixedBytes<sizeof(Hash)>(0)} : std::nullopt;
+}
+
 std::optional<Hash> writtenSeal(Connection& connection, EntryId entry) {
     Query seal = connection.query("SELECT seal FROM journal_seal WHERE entry_id = ?1", entry);
     return seal.step() ? std::optional{seal.fixedBytes<sizeof(Hash)>(0)} : std::nullopt;
@@ -157,9 +177,23 @@ void writeEntry(Connection& connection, const CarriedEntry& entry) {
 void writeSeal(Connection& connection, const CarriedEntry& entry) {
     connection.run("INSERT INTO journal_seal (entry_id, identity, salt, seal) VALUES (?1, ?2, ?3, ?4)",
                    entry.id, entry.identity, entry.salt, sealOf(entry));
+    writeLeftOver(connection, entry);
     for (const auto& [was, here] : entry.otherIds)
         connection.run("INSERT INTO journal_other_id (entry_id, was, here) VALUES (?1, ?2, ?3)", entry.id,
                        was, here);
+}
+
+void rewriteEntry(Connection& connection, const CarriedEntry& entry) {
+    if (entry.isAside) {
+        connection.run("UPDATE journal_aside SET title = ?2, why = ?3, changeset = ?4 WHERE id = ?1",
+                       entry.id, entry.title, entry.words, ChangesetView{entry.changeset});
+    } else {
+        connection.run("UPDATE journal_entry SET title = ?2, changeset = ?3 WHERE id = ?1", entry.id,
+                       entry.title, ChangesetView{entry.changeset});
+        connection.run("UPDATE journal_remark SET words = ?2 WHERE entry_id = ?1", entry.id, entry.words);
+    }
+    connection.run("UPDATE journal_seal SET salt = ?2 WHERE entry_id = ?1", entry.id, entry.salt);
+    writeLeftOver(connection, entry);
 }
 
 void removeEntry(Connection& connection, const CarriedEntry& entry) {

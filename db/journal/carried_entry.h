@@ -33,6 +33,8 @@ struct CarriedEntry {
     std::vector<std::pair<std::string, std::int64_t>> subjects; // ordered
     Hash identity{};
     Salt salt{}; // so that what is forgotten cannot be guessed from a hash
+    // Where something in it was forgotten since: the seal that it had, of which the line's marks are made.
+    std::optional<Hash> sealedAs{};
     // Ids, of entries and rows, that had been given to others: the one it had, and the one it has in the
     // line.
     std::vector<std::pair<std::int64_t, std::int64_t>> otherIds; // ordered
@@ -40,12 +42,16 @@ struct CarriedEntry {
 
 // The identity of an entry that was just done: of all but isAside, words and otherIds.
 Hash identityOf(const CarriedEntry& entry);
-// Of all of it.
+// Of all of it; or, where something in it was forgotten since, what it was before.
 Hash sealOf(const CarriedEntry& entry);
+// Of all that it holds now.
+Hash contentSealOf(const CarriedEntry& entry);
 
 // Out of journal_entry or journal_aside; nothing where it is in neither.
 std::optional<CarriedEntry> readEntry(Connection& connection, EntryId entry);
-// As it was sealed when it was written.
+// As it was sealed when it was written, or what is left of it when something in it was forgotten.
+std::optional<Hash> writtenContentSeal(Connection& connection, EntryId entry);
+// As it was sealed when it was written, for the line.
 std::optional<Hash> writtenSeal(Connection& connection, EntryId entry);
 // The same entry as it is in the journal here: the one of its identity, whatever its number, or one that says
 // the same under the same number, where a seal was lost.
@@ -55,6 +61,10 @@ std::optional<EntryId> knownEntry(Connection& connection, const CarriedEntry& en
 void writeEntry(Connection& connection, const CarriedEntry& entry);
 // Its identity, seal and other ids, for an entry that is in the journal.
 void writeSeal(Connection& connection, const CarriedEntry& entry);
+
+// What it says is another now, though it is the same entry: its title, words and changeset are written over,
+// and its seal. REQUIRES: that it is in the journal.
+void rewriteEntry(Connection& connection, const CarriedEntry& entry);
 
 // Out of whichever it is in, with what it took back standing again. REQUIRES: no other entry takes it back.
 void removeEntry(Connection& connection, const CarriedEntry& entry);

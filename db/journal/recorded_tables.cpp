@@ -1,6 +1,9 @@
 #include "db/journal/recorded_tables.h"
 
+#include "db/sqlite/changeset_form.h"
 #include "db/sqlite/connection.h"
+
+#include <algorithm>
 
 namespace holdfast::db {
 
@@ -17,6 +20,12 @@ std::vector<std::string> recordedTables(Connection& connection) {
     while (names.step())
         tables.push_back(names.text(0));
     return tables;
+}
+
+bool isForGood(ChangesetView changeset) {
+    return std::ranges::any_of(tablesOf(changeset), [](const TableChanges& changes) {
+        return changes.table.starts_with("forgotten_");
+    });
 }
 
 } // namespace holdfast::db

@@ -3,6 +3,8 @@
 #include "db/journal/incarnation.h"
 #include "db/journal/recorded_tables.h"
 
+#include <sqlite3.h>
+
 #include <algorithm>
 #include <cassert>
 
@@ -98,6 +100,11 @@ Result<Done> Shop::catchUp(const ChangedTables& touched) {
     } catch (const SqliteFailure& failure) {
         return failure.error();
     }
+}
+
+void Shop::emptyLog() {
+    (void)sqlite3_wal_checkpoint_v2(connection().handle(), nullptr, SQLITE_CHECKPOINT_TRUNCATE, nullptr,
+                                    nullptr);
 }
 
 std::unique_ptr<Shop> Shop::createInMemory(Clock clock, Steps steps) {

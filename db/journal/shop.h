@@ -48,6 +48,9 @@ using ChangedTables = std::set<std::string>;
 using TellProgress = std::function<bool(double share)>; // 0 to 1; false: stop. May be empty
 using ChangeListener = std::function<void(const ChangedTables&)>;
 
+// The note that holds a half-typed order.
+inline constexpr std::string_view kNoteOfAnOrderToCome = "fair-table draft";
+
 class Shop {
 public:
     using Steps = std::span<const char* const>;
@@ -137,6 +140,10 @@ public:
     // The undo that undoing once more does again: the last one of this seat, as long as nothing was done here
     // since but undoing and redoing.
     std::optional<HistoryEntry> lastRedoable();
+
+    // Writes the log into the file and empties it, so that what was written over is in neither. As long as
+    // something else reads the file it is left for later.
+    void emptyLog();
 
     // What a shop opened beside this one did: ids go on from its, and listeners are told what it changed.
     Result<Done> catchUp(const ChangedTables& touched);

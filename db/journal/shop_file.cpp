@@ -53,6 +53,7 @@ void configure(Connection& connection) {
     sqlite3_busy_timeout(connection.handle(), kBusyMilliseconds);
     connection.script("PRAGMA foreign_keys = ON;"
                       "PRAGMA synchronous = FULL;"
+                      "PRAGMA secure_delete = ON;"
                       "PRAGMA temp_store = MEMORY;"
                       "PRAGMA cache_size = -16000;"
                       "PRAGMA journal_size_limit = 16777216;");

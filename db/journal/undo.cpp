@@ -2,6 +2,7 @@
 #include "db/journal/ledger_faults.h"
 #include "db/journal/obstacle.h"
 #include "db/journal/recorded_form.h"
+#include "db/journal/recorded_tables.h"
 #include "db/journal/shop.h"
 #include "db/journal/undo_words.h"
 #include "db/sqlite/foreign_keys.h"
@@ -80,6 +81,9 @@ Result<EntryId> Shop::undone(EntryId entry, const TellProgress& progress, const 
                               (isTitleOfUndo(original->title) ? "redone" : "undone") + " already.");
         if (!RecordedForm{connection()}.fits(tablesOf(original->changeset)))
             return plainError(cannot(original->title) + " It was done with an older form of the shop file.");
+
+        if (isForGood(original->changeset))
+            return plainError(cannot(original->title) + " Who was forgotten stays forgotten.");
 
         const Changeset inverse = inverseOf(original->changeset);
         const ForeignKeysOff unchecked{connection()};

@@ -48,6 +48,16 @@ public:
         m_inserted = rows.take();
     }
 
+    // Does `work`, which leaves rows and journal in step by itself: what it writes to those tables is not in
+    // the entry, and cannot be undone with it.
+    template <class Work>
+    void unrecorded(const std::set<std::string>& tables, Work&& work) {
+        m_session.pause(true);
+        std::forward<Work>(work)();
+        m_session.pause(false);
+        m_touched.insert(tables.begin(), tables.end());
+    }
+
     // Must be called: what a person reads in the history, "Took order 426". The last call counts.
     void describe(std::string title) { m_title = std::move(title); }
     const std::string& title() const { return m_title; }
@@ -68,6 +78,7 @@ private:
     Instant m_now;
     Changeset m_inserted; // beside what the session recorded
     std::string m_insertedInto;
+    std::set<std::string> m_touched; // beside what is in the entry
     std::string m_title;
     std::set<std::pair<std::string, std::int64_t>> m_subjects;
 };

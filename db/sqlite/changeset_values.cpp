@@ -169,6 +169,42 @@ void forEachValue(ChangesetView changeset, const std::function<void(const ValueC
     ValuesReader{changeset, see}.readAll();
 }
 
+Changeset withOtherValues(ChangesetView changeset, const InsteadOf& instead) {
+    Changeset changed;
+    const std::byte* kept = changeset.data();
+    forEachValue(changeset, [&](const ValueChange& change) {
+        for (const auto row : {change.before, change.after})
+            for (std::size_t column = 0; column < row.size(); ++column) {
+                const auto other = instead(change, column, row[column]);
+                if (!other)
+                    continue;
+                changed.insert(changed.end(), kept, row[column].data());
+                changed.insert(changed.end(), other->begin(), other->end());
+                kept = row[column].data() + row[column].size();
+            }
+    });
+    changed.insert(changed.end(), kept, changeset.data() + changeset.size());
+    return changed;
+}
+
+std::vector<std::byte> textValue(std::string_view text) {
+    std::vector<std::byte> value{static_cast<std::byte>(SQLITE_TEXT)};
+    addLength(text.size(), value);
+    const auto bytes = std::as_bytes(std::span{text});
+    value.insert(value.end(), bytes.begin(), bytes.end());
+    return value;
+}
+
+std::vector<std::byte> nullValue() {
+    return {static_cast<std::byte>(SQLITE_NULL)};
+}
+
+std::optional<std::int64_t> integerIn(ValueBytes value) {
+    if (value.empty() || value.front() != static_cast<std::byte>(SQLITE_INTEGER))
+        return std::nullopt;
+    return static_cast<std::int64_t>(bitsOf(value));
+}
+
 bool isNothing(ValueBytes value) {
     return value.empty() || value.front() == std::byte{0};
 }

@@ -5,7 +5,9 @@
 #include "db/sqlite/changeset.h"
 #include "db/sqlite/query.h"
 
+#include <cstdint>
 #include <functional>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -32,6 +34,18 @@ struct ValueChange {
 
 // Throws a damage failure, before anything is seen, where the bytes are no whole changeset.
 void forEachValue(ChangesetView changeset, const std::function<void(const ValueChange&)>& see);
+
+// The changeset with other values in the place of some: `instead` answers what is to stand for a value of the
+// change, or nothing where it stays. Throws as forEachValue.
+using InsteadOf = std::function<std::optional<std::vector<std::byte>>(const ValueChange& change,
+                                                                      std::size_t column, ValueBytes value)>;
+Changeset withOtherValues(ChangesetView changeset, const InsteadOf& instead);
+
+// A text, and NULL, as a changeset writes them.
+std::vector<std::byte> textValue(std::string_view text);
+std::vector<std::byte> nullValue();
+// What an integer holds; nothing where the value is none.
+std::optional<std::int64_t> integerIn(ValueBytes value);
 
 bool isNothing(ValueBytes value);
 bool isNull(ValueBytes value);

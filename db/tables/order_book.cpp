@@ -159,13 +159,14 @@ std::vector<Customer> findCustomers(Connection& connection, std::string_view sea
             text += '\\';
         text += each;
     }
-    Query rows =
-        connection.query("SELECT id, name, phone FROM customer WHERE name LIKE ?1 || '%' ESCAPE '\\' "
-                         "OR name LIKE '% ' || ?1 || '%' ESCAPE '\\' "
-                         "OR (?1 <> '' AND replace(replace(phone, ' ', ''), '-', '') LIKE '%' || replace(?1, "
-                         "' ', '') || '%' ESCAPE "
-                         "'\\') ORDER BY name COLLATE NOCASE, id LIMIT ?2",
-                         text, limit);
+    Query rows = connection.query(
+        "SELECT id, name, phone FROM customer WHERE id NOT IN (SELECT customer_id FROM forgotten_customer) "
+        "AND (name LIKE ?1 || '%' ESCAPE '\\' "
+        "OR name LIKE '% ' || ?1 || '%' ESCAPE '\\' "
+        "OR (?1 <> '' AND replace(replace(phone, ' ', ''), '-', '') LIKE '%' || replace(?1, "
+        "' ', '') || '%' ESCAPE "
+        "'\\')) ORDER BY name COLLATE NOCASE, id LIMIT ?2",
+        text, limit);
     while (rows.step())
         customers.push_back({rows.id<CustomerId>(0), rows.text(1), rows.text(2)});
     return customers;

@@ -2,6 +2,7 @@
 // What may be done in a shop, by chance, for tests that carry it between laptops.
 
 #include "core/press/route.h"
+#include "db/actions/forget_customer.h"
 #include "tests/db/exchange_fixture.h"
 
 #include <cstdlib>
@@ -134,6 +135,11 @@ protected:
         did(takeOrder(on, draft, now()).ok());
     }
 
+    void forgetAnyOn(Shop& on) {
+        if (const auto customer = any<CustomerId>(on, "customer"))
+            m_forgotten += forgetCustomer(on, *customer).ok();
+    }
+
     void takeBackAnyOn(Shop& on) {
         const auto entries = on.recent(15);
         if (const auto& entry = entries[below(entries.size())]; entry.id.value > m_first.value)
@@ -146,6 +152,8 @@ protected:
         const auto order = any<OrderId>(on, "shop_order");
         if (kind < 3 || !order)
             takeAnyOn(on);
+        else if (kind == 19 && below(6) == 0)
+            forgetAnyOn(on);
         else if (kind < 8)
             onStock(on);
         else if (kind < 12)
@@ -178,6 +186,7 @@ protected:
     EntryId m_first; // what was there before is left alone
     int m_done = 0;
     int m_takenBack = 0;
+    int m_forgotten = 0;
 };
 
 } // namespace holdfast::db

@@ -1,6 +1,8 @@
 #include "core/trade/id_maker.h"
 #include "db/backups/backups.h"
 #include "db/check/check.h"
+#include "db/journal/carried_entry.h"
+#include "db/journal/schema_upgrade.h"
 #include "db/journal/wall_clock.h"
 #include "db/sqlite/session.h"
 #include "tests/db/journal_fixture.h"
@@ -117,6 +119,8 @@ TEST_F(Upgrade, ReadingOnlyDoesNotUpgrade) {
 
 // ── the shipped steps ─────────────────────────────────────────────────────────────────────────────────
 
+constexpr int kSeals = 9; // from this step on entries have seals
+
 // As a program of an earlier step did it.
 void nameShopAsBefore(const std::filesystem::path& path) {
     Connection connection = Connection::open(path, Access::ReadWrite);
@@ -128,6 +132,17 @@ void nameShopAsBefore(const std::filesystem::path& path) {
     connection.run("INSERT INTO journal_entry (id, seat_id, at, title, changeset) "
                    "VALUES (?1, 1, ?2, 'Named the shop', ?3)",
                    entry, kMorning, ChangesetView{session.changeset()});
+    if (appliedSteps(connection) >= kSeals) {
+        CarriedEntry sealed;
+        sealed.id = EntryId{entry};
+        sealed.seat = 1;
+        sealed.at = kMorning;
+        sealed.title = "Named the shop";
+        sealed.changeset = session.changeset();
+        sealed.identity = identityOf(sealed);
+        connection.run("INSERT INTO journal_seal (entry_id, identity, salt, seal) VALUES (?1, ?2, ?3, ?4)",
+                       sealed.id, sealed.identity, sealed.salt, sealOf(sealed));
+    }
     connection.run("UPDATE seat_here SET last_id = ?1", entry);
     transaction.commit();
 }

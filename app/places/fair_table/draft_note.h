@@ -4,12 +4,13 @@
 
 #include "app/places/fair_table/table_draft.h"
 #include "core/trade/result.h"
+#include "db/journal/shop.h"
 
 #include <QByteArray>
 
 namespace holdfast::app {
 
-inline constexpr const char* kDraftNote = "fair-table draft";
+inline constexpr std::string_view kDraftNote = db::kNoteOfAnOrderToCome;
 
 QByteArray noteOf(const TableDraft& draft);
 

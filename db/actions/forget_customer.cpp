@@ -1,0 +1,99 @@
+#include "db/actions/forget_customer.h"
+
+#include "core/trade/unit_words.h"
+#include "db/actions/rows.h"
+#include "db/forgetting/forgetting.h"
+#include "db/forgetting/personal_columns.h"
+#include "db/tables/codes.h"
+
+#include <algorithm>
+
+namespace holdfast::db {
+
+namespace {
+
+std::string numbersInWords(const std::vector<std::int64_t>& numbers) {
+    std::string words;
+    for (std::size_t at = 0; at < numbers.size(); ++at)
+        words += (at == 0 ? "" : at + 1 == numbers.size() ? " and " : ", ") + std::to_string(numbers[at]);
+    return words;
+}
+
+Error stillOpen(const std::vector<std::int64_t>& open) {
+    const bool isOne = open.size() == 1;
+    return plainError((isOne ? "Order " : "Orders ") + numbersInWords(open) +
+                      (isOne ? " is still open. Hand it over or cancel it first."
+                             : " are still open. Hand them over or cancel them first."));
+}
+
+std::string titleOf(std::size_t orders) {
+    return orders == 0 ? std::string{"Forgot a customer"}
+                       : "Forgot the customer of " + countWords(static_cast<std::int64_t>(orders), "order");
+}
+
+// Rows of their own say who is forgotten: other laptops forget when they take them in.
+void writeDown(Writer& writer, const ForgottenPeople& people) {
+    Connection& connection = writer.connection();
+    for (const std::int64_t customer : people.customers) {
+        const auto forgotten = writer.newId<RowId>();
+        connection.run("INSERT INTO forgotten_customer (id, customer_id, at) VALUES (?1, ?2, ?3)", forgotten,
+                       customer, writer.now());
+        writer.concerns(CustomerId{customer});
+        for (const std::int64_t order : people.orders) {
+            connection.run("INSERT INTO forgotten_order (id, order_id, forgotten_id) VALUES (?1, ?2, ?3)",
+                           writer.newId<RowId>(), order, forgotten);
+            writer.concerns(OrderId{order});
+        }
+    }
+    writer.describe(titleOf(people.orders.size()));
+}
+
+} // namespace
+
+Result<ToBeForgotten> toBeForgotten(Connection& connection, CustomerId customer) {
+    ToBeForgotten found{customer, {}, {}, {}, {}, {}, false};
+    Query row = connection.query("SELECT name, phone FROM customer WHERE id = ?1", customer);
+    if (row.step()) {
+        found.name = row.text(0);
+        found.phone = row.text(1);
+    } else if (ordersEverOf(connection, customer.value).empty()) {
+        return fieldError("customer", "The shop has no such customer any more.");
+    }
+    found.isForgotten =
+        connection.number("SELECT COUNT(*) FROM forgotten_customer WHERE customer_id = ?1", customer) > 0;
+    Query orders = connection.query(
+        "SELECT number, state, (SELECT COALESCE(SUM(price_minor), 0) FROM garment WHERE order_id = "
+        "shop_order.id) - (SELECT COALESCE(SUM(minor), 0) FROM money_move WHERE order_id = shop_order.id) "
+        "FROM shop_order WHERE customer_id = ?1 ORDER BY number",
+        customer);
+    while (orders.step()) {
+        found.orders.push_back(orders.integer(0));
+        const auto state = knownCode<OrderState>(orders.view(1));
+        if (state == OrderState::Quoted || state == OrderState::Confirmed)
+            found.open.push_back(orders.integer(0));
+        if (state != OrderState::Cancelled && state != OrderState::Quoted)
+            found.owed = found.owed + Money{std::max<std::int64_t>(0, orders.integer(2))};
+    }
+    return found;
+}
+
+Result<Done> forgetCustomer(Shop& shop, CustomerId customer, const TellProgress& progress) {
+    auto done = shop.act([&](Writer& writer) -> Result<Done> {
+        const auto found = toBeForgotten(writer.connection(), customer);
+        if (!found)
+            return found.error();
+        if (!found->open.empty())
+            return stillOpen(found->open);
+        const ForgottenPeople people{{customer.value}, ordersEverOf(writer.connection(), customer.value)};
+        writer.unrecorded(tablesOfPeople(), [&] {
+            Forgetting{writer.connection(), people}.forgetHere(progress);
+        });
+        writeDown(writer, people);
+        return Done{};
+    });
+    if (done)
+        shop.emptyLog();
+    return done;
+}
+
+} // namespace holdfast::db
