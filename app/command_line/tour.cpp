@@ -45,7 +45,7 @@ constexpr int kSettleMilliseconds = 60;
 // A search that ends by rounds draws the same nest each time.
 constexpr std::uint64_t kSearchRounds = 300;
 
-constexpr std::array<std::pair<SlipName, const char*>, 39> kSlips{{
+constexpr std::array<std::pair<SlipName, const char*>, 40> kSlips{{
     {SlipName::ReadLabel, "read-label"},
     {SlipName::MarkNotPrewashed, "mark-not-prewashed"},
     {SlipName::ChooseWayRound, "choose-way-round"},
@@ -76,6 +76,7 @@ constexpr std::array<std::pair<SlipName, const char*>, 39> kSlips{{
     {SlipName::TakeMoney, "take-money"},
     {SlipName::MovePromise, "move-promise"},
     {SlipName::Customer, "customer"},
+    {SlipName::ForgetCustomer, "forget-customer"},
     {SlipName::CancelOrder, "cancel-order"},
     {SlipName::CameBack, "came-back"},
     {SlipName::AnswerClaim, "answer-claim"},

@@ -68,6 +68,7 @@ enum class SlipName {
     TakeMoney,
     MovePromise,
     Customer,
+    ForgetCustomer,
     CancelOrder,
     CameBack,
     AnswerClaim,

@@ -3,6 +3,7 @@
 #include "app/slips/form_slip.h"
 #include "app/slips/slip_makers.h"
 #include "app/slips/slip_words.h"
+#include "app/widgets/button.h"
 #include "app/widgets/field.h"
 #include "app/widgets/label.h"
 #include "core/shop/promise_again.h"
@@ -104,6 +105,14 @@ public:
         form().line("customerPhone", tr("Phone"), words(inView.customer.phone));
         form().optional("customerPhone");
         form().note(tr("Changes on every order of this customer."));
+        auto* forget = new Button(tr("Forget this customer"), Button::Kind::Quiet);
+        forget->setObjectName(QStringLiteral("forgetCustomer"));
+        QObject::connect(forget, &Button::clicked, this, [this, order = inView.order.id] {
+            Matter matter;
+            matter.order = order;
+            emit desk().slipAsked(SlipName::ForgetCustomer, matter);
+        });
+        form().add(forget);
         beginAt("customerName");
         setAction(tr("Save the customer"));
     }

@@ -42,6 +42,7 @@ Slip* makeConfirmWording(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeTakeMoney(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeMovePromise(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeCustomer(ShopDesk& desk, const Matter& matter, QWidget* parent);
+Slip* makeForgetCustomer(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeCancelOrder(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeCameBack(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeAnswerClaim(ShopDesk& desk, const Matter& matter, QWidget* parent);

@@ -90,6 +90,8 @@ Slip* makeSlip(SlipName name, ShopDesk& desk, const Matter& matter, QWidget* par
         return makeMovePromise(desk, matter, parent);
     case SlipName::Customer:
         return makeCustomer(desk, matter, parent);
+    case SlipName::ForgetCustomer:
+        return makeForgetCustomer(desk, matter, parent);
     case SlipName::CancelOrder:
         return makeCancelOrder(desk, matter, parent);
     case SlipName::CameBack:

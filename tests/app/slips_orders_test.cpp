@@ -222,6 +222,43 @@ TEST_F(OrderSlips, CustomerIsRenamed) {
     EXPECT_EQ(customer.phone, "");
 }
 
+TEST_F(OrderSlips, ACustomerIsForgottenOnlyWhenThatIsSaid) {
+    const auto usual = stockUsualShop();
+    const auto order = takeOrder({aGarment(usual)}).id;
+    ASSERT_TRUE(db::cancelOrder(desk().file(), order, "moved away").ok());
+    open(SlipName::Customer, about(order));
+    QTest::mouseClick(find<QAbstractButton>(QStringLiteral("forgetCustomer")), Qt::LeftButton);
+    ASSERT_EQ(asked, std::vector<SlipName>{SlipName::ForgetCustomer});
+    EXPECT_EQ(askedFor.order, order);
+
+    open(SlipName::ForgetCustomer, askedFor);
+    const auto before = entries();
+    submit();
+    EXPECT_EQ(errorAt("forGood"), QStringLiteral("Switch this on: the name cannot be brought back."));
+    EXPECT_EQ(entries(), before);
+    turn(QStringLiteral("forGood"));
+    submit();
+    EXPECT_TRUE(isFinished());
+    EXPECT_EQ(entries(), before + 1);
+    EXPECT_EQ(desk().file().connection().number("SELECT COUNT(*) FROM customer WHERE name = '(forgotten)'"), 1);
+    EXPECT_EQ(desk().file().recent(1).front().title, "Forgot the customer of 1 order");
+}
+
+TEST_F(OrderSlips, ACustomerWithAnOpenOrderIsNotForgotten) {
+    const auto usual = stockUsualShop();
+    const auto taken = takeOrder({aGarment(usual)});
+    open(SlipName::ForgetCustomer, about(taken.id));
+    const auto notes = slip().findChildren<QLabel*>();
+    EXPECT_TRUE(std::ranges::any_of(notes, [&](const QLabel* note) {
+        return note->text() ==
+               QStringLiteral("Order %1 is still open. Hand it over or cancel it first.").arg(taken.number);
+    }));
+    const auto before = entries();
+    submit();
+    EXPECT_FALSE(isFinished());
+    EXPECT_EQ(entries(), before);
+}
+
 TEST_F(OrderSlips, OrderIsCancelledForAReason) {
     const auto usual = stockUsualShop();
     const auto order = takeOrder({aGarment(usual)}).id;
@@ -401,6 +438,7 @@ TEST_F(OrderSlips, SlipAboutWhatIsGoneIsNotMade) {
                                 SlipName::TakeMoney,
                                 SlipName::MovePromise,
                                 SlipName::Customer,
+                                SlipName::ForgetCustomer,
                                 SlipName::CancelOrder,
                                 SlipName::Waive,
                                 SlipName::Spoil,
