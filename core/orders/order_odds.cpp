@@ -2,7 +2,8 @@
 
 namespace holdfast {
 
-std::vector<std::string> orderOdds(const Order& order, std::size_t handedOver, const Currency& currency) {
+std::vector<std::string> orderOdds(const Order& order, std::size_t handedOver, const Currency& currency,
+                                   std::span<const SharedPress> shared) {
     std::vector<std::string> odds;
     const std::string number = std::to_string(order.number);
     const bool isCancelled = order.state == OrderState::Cancelled;
@@ -15,7 +16,17 @@ std::vector<std::string> orderOdds(const Order& order, std::size_t handedOver, c
         odds.push_back(spokenAmount(order.paid, currency) + " was paid for order " + number +
                        ", which costs " + spokenAmount(order.total, currency) + ". Give " +
                        spokenAmount(order.paid - order.total, currency) + " back.");
+    for (const SharedPress& each : shared)
+        odds.push_back(each.garment + " and " + each.other + " are both on the press " + each.press +
+                       ", which takes one. Finish the one that lies there, and put the other back on the "
+                       "walk.");
     return odds;
+}
+
+std::string oddInShort(OrderState state, Money total, Money paid, bool isAnyHandedOver) {
+    if (state == OrderState::Cancelled)
+        return isAnyHandedOver ? "Cancelled, yet handed over" : "";
+    return paid > total ? "Paid too much" : "";
 }
 
 } // namespace holdfast

@@ -5,12 +5,24 @@
 #include "core/orders/order.h"
 
 #include <cstddef>
+#include <span>
 #include <string>
 #include <vector>
 
 namespace holdfast {
 
+// A garment that is on a press where another one is too: "423-a", "431-b", "Bench".
+struct SharedPress {
+    std::string garment;
+    std::string other;
+    std::string press;
+};
+
 // `handedOver`: how many of its garments were. Empty for nearly every order.
-std::vector<std::string> orderOdds(const Order& order, std::size_t handedOver, const Currency& currency);
+std::vector<std::string> orderOdds(const Order& order, std::size_t handedOver, const Currency& currency,
+                                   std::span<const SharedPress> shared = {});
+
+// The first of them for a line of a list, "Paid too much"; empty for nearly every order.
+std::string oddInShort(OrderState state, Money total, Money paid, bool isAnyHandedOver);
 
 } // namespace holdfast

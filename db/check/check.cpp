@@ -6,6 +6,7 @@
 #include "db/sqlite/page_check.h"
 #include "db/sqlite/stopping.h"
 #include "db/tables/facts.h"
+#include "db/tables/unread_everywhere.h"
 
 #include <functional>
 
@@ -130,7 +131,7 @@ Result<std::vector<std::string>> checkShop(Shop& shop, const TellCheck& tell) {
         if (isOfTheTrade(shop)) {
             checking.part(0.11, "every fact of every order",
                           [](Connection& connection, Findings& findings, const TellProgress& told) {
-                              for (const UnreadRow& row : unreadFacts(connection, told))
+                              for (const UnreadRow& row : unreadEverywhere(connection, told))
                                   findings.push_back(sentenceOf(row));
                           });
             checking.part(0.05, "the order book", plainPart(checkOrderCards));
@@ -159,7 +160,7 @@ Result<QuickFindings> checkQuickly(Shop& shop, const TellCheck& tell) {
                               // Where every row is as an action wrote it, the orders that are done hold
                               // nothing new.
                               found.unread = findings.empty() ? loadOpenFacts(connection).unread
-                                                              : unreadFacts(connection, told);
+                                                              : unreadEverywhere(connection, told);
                           });
         found.sentences = checking.takeFindings();
         return found;

@@ -35,10 +35,6 @@ struct SchemaOdds {
 };
 SchemaOdds schemaOdds(Connection& connection, Shop::Steps steps);
 
-// Every fact of every order, and all stock, films, presses, money and claims, as the window reads them.
-// `told` gets the share done.
-std::vector<UnreadRow> unreadFacts(Connection& connection, const TellProgress& told);
-
 // The order book's lines and the search against the orders. Empty: both are right.
 void checkOrderCards(Connection& connection, Findings& findings);
 void checkSearch(Connection& connection, Shop::Steps steps, Findings& findings);

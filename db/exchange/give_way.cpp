@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <set>
 
 namespace holdfast::db {
 
@@ -101,6 +102,26 @@ void mendKeeping(Connection& connection, ChangesetView changeset, std::vector<st
     }
 }
 
+// Of orders that the changeset cancels, and garments that it gives a blank.
+std::set<GarmentId> keptByCancelled(Connection& connection, ChangesetView changeset) {
+    constexpr const char* kKept =
+        "SELECT garment.id FROM garment JOIN shop_order ON shop_order.id = order_id WHERE state = "
+        "'cancelled' "
+        "AND lot_id IS NOT NULL AND garment.handed_over_at IS NULL AND NOT EXISTS (SELECT 1 FROM press_step "
+        "WHERE garment_id = garment.id AND press_step.attempt = garment.attempt) AND ";
+    std::set<GarmentId> kept;
+    const auto add = [&](const char* whose, std::int64_t id) {
+        Query rows = connection.query(std::string{kKept} + whose + " = ?1", id);
+        while (rows.step())
+            kept.insert(rows.id<GarmentId>(0));
+    };
+    for (const std::int64_t order : writtenRows(changeset, "shop_order"))
+        add("order_id", order);
+    for (const std::int64_t garment : writtenRows(changeset, "garment"))
+        add("garment.id", garment);
+    return kept;
+}
+
 } // namespace
 
 std::optional<std::string> pressClash(Connection& connection, ChangesetView changeset) {
@@ -128,6 +149,21 @@ std::optional<std::string> pressClash(Connection& connection, ChangesetView chan
                                "AND other.id <> one.id WHERE one.id = ?1"))
             return *garment + " was marked spoiled on another laptop already.";
     return std::nullopt;
+}
+
+bool isKeptByCancelled(Connection& connection, ChangesetView changeset) {
+    return !keptByCancelled(connection, changeset).empty();
+}
+
+std::vector<std::string> giveBackOfCancelled(Connection& connection, ChangesetView changeset) {
+    std::vector<std::string> words;
+    for (const GarmentId garment : keptByCancelled(connection, changeset)) {
+        connection.run("UPDATE garment SET lot_id = NULL WHERE id = ?1", garment);
+        if (const auto row = garmentRow(connection, garment))
+            words.push_back("Order " + row->order.label() + " is cancelled: the blank of garment " +
+                            row->label() + " goes back to the rail.");
+    }
+    return words;
 }
 
 std::vector<std::string> mendLedgers(Connection& connection, ChangesetView changeset, Instant at) {

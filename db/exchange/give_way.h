@@ -23,4 +23,9 @@ std::optional<std::string> pressClash(Connection& connection, ChangesetView chan
 // What has no mending still stands in ledger_fault.
 std::vector<std::string> mendLedgers(Connection& connection, ChangesetView changeset, Instant at);
 
+// Whether a garment that is not begun keeps a blank though its order, of which the changeset speaks, is
+// cancelled; and such garments let go of it, in sentences that say so.
+bool isKeptByCancelled(Connection& connection, ChangesetView changeset);
+std::vector<std::string> giveBackOfCancelled(Connection& connection, ChangesetView changeset);
+
 } // namespace holdfast::db

@@ -107,6 +107,7 @@ bool EntryMerger::isRedo(const CarriedEntry& entry) {
 bool EntryMerger::appliedAsItIs(const CarriedEntry& entry, bool mindsLedgers) {
     Savepoint whole{m_connection};
     if (applyChangeset(m_connection, entry.changeset) || pressClash(m_connection, entry.changeset) ||
+        isKeptByCancelled(m_connection, entry.changeset) ||
         (mindsLedgers && !ledgerFaults(m_connection).empty()))
         return false;
     whole.keep();
@@ -132,6 +133,8 @@ EntryMerger::Outcome EntryMerger::appliedAsFarAsItGoes(const CarriedEntry& entry
         return aside(std::move(words));
     if (hasOpenReferences(m_connection))
         return aside({whatIsGone(entry)});
+    for (std::string& sentence : giveBackOfCancelled(m_connection, entry.changeset))
+        words.push_back(std::move(sentence));
     if (mindsLedgers && !ledgerFaults(m_connection).empty()) {
         if (entry.undoes && !isRedo(entry))
             return aside(ledgerFaults(m_connection));

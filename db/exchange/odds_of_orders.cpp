@@ -1,6 +1,7 @@
 #include "db/exchange/odds_of_orders.h"
 
 #include "core/orders/order_odds.h"
+#include "db/actions/rows.h"
 #include "db/sqlite/changeset_form.h"
 #include "db/sqlite/connection.h"
 #include "db/tables/codes.h"
@@ -13,35 +14,60 @@ namespace holdfast::db {
 
 namespace {
 
-constexpr int kOrderColumn = 1; // of a garment and of money
+constexpr int kOwnerColumn = 1; // of a garment and of money the order, of a step at the press the garment
 
-bool isAboutOrders(ChangesetView changeset) {
-    return std::ranges::any_of(tablesOf(changeset), [](const TableChanges& changes) {
-        return changes.table == "shop_order" || changes.table == "garment" || changes.table == "money_move";
-    });
+bool isAboutOrders(std::string_view table) {
+    return table == "shop_order" || table == "garment" || table == "money_move" || table == "press_step";
 }
 
-// Of a row that is changed, the changeset need not say to which order it belongs.
+// Of a row that is changed, the changeset need not say to which it belongs.
+std::int64_t ownerOf(Connection& connection, const RowChange& change, const std::string& column) {
+    if (const auto owner =
+            change.after(kOwnerColumn) ? change.after(kOwnerColumn) : change.before(kOwnerColumn))
+        return std::stoll(*owner);
+    return connection.number("SELECT " + column + " FROM \"" + std::string{change.table} + "\" WHERE id = ?1",
+                             std::stoll(change.key));
+}
+
 std::int64_t orderOf(Connection& connection, const RowChange& change) {
     if (change.table == "shop_order")
         return std::stoll(change.key);
-    if (const auto order =
-            change.after(kOrderColumn) ? change.after(kOrderColumn) : change.before(kOrderColumn))
-        return std::stoll(*order);
-    return connection.number("SELECT order_id FROM \"" + std::string{change.table} + "\" WHERE id = ?1",
-                             std::stoll(change.key));
+    if (change.table == "press_step")
+        return connection.number("SELECT order_id FROM garment WHERE id = ?1",
+                                 ownerOf(connection, change, "garment_id"));
+    return ownerOf(connection, change, "order_id");
 }
 
 std::set<std::int64_t> ordersIn(Connection& connection, ChangesetView changeset) {
     std::set<std::int64_t> orders;
-    if (!isAboutOrders(changeset))
+    const auto tables = tablesOf(changeset);
+    if (std::ranges::none_of(tables, [](const TableChanges& each) { return isAboutOrders(each.table); }))
         return orders;
     forEachChange(changeset, [&](const RowChange& change) {
-        if (change.table == "shop_order" || change.table == "garment" || change.table == "money_move")
+        if (isAboutOrders(change.table))
             orders.insert(orderOf(connection, change));
         return true;
     });
     return orders;
+}
+
+std::vector<SharedPress> sharedPressesOf(Connection& connection, std::int64_t order) {
+    std::vector<SharedPress> shared;
+    Query rows = connection.query(
+        "SELECT own.id, other.id, press.name FROM garment AS own "
+        "JOIN press_step AS mine ON mine.garment_id = own.id AND mine.attempt = own.attempt "
+        "JOIN press_step AS theirs ON theirs.press_id = mine.press_id AND theirs.finished_at IS NULL "
+        "JOIN garment AS other ON other.id = theirs.garment_id AND theirs.attempt = other.attempt "
+        "JOIN press ON press.id = mine.press_id "
+        "WHERE own.order_id = ?1 AND mine.finished_at IS NULL AND other.id <> own.id ORDER BY 1, 2",
+        order);
+    while (rows.step()) {
+        const auto own = garmentRow(connection, rows.id<GarmentId>(0));
+        const auto other = garmentRow(connection, rows.id<GarmentId>(1));
+        if (own && other)
+            shared.push_back({own->label(), other->label(), rows.text(2)});
+    }
+    return shared;
 }
 
 std::vector<std::string> oddsOf(Connection& connection, std::int64_t id) {
@@ -62,9 +88,10 @@ std::vector<std::string> oddsOf(Connection& connection, std::int64_t id) {
     order.total = {row.integer(2)};
     order.paid = {row.integer(3)};
     const auto handedOver = static_cast<std::size_t>(row.integer(4));
-    if (orderOdds(order, handedOver, {}).empty())
+    const auto shared = sharedPressesOf(connection, id);
+    if (orderOdds(order, handedOver, {}, shared).empty())
         return {};
-    return orderOdds(order, handedOver, loadSettings(connection).currency);
+    return orderOdds(order, handedOver, loadSettings(connection).currency, shared);
 }
 
 } // namespace

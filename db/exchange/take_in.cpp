@@ -1,11 +1,12 @@
 // Taking in news: at the workshop to the end of the line, elsewhere the line and then what was done here over
 // it.
 #include "db/exchange/forgotten_in_news.h"
-#include "db/exchange/keep_their_orders.h"
 #include "db/exchange/laptops.h"
 #include "db/exchange/merge_entry.h"
 #include "db/exchange/news.h"
+#include "db/exchange/orders_of_forgotten.h"
 #include "db/exchange/other_ids.h"
+#include "db/exchange/written_rows.h"
 #include "db/forgetting/forgetting.h"
 #include "db/forgetting/personal_columns.h"
 #include "db/journal/ledger_faults.h"
@@ -22,11 +23,13 @@ namespace {
 
 class TakingIn {
 public:
-    TakingIn(Connection& connection, NewsReader& news, std::int64_t common, const TellProgress& progress)
+    TakingIn(Connection& connection, NewsReader& news, std::int64_t common, Instant now,
+             const TellProgress& progress)
         : m_connection(connection)
         , m_news(news)
         , m_label(news.label())
         , m_common(common)
+        , m_now(now)
         , m_progress(progress)
         , m_here(seatHere(connection).number) {
         m_taken.fromName = m_label.fromName;
@@ -46,6 +49,9 @@ public:
             noteKnown(m_connection, kWorkshopSeat, {m_label.known.place, m_label.incarnation},
                       m_label.writtenAt);
         }
+        m_written.requireReadable(m_connection);
+        if (const auto kept = m_theirOrders.keepOpenOnes(m_now); kept && m_here == kWorkshopSeat)
+            putInLine(m_connection, *kept);
         goOnAboveAllIds(m_connection);
         goOnAboveAllOrderNumbers(m_connection);
         return std::move(m_taken);
@@ -119,6 +125,7 @@ private:
     void forget(ForgottenPeople people) {
         if (people.empty())
             return;
+        m_theirOrders.remember(people);
         Forgetting{m_connection, std::move(people)}.forgetHere();
         m_taken.touched.merge(tablesOfPeople());
     }
@@ -166,8 +173,10 @@ private:
             }
             const CarriedEntry entry = m_news.entry(number);
             mayBeCarried.requireOf(entry);
-            if (!entry.isAside)
+            if (!entry.isAside) {
                 applyExactly(entry.changeset);
+                m_written.add(entry.changeset);
+            }
             writeEntry(m_connection, entry);
             putInLine(m_connection, entry.id);
             const auto before = std::ranges::find(own, entry.identity, &CarriedEntry::identity);
@@ -208,8 +217,10 @@ private:
         CarriedEntry kept = others.asHere(std::move(entry));
         kept.sealedAs.reset();
         forget(peopleForgottenIn(kept.changeset));
-        if (!kept.isAside)
+        if (!kept.isAside) {
+            m_written.add(kept.changeset);
             kept = merger.merge(std::move(kept), minds);
+        }
         writeEntry(m_connection, kept);
         if (kept.words != before)
             differs(kept);
@@ -239,9 +250,12 @@ private:
     NewsReader& m_news;
     const NewsLabel m_label;
     const std::int64_t m_common; // up to this place the line is the same here
+    const Instant m_now;
     const TellProgress& m_progress;
     const SeatNumber m_here;
     NewsTakenIn m_taken;
+    WrittenRows m_written;
+    OrdersOfForgotten m_theirOrders{m_connection};
     double m_steps = 0;
     double m_done = 0;
 };
@@ -254,7 +268,7 @@ Result<NewsTakenIn> takenIn(Shop& shop, NewsReader& news, const TellProgress& pr
     NewsTakenIn taken;
     Shop::GoingOn from;
     {
-        TakingIn taking{connection, news, common->place, progress};
+        TakingIn taking{connection, news, common->place, shop.now(), progress};
         const Stopping stopping{connection,
                                 progress ? std::function<bool()>{[&] { return taking.mayGoOn(); }} : nullptr};
         ExchangeTransaction transaction{connection};
@@ -284,8 +298,6 @@ Result<NewsTakenIn> takeInNews(Shop& shop, const std::filesystem::path& path, co
     if (!news)
         return news.error();
     try {
-        if (auto kept = keepOrdersOfForgotten(shop, *news); !kept)
-            return kept.error();
         auto taken = takenIn(shop, *news, between(progress, kReading, 1));
         if (taken && taken->touched.contains("forgotten_customer"))
             shop.emptyLog();

@@ -37,7 +37,9 @@ std::string sortedBy(const OrderQuery& wanted, OrderSort sort) {
 }
 
 constexpr std::string_view kLineColumns = "order_card.id, order_card.number, order_card.customer, state, "
-                                          "promised, garments, total_minor, paid_minor ";
+                                          "promised, garments, total_minor, paid_minor, "
+                                          "state = 'cancelled' AND EXISTS (SELECT 1 FROM garment WHERE "
+                                          "order_id = order_card.id AND handed_over_at IS NOT NULL) ";
 
 // For json_each.
 std::string listOf(std::span<const OrderId> orders) {
@@ -57,6 +59,7 @@ OrderLine lineFrom(const FactRow& row) {
     line.garments = row.count(5);
     line.total = row.money(6);
     line.paid = row.money(7);
+    line.isAnyHandedOver = row.truth(8);
     return line;
 }
 

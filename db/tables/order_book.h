@@ -25,6 +25,7 @@ struct OrderLine {
     std::int64_t garments = 0;
     Money total;
     Money paid;
+    bool isAnyHandedOver = false; // of an order that is cancelled: two laptops can bring that about
     bool isUndone = false; // taken, and then undone: see undone_orders.h
     bool isUnread = false; // it cannot be read: all but its id, number and customer is nothing
 

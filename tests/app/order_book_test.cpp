@@ -4,8 +4,10 @@
 
 #include "app/places/order_book/order_pages.h"
 #include "app/places/order_book/order_view.h"
+#include "app/places/order_book/where_it_is.h"
 #include "app/widgets/choice.h"
 #include "app/widgets/field.h"
+#include "db/tables/order_book.h"
 #include "tests/app/shop_fixture.h"
 #include "tests/db/steps_of_sqlite.h"
 
@@ -255,6 +257,8 @@ TEST_F(OrderBook, AnOrderThatWasPaidTooMuchSaysSoUntilItIsPutRight) {
     EXPECT_TRUE(odds->isHidden());
     valueOf(file().undo(refund));
     EXPECT_FALSE(odds->isHidden());
+    const auto line = db::findOrders(file().connection(), "", db::OrderFilter::All, 1).front();
+    EXPECT_EQ(whereIsOrder(*desk().shop(), line).words, QStringLiteral("Paid too much"));
     move(MoneyKind::Refund, total);
     EXPECT_TRUE(odds->isHidden());
 }

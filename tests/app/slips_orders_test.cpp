@@ -240,7 +240,8 @@ TEST_F(OrderSlips, ACustomerIsForgottenOnlyWhenThatIsSaid) {
     submit();
     EXPECT_TRUE(isFinished());
     EXPECT_EQ(entries(), before + 1);
-    EXPECT_EQ(desk().file().connection().number("SELECT COUNT(*) FROM customer WHERE name = '(forgotten)'"), 1);
+    EXPECT_EQ(desk().file().connection().number("SELECT COUNT(*) FROM customer WHERE name = '(forgotten)'"),
+              1);
     EXPECT_EQ(desk().file().recent(1).front().title, "Forgot the customer of 1 order");
 }
 

@@ -41,5 +41,21 @@ TEST(OrderOdds, OfMoreMoneyThanItCosts) {
               Sentences{"£88.05 was paid for order 423, which costs £81.00. Give £7.05 back."});
 }
 
+TEST(OrderOdds, OfTwoGarmentsOnOnePress) {
+    const std::vector<SharedPress> shared{{"423-a", "431-b", "Bench"}};
+    EXPECT_EQ(orderOdds(anOrderOf(8100, 0), 0, {}, shared),
+              Sentences{"423-a and 431-b are both on the press Bench, which takes one. Finish the one that lies "
+                        "there, and put the other back on the walk."});
+}
+
+TEST(OrderOdds, AreSaidInShortInALine) {
+    EXPECT_EQ(oddInShort(OrderState::Confirmed, {8100}, {8100}, true), "");
+    EXPECT_EQ(oddInShort(OrderState::Confirmed, {8100}, {8101}, false), "Paid too much");
+    EXPECT_EQ(oddInShort(OrderState::HandedOver, {8100}, {8101}, true), "Paid too much");
+    EXPECT_EQ(oddInShort(OrderState::Cancelled, {8100}, {4000}, false), "");
+    EXPECT_EQ(oddInShort(OrderState::Cancelled, {8100}, {9000}, false), "") << "it may be paid back";
+    EXPECT_EQ(oddInShort(OrderState::Cancelled, {8100}, {4000}, true), "Cancelled, yet handed over");
+}
+
 } // namespace
 } // namespace holdfast

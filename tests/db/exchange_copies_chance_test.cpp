@@ -97,7 +97,7 @@ protected:
     }
 
     void carryAll() {
-        for (int round = 0; round < 3; ++round)
+        for (int round = 0; round < 4; ++round)
             for (std::size_t at = 1; at < m_files.size(); ++at) {
                 takenIn(workshop(), newsFrom(*m_files[at].shop));
                 takenIn(*m_files[at].shop, newsFrom(workshop(), m_files[at].seat));

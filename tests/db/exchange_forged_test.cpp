@@ -57,15 +57,16 @@ protected:
         return path;
     }
 
-    void expectRefused(Changeset changeset, std::optional<EntryId> undoes = std::nullopt) {
+    void expectRefused(Changeset changeset, std::optional<EntryId> undoes = std::nullopt,
+                       const std::string& words = "This news holds changes that Holdfast never makes. It was "
+                                                  "altered on the way, or was not saved by "
+                                                  "Holdfast. Nothing was brought in.") {
         ASSERT_FALSE(changeset.empty());
         const auto path = newsWith(std::move(changeset), undoes);
         const Dump before = everythingIn(shop());
         const auto outcome = takeInNews(shop(), path);
         ASSERT_FALSE(outcome.ok());
-        EXPECT_EQ(outcome.error().message, "This news holds changes that Holdfast never makes. It was "
-                                           "altered on the way, or was not saved by "
-                                           "Holdfast. Nothing was brought in.");
+        EXPECT_EQ(outcome.error().message, words);
         EXPECT_EQ(everythingIn(shop()), before);
     }
 
@@ -177,6 +178,24 @@ TEST_F(ForgedNews, AnUndoTakesAwayWhatItsOwnEntryAdded) {
     ASSERT_TRUE(m_fair->shop->undo(m_fair->shop->lastUndoable()->id).ok());
     EXPECT_EQ(bring(*m_fair).differences.size(), 0U);
     EXPECT_EQ(number("SELECT COUNT(*) FROM money_move"), 0);
+}
+
+// Of the right form, but no action writes it: the shop would be left with rows that it cannot read.
+TEST_F(ForgedNews, WhatNoActionWritesIntoARowIsRefusedAndNamed) {
+    const std::string order = std::to_string(m_order.value);
+    const std::string words = "This news holds what Holdfast never writes. Order 99000 of Odile Farrant: ";
+    expectRefused(changesOf("decal", "UPDATE decal SET width_mm = 4611686018427387904 WHERE garment_id IN "
+                                     "(SELECT id FROM garment WHERE order_id = " +
+                                         order + ")"),
+                  std::nullopt,
+                  words + "A decal’s width reads “4611686018427387904”. Nothing was brought in.");
+    expectRefused(changesOf("shop_order", "UPDATE shop_order SET promised = 'soon' WHERE id = " + order),
+                  std::nullopt, words + "Its promise reads “soon”. Nothing was brought in.");
+    expectRefused(
+        changesOf("setting", "INSERT OR REPLACE INTO setting VALUES ('margin-percent', 'ninety')"),
+        std::nullopt,
+        "This news holds what Holdfast never writes. The setting “margin”: Its value reads “ninety”. "
+        "Nothing was brought in.");
 }
 
 } // namespace

@@ -14,6 +14,7 @@
 #include "app/widgets/label.h"
 #include "app/widgets/vertical_scroll.h"
 #include "core/orders/order_odds.h"
+#include "core/shop/shared_press.h"
 #include "db/actions/order_actions.h"
 #include "db/actions/put_back.h"
 
@@ -66,7 +67,8 @@ QString oddsOf(const OrderView& view) {
         garments, [](const Garment* garment) { return garment->handedOverAt.has_value(); });
     QStringList sentences;
     for (const std::string& sentence :
-         orderOdds(view.order(), static_cast<std::size_t>(handedOver), facts.settings.currency))
+         orderOdds(view.order(), static_cast<std::size_t>(handedOver), facts.settings.currency,
+                   sharedPresses(facts, view.order().id)))
         sentences.append(words(sentence));
     return sentences.join(QLatin1Char(' '));
 }

@@ -1,6 +1,7 @@
 #include "app/places/order_book/where_it_is.h"
 
 #include "app/desk/formats.h"
+#include "core/shop/shared_press.h"
 
 #include <QCoreApplication>
 
@@ -114,6 +115,11 @@ WhereWords whereIsOrder(const ReckonedShop& shop, const db::OrderLine& line) {
                            shop.facts.unread.end();
     if (line.isUnread || (!order && isLeftOut))
         return {QStringLiteral("hold"), inOrderBook("Cannot be read, left out"), Tone::Held};
+    if (const std::string odd = oddInShort(line.state, line.total, line.paid, line.isAnyHandedOver);
+        !odd.empty())
+        return {QStringLiteral("caution"), words(odd), Tone::Held};
+    if (order && !sharedPresses(shop.facts, line.id).empty())
+        return {QStringLiteral("caution"), inOrderBook("On one press with another"), Tone::Held};
     if (!order || line.state == OrderState::HandedOver || line.state == OrderState::Cancelled ||
         line.state == OrderState::Quoted)
         return stateWords(line.state);

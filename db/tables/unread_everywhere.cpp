@@ -1,4 +1,6 @@
-#include "db/check/check_parts.h"
+#include "db/tables/unread_everywhere.h"
+
+#include "db/sqlite/connection.h"
 #include "db/tables/claims.h"
 #include "db/tables/facts.h"
 #include "db/tables/order_book.h"
@@ -42,7 +44,7 @@ private:
 
 } // namespace
 
-std::vector<UnreadRow> unreadFacts(Connection& connection, const TellProgress& told) {
+std::vector<UnreadRow> unreadEverywhere(Connection& connection, const std::function<bool(double)>& told) {
     Gathered gathered;
     const auto inAll = static_cast<double>(connection.number("SELECT COUNT(*) FROM shop_order"));
     double done = 0;

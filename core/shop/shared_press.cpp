@@ -1,0 +1,29 @@
+#include "core/shop/shared_press.h"
+
+namespace holdfast {
+
+namespace {
+
+// On which press, if on any.
+std::optional<PressId> pressOf(const ShopFacts& facts, const Garment& garment) {
+    const auto steps = facts.stepsOf(garment);
+    return steps.empty() || steps.back().finishedAt ? std::nullopt : steps.back().press;
+}
+
+} // namespace
+
+std::vector<SharedPress> sharedPresses(const ShopFacts& facts, OrderId order) {
+    std::vector<SharedPress> shared;
+    for (const Garment* garment : facts.garmentsOf(order)) {
+        const auto press = pressOf(facts, *garment);
+        const Press* found = press ? facts.presses.find(*press) : nullptr;
+        if (found == nullptr)
+            continue;
+        for (const Garment& other : facts.garments)
+            if (other.id != garment->id && pressOf(facts, other) == press)
+                shared.push_back({facts.labelOf(*garment), facts.labelOf(other), found->name});
+    }
+    return shared;
+}
+
+} // namespace holdfast

@@ -1,0 +1,25 @@
+#include "db/exchange/written_rows.h"
+
+#include "db/sqlite/failure.h"
+#include "db/tables/unread_everywhere.h"
+
+namespace holdfast::db {
+
+void WrittenRows::add(ChangesetView changeset) {
+    forEachChange(changeset, [this](const RowChange& change) {
+        if (change.kind != ChangeKind::Delete)
+            m_rows.emplace(change.table, change.key);
+        return true;
+    });
+}
+
+void WrittenRows::requireReadable(Connection& connection) const {
+    if (m_rows.empty())
+        return;
+    for (const UnreadRow& row : unreadEverywhere(connection, {}))
+        if (m_rows.contains({row.table, row.key}))
+            throw SqliteFailure::inWords("This news holds what Holdfast never writes. " + row.what + ": " +
+                                         row.why + " Nothing was brought in.");
+}
+
+} // namespace holdfast::db
