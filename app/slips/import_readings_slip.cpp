@@ -120,7 +120,7 @@ void ImportReadingsSlip::readFile() {
     setAction(tr("Read the file"));
     showWork(tr("Reading the file"), 0);
     m_readIn = m_dateOrder;
-    m_reading->begin(path, desk().now().offset, m_dateOrder);
+    m_reading->begin(path, desk().clock().offsetAt, m_dateOrder);
 }
 
 void ImportReadingsSlip::forgetFound() {

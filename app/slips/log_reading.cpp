@@ -29,12 +29,12 @@ Result<QByteArray> contentOf(const QString& path) {
     return content;
 }
 
-Result<ClimateLog> logIn(const QString& path, std::chrono::seconds localOffset,
-                         std::optional<DateOrder> dateOrder, const std::function<bool(double)>& progress) {
+Result<ClimateLog> logIn(const QString& path, const OffsetAt& offsetAt, std::optional<DateOrder> dateOrder,
+                         const std::function<bool(double)>& progress) {
     const auto content = contentOf(path);
     if (!content.ok())
         return content.error();
-    auto log = readClimateLog({content->constData(), static_cast<std::size_t>(content->size())}, localOffset,
+    auto log = readClimateLog({content->constData(), static_cast<std::size_t>(content->size())}, offsetAt,
                               progress, dateOrder);
     if (!log.ok())
         return fieldError("path", log.error().message);
@@ -52,19 +52,18 @@ LogReading::~LogReading() {
         m_thread.join();
 }
 
-void LogReading::begin(const QString& path, std::chrono::seconds localOffset,
-                       std::optional<DateOrder> dateOrder) {
+void LogReading::begin(const QString& path, const OffsetAt& offsetAt, std::optional<DateOrder> dateOrder) {
     if (m_isBusy)
         return;
     m_isBusy = true;
     m_shouldStop = false;
-    m_thread = std::thread([this, path, localOffset, dateOrder] {
+    m_thread = std::thread([this, path, offsetAt, dateOrder] {
         const auto tellProgress = [this](double share) {
             QMetaObject::invokeMethod(
                 this, [this, share] { emit progressed(share); }, Qt::QueuedConnection);
             return !m_shouldStop;
         };
-        auto log = std::make_shared<Result<ClimateLog>>(logIn(path, localOffset, dateOrder, tellProgress));
+        auto log = std::make_shared<Result<ClimateLog>>(logIn(path, offsetAt, dateOrder, tellProgress));
         QMetaObject::invokeMethod(
             this,
             [this, log] {

@@ -21,10 +21,9 @@ public:
     explicit LogReading(QObject* parent = nullptr);
     ~LogReading() override; // stops and waits
 
-    // Times without a zone are `localOffset` ahead of UTC; the order of day and month is found in the file
-    // unless it was chosen. One at a time.
-    void begin(const QString& path, std::chrono::seconds localOffset,
-               std::optional<DateOrder> dateOrder = {});
+    // Times without a zone are local, as `offsetAt` says, which is asked on another thread; the order of day
+    // and month is found in the file unless it was chosen. One at a time.
+    void begin(const QString& path, const OffsetAt& offsetAt, std::optional<DateOrder> dateOrder = {});
     void stop() { m_shouldStop = true; }
     bool isBusy() const { return m_isBusy; }
 

@@ -1,5 +1,6 @@
 #include "core/film/climate_log.h"
 
+#include "core/film/log_clock.h"
 #include "core/film/log_columns.h"
 #include "core/film/log_date_order.h"
 #include "core/film/log_measures.h"
@@ -16,6 +17,7 @@ namespace {
 constexpr std::size_t kSkippedShown = 20;
 constexpr std::size_t kLinesBeforeTable = 60; // of a logger's own remarks
 constexpr std::size_t kLinesBetweenProgress = 1 << 14;
+constexpr Seconds kAsWritten{0}; // times without a zone, as if they were UTC
 constexpr Band<Celsius> kBelievable{{-40}, {80}};
 
 // Bytes of the UTF-8 character that begins with this one; 0 where none does.
@@ -54,10 +56,10 @@ std::string lineWords(std::size_t line) {
 
 class LogReader {
 public:
-    LogReader(std::string_view text, Seconds localOffset, std::optional<DateOrder> dateOrder)
+    LogReader(std::string_view text, const OffsetAt& offsetAt, std::optional<DateOrder> dateOrder)
         : m_separator(separatorOf(text))
         , m_decimalComma(m_separator != ',')
-        , m_offset(localOffset)
+        , m_offsetAt(offsetAt)
         , m_chosenOrder(dateOrder)
         , m_records(text, m_separator)
         , m_size(text.size()) {}
@@ -130,13 +132,14 @@ private:
     }
 
     bool isDateAndClockApart(const std::vector<std::string_view>& fields) const {
-        return fields.size() >= 3 && readLogTime(fields[0], fields[1], m_offset).kind != LogTimeKind::NoTime;
+        return fields.size() >= 3 &&
+               readLogTime(fields[0], fields[1], kAsWritten).kind != LogTimeKind::NoTime;
     }
 
     LogTime timeOf(const std::vector<std::string_view>& fields, DateOrder order) const {
         if (m_columns.clock)
-            return readLogTime(fields[m_columns.time], fields[*m_columns.clock], m_offset, order);
-        return readLogTime(fields[m_columns.time], m_offset, order);
+            return readLogTime(fields[m_columns.time], fields[*m_columns.clock], kAsWritten, order);
+        return readLogTime(fields[m_columns.time], kAsWritten, order);
     }
 
     // At the first line that needs it: the chosen order, or the one that the lines from here on show.
@@ -158,7 +161,7 @@ private:
         const LogTime dayFirst = timeOf(fields, DateOrder::DayFirst);
         const LogTime monthFirst = timeOf(fields, DateOrder::MonthFirst);
         const auto dayOf = [this](const LogTime& time) {
-            return dateOf(LocalTime{time.at.time_since_epoch() + m_offset});
+            return dateOf(LocalTime{time.at.time_since_epoch()});
         };
         if (!m_log.doubtfulDate && dayFirst.needsOrder && dayFirst.at != monthFirst.at) {
             const std::string_view written = fields[m_columns.time];
@@ -169,7 +172,7 @@ private:
     }
 
     // None where the line has no time, or the log cannot be read on.
-    std::optional<Instant> readTime(const std::vector<std::string_view>& fields) {
+    std::optional<LogTime> readTime(const std::vector<std::string_view>& fields) {
         LogTime time = timeOf(fields, m_log.dateOrder.value_or(DateOrder::DayFirst));
         if (time.needsOrder && !m_log.dateOrder) {
             settleDateOrder();
@@ -189,7 +192,7 @@ private:
             skip(quoted(written) + " is no time.");
             return std::nullopt;
         }
-        return time.at;
+        return time;
     }
 
     std::size_t lastColumn() const {
@@ -243,7 +246,8 @@ private:
             skip(quoted(fields[m_columns.temperature]) + " lies beyond −40 to 80 °C.");
             return;
         }
-        m_log.readings.push_back(readingOf(*time, *temperature, humidity));
+        m_log.readings.push_back(readingOf(time->at, *temperature, humidity));
+        m_isLocal.push_back(!time->hasZone);
         m_log.withoutHumidity += humidity ? 0 : 1;
     }
 
@@ -267,7 +271,21 @@ private:
         }
     }
 
+    // Until all times are known, local ones are kept as if they were UTC.
+    void settleLocalTimes() {
+        std::vector<LocalTime> written;
+        for (std::size_t at = 0; at < m_isLocal.size(); ++at)
+            if (m_isLocal[at])
+                written.emplace_back(m_log.readings[at].at.time_since_epoch());
+        const auto instants = instantsOfLog(written, m_offsetAt);
+        auto instant = instants.begin();
+        for (std::size_t at = 0; at < m_isLocal.size(); ++at)
+            if (m_isLocal[at])
+                m_log.readings[at].at = *instant++;
+    }
+
     void putInOrder() {
+        settleLocalTimes();
         ClimateSeries& readings = m_log.readings;
         const auto isEarlier = [](const ClimateReading& one, const ClimateReading& other) {
             return one.at < other.at;
@@ -285,12 +303,13 @@ private:
 
     char m_separator;
     bool m_decimalComma;
-    Seconds m_offset;
+    const OffsetAt& m_offsetAt;
     std::optional<DateOrder> m_chosenOrder;
     LogRecords m_records;
     std::size_t m_size;
     LogColumns m_columns;
     ClimateLog m_log;
+    std::vector<bool> m_isLocal; // its readings, until they are in order
     std::optional<Error> m_failure;
     std::size_t m_measured = 0; // lines with a time, a temperature and a humidity
     std::size_t m_unbelievable = 0;
@@ -301,13 +320,13 @@ private:
 
 } // namespace
 
-Result<ClimateLog> readClimateLog(std::string_view file, std::chrono::seconds localOffset,
+Result<ClimateLog> readClimateLog(std::string_view file, const OffsetAt& offsetAt,
                                   const std::function<bool(double)>& progress,
                                   std::optional<DateOrder> dateOrder) {
     const LogText text{file};
     if (!text.isText())
         return plainError("This file is no text. Save the log as CSV or plain text.");
-    return LogReader{text.utf8(), localOffset, dateOrder}.read(progress);
+    return LogReader{text.utf8(), offsetAt, dateOrder}.read(progress);
 }
 
 } // namespace holdfast

@@ -5,6 +5,7 @@
 
 #include "core/film/climate.h"
 #include "core/film/log_time.h"
+#include "core/trade/offset_at.h"
 #include "core/trade/result.h"
 
 #include <cstddef>
@@ -38,13 +39,13 @@ struct ClimateLog {
     bool mustBeAsked() const { return doubtfulDate && !dateOrder; }
 };
 
-// Times without a zone are the workshop's local time. A header line names columns in any order; without one
-// they are time, temperature, humidity. °F in the header is turned to °C. Humidity 0–1 is refused as a wrong
-// unit, so are temperatures beyond −40…80 °C in more than one line of ten; an error names the line. The file
-// may be written in UTF-8, UTF-16 or a code of one byte a letter.
-// `progress` gets the share done and answers false to stop; may be empty. Whether day or month comes first in
-// its dates is found in the log itself unless a person chose.
-Result<ClimateLog> readClimateLog(std::string_view file, std::chrono::seconds localOffset,
+// Times without a zone are local times of the place, over the changes of its clocks too (log_clock.h). A
+// header line names columns in any order; without one they are time, temperature, humidity. °F in the header
+// is turned to °C. Humidity 0–1 is refused as a wrong unit, so are temperatures beyond −40…80 °C in more than
+// one line of ten; an error names the line. The file may be written in UTF-8, UTF-16 or a code of one byte a
+// letter. `progress` gets the share done and answers false to stop; may be empty. Whether day or month comes
+// first in its dates is found in the log itself unless a person chose.
+Result<ClimateLog> readClimateLog(std::string_view file, const OffsetAt& offsetAt,
                                   const std::function<bool(double)>& progress = {},
                                   std::optional<DateOrder> dateOrder = {});
 

@@ -248,10 +248,12 @@ LogTime clockAfter(const DateRead& date, Front& front, Seconds localOffset) {
     if (!clock)
         return {};
     front.skipSpaces();
+    const bool hasZone = !front.atEnd();
     const auto offset = takeZone(front, localOffset);
     if (!offset || !front.atEnd())
         return {};
     LogTime time = date.time;
+    time.hasZone = hasZone;
     time.at = Instant{(LocalTime{date.date} + *clock - *offset).time_since_epoch()};
     return time;
 }
@@ -261,7 +263,7 @@ LogTime bareSeconds(std::string_view text) {
     const auto seconds = front.number(9, 10);
     if (!seconds || !front.atEnd() || *seconds < kEarliestBareSecond || *seconds > kLatestBareSecond)
         return {};
-    return {.kind = LogTimeKind::Read, .at = Instant{Seconds{*seconds}}};
+    return {.kind = LogTimeKind::Read, .at = Instant{Seconds{*seconds}}, .hasZone = true};
 }
 
 } // namespace

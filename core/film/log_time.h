@@ -24,6 +24,7 @@ struct LogTime {
     Instant at;
     bool needsOrder = false; // day and month are both written as numbers, the year behind them
     bool hasDots = false;    // between them
+    bool hasZone = false;    // it says itself how far it is from UTC
 };
 
 // A time without a zone is `localOffset` ahead of UTC.

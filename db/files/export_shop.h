@@ -2,6 +2,7 @@
 // Writes the whole shop as comma-separated values, a file for each thing of the trade, for a spreadsheet or
 // for going elsewhere. What the files hold: export_tables.h and docs/command-line.md.
 
+#include "core/trade/offset_at.h"
 #include "core/trade/result.h"
 #include "db/journal/shop.h"
 
@@ -18,7 +19,6 @@ struct Exported {
 };
 
 // Of local time from UTC at an instant.
-using OffsetAt = std::function<std::chrono::seconds(Instant)>;
 
 // One unchanging view of the shop, row by row, however long: nothing is held in memory. The folder is made
 // where it is missing; folder and files are readable by their owner only. A name that is taken is refused

@@ -165,7 +165,10 @@ struct TablesOfTheTrade {
 #define BARRED(text) "replace(replace(" text ", '\\', '\\\\'), '|', '\\|')"
 
     static constexpr ExportTable kExportTables[] = {
-        {"customers.csv", "SELECT name, phone FROM customer WHERE id NOT IN (SELECT customer_id FROM forgotten_customer) ORDER BY name COLLATE NOCASE, id", kCustomers},
+        {"customers.csv",
+         "SELECT name, phone FROM customer WHERE id NOT IN (SELECT customer_id FROM forgotten_customer) "
+         "ORDER BY name COLLATE NOCASE, id",
+         kCustomers},
         {"orders.csv",
          "SELECT shop_order.number, customer.name, customer.phone, shop_order.state, taken_at, "
          "taken_at_place, "

@@ -1,4 +1,5 @@
 // Lines of films with their recipes, rolls, storage places and readings.
+#include "core/film/log_clock.h"
 #include "core/film/log_time.h"
 #include "core/trade/limits.h"
 #include "core/trade/unit_words.h"
@@ -68,12 +69,6 @@ std::optional<int> rollNumberOf(ImportRow& row) {
         return std::nullopt;
     }
     return number;
-}
-
-// Local unless it says how far ahead of UTC it is.
-LogTime timeOf(const std::string& text, const ImportWork& work) {
-    const LogTime nearly = readLogTime(text, work.now.offset);
-    return nearly.kind == LogTimeKind::Read ? readLogTime(text, work.offsetAt(nearly.at)) : nearly;
 }
 
 } // namespace
@@ -164,12 +159,26 @@ Result<LineWas> importPlace(ImportWork& work, ImportRow& row) {
     return added ? Result<LineWas>{LineWas::Added} : row.refused(added.error());
 }
 
+// A time without a zone is local. In the hour that comes twice when clocks are put back, the place's lines
+// are taken in their order.
+LogTime readingTimeOf(ImportRow& row, ImportWork& work) {
+    LogTime time = readLogTime(row.text("When"), Seconds{0});
+    if (time.kind != LogTimeKind::Read)
+        return time;
+    std::optional<Instant>& last = work.lastReadingOf[row.text("Place")];
+    if (!time.hasZone)
+        time.at = instantFollowing(LocalTime{time.at.time_since_epoch()}, last, work.offsetAt);
+    last = time.at;
+    return time;
+}
+
 Result<LineWas> importReading(ImportWork& work, ImportRow& row) {
-    const LogTime time = timeOf(row.text("When"), work);
+    const LogTime time = readingTimeOf(row, work);
     if (time.kind != LogTimeKind::Read)
         row.wrong("When", "“" + row.text("When") + "” is no time. Write it as 2026-11-25 15:00.");
-    const LogTime otherwise = readLogTime(row.text("When"), work.now.offset, DateOrder::MonthFirst);
-    if (time.needsOrder && otherwise.kind == LogTimeKind::Read && otherwise.at != time.at)
+    const LogTime dayFirst = readLogTime(row.text("When"), Seconds{0});
+    const LogTime monthFirst = readLogTime(row.text("When"), Seconds{0}, DateOrder::MonthFirst);
+    if (time.needsOrder && monthFirst.kind == LogTimeKind::Read && monthFirst.at != dayFirst.at)
         row.wrong("When", "“" + row.text("When") + "” may be two days. Write it as 2026-11-25 15:00.");
     if (!row.has("Temperature (°C)"))
         row.wrong("Temperature (°C)", "a number is needed.");

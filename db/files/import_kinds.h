@@ -33,7 +33,8 @@ struct ImportWork {
     std::vector<PlacedReading> readings; // written together, when all lines were read
     std::map<std::tuple<std::string, std::string, std::string, std::string, std::int64_t>, std::int64_t>
         lotsSeen;
-    std::map<std::string, PlaceId, std::less<>> places; // found or set up, by name in small letters
+    std::map<std::string, std::optional<Instant>> lastReadingOf; // by the place's name as it is written
+    std::map<std::string, PlaceId, std::less<>> places;          // found or set up, by name in small letters
 };
 
 using ImportLine = Result<LineWas> (*)(ImportWork& work, ImportRow& row);

@@ -93,7 +93,7 @@ std::string title(const Imported& imported) {
 class Importing {
 public:
     Importing(Writer& writer, const Now& now, const OffsetAt& offsetAt, const TellProgress& progress)
-        : m_work{writer, now, offsetAt, {}, {}, {}}
+        : m_work{writer, now, offsetAt, {}, {}, {}, {}}
         , m_progress(progress)
         , m_currency(loadSettings(writer.connection()).currency) {}
 

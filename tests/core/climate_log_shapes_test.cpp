@@ -61,7 +61,7 @@ std::string logOver(int days, Written written, const char* separator = ",") {
 }
 
 Result<ClimateLog> read(std::string_view text, std::optional<DateOrder> order = {}) {
-    return readClimateLog(text, Seconds{0}, {}, order);
+    return readClimateLog(text, alwaysAhead(Seconds{0}), {}, order);
 }
 
 ClimateSeries readingsOf(std::string_view text, std::optional<DateOrder> order = {}) {

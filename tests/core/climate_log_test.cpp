@@ -13,13 +13,13 @@ namespace {
 constexpr std::chrono::seconds kNoOffset{0};
 
 ClimateLog logOf(std::string_view text, std::chrono::seconds offset = kNoOffset) {
-    Result<ClimateLog> log = readClimateLog(text, offset);
+    Result<ClimateLog> log = readClimateLog(text, alwaysAhead(offset));
     EXPECT_TRUE(log.ok()) << (log.ok() ? "" : log.error().message);
     return log.ok() ? *log : ClimateLog{};
 }
 
 std::string errorOf(std::string_view text) {
-    const Result<ClimateLog> log = readClimateLog(text, kNoOffset);
+    const Result<ClimateLog> log = readClimateLog(text, alwaysAhead(kNoOffset));
     return log.ok() ? "" : log.error().message;
 }
 
@@ -279,7 +279,7 @@ TEST(ClimateLog, GarbageNeverHarms) {
         const std::size_t length = random() % 200;
         for (std::size_t at = 0; at < length; ++at)
             text += alphabet[random() % alphabet.size()];
-        const Result<ClimateLog> log = readClimateLog(text, kNoOffset);
+        const Result<ClimateLog> log = readClimateLog(text, alwaysAhead(kNoOffset));
         if (log.ok()) {
             EXPECT_FALSE(log->readings.empty());
             for (const ClimateReading& reading : log->readings) {
@@ -297,7 +297,7 @@ TEST(ClimateLog, TellsHowFarItIsAndStopsWhenAsked) {
     for (int line = 0; line < 60'000; ++line)
         text += std::to_string(1'700'000'000 + line * 60) + ",21.5,44\n";
     double last = 0;
-    const Result<ClimateLog> whole = readClimateLog(text, kNoOffset, [&](double share) {
+    const Result<ClimateLog> whole = readClimateLog(text, alwaysAhead(kNoOffset), [&](double share) {
         EXPECT_GT(share, last);
         last = share;
         return true;
@@ -306,7 +306,8 @@ TEST(ClimateLog, TellsHowFarItIsAndStopsWhenAsked) {
     EXPECT_EQ(whole->readings.size(), 60'000u);
     EXPECT_DOUBLE_EQ(last, 1);
     int asked = 0;
-    const Result<ClimateLog> stopped = readClimateLog(text, kNoOffset, [&](double) { return ++asked < 2; });
+    const Result<ClimateLog> stopped =
+        readClimateLog(text, alwaysAhead(kNoOffset), [&](double) { return ++asked < 2; });
     ASSERT_FALSE(stopped.ok());
     EXPECT_EQ(asked, 2);
     EXPECT_TRUE(says(stopped.error().message, "Stopped"));

@@ -117,9 +117,9 @@ std::uint64_t sumOfLogs() {
         if (draw.oneIn(5))
             text[static_cast<std::size_t>(draw.between(0, static_cast<std::int64_t>(text.size()) - 1))] =
                 static_cast<char>(draw.between(1, 255));
-        addLog(sum, readClimateLog(text, Hours{1}));
+        addLog(sum, readClimateLog(text, alwaysAhead(Hours{1})));
         if (draw.oneIn(6))
-            addLog(sum, readClimateLog(text, Hours{1}, {}, DateOrder::MonthFirst));
+            addLog(sum, readClimateLog(text, alwaysAhead(Hours{1}), {}, DateOrder::MonthFirst));
     }
     return sum.value();
 }

@@ -209,7 +209,7 @@ TEST(SameWords, DaysAndHours) {
 
 // A log of lines whose times, measures or headers are put together of drawn parts, as no logger would.
 void addReadLog(DrawnSum& sum, const std::string& text) {
-    const auto log = readClimateLog(text, Hours{1});
+    const auto log = readClimateLog(text, alwaysAhead(Hours{1}));
     if (!log.ok()) {
         sum << log.error().message;
         return;

@@ -146,6 +146,24 @@ TEST_F(Import, PlacesAndReadingsOfSeveral) {
     EXPECT_EQ(number("SELECT COUNT(*) FROM storage_place WHERE name = 'Attic'"), 0) << "one action";
 }
 
+// In Europe clocks go back on 25 October 2026 at 01:00 UTC (directive 2000/84/EC, from memory).
+TEST_F(Import, BothReadingsOfTheHourThatComesTwiceAreTaken) {
+    const OffsetAt london = [](Instant at) {
+        return isoInstant(at) < "2026-10-25T01:00:00Z" ? Seconds{Hours{1}} : Seconds{0};
+    };
+    const auto done = importText(shop(),
+                                 "Place,When,Temperature (°C),Humidity (%)\n"
+                                 "Cellar,2026-10-25 01:30,20,45\n"
+                                 "Attic,2026-10-25 01:30,25,30\n"
+                                 "Cellar,2026-10-25 01:30,21,46\n",
+                                 now(), london);
+    ASSERT_TRUE(done.ok()) << done.error().message;
+    EXPECT_EQ(done->added, 3);
+    EXPECT_EQ(text("SELECT group_concat(name || ' ' || at || ' ' || celsius) FROM (SELECT * FROM "
+                   "climate_reading JOIN storage_place ON id = place_id ORDER BY name, at)"),
+              "Attic 1792888200 25.0,Cellar 1792888200 20.0,Cellar 1792891800 21.0");
+}
+
 TEST_F(Import, WhatIsWrongIsNamedByLineHeadingAndWhatIsAllowed) {
     const std::string styles = "Style,Drawing,Weight (g),Sizes,Colours\n";
     expectWrong(styles + "A,tee,heavy,S,Moss #6B7F5A\n", "Line 2, Weight (g): “heavy” is no number.");
