@@ -1,6 +1,8 @@
 // A customer who asked to be forgotten: the money stays, and no name is left anywhere.
 #include "db/actions/claim_actions.h"
 #include "db/actions/forget_customer.h"
+#include "db/backups/backups.h"
+#include "db/backups/backups_naming.h"
 #include "db/files/export_shop.h"
 #include "db/forgetting/personal_columns.h"
 #include "db/tables/order_book.h"
@@ -272,6 +274,22 @@ TEST_F(ForgettingTest, WhatALaptopSaidSinceOfItsOwnOrderIsForgottenToo) {
     expectSame(shop(), *fair.shop);
     expectWhole(*fair.shop);
     expectWhole(shop());
+}
+
+TEST_F(ForgettingTest, BackupsThatStillNameThemAreListedWithTheirLastDay) {
+    auto known = shopThatKnows();
+    const auto made = makeBackup(*known, BackupReason::OfTheDay, now().local());
+    ASSERT_TRUE(made.ok()) << made.error().message;
+    wait(Hours{24});
+    ASSERT_TRUE(forgetCustomer(*known, m_customer).ok());
+    ASSERT_TRUE(makeBackup(*known, BackupReason::OfTheDay, now().local()).ok());
+    const auto backups = backupsOf(known->path());
+    ASSERT_EQ(backups.size(), 2U);
+    const auto naming = backupsNaming(backups, m_customer, now().local());
+    ASSERT_EQ(naming.size(), 1U);
+    EXPECT_EQ(naming[0].backup.path, made->backup.path);
+    EXPECT_EQ(isoDate(naming[0].lastDay), "2026-11-24") << "made on 11 November, kept for 14 days";
+    EXPECT_TRUE(backupsNaming(backups, CustomerId{12345}, now().local()).empty());
 }
 
 // A column that is added must be thought of.
