@@ -7,18 +7,40 @@
 #include "app/widgets/label.h"
 #include "app/widgets/switch.h"
 #include "db/actions/forget_customer.h"
+#include "db/backups/backups.h"
+#include "db/backups/backups_naming.h"
 
 #include <QCoreApplication>
+
+#include <algorithm>
 
 namespace holdfast::app {
 
 namespace {
+
+struct ForgetCustomerWords {
+    Q_DECLARE_TR_FUNCTIONS(ForgetCustomerWords)
+};
 
 QString numbersInWords(const std::vector<std::int64_t>& numbers) {
     QStringList listed;
     for (const std::int64_t number : numbers)
         listed.append(QString::number(number));
     return listed.join(QStringLiteral(", "));
+}
+
+// On another thread than the window's.
+QString whatStillNames(const db::Shop& shop, CustomerId customer, const Now& now) {
+    const auto naming = db::backupsNaming(db::backupsOf(shop.path()), customer, now.local());
+    const QString done = ForgetCustomerWords::tr("The customer is forgotten.");
+    if (naming.empty())
+        return done;
+    LocalDate last = naming.front().lastDay;
+    for (const db::BackupNaming& each : naming)
+        last = std::max(last, each.lastDay);
+    return done + u' ' +
+           counted(std::ssize(naming), "%1 backup still holds the name,", "%1 backups still hold the name,") +
+           u' ' + ForgetCustomerWords::tr("until %1.").arg(date(last));
 }
 
 class ForgetCustomerSlip : public FormSlip {
@@ -43,10 +65,12 @@ protected:
             return;
         }
         desk().doBeside(tr("Forgetting"),
-                        [id = m_customer.id, done = plain(tr("The customer is forgotten."))](
-                            db::Shop& shop, const auto& progress) -> Result<std::string> {
+                        [id = m_customer.id,
+                         now = desk().now()](db::Shop& shop, const auto& progress) -> Result<std::string> {
                             const auto forgotten = db::forgetCustomer(shop, id, progress);
-                            return forgotten.ok() ? Result<std::string>{done} : forgotten.error();
+                            if (!forgotten.ok())
+                                return forgotten.error();
+                            return plain(whatStillNames(shop, id, now));
                         });
         finish();
     }
@@ -62,12 +86,12 @@ private:
     }
 
     void sayWhatGoes() {
-        form().note(tr("These go: the name, the phone number, notes, what the decals say and what was written "
-                       "about claims and spoiled garments. They go from the history and the search too."));
-        form().note(m_customer.orders.empty()
-                        ? tr("The money stays.")
-                        : tr("These stay: garments, film and money of order %1.")
-                              .arg(numbersInWords(m_customer.orders)));
+        form().note(
+            tr("These go: the name, the phone number, notes, what the decals say and what was written "
+               "about claims and spoiled garments. They go from the history and the search too."));
+        form().note(m_customer.orders.empty() ? tr("The money stays.")
+                                              : tr("These stay: garments, film and money of order %1.")
+                                                    .arg(numbersInWords(m_customer.orders)));
         if (m_customer.owed > Money{})
             form().note(tr("%1 is still owed. Nobody will know by whom.")
                             .arg(money(m_customer.owed, desk().currency())));
@@ -87,9 +111,8 @@ Slip* makeForgetCustomer(ShopDesk& desk, const Matter& matter, QWidget* parent) 
     const auto inView = orderIn(desk, matter);
     if (!inView)
         return nullptr;
-    auto found = desk.file().read([&](db::Connection& connection) {
-        return db::toBeForgotten(connection, inView->customer.id);
-    });
+    auto found = desk.file().read(
+        [&](db::Connection& connection) { return db::toBeForgotten(connection, inView->customer.id); });
     return found.ok() ? new ForgetCustomerSlip(desk, std::move(*found), parent) : nullptr;
 }
 
