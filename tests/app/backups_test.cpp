@@ -80,7 +80,8 @@ protected:
         return roomSheet(RoomSection::Copies, *window().shop(), file);
     }
     RoomLine lineNamed(const QString& name) {
-        for (const RoomLine& line : copies().lines)
+        const RoomSheet sheet = copies();
+        for (const RoomLine& line : sheet.lines)
             if (line.name == name)
                 return line;
         ADD_FAILURE() << "no line " << name.toStdString();

@@ -237,7 +237,12 @@ TEST_F(OrderSlips, ACustomerIsForgottenOnlyWhenThatIsSaid) {
     EXPECT_EQ(errorAt("forGood"), QStringLiteral("Switch this on: the name cannot be brought back."));
     EXPECT_EQ(entries(), before);
     turn(QStringLiteral("forGood"));
+    QString done;
+    QObject::connect(&desk(), &ShopDesk::besideAsked, &slip(), [&](const QString&, const DeedBeside& deed) {
+        done = QString::fromStdString(valueOf(deed(desk().file(), [](double) { return true; })));
+    });
     submit();
+    EXPECT_EQ(done, QStringLiteral("The customer is forgotten."));
     EXPECT_TRUE(isFinished());
     EXPECT_EQ(entries(), before + 1);
     EXPECT_EQ(desk().file().connection().number("SELECT COUNT(*) FROM customer WHERE name = '(forgotten)'"),

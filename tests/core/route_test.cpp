@@ -368,7 +368,8 @@ TEST(PressFor, NoneInAShopWithoutOne) {
 
 // ── layers ──────────────────────────────────────────────────────────────────────────────────────────────
 
-Decal at(Placement placement, Millimetres below, Millimetres aside, Millimetres width, Millimetres height) {
+Decal decalAt(Placement placement, Millimetres below, Millimetres aside, Millimetres width,
+              Millimetres height) {
     Decal decal = sized(width, height);
     decal.placement = placement;
     decal.below = below;
@@ -377,15 +378,16 @@ Decal at(Placement placement, Millimetres below, Millimetres aside, Millimetres 
 }
 
 TEST(Layers, OverlapNeedsSharedClothOnOneSide) {
-    const Decal chest = at(Placement::Chest, 75_mm, 0_mm, 200_mm, 100_mm);
-    EXPECT_TRUE(overlap(chest, at(Placement::LeftChest, 80_mm, 90_mm, 80_mm, 80_mm)));
-    EXPECT_FALSE(overlap(chest, at(Placement::Back, 75_mm, 0_mm, 200_mm, 100_mm)));
-    EXPECT_FALSE(overlap(chest, at(Placement::Chest, 175_mm, 0_mm, 200_mm, 100_mm))) << "edges only touch";
-    EXPECT_TRUE(overlap(chest, at(Placement::Chest, 174_mm, 0_mm, 200_mm, 100_mm)));
-    EXPECT_FALSE(overlap(chest, at(Placement::Chest, 75_mm, 150_mm, 100_mm, 100_mm)));
-    EXPECT_TRUE(overlap(chest, at(Placement::Chest, 75_mm, 149_mm, 99_mm, 100_mm)))
+    const Decal chest = decalAt(Placement::Chest, 75_mm, 0_mm, 200_mm, 100_mm);
+    EXPECT_TRUE(overlap(chest, decalAt(Placement::LeftChest, 80_mm, 90_mm, 80_mm, 80_mm)));
+    EXPECT_FALSE(overlap(chest, decalAt(Placement::Back, 75_mm, 0_mm, 200_mm, 100_mm)));
+    EXPECT_FALSE(overlap(chest, decalAt(Placement::Chest, 175_mm, 0_mm, 200_mm, 100_mm)))
+        << "edges only touch";
+    EXPECT_TRUE(overlap(chest, decalAt(Placement::Chest, 174_mm, 0_mm, 200_mm, 100_mm)));
+    EXPECT_FALSE(overlap(chest, decalAt(Placement::Chest, 75_mm, 150_mm, 100_mm, 100_mm)));
+    EXPECT_TRUE(overlap(chest, decalAt(Placement::Chest, 75_mm, 149_mm, 99_mm, 100_mm)))
         << "half a millimetre shared";
-    EXPECT_FALSE(overlap(chest, at(Placement::Chest, 75_mm, -150_mm, 100_mm, 100_mm)));
+    EXPECT_FALSE(overlap(chest, decalAt(Placement::Chest, 75_mm, -150_mm, 100_mm, 100_mm)));
 }
 
 } // namespace

@@ -10,7 +10,7 @@ namespace {
 
 void readLog(std::string_view input) {
     for (const auto order : {std::optional<DateOrder>{}, std::optional{DateOrder::DayFirst}}) {
-        const auto log = readClimateLog(input, Hours{1}, {}, order);
+        const auto log = readClimateLog(input, alwaysAhead(Hours{1}), {}, order);
         if (!log.ok()) {
             require(!log.error().message.empty(), "a refusal has words");
             continue;
