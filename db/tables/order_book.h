@@ -26,8 +26,8 @@ struct OrderLine {
     Money total;
     Money paid;
     bool isAnyHandedOver = false; // of an order that is cancelled: two laptops can bring that about
-    bool isUndone = false; // taken, and then undone: see undone_orders.h
-    bool isUnread = false; // it cannot be read: all but its id, number and customer is nothing
+    bool isUndone = false;        // taken, and then undone: see undone_orders.h
+    bool isUnread = false;        // it cannot be read: all but its id, number and customer is nothing
 
     // Nothing is owed on an order that is cancelled or undone.
     Money owed() const {
