@@ -1,4 +1,5 @@
 // Forgetting a customer for good: what goes and what stays is said before it is done.
+#include "app/desk/backups_beside.h"
 #include "app/desk/formats.h"
 #include "app/slips/form_slip.h"
 #include "app/slips/slip_makers.h"
@@ -30,8 +31,9 @@ QString numbersInWords(const std::vector<std::int64_t>& numbers) {
 }
 
 // On another thread than the window's.
-QString whatStillNames(const db::Shop& shop, CustomerId customer, const Now& now) {
-    const auto naming = db::backupsNaming(db::backupsOf(shop.path()), customer, now.local());
+QString whatStillNames(const db::Shop& shop, const std::filesystem::path& second, CustomerId customer,
+                       const Now& now) {
+    const auto naming = db::backupsNaming(db::backupsOf(shop.path(), second), customer, now.local());
     const QString done = ForgetCustomerWords::tr("The customer is forgotten.");
     if (naming.empty())
         return done;
@@ -64,14 +66,14 @@ protected:
             settle(db::forgetCustomer(desk().file(), m_customer.id));
             return;
         }
-        desk().doBeside(tr("Forgetting"),
-                        [id = m_customer.id,
-                         now = desk().now()](db::Shop& shop, const auto& progress) -> Result<std::string> {
-                            const auto forgotten = db::forgetCustomer(shop, id, progress);
-                            if (!forgotten.ok())
-                                return forgotten.error();
-                            return plain(whatStillNames(shop, id, now));
-                        });
+        const auto forget = [id = m_customer.id, second = secondBackupFolder(), now = desk().now()](
+                                db::Shop& shop, const auto& progress) -> Result<std::string> {
+            const auto forgotten = db::forgetCustomer(shop, id, progress);
+            if (!forgotten.ok())
+                return forgotten.error();
+            return plain(whatStillNames(shop, second, id, now));
+        };
+        desk().doBeside(tr("Forgetting"), forget);
         finish();
     }
 

@@ -17,7 +17,7 @@ std::vector<std::string> orderOdds(const Order& order, std::size_t handedOver, c
                        ", which costs " + spokenAmount(order.total, currency) + ". Give " +
                        spokenAmount(order.paid - order.total, currency) + " back.");
     for (const SharedPress& each : shared)
-        odds.push_back(each.garment + " and " + each.other + " are both on the press " + each.press +
+        odds.push_back(each.garment + " and " + each.other + " are both under the platen of " + each.press +
                        ", which takes one. Finish the one that lies there, and put the other back on the "
                        "walk.");
     return odds;

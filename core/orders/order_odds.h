@@ -11,7 +11,7 @@
 
 namespace holdfast {
 
-// A garment that is on a press where another one is too: "423-a", "431-b", "Bench".
+// A garment under the platen of a press where another one is too: "423-a", "431-b", "Bench".
 struct SharedPress {
     std::string garment;
     std::string other;

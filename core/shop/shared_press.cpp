@@ -1,13 +1,16 @@
 #include "core/shop/shared_press.h"
 
+#include "core/press/step_key.h"
+
 namespace holdfast {
 
 namespace {
 
-// On which press, if on any.
+// On which press it lies under the platen, if on any.
 std::optional<PressId> pressOf(const ShopFacts& facts, const Garment& garment) {
     const auto steps = facts.stepsOf(garment);
-    return steps.empty() || steps.back().finishedAt ? std::nullopt : steps.back().press;
+    const bool isOnPress = !steps.empty() && !steps.back().finishedAt && isHeatKey(steps.back().key);
+    return isOnPress ? steps.back().press : std::nullopt;
 }
 
 } // namespace

@@ -1,6 +1,7 @@
 // The walk of one garment along its route, step by step.
 #include "db/actions/press_actions.h"
 
+#include "core/press/step_key.h"
 #include "core/trade/limits.h"
 #include "core/trade/unit_words.h"
 #include "db/actions/kept_blanks.h"
@@ -12,21 +13,11 @@
 namespace holdfast::db {
 namespace {
 
-// Cooling needs neither platen nor hands, so the next garment is pressed meanwhile (keys:
-// core/press/route.h).
-bool isWaitingKey(std::string_view key) {
-    return key.starts_with("cool");
-}
-
 // "lint-roll-1" → "lint roll"
 std::string keyWords(std::string_view key) {
     std::string words{key.substr(0, key.find_last_of('-'))};
     std::ranges::replace(words, '-', ' ');
     return words;
-}
-
-bool isHeatKey(std::string_view key) {
-    return key.starts_with("press") || key.starts_with("preheat") || key.starts_with("finish");
 }
 
 // A garment that is taken up wants the maker's hands; one that is under way may be turned to between two

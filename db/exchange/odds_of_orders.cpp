@@ -1,6 +1,7 @@
 #include "db/exchange/odds_of_orders.h"
 
 #include "core/orders/order_odds.h"
+#include "core/press/step_key.h"
 #include "db/actions/rows.h"
 #include "db/sqlite/changeset_form.h"
 #include "db/sqlite/connection.h"
@@ -54,7 +55,7 @@ std::set<std::int64_t> ordersIn(Connection& connection, ChangesetView changeset)
 std::vector<SharedPress> sharedPressesOf(Connection& connection, std::int64_t order) {
     std::vector<SharedPress> shared;
     Query rows = connection.query(
-        "SELECT own.id, other.id, press.name FROM garment AS own "
+        "SELECT own.id, other.id, press.name, mine.step_key, theirs.step_key FROM garment AS own "
         "JOIN press_step AS mine ON mine.garment_id = own.id AND mine.attempt = own.attempt "
         "JOIN press_step AS theirs ON theirs.press_id = mine.press_id AND theirs.finished_at IS NULL "
         "JOIN garment AS other ON other.id = theirs.garment_id AND theirs.attempt = other.attempt "
@@ -62,6 +63,8 @@ std::vector<SharedPress> sharedPressesOf(Connection& connection, std::int64_t or
         "WHERE own.order_id = ?1 AND mine.finished_at IS NULL AND other.id <> own.id ORDER BY 1, 2",
         order);
     while (rows.step()) {
+        if (!isHeatKey(rows.view(3)) || !isHeatKey(rows.view(4)))
+            continue;
         const auto own = garmentRow(connection, rows.id<GarmentId>(0));
         const auto other = garmentRow(connection, rows.id<GarmentId>(1));
         if (own && other)

@@ -1,5 +1,6 @@
 #include "db/journal/built_upon.h"
 
+#include "db/journal/recorded_tables.h"
 #include "db/sqlite/changeset.h"
 #include "db/sqlite/connection.h"
 
@@ -72,7 +73,7 @@ std::set<EntryId> builtUpon(Connection& connection, std::span<const HistoryEntry
         Query found = connection.query("SELECT changeset FROM journal_entry WHERE id = ?1", entry.id);
         if (!found.step())
             continue;
-        if (later.isBuiltOn(found.bytes(0)))
+        if (later.isBuiltOn(found.bytes(0)) || isForGood(found.bytes(0)))
             built.insert(entry.id);
         later.add(found.bytes(0));
     }

@@ -1,7 +1,7 @@
 #pragma once
-// Which entries of a history have later ones built upon them, so that undoing them alone would be refused. A
-// good guess from the entries of that history: what the ledgers or other histories would not bear is only
-// found by trying.
+// Which entries of a history have later ones built upon them, or are for good, so that undoing them is
+// refused. A good guess from the entries of that history: what the ledgers or other histories would not bear
+// is only found by trying.
 
 #include "db/journal/history.h"
 

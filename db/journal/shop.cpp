@@ -137,7 +137,18 @@ std::optional<HistoryEntry> Shop::lastUndoable() {
         "FROM journal_entry JOIN seat ON seat.id = seat_id "
         "WHERE seat_id = ?1 AND undoes IS NULL AND undone_by IS NULL ORDER BY journal_entry.id DESC LIMIT 1",
         m_seat));
-    return found.empty() ? std::nullopt : std::optional{std::move(found.front())};
+    if (found.empty() || isForGood(found.front()))
+        return std::nullopt;
+    return std::move(found.front());
+}
+
+// Such an entry is small, and this is asked after each act.
+bool Shop::isForGood(const HistoryEntry& entry) {
+    constexpr std::int64_t kMostBytes = 100'000;
+    if (entry.bytes > kMostBytes)
+        return false;
+    Query row = connection().query("SELECT changeset FROM journal_entry WHERE id = ?1", entry.id);
+    return row.step() && db::isForGood(row.bytes(0));
 }
 
 // An undo of an act, or of its redo; not a redo.

@@ -135,7 +135,7 @@ public:
     // Newest first.
     std::vector<HistoryEntry> history(Subject subject, int limit);
     std::vector<HistoryEntry> recent(int limit);
-    // The last entry of this seat that stands and is not itself an undo.
+    // The last entry of this seat that stands and is not itself an undo; nothing where that one is for good.
     std::optional<HistoryEntry> lastUndoable();
     // The undo that undoing once more does again: the last one of this seat, as long as nothing was done here
     // since but undoing and redoing.
@@ -220,6 +220,7 @@ private:
     Result<EntryId> undone(EntryId entry, const TellProgress& progress, const GiveWay& giveWay,
                            ChangedTables& touched);
     bool undoesAnAct(const HistoryEntry& entry);
+    bool isForGood(const HistoryEntry& entry);
 
     void makeIdsFrom(const GoingOn& from);
     void noteLastId(); // at the file, after each commit

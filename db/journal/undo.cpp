@@ -82,7 +82,7 @@ Result<EntryId> Shop::undone(EntryId entry, const TellProgress& progress, const 
         if (!RecordedForm{connection()}.fits(tablesOf(original->changeset)))
             return plainError(cannot(original->title) + " It was done with an older form of the shop file.");
 
-        if (isForGood(original->changeset))
+        if (db::isForGood(original->changeset))
             return plainError(cannot(original->title) + " Who was forgotten stays forgotten.");
 
         const Changeset inverse = inverseOf(original->changeset);

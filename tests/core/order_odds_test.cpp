@@ -43,10 +43,9 @@ TEST(OrderOdds, OfMoreMoneyThanItCosts) {
 
 TEST(OrderOdds, OfTwoGarmentsOnOnePress) {
     const std::vector<SharedPress> shared{{"423-a", "431-b", "Bench"}};
-    EXPECT_EQ(
-        orderOdds(anOrderOf(8100, 0), 0, {}, shared),
-        Sentences{"423-a and 431-b are both on the press Bench, which takes one. Finish the one that lies "
-                  "there, and put the other back on the walk."});
+    EXPECT_EQ(orderOdds(anOrderOf(8100, 0), 0, {}, shared),
+              Sentences{"423-a and 431-b are both under the platen of Bench, which takes one. Finish the one "
+                        "that lies there, and put the other back on the walk."});
 }
 
 TEST(OrderOdds, AreSaidInShortInALine) {

@@ -1,5 +1,6 @@
 // What no laptop allows by itself and two bring about between them: it is put right where it can be, and
 // else said on the order, on each of them.
+#include "core/press/step_key.h"
 #include "tests/db/exchange_fixture.h"
 
 #include <gtest/gtest.h>
@@ -14,6 +15,17 @@ protected:
             if (difference.words.find(words) != std::string::npos)
                 return true;
         return false;
+    }
+
+    void putUnderThePlaten(Shop& on, GarmentId garment) {
+        const Route route = routeFor(garment);
+        ASSERT_TRUE(takeUp(on, garment, route, now()).ok());
+        std::string step;
+        while (!isHeatKey(step)) {
+            const auto next = finishStep(on, garment, route);
+            ASSERT_TRUE(next.ok()) << next.error().message;
+            step = *next;
+        }
     }
 
     void expectTogether(Laptop& fair) {
@@ -52,11 +64,12 @@ TEST_F(BetweenTwo, TwoGarmentsOnOnePressAreSaidToBeSo) {
     const auto one = readyToPress();
     const auto two = readyToPress();
     Laptop& fair = aLaptop();
-    ASSERT_TRUE(takeUp(shop(), garmentOf(one), routeFor(garmentOf(one)), now()).ok());
-    ASSERT_TRUE(takeUp(*fair.shop, garmentOf(two), routeFor(garmentOf(two)), now()).ok());
+    putUnderThePlaten(shop(), garmentOf(one));
+    putUnderThePlaten(*fair.shop, garmentOf(two));
     const auto brought = bring(fair);
-    EXPECT_TRUE(says(brought, "2-a and 1-a are both on the press Left, which takes one. Finish the one that "
-                              "lies there, and put the other back on the walk."));
+    EXPECT_TRUE(says(brought,
+                     "2-a and 1-a are both under the platen of Left, which takes one. Finish the one that "
+                     "lies there, and put the other back on the walk."));
     expectTogether(fair);
     // Either way out is open.
     ASSERT_TRUE(putBackOnWalk(shop(), garmentOf(two)).ok());

@@ -5,6 +5,7 @@
 #include "db/backups/backups_naming.h"
 #include "db/files/export_shop.h"
 #include "db/forgetting/personal_columns.h"
+#include "db/journal/built_upon.h"
 #include "db/tables/order_book.h"
 #include "tests/db/exchange_fixture.h"
 
@@ -171,6 +172,9 @@ TEST_F(ForgettingTest, WhatCameBeforeCanBeUndoneAndTheForgettingCannot) {
     auto known = shopThatKnows();
     ASSERT_TRUE(forgetCustomer(*known, m_customer).ok());
     const auto forgetting = known->recent(1).front();
+    const auto ofTheOrder = known->history(Subject{m_customer}, 10);
+    EXPECT_TRUE(builtUpon(known->connection(), ofTheOrder).contains(forgetting.id)) << "no undo is offered";
+    EXPECT_FALSE(known->lastUndoable()) << "the undo key does not go past it";
     const auto refused = known->undo(forgetting.id);
     ASSERT_FALSE(refused.ok());
     EXPECT_NE(refused.error().message.find("Who was forgotten stays forgotten."), std::string::npos);

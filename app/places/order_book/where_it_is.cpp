@@ -119,7 +119,7 @@ WhereWords whereIsOrder(const ReckonedShop& shop, const db::OrderLine& line) {
         !odd.empty())
         return {QStringLiteral("caution"), words(odd), Tone::Held};
     if (order && !sharedPresses(shop.facts, line.id).empty())
-        return {QStringLiteral("caution"), inOrderBook("On one press with another"), Tone::Held};
+        return {QStringLiteral("caution"), inOrderBook("Two under one platen"), Tone::Held};
     if (!order || line.state == OrderState::HandedOver || line.state == OrderState::Cancelled ||
         line.state == OrderState::Quoted)
         return stateWords(line.state);
