@@ -14,6 +14,7 @@
 #include "app/places/cutting_bench/cut_sheet.h"
 #include "app/theme/type.h"
 #include "core/cutting/nest.h"
+#include "core/shop/films_to_cut.h"
 
 #include <QCoreApplication>
 #include <QDir>

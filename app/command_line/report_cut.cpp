@@ -3,6 +3,7 @@
 #include "app/command_line/text_table.h"
 #include "app/desk/formats.h"
 #include "core/cutting/percent_shares.h"
+#include "core/shop/films_to_cut.h"
 
 #include <QCoreApplication>
 #include <QJsonArray>

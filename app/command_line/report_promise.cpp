@@ -3,6 +3,7 @@
 #include "app/command_line/reports.h"
 #include "app/command_line/text_table.h"
 #include "app/desk/formats.h"
+#include "core/garments/placement_presets.h"
 #include "core/orders/promise.h"
 #include "core/orders/promise_hours.h"
 #include "core/shop/promise_again.h"

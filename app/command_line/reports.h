@@ -3,9 +3,9 @@
 // keys stay (docs/command-line.md).
 
 #include "app/command_line/arguments.h"
-#include "core/press/walk.h"
 #include "core/quality/shop_figures.h"
 #include "core/shop/reckoned_shop.h"
+#include "core/shop/walk.h"
 
 #include <QJsonObject>
 #include <QString>

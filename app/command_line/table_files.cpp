@@ -2,8 +2,8 @@
 
 #include "app/command_line/verbs.h"
 #include "core/trade/limits.h"
-#include "db/files/export_shop.h"
-#include "db/files/import_shop.h"
+#include "db/csv/export_shop.h"
+#include "db/csv/import_shop.h"
 
 namespace holdfast::app {
 

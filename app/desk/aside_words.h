@@ -1,8 +1,8 @@
 #pragma once
 // What a garment that cannot be pressed now needs, in the same words on screen, on paper and in reports.
 
-#include "core/press/walk.h"
 #include "core/shop/reckoned_shop.h"
+#include "core/shop/walk.h"
 
 #include <QString>
 

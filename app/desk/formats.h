@@ -1,7 +1,7 @@
 #pragma once
 // How numbers, dates and words are written for a person, and read from what a person typed. One place.
 
-#include "core/orders/order.h"
+#include "core/facts/order.h"
 #include "core/trade/dates.h"
 #include "core/trade/money.h"
 #include "core/trade/result.h"

@@ -15,9 +15,9 @@
 #include "app/desk/shop_beside.h"
 #include "app/desk/what_is_wrong.h"
 #include "core/holds/finding.h"
-#include "core/press/walk.h"
 #include "core/quality/claim.h"
 #include "core/shop/reckoned_shop.h"
+#include "core/shop/walk.h"
 #include "db/journal/shop.h"
 
 #include <QObject>

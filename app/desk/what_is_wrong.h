@@ -2,7 +2,7 @@
 // What of the shop file is not as it should be, for the page in the way of work; and which of it a person has
 // set aside on this laptop, to go on without it.
 
-#include "core/shop/unread_row.h"
+#include "core/facts/unread_row.h"
 #include "db/check/check.h"
 #include "db/journal/shop.h"
 

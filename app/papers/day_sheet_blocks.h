@@ -3,7 +3,7 @@
 // page.
 
 #include "app/papers/paper.h"
-#include "core/press/walk.h"
+#include "core/shop/walk.h"
 
 #include <functional>
 #include <vector>

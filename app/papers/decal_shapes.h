@@ -2,7 +2,7 @@
 // Shapes of decals, made when they are first drawn and kept: decals that are cut alike share theirs.
 
 #include "core/cutting/nest.h"
-#include "core/orders/order.h"
+#include "core/facts/order.h"
 
 #include <QHash>
 #include <QPainterPath>

@@ -1,7 +1,7 @@
 #include "app/papers/paper_files.h"
 
 #include "app/desk/formats.h"
-#include "db/journal/new_file.h"
+#include "db/disk/new_file.h"
 
 #include <QBuffer>
 #include <QCoreApplication>

@@ -4,7 +4,7 @@
 #include "app/shell/finder_papers.h"
 #include "app/shell/places.h"
 #include "app/theme/tokens.h"
-#include "core/cutting/nest.h"
+#include "core/shop/films_to_cut.h"
 #include "db/journal/undo_words.h"
 
 #include <QCoreApplication>

@@ -5,7 +5,7 @@
 #include "app/shell/finder_actions.h"
 #include "app/shell/finder_papers.h"
 #include "app/shell/places.h"
-#include "core/cutting/nest.h"
+#include "core/shop/films_to_cut.h"
 #include "db/tables/undone_orders.h"
 
 #include <QCoreApplication>

@@ -6,7 +6,7 @@
 #include "app/theme/measures.h"
 #include "app/theme/stitch.h"
 #include "app/theme/type.h"
-#include "core/cutting/nest.h"
+#include "core/shop/films_to_cut.h"
 
 #include <QKeyEvent>
 #include <QPainter>

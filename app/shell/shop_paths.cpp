@@ -2,7 +2,7 @@
 
 #include "db/actions/shop_actions.h"
 #include "db/demo/demo_shop.h"
-#include "db/journal/shop_lock.h"
+#include "db/disk/shop_lock.h"
 #include "db/schema/schema_steps.h"
 #include "db/tables/facts.h"
 

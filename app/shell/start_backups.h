@@ -4,8 +4,8 @@
 
 #include "app/desk/background_work.h"
 #include "app/desk/clock.h"
-#include "db/backups/kept_backup.h"
 #include "db/backups/putting_back.h"
+#include "db/disk/kept_backup.h"
 
 #include <QWidget>
 

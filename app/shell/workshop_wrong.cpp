@@ -12,7 +12,7 @@
 #include "db/check/check.h"
 #include "db/check/mend.h"
 #include "db/check/save.h"
-#include "db/journal/new_file.h"
+#include "db/disk/new_file.h"
 
 #include <QScrollArea>
 

@@ -2,7 +2,7 @@
 // The parts of a form that ask what a label allows, axis by axis and in words only; below them the care text
 // as it will be said.
 
-#include "core/care/care_limits.h"
+#include "core/facts/care_limits.h"
 
 #include <QString>
 

@@ -6,6 +6,7 @@
 #include "app/slips/slip_words.h"
 #include "app/widgets/banner.h"
 #include "app/widgets/field.h"
+#include "core/press/check_figures.h"
 #include "core/trade/limits.h"
 #include "core/trade/unit_words.h"
 #include "db/actions/press_actions.h"

@@ -3,7 +3,7 @@
 // that the keyboard is in. A row that was added must be named, or taken out again.
 
 #include "app/slips/typed_values.h"
-#include "core/blanks/blank_style.h"
+#include "core/facts/blank_style.h"
 
 #include <QWidget>
 

@@ -2,7 +2,7 @@
 // The fibres of a label as rows of fibre and share, and what they add to, said as it is typed.
 
 #include "app/slips/typed_values.h"
-#include "core/blanks/blank_style.h"
+#include "core/facts/blank_style.h"
 
 #include <QWidget>
 

@@ -6,6 +6,8 @@
 #include "app/widgets/field.h"
 #include "app/widgets/long_field.h"
 #include "app/widgets/switch.h"
+#include "core/facts/cutting_history.h"
+#include "core/orders/film_waste.h"
 #include "core/trade/unit_words.h"
 #include "db/actions/shop_actions.h"
 

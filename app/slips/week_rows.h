@@ -1,7 +1,7 @@
 #pragma once
 // The hours of a week, Monday first: each day open from one time to another, or closed.
 
-#include "core/shop/settings.h"
+#include "core/facts/settings.h"
 
 #include <QWidget>
 

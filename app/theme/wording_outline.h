@@ -4,7 +4,7 @@
 // are here.
 
 #include "app/theme/cut_outlines.h"
-#include "core/orders/order.h"
+#include "core/facts/order.h"
 
 #include <QColor>
 #include <QRectF>

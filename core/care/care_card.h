@@ -2,8 +2,8 @@
 // The care text that goes with a garment, in words: the stricter of blank and films, the film trade's own
 // advice, and the day from which it may be washed.
 
-#include "core/care/care_limits.h"
-#include "core/film/film.h"
+#include "core/facts/care_limits.h"
+#include "core/facts/film.h"
 #include "core/trade/dates.h"
 
 #include <optional>

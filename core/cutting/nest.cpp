@@ -1,7 +1,6 @@
 #include "core/cutting/nest.h"
 
 #include "core/cutting/nest_layout.h"
-#include "core/film/waiting_decals.h"
 #include "core/trade/unit_words.h"
 
 #include <algorithm>
@@ -14,15 +13,14 @@ namespace {
 // The decals of one film on their way onto rolls.
 class FilmNesting {
 public:
-    FilmNesting(const ReckonedShop& shop, const FilmToCut& film, const NestWish& wish,
-                const std::function<bool()>& shouldStop)
-        : m_wish(wish)
+    FilmNesting(const FilmToNest& task, const NestRules& rules, const std::function<bool()>& shouldStop)
+        : m_rules(rules)
         , m_shouldStop(shouldStop)
-        , m_film(shop.facts.films.at(film.film))
-        , m_margins{std::max(Millimetres{}, wish.gap), shop.facts.settings.edgeMargin}
-        , m_mayTurn(wish.mayTurn && !m_film.hasGrain) {
-        chooseRolls(shop, film);
-        chooseDecals(shop, film);
+        , m_film(*task.film)
+        , m_margins{std::max(Millimetres{}, rules.gap), task.edge}
+        , m_mayTurn(rules.mayTurn && !m_film.hasGrain) {
+        chooseRolls(task);
+        chooseDecals(task);
     }
 
     bool hasRoll() const { return !m_rolls.empty(); }
@@ -46,39 +44,28 @@ public:
     }
 
 private:
-    void chooseRolls(const ReckonedShop& shop, const FilmToCut& film) {
-        const std::vector<RollId> wished = m_wish.rolls.empty() ? usualWish(shop, film).rolls : m_wish.rolls;
-        for (const RollId id : wished) {
-            const FilmRoll* roll = shop.facts.rolls.find(id);
-            const bool isFit = roll && roll->film == m_film.id && roll->state == RollState::OnShelf &&
-                               roll->left > Millimetres{0} &&
-                               stripWidth(roll->width, m_margins) > Millimetres{};
+    void chooseRolls(const FilmToNest& task) {
+        for (const FilmRoll* roll : task.rolls) {
+            const bool isFit =
+                roll->left > Millimetres{0} && stripWidth(roll->width, m_margins) > Millimetres{};
             if (isFit && std::ranges::find(m_rolls, roll) == m_rolls.end())
                 m_rolls.push_back(roll);
         }
     }
 
-    void chooseDecals(const ReckonedShop& shop, const FilmToCut& film) {
-        std::map<DecalId, const Decal*> byId;
-        for (const WaitingDecal& waiting : waitingDecals(shop.facts))
-            byId.emplace(waiting.decal->id, waiting.decal);
-        for (const DecalId id : film.waiting) {
-            const auto found = byId.find(id);
-            if (found == byId.end() || m_wish.leftOut.contains(id))
-                continue;
-            const Decal& decal = *found->second;
-            const std::int64_t longest = kLongestSide - m_margins.gap.value;
-            if (decal.width.value < 1 || decal.height.value < 1)
-                m_lack.emplace(id, "A decal must be at least 1 × 1 mm; this one is " +
-                                       sizeWords(decal.width, decal.height) + ".");
-            else if (decal.width.value > longest || decal.height.value > longest)
-                m_lack.emplace(id,
-                               "No roll is long enough for " + sizeWords(decal.width, decal.height) + ".");
+    void chooseDecals(const FilmToNest& task) {
+        const std::int64_t longest = kLongestSide - m_margins.gap.value;
+        for (const Decal* decal : task.decals) {
+            const std::string size = sizeWords(decal->width, decal->height);
+            if (decal->width.value < 1 || decal->height.value < 1)
+                m_lack.emplace(decal->id, "A decal must be at least 1 × 1 mm; this one is " + size + ".");
+            else if (decal->width.value > longest || decal->height.value > longest)
+                m_lack.emplace(decal->id, "No roll is long enough for " + size + ".");
             else if (m_decals.size() == kMostPieces)
-                m_lack.emplace(id, "Only " + std::to_string(kMostPieces) +
-                                       " decals are nested at once: cut those first.");
+                m_lack.emplace(decal->id, "Only " + std::to_string(kMostPieces) +
+                                              " decals are nested at once: cut those first.");
             else
-                m_decals.push_back(&decal);
+                m_decals.push_back(decal);
         }
     }
 
@@ -117,8 +104,8 @@ private:
     void pinDown(StripTask& task, const std::vector<const Decal*>& decals) const {
         std::vector<const StripPiece*> pinned;
         for (std::size_t index = 0; index < decals.size(); ++index) {
-            const auto pin = m_wish.pins.find(decals[index]->id);
-            if (pin == m_wish.pins.end())
+            const auto pin = m_rules.pins.find(decals[index]->id);
+            if (pin == m_rules.pins.end())
                 continue;
             StripPiece piece = task.pieces[index];
             piece.pinned = placeOf(pin->second, m_margins);
@@ -168,7 +155,7 @@ private:
                lengthWords(leftOn(longest)) + " left beside the others.";
     }
 
-    const NestWish& m_wish;
+    const NestRules& m_rules;
     const std::function<bool()>& m_shouldStop; // of what is laid at once
     const Film& m_film;
     NestMargins m_margins;
@@ -180,24 +167,13 @@ private:
 
 } // namespace
 
-Result<FilmNests> nestFilm(const ReckonedShop& shop, const FilmToCut& film, const NestWish& wish,
-                           const StripSearch* search, const std::function<bool()>& shouldStop) {
-    const FilmNesting nesting(shop, film, wish, shouldStop);
+Result<FilmNests> nestOnRolls(const FilmToNest& task, const NestRules& rules, const StripSearch* search,
+                              const std::function<bool()>& shouldStop) {
+    const FilmNesting nesting(task, rules, shouldStop);
     if (!nesting.hasRoll())
-        return fieldError("roll", "No roll of " + shop.facts.films.at(film.film).name() +
+        return fieldError("roll", "No roll of " + task.film->name() +
                                       " may be cut from: receive one, or press a test strip.");
     return nesting.nests(search);
-}
-
-Millimetres nestedLength(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth,
-                         const ShopSettings& settings) {
-    const NestMargins margins{settings.decalGap, settings.edgeMargin};
-    StripTask task{stripWidth(rollWidth, margins).value, std::nullopt, {}};
-    for (const Decal* decal : decals)
-        task.pieces.push_back(pieceOf(*decal, !film.hasGrain, margins));
-    const Result<StripPacking> packing = packAtOnce(task);
-    // More than are nested at once are cut in rows.
-    return packing.ok() ? Millimetres{packing->length} : lengthInRows(decals, film, rollWidth, settings);
 }
 
 } // namespace holdfast

@@ -1,5 +1,5 @@
 #pragma once
-// Waiting decals nested on real rolls.
+// Decals of one film nested on rolls: geometry, which knows no shop.
 //
 // Each decal takes its size and half the gap on each of its sides; its weeding box stands half way out into
 // that. Decals keep the edge margin from both edges of the roll. The cut-off line stands half a gap behind
@@ -7,11 +7,13 @@
 // carrier sheet down: mirrored.
 
 #include "core/cutting/strip_packing.h"
-#include "core/shop/reckoned_shop.h"
+#include "core/facts/film.h"
+#include "core/facts/film_roll.h"
+#include "core/facts/order.h"
 
+#include <functional>
 #include <map>
-#include <set>
-#include <span>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -72,35 +74,19 @@ struct Nest {
 // An offcut is kept where both its sides reach this; common practice, no source.
 inline constexpr Millimetres kSmallestOffcut{100};
 
-// A roll that may be cut from, and why it stands where it does, in words with its numbers.
-struct RollOffer {
-    RollId roll;
-    bool mayBeUsed = true; // in date and well kept
-    std::string reason;    // "Use-by 17 Dec, 21 days left"
-};
-
-// One film on the bench: decals that may be cut, by promise; those that may not yet, and why; rolls in the
-// order they are cut from.
-struct FilmToCut {
-    FilmId film;
-    std::vector<DecalId> waiting;
-    std::map<DecalId, std::string> notYet; // "Wording not confirmed."
-    std::vector<RollOffer> rolls;
-};
-
-// Decals that may be cut, of every film.
-std::size_t decalsToCut(const ReckonedShop& shop);
-
-// Every film that has decals of open, confirmed orders to cut, by its earliest promise.
-std::vector<FilmToCut> filmsToCut(const ReckonedShop& shop);
-
-// What the maker wishes for one film on the bench.
-struct NestWish {
-    std::vector<RollId> rolls; // cut from these, in this order; empty: as offered, those that may be used
-    std::set<DecalId> leftOut;
+// How decals of one film are to be laid.
+struct NestRules {
     std::map<DecalId, DecalPin> pins; // all on the first roll
     Millimetres gap{8};
     bool mayTurn = true; // decals of a film with a grain are never turned
+};
+
+// What of one film is to be nested, and on what.
+struct FilmToNest {
+    const Film* film = nullptr;
+    std::vector<const FilmRoll*> rolls; // cut from in this order
+    std::vector<const Decal*> decals;   // by promise
+    Millimetres edge;                   // kept free at both edges of a roll
 };
 
 struct FilmNests {
@@ -108,21 +94,13 @@ struct FilmNests {
     std::map<DecalId, std::string> lack; // of those on no roll: why, a sentence with numbers
 };
 
-// As the wish starts out: the shop's gap, every roll offered that may be used.
-NestWish usualWish(const ReckonedShop& shop, const FilmToCut& film);
-
-// Nests every waiting decal that is not left out, kMostPieces at most: the rest is told as lacking. A pin
-// that lies off the roll or over an earlier one, or is turned where the film may not be, is let go. `search`
-// none: the constructive answer at once; `shouldStop` (may be empty) ends that one, and what is not laid yet
-// follows in rows. With a search its budget is shared by the rolls, `improved` is not called. An error where
-// the film has no roll that may be used.
-Result<FilmNests> nestFilm(const ReckonedShop& shop, const FilmToCut& film, const NestWish& wish,
-                           const StripSearch* search = nullptr, const std::function<bool()>& shouldStop = {});
-
-// Length these decals take on a roll of this width, nested at once; never more than in rows. Decals that fit
-// neither way are left out.
-Millimetres nestedLength(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth,
-                         const ShopSettings& settings);
+// Nests the decals, kMostPieces at most: the rest is told as lacking. A pin that lies off the roll or over an
+// earlier one, or is turned where the film may not be, is let go. `search` none: the constructive answer at
+// once; `shouldStop` (may be empty) ends that one, and what is not laid yet follows in rows. With a search
+// its budget is shared by the rolls, `improved` is not called. An error where there is no roll with any film.
+Result<FilmNests> nestOnRolls(const FilmToNest& task, const NestRules& rules,
+                              const StripSearch* search = nullptr,
+                              const std::function<bool()>& shouldStop = {});
 
 // Moving by hand. The place nearest to the one asked for where the decal lies on the roll and over no other;
 // none: there is none within the roll's length.

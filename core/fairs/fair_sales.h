@@ -2,7 +2,7 @@
 // What was sold at fairs, and what each of them earned. Costs are those of today (see
 // core/shop/garment_cost.h): what a blank or a film cost then is not kept.
 
-#include "core/fairs/fair.h"
+#include "core/facts/fair.h"
 #include "core/orders/price.h"
 
 #include <vector>

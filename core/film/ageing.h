@@ -1,8 +1,8 @@
 #pragma once
 // Accelerated ageing: a factor Q10 for each 10 °C above a reference.
 
-#include "core/film/climate.h"
-#include "core/film/film.h"
+#include "core/facts/climate.h"
+#include "core/facts/film.h"
 
 #include <span>
 #include <vector>

@@ -1,7 +1,7 @@
 #pragma once
 // Physics of damp air and of temperature over time.
 
-#include "core/film/climate.h"
+#include "core/facts/climate.h"
 #include "core/trade/units.h"
 
 #include <optional>

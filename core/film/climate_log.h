@@ -3,7 +3,7 @@
 // time, a temperature and a humidity in each line, commas, semicolons or tabs between, a decimal point or
 // comma.
 
-#include "core/film/climate.h"
+#include "core/facts/climate.h"
 #include "core/film/log_time.h"
 #include "core/trade/offset_at.h"
 #include "core/trade/result.h"

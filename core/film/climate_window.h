@@ -7,9 +7,9 @@
 // Dew point and absolute humidity are reckoned at the readings and taken as lines between them (see air.h for
 // the formulas).
 
+#include "core/facts/climate.h"
+#include "core/facts/film.h"
 #include "core/film/air.h"
-#include "core/film/climate.h"
-#include "core/film/film.h"
 
 #include <cstddef>
 #include <functional>

@@ -2,7 +2,7 @@
 // Hours that a place stood outside a band of humidity or temperature, the crossings found on the straight
 // lines between readings. Unrecorded time is no exposure.
 
-#include "core/film/climate.h"
+#include "core/facts/climate.h"
 
 #include <memory>
 #include <vector>

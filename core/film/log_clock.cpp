@@ -1,5 +1,7 @@
 #include "core/film/log_clock.h"
 
+#include "core/trade/units.h"
+
 #include <algorithm>
 
 namespace holdfast {

@@ -1,6 +1,6 @@
 #include "core/film/log_date_order.h"
 
-#include "core/film/climate.h"
+#include "core/facts/climate.h"
 
 #include <algorithm>
 #include <map>

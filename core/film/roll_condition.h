@@ -9,10 +9,10 @@
 // day plus what it extends (until a later strip fails); these are facts. Exposure is hours outside the
 // humidity and temperature bands since the last passed strip (see exposure.h).
 
-#include "core/film/climate.h"
-#include "core/film/film.h"
-#include "core/film/film_roll.h"
-#include "core/shop/shop_facts.h"
+#include "core/facts/climate.h"
+#include "core/facts/film.h"
+#include "core/facts/film_roll.h"
+#include "core/facts/shop_facts.h"
 #include "core/trade/day_span.h"
 
 #include <functional>

@@ -1,5 +1,6 @@
 #include "core/film/use_first.h"
 
+#include "core/cutting/cut_length.h"
 #include "core/cutting/nest.h"
 #include "core/film/usual_use.h"
 #include "core/film/waiting_decals.h"

@@ -7,8 +7,8 @@
 // film, taking the one that spoils first wastes least (any other order can be exchanged into this one without
 // loss), so the earliest use-by leads and the waste says how much depends on it.
 
+#include "core/facts/shop_facts.h"
 #include "core/film/roll_condition.h"
-#include "core/shop/shop_facts.h"
 #include "core/trade/units.h"
 
 #include <map>
@@ -17,22 +17,6 @@
 #include <vector>
 
 namespace holdfast {
-
-// Length one decal takes along a roll of this width, alone: an edge margin at both edges of the roll, a gap
-// behind it along the roll; the shorter of its two ways round where the film has no grain. None where it fits
-// neither way.
-std::optional<Millimetres> lengthFor(const Decal& decal, const Film& film, Millimetres rollWidth,
-                                     const ShopSettings& settings);
-
-// Length a set of decals takes in rows side by side (first fit by falling height): the plain way of the
-// knife, and quickly told; nestedLength (core/cutting/nest.h) is never more. A gap stands between neighbours
-// and behind each row. Decals that fit neither way are left out.
-Millimetres lengthInRows(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth,
-                         const ShopSettings& settings);
-
-// Whether they can be cut from so much of a roll: one after the other, in rows, or nested.
-bool fitOnto(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth, Millimetres left,
-             const ShopSettings& settings);
 
 struct RollForecast {
     RollId roll;

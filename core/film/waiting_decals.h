@@ -1,9 +1,9 @@
 #pragma once
 // Decals that are still to be cut.
 
-#include "core/film/film.h"
-#include "core/orders/order.h"
-#include "core/shop/shop_facts.h"
+#include "core/facts/film.h"
+#include "core/facts/order.h"
+#include "core/facts/shop_facts.h"
 
 #include <vector>
 

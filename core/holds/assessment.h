@@ -2,11 +2,11 @@
 // Every garment of a shop with its stage, its route and all that the rules have to say of it. This is what
 // the places show.
 
+#include "core/facts/shop_facts.h"
 #include "core/film/use_first.h"
 #include "core/holds/finding.h"
 #include "core/press/route.h"
 #include "core/press/stage.h"
-#include "core/shop/shop_facts.h"
 
 #include <map>
 #include <vector>

@@ -1,8 +1,8 @@
 #pragma once
 // Which holds stop the knife: film that is cut in spite of them would be cut in vain.
 
+#include "core/facts/order.h"
 #include "core/holds/finding.h"
-#include "core/orders/order.h"
 
 #include <span>
 

@@ -1,6 +1,7 @@
 // Rules over the press a garment goes to.
 
 #include "core/holds/rules.h"
+#include "core/press/check_figures.h"
 #include "core/trade/unit_words.h"
 
 #include <cmath>

@@ -3,7 +3,7 @@
 // off), then every decal is weeded: the shop's time for a decal and 25 s for each 100 cm² of it, half as much
 // again for letters. Common practice, no source; the shop's own times are settings.
 
-#include "core/shop/settings.h"
+#include "core/facts/settings.h"
 #include "core/trade/ids.h"
 #include "core/trade/units.h"
 

@@ -3,8 +3,8 @@
 // and clear of zip, buttons, pocket and seams. Film never lies across a zip or buttons. Across a pocket, a
 // seam, a collar or a hem it may, once the style says by which way round such a thing is pressed.
 
-#include "core/blanks/blank_style.h"
-#include "core/orders/order.h"
+#include "core/facts/blank_style.h"
+#include "core/facts/order.h"
 
 #include <optional>
 #include <span>

@@ -19,4 +19,10 @@ FilmWaste filmWaste(const CuttingHistory& history, const ShopSettings& settings)
     return {static_cast<int>(std::clamp(percent, 0.0, kMostWaste)), true};
 }
 
+ShopSettings pricingSettings(const ShopFacts& facts) {
+    ShopSettings measured = facts.settings;
+    measured.filmWastePercent = filmWaste(facts.cutting, facts.settings).percent;
+    return measured;
+}
+
 } // namespace holdfast

@@ -6,23 +6,12 @@
 // price. Film is the width of its roll times the length taken off it, less the offcuts that were kept; decals
 // are rectangles of their widths and heights. Our own reckoning, by areas over all those cuts together.
 
-#include "core/shop/settings.h"
-
-#include <cstdint>
+#include "core/facts/cutting_history.h"
+#include "core/facts/shop_facts.h"
 
 namespace holdfast {
 
-inline constexpr int kCutsLookedAt = 60; // the latest
-inline constexpr int kFewestCuts = 12;   // fewer tell nothing yet
-
-// The latest cuts, kCutsLookedAt of them at most.
-struct CuttingHistory {
-    std::int64_t cuts = 0;
-    std::int64_t film = 0;   // mm²
-    std::int64_t decals = 0; // mm², of those cut since the first of the cuts that stand as cut
-
-    bool operator==(const CuttingHistory&) const = default;
-};
+inline constexpr int kFewestCuts = 12; // fewer tell nothing yet
 
 struct FilmWaste {
     int percent = 0;         // of a decal's area, 0 to 500
@@ -30,5 +19,8 @@ struct FilmWaste {
 };
 
 FilmWaste filmWaste(const CuttingHistory& history, const ShopSettings& settings);
+
+// The shop's settings with the waste of film that its own cuts show, where they do.
+ShopSettings pricingSettings(const ShopFacts& facts);
 
 } // namespace holdfast

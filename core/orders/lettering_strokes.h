@@ -1,7 +1,7 @@
 #pragma once
 // Whether the letters of a wording are large enough to be weeded.
 
-#include "core/orders/order.h"
+#include "core/facts/order.h"
 
 namespace holdfast {
 

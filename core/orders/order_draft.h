@@ -1,8 +1,8 @@
 #pragma once
 // An order as it is typed at the table, before it is taken.
 
-#include "core/orders/order.h"
-#include "core/shop/shop_facts.h"
+#include "core/facts/order.h"
+#include "core/facts/shop_facts.h"
 #include "core/trade/result.h"
 
 #include <cstddef>

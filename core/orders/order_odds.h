@@ -2,7 +2,7 @@
 // What no form lets anybody do to an order, and two laptops can bring about between them, or an undo: each in
 // a sentence with what can be done about it.
 
-#include "core/orders/order.h"
+#include "core/facts/order.h"
 
 #include <cstddef>
 #include <span>

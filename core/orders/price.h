@@ -5,11 +5,11 @@
 // Whole minor units throughout; each cost is rounded up to one. What is below zero counts as zero, and no
 // cost counts as more than kMostCost, so that sums of many garments stay within 64 bits whatever is typed.
 
-#include "core/blanks/blank_style.h"
-#include "core/film/film.h"
-#include "core/orders/order.h"
+#include "core/facts/blank_style.h"
+#include "core/facts/film.h"
+#include "core/facts/order.h"
+#include "core/facts/settings.h"
 #include "core/press/route.h"
-#include "core/shop/settings.h"
 
 #include <span>
 

@@ -17,8 +17,8 @@
 //  - Rest, then handing over in opening hours, on the half hour.
 // Reckoned for the order as a whole, at most a year ahead, on the clock of the workshop's wall.
 
+#include "core/facts/shop_facts.h"
 #include "core/orders/cutting_time.h"
-#include "core/shop/shop_facts.h"
 #include "core/trade/dates.h"
 #include "core/trade/result.h"
 

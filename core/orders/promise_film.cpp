@@ -1,5 +1,6 @@
 #include "core/orders/promise_film.h"
 
+#include "core/cutting/cut_length.h"
 #include "core/film/use_first.h"
 
 #include <algorithm>

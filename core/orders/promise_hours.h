@@ -1,8 +1,8 @@
 #pragma once
 // The hours in which a shop works, and what is left of them beside work that is already promised.
 
+#include "core/facts/settings.h"
 #include "core/orders/promise.h"
-#include "core/shop/settings.h"
 #include "core/trade/dates.h"
 
 #include <optional>

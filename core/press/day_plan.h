@@ -11,7 +11,7 @@
 // How time is reckoned for a given order is told in day_plan_timing.h. Times are whole seconds; a step's
 // attended, platen and waiting time each count at most 366 days, and sums saturate.
 
-#include "core/press/press.h"
+#include "core/facts/press.h"
 #include "core/press/route.h"
 #include "core/trade/dates.h"
 #include "core/trade/ids.h"

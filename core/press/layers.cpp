@@ -6,32 +6,6 @@
 
 namespace holdfast {
 
-Side sideOf(Placement placement) {
-    switch (placement) {
-    case Placement::Chest:
-    case Placement::LeftChest:
-    case Placement::Front:
-        return Side::Front;
-    case Placement::Back:
-        return Side::Back;
-    case Placement::Sleeve:
-        return Side::Sleeve;
-    }
-    return Side::Front;
-}
-
-std::string sideName(Side side) {
-    switch (side) {
-    case Side::Front:
-        return "front";
-    case Side::Back:
-        return "back";
-    case Side::Sleeve:
-        return "sleeve";
-    }
-    return {};
-}
-
 bool overlap(const Decal& one, const Decal& other) {
     if (sideOf(one.placement) != sideOf(other.placement))
         return false;

@@ -7,8 +7,8 @@
 // of the two dwells, as long as the films agree within kFilmsAgreeWithin (common practice, no source). Films
 // further apart keep their own temperatures and are a hold (core/holds).
 
-#include "core/orders/order.h"
-#include "core/shop/shop_facts.h"
+#include "core/facts/order.h"
+#include "core/facts/shop_facts.h"
 
 #include <optional>
 #include <vector>
@@ -16,11 +16,6 @@
 namespace holdfast {
 
 inline constexpr double kFilmsAgreeWithin = 10; // °C
-
-enum class Side { Front, Back, Sleeve };
-
-Side sideOf(Placement placement);
-std::string sideName(Side side); // "front"
 
 bool overlap(const Decal& one, const Decal& other);
 

@@ -13,7 +13,7 @@
 // Of several due at once the one that is due longest comes first. That a warm peel does not keep is what its
 // name says; that the one due longest goes first is common practice, no source.
 
-#include "core/film/film.h"
+#include "core/facts/film.h"
 #include "core/trade/ids.h"
 
 #include <chrono>

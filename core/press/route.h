@@ -9,10 +9,10 @@
 // Where films of one garment need different temperatures, each keeps its own press pass. Rest follows the
 // last step and is no step of the press.
 
-#include "core/film/film.h"
-#include "core/orders/order.h"
-#include "core/press/press.h"
-#include "core/shop/shop_facts.h"
+#include "core/facts/film.h"
+#include "core/facts/order.h"
+#include "core/facts/press.h"
+#include "core/facts/shop_facts.h"
 #include "core/trade/units.h"
 
 #include <optional>

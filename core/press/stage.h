@@ -1,8 +1,8 @@
 #pragma once
 // Where a garment stands, derived from its facts.
 
+#include "core/facts/shop_facts.h"
 #include "core/press/route.h"
-#include "core/shop/shop_facts.h"
 #include "core/trade/dates.h"
 
 #include <optional>

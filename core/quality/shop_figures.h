@@ -1,9 +1,9 @@
 #pragma once
 // All that the figures of a shop are reckoned from, for one span of days.
 
+#include "core/facts/unread_row.h"
 #include "core/fairs/fair_sales.h"
 #include "core/quality/figures.h"
-#include "core/shop/unread_row.h"
 #include "core/stock/what_to_bring.h"
 #include "core/trade/money.h"
 #include "core/trade/units.h"

@@ -1,5 +1,7 @@
 #include "core/shop/garment_cost.h"
 
+#include "core/orders/film_waste.h"
+
 namespace holdfast {
 
 Cost garmentCost(const ShopFacts& facts, const Garment& garment, const Route& route) {
@@ -9,7 +11,7 @@ Cost garmentCost(const ShopFacts& facts, const Garment& garment, const Route& ro
             decals.push_back(
                 {film, decal.width, decal.height, std::holds_alternative<Wording>(decal.content)});
     const BlankStyle& style = facts.styleOf(garment);
-    const ShopSettings settings = facts.pricing();
+    const ShopSettings settings = pricingSettings(facts);
     return costOf(style, decals, handsFor(route, decals, style, settings), settings);
 }
 

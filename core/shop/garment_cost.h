@@ -6,8 +6,8 @@
 
 namespace holdfast {
 
-// By today's costs, with the waste of film of ShopFacts::pricing(). Decals of films that are gone cost
-// nothing. REQUIRES: the garment's style is in the facts; `route` is its route without such decals.
+// By today's costs and the shop's pricingSettings. Decals of films that are gone cost nothing. REQUIRES: the
+// garment's style is in the facts; `route` is its route without such decals.
 Cost garmentCost(const ShopFacts& facts, const Garment& garment, const Route& route);
 
 } // namespace holdfast

@@ -1,6 +1,6 @@
 #include "core/shop/lot_state.h"
 
-#include "core/shop/shop_facts.h"
+#include "core/facts/shop_facts.h"
 
 namespace holdfast {
 

@@ -1,7 +1,7 @@
 #pragma once
 // What stands between a lot of blanks and the platen. A style that is pressed as it comes needs no wash.
 
-#include "core/blanks/blank_lot.h"
+#include "core/facts/blank_lot.h"
 
 namespace holdfast {
 

@@ -1,6 +1,6 @@
 #include "core/shop/press_first.h"
 
-#include "core/cutting/nest.h"
+#include "core/cutting/cut_length.h"
 #include "core/orders/promise_hours.h"
 
 #include <algorithm>

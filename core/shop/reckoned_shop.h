@@ -2,11 +2,11 @@
 // A shop at one moment with all that is reckoned from its facts: what every place and report shows.
 // Never changed once made; a screen keeps the one it was handed until a newer one comes.
 
+#include "core/facts/shop_facts.h"
 #include "core/film/roll_condition.h"
 #include "core/film/use_first.h"
 #include "core/holds/assessment.h"
 #include "core/press/day_plan.h"
-#include "core/shop/shop_facts.h"
 
 #include <map>
 #include <memory>

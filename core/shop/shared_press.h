@@ -1,8 +1,8 @@
 #pragma once
 // Two laptops can each put a garment on the same press.
 
+#include "core/facts/shop_facts.h"
 #include "core/orders/order_odds.h"
-#include "core/shop/shop_facts.h"
 
 #include <vector>
 

@@ -1,8 +1,8 @@
 #pragma once
 // What a person does with blanks. Each is one journaled action.
 
-#include "core/blanks/blank_lot.h"
-#include "core/blanks/blank_style.h"
+#include "core/facts/blank_lot.h"
+#include "core/facts/blank_style.h"
 #include "core/trade/result.h"
 #include "db/journal/shop.h"
 

@@ -1,7 +1,7 @@
 #pragma once
 // What the forms of blank styles and films have in common.
 
-#include "core/care/care_limits.h"
+#include "core/facts/care_limits.h"
 #include "core/trade/dates.h"
 #include "core/trade/money.h"
 #include "core/trade/result.h"

@@ -1,7 +1,7 @@
 #pragma once
 // Fairs in the shop's list. Each is one journaled action.
 
-#include "core/fairs/fair.h"
+#include "core/facts/fair.h"
 #include "core/trade/result.h"
 #include "db/journal/shop.h"
 

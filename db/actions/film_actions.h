@@ -1,9 +1,9 @@
 #pragma once
 // What a person does with films, rolls and the places they stand in. Each is one journaled action.
 
-#include "core/film/climate.h"
-#include "core/film/film.h"
-#include "core/film/film_roll.h"
+#include "core/facts/climate.h"
+#include "core/facts/film.h"
+#include "core/facts/film_roll.h"
 #include "core/trade/result.h"
 #include "db/actions/held.h"
 #include "db/journal/shop.h"

@@ -2,7 +2,7 @@
 // Forgetting a customer: the orders, their garments and the money stay in the shop, and nothing in the file
 // says any more whose they were. There is no undo.
 
-#include "core/orders/order.h"
+#include "core/facts/order.h"
 #include "core/trade/money.h"
 #include "core/trade/result.h"
 #include "db/journal/shop.h"

@@ -2,7 +2,7 @@
 // What a person does with an order. Each is one journaled action; bad input comes back as an Error that names
 // the field, and nothing is written.
 
-#include "core/orders/order.h"
+#include "core/facts/order.h"
 #include "core/orders/order_draft.h"
 #include "core/trade/dates.h"
 #include "core/trade/result.h"

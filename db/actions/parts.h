@@ -2,7 +2,7 @@
 // Actions as parts of a larger one, for reading in files: each checks, writes and names its subjects as the
 // action of the same name does; the larger action then says what was done on the whole.
 
-#include "core/film/climate.h"
+#include "core/facts/climate.h"
 #include "db/actions/blank_actions.h"
 #include "db/actions/film_actions.h"
 #include "db/journal/writer.h"

@@ -4,8 +4,8 @@
 // A garment under way always has exactly one open step until its route is done. Finishing a step opens the
 // next one in the same action, so that closing the program loses nothing: the walk goes on where it was.
 
+#include "core/facts/press.h"
 #include "core/holds/finding.h"
-#include "core/press/press.h"
 #include "core/press/route.h"
 #include "core/trade/result.h"
 #include "db/actions/held.h"

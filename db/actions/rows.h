@@ -2,9 +2,9 @@
 // Single rows as the actions look at them, and what they say when a row is gone or in no state for the work.
 // All throw SqliteFailure; Shop::act is their door.
 
-#include "core/film/film_roll.h"
-#include "core/orders/order.h"
-#include "core/shop/unread_row.h"
+#include "core/facts/film_roll.h"
+#include "core/facts/order.h"
+#include "core/facts/unread_row.h"
 #include "core/trade/result.h"
 #include "db/journal/writer.h"
 

@@ -1,7 +1,7 @@
 #pragma once
 // What a person changes of the shop itself.
 
-#include "core/shop/settings.h"
+#include "core/facts/settings.h"
 #include "core/trade/result.h"
 #include "db/journal/shop.h"
 

@@ -3,8 +3,8 @@
 // chose it. Each is read as the program reads a shop before it gets its name.
 
 #include "core/trade/result.h"
-#include "db/backups/kept_backup.h"
 #include "db/check/check.h"
+#include "db/disk/kept_backup.h"
 
 #include <cstdint>
 #include <optional>
@@ -38,10 +38,5 @@ Result<std::optional<KeptBackup>> copyToSecondFolder(Shop& shop, const std::file
                                                      LocalTime now, const TellCheck& tell = {});
 // A folder of ours in the one that a person chose.
 Result<std::filesystem::path> makeSecondFolder(const std::filesystem::path& chosen);
-
-// Before a schema step: its pages are looked at, for what is in them only an older program reads.
-// Throws SqliteFailure.
-Result<std::filesystem::path> backUpBeforeStep(Connection& connection, const std::filesystem::path& shop,
-                                               LocalTime now);
 
 } // namespace holdfast::db

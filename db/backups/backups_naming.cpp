@@ -1,6 +1,6 @@
 #include "db/backups/backups_naming.h"
 
-#include "db/backups/staying.h"
+#include "db/disk/staying.h"
 #include "db/forgetting/personal_columns.h"
 #include "db/sqlite/connection.h"
 #include "db/sqlite/failure.h"

@@ -2,7 +2,7 @@
 // Backups in which a customer who was forgotten still has a name.
 
 #include "core/trade/ids.h"
-#include "db/backups/kept_backup.h"
+#include "db/disk/kept_backup.h"
 
 #include <span>
 #include <vector>

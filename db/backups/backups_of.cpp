@@ -1,5 +1,5 @@
 #include "db/backups/backups.h"
-#include "db/backups/shop_mark.h"
+#include "db/disk/shop_mark.h"
 
 #include <algorithm>
 

@@ -1,6 +1,6 @@
 #include "db/backups/look_at_backup.h"
 
-#include "db/journal/file_probe.h"
+#include "db/disk/file_probe.h"
 #include "db/sqlite/connection.h"
 #include "db/sqlite/stopping.h"
 

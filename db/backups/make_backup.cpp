@@ -1,12 +1,10 @@
 // Backups are made: copied, read as the program reads a shop, and only then given their names.
 #include "db/backups/backups.h"
-#include "db/backups/folders.h"
-#include "db/journal/incarnation.h"
-#include "db/journal/new_file.h"
+#include "db/disk/backup_folders.h"
+#include "db/disk/new_file.h"
+#include "db/disk/whole_copy.h"
 #include "db/journal/schema_upgrade.h"
 #include "db/journal/shop.h"
-#include "db/sqlite/online_copy.h"
-#include "db/sqlite/page_check.h"
 
 #include <algorithm>
 #include <fstream>
@@ -23,35 +21,10 @@ Error stoppedBackup() {
     return plainError("The backup was stopped. Nothing was left behind.");
 }
 
-// By itself a copy needs no log beside it, and can be read where nothing can be written. It is no longer the
-// file it was copied from: whoever opens it goes on as another.
-void settleCopy(Connection& copy) {
-    copy.script("PRAGMA journal_mode = DELETE");
-    if (copy.number("SELECT COUNT(*) FROM pragma_table_info('seat_here') WHERE name = 'incarnation'") > 0)
-        dropIncarnation(copy);
-}
-
-std::uintmax_t bytesOf(Connection& connection) {
-    return static_cast<std::uintmax_t>(connection.number("PRAGMA page_count")) *
-           static_cast<std::uintmax_t>(connection.number("PRAGMA page_size"));
-}
-
 CopyProgress toldOfCopying(const TellCheck& tell) {
     return [&tell](int done, int all) {
         return !tell || tell(all > 0 ? kCopying * done / all : 0, "the backup");
     };
-}
-
-// False: it was stopped. Throws SqliteFailure.
-Result<bool> copyWhole(Connection& from, const std::filesystem::path& to, const TellCheck& tell) {
-    Connection copy = Connection::open(to, Access::ReadWrite);
-    if (!copyOnline(from, copy, toldOfCopying(tell)))
-        return false;
-    settleCopy(copy);
-    if (!hasWholePages(copy))
-        return plainError("The backup could not be read after it was copied, so it was not kept. Check the "
-                          "shop file and the disk; the earlier backups stay.");
-    return true;
 }
 
 // As the window reads it. Of an older schema only an older program reads what is in the tables.
@@ -71,16 +44,6 @@ Result<QuickFindings> readAsTheProgramDoes(const std::filesystem::path& copy, Sh
     });
 }
 
-bool holdTheSame(const std::filesystem::path& one, const std::filesystem::path& other) {
-    std::error_code unknown;
-    if (std::filesystem::file_size(one, unknown) != std::filesystem::file_size(other, unknown))
-        return false;
-    std::ifstream left{one, std::ios::binary};
-    std::ifstream right{other, std::ios::binary};
-    return left && right &&
-           std::equal(std::istreambuf_iterator<char>{left}, {}, std::istreambuf_iterator<char>{right}, {});
-}
-
 // Into the folder, under the name that `nameFor(isWhole)` gives it.
 template <class NameFor>
 Result<BackupMade> copyInto(const std::filesystem::path& folder, Connection& from, Shop& shop,
@@ -90,7 +53,7 @@ Result<BackupMade> copyInto(const std::filesystem::path& folder, Connection& fro
     auto file = NewFile::begin(nameFor(true));
     if (!file)
         return file.error();
-    const auto copied = copyWhole(from, file->temporaryPath(), tell);
+    const auto copied = copyWhole(from, file->temporaryPath(), toldOfCopying(tell));
     if (!copied)
         return copied.error();
     if (!*copied)
@@ -173,28 +136,6 @@ Result<std::optional<KeptBackup>> copyToSecondFolder(Shop& shop, const std::file
     } catch (const SqliteFailure& failure) {
         return failure.isStopped() ? stoppedBackup() : failure.error();
     }
-}
-
-Result<std::filesystem::path> backUpBeforeStep(Connection& connection, const std::filesystem::path& shop,
-                                               LocalTime now) {
-    const std::filesystem::path folder = backupFolder(shop);
-    if (auto made = makeFolder(folder); !made)
-        return made.error();
-    if (auto room = requireRoom(folder, bytesOf(connection)); !room)
-        return room.error();
-    const auto name = freeBackupPath(folder, shop, now, BackupReason::BeforeStep, true);
-    auto file = NewFile::begin(name);
-    if (!file)
-        return file.error();
-    if (const auto copied = copyWhole(connection, file->temporaryPath(), {}); !copied)
-        return copied.error();
-    // One is enough where the program was ended before the first step.
-    for (const KeptBackup& earlier : namedBackupsIn(folder, shop))
-        if (earlier.reason == BackupReason::BeforeStep && holdTheSame(file->temporaryPath(), earlier.path))
-            return earlier.path;
-    if (auto kept = file->keep(); !kept)
-        return kept.error();
-    return name;
 }
 
 } // namespace holdfast::db

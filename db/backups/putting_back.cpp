@@ -1,10 +1,10 @@
 #include "db/backups/putting_back.h"
 
-#include "db/backups/folders.h"
-#include "db/journal/file_probe.h"
-#include "db/journal/incarnation.h"
+#include "db/disk/backup_folders.h"
+#include "db/disk/file_probe.h"
+#include "db/disk/incarnation.h"
+#include "db/disk/shop_lock.h"
 #include "db/journal/schema_upgrade.h"
-#include "db/journal/shop_lock.h"
 #include "db/sqlite/online_copy.h"
 
 #include <unistd.h>

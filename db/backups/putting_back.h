@@ -4,9 +4,9 @@
 // lost: putting that one back undoes it.
 
 #include "core/trade/result.h"
-#include "db/backups/kept_backup.h"
 #include "db/check/check.h"
-#include "db/journal/new_file.h"
+#include "db/disk/kept_backup.h"
+#include "db/disk/new_file.h"
 #include "db/journal/shop.h"
 
 #include <cstdint>

@@ -3,7 +3,7 @@
 // ledgers, the journal, every row against its history, every fact as the window reads it, and what is made
 // out of the rows: the order book's lines and the search. Nothing is changed.
 
-#include "core/shop/unread_row.h"
+#include "core/facts/unread_row.h"
 #include "core/trade/result.h"
 
 #include <functional>

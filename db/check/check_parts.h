@@ -2,7 +2,7 @@
 // The parts that check.cpp puts together, one subject a file. Each adds what it finds, a sentence each; none
 // changes anything. All throw SqliteFailure.
 
-#include "core/shop/unread_row.h"
+#include "core/facts/unread_row.h"
 #include "db/check/row_stories.h"
 #include "db/journal/shop.h"
 

@@ -1,8 +1,8 @@
 #include "core/trade/unit_words.h"
 #include "db/check/check_parts.h"
-#include "db/exchange/column_words.h"
-#include "db/exchange/row_words.h"
 #include "db/sqlite/connection.h"
+#include "db/tables/column_words.h"
+#include "db/tables/row_words.h"
 
 #include <algorithm>
 #include <map>

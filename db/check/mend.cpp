@@ -1,9 +1,9 @@
 #include "db/check/mend.h"
 
 #include "db/check/check_parts.h"
-#include "db/exchange/laptops.h"
 #include "db/journal/ledger_faults.h"
 #include "db/journal/recorded_tables.h"
+#include "db/journal/unrecorded_transaction.h"
 #include "db/sqlite/connection.h"
 #include "db/sqlite/foreign_keys.h"
 #include "db/sqlite/stopping.h"
@@ -271,7 +271,7 @@ Result<Mended> mendShop(Shop& shop, const TellCheck& tell) {
         Shop::GoingOn from;
         {
             const ForeignKeysOff unchecked{connection};
-            ExchangeTransaction transaction{connection};
+            UnrecordedTransaction transaction{connection};
             mended = mendFile(connection, shop.steps(), tell);
             from = shop.goingOn();
             transaction.commit();

@@ -1,4 +1,4 @@
-#include "core/cutting/nest.h"
+#include "core/cutting/cut_length.h"
 #include "core/press/stage.h"
 #include "db/actions/film_actions.h"
 #include "db/actions/order_actions.h"

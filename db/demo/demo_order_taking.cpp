@@ -1,3 +1,4 @@
+#include "core/garments/placement_presets.h"
 #include "core/shop/garment_cost.h"
 #include "db/actions/order_actions.h"
 #include "db/demo/demo_orders.h"

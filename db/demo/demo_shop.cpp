@@ -7,8 +7,8 @@
 #include "db/demo/demo_script.h"
 #include "db/demo/demo_work.h"
 #include "db/demo/demo_workshop.h"
+#include "db/disk/wall_clock.h"
 #include "db/journal/backup.h"
-#include "db/journal/wall_clock.h"
 
 namespace holdfast::db {
 namespace {

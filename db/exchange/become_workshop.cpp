@@ -1,8 +1,9 @@
 // A laptop's copy takes the place of the workshop's, which is lost.
 #include "core/trade/id_maker.h"
+#include "db/disk/incarnation.h"
 #include "db/exchange/laptops.h"
-#include "db/journal/incarnation.h"
 #include "db/journal/line.h"
+#include "db/journal/unrecorded_transaction.h"
 
 #include <algorithm>
 
@@ -61,7 +62,7 @@ Result<std::int64_t> becomeWorkshop(Shop& shop) {
         std::int64_t next = 0;
         Shop::GoingOn from;
         {
-            ExchangeTransaction transaction{connection};
+            UnrecordedTransaction transaction{connection};
             next = putInPlaceOfTheLost(connection);
             renewIncarnation(connection, shop.path());
             from = shop.goingOn();

@@ -1,10 +1,11 @@
 // A whole copy of the workshop's shop, made into another laptop's.
 #include "core/trade/id_maker.h"
 #include "core/trade/limits.h"
+#include "db/disk/incarnation.h"
+#include "db/disk/new_file.h"
 #include "db/exchange/laptops.h"
-#include "db/journal/incarnation.h"
 #include "db/journal/line.h"
-#include "db/journal/new_file.h"
+#include "db/journal/unrecorded_transaction.h"
 #include "db/sqlite/online_copy.h"
 
 #include <algorithm>
@@ -37,7 +38,7 @@ Result<Seat> newSeat(Connection& connection, const std::string& name) {
 
 // Before the file is copied, which may take long.
 std::optional<Error> whyNot(Connection& connection, const std::string& name) {
-    const ExchangeTransaction onlyTried{connection};
+    const UnrecordedTransaction onlyTried{connection};
     const auto seat = newSeat(connection, name);
     return seat ? std::nullopt : std::optional{seat.error()};
 }
@@ -65,7 +66,7 @@ void makeIts(Connection& copy, const Seat& seat, const std::vector<Seat>& all, c
 // A laptop of which no copy came about: its order numbers are the workshop's again, for nobody has them.
 Result<Done> letGoOf(Connection& connection, const Seat& seat) {
     try {
-        ExchangeTransaction transaction{connection};
+        UnrecordedTransaction transaction{connection};
         connection.run("DELETE FROM seat_known WHERE seat_id = ?1", seat.number);
         connection.run("DELETE FROM seat WHERE id = ?1", seat.number);
         connection.run("UPDATE seat SET last_order_number = ?2 WHERE id = ?1", kWorkshopSeat,
@@ -97,7 +98,7 @@ Result<Seat> makeCopyForLaptop(Shop& shop, const std::filesystem::path& path, co
         Seat seat;
         PlaceInLine end;
         {
-            ExchangeTransaction transaction{connection};
+            UnrecordedTransaction transaction{connection};
             putOwnInLine(connection);
             end = endOfLine(connection);
             transaction.commit();
@@ -110,7 +111,7 @@ Result<Seat> makeCopyForLaptop(Shop& shop, const std::filesystem::path& path, co
                 return plainError("The copying was stopped. Nothing was left behind.");
             // Written at the workshop first: a number is not given twice, even if the stick is pulled out
             // now.
-            ExchangeTransaction transaction{connection};
+            UnrecordedTransaction transaction{connection};
             auto made = newSeat(connection, name);
             if (!made)
                 return made;

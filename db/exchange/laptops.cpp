@@ -7,19 +7,6 @@
 
 namespace holdfast::db {
 
-ExchangeTransaction::Permit::Permit(Connection& connection)
-    : m_connection(connection) {
-    m_connection.allowWriting(true);
-}
-
-ExchangeTransaction::Permit::~Permit() {
-    m_connection.allowWriting(false);
-}
-
-ExchangeTransaction::ExchangeTransaction(Connection& connection)
-    : m_permit(connection)
-    , m_transaction(connection) {}
-
 std::vector<Seat> seats(Connection& connection) {
     std::vector<Seat> found;
     Query rows =

@@ -11,33 +11,6 @@ inline constexpr std::int64_t kFewOrderNumbers = 100;
 Seat seatHere(Connection& connection);
 std::int64_t shopNumber(Connection& connection);
 
-// Allows writing in a transaction of its own, outside of any action: for the bookkeeping, and for what takes
-// in entries that are actions already.
-class ExchangeTransaction {
-public:
-    // Throws SqliteFailure where the file cannot be written to now.
-    explicit ExchangeTransaction(Connection& connection);
-    ExchangeTransaction(const ExchangeTransaction&) = delete;
-    ExchangeTransaction& operator=(const ExchangeTransaction&) = delete;
-
-    void commit() { m_transaction.commit(); }
-
-private:
-    class Permit {
-    public:
-        explicit Permit(Connection& connection);
-        Permit(const Permit&) = delete;
-        Permit& operator=(const Permit&) = delete;
-        ~Permit();
-
-    private:
-        Connection& m_connection;
-    };
-
-    Permit m_permit;
-    Transaction m_transaction;
-};
-
 // The next range from the top of the workshop's own, or nothing where that would leave the workshop fewer
 // than a range of its own. REQUIRES: a transaction at the workshop.
 struct OrderRange {

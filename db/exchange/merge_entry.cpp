@@ -2,7 +2,6 @@
 
 #include "db/exchange/give_way.h"
 #include "db/exchange/odds_of_orders.h"
-#include "db/exchange/row_words.h"
 #include "db/journal/ledger_faults.h"
 #include "db/journal/obstacle.h"
 #include "db/journal/recorded_tables.h"
@@ -11,6 +10,7 @@
 #include "db/sqlite/open_references.h"
 #include "db/sqlite/savepoint.h"
 #include "db/sqlite/session.h"
+#include "db/tables/row_words.h"
 
 #include <algorithm>
 

@@ -1,10 +1,11 @@
 // Writing news, and looking whether news may be taken in.
 #include "db/exchange/news.h"
 
+#include "db/disk/new_file.h"
 #include "db/exchange/common_place.h"
 #include "db/exchange/laptops.h"
-#include "db/journal/new_file.h"
 #include "db/journal/schema_upgrade.h"
+#include "db/journal/unrecorded_transaction.h"
 #include "db/sqlite/stopping.h"
 
 #include <algorithm>
@@ -95,7 +96,7 @@ Result<NewsWritten> writeNews(Shop& shop, const std::filesystem::path& path, Sea
             return may.error();
         NewsWritten written;
         {
-            ExchangeTransaction transaction{connection};
+            UnrecordedTransaction transaction{connection};
             if (isTheWorkshop(connection)) {
                 putOwnInLine(connection);
                 giveRangeIfFew(connection, laptop);

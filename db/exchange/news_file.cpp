@@ -1,6 +1,6 @@
 #include "db/exchange/news_file.h"
 
-#include "db/journal/file_probe.h"
+#include "db/disk/file_probe.h"
 #include "db/sqlite/stopping.h"
 
 #include <sqlite3.h>

@@ -1,6 +1,7 @@
 // What could not be applied: the list, and doing it after all.
 #include "db/exchange/laptops.h"
 #include "db/exchange/merge_entry.h"
+#include "db/journal/unrecorded_transaction.h"
 
 namespace holdfast::db {
 
@@ -67,7 +68,7 @@ Result<Done> letGo(Shop& shop, EntryId id) {
     if (shop.isReadOnly())
         return plainError("This shop is open for reading only.");
     try {
-        ExchangeTransaction transaction{shop.connection()};
+        UnrecordedTransaction transaction{shop.connection()};
         if (const auto entry = readEntry(shop.connection(), id); !entry || !entry->isAside)
             return noSuchEntry();
         takeOffTheList(shop.connection(), id);

@@ -11,6 +11,7 @@
 #include "db/forgetting/personal_columns.h"
 #include "db/journal/ledger_faults.h"
 #include "db/journal/line.h"
+#include "db/journal/unrecorded_transaction.h"
 #include "db/sqlite/savepoint.h"
 #include "db/sqlite/stopping.h"
 
@@ -271,7 +272,7 @@ Result<NewsTakenIn> takenIn(Shop& shop, NewsReader& news, const TellProgress& pr
         TakingIn taking{connection, news, common->place, shop.now(), progress};
         const Stopping stopping{connection,
                                 progress ? std::function<bool()>{[&] { return taking.mayGoOn(); }} : nullptr};
-        ExchangeTransaction transaction{connection};
+        UnrecordedTransaction transaction{connection};
         taken = taking.run();
         from = shop.goingOn();
         transaction.commit();

@@ -1,6 +1,6 @@
 #include "db/journal/backup.h"
 
-#include "db/journal/new_file.h"
+#include "db/disk/new_file.h"
 #include "db/journal/shop.h"
 #include "db/sqlite/page_check.h"
 

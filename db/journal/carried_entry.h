@@ -8,7 +8,7 @@
 
 #include "core/trade/dates.h"
 #include "core/trade/ids.h"
-#include "db/journal/digest.h"
+#include "db/disk/digest.h"
 #include "db/sqlite/changeset.h"
 
 #include <cstdint>

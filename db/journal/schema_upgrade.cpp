@@ -1,8 +1,8 @@
 #include "db/journal/schema_upgrade.h"
 
+#include "db/disk/file_probe.h"
 #include "db/journal/carried_entry.h"
 #include "db/journal/line.h"
-#include "db/journal/shop_file.h"
 #include "db/sqlite/connection.h"
 #include "db/sqlite/foreign_keys.h"
 #include "db/sqlite/transaction.h"

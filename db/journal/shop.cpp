@@ -1,6 +1,6 @@
 #include "db/journal/shop.h"
 
-#include "db/journal/incarnation.h"
+#include "db/disk/incarnation.h"
 #include "db/journal/recorded_tables.h"
 
 #include <sqlite3.h>

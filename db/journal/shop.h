@@ -56,7 +56,7 @@ public:
     using Steps = std::span<const char* const>;
 
     // Opening refuses in words, and leaves untouched, whatever is not a whole shop file of this version or an
-    // older one. An older one is backed up and then brought up to date (see db/backups). `steps` is the
+    // older one. An older one is backed up and then brought up to date (see db/disk). `steps` is the
     // schema; only tests hand in another.
     static Result<std::unique_ptr<Shop>> open(const std::filesystem::path& path, Clock clock,
                                               Steps steps = schemaSteps());

@@ -1,12 +1,12 @@
 #include "db/journal/shop_file.h"
 
-#include "db/backups/backups.h"
-#include "db/backups/folders.h"
-#include "db/journal/file_probe.h"
-#include "db/journal/incarnation.h"
-#include "db/journal/new_file.h"
+#include "db/disk/backup_before_step.h"
+#include "db/disk/backup_folders.h"
+#include "db/disk/file_probe.h"
+#include "db/disk/incarnation.h"
+#include "db/disk/new_file.h"
+#include "db/disk/wall_clock.h"
 #include "db/journal/schema_upgrade.h"
-#include "db/journal/wall_clock.h"
 #include "db/sqlite/page_check.h"
 
 #include <fcntl.h>

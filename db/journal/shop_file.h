@@ -5,7 +5,7 @@
 
 #include "core/trade/dates.h"
 #include "core/trade/result.h"
-#include "db/journal/shop_lock.h"
+#include "db/disk/shop_lock.h"
 #include "db/sqlite/connection.h"
 
 #include <cstdint>
@@ -13,8 +13,6 @@
 #include <span>
 
 namespace holdfast::db {
-
-inline constexpr std::int32_t kShopApplicationId = 0x486F6C64; // "Hold"
 
 struct ShopFile {
     ShopLock lock; // declared first: let go of last

@@ -2,11 +2,11 @@
 // How choices are written in the shop file: a short word each, never a number. Reading an unknown word throws
 // SqliteFailure (the file is from a newer version, or damaged).
 
-#include "core/blanks/blank_lot.h"
-#include "core/blanks/blank_style.h"
-#include "core/film/film.h"
-#include "core/film/film_roll.h"
-#include "core/orders/order.h"
+#include "core/facts/blank_lot.h"
+#include "core/facts/blank_style.h"
+#include "core/facts/film.h"
+#include "core/facts/film_roll.h"
+#include "core/facts/order.h"
 #include "core/orders/order_draft.h"
 
 #include <optional>

@@ -2,7 +2,8 @@
 // The parts that facts.cpp puts together, one subject a file. `orders` is a JSON list of order ids. Rows that
 // cannot be read are left out and noted in `unread`.
 
-#include "core/shop/shop_facts.h"
+#include "core/facts/cutting_history.h"
+#include "core/facts/shop_facts.h"
 #include "db/sqlite/connection.h"
 #include "db/tables/unread_facts.h"
 

@@ -1,7 +1,7 @@
 #include "db/tables/facts.h"
 
+#include "core/facts/whole_facts.h"
 #include "core/film/usual_use.h"
-#include "core/shop/whole_facts.h"
 #include "db/sqlite/changeset.h"
 #include "db/tables/fact_readers.h"
 #include "db/tables/fact_row.h"

@@ -3,9 +3,9 @@
 // All functions throw SqliteFailure; Shop::read is their door. A row that cannot be read is left out with
 // what cannot be shown without it, and named in ShopFacts::unread.
 
-#include "core/film/climate.h"
+#include "core/facts/climate.h"
+#include "core/facts/shop_facts.h"
 #include "core/film/use_first.h"
-#include "core/shop/shop_facts.h"
 #include "db/sqlite/connection.h"
 #include "db/tables/unread_facts.h"
 

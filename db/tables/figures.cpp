@@ -1,6 +1,6 @@
 #include "db/tables/figures.h"
 
-#include "core/film/film_roll.h"
+#include "core/facts/film_roll.h"
 #include "db/tables/claims.h"
 #include "db/tables/fact_row.h"
 #include "db/tables/facts.h"

@@ -2,8 +2,8 @@
 // The moves of a roll's or a lot's ledger, and the readings of a place, for the screens that show them.
 // All functions throw SqliteFailure; Shop::read is their door.
 
-#include "core/blanks/blank_lot.h"
-#include "core/film/climate.h"
+#include "core/facts/blank_lot.h"
+#include "core/facts/climate.h"
 #include "core/trade/ids.h"
 #include "db/sqlite/connection.h"
 

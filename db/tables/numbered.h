@@ -1,8 +1,8 @@
 #pragma once
 // What a number on a paper names, whatever its state: an order, one of its garments, or a roll.
 
-#include "core/film/film_roll.h"
-#include "core/orders/order.h"
+#include "core/facts/film_roll.h"
+#include "core/facts/order.h"
 #include "db/sqlite/connection.h"
 
 #include <optional>

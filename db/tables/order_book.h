@@ -2,7 +2,7 @@
 // Lists for the order book and the fair table: search as you type, customers, money, where a fair stands.
 // All functions throw SqliteFailure; Shop::read is their door.
 
-#include "core/orders/order.h"
+#include "core/facts/order.h"
 #include "core/orders/order_draft.h"
 #include "db/sqlite/connection.h"
 #include "db/tables/order_search.h"

@@ -1,7 +1,7 @@
 #pragma once
 // The shop's settings as rows of name and text, as they stand in the table setting.
 
-#include "core/shop/settings.h"
+#include "core/facts/settings.h"
 #include "db/tables/unread_facts.h"
 
 #include <map>

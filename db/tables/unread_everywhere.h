@@ -1,7 +1,7 @@
 #pragma once
 // What of the whole shop cannot be read.
 
-#include "core/shop/unread_row.h"
+#include "core/facts/unread_row.h"
 
 #include <functional>
 #include <vector>

@@ -1,10 +1,10 @@
 #include "db/tables/unread_facts.h"
 
 #include "core/trade/unit_words.h"
-#include "db/exchange/column_words.h"
-#include "db/exchange/row_words.h"
 #include "db/sqlite/changeset.h"
 #include "db/sqlite/connection.h"
+#include "db/tables/column_words.h"
+#include "db/tables/row_words.h"
 
 #include <algorithm>
 #include <array>

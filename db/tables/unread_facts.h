@@ -1,7 +1,7 @@
 #pragma once
 // What could not be read while facts were loaded, noted row by row and then named in the words of the trade.
 
-#include "core/shop/unread_row.h"
+#include "core/facts/unread_row.h"
 #include "db/sqlite/failure.h"
 
 #include <set>

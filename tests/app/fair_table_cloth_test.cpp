@@ -2,6 +2,7 @@
 
 #include "app/places/fair_table/table_cloth.h"
 #include "app/theme/wording_outline.h"
+#include "core/garments/placement_presets.h"
 #include "db/tables/facts.h"
 #include "tests/app/fair_table_fixture.h"
 

@@ -5,6 +5,7 @@
 #include "app/places/fair_table/fair_table_model.h"
 #include "app/places/fair_table/stage_scale.h"
 #include "app/theme/drawings.h"
+#include "core/garments/placement_presets.h"
 #include "db/actions/film_actions.h"
 #include "db/actions/shop_actions.h"
 #include "tests/app/shop_fixture.h"

@@ -2,7 +2,7 @@
 // is.
 #include "app/desk/formats.h"
 #include "app/papers/paper_files.h"
-#include "db/journal/new_file.h"
+#include "db/disk/new_file.h"
 #include "tests/db/failing_disk.h"
 #include "tests/db/journal_fixture.h"
 

@@ -5,7 +5,7 @@
 #include "app/shell/foot_line.h"
 #include "app/shell/main_window.h"
 #include "app/shell/workshop.h"
-#include "core/press/walk.h"
+#include "core/shop/walk.h"
 #include "tests/app/shop_fixture.h"
 
 #include <QApplication>

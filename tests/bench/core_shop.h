@@ -1,8 +1,8 @@
 #pragma once
 // A busy workshop as plain facts, for the benches of core.
 
-#include "core/film/climate.h"
-#include "core/shop/shop_facts.h"
+#include "core/facts/climate.h"
+#include "core/facts/shop_facts.h"
 
 #include <string>
 

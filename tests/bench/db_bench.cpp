@@ -1,7 +1,7 @@
 // What a person waits for in a large shop, beside the bare SQL for the same.
 
-#include "core/press/walk.h"
 #include "core/shop/reckoned_shop.h"
+#include "core/shop/walk.h"
 #include "db/actions/film_actions.h"
 #include "db/actions/order_actions.h"
 #include "db/sqlite/transaction.h"

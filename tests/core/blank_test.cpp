@@ -1,5 +1,5 @@
-#include "core/blanks/blank_lot.h"
-#include "core/blanks/blank_style.h"
+#include "core/facts/blank_lot.h"
+#include "core/facts/blank_style.h"
 
 #include <gtest/gtest.h>
 

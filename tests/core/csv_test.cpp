@@ -1,5 +1,5 @@
 // Comma-separated values: the examples of RFC 4180, section 2 [M], and what goes beyond it.
-#include "core/files/csv.h"
+#include "core/csv/csv.h"
 
 #include <gtest/gtest.h>
 

@@ -1,4 +1,5 @@
 #include "core/cutting/cut_file.h"
+#include "core/shop/films_to_cut.h"
 #include "tests/core/cutting_builders.h"
 
 #include <gtest/gtest.h>

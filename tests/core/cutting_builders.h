@@ -2,6 +2,7 @@
 // A bench for tests: decals of one film that wait, and rolls to cut them from.
 
 #include "core/cutting/nest.h"
+#include "core/shop/films_to_cut.h"
 #include "tests/core/shelf_builders.h"
 
 #include <vector>

@@ -1,4 +1,5 @@
 #include "core/fairs/fair_sales.h"
+#include "core/orders/film_waste.h"
 
 #include "core/shop/garment_cost.h"
 #include "tests/core/builders.h"

@@ -1,4 +1,4 @@
-#include "core/fairs/fair.h"
+#include "core/facts/fair.h"
 
 #include <gtest/gtest.h>
 

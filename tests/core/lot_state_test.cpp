@@ -1,7 +1,7 @@
 // What stands between a lot of blanks and the platen.
 #include "core/shop/lot_state.h"
 
-#include "core/shop/shop_facts.h"
+#include "core/facts/shop_facts.h"
 
 #include <gtest/gtest.h>
 

@@ -2,6 +2,7 @@
 // every place: where it is said, nothing shorter fits; and the least length is never above what does fit.
 
 #include "core/cutting/pins.h"
+#include "core/shop/films_to_cut.h"
 #include "tests/core/cutting_builders.h"
 #include "tests/core/nest_as_strip.h"
 #include "tests/core/shortest_by_trying.h"

@@ -1,4 +1,6 @@
+#include "core/cutting/cut_length.h"
 #include "core/cutting/percent_shares.h"
+#include "core/shop/films_to_cut.h"
 #include "tests/core/cutting_builders.h"
 
 #include <gtest/gtest.h>

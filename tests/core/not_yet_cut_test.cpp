@@ -1,4 +1,4 @@
-#include "core/cutting/nest.h"
+#include "core/shop/films_to_cut.h"
 #include "tests/core/builders.h"
 
 #include <gtest/gtest.h>

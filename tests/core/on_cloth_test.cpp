@@ -3,6 +3,7 @@
 #include "core/garments/garment_drawings.h"
 #include "core/garments/garment_scale.h"
 #include "core/garments/on_cloth.h"
+#include "core/garments/placement_presets.h"
 #include "core/garments/svg_path.h"
 #include "core/orders/decal_on_cloth.h"
 

@@ -1,4 +1,4 @@
-#include "core/orders/order.h"
+#include "core/facts/order.h"
 
 #include "tests/core/builders.h"
 

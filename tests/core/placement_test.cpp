@@ -1,4 +1,5 @@
-#include "core/orders/placement.h"
+#include "core/facts/placement.h"
+#include "core/garments/placement_presets.h"
 
 #include <gtest/gtest.h>
 

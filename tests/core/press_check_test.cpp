@@ -1,4 +1,5 @@
-#include "core/press/press.h"
+#include "core/facts/press.h"
+#include "core/press/check_figures.h"
 
 #include "tests/core/builders.h"
 

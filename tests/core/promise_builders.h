@@ -3,8 +3,8 @@
 // 9 to 17 from Monday to Friday, the wash takes an hour and drying twelve, rest is a day. Cutting takes no
 // time unless a test says otherwise.
 
+#include "core/facts/shop_facts.h"
 #include "core/orders/promise.h"
-#include "core/shop/shop_facts.h"
 
 #include <string>
 #include <vector>

@@ -2,12 +2,13 @@
 // it (see same_results_test.cpp).
 
 #include "core/care/care_card.h"
+#include "core/facts/placement.h"
 #include "core/fairs/fair_sales.h"
+#include "core/garments/placement_presets.h"
 #include "core/orders/cutting_time.h"
 #include "core/orders/film_waste.h"
 #include "core/orders/lettering_strokes.h"
 #include "core/orders/order_draft.h"
-#include "core/orders/placement.h"
 #include "core/orders/price.h"
 #include "core/orders/promise_hours.h"
 #include "core/quality/exact_test.h"

@@ -10,6 +10,7 @@
 #include "core/film/air.h"
 #include "core/film/climate_window.h"
 #include "core/film/exposure.h"
+#include "core/shop/films_to_cut.h"
 #include "core/shop/press_first.h"
 #include "tests/core/cutting_builders.h"
 #include "tests/core/drawn_sum.h"

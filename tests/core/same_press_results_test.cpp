@@ -6,7 +6,7 @@
 #include "core/press/next_at_press.h"
 #include "core/press/one_machine.h"
 #include "core/press/route.h"
-#include "core/press/walk.h"
+#include "core/shop/walk.h"
 #include "tests/core/builders.h"
 #include "tests/core/day_plan_builders.h"
 #include "tests/core/drawn_sum.h"

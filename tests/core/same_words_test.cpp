@@ -2,7 +2,7 @@
 // (see same_results_test.cpp). The letters are those on which something turns: signs, quotation marks, ends
 // of lines, spaces of every kind, bytes that are no letter.
 
-#include "core/files/csv.h"
+#include "core/csv/csv.h"
 #include "core/film/climate_log.h"
 #include "core/trade/dates.h"
 #include "core/trade/day_span.h"

@@ -1,5 +1,5 @@
+#include "core/facts/settings.h"
 #include "core/orders/promise_hours.h"
-#include "core/shop/settings.h"
 
 #include <gtest/gtest.h>
 

@@ -2,9 +2,9 @@
 // A film shelf for tests: days of autumn 2026, readings, a film, a roll and decals that wait, in their usual
 // case. The odd fact stands in the test.
 
+#include "core/facts/shop_facts.h"
 #include "core/film/roll_condition.h"
 #include "core/film/use_first.h"
-#include "core/shop/shop_facts.h"
 
 #include <map>
 #include <memory>

@@ -1,4 +1,4 @@
-#include "core/shop/shop_facts.h"
+#include "core/facts/shop_facts.h"
 
 #include "tests/core/builders.h"
 

@@ -1,3 +1,4 @@
+#include "core/cutting/cut_length.h"
 #include "core/film/use_first.h"
 
 #include "core/film/usual_use.h"

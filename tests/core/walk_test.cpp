@@ -1,6 +1,6 @@
 // The press walk of a day: heat runs of what was pressed, is under way and is planned; the rack; what stands
 // aside and why.
-#include "core/press/walk.h"
+#include "core/shop/walk.h"
 
 #include "tests/core/builders.h"
 #include "tests/core/day_plan_validator.h"

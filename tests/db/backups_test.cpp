@@ -1,9 +1,9 @@
 // Backups that the program makes by itself: named, read before they get their names, copied into a second
 // folder, and removed when they are past their time.
 #include "db/backups/backups.h"
-#include "db/backups/folders.h"
-#include "db/backups/staying.h"
-#include "db/journal/new_file.h"
+#include "db/disk/backup_folders.h"
+#include "db/disk/new_file.h"
+#include "db/disk/staying.h"
 #include "tests/db/journal_fixture.h"
 
 #include <sqlite3.h>

@@ -1,3 +1,4 @@
+#include "core/facts/cutting_history.h"
 #include "core/orders/film_waste.h"
 #include "tests/db/small_shop.h"
 

@@ -4,8 +4,8 @@
 
 #include "core/orders/decal_on_cloth.h"
 #include "core/orders/film_waste.h"
-#include "core/press/walk.h"
 #include "core/shop/reckoned_shop.h"
+#include "core/shop/walk.h"
 #include "db/check/check.h"
 #include "db/journal/shop.h"
 #include "db/tables/facts.h"
@@ -107,7 +107,7 @@ std::set<std::string> rulesOf(const std::map<GarmentId, Assessment>& assessments
     return rules;
 }
 
-// Rules run from the first to the last of the list in finding.h.
+// Rules run from the first to the last of the list in core/facts/rule.h.
 std::set<std::string> allRulesBut(std::initializer_list<Rule> left) {
     std::set<std::string> rules;
     for (int at = 0; at <= static_cast<int>(Rule::LetteringTooSmall); ++at)

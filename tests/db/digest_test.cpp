@@ -1,6 +1,6 @@
 // Hashes against the examples of the standard (FIPS 180-4, "SHA256.pdf" of NIST's example values, from
 // memory).
-#include "db/journal/digest.h"
+#include "db/disk/digest.h"
 
 #include <gtest/gtest.h>
 

@@ -3,9 +3,9 @@
 #include "core/trade/id_maker.h"
 #include "db/check/mend.h"
 #include "db/check/save.h"
-#include "db/files/export_shop.h"
-#include "db/files/import_shop.h"
-#include "db/journal/new_file.h"
+#include "db/csv/export_shop.h"
+#include "db/csv/import_shop.h"
+#include "db/disk/new_file.h"
 #include "db/sqlite/session.h"
 
 #include <sqlite3.h>

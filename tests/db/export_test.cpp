@@ -1,8 +1,8 @@
 // The shop as comma-separated values: what stands in which file, and what sqlite3's own reader makes of it.
-#include "core/files/csv.h"
+#include "core/csv/csv.h"
+#include "db/csv/export_shop.h"
+#include "db/csv/export_tables.h"
 #include "db/demo/demo_shop.h"
-#include "db/files/export_shop.h"
-#include "db/files/export_tables.h"
 #include "tests/db/journal_fixture.h"
 #include "tests/db/small_shop.h"
 

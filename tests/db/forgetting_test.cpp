@@ -3,7 +3,7 @@
 #include "db/actions/forget_customer.h"
 #include "db/backups/backups.h"
 #include "db/backups/backups_naming.h"
-#include "db/files/export_shop.h"
+#include "db/csv/export_shop.h"
 #include "db/forgetting/personal_columns.h"
 #include "db/journal/built_upon.h"
 #include "db/tables/order_book.h"

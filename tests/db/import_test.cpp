@@ -1,7 +1,7 @@
 // Files read into a shop: each kind, what is refused and how, and the demo written out and read back.
+#include "db/csv/export_shop.h"
+#include "db/csv/import_shop.h"
 #include "db/demo/demo_shop.h"
-#include "db/files/export_shop.h"
-#include "db/files/import_shop.h"
 #include "tests/db/journal_fixture.h"
 #include "tests/db/small_shop.h"
 

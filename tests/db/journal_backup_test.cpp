@@ -1,6 +1,6 @@
 #include "db/check/check.h"
+#include "db/disk/new_file.h"
 #include "db/journal/backup.h"
-#include "db/journal/new_file.h"
 #include "tests/db/journal_fixture.h"
 
 #include <sys/stat.h>

@@ -1,8 +1,8 @@
 // A disk that fails at any one call: what was acknowledged is there, what was refused is wholly absent, also
 // for a program that is killed right after it said so.
 #include "db/check/check.h"
+#include "db/disk/new_file.h"
 #include "db/journal/backup.h"
-#include "db/journal/new_file.h"
 #include "tests/db/failing_disk.h"
 #include "tests/db/journal_fixture.h"
 #include "tests/db/other_program.h"

@@ -1,4 +1,4 @@
-#include "db/exchange/column_words.h"
+#include "db/tables/column_words.h"
 #include "db/tables/settings_rows.h"
 #include "tests/db/small_shop.h"
 
@@ -66,7 +66,7 @@ TEST_F(ShopActions, EverySettingAndEveryColumnIsCalledInWords) {
     while (columns.step()) {
         const auto words = columnWords(columns.text(1));
         EXPECT_TRUE(words) << columns.text(0) << "." << columns.text(1)
-                           << ": name it in db/exchange/column_words.cpp";
+                           << ": name it in db/tables/column_words.cpp";
         EXPECT_EQ(words.value_or("").find('_'), std::string_view::npos) << columns.text(1);
         ++seen;
     }

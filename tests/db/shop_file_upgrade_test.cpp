@@ -1,9 +1,9 @@
 #include "core/trade/id_maker.h"
 #include "db/backups/backups.h"
 #include "db/check/check.h"
+#include "db/disk/wall_clock.h"
 #include "db/journal/carried_entry.h"
 #include "db/journal/schema_upgrade.h"
-#include "db/journal/wall_clock.h"
 #include "db/sqlite/session.h"
 #include "tests/db/journal_fixture.h"
 

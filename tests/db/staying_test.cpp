@@ -1,5 +1,5 @@
 // Which backups stay. Weeks begin on Monday, as ISO 8601 has it; the calendar is that of std::chrono.
-#include "db/backups/staying.h"
+#include "db/disk/staying.h"
 
 #include <gtest/gtest.h>
 

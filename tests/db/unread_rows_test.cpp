@@ -1,7 +1,7 @@
 // A row that holds what no action writes takes away itself and what cannot be shown without it, never the
 // whole shop.
-#include "core/press/walk.h"
 #include "core/shop/reckoned_shop.h"
+#include "core/shop/walk.h"
 #include "db/journal/recorded_tables.h"
 #include "db/tables/figures.h"
 #include "db/tables/order_book.h"

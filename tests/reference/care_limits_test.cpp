@@ -3,7 +3,7 @@
 // bleach any > oxygen only > none, professional cleaning P, F, W as sets. "Milder is always permitted" (the
 // same). ISO 3758 as of 2012 (from memory) irons at 200/150/110 °C.
 
-#include "core/care/care_limits.h"
+#include "core/facts/care_limits.h"
 
 #include <gtest/gtest.h>
 

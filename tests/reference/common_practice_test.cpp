@@ -2,10 +2,10 @@
 // shop starts with.
 
 #include "core/care/care_card.h"
-#include "core/film/climate.h"
-#include "core/film/film.h"
-#include "core/press/press.h"
-#include "core/shop/settings.h"
+#include "core/facts/climate.h"
+#include "core/facts/film.h"
+#include "core/facts/press.h"
+#include "core/facts/settings.h"
 
 #include <gtest/gtest.h>
 

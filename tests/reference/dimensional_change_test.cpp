@@ -1,6 +1,6 @@
 // Change of size after washing, against ISO 5077 (read): (x_t − x_0)/x_0 · 100, negative is shrinkage.
 
-#include "core/blanks/blank_lot.h"
+#include "core/facts/blank_lot.h"
 
 #include <gtest/gtest.h>
 

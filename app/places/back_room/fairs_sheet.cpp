@@ -1,6 +1,6 @@
 #include "app/desk/formats.h"
 #include "app/places/back_room/tools_sheets.h"
-#include "core/fairs/fair.h"
+#include "core/facts/fair.h"
 
 #include <QCoreApplication>
 

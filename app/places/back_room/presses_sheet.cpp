@@ -1,5 +1,6 @@
 #include "app/desk/formats.h"
 #include "app/places/back_room/tools_sheets.h"
+#include "core/press/check_figures.h"
 #include "core/trade/unit_words.h"
 
 #include <QCoreApplication>

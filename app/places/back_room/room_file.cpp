@@ -1,6 +1,6 @@
 #include "app/places/back_room/room_file.h"
 
-#include "db/journal/file_probe.h"
+#include "db/disk/file_probe.h"
 
 #include <system_error>
 

@@ -8,6 +8,7 @@
 #include "app/places/cutting_bench/decals_on_garments.h"
 #include "app/places/cutting_bench/first_layout.h"
 #include "core/cutting/nest.h"
+#include "core/shop/films_to_cut.h"
 
 #include <QObject>
 

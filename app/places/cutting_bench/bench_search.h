@@ -3,6 +3,7 @@
 // on the interface thread; a search that was dropped says nothing more.
 
 #include "core/cutting/nest.h"
+#include "core/shop/films_to_cut.h"
 
 #include <QObject>
 #include <QTimer>

@@ -3,6 +3,7 @@
 // usual film is made at once; that of thousands of decals, or around very many pins, on a thread of its own.
 
 #include "core/cutting/nest.h"
+#include "core/shop/films_to_cut.h"
 
 #include <QObject>
 

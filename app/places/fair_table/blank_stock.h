@@ -1,7 +1,7 @@
 #pragma once
 // How many blanks of each style, size and colour are free on the rail, washed or not: what the tiles say.
 
-#include "core/shop/shop_facts.h"
+#include "core/facts/shop_facts.h"
 
 #include <compare>
 #include <map>

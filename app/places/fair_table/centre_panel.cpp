@@ -12,6 +12,7 @@
 #include "app/widgets/field.h"
 #include "app/widgets/key_hint.h"
 #include "app/widgets/label.h"
+#include "core/garments/placement_presets.h"
 #include "core/trade/unit_words.h"
 
 #include <QHBoxLayout>

@@ -2,7 +2,7 @@
 // The customers that a typed name or number may mean, below the field it is typed in. The keyboard stays in
 // the field: Down takes up the list, Enter chooses, Escape closes it.
 
-#include "core/orders/order.h"
+#include "core/facts/order.h"
 
 #include <QWidget>
 

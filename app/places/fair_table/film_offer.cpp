@@ -1,5 +1,7 @@
 #include "app/places/fair_table/film_offer.h"
 
+#include "core/cutting/cut_length.h"
+
 #include <algorithm>
 #include <tuple>
 

@@ -5,7 +5,7 @@
 
 #include "app/places/fair_table/stage_scale.h"
 #include "app/theme/finger_scroll.h"
-#include "core/orders/order.h"
+#include "core/facts/order.h"
 
 #include <QColor>
 #include <QWidget>

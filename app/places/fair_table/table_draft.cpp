@@ -1,6 +1,7 @@
 #include "app/places/fair_table/table_draft.h"
 
 #include "app/places/fair_table/table_cloth.h"
+#include "core/garments/placement_presets.h"
 
 #include <algorithm>
 #include <cmath>

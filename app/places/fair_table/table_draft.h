@@ -3,9 +3,9 @@
 // (which garment, which decal), choices not made yet, and copies of a garment. A value; every step of the
 // maker is one of the functions below, so that undo is keeping the value before it.
 
+#include "core/facts/shop_facts.h"
 #include "core/orders/decal_on_cloth.h"
 #include "core/orders/order_draft.h"
-#include "core/shop/shop_facts.h"
 
 #include <QString>
 

@@ -1,8 +1,8 @@
 #pragma once
 // The air of a place in words and figures, and two places compared.
 
+#include "core/facts/film.h"
 #include "core/film/climate_window.h"
-#include "core/film/film.h"
 
 #include <QString>
 #include <QStringList>

@@ -4,7 +4,7 @@
 // that all it needs comes with the picture: numbers, words, dyes and fonts.
 
 #include "app/theme/tokens.h"
-#include "core/film/climate.h"
+#include "core/facts/climate.h"
 #include "core/film/exposure.h"
 #include "core/trade/units.h"
 

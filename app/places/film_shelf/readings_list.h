@@ -3,8 +3,8 @@
 // limits says so. Painted by delegate over the readings themselves: a million of them cost no more than a
 // few.
 
-#include "core/film/climate.h"
-#include "core/film/film.h"
+#include "core/facts/climate.h"
+#include "core/facts/film.h"
 #include "core/trade/dates.h"
 
 #include <QAbstractListModel>

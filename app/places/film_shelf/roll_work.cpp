@@ -7,7 +7,7 @@
 #include "app/theme/measures.h"
 #include "app/theme/stitch.h"
 #include "app/theme/type.h"
-#include "core/cutting/nest.h"
+#include "core/cutting/cut_length.h"
 #include "core/film/waiting_decals.h"
 
 #include <QFontMetricsF>

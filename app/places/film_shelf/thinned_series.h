@@ -3,7 +3,7 @@
 // pixels the first, the lowest, the highest and the last are kept. Where readings lie further apart than the
 // allowed gap the line is broken.
 
-#include "core/film/climate.h"
+#include "core/facts/climate.h"
 #include "core/film/exposure.h"
 
 #include <vector>

@@ -3,8 +3,8 @@
 // are painted, so that ten thousand cards cost no widget each; F and W do them for the card the keyboard is
 // on.
 
-#include "core/press/walk.h"
 #include "core/shop/reckoned_shop.h"
+#include "core/shop/walk.h"
 
 #include <QAbstractListModel>
 #include <QListView>

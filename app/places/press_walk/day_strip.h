@@ -2,8 +2,8 @@
 // The day as a strip: platens, hands and cooling rack on one time axis, from now to the plan's end, with the
 // closing hour; and in words which garments will be late, or come after closing, if the plan is kept.
 
-#include "core/press/walk.h"
 #include "core/shop/reckoned_shop.h"
+#include "core/shop/walk.h"
 
 #include <QStringList>
 #include <QWidget>

@@ -1,8 +1,8 @@
 #pragma once
 // What of the walk will be late if the plan is kept, said before it is; empty where nothing will be.
 
-#include "core/press/walk.h"
 #include "core/shop/reckoned_shop.h"
+#include "core/shop/walk.h"
 
 #include <QString>
 

@@ -2,8 +2,8 @@
 // What is promised today, or was promised before, and stands aside: the plan of the day has no place for it,
 // so that no lateness of the walk would say it.
 
-#include "core/press/walk.h"
 #include "core/shop/reckoned_shop.h"
+#include "core/shop/walk.h"
 
 #include <QString>
 

@@ -2,8 +2,8 @@
 // The walk as a list to be read from above: a row for each heat run, for each change of the platen, for each
 // garment. Thin, over the core's Walk.
 
-#include "core/press/walk.h"
 #include "core/shop/reckoned_shop.h"
+#include "core/shop/walk.h"
 
 #include <QAbstractListModel>
 

@@ -2,7 +2,7 @@
 // What Press walk shows at the right of the header: how far the day is, when it ends, and the clock; in a
 // narrow window in as many lines as they need.
 
-#include "core/press/walk.h"
+#include "core/shop/walk.h"
 
 #include <QString>
 #include <QWidget>

@@ -1,5 +1,5 @@
 // Comma-separated values: whatever is read can be written and read again as the same.
-#include "core/files/csv.h"
+#include "core/csv/csv.h"
 
 #include "tests/long/fuzz/fuzz_target.h"
 

@@ -1,5 +1,5 @@
 // Tables of every kind that can be read in, into a shop that has some of each. Nothing of it stays.
-#include "db/files/import_shop.h"
+#include "db/csv/import_shop.h"
 #include "tests/long/fuzz/fuzz_target.h"
 #include "tests/long/fuzz/prepared_shop.h"
 

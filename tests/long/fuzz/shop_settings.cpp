@@ -1,7 +1,7 @@
 // The shop's settings as rows of text, with anything in them: "name=value" a line.
 #include "db/tables/settings_rows.h"
 
-#include "core/shop/unread_row.h"
+#include "core/facts/unread_row.h"
 #include "db/tables/unread_facts.h"
 #include "tests/long/fuzz/fuzz_target.h"
 

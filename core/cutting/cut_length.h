@@ -1,0 +1,34 @@
+#pragma once
+// How much of a roll decals take.
+
+#include "core/facts/film.h"
+#include "core/facts/order.h"
+#include "core/facts/settings.h"
+
+#include <optional>
+#include <span>
+
+namespace holdfast {
+
+// Length one decal takes along a roll of this width, alone: an edge margin at both edges of the roll, a gap
+// behind it along the roll; the shorter of its two ways round where the film has no grain. None where it fits
+// neither way.
+std::optional<Millimetres> lengthFor(const Decal& decal, const Film& film, Millimetres rollWidth,
+                                     const ShopSettings& settings);
+
+// Length a set of decals takes in rows side by side (first fit by falling height): the plain way of the
+// knife, and quickly told; nestedLength is never more. A gap stands between neighbours
+// and behind each row. Decals that fit neither way are left out.
+Millimetres lengthInRows(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth,
+                         const ShopSettings& settings);
+
+// Length these decals take on a roll of this width, nested at once; never more than in rows. Decals that fit
+// neither way are left out.
+Millimetres nestedLength(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth,
+                         const ShopSettings& settings);
+
+// Whether they can be cut from so much of a roll: one after the other, in rows, or nested.
+bool fitOnto(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth, Millimetres left,
+             const ShopSettings& settings);
+
+} // namespace holdfast

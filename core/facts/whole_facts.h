@@ -1,0 +1,18 @@
+#pragma once
+// Half an order must not be pressed, and a roll of no film cannot be cut: what refers to something that is
+// not among the facts, because its row could not be read, is left out with everything that refers to it.
+
+#include "core/facts/shop_facts.h"
+
+#include <set>
+
+namespace holdfast {
+
+// Takes out of the facts the orders in `broken`, of which a row could not be read, and whatever refers to
+// what is not there. What is left out so, beside those orders, is added to facts.unread.
+void leaveOutIncomplete(ShopFacts& facts, const std::set<OrderId>& broken);
+
+// "Order 427 of Maren Holt", or without the name where the customer is not among the facts.
+std::string orderNamed(const ShopFacts& facts, const Order& order);
+
+} // namespace holdfast

@@ -1,0 +1,159 @@
+// Lines of customers, blank styles and blanks received.
+#include "core/trade/limits.h"
+#include "db/actions/parts.h"
+#include "db/csv/import_kinds.h"
+#include "db/csv/import_words.h"
+
+#include <charconv>
+
+namespace holdfast::db {
+
+namespace {
+
+std::vector<Colour> coloursOf(ImportRow& row) {
+    std::vector<Colour> colours;
+    for (const std::string& each : row.list("Colours")) {
+        const auto hash = each.rfind(" #");
+        const std::string_view rgb =
+            hash == std::string::npos ? std::string_view{} : std::string_view{each}.substr(hash + 1);
+        colours.push_back({{}, trimmed(each.substr(0, hash)), row.rgb("Colours", rgb)});
+    }
+    return colours;
+}
+
+std::vector<FibreShare> fibresOf(ImportRow& row) {
+    std::vector<FibreShare> fibres;
+    for (const std::string& each : row.list("Fibres")) {
+        FibreShare share;
+        const auto space = each.find(' ');
+        const auto [end, code] = std::from_chars(each.data(), each.data() + each.size(), share.percent);
+        if (code != std::errc{} || space == std::string::npos || end != each.data() + space)
+            row.wrong("Fibres", "write each as its percent and name, such as 80 cotton | 20 polyester.");
+        else
+            share.fibre = fibreOf(row, "Fibres", each.substr(space + 1));
+        fibres.push_back(share);
+    }
+    return fibres;
+}
+
+std::vector<ObstacleOnStyle> obstaclesOf(ImportRow& row) {
+    std::vector<ObstacleOnStyle> obstacles;
+    for (const std::string& each : row.list("Obstacles")) {
+        const auto colon = each.find(':');
+        ObstacleOnStyle obstacle;
+        obstacle.obstacle = row.choiceOf(
+            "Obstacles", trimmed(each.substr(0, colon)),
+            {Obstacle::Zip, Obstacle::Buttons, Obstacle::Seams, Obstacle::ThickHem}, Obstacle::Zip);
+        if (colon != std::string::npos)
+            obstacle.way =
+                row.choiceOf("Obstacles", trimmed(each.substr(colon + 1)),
+                             {WayRound::Pillow, WayRound::Turn, WayRound::SmallPlaten}, WayRound::Pillow);
+        obstacles.push_back(obstacle);
+    }
+    return obstacles;
+}
+
+// A style whose label nobody has read has no day of it.
+std::optional<FabricLabel> labelOf(ImportRow& row) {
+    const auto readOn = row.day("Label read");
+    if (!readOn) {
+        if (row.has("Fibres"))
+            row.wrong("Label read", "say on which day the label was read, such as 2026-11-25.");
+        return std::nullopt;
+    }
+    FabricLabel label;
+    label.readOn = *readOn;
+    label.fibres = fibresOf(row);
+    label.stretch = stretchOf(row, "Stretch", Stretch::None);
+    label.coating =
+        row.choice("Coating", {Coating::None, Coating::WaterRepellent, Coating::Waxed}, Coating::None);
+    if (row.has("Highest safe (°C)"))
+        label.highestSafe = Celsius{row.number("Highest safe (°C)")};
+    label.care = careOf(row, label.care);
+    return label;
+}
+
+} // namespace
+
+Result<LineWas> importCustomer(ImportWork& work, ImportRow& row) {
+    const auto name =
+        typedText(row.text("Customer"), {.field = "Customer", .what = "The customer’s name", .most = 80});
+    if (!name)
+        return row.refused(name.error());
+    const auto phone =
+        typedText(row.text("Telephone"),
+                  {.field = "Telephone", .what = "The telephone number", .least = 0, .most = 40});
+    if (!phone)
+        return row.refused(phone.error());
+    Connection& connection = work.writer.connection();
+    if (connection.number("SELECT COUNT(*) FROM customer WHERE name = ?1 COLLATE NOCASE AND phone = ?2",
+                          *name, *phone) > 0)
+        return LineWas::Known;
+    const auto customer = work.writer.newId<CustomerId>();
+    connection.run("INSERT INTO customer (id, name, phone) VALUES (?1, ?2, ?3)", customer, *name, *phone);
+    work.writer.concerns(customer);
+    return LineWas::Added;
+}
+
+Result<LineWas> importStyle(ImportWork& work, ImportRow& row) {
+    BlankStyle style;
+    style.name = row.text("Style");
+    if (work.writer.connection().number("SELECT COUNT(*) FROM blank_style WHERE name = ?1 COLLATE NOCASE",
+                                        style.name) > 0)
+        return LineWas::Known;
+    style.outline = row.text("Drawing");
+    style.weight = {row.whole("Weight (g)")};
+    style.cost = row.money("Cost");
+    style.sizes = row.list("Sizes");
+    style.colours = coloursOf(row);
+    style.obstacles = obstaclesOf(row);
+    style.notPrewashedBecause = row.text("Not washed first because");
+    style.forChild = row.yesNo("For a child", false);
+    style.sleepwear = row.yesNo("Sleepwear", false);
+    style.hasCords = row.yesNo("Cords", false);
+    style.lawCheckedBy = row.text("Law checked by");
+    style.label = labelOf(row);
+    if (row.whatIsWrong())
+        return *row.whatIsWrong();
+    const auto added = addStyle(work.writer, style);
+    return added ? Result<LineWas>{LineWas::Added} : row.refused(added.error());
+}
+
+// A lot has no name. As many as there are of the same kind, day and number are taken for those of the file.
+Result<LineWas> importLot(ImportWork& work, ImportRow& row) {
+    Connection& connection = work.writer.connection();
+    const std::string style = row.text("Style");
+    const std::string size = row.text("Size");
+    const std::string colour = row.text("Colour");
+    const std::int64_t units = row.whole("Units");
+    const auto received = row.day("Received");
+    if (!received)
+        row.wrong("Received", "a day is needed, such as 2026-11-25.");
+    Query found = connection.query(
+        "SELECT blank_style.id, style_colour.id FROM blank_style "
+        "LEFT JOIN style_colour ON style_id = blank_style.id "
+        "AND style_colour.name = ?2 COLLATE NOCASE WHERE blank_style.name = ?1 COLLATE NOCASE",
+        style, colour);
+    if (!found.step())
+        row.wrong("Style", "the shop has no blank style “" + style + "”. Read in the blank styles first.");
+    else if (found.isNull(1))
+        row.wrong("Colour", "“" + style + "” has no colour “" + colour + "”.");
+    if (row.whatIsWrong())
+        return *row.whatIsWrong();
+    if (units == 0)
+        return LineWas::Passed;
+    const auto styleId = found.id<BlankStyleId>(0);
+    const auto colourId = found.id<ColourId>(1);
+    const std::int64_t there = connection.number(
+        "SELECT COUNT(*) FROM blank_lot JOIN lot_units ON lot_id = blank_lot.id WHERE style_id = ?1 AND size "
+        "= ?2 "
+        "AND colour_id = ?3 AND received_on = ?4 AND (units = ?5 OR ?5 = (SELECT SUM(units) FROM lot_move "
+        "WHERE lot_move.lot_id = blank_lot.id AND units > 0))",
+        styleId, size, colourId, *received, units);
+    if (work.lotsSeen[{style, size, colour, isoDate(*received), units}]++ < there)
+        return LineWas::Known;
+    const auto added = receiveBlanks(work.writer, styleId, size, colourId, units, *received);
+    return added ? Result<LineWas>{LineWas::Added} : row.refused(added.error());
+}
+
+} // namespace holdfast::db

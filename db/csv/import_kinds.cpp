@@ -1,0 +1,83 @@
+#include "db/csv/import_kinds.h"
+
+#include <array>
+
+namespace holdfast::db {
+
+namespace {
+
+constexpr std::string_view kOfCustomer[] = {"Customer"};
+constexpr std::string_view kBesideCustomer[] = {"Telephone"};
+
+constexpr std::string_view kOfStyle[] = {"Style", "Drawing", "Weight (g)", "Sizes", "Colours"};
+constexpr std::string_view kBesideStyle[] = {"Cost",           "Obstacles",  "Not washed first because",
+                                             "For a child",    "Sleepwear",  "Cords",
+                                             "Law checked by", "Label read", "Fibres",
+                                             "Stretch",        "Coating",    "Highest safe (°C)",
+                                             "Wash (°C)",      "Agitation",  "Tumble",
+                                             "Iron (°C)",      "Bleach",     "Solvents"};
+
+constexpr std::string_view kOfLot[] = {"Style", "Size", "Colour", "Units", "Received"};
+constexpr std::string_view kNotReadOfLot[] = {
+    "Units received",    "Washed",          "Dry", "Length before (mm)", "Length after (mm)",
+    "Width before (mm)", "Width after (mm)"};
+
+constexpr std::string_view kOfFilm[] = {"Finish", "Shade", "Colour"};
+constexpr std::string_view kBesideFilm[] = {"Temperature (°C)",
+                                            "Dwell (s)",
+                                            "Pressure",
+                                            "Peel",
+                                            "Preheat (s)",
+                                            "Cool before peel (s)",
+                                            "Finish front (s)",
+                                            "Finish back (s)",
+                                            "Tack (s)",
+                                            "Recipe confirmed by",
+                                            "Follows stretch",
+                                            "Grips coated cloth",
+                                            "Not for",
+                                            "Wash (°C)",
+                                            "Agitation",
+                                            "Tumble",
+                                            "Iron (°C)",
+                                            "Bleach",
+                                            "Solvents",
+                                            "Shelf life (days)",
+                                            "Humidity from (%)",
+                                            "Humidity to (%)",
+                                            "Stored from (°C)",
+                                            "Stored to (°C)",
+                                            "Allowed outside (h)",
+                                            "Ageing factor",
+                                            "Ageing reference (°C)",
+                                            "Test strip adds (days)",
+                                            "May lie under",
+                                            "May lie over",
+                                            "Grain",
+                                            "Roll width (mm)",
+                                            "Cost of a metre"};
+
+constexpr std::string_view kOfRoll[] = {"Finish", "Shade", "Width (mm)", "Length (mm)", "Received"};
+constexpr std::string_view kBesideRoll[] = {"Roll", "Made", "Printed use-by", "Place", "State"};
+constexpr std::string_view kNotReadOfRoll[] = {"Length received (mm)"};
+
+constexpr std::string_view kOfPlace[] = {"Place"};
+constexpr std::string_view kOfReading[] = {"Place", "When", "Temperature (°C)", "Humidity (%)"};
+
+constexpr std::array<ImportKind, 7> kKinds{{
+    {"rolls", kOfRoll, kBesideRoll, kNotReadOfRoll, importRoll},
+    {"blanks received", kOfLot, {}, kNotReadOfLot, importLot},
+    {"blank styles", kOfStyle, kBesideStyle, {}, importStyle},
+    {"readings", kOfReading, {}, {}, importReading},
+    {"films", kOfFilm, kBesideFilm, {}, importFilm},
+    {"customers", kOfCustomer, kBesideCustomer, {}, importCustomer},
+    {"storage places", kOfPlace, {}, {}, importPlace},
+}};
+
+} // namespace
+
+std::span<const ImportKind> importKinds() {
+    return kKinds;
+}
+
+} // namespace holdfast::db
