@@ -394,8 +394,8 @@ QWidget* drawingsCard() {
                            sheet.top() + body.top() * unit + 75 * perMillimetre, wide, high);
         paintDecal(painter, heron, "heron", kOyster);
         paintOutline(painter, heron, 0, dyes.card, 1.2, true);
-        paintWording(painter, QRectF(heron.left() - 10, heron.bottom() + 8, wide + 20, 26), Wording{"Juno"},
-                     kOyster);
+        paintWording(painter, QRectF(heron.left() - 10, heron.bottom() + 8, wide + 20, 26),
+                     holdfast::Wording{"Juno"}, kOyster);
         x = 330;
         for (const double metres : {0.8, 1.1, 3.4, 5.2, 9.6}) {
             paintRoll(painter, QPointF(x, 140), metres,

@@ -49,7 +49,7 @@ def put(name, text):
 def copy_source(woven):
     """All but the files that are to be woven, which are written once they are."""
     listed = subprocess.run(
-        ["git", "ls-files", "-z", "CMakeLists.txt", "core", "db", "resources", "tests", "app/packages.sh"],
+        ["git", "ls-files", "-z", "CMakeLists.txt", "DEVELOPERS.md", "app", "core", "db", "resources", "tests"],
         cwd=TOP, check=True, capture_output=True, text=True).stdout
     for name in set(listed.split("\0")) - woven - {""}:
         target = SOURCE / name
@@ -61,6 +61,7 @@ def copy_source(woven):
     put("core/CMakeLists.txt", (TOP / "core" / "CMakeLists.txt").read_text() + """
 set_target_properties(holdfast_core PROPERTIES UNITY_BUILD OFF)
 target_sources(holdfast_core PRIVATE ${CMAKE_SOURCE_DIR}/tests/long/dormant_change.cpp)
+holdfast_include_root(holdfast_core PRIVATE tests)
 """)
     put("tests/CMakeLists.txt", (TOP / "tests" / "CMakeLists.txt").read_text() + """
 target_sources(holdfast_core_tests PRIVATE ${CMAKE_SOURCE_DIR}/tests/long/reached_by_test.cpp)
