@@ -18,6 +18,10 @@ std::vector<ListedFolder> floorsOfDevelopersPage() {
     return listedFolders(std::string{std::istreambuf_iterator<char>{page}, {}});
 }
 
+using Faults = std::vector<std::string>;
+
+} // namespace
+
 // A small source of our own, made up for one test.
 class MadeUpSource : public testing::Test {
 protected:
@@ -56,10 +60,6 @@ private:
         std::filesystem::path{testing::TempDir()} /
         (std::string{"floors-"} + testing::UnitTest::GetInstance()->current_test_info()->name());
 };
-
-using Faults = std::vector<std::string>;
-
-} // namespace
 
 TEST(Floors, EveryIncludeOfCoreDbAndAppGoesDown) {
     const std::vector<ListedFolder> list = floorsOfDevelopersPage();
