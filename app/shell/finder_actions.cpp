@@ -139,6 +139,8 @@ private:
                    tr("machine laptop settings volume loud loudness quiet mute noise knock alarm"));
         slip(SlipName::Scanner, tr("Set up a scanner"), tr("what it types before a code"), "search",
              tr("barcode qr code reader prefix"));
+        add(tr("About Holdfast"), tr("its version, licence and what it is made with"), "mark",
+            tr("program help credits license free open source libraries fonts copyright"), ShellAct::About);
     }
 
     void addFile() {

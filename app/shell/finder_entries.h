@@ -13,7 +13,7 @@
 namespace holdfast::app {
 
 // What the shell itself does.
-enum class ShellAct { Undo, Redo, ChangeLight, LargerText, SmallerText, UsualText, ShowKeys };
+enum class ShellAct { Undo, Redo, ChangeLight, LargerText, SmallerText, UsualText, ShowKeys, About };
 
 struct GoTo {
     PlaceName place;

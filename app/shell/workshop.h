@@ -96,6 +96,8 @@ private:
     void reverse(const db::HistoryEntry& entry);
     void changeLight();
     void changeTextSize(int percent);
+    void showAbout();
+    void showLicences();
     void closeFinder();
     void layPlace(const QRect& room);
     void followPlace(); // after what it needs became more or less

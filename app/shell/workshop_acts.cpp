@@ -2,6 +2,7 @@
 
 #include "app/desk/background_work.h"
 #include "app/desk/machine_settings.h"
+#include "app/shell/about_slip.h"
 #include "app/shell/foot_line.h"
 #include "app/shell/keys_slip.h"
 #include "app/shell/seat.h"
@@ -35,7 +36,20 @@ void Workshop::act(ShellAct act) {
     case ShellAct::ShowKeys:
         openSlip(new KeysSlip(*place(), builtPlace(m_current)->words(), m_slips));
         return;
+    case ShellAct::About:
+        showAbout();
+        return;
     }
+}
+
+void Workshop::showAbout() {
+    openSlip(makeAboutSlip(
+        m_desk, [this] { showLicences(); }, m_slips));
+}
+
+void Workshop::showLicences() {
+    openSlip(makeLicencesSlip(
+        m_desk, [this] { showAbout(); }, m_slips));
 }
 
 // The window opens again for it, so what is half typed in a form must not be lost.

@@ -26,7 +26,9 @@ public:
                 heading(tr("Sound at the end of a count")),
                 loudness(Loudness::Loud, tr("Loud"), tr("heard over a fan"), tr("Make it loud")),
                 loudness(Loudness::Soft, tr("Soft"), tr("for a quiet room"), tr("Make it soft")),
-                loudness(Loudness::Off, tr("Off"), tr("only the screen says it"), tr("Turn it off"))};
+                loudness(Loudness::Off, tr("Off"), tr("only the screen says it"), tr("Turn it off")),
+                heading(tr("Program")),
+                program()};
     }
 
     QString summary() const {
@@ -93,6 +95,14 @@ private:
             line.offer = offer;
             line.deed = MakeAsLoud{loudness};
         }
+        return line;
+    }
+
+    static RoomLine program() {
+        RoomLine line;
+        line.name = tr("Holdfast");
+        line.text = tr("version %1").arg(QCoreApplication::applicationVersion());
+        line.detail = tr("Free software. Ctrl+K and “about” lead to its licence and what it is made with.");
         return line;
     }
 
