@@ -18,6 +18,24 @@ constexpr std::array<std::pair<const char*, ReportName>, 7> kReports{{
     {"figures", ReportName::Figures},
 }};
 
+constexpr std::array<std::pair<const char*, Verb>, 11> kVerbs{{
+    {"report", Verb::Report},
+    {"tour", Verb::Tour},
+    {"papers", Verb::Papers},
+    {"check", Verb::Check},
+    {"mend", Verb::Mend},
+    {"save-what-can-be", Verb::Save},
+    {"backup", Verb::Backup},
+    {"backups", Verb::Backups},
+    {"put-back", Verb::PutBack},
+    {"export", Verb::Export},
+    {"import", Verb::Import},
+}};
+
+bool looksLikeFile(const std::string& word) {
+    return word.find_first_of("./") != std::string::npos;
+}
+
 class Reader {
 public:
     explicit Reader(std::span<const std::string> words)
@@ -75,6 +93,14 @@ private:
         return Done{};
     }
 
+    Result<Done> takeFile(const std::string& word) {
+        if (m_arguments.shop)
+            return plainError("One shop at a time: “" + word + "” is too much.");
+        m_arguments.shop = std::filesystem::path(word);
+        m_isFileAlone = true;
+        return Done{};
+    }
+
     Result<Done> takeDay() {
         const auto day = following("a day, such as 2026-11-25,");
         if (!day.ok())
@@ -109,30 +135,13 @@ private:
             m_arguments.target = word;
             return Done{};
         }
-        if (word == "tour")
-            return takeVerb(Verb::Tour, word);
-        if (word == "papers")
-            return takeVerb(Verb::Papers, word);
-        if (word == "backup")
-            return takeVerb(Verb::Backup, word);
-        if (word == "backups")
-            return takeVerb(Verb::Backups, word);
-        if (word == "put-back")
-            return takeVerb(Verb::PutBack, word);
-        if (word == "export")
-            return takeVerb(Verb::Export, word);
-        if (word == "import")
-            return takeVerb(Verb::Import, word);
-        if (word == "check")
-            return takeVerb(Verb::Check, word);
-        if (word == "mend")
-            return takeVerb(Verb::Mend, word);
-        if (word == "save-what-can-be")
-            return takeVerb(Verb::Save, word);
-        if (word == "report")
-            return takeReport(word);
+        for (const auto& [code, verb] : kVerbs)
+            if (word == code)
+                return verb == Verb::Report ? takeReport(word) : takeVerb(verb, word);
         if (m_hasVerb)
             return plainError("“" + word + "” is too much. See holdfast --help.");
+        if (looksLikeFile(word))
+            return takeFile(word);
         return plainError("There is no “" + word +
                           "”. Ask for report, tour, papers, check, mend, save-what-can-be, backup, backups, "
                           "put-back, export or import.");
@@ -180,7 +189,11 @@ private:
 
     Result<Arguments> checked() const {
         if (m_arguments.isDemo && m_arguments.shop)
-            return plainError("--shop and --demo exclude each other.");
+            return plainError(m_isFileAlone ? "A shop file and --demo exclude each other."
+                                            : "--shop and --demo exclude each other.");
+        if (m_isFileAlone && m_arguments.verb != Verb::Window)
+            return plainError("With a verb, the shop is named by --shop: --shop " +
+                              m_arguments.shop->string() + ".");
         if (wantsTarget() && m_arguments.target.empty())
             return plainError(targetWanted());
         if (m_arguments.asJson && m_arguments.verb != Verb::Report)
@@ -197,6 +210,7 @@ private:
     Arguments m_arguments;
     bool m_hasVerb = false;
     bool m_isScaled = false;
+    bool m_isFileAlone = false; // the shop was named without --shop
 };
 
 } // namespace
@@ -206,9 +220,13 @@ Result<Arguments> readArguments(std::span<const std::string> words) {
 }
 
 std::string usage() {
-    return "holdfast [--shop FILE | --demo] [--on YYYY-MM-DD] [VERB]\n"
+    return "holdfast [FILE]\n"
+           "holdfast [--shop FILE | --demo] [--on YYYY-MM-DD] [VERB]\n"
            "\n"
-           "With no verb the window opens. Without --shop it is the shop of this seat.\n"
+           "With no verb the window opens, with the shop FILE where one is named. A window that has that "
+           "shop\n"
+           "open already comes to the front instead. Without FILE or --shop it is the shop of this "
+           "computer.\n"
            "\n"
            "  report walk        the day at the press: heat runs, cooling rack, what stands aside\n"
            "  report use-first   rolls to use up first, and what their rules say\n"

@@ -1,6 +1,7 @@
 #pragma once
 // What was asked on the command line.
 //
+//     holdfast [FILE]
 //     holdfast [--shop FILE | --demo] [--on YYYY-MM-DD] [VERB]
 //     VERB: report walk|use-first|holds|blanks|promise|cut [--json], tour DIR [--scale 1|2],
 //           papers DIR, check, mend, save-what-can-be NEW, backup FILE, backups, put-back FILE [--yes],
@@ -46,8 +47,9 @@ struct Arguments {
     int scale = 1;
 };
 
-// `words` are those behind the program's name. Options may stand before or behind the verb. An error is wrong
-// usage, said in one line.
+// `words` are those after the program's name. Options may come before or after the verb. A word that is no verb
+// and looks like the name of a file (it has a dot or a slash) is the shop to open in the window. An error is
+// wrong usage, said in one line.
 Result<Arguments> readArguments(std::span<const std::string> words);
 
 std::string usage();

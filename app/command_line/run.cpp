@@ -7,14 +7,20 @@
 #include "app/command_line/tour.h"
 #include "app/command_line/verbs.h"
 #include "app/desk/machine_settings.h"
+#include "app/shell/desktop_notice.h"
 #include "app/shell/main_window.h"
 #include "app/shell/shop_opening.h"
 #include "app/shell/shop_paths.h"
+#include "app/shell/to_front.h"
+#include "app/shell/window_call.h"
 #include "app/theme/tokens.h"
 
 #include <QApplication>
 #include <QCoreApplication>
+#include <QIcon>
+#include <QTimer>
 
+#include <sqlite3.h>
 #include <sys/stat.h>
 
 #include <cstdio>
@@ -38,6 +44,14 @@ int tell(const Result<std::string>& outcome) {
     }
     std::fwrite(outcome->data(), 1, outcome->size(), stdout);
     return std::fflush(stdout) == 0 ? kDone : kNotDone;
+}
+
+std::string versionAndLicence() {
+    return "holdfast " HOLDFAST_VERSION "\n"
+           "With Qt " +
+           std::string(qVersion()) + " and SQLite " + sqlite3_libversion() +
+           ".\n"
+           "Free software under the GNU General Public License, version 3 or later. There is no warranty.\n";
 }
 
 void nameProgram() {
@@ -93,6 +107,14 @@ int doTour(const Arguments& arguments, int argc, char** argv) {
     return tell(tour(arguments, standingClock(clockFor(arguments))));
 }
 
+// For desktops that do not take it from the installed desktop file.
+QIcon programIcon() {
+    QIcon icon;
+    icon.addFile(QStringLiteral(":/program/holdfast-32.png"));
+    icon.addFile(QStringLiteral(":/program/holdfast-64.png"));
+    return icon;
+}
+
 // Empty: there is no shop yet.
 std::function<OpenedShop()> wayToOpen(const Arguments& arguments, const std::optional<GoingOn>& on,
                                       const Clock& clock) {
@@ -116,16 +138,37 @@ void openIn(MainWindow& window, std::optional<OpenedShop> opened, const std::fil
         window.showStart(QString::fromStdString(opened->error().message), shop);
 }
 
+// The file that a window opened with these words works in.
+std::filesystem::path shopOf(const Arguments& arguments) {
+    return arguments.isDemo ? demoToWorkIn() : arguments.shop.value_or(defaultShopPath());
+}
+
+// Once the window is shown, which needs no bus: it answers when Holdfast is started again with its shop.
+void answerCalls(MainWindow& window) {
+    auto* call = new WindowCall(sessionBus, &window);
+    QObject::connect(call, &WindowCall::called, &window,
+                     [&window](const QString& token) { bringToFront(window, token); });
+    QObject::connect(&window, &MainWindow::shopOpened, call, [call](const std::filesystem::path& file) {
+        QTimer::singleShot(0, call, [call, file] { call->answerFor(file); });
+    });
+}
+
 // What is to be gone on with in a new process, once the window is closed.
 std::optional<GoingOn> workInWindow(const Arguments& arguments, int argc, char** argv, int& status) {
+    const QString token = activationToken();
     QApplication application(argc, argv);
     QGuiApplication::setDesktopFileName(QStringLiteral("holdfast"));
+    QGuiApplication::setWindowIcon(programIcon());
     const auto on = handedOn();
     const Clock clock = on ? on->clock() : clockFor(arguments);
     ShopOpening opening(wayToOpen(arguments, on, clock));
     setLight(application, Light::Day);
+    std::optional<OpenedShop> opened = opening.take();
+    if (opened && !opened->ok() && callWindowOf(shopOf(arguments), sessionBus(), token))
+        return std::nullopt;
     MainWindow window(clock);
-    openIn(window, opening.take(), on ? on->shop : arguments.shop.value_or(std::filesystem::path{}));
+    answerCalls(window);
+    openIn(window, std::move(opened), on ? on->shop : arguments.shop.value_or(std::filesystem::path{}));
     showWhereItWas(window);
     status = QApplication::exec();
     if (!window.isToReopen())
@@ -159,7 +202,7 @@ int run(int argc, char** argv) {
     case Verb::Help:
         return tell(usage());
     case Verb::Version:
-        return tell(std::string{"holdfast " HOLDFAST_VERSION "\n"});
+        return tell(versionAndLicence());
     case Verb::Window:
         return openWindow(*arguments, argc, argv);
     case Verb::Tour:

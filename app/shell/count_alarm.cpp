@@ -2,6 +2,7 @@
 
 #include "app/desk/formats.h"
 #include "app/desk/garment_words.h"
+#include "app/shell/to_front.h"
 
 #include <QApplication>
 #include <QEvent>
@@ -96,23 +97,15 @@ QString CountAlarm::wordsOf(const EndedCount& count) const {
 void CountAlarm::notify(const QString& summary, bool isUrgent) {
     if (!m_notice) {
         m_notice = std::make_unique<DesktopNotice>(m_ways.bus());
-        connect(m_notice.get(), &DesktopNotice::chosen, this, &CountAlarm::bringToFront);
+        connect(m_notice.get(), &DesktopNotice::chosen, this, &CountAlarm::showWalk);
         m_window.window()->installEventFilter(this);
     }
     m_notice->show(summary, tr("Press walk"), isUrgent);
     QApplication::alert(m_window.window());
 }
 
-void CountAlarm::bringToFront(const QString& activationToken) {
-    // Wayland lets a window come to the front only with the token of the click that asks for it; Qt takes it
-    // from here.
-    if (!activationToken.isEmpty())
-        qputenv("XDG_ACTIVATION_TOKEN", activationToken.toUtf8());
-    QWidget* window = m_window.window();
-    window->setWindowState(window->windowState() & ~Qt::WindowMinimized);
-    window->show();
-    window->raise();
-    window->activateWindow();
+void CountAlarm::showWalk(const QString& activationToken) {
+    bringToFront(*m_window.window(), activationToken);
     emit walkAsked();
 }
 

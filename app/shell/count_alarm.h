@@ -44,7 +44,7 @@ private:
     void ring(const std::vector<EndedCount>& counts);
     void knock();
     void notify(const QString& summary, bool isUrgent);
-    void bringToFront(const QString& activationToken);
+    void showWalk(const QString& activationToken);
     QString wordsOf(const EndedCount& count) const;
     SoundPlayer& sounds();
 

@@ -70,6 +70,7 @@ void MainWindow::open(std::unique_ptr<db::Shop> file, Clock clock) {
     m_workshop->setGeometry(rect());
     m_workshop->show();
     m_workshop->begin();
+    emit shopOpened(m_desk->file().path());
 }
 
 // The shop is closed for moments; whatever comes of it, the file of that name is opened again.

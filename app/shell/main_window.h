@@ -38,6 +38,10 @@ public:
     // The window was closed to be opened again with text of another size.
     bool isToReopen() const { return m_isToReopen; }
 
+signals:
+    // Its file; empty where it has none.
+    void shopOpened(const std::filesystem::path& file);
+
 protected:
     void resizeEvent(QResizeEvent* event) override;
     void moveEvent(QMoveEvent* event) override;

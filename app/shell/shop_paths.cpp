@@ -131,11 +131,15 @@ bool isDemoShop(const fs::path& shop) {
            fs::equivalent(shop.parent_path(), folderOf(QStandardPaths::GenericCacheLocation), unknown);
 }
 
+fs::path demoToWorkIn() {
+    return folderOf(QStandardPaths::GenericCacheLocation) / "demo-open.holdfast";
+}
+
 Result<std::unique_ptr<db::Shop>> openDemoToWorkIn(LocalDate on, const db::Clock& clock) {
     const auto pristine = demoShop(on);
     if (!pristine.ok())
         return pristine.error();
-    const fs::path path = pristine->parent_path() / "demo-open.holdfast";
+    const fs::path path = demoToWorkIn();
     {
         // Held while the copy is made anew, so that no other window works in it.
         const auto lock = db::ShopLock::take(path);

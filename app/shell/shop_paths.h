@@ -27,7 +27,9 @@ inline constexpr std::chrono::minutes kDemoTime{9 * 60 + 40};
 Result<std::filesystem::path> demoShop(LocalDate on);
 // Whether a file is one of those: it is made again each day.
 bool isDemoShop(const std::filesystem::path& shop);
-// A fresh copy of it to work in. Refused where another window has the demo open.
+// The copy of it that a window works in.
+std::filesystem::path demoToWorkIn();
+// Makes that copy and opens it. Refused where another window has the demo open.
 Result<std::unique_ptr<db::Shop>> openDemoToWorkIn(LocalDate on, const db::Clock& clock);
 
 } // namespace holdfast::app

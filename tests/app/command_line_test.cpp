@@ -74,6 +74,22 @@ TEST(Arguments, TourAndBackupTakeWhatFollows) {
     EXPECT_EQ(read({"backup", "check"})->target, "check");
 }
 
+TEST(Arguments, FileAloneIsTheShopToOpenInTheWindow) {
+    for (const char* file : {"/home/maker/shop.holdfast", "./check", "my.shop"}) {
+        const auto arguments = read({file});
+        ASSERT_TRUE(arguments.ok()) << arguments.error().message;
+        EXPECT_EQ(arguments->verb, Verb::Window);
+        EXPECT_EQ(arguments->shop, std::filesystem::path(file));
+    }
+    EXPECT_EQ(read({"a.holdfast", "--on", "2026-11-11"})->on, localDate(2026, 11, 11));
+    EXPECT_EQ(refusal({"a.holdfast", "b.holdfast"}), "One shop at a time: “b.holdfast” is too much.");
+    EXPECT_EQ(refusal({"a.holdfast", "--demo"}), "A shop file and --demo exclude each other.");
+    EXPECT_EQ(refusal({"a.holdfast", "check"}),
+              "With a verb, the shop is named by --shop: --shop a.holdfast.");
+    // What a verb did not ask for is never taken for the shop.
+    EXPECT_EQ(refusal({"import", "a.csv", "b.csv"}), "“b.csv” is too much. See holdfast --help.");
+}
+
 TEST(Arguments, WrongUsageIsSaidInOneLine) {
     EXPECT_EQ(refusal({"--shop"}), "--shop needs a file behind it.");
     EXPECT_EQ(refusal({"--shop", "a", "--demo"}), "--shop and --demo exclude each other.");

@@ -8,6 +8,7 @@
 #include "app/shell/foot_line.h"
 #include "app/shell/workshop.h"
 #include "db/actions/press_actions.h"
+#include "tests/app/private_bus.h"
 #include "tests/app/shop_fixture.h"
 
 #include <QApplication>
@@ -82,33 +83,6 @@ namespace {
 constexpr int kAlarmPatience = 5000;
 const QString kOurs = QStringLiteral("holdfast-under-test");
 const QString kTheirs = QStringLiteral("a-desktop");
-
-// A bus of its own for the test.
-class PrivateBus {
-public:
-    PrivateBus() {
-        m_daemon.start(QStringLiteral("dbus-daemon"),
-                       {QStringLiteral("--session"), QStringLiteral("--nofork"),
-                        QStringLiteral("--nopidfile"), QStringLiteral("--nosyslog"),
-                        QStringLiteral("--print-address")});
-        if (m_daemon.waitForReadyRead(kAlarmPatience))
-            m_address = QString::fromUtf8(m_daemon.readLine()).trimmed();
-    }
-    ~PrivateBus() {
-        for (const QString& name : {kOurs, kTheirs})
-            QDBusConnection::disconnectFromBus(name);
-        m_daemon.terminate();
-        m_daemon.waitForFinished(kAlarmPatience);
-    }
-    bool isThere() const { return !m_address.isEmpty(); }
-    QDBusConnection connect(const QString& name) const {
-        return QDBusConnection::connectToBus(m_address, name);
-    }
-
-private:
-    QProcess m_daemon;
-    QString m_address;
-};
 
 class CountAlarmTest : public ShopFixture {
 protected:
