@@ -3,7 +3,8 @@
 #   1. core and db under the address and undefined-behaviour sanitizers
 #   2. core once more without them, which also holds it to the time it may take; then app, offscreen
 #   3. printing through a print service of its own (cupsd in a temporary folder), measured
-#   4. the road through the shop once more in a real window under Xvfb
+#   4. the program as it is installed and packed, looked at by Debian's checkers
+#   5. the road through the shop once more in a real window under Xvfb
 # It ends with a line "N passed, N failed".
 set -euo pipefail
 
@@ -13,7 +14,8 @@ top=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 
 need_packages "to build and test Holdfast" "${build_packages[@]}" libgtest-dev sqlite3 xvfb xauth openbox \
     x11-utils procps util-linux poppler-utils zbar-tools locales cups cups-client cups-filters dbus-daemon \
-    pulseaudio pulseaudio-utils libcanberra-pulse
+    pulseaudio pulseaudio-utils libcanberra-pulse dpkg-dev lintian desktop-file-utils appstream shared-mime-info \
+    man-db groff fish zsh
 
 started=$SECONDS
 passed=0
@@ -53,7 +55,7 @@ build() {
 
 say "Building the tests"
 # Lines and names are enough to read a failure by, and build in less time than all there is to debug.
-build "$top/build/tests" "holdfast_core_tests holdfast_app_tests holdfast_printing_tests" -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG=-g1
+build "$top/build/tests" "holdfast_core_tests holdfast_app_tests holdfast_printing_tests holdfast_install_tests" -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG=-g1
 say "Building core and db with sanitizers"
 build "$top/build/sanitize" "holdfast_core_tests holdfast_db_tests" -DCMAKE_BUILD_TYPE=Debug -DHOLDFAST_APP=OFF -DHOLDFAST_SANITIZE=ON
 
@@ -63,6 +65,7 @@ run_tests "$top/build/sanitize/tests/db/holdfast_db_tests"
 run_tests "$top/build/tests/tests/holdfast_core_tests"
 QT_QPA_PLATFORM=offscreen run_tests "$top/build/tests/tests/holdfast_app_tests"
 run_tests "$top/build/tests/tests/holdfast_printing_tests"
+run_tests "$top/build/tests/tests/holdfast_install_tests"
 
 say "Once more in a real window"
 cat >"$top/build/in-window.sh" <<'WINDOW'

@@ -23,6 +23,7 @@
 #include <sqlite3.h>
 #include <sys/stat.h>
 
+#include <chrono>
 #include <cstdio>
 #include <functional>
 #include <optional>
@@ -36,6 +37,8 @@ namespace {
 constexpr int kDone = 0;
 constexpr int kNotDone = 1;
 constexpr int kWrongUsage = 2;
+
+constexpr std::chrono::milliseconds kPainted{200}; // after its shop was opened in it, a window is seen
 
 int tell(const Result<std::string>& outcome) {
     if (!outcome.ok()) {
@@ -143,13 +146,14 @@ std::filesystem::path shopOf(const Arguments& arguments) {
     return arguments.isDemo ? demoToWorkIn() : arguments.shop.value_or(defaultShopPath());
 }
 
-// Once the window is shown, which needs no bus: it answers when Holdfast is started again with its shop.
+// It answers when Holdfast is started again with its shop. The bus is asked for once the window has been
+// painted, which does not wait for it.
 void answerCalls(MainWindow& window) {
     auto* call = new WindowCall(sessionBus, &window);
     QObject::connect(call, &WindowCall::called, &window,
                      [&window](const QString& token) { bringToFront(window, token); });
     QObject::connect(&window, &MainWindow::shopOpened, call, [call](const std::filesystem::path& file) {
-        QTimer::singleShot(0, call, [call, file] { call->answerFor(file); });
+        QTimer::singleShot(kPainted, call, [call, file] { call->answerFor(file); });
     });
 }
 

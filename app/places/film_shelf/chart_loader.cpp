@@ -19,7 +19,9 @@ QString& otherFolder() {
 QStringList moduleFolders() {
     if (!otherFolder().isEmpty())
         return {otherFolder()};
-    QStringList folders{QCoreApplication::applicationDirPath()};
+    // Where it was built, and where it is installed.
+    const QString program = QCoreApplication::applicationDirPath();
+    QStringList folders{program, QDir(program).filePath(QStringLiteral(HOLDFAST_INSTALLED_CHART_FOLDER))};
 #ifdef HOLDFAST_CHART_FOLDER
     folders << QStringLiteral(HOLDFAST_CHART_FOLDER); // tests run from another folder
 #endif
