@@ -140,7 +140,7 @@ private:
         slip(SlipName::Scanner, tr("Set up a scanner"), tr("what it types before a code"), "search",
              tr("barcode qr code reader prefix"));
         add(tr("About Holdfast"), tr("its version, licence and what it is made with"), "mark",
-            tr("program help credits license free open source libraries fonts copyright"), ShellAct::About);
+            tr("program credits license free open source libraries fonts copyright"), ShellAct::About);
     }
 
     void addFile() {
