@@ -25,10 +25,10 @@ constexpr const char* kPragmas =
 
 } // namespace
 
-LargeShop::LargeShop()
+LargeShop::LargeShop(int orders)
     : m_folder(newFolder()) {
     const auto path = m_folder / "large.holdfast", copy = m_folder / "bare.holdfast";
-    makeLargeShop(path);
+    makeLargeShop(path, orders);
     std::filesystem::copy_file(path, copy);
     auto opened = db::Shop::open(path, [] { return largeShopNow().instant; });
     if (!opened.ok())

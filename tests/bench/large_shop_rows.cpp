@@ -7,6 +7,7 @@
 
 #include <array>
 #include <cmath>
+#include <map>
 #include <stdexcept>
 #include <string>
 
@@ -24,6 +25,11 @@ constexpr int kRolls = 60;
 constexpr int kStepsEach = 12;
 constexpr std::int64_t kWashedLots = 1'000; // ids: kWashedLots + style × 10 + colour
 constexpr std::int64_t kUnwashedLots = 2'000;
+constexpr std::int64_t kLotsUsedUp = 100'000;
+constexpr std::int64_t kRollsUsedUp = 200'000;
+constexpr std::int64_t kUnitsALot = 24;
+constexpr std::int64_t kCutsARoll = 90;
+constexpr std::int64_t kCutLength = 260; // mm
 constexpr std::int64_t kFirstOrderId = 1'000'000;
 constexpr std::int64_t kFirstGarmentId = 2'000'000;
 
@@ -40,6 +46,8 @@ constexpr std::array kColourNames{"Fog", "Ink", "Moss", "Brick", "Chalk", "Slate
 constexpr std::array kShades{"Dusk",    "Oyster",  "Samphire", "Chalk",   "Gorse",   "Slack tide",
                              "Rosehip", "Ink-cap", "Sandbar",  "Bittern", "Moonlit", "Brass"};
 constexpr std::array kArtworks{"heron", "tern", "boat", "fish", "waves", "samphire", "thimble"};
+constexpr const char* kFairName = "Saltmarsh Makers’ Market";
+constexpr std::array kFaults{"edge-lifts", "came-off", "cracked", "bubbled", "not-as-ordered"};
 constexpr std::array kTemperatures{130.0, 150.0, 160.0};
 
 template <class List>
@@ -57,8 +65,8 @@ std::int64_t spread(std::int64_t number, std::int64_t below) {
 // What an order's garments are like: all handed over, or open at one of these stages.
 enum class State { HandedOver, Ready, ToCut, ToWash, NoBlank, Pressed };
 
-State stateOf(int order) {
-    const int open = order - (kOrders - kOpenOrders);
+State stateOf(int order, int orders) {
+    const int open = order - (orders - kOpenOrders);
     if (open < 0)
         return State::HandedOver;
     if (open < kReadyOrders)
@@ -69,9 +77,11 @@ State stateOf(int order) {
 
 class Rows {
 public:
-    explicit Rows(Connection& connection)
+    Rows(Connection& connection, int orders)
         : m_connection(connection)
-        , m_now(largeShopNow()) {}
+        , m_now(largeShopNow())
+        , m_orders(orders)
+        , m_betweenOrders(Hours{7} * kOrders / orders) {}
 
     void write() {
         writeStock();
@@ -81,13 +91,14 @@ public:
                              std::string(pick(kBeginnings, customer)) + pick(kEndings, customer / 20) + " " +
                                  pick(kFamilies, customer / 7),
                              "07700 9" + std::to_string(10'000 + customer));
-        for (int order = 0; order < kOrders; ++order)
+        writeFairs();
+        for (int order = 0; order < m_orders; ++order)
             writeOrder(order);
-        m_connection.run("UPDATE seat_here SET next_order_number = ?1", kOrders + 1);
+        m_connection.run("UPDATE seat_here SET next_order_number = ?1", m_orders + 1);
     }
 
 private:
-    Instant takenAt(int order) const { return m_now.instant - Hours{7 * (kOrders - order)}; }
+    Instant takenAt(int order) const { return m_now.instant - m_betweenOrders * (m_orders - order); }
 
     void writeStock() {
         for (int style = 1; style <= kStyles; ++style) {
@@ -158,9 +169,20 @@ private:
         }
     }
 
+    // Of every second month the first ten days, since the first order was taken.
+    void writeFairs() {
+        const auto first = std::chrono::year_month_day{dateOf(m_now.toLocal(takenAt(0)))};
+        std::int64_t id = 0;
+        for (auto month = first.year() / first.month(); LocalDate{month / 10} < m_now.today();
+             month += std::chrono::months{2})
+            m_connection.run("INSERT INTO fair (id, name, first_day, last_day, opens_min, closes_min, "
+                             "stall_minor, other_minor) VALUES (?1, ?2, ?3, ?4, 600, 960, 4500, 1200)",
+                             ++id, kFairName, LocalDate{month / 1}, LocalDate{month / 10});
+    }
+
     void writeOrder(int order) {
         const std::int64_t id = kFirstOrderId + order;
-        const State state = stateOf(order);
+        const State state = stateOf(order, m_orders);
         for (int position = 1; position <= kGarmentsEach; ++position)
             writeGarment(order, position, state);
         const bool isOpen = state != State::HandedOver;
@@ -175,7 +197,7 @@ private:
         m_connection.run("INSERT INTO shop_order (id, number, customer_id, state, taken_at, taken_at_place, "
                          "promised, handed_over_at) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)",
                          id, order + 1, 1 + spread(order, kCustomers), isOpen ? "confirmed" : "handed-over",
-                         takenAt(order), order % 3 == 0 ? "workshop" : "Saltmarsh Makers’ Market", promised,
+                         takenAt(order), order % 3 == 0 ? "workshop" : kFairName, promised,
                          isOpen ? std::nullopt : std::optional{takenAt(order) + Days{8}});
     }
 
@@ -188,32 +210,90 @@ private:
             lot = kUnwashedLots + colour;
         if (state == State::NoBlank)
             lot.reset();
+        if (state == State::HandedOver)
+            lot = lotUsedUp(style, colour, takenAt(order));
         m_connection.run("INSERT INTO garment (id, order_id, position, style_id, size, colour_id, lot_id, "
                          "price_minor, handed_over_at) VALUES (?1, ?2, ?3, ?4, 'M', ?5, ?6, 2500, ?7)",
                          id, kFirstOrderId + order, position, style, colour, lot,
                          state == State::HandedOver ? std::optional{takenAt(order) + Days{8}} : std::nullopt);
         writeDecal(id, order, state);
-        if (state == State::HandedOver)
+        if (state == State::HandedOver) {
             writeSteps(id, takenAt(order) + Days{5});
-        else if (state == State::Pressed)
+            writeClaim(id, takenAt(order) + Days{8});
+            m_connection.run("INSERT INTO lot_move VALUES (?1, ?2, ?3, -1, 'pressed', ?1)", id, *lot,
+                             takenAt(order) + Days{5});
+        } else if (state == State::Pressed)
             writeLastSteps(id);
     }
 
     void writeDecal(std::int64_t garment, int order, State state) {
         const bool isCut = state != State::ToCut && state != State::NoBlank;
         const std::int64_t film = 1 + spread(garment * 3, kFilms);
+        // Rolls on the shelf follow the films in turn: the roll of this number is of this film.
+        const std::int64_t roll = state == State::HandedOver ? rollUsedUp(film, takenAt(order))
+                                  : film == 1                ? std::int64_t{kFilms}
+                                                             : film - 1;
         const bool isName = garment % 5 == 0;
         using Text = std::optional<std::string>;
         m_connection.run(
             "INSERT INTO decal (id, garment_id, film_id, artwork, wording, face, placement, below_mm, "
             "aside_mm, "
             "width_mm, height_mm, layer, confirmed_by, cut_roll_id, cut_at) "
-            "VALUES (?1, ?1, ?2, ?3, ?4, ?5, 'chest', 75, 0, 180, 240, 1, 'at the table', ?6, ?7)",
+            "VALUES (?1, ?1, ?2, ?3, ?4, ?5, 'chest', 75, 0, ?8, 240, 1, 'at the table', ?6, ?7)",
             garment, film, isName ? Text{} : Text{pick(kArtworks, garment)},
             isName ? Text{pick(kBeginnings, garment / 5)} : Text{}, isName ? Text{"book-serif"} : Text{},
-            // Rolls follow the films in turn: the roll of this number is of this film.
-            isCut ? std::optional{film == 1 ? std::int64_t{kFilms} : film - 1} : std::nullopt,
-            isCut ? std::optional{takenAt(order) + Hours{1}} : std::nullopt);
+            isCut ? std::optional{roll} : std::nullopt,
+            isCut ? std::optional{takenAt(order) + Hours{1}} : std::nullopt,
+            // Of the open ones all are alike, so that the walk is the same in every shop.
+            state == State::HandedOver ? 100 + spread(garment * 5, 180) : 180);
+        if (!isCut)
+            return;
+        m_connection.run("INSERT INTO roll_move VALUES (?1, ?2, ?3, ?4, 'cut', 'cut')", garment, roll,
+                         takenAt(order) + Hours{1}, -kCutLength);
+    }
+
+    // Out of a lot of two dozen that were bought and washed for it, the last of which is used up with it.
+    std::int64_t lotUsedUp(std::int64_t style, std::int64_t colour, Instant at) {
+        Stock& stock = m_lots[colour];
+        if (stock.left == 0) {
+            stock = {kLotsUsedUp + ++m_lotsUsedUp, kUnitsALot};
+            m_connection.run(
+                "INSERT INTO blank_lot (id, style_id, size, colour_id, received_on, last_load_id) "
+                "VALUES (?1, ?2, 'M', ?3, ?4, ?3)",
+                stock.id, style, colour, dateOf(m_now.toLocal(at)));
+            m_connection.run("INSERT INTO lot_move VALUES (?1, ?1, ?2, ?3, 'received', NULL)", stock.id, at,
+                             kUnitsALot);
+        }
+        --stock.left;
+        return stock.id;
+    }
+
+    // The same of a roll, of which the end is thrown away.
+    std::int64_t rollUsedUp(std::int64_t film, Instant at) {
+        Stock& stock = m_rolls[film];
+        if (stock.left == 0) {
+            stock = {kRollsUsedUp + ++m_rollsUsedUp, kCutsARoll};
+            m_connection.run("INSERT INTO film_roll (id, number, film_id, width_mm, received_on, state) "
+                             "VALUES (?1, ?1 - ?2, ?3, 500, ?4, 'used-up')",
+                             stock.id, kRollsUsedUp - 100, film, dateOf(m_now.toLocal(at)));
+            m_connection.run("INSERT INTO roll_move VALUES (?1, ?1, ?2, 25000, 'received', 'received')",
+                             stock.id, at);
+            m_connection.run("INSERT INTO roll_move VALUES (?1, ?2, ?3, ?4, 'used up', 'used-up')",
+                             stock.id + 50'000, stock.id, at + Days{60}, kCutsARoll * kCutLength - 25'000);
+        }
+        --stock.left;
+        return stock.id;
+    }
+
+    // One garment in fifty comes back.
+    void writeClaim(std::int64_t garment, Instant handedOver) {
+        if (spread(garment * 11, 50) != 0)
+            return;
+        const LocalDate told =
+            std::min(dateOf(m_now.toLocal(handedOver)) + Days{1 + spread(garment * 13, 400)}, m_now.today());
+        m_connection.run("INSERT INTO claim (id, garment_id, told_on, fault, answer, answered_on) "
+                         "VALUES (?1, ?1, ?2, ?3, 'advised', ?2)",
+                         garment, told, pick(kFaults, garment / 50));
     }
 
     void writeStep(std::int64_t garment, const std::string& key, Instant begins, Instant ends) {
@@ -238,7 +318,17 @@ private:
 
     Connection& m_connection;
     Now m_now;
+    int m_orders;
+    Seconds m_betweenOrders;
     std::int64_t m_lastStep = 0;
+    struct Stock {
+        std::int64_t id = 0;
+        std::int64_t left = 0;
+    };
+    std::map<std::int64_t, Stock> m_lots;  // in use, by colour
+    std::map<std::int64_t, Stock> m_rolls; // by film
+    std::int64_t m_lotsUsedUp = 0;
+    std::int64_t m_rollsUsedUp = 0;
 };
 
 } // namespace
@@ -247,7 +337,7 @@ Now largeShopNow() {
     return {std::chrono::sys_days{std::chrono::year{2026} / 11 / 11} + Minutes{8 * 60 + 30}, Seconds{0}};
 }
 
-void makeLargeShop(const std::filesystem::path& path) {
+void makeLargeShop(const std::filesystem::path& path, int orders) {
     {
         auto created = db::Shop::create(path, [] { return largeShopNow().instant; });
         if (!created.ok())
@@ -256,7 +346,7 @@ void makeLargeShop(const std::filesystem::path& path) {
     Connection connection = Connection::open(path, db::Access::ReadWrite);
     connection.script("PRAGMA foreign_keys = OFF; PRAGMA synchronous = OFF;");
     db::Transaction transaction{connection};
-    Rows{connection}.write();
+    Rows{connection, orders}.write();
     transaction.commit();
     if (connection.query("PRAGMA foreign_key_check").step())
         throw std::runtime_error("The large shop has rows that belong to nothing.");
