@@ -59,8 +59,7 @@ public:
     QJsonObject json() const {
         QJsonObject whole = reportHead("figures", m_shop);
         whole.insert(QStringLiteral("from"), words(isoDate(figures().from)));
-        const FaultShare all = faultsOfAll(figures().handedOver);
-        whole.insert(QStringLiteral("handedOver"), faultShareJson(all));
+        whole.insert(QStringLiteral("handedOver"), faultShareJson(figures().handedOver));
         whole.insert(QStringLiteral("faults"), faultsJson());
         QJsonObject compared;
         for (const auto& [by, code] : kCompared)
@@ -123,7 +122,7 @@ private:
     }
 
     QJsonObject holdingJson() const {
-        const Survival survival = daysWithoutFault(figures().handedOver, m_shown.today);
+        const Survival& survival = figures().withoutFault;
         QJsonArray steps;
         for (const SurvivalStep& step : survival.steps)
             steps.append(withInterval({{QStringLiteral("day"), step.at},
@@ -134,7 +133,7 @@ private:
     }
 
     QJsonArray monthsJson() const {
-        const FaultMonths months = faultsByMonth(figures().handedOver);
+        const FaultMonths& months = figures().months;
         QJsonArray all;
         for (std::size_t month = 0; month < months.months.size(); ++month) {
             const ChartedSample& charted = months.chart.samples[month];

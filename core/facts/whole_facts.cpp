@@ -81,19 +81,8 @@ private:
     void lookAt(const Garment& garment) {
         if (m_facts.orders.find(garment.order) == nullptr)
             return;
-        const BlankStyle* style = m_facts.styles.find(garment.style);
-        if (style == nullptr)
-            leaveOut(garment, "The style of a garment cannot be read.");
-        else if (style->colour(garment.colour) == nullptr)
-            leaveOut(garment, "The colour of a garment cannot be read.");
-        if (garment.lot && m_facts.lots.find(*garment.lot) == nullptr)
-            leaveOut(garment, "The lot of a garment’s blank cannot be read.");
-        for (const Decal& decal : garment.decals) {
-            if (m_facts.films.find(decal.film) == nullptr)
-                leaveOut(garment, "The film of a decal cannot be read.");
-            if (decal.cutFrom && m_facts.rolls.find(*decal.cutFrom) == nullptr)
-                leaveOut(garment, "The roll that a decal was cut from cannot be read.");
-        }
+        if (const std::string why = whatIsMissingOf(m_facts, garment); !why.empty())
+            leaveOut(garment, why);
     }
 
     void leaveOut(const Garment& garment, const std::string& why) {
@@ -128,6 +117,23 @@ private:
 };
 
 } // namespace
+
+std::string whatIsMissingOf(const ShopFacts& facts, const Garment& garment) {
+    const BlankStyle* style = facts.styles.find(garment.style);
+    if (style == nullptr)
+        return "The style of a garment cannot be read.";
+    if (style->colour(garment.colour) == nullptr)
+        return "The colour of a garment cannot be read.";
+    if (garment.lot && facts.lots.find(*garment.lot) == nullptr)
+        return "The lot of a garment’s blank cannot be read.";
+    for (const Decal& decal : garment.decals) {
+        if (facts.films.find(decal.film) == nullptr)
+            return "The film of a decal cannot be read.";
+        if (decal.cutFrom && facts.rolls.find(*decal.cutFrom) == nullptr)
+            return "The roll that a decal was cut from cannot be read.";
+    }
+    return "";
+}
 
 std::string orderNamed(const ShopFacts& facts, const Order& order) {
     const Customer* customer = facts.customers.find(order.customer);

@@ -10,8 +10,6 @@ namespace holdfast {
 
 namespace {
 
-constexpr std::string_view kAtNoFair = "workshop";
-
 void add(Cost& sum, const Cost& cost) {
     sum.blank += cost.blank;
     sum.film += cost.film;
@@ -36,9 +34,30 @@ SoldGarment asSold(const ShopFacts& facts, const Garment& garment) {
             garmentCost(facts, priced, routeOf(facts, priced))};
 }
 
+// Which fair of the list an order belongs to, as fairOf finds it among fewer.
+class FairsByName {
+public:
+    explicit FairsByName(std::span<const Fair> fairs) {
+        for (const Fair& fair : fairs)
+            m_fairs[fair.name].push_back(&fair);
+    }
+
+    const Fair* of(const FairOrder& order) const {
+        const auto named = m_fairs.find(order.place);
+        if (named == m_fairs.end())
+            return nullptr;
+        const auto on =
+            std::ranges::find_if(named->second, [&](const Fair* fair) { return fair->isOn(order.on); });
+        return on == named->second.end() ? nullptr : *on;
+    }
+
+private:
+    std::map<std::string, std::vector<const Fair*>, std::less<>> m_fairs;
+};
+
 } // namespace
 
-std::vector<FairOrder> fairOrders(const ShopFacts& facts, LocalDate from, const Now& now) {
+std::map<OrderId, FairOrder> fairOrders(const ShopFacts& facts, LocalDate from, const Now& now) {
     std::map<OrderId, FairOrder> orders;
     for (const Order& order : facts.orders) {
         const LocalDate on = dateOf(now.toLocal(order.takenAt));
@@ -49,10 +68,7 @@ std::vector<FairOrder> fairOrders(const ShopFacts& facts, LocalDate from, const 
     for (const Garment& garment : facts.garments)
         if (const auto order = orders.find(garment.order); order != orders.end())
             order->second.garments.push_back(asSold(facts, garment));
-    std::vector<FairOrder> found;
-    for (auto& [id, order] : orders)
-        found.push_back(std::move(order));
-    return found;
+    return orders;
 }
 
 std::optional<Money> Earned::leftAnHour() const {
@@ -72,10 +88,11 @@ std::vector<Earned> earnedAtFairs(std::span<const FairOrder> orders, std::span<c
         earned.place = fair.name;
         earned.days = fair.days();
     }
+    const FairsByName byName{fairs};
     std::map<std::string, Earned> elsewhere;
     std::map<std::string, std::set<LocalDate>> days;
     for (const FairOrder& order : orders) {
-        if (const Fair* fair = fairOf(fairs, order.place, order.on)) {
+        if (const Fair* fair = byName.of(order)) {
             if (const auto at = listed.find(fair->id); at != listed.end())
                 add(at->second, order);
             continue;

@@ -5,6 +5,8 @@
 #include "core/facts/fair.h"
 #include "core/orders/price.h"
 
+#include <map>
+#include <string_view>
 #include <vector>
 
 namespace holdfast {
@@ -17,6 +19,9 @@ struct SoldGarment {
     Cost cost;
 };
 
+// Where an order was taken that was taken at no fair.
+inline constexpr std::string_view kAtNoFair = "workshop";
+
 // An order that was taken anywhere but at the workshop; quotations and cancelled orders are none.
 struct FairOrder {
     std::string place;
@@ -25,8 +30,8 @@ struct FairOrder {
     std::vector<SoldGarment> garments;
 };
 
-// Those in the facts that were taken on `from` or later.
-std::vector<FairOrder> fairOrders(const ShopFacts& facts, LocalDate from, const Now& now);
+// Those in the facts that were taken on `from` or later, the earliest id first.
+std::map<OrderId, FairOrder> fairOrders(const ShopFacts& facts, LocalDate from, const Now& now);
 
 // Of one fair in the list, or of one place that is no fair in it.
 struct Earned {

@@ -62,6 +62,10 @@ std::int64_t counted(Seconds duration) {
     return std::clamp<std::int64_t>(duration.count(), 0, kLongestWork.count());
 }
 
+Seconds together(Seconds sum, std::int64_t more) {
+    return std::min<Seconds>(sum + Seconds{more}, kLongestWork);
+}
+
 } // namespace
 
 Cost costOf(const BlankStyle& style, std::span<const DecalOnFilm> decals, Seconds hands,
@@ -75,23 +79,30 @@ Cost costOf(const BlankStyle& style, std::span<const DecalOnFilm> decals, Second
     return cost;
 }
 
+Seconds handsAlong(const Route& route) {
+    Seconds sum{0};
+    for (const RouteStep& step : route.steps)
+        sum = together(sum, counted(step.attended) + counted(step.platen));
+    return sum;
+}
+
+Seconds handsFor(Seconds alongRoute, std::span<const DecalOnFilm> decals, const BlankStyle& style,
+                 const ShopSettings& settings) {
+    Seconds hands = alongRoute;
+    for (const DecalOnFilm& decal : decals)
+        hands = together(hands,
+                         weedingTime({{}, decal.width, decal.height, decal.isLettering}, settings).count());
+    if (style.washedFirst() && style.weight > Grams{})
+        hands = together(
+            hands, static_cast<std::int64_t>(std::min<Wide>(
+                       roundedUp(static_cast<Wide>(style.weight.value) * kWashingForWeight, kWashingWeight),
+                       kLongestWork.count())));
+    return hands;
+}
+
 Seconds handsFor(const Route& route, std::span<const DecalOnFilm> decals, const BlankStyle& style,
                  const ShopSettings& settings) {
-    std::int64_t seconds = 0;
-    const auto add = [&seconds](std::int64_t more) {
-        seconds = std::min(seconds + more, kLongestWork.count());
-    };
-    for (const RouteStep& step : route.steps) {
-        add(counted(step.attended));
-        add(counted(step.platen));
-    }
-    for (const DecalOnFilm& decal : decals)
-        add(weedingTime({{}, decal.width, decal.height, decal.isLettering}, settings).count());
-    if (style.washedFirst() && style.weight > Grams{})
-        add(static_cast<std::int64_t>(std::min<Wide>(
-            roundedUp(static_cast<Wide>(style.weight.value) * kWashingForWeight, kWashingWeight),
-            kLongestWork.count())));
-    return Seconds{seconds};
+    return handsFor(handsAlong(route), decals, style, settings);
 }
 
 Money priceOf(const Cost& cost, const ShopSettings& settings) {

@@ -44,6 +44,10 @@ Cost costOf(const BlankStyle& style, std::span<const DecalOnFilm> decals, Second
 // practice, no source. At most 366 days.
 Seconds handsFor(const Route& route, std::span<const DecalOnFilm> decals, const BlankStyle& style,
                  const ShopSettings& settings);
+// The same where the attended and platen seconds of the route are known.
+Seconds handsFor(Seconds alongRoute, std::span<const DecalOnFilm> decals, const BlankStyle& style,
+                 const ShopSettings& settings);
+Seconds handsAlong(const Route& route); // attended and platen seconds; at most 366 days
 
 // A margin below 0 counts as 0, above 95 as 95. Nothing is asked only for what costs nothing.
 Money priceOf(const Cost& cost, const ShopSettings& settings);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <tuple>
 
 namespace holdfast {
@@ -13,6 +14,22 @@ bool overlap(const Decal& one, const Decal& other) {
     // Twice the distance of the centres against the sum of the widths: no half millimetres.
     const std::int64_t apart = std::abs(one.aside.value - other.aside.value) * 2;
     return shareHeight && apart < one.width.value + other.width.value;
+}
+
+Decal decalAround(std::span<const Decal* const> decals) {
+    std::int64_t left = std::numeric_limits<std::int64_t>::max(),
+                 right = std::numeric_limits<std::int64_t>::min();
+    std::int64_t top = left, bottom = right;
+    for (const Decal* decal : decals) {
+        left = std::min(left, decal->aside.value * 2 - decal->width.value);
+        right = std::max(right, decal->aside.value * 2 + decal->width.value);
+        top = std::min(top, decal->below.value);
+        bottom = std::max(bottom, decal->below.value + decal->height.value);
+    }
+    Decal all;
+    all.width = {(right - left + 1) / 2};
+    all.height = {bottom - top};
+    return all;
 }
 
 namespace {

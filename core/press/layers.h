@@ -11,6 +11,7 @@
 #include "core/facts/shop_facts.h"
 
 #include <optional>
+#include <span>
 #include <vector>
 
 namespace holdfast {
@@ -18,6 +19,8 @@ namespace holdfast {
 inline constexpr double kFilmsAgreeWithin = 10; // °C
 
 bool overlap(const Decal& one, const Decal& other);
+// The rectangle round all of them, as one decal. REQUIRES: one or more.
+Decal decalAround(std::span<const Decal* const> decals);
 
 // How one decal goes through the press, after its neighbours have been heard.
 struct DecalPass {

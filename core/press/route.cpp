@@ -6,7 +6,6 @@
 #include <algorithm>
 #include <array>
 #include <cstdlib>
-#include <limits>
 
 namespace holdfast {
 
@@ -82,30 +81,18 @@ std::string coolDetail(const Recipe& recipe) {
     return until + ", about " + secondsWords(recipe.coolBeforePeel);
 }
 
-// The rectangle round all decals of a pass, as one decal.
 Decal around(std::span<const DecalPass> passes) {
-    std::int64_t left = std::numeric_limits<std::int64_t>::max(),
-                 right = std::numeric_limits<std::int64_t>::min();
-    std::int64_t top = left, bottom = right;
-    for (const DecalPass& pass : passes) {
-        const Decal& decal = *pass.decal;
-        left = std::min(left, decal.aside.value * 2 - decal.width.value);
-        right = std::max(right, decal.aside.value * 2 + decal.width.value);
-        top = std::min(top, decal.below.value);
-        bottom = std::max(bottom, decal.below.value + decal.height.value);
-    }
-    Decal all;
-    all.width = {(right - left + 1) / 2};
-    all.height = {bottom - top};
-    return all;
+    std::vector<const Decal*> decals(passes.size());
+    std::ranges::transform(passes, decals.begin(), &DecalPass::decal);
+    return decalAround(decals);
 }
 
 class RouteMaker {
 public:
-    RouteMaker(const ShopFacts& facts, const Garment& garment)
+    RouteMaker(const Press* press, const ShopFacts& facts, const Garment& garment)
         : m_garment(garment)
         , m_style(facts.styleOf(garment))
-        , m_press(pressFor(facts, garment))
+        , m_press(press)
         , m_passes(passesOf(facts, garment)) {
         if (m_press)
             m_route.press = m_press->id;
@@ -306,12 +293,12 @@ bool wantsSmallPlaten(const BlankStyle& style) {
     });
 }
 
-const Press* pressBegunOn(const ShopFacts& facts, const Garment& garment) {
+std::optional<PressId> pressBegunOn(const ShopFacts& facts, const Garment& garment) {
     const auto records = facts.stepsOf(garment);
     for (auto record = records.rbegin(); record != records.rend(); ++record)
         if (record->press)
-            return facts.presses.find(*record->press);
-    return nullptr;
+            return record->press;
+    return std::nullopt;
 }
 
 } // namespace
@@ -339,7 +326,11 @@ PlatenPieces piecesOn(const Press& press, const Decal& decal) {
 }
 
 const Press* pressFor(const ShopFacts& facts, const Garment& garment) {
-    if (const Press* begun = pressBegunOn(facts, garment))
+    return pressFor(facts, garment, pressBegunOn(facts, garment));
+}
+
+const Press* pressFor(const ShopFacts& facts, const Garment& garment, std::optional<PressId> begunOn) {
+    if (const Press* begun = begunOn ? facts.presses.find(*begunOn) : nullptr)
         return begun;
     const bool needsSmallPlaten = wantsSmallPlaten(facts.styleOf(garment)) &&
                                   std::ranges::any_of(facts.presses, &Press::hasSmallPlaten);
@@ -356,7 +347,11 @@ const Press* pressFor(const ShopFacts& facts, const Garment& garment) {
 }
 
 Route routeOf(const ShopFacts& facts, const Garment& garment) {
-    return RouteMaker(facts, garment).make();
+    return routeOn(pressFor(facts, garment), facts, garment);
+}
+
+Route routeOn(const Press* press, const ShopFacts& facts, const Garment& garment) {
+    return RouteMaker(press, facts, garment).make();
 }
 
 std::string wayRoundTitle(Obstacle obstacle, WayRound way) {

@@ -79,11 +79,14 @@ PlatenPieces piecesOn(const Press& press, const Decal& decal);
 // takes its decals whole, else the largest; none if the shop has none. Where the style is pressed on a small
 // platen, only presses that have one are asked, if there is any.
 const Press* pressFor(const ShopFacts& facts, const Garment& garment);
+// The same for a garment of which it is known on which press its present attempt was begun, if on any.
+const Press* pressFor(const ShopFacts& facts, const Garment& garment, std::optional<PressId> begunOn);
 
 // Attended seconds beside the recipes' own times are common practice, no source (see route.cpp). The
 // finishing press goes over all decals and so takes the coolest of their temperatures. REQUIRES: each decal's
 // film is in facts. Steps of a film without a recipe are left out (it is held anyway).
 Route routeOf(const ShopFacts& facts, const Garment& garment);
+Route routeOn(const Press* press, const ShopFacts& facts, const Garment& garment);
 
 // The usual title of a step of this kind; a route may say more ("Peel warm, one motion").
 std::string stepTitle(StepKind kind);

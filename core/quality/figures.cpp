@@ -11,22 +11,6 @@ namespace {
 
 constexpr double kOnceInTwenty = 0.05;
 
-std::vector<std::string> namesOf(const HandedOver& garment, FaultsBy by) {
-    switch (by) {
-    case FaultsBy::Film:
-        return garment.films;
-    case FaultsBy::Roll:
-        return garment.rolls;
-    case FaultsBy::Press:
-        return garment.presses;
-    case FaultsBy::Style:
-        return {garment.style};
-    case FaultsBy::Washing:
-        return {garment.washing};
-    }
-    return {};
-}
-
 // The chance of as many faults, where there are enough on either side to tell.
 void compare(FaultShare& share, const FaultShare& all) {
     const std::int64_t others = all.garments - share.garments;
@@ -51,54 +35,72 @@ void judge(FaultTables& tables) {
     }
 }
 
-void count(FaultShare& share, const HandedOver& garment) {
-    ++share.garments;
-    share.faults += garment.fault.has_value();
-}
-
-std::vector<FaultShare> sharesBy(std::span<const HandedOver> garments, FaultsBy by, const FaultShare& all) {
-    std::map<std::string, FaultShare> named;
-    for (const HandedOver& garment : garments) {
-        for (const std::string& name : namesOf(garment, by))
-            count(named[name], garment);
-    }
-    std::vector<FaultShare> shares;
-    for (auto& [name, share] : named) {
-        share.name = name;
-        share.interval = *shareInterval(share.faults, share.garments);
-        compare(share, all);
-        shares.push_back(std::move(share));
-    }
-    std::ranges::stable_sort(shares, std::ranges::greater{},
-                             [](const FaultShare& share) { return share.interval.share; });
-    return shares;
+LocalDate watchedUntil(const HandedOver& garment, LocalDate today) {
+    return garment.fault ? garment.fault->toldOn : today;
 }
 
 } // namespace
 
 FaultShare faultsOfAll(std::span<const HandedOver> garments) {
     FaultShare all;
-    for (const HandedOver& garment : garments)
-        count(all, garment);
+    all.garments = std::ssize(garments);
+    all.faults =
+        std::ranges::count_if(garments, [](const HandedOver& garment) { return garment.fault.has_value(); });
     all.interval = shareInterval(all.faults, all.garments).value_or(ShareInterval{});
     return all;
 }
 
-FaultTables faultTables(std::span<const HandedOver> garments) {
-    const FaultShare all = faultsOfAll(garments);
+std::size_t FaultCounts::numberOf(FaultsBy by, const std::string& name) {
+    Named& named = m_named[by];
+    const auto [at, isNew] = named.numbers.emplace(name, named.shares.size());
+    if (isNew)
+        named.shares.emplace_back().name = name;
+    return at->second;
+}
+
+void FaultCounts::count(FaultsBy by, std::size_t number, bool cameBack) {
+    FaultShare& share = m_named[by].shares[number];
+    ++share.garments;
+    share.faults += cameBack;
+}
+
+FaultTables FaultCounts::tables(const FaultShare& all) const {
     FaultTables tables;
-    for (const FaultsBy by : kAllFaultsBy)
-        tables[by] = sharesBy(garments, by, all);
+    for (const FaultsBy by : kAllFaultsBy) {
+        std::vector<FaultShare>& shares = tables[by];
+        const auto named = m_named.find(by);
+        if (named == m_named.end())
+            continue;
+        for (const auto& [name, number] : named->second.numbers) {
+            FaultShare share = named->second.shares[number];
+            if (share.garments == 0)
+                continue;
+            share.interval = *shareInterval(share.faults, share.garments);
+            compare(share, all);
+            shares.push_back(std::move(share));
+        }
+        std::ranges::stable_sort(shares, std::ranges::greater{},
+                                 [](const FaultShare& share) { return share.interval.share; });
+    }
     judge(tables);
     return tables;
 }
 
+std::vector<Days> daysWatched(std::span<const HandedOver> garments, LocalDate today) {
+    std::vector<Days> days;
+    days.reserve(garments.size());
+    for (const HandedOver& garment : garments)
+        days.push_back(watchedUntil(garment, today) - garment.on);
+    std::ranges::sort(days);
+    return days;
+}
+
 Survival daysWithoutFault(std::span<const HandedOver> garments, LocalDate today) {
     std::vector<Watched> cases;
-    for (const HandedOver& garment : garments) {
-        const LocalDate until = garment.fault ? garment.fault->toldOn : today;
-        cases.push_back({static_cast<double>((until - garment.on).count()), garment.fault.has_value()});
-    }
+    cases.reserve(garments.size());
+    for (const HandedOver& garment : garments)
+        cases.push_back({static_cast<double>((watchedUntil(garment, today) - garment.on).count()),
+                         garment.fault.has_value()});
     return survivalOf(cases);
 }
 

@@ -23,11 +23,6 @@ struct FirstFault {
 // once however often it came back.
 struct HandedOver {
     LocalDate on{};
-    std::string style;
-    std::string washing; // "washed", "with softener", "not washed"
-    std::vector<std::string> films;
-    std::vector<std::string> rolls;
-    std::vector<std::string> presses;
     std::optional<FirstFault> fault;
 };
 
@@ -55,9 +50,27 @@ FaultShare faultsOfAll(std::span<const HandedOver> garments);
 // Each the largest share first; those with nothing of the kind (no press is recorded) are left out. They are
 // judged together: where all garments are alike, no more than one shop in twenty is told otherwise by any.
 using FaultTables = std::map<FaultsBy, std::vector<FaultShare>>;
-FaultTables faultTables(std::span<const HandedOver> garments);
+
+// Counts garments by what they have in common, one after the other: of a garment nothing is kept.
+class FaultCounts {
+public:
+    // The number of a name, by which it is counted: the same for things of the same name.
+    std::size_t numberOf(FaultsBy by, const std::string& name);
+    // REQUIRES: once for each garment that has anything of this name.
+    void count(FaultsBy by, std::size_t number, bool cameBack);
+
+    FaultTables tables(const FaultShare& all) const;
+
+private:
+    struct Named {
+        std::map<std::string, std::size_t> numbers;
+        std::vector<FaultShare> shares;
+    };
+    std::map<FaultsBy, Named> m_named;
+};
 
 // Days from handing over to the first fault; all that had none were watched until today.
+std::vector<Days> daysWatched(std::span<const HandedOver> garments, LocalDate today); // the shortest first
 Survival daysWithoutFault(std::span<const HandedOver> garments, LocalDate today);
 
 // By the month in which they were handed over, each with any; the last may still change.

@@ -8,6 +8,7 @@
 #include "core/trade/money.h"
 #include "core/trade/units.h"
 
+#include <algorithm>
 #include <string>
 #include <vector>
 
@@ -40,9 +41,12 @@ struct PlaceTakings {
 };
 
 struct ShopFigures {
-    LocalDate from{}; // the first day that counts
-    std::vector<HandedOver> handedOver;
+    LocalDate from{};                                   // the first day that counts
+    FaultShare handedOver;                              // all garments of the span
     FaultTables compared;                               // what those that came back have in common
+    Survival withoutFault;                              // by days since they were handed over
+    std::vector<Days> watched;                          // of each garment, the shortest first
+    FaultMonths months;                                 // in which they were handed over
     std::vector<PromiseGiven> promises;                 // that were to be kept by now
     std::vector<FilmUse> films;                         // any of which moved; the most cut first
     std::vector<PlaceTakings> places;                   // the most ordered first
@@ -52,6 +56,11 @@ struct ShopFigures {
     std::int64_t unanswered = 0;                        // claims of which nothing was done yet
     std::vector<std::pair<Fault, std::int64_t>> faults; // claims of each, the most first
     std::vector<UnreadRow> unread;                      // what no figure counts, for it cannot be read
+
+    // Garments that were handed over so many days ago or more, and had no fault until then.
+    std::int64_t watchedFor(Days days) const {
+        return watched.end() - std::ranges::lower_bound(watched, days);
+    }
 };
 
 } // namespace holdfast

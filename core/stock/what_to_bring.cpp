@@ -103,16 +103,19 @@ FairDemand fairDemand(std::span<const FairOrder> orders, std::span<const Fair> f
     FairDemand demand;
     demand.days = std::ssize(days);
     demand.fairs = runsOfDays(days);
+    std::map<FairDay, std::size_t> placeOfDay;
+    for (const FairDay& day : days)
+        placeOfDay.emplace_hint(placeOfDay.end(), day, placeOfDay.size());
     std::map<BlankStyleId, std::int64_t> garments;
     for (const FairOrder& order : orders) {
-        const auto day = days.find({order.place, order.on});
-        if (day == days.end())
+        const auto day = placeOfDay.find({order.place, order.on});
+        if (day == placeOfDay.end())
             continue;
         for (const SoldGarment& garment : order.garments) {
             ++demand.sold[{garment.style, garment.size, garment.colour}];
             auto& aDay = demand.soldADay[garment.style];
             aDay.resize(days.size());
-            ++aDay[static_cast<std::size_t>(std::distance(days.begin(), day))];
+            ++aDay[day->second];
             ++garments[garment.style];
             demand.margin[garment.style] += static_cast<double>((garment.price - garment.cost.total()).minor);
         }

@@ -134,7 +134,9 @@ Result<std::vector<std::string>> checkShop(Shop& shop, const TellCheck& tell) {
                               for (const UnreadRow& row : unreadEverywhere(connection, told))
                                   findings.push_back(sentenceOf(row));
                           });
-            checking.part(0.05, "the order book", plainPart(checkOrderCards));
+            checking.part(0.03, "the order book", plainPart(checkOrderCards));
+            if (hasTable(shop.connection(), "garment_card"))
+                checking.part(0.02, "what the figures count", plainPart(checkGarmentCards));
             checking.part(0.05, "the search",
                           [&shop](Connection& connection, Findings& findings, const TellProgress&) {
                               checkSearch(connection, shop.steps(), findings);

@@ -38,6 +38,8 @@ SchemaOdds schemaOdds(Connection& connection, Shop::Steps steps);
 // The order book's lines and the search against the orders. Empty: both are right.
 void checkOrderCards(Connection& connection, Findings& findings);
 void checkSearch(Connection& connection, Shop::Steps steps, Findings& findings);
+// What figures count of each garment against its steps.
+void checkGarmentCards(Connection& connection, Findings& findings);
 
 // The journal by itself: its entries, what was undone, the line that laptops share.
 void checkJournal(Connection& connection, Findings& findings);

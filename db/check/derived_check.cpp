@@ -9,6 +9,7 @@ namespace holdfast::db {
 namespace {
 
 constexpr const char* kMadeAgain = " “Mend the shop file” makes it again.";
+constexpr const char* kCountedAgain = " “Mend the shop file” counts again.";
 
 // Full-text tables keep theirs in tables of their own, which are read and written like any other.
 constexpr const char* kIndexTables[] = {"order_text_data", "order_text_idx", "order_text_docsize",
@@ -60,6 +61,27 @@ void checkOrderCards(Connection& connection, Findings& findings) {
     while (gone.step())
         sentences.push_back("The order book has a line " + gone.text(0) + " of no order." + kMadeAgain);
     addNamed(findings, sentences, "lines of the order book are not as their orders are");
+}
+
+void checkGarmentCards(Connection& connection, Findings& findings) {
+    std::vector<std::string> sentences;
+    Query other{connection, "SELECT number, position FROM garment_card_source AS source "
+                            "LEFT JOIN garment_card AS card ON card.id = source.id "
+                            "JOIN garment ON garment.id = source.id "
+                            "JOIN shop_order ON shop_order.id = garment.order_id "
+                            "WHERE (card.id, card.pressed_at, card.presses) IS NOT "
+                            "(source.id, source.pressed_at, source.presses)"};
+    while (other.step())
+        sentences.push_back("The figures count garment " + other.text(1) + " of order " + other.text(0) +
+                            " wrongly." + kCountedAgain);
+    addNamed(findings, sentences, "garments are counted wrongly");
+    const std::int64_t gone = connection.number(
+        "SELECT COUNT(*) FROM garment_card WHERE id NOT IN (SELECT id FROM garment_card_source)");
+    if (gone > 0)
+        findings.push_back("The figures count " + std::to_string(gone) +
+                           (gone == 1 ? " garment that is not there or was never begun."
+                                      : " garments that are not there or were never begun.") +
+                           kCountedAgain);
 }
 
 // Beside the file, in memory: the order book gets the true lines, its index the words of this one. SQLite

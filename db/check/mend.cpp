@@ -201,7 +201,7 @@ private:
     }
 
     void makeCardsAgain() {
-        say(0.8, "the order book and the search");
+        say(0.8, "the order book, the search and what the figures count");
         m_connection.script("DROP TABLE IF EXISTS order_word; DROP TABLE IF EXISTS order_text");
         m_connection.script(m_wanted.at("table order_text"));
         m_connection.script(m_wanted.at("table order_word"));
@@ -211,6 +211,11 @@ private:
             "total_minor, paid_minor) SELECT id, number, customer, phone, words, state, promised, "
             "garments, total_minor, paid_minor FROM order_card_source");
         m_connection.run("INSERT INTO order_text (order_text) VALUES ('rebuild')");
+        if (!m_wanted.contains("table garment_card"))
+            return;
+        m_connection.run("DELETE FROM garment_card");
+        m_connection.run("INSERT INTO garment_card (id, pressed_at, presses) "
+                         "SELECT id, pressed_at, presses FROM garment_card_source");
     }
 
     void mendUndos() {

@@ -25,9 +25,10 @@ constexpr std::int64_t kRowsBetween = 5'000;
 // Everything but what is made out of other rows, the journal first: the rest can be written from it.
 std::vector<RecordedTable> tablesToSave(Connection& connection) {
     std::vector<RecordedTable> tables;
-    Query names{connection, "SELECT name FROM pragma_table_list WHERE schema = 'main' AND type = 'table' "
-                            "AND name NOT LIKE 'sqlite\\_%' ESCAPE '\\' AND name <> 'order_card' "
-                            "ORDER BY name LIKE 'seat%' DESC, name LIKE 'journal%' DESC, name"};
+    Query names{connection,
+                "SELECT name FROM pragma_table_list WHERE schema = 'main' AND type = 'table' "
+                "AND name NOT LIKE 'sqlite\\_%' ESCAPE '\\' AND name NOT LIKE '%\\_card' ESCAPE '\\' "
+                "ORDER BY name LIKE 'seat%' DESC, name LIKE 'journal%' DESC, name"};
     while (names.step()) {
         RecordedTable& table = tables.emplace_back();
         table.name = names.text(0);

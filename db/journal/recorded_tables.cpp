@@ -15,7 +15,7 @@ std::vector<std::string> recordedTables(Connection& connection) {
         "SELECT name FROM pragma_table_list "
         "WHERE schema = 'main' AND type = 'table' AND name NOT LIKE 'sqlite\\_%' ESCAPE '\\' "
         "AND name NOT LIKE 'journal\\_%' ESCAPE '\\' AND name <> 'seat' "
-        "AND name NOT LIKE 'seat\\_%' ESCAPE '\\' AND name <> 'order_card' "
+        "AND name NOT LIKE 'seat\\_%' ESCAPE '\\' AND name NOT LIKE '%\\_card' ESCAPE '\\' "
         "ORDER BY name");
     while (names.step())
         tables.push_back(names.text(0));

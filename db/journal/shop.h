@@ -13,7 +13,7 @@
 // inverse as an action of its own. A Shop is for one thread; work beside it opens its own with openReadOnly.
 //
 // Recorded are all tables except sqlite_*, journal_*, seat*, full-text tables and what triggers keep
-// (order_card). A recorded table has a primary key and no generated column, and no trigger writes to another
+// (*_card). A recorded table has a primary key and no generated column, and no trigger writes to another
 // recorded table: triggers fire again when a changeset is applied.
 
 #include "core/trade/dates.h"

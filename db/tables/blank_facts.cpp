@@ -163,7 +163,8 @@ std::vector<BlankStyle> readStyles(Connection& connection, UnreadFacts& unread) 
     return StylesReader{connection, unread}.read();
 }
 
-std::vector<BlankLot> readLots(Connection& connection, UnreadFacts& unread, const std::string& orders) {
+std::vector<BlankLot> readLots(Connection& connection, UnreadFacts& unread, const std::string& orders,
+                               Stock stock) {
     std::vector<BlankLot> lots;
     std::vector<BlankLotId> withOddMoves;
     Query rows = connection.query(
@@ -172,10 +173,10 @@ std::vector<BlankLot> readLots(Connection& connection, UnreadFacts& unread, cons
         "COALESCE(SUM(CASE WHEN units BETWEEN -?2 AND ?2 THEN units END), 0) AS units_left, "
         "COALESCE(SUM(units NOT BETWEEN -?2 AND ?2), 0) "
         "FROM blank_lot LEFT JOIN lot_move ON lot_move.lot_id = blank_lot.id GROUP BY blank_lot.id "
-        "HAVING units_left > 0 OR blank_lot.id IN "
+        "HAVING ?3 OR units_left > 0 OR blank_lot.id IN "
         "(SELECT garment.lot_id FROM garment WHERE order_id IN (SELECT value FROM json_each(?1))) "
         "ORDER BY blank_lot.id",
-        orders, kMostCount);
+        orders, kMostCount, stock == Stock::All ? 1 : 0);
     readFacts(rows, unread, "blank_lot", [&](const FactRow& row) {
         BlankLot lot;
         lot.id = row.id<BlankLotId>(0);

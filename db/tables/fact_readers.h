@@ -22,13 +22,18 @@ struct OrderFacts {
 };
 OrderFacts readOrders(Connection& connection, UnreadFacts& unread, const std::string& orders);
 
+// Lots and rolls: those that are left or belong to the orders, or all there ever were.
+enum class Stock { Left, All };
+
 std::vector<BlankStyle> readStyles(Connection& connection, UnreadFacts& unread);
-std::vector<BlankLot> readLots(Connection& connection, UnreadFacts& unread, const std::string& orders);
+std::vector<BlankLot> readLots(Connection& connection, UnreadFacts& unread, const std::string& orders,
+                               Stock stock);
 std::vector<WashLoad> readLoads(Connection& connection, UnreadFacts& unread,
                                 const std::vector<BlankLot>& lots);
 
 std::vector<Film> readFilms(Connection& connection, UnreadFacts& unread);
-std::vector<FilmRoll> readRolls(Connection& connection, UnreadFacts& unread, const std::string& orders);
+std::vector<FilmRoll> readRolls(Connection& connection, UnreadFacts& unread, const std::string& orders,
+                                Stock stock);
 std::vector<StoragePlace> readPlaces(Connection& connection, UnreadFacts& unread);
 
 // Areas of the latest cuts, and of the decals that were cut since.

@@ -13,6 +13,10 @@ constexpr Instant kLatest{std::chrono::sys_days{std::chrono::year{2400} / 1 / 1}
 
 } // namespace
 
+bool isInstant(std::int64_t seconds) {
+    return seconds >= kEarliest.time_since_epoch().count() && seconds <= kLatest.time_since_epoch().count();
+}
+
 std::int64_t FactRow::number(int column, std::int64_t least, std::int64_t most) const {
     if (m_query.type(column) != SQLITE_INTEGER)
         unread(column);

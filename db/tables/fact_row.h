@@ -24,6 +24,9 @@ inline constexpr std::int64_t kMostMillimetres = 10'000'000;
 inline constexpr std::int64_t kMostMinor = 1'000'000'000'000;
 inline constexpr std::int64_t kMostCount = 1'000'000'000;
 
+// A moment that a shop can have been at, in seconds.
+bool isInstant(std::int64_t seconds);
+
 class FactRow {
 public:
     explicit FactRow(const Query& query)

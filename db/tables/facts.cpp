@@ -78,7 +78,8 @@ void addReadings(Query& rows, UnreadFacts& unread, ClimateSeries& series) {
 
 namespace {
 
-ShopFacts holdFacts(Connection& connection, UnreadFacts& unread, const std::string& wanted) {
+ShopFacts holdFacts(Connection& connection, UnreadFacts& unread, const std::string& wanted,
+                    Stock stock = Stock::Left) {
     ShopFacts facts;
     facts.settings = loadSettings(connection, unread);
 
@@ -90,13 +91,13 @@ ShopFacts holdFacts(Connection& connection, UnreadFacts& unread, const std::stri
     facts.waivers = std::move(found.waivers);
     facts.spoils = std::move(found.spoils);
 
-    std::vector<BlankLot> lots = readLots(connection, unread, wanted);
+    std::vector<BlankLot> lots = readLots(connection, unread, wanted, stock);
     facts.loads = Roster{readLoads(connection, unread, lots)};
     facts.lots = Roster{std::move(lots)};
     facts.styles = Roster{readStyles(connection, unread)};
 
     facts.films = Roster{readFilms(connection, unread)};
-    facts.rolls = Roster{readRolls(connection, unread, wanted)};
+    facts.rolls = Roster{readRolls(connection, unread, wanted, stock)};
     facts.places = Roster{readPlaces(connection, unread)};
     facts.presses = Roster{readPresses(connection, unread)};
     facts.pressChecks = readLastChecks(connection, unread);
@@ -110,6 +111,15 @@ void leaveOutUnread(Connection& connection, ShopFacts& facts, const UnreadFacts&
     leaveOutIncomplete(facts, unread.orders());
 }
 
+ShopFacts factsOf(Connection& connection, std::span<const OrderId> orders, Stock stock) {
+    UnreadFacts unread;
+    ShopFacts facts = holdFacts(connection, unread, jsonList(orders), stock);
+    facts.fairs = Roster{readFairs(connection, unread)};
+    facts.cutting = readCutting(connection);
+    leaveOutUnread(connection, facts, unread);
+    return facts;
+}
+
 } // namespace
 
 ShopFacts loadHoldFacts(Connection& connection, std::span<const OrderId> orders) {
@@ -120,12 +130,7 @@ ShopFacts loadHoldFacts(Connection& connection, std::span<const OrderId> orders)
 }
 
 ShopFacts loadFactsOf(Connection& connection, std::span<const OrderId> orders) {
-    UnreadFacts unread;
-    ShopFacts facts = holdFacts(connection, unread, jsonList(orders));
-    facts.fairs = Roster{readFairs(connection, unread)};
-    facts.cutting = readCutting(connection);
-    leaveOutUnread(connection, facts, unread);
-    return facts;
+    return factsOf(connection, orders, Stock::Left);
 }
 
 std::vector<UnreadRow> unreadOf(Connection& connection, OrderId order) {
@@ -138,6 +143,10 @@ std::vector<UnreadRow> unreadOf(Connection& connection, OrderId order) {
 
 ShopFacts loadOpenFacts(Connection& connection) {
     return loadFactsOf(connection, openOrders(connection));
+}
+
+ShopFacts loadOpenFactsWithAllStock(Connection& connection) {
+    return factsOf(connection, openOrders(connection), Stock::All);
 }
 
 ClimateHistory loadClimate(Connection& connection, const ReadingsGoOn& goesOn, UnreadFacts* unread) {

@@ -19,6 +19,8 @@ namespace holdfast::db {
 
 // Stock, films, presses, settings, and every open order with its garments.
 ShopFacts loadOpenFacts(Connection& connection);
+// With the lots and rolls that are used up too, which orders that are done were made of.
+ShopFacts loadOpenFactsWithAllStock(Connection& connection);
 
 // The same with just these orders, open or not: what a screen needs to show one order whole.
 ShopFacts loadFactsOf(Connection& connection, std::span<const OrderId> orders);

@@ -75,8 +75,8 @@ public:
         : m_connection(connection)
         , m_unread(unread) {}
 
-    std::vector<FilmRoll> read(const std::string& orders) {
-        readRolls(orders);
+    std::vector<FilmRoll> read(const std::string& orders, Stock stock) {
+        readRolls(orders, stock);
         readStays();
         readStrips();
         std::vector<FilmRoll> list;
@@ -87,7 +87,7 @@ public:
     }
 
 private:
-    void readRolls(const std::string& orders) {
+    void readRolls(const std::string& orders, Stock stock) {
         std::vector<RollId> withOddMoves;
         Query rows = m_connection.query(
             "SELECT id, number, film_id, width_mm, received_on, made_on, printed_use_by, state, "
@@ -95,10 +95,10 @@ private:
             "AND mm BETWEEN -?2 AND ?2), "
             "EXISTS (SELECT 1 FROM roll_move WHERE roll_move.roll_id = film_roll.id "
             "AND mm NOT BETWEEN -?2 AND ?2) "
-            "FROM film_roll WHERE state <> 'used-up' OR id IN "
+            "FROM film_roll WHERE ?3 OR state <> 'used-up' OR id IN "
             "(SELECT cut_roll_id FROM decal JOIN garment ON garment.id = decal.garment_id "
             "WHERE garment.order_id IN (SELECT value FROM json_each(?1)))",
-            orders, kMostMillimetres);
+            orders, kMostMillimetres, stock == Stock::All ? 1 : 0);
         readFacts(rows, m_unread, "film_roll", [&](const FactRow& row) {
             FilmRoll roll;
             roll.id = row.id<RollId>(0);
@@ -183,8 +183,9 @@ std::vector<Film> readFilms(Connection& connection, UnreadFacts& unread) {
     return films;
 }
 
-std::vector<FilmRoll> readRolls(Connection& connection, UnreadFacts& unread, const std::string& orders) {
-    return RollsReader{connection, unread}.read(orders);
+std::vector<FilmRoll> readRolls(Connection& connection, UnreadFacts& unread, const std::string& orders,
+                                Stock stock) {
+    return RollsReader{connection, unread}.read(orders, stock);
 }
 
 std::vector<StoragePlace> readPlaces(Connection& connection, UnreadFacts& unread) {

@@ -1,6 +1,7 @@
 #include "core/holds/finding.h"
 #include "db/tables/fact_readers.h"
 #include "db/tables/fact_row.h"
+#include "db/tables/order_rows.h"
 
 #include <map>
 
@@ -25,26 +26,11 @@ std::vector<Customer> readCustomers(Connection& connection, UnreadFacts& unread,
 std::vector<Order> readOrderRows(Connection& connection, UnreadFacts& unread, const Orders& orders) {
     std::vector<Order> found;
     Query rows = connection.query(
-        "SELECT shop_order.id, shop_order.number, customer_id, shop_order.state, taken_at, taken_at_place, "
-        "shop_order.promised, handed_over_at, note, total_minor, paid_minor "
-        "FROM shop_order LEFT JOIN order_card ON order_card.id = shop_order.id "
-        "WHERE shop_order.id IN (SELECT value FROM json_each(?1)) ORDER BY shop_order.id",
+        std::string{"SELECT "} + kOrderColumns +
+            "FROM shop_order LEFT JOIN order_card ON order_card.id = shop_order.id "
+            "WHERE shop_order.id IN (SELECT value FROM json_each(?1)) ORDER BY shop_order.id",
         orders);
-    const auto read = [&](const FactRow& row) {
-        Order order;
-        order.id = row.id<OrderId>(0);
-        order.number = row.number(1, 1, kMostCount);
-        order.customer = row.id<CustomerId>(2);
-        order.state = row.choice<OrderState>(3);
-        order.takenAt = row.instant(4);
-        order.takenAtPlace = row.text(5);
-        order.promised = row.localTime(6);
-        order.handedOverAt = row.optionalInstant(7);
-        order.note = row.text(8);
-        order.total = row.money(9);
-        order.paid = row.money(10);
-        found.push_back(std::move(order));
-    };
+    const auto read = [&](const FactRow& row) { found.push_back(orderFrom(row)); };
     readFacts(rows, unread, "shop_order", read,
               [&](const Query& row) { unread.addOrder(row.id<OrderId>(0)); });
     return found;
@@ -55,64 +41,31 @@ auto leavesOutOrder(UnreadFacts& unread, int column) {
     return [&unread, column](const Query& row) { unread.addOrder(row.id<OrderId>(column)); };
 }
 
-Decal decalFrom(const FactRow& row) {
-    Decal decal;
-    decal.id = row.id<DecalId>(0);
-    decal.garment = row.id<GarmentId>(1);
-    decal.film = row.id<FilmId>(2);
-    if (row.isNull(4))
-        decal.content = Artwork{row.text(3)};
-    else
-        decal.content = Wording{row.text(4), row.choice<Face>(5), row.text(15)};
-    decal.placement = row.choice<Placement>(6);
-    decal.below = row.length(7);
-    decal.aside = row.length(8);
-    decal.width = row.extent(9);
-    decal.height = row.extent(10);
-    decal.layer = row.count(11);
-    decal.confirmedBy = row.text(12);
-    decal.cutFrom = row.optionalId<RollId>(13);
-    decal.cutAt = row.optionalInstant(14);
-    return decal;
-}
-
 std::map<GarmentId, std::vector<Decal>> readDecals(Connection& connection, UnreadFacts& unread,
                                                    const Orders& orders) {
     std::map<GarmentId, std::vector<Decal>> decals;
-    Query rows = connection.query(
-        "SELECT decal.id, garment_id, film_id, artwork, wording, face, placement, below_mm, aside_mm, "
-        "width_mm, height_mm, layer, confirmed_by, cut_roll_id, cut_at, COALESCE(outline, '') AS outline, "
-        "order_id FROM decal JOIN garment ON garment.id = decal.garment_id "
-        "WHERE garment.order_id IN (SELECT value FROM json_each(?1)) ORDER BY garment_id, layer, decal.id",
-        orders);
+    Query rows = connection.query(std::string{"SELECT "} + kDecalColumns + kOutline +
+                                      ", order_id FROM decal JOIN garment ON garment.id = decal.garment_id "
+                                      "WHERE garment.order_id IN (SELECT value FROM json_each(?1)) ORDER BY "
+                                      "garment_id, layer, decal.id",
+                                  orders);
     const auto read = [&](const FactRow& row) {
         Decal decal = decalFrom(row);
         decals[decal.garment].push_back(std::move(decal));
     };
-    readFacts(rows, unread, "decal", read, leavesOutOrder(unread, 16));
+    readFacts(rows, unread, "decal", read, leavesOutOrder(unread, kDecalColumnCount));
     return decals;
 }
 
 std::vector<Garment> readGarments(Connection& connection, UnreadFacts& unread, const Orders& orders) {
     auto decals = readDecals(connection, unread, orders);
     std::vector<Garment> garments;
-    Query rows =
-        connection.query("SELECT id, order_id, position, style_id, size, colour_id, lot_id, price_minor, "
-                         "attempt, handed_over_at "
-                         "FROM garment WHERE order_id IN (SELECT value FROM json_each(?1)) ORDER BY id",
-                         orders);
+    Query rows = connection.query(
+        std::string{"SELECT "} + kGarmentColumns +
+            "FROM garment WHERE order_id IN (SELECT value FROM json_each(?1)) ORDER BY garment.id",
+        orders);
     const auto read = [&](const FactRow& row) {
-        Garment garment;
-        garment.id = row.id<GarmentId>(0);
-        garment.order = row.id<OrderId>(1);
-        garment.position = static_cast<int>(row.number(2, 1, kMostCount));
-        garment.style = row.id<BlankStyleId>(3);
-        garment.size = row.text(4);
-        garment.colour = row.id<ColourId>(5);
-        garment.lot = row.optionalId<BlankLotId>(6);
-        garment.price = row.money(7);
-        garment.attempt = row.count(8);
-        garment.handedOverAt = row.optionalInstant(9);
+        Garment garment = garmentFrom(row);
         if (const auto own = decals.find(garment.id); own != decals.end())
             garment.decals = std::move(own->second);
         garments.push_back(std::move(garment));

@@ -131,7 +131,12 @@ struct Taken {
         facts.garments.add(garment);
     }
 
-    std::vector<FairOrder> orders() { return fairOrders(facts, kFairsDay - Days{30}, test::theMoment()); }
+    std::vector<FairOrder> orders() {
+        std::vector<FairOrder> found;
+        for (auto& [id, order] : fairOrders(facts, kFairsDay - Days{30}, test::theMoment()))
+            found.push_back(order);
+        return found;
+    }
 };
 
 TEST(FairOrders, CostWhatTheFairTableReckons) {

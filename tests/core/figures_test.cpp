@@ -1,4 +1,4 @@
-#include "core/quality/figures.h"
+#include "tests/core/made_garments.h"
 
 #include <gtest/gtest.h>
 
@@ -7,11 +7,16 @@
 
 namespace holdfast {
 namespace {
+using test::daysWithoutFault;
+using test::faultsByMonth;
+using test::faultsOfAll;
+using test::faultTables;
+using test::MadeGarment;
 
 const LocalDate kFiguresDay = localDate(2026, 11, 25);
 
-HandedOver aTee(const std::string& film, std::optional<int> faultAfter = {}, int daysAgo = 100) {
-    HandedOver garment;
+MadeGarment aTee(const std::string& film, std::optional<int> faultAfter = {}, int daysAgo = 100) {
+    MadeGarment garment;
     garment.on = kFiguresDay - Days{daysAgo};
     garment.style = "Tee";
     garment.washing = "washed";
@@ -22,14 +27,14 @@ HandedOver aTee(const std::string& film, std::optional<int> faultAfter = {}, int
     return garment;
 }
 
-std::vector<HandedOver> teesOf(const std::string& film, int garments, int faults) {
-    std::vector<HandedOver> tees(static_cast<std::size_t>(garments), aTee(film));
+std::vector<MadeGarment> teesOf(const std::string& film, int garments, int faults) {
+    std::vector<MadeGarment> tees(static_cast<std::size_t>(garments), aTee(film));
     std::fill_n(tees.begin(), faults, aTee(film, 30));
     return tees;
 }
 
-std::vector<HandedOver> together(std::initializer_list<std::vector<HandedOver>> parts) {
-    std::vector<HandedOver> all;
+std::vector<MadeGarment> together(std::initializer_list<std::vector<MadeGarment>> parts) {
+    std::vector<MadeGarment> all;
     for (const auto& part : parts)
         all.insert(all.end(), part.begin(), part.end());
     return all;
@@ -97,9 +102,9 @@ TEST(Figures, OverAllTablesFewAlikeShopsAreToldOfAny) {
     constexpr int kShops = 500;
     int told = 0;
     for (int shop = 0; shop < kShops; ++shop) {
-        std::vector<HandedOver> garments;
+        std::vector<MadeGarment> garments;
         for (int garment = 0; garment < 300; ++garment) {
-            HandedOver& each = garments.emplace_back(
+            MadeGarment& each = garments.emplace_back(
                 aTee(oneOf("Film ", 5), cameBack(random) ? std::optional{30} : std::nullopt));
             each.rolls = {oneOf("R-", 8)};
             each.presses = {oneOf("Press ", 2)};
@@ -122,7 +127,7 @@ TEST(Figures, AmongManyAlikeFilmsFewAreCalledWorse) {
     int shopsWithAWorseFilm = 0;
     constexpr int kShops = 400;
     for (int shop = 0; shop < kShops; ++shop) {
-        std::vector<HandedOver> tees;
+        std::vector<MadeGarment> tees;
         for (int film = 0; film < 12; ++film) {
             for (int tee = 0; tee < 30; ++tee)
                 tees.push_back(aTee("Film " + std::to_string(film),
@@ -135,7 +140,7 @@ TEST(Figures, AmongManyAlikeFilmsFewAreCalledWorse) {
 }
 
 TEST(Figures, AGarmentWithTwoFilmsCountsForEach) {
-    HandedOver both = aTee("Dusk", 10);
+    MadeGarment both = aTee("Dusk", 10);
     both.films.push_back("Moss");
     const auto shares = faultTables(std::vector{both, aTee("Dusk")}).at(FaultsBy::Film);
     ASSERT_EQ(shares.size(), 2U);
@@ -145,7 +150,7 @@ TEST(Figures, AGarmentWithTwoFilmsCountsForEach) {
 }
 
 TEST(Figures, WithoutFaultUntilTodayWasOnlyWatched) {
-    const std::vector<HandedOver> tees{aTee("Dusk", 10), aTee("Dusk", {}, 5), aTee("Dusk", {}, 50)};
+    const std::vector<MadeGarment> tees{aTee("Dusk", 10), aTee("Dusk", {}, 5), aTee("Dusk", {}, 50)};
     const Survival survival = daysWithoutFault(tees, kFiguresDay);
     ASSERT_EQ(survival.steps.size(), 1U);
     EXPECT_EQ(survival.steps[0].at, 10);
@@ -156,10 +161,10 @@ TEST(Figures, WithoutFaultUntilTodayWasOnlyWatched) {
 }
 
 TEST(Figures, MonthsStandInOrderAndOneStandsOut) {
-    std::vector<HandedOver> tees;
+    std::vector<MadeGarment> tees;
     for (int month = 0; month < 6; ++month) {
         for (int tee = 0; tee < 50; ++tee) {
-            HandedOver garment = aTee("Dusk");
+            MadeGarment garment = aTee("Dusk");
             garment.on = localDate(2026, static_cast<unsigned>(month + 5), 10);
             if (tee < (month == 3 ? 14 : 2))
                 garment.fault = FirstFault{garment.on + Days{20}, Fault::EdgeLifts};

@@ -188,22 +188,22 @@ TEST(Price, MakersTimeIsAttendedAndPlatenTimeNotWaiting) {
 TEST(Price, WeedingGrowsWithTheDecalAndLettersTakeHalfAsMuchAgain) {
     const std::array plain{DecalOnFilm{nullptr, 200_mm, 100_mm, false}};
     const std::array letters{DecalOnFilm{nullptr, 200_mm, 100_mm, true}};
-    EXPECT_EQ(handsFor({}, plain, aStyle({}), {}), Seconds{60 + 2 * 25});
-    EXPECT_EQ(handsFor({}, letters, aStyle({}), {}), Seconds{165});
+    EXPECT_EQ(handsFor(Route{}, plain, aStyle({}), {}), Seconds{60 + 2 * 25});
+    EXPECT_EQ(handsFor(Route{}, letters, aStyle({}), {}), Seconds{165});
 }
 
 TEST(Price, WeedingTakesAsLongAsTheShopSays) {
     const std::vector<DecalOnFilm> plain{{nullptr, Millimetres{100}, Millimetres{200}, false}};
     ShopSettings settings;
     settings.weedingTakes = Seconds{90};
-    EXPECT_EQ(handsFor({}, plain, aStyle({}), settings), Seconds{90 + 2 * 25});
+    EXPECT_EQ(handsFor(Route{}, plain, aStyle({}), settings), Seconds{90 + 2 * 25});
 }
 
 TEST(Price, BlankThatIsNotPrewashedTakesNoShareOfALoad) {
     BlankStyle style = aStyle({}, 160_g);
-    EXPECT_EQ(handsFor({}, {}, style, {}), Seconds{24});
+    EXPECT_EQ(handsFor(Route{}, {}, style, {}), Seconds{24});
     style.notPrewashedBecause = "waxed cloth";
-    EXPECT_EQ(handsFor({}, {}, style, {}), Seconds{0});
+    EXPECT_EQ(handsFor(Route{}, {}, style, {}), Seconds{0});
 }
 
 TEST(Price, DepositIsAShareRoundedUpToThePointAndNeverMoreThanTheTotal) {

@@ -16,6 +16,7 @@
 #include "core/stock/what_to_bring.h"
 #include "tests/core/builders.h"
 #include "tests/core/drawn_sum.h"
+#include "tests/core/made_garments.h"
 
 #include <gtest/gtest.h>
 
@@ -27,13 +28,13 @@ namespace {
 
 // ── quality ──
 
-std::vector<HandedOver> drawnPast(Draw& draw) {
+std::vector<MadeGarment> drawnPast(Draw& draw) {
     const auto named = [&](const std::string& what) {
         return what + " " + std::to_string(draw.between(1, 3));
     };
-    std::vector<HandedOver> past;
+    std::vector<MadeGarment> past;
     for (std::int64_t garment = draw.between(0, 140); garment > 0; --garment) {
-        HandedOver one;
+        MadeGarment one;
         one.on = theMoment().today() - Days{draw.between(0, 200)};
         one.style = named("Style");
         one.washing = draw.oneIn(3) ? "not washed" : "washed";

@@ -180,6 +180,10 @@ protected:
             numberOf(
                 on, "SELECT COUNT(*) FROM (SELECT * FROM order_card EXCEPT SELECT * FROM order_card_source)"),
             0);
+        for (const char* apart : {"garment_card EXCEPT SELECT * FROM garment_card_source",
+                                  "garment_card_source EXCEPT SELECT * FROM garment_card"})
+            EXPECT_EQ(numberOf(on, std::string{"SELECT COUNT(*) FROM (SELECT * FROM "} + apart + ")"), 0)
+                << apart;
     }
 
     std::mt19937 m_chance{GetParam()};

@@ -137,6 +137,12 @@ TEST_F(CheckShop, WhatIsMadeOutOfRowsIsMadeAgain) {
                          "The search does not find orders by the words they have.");
     expectNamedAndMended("DELETE FROM order_card WHERE id = (SELECT MAX(id) FROM order_card)",
                          "does not stand in the order book as it is.");
+    constexpr const char* kWrongCard = "wrongly. “Mend the shop file” counts again.";
+    expectNamedAndMended("UPDATE garment_card SET pressed_at = pressed_at - 86400", kWrongCard);
+    expectNamedAndMended("UPDATE garment_card SET presses = ''", kWrongCard);
+    expectNamedAndMended("DELETE FROM garment_card", kWrongCard);
+    expectNamedAndMended("INSERT INTO garment_card VALUES (12345678, NULL, '')",
+                         "The figures count 1 garment that is not there or was never begun.");
 }
 
 TEST_F(CheckShop, AFactThatTheWindowCannotReadIsNamedWithItsOrder) {

@@ -33,7 +33,7 @@ protected:
 
 TEST_F(FiguresRead, OfANewShopThereAreNone) {
     const ShopFigures none = figures();
-    EXPECT_TRUE(none.handedOver.empty());
+    EXPECT_EQ(none.handedOver.garments, 0);
     EXPECT_TRUE(none.promises.empty());
     EXPECT_TRUE(none.places.empty());
     wait(Days{3});
@@ -50,22 +50,27 @@ TEST_F(FiguresRead, WhatWasHandedOverIsKnownWithAllThatWasUsedForIt) {
     comesBack(garmentOf(order, 1), Fault::EdgeLifts);
 
     const ShopFigures all = figures();
-    ASSERT_EQ(all.handedOver.size(), 2U);
-    const HandedOver& good = all.handedOver[0];
-    EXPECT_EQ(good.style, "Tee");
-    EXPECT_EQ(good.washing, "washed");
-    EXPECT_EQ(good.films.size(), 1U);
-    EXPECT_EQ(good.rolls, std::vector<std::string>{"R-01"});
-    EXPECT_EQ(good.presses.size(), 1U);
-    EXPECT_FALSE(good.fault);
-    const HandedOver& bad = all.handedOver[1];
-    ASSERT_TRUE(bad.fault);
-    EXPECT_EQ(bad.fault->fault, Fault::Cracked) << "the first of pressing counts";
-    EXPECT_EQ((bad.fault->toldOn - bad.on).count(), 30);
+    EXPECT_EQ(all.handedOver.garments, 2);
+    EXPECT_EQ(all.handedOver.faults, 1);
+    const auto expectAlike = [&](FaultsBy by, const std::string& name) {
+        const auto& shares = all.compared.at(by);
+        ASSERT_EQ(shares.size(), 1U) << name;
+        EXPECT_EQ(shares[0].name, name);
+        EXPECT_EQ(shares[0].garments, 2);
+        EXPECT_EQ(shares[0].faults, 1);
+    };
+    expectAlike(FaultsBy::Style, "Tee");
+    expectAlike(FaultsBy::Washing, "washed");
+    expectAlike(FaultsBy::Roll, "R-01");
+    expectAlike(FaultsBy::Film, text("SELECT finish || ', ' || shade FROM film"));
+    expectAlike(FaultsBy::Press, text("SELECT name FROM press"));
+    ASSERT_EQ(all.withoutFault.steps.size(), 1U) << "the first of pressing counts";
+    EXPECT_EQ(all.withoutFault.steps[0].at, 30);
+    EXPECT_EQ(all.watchedFor(Days{30}), 2);
+    EXPECT_EQ(all.watchedFor(Days{31}), 1);
     EXPECT_EQ(all.faults.size(), 3U);
     EXPECT_EQ(all.unanswered, 3);
-    EXPECT_EQ(faultsOfAll(all.handedOver).faults, 1);
-    EXPECT_TRUE(figures(now().today()).handedOver.empty()) << "before the span";
+    EXPECT_EQ(figures(now().today()).handedOver.garments, 0) << "before the span";
 }
 
 TEST_F(FiguresRead, APromiseIsKeptWhenItsLastGarmentIsPressedInTime) {

@@ -252,6 +252,9 @@ void SmallShop::expectSound() {
                          " EXCEPT SELECT " + columns + " FROM " + other + ")"),
                   0)
             << one << " says what " << other << " does not";
+    for (const char* apart : {"garment_card EXCEPT SELECT * FROM garment_card_source",
+                              "garment_card_source EXCEPT SELECT * FROM garment_card"})
+        EXPECT_EQ(number(std::string{"SELECT COUNT(*) FROM (SELECT * FROM "} + apart + ")"), 0) << apart;
     EXPECT_LE(number("SELECT COUNT(*) FROM press_step WHERE finished_at IS NULL AND (step_key LIKE 'press%' "
                      "OR step_key LIKE 'preheat%' OR step_key LIKE 'finish%')"),
               1)

@@ -21,9 +21,9 @@ ShareInterval shareAt(const Survival& survival, int days, std::int64_t watched) 
 } // namespace
 
 void FaultSheets::cameBack(FigureSheet& sheet) const {
-    if (m_figures.handedOver.empty() && m_figures.faults.empty())
+    const FaultShare& all = m_figures.handedOver;
+    if (all.garments == 0 && m_figures.faults.empty())
         return;
-    const FaultShare all = faultsOfAll(m_figures.handedOver);
     sheet.answer = tr("%1 of %2 garments").arg(all.faults).arg(all.garments);
     sheet.whole = sentence(tr("%1 of %2 garments came back with a fault of pressing"), all);
     if (m_figures.unanswered > 0)
@@ -81,15 +81,16 @@ void FaultSheets::whatIsCommon(FigureSheet& sheet) const {
     return;
 }
 void FaultSheets::holding(FigureSheet& sheet) const {
-    if (m_figures.handedOver.empty())
+    const FaultShare& all = m_figures.handedOver;
+    if (all.garments == 0)
         return;
-    const Survival survival = daysWithoutFault(m_figures.handedOver, m_shown.today);
+    const Survival& survival = m_figures.withoutFault;
     sheet.nameHead = tr("After handing over");
     sheet.heads = {tr("Without a fault"), tr("May well be"), tr("Still watched")};
     for (const int days : kDaysTold) {
         if (days > survival.watchedUntil)
             break;
-        const auto watched = watchedFor(days);
+        const auto watched = m_figures.watchedFor(Days{days});
         const ShareInterval share = shareAt(survival, days, watched);
         sheet.answer = tr("%1 after %2").arg(percentOf(share.share), dayCount(Days{days}));
         sheet.rows.append({dayCount(Days{days}),
@@ -97,7 +98,6 @@ void FaultSheets::holding(FigureSheet& sheet) const {
                            {percentOf(share.share), spanOf(share), QString::number(watched)},
                            {}});
     }
-    const FaultShare all = faultsOfAll(m_figures.handedOver);
     if (sheet.rows.isEmpty())
         sheet.answer = tr("too early to say");
     sheet.whole = sheet.rows.isEmpty()
@@ -111,7 +111,7 @@ void FaultSheets::holding(FigureSheet& sheet) const {
     return;
 }
 void FaultSheets::months(FigureSheet& sheet) const {
-    const FaultMonths months = faultsByMonth(m_figures.handedOver);
+    const FaultMonths& months = m_figures.months;
     if (months.months.empty())
         return;
     int out = 0;
@@ -159,14 +159,6 @@ QString FaultSheets::byWords() const {
         return tr("Blank was");
     }
     return {};
-}
-
-// Garments that were handed over so many days ago or more, and had no fault until then.
-std::int64_t FaultSheets::watchedFor(int days) const {
-    return std::ranges::count_if(m_figures.handedOver, [&](const HandedOver& garment) {
-        const LocalDate until = garment.fault ? garment.fault->toldOn : m_shown.today;
-        return (until - garment.on).count() >= days;
-    });
 }
 
 } // namespace holdfast::app

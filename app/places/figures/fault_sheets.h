@@ -24,7 +24,6 @@ public:
 private:
     QString sentence(const QString& counts, const FaultShare& all) const;
     QString byWords() const;
-    std::int64_t watchedFor(int days) const;
 
     const FiguresShown& m_shown;
     const ShopFigures& m_figures;

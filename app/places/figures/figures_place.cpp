@@ -230,7 +230,7 @@ void FiguresPlace::take(const ShopFigures& figures) {
 bool FiguresPlace::isEmpty() const {
     // A shop in which anything ever happened is not empty, whatever the span.
     const ShopFigures& figures = m_shown->figures;
-    return figures.from >= m_shown->today && figures.handedOver.empty() && figures.promises.empty() &&
+    return figures.from >= m_shown->today && figures.handedOver.garments == 0 && figures.promises.empty() &&
            figures.films.empty() && figures.places.empty() && figures.faults.empty();
 }
 
@@ -263,9 +263,9 @@ void FiguresPlace::showSheet() {
     m_holding->setVisible(isThere && sheet.chart == FigureChart::Holding);
     m_months->setVisible(isThere && sheet.chart == FigureChart::Months);
     if (sheet.chart == FigureChart::Holding)
-        m_holding->show(daysWithoutFault(m_shown->figures.handedOver, m_shown->today));
+        m_holding->show(m_shown->figures.withoutFault);
     if (sheet.chart == FigureChart::Months)
-        m_months->show(faultsByMonth(m_shown->figures.handedOver));
+        m_months->show(m_shown->figures.months);
     m_rows->setVisible(isThere);
     m_rows->show(sheet);
     m_note->setVisible(isThere);
