@@ -95,7 +95,8 @@ Result<EntryId> Shop::undone(EntryId entry, const TellProgress& progress, const 
             return inTheWay(original->title, obstacleAfter(connection(), entry, *dangling));
         if (giveWay)
             giveWay(action.writer());
-        if (const auto faults = ledgerFaults(connection()); !faults.empty())
+        const auto faults = giveWay ? ledgerFaults(connection()) : ledgerFaults(connection(), inverse);
+        if (!faults.empty())
             return plainError(cannot(original->title) + " " + faults.front());
 
         action.writer().describe(titleOfUndo(original->title));

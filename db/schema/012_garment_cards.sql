@@ -44,3 +44,36 @@ CREATE TRIGGER press_step_removed AFTER DELETE ON press_step BEGIN
 END;
 
 INSERT INTO garment_card SELECT * FROM garment_card_source;
+
+-- ── which ledger is at fault ──────────────────────────────────────────────────────────────────────────
+-- With the id of the lot, roll or order, so that an undo looks only at those that it moves.
+
+DROP VIEW ledger_fault;
+CREATE VIEW lot_fault AS
+    SELECT lot_id, 'A lot of blanks would have ' || units || ' units left.' AS message
+    FROM lot_units WHERE units < 0;
+CREATE VIEW roll_fault AS
+    SELECT roll_id, 'Roll R-' || printf('%02d', film_roll.number) || ' would have ' || mm || ' mm left.' AS message
+    FROM roll_length JOIN film_roll ON film_roll.id = roll_id WHERE mm < 0;
+CREATE VIEW order_fault AS
+    SELECT shop_order.id AS order_id,
+           'Order ' || shop_order.number || ' would have been paid less than nothing.' AS message
+    FROM shop_order JOIN money_move ON money_move.order_id = shop_order.id
+    GROUP BY shop_order.id HAVING SUM(minor) < 0;
+CREATE VIEW reserved_fault AS
+    SELECT lot_id, blank_style.name || ', ' || size || ': ' || kept || ' garments would keep one of ' || units ||
+           '.' AS message
+    FROM (SELECT blank_lot.id AS lot_id, blank_lot.style_id AS style_id, blank_lot.size AS size, COUNT(*) AS kept,
+                 (SELECT COALESCE(SUM(units), 0) FROM lot_move WHERE lot_move.lot_id = blank_lot.id) AS units
+          FROM shop_order
+          CROSS JOIN garment ON garment.order_id = shop_order.id
+          JOIN blank_lot ON blank_lot.id = garment.lot_id
+          WHERE shop_order.state IN ('quoted', 'confirmed') AND garment.handed_over_at IS NULL
+            AND NOT EXISTS (SELECT 1 FROM press_step WHERE press_step.garment_id = garment.id
+                            AND press_step.attempt = garment.attempt)
+          GROUP BY blank_lot.id)
+    JOIN blank_style ON blank_style.id = style_id
+    WHERE kept > units;
+CREATE VIEW ledger_fault AS
+    SELECT message FROM lot_fault UNION ALL SELECT message FROM roll_fault
+    UNION ALL SELECT message FROM order_fault UNION ALL SELECT message FROM reserved_fault;
