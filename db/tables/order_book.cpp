@@ -23,7 +23,7 @@ std::string fromWanted(const OrderQuery& wanted) {
     return (wanted.match.empty() ? "FROM order_card WHERE ?1 = ''"
                                  : "FROM order_text JOIN order_card ON order_card.id = order_text.rowid "
                                    "WHERE order_text MATCH ?1") +
-           wanted.search.conditions();
+           wanted.conditions;
 }
 
 // FTS reads its rows backwards as cheaply as forwards, so the newest come first without a sort. A number that
@@ -83,7 +83,8 @@ std::vector<OrderLine> readLines(Query& rows) {
 
 OrderQuery::OrderQuery(Connection& connection, std::string_view typed)
     : search(typed)
-    , match(search.match(connection)) {}
+    , match(search.match(connection))
+    , conditions(search.conditions(connection)) {}
 
 std::vector<OrderLine> findOrders(Connection& connection, const OrderQuery& wanted, OrderFilter filter,
                                   int limit, int offset, OrderSort sort) {
@@ -100,7 +101,7 @@ std::vector<OrderLine> findOrders(Connection& connection, std::string_view searc
 
 std::int64_t countOrders(Connection& connection, const OrderQuery& wanted, OrderFilter filter) {
     // The index alone knows how many match, without a look at their cards.
-    if (filter == OrderFilter::All && !wanted.match.empty() && wanted.search.conditions().empty())
+    if (filter == OrderFilter::All && !wanted.match.empty() && wanted.conditions.empty())
         return connection.number("SELECT COUNT(*) FROM order_text WHERE order_text MATCH ?1", wanted.match);
     return connection.number("SELECT COUNT(*) " + fromWanted(wanted) + std::string(filterSql(filter)),
                              wanted.match);

@@ -44,7 +44,8 @@ struct OrderQuery {
     OrderQuery(Connection& connection, std::string_view typed);
 
     OrderSearch search;
-    std::string match; // see OrderSearch::match
+    std::string match;      // see OrderSearch::match
+    std::string conditions; // see OrderSearch::conditions
 };
 
 // Newest or earliest promise first, from `offset`, at most `limit`; the order whose number was typed before

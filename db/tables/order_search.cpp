@@ -3,6 +3,7 @@
 #include "core/trade/folded.h"
 #include "core/trade/near_words.h"
 #include "core/trade/paper_code.h"
+#include "db/tables/shop_words.h"
 
 #include <algorithm>
 #include <cctype>
@@ -17,7 +18,7 @@ constexpr std::size_t kNearFrom = 5;        // letters that may have a slip of t
 constexpr std::size_t kPhoneEndFrom = 3;    // digits at the end of a phone number
 constexpr std::size_t kPhoneInsideFrom = 5; // digits anywhere in it
 // More words of the shop than this hold what was typed: too little was typed to look inside words.
-constexpr int kMostWords = 1000;
+constexpr std::size_t kMostWords = 1000;
 
 bool isPartOfWord(char each) {
     // Letters and digits of any script belong to a word; the signs of ASCII end it, as the index has it.
@@ -54,45 +55,58 @@ std::string onlyDigits(std::string_view text) {
     return digits;
 }
 
+// A word of the shop, and where what was typed is in it.
+struct Place {
+    std::size_t at = std::string::npos;
+    bool isByIndex = false; // it begins with what was typed as it was typed: the index finds it
+
+    bool isThere() const { return at != std::string::npos; }
+};
+
+Place placeIn(const std::string& word, const std::string& dotted, const std::string& typed) {
+    const bool isDotless = word.find(kDotless) != std::string::npos;
+    const std::size_t at = isDotless ? withDots(word).find(dotted) : word.find(dotted);
+    return {at, at == 0 && dotted == typed && !isDotless};
+}
+
 // "far" → every word of the shop that it is a part of, and those that begin with it but for a dot; none where
-// those are too many.
+// those are too many. What has a letter in it is in no number.
 std::vector<std::string> wordsWith(Connection& connection, const std::string& part) {
-    std::vector<std::string> words;
-    Query rows =
-        connection.query("SELECT term FROM order_word WHERE CASE instr(replace(term, 'ı', 'i'), ?1) "
-                         "WHEN 0 THEN 0 WHEN 1 THEN ?1 <> ?2 OR instr(term, 'ı') ELSE ?3 END LIMIT ?4",
-                         withDots(part), part, part.size() >= kInsideFrom, kMostWords + 1);
-    while (rows.step())
-        words.push_back(rows.text(0));
-    if (words.size() > kMostWords)
-        words.clear();
-    return words;
+    std::vector<std::string> with;
+    const std::string dotted = withDots(part);
+    const auto shop = wordsOfShop(connection);
+    for (const std::string& word : shop->words) {
+        const Place place = placeIn(word, dotted, part);
+        if (place.isThere() && !place.isByIndex && (place.at == 0 || part.size() >= kInsideFrom))
+            with.push_back(word);
+    }
+    if (with.size() > kMostWords)
+        with.clear();
+    return with;
 }
 
 // "farant" → the same, or where no word of the shop has it in it those that it is the beginning of but for
-// one letter. All words are read once: a shop of fifteen years has some 27,000.
+// one letter. Two letters are in no number, nor nearly.
 std::vector<std::string> wordsWithOrNear(Connection& connection, const std::string& typed) {
     std::vector<std::string> with;
     std::vector<std::string> near;
     const std::string dotted = withDots(typed);
     bool isInAny = false;
-    Query rows = connection.query("SELECT term FROM order_word");
-    while (rows.step()) {
-        const std::string_view term = rows.view(0);
-        const bool isDotless = term.find(kDotless) != std::string_view::npos;
-        const std::string replaced = isDotless ? withDots(std::string(term)) : std::string();
-        const std::string_view word = isDotless ? std::string_view(replaced) : term;
-        const std::size_t at = word.find(dotted);
-        isInAny = isInAny || at != std::string_view::npos;
-        // What begins with it as it was typed is found by the index.
-        const bool isByIndex = at == 0 && dotted == typed && !isDotless;
-        if (at != std::string_view::npos && !isByIndex && with.size() <= kMostWords)
-            with.emplace_back(term);
-        else if (!isInAny && near.size() < kMostWords && isNearlyBeginningOf(dotted, word))
-            near.emplace_back(term);
+    const auto shop = wordsOfShop(connection);
+    for (const std::string& word : shop->words) {
+        const Place place = placeIn(word, dotted, typed);
+        isInAny = isInAny || place.isThere();
+        if (place.isThere() && !place.isByIndex && with.size() <= kMostWords)
+            with.push_back(word);
+        else if (!isInAny && near.size() < kMostWords && isNearlyBeginningOf(dotted, withDots(word)))
+            near.push_back(word);
     }
     if (with.size() > kMostWords)
         with.clear();
+    if (!isInAny && typed.size() - onlyDigits(typed).size() < 2)
+        for (const std::string& number : shop->numbers)
+            if (near.size() < kMostWords && isNearlyBeginningOf(dotted, number))
+                near.push_back(number);
     return isInAny ? with : near;
 }
 
@@ -118,14 +132,19 @@ std::optional<std::int64_t> orderOfCode(std::string_view typed) {
     return isGarment || !code->check.empty() ? std::optional(code->number) : std::nullopt;
 }
 
-std::string ofPhone(const std::string& digits) {
-    const std::string inside = digits.size() >= kPhoneInsideFrom ? "%" : "";
-    return "order_card.id IN (SELECT shop_order.id FROM customer "
-           "CROSS JOIN shop_order ON shop_order.customer_id = customer.id "
-           "WHERE replace(replace(replace(replace(replace(replace(phone, ' ', ''), '-', ''), '(', ''), ')', "
-           "''), "
-           "'.', ''), '/', '') LIKE '%" +
-           digits + inside + "')";
+// Of the customers with these digits in their phone number, whatever signs stand between them. Phones are
+// read here: taking the signs out of each takes SQLite many times as long.
+std::string ofPhone(Connection& connection, const std::string& digits) {
+    std::string customers;
+    Query rows{connection, "SELECT id, phone FROM customer WHERE phone <> ''"};
+    while (rows.step()) {
+        const std::string phone = onlyDigits(rows.view(1));
+        const bool isOfIt = digits.size() >= kPhoneInsideFrom ? phone.find(digits) != std::string::npos
+                                                              : phone.ends_with(digits);
+        if (isOfIt)
+            customers += (customers.empty() ? "" : ",") + std::to_string(rows.integer(0));
+    }
+    return "order_card.id IN (SELECT id FROM shop_order WHERE customer_id IN (" + customers + "))";
 }
 
 } // namespace
@@ -157,12 +176,12 @@ std::string OrderSearch::match(Connection& connection) const {
     return match;
 }
 
-std::string OrderSearch::conditions() const {
+std::string OrderSearch::conditions(Connection& connection) const {
     std::string sql;
     for (const std::string& word : m_words)
         if (mayBePhone(word))
             sql += " AND (order_card.id IN (SELECT rowid FROM order_text WHERE order_text MATCH '\"" + word +
-                   "\"*') OR " + ofPhone(word) + ")";
+                   "\"*') OR " + ofPhone(connection, word) + ")";
     return sql;
 }
 

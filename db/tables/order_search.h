@@ -26,7 +26,7 @@ public:
     // For order_text MATCH; empty where nothing of it is to be looked for there.
     std::string match(Connection& connection) const;
     // More conditions on order_card, each after an AND; nothing that was typed stands in them but digits.
-    std::string conditions() const;
+    std::string conditions(Connection& connection) const;
 
     // The same of an order that has no card.
     struct OrderText {
