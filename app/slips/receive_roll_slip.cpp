@@ -5,6 +5,7 @@
 #include "app/slips/slip_makers.h"
 #include "app/slips/slip_words.h"
 #include "app/widgets/field.h"
+#include "core/trade/paper_numbers.h"
 #include "db/actions/film_actions.h"
 
 #include <QCoreApplication>
@@ -76,8 +77,8 @@ protected:
             return db::receiveRoll(desk().file(), roll, desk().now());
         });
         if (settle(received))
-            desk().say(tr("R-%1 is on the shelf. Write the number on its core.")
-                           .arg(received->number, 2, 10, QLatin1Char('0')));
+            desk().say(tr("%1 is on the shelf. Write the number on its core.")
+                           .arg(QString::fromStdString(rollLabel(received->number))));
     }
 
 private:

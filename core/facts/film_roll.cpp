@@ -1,12 +1,13 @@
 #include "core/facts/film_roll.h"
 
+#include "core/trade/paper_numbers.h"
+
 #include <algorithm>
 
 namespace holdfast {
 
 std::string FilmRoll::label() const {
-    const std::string digits = std::to_string(number);
-    return digits.size() < 2 ? "R-0" + digits : "R-" + digits;
+    return rollLabel(number);
 }
 
 std::optional<PlaceId> FilmRoll::placeNow() const {

@@ -1,9 +1,9 @@
 #include "core/facts/order.h"
 
+#include "core/trade/paper_numbers.h"
 #include "core/trade/unit_words.h"
 
 #include <algorithm>
-#include <cassert>
 
 namespace holdfast {
 
@@ -26,16 +26,11 @@ std::string Decal::describe() const {
 }
 
 std::string Garment::letter() const {
-    assert(position >= 1);
-    std::string letters;
-    // Counting without a zero: after z comes aa.
-    for (int left = position; left > 0; left = (left - 1) / 26)
-        letters.insert(letters.begin(), static_cast<char>('a' + (left - 1) % 26));
-    return letters;
+    return garmentLetter(position);
 }
 
 std::string garmentLabel(const Order& order, const Garment& garment) {
-    return std::to_string(order.number) + "-" + garment.letter();
+    return garmentLabel(order.number, garment.position);
 }
 
 } // namespace holdfast

@@ -1,6 +1,7 @@
 #include "core/orders/order_draft.h"
 
 #include "core/trade/limits.h"
+#include "core/trade/paper_numbers.h"
 
 #include <algorithm>
 
@@ -26,11 +27,8 @@ public:
     GarmentCheck(const OrderDraft& draft, std::size_t at, const ShopFacts& facts)
         : m_garment(draft.garments[at])
         , m_facts(facts) {
-        if (draft.garments.size() > 1) {
-            Garment lettered;
-            lettered.position = static_cast<int>(at) + 1;
-            m_prefix = "Garment " + lettered.letter() + ": ";
-        }
+        if (draft.garments.size() > 1)
+            m_prefix = "Garment " + garmentLetter(static_cast<std::int64_t>(at) + 1) + ": ";
     }
 
     std::optional<Error> firstWrong() const {

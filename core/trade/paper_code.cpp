@@ -1,5 +1,7 @@
 #include "core/trade/paper_code.h"
 
+#include "core/trade/paper_numbers.h"
+
 #include <algorithm>
 #include <charconv>
 #include <vector>
@@ -97,9 +99,9 @@ std::string paperCode(std::string_view number, std::int64_t id) {
 }
 
 std::string ScannedCode::label() const {
-    const std::string digits = std::to_string(number);
     if (kind == Kind::Roll)
-        return digits.size() < 2 ? "R-0" + digits : "R-" + digits;
+        return rollLabel(number);
+    const std::string digits = std::to_string(number);
     return kind == Kind::Garment ? digits + "-" + letter : digits;
 }
 

@@ -1,5 +1,6 @@
 #include "db/actions/rows.h"
 
+#include "core/trade/paper_numbers.h"
 #include "db/tables/codes.h"
 #include "db/tables/fact_row.h"
 #include "db/tables/facts.h"
@@ -23,9 +24,7 @@ Result<std::string> nameOf(Connection& connection, std::string_view sql, AnyId i
 } // namespace
 
 std::string GarmentRow::label() const {
-    Garment lettered;
-    lettered.position = position;
-    return order.label() + "-" + lettered.letter();
+    return order.label() + "-" + garmentLetter(position);
 }
 
 std::string DecalRow::words() const {

@@ -2,6 +2,7 @@
 
 #include "core/csv/csv.h"
 #include "core/facts/order.h"
+#include "core/trade/paper_numbers.h"
 #include "db/csv/export_tables.h"
 #include "db/disk/new_file.h"
 #include "db/tables/facts.h"
@@ -125,20 +126,14 @@ private:
             return text.data();
         }
         case CellKind::Roll:
-            return "R-" + twoDigits(row.integer(at));
+            return rollLabel(row.integer(at));
         case CellKind::Garment:
-            return row.text(at) + "-" + letterOf(row.integer(at + 1));
+            return row.text(at) + "-" + garmentLetter(row.integer(at + 1));
         case CellKind::Plain:
         case CellKind::Text:
             break;
         }
         return row.text(at);
-    }
-
-    static std::string letterOf(std::int64_t position) {
-        holdfast::Garment garment;
-        garment.position = static_cast<int>(position);
-        return garment.letter();
     }
 
     static std::string spaced(std::string time) {

@@ -1,5 +1,6 @@
 #include "db/exchange/give_way.h"
 
+#include "core/trade/paper_numbers.h"
 #include "db/actions/kept_blanks.h"
 #include "db/actions/rows.h"
 #include "db/exchange/laptops.h"
@@ -36,17 +37,20 @@ struct Lack {
     std::string label;
 };
 
-std::vector<Lack> lacks(Query rows) {
+// Of rows of an id and what is missing; `label` names the row.
+template <class Label>
+std::vector<Lack> lacks(Query rows, const Label& label) {
     std::vector<Lack> found;
     while (rows.step())
-        found.push_back({rows.integer(0), rows.integer(1), rows.text(2)});
+        found.push_back({rows.integer(0), rows.integer(1), label(rows)});
     return found;
 }
 
 void mendRolls(Connection& connection, Instant at, std::vector<std::string>& words) {
     for (const Lack& roll :
-         lacks(connection.query("SELECT roll_id, -mm, 'R-' || printf('%02d', number) FROM roll_length "
-                                "JOIN film_roll ON film_roll.id = roll_id WHERE mm < 0 ORDER BY roll_id"))) {
+         lacks(connection.query("SELECT roll_id, -mm, number FROM roll_length "
+                                "JOIN film_roll ON film_roll.id = roll_id WHERE mm < 0 ORDER BY roll_id"),
+               [](const Query& row) { return rollLabel(row.integer(2)); })) {
         connection.run("INSERT INTO roll_move (id, roll_id, at, mm, reason, kind) "
                        "VALUES (?1, ?2, ?3, ?4, ?5, 'correction')",
                        newIdHere(connection, at), roll.id, at, roll.missing, kMoreUsedThanThere);
@@ -56,10 +60,12 @@ void mendRolls(Connection& connection, Instant at, std::vector<std::string>& wor
 }
 
 void mendLots(Connection& connection, Instant at, std::vector<std::string>& words) {
-    for (const Lack& lot : lacks(connection.query(
-             "SELECT lot_id, -units, blank_style.name || ', ' || size FROM lot_units "
-             "JOIN blank_lot ON blank_lot.id = lot_id JOIN blank_style ON blank_style.id = style_id "
-             "WHERE units < 0 ORDER BY lot_id"))) {
+    for (const Lack& lot :
+         lacks(connection.query(
+                   "SELECT lot_id, -units, blank_style.name || ', ' || size FROM lot_units "
+                   "JOIN blank_lot ON blank_lot.id = lot_id JOIN blank_style ON blank_style.id = style_id "
+                   "WHERE units < 0 ORDER BY lot_id"),
+               [](const Query& row) { return row.text(2); })) {
         connection.run("INSERT INTO lot_move (id, lot_id, at, units, reason) VALUES (?1, ?2, ?3, ?4, ?5)",
                        newIdHere(connection, at), lot.id, at, lot.missing, kMoreUsedThanThere);
         words.push_back("Of a lot of " + lot.label + ", " + std::to_string(lot.missing) +

@@ -1,5 +1,6 @@
 #include "db/tables/numbered.h"
 
+#include "core/trade/paper_numbers.h"
 #include "db/sqlite/query.h"
 #include "db/tables/codes.h"
 
@@ -16,12 +17,9 @@ std::optional<NumberedOrder> orderNumbered(Connection& connection, std::int64_t 
 
 std::optional<GarmentId> garmentLettered(Connection& connection, OrderId order, std::string_view letter) {
     Query rows = connection.query("SELECT id, position FROM garment WHERE order_id = ?1", order);
-    while (rows.step()) {
-        Garment garment;
-        garment.position = static_cast<int>(rows.integer(1));
-        if (garment.letter() == letter)
+    while (rows.step())
+        if (garmentLetter(rows.integer(1)) == letter)
             return rows.id<GarmentId>(0);
-    }
     return std::nullopt;
 }
 

@@ -1,5 +1,6 @@
 #include "db/tables/row_words.h"
 
+#include "core/trade/paper_numbers.h"
 #include "core/trade/unit_words.h"
 #include "db/sqlite/connection.h"
 #include "db/tables/column_words.h"
@@ -13,25 +14,29 @@ namespace holdfast::db {
 
 namespace {
 
+// What follows the words that a query gives for a row: nothing, or a number as it is written on papers.
+enum class Numbered { No, Roll, Garment };
+
 struct TableWords {
     std::string_view table;
     std::string_view one;   // "an order"
-    std::string_view named; // a query for what the row of key ?1 is called, or empty
+    std::string_view named; // a query for what the row of key ?1 is called, and for its numbers; or empty
+    Numbered numbered = Numbered::No;
 };
 
 constexpr std::array kTableWords{
     TableWords{"shop_order", "an order", "SELECT 'order ' || number FROM shop_order WHERE id = ?1"},
     TableWords{"customer", "a customer", "SELECT 'the customer ' || name FROM customer WHERE id = ?1"},
     TableWords{"garment", "a garment",
-               "SELECT 'garment ' || number || '-' || char(96 + position) FROM garment "
-               "JOIN shop_order ON shop_order.id = order_id WHERE garment.id = ?1 AND position < 27"},
+               "SELECT 'garment ', number, position FROM garment "
+               "JOIN shop_order ON shop_order.id = order_id WHERE garment.id = ?1 AND position > 0",
+               Numbered::Garment},
     TableWords{"decal", "a decal",
                "SELECT 'the decal “' || COALESCE(wording, artwork) || '” of order ' || number FROM decal "
                "JOIN garment ON garment.id = garment_id JOIN shop_order ON shop_order.id = order_id "
                "WHERE decal.id = ?1"},
     TableWords{"film", "a film", "SELECT 'the film ' || finish || ', ' || shade FROM film WHERE id = ?1"},
-    TableWords{"film_roll", "a roll",
-               "SELECT 'roll R-' || printf('%02d', number) FROM film_roll WHERE id = ?1"},
+    TableWords{"film_roll", "a roll", "SELECT 'roll ', number FROM film_roll WHERE id = ?1", Numbered::Roll},
     TableWords{"blank_style", "a blank style", "SELECT 'the style ' || name FROM blank_style WHERE id = ?1"},
     TableWords{"blank_lot", "a lot of blanks",
                "SELECT 'a lot of ' || blank_style.name || ', ' || size FROM blank_lot "
@@ -39,9 +44,10 @@ constexpr std::array kTableWords{
     TableWords{"wash_load", "a wash load", ""},
     TableWords{"press", "a press", "SELECT 'the press ' || name FROM press WHERE id = ?1"},
     TableWords{"press_step", "a step at the press",
-               "SELECT 'a step of garment ' || number || '-' || char(96 + position) FROM press_step "
+               "SELECT 'a step of garment ', number, position FROM press_step "
                "JOIN garment ON garment.id = garment_id JOIN shop_order ON shop_order.id = order_id "
-               "WHERE press_step.id = ?1 AND position < 27"},
+               "WHERE press_step.id = ?1 AND position > 0",
+               Numbered::Garment},
     TableWords{"storage_place", "a storage place",
                "SELECT 'the storage place ' || name FROM storage_place WHERE id = ?1"},
     TableWords{"climate_reading", "a reading", ""},
@@ -61,6 +67,18 @@ constexpr std::array kTableWords{
 const TableWords* tableWordsOf(std::string_view table) {
     const auto found = std::ranges::find(kTableWords, table, &TableWords::table);
     return found == kTableWords.end() ? nullptr : &*found;
+}
+
+std::string numberOf(const Query& row, Numbered numbered) {
+    switch (numbered) {
+    case Numbered::No:
+        break;
+    case Numbered::Roll:
+        return rollLabel(row.integer(1));
+    case Numbered::Garment:
+        return garmentLabel(row.integer(1), row.integer(2));
+    }
+    return {};
 }
 
 std::string spaced(std::string name) {
@@ -101,7 +119,7 @@ std::string rowWords(Connection& connection, const std::string& table, const std
         return "the setting “" + settingLabel(key) + "”";
     if (!words->named.empty())
         if (Query named = connection.query(words->named, key); named.step() && !named.isNull(0))
-            return named.text(0);
+            return named.text(0) + numberOf(named, words->numbered);
     return std::string{words->one};
 }
 
