@@ -1,5 +1,6 @@
 #include "db/exchange/may_be_carried.h"
 
+#include "db/journal/recorded_tables.h"
 #include "db/sqlite/connection.h"
 
 #include <algorithm>
@@ -42,7 +43,7 @@ void MayBeCarried::requireOf(const CarriedEntry& entry) {
     const bool takesAway = std::ranges::any_of(
         changes, [](const TableChanges& each) { return isLedger(each.table) && each.deleted > 0; });
     const bool takesBackForGood = std::ranges::any_of(changes, [](const TableChanges& each) {
-        return each.table.starts_with("forgotten_") && each.updated + each.deleted > 0;
+        return isKeptForGood(each.table) && each.updated + each.deleted > 0;
     });
     if (takesBackForGood || entry.title.empty() || changes.empty() || !m_form.fits(changes) || isUpdated ||
         (takesAway && !takesAwayItsOwn(entry)))

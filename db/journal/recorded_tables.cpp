@@ -22,10 +22,13 @@ std::vector<std::string> recordedTables(Connection& connection) {
     return tables;
 }
 
+bool isKeptForGood(std::string_view table) {
+    return table.starts_with("forgotten_");
+}
+
 bool isForGood(ChangesetView changeset) {
-    return std::ranges::any_of(tablesOf(changeset), [](const TableChanges& changes) {
-        return changes.table.starts_with("forgotten_");
-    });
+    return std::ranges::any_of(tablesOf(changeset),
+                               [](const TableChanges& changes) { return isKeptForGood(changes.table); });
 }
 
 } // namespace holdfast::db

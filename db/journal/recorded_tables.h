@@ -4,6 +4,7 @@
 #include "db/sqlite/changeset.h"
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace holdfast::db {
@@ -14,7 +15,9 @@ class Connection;
 // written again when a changeset is applied.
 std::vector<std::string> recordedTables(Connection& connection);
 
-// Whether it writes to a table whose rows are never taken back: who was forgotten.
+// A table whose rows are never undone: who was forgotten.
+bool isKeptForGood(std::string_view table);
+// Whether it writes to such a table.
 bool isForGood(ChangesetView changeset);
 
 } // namespace holdfast::db

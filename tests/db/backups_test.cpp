@@ -219,13 +219,7 @@ TEST_F(Backups, StoppedLeaveNothing) {
 
 // Killed wherever it was: what is left bears no backup's name, and the next opening removes it.
 TEST_F(Backups, KilledInTheMidstLeaveNothingThatCounts) {
-    ASSERT_TRUE(shop->act([](Writer& writer) -> Result<Done> {
-        for (int each = 1; each <= 3000; ++each)
-            writer.connection().run("INSERT INTO lot (id, name) VALUES (?1, ?2)", each,
-                                    std::to_string(each) + std::string(1200, 'y'));
-        writer.describe("Received a great deal");
-        return Done{};
-    }));
+    ASSERT_TRUE(receiveManyPages(*shop));
     shop.reset();
     int left = 0;
     for (int step = 0; step < 12; ++step) {

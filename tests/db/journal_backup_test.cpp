@@ -16,17 +16,6 @@ struct Backup : ::testing::Test {
     std::filesystem::path path = folder / "shop.holdfast";
     std::filesystem::path copy = folder / "copy.holdfast";
     std::unique_ptr<Shop> shop = aShopIn(path);
-
-    // More pages than one step copies.
-    void fill() {
-        ASSERT_TRUE(shop->act([](Writer& writer) -> Result<Done> {
-            for (int each = 1; each <= 3000; ++each)
-                writer.connection().run("INSERT INTO lot (id, name) VALUES (?1, ?2)", each,
-                                        std::to_string(each) + std::string(1200, 'y'));
-            writer.describe("Received a great deal");
-            return Done{};
-        }));
-    }
 };
 
 TEST_F(Backup, IsAWholeShopOfItsOwn) {
@@ -77,7 +66,7 @@ TEST_F(Backup, RemovesWhatAKilledBackupLeftAndNotWhatIsBeingWritten) {
 }
 
 TEST_F(Backup, TellsHowFarItIsAndCanBeStopped) {
-    fill();
+    ASSERT_TRUE(receiveManyPages(*shop));
     std::vector<std::pair<int, int>> told;
     ASSERT_TRUE(backup(*shop, copy, [&](int done, int all) {
         told.emplace_back(done, all);
@@ -93,7 +82,7 @@ TEST_F(Backup, TellsHowFarItIsAndCanBeStopped) {
 }
 
 TEST_F(Backup, TakesWithItWhatTheSameShopWritesMeanwhile) {
-    fill();
+    ASSERT_TRUE(receiveManyPages(*shop));
     bool wrote = false;
     ASSERT_TRUE(backup(*shop, copy, [&](int, int) {
         if (!std::exchange(wrote, true)) {
@@ -108,7 +97,7 @@ TEST_F(Backup, TakesWithItWhatTheSameShopWritesMeanwhile) {
 }
 
 TEST_F(Backup, RunsOnAThreadOfItsOwnWhileTheShopIsWrittenTo) {
-    fill();
+    ASSERT_TRUE(receiveManyPages(*shop));
     Result<Done> done = plainError("never ran");
     std::thread worker{[&] {
         auto reader = Shop::openReadOnly(path, standingClock(), smallSteps());

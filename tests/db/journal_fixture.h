@@ -155,6 +155,17 @@ inline Result<BlankLotId> receiveLot(Shop& shop, const std::string& name, int un
     });
 }
 
+// More pages than one step of a copy takes.
+inline Result<Done> receiveManyPages(Shop& shop) {
+    return shop.act([](Writer& writer) -> Result<Done> {
+        for (int each = 1; each <= 3000; ++each)
+            writer.connection().run("INSERT INTO lot (id, name) VALUES (?1, ?2)", each,
+                                    std::to_string(each) + std::string(1200, 'y'));
+        writer.describe("Received a great deal");
+        return Done{};
+    });
+}
+
 inline Result<Done> moveUnits(Shop& shop, BlankLotId lot, int units, const std::string& title) {
     return shop.act([&](Writer& writer) -> Result<Done> {
         writer.connection().run("INSERT INTO move (id, lot_id, units) VALUES (?1, ?2, ?3)",
