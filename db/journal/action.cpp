@@ -9,6 +9,19 @@
 
 namespace holdfast::db {
 
+namespace {
+
+// So few, some 4 MB, are left for what is written next.
+constexpr std::int64_t kFewFreePages = 1'024;
+
+// What took many rows away makes the file smaller again, in the same transaction.
+void giveBackFreePages(Connection& connection) {
+    if (connection.number("PRAGMA freelist_count") > kFewFreePages)
+        connection.script("PRAGMA incremental_vacuum");
+}
+
+} // namespace
+
 Action::Permit::Permit(Shop& shop, Action& action)
     : m_shop(shop) {
     assert(shop.m_underWay == nullptr && "nothing is undone inside an action");
@@ -43,6 +56,7 @@ std::optional<EntryId> Action::keep(std::optional<EntryId> undoes) {
         entry = m_writer.newId<EntryId>();
         writeEntry(*entry, std::move(changeset), undoes);
     }
+    giveBackFreePages(m_shop.connection());
     // Even without an entry: an order number that was given out stays given out.
     m_transaction.commit();
     if (entry)

@@ -59,6 +59,9 @@ void configure(Connection& connection) {
                       "PRAGMA journal_size_limit = 16777216;");
 }
 
+// Before the first table: the file can then be made smaller in the midst of its use.
+constexpr const char* kGivesPagesBack = "PRAGMA auto_vacuum = INCREMENTAL";
+
 // What SQLite says while a file is being opened, about the file rather than about an action.
 Error openingError(const std::filesystem::path& path, const SqliteFailure& failure) {
     if (failure.primaryCode() == SQLITE_NOTADB)
@@ -251,6 +254,7 @@ Result<ShopFile> createShopFile(const std::filesystem::path& path, Steps steps) 
         {
             Connection connection = Connection::open(file->temporaryPath(), Access::ReadWrite);
             configure(connection);
+            connection.script(kGivesPagesBack);
             applySteps(connection, steps);
             connection.script("PRAGMA journal_mode = WAL");
         }
@@ -275,6 +279,7 @@ Result<ShopFile> createShopFile(const std::filesystem::path& path, Steps steps) 
 ShopFile createShopInMemory(Steps steps) {
     Connection connection = Connection::openInMemory();
     configure(connection);
+    connection.script(kGivesPagesBack);
     applySteps(connection, steps);
     return ShopFile{ShopLock{}, std::move(connection), {}, false, 0};
 }
