@@ -36,7 +36,7 @@ trap 'rm -f "$written"' EXIT
     echo "Written by \`tests/bench/run.sh\` on $(date -u +%Y-%m-%d). Times belong to one machine on one day; the"
     echo "last column is what to compare: how many times the *floor*, the least that any program would have to do"
     echo "for the same, measured in turn with it in the same run. What each floor is stands beside its bench in"
-    echo "\`tests/bench/\`. The shop of db has 20,000 orders with 60,000 garments, 300 of them open, in 61 MB."
+    echo "\`tests/bench/\`. The shop of db has 20,000 orders with 60,000 garments, 300 of them open."
     echo
     echo "Machine: ${processor:-unknown processor}, $(nproc) cores, $memory, $system, kernel $(uname -r);"
     echo "$(c++ --version | head -n 1), Release. Load average when it began: $load."
@@ -104,10 +104,19 @@ say "Running schedule_bench"
     echo
     echo "## checks"
     echo
-    for entries in 0 500000; do
-        say "Running check_bench $entries"
-        "$folder/tests/bench/check_bench" $entries | sed 's/^/- /'
+    for shop in "0 20000" "500000 67000"; do
+        say "Running check_bench $shop"
+        # shellcheck disable=SC2086 # two arguments: entries and orders
+        "$folder/tests/bench/check_bench" $shop | sed 's/^/- /'
     done
+} >>"$written"
+
+say "Running scale_bench"
+{
+    echo
+    echo "## many years"
+    echo
+    "$folder/tests/bench/scale_bench" | sed 's/^/- /'
 } >>"$written"
 
 {
