@@ -8,6 +8,7 @@
 #include "app/widgets/label.h"
 #include "app/widgets/long_field.h"
 #include "app/widgets/switch.h"
+#include "core/trade/assertion.h"
 
 #include <QApplication>
 #include <QBoxLayout>
@@ -16,7 +17,6 @@
 #include <QTimer>
 
 #include <algorithm>
-#include <cassert>
 #include <cmath>
 
 namespace holdfast::app {
@@ -85,7 +85,7 @@ void Form::put(QWidget* widget) {
 
 Form::Part& Form::addPart(std::string_view name, const QString& label, const QString& labelAbove,
                           QWidget* control) {
-    assert(find(name) == nullptr);
+    HOLDFAST_ASSERT(find(name) == nullptr);
     control->setObjectName(objectNameOf(name));
     auto* row = new FormRow(labelAbove, control);
     put(row);
@@ -217,7 +217,7 @@ const Form::Part* Form::find(std::string_view name) const {
 
 Form::Part& Form::at(std::string_view name) {
     Part* found = find(name);
-    assert(found);
+    HOLDFAST_ASSERT(found);
     return *found;
 }
 

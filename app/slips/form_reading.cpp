@@ -6,11 +6,10 @@
 #include "app/widgets/field.h"
 #include "app/widgets/long_field.h"
 #include "app/widgets/switch.h"
+#include "core/trade/assertion.h"
 
 #include <QCoreApplication>
 #include <QRegularExpression>
-
-#include <cassert>
 
 namespace holdfast::app {
 
@@ -36,10 +35,12 @@ T Form::kept(std::string_view name, const Result<T>& read, T otherwise) {
 
 QString Form::text(std::string_view name) const {
     const Part* part = find(name);
-    assert(part);
+    HOLDFAST_ASSERT(part);
     if (const auto* longer = qobject_cast<LongField*>(part->control))
         return longer->text().trimmed();
-    return qobject_cast<Field*>(part->control)->text().trimmed();
+    const auto* field = qobject_cast<Field*>(part->control);
+    HOLDFAST_ASSERT(field && "only what is typed has a text");
+    return field->text().trimmed();
 }
 
 std::int64_t Form::whole(std::string_view name, std::int64_t low, std::int64_t high) {
@@ -98,7 +99,7 @@ int Form::chosen(std::string_view name) {
 
 bool Form::isOn(std::string_view name) const {
     const Part* part = find(name);
-    assert(part);
+    HOLDFAST_ASSERT(part);
     return qobject_cast<Switch*>(part->control)->isChecked();
 }
 

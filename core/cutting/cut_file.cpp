@@ -1,8 +1,9 @@
 #include "core/cutting/cut_file.h"
 
+#include "core/trade/assertion.h"
+
 #include <algorithm>
 #include <array>
-#include <cassert>
 #include <charconv>
 #include <string_view>
 
@@ -77,7 +78,7 @@ std::string pathOf(const NestedDecal& decal, const std::vector<OutlineLoop>& loo
 
 const DecalOutline& outlineOf(const std::vector<DecalOutline>& outlines, DecalId decal) {
     const auto found = std::ranges::find(outlines, decal, &DecalOutline::decal);
-    assert(found != outlines.end());
+    HOLDFAST_ASSERT(found != outlines.end());
     return *found;
 }
 

@@ -2,9 +2,9 @@
 
 #include "core/cutting/nest_layout.h"
 #include "core/cutting/pins.h"
+#include "core/trade/assertion.h"
 
 #include <algorithm>
-#include <cassert>
 #include <cstdlib>
 #include <limits>
 
@@ -119,7 +119,7 @@ std::optional<DecalPin> nearestFreePlace(const Nest& nest, DecalId decal, const 
 Nest withDecalAt(const Nest& nest, DecalId decal, const DecalPin& place) {
     Nest moved = nest;
     const auto found = std::ranges::find(moved.decals, decal, &NestedDecal::decal);
-    assert(found != moved.decals.end());
+    HOLDFAST_ASSERT(found != moved.decals.end());
     const FilmArea lies = lyingAt(*found, place);
     Decal sizes;
     sizes.id = decal;
@@ -135,7 +135,7 @@ Nest withDecalAt(const Nest& nest, DecalId decal, const DecalPin& place) {
 Nest withPin(const Nest& nest, DecalId decal, bool isPinned) {
     Nest turned = nest;
     const auto found = std::ranges::find(turned.decals, decal, &NestedDecal::decal);
-    assert(found != turned.decals.end());
+    HOLDFAST_ASSERT(found != turned.decals.end());
     found->isPinned = isPinned;
     settle(turned);
     return turned;

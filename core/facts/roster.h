@@ -1,10 +1,10 @@
 #pragma once
 // Things of one kind, sorted by id, found by id.
 
+#include "core/trade/assertion.h"
 #include "core/trade/ids.h"
 
 #include <algorithm>
-#include <cassert>
 #include <vector>
 
 namespace holdfast {
@@ -27,7 +27,7 @@ public:
     // REQUIRES: the id is in the roster.
     const Thing& at(IdType id) const {
         const Thing* found = find(id);
-        assert(found);
+        HOLDFAST_ASSERT(found);
         return *found;
     }
 

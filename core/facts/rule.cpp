@@ -1,5 +1,7 @@
 #include "core/facts/rule.h"
 
+#include "core/trade/assertion.h"
+
 #include <algorithm>
 #include <array>
 #include <utility>
@@ -48,7 +50,9 @@ constexpr std::array kRuleCodes{
 } // namespace
 
 std::string_view ruleCode(Rule rule) {
-    return std::ranges::find(kRuleCodes, rule, &RuleAndCode::first)->second;
+    const auto* found = std::ranges::find(kRuleCodes, rule, &RuleAndCode::first);
+    HOLDFAST_ASSERT(found != std::end(kRuleCodes) && "each rule has a code");
+    return found->second;
 }
 
 std::optional<Rule> ruleFromCode(std::string_view code) {

@@ -1,7 +1,8 @@
 #include "core/film/climate_window.h"
 
+#include "core/trade/assertion.h"
+
 #include <algorithm>
-#include <cassert>
 #include <cmath>
 #include <limits>
 #include <vector>
@@ -152,7 +153,7 @@ std::size_t readingsIn(const ClimateSeries& series, const ClimateWindow& window)
 std::optional<ClimateFigures> figuresOf(const ClimateSeries& series, const ClimateWindow& window,
                                         const StorageLimits& limits,
                                         const std::function<bool()>& shouldStop) {
-    assert(window.from < window.to);
+    HOLDFAST_ASSERT(window.from < window.to);
     if (shouldStop && shouldStop())
         return std::nullopt;
     const ClimateSeries cut = cutTo(series, window);

@@ -1,7 +1,8 @@
 #include "core/orders/promise_hours.h"
 
+#include "core/trade/assertion.h"
+
 #include <algorithm>
-#include <cassert>
 
 namespace holdfast {
 
@@ -90,7 +91,7 @@ std::vector<OpenStretch> hoursLeft(std::span<const OpenStretch> hours, std::span
 }
 
 std::optional<LocalTime> doneBy(std::span<const OpenStretch> hours, LocalTime from, Seconds work) {
-    assert(work > Seconds{0});
+    HOLDFAST_ASSERT(work > Seconds{0});
     for (const OpenStretch& stretch : hours) {
         const LocalTime begins = std::max(from, stretch.begins);
         if (begins >= stretch.ends)

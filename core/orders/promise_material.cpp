@@ -1,9 +1,9 @@
 #include "core/orders/promise_material.h"
 
 #include "core/orders/promise_wash.h"
+#include "core/trade/assertion.h"
 
 #include <algorithm>
-#include <cassert>
 #include <map>
 #include <tuple>
 #include <utility>
@@ -250,7 +250,7 @@ Result<BlanksReady> blanksFor(std::span<const AskedGarment> asked, const ShopFac
 Result<MaterialLeg> filmBought(std::span<const FilmId> films, const ShopFacts& facts,
                                std::span<const FreeFilm> onShelf, std::span<const OpenStretch> hours,
                                const Now& now) {
-    assert(!films.empty());
+    HOLDFAST_ASSERT(!films.empty());
     const std::optional<LocalTime> comes = arrival(facts.settings.filmLeadTime, hours, now);
     if (!comes)
         return beyondTheYear();

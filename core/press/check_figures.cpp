@@ -1,13 +1,14 @@
 #include "core/press/check_figures.h"
 
+#include "core/trade/assertion.h"
+
 #include <algorithm>
-#include <cassert>
 #include <cmath>
 
 namespace holdfast {
 
 CheckFigures figuresOf(const PressCheck& check) {
-    assert(!check.readings.empty());
+    HOLDFAST_ASSERT(!check.readings.empty());
     CheckFigures figures;
     double sum = 0;
     for (const Celsius reading : check.readings) {

@@ -3,9 +3,9 @@
 #include "core/press/day_plan_rules.h"
 #include "core/press/day_plan_timing.h"
 #include "core/press/day_search.h"
+#include "core/trade/assertion.h"
 
 #include <algorithm>
-#include <cassert>
 #include <numeric>
 #include <optional>
 #include <utility>
@@ -127,7 +127,7 @@ DayPlan planDay(const PlanRequest& request) {
 }
 
 DayPlan planInOrder(const PlanRequest& request, const std::vector<std::size_t>& order) {
-    assert(std::ranges::all_of(order, [&](std::size_t job) { return job < request.jobs.size(); }));
+    HOLDFAST_ASSERT(std::ranges::all_of(order, [&](std::size_t job) { return job < request.jobs.size(); }));
     const TimedDay day{request};
     return planned(day, day.cleaned(order));
 }

@@ -1,7 +1,8 @@
 #include "core/press/day_plan_simulation.h"
 
+#include "core/trade/assertion.h"
+
 #include <algorithm>
-#include <cassert>
 
 namespace holdfast {
 
@@ -94,7 +95,7 @@ bool DaySimulation::isAllDone() const {
 void DaySimulation::run(double mostLateness) {
     while (!waitsForTheNextGiven() && !isAllDone() && m_state.score.lateness <= mostLateness) {
         const Event event = nextEvent();
-        assert(event.at != kNever && "a garment waits for what never comes");
+        HOLDFAST_ASSERT(event.at != kNever && "a garment waits for what never comes");
         if (event.at == kNever)
             break;
         m_state.now = event.at;

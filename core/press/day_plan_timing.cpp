@@ -5,7 +5,6 @@
 #include "core/trade/unit_words.h"
 
 #include <algorithm>
-#include <cassert>
 #include <cmath>
 #include <limits>
 

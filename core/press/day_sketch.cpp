@@ -1,7 +1,8 @@
 #include "core/press/day_sketch.h"
 
+#include "core/trade/assertion.h"
+
 #include <algorithm>
-#include <cassert>
 #include <limits>
 
 namespace holdfast {
@@ -138,7 +139,7 @@ void DaySketch::settle(std::span<const std::size_t> order) {
 }
 
 void DaySketch::settle(std::span<const std::size_t> order, std::span<const std::int64_t> ends) {
-    assert(order.size() == ends.size());
+    HOLDFAST_ASSERT(order.size() == ends.size());
     begin(0);
     for (std::size_t place = 0; place < order.size(); ++place) {
         const std::size_t platen = give(order[place]);

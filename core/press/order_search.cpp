@@ -1,6 +1,7 @@
 #include "core/press/order_search.h"
 
-#include <cassert>
+#include "core/trade/assertion.h"
+
 #include <utility>
 
 namespace holdfast {
@@ -13,8 +14,8 @@ constexpr std::size_t kLongestKick = 3;
 } // namespace
 
 void carryOut(const OrderMove& move, std::span<std::size_t> order) {
-    assert(move.first < move.firstEnd && move.firstEnd <= move.second && move.second < move.last &&
-           move.last <= order.size());
+    HOLDFAST_ASSERT(move.first < move.firstEnd && move.firstEnd <= move.second && move.second < move.last &&
+                    move.last <= order.size());
     const auto at = [&](std::size_t place) { return order.begin() + static_cast<std::ptrdiff_t>(place); };
     if (move.isOfNeighbours()) {
         std::rotate(at(move.first), at(move.second), at(move.last));
@@ -35,7 +36,7 @@ void OrderRandom::shuffle(std::span<std::size_t> numbers) {
 }
 
 OrderMove OrderRandom::move(std::size_t fixed, std::size_t places) {
-    assert(fixed + 2 <= places);
+    HOLDFAST_ASSERT(fixed + 2 <= places);
     const std::size_t movable = places - fixed;
     std::size_t block = 1;
     while (block < kLongestKick && block + 1 < movable && below(2) == 0)

@@ -1,5 +1,7 @@
 #include "core/press/stage.h"
 
+#include "core/trade/assertion.h"
+
 #include <algorithm>
 #include <array>
 #include <utility>
@@ -30,7 +32,9 @@ constexpr std::array kStageNames{
 };
 
 const StageName& nameOf(Stage stage) {
-    return *std::ranges::find(kStageNames, stage, &StageName::stage);
+    const auto* found = std::ranges::find(kStageNames, stage, &StageName::stage);
+    HOLDFAST_ASSERT(found != std::end(kStageNames) && "each stage has a name");
+    return *found;
 }
 
 std::optional<std::size_t> stepWithKey(const Route& route, std::string_view key) {

@@ -1,7 +1,8 @@
 #include "core/press/tardiness_problem.h"
 
+#include "core/trade/assertion.h"
+
 #include <algorithm>
-#include <cassert>
 #include <limits>
 #include <utility>
 
@@ -33,7 +34,7 @@ TardinessProblem::TardinessProblem(const OneMachine& machine, std::function<bool
     , m_late(m_count) {}
 
 void TardinessProblem::settle(std::span<const std::size_t> order) {
-    assert(order.size() == m_count);
+    HOLDFAST_ASSERT(order.size() == m_count);
     m_order.assign(order.begin(), order.end());
     const bool hasSetups = !m_machine.firstSetups.empty();
     if (hasSetups)

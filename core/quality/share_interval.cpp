@@ -1,13 +1,14 @@
 #include "core/quality/share_interval.h"
 
+#include "core/trade/assertion.h"
+
 #include <algorithm>
-#include <cassert>
 #include <cmath>
 
 namespace holdfast {
 
 std::optional<ShareInterval> shareInterval(std::int64_t found, std::int64_t of, double z) {
-    assert(found >= 0 && found <= of);
+    HOLDFAST_ASSERT(found >= 0 && found <= of);
     if (of == 0)
         return std::nullopt;
     const auto cases = static_cast<double>(of);

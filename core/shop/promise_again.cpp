@@ -1,9 +1,9 @@
 #include "core/shop/promise_again.h"
 
 #include "core/shop/promised_load.h"
+#include "core/trade/assertion.h"
 
 #include <algorithm>
-#include <cassert>
 #include <optional>
 
 namespace holdfast {
@@ -35,7 +35,7 @@ Result<Promise> onlyResting(const ReckonedShop& shop, Instant rested) {
 } // namespace
 
 Result<Promise> promiseAgain(const ReckonedShop& shop, OrderId order) {
-    assert(shop.facts.orders.find(order));
+    HOLDFAST_ASSERT(shop.facts.orders.find(order));
     std::vector<AskedGarment> asked;
     Instant rested = shop.now.instant;
     for (const Garment* garment : shop.facts.garmentsOf(order)) {

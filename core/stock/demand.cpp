@@ -1,9 +1,9 @@
 #include "core/stock/demand.h"
 
+#include "core/trade/assertion.h"
 #include "core/trade/unit_normal.h"
 
 #include <algorithm>
-#include <cassert>
 #include <cmath>
 
 namespace holdfast {
@@ -75,7 +75,7 @@ std::int64_t countedQuantity(const Demand& demand, double ratio) {
 } // namespace
 
 double criticalRatio(double under, double over) {
-    assert(under >= 0 && over >= 0 && under + over > 0);
+    HOLDFAST_ASSERT(under >= 0 && over >= 0 && under + over > 0);
     return under / (under + over);
 }
 
@@ -89,7 +89,7 @@ double normalShortage(const Demand& demand, double quantity) {
 }
 
 Brought broughtOf(const Demand& demand, std::int64_t quantity) {
-    assert(quantity >= 0);
+    HOLDFAST_ASSERT(quantity >= 0);
     const Demand normal{demand.mean, spreadOf(demand) * spreadOf(demand)};
     const double shortage = isCounted(demand) ? countedShortage(demand, quantity)
                                               : normalShortage(normal, static_cast<double>(quantity));
@@ -112,7 +112,7 @@ double expectedProfit(const Demand& demand, double shortage, double leftover, do
 }
 
 double chiSquared95(std::int64_t degrees) {
-    assert(degrees >= 1);
+    HOLDFAST_ASSERT(degrees >= 1);
     const double part = 2.0 / (9.0 * static_cast<double>(degrees));
     const double root = 1 - part + kOneSided95 * std::sqrt(part);
     return static_cast<double>(degrees) * root * root * root;

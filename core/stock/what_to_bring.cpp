@@ -1,7 +1,8 @@
 #include "core/stock/what_to_bring.h"
 
+#include "core/trade/assertion.h"
+
 #include <algorithm>
-#include <cassert>
 #include <set>
 
 namespace holdfast {
@@ -162,7 +163,7 @@ std::vector<std::vector<double>> drawnTogether(const std::vector<std::vector<std
 }
 
 WhatToBring whatToBring(const FairDemand& demand, const ShopFacts& facts, std::int64_t comingDays) {
-    assert(comingDays >= 1);
+    HOLDFAST_ASSERT(comingDays >= 1);
     WhatToBring what;
     what.fairs = demand.fairs;
     what.days = demand.days;

@@ -1,7 +1,8 @@
 #include "core/trade/id_maker.h"
 
+#include "core/trade/assertion.h"
+
 #include <algorithm>
-#include <cassert>
 
 namespace holdfast {
 
@@ -33,8 +34,8 @@ std::int64_t millisecondsSinceEpoch(Instant now) {
 IdMaker::IdMaker(std::int64_t seat, std::int64_t lastId)
     : m_seat(seat)
     , m_last(lastId) {
-    assert(seat >= kLowestSeat && seat <= kHighestSeat);
-    assert(lastId >= 0);
+    HOLDFAST_ASSERT(seat >= kLowestSeat && seat <= kHighestSeat);
+    HOLDFAST_ASSERT(lastId >= 0);
 }
 
 std::int64_t IdMaker::next(Instant now) {
@@ -46,10 +47,10 @@ std::int64_t IdMaker::next(Instant now) {
 }
 
 std::int64_t IdMaker::movedOn(std::int64_t id, std::int64_t steps) {
-    assert(steps >= 0);
+    HOLDFAST_ASSERT(steps >= 0);
     const std::int64_t counted = counterOf(id) + steps;
     const std::int64_t milliseconds = millisecondsOf(id) + counted / kCounters;
-    assert(milliseconds <= kLastMillisecond);
+    HOLDFAST_ASSERT(milliseconds <= kLastMillisecond);
     return (milliseconds << (kSeatBits + kCounterBits)) | (id & kSeatMask) | (counted % kCounters);
 }
 

@@ -1,7 +1,8 @@
 #include "core/trade/money.h"
 
+#include "core/trade/assertion.h"
+
 #include <algorithm>
-#include <cassert>
 #include <limits>
 
 namespace holdfast {
@@ -12,8 +13,8 @@ namespace {
 __extension__ using Wide = __int128;
 
 std::int64_t narrowed(Wide value) {
-    assert(value <= std::numeric_limits<std::int64_t>::max() &&
-           value >= std::numeric_limits<std::int64_t>::min());
+    HOLDFAST_ASSERT(value <= std::numeric_limits<std::int64_t>::max() &&
+                    value >= std::numeric_limits<std::int64_t>::min());
     return static_cast<std::int64_t>(value);
 }
 
@@ -82,7 +83,7 @@ bool takeMinus(std::string_view& text) {
 } // namespace
 
 Money divided(Money amount, std::int64_t numerator, std::int64_t denominator, Rounding rounding) {
-    assert(denominator > 0);
+    HOLDFAST_ASSERT(denominator > 0);
     const Wide product = static_cast<Wide>(amount.minor) * numerator;
     const bool isNegative = product < 0;
     const Wide magnitude = isNegative ? -product : product;

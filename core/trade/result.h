@@ -3,9 +3,10 @@
 //
 // Everything that people and files do can fail; what they get back is a Result. The message is a sentence a
 // maker understands and says what is allowed; `field` names the form's field it speaks of, or is empty.
-// Mistakes of programmers assert instead.
+// Mistakes of programmers are asserted instead (core/trade/assertion.h).
 
-#include <cassert>
+#include "core/trade/assertion.h"
+
 #include <string>
 #include <utility>
 #include <variant>
@@ -36,15 +37,15 @@ public:
     explicit operator bool() const { return ok(); }
 
     const T& value() const& {
-        assert(ok());
+        HOLDFAST_ASSERT(ok());
         return *std::get_if<0>(&m_held);
     }
     T& value() & {
-        assert(ok());
+        HOLDFAST_ASSERT(ok());
         return *std::get_if<0>(&m_held);
     }
     T value() && {
-        assert(ok());
+        HOLDFAST_ASSERT(ok());
         return std::move(*std::get_if<0>(&m_held));
     }
     const T& operator*() const& { return value(); }
@@ -53,7 +54,7 @@ public:
     T* operator->() { return &value(); }
 
     const Error& error() const {
-        assert(!ok());
+        HOLDFAST_ASSERT(!ok());
         return *std::get_if<1>(&m_held);
     }
 

@@ -1,6 +1,7 @@
 #include "core/trade/unit_normal.h"
 
-#include <cassert>
+#include "core/trade/assertion.h"
+
 #include <cmath>
 #include <numbers>
 
@@ -11,7 +12,7 @@ double unitNormalShare(double z) {
 }
 
 double unitNormalQuantile(double share) {
-    assert(share > 0 && share < 1);
+    HOLDFAST_ASSERT(share > 0 && share < 1);
     double low = -40, high = 40;
     for (int halving = 0; halving < 100; ++halving) {
         const double middle = (low + high) / 2;

@@ -1,9 +1,8 @@
 #include "db/actions/roll_ledger.h"
 
+#include "core/trade/assertion.h"
 #include "core/trade/limits.h"
 #include "db/actions/rows.h"
-
-#include <cassert>
 
 namespace holdfast::db {
 namespace {
@@ -27,7 +26,7 @@ const char* codeOfKind(LengthKind kind) {
 } // namespace
 
 void moveLength(Writer& writer, RollId roll, Millimetres length, const std::string& reason, LengthKind kind) {
-    assert(length.value != 0);
+    HOLDFAST_ASSERT(length.value != 0);
     writer.connection().run(
         "INSERT INTO roll_move (id, roll_id, at, mm, reason, kind) VALUES (?1, ?2, ?3, ?4, ?5, ?6)",
         writer.newId<RowId>(), roll, writer.now(), length, reason, codeOfKind(kind));

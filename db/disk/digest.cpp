@@ -1,12 +1,12 @@
 #include "db/disk/digest.h"
 
+#include "core/trade/assertion.h"
 #include "db/sqlite/failure.h"
 
 #include <sodium/core.h>
 #include <sodium/randombytes.h>
 
 #include <algorithm>
-#include <cassert>
 
 namespace holdfast::db {
 
@@ -69,7 +69,7 @@ Salt randomSalt() {
 }
 
 std::int64_t randomNumber(std::int64_t below) {
-    assert(below > 0 && below < (std::int64_t{1} << 62));
+    HOLDFAST_ASSERT(below > 0 && below < (std::int64_t{1} << 62));
     beginChance();
     std::uint64_t bits = 0;
     randombytes_buf(&bits, sizeof bits);

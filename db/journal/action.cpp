@@ -1,10 +1,10 @@
 #include "db/journal/action.h"
 
+#include "core/trade/assertion.h"
 #include "db/journal/carried_entry.h"
 #include "db/journal/shop.h"
 #include "db/sqlite/changeset_form.h"
 
-#include <cassert>
 #include <utility>
 
 namespace holdfast::db {
@@ -24,8 +24,8 @@ void giveBackFreePages(Connection& connection) {
 
 Action::Permit::Permit(Shop& shop, Action& action)
     : m_shop(shop) {
-    assert(shop.m_underWay == nullptr && "nothing is undone inside an action");
-    assert(!shop.connection().inTransaction() && "an action is not begun inside a read");
+    HOLDFAST_ASSERT(shop.m_underWay == nullptr && "nothing is undone inside an action");
+    HOLDFAST_ASSERT(!shop.connection().inTransaction() && "an action is not begun inside a read");
     m_shop.m_underWay = &action;
     m_shop.connection().allowWriting(true);
 }
@@ -65,7 +65,7 @@ std::optional<EntryId> Action::keep(std::optional<EntryId> undoes) {
 }
 
 void Action::writeEntry(EntryId id, Changeset changeset, std::optional<EntryId> undoes) {
-    assert(!m_writer.m_title.empty() && "an action says what was done");
+    HOLDFAST_ASSERT(!m_writer.m_title.empty() && "an action says what was done");
     CarriedEntry entry;
     entry.id = id;
     entry.seat = m_shop.m_seat;

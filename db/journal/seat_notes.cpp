@@ -1,7 +1,6 @@
 // The notes of a Shop: the one thing written without an action.
+#include "core/trade/assertion.h"
 #include "db/journal/shop.h"
-
-#include <cassert>
 
 namespace holdfast::db {
 
@@ -10,7 +9,7 @@ namespace {
 // One statement of its own, with writing allowed just for it.
 template <class Write>
 bool wroteNote(Connection& connection, Write&& write) {
-    assert(!connection.inTransaction() && "a note is no part of an action");
+    HOLDFAST_ASSERT(!connection.inTransaction() && "a note is no part of an action");
     connection.allowWriting(true);
     bool isKept = true;
     try {

@@ -1,12 +1,12 @@
 #include "db/journal/shop.h"
 
+#include "core/trade/assertion.h"
 #include "db/disk/incarnation.h"
 #include "db/journal/recorded_tables.h"
 
 #include <sqlite3.h>
 
 #include <algorithm>
-#include <cassert>
 
 namespace holdfast::db {
 
@@ -89,7 +89,7 @@ Result<std::unique_ptr<Shop>> Shop::openReadOnly(const std::filesystem::path& pa
 }
 
 Result<std::unique_ptr<Shop>> Shop::openBeside(Clock clock) const {
-    assert(!path().empty() && !isReadOnly());
+    HOLDFAST_ASSERT(!path().empty() && !isReadOnly());
     return opened(openShopFileBeside(path()), std::move(clock), m_steps);
 }
 

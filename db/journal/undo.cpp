@@ -1,4 +1,5 @@
 // Shop::undo: an entry's inverse applied as an action of its own.
+#include "core/trade/assertion.h"
 #include "db/journal/ledger_faults.h"
 #include "db/journal/obstacle.h"
 #include "db/journal/recorded_form.h"
@@ -9,7 +10,6 @@
 #include "db/sqlite/stopping.h"
 
 #include <algorithm>
-#include <cassert>
 
 namespace holdfast::db {
 
@@ -61,7 +61,7 @@ std::function<bool()> asked(Connection& connection, ChangesetView changeset, con
 } // namespace
 
 Result<EntryId> Shop::undo(EntryId entry, const TellProgress& progress, const GiveWay& giveWay) {
-    assert(m_underWay == nullptr && "nothing is undone inside an action");
+    HOLDFAST_ASSERT(m_underWay == nullptr && "nothing is undone inside an action");
     if (isReadOnly())
         return readOnlyError();
     ChangedTables touched;

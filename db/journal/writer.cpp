@@ -1,8 +1,7 @@
 #include "db/journal/writer.h"
 
+#include "core/trade/assertion.h"
 #include "db/journal/shop.h"
-
-#include <cassert>
 
 namespace holdfast::db {
 
@@ -20,7 +19,7 @@ std::int64_t Writer::nextOrderNumber() {
     Query range = m_connection.query("SELECT next_order_number, last_order_number "
                                      "FROM seat_here JOIN seat ON seat.id = seat_here.seat_id");
     const bool found = range.step();
-    assert(found);
+    HOLDFAST_ASSERT(found);
     const std::int64_t number = range.integer(0);
     if (!found || number > range.integer(1))
         throw SqliteFailure::inWords("This laptop has used up its order numbers: the last was " +
@@ -30,7 +29,7 @@ std::int64_t Writer::nextOrderNumber() {
 }
 
 void Writer::concerns(Subject subject) {
-    assert(subject.id != 0);
+    HOLDFAST_ASSERT(subject.id != 0);
     m_subjects.emplace(subject.kind, subject.id);
 }
 

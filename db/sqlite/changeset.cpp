@@ -1,11 +1,11 @@
 #include "db/sqlite/changeset.h"
 
+#include "core/trade/assertion.h"
 #include "db/sqlite/changeset_form.h"
 #include "db/sqlite/connection.h"
 
 #include <sqlite3.h>
 
-#include <cassert>
 #include <memory>
 
 namespace holdfast::db {
@@ -169,7 +169,7 @@ Changeset inverseOf(ChangesetView changeset) {
 }
 
 std::optional<Conflict> applyChangeset(Connection& connection, ChangesetView changeset) {
-    assert(connection.inTransaction() && connection.mayWrite());
+    HOLDFAST_ASSERT(connection.inTransaction() && connection.mayWrite());
     requireWhole(changeset);
     std::optional<Conflict> noted;
     const int code =

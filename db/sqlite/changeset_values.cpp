@@ -1,12 +1,12 @@
 #include "db/sqlite/changeset_values.h"
 
+#include "core/trade/assertion.h"
 #include "core/trade/unit_words.h"
 #include "db/sqlite/changeset_form.h"
 
 #include <sqlite3.h>
 
 #include <bit>
-#include <cassert>
 #include <cstring>
 
 namespace holdfast::db {
@@ -259,7 +259,7 @@ std::string valueWords(ValueBytes value) {
 }
 
 void bindValue(Query& query, int place, ValueBytes value) {
-    assert(!isNothing(value));
+    HOLDFAST_ASSERT(!isNothing(value));
     switch (std::to_integer<int>(value.front())) {
     case SQLITE_INTEGER:
         query.bind(place, static_cast<std::int64_t>(bitsOf(value)));

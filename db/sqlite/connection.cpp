@@ -1,8 +1,9 @@
 #include "db/sqlite/connection.h"
 
+#include "core/trade/assertion.h"
+
 #include <sqlite3.h>
 
-#include <cassert>
 #include <memory>
 #include <utility>
 
@@ -97,7 +98,7 @@ Connection::~Connection() {
         for (sqlite3_stmt* statement : statements)
             sqlite3_finalize(statement);
     [[maybe_unused]] const int code = sqlite3_close(m_handle);
-    assert(code == SQLITE_OK && "a Query or Session outlived its Connection");
+    HOLDFAST_ASSERT(code == SQLITE_OK && "a Query or Session outlived its Connection");
 }
 
 void Connection::script(std::string_view sql) {
@@ -144,7 +145,7 @@ sqlite3_stmt* Connection::take(std::string_view sql) {
             sqlite3_prepare_v3(m_handle, sql.data(), static_cast<int>(sql.size()), SQLITE_PREPARE_PERSISTENT,
                                &statement, nullptr),
             sql);
-    assert(statement != nullptr && "a query needs a statement");
+    HOLDFAST_ASSERT(statement != nullptr && "a query needs a statement");
     return statement;
 }
 

@@ -1,22 +1,21 @@
 #include "db/sqlite/foreign_keys.h"
 
+#include "core/trade/assertion.h"
 #include "db/sqlite/connection.h"
 
 #include <sqlite3.h>
-
-#include <cassert>
 
 namespace holdfast::db {
 
 // sqlite3_db_config does what PRAGMA foreign_keys does and cannot fail for want of memory or disk.
 ForeignKeysOff::ForeignKeysOff(Connection& connection)
     : m_connection(connection) {
-    assert(!connection.inTransaction());
+    HOLDFAST_ASSERT(!connection.inTransaction());
     sqlite3_db_config(m_connection.handle(), SQLITE_DBCONFIG_ENABLE_FKEY, 0, nullptr);
 }
 
 ForeignKeysOff::~ForeignKeysOff() {
-    assert(!m_connection.inTransaction());
+    HOLDFAST_ASSERT(!m_connection.inTransaction());
     sqlite3_db_config(m_connection.handle(), SQLITE_DBCONFIG_ENABLE_FKEY, 1, nullptr);
 }
 

@@ -1,9 +1,10 @@
 #include "db/sqlite/inserted_rows.h"
 
+#include "core/trade/assertion.h"
+
 #include <sqlite3.h>
 
 #include <bit>
-#include <cassert>
 #include <utility>
 
 namespace holdfast::db {
@@ -22,7 +23,7 @@ std::byte asByte(std::uint64_t value) {
 InsertedRows::InsertedRows(std::string_view table, std::span<const std::uint8_t> keyPlaces)
     : m_table(table)
     , m_columns(keyPlaces.size()) {
-    assert(keyPlaces.size() <= kLongestVarint);
+    HOLDFAST_ASSERT(keyPlaces.size() <= kLongestVarint);
     m_changeset.push_back(std::byte{'T'});
     m_changeset.push_back(asByte(keyPlaces.size()));
     for (const std::uint8_t place : keyPlaces)

@@ -1,12 +1,12 @@
 #include "db/sqlite/merge_rows.h"
 
+#include "core/trade/assertion.h"
 #include "db/sqlite/changeset_form.h"
 #include "db/sqlite/connection.h"
 
 #include <sqlite3.h>
 
 #include <algorithm>
-#include <cassert>
 #include <map>
 #include <memory>
 #include <optional>
@@ -324,7 +324,7 @@ private:
 
 std::vector<RowDifference> mergeRows(Connection& connection, ChangesetView changeset,
                                      const MergeRules& rules) {
-    assert(connection.inTransaction() && connection.mayWrite());
+    HOLDFAST_ASSERT(connection.inTransaction() && connection.mayWrite());
     return changeset.empty() ? std::vector<RowDifference>{} : Merge{connection, rules}.of(changeset);
 }
 

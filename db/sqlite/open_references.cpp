@@ -1,15 +1,14 @@
 #include "db/sqlite/open_references.h"
 
+#include "core/trade/assertion.h"
 #include "db/sqlite/connection.h"
 
 #include <sqlite3.h>
 
-#include <cassert>
-
 namespace holdfast::db {
 
 void deferReferences(Connection& connection) {
-    assert(connection.inTransaction());
+    HOLDFAST_ASSERT(connection.inTransaction());
     connection.script("PRAGMA defer_foreign_keys = ON");
 }
 

@@ -1,14 +1,13 @@
 #include "db/sqlite/savepoint.h"
 
+#include "core/trade/assertion.h"
 #include "db/sqlite/connection.h"
-
-#include <cassert>
 
 namespace holdfast::db {
 
 Savepoint::Savepoint(Connection& connection)
     : m_connection(connection) {
-    assert(connection.inTransaction());
+    HOLDFAST_ASSERT(connection.inTransaction());
     m_connection.run("SAVEPOINT part");
 }
 

@@ -206,7 +206,6 @@ TEST(Action, IsRefusedWhereTheShopIsOpenForReading) {
 TEST(ActionDeathTest, NothingIsUndoneInsideAnActionAndItSaysWhatWasDone) {
     GTEST_FLAG_SET(death_test_style, "threadsafe");
     auto shop = aShop();
-#ifndef NDEBUG
     (void)receiveLot(*shop, "tees", 1);
     EXPECT_DEATH((void)shop->act([&](Writer&) -> Result<Done> {
         const auto undone = shop->undo(lastEntry(*shop));
@@ -218,7 +217,6 @@ TEST(ActionDeathTest, NothingIsUndoneInsideAnActionAndItSaysWhatWasDone) {
         return Done{};
     }),
                  "says what was done");
-#endif
 }
 
 } // namespace

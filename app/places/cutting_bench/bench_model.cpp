@@ -1,7 +1,8 @@
 #include "app/places/cutting_bench/bench_model.h"
 
+#include "core/trade/assertion.h"
+
 #include <algorithm>
-#include <cassert>
 #include <set>
 
 namespace holdfast::app {
@@ -94,14 +95,14 @@ std::optional<RollId> BenchModel::firstRollOf(const FilmToCut& film) const {
 
 // A film that was not laid out yet has nothing on it.
 const FilmOnBench& BenchModel::onBench() const {
-    assert(film());
+    HOLDFAST_ASSERT(film());
     static const FilmOnBench nothing;
     const auto found = m_onBench.find(film()->film);
     return found == m_onBench.end() ? nothing : found->second;
 }
 
 FilmOnBench& BenchModel::own() {
-    assert(film());
+    HOLDFAST_ASSERT(film());
     return m_onBench[film()->film];
 }
 
