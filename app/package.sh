@@ -1,4 +1,5 @@
 #!/usr/bin/env bash
+# SPDX-License-Identifier: GPL-3.0-or-later
 # Builds Holdfast and packs it for Debian: build/holdfast_VERSION_ARCHITECTURE.deb, whose path goes to standard output.
 set -euo pipefail
 

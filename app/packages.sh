@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
 # Sourced by app/run.sh and tests/run.sh: installs Debian packages that are missing, and says so.
 # Everything it says goes to standard error.
 

@@ -1,4 +1,5 @@
 #!/usr/bin/env bash
+# SPDX-License-Identifier: GPL-3.0-or-later
 # Sets up, builds and opens Holdfast. Further words go to the program:
 #   bash app/run.sh --demo                       the shop of the demo
 #   bash app/run.sh --demo report walk --json    a report of it on standard output

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What nearly every file of core and db includes of the standard library, compiled once.
 

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
 # SQLite as the shop file needs it. A build of SQLite may lack what the journal and the search are made of, which would
 # else be found out when the program is linked or a shop is opened.
 set(SQLITE_NEEDED 3.40)

@@ -1,4 +1,5 @@
 #!/usr/bin/env bash
+# SPDX-License-Identifier: GPL-3.0-or-later
 # Sets up, builds and passes all tests. `bash tests/run.sh` does everything; it needs nothing beforehand.
 #   1. core and db under the address and undefined-behaviour sanitizers
 #   2. core once more without them, which also holds it to the time it may take; then app, offscreen

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/chart/climate_chart_module.h"
 
 #include "app/chart/climate_chart_view.h"

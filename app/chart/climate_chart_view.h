@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Humidity above, temperature below, on one axis of days: the band as a tint between its limit lines, hours
 // outside it hatched, words at the lines themselves. Gaps in the readings are gaps in the line. Another place

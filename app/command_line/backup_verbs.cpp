@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The backups that are made by themselves: listed, and one put back.
 #include "app/command_line/verbs.h"
 #include "app/desk/backup_words.h"

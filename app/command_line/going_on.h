@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The program goes on as a new process of its own, with the same shop at the same moment: Qt takes the size
 // of text only when it starts.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/command_line/half_typed_order.h"
 
 #include "app/places/fair_table/draft_note.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A half-typed order for the pictures of the tour: what a maker would have on the table a moment before it is
 // taken.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // papers DIR: everything the shop prints for the day, into one folder.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // report blanks: what hangs on the rail, what of it is kept, and what is short.
 #include "app/command_line/reports.h"
 #include "app/command_line/text_table.h"

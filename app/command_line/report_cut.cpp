@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // report cut: what waits to be cut, film by film, nested on the rolls there are.
 #include "app/command_line/reports.h"
 #include "app/command_line/text_table.h"

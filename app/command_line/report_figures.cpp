@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // report figures: what came back and why, how long decals hold, promises kept, takings, what fairs earned,
 // what to bring, film.
 #include "app/command_line/reports.h"

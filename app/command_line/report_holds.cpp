@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // report holds: every garment that is held or cautioned, why, and what frees it.
 #include "app/command_line/reports.h"
 #include "app/command_line/text_table.h"

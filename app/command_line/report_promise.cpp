@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // report promise: the day an order of one garment taken now could be promised, style by style; and for each
 // open order whether the plan of the press keeps its promise.
 #include "app/command_line/reports.h"

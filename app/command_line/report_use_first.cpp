@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // report use-first: which rolls to use up first, and what stands against using them.
 #include "app/command_line/reports.h"
 #include "app/command_line/text_table.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // report walk: the day at the press.
 #include "app/command_line/reports.h"
 #include "app/command_line/text_table.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The reports of the command line: what a shop looks like at a moment, as text for people or as JSON whose
 // keys stay (docs/command-line.md).

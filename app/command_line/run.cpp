@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/command_line/run.h"
 
 #include "app/command_line/arguments.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/command_line/table_files.h"
 
 #include "app/command_line/verbs.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The verbs that write the shop as comma-separated values, and read such a file in.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A table for people, aligned in columns: words to the left, numbers to the right.
 

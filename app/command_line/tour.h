@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The tour: every place, the slips, the command finder and the empty shop, drawn to PNG by day and in the
 // evening as a person would see them at 1366 × 768.

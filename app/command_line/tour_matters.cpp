@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/command_line/tour_matters.h"
 
 #include "app/places/cutting_bench/cut_not_pressed.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the slips of the tour are about: garments, rolls and claims of the shop that is drawn.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The tour's pictures of what is printed: papers do not change with the light and are drawn once.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What a garment that cannot be pressed now needs, in the same words on screen, on paper and in reports.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Work that takes longer than a hand waits: done on a thread of its own, its progress told to the interface
 // thread, stopped when asked. One at a time. What reads the shop opens a reading connection of its own.

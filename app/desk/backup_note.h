@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // When this laptop last copied its shop, and where to: a note of its own, beside the shop's facts.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/desk/backups_beside.h"
 
 #include "app/desk/formats.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Backups that are made by themselves, on a thread of their own: one a day, at the day's first opening or
 // when the day begins while the shop is open, and the newest one into the second folder as soon as that is

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The readings of a long climate log loaded and summed up on a thread of their own, by a connection of their
 // own, while the window shows what needs none of them.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What time it is, handed in, so that a test or `--on` can say otherwise.
 //

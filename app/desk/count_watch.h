@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Watches the counts at the press, whatever place is seen, and says when one ends: heat on the platen or
 // cooling on the rack; and once more when a garment has been under heat so long that it is likely scorched.

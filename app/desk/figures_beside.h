@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the figures are reckoned from, read on a thread of its own by a connection of its own: years of orders
 // take longer to read than a hand waits. A shop in memory is read at once.

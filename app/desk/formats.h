@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How numbers, dates and words are written for a person, and read from what a person typed. One place.
 

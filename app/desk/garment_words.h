@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What a place calls a garment: its number, what it is, what goes on it. Formatted once, here.
 

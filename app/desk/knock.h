@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The sound that says that a count has ended: two knocks on wood, the second lower. Made here, note by note.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What belongs to this computer and not to a shop: where the window was, how large its text is, what the
 // scanner at it types before a code, which printers take its papers, how loud it is. Kept in

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A place of the workshop: one screen. It shows the reckoned shop and says what the person did; it knows
 // nothing of other places. The shell makes it when it is first opened and draws rail, header and foot.

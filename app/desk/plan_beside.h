@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Looks for better plans of the day on a thread of its own, each search longer than the one before and going
 // on from the best plan so far, until a long one finds nothing more. A search that was dropped says nothing

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/desk/shop_beside.h"
 
 #include "db/tables/facts.h"

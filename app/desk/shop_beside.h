@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The open shop on a second connection, for one long action on a thread of its own (see
 // db::Shop::openBeside), and the shop reckoned there from what the action left.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The open shop as the places see it: its file, the clock, and everything reckoned from both.
 //

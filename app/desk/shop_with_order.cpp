@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/desk/shop_with_order.h"
 
 #include "db/tables/facts.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The reckoned shop with one order in it, open or closed: what shows or prints an order whole.
 

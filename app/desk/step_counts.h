@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The seconds of every step under way that is counted down: heat on the platen, cooling on the rack.
 //

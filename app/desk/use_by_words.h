@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A use-by as a person reads it: a day by warmth is an estimate and has its range; a printed day is a fact.
 

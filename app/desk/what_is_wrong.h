@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What of the shop file is not as it should be, for the page in the way of work; and which of it a person has
 // set aside on this laptop, to go on without it.

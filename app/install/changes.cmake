@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
 # Reads docs/changes.md, the one list of versions, for whoever installs: the releases of the AppStream file and the
 # changelog of the Debian package. Sets RELEASES, DEBIAN_CHANGELOG and RELEASE_DATE (of the newest).
 file(READ ${CMAKE_SOURCE_DIR}/docs/changes.md CHANGES)

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
 # fish completion for holdfast
 set -l verbs report tour papers check mend save-what-can-be backup backups put-back export import
 set -l no_verb "not __fish_seen_subcommand_from $verbs"

@@ -1,4 +1,5 @@
 #compdef holdfast
+# SPDX-License-Identifier: GPL-3.0-or-later
 # zsh completion for holdfast
 
 _holdfast() {

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
 # The Debian package: `cpack -G DEB` in a build folder that is built.
 file(WRITE ${CMAKE_CURRENT_BINARY_DIR}/changelog "${DEBIAN_CHANGELOG}")
 holdfast_compressed(${CMAKE_CURRENT_BINARY_DIR}/changelog ${HOLDFAST_DOC_DIR} changelog)

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The tag that travels with one garment, 70 × 65 mm: its label, the blank, what is to be done with it and
 // when, and where its decals go. Its code is the garment's label.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/papers/care_card_paper.h"
 
 #include "app/desk/formats.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The claim ticket, 148 × 74 mm: what the customer takes home, its number the largest thing on it, and a stub
 // that is torn off and pinned to the bag. Both have the order's number as a code.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A QR code (ISO/IEC 18004) by libqrencode. It holds what core/trade/paper_code.h makes of a garment's label,
 // an order's number or a roll's number, and nothing else: never a name or a telephone number.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The day sheet, for A4 and Letter: the press walk of the day on paper, to be read from the press. Heat runs
 // with their clock times, each garment with a box to tick and its steps, what stands aside with what frees

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/papers/day_sheet_blocks.h"
 
 #include "app/desk/aside_words.h"

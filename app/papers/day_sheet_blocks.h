@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the day sheet is made of: blocks that stand below each other and are never parted by the end of a
 // page.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Shapes of decals, made when they are first drawn and kept: decals that are cut alike share theirs.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/papers/page_choice.h"
 
 #include "app/papers/paper_sheets.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Which of a printer's pages papers go on: what is in it, unless they would be too small there and the same
 // roll can be cut longer.

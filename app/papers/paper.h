@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A paper that the shop prints: one page of it, how large it is and how it is drawn. What it says is put
 // together when it is made; drawing it needs no shop and may be done on any thread.

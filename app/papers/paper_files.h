@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Papers as files: many in one PDF, or one as a drawing in millimetres. On any thread. A file that was there
 // stays whole until all of the new one is written, and when it is stopped.

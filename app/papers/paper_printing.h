@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The one way to print: on the printer chosen for such papers, without asking anything, at the size of the
 // papers. Where no printer takes them, as a PDF. Printers are asked for and written to in the background.

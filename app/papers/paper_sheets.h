@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Papers laid on the pages that a printer has in it. On a sheet small papers go together, to be cut apart: as
 // many as fit, with solid marks at their corners. On a label each goes alone, turned where it is larger so.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Letters on paper: sizes in millimetres of the whole letter's body, in the bundled fonts, and what fits in a
 // width. Measured without a device, so that paper, picture and drawing break their lines alike. Fonts must

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/papers/print_queue.h"
 
 #include "app/desk/formats.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The printers of this machine, as its print service (CUPS) names them, and what is sent to them. Each call
 // asks the service over IPP and may take seconds: not for the interface thread.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Which printer of this computer takes which papers. Chosen once for labels and once for sheets and kept with
 // the settings of this computer, not in the shop: another laptop has other printers.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The printers of this machine, asked for on a thread of its own: a print service in the network may take
 // seconds.

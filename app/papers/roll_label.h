@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The label of a film roll, 70 × 40 mm: number, film, width, when it came and by when it should be used. Its
 // code is the roll's number.

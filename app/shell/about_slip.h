@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What this program is: its version, its licence, what it is made with; and the licences' own words. Two
 // pages that lead to each other.

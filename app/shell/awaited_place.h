@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Stands where a place will, until the climate log is read: what rolls may be used, and so what is held and
 // what is walked, is not known before, and nothing is shown that the readings might take back.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Where backups go a second time: a folder on another disk, such as a stick.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Where the copy of the shop goes. Its action begins the copying; the foot line shows how far it is.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Ctrl+K: type a few letters and get to any order, roll, lot, place or action. The keyboard stays in the
 // line; arrows choose, Enter goes there, Escape leaves.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/shell/count_alarm.h"
 
 #include "app/desk/formats.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Makes the end of a count at the press known: by a sound, as loud as was chosen in the Back room; and, while
 // the window is not in front, by a notice on the desktop and a mark on the window in the task bar.

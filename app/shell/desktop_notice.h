@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A notice on the desktop, outside the window, by the freedesktop.org Desktop Notifications Specification 1.2
 // (org.freedesktop.Notifications on the session's bus). Where there is no bus or no service, nothing happens.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Plays a sound through the desktop's own sound service: PulseAudio, PipeWire or ALSA, whichever there is. A
 // service that is slow, silent or not there never keeps the window waiting: it is asked on a thread of its

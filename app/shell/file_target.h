@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The part of a form that asks for a new file: its whole path, and a button that chooses the folder.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the command finder can find: places, actions, orders, rolls and lots, and where each leads.
 

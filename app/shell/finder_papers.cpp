@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/shell/finder_papers.h"
 
 #include "app/desk/formats.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the command finder can have printed: the day sheet, papers of open orders, labels of rolls on the
 // shelf.

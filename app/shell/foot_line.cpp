@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/shell/foot_line.h"
 
 #include "app/desk/formats.h"

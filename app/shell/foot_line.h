@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The line at the foot of the window: what was done last and its Undo, after an undo also its Redo. A refusal
 // or a failure is shown here in madder with its reason until the next act; long work shows its progress here

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/shell/keyboard_keeper.h"
 
 #include "app/shell/reading_order.h"

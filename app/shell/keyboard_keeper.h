@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Keeps the keyboard where work goes on. When what had it is gone, hidden or disabled, or when it fell on the
 // frame about the place without the person having gone there by Tab, it is given back.

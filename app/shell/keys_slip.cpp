@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/shell/keys_slip.h"
 
 #include "app/shell/places.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The keys of the place that is shown, and those that are the same everywhere. What buttons, hints and fields
 // show on their caps is read off them, so that the list cannot be out of step with the screen.

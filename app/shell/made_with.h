@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What Holdfast is made with: the libraries that it runs with and the fonts that it brings along, each with
 // its licence. docs/licences.md lists the same.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The window. Either a shop is open in it (Workshop), or it asks which one to open (ShopStart).
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The head of a place: its title in serif, what day or fair it is about, the way back where another place led
 // here, and the place's own tools at the right.

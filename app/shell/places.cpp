@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/shell/places.h"
 
 #include "app/places/back_room/back_room_place.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The places that are built: their names, keys and signs, and how each is made. The one table that the rail,
 // the shortcuts, the command finder and the tour go by.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/shell/putting_back_slip.h"
 
 #include "app/desk/backup_words.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Puts a backup back: which one, what would be lost and what would come back, read before anything is done,
 // and one action that says what it does.

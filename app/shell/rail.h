@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The rail of places at the left: our mark, the places in their groups with a running stitch between, each
 // with what waits there in words, and at the foot the air of the first storage place. On a low window the

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/shell/reading_order.h"
 
 #include <QAbstractScrollArea>

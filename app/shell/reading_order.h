@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Where Tab goes: through what takes it in the order in which the eye reads it. The order comes from the
 // layouts each time, so that parts built later need not be put into a chain by hand.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Tells a scanner that types like a keyboard from a person: a burst of at least three signs, each within 30
 // ms of the one before, ending in Enter. Such a burst reaches nothing else: no field, no list, no key of a

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/shell/seat.h"
 
 #include "app/desk/machine_settings.h"

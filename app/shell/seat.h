@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What this laptop keeps for itself in the shop's notes: the last place, the light, and, from one window to
 // the next, forms that are half filled.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A shop file looked over and opened on a thread of its own, while the fonts are read and the window is made.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/shell/shop_paths.h"
 
 #include "db/actions/shop_actions.h"

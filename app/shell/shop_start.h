@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the window shows while no shop is open: start a new one, open a file, or look at the demo.
 

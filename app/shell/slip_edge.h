@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The right edge of the window, where a slip lies over the place: one at a time, a thread border, Escape
 // leaves. Tab goes round within it; when it closes, the keyboard goes back to where it was, or, where that is

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/shell/start_backups.h"
 
 #include "app/desk/backup_words.h"

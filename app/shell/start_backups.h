@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // On the page that asks which shop to open: backups of a shop whose file cannot be read, or is gone, with the
 // one action that puts one back.

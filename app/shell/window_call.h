@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Holdfast started a second time with the same shop calls the window that has it open, which comes to the
 // front. It is called over the session's bus, by the freedesktop.org interface for programs that are running

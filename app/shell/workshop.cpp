@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/shell/workshop.h"
 
 #include "app/desk/background_work.h"

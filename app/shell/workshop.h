@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The frame about the places of one open shop: rail, header, foot, slips at the right edge, the command
 // finder. Makes a place when it is first opened and swaps them; what a place does is its own business.

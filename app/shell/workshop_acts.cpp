@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the shell does itself: undo, redo, light, size of text, keys.
 
 #include "app/desk/background_work.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Backups that are made by themselves: the second folder is chosen, and one is put back.
 #include "app/desk/background_work.h"
 #include "app/desk/backups_beside.h"

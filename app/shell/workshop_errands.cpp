@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The long errands of the workshop's frame: copying the shop, checking its file, printing, undoing and
 // redoing a long action.
 #include "app/desk/background_work.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The errands of the second laptop: a copy for it, news written, news taken in.
 #include "app/desk/backups_beside.h"
 #include "app/desk/formats.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Where rail, header, place, foot, form and finder are in the window.
 
 #include "app/shell/command_finder.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A scanned code opens what it names, in the place that is shown where that can take it, else in its own.
 
 #include "app/desk/formats.h"

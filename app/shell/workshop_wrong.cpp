@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What is wrong in the shop file: looked for at each day's first opening and before each backup, shown in the
 // way of work, mended, and where it cannot be, saved into a new file.
 #include "app/desk/background_work.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // In the way of work: what of the shop file cannot be read or is not as its history says, one by one, what it
 // takes away, and what can be done. It is shown in the room of the places until all is put right or a person

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A film added, or changed: what it is, which cloth it grips, how it is kept. The recipe of a new
 // one is entered next.
 #include "app/desk/formats.h"

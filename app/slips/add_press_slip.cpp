@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A press added, or changed: its platen and how it heats, cools and is checked.
 #include "app/desk/formats.h"
 #include "app/slips/form_slip.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A blank style written down. Its label is read next: that is what holds its garments.
 #include "app/desk/formats.h"
 #include "app/slips/colour_rows.h"

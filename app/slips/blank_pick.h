@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The parts of a form that ask for a blank: style, size and colour, with what is in stock of each.
 

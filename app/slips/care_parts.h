@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The parts of a form that ask what a label allows, axis by axis and in words only; below them the care text
 // as it will be said.

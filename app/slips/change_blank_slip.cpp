@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Another blank for a garment that was not begun.
 #include "app/desk/formats.h"
 #include "app/slips/blank_pick.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Another film for a decal that is not cut yet: every film with whether it may be pressed on the garment.
 #include "app/desk/formats.h"
 #include "app/slips/form_slip.h"

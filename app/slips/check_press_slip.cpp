@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A press checked: its platen read at nine marked spots.
 #include "app/desk/formats.h"
 #include "app/slips/form_slip.h"

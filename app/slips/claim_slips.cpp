@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Something that came back: what the customer tells of it, and what was done about it.
 #include "app/desk/formats.h"
 #include "app/slips/form_slip.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The colours of a style, a row for each with its name and its shade; below them the shade card of the row
 // that the keyboard is in. A row that was added must be named, or taken out again.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A fair put into the list, changed, or taken off it.
 #include "app/desk/formats.h"
 #include "app/slips/form_slip.h"

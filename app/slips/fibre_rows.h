@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The fibres of a label as rows of fibre and share, and what they add to, said as it is typed.
 

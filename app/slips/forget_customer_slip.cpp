@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Forgetting a customer for good: what goes and what stays is said before it is done.
 #include "app/desk/backups_beside.h"
 #include "app/desk/formats.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What a slip asks, in a column that scrolls: parts with a name each, the name that actions give in their
 // errors, so that a refusal is said where it belongs.

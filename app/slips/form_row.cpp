@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/slips/form_row.h"
 
 #include "app/theme/measures.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // One part of a form: its label above, the control, and below it the words that say what is wrong. A Field
 // says its own.

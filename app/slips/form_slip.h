@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A slip with its form: the title, what it is about and the parts, which scroll together, and one action at
 // the foot, which is always in view. What was typed in a form that was left is in it when it is opened again,

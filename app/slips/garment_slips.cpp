@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A garment let through although it is held, and one that was lost at the press.
 #include "app/desk/formats.h"
 #include "app/desk/garment_words.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The file of a data logger taken over: read beside the window, what was found is shown, then written beside
 // it in one action that can be stopped.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The sewn-in label of a blank style, as a person reads it.
 #include "app/desk/formats.h"
 #include "app/slips/care_parts.h"

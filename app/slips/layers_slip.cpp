@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The decals of a garment in the order they lie on each other, the one on the cloth first.
 #include "app/desk/formats.h"
 #include "app/slips/form_slip.h"

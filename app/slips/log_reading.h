@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A logger's file read on a thread of its own, so that the window goes on; its progress is told to the
 // interface thread, and it stops when asked.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The part of a form that asks which lot is meant, where several hang at one place of the rail: the washed,
 // the unwashed, those that dry. A single lot is not asked about.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A lot counted again, and what washing did to its measures.
 #include "app/desk/formats.h"
 #include "app/slips/form_slip.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A wash load found dry.
 #include "app/desk/formats.h"
 #include "app/slips/form_slip.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A decal that was cut wrong: why, so that it waits again and the history says what happened.
 #include "app/desk/formats.h"
 #include "app/slips/form_slip.h"

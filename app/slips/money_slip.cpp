@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Money of an order: a deposit or payment taken, or paid back.
 #include "app/desk/formats.h"
 #include "app/slips/form_slip.h"

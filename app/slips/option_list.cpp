@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/slips/option_list.h"
 
 #include "app/slips/form.h"

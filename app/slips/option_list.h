@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // One of many, each with what there is to say of it in full below its name: films with their fitness, loads
 // with their times. Arrows move and choose at once, letters find one by any word of its name.

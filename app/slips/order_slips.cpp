@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What is changed of an order as a whole: its promise, its customer, whether it is made at all.
 #include "app/desk/formats.h"
 #include "app/slips/form_slip.h"

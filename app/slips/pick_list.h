@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // One of many by name, with a shade before it where it has one: a list that opens below. Letters find any
 // word of a name, arrows move; the wheel turns it only while it has the keyboard, so that a form that scrolls

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The parts of a form that ask where something stands: one of the shop's storage places, or a new one.
 

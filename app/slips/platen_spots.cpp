@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/slips/platen_spots.h"
 
 #include "app/desk/formats.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The nine marked spots of a platen, laid out as they lie on it, seen from where one stands.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A reading of temperature and humidity of a storage place: just taken, noted earlier, or corrected.
 #include "app/desk/formats.h"
 #include "app/slips/form_slip.h"

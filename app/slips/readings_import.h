@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Readings written to the shop on a thread of its own, by a connection of its own, as one action: the window
 // goes on, progress is told, and it stops when asked, up to the commit. What was written is loaded there,

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A delivery of blanks onto the rail.
 #include "app/desk/formats.h"
 #include "app/slips/blank_pick.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A film's recipe at the press, every number of it, and who compared it with the maker's sheet.
 #include "app/desk/formats.h"
 #include "app/slips/form_slip.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A roll that stands on the shelf: its test strip, another place for it, its end.
 #include "app/desk/formats.h"
 #include "app/slips/form_slip.h"

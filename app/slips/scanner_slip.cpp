@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the scanner at this computer types before a code.
 #include "app/desk/machine_settings.h"
 #include "app/slips/form_slip.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The shade of a cloth or a film: picked from a card of shades by pointer or arrow keys, or typed as its code
 // (six digits of red, green and blue).

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A slip: a short form at the right edge of the window, never a dialog. It says its title, has a few fields,
 // one action and Escape. It asks nothing that the person already said: what it is about comes with it.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Each slip's maker, by family. None is made where what it is about is gone.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/slips/slip_words.h"
 
 #include "app/desk/formats.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What a slip is about, found in the shop by its matter, and said in a line. Answers are copies: the reckoned
 // shop may be replaced while a slip stands open.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What is noted of a blank style: that it is pressed unwashed, how its obstacles are got round, who looked up
 // the law.
 #include "app/desk/formats.h"

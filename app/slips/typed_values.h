@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What a person typed and chose in a form, by the names of its controls, so that a form that was left half
 // filled can be shown again as it was.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The hours of a week, Monday first: each day open from one time to another, or closed.
 

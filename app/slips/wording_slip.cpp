@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The customer's word on what will be cut: shown as it will be, mended where they want it otherwise.
 #include "app/desk/formats.h"
 #include "app/slips/form_slip.h"

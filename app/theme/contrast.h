@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How well one colour can be told from another: WCAG 2.2, "relative luminance" and "contrast ratio".
 

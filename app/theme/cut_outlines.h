@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the knife follows: drawings and letters as outlines, overlapping strokes grown together and holes
 // taken out. The same shapes that drawings.h paints. May be asked for on any thread.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Drawn things: garments in their cloth, decals in their film, lettering, and rolls seen from the side.
 // Outlines are tee, long-sleeve, hoodie, tote, bib, bodysuit, cap and apron, on a sheet of 240 x 260 units;

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/theme/finger_scroll.h"
 
 #include "app/theme/style.h"

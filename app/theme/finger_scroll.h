@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A finger pushes whatever scrolls: a place, a list, a form. It is there for every window and every widget,
 // those of later too, and reads the mouse events that Qt makes of a touch.

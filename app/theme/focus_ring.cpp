@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/theme/focus_ring.h"
 
 #include "app/theme/stitch.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The ring about whatever has the keyboard: 3 px indigo, 2 px away. One transparent child of the window (or
 // of the scroll area's viewport) lies above the focused widget and follows it, so that a widget's own

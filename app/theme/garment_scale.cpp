@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The measures of the drawn garments, which core keeps, for those who paint.
 
 #include "core/garments/garment_scale.h"

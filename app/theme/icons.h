@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The line icons of resources/icons, tinted in any ink. Loaded once; tinted pixmaps are cached.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Every measure of the look, in logical pixels. Places take sizes from here and colours from tokens.h.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The stitch means something: solid thread is done, running stitch is planned, a sewn label is where you are.
 // And the other small marks that widgets and delegates paint alike.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How the plain Qt controls look: fields, combo boxes, spin boxes, check boxes, table heads, scroll bars,
 // menus and tool tips, all from tokens. Installed by setLight().

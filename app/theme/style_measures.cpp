@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Where the parts of the plain controls are and how large; style.cpp paints them.
 
 #include "app/theme/measures.h"

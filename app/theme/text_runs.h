@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Words of scripts that are read from right to left, in a line that is read from left to right.
 //

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Text smaller than is usual, where Qt's scale factor cannot make it so: it draws windows whole only from 1
 // on (Qt 6.4 clips what is in them twice below that).

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/theme/tokens.h"
 
 #include "app/theme/finger_scroll.h"

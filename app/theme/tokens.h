@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The dyes: every colour of the program, by day and in the evening. The only place where a colour is written.
 // Ask tokens() when painting and keep no copy: setLight() changes them under a running window.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The type scale: one entry for each kind of text, in pixels. Digits are tabular in the fonts themselves.
 

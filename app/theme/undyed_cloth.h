@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The cloth of a drawn garment whose colour is not chosen yet: undyed, by day and in the evening.
 

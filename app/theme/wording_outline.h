@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Wordings as they are cut. The outline that was kept with an order is the one that is painted, nested,
 // printed and cut, whatever letters this machine has; where none was kept it is drawn with the letters that

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A sentence about a thing, on the tint of its tone: a bold lead, plain words behind, an icon before; and,
 // where something frees it, the one action that does.

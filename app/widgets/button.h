@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A button: words, with or without an icon, a shade, a second text at the right, and its key on a cap.
 // Space or Enter presses it. A button that cannot be pressed yet is dashed and says why.

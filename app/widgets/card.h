@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A card: rounded, one thread of border, no shadow. What is put in content() may reach the edges: the corners
 // are kept round above it.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // One of several, as tiles: the chosen one is woad, ringed, with a tick in its corner, so that it is told
 // from a button in both lights and without colour; one that is out of stock is dashed. One stop for Tab;

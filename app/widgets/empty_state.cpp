@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/widgets/empty_state.h"
 
 #include "app/theme/icons.h"

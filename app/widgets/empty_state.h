@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What stands in a place before anything does: one sentence on what will stand here, and the one action that
 // starts it, with its key. It stands on a card in the room of what it waits for, and has the keyboard when

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // One fact: a small label above, the value strong, a small note of a line or more below.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A line to type in, with its label inside at the left ("For  Bronagh T."), an optional unit behind, its key
 // on a cap, and the words that say what is wrong below it.

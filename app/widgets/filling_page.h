@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A page that takes the room there is, however its words break into lines, and is no lower than what is in it
 // needs at its width. For what lies in a VerticalScroll and would otherwise ask for its favourite height.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Widgets beside each other, each as wide as it asks to be, onward in the next line where there is no more
 // room: as words on a page. Before that, one of the size policy Maximum becomes as narrow as it can be.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Words and a key cap: a section's name with the letter that jumps to it ("Style G"), or a line of help ("W
 // adds to the wash"). What its key does, a click does too; the keyboard stays where it was unless the hint

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Words in one type and one ink, which follow a change of light. Label never elides; ElidingLabel may, and
 // only where the words are no reason, time or amount.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A field for text longer than a line, such as an address or the path of a file: it wraps, and shows two
 // lines or as many as there are, so that its beginning and its end are seen. Enter and Tab go on as in a

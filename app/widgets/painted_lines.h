@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A list that paints its lines itself, as high as all of them: one stop for Tab, ↑↓, Home and End move and
 // bring the line into view where the list scrolls, Enter and a click on a line's own button do what the line

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/widgets/progress_beads.h"
 
 #include "app/theme/stitch.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How far a day's work is: words, and a bead for each piece, filled when done. More pieces than fit become
 // one bar.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Tabs along the top edge of a card; the one you are in is a sewn label. Left and Right move, what is typed
 // finds a tab by any word of it, Enter and Down leave the tabs for the card; one stop for Tab. Put them

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A whole number between − and +. One stop for Tab: arrows, + and − step, Page keys step by ten, Home and End
 // go to the ends, digits type a number.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What is typed into a list that has the keyboard: finds the next row of which any word begins with it.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/widgets/vertical_scroll.h"
 
 #include "app/theme/measures.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A column that scrolls up and down only, without a frame; the child that gets the keyboard is brought into
 // view.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The care text that goes with a garment, in words: the stricter of blank and films, the film trade's own
 // advice, and the day from which it may be washed.

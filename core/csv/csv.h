@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Comma-separated values as RFC 4180 has them: fields with a comma, a quotation mark or a line break stand in
 // quotation marks, those within are doubled, lines end with CR LF. UTF-8.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/cutting/cut_file.h"
 
 #include "core/trade/assertion.h"

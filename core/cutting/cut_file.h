@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The cut file of one roll: what the cutter is given. Mirrored, in millimetres, SVG 1.1 with width, height
 // and viewBox in mm; the x axis runs along the roll, the y axis across it. Film that is pressed on cloth is

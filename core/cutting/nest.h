@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Decals of one film nested on rolls: geometry, which knows no shop.
 //

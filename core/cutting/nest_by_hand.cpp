@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Moving one decal of a nest by hand: the part of nest.h that keeps it legal.
 
 #include "core/cutting/nest_layout.h"

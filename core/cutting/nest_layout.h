@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How decals on a roll are pieces on a strip: gap and edge margin go into the pieces and the strip's width.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Shares of the film charged in whole percent that add up to a hundred: rounded down, and what is missing
 // goes to those that lost the most by that (the largest remainder method).

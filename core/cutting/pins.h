@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Pinning a decal where it lies on a nest, and letting it go. See nest.h.
 

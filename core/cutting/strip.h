@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Rectangles on a strip of fixed width: what is placed, where, and whether it may lie so.
 //

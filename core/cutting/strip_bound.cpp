@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The least length of a strip (leastLength in strip.h).
 
 #include "core/cutting/strip_pairs.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Lays pieces before an end by trying several for each gap, and judging each by what the greedy rule leaves
 // over when it fills the rest after it. Of all that were tried for the next piece the best few go on, more of

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Fills a frame from its cut end: the lowest gap of the skyline takes the piece that fits it best
 // (strip_rule.h). Where none fits, the gap is given up. One filling costs little (about 40 ns a piece), and

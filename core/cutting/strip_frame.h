@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the fillers of a strip work on: pieces to be laid, the frame they are laid in, and where they came to
 // lie.

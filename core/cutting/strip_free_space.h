@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The free space between what lies on a strip, as the largest rectangles that are free (they overlap), and
 // single pieces laid into it where they fit tightest. Jylänki 2010 (maximal rectangles, best short side fit)

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Makes a filling better for as long as the budget lasts: where the strip ends, by the earliest pieces that
 // are not laid yet; then shorter.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Two plain ways of laying pieces that do well where sizes have nothing to do with one another: each piece,
 // in a given order, as near to the cut end as it can lie (bottom left, Baker, Coffman and Rivest 1980 [M],

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Local search over the order in which pieces are laid as low as they can lie. Where sizes have nothing to do
 // with one another this reaches further than filling a frame does; where they fit together exactly it does

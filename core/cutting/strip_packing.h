@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Shortest strip for a set of rectangles (strip packing, with or without quarter turns).
 //

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Whether a few pieces fit before an end, by trying how each two of them lie to one another: one left of the
 // other, or one before the other while they overlap across the strip. Every packing is exactly one choice for

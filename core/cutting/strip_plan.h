@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A task made ready to be packed: which pieces can lie on the strip at all, and the way back to a packing.
 

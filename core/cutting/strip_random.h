@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Random numbers of the strip searches, the same everywhere for a seed. SplitMix64: Steele, Lea and Flood
 // 2014 [M].

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The greedy rule of filling: which of the pieces that are left a gap of the skyline takes.
 //

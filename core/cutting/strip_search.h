@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The local search behind packWithin: lays pieces before an end that was not reached yet, by changing the
 // order in which the strip is filled. What it keeps small is the area that finds no room.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The different sizes there are of some pieces, ascending, found at once.
 

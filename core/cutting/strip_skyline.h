@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How far along a strip is taken, over its width. It only grows; pins are grown around when it reaches them.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Lays a few pieces before an end by trying everything: at the lowest gap of the skyline each piece, at its
 // left and at its right wall, or none. A branch ends where more area is given up than there is to spare.

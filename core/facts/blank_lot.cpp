@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/facts/blank_lot.h"
 
 #include "core/trade/assertion.h"

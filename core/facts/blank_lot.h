@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A blank lot: a received batch of one style, size and colour, with a ledger of units. Washing part of a lot
 // splits it: the washed units become a lot of their own whose parent is the old one.

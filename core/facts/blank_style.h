@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A blank style: an undecorated garment as its maker sells it, in sizes and colours, and what its label says.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What a label allows, axis by axis, in words. A garment may take no harsher treatment than its blank and
 // each of its films allow: the stricter of two is the minimum on each axis, and professional cleaning the

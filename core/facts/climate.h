@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The climate of a storage place: readings of temperature and humidity, taken as straight lines between
 // neighbours. Where two readings lie further apart than the allowed gap, the time between is unrecorded.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A fair where the shop has a stall, for one day or some days in a row.
 //

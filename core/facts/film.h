@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A film (the material: finish and shade), its recipe at the press, what it suits and how it must be kept.
 // The recipe comes from the film maker's sheet; the program ships none.

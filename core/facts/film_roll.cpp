@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/facts/film_roll.h"
 
 #include "core/trade/paper_numbers.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A roll of film: where it stood since when, its test strips, and the length its ledger leaves.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // An order: a customer, a promise, garments. It moves quoted → confirmed → handed over, or is cancelled;
 // everything between is derived from what has been done to its garments.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Where a decal sits on a garment, in the words of the trade, and on which side of the garment that is.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A heat press with its platen, and the checks of its temperature at marked spots.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The rules of the trade that look at a garment, each by its name. What they say is in core/holds.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The shop's own numbers. Every default is common practice with no published source, and may be changed.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/facts/shop_facts.h"
 
 #include <algorithm>

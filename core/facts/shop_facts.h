@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What is known of a shop at one moment: the facts, before any rule looks at them. Built by db/tables from
 // the shop file (orders that are open, or those asked for; all stock, films, presses and settings), or by

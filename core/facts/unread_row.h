@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A row of the shop file that holds what no action writes: a day that is none, a word that nobody knows, a
 // number out of all bounds, a reference to nothing. It takes away itself and what cannot be shown without it,

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A hold that a person lifted, for one attempt at a garment. It is stored with its reason and shows for ever
 // in the garment's history.

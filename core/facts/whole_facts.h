@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Half an order must not be pressed, and a roll of no film cannot be cut: what refers to something that is
 // not among the facts, because its row could not be read, is left out with everything that refers to it.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/fairs/fair_sales.h"
 
 #include "core/shop/garment_cost.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What was sold at fairs, and what each of them earned. Costs are those of today (see
 // core/shop/garment_cost.h): what a blank or a film cost then is not kept.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Accelerated ageing: a factor Q10 for each 10 °C above a reference.
 

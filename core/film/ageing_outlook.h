@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How fast film will age in a storage place in the months to come: a usual course, and a fast and a slow one
 // between which it lies in eight of ten cases. An estimate from the place's own readings.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Hours in which a place was outside its humidity band and outside its temperature band at once: they are
 // hours of each, and must not count twice where the two are added.

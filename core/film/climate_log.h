@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Reads a log of temperature and humidity, or of temperature alone, as a data logger writes it: text with a
 // time, a temperature and a humidity in each line, commas, semicolons or tabs between, a decimal point or

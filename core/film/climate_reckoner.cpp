@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/film/roll_condition.h"
 
 #include "core/film/ageing.h"

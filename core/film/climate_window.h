@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A storage place over a window of time: how warm and how damp it was, what of it was outside the bands, and
 // how much nobody recorded.

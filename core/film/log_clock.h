@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Local times of a log as instants, over the days on which clocks are put forward or back.
 //

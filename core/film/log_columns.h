@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How the lines of a logger's text are divided: what stands between fields, and which column is which.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Whether the day or the month comes first in a log's dates such as 03/04/2026.
 //

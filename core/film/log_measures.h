@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // One temperature or humidity as a logger writes it: a number, perhaps with its unit behind it.
 

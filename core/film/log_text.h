@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A logger's file as text. Loggers write UTF-8 or UTF-16 (either byte order, with a byte order mark or
 // without); any other code of one byte a letter is left as it is, for the figures are the same in all of

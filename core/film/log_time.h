@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Times as data loggers write them: "2026-11-25T09:30[:00][Z|+01:00]", "2026-11-25 09:30[:00]",
 // "25.11.2026 09:30", "25/11/2026 09:30", "25-Nov-2026 09:30", "Nov 25, 2026 09:30", seconds since 1970.

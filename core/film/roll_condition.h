@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How old a roll is by warmth, when it should be used by, and how it was kept. An estimate from readings.
 //

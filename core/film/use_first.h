@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Which rolls to use up first, and from which roll each waiting decal is to be cut. An estimate.
 //

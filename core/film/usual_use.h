@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What usual use of a film will take of a roll, and how sure that is. An estimate from the length cut in
 // recent weeks.

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
 # Writes OUTPUT, a C++ source with the text of each drawing in DRAWINGS, by the name of its file.
 list(SORT DRAWINGS)
 set(TEXT "#include \"core/garments/garment_drawings.h\"\n\nnamespace holdfast {\n\n")

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The drawings of resources/garments as text, embedded when the program is built: what is reckoned about a
 // garment's shape comes from the very picture that is seen.

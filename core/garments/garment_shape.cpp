@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/garments/garment_shape.h"
 
 #include "core/garments/garment_drawings.h"

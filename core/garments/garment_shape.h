@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The shape of a drawn garment: its cloth, and what on it no decal should lie across. Read from the drawing
 // itself, where each line says by data-part what it is, and by data-side="front" that the back has none.

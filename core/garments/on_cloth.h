@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Whether a box lies on a garment's cloth, and where near by it would. Boxes are in millimetres from the top
 // seam at the centre line, as they are seen: to the right and downwards positive. Pure geometry: the shape

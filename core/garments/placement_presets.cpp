@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/garments/placement_presets.h"
 
 #include "core/garments/garment_scale.h"

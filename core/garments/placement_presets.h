@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Where a decal usually sits on a garment and how large it is there: presets of the trade with their
 // measures, which the maker may change. Measures are from the top seam (collar, hem of a bag's mouth, strap

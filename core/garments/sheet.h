@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Points, lines and boxes on a drawing's sheet, y downwards. Plain geometry; knows no garment and no shop.
 

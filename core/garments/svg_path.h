@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Path data as SVG 1.1, section 8.3, writes it: moves, straight lines, cubic curves and closing, absolute and
 // relative. Curves become short straight lines.

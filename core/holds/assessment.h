@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Every garment of a shop with its stage, its route and all that the rules have to say of it. This is what
 // the places show.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Rules over the blank: is there one, is it washed, dry and clean, is its label read, what is in the way.
 
 #include "core/holds/rules.h"

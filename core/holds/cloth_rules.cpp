@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Rules over where a garment's decals lie on it.
 
 #include "core/holds/rules.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Which holds stop the knife: film that is cut in spite of them would be cut in vain.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Rules over the film of each decal: does it suit the cloth, is its recipe known, may it lie where it lies.
 
 #include "core/holds/rules.h"

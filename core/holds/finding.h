@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What a rule has to say of a garment: a hold stops the work, a caution does not, a step added changes its
 // route. Derived each time from the facts, never stored. Each says what, why (with its numbers) and what

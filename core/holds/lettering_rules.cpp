@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Rules over the letters of a garment's wordings.
 
 #include "core/holds/rules.h"

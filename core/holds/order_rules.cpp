@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Rules over what was agreed with the customer, and over what the law may ask.
 
 #include "core/holds/rules.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Rules over the press a garment goes to.
 
 #include "core/holds/rules.h"

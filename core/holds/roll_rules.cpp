@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Rules over the roll a decal is cut from, or is to be cut from.
 
 #include "core/holds/rules.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The rules over a garment, one a function, in files by what they look at; and the one list of them all.
 // Each adds what it has to say and decides nothing else.

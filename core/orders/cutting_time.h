@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How long cutting keeps the maker's hands: each film of an order is cut once (roll in, the knife's run, cut
 // off), then every decal is weeded: the shop's time for a decal and 25 s for each 100 cm² of it, half as much

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/orders/decal_on_cloth.h"
 
 #include "core/garments/garment_scale.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Whether a decal lies on the cloth of its garment, at the size of that garment: within the drawn outline,
 // and clear of zip, buttons, pocket and seams. Film never lies across a zip or buttons. Across a pocket, a

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How much of the film that is cut becomes no decal: what lies between decals and beside them, what was cut
 // wrong and what was spoiled and cut again.

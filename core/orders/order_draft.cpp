@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/orders/order_draft.h"
 
 #include "core/trade/limits.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What no form lets anybody do to an order, and two laptops can bring about between them, or an undo: each in
 // a sentence with what can be done about it.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The price of a garment: cost = blank + film (area with its share of waste) + minutes × rate + overhead;
 // price = cost / (1 − margin), rounded up to the shop's price point. A first honest form: no breaks, no tax.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/orders/promise.h"
 
 #include "core/orders/cutting_time.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The day that can be promised for garments now being ordered: washing and drying, cutting, the press in
 // opening hours behind all that is already promised, rest. Finite capacity, no promise given is broken.

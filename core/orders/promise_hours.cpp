@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/orders/promise_hours.h"
 
 #include "core/trade/assertion.h"

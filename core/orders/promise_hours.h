@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The hours in which a shop works, and what is left of them beside work that is already promised.
 

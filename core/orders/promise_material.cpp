@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/orders/promise_material.h"
 
 #include "core/orders/promise_wash.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // When blanks and films for an order can be at the press: bought, washed, dried.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/press/check_figures.h"
 
 #include "core/trade/assertion.h"

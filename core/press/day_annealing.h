@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A better order of a day, looked for by simulated annealing (Kirkpatrick, Gelatt, Vecchi 1983): moves drawn
 // at random are made when they better the order, and now and then when they do not, the more rarely the

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What a day can at best still come to, from where it stands: lets a search through every order leave out
 // most.

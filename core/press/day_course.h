@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Runs through a day at the press as DaySimulation does, to the same score (tests/core/day_course_test.cpp
 // compares the two), in less than half the time: for a search that tries many thousand orders of one day. It

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // States of a day that a search through its orders has met. Many orders of the same garments come to the same
 // state, only earlier or later: one of them need be gone on from.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Dispatch rules: quick ways to an order of the day, none of them best everywhere. planDay takes the best of
 // them, and a search may start from it.

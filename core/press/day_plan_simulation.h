@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The day at the press run through from step to step, by the rules of day_plan_timing.h.
 //

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How long a day at the press takes when its garments are taken up in a given order. Exact and deterministic:
 // the dispatch rules, and every later search, are judged by it.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The order of a day's garments, searched: among all orders of a small day, by annealing (day_annealing.h)
 // for a larger one. Judged by DayScore: lateness, then end, then changes of temperature.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A day at the press in outline: what an order roughly costs, some thirty times quicker than a true run
 // (day_plan_simulation.h). Lets a search pass over moves that are not worth a true trial.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Orders of a day tried one after another, each unlike a settled one in a stretch only. What comes before the
 // stretch is not run through again; and where the day stands as it stood in the settled order, only earlier

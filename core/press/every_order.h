@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Every order of a small day searched, garment after garment, but for those that can only be worse than the
 // best known (DayBound), or come to where another order came as soon (DayMemory). Branch and bound: Land and

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Decals that lie on each other on one garment, and what that does to their recipes.
 //

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/press/next_at_press.h"
 
 #include <tuple>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Work on one machine, piece after piece, judged by weighted tardiness: Σ w · max(0, C − d), where C is when
 // a piece is done and a set-up before it depends on the piece before. The classic problem behind a day at one

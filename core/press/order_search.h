@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Search for the order of least cost in which pieces of work are done, whatever makes one order dearer than
 // another. Iterated local search: from a start order down to one that no single move betters; then the order

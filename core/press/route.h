@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The route of a garment: every step at the press in its order, with its times.
 //

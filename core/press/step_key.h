@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the key of a step at the press ("press-2", see route.h) says of it.
 

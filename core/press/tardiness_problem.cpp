@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/press/tardiness_problem.h"
 
 #include "core/trade/assertion.h"

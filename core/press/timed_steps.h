@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The steps of a garment as a day at the press counts them: what of each needs the platen, and how long it
 // stays there. See day_plan_timing.h.

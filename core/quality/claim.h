@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Something came back: what a customer told of a garment after it was handed over, and what was done about
 // it.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Whether faults come as they always did, or a month stands out: Shewhart's p chart of the share of garments
 // with a fault, with limits three standard errors from the mean of all samples, p̄ ± 3·√(p̄(1−p̄)/n), of each

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What chance would make of counts as small as a workshop's: whether two groups differ by more, whether one
 // number is more.

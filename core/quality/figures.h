@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What a shop can learn from what it handed over: which garments came back, how long decals hold, which
 // promises were kept. Pure functions of what db/tables/figures reads; names are as people read them.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A share that was seen in a few cases, and between which ends the true one may well lie.
 

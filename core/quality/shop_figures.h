@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // All that the figures of a shop are reckoned from, for one span of days.
 

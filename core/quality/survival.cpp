@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/quality/survival.h"
 
 #include "core/quality/share_interval.h"

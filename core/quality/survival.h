@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How long decals hold: the share without a fault after so many washes or days, where most were only watched
 // for a while and had none until then.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The care card of a garment of the shop: its blank's label, its films, and the day from which it may be
 // washed.

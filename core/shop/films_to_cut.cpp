@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/shop/films_to_cut.h"
 
 #include "core/film/waiting_decals.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What is on the cutting bench: films with decals to cut, the rolls to cut them from, and their nests.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/shop/garment_cost.h"
 
 #include "core/orders/film_waste.h"

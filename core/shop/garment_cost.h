@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What a garment costs the shop, out of the facts: its blank, its decals on their films, the hands of its
 // route.

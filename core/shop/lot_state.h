@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What stands between a lot of blanks and the platen. A style that is pressed as it comes needs no wash.
 

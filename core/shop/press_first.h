@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What if these were cut from that roll and pressed first: what becomes of each roll of the film, and which
 // promises would slip. An estimate.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/shop/promise_again.h"
 
 #include "core/shop/promised_load.h"

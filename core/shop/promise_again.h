@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // When an order that was taken before can be ready at the soonest, every other promise kept.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What promises already given will take: hours of the hands, room in the washer, film.
 

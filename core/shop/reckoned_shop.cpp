@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/shop/reckoned_shop.h"
 
 #include "core/press/timed_steps.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A shop at one moment with all that is reckoned from its facts: what every place and report shows.
 // Never changed once made; a screen keeps the one it was handed until a newer one comes.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/shop/shared_press.h"
 
 #include "core/press/step_key.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How many to bring of a thing of which nobody knows how many will be asked for: the quantity that earns most
 // on the average (the newsvendor's problem).

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Which blanks to bring to a fair, by what was asked for at those before it. An estimate.
 //

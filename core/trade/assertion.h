@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What must be so unless the program itself is wrong. It is looked at in every build, also in the one that
 // people run: what is not so is said on standard error, with its place in the source, and the program ends

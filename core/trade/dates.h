@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Instants are UTC seconds; promises and received days are local calendar dates and times.
 // core never asks what time it is: whoever calls hands in a Now.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Text as a search compares it: small letters without their marks, so that "malmo" finds "Malmö".
 

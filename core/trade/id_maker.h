@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Makes the ids of everything that is stored: 41 bits of milliseconds since 2024-01-01 UTC, 10 bits of seat,
 // 12 bits of counter. Two seats never make the same id, and ids of one seat only ever rise: when the clock is

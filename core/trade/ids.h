@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Ids of each kind, so that an OrderId is never taken for a RollId.
 //

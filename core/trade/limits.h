@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What a form may hold: texts of so many characters, numbers from here to there. Each answers in a sentence
 // that says what is allowed, with the name of the field.

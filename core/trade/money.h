@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Money in whole minor units (pence, cents) of the shop's one currency. Never a fraction, never a double.
 // Minor units per currency: ISO 4217 (exponent 0 for JPY, 3 for KWD, 2 for most).

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Whether what was typed is a word's beginning but for one letter: another one, one missing, one too many, or
 // two that changed places ("lindkvist" for Lindqvist, "farant" for Farrant). Of fewer than five letters

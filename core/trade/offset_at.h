@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How far local time is ahead of UTC, which changes with the clocks of the place.
 

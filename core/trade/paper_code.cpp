@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/trade/paper_code.h"
 
 #include "core/trade/paper_numbers.h"

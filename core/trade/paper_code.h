@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the square code on a paper holds: the number that is printed there, a point, and four check letters
 // made of that number and of the id of what it names ("418-b.KHTR"). A code that was read by half or misread,

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How rolls and garments are numbered, on papers, on screens and in files.
 

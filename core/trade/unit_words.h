@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Numbers with their units as findings and steps say them: "150 °C", "70 mm", "6 days". The app's own fields
 // are written and read in app/shell/formats.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Units of the trade as types, with the number inside: a width is never a temperature.
 // Lengths are whole millimetres (what a cutter and a ledger keep), weights whole grams.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The rail: blanks that come in and blanks that are counted.
 #include "db/actions/blank_actions.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/actions/care_checks.h"
 
 #include "core/trade/limits.h"

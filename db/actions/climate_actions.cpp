@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Storage places and their readings.
 #include "core/trade/limits.h"
 #include "db/actions/film_actions.h"

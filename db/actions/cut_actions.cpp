@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Decals cut from a roll, and those cut wrong.
 #include "core/cutting/strip.h"
 #include "core/trade/limits.h"

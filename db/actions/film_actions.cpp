@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Films and their recipes.
 #include "db/actions/film_actions.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Forgetting a customer: the orders, their garments and the money stay in the shop, and nothing in the file
 // says any more whose they were. There is no undo.

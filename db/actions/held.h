@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the rules hold is refused by the actions themselves, whatever a screen shows: the facts are read in
 // the transaction that would do the work. A waiver lets a garment through. All throw SqliteFailure; Shop::act

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/actions/kept_offcuts.h"
 
 #include "core/trade/limits.h"

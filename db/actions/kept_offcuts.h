@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Offcuts worth keeping stand on the shelf as rolls of their own.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Taking an order, and confirming one that was a quotation.
 #include "db/actions/order_actions.h"
 

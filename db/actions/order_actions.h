@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What a person does with an order. Each is one journaled action; bad input comes back as an Error that names
 // the field, and nothing is written.

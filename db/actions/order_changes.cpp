@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Changing an order that was taken: its wording, films, layers, blanks, promise, customer and note.
 #include "core/trade/limits.h"
 #include "db/actions/kept_blanks.h"

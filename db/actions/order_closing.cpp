@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Money, cancelling and handing over.
 #include "core/trade/limits.h"
 #include "core/trade/unit_words.h"

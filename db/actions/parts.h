@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Actions as parts of a larger one, for reading in files: each checks, writes and names its subjects as the
 // action of the same name does; the larger action then says what was done on the whole.

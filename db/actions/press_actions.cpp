@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The walk of one garment along its route, step by step.
 #include "db/actions/press_actions.h"
 

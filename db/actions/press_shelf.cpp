@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Presses and the checks of their platens.
 #include "core/trade/limits.h"
 #include "core/trade/unit_words.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/actions/put_back.h"
 
 #include "db/actions/kept_blanks.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Doing again what was undone, and putting back orders that were undone or cancelled.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Readings that were noted wrongly: corrected, or removed.
 #include "core/trade/limits.h"
 #include "db/actions/film_actions.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Rolls: received, moved, measured, tested, used up.
 #include "core/trade/limits.h"
 #include "db/actions/care_checks.h"

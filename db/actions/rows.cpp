@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/actions/rows.h"
 
 #include "core/trade/paper_numbers.h"

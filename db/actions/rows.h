@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Single rows as the actions look at them, and what they say when a row is gone or in no state for the work.
 // All throw SqliteFailure; Shop::act is their door.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Blank styles: what they are, what their label says, how they are pressed all the same.
 #include "core/trade/limits.h"
 #include "db/actions/blank_actions.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Wash loads: what goes in, what comes out dry.
 #include "core/trade/limits.h"
 #include "core/trade/unit_words.h"

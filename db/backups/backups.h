@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Backups that the program makes by itself: a folder next to the shop file, and a second one where a person
 // chose it. Each is read as the program reads a shop before it gets its name.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/backups/backups.h"
 #include "db/disk/shop_mark.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/backups/look_at_backup.h"
 
 #include "db/disk/file_probe.h"

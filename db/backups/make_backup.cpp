@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Backups are made: copied, read as the program reads a shop, and only then given their names.
 #include "db/backups/backups.h"
 #include "db/disk/backup_folders.h"

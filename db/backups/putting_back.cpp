@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/backups/putting_back.h"
 
 #include "db/disk/backup_folders.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A backup takes the place of the shop. What takes long is done first, while the shop may still be open; the
 // putting in place is a matter of moments, in which the present file is kept as a backup and nothing of it is

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Is the shop whole? The file's pages, its tables as the steps make them, the references between rows, the
 // ledgers, the journal, every row against its history, every fact as the window reads it, and what is made

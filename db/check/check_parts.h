@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The parts that check.cpp puts together, one subject a file. Each adds what it finds, a sentence each; none
 // changes anything. All throw SqliteFailure.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/check/history_sums.h"
 
 #include "db/journal/recorded_tables.h"

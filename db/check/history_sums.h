@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Whether the tables are what the journal says that they are, in one pass over both and in little memory.
 //

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Puts the file right where it is not what its history says: it is no act of the trade, so it is no entry of
 // the journal and cannot be undone. Rows are written as their entries left them; what is made out of rows,

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/check/row_stories.h"
 
 #include "db/sqlite/changeset.h"

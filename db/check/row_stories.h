@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The rows of some groups as their history tells them, entry by entry from an empty shop, beside the rows as
 // the tables have them.

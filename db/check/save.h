@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Brings what can be read of a damaged shop file into a new one. Rows that are lost are written again as
 // their history has them, where the journal came through whole.

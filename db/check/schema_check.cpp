@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/check/check_parts.h"
 #include "db/sqlite/connection.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What each entry says against its seal, and the line against its marks.
 #include "db/check/check_parts.h"
 #include "db/journal/carried_entry.h"

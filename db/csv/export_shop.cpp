@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/csv/export_shop.h"
 
 #include "core/csv/csv.h"

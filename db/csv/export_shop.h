@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Writes the whole shop as comma-separated values, a file for each thing of the trade, for a spreadsheet or
 // for going elsewhere. What the files hold: export_tables.h and docs/command-line.md.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What is written of a shop as comma-separated values: one file a thing of the trade, and in it which
 // columns.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Lines of customers, blank styles and blanks received.
 #include "core/trade/limits.h"
 #include "db/actions/parts.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Lines of films with their recipes, rolls, storage places and readings.
 #include "core/film/log_clock.h"
 #include "core/film/log_time.h"

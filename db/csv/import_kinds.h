@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What can be read in: which headings say so, which may stand beside them, and what becomes of a line.
 

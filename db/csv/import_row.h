@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // One line of a file that is read in, by its headings. The first thing that is wrong in it is kept, and
 // everything read afterwards is a fallback: whoever reads asks once, at the end of the line.

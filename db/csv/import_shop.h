@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Reads one file of comma-separated values into a shop: customers, blank styles, blanks received, films,
 // rolls, storage places or readings, told by its headings. Which headings there are and what may stand under

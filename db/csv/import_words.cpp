@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/csv/import_words.h"
 
 namespace holdfast::db {

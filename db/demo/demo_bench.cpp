@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/cutting/cut_length.h"
 #include "core/press/stage.h"
 #include "db/actions/film_actions.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The demo's blank styles as their labels read, and its rail: deliveries, wash loads, counts.
 

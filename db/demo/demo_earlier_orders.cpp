@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/demo/demo_orders.h"
 
 namespace holdfast::db::demo {

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The demo's films and their recipes, and its rolls: received, moved, tested, used up.
 

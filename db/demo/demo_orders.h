@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The demo's orders as they were taken, and what became of the agreements: money, wording, promises.
 

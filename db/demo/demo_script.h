@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The script that the demo's shop is played from: what happens on which day at what time, and a clock that
 // moves through it. Each subject writes its own part; the parts are played together in the order of time.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // An invented workshop beside a salt marsh on one of its mornings: the shop to try the program with, and what
 // its pictures and tests are made from.

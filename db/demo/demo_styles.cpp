@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/actions/blank_actions.h"
 #include "db/demo/demo_blanks.h"
 #include "db/demo/demo_workshop.h"

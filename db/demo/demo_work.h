@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The work on the demo's garments: cut, pressed, spoiled, let through, handed over; and the press walk of the
 // last morning up to the very second.

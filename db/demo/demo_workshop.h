@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The demo's workshop itself: its settings, its presses and their checks, its fairs.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/disk/backup_before_step.h"
 
 #include "db/disk/backup_folders.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/disk/backup_folders.h"
 
 #include "core/trade/unit_words.h"

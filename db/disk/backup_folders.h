@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The folders that backups are in: made, with room in them, and rid of what is past its time.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // SHA-256 (FIPS 180-4) by libsodium, of which the first 16 bytes are kept: enough that no two contents of a
 // shop ever have the same.

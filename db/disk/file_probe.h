@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What can be said of a file before SQLite opens it, so that opening never touches what is no shop.
 

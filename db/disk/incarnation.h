@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Which of several copies a shop file is. A copy that is put back, or carried to another computer and used
 // there beside the first, holds the same last id and would give out the same ones again. So each file bears

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A backup that the program made by itself: where it lies, and what its name says of it.
 //

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A file that appears under its name only when it is whole, and over another only where that is asked for.
 //

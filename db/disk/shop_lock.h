@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Held by the one Holdfast that has a shop open for writing: a lock on FILE.lock, freed by the system even if
 // the program is killed. The file goes away with the lock.

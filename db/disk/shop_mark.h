@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Whether two files are of one shop. A file whose name looks like one of ours may still be another shop's, or
 // a backup that somebody has worked in since.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Which backups stay, and until when. All of the last 14 days; of each of the last 8 weeks (Monday to Sunday)
 // and of each of the last 12 months the newest. The present day, week and month count as one of them. Always

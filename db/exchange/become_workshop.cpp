@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A laptop's copy takes the place of the workshop's, which is lost.
 #include "core/trade/id_maker.h"
 #include "db/disk/incarnation.h"

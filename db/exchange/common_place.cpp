@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/exchange/common_place.h"
 
 #include "db/exchange/laptops.h"

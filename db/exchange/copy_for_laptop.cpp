@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A whole copy of the workshop's shop, made into another laptop's.
 #include "core/trade/id_maker.h"
 #include "core/trade/limits.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The second laptop: the shop has a copy a laptop, and news of what was done on each is carried over on a
 // stick.

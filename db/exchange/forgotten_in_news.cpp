@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/exchange/forgotten_in_news.h"
 
 #include "db/exchange/other_ids.h"

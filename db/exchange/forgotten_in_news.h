@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Who is forgotten by the entries of a news file, known before any of them is applied: the entries before
 // such a one hold no name any more, and would not fit rows that still do.

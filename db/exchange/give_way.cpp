@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/exchange/give_way.h"
 
 #include "core/trade/paper_numbers.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What two laptops did, each rightly by what it knew, and the shop cannot hold both of: two rolls of one
 // number, one blank kept for two garments, more film cut than there was. Nothing is lost over it; the later

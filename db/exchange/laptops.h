@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Bookkeeping of the laptops, as the parts of the exchange share it. None of it is recorded by a session.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/exchange/may_be_carried.h"
 
 #include "db/journal/recorded_tables.h"

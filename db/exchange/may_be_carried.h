@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What news may write. A news file comes from a stick, and whoever can write to the stick can write anything
 // into it: so each of its entries is held to what an action can do before anything of it is done.

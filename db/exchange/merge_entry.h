@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Applies one entry of another laptop, or one of this laptop's over what the line brought, to a shop that has
 // gone on.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Writing news, and looking whether news may be taken in.
 #include "db/exchange/news.h"
 

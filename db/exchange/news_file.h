@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The news file: a small SQLite file with the entries that are carried, and a sum over all that it holds.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/exchange/odds_of_orders.h"
 
 #include "core/orders/order_odds.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Whether an entry that is taken in brings an order into a state that no form allows
 // (core/orders/order_odds).

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // An order that is open here may be one of a customer who was forgotten on another laptop, which did not know
 // of it. Such an order gets a customer of its own of the same name, as an entry of this laptop, when the

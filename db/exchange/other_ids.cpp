@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/exchange/other_ids.h"
 
 #include "core/trade/id_maker.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Two copies of one laptop's file can give one number to different entries and rows. What comes second gets
 // numbers of its own here, and all that speaks of it in the same file follows.

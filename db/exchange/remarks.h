@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What gave way when entries of other laptops were taken in, as a list.
 

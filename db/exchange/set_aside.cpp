@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What could not be applied: the list, and doing it after all.
 #include "db/exchange/laptops.h"
 #include "db/exchange/merge_entry.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Taking in news: at the workshop to the end of the line, elsewhere the line and then what was done here over
 // it.
 #include "db/exchange/forgotten_in_news.h"

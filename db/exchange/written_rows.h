@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The rows that entries of a news file wrote. What they hold is read as the window reads it before the news
 // is taken in: a value that no action writes keeps all of it out.

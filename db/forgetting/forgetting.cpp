@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/forgetting/forgetting.h"
 
 #include "db/forgetting/personal_columns.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Takes what people said of themselves, and what was written down about them, out of a shop: out of the rows,
 // and out of the history as if it had never been said. The entries stay, with their identities, their places

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/forgetting/forgotten_people.h"
 
 #include "db/journal/recorded_tables.h"

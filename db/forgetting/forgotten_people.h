@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Who is forgotten: customers, with those of their orders that were closed then.
 

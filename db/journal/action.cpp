@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/journal/action.h"
 
 #include "core/trade/assertion.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // One action on the shop file from BEGIN to COMMIT. Shop::act and Shop::undo use it; nobody else does. An
 // action that is begun inside it is a part of it: one transaction, one entry, and none of it where a part

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/journal/backup.h"
 
 #include "db/disk/new_file.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/journal/built_upon.h"
 
 #include "db/journal/recorded_tables.h"

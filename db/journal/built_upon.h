@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Which entries of a history have later ones built upon them, or are for good, so that undoing them is
 // refused. A good guess from the entries of that history: what the ledgers or other histories would not bear

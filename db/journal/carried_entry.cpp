@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/journal/carried_entry.h"
 
 #include "db/journal/standing.h"

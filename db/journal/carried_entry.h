@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // An entry whole, as it is carried from one copy of the shop to another, and its way in and out of the
 // journal.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/journal/ledger_faults.h"
 
 #include "db/sqlite/changeset_form.h"

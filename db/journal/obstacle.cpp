@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/journal/obstacle.h"
 
 #include "db/sqlite/changeset_form.h"

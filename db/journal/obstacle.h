@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What is in the way of undoing an entry: the later entry that touched the same row.
 

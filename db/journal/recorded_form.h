@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What a changeset may write to: the tables that actions are recorded in, as this shop has them. SQLite
 // itself passes over what does not fit without a word, and writes to any other table that it finds.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/journal/schema_upgrade.h"
 
 #include "db/disk/file_probe.h"

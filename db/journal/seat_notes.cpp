@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The notes of a Shop: the one thing written without an action.
 #include "core/trade/assertion.h"
 #include "db/journal/shop.h"

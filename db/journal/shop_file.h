@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Opening a shop file: what is refused and in which words, the lock, the schema brought up to date.
 //

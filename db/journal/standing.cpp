@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/journal/standing.h"
 
 #include "db/sqlite/connection.h"

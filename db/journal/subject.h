@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What a journal entry is about, so that the history of one order, roll or lot can be read.
 

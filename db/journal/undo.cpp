@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Shop::undo: an entry's inverse applied as an action of its own.
 #include "core/trade/assertion.h"
 #include "db/journal/ledger_faults.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Allows writing in a transaction of its own, outside of any action: for the bookkeeping of the laptops, and
 // for what takes in entries that are actions already.

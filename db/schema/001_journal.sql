@@ -1,3 +1,4 @@
+-- SPDX-License-Identifier: GPL-3.0-or-later
 -- The journal: one entry for each action, with the session's changeset of what it did to the tables of the trade.
 -- Nothing here is recorded by the session itself.
 

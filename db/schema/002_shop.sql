@@ -1,3 +1,4 @@
+-- SPDX-License-Identifier: GPL-3.0-or-later
 -- The tables of the trade. Instants are whole UTC seconds, days ISO dates, local times ISO minutes,
 -- lengths millimetres, weights grams, money minor units. Quantities are ledgers: sums of moves.
 -- Columns are only ever appended: the journal matches them by position.

@@ -1,3 +1,4 @@
+-- SPDX-License-Identifier: GPL-3.0-or-later
 -- What came back after it was handed over, and what was done about it.
 
 CREATE TABLE claim (

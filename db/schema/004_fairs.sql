@@ -1,3 +1,4 @@
+-- SPDX-License-Identifier: GPL-3.0-or-later
 -- Fairs where the shop has a stall. An order belongs to the fair of its place's name on whose days it was taken.
 
 CREATE TABLE fair (

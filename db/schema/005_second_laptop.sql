@@ -1,3 +1,4 @@
+-- SPDX-License-Identifier: GPL-3.0-or-later
 -- The second laptop. Nothing here is recorded by a session; what is exchanged is said in db/exchange.
 
 -- Which shop this is, by chance, from when the first copy for another laptop was made: every copy bears the same number.

@@ -1,3 +1,4 @@
+-- SPDX-License-Identifier: GPL-3.0-or-later
 -- Undone orders are found, and any part of a word in the order book.
 
 -- The undos that stand: what they undid can be done again.

@@ -1,3 +1,4 @@
+-- SPDX-License-Identifier: GPL-3.0-or-later
 -- A logger of temperature alone leaves the humidity unknown, which is not the same as dry. SQLite cannot take NOT NULL
 -- off a column, so the table is built again, its columns in their order.
 CREATE TABLE climate_reading_now (

@@ -1,3 +1,4 @@
+-- SPDX-License-Identifier: GPL-3.0-or-later
 -- What an entry is, is what it says and not its number. Nothing here is recorded by a session.
 
 -- The hash of what an entry said when it was done, and that of what the journal says of it here.

@@ -1,3 +1,4 @@
+-- SPDX-License-Identifier: GPL-3.0-or-later
 -- What is left of entries once a customer was forgotten. Nothing here is recorded by a session.
 
 -- Of an entry in which something was forgotten since it was sealed: the hash of what is left. Its seal stays what it

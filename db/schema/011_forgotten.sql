@@ -1,3 +1,4 @@
+-- SPDX-License-Identifier: GPL-3.0-or-later
 -- Customers who asked to be forgotten: the money stays, and no name. Rows are only ever added.
 
 CREATE TABLE forgotten_customer (

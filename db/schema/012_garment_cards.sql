@@ -1,3 +1,4 @@
+-- SPDX-License-Identifier: GPL-3.0-or-later
 -- What figures ask of the steps of each garment, of which there are a dozen: kept by triggers, as the cards of orders
 -- are, so it is right after every action and every undo. Not recorded.
 

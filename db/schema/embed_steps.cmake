@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
 # Writes OUTPUT, a C++ source with the text of each numbered step in STEPS, in order of their file names.
 list(SORT STEPS)
 set(TEXT "#include \"db/schema/schema_steps.h\"\n\nnamespace holdfast::db {\n\n")

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The numbered SQL steps that build the shop file, step 1 first, embedded from db/schema/*.sql.
 

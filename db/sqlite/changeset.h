@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A changeset of SQLite's session extension: which rows an action inserted, changed and deleted, with the
 // values before and after. It can be read change by change, turned round and applied. Whatever does so throws

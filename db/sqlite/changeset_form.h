@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Whether bytes have the form of a changeset, read within their bounds. SQLite takes that for granted:
 // damaged bytes can make it read on for ever, or reach a value that is not there. So nothing else hands it a

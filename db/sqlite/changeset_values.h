@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The values in a changeset, for reading a whole journal: several times faster than change by change with
 // SQLite's own reader, and each value as the bytes that it is made of.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What SQLite could not do. Thrown and caught inside db/ only; Shop::act and Shop::read turn it into a
 // Result.

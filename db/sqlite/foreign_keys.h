@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Foreign keys are checked row by row, except while one of these lives: then whoever made it checks them at
 // the end of his transaction with PRAGMA foreign_key_check.

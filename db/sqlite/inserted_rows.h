@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A changeset of new rows of one table, written down row by row: what a session would record of them, without
 // its keeping and reading again of each, which for a million rows takes several times as long as writing

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/sqlite/merge_rows.h"
 
 #include "core/trade/assertion.h"

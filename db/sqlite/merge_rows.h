@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Applies a changeset to rows that others have changed meanwhile: what it says is done wherever the rows
 // stand as it expects them, column by column, and what was changed meanwhile stays as it is.

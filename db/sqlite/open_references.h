@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Foreign keys looked at once for several statements, rather than after each. SQLite counts the references
 // that lead nowhere as rows change, so that asking costs nothing however large the shop is.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Whether SQLite can find its way through a file. A value that its column must not hold is another matter: it
 // takes away its own row, not the file.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // One use of a prepared statement: bind, step through the rows, read the columns.
 //

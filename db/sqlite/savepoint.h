@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A part of a transaction that can be undone by itself: rolled back at its end unless it is kept.
 

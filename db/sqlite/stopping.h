@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Lets long work of a connection be stopped: while one of these lives, it asks now and then, in the midst of
 // statements too. A no ends the statement under way with a SqliteFailure that isStopped().

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A transaction that rolls back unless it is committed, and leaves the connection usable either way.
 

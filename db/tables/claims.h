@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What came back, out of the shop file. All functions throw SqliteFailure; Shop::read is their door.
 

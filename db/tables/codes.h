@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How choices are written in the shop file: a short word each, never a number. Reading an unknown word throws
 // SqliteFailure (the file is from a newer version, or damaged).

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What a column is called where two laptops changed the same thing: by the words of the form that asks for
 // it, never by its name in the file.

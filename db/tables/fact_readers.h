@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The parts that facts.cpp puts together, one subject a file. `orders` is a JSON list of order ids. Rows that
 // cannot be read are left out and noted in `unread`.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The rows of one query as facts: every value is looked at, for a file may hold what no action wrote. A row
 // of which a value cannot be read is left out and noted; the rest of the query goes on. A page that cannot be

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/tables/facts.h"
 
 #include "core/facts/whole_facts.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The facts of the shop out of its file, one query a table; no query runs per row of another.
 // All functions throw SqliteFailure; Shop::read is their door. A row that cannot be read is left out with

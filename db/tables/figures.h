@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the figures of a shop are reckoned from. Throws SqliteFailure; Shop::read is its door.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/tables/garments_in_turn.h"
 
 #include "db/tables/order_rows.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Every garment of the shop, one after the other, with its decals and what triggers keep of its steps: each
 // table is read once, in the order in which it lies in the file. Throws SqliteFailure.

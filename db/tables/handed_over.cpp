@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/tables/handed_over.h"
 
 #include "core/facts/film_roll.h"

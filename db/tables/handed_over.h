@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The garments that were handed over in a span, as figures compare them. Throws SqliteFailure.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/tables/ledgers.h"
 
 #include "db/tables/fact_row.h"

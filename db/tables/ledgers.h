@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The moves of a roll's or a lot's ledger, and the readings of a place, for the screens that show them.
 // All functions throw SqliteFailure; Shop::read is their door.

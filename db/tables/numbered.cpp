@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/tables/numbered.h"
 
 #include "core/trade/paper_numbers.h"

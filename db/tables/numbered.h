@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What a number on a paper names, whatever its state: an order, one of its garments, or a roll.
 

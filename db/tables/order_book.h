@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Lists for the order book and the fair table: search as you type, customers, money, where a fair stands.
 // All functions throw SqliteFailure; Shop::read is their door.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/holds/finding.h"
 #include "db/tables/fact_readers.h"
 #include "db/tables/fact_row.h"

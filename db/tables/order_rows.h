@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // One row of an order, a garment or a decal as a fact, for all that read them. Each throws UnreadValue.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/tables/order_search.h"
 
 #include "core/trade/folded.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What a person types to find an order. Every word must be found: at the beginning of a word of its number,
 // customer, phone, styles, colours, artwork, wording, shades or place, or from three letters on anywhere

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Orders that were taken at fairs, as figures count them. Throws SqliteFailure.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Promises that were to be kept by now, and when each order was ready. Throws SqliteFailure.
 

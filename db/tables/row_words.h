@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Rows and columns in the words of the trade, for saying what stands and what gave way.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The shop's settings as rows of name and text, as they stand in the table setting.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/tables/shop_words.h"
 
 #include <sqlite3.h>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Every word that the search knows, read once and kept with the connection until the search learns others:
 // reading them counts each place where they occur, which takes longer than a key that is typed may.

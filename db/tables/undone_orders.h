@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Orders that were taken and then undone: their rows are gone from the tables, the journal has them still.
 // What is shown of them is read from the undo that removed them, which holds each row as it was then. All

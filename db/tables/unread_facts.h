@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What could not be read while facts were loaded, noted row by row and then named in the words of the trade.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the program says of itself, and how a person gets there.
 
 #include "app/places/back_room/back_room_place.h"

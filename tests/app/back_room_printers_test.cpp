@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the Back room says of the printers of this machine, and what may be chosen there.
 
 #include "app/places/back_room/printers_sheet.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The Back room: what its sections say, where their lines lead, copies of the file, and news that goes
 // between two laptops.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Backups that are made by themselves, as a person meets them: one a day, a second folder that may not be
 // there, and one that is put back.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Blank rail by keyboard: counts, the basket, starting a wash, softener, drying, and coming from a hold.
 
 #include "app/places/blank_rail/blank_rail_place.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What comes back: told by a slip of the order book, listed with the order, answered, taken back.
 
 #include "app/places/order_book/claim_lines.h"

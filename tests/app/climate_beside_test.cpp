@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A long climate log is read beside the window: it shows at once, says nothing that the readings might take
 // back, and comes to what reading them first would have shown.
 #include "app/places/fair_table/fair_table_model.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The command line: what may be asked, what the reports say, and the program itself with its exit status.
 
 #include "app/command_line/arguments.h"

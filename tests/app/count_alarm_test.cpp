@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The end of a count is heard, whatever place is seen; and while the window is not in front, the desktop says
 // it. The desktop is one of our own: a bus that Debian's dbus-daemon runs for the test, and a small service
 // on it that keeps the freedesktop.org Desktop Notifications Specification 1.2.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What is done with the bench: decals are marked as cut, and those cut wrong wait again.
 #include "app/slips/option_list.h"
 #include "app/widgets/switch.h"

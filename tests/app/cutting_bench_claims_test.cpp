@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the bench claims and what it costs, what can be read and reached, and what a scan leads to.
 #include "app/places/cutting_bench/bench_numbers.h"
 #include "app/places/cutting_bench/film_inks.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The cut file, read back with a general SVG renderer (QSvgRenderer, which knows nothing of it),
 // and the bench on paper.
 #include "app/places/cutting_bench/cut_file.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Decals that take long to lay are laid in the background. Here every layout is, as if it took long.
 #include "app/places/cutting_bench/first_layout.h"
 #include "app/widgets/stepper.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Where the numbers of decals go on the film, so that whoever weeds finds them.
 #include "app/places/cutting_bench/bench_numbers.h"
 #include "tests/app/cutting_bench_fixture.h"

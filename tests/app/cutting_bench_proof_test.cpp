@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // "This is the shortest layout possible" is said only of what lies there now: after each thing that a hand
 // can change it is proved again or not said. What is said is looked at by trying every place.
 #include "app/widgets/stepper.h"

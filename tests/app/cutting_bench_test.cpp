@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the bench shows and what hands and keys do on it.
 #include "app/slips/option_list.h"
 #include "app/widgets/empty_state.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The drawings: what they say of themselves is what is seen.
 #include "app/theme/drawings.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The decal on the cloth of the garment on the table, and the letters it is cut in, by key and by mouse.
 
 #include "app/places/fair_table/table_cloth.h"

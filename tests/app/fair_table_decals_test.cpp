@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Decals at the fair table: where and how large, of which film, and what is said of them at once.
 
 #include "app/desk/formats.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The order on the table as a value: what a choice does to it, what is kept of it, what it comes to.
 
 #include "app/desk/formats.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The fair table over the usual shop, shown as a window, with hands on its keys.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The half-typed order: kept through a crash, started afresh, taken back.
 
 #include "app/places/fair_table/draft_note.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The lists that open at the fair table, films and known customers: what is typed into them goes no further.
 
 #include "app/places/fair_table/customer_list.h"

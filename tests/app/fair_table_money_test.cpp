@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Money at the fair table: what is paid now, how, and that nothing is booked unasked.
 
 #include "app/desk/formats.h"

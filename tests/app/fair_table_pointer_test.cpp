@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The fair table by pointer alone, and by finger: whatever has a key can be pressed, and what can be pressed
 // is large enough.
 

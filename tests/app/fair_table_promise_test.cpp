@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The day at the fair table: green only where nothing stands in its way, and not told while a hold makes it
 // untrue.
 

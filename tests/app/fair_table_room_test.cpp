@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The room of the fair table: nothing is cut, nothing moves under a finger, all is in reach on a small
 // screen.
 

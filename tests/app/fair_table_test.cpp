@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Taking an order at the fair table by its real widgets and keys.
 
 #include "app/desk/formats.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Figures by keyboard: each question with its answer, its rows, and what it says where there is nothing yet.
 
 #include "app/places/figures/figures_place.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The air of a place in full, a second one beside it, and figures that are reckoned beside the window.
 #include "app/places/film_shelf/air_card.h"
 #include "app/places/film_shelf/air_words.h"

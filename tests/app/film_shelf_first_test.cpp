@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What if some waiting work goes first: asked and answered on the shelf, and nothing is changed by it.
 #include "app/places/film_shelf/first_words.h"
 #include "app/widgets/button.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The film shelf in small windows: what answers a question is in view, and nothing scrolls inside a scroller.
 #include "app/widgets/button.h"
 #include "tests/app/film_shelf_fixture.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The keyboard on the film shelf: where it is after each act, what is typed into lists, what a scan does.
 #include "app/places/film_shelf/film_shelf_place.h"
 #include "app/slips/pick_list.h"

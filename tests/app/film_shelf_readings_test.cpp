@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Readings that were noted wrongly are corrected and removed where the air is shown in full.
 #include "app/places/film_shelf/readings_list.h"
 #include "app/widgets/button.h"

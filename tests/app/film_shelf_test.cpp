@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/film_shelf/chart_loader.h"
 #include "app/places/film_shelf/roll_panel.h"
 #include "app/places/film_shelf/shelf_view.h"

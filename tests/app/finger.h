@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A finger on a touch screen of the tests: it taps, and it drags as fast as a hand does.
 

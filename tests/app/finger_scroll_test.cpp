@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What a finger does on a touch screen: it pushes what scrolls, presses what it taps, and drags what can be
 // dragged. First with plain widgets, then over every place and every form of the demo in a small window.
 

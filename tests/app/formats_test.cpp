@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // How spans of time are said.
 
 #include "app/desk/formats.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/app/keyboard_walk.h"
 
 #include "app/command_line/tour_matters.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A walk over every place and every form by machine: in each state each key is pressed, and the keyboard must
 // be where work goes on, Tab must go on as the eye reads, bring into view what it comes to and come round,

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Every key in every state of every place and form: in an empty shop, in the demo's, and with names as long
 // as they may be; in the usual window and in small ones.
 

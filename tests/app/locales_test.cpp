@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The same in every locale: all that the program writes on its demo under German, Turkish and Egyptian
 // settings, compared with the C locale byte for byte. Germany and Turkey write a decimal comma, Turkish has
 // an i without its dot, Egypt has digits of its own; the locales are glibc's, made by localedef.

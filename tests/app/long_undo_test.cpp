@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A long action is taken back beside the window: it goes on, tells how far it is and stops when asked.
 #include "app/shell/foot_line.h"
 #include "app/shell/main_window.h"

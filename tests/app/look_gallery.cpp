@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Draws every shared widget and every drawn thing to PNG, by day and in the evening, for the eye to judge.
 //   look_gallery FOLDER          (QT_QPA_PLATFORM=offscreen, QT_SCALE_FACTOR=2 for twice the pixels)
 

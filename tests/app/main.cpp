@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The tests of widgets: one QApplication for all of them, without a display unless HOLDFAST_TEST_DISPLAY says
 // that there is one to use.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // One thing done is one entry and one undo, also where a form makes a storage place or a colour on the way.
 #include "tests/app/slips_fixture.h"
 

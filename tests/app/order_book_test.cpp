@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Order book by keyboard: search, one order whole, undo, hand-over; and any text typed into the search.
 
 #include "app/places/order_book/order_book_place.h"

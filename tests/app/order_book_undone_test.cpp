@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Orders that are gone from the open ones: undone, cancelled, hidden by the filter. All are found and come
 // back; and the order shown keeps what matters in view in every window.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What is half done in a place is undone before what is in the journal, and the foot line says so.
 
 #include "app/places/fair_table/fair_table_place.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Papers on a disk that fails at any one call: the older file of that name is there, whole, until the new one
 // is.
 #include "app/desk/formats.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Papers of a real shop, and the tools they are read back with: poppler (pdfinfo, pdftotext) for PDFs, zbar
 // for codes, QtSvg as a general renderer. None of them knows how the papers were made.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Every place asks for its papers by key; the finder finds them; what cannot be printed is said.
 
 #include "app/papers/paper_making.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Papers on the sheets of a printer, as files, and from the command line; read back with poppler and zbar.
 
 #include "app/papers/paper_printing.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // How large papers are, what they are drawn with, whose they are, and their codes; read back with pdfinfo
 // (poppler), zbarimg (zbar, a reader of ISO/IEC 18004 codes) and QtSvg.
 

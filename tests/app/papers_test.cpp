@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the papers say, read back with tools that know nothing of them: pdfinfo and
 // pdftotext (poppler), zbarimg (zbar, a reader of ISO/IEC 18004 codes), QtSvg.
 

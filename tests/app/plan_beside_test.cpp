@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The day planned with more work than the window waits for: what the window shows in the end is the best plan
 // there is, or one that is not worth changing for it.
 #include "db/actions/press_actions.h"

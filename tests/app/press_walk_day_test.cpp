@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Press walk and the day around it: what stands aside, what will be late, an empty shop, a full one.
 #include "app/desk/formats.h"
 #include "app/places/press_walk/aside_list.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Press walk in a shop of its own: real widgets, keys that are pressed, a clock that is moved by hand.
 

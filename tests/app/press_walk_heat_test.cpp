@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Too long under heat: it is said, and the maker says what became of the garment by one key.
 #include "app/desk/formats.h"
 #include "app/desk/garment_words.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What a scanned paper does at Press walk: a bag tag takes its garment up, if it may be; nothing else is
 // written.
 #include "app/places/press_walk/aside_list.h"

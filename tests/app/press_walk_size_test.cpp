@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Press walk in windows of many sizes: what is read from two metres is never cut, everything else can be
 // reached.
 #include "app/places/press_walk/aside_list.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Press walk by its keys: steps, counts, the rack, out of turn.
 #include "app/places/press_walk/rack_list.h"
 #include "app/places/press_walk/walk_model.h"

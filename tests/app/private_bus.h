@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A session bus of a test's own, which Debian's dbus-daemon runs.
 

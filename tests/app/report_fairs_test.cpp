@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // report figures: what fairs earned and what to bring, as another program reads it.
 
 #include "db/actions/fair_actions.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Reports of a shop, read as another program would, while this one has the shop open.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // report use-first: a use-by by warmth is an estimate with its range, a printed one a fact, as another
 // program reads them.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The road of one garment through the shop, by keyboard alone: taken at the fair table, washed, dried, cut,
 // walked through the press, rested, handed over; in the real window over a real file, which the sqlite3
 // program then reads.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A scanner that types like a keyboard, in every place: keys go to the real window, timed as the platform
 // times them.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The shared widgets, as hands use them: keys, mouse, and what is read aloud.
 
 #include "app/theme/focus_ring.h"

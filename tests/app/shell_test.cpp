@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The frame about the places: keys, the foot line, slips at the edge, the finder, the first start.
 
 #include "app/desk/machine_settings.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/app/shop_fixture.h"
 
 #include "db/actions/blank_actions.h"

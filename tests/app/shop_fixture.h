@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A shop file of its own for each test, an open desk over it, and a clock that stands until it is moved. What
 // is in the shop is put there by the program's own actions:

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Fairs put into the list, changed, taken off it, and chosen as the place where orders are taken.
 #include "tests/app/slips_fixture.h"
 

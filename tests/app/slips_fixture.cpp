@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/app/slips_fixture.h"
 
 #include "app/widgets/choice.h"

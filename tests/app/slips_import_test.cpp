@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The logger's file: read beside the window, shown before it is written, and stopped when asked.
 #include "tests/app/slips_fixture.h"
 

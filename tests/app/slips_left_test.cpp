@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Forms that are left half filled: what was typed is there again, until it is done or cleared, and no key
 // undoes what lies behind an open form.
 

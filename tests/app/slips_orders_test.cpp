@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Slips about orders and garments, and the shop's settings.
 #include "tests/app/slips_fixture.h"
 

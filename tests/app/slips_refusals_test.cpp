@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What is wrong is said at its field, in words, and nothing is written.
 #include "tests/app/slips_fixture.h"
 

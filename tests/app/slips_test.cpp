@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Each slip opened on a real shop, filled by keys, and what it did to the shop.
 #include "tests/app/slips_fixture.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The frame about the places, and the start page, in windows of every size: nothing is cut, and nothing lies
 // over anything else.
 

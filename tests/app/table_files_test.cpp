@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // export and import as verbs: what they say, what they leave, their exit status.
 #include "app/command_line/arguments.h"
 #include "app/command_line/table_files.h"

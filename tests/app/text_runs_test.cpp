@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Names of scripts that are read from right to left leave the figures of their line in order (UAX #9, Unicode
 // Bidirectional Algorithm, isolates: sections 3.1 and 5.4).
 

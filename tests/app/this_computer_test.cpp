@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What belongs to this computer and not to the shop: the Back room shows and changes it, the finder leads
 // there, and no letter typed into a list of the Back room does anything else.
 

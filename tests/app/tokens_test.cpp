@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The dyes can be read by day and in the evening; what is drawn is at the scale it says.
 
 #include "app/theme/drawings.h"

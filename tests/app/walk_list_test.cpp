@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The list of the walk while it is scrolled: the head of its run stays on top and hides no chosen garment.
 #include "app/places/press_walk/walk_list.h"
 #include "app/places/press_walk/walk_model.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What leads to the Cutting bench and back: the rail, the finder, the film shelf, the press walk; in the real
 // window, by keys.
 #include "app/places/cutting_bench/cutting_bench_place.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Holdfast started a second time with the same shop brings the window that has it open to the front. The bus
 // is one of the test's own; the second start is the program itself.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Every place and every form in windows of many sizes: no part lies over another, none reaches out of what
 // holds it, and none is smaller than what is in it needs.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Wordings as they are cut: by the outline kept with the order, whatever letters the machine has.
 
 #include "app/theme/wording_outline.h"

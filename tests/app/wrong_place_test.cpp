@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What of the shop file cannot be read stands in the way of work, one by one, until it is mended or set
 // aside.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The least weighted lateness ever found for busy days, or weighted tardiness for drawn instances of one
 // machine, kept in a text file: a line for each with the seed of the set, which day (presses-garments-number)

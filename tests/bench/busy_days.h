@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Busy days at the press, drawn at random as those of the tests are (tests/core/random_days.h), with promises
 // so close that many cannot be kept: 24 of 30 to 120 garments on one press and on two.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the checks of a large shop take, in seconds of the processor and in memory: 20,000 orders, every row
 // of which has its history; or, with a number of entries as an argument, so many of them.
 

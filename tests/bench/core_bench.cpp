@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What core reckons, at sizes beyond a small workshop's busiest day.
 
 #include "core/film/ageing.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/bench/core_shop.h"
 
 #include <cmath>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What a person waits for in a large shop, beside the bare SQL for the same.
 
 #include "core/shop/reckoned_shop.h"

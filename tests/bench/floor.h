@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Work timed beside a floor: the least that any program would have to do for the same, in the same run on the
 // same machine. The ratio of the two says more than milliseconds, which belong to one machine on one day.

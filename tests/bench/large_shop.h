@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A shop after some fifteen years: 20,000 orders with 60,000 garments, of which about 300 are open and 120
 // are ready for today's press. A shop three times as busy has 67,000 orders. Written straight into the file,

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The entries that would have made the rows of the large shop.
 
 #include "db/check/history_sums.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The rows of the large shop. Garments and decals go in before their order, so that the order's card is
 // written once; references are checked at the end instead of at each row.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // How much memory the program holds with every place opened once: with a shop of 20,000 orders, and with an
 // empty one, as a ratio. Each is a program of its own; without words this one calls itself. The time that the
 // order book takes to open and to answer each key is measured on the way.

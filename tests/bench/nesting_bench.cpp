@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // How soon nesting answers and how short it packs: `nesting_bench [FOLDER] [--peers FOLDER] [--long-run MS]`.
 //
 // It packs strips that it makes itself, and those of a folder of benchmark instances where one is given. With

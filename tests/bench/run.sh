@@ -1,4 +1,5 @@
 #!/usr/bin/env bash
+# SPDX-License-Identifier: GPL-3.0-or-later
 # Measures: builds the benches (beside the program, in build/release), runs them all and writes docs/benchmarks.md. It needs
 # nothing beforehand, and is best run on a machine that has nothing else to do. It takes about three quarters of
 # an hour. What it finds better for busy days goes into tests/bench/busy_days_best.txt.

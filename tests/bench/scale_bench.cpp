@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What a shop of many years asks of the processor and of memory: the figures of each span, a key typed into
 // the search, undoing, the history, a backup, and a million readings that are imported and undone. Times are
 // the processor's, so that waiting for the disk and for other programs is not in them; on a machine with

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // How near the search for an order comes to the best known, on public instances and on instances drawn as
 // theirs were, and what it does for a day at the press. `schedule_bench [FOLDER]` reads tardiness-wt40.txt
 // and tardiness-setups.txt from the folder, where one is given, and prints rows of Markdown:

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Instances of one machine with weighted tardiness: read from the public files as they are (see read below),
 // and drawn at random as their makers drew them, so that nothing is good for a few instances only.

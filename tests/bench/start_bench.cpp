@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // How long from main to the first painted place, with the demo's shop: printed in milliseconds and as a ratio
 // to an empty window with the same fonts, measured in the same run. Each measure is a program of its own,
 // since a start happens once: without words this one calls itself.

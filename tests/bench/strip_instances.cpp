@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/bench/strip_instances.h"
 
 #include "tests/core/strip_builders.h"

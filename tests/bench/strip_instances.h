@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Strips for the bench: cut up whole at random, so that the shortest length is known, and read from a folder.
 

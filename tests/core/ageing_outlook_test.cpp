@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // How fast film will age in the months to come: closed forms, and made-up places whose future is known.
 #include "core/film/ageing_outlook.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A mistake in the program is said with its place and ends it, however the program was built.
 
 #include "core/trade/assertion.h"

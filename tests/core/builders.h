@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A shop for tests, built from the usual case: a washed, dry cotton tee, one heron on its chest cut from an
 // in-date roll, a confirmed recipe, a checked press, a confirmed order. Nothing holds it. A test names the

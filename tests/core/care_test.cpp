@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/care/care_card.h"
 
 #include "tests/core/shelf_builders.h"

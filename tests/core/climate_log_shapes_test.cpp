@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // One log in every shape in which loggers write it: the readings are the same, or the file is asked about.
 #include "core/film/climate_log.h"
 

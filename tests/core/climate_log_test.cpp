@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/film/climate_log.h"
 
 #include "tests/core/shelf_builders.h"

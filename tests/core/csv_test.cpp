@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Comma-separated values: the examples of RFC 4180, section 2 [M], and what goes beyond it.
 #include "core/csv/csv.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A bench for tests: decals of one film that wait, and rolls to cut them from.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The quick run of a day against the simulation that its plan is written from: the same to the second, for
 // every garment of thousands of days made at random, also of kinds that a shop seldom has.
 

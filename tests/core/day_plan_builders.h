@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Days at the press for the tests, short to write: steps, garments, platens.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Thousands of small days made at random from a fixed seed: each plan is looked over by a validator that
 // knows nothing of how it was made, and the dispatch rules are held against every order there is (the search:
 // day_search_test.cpp).

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/press/day_plan.h"
 
 #include "tests/core/day_plan_builders.h"

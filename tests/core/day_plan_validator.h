@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Looks a plan of the day over, knowing nothing of how it was made: only the request and what is planned.
 

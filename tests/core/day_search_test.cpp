@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The search for a day's order: the best of all orders of a small day, never worse than dispatch on any.
 
 #include "core/press/day_search.h"

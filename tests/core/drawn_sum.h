@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Random input that is the same everywhere, and one number for all that comes of it.
 

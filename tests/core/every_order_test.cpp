@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What lets a search through every order leave orders out: states that come to the same.
 
 #include "core/press/every_order.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What is said of few garments: no certainty from one, and limits that mean what they say.
 #include "core/quality/control_chart.h"
 #include "core/quality/exact_test.h"

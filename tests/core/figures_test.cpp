@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/core/made_garments.h"
 
 #include <gtest/gtest.h>

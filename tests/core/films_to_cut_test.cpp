@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/core/cutting_builders.h"
 
 #include <gtest/gtest.h>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The floors of the source, as DEVELOPERS.md lists them, against its include lines.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The source is built in floors: see DEVELOPERS.md. An include goes down, never up and never round.
 
 #include "tests/core/floors.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Many garments cost what each of them costs by itself, though a route is laid out once for all that are
 // alike.
 #include "core/orders/film_waste.h"

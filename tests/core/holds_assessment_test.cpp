@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // When rules fall silent, what waivers lift, and how an assessment is put together.
 
 #include "tests/core/builders.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Every rule once: a shop that raises it, with its grade and the act that frees it, and the same shop after
 // that act, where the rule is silent.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the findings say, with their numbers.
 
 #include "tests/core/builders.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // How thin the strokes of a wording get.
 
 #include "core/orders/lettering_strokes.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Local times of a logger over the changes of the clocks, as they are in the United Kingdom in 2026: an hour
 // ahead of UTC from 29 March, 01:00 UTC, until 25 October, 01:00 UTC (The Summer Time Order 2002, from
 // memory).

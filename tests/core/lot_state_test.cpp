@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What stands between a lot of blanks and the platen.
 #include "core/shop/lot_state.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Garments that were handed over, with the names of what they are of: a shop's past, written by hand.
 

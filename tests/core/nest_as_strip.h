@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What lies on a nest, as rectangles on a strip, made from the drawing alone: each decal takes the gap with
 // it, and the strip is what the edges leave and one gap more. For checks that do without the nesting's own

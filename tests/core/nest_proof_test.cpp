@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // That a nest is the shortest possible is said where its length is the least length. Looked at by trying
 // every place: where it is said, nothing shorter fits; and the least length is never above what does fit.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the maker is offered next: a warm peel never waits for a cool one.
 #include "core/press/next_at_press.h"
 

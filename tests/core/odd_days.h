@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Days at the press made at random, also of kinds that a shop seldom has: three presses, several waits in a
 // row, steps that nobody attends to, garments with nothing left to do.

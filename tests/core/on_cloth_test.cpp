@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Boxes on cloth: shapes whose measures are reckoned by hand, and the eight drawn garments.
 
 #include "core/garments/garment_drawings.h"

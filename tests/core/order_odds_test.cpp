@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // States of an order that two laptops bring about between them.
 #include "core/orders/order_odds.h"
 

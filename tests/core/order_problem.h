@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Any cost of an order as OrderSearch sees it: every move is tried by reckoning the whole order anew. And the
 // answer to hold it against, from every order there is.

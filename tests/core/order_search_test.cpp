@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The search for an order, and weighted tardiness on one machine, against every order there is.
 
 #include "core/press/one_machine.h"

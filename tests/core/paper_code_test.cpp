@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The codes on papers: read back whole, and told from halves, misreadings and those of other shops.
 
 #include "core/trade/paper_code.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Plain ways of filling a strip, written from their descriptions and from nothing of the program: rows (first
 // fit by falling length, Coffman, Garey, Johnson and Tarjan 1980), each piece as low and then as far left as

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A plan that goes on from the one before: what is shown at once after a step is not worse than what was
 // left.
 

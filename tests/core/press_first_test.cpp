@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/shop/press_first.h"
 
 #include "tests/core/reckoned_builder.h"

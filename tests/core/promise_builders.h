@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A shop at the fair table for the tests of promises: Tuesday 10 November 2026, 11:42; working hours are
 // 9 to 17 from Monday to Friday, the wash takes an hour and drying twelve, rest is a day. Cutting takes no

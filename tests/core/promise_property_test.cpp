@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Promises given one after the other, from a fixed seed: after each, everything promised so far must still
 // fit, by a reckoning that works through the days hour by hour and knows nothing of how promises are made.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A thousand random weeks of a workshop, played through from order to order. The promises are the ones
 // reckoned; everything else here is its own small workshop that knows nothing of how they are reckoned: one
 // maker who takes up what is promised first, one washer in the evening, rolls, deliveries, closed days.

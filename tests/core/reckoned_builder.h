@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A reckoned shop out of a shop for tests: its waiting decals allotted, its garments assessed, its day
 // planned.

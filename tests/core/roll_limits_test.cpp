@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A roll at its limits: the day on which it grew too old, and hours outside two limits at once.
 #include "core/film/both_outside.h"
 #include "core/film/roll_condition.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The same request gives the same answer on every machine and with every compiler: what each search finds is
 // written down here as one number. A change of a search changes it; where that was meant, and the benches say
 // that the answers are no worse, the new number goes in.

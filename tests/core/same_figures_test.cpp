@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What is learned from a shop's past, of drawn counts small enough to tie: one number for all that comes of
 // it (see same_results_test.cpp).
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Film of round lengths on round rolls, so that decals just fit and rolls end exactly: one number for all
 // that comes of it (see same_results_test.cpp).
 

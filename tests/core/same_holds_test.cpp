@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the rules say of garments whose measures lie on the limits and just beyond them: one number for all
 // that comes of it (see same_results_test.cpp).
 

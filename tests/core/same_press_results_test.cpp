@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Days at the press of round times, so that things come due at once and limits are met exactly: one number
 // for all that comes of them (see same_results_test.cpp). Which of two goes first is then seen.
 

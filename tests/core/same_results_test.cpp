@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What is computed from the same input is the same on every machine and after every change that means to
 // change nothing: drawn input of many kinds, and one number for all that comes of it. Whether a result is
 // right is tested elsewhere; this tells that it has become another. Where that was meant, the new number goes

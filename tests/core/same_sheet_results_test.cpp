@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Boxes, lines and garments on a sheet of whole units, so that edges touch and corners meet: one number for
 // all that comes of it (see same_results_test.cpp).
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Words, numbers and codes as they are read and written, of drawn text: one number for all that comes of it
 // (see same_results_test.cpp). The letters are those on which something turns: signs, quotation marks, ends
 // of lines, spaces of every kind, bytes that are no letter.

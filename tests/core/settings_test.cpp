@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/facts/settings.h"
 #include "core/orders/promise_hours.h"
 

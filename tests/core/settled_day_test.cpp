@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Which holds leave a promised day true, and what is said while one does not. Which is which is common
 // practice, no source.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Two garments under one platen, which two laptops can bring about between them.
 #include "core/shop/shared_press.h"
 

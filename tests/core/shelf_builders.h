@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A film shelf for tests: days of autumn 2026, readings, a film, a roll and decals that wait, in their usual
 // case. The odd fact stands in the test.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Whether a few rectangles fit a strip of some length, by trying every place there is to try. It knows
 // nothing of how the program packs or of its bounds.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Branches of a filling: they find what the greedy rule alone does not, and keep to what they promise. What
 // they find is looked over by faultOf, which knows nothing of how it was made.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Strips for the tests: at random from a seed, and without waste, so that the shortest length is known.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Single packings: what is at the edge of what may be asked, precedence, stopping, telling.
 
 #include "core/cutting/strip_search.h"

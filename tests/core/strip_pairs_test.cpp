@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Whether a few pieces fit is held against trying every place (shortest_by_trying.h), which knows nothing of
 // how two pieces lie to one another.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // On decals of a shop, where waste cannot be avoided, no plain way of filling a strip is shorter than the
 // search.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Thousands of strips made at random from fixed seeds: each packing is looked over by faultOf, which knows
 // nothing of how it was made, and held against what was promised of it.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What a strip may be asked, what a packing must be, and the least length.
 
 #include "core/cutting/strip_plan.h"

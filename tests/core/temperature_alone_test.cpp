@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Readings of temperature alone: age needs no humidity, and a humidity nobody measured is neither dry nor
 // zero.
 #include "core/film/ageing.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/cutting/cut_length.h"
 #include "core/film/use_first.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Rolls of a film one after the other, against use that is drawn a great many times by the model in words:
 // what is cut is cut from the first roll that has any left and is not out of date.
 #include "core/film/usual_use.h"

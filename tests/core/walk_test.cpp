@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The press walk of a day: heat runs of what was pressed, is under way and is planned; the rack; what stands
 // aside and why.
 #include "core/shop/walk.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/stock/what_to_bring.h"
 
 #include "tests/core/builders.h"

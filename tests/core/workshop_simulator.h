@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A workshop played through event by event, for tests of promises. Its rules are those of the trade, written
 // down here once more and on their own:

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Hundreds of actions and takings back in an order that chance picks: the ledgers, the cards of the order
 // book and the press stay sound after each, and taking back all of it leaves the shop as it was.
 #include "tests/db/small_shop.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What may be done in a shop, by chance, for tests that carry it between laptops.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Backups that the program makes by itself: named, read before they get their names, copied into a second
 // folder, and removed when they are past their time.
 #include "db/backups/backups.h"

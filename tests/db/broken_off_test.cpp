@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A program that is killed, or whose computer loses its power, at any moment of whatever it does with a shop.
 // What it acknowledged is there, at most the one thing under way as well, the shop is whole, and nothing of
 // ours is left lying about after the next start. A hundred of each here;

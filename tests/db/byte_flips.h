@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // One byte of a closed shop flipped: is it found, or harmless? For the tests of some bytes and of every byte.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Any byte of a closed shop may go bad. Whatever it is, opening and checking end, and a shop of which a
 // recorded row reads otherwise is never called whole. Every byte is tried by tests/long/run.sh byte_flips.
 #include "db/journal/backup.h"

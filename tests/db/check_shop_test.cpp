@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The check of a whole shop: what something or somebody did to the file, past its history, is named, and put
 // right where the history tells how.
 #include "db/check/check.h"

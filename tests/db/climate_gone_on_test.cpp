@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Readings that come on top of known ones: whatever is done to them, going on from what is known gives what
 // loading all of them does, or says that all must be loaded.
 #include "tests/db/small_shop.h"

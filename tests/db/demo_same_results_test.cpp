@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The demo's shop, over some of its days: what is reckoned from it is the same on every machine and after
 // every change that means to change nothing. Whether it is right is tested elsewhere; where a result was
 // meant to become another, the new number goes in.

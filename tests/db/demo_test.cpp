@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The demo's shop: whole, the same each time, in the middle of its morning, with something of everything.
 
 #include "db/demo/demo_shop.h"

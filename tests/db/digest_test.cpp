@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Hashes against the examples of the standard (FIPS 180-4, "SHA256.pdf" of NIST's example values, from
 // memory).
 #include "db/disk/digest.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Whatever Holdfast does with a shop's file, each as a scene: files in a folder, and one thing done with
 // them. A scene is played in a program of its own, whose disk fails, which is killed, or whose power is lost;

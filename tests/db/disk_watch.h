@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Looks on at what is done to the disk: each call that succeeded, in its order.
 

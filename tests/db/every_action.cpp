@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/db/every_action.h"
 
 #include "db/actions/claim_actions.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Every kind of thing that a person does in a shop, once, each ready to be done in a copy of the same
 // prepared shop: for the tests of disks that fail and of programs that are killed.

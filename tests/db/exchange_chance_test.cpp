@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Thousands of actions and takings back on two and three laptops, in an order that chance picks, with news
 // carried whenever chance will, or lost: when all have all, all hold the same, nothing is below zero, and
 // every entry that was made is either in the history or set aside by name.

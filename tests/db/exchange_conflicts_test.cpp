@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Where two laptops did what does not go together: what stands, what gives way, and in which words it is
 // said.
 #include "db/journal/backup.h"

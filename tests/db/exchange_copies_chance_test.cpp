@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Laptops whose files are copied, used twice and put back from older copies, and a workshop that is put back,
 // as chance will, with clocks hours apart: what any file that is still there has had done on it is in all of
 // them in the end.

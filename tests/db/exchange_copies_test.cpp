@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Files that were put back from an older copy, or are used twice: whatever was done on any of them is in the
 // shop in the end, and stands for what it stood for.
 #include "tests/db/exchange_fixture.h"

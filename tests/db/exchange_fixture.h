@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The small shop as the workshop's copy, in memory, and copies of it for other laptops in a folder of their
 // own.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // News that somebody has written to: well sealed, but with what no work with Holdfast does.
 #include "db/exchange/news_file.h"
 #include "db/journal/backup.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What no laptop allows by itself and two bring about between them: it is put right where it can be, and
 // else said on the order, on each of them.
 #include "core/press/step_key.h"

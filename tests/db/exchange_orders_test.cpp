@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What an order keeps of itself travels with it: the outlines of its wordings, and that it was undone and put
 // back again.
 #include "db/actions/put_back.h"

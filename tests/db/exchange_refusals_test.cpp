@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // News that is not taken in: refused in words, and nothing is changed.
 #include "db/journal/backup.h"
 #include "tests/db/exchange_fixture.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The fair and back: two laptops of one shop, and the news that is carried between them.
 #include "db/journal/backup.h"
 #include "tests/db/exchange_fixture.h"

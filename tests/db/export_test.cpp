@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The shop as comma-separated values: what stands in which file, and what sqlite3's own reader makes of it.
 #include "core/csv/csv.h"
 #include "db/csv/export_shop.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/db/failing_disk.h"
 
 #include "tests/db/disk_watch.h"

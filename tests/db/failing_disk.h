@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A disk that fails when it is told to. SQLite's calls and our own go through it (it stands in front of the C
 // library's in the test program), so that each of them can be made to fail once, or from some call on for

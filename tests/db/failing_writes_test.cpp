@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Every call to the disk fails once, or from then on, whatever is being done with the shop, and the program
 // goes on or is gone right after. What was acknowledged is there, what was refused is wholly absent, what
 // lies beside the shop is tidied up, and the words say which it is. Every call of every scene is tried by

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // However the figures are read, they are what all facts together say: after any acts, undone or not, in the
 // shop of the demo, and where a row cannot be read. And what reading them asks of SQLite and of memory grows
 // with the garments, not faster.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A customer who asked to be forgotten: the money stays, and no name is left anywhere.
 #include "db/actions/claim_actions.h"
 #include "db/actions/forget_customer.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What a rule holds is refused by the actions, whatever a screen shows; a waiver lets it through.
 #include "db/actions/put_back.h"
 #include "tests/db/small_shop.h"

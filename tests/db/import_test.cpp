@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Files read into a shop: each kind, what is refused and how, and the demo written out and read back.
 #include "db/csv/export_shop.h"
 #include "db/csv/import_shop.h"

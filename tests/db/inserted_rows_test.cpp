@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Rows written down by hand are what a session would have recorded of them.
 #include "db/sqlite/inserted_rows.h"
 

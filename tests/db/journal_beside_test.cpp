@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Work beside the window: a second connection that writes under the same lock.
 #include "tests/db/journal_fixture.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/check/check.h"
 #include "tests/db/journal_fixture.h"
 

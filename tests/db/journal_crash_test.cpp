@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A program that is killed at any moment loses nothing it has acknowledged and leaves a whole file.
 #include "db/check/check.h"
 #include "tests/db/journal_fixture.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A disk that fails at any one call: what was acknowledged is there, what was refused is wholly absent, also
 // for a program that is killed right after it said so.
 #include "db/check/check.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A disk that fills up: the action comes back with words, nothing is half-written, and the shop goes on.
 #include "db/check/check.h"
 #include "db/journal/backup.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A small workshop for the tests of the journal: lots of blanks with a ledger of moves, notes with a
 // full-text search, and a clock that stands where it is put.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Redo: whatever was undone can be done again, also after a restart, in the order that a person expects.
 #include "db/journal/undo_words.h"
 #include "tests/db/journal_fixture.h"

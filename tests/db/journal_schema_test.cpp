@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What sessions ask of the tables of the trade, and that the shipped schema keeps to it.
 #include "db/check/check.h"
 #include "tests/db/journal_fixture.h"

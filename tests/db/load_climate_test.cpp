@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Loading a long climate log: it is asked meanwhile whether to go on, and stops where it is told to.
 #include "tests/db/small_shop.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What a person types finds the order: any part of a name or word, and a phone number however it is written.
 #include "core/trade/folded.h"
 #include "db/tables/order_book.h"

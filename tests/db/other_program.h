@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A second program, made by fork: one that is gone without a good-bye, or that runs as somebody with few
 // rights.

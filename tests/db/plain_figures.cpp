@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/db/plain_figures.h"
 
 #include "core/facts/film_roll.h"

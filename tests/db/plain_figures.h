@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The figures the plain way: all facts of all orders in memory at once, every step of every garment, sums by
 // hand. Slow and easy to follow; what the program shows must be the same.

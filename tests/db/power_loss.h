@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Power that is lost at some call to the disk. What was synced is there afterwards. Of what was written
 // since, chance decides, write by write: it is there, it is not, or only some of its sectors of 512 bytes

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Orders that were undone or cancelled: they stay findable, with all that was typed, and can be put back.
 #include "db/actions/put_back.h"
 

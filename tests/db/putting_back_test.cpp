@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A backup is put back: what would be lost is said first, the present file is kept, and putting that one back
 // undoes it.
 #include "db/backups/putting_back.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Readings that were noted wrongly are corrected or removed, one act and one undo each.
 #include "tests/db/small_shop.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What is refused at opening, in which words, and that its bytes stay.
 #include "tests/db/journal_fixture.h"
 #include "tests/db/other_program.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/trade/id_maker.h"
 #include "db/backups/backups.h"
 #include "db/check/check.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A small shop in memory for the tests of actions: a tee that is washed first, a film, a roll, a place and a
 // press, and a clock that stands still until a test moves it.

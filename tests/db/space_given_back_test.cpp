@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What took many rows away leaves no empty file behind, counted in pages; the history keeps what was done.
 #include "db/check/check.h"
 #include "tests/db/small_shop.h"

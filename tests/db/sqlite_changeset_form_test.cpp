@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Damaged and forged changesets: each is either refused before SQLite reads it, or read and turned round to
 // its end.
 #include "db/sqlite/changeset_form.h"

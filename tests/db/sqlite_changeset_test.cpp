@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/sqlite/changeset.h"
 #include "db/sqlite/changeset_form.h"
 #include "db/sqlite/connection.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A changeset over rows that went on meanwhile.
 #include "db/sqlite/merge_rows.h"
 #include "db/sqlite/session.h"

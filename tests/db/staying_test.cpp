@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Which backups stay. Weeks begin on Monday, as ISO 8601 has it; the calendar is that of std::chrono.
 #include "db/disk/staying.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How much work a file was asked for: instructions of SQLite's own machine, to the ten. It is the same
 // however busy the computer is.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A row that holds what no action writes takes away itself and what cannot be shown without it, never the
 // whole shop.
 #include "core/shop/reckoned_shop.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What is done all day must not take longer because the shop has more orders: counted in instructions of
 // SQLite.
 #include "db/tables/order_book.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A machine whose SQLite cannot do what the shop file needs is told so when the build is prepared.
 
 #include "tests/install/installed.h"

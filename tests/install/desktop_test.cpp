@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the desktop reads of the installed program, looked at by the freedesktop.org checkers of Debian
 // (desktop-file-utils, appstream, shared-mime-info), and what it makes of a shop file.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Draws resources/program/holdfast.svg to the PNG files beside it: `ninja holdfast_draw_icons`, run it once
 // after a change of the drawing, and commit what it wrote.
 

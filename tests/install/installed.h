@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The program as it is installed from this build, in a folder of its own for all tests of the program; and
 // other programs run on it.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The tests of the installed program and its package. Pictures are drawn without a display.
 
 #include <gtest/gtest.h>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The Debian package that CPack makes of this build, looked at by Debian's lintian, and run from where it
 // unpacks.
 

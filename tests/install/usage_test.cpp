@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The manual page and the completions of the shells name what `holdfast --help` names: no more and no less.
 
 #include "app/command_line/arguments.h"

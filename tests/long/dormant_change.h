@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Changes that lie dormant in core until one is chosen: small_changes.py weaves them into a copy of core, so
 // that one build holds hundreds. The variable HOLDFAST_CHANGE names the one that is awake; where it is unset,
 // none is, and everything is as it was written. Any thread.

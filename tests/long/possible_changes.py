@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
 """Where core can be changed a little, what stands there instead, and how the change is woven in to lie dormant."""
 import dataclasses
 import re

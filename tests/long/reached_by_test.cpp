@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Writes which dormant changes each test reaches: a line a test in the file that HOLDFAST_REACHED names.
 #include "tests/long/dormant_change.h"
 

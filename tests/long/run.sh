@@ -1,4 +1,5 @@
 #!/usr/bin/env bash
+# SPDX-License-Identifier: GPL-3.0-or-later
 # Tests that take hours, run by hand and not with tests/run.sh. They need nothing beforehand.
 #   bash tests/long/run.sh small_changes [--changes 300] [--seed 1] [--only core/film]
 #     Makes small changes in core, one at a time, and says which of them no test of core or db catches.

@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
 """Makes small changes in core, one at a time, and says which of them no test of core or db catches.
 
 A change is a sign, a comparison, a constant or a joining word: < for <=, + for -, 3 for 4, min for max. The

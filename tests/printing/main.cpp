@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The tests of printing: a real print service, started before anything asks for printers.
 
 #include "app/theme/tokens.h"

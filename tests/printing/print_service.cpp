@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/printing/print_service.h"
 
 #include <QDeadlineTimer>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A print service of the tests' own: Debian's cupsd with its own settings, spool and queues in a temporary
 // folder, spoken to over a socket in that folder and so by nobody else. What a queue is sent arrives as a

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Choosing printers in the Back room and printing from it, by keys, in the real window on the real print
 // service.
 

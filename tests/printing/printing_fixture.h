@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Papers sent through CUPS's own filters to queues of known pages, and what arrives there measured with
 // poppler (pdfinfo, pdftoppm) and read with zbar.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What really arrives: every small paper on every queue, at its size; and what is said of a printer that
 // cannot print.
 

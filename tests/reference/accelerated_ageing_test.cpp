@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Ageing by Q10, against public calculators that quote ASTM F1980 (second-hand; the standard's own text was
 // not read) and figures computed from the formula with SciPy 1.10.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // How many to bring: the newsvendor's quantity and its expected shortage, against published and computed
 // figures (references.md §8), and against what a search over every quantity finds.
 #include "core/stock/demand.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Care axes against the public GINETEX table (read): wash 30/40/50/60/70/95 °C with normal > mild > very mild
 // agitation, hand wash at most 40 °C, tumble normal > low > none, iron 200/150/110 °C (110 without steam),
 // bleach any > oxygen only > none, professional cleaning P, F, W as sets. "Milder is always permitted" (the

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The trade's own numbers: common practice, no source. Each may be changed in a shop; here stands what a new
 // shop starts with.
 

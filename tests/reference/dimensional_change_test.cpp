@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Change of size after washing, against ISO 5077 (read): (x_t − x_0)/x_0 · 100, negative is shrinkage.
 
 #include "core/facts/blank_lot.h"

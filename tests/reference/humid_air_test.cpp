@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Damp air: the Magnus formula of WMO-No. 8 (constants read second-hand) against its own figures, and against
 // PsychroLib 1.1.1 and the ASHRAE 2017 Fundamentals, ch. 1 (second-hand, from PsychroLib's own tests), from
 // which a Magnus formula may depart a little.

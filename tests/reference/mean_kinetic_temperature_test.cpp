@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Mean kinetic temperature against USP 29 <1160> (read: ΔH 83.144 kJ/mol, R 8.3144e-3, so ΔH/R = 10 000 K)
 // and figures computed from its formula with SciPy 1.10. CODATA's R would move results by about 1e-5 K.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Rounding against the figures of a JavaScript library for decimals, big.js 7.0.1 (computed with it).
 
 #include "core/trade/money.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The loss function of the unit normal, L(z) = φ(z) − z·(1 − Φ(z)), which expected waste is reckoned from.
 // Figures computed with SciPy 1.10 (references.md §8).
 

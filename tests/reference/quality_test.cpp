@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Shares, charts, survival and the exact test against figures that were published or computed with general
 // libraries (references.md §7): Newcombe 1998, Table I, method 3 (with SciPy); NIST/SEMATECH
 // e-Handbook 6.3.3.2 (read in two public copies); Montgomery and Runger (from memory); the 6-MP

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Worked examples of scheduling, at the timing of the day plan and its dispatch rules.
 //
 // Pinedo, "Scheduling: Theory, Algorithms, and Systems", 4th edition, as quoted in a public repository's

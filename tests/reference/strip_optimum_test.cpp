@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The shortest strips of ten small sets of rectangles, found by a general-purpose solver: glpsol of GLPK 5.0
 // (Debian 12) on the model strip_optimum.mod beside this file, each proven optimal within 60 s. Where turned
 // pieces took it longer there is no figure. The search must reach each.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The Back room: the shop's own numbers, films and their recipes, presses and their checks, fairs, copies of
 // the file, the second laptop, and what belongs to this computer. At the left the sections with what they

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/back_room/computer_sheet.h"
 
 #include "app/places/back_room/printers_sheet.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What belongs to this computer and not to the shop: its printers, its scanner, how large its text is, and
 // how loud the end of a count at the press is.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/desk/backup_words.h"
 #include "app/desk/formats.h"
 #include "app/places/back_room/file_sheets.h"

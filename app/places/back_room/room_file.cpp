@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/back_room/room_file.h"
 
 #include "db/disk/file_probe.h"

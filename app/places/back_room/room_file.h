@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the shop file says of itself: where it is, its copies, the laptops that share the shop; and what
 // belongs to this computer alone.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/back_room/room_lines.h"
 
 #include "app/theme/measures.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The lines of a section: a name, its words next to it, its state on a chip, and what Enter does. One stop
 // for Tab; up and down move. Where a line offers two things, left and right choose which of them Enter does.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // One section of the Back room as it stands on its card: lines of facts, and what can be done about them.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The shop's own numbers, in three sections. Each heading leads to the form of its part.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/blank_rail/blank_rail_place.h"
 
 #include "app/desk/formats.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Blank rail: what hangs there by style, size and colour, washed or not, and the next wash.
 

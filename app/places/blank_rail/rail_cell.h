@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What one cell of the rail's grid says, in two lines: washed, unwashed and what of it is chosen for the
 // wash; short or reserved, and drying.

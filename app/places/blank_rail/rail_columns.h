@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Where the columns of the rail's grid are: the colours at the left and the sums at the right stay, the sizes
 // between them share the room, or scroll sideways where there is too little of it for what the cells say.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The grid of one style: a row for each colour, a column for each size, what is washed, unwashed, drying,
 // reserved or short in each. Arrow keys move the cell; Enter or a double click opens what is in it. The head

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The rail itself: the styles hang from it as tabs, the one looked at is a sewn label open to the grid below.
 // One stop for Tab; ← → change the style.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/blank_rail/rail_stock.h"
 
 #include "core/shop/lot_state.h"

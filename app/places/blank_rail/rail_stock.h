@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What hangs on the rail, counted by style, size and colour from the facts. No widget, no clock.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/blank_rail/rail_table.h"
 
 #include "app/places/blank_rail/rail_cell.h"

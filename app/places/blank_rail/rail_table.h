@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The grid of a style with its head row: colours scroll up and down below the heads, sizes sideways where
 // there are more than the room shows.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What is chosen for the next wash: blanks by spot. It outlives the place being left, not the program.
 

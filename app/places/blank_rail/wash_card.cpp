@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/blank_rail/wash_card.h"
 
 #include "app/desk/formats.h"

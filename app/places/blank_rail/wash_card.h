@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Tonight's wash: what goes in, how it is washed, what waits for it, and the loads that are not dry yet. The
 // tub holds what a person put in; when the wash starts it is empty, whatever hangs unwashed still.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What is in the tub, a row for each style, size and colour with how many. A row stays the same widget while
 // its number changes, so that the keyboard stays on its stepper.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/blank_rail/wash_tub.h"
 
 #include "app/desk/formats.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/cutting_bench/bench_foot.h"
 
 #include "app/places/cutting_bench/bench_model.h"

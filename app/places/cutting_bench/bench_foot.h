@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Below the bench: the decal at hand in words, and the keys that move it.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What is on the film: decals that are cut alike on one line, with how many there are where it is more than
 // one. A click turns to the first. Only the first lines are shown until all are asked for, so that what comes

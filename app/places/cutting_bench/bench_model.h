@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What lies on the bench: the films that have decals to cut and, of each, its nests, what the maker pinned,
 // left out and which roll comes first. It asks core/cutting what is free and legal and paints nothing.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Moving decals by hand, and what is known of lengths: which layout is better, which is proved the shortest,
 // and what pins cost. The part of bench_model.h that does so.
 #include "app/places/cutting_bench/bench_model.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Where the number of each decal stands in the drawing of the bench, so that who weeds finds it. In a corner
 // of its box where it covers nothing of the drawing; else on free film or an offcut near by, with a short

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Draws the nests to scale: film, rulers, decals as they are cut, weeding frames, offcuts, the parting cut.
 

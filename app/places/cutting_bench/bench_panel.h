@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // At the right of the bench, or below it in a narrow window: what lies on the film, what waits and why, the
 // rolls to cut from, the offcuts, how it is cut, the figures, and what is done with it all.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the panel at the right of the bench shows.
 #include "app/places/cutting_bench/bench_panel.h"
 

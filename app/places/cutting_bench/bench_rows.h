@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Lines of the panel: words that wrap, a quieter second line, and one act at the right, or a switch.
 

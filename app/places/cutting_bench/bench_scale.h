@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Where things lie in the drawing of the bench: nests one below the other, each with its caption, its rulers
 // and the roll at its end; from millimetres to pixels and back.

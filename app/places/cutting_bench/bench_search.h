@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Looks for a shorter nest on a thread of its own while the maker works on. What is found comes as a signal
 // on the interface thread; a search that was dropped says nothing more.

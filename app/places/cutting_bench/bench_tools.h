@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The row above the bench: nest again, turn, pin, and the gap. A line along its foot says how far a search
 // is, or the writing of a file.

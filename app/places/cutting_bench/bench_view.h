@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The cutting bench: nests to scale, which a hand moves decals on. A drag or an arrow key lays a decal only
 // where it may lie and pins it there; Tab goes from decal to decal and behind the last one on; Delete leaves

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the bench says of decals, rolls and lengths. Formatted once, here.
 

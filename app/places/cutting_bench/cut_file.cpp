@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/cutting_bench/cut_file.h"
 
 #include "app/desk/formats.h"

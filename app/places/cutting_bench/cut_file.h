@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the cutter is given: the nest's decals as outlines, the cut file as SVG, its name.
 

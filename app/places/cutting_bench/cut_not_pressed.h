@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Decals that are cut and not yet pressed: those that may still be found cut wrong.
 

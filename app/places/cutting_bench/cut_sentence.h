@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How it is cut, in one sentence: "Cut mirrored, a frame round each decal, parted at 188 mm." The words that
 // can be had another way are turned by a click, by Space or by their key, which is on a cap behind them. Left

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The cut sheet, on paper: each nest drawn to a stated scale, mirrored as it is cut, and below it a line with
 // a box to tick for each decal. Black on white.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Cut files and the cut sheet and on paper, written beside the window: outlines of a thousand decals take
 // seconds. What is written is the bench as it lay when it was asked for. A file that was there stays whole

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What is done with the bench: files for the cutter, paper for the wall, and that it is cut.
 #include "app/places/cutting_bench/cutting_bench_place.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Cutting bench: the decals that wait, film by film, nested on real rolls to scale; what the knife is given
 // as a file and on paper; and what became of the cutting.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What a scan leads to on the cutting bench.
 #include "app/places/cutting_bench/bench_panel.h"
 #include "app/places/cutting_bench/bench_words.h"

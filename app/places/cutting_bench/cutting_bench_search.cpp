@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The search for a shorter nest, by itself and when it is asked for.
 #include "app/places/cutting_bench/cutting_bench_place.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/cutting_bench/film_inks.h"
 
 #include "app/theme/contrast.h"

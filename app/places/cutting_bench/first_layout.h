@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The first layout of a film's decals as a wish has them, before any search for a shorter one. That of a
 // usual film is made at once; that of thousands of decals, or around very many pins, on a thread of its own.

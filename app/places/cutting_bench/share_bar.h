@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the film charged goes into: decals and their frames, offcuts worth keeping, what is lost. In the
 // film's own shade, the offcuts hatched; the shares in words below.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Digits to press where there is a pointer and no keyboard at hand: it opens above an amount that is clicked
 // into and types into it. It takes no keyboard itself, and goes when the amount is left.

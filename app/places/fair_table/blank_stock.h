@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How many blanks of each style, size and colour are free on the rail, washed or not: what the tiles say.
 

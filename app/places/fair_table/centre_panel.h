@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The middle of the fair table: where the decal goes, the garment at true scale, and below it what is cut.
 // The placements are at the left of the garment, so that it is large; in a narrow column they are above it.

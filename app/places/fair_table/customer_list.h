@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The customers that a typed name or number may mean, below the field it is typed in. The keyboard stays in
 // the field: Down takes up the list, Enter chooses, Escape closes it.

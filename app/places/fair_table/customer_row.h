@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Who the order is for: name and number, with the shop's customers below as they are typed. Enter on a number
 // that only one of them has takes that one.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Below the garment: which artwork, which film, which words, and what is said of them at once. The list of
 // films opens in its place.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the customer pays now, as one line: "Paid now £ 10.00 in cash". Nothing is paid unless it is typed or
 // the deposit that the shop asks for is taken by its key; how it was paid is asked of each customer. In the

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The half-typed order as this laptop keeps it through a crash, a flat battery or closing time: JSON in the
 // note "fair-table draft" of the shop file.

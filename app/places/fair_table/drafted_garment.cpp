@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A garment of the draft as core and the order see it.
 
 #include "app/places/fair_table/table_draft.h"

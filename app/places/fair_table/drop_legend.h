@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the two drops in the colour tiles mean; in two lines where one has no room for both.
 

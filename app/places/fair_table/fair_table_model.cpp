@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/fair_table/fair_table_model.h"
 
 #include "app/desk/formats.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The order being typed, as the widgets of the fair table share it: every step of the maker goes through
 // edit(), which keeps the step before for undo, reckons price, promise and what cannot be kept anew, and sees

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The fair table: an order from first key to last in half a minute, price and promised day in sight from the
 // first choice. Letters jump to a section, Enter takes the order or goes to what is still missing. On a

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The films as a list that opens in the middle of the table: shade, whether it fits and why not, metres free
 // and the roll it would be cut from. Arrows move, the beginning of any word of a film's name finds it, digits

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The films that can be offered for the garment at hand, and the roll each decal of the order would be cut
 // from: rolls that may be used before those that may not, what must be used soonest first, as far as they are

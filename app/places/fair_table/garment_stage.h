@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The garment at true scale with its decals: drag one to move it, a chalk mark in the middle of an edge to
 // size it, arrow keys to nudge it 5 mm (with Shift 1 mm). Shows how far below the seam it is, its width and

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What is said at once, as banners below each other, in room of its own whose height the table gives: nothing
 // above it moves when a word comes or goes. More scrolls; the worst comes first and is always seen.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The garments of the order with their prices, as the lines of a bill; the one at hand with each of its
 // decals and what it adds. Up and Down choose, Delete removes, + and − change how many, Ctrl with Up or Down

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The left of the fair table: style, size, how many, colour, with what is on the rail of each.
 

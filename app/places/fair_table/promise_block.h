@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The day that can be promised, large, with the path to it in words along a running stitch: all of it is
 // still to be done. Green only where nothing stands in its way; where something does, it says that no day can

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/fair_table/stage_scale.h"
 
 #include "app/theme/drawings.h"

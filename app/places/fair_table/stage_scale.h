@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // From millimetres on a garment to pixels on the stage and back. Millimetres are those of a placement: below
 // the top seam, aside of the centre line with the wearer's left positive. Seen from the front the wearer's

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The right of the fair table, as a bill: what the order is made of with its total below, the day it is
 // promised for, who it is for, what is paid now, and the key that takes it. Each line that comes and goes has

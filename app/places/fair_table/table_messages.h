@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What is said at once of the draft: what fits, what cannot be kept and why, what to look out for. Holds
 // first, then cautions, then what is in order.

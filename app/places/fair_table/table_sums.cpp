@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/fair_table/table_sums.h"
 
 #include "core/shop/garment_cost.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the draft comes to: prices with their cost floor, the deposit, the promise and a sooner one.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The order just taken, to be read out to the customer: its number large, the day or why none can be told
 // yet, what is paid and what is owed. It stays until the next order is begun.

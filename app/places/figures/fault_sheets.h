@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Sheets of what came back: faults, what they have in common, how long decals hold, months.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The rows of a figure: name, its bar on the scale of all, the numbers, a remark where there is one. Bars and
 // table are one, so that the eye need not look a name up twice.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // One figure of the shop: a question in words, what it comes to in a sentence, its rows, and what to beware
 // of.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Figures: what came back and why, how long decals hold, whether promises were kept, what fairs brought,
 // where the film went. Each figure is a question in words with its answer, its chart, its table, and what to

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/figures/order_sheets.h"
 
 #include "app/desk/formats.h"

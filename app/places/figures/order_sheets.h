@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Sheets of orders and of film: promises kept, where orders were taken, where the film went.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/film_shelf/air_card.h"
 
 #include "app/desk/formats.h"

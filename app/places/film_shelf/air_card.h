@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The air of the storage place of a roll, in full: the chart, its figures over the window that was chosen,
 // and another place beside it; or every reading of it, to correct or remove.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Figures of places over a window: at once where there are few readings, else on a thread of its own, so that
 // a million of them hold nothing up. A new question takes the place of the one before.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The chart of temperature and humidity, as the module that draws it is asked for it. The module stands alone
 // (it brings Qt Charts and OpenGL with it, which the program does without until Film shelf is opened), so

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Film shelf: which rolls to use up first and with which waiting work; which are past their limit or were
 // badly kept, and what to do about each.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/film_shelf/first_words.h"
 
 #include "app/desk/formats.h"

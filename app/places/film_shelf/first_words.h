@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What becomes of the rolls and the promises if some work goes first, in words.
 

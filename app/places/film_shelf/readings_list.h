@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Every reading of a storage place, the newest first, to correct or to remove. What lies outside the film's
 // limits says so. Painted by delegate over the readings themselves: a million of them cost no more than a

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The air a roll stood in: the readings of its places, one after the other, and its spells outside the film's
 // bands.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Four facts of a roll: its age by the calendar and by warmth, its use-by, and the hours it was kept outside
 // its limits.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/film_shelf/roll_panel.h"
 
 #include "app/desk/formats.h"

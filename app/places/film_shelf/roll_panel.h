@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // One roll: what it is and how it was kept, its air, the work that waits for it or its ledger, and everything
 // that can be done with it. The one thing to do now is the indigo button.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The waiting work that is to be cut from a roll, alike decals of one order on a line, each with a tick; or
 // all work that could be, to ask what becomes of it if it goes first.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/film_shelf/shelf_delegate.h"
 
 #include "app/places/film_shelf/shelf_view.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The rolls on the shelf, first to use up first: thin, over what the shop reckoned.
 

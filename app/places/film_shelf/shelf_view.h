@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The shelf: a board for each roll, its tail as long as its days left on one linear axis from today, hatched
 // where warmth took days. Painted by delegate, so that hundreds of rolls cost no widget each.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the shelf says of a roll: how many days it has left and why so many, what is wrong with it, and what
 // to do about it. Warmth costs days; damp and dryness are said as hours outside the band, for they cost none.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A long series as a line of few points that looks the same: of all readings that fall on one column of
 // pixels the first, the lowest, the highest and the last are kept. Where readings lie further apart than the

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The care text that goes with the garments of an order, and the hand-over itself.
 

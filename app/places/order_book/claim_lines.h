@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What came back of an order, newest first: the garment, what was wrong, when it was told, and what was done
 // about it. One stop for Tab; ↑↓ move, Enter says what was done.

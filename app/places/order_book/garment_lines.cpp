@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/order_book/garment_lines.h"
 
 #include "app/desk/formats.h"

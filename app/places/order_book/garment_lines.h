@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The garments of one order: drawing, number, decals, price, where each is, and what frees one that is held.
 // One stop for Tab; ↑↓ move, Enter frees.

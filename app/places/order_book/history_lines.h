@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What happened to an order, newest first: a knot on the thread for each action, the words of the journal,
 // and Undo where nothing later is built on it. What was undone stays, struck through, and can be put back.

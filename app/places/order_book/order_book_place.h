@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Order book: search as you type over every order, one order whole beside it, hand-over with the care text.
 

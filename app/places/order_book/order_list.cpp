@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/order_book/order_list.h"
 
 #include "app/places/order_book/order_delegate.h"

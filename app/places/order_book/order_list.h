@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The list of the order book. What is typed in it goes to an order: digits to the one whose number begins so,
 // letters to the next customer of whose name a word begins so. Enter goes into the order.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the list of the order book shows, page by page: orders of the file that match, and among all of them
 // also those that were undone, each where its day or its promise puts it.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // One order whole: who, when promised, its garments, its money, what happened. H turns it over to the care
 // text and the hand-over.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What can be done with the order shown: its buttons with their keys, and which of them can be pressed.
 #include "app/papers/paper_making.h"
 #include "app/places/order_book/claim_lines.h"

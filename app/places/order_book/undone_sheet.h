@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // An order that was undone: what it was, what happened, and the one act that puts it back.
 

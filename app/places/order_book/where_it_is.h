@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Where an order is, in an icon and words: held, on the walk, resting … It is as far as the garment furthest
 // behind; what is on the press or cooling just now is said first.

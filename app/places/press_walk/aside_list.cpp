@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/press_walk/aside_list.h"
 
 #include "app/desk/aside_words.h"

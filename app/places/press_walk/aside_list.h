@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What cannot be pressed now: each garment with its reason and the act that frees it, on one card. The acts
 // are painted, so that ten thousand cards cost no widget each; F and W do them for the card the keyboard is

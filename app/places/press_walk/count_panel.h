@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The panel that is read from two metres: what is to be done now, and the seconds. Woad while heat counts,
 // weld when it is time to act, paper for work by hand. One stitch a second to twelve, then 24 equal stitches.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/press_walk/current_garment.h"
 
 #include "app/desk/garment_words.h"

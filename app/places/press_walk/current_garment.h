@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The card of the garment in hand: its drawing, who it is for, and its steps.
 

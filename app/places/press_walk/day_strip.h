@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The day as a strip: platens, hands and cooling rack on one time axis, from now to the plan's end, with the
 // closing hour; and in words which garments will be late, or come after closing, if the plan is kept.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The garment in hand as it lies on the platen: its outline in its cloth, the decals of the side being worked
 // at true scale with their measures, and the pillow where one goes under.

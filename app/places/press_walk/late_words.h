@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What of the walk will be late if the plan is kept, said before it is; empty where nothing will be.
 

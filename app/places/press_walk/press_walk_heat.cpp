@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What is done about a count that went wrong: too long under heat, or by a clock that was set back.
 #include "app/places/press_walk/press_walk_place.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The keys of Press walk. They work from anywhere in the place, whatever has the keyboard.
 #include "app/places/press_walk/press_walk_place.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Where the parts of Press walk stand, by the room there is.
 //
 // Three columns in a wide window. In a narrower one the walk and what stands aside share the left column by

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Press walk: the day's garments in heat runs, the one in hand with its seconds, the cooling rack, and aside
 // what cannot be pressed with what frees it. Space is Next.

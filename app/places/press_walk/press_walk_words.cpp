@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What Press walk says in its panel, on Next and on the rack.
 #include "app/places/press_walk/press_walk_place.h"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/press_walk/promised_aside.h"
 
 #include "app/desk/aside_words.h"

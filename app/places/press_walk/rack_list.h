@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The cooling rack: what cools, until when, and the key that takes it up. A garment that was put by in the
 // middle of its work stands here too.

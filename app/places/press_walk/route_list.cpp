@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/press_walk/route_list.h"
 
 #include "app/desk/formats.h"

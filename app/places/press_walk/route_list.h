@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The steps of the garment in hand: done with a tick, the one under way on indigo, the rest with their
 // numbers. Scrolls by itself so that the step under way and those after it are seen.

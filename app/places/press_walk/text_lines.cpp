@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/press_walk/text_lines.h"
 
 #include <QTextLayout>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Paints the walk: heat runs on flax, the thread down the left, a knot for each garment.
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The list of the walk. The head of the run whose garments are in view stays at its top, so that the heat is
 // always said.

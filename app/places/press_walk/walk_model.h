@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The walk as a list to be read from above: a row for each heat run, for each change of the platen, for each
 // garment. Thin, over the core's Walk.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A sentence or two above a list of Press walk about what in it must not be overlooked, with the key that
 // leads on. Its words are broken into lines and never cut. At the head of the walk it names what will be

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What Press walk shows at the right of the header: how far the day is, when it ends, and the clock; in a
 // narrow window in as many lines as they need.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Packs strips with general-purpose packing libraries and prints how long each made them.
 //
 // In (JSON): [{"name", "width", "least", "leastTurned", "pieces": [[across, along], ...]}]. Out: a line "NAME LIBRARY TURNS LENGTH"

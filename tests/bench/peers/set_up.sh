@@ -1,4 +1,5 @@
 #!/usr/bin/env bash
+# SPDX-License-Identifier: GPL-3.0-or-later
 # set_up.sh FOLDER: installs the libraries of package.json in FOLDER (in build/, never here), with pack.mjs beside them.
 set -euo pipefail
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Changesets: what is not whole is refused by everything that reads one, and what is whole can be read,
 // turned round, renumbered and tried on a shop.
 #include "db/journal/recorded_form.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Logs of temperature and humidity, as any logger may write them.
 #include "core/film/climate_log.h"
 

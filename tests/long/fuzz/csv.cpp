@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Comma-separated values: whatever is read can be written and read again as the same.
 #include "core/csv/csv.h"
 

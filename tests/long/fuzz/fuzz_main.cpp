@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What libFuzzer calls, in a program with one reader.
 #include "tests/long/fuzz/fuzz_target.h"
 

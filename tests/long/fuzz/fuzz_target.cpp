@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/long/fuzz/fuzz_target.h"
 
 #include <algorithm>

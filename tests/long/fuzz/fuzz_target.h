@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A reader that must take any bytes at all: it answers, or refuses in words, and neither crashes nor hangs.
 // Each stands in a file of its own. tests/long/run.sh fuzz makes a program of each, which libFuzzer feeds;

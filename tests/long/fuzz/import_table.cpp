@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Tables of every kind that can be read in, into a shop that has some of each. Nothing of it stays.
 #include "db/csv/import_shop.h"
 #include "tests/long/fuzz/fuzz_target.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Each reader takes every input that is kept for it: some of each kind, and whatever once made it fail.
 #include "tests/long/fuzz/fuzz_target.h"
 

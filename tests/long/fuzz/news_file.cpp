@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // A news file of any bytes: the input itself, or real news with some of its bytes changed, which gets
 // further.
 #include "db/exchange/news_file.h"

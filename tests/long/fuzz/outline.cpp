@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What the knife follows, as path data, and the codes of our papers: texts that come with an order or a scan.
 #include "core/garments/svg_path.h"
 #include "core/trade/paper_code.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // A small workshop, the fair's laptop and what lies between them, made once in a program.
 

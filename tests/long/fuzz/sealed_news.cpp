@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // News whose sum is right, with entries and a label of any content: what somebody can make who knows how news
 // is written. It is taken in or refused whole, and touches nothing that news may not touch.
 #include "db/exchange/news_file.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The shop's settings as rows of text, with anything in them: "name=value" a line.
 #include "db/tables/settings_rows.h"
 

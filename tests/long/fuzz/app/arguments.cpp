@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // Whatever stands on the command line, a word a line.
 #include "app/command_line/arguments.h"
 

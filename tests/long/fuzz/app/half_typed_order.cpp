@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // The note of a half-typed order: never half a draft.
 #include "app/places/fair_table/draft_note.h"
 #include "tests/long/fuzz/fuzz_target.h"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
 // What this computer keeps for itself, in a file that anybody may have written to.
 #include "app/desk/machine_settings.h"
 
