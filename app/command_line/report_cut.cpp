@@ -70,7 +70,7 @@ private:
     struct OneFilm {
         FilmToCut toCut;
         FilmNests nests;
-        std::string problem;
+        Sentence problem;
     };
     struct OnGarment {
         const Garment* garment = nullptr;
@@ -168,7 +168,7 @@ private:
     }
 
     QJsonObject filmJson(const OneFilm& film) const {
-        const auto whyNot = [this](const std::map<DecalId, std::string>& reasons) {
+        const auto whyNot = [this](const std::map<DecalId, Sentence>& reasons) {
             QJsonArray all;
             for (const auto& [id, why] : reasons) {
                 QJsonObject each = decalJson(id);

@@ -7,6 +7,7 @@
 #include "app/command_line/table_files.h"
 #include "app/command_line/tour.h"
 #include "app/command_line/verbs.h"
+#include "app/desk/formats.h"
 #include "app/desk/machine_settings.h"
 #include "app/shell/desktop_notice.h"
 #include "app/shell/main_window.h"
@@ -43,7 +44,7 @@ constexpr std::chrono::milliseconds kPainted{200}; // after its shop was opened 
 
 int tell(const Result<std::string>& outcome) {
     if (!outcome.ok()) {
-        std::fprintf(stderr, "holdfast: %s\n", outcome.error().message.c_str());
+        std::fprintf(stderr, "holdfast: %s\n", outcome.error().message.english().c_str());
         return kNotDone;
     }
     std::fwrite(outcome->data(), 1, outcome->size(), stdout);
@@ -139,7 +140,7 @@ void openIn(MainWindow& window, std::optional<OpenedShop> opened, const std::fil
     else if (opened->ok())
         window.open(std::move(*opened).value());
     else
-        window.showStart(QString::fromStdString(opened->error().message), shop);
+        window.showStart(words(opened->error().message), shop);
 }
 
 // The file that a window opened with these words works in.
@@ -200,7 +201,7 @@ int run(int argc, char** argv) {
     const std::vector<std::string> words(argv + std::min(argc, 1), argv + argc);
     const auto arguments = readArguments(words);
     if (!arguments.ok()) {
-        std::fprintf(stderr, "holdfast: %s\n", arguments.error().message.c_str());
+        std::fprintf(stderr, "holdfast: %s\n", arguments.error().message.english().c_str());
         return kWrongUsage;
     }
     switch (arguments->verb) {

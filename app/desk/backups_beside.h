@@ -31,8 +31,8 @@ struct BackupsKnown {
     std::vector<BackupShown> all;       // the newest first
     std::filesystem::path secondFolder; // empty: none was chosen
     bool isSecondThere = false;
-    std::string refusal;       // why today's is missing; empty: it is not
-    std::string secondRefusal; // why the second folder has not got it
+    Sentence refusal;       // why today's is missing; empty: it is not
+    Sentence secondRefusal; // why the second folder has not got it
 };
 
 // That of ours in the folder chosen on this computer; empty where none was.

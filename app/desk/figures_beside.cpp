@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/desk/figures_beside.h"
 
+#include "app/desk/formats.h"
+
 #include "db/sqlite/stopping.h"
 #include "db/tables/figures.h"
 
@@ -56,7 +58,7 @@ void FiguresBeside::end(const Result<ShopFigures>& read) {
     if (read.ok())
         emit ended(*read);
     else
-        emit failed(QString::fromStdString(read.error().message));
+        emit failed(words(read.error().message));
 }
 
 } // namespace holdfast::app

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/desk/formats.h"
 
+#include "app/desk/window_language.h"
+
 #include <QCoreApplication>
 #include <QDate>
 #include <QLocale>
@@ -46,6 +48,18 @@ std::optional<LocalDate> nearestYear(unsigned dayOfMonth, unsigned month, LocalD
 
 QString words(std::string_view text) {
     return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
+}
+
+QString words(const char* text) {
+    return words(std::string_view{text});
+}
+
+QString words(const std::string& text) {
+    return words(std::string_view{text});
+}
+
+QString words(const Sentence& sentence) {
+    return words(sentence.in(WindowLanguage{}));
 }
 
 std::string plain(const QString& text) {

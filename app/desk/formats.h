@@ -6,6 +6,7 @@
 #include "core/trade/dates.h"
 #include "core/trade/money.h"
 #include "core/trade/result.h"
+#include "core/trade/sentence.h"
 #include "core/trade/units.h"
 
 #include <QColor>
@@ -15,8 +16,11 @@
 
 namespace holdfast::app {
 
-QString words(std::string_view text);   // UTF-8 from core
-std::string plain(const QString& text); // trimmed UTF-8 for core
+QString words(std::string_view text); // UTF-8 from core
+QString words(const char* text);
+QString words(const std::string& text);
+QString words(const Sentence& sentence); // in the language of the window
+std::string plain(const QString& text);  // trimmed UTF-8 for core
 
 QString money(Money amount, const Currency& currency);     // "£26.50"
 QString moneyBare(Money amount, const Currency& currency); // "26.50", for columns

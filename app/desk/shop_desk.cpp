@@ -145,14 +145,14 @@ void ShopDesk::reckon() {
         // Never old figures. The shell shows the reason in place of an empty shop.
         m_shop = reckonShop({}, {}, {}, m_reckoner, moment);
         m_unreadable = reckoned.error().message;
-        emit failed(QString::fromStdString(m_unreadable));
+        emit failed(words(m_unreadable));
         return;
     }
     show(std::move(*reckoned));
 }
 
 void ShopDesk::show(std::shared_ptr<const ReckonedShop> shop) {
-    m_unreadable.clear();
+    m_unreadable = {};
     m_shop = std::move(shop);
     m_countWatch.see(*m_shop);
     m_orderShown = m_shop->plan.order;

@@ -12,6 +12,7 @@
 #include "app/desk/climate_beside.h"
 #include "app/desk/clock.h"
 #include "app/desk/count_watch.h"
+#include "app/desk/formats.h"
 #include "app/desk/plan_beside.h"
 #include "app/desk/shop_beside.h"
 #include "app/desk/what_is_wrong.h"
@@ -171,7 +172,7 @@ public:
     bool done(const Result<T>& outcome) {
         if (outcome.ok())
             return true;
-        emit failed(QString::fromStdString(outcome.error().message));
+        emit failed(words(outcome.error().message));
         return false;
     }
 
@@ -235,7 +236,7 @@ private:
     std::vector<GarmentId> m_orderShown; // of the last plan
     std::vector<GarmentId> m_bestOrder;  // the best known, which may not be worth the change
     std::shared_ptr<const ReckonedShop> m_shop;
-    std::string m_unreadable;    // why m_shop is of no facts
+    Sentence m_unreadable;       // why m_shop is of no facts
     db::QuickFindings m_checked; // by the last check
     std::optional<Walk> m_walk;
     PlanBeside m_planBeside;

@@ -14,7 +14,7 @@ constexpr const char* kCheckedOn = "checked-on";
 std::set<std::string> linesOf(const WhatIsWrong& wrong) {
     std::set<std::string> lines;
     for (const UnreadRow& row : wrong.rows)
-        lines.insert(row.what + " " + row.why);
+        lines.insert(row.what.english() + " " + row.why.english());
     lines.insert(wrong.sentences.begin(), wrong.sentences.end());
     return lines;
 }

@@ -13,7 +13,7 @@
 namespace holdfast::app {
 
 struct WhatIsWrong {
-    std::string unreadable;             // why nothing of the shop can be read; else empty
+    Sentence unreadable;                // why nothing of the shop can be read; else empty
     std::vector<UnreadRow> rows;        // that are left out
     std::vector<std::string> sentences; // whatever else a check found
 

@@ -72,7 +72,8 @@ CopyForLaptopSlip::CopyForLaptopSlip(ShopDesk& shopDesk, QWidget* parent)
 
 void CopyForLaptopSlip::act() {
     const std::string name = plain(form().text("name"));
-    if (const auto sound = typedText(name, {.field = "name", .what = "The laptop’s name", .most = 40});
+    if (const auto sound =
+            typedText(name, {.field = "name", .what = phrase("The laptop’s name"), .most = 40});
         !sound.ok())
         say(sound.error());
     const std::filesystem::path target = newFileIn(form());

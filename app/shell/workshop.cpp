@@ -215,7 +215,7 @@ void Workshop::refreshFrame() {
     showCounts();
     m_foot->showLast(m_desk.file());
     // The reason stays for as long as it is true.
-    if (const std::string unreadable = m_desk.wrong().unreadable; !unreadable.empty())
+    if (const Sentence unreadable = m_desk.wrong().unreadable; !unreadable.empty())
         m_foot->showFailure(words(unreadable));
 }
 

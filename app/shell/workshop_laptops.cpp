@@ -41,8 +41,8 @@ Result<Done> backedUpBeforeNews(db::Shop& shop, bool isWanted, LocalTime now,
                        [&progress](double share, std::string_view) { return progress(share / 2); });
     if (made.ok())
         return Done{};
-    return plainError("Nothing was brought in, because no backup could be made before. " +
-                      made.error().message);
+    return plainError(said("Nothing was brought in, because no backup could be made before. {why}",
+                           {{"why", made.error().message}}));
 }
 
 std::string takenInWords(const db::NewsTakenIn& taken) {

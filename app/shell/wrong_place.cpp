@@ -108,7 +108,7 @@ void WrongPlace::fillList() {
     std::size_t shown = 0;
     for (const UnreadRow& row : m_wrong.rows)
         if (shown++ < kMostShown)
-            addEntry(list, words(row.what), words(row.why + " " + row.leftOut));
+            addEntry(list, words(row.what), words(oneAfterTheOther(row.why, row.leftOut)));
     for (const std::string& sentence : m_wrong.sentences)
         if (shown++ < kMostShown)
             addEntry(list, words(sentence), {});

@@ -136,11 +136,11 @@ private:
         film.finish = plain(form().text("finish"));
         film.shade = plain(form().text("shade"));
         if (const auto sound =
-                typedText(film.finish, {.field = "finish", .what = "The film’s finish", .most = 60});
+                typedText(film.finish, {.field = "finish", .what = phrase("The film’s finish"), .most = 60});
             !sound.ok())
             say(sound.error());
         if (const auto sound =
-                typedText(film.shade, {.field = "shade", .what = "The film’s shade", .most = 40});
+                typedText(film.shade, {.field = "shade", .what = phrase("The film’s shade"), .most = 40});
             !sound.ok())
             say(sound.error());
         if (const auto rgb = m_shade->shade())

@@ -53,7 +53,7 @@ protected:
         Press press = m_before;
         press.name = plain(form().text("name"));
         if (const auto sound =
-                typedText(press.name, {.field = "name", .what = "The press’s name", .most = 60});
+                typedText(press.name, {.field = "name", .what = phrase("The press’s name"), .most = 60});
             !sound.ok())
             say(sound.error());
         press.platenWidth = Millimetres{form().whole("platenWidth", 50, 2000)};

@@ -136,7 +136,7 @@ BlankPick::Kind BlankPick::read() {
     m_form.chosen("colour");
     if (isNewColour()) {
         const auto name = typedText(plain(m_form.text("newColour")),
-                                    {.field = "newColour", .what = "The colour’s name", .most = 40});
+                                    {.field = "newColour", .what = phrase("The colour’s name"), .most = 40});
         if (!name.ok())
             m_form.showError(name.error());
         if (!m_shade->shade())

@@ -76,7 +76,7 @@ CareLimits careNow(const Form& form) {
 
 QString careText(const CareLimits& care) {
     QStringList lines;
-    for (const std::string& line : careWords(care))
+    for (const Sentence& line : careWords(care))
         lines.append(words(line));
     return inCareParts("On the care card: %1.").arg(lines.join(QStringLiteral("; ")));
 }

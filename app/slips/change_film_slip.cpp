@@ -67,12 +67,12 @@ private:
         const QString stock =
             offer.left.value > 0 ? tr("%1 on the shelf").arg(metres(offer.left)) : tr("none on the shelf");
         if (hold != findings.end()) {
-            offer.option.second = words(hold->what + ". " + hold->why);
+            offer.option.second = tr("%1. %2").arg(words(hold->what), words(hold->why));
             offer.option.iconName = QStringLiteral("hold");
             offer.option.tone = Tone::Held;
             offer.rank = 4;
         } else if (!findings.empty()) {
-            offer.option.second = words(findings.front().what + ". " + findings.front().why);
+            offer.option.second = tr("%1. %2").arg(words(findings.front().what), words(findings.front().why));
             offer.option.iconName = QStringLiteral("caution");
             offer.option.tone = Tone::Caution;
             offer.rank = 2;

@@ -78,7 +78,7 @@ protected:
         else if (readings.empty())
             form().setError("readings", tr("Read at least one spot."));
         const std::string by = plain(form().text("by"));
-        if (const auto sound = typedText(by, {.field = "by", .what = "Who checked it"}); !sound.ok())
+        if (const auto sound = typedText(by, {.field = "by", .what = phrase("Who checked it")}); !sound.ok())
             say(sound.error());
         if (form().isSound())
             settle(db::recordPressCheck(desk().file(), m_presses[static_cast<std::size_t>(at)].id, set,

@@ -75,7 +75,8 @@ protected:
     Fair read() {
         Fair fair;
         fair.name = plain(form().text("name"));
-        if (const auto sound = typedText(fair.name, {.field = "name", .what = "The fair’s name", .most = 60});
+        if (const auto sound =
+                typedText(fair.name, {.field = "name", .what = phrase("The fair’s name"), .most = 60});
             !sound.ok())
             say(sound.error());
         const LocalDate today = desk().now().today();

@@ -26,7 +26,7 @@ public:
         , m_garment(garment.id)
         , m_rule(findings.front().rule) {
         for (const Finding& finding : findings)
-            form().add(new Banner(Tone::Held, words(finding.what + "."), words(finding.why)));
+            form().add(new Banner(Tone::Held, tr("%1.").arg(words(finding.what)), words(finding.why)));
         QStringList frees;
         for (const FreeingAct act : findings.front().frees)
             frees.append(withinLine(words(freeingWords(act))));
@@ -80,7 +80,7 @@ protected:
                 cause += ": " + own;
         }
         if (const auto sound =
-                typedText(cause, {.field = "cause", .what = "The cause", .least = 3, .most = 200});
+                typedText(cause, {.field = "cause", .what = phrase("The cause"), .least = 3, .most = 200});
             !sound.ok())
             return say(sound.error());
         settle(db::markSpoiled(desk().file(), m_garment, cause));

@@ -40,7 +40,7 @@ protected:
         const std::int64_t units = form().whole("counted", 0, kMostCounted);
         const std::string reason = plain(form().text("reason"));
         const auto sound =
-            typedText(reason, {.field = "reason", .what = "The reason", .least = 3, .most = 200});
+            typedText(reason, {.field = "reason", .what = phrase("The reason"), .least = 3, .most = 200});
         if (!sound.ok())
             say(sound.error());
         if (form().isSound())

@@ -53,7 +53,7 @@ protected:
                 reason += ": " + own;
         }
         if (const auto sound =
-                typedText(reason, {.field = "reason", .what = "The reason", .least = 3, .most = 200});
+                typedText(reason, {.field = "reason", .what = phrase("The reason"), .least = 3, .most = 200});
             !sound.ok())
             return say(sound.error());
         settle(db::markMiscut(desk().file(), m_decal, reason));

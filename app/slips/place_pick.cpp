@@ -67,8 +67,8 @@ void PlacePick::check() {
     m_form.chosen("place");
     if (known() || !m_form.errorAt("place").isEmpty())
         return;
-    const auto name =
-        typedText(plain(m_form.text("placeName")), {.field = "name", .what = "The place’s name", .most = 60});
+    const auto name = typedText(plain(m_form.text("placeName")),
+                                {.field = "name", .what = phrase("The place’s name"), .most = 60});
     if (!name.ok())
         m_form.showError(name.error());
 }

@@ -170,7 +170,7 @@ protected:
             isMeasured ? form().metres("measured", Millimetres{0}, kLongestRoll) : Millimetres{0};
         const std::string reason = plain(form().text("reason"));
         const auto sound =
-            typedText(reason, {.field = "reason", .what = "The reason", .least = 3, .most = 200});
+            typedText(reason, {.field = "reason", .what = phrase("The reason"), .least = 3, .most = 200});
         if (!sound.ok())
             say(sound.error());
         if (!form().isSound())

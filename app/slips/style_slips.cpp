@@ -42,7 +42,7 @@ protected:
         const std::string reason = plain(form().text("reason"));
         if (!m_wasMarked || !reason.empty()) {
             const auto sound =
-                typedText(reason, {.field = "reason", .what = "The reason", .least = 3, .most = 200});
+                typedText(reason, {.field = "reason", .what = phrase("The reason"), .least = 3, .most = 200});
             if (!sound.ok())
                 return say(sound.error());
         }

@@ -137,7 +137,7 @@ private:
         if (!std::holds_alternative<Wording>(m_decals[at].content) || m_decals[at].isCut())
             return;
         const auto sound = typedText(plain(form().text(partName(at))),
-                                     {.field = "wording", .what = "The wording", .most = 60});
+                                     {.field = "wording", .what = phrase("The wording"), .most = 60});
         if (!sound.ok())
             return form().setError(partName(at), words(sound.error().message));
         const auto& wording = std::get<Wording>(m_decals[at].content);
@@ -151,7 +151,7 @@ private:
     std::string howTheyAgreed() {
         const std::string own = plain(form().text("how"));
         if (!own.empty()) {
-            const auto sound = typedText(own, {.field = "how", .what = "How the customer agreed"});
+            const auto sound = typedText(own, {.field = "how", .what = phrase("How the customer agreed")});
             if (!sound.ok())
                 say(sound.error());
             return own;

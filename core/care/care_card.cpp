@@ -18,63 +18,67 @@ constexpr CareLimits kTradeAdvice{.washCelsius = 40,
                                   .cleaning = Cleaning::None};
 constexpr int kColdCelsius = 30;
 
-std::string firstWashWords(std::optional<LocalTime> washFrom, std::optional<LocalTime> betterFrom) {
+Sentence firstWashWords(std::optional<LocalTime> washFrom, std::optional<LocalTime> betterFrom) {
     if (!washFrom)
-        return "Let it rest before its first wash; the day is known once it is pressed.";
-    std::string words = "Do not wash before " + spokenDay(dateOf(*washFrom)) + ", " + clockTime(*washFrom);
-    if (betterFrom && *betterFrom > *washFrom) {
-        words += "; better from ";
-        // On the same day only the clock tells the two apart.
-        words += dateOf(*betterFrom) == dateOf(*washFrom) ? clockTime(*betterFrom)
-                                                          : spokenDay(dateOf(*betterFrom));
-    }
-    return words + ".";
+        return said("Let it rest before its first wash; the day is known once it is pressed.");
+    if (!betterFrom || *betterFrom <= *washFrom)
+        return said("Do not wash before {from}.", {{"from", *washFrom}});
+    // On the same day only the clock tells the two apart.
+    const Value better =
+        dateOf(*betterFrom) == dateOf(*washFrom) ? Value{TimeOfDay{*betterFrom}} : Value{dateOf(*betterFrom)};
+    return said("Do not wash before {from}; better from {better}.",
+                {{"from", *washFrom}, {"better", better}});
 }
 
-std::string washLine(const CareLimits& limits) {
+Sentence washLine(const CareLimits& limits) {
     if (limits.washCelsius <= 0)
-        return "Do not wash.";
-    const std::string warmth =
-        (limits.washCelsius <= kColdCelsius ? "cold, at most " : "cold or warm, at most ") +
-        degrees(limits.washCelsius);
+        return said("Do not wash.");
+    const NamedValue most{"most", Celsius(limits.washCelsius)};
+    const std::vector<NamedValue> warmth{{"warmth", limits.washCelsius <= kColdCelsius
+                                                        ? said("cold, at most {most}", {most})
+                                                        : said("cold or warm, at most {most}", {most})}};
     switch (limits.agitation) {
     case Agitation::ByHand:
-        return "Wash by hand, " + warmth + ".";
+        return said("Wash by hand, {warmth}.", warmth);
     case Agitation::VeryMild:
-        return "Wash " + warmth + ", on a very mild cycle.";
+        return said("Wash {warmth}, on a very mild cycle.", warmth);
     case Agitation::Mild:
-        return "Wash " + warmth + ", on a mild cycle.";
+        return said("Wash {warmth}, on a mild cycle.", warmth);
     case Agitation::Normal:
         break;
     }
-    return "Wash " + warmth + ".";
+    return said("Wash {warmth}.", warmth);
 }
 
-std::string dryLine(Tumble tumble) {
-    return tumble == Tumble::No ? "Dry on a line; do not tumble dry." : "Dry on a line, or tumble dry low.";
+Sentence dryLine(Tumble tumble) {
+    return tumble == Tumble::No ? said("Dry on a line; do not tumble dry.")
+                                : said("Dry on a line, or tumble dry low.");
 }
 
 // The decal takes the stricter of all; the cloth beside it what its own label allows.
-std::string ironLine(const CareLimits& limits, const std::optional<CareLimits>& blank) {
+Sentence ironLine(const CareLimits& limits, const std::optional<CareLimits>& blank) {
     if (blank && blank->ironCelsius <= 0)
-        return "Do not iron.";
-    const std::string beside =
-        blank ? " The cloth beside it: at most " + degrees(blank->ironCelsius) + "." : "";
-    if (limits.ironCelsius <= 0)
-        return "Never iron the decal." + beside;
-    return "Do not iron on the decal; if it must be, through a cloth at low heat." + beside;
+        return said("Do not iron.");
+    const Sentence decal =
+        limits.ironCelsius <= 0
+            ? said("Never iron the decal.")
+            : said("Do not iron on the decal; if it must be, through a cloth at low heat.");
+    if (!blank)
+        return decal;
+    return oneAfterTheOther(
+        decal, said("The cloth beside it: at most {most}.", {{"most", Celsius(blank->ironCelsius)}}));
 }
 
 std::vector<CareLine> plainGarment(const std::optional<CareLimits>& blank) {
     if (!blank)
-        return {{CareMatter::Label, "Follow the label sewn into the garment."}};
+        return {{CareMatter::Label, said("Follow the label sewn into the garment.")}};
     // As careWords puts them: one an axis.
     constexpr std::array kAxes{CareMatter::Wash, CareMatter::Dry, CareMatter::Iron, CareMatter::Detergent,
                                CareMatter::DryClean};
-    const std::vector<std::string> axes = careWords(*blank);
+    const std::vector<Sentence> axes = careWords(*blank);
     std::vector<CareLine> lines;
     for (std::size_t at = 0; at < kAxes.size(); ++at)
-        lines.push_back({kAxes[at], axes.at(at) + "."});
+        lines.push_back({kAxes[at], said("{advice}.", {{"advice", axes.at(at)}})});
     return lines;
 }
 
@@ -92,24 +96,24 @@ CareCard careCard(const std::optional<CareLimits>& blank, std::span<const Film* 
     for (const Film* film : films)
         limits = stricter(limits, film->care);
 
-    const auto add = [&card](CareMatter about, std::string words) {
+    const auto add = [&card](CareMatter about, Sentence words) {
         card.lines.push_back({about, std::move(words)});
     };
     card.firstWash = firstWashWords(washFrom, betterFrom);
     if (limits.washCelsius > 0) {
-        add(CareMatter::InsideOut, "Turn it inside out.");
+        add(CareMatter::InsideOut, said("Turn it inside out."));
         add(CareMatter::Wash, washLine(limits));
-        add(CareMatter::Detergent, "Mild detergent. No bleach, no softener.");
+        add(CareMatter::Detergent, said("Mild detergent. No bleach, no softener."));
     } else {
-        card.firstWash.clear();
+        card.firstWash = {};
         add(CareMatter::Wash, washLine(limits));
-        add(CareMatter::Detergent, "No bleach.");
+        add(CareMatter::Detergent, said("No bleach."));
     }
     add(CareMatter::Dry, dryLine(limits.tumble));
     add(CareMatter::Iron, ironLine(limits, blank));
-    add(CareMatter::DryClean, "Do not dry-clean the decal.");
+    add(CareMatter::DryClean, said("Do not dry-clean the decal."));
     if (!blank)
-        add(CareMatter::Label, "Where the label sewn into the garment is stricter, follow the label.");
+        add(CareMatter::Label, said("Where the label sewn into the garment is stricter, follow the label."));
     return card;
 }
 

@@ -19,11 +19,11 @@ enum class CareMatter { InsideOut, Wash, Detergent, Dry, Iron, DryClean, Label }
 
 struct CareLine {
     CareMatter about = CareMatter::Label;
-    std::string words;
+    Sentence words;
 };
 
 struct CareCard {
-    std::string firstWash;       // "Do not wash before Fri 13 Nov, 10:30; better from Sun 15 Nov."
+    Sentence firstWash;          // "Do not wash before Fri 13 Nov, 10:30; better from Sun 15 Nov."
     std::vector<CareLine> lines; // in reading order
 };
 

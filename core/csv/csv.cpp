@@ -59,8 +59,8 @@ void CsvReader::passLineEnd() {
     ++m_line;
 }
 
-Error CsvReader::wrong(std::size_t line, const std::string& what) const {
-    return plainError("Line " + std::to_string(line) + ": " + what);
+Error CsvReader::wrong(std::size_t line, Sentence what) const {
+    return plainError(said("Line {line}: {what}", {{"line", line}, {"what", std::move(what)}}));
 }
 
 Result<std::optional<CsvRecord>> CsvReader::next() {
@@ -75,7 +75,7 @@ Result<std::optional<CsvRecord>> CsvReader::next() {
         if (!field)
             return field.error();
         if (!characterCount(*field))
-            return wrong(record.line, "this is not UTF-8. Save the file as UTF-8 text.");
+            return wrong(record.line, said("this is not UTF-8. Save the file as UTF-8 text."));
         record.fields.push_back(std::move(field).value());
         if (isAtLineEnd())
             break;
@@ -95,8 +95,8 @@ Result<std::string> CsvReader::quotedField() {
                 ++m_at;
                 if (!isAtLineEnd() && m_text[m_at] != m_separator)
                     return wrong(m_line,
-                                 "something stands behind a closing quotation mark. Quotation marks within a "
-                                 "quoted field are doubled.");
+                                 said("something follows a closing quotation mark. Quotation marks within a "
+                                      "quoted field are doubled."));
                 return field;
             }
             ++m_at;
@@ -105,16 +105,16 @@ Result<std::string> CsvReader::quotedField() {
         }
         field += letter;
     }
-    return wrong(begun, "a quotation mark is opened here and never closed.");
+    return wrong(begun, said("a quotation mark is opened here and never closed."));
 }
 
 Result<std::string> CsvReader::plainField() {
     const std::size_t begun = m_at;
     for (; !isAtLineEnd() && m_text[m_at] != m_separator; ++m_at)
         if (m_text[m_at] == '"')
-            return wrong(m_line,
-                         "a quotation mark stands within a field that does not begin with one. Put the whole "
-                         "field in quotation marks and double those within.");
+            return wrong(
+                m_line, said("a quotation mark is inside a field that does not begin with one. Put the whole "
+                             "field in quotation marks and double those within."));
     return std::string{m_text.substr(begun, m_at - begun)};
 }
 
@@ -137,16 +137,21 @@ Result<std::string> CsvNumbers::plain(std::string_view typed) {
             text[at] = '.';
         } else {
             return plainError(
-                "“" + std::string{typed} +
-                "” is no number. Write digits and one decimal mark, no spaces or thousands marks.");
+                said("“{typed}” is no number. Write digits and one decimal mark, no spaces or thousands "
+                     "marks.",
+                     {{"typed", typed}}));
         }
     }
     if (digits == 0)
-        return plainError("“" + std::string{typed} + "” is no number.");
+        return plainError(said("“{typed}” is no number.", {{"typed", typed}}));
     if (mark != 0 && m_mark != 0 && mark != m_mark)
-        return plainError("“" + std::string{typed} + "” has a decimal " + (mark == ',' ? "comma" : "point") +
-                          ", numbers before it had a decimal " + (mark == ',' ? "point" : "comma") +
-                          ". Write all in one way.");
+        return plainError(mark == ','
+                              ? said("“{typed}” has a decimal comma, numbers before it had a decimal point. "
+                                     "Write all in one way.",
+                                     {{"typed", typed}})
+                              : said("“{typed}” has a decimal point, numbers before it had a decimal comma. "
+                                     "Write all in one way.",
+                                     {{"typed", typed}}));
     if (mark != 0)
         m_mark = mark;
     return text.front() == '+' ? text.substr(1) : text;

@@ -39,7 +39,7 @@ private:
     Result<std::string> plainField();
     bool isAtLineEnd() const;
     void passLineEnd();
-    Error wrong(std::size_t line, const std::string& what) const;
+    Error wrong(std::size_t line, Sentence what) const;
 
     std::string_view m_text;
     std::size_t m_at = 0;

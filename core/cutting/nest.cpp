@@ -57,14 +57,15 @@ private:
     void chooseDecals(const FilmToNest& task) {
         const std::int64_t longest = kLongestSide - m_margins.gap.value;
         for (const Decal* decal : task.decals) {
-            const std::string size = sizeWords(decal->width, decal->height);
+            const std::vector<NamedValue> size{{"size", Extent{decal->width, decal->height}}};
             if (decal->width.value < 1 || decal->height.value < 1)
-                m_lack.emplace(decal->id, "A decal must be at least 1 × 1 mm; this one is " + size + ".");
+                m_lack.emplace(decal->id,
+                               said("A decal must be at least 1 × 1 mm; this one is {size}.", size));
             else if (decal->width.value > longest || decal->height.value > longest)
-                m_lack.emplace(decal->id, "No roll is long enough for " + size + ".");
+                m_lack.emplace(decal->id, said("No roll is long enough for {size}.", size));
             else if (m_decals.size() == kMostPieces)
-                m_lack.emplace(decal->id, "Only " + std::to_string(kMostPieces) +
-                                              " decals are nested at once: cut those first.");
+                m_lack.emplace(decal->id, said("Only {most} decals are nested at once: cut those first.",
+                                               {{"most", Numeral{kMostPieces}}}));
             else
                 m_decals.push_back(decal);
         }
@@ -140,20 +141,24 @@ private:
         return share;
     }
 
-    std::string whyOnNoRoll(const Decal& decal, const std::vector<Nest>& nests) const {
+    Sentence whyOnNoRoll(const Decal& decal, const std::vector<Nest>& nests) const {
         const Millimetres side = m_mayTurn ? std::min(decal.width, decal.height) : decal.width;
         const FilmRoll* widest = *std::ranges::max_element(m_rolls, {}, &FilmRoll::width);
         if (side + m_margins.edge * 2 > widest->width)
-            return sizeWords(decal.width, decal.height) + " needs " + lengthWords(side + m_margins.edge * 2) +
-                   " of width; the widest roll chosen, " + widest->label() + ", has " +
-                   lengthWords(widest->width) + ".";
+            return said("{size} needs {needs} of width; the widest roll chosen, {roll}, has {width}.",
+                        {{"size", Extent{decal.width, decal.height}},
+                         {"needs", side + m_margins.edge * 2},
+                         {"roll", widest->label()},
+                         {"width", widest->width}});
         const auto leftOn = [&](const FilmRoll* roll) {
             const auto nest = std::ranges::find(nests, roll->id, &Nest::roll);
             return nest == nests.end() ? roll->left : roll->left - nest->length;
         };
         const FilmRoll* longest = *std::ranges::max_element(m_rolls, {}, leftOn);
-        return sizeWords(decal.width, decal.height) + " finds no room: " + longest->label() + " has " +
-               lengthWords(leftOn(longest)) + " left beside the others.";
+        return said("{size} finds no room: {roll} has {left} left beside the others.",
+                    {{"size", Extent{decal.width, decal.height}},
+                     {"roll", longest->label()},
+                     {"left", leftOn(longest)}});
     }
 
     const NestRules& m_rules;
@@ -163,7 +168,7 @@ private:
     bool m_mayTurn;
     std::vector<const FilmRoll*> m_rolls;
     std::vector<const Decal*> m_decals; // by promise
-    std::map<DecalId, std::string> m_lack;
+    std::map<DecalId, Sentence> m_lack;
 };
 
 } // namespace
@@ -172,8 +177,9 @@ Result<FilmNests> nestOnRolls(const FilmToNest& task, const NestRules& rules, co
                               const std::function<bool()>& shouldStop) {
     const FilmNesting nesting(task, rules, shouldStop);
     if (!nesting.hasRoll())
-        return fieldError("roll", "No roll of " + task.film->name() +
-                                      " may be cut from: receive one, or press a test strip.");
+        return fieldError("roll",
+                          said("No roll of {film} may be cut from: receive one, or press a test strip.",
+                               {{"film", task.film->name()}}));
     return nesting.nests(search);
 }
 

@@ -91,8 +91,8 @@ struct FilmToNest {
 };
 
 struct FilmNests {
-    std::vector<Nest> nests;             // one a roll that takes any, in the order of the rolls
-    std::map<DecalId, std::string> lack; // of those on no roll: why, a sentence with numbers
+    std::vector<Nest> nests;          // one a roll that takes any, in the order of the rolls
+    std::map<DecalId, Sentence> lack; // of those on no roll: why, a sentence with numbers
 };
 
 // Nests the decals, kMostPieces at most: the rest is told as lacking. A pin that lies off the roll or over an

@@ -7,22 +7,22 @@ namespace holdfast {
 
 Result<Done> checkFibres(std::span<const FibreShare> fibres) {
     if (fibres.empty())
-        return fieldError("fibres", "Name at least one fibre from the label.");
+        return fieldError("fibres", said("Name at least one fibre from the label."));
     int sum = 0;
     for (std::size_t at = 0; at < fibres.size(); ++at) {
         const auto& [fibre, percent] = fibres[at];
         if (percent < 1 || percent > 100)
-            return fieldError("fibres", "The share of " + fibreName(fibre) + " must be 1 to 100 %, not " +
-                                            std::to_string(percent) + " %.");
+            return fieldError("fibres", said("The share of {fibre} must be 1 to 100 %, not {percent} %.",
+                                             {{"fibre", fibreName(fibre)}, {"percent", percent}}));
         if (std::ranges::find(fibres.first(at), fibre, &FibreShare::fibre) !=
             fibres.begin() + static_cast<std::ptrdiff_t>(at))
-            return fieldError("fibres",
-                              "The label names " + fibreName(fibre) + " twice; add its shares together.");
+            return fieldError("fibres", said("The label names {fibre} twice; add its shares together.",
+                                             {{"fibre", fibreName(fibre)}}));
         sum += percent;
     }
     if (sum != 100)
         return fieldError("fibres",
-                          "The fibres add to " + std::to_string(sum) + " %; they must add to 100 %.");
+                          said("The fibres add to {sum} %; they must add to 100 %.", {{"sum", sum}}));
     return Done{};
 }
 
@@ -31,66 +31,63 @@ const Colour* BlankStyle::colour(ColourId colourId) const {
     return found == colours.end() ? nullptr : &*found;
 }
 
-std::string fibreName(Fibre fibre) {
+Phrase fibreName(Fibre fibre) {
     switch (fibre) {
     case Fibre::Cotton:
-        return "cotton";
+        return phrase("cotton");
     case Fibre::Linen:
-        return "linen";
+        return phrase("linen");
     case Fibre::Viscose:
-        return "viscose";
+        return phrase("viscose");
     case Fibre::Wool:
-        return "wool";
+        return phrase("wool");
     case Fibre::Silk:
-        return "silk";
+        return phrase("silk");
     case Fibre::Polyester:
-        return "polyester";
+        return phrase("polyester");
     case Fibre::Polyamide:
-        return "polyamide";
+        return phrase("polyamide");
     case Fibre::Acrylic:
-        return "acrylic";
+        return phrase("acrylic");
     case Fibre::Elastane:
-        return "elastane";
+        return phrase("elastane");
     case Fibre::Other:
-        return "other fibre";
+        return phrase("other fibre");
     }
     return {};
 }
 
-std::string fibreText(std::span<const FibreShare> fibres) {
+Sentence fibreText(std::span<const FibreShare> fibres) {
     std::vector<FibreShare> byShare(fibres.begin(), fibres.end());
     std::ranges::stable_sort(byShare, std::ranges::greater{}, &FibreShare::percent);
-    std::string text;
-    for (const auto& [fibre, percent] : byShare) {
-        if (!text.empty())
-            text += ", ";
-        text += std::to_string(percent) + " % " + fibreName(fibre);
-    }
-    return text;
+    std::vector<Sentence> shares;
+    for (const auto& [fibre, percent] : byShare)
+        shares.push_back(said("{percent} % {fibre}", {{"percent", percent}, {"fibre", fibreName(fibre)}}));
+    return said("{shares}", {{"shares", std::move(shares)}});
 }
 
-std::string obstacleName(Obstacle obstacle) {
+Phrase obstacleName(Obstacle obstacle) {
     switch (obstacle) {
     case Obstacle::Zip:
-        return "zip";
+        return phrase("zip");
     case Obstacle::Buttons:
-        return "buttons";
+        return phrase("buttons");
     case Obstacle::Seams:
-        return "seams";
+        return phrase("seams");
     case Obstacle::ThickHem:
-        return "thick hem";
+        return phrase("thick hem");
     }
     return {};
 }
 
-std::string wayRoundName(WayRound way) {
+Phrase wayRoundName(WayRound way) {
     switch (way) {
     case WayRound::Pillow:
-        return "pressing pillow";
+        return phrase("pressing pillow");
     case WayRound::Turn:
-        return "turn the garment";
+        return phrase("turn the garment");
     case WayRound::SmallPlaten:
-        return "small platen";
+        return phrase("small platen");
     }
     return {};
 }

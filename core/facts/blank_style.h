@@ -85,10 +85,10 @@ struct BlankStyle {
     const Colour* colour(ColourId colourId) const;
 };
 
-std::string fibreName(Fibre fibre); // "cotton"
-std::string
-fibreText(std::span<const FibreShare> fibres); // "80 % cotton, 20 % polyester", descending by percent
-std::string obstacleName(Obstacle obstacle);   // "zip"
-std::string wayRoundName(WayRound way);        // "pressing pillow"
+Phrase fibreName(Fibre fibre); // "cotton"
+// "80 % cotton, 20 % polyester", descending by percent.
+Sentence fibreText(std::span<const FibreShare> fibres);
+Phrase obstacleName(Obstacle obstacle); // "zip"
+Phrase wayRoundName(WayRound way);      // "pressing pillow"
 
 } // namespace holdfast

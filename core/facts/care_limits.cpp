@@ -9,73 +9,77 @@ namespace {
 
 constexpr int kHottestByHand = 40; // °C
 
-std::string washWords(const CareLimits& limits) {
+Sentence washWords(const CareLimits& limits) {
     if (limits.washCelsius <= 0)
-        return "Do not wash";
+        return said("Do not wash");
+    const std::vector<NamedValue> at{{"most", Celsius(limits.washCelsius)}};
     switch (limits.agitation) {
     case Agitation::ByHand:
-        return "Wash by hand at up to " + degrees(std::min(limits.washCelsius, kHottestByHand));
+        return said("Wash by hand at up to {most}",
+                    {{"most", Celsius(std::min(limits.washCelsius, kHottestByHand))}});
     case Agitation::VeryMild:
-        return "Machine wash at " + degrees(limits.washCelsius) + ", very mild cycle";
+        return said("Machine wash at {most}, very mild cycle", at);
     case Agitation::Mild:
-        return "Machine wash at " + degrees(limits.washCelsius) + ", mild cycle";
+        return said("Machine wash at {most}, mild cycle", at);
     case Agitation::Normal:
         break;
     }
-    return "Machine wash at " + degrees(limits.washCelsius);
+    return said("Machine wash at {most}", at);
 }
 
-std::string tumbleWords(Tumble tumble) {
+Sentence tumbleWords(Tumble tumble) {
     switch (tumble) {
     case Tumble::No:
-        return "Do not tumble dry";
+        return said("Do not tumble dry");
     case Tumble::Low:
-        return "Tumble dry low";
+        return said("Tumble dry low");
     case Tumble::Normal:
         break;
     }
-    return "Tumble dry at normal heat";
+    return said("Tumble dry at normal heat");
 }
 
-std::string ironWords(int celsius) {
+Sentence ironWords(int celsius) {
     if (celsius <= 0)
-        return "Do not iron";
+        return said("Do not iron");
     // The lowest setting of either edition is meant dry.
-    return "Iron at up to " + degrees(celsius) + (celsius <= 120 ? ", without steam" : "");
+    const std::vector<NamedValue> most{{"most", Celsius(celsius)}};
+    return celsius <= 120 ? said("Iron at up to {most}, without steam", most)
+                          : said("Iron at up to {most}", most);
 }
 
-std::string bleachWords(Bleach bleach) {
+Sentence bleachWords(Bleach bleach) {
     switch (bleach) {
     case Bleach::No:
-        return "Do not bleach";
+        return said("Do not bleach");
     case Bleach::OxygenOnly:
-        return "Bleach with oxygen only";
+        return said("Bleach with oxygen only");
     case Bleach::Any:
         break;
     }
-    return "Any bleach";
+    return said("Any bleach");
 }
 
-std::string cleaningWords(Cleaning cleaning) {
+Sentence cleaningWords(Cleaning cleaning) {
     switch (cleaning) {
     case Cleaning::None:
-        return "Do not dry-clean";
+        return said("Do not dry-clean");
     case Cleaning::P:
-        return "Dry-clean with solvent P";
+        return said("Dry-clean with solvent P");
     case Cleaning::F:
-        return "Dry-clean with solvent F";
+        return said("Dry-clean with solvent F");
     case Cleaning::W:
-        return "Professional wet cleaning only";
+        return said("Professional wet cleaning only");
     case Cleaning::PF:
-        return "Dry-clean with solvent P or F";
+        return said("Dry-clean with solvent P or F");
     case Cleaning::PW:
-        return "Dry-clean with solvent P, or professional wet cleaning";
+        return said("Dry-clean with solvent P, or professional wet cleaning");
     case Cleaning::FW:
-        return "Dry-clean with solvent F, or professional wet cleaning";
+        return said("Dry-clean with solvent F, or professional wet cleaning");
     case Cleaning::All:
         break;
     }
-    return "Dry-clean with solvent P or F, or professional wet cleaning";
+    return said("Dry-clean with solvent P or F, or professional wet cleaning");
 }
 
 // Solvent P is perchloroethylene and all that is gentler, hydrocarbons (F) among them (public GINETEX table).
@@ -106,13 +110,9 @@ CareLimits stricter(const CareLimits& one, const CareLimits& other) {
     };
 }
 
-std::vector<std::string> careWords(const CareLimits& limits) {
+std::vector<Sentence> careWords(const CareLimits& limits) {
     return {washWords(limits), tumbleWords(limits.tumble), ironWords(limits.ironCelsius),
             bleachWords(limits.bleach), cleaningWords(limits.cleaning)};
-}
-
-std::string degrees(int celsius) {
-    return std::to_string(celsius) + " °C";
 }
 
 } // namespace holdfast

@@ -8,8 +8,9 @@
 // Axes and steps: ISO 3758 as read through public tables (wash 30/40/50/60/70/95 °C, tumble 60/80 °C, iron
 // 110/150/200 °C). That the edition of 2023 has other temperatures was not confirmed.
 
+#include "core/trade/sentence.h"
+
 #include <cstdint>
-#include <string>
 #include <vector>
 
 namespace holdfast {
@@ -36,8 +37,6 @@ struct CareLimits {
 CareLimits stricter(const CareLimits& one, const CareLimits& other);
 
 // "Machine wash at 40 °C", "Tumble dry low", … one phrase an axis, in the order of the care card.
-std::vector<std::string> careWords(const CareLimits& limits);
-
-std::string degrees(int celsius); // "40 °C"
+std::vector<Sentence> careWords(const CareLimits& limits);
 
 } // namespace holdfast

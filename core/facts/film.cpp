@@ -11,7 +11,7 @@ constexpr Seconds kLongestStep{600};
 
 struct NamedTime {
     const char* field;
-    const char* name;
+    Phrase name;
     Seconds time;
 };
 
@@ -20,43 +20,43 @@ struct NamedTime {
 Result<Done> checkRecipe(const Recipe& recipe) {
     // Written so that a temperature that is no number is refused as well.
     if (!kPlaten.contains(recipe.temperature))
-        return fieldError("temperature", "The platen's temperature must be 60 to 220 °C.");
+        return fieldError("temperature", said("The platen's temperature must be 60 to 220 °C."));
     if (recipe.dwell < Seconds{1} || recipe.dwell > kLongestDwell)
-        return fieldError("dwell", "The dwell must be 1 to 120 seconds.");
+        return fieldError("dwell", said("The dwell must be 1 to 120 seconds."));
     const NamedTime times[] = {
-        {"preheat", "preheat", recipe.preheat},
-        {"coolBeforePeel", "wait before the peel", recipe.coolBeforePeel},
-        {"finishFront", "finishing press on the front", recipe.finishFront},
-        {"finishBack", "finishing press on the back", recipe.finishBack},
-        {"tack", "short press of a lower layer", recipe.tack},
+        {"preheat", phrase("The preheat"), recipe.preheat},
+        {"coolBeforePeel", phrase("The wait before the peel"), recipe.coolBeforePeel},
+        {"finishFront", phrase("The finishing press on the front"), recipe.finishFront},
+        {"finishBack", phrase("The finishing press on the back"), recipe.finishBack},
+        {"tack", phrase("The short press of a lower layer"), recipe.tack},
     };
     for (const NamedTime& step : times) {
         if (step.time < Seconds{0} || step.time > kLongestStep)
-            return fieldError(step.field, std::string("The ") + step.name + " must be 0 to 600 seconds.");
+            return fieldError(step.field, said("{what} must be 0 to 600 seconds.", {{"what", step.name}}));
     }
     return Done{};
 }
 
-std::string pressureName(Pressure pressure) {
+Phrase pressureName(Pressure pressure) {
     switch (pressure) {
     case Pressure::Light:
-        return "light";
+        return phrase("light");
     case Pressure::Medium:
-        return "medium";
+        return phrase("medium");
     case Pressure::Firm:
-        return "firm";
+        return phrase("firm");
     }
     return {};
 }
 
-std::string peelName(Peel peel) {
+Phrase peelName(Peel peel) {
     switch (peel) {
     case Peel::Hot:
-        return "hot";
+        return phrase("hot");
     case Peel::Warm:
-        return "warm";
+        return phrase("warm");
     case Peel::Cool:
-        return "cool";
+        return phrase("cool");
     }
     return {};
 }

@@ -8,6 +8,7 @@
 #include "core/trade/dates.h"
 #include "core/trade/ids.h"
 #include "core/trade/money.h"
+#include "core/trade/phrase.h"
 #include "core/trade/units.h"
 
 #include <optional>
@@ -77,7 +78,7 @@ struct Film {
     std::string name() const { return finish + ", " + shade; }
 };
 
-std::string pressureName(Pressure pressure); // "medium"
-std::string peelName(Peel peel);             // "warm"
+Phrase pressureName(Pressure pressure); // "medium"
+Phrase peelName(Peel peel);             // "warm"
 
 } // namespace holdfast

@@ -3,18 +3,18 @@
 
 namespace holdfast {
 
-std::string placementName(Placement placement) {
+Phrase placementName(Placement placement) {
     switch (placement) {
     case Placement::Chest:
-        return "chest";
+        return phrase("chest");
     case Placement::LeftChest:
-        return "left chest";
+        return phrase("left chest");
     case Placement::Front:
-        return "front";
+        return phrase("front");
     case Placement::Back:
-        return "back";
+        return phrase("back");
     case Placement::Sleeve:
-        return "sleeve";
+        return phrase("sleeve");
     }
     return {};
 }
@@ -33,14 +33,14 @@ Side sideOf(Placement placement) {
     return Side::Front;
 }
 
-std::string sideName(Side side) {
+Phrase sideName(Side side) {
     switch (side) {
     case Side::Front:
-        return "front";
+        return phrase("front");
     case Side::Back:
-        return "back";
+        return phrase("back");
     case Side::Sleeve:
-        return "sleeve";
+        return phrase("sleeve");
     }
     return {};
 }

@@ -2,15 +2,15 @@
 #pragma once
 // Where a decal sits on a garment, in the words of the trade, and on which side of the garment that is.
 
-#include <string>
+#include "core/trade/phrase.h"
 
 namespace holdfast {
 
 enum class Placement { Chest, LeftChest, Front, Back, Sleeve };
-std::string placementName(Placement placement); // "left chest"
+Phrase placementName(Placement placement); // "left chest"
 
 enum class Side { Front, Back, Sleeve };
 Side sideOf(Placement placement);
-std::string sideName(Side side); // "front"
+Phrase sideName(Side side); // "front"
 
 } // namespace holdfast

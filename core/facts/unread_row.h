@@ -5,6 +5,7 @@
 // never the whole shop; what is left out is named by these.
 
 #include "core/trade/ids.h"
+#include "core/trade/sentence.h"
 
 #include <optional>
 #include <string>
@@ -12,11 +13,11 @@
 namespace holdfast {
 
 struct UnreadRow {
-    std::string table;   // of the shop file: "decal"
-    std::string key;     // the row's, as text; empty: every row of the table
-    std::string what;    // whom it concerns, as a sentence begins: "Order 427 of Maren Holt"
-    std::string why;     // "A decal’s width reads “4611686018427387904”."
-    std::string leftOut; // "The order is left out."
+    std::string table; // of the shop file: "decal"
+    std::string key;   // the row's, as text; empty: every row of the table
+    Sentence what;     // whom it concerns, as a sentence begins: "Order 427 of Maren Holt"
+    Sentence why;      // "A decal’s width reads “4611686018427387904”."
+    Sentence leftOut;  // "The order is left out."
     std::optional<OrderId> order{};
 
     bool operator==(const UnreadRow&) const = default;

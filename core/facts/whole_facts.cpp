@@ -8,7 +8,7 @@ namespace holdfast {
 
 namespace {
 
-constexpr const char* kOrderLeftOut = "The order is left out.";
+constexpr Phrase kOrderLeftOut = phrase("The order is left out.");
 
 template <class Thing, class Stays>
 void keepOnly(Roster<Thing>& roster, Stays&& stays) {
@@ -35,13 +35,13 @@ public:
         leaveOutLots();
         for (const Order& order : m_facts.orders)
             if (m_facts.customers.find(order.customer) == nullptr)
-                leaveOut(order, "Its customer cannot be read.");
+                leaveOut(order, said("Its customer cannot be read."));
         for (const Garment& garment : m_facts.garments)
             lookAt(garment);
         for (const StepRecord& step : m_facts.steps)
             if (step.press && m_facts.presses.find(*step.press) == nullptr)
                 if (const Garment* garment = m_facts.garments.find(step.garment))
-                    leaveOut(*garment, "The press of a step cannot be read.");
+                    leaveOut(*garment, said("The press of a step cannot be read."));
         if (!m_leftOut.empty())
             takeOutOrders();
     }
@@ -51,30 +51,37 @@ private:
         keepOnly(m_facts.rolls, [this](const FilmRoll& roll) {
             if (m_facts.films.find(roll.film) != nullptr)
                 return true;
-            m_facts.unread.push_back({"film_roll", std::to_string(roll.id.value), "Roll " + roll.label(),
-                                      "Its film cannot be read.", "The roll is left out."});
+            m_facts.unread.push_back({"film_roll", std::to_string(roll.id.value),
+                                      said("Roll {roll}", {{"roll", roll.label()}}),
+                                      said("Its film cannot be read."), said("The roll is left out.")});
             return false;
         });
     }
 
-    std::string whatLotLacks(const BlankLot& lot) const {
+    Sentence whatLotLacks(const BlankLot& lot) const {
         const BlankStyle* style = m_facts.styles.find(lot.style);
         if (style == nullptr)
-            return "Its style cannot be read.";
+            return said("Its style cannot be read.");
         if (style->colour(lot.colour) == nullptr)
-            return "Its colour cannot be read.";
-        return lot.lastLoad && m_facts.loads.find(*lot.lastLoad) == nullptr ? "Its wash cannot be read." : "";
+            return said("Its colour cannot be read.");
+        return lot.lastLoad && m_facts.loads.find(*lot.lastLoad) == nullptr ? said("Its wash cannot be read.")
+                                                                            : Sentence{};
+    }
+
+    Sentence lotNamed(const BlankLot& lot) const {
+        const BlankStyle* style = m_facts.styles.find(lot.style);
+        return style != nullptr
+                   ? said("A lot of {style}, {size}", {{"style", style->name}, {"size", lot.size}})
+                   : said("A lot of {size}", {{"size", lot.size}});
     }
 
     void leaveOutLots() {
         keepOnly(m_facts.lots, [this](const BlankLot& lot) {
-            std::string why = whatLotLacks(lot);
+            Sentence why = whatLotLacks(lot);
             if (why.empty())
                 return true;
-            const BlankStyle* style = m_facts.styles.find(lot.style);
-            m_facts.unread.push_back({"blank_lot", std::to_string(lot.id.value),
-                                      "A lot of " + (style != nullptr ? style->name + ", " : "") + lot.size,
-                                      std::move(why), "The lot is left out."});
+            m_facts.unread.push_back({"blank_lot", std::to_string(lot.id.value), lotNamed(lot),
+                                      std::move(why), said("The lot is left out.")});
             return false;
         });
     }
@@ -82,17 +89,17 @@ private:
     void lookAt(const Garment& garment) {
         if (m_facts.orders.find(garment.order) == nullptr)
             return;
-        if (const std::string why = whatIsMissingOf(m_facts, garment); !why.empty())
+        if (const Sentence why = whatIsMissingOf(m_facts, garment); !why.empty())
             leaveOut(garment, why);
     }
 
-    void leaveOut(const Garment& garment, const std::string& why) {
+    void leaveOut(const Garment& garment, const Sentence& why) {
         if (const Order* order = m_facts.orders.find(garment.order))
             leaveOut(*order, why);
     }
 
     // Once each, for the first reason found.
-    void leaveOut(const Order& order, const std::string& why) {
+    void leaveOut(const Order& order, const Sentence& why) {
         if (!m_leftOut.insert(order.id).second)
             return;
         m_facts.unread.push_back({"shop_order", std::to_string(order.id.value), orderNamed(m_facts, order),
@@ -119,26 +126,28 @@ private:
 
 } // namespace
 
-std::string whatIsMissingOf(const ShopFacts& facts, const Garment& garment) {
+Sentence whatIsMissingOf(const ShopFacts& facts, const Garment& garment) {
     const BlankStyle* style = facts.styles.find(garment.style);
     if (style == nullptr)
-        return "The style of a garment cannot be read.";
+        return said("The style of a garment cannot be read.");
     if (style->colour(garment.colour) == nullptr)
-        return "The colour of a garment cannot be read.";
+        return said("The colour of a garment cannot be read.");
     if (garment.lot && facts.lots.find(*garment.lot) == nullptr)
-        return "The lot of a garment’s blank cannot be read.";
+        return said("The lot of a garment’s blank cannot be read.");
     for (const Decal& decal : garment.decals) {
         if (facts.films.find(decal.film) == nullptr)
-            return "The film of a decal cannot be read.";
+            return said("The film of a decal cannot be read.");
         if (decal.cutFrom && facts.rolls.find(*decal.cutFrom) == nullptr)
-            return "The roll that a decal was cut from cannot be read.";
+            return said("The roll that a decal was cut from cannot be read.");
     }
-    return "";
+    return {};
 }
 
-std::string orderNamed(const ShopFacts& facts, const Order& order) {
+Sentence orderNamed(const ShopFacts& facts, const Order& order) {
     const Customer* customer = facts.customers.find(order.customer);
-    return "Order " + std::to_string(order.number) + (customer != nullptr ? " of " + customer->name : "");
+    const NamedValue number{"order", Numeral{order.number}};
+    return customer != nullptr ? said("Order {order} of {customer}", {number, {"customer", customer->name}})
+                               : said("Order {order}", {number});
 }
 
 void leaveOutIncomplete(ShopFacts& facts, const std::set<OrderId>& broken) {

@@ -14,9 +14,9 @@ namespace holdfast {
 void leaveOutIncomplete(ShopFacts& facts, const std::set<OrderId>& broken);
 
 // Why a garment cannot be shown: what it refers to is not among the facts. Empty where it all is.
-std::string whatIsMissingOf(const ShopFacts& facts, const Garment& garment);
+Sentence whatIsMissingOf(const ShopFacts& facts, const Garment& garment);
 
 // "Order 427 of Maren Holt", or without the name where the customer is not among the facts.
-std::string orderNamed(const ShopFacts& facts, const Order& order);
+Sentence orderNamed(const ShopFacts& facts, const Order& order);
 
 } // namespace holdfast

@@ -48,11 +48,7 @@ std::string quoted(std::string_view text) {
             ++at;
         }
     }
-    return "“" + shown + "”";
-}
-
-std::string lineWords(std::size_t line) {
-    return "Line " + std::to_string(line) + ": ";
+    return shown;
 }
 
 class LogReader {
@@ -74,7 +70,7 @@ public:
                 untilProgress = kLinesBetweenProgress;
                 if (progress &&
                     !progress(static_cast<double>(m_records.position()) / static_cast<double>(m_size)))
-                    return plainError("Stopped. No reading was taken over.");
+                    return plainError(said("Stopped. No reading was taken over."));
             }
         }
         if (m_log.mustBeAsked())
@@ -84,7 +80,7 @@ public:
             return *m_failure;
         putInOrder();
         if (progress && !progress(1.0))
-            return plainError("Stopped. No reading was taken over.");
+            return plainError(said("Stopped. No reading was taken over."));
         return std::move(m_log);
     }
 
@@ -184,13 +180,19 @@ private:
         const std::string_view written = fields[m_columns.time];
         if (time.kind == LogTimeKind::OtherOrder) {
             const bool dayFirst = m_log.dateOrder == DateOrder::DayFirst;
-            m_failure = plainError(lineWords(m_records.line()) + quoted(written) +
-                                   (dayFirst ? " has the month before the day, unlike the lines above it."
-                                             : " has the day before the month, unlike the lines above it."));
+            const std::vector<NamedValue> values = lineAnd(written);
+            m_failure = plainError(
+                dayFirst
+                    ? said(
+                          "Line {line}: “{written}” has the month before the day, unlike the lines above it.",
+                          values)
+                    : said(
+                          "Line {line}: “{written}” has the day before the month, unlike the lines above it.",
+                          values));
             return std::nullopt;
         }
         if (time.kind == LogTimeKind::NoTime) {
-            skip(quoted(written) + " is no time.");
+            skip(said("Line {line}: “{written}” is no time.", lineAnd(written)));
             return std::nullopt;
         }
         return time;
@@ -201,19 +203,33 @@ private:
                          m_columns.humidity.value_or(0)});
     }
 
-    void skip(const std::string& reason) {
+    std::vector<NamedValue> lineAnd(std::string_view written) const {
+        return {{"line", m_records.line()}, {"written", quoted(written)}};
+    }
+
+    void skip(Sentence reason) {
         ++m_log.skippedCount;
         if (m_log.skipped.size() < kSkippedShown)
-            m_log.skipped.push_back(lineWords(m_records.line()) + reason);
+            m_log.skipped.push_back(std::move(reason));
+    }
+
+    Sentence tooFewFields(std::size_t count) const {
+        const std::vector<NamedValue> values{{"line", m_records.line()}, {"n", count}};
+        return m_columns.humidity
+                   ? said(
+                         "Line {line}: a time, a temperature and a humidity are wanted, there are {n} field.|"
+                         "Line {line}: a time, a temperature and a humidity are wanted, there are {n} "
+                         "fields.",
+                         values)
+                   : said("Line {line}: a time and a temperature are wanted, there are {n} field.|"
+                          "Line {line}: a time and a temperature are wanted, there are {n} fields.",
+                          values);
     }
 
     void readLine() {
         const std::vector<std::string_view>& fields = m_records.fields();
         if (fields.size() <= lastColumn()) {
-            skip(std::string(m_columns.humidity ? "a time, a temperature and a humidity"
-                                                : "a time and a temperature") +
-                 " are wanted, there are " + std::to_string(fields.size()) +
-                 (fields.size() == 1 ? " field." : " fields."));
+            skip(tooFewFields(fields.size()));
             return;
         }
         const auto time = readTime(fields);
@@ -223,7 +239,7 @@ private:
         const auto temperature =
             readLoggedTemperature(fields[m_columns.temperature], m_decimalComma, isFahrenheit);
         if (!temperature) {
-            skip(quoted(fields[m_columns.temperature]) + " is no temperature.");
+            skip(said("Line {line}: “{written}” is no temperature.", lineAnd(fields[m_columns.temperature])));
             return;
         }
         const bool hasHumidity = m_columns.humidity && !fields[*m_columns.humidity].empty();
@@ -231,7 +247,8 @@ private:
         if (hasHumidity) {
             humidity = readLoggedHumidity(fields[*m_columns.humidity], m_decimalComma);
             if (!humidity) {
-                skip(quoted(fields[*m_columns.humidity]) + " is no humidity from 0 to 100 %.");
+                skip(said("Line {line}: “{written}” is no humidity from 0 to 100 %.",
+                          lineAnd(fields[*m_columns.humidity])));
                 return;
             }
         }
@@ -240,11 +257,12 @@ private:
         if (humidity && humidity->percent > 1)
             m_isShare = false;
         if (humidity && m_firstMeasured.empty())
-            m_firstMeasured = lineWords(m_records.line()) + quoted(fields[*m_columns.humidity]);
+            m_firstMeasured = lineAnd(fields[*m_columns.humidity]);
         if (!kBelievable.contains(*temperature)) {
             if (m_unbelievable++ == 0)
-                m_firstUnbelievable = lineWords(m_records.line()) + quoted(fields[m_columns.temperature]);
-            skip(quoted(fields[m_columns.temperature]) + " lies beyond −40 to 80 °C.");
+                m_firstUnbelievable = lineAnd(fields[m_columns.temperature]);
+            skip(said("Line {line}: “{written}” lies beyond −40 to 80 °C.",
+                      lineAnd(fields[m_columns.temperature])));
             return;
         }
         m_log.readings.push_back(readingOf(time->at, *temperature, humidity));
@@ -257,18 +275,21 @@ private:
         if (m_failure)
             return;
         if (m_measured == 0) {
-            std::string words = "No readings found. Each line needs a time and a temperature.";
-            if (!m_log.skipped.empty())
-                words += " " + m_log.skipped.front();
-            m_failure = plainError(words);
+            const Sentence words = said("No readings found. Each line needs a time and a temperature.");
+            m_failure =
+                plainError(m_log.skipped.empty() ? words : oneAfterTheOther(words, m_log.skipped.front()));
         } else if (m_unbelievable * 10 > m_measured) {
-            m_failure = plainError(m_firstUnbelievable + " lies beyond −40 to 80 °C, and so do " +
-                                   std::to_string(m_unbelievable) + " of " + std::to_string(m_measured) +
-                                   " lines. If the log is in °F, name the unit in its header.");
+            m_firstUnbelievable.push_back({"beyond", m_unbelievable});
+            m_firstUnbelievable.push_back({"measured", m_measured});
+            m_failure = plainError(said("Line {line}: “{written}” lies beyond −40 to 80 °C, and so do "
+                                        "{beyond} of {measured} lines. If "
+                                        "the log is in °F, name the unit in its header.",
+                                        m_firstUnbelievable));
         } else if (m_isShare && !m_firstMeasured.empty()) {
-            m_failure = plainError(m_firstMeasured +
-                                   " and every other humidity lie between 0 and 1. Humidity must be "
-                                   "in percent, 0 to 100.");
+            m_failure =
+                plainError(said("Line {line}: “{written}” and every other humidity lie between 0 and 1. "
+                                "Humidity must be in percent, 0 to 100.",
+                                m_firstMeasured));
         }
     }
 
@@ -315,8 +336,9 @@ private:
     std::size_t m_measured = 0; // lines with a time, a temperature and a humidity
     std::size_t m_unbelievable = 0;
     bool m_isShare = true; // no humidity above 1 yet
-    std::string m_firstMeasured;
-    std::string m_firstUnbelievable;
+    // The line and what is written there.
+    std::vector<NamedValue> m_firstMeasured;
+    std::vector<NamedValue> m_firstUnbelievable;
 };
 
 } // namespace
@@ -326,7 +348,7 @@ Result<ClimateLog> readClimateLog(std::string_view file, const OffsetAt& offsetA
                                   std::optional<DateOrder> dateOrder) {
     const LogText text{file};
     if (!text.isText())
-        return plainError("This file is no text. Save the log as CSV or plain text.");
+        return plainError(said("This file is no text. Save the log as CSV or plain text."));
     return LogReader{text.utf8(), offsetAt, dateOrder}.read(progress);
 }
 

@@ -33,7 +33,7 @@ struct ClimateLog {
     bool wasFahrenheit = false;
     std::optional<DateOrder> dateOrder; // of its dates such as 03/04/2026; none where it has no such dates
     std::optional<DoubtfulDate> doubtfulDate; // where the order is no more than likely
-    std::vector<std::string> skipped;         // "Line 7: “n/a” is no temperature.", at most 20
+    std::vector<Sentence> skipped;            // "Line 7: “n/a” is no temperature.", at most 20
     std::size_t skippedCount = 0;
 
     // Nothing in the log shows the order of day and month: no reading was taken from it.

@@ -48,7 +48,7 @@ struct RollCondition {
     bool isPastAge(LocalDate today) const { return useBy && *useBy < today; }
     std::optional<Days> daysLeft(LocalDate today) const;
     // "estimated use-by", or "use-by" where it is a fact.
-    std::string useByName() const { return useByIsEstimate ? "estimated use-by" : "use-by"; }
+    Phrase useByName() const { return useByIsEstimate ? phrase("estimated use-by") : phrase("use-by"); }
     // Outside either; an hour outside both is one hour.
     double hoursOutside() const { return humidityHoursOutside + temperatureHoursOutside - bothHoursOutside; }
     bool isOutsideNow() const { return humidityOutsideNow || temperatureOutsideNow; }

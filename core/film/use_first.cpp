@@ -5,7 +5,7 @@
 #include "core/cutting/nest.h"
 #include "core/film/usual_use.h"
 #include "core/film/waiting_decals.h"
-#include "core/trade/unit_words.h"
+#include "core/trade/count_phrases.h"
 
 #include <algorithm>
 #include <tuple>
@@ -19,10 +19,8 @@ namespace {
 constexpr Days kLookedAhead{7 * kUseWeeks};
 
 // Metres to the centimetre: needs are rounded up, what is there down, so that the two compare as told.
-std::string metresText(Millimetres length, bool roundsUp) {
-    const std::int64_t hundredths = (std::max<std::int64_t>(0, length.value) + (roundsUp ? 9 : 0)) / 10;
-    const std::string centimetres = std::to_string(hundredths % 100);
-    return std::to_string(hundredths / 100) + (centimetres.size() < 2 ? ".0" : ".") + centimetres + " m";
+Millimetres wholeCentimetres(Millimetres length, bool roundsUp) {
+    return Millimetres{(std::max<std::int64_t>(0, length.value) + (roundsUp ? 9 : 0)) / 10 * 10};
 }
 
 // A roll on the shelf while decals are allotted to it.
@@ -150,22 +148,45 @@ private:
     std::vector<ShelfRoll> m_rolls;
 };
 
-std::string whyNotUsable(const ShelfRoll& shelf, LocalDate today) {
+Sentence whyNotUsable(const ShelfRoll& shelf, LocalDate today) {
     const RollCondition& condition = *shelf.condition;
-    if (condition.isPastAge(today)) {
-        return " is past its " + condition.useByName() + " (" +
-               countWords(-condition.daysLeft(today)->count(), "day") + "); press a test strip";
-    }
+    const NamedValue roll{"roll", shelf.roll->label()};
+    if (condition.isPastAge(today))
+        return said("{roll} is past its {useBy} ({days}); press a test strip",
+                    {roll,
+                     {"useBy", condition.useByName()},
+                     {"days", dayCount(-condition.daysLeft(today)->count())}});
     if (condition.stripFailed)
-        return " failed its test strip";
-    return " was kept outside its storage limits; press a test strip";
+        return said("{roll} failed its test strip", {roll});
+    return said("{roll} was kept outside its storage limits; press a test strip", {roll});
+}
+
+Sentence tooShort(const Decal& decal, const Film& film, const ShelfRoll& nearest, Millimetres needs,
+                  Millimetres left, LocalDate today) {
+    std::vector<NamedValue> values{{"film", film.name()},
+                                   {"size", Extent{decal.width, decal.height}},
+                                   {"needs", InMetres{wholeCentimetres(needs, true)}},
+                                   {"roll", nearest.roll->label()},
+                                   {"left", InMetres{wholeCentimetres(left, false)}}};
+    const bool isPromised = !nearest.decals.empty();
+    if (nearest.mayBeUsed)
+        return isPromised ? said("{film}: decal of {size} needs {needs}, {roll} has {left} left after what "
+                                 "is promised.",
+                                 values)
+                          : said("{film}: decal of {size} needs {needs}, {roll} has {left} left.", values);
+    values.push_back({"whyNot", whyNotUsable(nearest, today)});
+    return isPromised
+               ? said("{film}: decal of {size} needs {needs}, {roll} has {left} left after what is "
+                      "promised, and {whyNot}.",
+                      values)
+               : said("{film}: decal of {size} needs {needs}, {roll} has {left} left, and {whyNot}.", values);
 }
 
 // Why no roll takes the decal, with the numbers of the roll that comes nearest.
-std::string lackWords(const Decal& decal, const Film& film, std::vector<ShelfRoll>& rolls,
-                      const ShopSettings& settings, LocalDate today) {
+Sentence lackWords(const Decal& decal, const Film& film, std::vector<ShelfRoll>& rolls,
+                   const ShopSettings& settings, LocalDate today) {
     if (rolls.empty())
-        return "No roll of " + film.name() + " on the shelf.";
+        return said("No roll of {film} on the shelf.", {{"film", film.name()}});
 
     const ShelfRoll* nearest = nullptr;
     Millimetres nearestLeft;
@@ -185,18 +206,13 @@ std::string lackWords(const Decal& decal, const Film& film, std::vector<ShelfRol
     }
     if (!nearest) {
         const Millimetres side = film.hasGrain ? decal.width : std::min(decal.width, decal.height);
-        return film.name() + ": " + lengthWords(side) + " decal needs " +
-               lengthWords(side + settings.edgeMargin * 2) + " of width, the widest roll is " +
-               lengthWords(widest) + ".";
+        return said("{film}: {side} decal needs {needs} of width, the widest roll is {widest}.",
+                    {{"film", film.name()},
+                     {"side", side},
+                     {"needs", side + settings.edgeMargin * 2},
+                     {"widest", widest}});
     }
-    std::string words = film.name() + ": decal of " + sizeWords(decal.width, decal.height) + " needs " +
-                        metresText(nearestNeeds, true) + ", " + nearest->roll->label() + " has " +
-                        metresText(nearestLeft, false) + " left";
-    if (!nearest->decals.empty())
-        words += " after what is promised";
-    if (!nearest->mayBeUsed)
-        words += ", and " + nearest->roll->label() + whyNotUsable(*nearest, today);
-    return words + ".";
+    return tooShort(decal, film, *nearest, nearestNeeds, nearestLeft, today);
 }
 
 std::vector<RollInTurn> inTurn(FilmShelf& shelf, LocalDate today) {
@@ -281,7 +297,7 @@ std::optional<RollId> Allotment::rollFor(DecalId decal) const {
     return roll ? std::optional{*roll} : std::nullopt;
 }
 
-const std::string* Allotment::lackOf(DecalId decal) const {
+const Sentence* Allotment::lackOf(DecalId decal) const {
     return foundIn(lack, lackIfConfirmed, decal);
 }
 

@@ -34,16 +34,16 @@ struct RollForecast {
 };
 
 struct Allotment {
-    std::map<DecalId, RollId> rollOf;    // decals without an entry have no roll that fits
-    std::map<DecalId, std::string> lack; // of exactly those: why not, a sentence with numbers
+    std::map<DecalId, RollId> rollOf; // decals without an entry have no roll that fits
+    std::map<DecalId, Sentence> lack; // of exactly those: why not, a sentence with numbers
     // The same of quotations, each as if it alone were confirmed now. It takes nothing off a roll.
     std::map<DecalId, RollId> rollIfConfirmed;
-    std::map<DecalId, std::string> lackIfConfirmed;
+    std::map<DecalId, Sentence> lackIfConfirmed;
     std::vector<RollForecast> useFirst; // rolls of every film on the shelf, first to use up first
     const RollForecast* forecast(RollId roll) const;
     // Of waiting decals and those of quotations alike; none: no roll fits, or it was not asked for.
     std::optional<RollId> rollFor(DecalId decal) const;
-    const std::string* lackOf(DecalId decal) const;
+    const Sentence* lackOf(DecalId decal) const;
 };
 
 // Length cut of each film week by week, the last seven days first: as many weeks as the film has been here,

@@ -112,24 +112,24 @@ const GarmentShape& garmentShape(std::string_view outline) {
     return found == shapes.end() ? shapes.at("tee") : found->second;
 }
 
-std::string partWords(GarmentPart part) {
+Phrase partWords(GarmentPart part) {
     switch (part) {
     case GarmentPart::Zip:
-        return "the zip";
+        return phrase("the zip");
     case GarmentPart::Buttons:
-        return "the buttons";
+        return phrase("the buttons");
     case GarmentPart::Pocket:
-        return "the pocket";
+        return phrase("the pocket");
     case GarmentPart::Seam:
-        return "a seam";
+        return phrase("a seam");
     case GarmentPart::Armhole:
-        return "the sleeve seam";
+        return phrase("the sleeve seam");
     case GarmentPart::Hem:
-        return "the hem";
+        return phrase("the hem");
     case GarmentPart::Collar:
-        return "the collar";
+        return phrase("the collar");
     case GarmentPart::Strap:
-        return "a strap";
+        return phrase("a strap");
     }
     return {};
 }

@@ -5,6 +5,7 @@
 // Sheet units; see garment_scale.h for millimetres.
 
 #include "core/garments/sheet.h"
+#include "core/trade/phrase.h"
 
 #include <string>
 #include <string_view>
@@ -33,6 +34,6 @@ const GarmentShape& garmentShape(std::string_view outline);
 // Of a drawing in SVG, all of whose coordinates are on its sheet (no transforms).
 GarmentShape shapeFromSvg(std::string_view svg, double centreLine);
 
-std::string partWords(GarmentPart part); // "the zip", "a seam"
+Phrase partWords(GarmentPart part); // "the zip", "a seam"
 
 } // namespace holdfast

@@ -2,7 +2,6 @@
 // Rules over the blank: is there one, is it washed, dry and clean, is its label read, what is in the way.
 
 #include "core/holds/rules.h"
-#include "core/trade/unit_words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -21,22 +20,23 @@ Finding onLot(Rule rule, Grade grade, const Subject& subject) {
     return finding;
 }
 
-std::string colourName(const BlankStyle& style, ColourId colour) {
+Value colourName(const BlankStyle& style, ColourId colour) {
     const Colour* found = style.colour(colour);
-    return found ? found->name : "unknown colour";
+    return found ? Value{found->name} : Value{said("unknown colour")};
 }
 
-// "Lot of 12 Oct 2026, M, Moss"
-std::string lotWords(const Subject& subject) {
+Sentence lotWords(const Subject& subject) {
     const BlankLot& lot = *subject.lot;
-    return "Lot of " + spokenDate(lot.receivedOn) + ", " + lot.size + ", " +
-           colourName(subject.style, lot.colour);
+    return said("Lot of {day}, {size}, {colour}", {{"day", DateWithYear{lot.receivedOn}},
+                                                   {"size", lot.size},
+                                                   {"colour", colourName(subject.style, lot.colour)}});
 }
 
-// "Tee, M, Moss"
-std::string wantedWords(const Subject& subject) {
+Sentence wantedWords(const Subject& subject) {
     const Garment& garment = subject.garment;
-    return subject.style.name + ", " + garment.size + ", " + colourName(subject.style, garment.colour);
+    return said("{style}, {size}, {colour}", {{"style", subject.style.name},
+                                              {"size", garment.size},
+                                              {"colour", colourName(subject.style, garment.colour)}});
 }
 
 std::int64_t freeUnitsFor(const Subject& subject) {
@@ -60,13 +60,13 @@ void blankOutOfStock(const Subject& subject, Findings& findings) {
     Finding finding = onLot(Rule::BlankOutOfStock, Grade::Hold, subject);
     const std::int64_t units = freeUnitsFor(subject);
     if (units > 0) {
-        finding.what = "No blank kept";
-        finding.why = wantedWords(subject) + ": " + std::to_string(units) +
-                      " free on the rail, none kept for this garment.";
+        finding.what = said("No blank kept");
+        finding.why = said("{blank}: {n} free on the rail, none kept for this garment.",
+                           {{"blank", wantedWords(subject)}, {"n", units}});
         finding.frees = {FreeingAct::ChooseBlank, FreeingAct::ReceiveBlanks};
     } else {
-        finding.what = "Blank out of stock";
-        finding.why = wantedWords(subject) + ": 0 free on the rail.";
+        finding.what = said("Blank out of stock");
+        finding.why = said("{blank}: 0 free on the rail.", {{"blank", wantedWords(subject)}});
         finding.frees = {FreeingAct::ReceiveBlanks, FreeingAct::ChooseBlank};
     }
     findings.push_back(std::move(finding));
@@ -76,8 +76,8 @@ void blankUnwashed(const Subject& subject, Findings& findings) {
     if (!subject.lot || loadOf(subject) || !subject.style.washedFirst())
         return;
     Finding finding = onLot(Rule::BlankUnwashed, Grade::Hold, subject);
-    finding.what = "Unwashed";
-    finding.why = lotWords(subject) + ": no wash load on record.";
+    finding.what = said("Unwashed");
+    finding.why = said("{lot}: no wash load on record.", {{"lot", lotWords(subject)}});
     finding.frees = {FreeingAct::WashBlank, FreeingAct::ChooseBlank, FreeingAct::MarkNotPrewashed};
     findings.push_back(std::move(finding));
 }
@@ -90,10 +90,10 @@ void blankDamp(const Subject& subject, Findings& findings) {
     const LocalTime washed = subject.around.now.toLocal(load->startedAt);
     const LocalTime dry = washed + settings.washTakes + settings.dryingTakes;
     Finding finding = onLot(Rule::BlankDamp, Grade::Hold, subject);
-    finding.what = "Not yet dry";
-    finding.why = lotWords(subject) + ": in the wash since " + spokenDay(dateOf(washed)) + ", " +
-                  clockTime(washed) + "; dry from about " + spokenDay(dateOf(dry)) + ", " + clockTime(dry) +
-                  ", nobody has found it dry yet.";
+    finding.what = said("Not yet dry");
+    finding.why =
+        said("{lot}: in the wash since {washed}; dry from about {dry}, nobody has found it dry yet.",
+             {{"lot", lotWords(subject)}, {"washed", washed}, {"dry", dry}});
     finding.frees = {FreeingAct::MarkDry, FreeingAct::ChooseBlank};
     findings.push_back(std::move(finding));
 }
@@ -102,12 +102,15 @@ void softenerLeft(const Subject& subject, Findings& findings) {
     const WashLoad* load = loadOf(subject);
     if (!load || !load->leftSoftener())
         return;
-    const std::string washed = spokenDay(dateOf(subject.around.now.toLocal(load->startedAt)));
+    const std::vector<NamedValue> values{{"lot", lotWords(subject)},
+                                         {"washed", dateOf(subject.around.now.toLocal(load->startedAt))}};
     Finding finding = onLot(Rule::SoftenerLeft, Grade::Hold, subject);
-    finding.what = load->softener ? "Washed with softener" : "Dried with dryer sheet";
-    finding.why = lotWords(subject) + ": the load of " + washed +
-                  (load->softener ? " had softener in it" : " was dried with a dryer sheet") +
-                  ", which adhesive does not grip.";
+    finding.what = load->softener ? said("Washed with softener") : said("Dried with dryer sheet");
+    finding.why =
+        load->softener
+            ? said("{lot}: the load of {washed} had softener in it, which adhesive does not grip.", values)
+            : said("{lot}: the load of {washed} was dried with a dryer sheet, which adhesive does not grip.",
+                   values);
     finding.frees = {FreeingAct::WashBlank, FreeingAct::ChooseBlank};
     findings.push_back(std::move(finding));
 }
@@ -124,12 +127,16 @@ void blankShrank(const Subject& subject, Findings& findings) {
     if (std::min(length, width) >= -limit)
         return;
     const auto changed = [](double percent) {
-        return numberWords(std::abs(percent)) + (percent <= 0 ? " % shorter" : " % longer");
+        const std::vector<NamedValue> values{{"percent", Decimal{std::abs(percent)}}};
+        return percent <= 0 ? said("{percent} % shorter", values) : said("{percent} % longer", values);
     };
     Finding finding = onLot(Rule::BlankShrank, Grade::Caution, subject);
-    finding.what = "Blank shrank";
-    finding.why = lotWords(subject) + ": after its wash length " + changed(length) + ", width " +
-                  changed(width) + "; the shop's limit is " + numberWords(limit) + " %.";
+    finding.what = said("Blank shrank");
+    finding.why = said("{lot}: after its wash length {length}, width {width}; the shop's limit is {limit} %.",
+                       {{"lot", lotWords(subject)},
+                        {"length", changed(length)},
+                        {"width", changed(width)},
+                        {"limit", Decimal{limit}}});
     finding.frees = {FreeingAct::ChooseBlank};
     findings.push_back(std::move(finding));
 }
@@ -139,8 +146,9 @@ std::optional<Finding> unreadLabel(const BlankStyle& style) {
         return std::nullopt;
     Finding finding;
     finding.rule = Rule::LabelUnread;
-    finding.what = "Label not read";
-    finding.why = style.name + ": fibres and highest safe heat are unknown until its sewn-in label is read.";
+    finding.what = said("Label not read");
+    finding.why = said("{style}: fibres and highest safe heat are unknown until its sewn-in label is read.",
+                       {{"style", style.name}});
     finding.frees = {FreeingAct::ReadLabel};
     finding.style = style.id;
     return finding;
@@ -155,18 +163,20 @@ namespace {
 
 Finding obstacleUnsolved(const Subject& subject, const ObstacleOnStyle& obstacle) {
     Finding finding = onLot(Rule::ObstacleUnsolved, Grade::Hold, subject);
-    finding.what = withCapital(obstacleName(obstacle.obstacle)) + " in the way";
-    finding.why = subject.style.name + ": " + obstacleName(obstacle.obstacle) +
-                  " under the platen, and no way round is chosen.";
+    finding.what = said("{obstacle} in the way", {{"obstacle", obstacleName(obstacle.obstacle)}});
+    finding.why = said("{style}: {obstacle} under the platen, and no way round is chosen.",
+                       {{"style", subject.style.name}, {"obstacle", obstacleName(obstacle.obstacle)}});
     finding.frees = {FreeingAct::ChooseWayRound};
     return finding;
 }
 
 Finding smallPlatenMissing(const Subject& subject, const ObstacleOnStyle& obstacle) {
     Finding finding = onLot(Rule::ObstacleUnsolved, Grade::Hold, subject);
-    finding.what = "No small platen";
-    finding.why = subject.style.name + ": to be pressed on a small platen, clear of the " +
-                  obstacleName(obstacle.obstacle) + "; " + subject.press->name + " has none.";
+    finding.what = said("No small platen");
+    finding.why = said("{style}: to be pressed on a small platen, clear of the {obstacle}; {press} has none.",
+                       {{"style", subject.style.name},
+                        {"obstacle", obstacleName(obstacle.obstacle)},
+                        {"press", subject.press->name}});
     finding.frees = {FreeingAct::ChooseWayRound, FreeingAct::AddPress};
     finding.press = subject.press->id;
     return finding;
@@ -175,8 +185,8 @@ Finding smallPlatenMissing(const Subject& subject, const ObstacleOnStyle& obstac
 Finding obstacleSolved(const Subject& subject, const ObstacleOnStyle& obstacle, WayRound way) {
     Finding finding = onLot(Rule::ObstacleSolved, Grade::StepAdded, subject);
     finding.what = wayRoundTitle(obstacle.obstacle, way);
-    finding.why =
-        subject.style.name + ": " + obstacleName(obstacle.obstacle) + " under the platen; one step is added.";
+    finding.why = said("{style}: {obstacle} under the platen; one step is added.",
+                       {{"style", subject.style.name}, {"obstacle", obstacleName(obstacle.obstacle)}});
     finding.frees = {FreeingAct::ChooseWayRound};
     return finding;
 }

@@ -3,22 +3,24 @@
 
 #include "core/holds/rules.h"
 #include "core/orders/decal_on_cloth.h"
-#include "core/trade/unit_words.h"
 
 namespace holdfast {
 
 // A caution: the drawn widths are middling ones, and the blank in the maker's hand may be wider.
 void decalOffCloth(const Subject& subject, Findings& findings) {
     for (const Decal& decal : subject.garment.decals) {
-        const std::string off = offClothWords(subject.style, subject.garment.size, spotOf(decal));
+        const Sentence off = offClothWords(subject.style, subject.garment.size, spotOf(decal));
         if (off.empty())
             continue;
         Finding finding;
         finding.rule = Rule::DecalOffCloth;
         finding.grade = Grade::Caution;
-        finding.what = "Decal off the cloth";
-        finding.why = decal.describe() + " is " + sizeWords(decal.width, decal.height) + " on the " +
-                      placementName(decal.placement) + ". " + off;
+        finding.what = said("Decal off the cloth");
+        finding.why = said("{decal} is {size} on the {placement}. {off}",
+                           {{"decal", decal.describe()},
+                            {"size", Extent{decal.width, decal.height}},
+                            {"placement", placementName(decal.placement)},
+                            {"off", off}});
         finding.decal = decal.id;
         findings.push_back(std::move(finding));
     }

@@ -3,7 +3,6 @@
 
 #include "core/holds/rules.h"
 #include "core/press/layers.h"
-#include "core/trade/unit_words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -27,7 +26,7 @@ Finding onFilm(Rule rule, Grade grade, const Film& film) {
     return finding;
 }
 
-Finding unfit(Rule rule, const Film& film, const BlankStyle& style, std::string what, std::string why) {
+Finding unfit(Rule rule, const Film& film, const BlankStyle& style, Sentence what, Sentence why) {
     Finding finding = onFilm(rule, Grade::Hold, film);
     finding.what = std::move(what);
     finding.why = std::move(why);
@@ -36,14 +35,14 @@ Finding unfit(Rule rule, const Film& film, const BlankStyle& style, std::string 
     return finding;
 }
 
-std::string stretchWords(Stretch stretch) {
+Phrase stretchWords(Stretch stretch) {
     switch (stretch) {
     case Stretch::None:
-        return "no stretch";
+        return phrase("no stretch");
     case Stretch::Some:
-        return "some stretch";
+        return phrase("some stretch");
     case Stretch::High:
-        return "high stretch";
+        return phrase("high stretch");
     }
     return {};
 }
@@ -51,21 +50,26 @@ std::string stretchWords(Stretch stretch) {
 void stretchUnfit(const Film& film, const BlankStyle& style, Findings& findings) {
     if (style.label->stretch <= film.follows)
         return;
-    findings.push_back(unfit(Rule::FilmUnfitStretch, film, style, "Stretches more than film",
-                             style.name + " has " + stretchWords(style.label->stretch) + "; " + film.name() +
-                                 " follows at most " + stretchWords(film.follows) + "."));
+    findings.push_back(unfit(Rule::FilmUnfitStretch, film, style, said("Stretches more than film"),
+                             said("{style} has {stretch}; {film} follows at most {most}.",
+                                  {{"style", style.name},
+                                   {"stretch", stretchWords(style.label->stretch)},
+                                   {"film", film.name()},
+                                   {"most", stretchWords(film.follows)}})));
 }
 
 void coatingUnfit(const Film& film, const BlankStyle& style, Findings& findings) {
     if (style.label->coating == Coating::None || film.gripsCoated)
         return;
-    const std::string coating = style.label->coating == Coating::Waxed ? "waxed" : "water-repellent";
+    const std::vector<NamedValue> values{{"style", style.name}, {"film", film.name()}};
     findings.push_back(
-        unfit(Rule::FilmUnfitCoating, film, style, "Film slips on coating",
-              style.name + " is " + coating + "; " + film.name() + " does not grip coated cloth."));
+        unfit(Rule::FilmUnfitCoating, film, style, said("Film slips on coating"),
+              style.label->coating == Coating::Waxed
+                  ? said("{style} is waxed; {film} does not grip coated cloth.", values)
+                  : said("{style} is water-repellent; {film} does not grip coated cloth.", values)));
 }
 
-std::optional<std::string> softFibreOf(const FabricLabel& label) {
+std::optional<Phrase> softFibreOf(const FabricLabel& label) {
     for (const FibreShare& share : label.fibres)
         if (share.percent >= kFibreCountsFrom &&
             (share.fibre == Fibre::Acrylic || share.fibre == Fibre::Polyamide))
@@ -77,35 +81,42 @@ void heatUnfit(const Film& film, const BlankStyle& style, Findings& findings) {
     if (!film.recipe)
         return;
     const Celsius needed = film.recipe->temperature;
-    const std::string pressedAt = film.name() + " is pressed at " + temperatureWords(needed);
+    const auto values = [&](std::vector<NamedValue> further) {
+        further.insert(further.begin(), {{"film", film.name()}, {"needed", needed}, {"style", style.name}});
+        return further;
+    };
     if (const auto safe = style.label->highestSafe) {
         if (needed <= *safe)
             return;
-        findings.push_back(
-            unfit(Rule::FilmUnfitHeat, film, style, "Too hot for cloth",
-                  pressedAt + "; " + style.name + " takes at most " + temperatureWords(*safe) + "."));
+        findings.push_back(unfit(
+            Rule::FilmUnfitHeat, film, style, said("Too hot for cloth"),
+            said("{film} is pressed at {needed}; {style} takes at most {safe}.", values({{"safe", *safe}}))));
         return;
     }
     const int iron = style.label->care.ironCelsius;
     if (iron == 0) {
-        findings.push_back(unfit(Rule::FilmUnfitHeat, film, style, "Label forbids heat",
-                                 pressedAt + "; the label of " + style.name + " says do not iron."));
+        findings.push_back(
+            unfit(Rule::FilmUnfitHeat, film, style, said("Label forbids heat"),
+                  said("{film} is pressed at {needed}; the label of {style} says do not iron.", values({}))));
         return;
     }
-    if (needed <= Celsius{static_cast<double>(iron)})
+    const Celsius ironed{static_cast<double>(iron)};
+    if (needed <= ironed)
         return;
-    const std::string ironed = pressedAt + "; the label of " + style.name + " says iron at up to " +
-                               temperatureWords(Celsius{static_cast<double>(iron)});
     const auto soft = softFibreOf(*style.label);
     if (soft && needed > kSoftFibresBear) {
-        findings.push_back(unfit(Rule::FilmUnfitHeat, film, style, "Too hot for " + *soft,
-                                 ironed + ", and " + *soft + " glazes or melts above some " +
-                                     temperatureWords(kSoftFibresBear) + "."));
+        findings.push_back(
+            unfit(Rule::FilmUnfitHeat, film, style, said("Too hot for {fibre}", {{"fibre", *soft}}),
+                  said("{film} is pressed at {needed}; the label of {style} says iron at up to {ironed}, and "
+                       "{fibre} glazes or melts above some {bears}.",
+                       values({{"ironed", ironed}, {"fibre", *soft}, {"bears", kSoftFibresBear}}))));
         return;
     }
-    Finding caution =
-        unfit(Rule::FilmUnfitHeat, film, style, "Hotter than its label irons",
-              ironed + "; what a platen may have is not known. Press a spare or a hidden spot.");
+    Finding caution = unfit(
+        Rule::FilmUnfitHeat, film, style, said("Hotter than its label irons"),
+        said("{film} is pressed at {needed}; the label of {style} says iron at up to {ironed}; what a platen "
+             "may have is not known. Press a spare or a hidden spot.",
+             values({{"ironed", ironed}})));
     caution.grade = Grade::Caution;
     findings.push_back(std::move(caution));
 }
@@ -115,10 +126,14 @@ void fibreUnfit(const Film& film, const BlankStyle& style, Findings& findings) {
         if (share.percent < kFibreCountsFrom ||
             std::ranges::find(film.notFor, share.fibre) == film.notFor.end())
             continue;
-        const std::string fibre = fibreName(share.fibre);
-        findings.push_back(unfit(Rule::FilmUnfitFibre, film, style, "Film not for " + fibre,
-                                 style.name + " is " + std::to_string(share.percent) + " % " + fibre + "; " +
-                                     film.name() + " is not made for " + fibre + "."));
+        const Phrase fibre = fibreName(share.fibre);
+        findings.push_back(unfit(Rule::FilmUnfitFibre, film, style,
+                                 said("Film not for {fibre}", {{"fibre", fibre}}),
+                                 said("{style} is {percent} % {fibre}; {film} is not made for {fibre}.",
+                                      {{"style", style.name},
+                                       {"percent", share.percent},
+                                       {"fibre", fibre},
+                                       {"film", film.name()}})));
     }
 }
 
@@ -160,8 +175,8 @@ std::optional<Finding> missingRecipe(const Film& film) {
     if (film.recipe)
         return std::nullopt;
     Finding finding = onFilm(Rule::RecipeMissing, Grade::Hold, film);
-    finding.what = "No recipe";
-    finding.why = film.name() + ": no temperature, dwell and pressure on record.";
+    finding.what = said("No recipe");
+    finding.why = said("{film}: no temperature, dwell and pressure on record.", {{"film", film.name()}});
     finding.frees = {FreeingAct::EnterRecipe, FreeingAct::ChooseFilm};
     return finding;
 }
@@ -182,9 +197,10 @@ void recipeUnconfirmed(const Subject& subject, Findings& findings) {
         if (!recipe || recipe->isConfirmed())
             continue;
         Finding finding = onFilm(Rule::RecipeUnconfirmed, Grade::Caution, *use.film);
-        finding.what = "Recipe not confirmed";
-        finding.why = use.film->name() + ", " + temperatureWords(recipe->temperature) + " for " +
-                      secondsWords(recipe->dwell) + ": nobody has compared it with the maker's sheet.";
+        finding.what = said("Recipe not confirmed");
+        finding.why = said(
+            "{film}, {temperature} for {dwell}: nobody has compared it with the maker's sheet.",
+            {{"film", use.film->name()}, {"temperature", recipe->temperature}, {"dwell", recipe->dwell}});
         finding.frees = {FreeingAct::ConfirmRecipe};
         finding.decal = use.decal->id;
         findings.push_back(std::move(finding));
@@ -220,22 +236,27 @@ std::vector<Stacked> stacksOf(const Subject& subject) {
 
 // The same two films may meet in several places; that is said once.
 void addOnce(Findings& findings, Finding finding) {
-    const bool isSaid = std::ranges::any_of(
-        findings, [&](const Finding& said) { return said.rule == finding.rule && said.why == finding.why; });
+    const bool isSaid = std::ranges::any_of(findings, [&](const Finding& earlier) {
+        return earlier.rule == finding.rule && earlier.why == finding.why;
+    });
     if (!isSaid)
         findings.push_back(std::move(finding));
 }
 
-std::string whyLayersAreNotAllowed(const Stacked& stack) {
+Sentence whyLayersAreNotAllowed(const Stacked& stack) {
+    const auto values = [&](NamedValue further) {
+        return std::vector<NamedValue>{
+            {"lower", stack.lower->describe()}, {"upper", stack.upper->describe()}, std::move(further)};
+    };
     if (stack.lower->layer == stack.upper->layer)
-        return stack.lower->describe() + " and " + stack.upper->describe() + " overlap in layer " +
-               std::to_string(stack.lower->layer) + "; one must lie over the other.";
+        return said("{lower} and {upper} overlap in layer {layer}; one must lie over the other.",
+                    values({"layer", stack.lower->layer}));
     if (!stack.lowerFilm->mayLieUnder)
-        return stack.upper->describe() + " lies over " + stack.lower->describe() + "; no film may lie over " +
-               stack.lowerFilm->name() + ".";
+        return said("{upper} lies over {lower}; no film may lie over {film}.",
+                    values({"film", stack.lowerFilm->name()}));
     if (!stack.upperFilm->mayLieOver)
-        return stack.upper->describe() + " lies over " + stack.lower->describe() + "; " +
-               stack.upperFilm->name() + " may not lie over another film.";
+        return said("{upper} lies over {lower}; {film} may not lie over another film.",
+                    values({"film", stack.upperFilm->name()}));
     return {};
 }
 
@@ -243,11 +264,11 @@ std::string whyLayersAreNotAllowed(const Stacked& stack) {
 
 void layersNotAllowed(const Subject& subject, Findings& findings) {
     for (const Stacked& stack : stacksOf(subject)) {
-        std::string why = whyLayersAreNotAllowed(stack);
+        Sentence why = whyLayersAreNotAllowed(stack);
         if (why.empty())
             continue;
         Finding finding = onFilm(Rule::LayersNotAllowed, Grade::Hold, *stack.upperFilm);
-        finding.what = "Layers not allowed";
+        finding.what = said("Layers not allowed");
         finding.why = std::move(why);
         finding.frees = {FreeingAct::ReorderLayers, FreeingAct::ChooseFilm};
         finding.decal = stack.upper->id;
@@ -264,11 +285,14 @@ void filmsDisagree(const Subject& subject, Findings& findings) {
         if (std::abs(upper.value - lower.value) <= kFilmsAgreeWithin)
             continue;
         Finding finding = onFilm(Rule::FilmsDisagree, Grade::Hold, *stack.upperFilm);
-        finding.what = "Films need different heat";
-        finding.why = stack.lowerFilm->name() + " needs " + temperatureWords(lower) + ", " +
-                      stack.upperFilm->name() + " over it " + temperatureWords(upper) +
-                      ". Each needs its own pass, and the lower one would be pressed at " +
-                      temperatureWords(upper) + ".";
+        finding.what = said("Films need different heat");
+        finding.why =
+            said("{lower} needs {lowerHeat}, {upper} over it {upperHeat}. Each needs its own pass, and "
+                 "the lower one would be pressed at {upperHeat}.",
+                 {{"lower", stack.lowerFilm->name()},
+                  {"lowerHeat", lower},
+                  {"upper", stack.upperFilm->name()},
+                  {"upperHeat", upper}});
         finding.frees = {FreeingAct::ChooseFilm};
         finding.decal = stack.upper->id;
         addOnce(findings, std::move(finding));

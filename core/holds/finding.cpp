@@ -3,48 +3,48 @@
 
 namespace holdfast {
 
-std::string freeingWords(FreeingAct act) {
+Phrase freeingWords(FreeingAct act) {
     switch (act) {
     case FreeingAct::WashBlank:
-        return "Put in wash";
+        return phrase("Put in wash");
     case FreeingAct::MarkDry:
-        return "Mark as dry";
+        return phrase("Mark as dry");
     case FreeingAct::MarkNotPrewashed:
-        return "Press it unwashed";
+        return phrase("Press it unwashed");
     case FreeingAct::ReadLabel:
-        return "Read the label";
+        return phrase("Read the label");
     case FreeingAct::ChooseFilm:
-        return "Choose another film";
+        return phrase("Choose another film");
     case FreeingAct::ChooseBlank:
-        return "Choose a blank";
+        return phrase("Choose a blank");
     case FreeingAct::ReceiveBlanks:
-        return "Receive blanks";
+        return phrase("Receive blanks");
     case FreeingAct::ReceiveRoll:
-        return "Receive a roll";
+        return phrase("Receive a roll");
     case FreeingAct::TestStrip:
-        return "Press a test strip";
+        return phrase("Press a test strip");
     case FreeingAct::MoveRoll:
-        return "Move the roll";
+        return phrase("Move the roll");
     case FreeingAct::RecordReading:
-        return "Record a reading";
+        return phrase("Record a reading");
     case FreeingAct::EnterRecipe:
-        return "Enter the recipe";
+        return phrase("Enter the recipe");
     case FreeingAct::ConfirmRecipe:
-        return "Confirm the recipe";
+        return phrase("Confirm the recipe");
     case FreeingAct::CheckPress:
-        return "Check the press";
+        return phrase("Check the press");
     case FreeingAct::AddPress:
-        return "Add a press";
+        return phrase("Add a press");
     case FreeingAct::ChooseWayRound:
-        return "Choose a way round";
+        return phrase("Choose a way round");
     case FreeingAct::ReorderLayers:
-        return "Reorder the layers";
+        return phrase("Reorder the layers");
     case FreeingAct::ConfirmWording:
-        return "Confirm with customer";
+        return phrase("Confirm with customer");
     case FreeingAct::TakePayment:
-        return "Take a payment";
+        return phrase("Take a payment");
     case FreeingAct::NoteLawChecked:
-        return "Note who checked";
+        return phrase("Note who checked");
     }
     return {};
 }

@@ -6,6 +6,7 @@
 
 #include "core/facts/rule.h"
 #include "core/trade/ids.h"
+#include "core/trade/sentence.h"
 
 #include <optional>
 #include <string>
@@ -42,8 +43,8 @@ enum class FreeingAct {
 struct Finding {
     Rule rule = Rule::BlankUnwashed;
     Grade grade = Grade::Hold;
-    std::string what;              // "Unwashed"
-    std::string why;               // "Lot of 12 Oct, M, Moss: no wash load on record."
+    Sentence what;                 // "Unwashed"
+    Sentence why;                  // "Lot of 12 Oct, M, Moss: no wash load on record."
     std::vector<FreeingAct> frees; // the likeliest first
     std::optional<DecalId> decal;
     std::optional<FilmId> film;
@@ -58,6 +59,6 @@ struct Finding {
 };
 
 // "Put in wash", "Press a test strip": words for the button that frees.
-std::string freeingWords(FreeingAct act);
+Phrase freeingWords(FreeingAct act);
 
 } // namespace holdfast

@@ -3,7 +3,6 @@
 
 #include "core/holds/rules.h"
 #include "core/orders/lettering_strokes.h"
-#include "core/trade/unit_words.h"
 
 namespace holdfast {
 
@@ -20,10 +19,13 @@ void letteringTooSmall(const Subject& subject, Findings& findings) {
         Finding finding;
         finding.rule = Rule::LetteringTooSmall;
         finding.grade = Grade::Caution;
-        finding.what = "Letters too small to weed";
-        finding.why = decal.describe() + " is " + lengthWords(decal.height) + " high: strokes of about " +
-                      numberWords(stroke) + " mm, an estimate. Film tears under " +
-                      numberWords(kThinnestStroke) + " mm: make it larger.";
+        finding.what = said("Letters too small to weed");
+        finding.why = said("{decal} is {height} high: strokes of about {stroke} mm, an estimate. Film tears "
+                           "under {least} mm: make it larger.",
+                           {{"decal", decal.describe()},
+                            {"height", decal.height},
+                            {"stroke", Decimal{stroke}},
+                            {"least", Decimal{kThinnestStroke}}});
         finding.decal = decal.id;
         findings.push_back(std::move(finding));
     }

@@ -3,7 +3,6 @@
 
 #include "core/holds/rules.h"
 #include "core/orders/price.h"
-#include "core/trade/unit_words.h"
 
 namespace holdfast {
 
@@ -13,10 +12,12 @@ void wordingUnconfirmed(const Subject& subject, Findings& findings) {
             continue;
         Finding finding;
         finding.rule = Rule::WordingUnconfirmed;
-        finding.what = std::holds_alternative<Wording>(decal.content) ? "Wording not confirmed"
-                                                                      : "Artwork not confirmed";
-        finding.why = decal.describe() + ", " + placementName(decal.placement) + ", " +
-                      sizeWords(decal.width, decal.height) + ": the customer has not agreed to it yet.";
+        finding.what = std::holds_alternative<Wording>(decal.content) ? said("Wording not confirmed")
+                                                                      : said("Artwork not confirmed");
+        finding.why = said("{decal}, {placement}, {size}: the customer has not agreed to it yet.",
+                           {{"decal", decal.describe()},
+                            {"placement", placementName(decal.placement)},
+                            {"size", Extent{decal.width, decal.height}}});
         finding.frees = {FreeingAct::ConfirmWording};
         finding.decal = decal.id;
         finding.film = decal.film;
@@ -35,11 +36,12 @@ void depositShort(const Subject& subject, Findings& findings) {
     Finding finding;
     finding.rule = Rule::DepositShort;
     finding.grade = settings.depositHolds ? Grade::Hold : Grade::Caution;
-    finding.what = "Deposit short";
-    finding.why = spokenAmount(order.paid, settings.currency) + " of " +
-                  spokenAmount(order.total, settings.currency) + " paid; the shop asks " +
-                  std::to_string(settings.depositPercent) + " % first, " +
-                  spokenAmount(asked, settings.currency) + ".";
+    finding.what = said("Deposit short");
+    finding.why = said("{paid} of {total} paid; the shop asks {percent} % first, {asked}.",
+                       {{"paid", Amount{order.paid, settings.currency}},
+                        {"total", Amount{order.total, settings.currency}},
+                        {"percent", settings.depositPercent},
+                        {"asked", Amount{asked, settings.currency}}});
     finding.frees = {FreeingAct::TakePayment};
     findings.push_back(std::move(finding));
 }
@@ -48,21 +50,21 @@ void localLaw(const Subject& subject, Findings& findings) {
     const BlankStyle& style = subject.style;
     if (!style.lawCheckedBy.empty())
         return;
-    std::string kinds;
-    const auto name = [&](bool applies, std::string_view kind) {
-        if (applies)
-            kinds += (kinds.empty() ? "" : ", ") + std::string(kind);
-    };
-    name(style.forChild, "for a child");
-    name(style.sleepwear, "sleepwear");
-    name(style.hasCords, "has cords");
+    std::vector<Sentence> kinds;
+    if (style.forChild)
+        kinds.push_back(said("for a child"));
+    if (style.sleepwear)
+        kinds.push_back(said("sleepwear"));
+    if (style.hasCords)
+        kinds.push_back(said("has cords"));
     if (kinds.empty())
         return;
     Finding finding;
     finding.rule = Rule::LocalLaw;
     finding.grade = Grade::Caution;
-    finding.what = "Check local law";
-    finding.why = "A rule may apply: check local law. " + style.name + ": " + kinds + ".";
+    finding.what = said("Check local law");
+    finding.why = said("A rule may apply: check local law. {style}: {kinds}.",
+                       {{"style", style.name}, {"kinds", std::move(kinds)}});
     finding.frees = {FreeingAct::NoteLawChecked};
     finding.style = style.id;
     findings.push_back(std::move(finding));

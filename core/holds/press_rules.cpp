@@ -3,7 +3,7 @@
 
 #include "core/holds/rules.h"
 #include "core/press/check_figures.h"
-#include "core/trade/unit_words.h"
+#include "core/trade/count_phrases.h"
 
 #include <cmath>
 
@@ -24,12 +24,25 @@ const PressCheck* checkOf(const Subject& subject) {
     return check && !check->readings.empty() ? check : nullptr;
 }
 
-std::string checkedOn(const Subject& subject, const PressCheck& check) {
-    return spokenDate(dateOf(subject.around.now.toLocal(check.at)));
+DateWithYear checkedOn(const Subject& subject, const PressCheck& check) {
+    return {dateOf(subject.around.now.toLocal(check.at))};
 }
 
-std::string degreesOff(double offset) {
-    return numberWords(std::abs(offset)) + " °C " + (offset < 0 ? "below" : "above");
+Sentence degreesOff(double offset, Celsius set) {
+    const std::vector<NamedValue> values{{"degrees", Celsius{std::abs(offset)}}, {"set", set}};
+    return offset < 0 ? said("{degrees} below the set {set}", values)
+                      : said("{degrees} above the set {set}", values);
+}
+
+Sentence whyCheckIsOverdue(const Subject& subject, const PressCheck* check) {
+    const std::string& press = subject.press->name;
+    const Value due = dayCount(subject.press->checkEvery.count());
+    if (!check)
+        return said("{press}: no check on record; a check is due every {due}.",
+                    {{"press", press}, {"due", due}});
+    const auto age = std::chrono::floor<Days>(subject.around.now.instant - check->at).count();
+    return said("{press}: last checked {on}, {age} ago; a check is due every {due}.",
+                {{"press", press}, {"on", checkedOn(subject, *check)}, {"age", dayCount(age)}, {"due", due}});
 }
 
 } // namespace
@@ -39,8 +52,8 @@ void noPress(const Subject& subject, Findings& findings) {
         return;
     Finding finding;
     finding.rule = Rule::NoPress;
-    finding.what = "No press yet";
-    finding.why = "The shop has 0 presses on record.";
+    finding.what = said("No press yet");
+    finding.why = said("The shop has 0 presses on record.");
     finding.frees = {FreeingAct::AddPress};
     findings.push_back(std::move(finding));
 }
@@ -49,34 +62,42 @@ void pressCheckOverdue(const Subject& subject, Findings& findings) {
     if (!subject.press)
         return;
     const PressCheck* check = checkOf(subject);
-    const auto every = subject.press->checkEvery;
-    if (check && subject.around.now.instant - check->at <= every)
+    if (check && subject.around.now.instant - check->at <= subject.press->checkEvery)
         return;
     Finding finding = onPress(Rule::PressCheckOverdue, Grade::Caution, *subject.press);
-    finding.what = "Press check overdue";
-    finding.why = subject.press->name + ": ";
-    if (check) {
-        const auto age = std::chrono::floor<Days>(subject.around.now.instant - check->at).count();
-        finding.why += "last checked " + checkedOn(subject, *check) + ", " + countWords(age, "day") + " ago";
-    } else {
-        finding.why += "no check on record";
-    }
-    finding.why += "; a check is due every " + countWords(every.count(), "day") + ".";
+    finding.what = said("Press check overdue");
+    finding.why = whyCheckIsOverdue(subject, check);
     finding.frees = {FreeingAct::CheckPress};
     findings.push_back(std::move(finding));
 }
 
 namespace {
 
-std::string whyMeanIsOff(const Press& press, const PressCheck& check, const CheckFigures& figures) {
-    return "on average " + degreesOff(figures.meanOffset) + " the set " + temperatureWords(check.set) + ", " +
-           numberWords(press.tolerance.value) + " °C allowed; dial in " + (figures.dialIn < 0 ? "−" : "+") +
-           numberWords(std::abs(figures.dialIn)) + " °C and check again.";
+Sentence whyMeanIsOff(const Subject& subject, const PressCheck& check, const CheckFigures& figures) {
+    const Press& press = *subject.press;
+    return said(
+        "{press}, checked {on}: on average {off}, {allowed} allowed; dial in {sign}{dialIn} and check again.",
+        {{"press", press.name},
+         {"on", checkedOn(subject, check)},
+         {"off", degreesOff(figures.meanOffset, check.set)},
+         {"allowed", press.tolerance},
+         {"sign", figures.dialIn < 0 ? "−" : "+"},
+         {"dialIn", Celsius{std::abs(figures.dialIn)}}});
 }
 
-std::string whySpotIsOff(const Press& press, const PressCheck& check, const CheckFigures& figures) {
-    return "one spot " + degreesOff(figures.largestDeparture) + " the set " + temperatureWords(check.set) +
-           ", " + numberWords(press.evenWithin.value) + " °C allowed.";
+Sentence whySpotIsOff(const Subject& subject, const PressCheck& check, const CheckFigures& figures) {
+    const Press& press = *subject.press;
+    return said("{press}, checked {on}: one spot {off}, {allowed} allowed.",
+                {{"press", press.name},
+                 {"on", checkedOn(subject, check)},
+                 {"off", degreesOff(figures.largestDeparture, check.set)},
+                 {"allowed", press.evenWithin}});
+}
+
+Sentence pressFault(bool isMeanOff, double off) {
+    if (isMeanOff)
+        return off < 0 ? said("Platen too cool") : said("Platen too hot");
+    return off < 0 ? said("One spot too cool") : said("One spot too hot");
 }
 
 } // namespace
@@ -93,9 +114,8 @@ void pressOff(const Subject& subject, Findings& findings) {
         return;
     const double off = isMeanOff ? figures.meanOffset : figures.largestDeparture;
     Finding finding = onPress(Rule::PressOff, Grade::Hold, press);
-    finding.what = std::string(isMeanOff ? "Platen" : "One spot") + (off < 0 ? " too cool" : " too hot");
-    finding.why = press.name + ", checked " + checkedOn(subject, *check) + ": " +
-                  (isMeanOff ? whyMeanIsOff(press, *check, figures) : whySpotIsOff(press, *check, figures));
+    finding.what = pressFault(isMeanOff, off);
+    finding.why = isMeanOff ? whyMeanIsOff(subject, *check, figures) : whySpotIsOff(subject, *check, figures);
     finding.frees = {FreeingAct::CheckPress};
     findings.push_back(std::move(finding));
 }
@@ -109,10 +129,12 @@ void pressUneven(const Subject& subject, Findings& findings) {
     if (figures.spread <= even)
         return;
     Finding finding = onPress(Rule::PressUneven, Grade::Hold, *subject.press);
-    finding.what = "Platen uneven";
-    finding.why = subject.press->name + ", checked " + checkedOn(subject, *check) +
-                  ": hottest and coolest spot " + numberWords(figures.spread) + " °C apart, " +
-                  numberWords(even) + " °C allowed.";
+    finding.what = said("Platen uneven");
+    finding.why = said("{press}, checked {on}: hottest and coolest spot {spread} apart, {allowed} allowed.",
+                       {{"press", subject.press->name},
+                        {"on", checkedOn(subject, *check)},
+                        {"spread", Celsius{figures.spread}},
+                        {"allowed", subject.press->evenWithin}});
     finding.frees = {FreeingAct::CheckPress};
     findings.push_back(std::move(finding));
 }
@@ -125,11 +147,14 @@ void decalBeyondPlaten(const Subject& subject, Findings& findings) {
         if (pieces <= 1)
             continue;
         Finding finding = onPress(Rule::DecalBeyondPlaten, Grade::StepAdded, *subject.press);
-        finding.what = "Pressed in " + std::to_string(pieces) + " pieces";
-        finding.why = decal.describe() + " is " + sizeWords(decal.width, decal.height) + ", the platen of " +
-                      subject.press->name + " " +
-                      sizeWords(subject.press->platenWidth, subject.press->platenHeight) + ": " +
-                      std::to_string(pieces) + " presses, lifted and overlapped, never slid.";
+        finding.what = said("Pressed in {pieces} pieces", {{"pieces", pieces}});
+        finding.why = said("{decal} is {size}, the platen of {press} {platen}: {pieces} presses, lifted and "
+                           "overlapped, never slid.",
+                           {{"decal", decal.describe()},
+                            {"size", Extent{decal.width, decal.height}},
+                            {"press", subject.press->name},
+                            {"platen", Extent{subject.press->platenWidth, subject.press->platenHeight}},
+                            {"pieces", pieces}});
         finding.decal = decal.id;
         findings.push_back(std::move(finding));
     }

@@ -2,7 +2,7 @@
 // Rules over the roll a decal is cut from, or is to be cut from.
 
 #include "core/holds/rules.h"
-#include "core/trade/unit_words.h"
+#include "core/trade/count_phrases.h"
 
 #include <algorithm>
 #include <cmath>
@@ -49,95 +49,137 @@ Finding onRoll(Rule rule, Grade grade, const RollInUse& use) {
     return finding;
 }
 
-std::string placeName(const Subject& subject, const RollInUse& use) {
+Value placeName(const Subject& subject, const RollInUse& use) {
     const auto id = use.roll->placeNow();
     const StoragePlace* place = id ? subject.facts().places.find(*id) : nullptr;
-    return place ? place->name : "its place";
+    return place ? Value{place->name} : Value{said("its place")};
 }
 
-std::string humidityBand(const Film& film) {
-    return bandWords(film.storage.humidity.low.percent, film.storage.humidity.high.percent, "%");
+Sentence humidityBand(const Film& film) {
+    return said("{low}–{high} %", {{"low", Decimal{film.storage.humidity.low.percent}},
+                                   {"high", Decimal{film.storage.humidity.high.percent}}});
 }
 
-std::string temperatureBand(const Film& film) {
-    return bandWords(film.storage.temperature.low.value, film.storage.temperature.high.value, "°C");
+Sentence temperatureBand(const Film& film) {
+    return said("{low}–{high} °C", {{"low", Decimal{film.storage.temperature.low.value}},
+                                    {"high", Decimal{film.storage.temperature.high.value}}});
 }
 
-std::string whyPastAge(const RollInUse& use, LocalDate today) {
+Sentence whyPastAge(const RollInUse& use, LocalDate today) {
     const LocalDate useBy = *use.condition->useBy;
-    std::string why = use.roll->label() + ": " + use.condition->useByName() + " " + spokenDate(useBy) + ", " +
-                      countWords((today - useBy).count(), "day") + " ago";
+    std::vector<NamedValue> values{{"roll", use.roll->label()},
+                                   {"useBy", use.condition->useByName()},
+                                   {"day", DateWithYear{useBy}},
+                                   {"ago", dayCount((today - useBy).count())}};
     // The printed date may come before the shelf life by warmth is over: then it is the reason.
     const bool isWarmth = use.film->shelfLife &&
                           use.condition->effectiveDays >= static_cast<double>(use.film->shelfLife->count());
-    if (isWarmth)
-        why += "; effective age " + std::to_string(std::llround(use.condition->effectiveDays)) + " of " +
-               countWords(use.film->shelfLife->count(), "day") + " by estimate";
-    else if (use.roll->printedUseBy)
-        why += "; the date is the one printed on it";
-    return why + ".";
+    if (isWarmth) {
+        values.push_back({"age", std::llround(use.condition->effectiveDays)});
+        values.push_back({"life", dayCount(use.film->shelfLife->count())});
+        return said("{roll}: {useBy} {day}, {ago} ago; effective age {age} of {life} by estimate.", values);
+    }
+    if (use.roll->printedUseBy)
+        return said("{roll}: {useBy} {day}, {ago} ago; the date is the one printed on it.", values);
+    return said("{roll}: {useBy} {day}, {ago} ago.", values);
 }
 
-// "damp" where the latest reading is above the band, and so on; outside in both, humidity is said first.
-std::string outsideWord(const RollInUse& use) {
+// Outside in both, humidity is said first.
+std::optional<Sentence> outsideNow(const RollInUse& use) {
+    const std::vector<NamedValue> values{{"roll", use.roll->label()}};
     const auto& latest = use.condition->latest;
     if (latest && use.condition->humidityOutsideNow)
-        return use.condition->latestHumidity > use.film->storage.humidity.high ? "damp" : "dry";
+        return use.condition->latestHumidity > use.film->storage.humidity.high
+                   ? said("Roll {roll} stands too damp", values)
+                   : said("Roll {roll} stands too dry", values);
     if (latest && use.condition->temperatureOutsideNow)
-        return latest->temperature > use.film->storage.temperature.high ? "hot" : "cold";
-    return {};
+        return latest->temperature > use.film->storage.temperature.high
+                   ? said("Roll {roll} stands too hot", values)
+                   : said("Roll {roll} stands too cold", values);
+    return std::nullopt;
 }
 
-std::string whyOutsideNow(const Subject& subject, const RollInUse& use) {
-    std::string why = use.roll->label() + ": " + placeName(subject, use) + " stands at ";
-    const ClimateReading& latest = *use.condition->latest;
-    if (use.condition->humidityOutsideNow)
-        why += numberWords(use.condition->latestHumidity->percent) + " %, kept at " + humidityBand(*use.film);
-    if (use.condition->humidityOutsideNow && use.condition->temperatureOutsideNow)
-        why += ", and at ";
-    if (use.condition->temperatureOutsideNow)
-        why += temperatureWords(latest.temperature) + ", kept at " + temperatureBand(*use.film);
-    return why + ".";
+Sentence whyOutsideNow(const Subject& subject, const RollInUse& use) {
+    std::vector<NamedValue> values{{"roll", use.roll->label()}, {"place", placeName(subject, use)}};
+    if (use.condition->humidityOutsideNow) {
+        values.push_back({"humidity", Decimal{use.condition->latestHumidity->percent}});
+        values.push_back({"humidityBand", humidityBand(*use.film)});
+    }
+    if (use.condition->temperatureOutsideNow) {
+        values.push_back({"temperature", use.condition->latest->temperature});
+        values.push_back({"temperatureBand", temperatureBand(*use.film)});
+    }
+    if (!use.condition->temperatureOutsideNow)
+        return said("{roll}: {place} stands at {humidity} %, kept at {humidityBand}.", values);
+    if (!use.condition->humidityOutsideNow)
+        return said("{roll}: {place} stands at {temperature}, kept at {temperatureBand}.", values);
+    return said(
+        "{roll}: {place} stands at {humidity} %, kept at {humidityBand}, and at {temperature}, kept at "
+        "{temperatureBand}.",
+        values);
 }
 
-std::string whyTooLongOutside(const Subject& subject, const RollInUse& use) {
+Sentence hoursOutside(double hours, Sentence band) {
+    return said("{hours} h outside {band}",
+                {{"hours", Decimal{std::round(hours)}}, {"band", std::move(band)}});
+}
+
+Sentence hoursOutside(const RollInUse& use) {
+    const Sentence damp = hoursOutside(use.condition->humidityHoursOutside, humidityBand(*use.film));
+    const Sentence warm = hoursOutside(use.condition->temperatureHoursOutside, temperatureBand(*use.film));
+    if (use.condition->temperatureHoursOutside <= 0)
+        return damp;
+    if (use.condition->humidityHoursOutside <= 0)
+        return warm;
+    return said("{damp} and {warm}", {{"damp", damp}, {"warm", warm}});
+}
+
+Sentence whyTooLongOutside(const Subject& subject, const RollInUse& use) {
     const TestStrip* strip = use.roll->lastPassedStrip();
-    const LocalDate since = strip ? dateOf(subject.around.now.toLocal(strip->at)) : use.roll->receivedOn;
-    std::string hours;
-    if (use.condition->humidityHoursOutside > 0)
-        hours = numberWords(std::round(use.condition->humidityHoursOutside)) + " h outside " +
-                humidityBand(*use.film);
-    if (use.condition->temperatureHoursOutside > 0)
-        hours += (hours.empty() ? "" : " and ") +
-                 numberWords(std::round(use.condition->temperatureHoursOutside)) + " h outside " +
-                 temperatureBand(*use.film);
-    if (use.condition->bothHoursOutside > 0)
-        hours =
-            numberWords(std::round(use.condition->hoursOutside())) + " h outside its limits, " + hours + ",";
-    return use.roll->label() + ": " + hours + " since " + spokenDate(since) + "; " +
-           std::to_string(use.film->storage.allowedOutside.count()) + " h are allowed.";
+    std::vector<NamedValue> values{
+        {"roll", use.roll->label()},
+        {"hours", hoursOutside(use)},
+        {"since", DateWithYear{strip ? dateOf(subject.around.now.toLocal(strip->at)) : use.roll->receivedOn}},
+        {"allowed", hourCount(use.film->storage.allowedOutside.count())}};
+    if (use.condition->bothHoursOutside <= 0)
+        return said("{roll}: {hours} since {since}; {allowed} are allowed.", values);
+    values.push_back({"all", hourCount(std::llround(use.condition->hoursOutside()))});
+    return said("{roll}: {all} outside its limits, {hours}, since {since}; {allowed} are allowed.", values);
+}
+
+Sentence whyStale(const Subject& subject, const RollInUse& use) {
+    const Now& now = subject.around.now;
+    std::vector<NamedValue> values{
+        {"place", placeName(subject, use)},
+        {"every", hourCount(subject.facts().settings.readingsGoStaleAfter.count())}};
+    const auto& latest = use.condition->latest;
+    if (!latest)
+        return said("{place}: no reading on record; one is wanted every {every}.", values);
+    values.push_back({"at", now.toLocal(latest->at)});
+    values.push_back({"ago", hourCount(std::chrono::floor<Hours>(now.instant - latest->at).count())});
+    return said("{place}: last reading {at}, {ago} ago; one is wanted every {every}.", values);
 }
 
 } // namespace
 
 void noRollFits(const Subject& subject, Findings& findings) {
     for (const Decal& decal : subject.garment.decals) {
-        const std::string* lack =
+        const Sentence* lack =
             decal.isCut() || rollOf(subject, decal) ? nullptr : subject.around.allotment.lackOf(decal.id);
         if (!lack)
             continue;
-        const auto said = std::ranges::find_if(findings, [&](const Finding& finding) {
+        const auto earlier = std::ranges::find_if(findings, [&](const Finding& finding) {
             return finding.rule == Rule::NoRollFits && finding.film == decal.film;
         });
         // Decals of one film are one finding; each reason is said once.
-        if (said != findings.end()) {
-            if (said->why.find(*lack) == std::string::npos)
-                said->why += " " + *lack;
+        if (earlier != findings.end()) {
+            if (!earlier->why.says(*lack))
+                earlier->why = oneAfterTheOther(earlier->why, *lack);
             continue;
         }
         Finding finding;
         finding.rule = Rule::NoRollFits;
-        finding.what = "No roll fits";
+        finding.what = said("No roll fits");
         finding.why = *lack;
         finding.frees = {FreeingAct::ReceiveRoll, FreeingAct::ChooseFilm};
         finding.film = decal.film;
@@ -152,7 +194,8 @@ void rollPastAge(const Subject& subject, Findings& findings) {
         if (!use.condition->isPastAge(today))
             continue;
         Finding finding = onRoll(Rule::RollPastAge, Grade::Hold, use);
-        finding.what = "Roll " + use.roll->label() + " past its " + use.condition->useByName();
+        finding.what = said("Roll {roll} past its {useBy}",
+                            {{"roll", use.roll->label()}, {"useBy", use.condition->useByName()}});
         finding.why = whyPastAge(use, today);
         finding.frees = {FreeingAct::TestStrip, FreeingAct::ReceiveRoll, FreeingAct::ChooseFilm};
         findings.push_back(std::move(finding));
@@ -164,14 +207,14 @@ void rollBadlyKept(const Subject& subject, Findings& findings) {
         if (!use.condition->isBadlyKept(*use.film))
             continue;
         Finding finding = onRoll(Rule::RollBadlyKept, Grade::Hold, use);
-        if (const std::string word = outsideWord(use); !word.empty()) {
-            finding.what = "Roll " + use.roll->label() + " stands too " + word;
+        if (auto outside = outsideNow(use)) {
+            finding.what = std::move(*outside);
             finding.why = whyOutsideNow(subject, use);
             // A strip proves nothing while the place is still outside.
             finding.frees = {FreeingAct::MoveRoll, FreeingAct::RecordReading, FreeingAct::TestStrip,
                              FreeingAct::ReceiveRoll};
         } else {
-            finding.what = "Roll " + use.roll->label() + " badly kept";
+            finding.what = said("Roll {roll} badly kept", {{"roll", use.roll->label()}});
             finding.why = whyTooLongOutside(subject, use);
             finding.frees = {FreeingAct::TestStrip, FreeingAct::ReceiveRoll};
         }
@@ -186,10 +229,13 @@ void stripFailed(const Subject& subject, Findings& findings) {
         if (!strip || strip->passed)
             continue;
         Finding finding = onRoll(Rule::StripFailed, Grade::Hold, use);
-        finding.what = "Roll " + use.roll->label() + " failed its test strip";
-        finding.why = use.roll->label() + ": the strip of " +
-                      spokenDate(dateOf(subject.around.now.toLocal(strip->at))) + " failed" +
-                      (strip->note.empty() ? "" : ", " + strip->note) + ".";
+        finding.what = said("Roll {roll} failed its test strip", {{"roll", use.roll->label()}});
+        const DateWithYear day{dateOf(subject.around.now.toLocal(strip->at))};
+        finding.why =
+            strip->note.empty()
+                ? said("{roll}: the strip of {day} failed.", {{"roll", use.roll->label()}, {"day", day}})
+                : said("{roll}: the strip of {day} failed, {note}.",
+                       {{"roll", use.roll->label()}, {"day", day}, {"note", strip->note}});
         finding.frees = {FreeingAct::ReceiveRoll, FreeingAct::TestStrip, FreeingAct::ChooseFilm};
         findings.push_back(std::move(finding));
     }
@@ -200,38 +246,27 @@ void rollUnplaced(const Subject& subject, Findings& findings) {
         if (use.condition->hasPlace)
             continue;
         Finding finding = onRoll(Rule::RollUnplaced, Grade::Caution, use);
-        finding.what = "Roll " + use.roll->label() + " has no place";
-        finding.why = use.roll->label() + ": nobody noted where it stands, so its age counts at " +
-                      temperatureWords(use.film->ageing.reference) + ".";
+        finding.what = said("Roll {roll} has no place", {{"roll", use.roll->label()}});
+        finding.why = said("{roll}: nobody noted where it stands, so its age counts at {temperature}.",
+                           {{"roll", use.roll->label()}, {"temperature", use.film->ageing.reference}});
         finding.frees = {FreeingAct::MoveRoll};
         findings.push_back(std::move(finding));
     }
 }
 
 void readingsStale(const Subject& subject, Findings& findings) {
-    const Now& now = subject.around.now;
     for (const RollInUse& use : rollsOf(subject)) {
         const auto place = use.roll->placeNow();
         if (!use.condition->hasPlace || !use.condition->readingIsStale)
             continue;
-        const bool isSaid = std::ranges::any_of(findings, [&](const Finding& said) {
-            return said.rule == Rule::ReadingsStale && said.place == place;
+        const bool isSaid = std::ranges::any_of(findings, [&](const Finding& earlier) {
+            return earlier.rule == Rule::ReadingsStale && earlier.place == place;
         });
         if (isSaid)
             continue;
         Finding finding = onRoll(Rule::ReadingsStale, Grade::Caution, use);
-        finding.what = "No recent reading";
-        finding.why = withCapital(placeName(subject, use)) + ": ";
-        if (const auto& latest = use.condition->latest) {
-            const LocalTime at = now.toLocal(latest->at);
-            const auto hours = std::chrono::floor<Hours>(now.instant - latest->at).count();
-            finding.why += "last reading " + spokenDay(dateOf(at)) + ", " + clockTime(at) + ", " +
-                           std::to_string(hours) + " h ago";
-        } else {
-            finding.why += "no reading on record";
-        }
-        finding.why += "; one is wanted every " +
-                       std::to_string(subject.facts().settings.readingsGoStaleAfter.count()) + " h.";
+        finding.what = said("No recent reading");
+        finding.why = whyStale(subject, use);
         finding.frees = {FreeingAct::RecordReading, FreeingAct::MoveRoll};
         findings.push_back(std::move(finding));
     }

@@ -4,7 +4,7 @@
 #include "core/garments/garment_scale.h"
 #include "core/garments/on_cloth.h"
 #include "core/press/layers.h"
-#include "core/trade/unit_words.h"
+#include "core/trade/sentence.h"
 
 #include <algorithm>
 #include <cmath>
@@ -70,14 +70,13 @@ private:
     ClothZone m_zone;
 };
 
-std::string joined(const std::vector<std::string>& parts) {
-    std::string text;
-    for (std::size_t at = 0; at < parts.size(); ++at) {
-        if (at > 0)
-            text += at + 1 == parts.size() ? " and " : ", ";
-        text += parts[at];
-    }
-    return text;
+// "a", "a and b", "a, b and c". REQUIRES: some parts.
+Sentence joined(std::vector<Sentence> parts) {
+    Sentence last = std::move(parts.back());
+    parts.pop_back();
+    return parts.empty()
+               ? last
+               : said("{others} and {last}", {{"others", std::move(parts)}, {"last", std::move(last)}});
 }
 
 // Where it runs over an edge, the hem along that edge goes without saying.
@@ -93,29 +92,32 @@ DecalSpot spotOf(const Decal& decal) {
     return {decal.placement, decal.below, decal.aside, decal.width, decal.height};
 }
 
-std::string offClothWords(const BlankStyle& style, std::string_view size, const DecalSpot& spot) {
+Sentence offClothWords(const BlankStyle& style, std::string_view size, const DecalSpot& spot) {
     const Sight sight{style, size, spot.placement};
     const OffCloth off = offCloth(sight.cloth(), boxOf(spot));
     if (off.isClean())
         return {};
     if (off.isAllOff)
-        return "It lies beside the garment.";
-    const auto length = [](double much) { return lengthWords({std::max(1LL, std::llround(much))}); };
-    std::vector<std::string> over, across, said;
+        return said("It lies beside the garment.");
+    const auto by = [](double much) {
+        return std::vector<NamedValue>{{"length", Millimetres{std::max(1LL, std::llround(much))}}};
+    };
+    std::vector<Sentence> over, across;
     if (off.above > 0)
-        over.push_back(length(off.above) + " over the upper edge");
+        over.push_back(said("{length} over the upper edge", by(off.above)));
     if (off.below > 0)
-        over.push_back(length(off.below) + " over the lower edge");
+        over.push_back(said("{length} over the lower edge", by(off.below)));
     if (off.aside > 0)
-        over.push_back(length(off.aside) + " over the side edge");
+        over.push_back(said("{length} over the side edge", by(off.aside)));
     for (const GarmentPart part : off.across)
         if (isWorthSaying(off, part))
             across.push_back(partWords(part));
-    if (!over.empty())
-        said.push_back("runs " + joined(over));
-    if (!across.empty())
-        said.push_back("lies across " + joined(across));
-    return "It " + joined(said) + ".";
+    if (across.empty())
+        return said("It runs {over}.", {{"over", joined(std::move(over))}});
+    if (over.empty())
+        return said("It lies across {parts}.", {{"parts", joined(std::move(across))}});
+    return said("It runs {over} and lies across {parts}.",
+                {{"over", joined(std::move(over))}, {"parts", joined(std::move(across))}});
 }
 
 std::optional<DecalSpot> betterSpot(const BlankStyle& style, std::string_view size, const DecalSpot& spot,
@@ -132,20 +134,21 @@ std::optional<DecalSpot> betterSpot(const BlankStyle& style, std::string_view si
     return found ? std::optional{spotAt(*found, spot.placement)} : std::nullopt;
 }
 
-std::string wayToSpot(const DecalSpot& from, const DecalSpot& to) {
-    std::vector<std::string> steps;
+Sentence wayToSpot(const DecalSpot& from, const DecalSpot& to) {
+    std::vector<Sentence> steps;
     if (from.width != to.width || from.height != to.height)
-        steps.push_back("as " + sizeWords(to.width, to.height));
+        steps.push_back(said("as {size}", {{"size", Extent{to.width, to.height}}}));
+    const auto by = [](std::int64_t much) {
+        return std::vector<NamedValue>{{"length", Millimetres{std::abs(much)}}};
+    };
     const std::int64_t down = (to.below - from.below).value;
     const std::int64_t left = (to.aside - from.aside).value;
     if (down != 0)
-        steps.push_back(lengthWords({std::abs(down)}) + (down > 0 ? " down" : " up"));
+        steps.push_back(down > 0 ? said("{length} down", by(down)) : said("{length} up", by(down)));
     if (left != 0)
-        steps.push_back(lengthWords({std::abs(left)}) + " to the wearer’s " + (left > 0 ? "left" : "right"));
-    std::string words;
-    for (const std::string& step : steps)
-        words += (words.empty() ? "" : ", ") + step;
-    return words;
+        steps.push_back(left > 0 ? said("{length} to the wearer’s left", by(left))
+                                 : said("{length} to the wearer’s right", by(left)));
+    return steps.empty() ? Sentence{} : said("{steps}", {{"steps", Parts{std::move(steps), true}}});
 }
 
 } // namespace holdfast

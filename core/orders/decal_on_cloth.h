@@ -28,7 +28,7 @@ struct DecalSpot {
 DecalSpot spotOf(const Decal& decal);
 
 // "It runs 24 mm over the lower edge and lies across the pocket."; empty: it lies on the cloth.
-std::string offClothWords(const BlankStyle& style, std::string_view size, const DecalSpot& spot);
+Sentence offClothWords(const BlankStyle& style, std::string_view size, const DecalSpot& spot);
 
 // The nearest spot for it on the cloth, clear of the others on its side that it does not lie on already; else
 // for the largest of its shape that there is one for. None: it lies on the cloth as it is, or nowhere.
@@ -36,6 +36,6 @@ std::optional<DecalSpot> betterSpot(const BlankStyle& style, std::string_view si
                                     std::span<const DecalSpot> others);
 
 // "24 mm up, 10 mm to the wearer’s left" or "as 209 × 220 mm, 24 mm up": how one gets from a spot to another.
-std::string wayToSpot(const DecalSpot& from, const DecalSpot& to);
+Sentence wayToSpot(const DecalSpot& from, const DecalSpot& to);
 
 } // namespace holdfast

@@ -29,32 +29,36 @@ public:
         : m_garment(draft.garments[at])
         , m_facts(facts) {
         if (draft.garments.size() > 1)
-            m_prefix = "Garment " + garmentLetter(static_cast<std::int64_t>(at) + 1) + ": ";
+            m_letter = garmentLetter(static_cast<std::int64_t>(at) + 1);
     }
 
     std::optional<Error> firstWrong() const {
         if (const auto error = firstError({checkBlank(), checkPrice(), checkDecalCount()}))
-            return said(*error);
+            return ofGarment(*error);
         for (const DecalDraft& decal : m_garment.decals)
             if (const auto error = firstWrongOf(decal))
-                return said(*error);
+                return ofGarment(*error);
         return std::nullopt;
     }
 
 private:
-    Error said(Error error) const {
-        error.message.insert(0, m_prefix);
+    Error ofGarment(Error error) const {
+        if (!m_letter.empty())
+            error.message = said("Garment {letter}: {wrong}",
+                                 {{"letter", m_letter}, {"wrong", std::move(error.message)}});
         return error;
     }
 
     Result<Done> checkBlank() const {
         const BlankStyle* style = m_facts.styles.find(m_garment.style);
         if (!style)
-            return fieldError("style", "Choose one of the shop’s blank styles.");
+            return fieldError("style", said("Choose one of the shop’s blank styles."));
         if (std::ranges::find(style->sizes, m_garment.size) == style->sizes.end())
-            return fieldError("size", style->name + " has no size “" + m_garment.size + "”.");
+            return fieldError("size", said("{style} has no size “{size}”.",
+                                           {{"style", style->name}, {"size", m_garment.size}}));
         if (std::ranges::find(style->colours, m_garment.colour, &Colour::id) == style->colours.end())
-            return fieldError("colour", "Choose one of the colours of " + style->name + ".");
+            return fieldError("colour",
+                              said("Choose one of the colours of {style}.", {{"style", style->name}}));
         return Done{};
     }
 
@@ -62,72 +66,77 @@ private:
         const Currency& currency = m_facts.settings.currency;
         const Money limit = belowThisMuch(currency);
         if (m_garment.price < Money{} || m_garment.price >= limit)
-            return fieldError("price",
-                              "The price must be 0 or more and below " + spokenAmount(limit, currency) + ".");
+            return fieldError("price", said("The price must be 0 or more and below {limit}.",
+                                            {{"limit", Amount{limit, currency}}}));
         return Done{};
     }
 
     Result<Done> checkDecalCount() const {
-        return within(static_cast<std::int64_t>(m_garment.decals.size()),
-                      {.field = "decals", .what = "The number of decals", .least = 1, .most = kMostDecals});
+        return within(
+            static_cast<std::int64_t>(m_garment.decals.size()),
+            {.field = "decals", .what = phrase("The number of decals"), .least = 1, .most = kMostDecals});
     }
 
     std::optional<Error> firstWrongOf(const DecalDraft& decal) const {
         if (!m_facts.films.find(decal.film))
-            return fieldError("film", "Choose one of the shop’s films.");
+            return fieldError("film", said("Choose one of the shop’s films."));
         return firstError({
             checkContent(decal.content),
             within(decal.width.value,
-                   {.field = "width", .what = "The width", .least = 5, .most = 2000, .unit = " mm"}),
-            within(decal.height.value,
-                   {.field = "height", .what = "The height", .least = 5, .most = 2000, .unit = " mm"}),
+                   {.field = "width", .what = phrase("The width"), .least = 5, .most = 2000, .unit = " mm"}),
+            within(
+                decal.height.value,
+                {.field = "height", .what = phrase("The height"), .least = 5, .most = 2000, .unit = " mm"}),
             within(decal.below.value, {.field = "below",
-                                       .what = "The distance below the seam",
+                                       .what = phrase("The distance below the seam"),
                                        .least = 0,
                                        .most = 2000,
                                        .unit = " mm"}),
             within(decal.aside.value, {.field = "aside",
-                                       .what = "The distance from the centre line",
+                                       .what = phrase("The distance from the centre line"),
                                        .least = -1000,
                                        .most = 1000,
                                        .unit = " mm"}),
-            within(decal.layer, {.field = "layer", .what = "The layer", .least = 1, .most = kHighestLayer}),
+            within(decal.layer,
+                   {.field = "layer", .what = phrase("The layer"), .least = 1, .most = kHighestLayer}),
         });
     }
 
     static Result<Done> checkContent(const DecalContent& content) {
         if (const auto* wording = std::get_if<Wording>(&content)) {
             const auto text =
-                typedText(wording->text, {.field = "wording", .what = "The wording", .most = 60});
+                typedText(wording->text, {.field = "wording", .what = phrase("The wording"), .most = 60});
             return text.ok() ? Result<Done>{Done{}} : text.error();
         }
         const auto name = typedText(std::get<Artwork>(content).name,
-                                    {.field = "artwork", .what = "The drawing’s name", .most = 60});
+                                    {.field = "artwork", .what = phrase("The drawing’s name"), .most = 60});
         return name.ok() ? Result<Done>{Done{}} : name.error();
     }
 
     const GarmentDraft& m_garment;
     const ShopFacts& m_facts;
-    std::string m_prefix;
+    std::string m_letter; // empty for the only one
 };
 
 Result<Done> checkCustomer(const OrderDraft& draft) {
     if (draft.customer)
         return Done{};
-    const auto name = typedText(draft.customerName, {.field = "customerName", .what = "The customer’s name"});
+    const auto name =
+        typedText(draft.customerName, {.field = "customerName", .what = phrase("The customer’s name")});
     if (!name.ok())
         return name.error();
-    const auto phone = typedText(
-        draft.customerPhone, {.field = "customerPhone", .what = "The phone number", .least = 0, .most = 30});
+    const auto phone =
+        typedText(draft.customerPhone,
+                  {.field = "customerPhone", .what = phrase("The phone number"), .least = 0, .most = 30});
     if (!phone.ok())
         return phone.error();
     return Done{};
 }
 
 Result<Done> checkGarments(const OrderDraft& draft, const ShopFacts& facts) {
-    const auto count =
-        within(static_cast<std::int64_t>(draft.garments.size()),
-               {.field = "garments", .what = "The number of garments", .least = 1, .most = kMostGarments});
+    const auto count = within(
+        static_cast<std::int64_t>(draft.garments.size()),
+        {.field = "garments", .what = phrase("The number of garments"), .least = 1, .most = kMostGarments});
     if (!count.ok())
         return count.error();
     for (std::size_t at = 0; at < draft.garments.size(); ++at)
@@ -138,10 +147,11 @@ Result<Done> checkGarments(const OrderDraft& draft, const ShopFacts& facts) {
 
 Result<Done> checkDeposit(const OrderDraft& draft, const Currency& currency) {
     if (draft.isQuotation && draft.deposit != Money{})
-        return fieldError("deposit", "A quotation takes no money.");
+        return fieldError("deposit", said("A quotation takes no money."));
     if (draft.deposit < Money{} || draft.deposit > draft.total())
-        return fieldError("deposit", "The deposit must be 0 or more and no more than the total of " +
-                                         spokenAmount(draft.total(), currency) + ".");
+        return fieldError("deposit",
+                          said("The deposit must be 0 or more and no more than the total of {total}.",
+                               {{"total", Amount{draft.total(), currency}}}));
     return Done{};
 }
 
@@ -149,9 +159,9 @@ Result<Done> checkDeposit(const OrderDraft& draft, const Currency& currency) {
 
 Result<Done> checkPromisedTime(LocalTime promised, const Now& now) {
     if (promised < std::chrono::floor<Minutes>(now.local()))
-        return fieldError("promised", "The promise must not lie before now.");
+        return fieldError("promised", said("The promise must not lie before now."));
     if (promised > now.local() + kFarthestPromise)
-        return fieldError("promised", "The promise must lie within five years from now.");
+        return fieldError("promised", said("The promise must lie within five years from now."));
     return Done{};
 }
 
@@ -173,7 +183,7 @@ Result<Done> checkDraft(const OrderDraft& draft, const ShopFacts& facts, const N
     if (auto promise = checkPromisedTime(draft.promised, now); !promise.ok())
         return promise;
     const auto note = typedText(draft.note, {.field = "note",
-                                             .what = "The note",
+                                             .what = phrase("The note"),
                                              .least = 0,
                                              .most = kMostNoteCharacters,
                                              .mayBreakLines = true});

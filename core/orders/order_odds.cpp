@@ -3,31 +3,35 @@
 
 namespace holdfast {
 
-std::vector<std::string> orderOdds(const Order& order, std::size_t handedOver, const Currency& currency,
-                                   std::span<const SharedPress> shared) {
-    std::vector<std::string> odds;
-    const std::string number = std::to_string(order.number);
+std::vector<Sentence> orderOdds(const Order& order, std::size_t handedOver, const Currency& currency,
+                                std::span<const SharedPress> shared) {
+    std::vector<Sentence> odds;
+    const NamedValue number{"order", Numeral{order.number}};
     const bool isCancelled = order.state == OrderState::Cancelled;
     if (isCancelled && handedOver > 0)
-        odds.push_back("Order " + number + " is cancelled, yet " +
-                       (handedOver == 1 ? std::string{"a garment of it was"}
-                                        : std::to_string(handedOver) + " garments of it were") +
-                       " handed over. Put the order back to ask for what is owed.");
+        odds.push_back(
+            said("Order {order} is cancelled, yet a garment of it was handed over. Put the order back "
+                 "to ask for what is owed.|Order {order} is cancelled, yet {n} garments of it were "
+                 "handed over. Put the order back to ask for what is owed.",
+                 {number, {"n", handedOver}}));
     if (!isCancelled && order.paid > order.total)
-        odds.push_back(spokenAmount(order.paid, currency) + " was paid for order " + number +
-                       ", which costs " + spokenAmount(order.total, currency) + ". Give " +
-                       spokenAmount(order.paid - order.total, currency) + " back.");
+        odds.push_back(said("{paid} was paid for order {order}, which costs {total}. Give {over} back.",
+                            {{"paid", Amount{order.paid, currency}},
+                             number,
+                             {"total", Amount{order.total, currency}},
+                             {"over", Amount{order.paid - order.total, currency}}}));
     for (const SharedPress& each : shared)
-        odds.push_back(each.garment + " and " + each.other + " are both under the platen of " + each.press +
-                       ", which takes one. Finish the one that lies there, and put the other back on the "
-                       "walk.");
+        odds.push_back(
+            said("{garment} and {other} are both under the platen of {press}, which takes one. Finish "
+                 "the one that lies there, and put the other back on the walk.",
+                 {{"garment", each.garment}, {"other", each.other}, {"press", each.press}}));
     return odds;
 }
 
-std::string oddInShort(OrderState state, Money total, Money paid, bool isAnyHandedOver) {
+Sentence oddInShort(OrderState state, Money total, Money paid, bool isAnyHandedOver) {
     if (state == OrderState::Cancelled)
-        return isAnyHandedOver ? "Cancelled, yet handed over" : "";
-    return paid > total ? "Paid too much" : "";
+        return isAnyHandedOver ? said("Cancelled, yet handed over") : Sentence{};
+    return paid > total ? said("Paid too much") : Sentence{};
 }
 
 } // namespace holdfast

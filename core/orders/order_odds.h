@@ -4,6 +4,7 @@
 // a sentence with what can be done about it.
 
 #include "core/facts/order.h"
+#include "core/trade/sentence.h"
 
 #include <cstddef>
 #include <span>
@@ -20,10 +21,10 @@ struct SharedPress {
 };
 
 // `handedOver`: how many of its garments were. Empty for nearly every order.
-std::vector<std::string> orderOdds(const Order& order, std::size_t handedOver, const Currency& currency,
-                                   std::span<const SharedPress> shared = {});
+std::vector<Sentence> orderOdds(const Order& order, std::size_t handedOver, const Currency& currency,
+                                std::span<const SharedPress> shared = {});
 
 // The first of them for a line of a list, "Paid too much"; empty for nearly every order.
-std::string oddInShort(OrderState state, Money total, Money paid, bool isAnyHandedOver);
+Sentence oddInShort(OrderState state, Money total, Money paid, bool isAnyHandedOver);
 
 } // namespace holdfast

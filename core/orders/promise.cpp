@@ -5,6 +5,7 @@
 #include "core/orders/promise_film.h"
 #include "core/orders/promise_hours.h"
 #include "core/orders/promise_material.h"
+#include "core/trade/count_phrases.h"
 
 #include <algorithm>
 #include <optional>
@@ -57,18 +58,17 @@ Hours restOf(const ShopSettings& settings) {
     return std::clamp<Hours>(settings.restBeforeWash, Hours{0}, kAhead);
 }
 
-std::string dayWords(LocalTime time, const Now& now) {
+Sentence dayWords(LocalTime time, const Now& now) {
     const LocalDate date = dateOf(time);
     if (date == now.today())
-        return "today";
-    constexpr std::size_t kWeekday = 3; // "Wed" of "Wed 25 Nov"
-    const std::string spoken = spokenDay(date);
-    return date - now.today() < Days{7} ? spoken.substr(0, kWeekday) : spoken.substr(kWeekday + 1);
+        return said("today");
+    return date - now.today() < Days{7} ? said("{day}", {{"day", Weekday{date}}})
+                                        : said("{day}", {{"day", DayOfMonth{date}}});
 }
 
-std::string whenWords(PromiseStage stage, LocalTime at, const Now& now) {
+Sentence whenWords(PromiseStage stage, LocalTime at, const Now& now) {
     if (stage == PromiseStage::Wash && dateOf(at) == now.today())
-        return "tonight";
+        return said("tonight");
     return dayWords(at, now);
 }
 
@@ -121,45 +121,44 @@ std::vector<PromiseStep> pathOf(const Way& way, const Now& now) {
     path.push_back(stepAt(PromiseStage::Press, way.made.pressed, now));
     if (way.rest > Hours{0})
         path.push_back({PromiseStage::Rest, way.made.pressed, promiseStageWords(PromiseStage::Rest),
-                        std::to_string(way.rest.count()) + " h"});
+                        hourCount(way.rest.count())});
     path.push_back(stepAt(PromiseStage::Ready, way.ready, now));
     return path;
 }
 
 struct Wait {
     Seconds length{0};
-    std::string words;
+    Sentence words;
 };
 
-std::string cuttingWords(LocalTime cut, LocalTime alone, const Now& now) {
-    const std::string when = spokenDay(dateOf(cut)) + ", " + clockTime(cut);
+Sentence cuttingWords(LocalTime cut, LocalTime alone, const Now& now) {
     if (alone < cut)
-        return "Other promises have the hands first: cut by " + when + ".";
+        return said("Other promises have the hands first: cut by {when}.", {{"when", cut}});
     if (dateOf(cut) == now.today())
-        return "Cutting takes until " + clockTime(cut) + ".";
-    return "It is next cut in opening hours: done by " + when + ".";
+        return said("Cutting takes until {when}.", {{"when", TimeOfDay{cut}}});
+    return said("It is next cut in opening hours: done by {when}.", {{"when", cut}});
 }
 
-std::string pressWords(LocalTime pressed, LocalTime alone, const Now& now) {
-    const std::string when = spokenDay(dateOf(pressed)) + ", " + clockTime(pressed);
+Sentence pressWords(LocalTime pressed, LocalTime alone, const Now& now) {
     if (alone < pressed)
-        return "Other promises have the press first: pressed by " + when + ".";
+        return said("Other promises have the press first: pressed by {when}.", {{"when", pressed}});
     if (dateOf(pressed) == now.today())
-        return "Pressing takes until " + clockTime(pressed) + ".";
-    return "The press is next free in opening hours: pressed by " + when + ".";
+        return said("Pressing takes until {when}.", {{"when", TimeOfDay{pressed}}});
+    return said("The press is next free in opening hours: pressed by {when}.", {{"when", pressed}});
 }
 
 // Each wait is as long as it goes on beyond the ones before it.
-std::string longestWait(const Way& way, const Now& now) {
-    std::vector<std::pair<LocalTime, std::string>> waits;
+Sentence longestWait(const Way& way, const Now& now) {
+    std::vector<std::pair<LocalTime, Sentence>> waits;
     for (const MaterialLeg& leg : way.legs)
         waits.emplace_back(leg.doneAt, leg.why);
     if (way.work.cutting > Seconds{0})
         waits.emplace_back(way.made.cut, cuttingWords(way.made.cut, way.alone.cut, now));
-    std::ranges::stable_sort(waits, {}, &std::pair<LocalTime, std::string>::first);
+    std::ranges::stable_sort(waits, {}, &std::pair<LocalTime, Sentence>::first);
     waits.emplace_back(way.made.pressed, pressWords(way.made.pressed, way.alone.pressed, now));
-    waits.emplace_back(way.made.pressed + way.rest, "It rests " + std::to_string(way.rest.count()) +
-                                                        " h after the press before its first wash.");
+    waits.emplace_back(way.made.pressed + way.rest,
+                       said("It rests {rest} after the press before its first wash.",
+                            {{"rest", hourCount(way.rest.count())}}));
     Wait longest;
     LocalTime since = now.local();
     for (auto& [until, words] : waits) {
@@ -173,8 +172,8 @@ std::string longestWait(const Way& way, const Now& now) {
 
 Error handsTaken() {
     return plainError(
-        "The press is taken for the next year: no day can be promised. Set longer pressing hours in the "
-        "settings, or move promises already given.");
+        said("The press is taken for the next year: no day can be promised. Set longer pressing hours in the "
+             "settings, or move promises already given."));
 }
 
 // Reckoned over so many days from now on; an error may only say that they are too few.
@@ -183,9 +182,7 @@ Result<Promise> promisedWithin(Days ahead, std::span<const AskedGarment> asked, 
     const ShopSettings& settings = facts.settings;
     const std::vector<OpenStretch> hours = openHours(settings, now.local(), ahead);
     if (hours.empty())
-        return plainError(
-            "The workshop is closed for the next year: no day can be promised. Set its pressing hours, "
-            "or remove closed days, in the settings.");
+        return plainError(closedForAYear());
 
     const Result<BlanksReady> blanks = blanksFor(asked, facts, promised.washes, hours, now);
     if (!blanks.ok())
@@ -219,8 +216,8 @@ Result<Promise> promisedWithin(Days ahead, std::span<const AskedGarment> asked, 
     const std::optional<LocalTime> ready = handedOverFrom(settings, made->pressed + way.rest);
     if (!ready)
         return plainError(
-            "The workshop is closed for a year after pressing: no day can be promised. Set its pressing "
-            "hours, or remove closed days, in the settings.");
+            said("The workshop is closed for a year after pressing: no day can be promised. Set its pressing "
+                 "hours, or remove closed days, in the settings."));
     way.ready = *ready;
     return Promise{way.ready, pathOf(way, now), longestWait(way, now)};
 }
@@ -240,13 +237,19 @@ Days nearEnough(const Promised& promised, const Now& now) {
 Result<Promise> promiseFor(std::span<const AskedGarment> asked, const ShopFacts& facts,
                            const Promised& promised, const Now& now) {
     if (asked.empty())
-        return plainError("Choose at least one garment to promise a day for.");
+        return plainError(said("Choose at least one garment to promise a day for."));
     if (const Days near = nearEnough(promised, now); near < kAhead) {
         Result<Promise> promise = promisedWithin(near, asked, facts, promised, now);
         if (promise.ok())
             return promise;
     }
     return promisedWithin(kAhead, asked, facts, promised, now);
+}
+
+Sentence closedForAYear() {
+    return said(
+        "The workshop is closed for the next year: no day can be promised. Set its pressing hours, or "
+        "remove closed days, in the settings.");
 }
 
 std::optional<LocalTime> handedOverFrom(const ShopSettings& settings, LocalTime rested) {
@@ -260,24 +263,24 @@ std::optional<LocalTime> handedOverFrom(const ShopSettings& settings, LocalTime 
     return std::nullopt;
 }
 
-std::string promiseStageWords(PromiseStage stage) {
+Phrase promiseStageWords(PromiseStage stage) {
     switch (stage) {
     case PromiseStage::BuyBlank:
-        return "blank in";
+        return phrase("blank in");
     case PromiseStage::BuyFilm:
-        return "film in";
+        return phrase("film in");
     case PromiseStage::Wash:
-        return "wash";
+        return phrase("wash");
     case PromiseStage::Dry:
-        return "dry";
+        return phrase("dry");
     case PromiseStage::Cut:
-        return "cut";
+        return phrase("cut");
     case PromiseStage::Press:
-        return "press";
+        return phrase("press");
     case PromiseStage::Rest:
-        return "rest";
+        return phrase("rest");
     case PromiseStage::Ready:
-        return "ready";
+        return phrase("ready");
     }
     return {};
 }

@@ -49,14 +49,14 @@ enum class PromiseStage { BuyBlank, BuyFilm, Wash, Dry, Cut, Press, Rest, Ready 
 struct PromiseStep {
     PromiseStage stage = PromiseStage::Press;
     LocalTime at{};
-    std::string words; // "wash" over "tonight"
-    std::string when;  // "today", "Wed" within the week, "25 Nov" after; of a rest, "24 h"
+    Sentence words; // "wash" over "tonight"
+    Sentence when;  // "today", "Wed" within the week, "25 Nov" after; of a rest, "24 h"
 };
 
 struct Promise {
     LocalTime readyAt{};
     std::vector<PromiseStep> path; // in the order of time; only steps that take any
-    std::string why;               // the longest wait, in words
+    Sentence why;                  // the longest wait, in words
 };
 
 // ── what promises already given take ──
@@ -94,10 +94,13 @@ struct Promised {
 Result<Promise> promiseFor(std::span<const AskedGarment> asked, const ShopFacts& facts,
                            const Promised& promised, const Now& now);
 
+// Why no day can be promised where no hour is open.
+Sentence closedForAYear();
+
 // When something that rests until then can be handed over: on the half hour while the workshop is open, else
 // when it opens next. None: it does not within a year.
 std::optional<LocalTime> handedOverFrom(const ShopSettings& settings, LocalTime rested);
 
-std::string promiseStageWords(PromiseStage stage);
+Phrase promiseStageWords(PromiseStage stage);
 
 } // namespace holdfast

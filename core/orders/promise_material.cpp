@@ -22,10 +22,6 @@ bool isWashedClean(const BlankLot& lot, const ShopFacts& facts) {
     return load && !load->leftSoftener();
 }
 
-std::string timeWords(LocalTime time) {
-    return spokenDay(dateOf(time)) + ", " + clockTime(time);
-}
-
 // Deliveries are taken in when the workshop opens.
 std::optional<LocalTime> arrival(Days lead, std::span<const OpenStretch> hours, const Now& now) {
     return nextOpen(hours, LocalTime{now.today() + std::clamp(lead, Days{0}, kLongestLead)});
@@ -43,8 +39,8 @@ LocalTime washerFree(const ShopFacts& facts, Seconds takes, const Now& now) {
 
 Error beyondTheYear() {
     return plainError(
-        "What is needed comes, or is dry, only in more than a year: no day can be promised. Look over "
-        "the lead, washing and drying times in the settings.");
+        said("What is needed comes, or is dry, only in more than a year: no day can be promised. Look over "
+             "the lead, washing and drying times in the settings."));
 }
 
 class Gathering {
@@ -156,7 +152,8 @@ private:
     }
 
     void waitUntilDry(const AskedGarment& garment, LocalTime dry) {
-        note({PromiseStage::Dry, dry, dry, blankWords(garment) + " is drying until " + timeWords(dry) + "."});
+        note({PromiseStage::Dry, dry, dry,
+              said("{blank} is drying until {dry}.", {{"blank", blankWords(garment)}, {"dry", dry}})});
     }
 
     void washWhatIsPromised() {
@@ -170,10 +167,10 @@ private:
 
     void wash(const AskedGarment& garment, LocalTime there) {
         if (m_facts.settings.washerHolds <= Grams{}) {
-            m_failure = fieldError(
-                "washerHolds", "The washer holds nothing, and " + blankWords(garment) +
-                                   " must be washed first: no day can be promised. Say in the settings what "
-                                   "the washer holds.");
+            m_failure = fieldError("washerHolds", said("The washer holds nothing, and {blank} must be washed "
+                                                       "first: no day can be promised. Say in "
+                                                       "the settings what the washer holds.",
+                                                       {{"blank", blankWords(garment)}}));
             return;
         }
         const BlankStyle* style = m_facts.styles.find(garment.style);
@@ -184,8 +181,8 @@ private:
         }
         const LocalTime dry = *begins + m_takes + m_drying;
         note({PromiseStage::Wash, *begins, dry,
-              blankWords(garment) + " is not washed yet: in the wash " + timeWords(*begins) + ", dry by " +
-                  timeWords(dry) + "."});
+              said("{blank} is not washed yet: in the wash {begins}, dry by {dry}.",
+                   {{"blank", blankWords(garment)}, {"begins", *begins}, {"dry", dry}})});
     }
 
     void buyBlank(const AskedGarment& garment) {
@@ -195,18 +192,23 @@ private:
             return;
         }
         note({PromiseStage::BuyBlank, *comes, *comes,
-              "There is no " + blankWords(garment) + " left: a new one comes by " + timeWords(*comes) + "."});
+              said("There is no {blank} left: a new one comes by {comes}.",
+                   {{"blank", blankWords(garment)}, {"comes", *comes}})});
         const BlankStyle* style = m_facts.styles.find(garment.style);
         if (!style || style->washedFirst())
             wash(garment, *comes);
     }
 
-    std::string blankWords(const AskedGarment& garment) const {
+    Sentence blankWords(const AskedGarment& garment) const {
         const BlankStyle* style = m_facts.styles.find(garment.style);
         if (!style)
-            return "blank of this kind";
+            return said("blank of this kind");
         const Colour* colour = style->colour(garment.colour);
-        return style->name + ", " + garment.size + (colour ? ", " + colour->name : std::string{});
+        std::vector<NamedValue> values{{"style", style->name}, {"size", garment.size}};
+        if (!colour)
+            return said("{style}, {size}", values);
+        values.push_back({"colour", colour->name});
+        return said("{style}, {size}, {colour}", values);
     }
 
     // Of each stage only what is done last is waited for.
@@ -257,13 +259,15 @@ Result<MaterialLeg> filmBought(std::span<const FilmId> films, const ShopFacts& f
         return beyondTheYear();
     const FilmId first = films.front();
     const Film* known = facts.films.find(first);
-    const std::string name = known ? known->name() : "this film";
+    const std::vector<NamedValue> values{{"film", known ? Value{known->name()} : Value{said("this film")}},
+                                         {"comes", *comes}};
     const bool isOnShelf = std::ranges::find(onShelf, first, &FreeFilm::film) != onShelf.end();
-    return MaterialLeg{PromiseStage::BuyFilm, *comes, *comes,
-                       (isOnShelf
-                            ? "Too little of " + name + " is left beside what is promised: more comes by "
-                            : "There is no roll of " + name + " on the shelf: a new one comes by ") +
-                           timeWords(*comes) + "."};
+    return MaterialLeg{
+        PromiseStage::BuyFilm, *comes, *comes,
+        isOnShelf ? said("Too little of {film} is left beside what is promised: more comes by "
+                         "{comes}.",
+                         values)
+                  : said("There is no roll of {film} on the shelf: a new one comes by {comes}.", values)};
 }
 
 } // namespace holdfast

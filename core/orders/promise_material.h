@@ -17,7 +17,7 @@ struct MaterialLeg {
     PromiseStage stage = PromiseStage::Wash; // BuyBlank, BuyFilm, Wash or Dry
     LocalTime at{};                          // it comes, or goes into the wash, or is dry
     LocalTime doneAt{};                      // what waits for it can go on
-    std::string why;                         // the wait in words
+    Sentence why;                            // the wait in words
 };
 
 struct BlanksReady {

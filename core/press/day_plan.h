@@ -131,7 +131,7 @@ DayPlan planInOrder(const PlanRequest& request, const std::vector<std::size_t>& 
 
 // Why no press in the request serves a job, in words; none: one does. A press whose rate of heating or
 // cooling is not above zero cannot change: it serves only what is pressed at the temperature it has now.
-std::optional<std::string> whyUnplaced(const PlanRequest& request, const PressJob& job);
+std::optional<Sentence> whyUnplaced(const PlanRequest& request, const PressJob& job);
 
 // Whole seconds to bring a platen from one temperature to another, rounded up; Seconds::max() where it never
 // gets there (see whyUnplaced). A change counts at most 366 days.

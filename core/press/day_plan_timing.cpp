@@ -39,15 +39,17 @@ Celsius platenNow(const PlatenNow& platen) {
 }
 
 // Nothing: this platen serves the job.
-std::optional<std::string> whyNotOn(const PlatenNow& platen, const PressJob& job) {
+std::optional<Sentence> whyNotOn(const PlatenNow& platen, const PressJob& job) {
     for (const RouteStep& step : job.steps) {
         if (!needsPlaten(step) || !step.temperature)
             continue;
         if (!std::isfinite(step.temperature->value))
-            return "A step of its route gives no temperature that a platen can have.";
+            return said("A step of its route gives no temperature that a platen can have.");
         if (*step.temperature != platenNow(platen) && !canChange(platen.press))
-            return platen.press.name + " cannot come to " + temperatureWords(*step.temperature) +
-                   ": its heating and cooling, in °C a minute, must both be above 0.";
+            return said(
+                "{press} cannot come to {temperature}: its heating and cooling, in °C a minute, must both "
+                "be above 0.",
+                {{"press", platen.press.name}, {"temperature", *step.temperature}});
     }
     return std::nullopt;
 }
@@ -167,20 +169,20 @@ Seconds changeTime(const Press& press, Celsius from, Celsius to) {
                                                        : Seconds{kLongestStep};
 }
 
-std::optional<std::string> whyUnplaced(const PlanRequest& request, const PressJob& job) {
+std::optional<Sentence> whyUnplaced(const PlanRequest& request, const PressJob& job) {
     if (request.platens.empty())
-        return "The shop has no press.";
-    std::optional<std::string> why;
+        return said("The shop has no press.");
+    std::optional<Sentence> why;
     for (const PlatenNow& platen : request.platens) {
         if (job.press && *job.press != platen.press.id)
             continue;
-        const std::optional<std::string> whyNot = whyNotOn(platen, job);
+        const std::optional<Sentence> whyNot = whyNotOn(platen, job);
         if (!whyNot)
             return std::nullopt;
         if (!why)
             why = whyNot;
     }
-    return why ? why : "The press it is to be pressed on is not in use.";
+    return why ? why : said("The press it is to be pressed on is not in use.");
 }
 
 } // namespace holdfast

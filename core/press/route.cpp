@@ -58,28 +58,38 @@ std::string_view keyStem(StepKind kind) {
 
 constexpr std::size_t kStepKinds = static_cast<std::size_t>(StepKind::LookForTexture) + 1;
 
-std::string tagDetail(const BlankStyle& style) {
-    return style.label && !style.label->fibres.empty() ? fibreText(style.label->fibres) : "not read yet";
+Sentence tagDetail(const BlankStyle& style) {
+    return style.label && !style.label->fibres.empty() ? fibreText(style.label->fibres)
+                                                       : said("not read yet");
 }
 
-std::string placeDetail(const Decal& decal, bool isNamed) {
-    std::string detail = lengthWords(decal.below) + " below the seam";
-    if (decal.aside.value != 0)
-        detail += ", " + lengthWords(Millimetres{std::abs(decal.aside.value)}) +
-                  (decal.aside.value > 0 ? " to wearer's left" : " to wearer's right");
-    return isNamed ? decal.describe() + " · " + detail : detail;
+Sentence spotDetail(const Decal& decal) {
+    const std::vector<NamedValue> values{{"below", decal.below},
+                                         {"aside", Millimetres{std::abs(decal.aside.value)}}};
+    if (decal.aside.value > 0)
+        return said("{below} below the seam, {aside} to wearer's left", values);
+    if (decal.aside.value < 0)
+        return said("{below} below the seam, {aside} to wearer's right", values);
+    return said("{below} below the seam", {values.front()});
 }
 
-std::string pressDetail(const DecalPass& pass) {
-    return temperatureWords(pass.recipe.temperature) + " · " + secondsWords(pass.closed()) + " · " +
-           pressureName(pass.recipe.pressure);
+Sentence placeDetail(const Decal& decal, bool isNamed) {
+    return isNamed ? said("{decal} · {spot}", {{"decal", decal.describe()}, {"spot", spotDetail(decal)}})
+                   : spotDetail(decal);
 }
 
-std::string coolDetail(const Recipe& recipe) {
-    const std::string until = recipe.peel == Peel::Warm ? "to warm" : "until cool";
+Sentence pressDetail(const DecalPass& pass) {
+    return said("{temperature} · {closed} · {pressure}", {{"temperature", pass.recipe.temperature},
+                                                          {"closed", pass.closed()},
+                                                          {"pressure", pressureName(pass.recipe.pressure)}});
+}
+
+Sentence coolDetail(const Recipe& recipe) {
+    const bool isWarm = recipe.peel == Peel::Warm;
     if (recipe.coolBeforePeel.count() <= 0)
-        return until;
-    return until + ", about " + secondsWords(recipe.coolBeforePeel);
+        return isWarm ? said("to warm") : said("until cool");
+    const std::vector<NamedValue> about{{"about", recipe.coolBeforePeel}};
+    return isWarm ? said("to warm, about {about}", about) : said("until cool, about {about}", about);
 }
 
 Decal around(std::span<const DecalPass> passes) {
@@ -125,7 +135,7 @@ private:
         step.attended = kLoad + kUnload;
         step.platen = closed;
         step.temperature = temperature;
-        step.detail = secondsWords(closed);
+        step.detail = said("{closed}", {{"closed", closed}});
         return step;
     }
 
@@ -145,21 +155,24 @@ private:
             round.attended = kWayRound;
             round.title = wayRoundTitle(obstacle.obstacle, *obstacle.way);
             if (*obstacle.way == WayRound::Pillow)
-                round.detail = "size " + m_garment.size;
+                round.detail = said("size {size}", {{"size", m_garment.size}});
         }
     }
 
     // "front", "front, then back"
-    std::string sidesWords() const {
-        std::string words;
+    Sentence sidesWords() const {
+        Sentence words;
         std::optional<Side> last;
         for (const DecalPass& pass : m_passes) {
             if (pass.side == last)
                 continue;
-            words += (words.empty() ? "" : ", then ") + sideName(pass.side);
+            const Phrase side = sideName(pass.side);
+            words = words.empty()
+                        ? Sentence{side}
+                        : said("{sides}, then {side}", {{"sides", withinLine(words)}, {"side", side}});
             last = pass.side;
         }
-        return words.empty() ? sideName(Side::Front) : words;
+        return words.empty() ? Sentence{sideName(Side::Front)} : words;
     }
 
     Seconds longest(Seconds Recipe::*time) const {
@@ -200,7 +213,7 @@ private:
     void turnTo(Side side) {
         RouteStep& turn = add(StepKind::Turn);
         turn.attended = kTurn;
-        turn.detail = "to the " + sideName(side);
+        turn.detail = said("to the {side}", {{"side", sideName(side)}});
     }
 
     void pressTogether(std::span<const DecalPass> passes) {
@@ -218,7 +231,7 @@ private:
             cool(first);
         RouteStep& peel = add(StepKind::PeelCarrier);
         peel.attended = kPeel * static_cast<std::int64_t>(passes.size());
-        peel.title = "Peel " + peelName(first.recipe.peel) + ", one motion";
+        peel.title = said("Peel {peel}, one motion", {{"peel", peelName(first.recipe.peel)}});
         peel.decal = first.decal->id;
         peel.peel = first.recipe.peel;
     }
@@ -226,11 +239,11 @@ private:
     void pressPiece(const DecalPass& pass, int piece, int pieces) {
         RouteStep& press = addHeat(StepKind::Press, pass.recipe.temperature, pass.closed());
         if (pass.isTacked)
-            press.title = "Tack";
+            press.title = said("Tack");
         press.detail = pressDetail(pass);
         if (pieces > 1)
-            press.detail =
-                "piece " + std::to_string(piece) + " of " + std::to_string(pieces) + " · " + press.detail;
+            press.detail = said("piece {piece} of {pieces} · {how}",
+                                {{"piece", piece}, {"pieces", pieces}, {"how", press.detail}});
         press.decal = pass.decal->id;
     }
 
@@ -355,45 +368,45 @@ Route routeOn(const Press* press, const ShopFacts& facts, const Garment& garment
     return RouteMaker(press, facts, garment).make();
 }
 
-std::string wayRoundTitle(Obstacle obstacle, WayRound way) {
-    const std::string name = obstacleName(obstacle);
+Sentence wayRoundTitle(Obstacle obstacle, WayRound way) {
+    const std::vector<NamedValue> name{{"obstacle", obstacleName(obstacle)}};
     switch (way) {
     case WayRound::Pillow:
-        return "Pillow under the " + name;
+        return said("Pillow under the {obstacle}", name);
     case WayRound::Turn:
-        return "Turn clear of the " + name;
+        return said("Turn clear of the {obstacle}", name);
     case WayRound::SmallPlaten:
-        return "Small platen, clear of the " + name;
+        return said("Small platen, clear of the {obstacle}", name);
     }
     return {};
 }
 
-std::string stepTitle(StepKind kind) {
+Phrase stepTitle(StepKind kind) {
     switch (kind) {
     case StepKind::ReadTag:
-        return "Read the tag";
+        return phrase("Read the tag");
     case StepKind::LintRoll:
-        return "Lint roll";
+        return phrase("Lint roll");
     case StepKind::WayRound:
-        return "Way round";
+        return phrase("Way round");
     case StepKind::Preheat:
-        return "Preheat";
+        return phrase("Preheat");
     case StepKind::PlaceDecal:
-        return "Place decal";
+        return phrase("Place decal");
     case StepKind::Press:
-        return "Press";
+        return phrase("Press");
     case StepKind::Cool:
-        return "Cool";
+        return phrase("Cool");
     case StepKind::PeelCarrier:
-        return "Peel, one motion";
+        return phrase("Peel, one motion");
     case StepKind::Turn:
-        return "Turn";
+        return phrase("Turn");
     case StepKind::FinishFront:
-        return "Cover sheet, front";
+        return phrase("Cover sheet, front");
     case StepKind::FinishBack:
-        return "Cover sheet, back";
+        return phrase("Cover sheet, back");
     case StepKind::LookForTexture:
-        return "Look for fabric texture";
+        return phrase("Look for fabric texture");
     }
     return {};
 }

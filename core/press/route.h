@@ -14,6 +14,7 @@
 #include "core/facts/order.h"
 #include "core/facts/press.h"
 #include "core/facts/shop_facts.h"
+#include "core/trade/sentence.h"
 #include "core/trade/units.h"
 
 #include <optional>
@@ -42,8 +43,8 @@ enum class StepKind {
 struct RouteStep {
     std::string key; // "press-2": kind and its number along the route; stable while the garment is the same
     StepKind kind = StepKind::LintRoll;
-    std::string title;                  // "Press"
-    std::string detail;                 // "150 °C · 12 s · medium"
+    Sentence title;                     // "Press"
+    Sentence detail;                    // "150 °C · 12 s · medium"
     Seconds attended{0};                // the maker's hands
     Seconds platen{0};                  // the platen is closed: counted down
     Seconds waiting{0};                 // cooling: counted down, needs neither platen nor hands
@@ -90,7 +91,7 @@ Route routeOf(const ShopFacts& facts, const Garment& garment);
 Route routeOn(const Press* press, const ShopFacts& facts, const Garment& garment);
 
 // The usual title of a step of this kind; a route may say more ("Peel warm, one motion").
-std::string stepTitle(StepKind kind);
-std::string wayRoundTitle(Obstacle obstacle, WayRound way); // "Pillow under the zip"
+Phrase stepTitle(StepKind kind);
+Sentence wayRoundTitle(Obstacle obstacle, WayRound way); // "Pillow under the zip"
 
 } // namespace holdfast

@@ -14,22 +14,22 @@ namespace {
 struct StageName {
     Stage stage;
     std::string_view code;
-    const char* words;
+    Phrase words;
 };
 
 constexpr std::array kStageNames{
-    StageName{Stage::ToConfirm, "to-confirm", "To confirm"},
-    StageName{Stage::ToBuy, "to-buy", "To buy"},
-    StageName{Stage::ToWash, "to-wash", "To wash"},
-    StageName{Stage::Drying, "drying", "Drying"},
-    StageName{Stage::ToCut, "to-cut", "To cut"},
-    StageName{Stage::ToPress, "to-press", "To press"},
-    StageName{Stage::OnPress, "on-press", "On the press"},
-    StageName{Stage::Cooling, "cooling", "Cooling"},
-    StageName{Stage::Resting, "resting", "Resting"},
-    StageName{Stage::Ready, "ready", "Ready"},
-    StageName{Stage::HandedOver, "handed-over", "Handed over"},
-    StageName{Stage::Cancelled, "cancelled", "Cancelled"},
+    StageName{Stage::ToConfirm, "to-confirm", phrase("To confirm")},
+    StageName{Stage::ToBuy, "to-buy", phrase("To buy")},
+    StageName{Stage::ToWash, "to-wash", phrase("To wash")},
+    StageName{Stage::Drying, "drying", phrase("Drying")},
+    StageName{Stage::ToCut, "to-cut", phrase("To cut")},
+    StageName{Stage::ToPress, "to-press", phrase("To press")},
+    StageName{Stage::OnPress, "on-press", phrase("On the press")},
+    StageName{Stage::Cooling, "cooling", phrase("Cooling")},
+    StageName{Stage::Resting, "resting", phrase("Resting")},
+    StageName{Stage::Ready, "ready", phrase("Ready")},
+    StageName{Stage::HandedOver, "handed-over", phrase("Handed over")},
+    StageName{Stage::Cancelled, "cancelled", phrase("Cancelled")},
 };
 
 const StageName& nameOf(Stage stage) {
@@ -146,7 +146,7 @@ std::string_view stageCode(Stage stage) {
     return nameOf(stage).code;
 }
 
-std::string stageWords(Stage stage) {
+Phrase stageWords(Stage stage) {
     return nameOf(stage).words;
 }
 

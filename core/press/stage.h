@@ -5,6 +5,7 @@
 #include "core/facts/shop_facts.h"
 #include "core/press/route.h"
 #include "core/trade/dates.h"
+#include "core/trade/phrase.h"
 
 #include <optional>
 #include <string>
@@ -62,6 +63,6 @@ Stage stageOf(const ShopFacts& facts, const Garment& garment, const Route& route
               const Now& now);
 
 std::string_view stageCode(Stage stage); // "to-wash"; stable, used in reports
-std::string stageWords(Stage stage);     // "To wash"
+Phrase stageWords(Stage stage);          // "To wash"
 
 } // namespace holdfast

@@ -20,42 +20,42 @@ bool isOfPressing(Fault fault) {
     return false;
 }
 
-std::string_view faultWords(Fault fault) {
+Phrase faultWords(Fault fault) {
     switch (fault) {
     case Fault::EdgeLifts:
-        return "edge lifts";
+        return phrase("edge lifts");
     case Fault::CameOff:
-        return "came off";
+        return phrase("came off");
     case Fault::Cracked:
-        return "cracked";
+        return phrase("cracked");
     case Fault::Bubbled:
-        return "bubbles or creases";
+        return phrase("bubbles or creases");
     case Fault::Faded:
-        return "faded";
+        return phrase("faded");
     case Fault::Scorched:
-        return "scorched or marked by the platen";
+        return phrase("scorched or marked by the platen");
     case Fault::BlankGaveWay:
-        return "the blank gave way";
+        return phrase("the blank gave way");
     case Fault::NotAsOrdered:
-        return "not as ordered";
+        return phrase("not as ordered");
     case Fault::Other:
-        return "something else";
+        return phrase("something else");
     }
     return {};
 }
 
-std::string_view answerWords(ClaimAnswer answer) {
+Phrase answerWords(ClaimAnswer answer) {
     switch (answer) {
     case ClaimAnswer::PressedAgain:
-        return "pressed again";
+        return phrase("pressed again");
     case ClaimAnswer::MadeAgain:
-        return "made again";
+        return phrase("made again");
     case ClaimAnswer::MoneyBack:
-        return "money back";
+        return phrase("money back");
     case ClaimAnswer::Advised:
-        return "advised on washing";
+        return phrase("advised on washing");
     case ClaimAnswer::NotOurs:
-        return "not our fault";
+        return phrase("not our fault");
     }
     return {};
 }

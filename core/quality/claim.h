@@ -5,6 +5,7 @@
 
 #include "core/trade/dates.h"
 #include "core/trade/ids.h"
+#include "core/trade/phrase.h"
 
 #include <optional>
 #include <string>
@@ -33,7 +34,7 @@ struct Claim {
 // Faults that pressing well, the right film and a clean blank prevent. The others say nothing of them.
 bool isOfPressing(Fault fault);
 
-std::string_view faultWords(Fault fault);         // "edge lifts"
-std::string_view answerWords(ClaimAnswer answer); // "pressed again"
+Phrase faultWords(Fault fault);         // "edge lifts"
+Phrase answerWords(ClaimAnswer answer); // "pressed again"
 
 } // namespace holdfast

@@ -3,7 +3,7 @@
 
 #include "core/film/waiting_decals.h"
 #include "core/holds/cutting_holds.h"
-#include "core/trade/unit_words.h"
+#include "core/trade/count_phrases.h"
 
 #include <algorithm>
 #include <utility>
@@ -18,12 +18,13 @@ constexpr Days kAhead{366};
 // Beyond so many decals the rolls are taken by their use-by, and the offcuts are not tried first.
 constexpr std::size_t kMostDecalsCompared = 300;
 
-std::optional<std::string> whyNotYet(const ReckonedShop& shop, const WaitingDecal& waiting) {
+std::optional<Sentence> whyNotYet(const ReckonedShop& shop, const WaitingDecal& waiting) {
     const auto found = shop.assessments.find(waiting.garment->id);
     if (found == shop.assessments.end())
         return std::nullopt;
     const Finding* held = stopsTheKnife(found->second.findings, *waiting.decal);
-    return held ? std::optional{held->what + ": " + held->why} : std::nullopt;
+    return held ? std::optional{said("{what}: {why}", {{"what", held->what}, {"why", held->why}})}
+                : std::nullopt;
 }
 
 // The next day with pressing hours, today while they last.
@@ -40,17 +41,20 @@ bool isOffcut(const FilmRoll& roll, const Film& film) {
     return roll.left < kShortestFreshRoll || roll.width < film.rollWidth;
 }
 
-std::string useByWords(const RollCondition& condition, LocalDate today) {
+Sentence useByWords(const RollCondition& condition, LocalDate today) {
     if (!condition.useBy)
-        return "No age limit is given";
-    const std::int64_t days = (*condition.useBy - today).count();
-    return withCapital(condition.useByName()) + " " + spokenDay(*condition.useBy) + ", " +
-           countWords(days, "day") + " left" +
-           (condition.useByRange ? " (" + spokenSpan(*condition.useByRange) + ")" : "");
+        return said("No age limit is given.");
+    std::vector<NamedValue> values{{"useBy", condition.useByName()},
+                                   {"day", *condition.useBy},
+                                   {"left", dayCount((*condition.useBy - today).count())}};
+    if (!condition.useByRange)
+        return said("{useBy} {day}, {left} left.", values);
+    values.push_back({"range", *condition.useByRange});
+    return said("{useBy} {day}, {left} left ({range}).", values);
 }
 
-std::string sizeOnShelf(const FilmRoll& roll) {
-    return "Offcut, " + lengthWords(roll.left) + " of " + lengthWords(roll.width) + " width";
+Sentence sizeOnShelf(const FilmRoll& roll) {
+    return said("Offcut, {left} of {width} width.", {{"left", roll.left}, {"width", roll.width}});
 }
 
 RollOffer offerOf(const ReckonedShop& shop, const Film& film, const FilmRoll& roll) {
@@ -58,21 +62,23 @@ RollOffer offerOf(const ReckonedShop& shop, const Film& film, const FilmRoll& ro
     const LocalDate today = shop.now.today();
     const LocalDate pressDay = nextPressDay(shop.facts.settings, shop.now);
     if (roll.left <= Millimetres{0})
-        return {roll.id, false, "Nothing is left on it."};
+        return {roll.id, false, said("Nothing is left on it.")};
     if (condition.isPastAge(today))
-        return {roll.id, false,
-                "Past its " + condition.useByName() + " by " +
-                    countWords((today - *condition.useBy).count(), "day") + ": press a test strip first."};
+        return {
+            roll.id, false,
+            said("Past its {useBy} by {days}: press a test strip first.",
+                 {{"useBy", condition.useByName()}, {"days", dayCount((today - *condition.useBy).count())}})};
     if (condition.stripFailed)
-        return {roll.id, false, "Its last test strip failed."};
+        return {roll.id, false, said("Its last test strip failed.")};
     if (condition.isBadlyKept(film))
-        return {roll.id, false, "Kept outside its storage limits: press a test strip first."};
+        return {roll.id, false, said("Kept outside its storage limits: press a test strip first.")};
     if (condition.useBy && *condition.useBy < pressDay)
         return {roll.id, false,
-                "Its " + condition.useByName() + ", " + spokenDay(*condition.useBy) +
-                    ", comes before the next press day, " + spokenDay(pressDay) + "."};
-    const std::string size = isOffcut(roll, film) ? sizeOnShelf(roll) + ". " : "";
-    return {roll.id, true, size + useByWords(condition, today) + "."};
+                said("Its {useBy}, {day}, comes before the next press day, {pressDay}.",
+                     {{"useBy", condition.useByName()}, {"day", *condition.useBy}, {"pressDay", pressDay}})};
+    Sentence useBy = useByWords(condition, today);
+    return {roll.id, true,
+            isOffcut(roll, film) ? oneAfterTheOther(sizeOnShelf(roll), std::move(useBy)) : useBy};
 }
 
 std::vector<RollOffer> rollsByUse(const ReckonedShop& shop, const Film& film) {
@@ -118,7 +124,8 @@ void offerOffcutsFirst(const ReckonedShop& shop, const Film& film, FilmToCut& to
         return;
     for (RollOffer& offer : tried.rolls) {
         if (isUsableOffcut(offer))
-            offer.reason += " Cutting it first takes no more film.";
+            offer.reason =
+                oneAfterTheOther(std::move(offer.reason), said("Cutting it first takes no more film."));
     }
     toCut.rolls = std::move(tried.rolls);
 }

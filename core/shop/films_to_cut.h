@@ -13,7 +13,7 @@ namespace holdfast {
 struct RollOffer {
     RollId roll;
     bool mayBeUsed = true; // in date and well kept
-    std::string reason;    // "Use-by 17 Dec, 21 days left"
+    Sentence reason;       // "Use-by 17 Dec, 21 days left"
 };
 
 // One film on the bench: decals that may be cut, by promise; those that may not yet, and why; rolls in the
@@ -21,7 +21,7 @@ struct RollOffer {
 struct FilmToCut {
     FilmId film;
     std::vector<DecalId> waiting;
-    std::map<DecalId, std::string> notYet; // "Wording not confirmed."
+    std::map<DecalId, Sentence> notYet; // "Wording not confirmed."
     std::vector<RollOffer> rolls;
 };
 

@@ -27,10 +27,8 @@ Result<Promise> onlyResting(const ReckonedShop& shop, Instant rested) {
     const LocalTime until = shop.now.toLocal(std::max(rested, shop.now.instant));
     const std::optional<LocalTime> ready = handedOverFrom(shop.facts.settings, until);
     if (!ready)
-        return plainError(
-            "The workshop is closed for the next year: no day can be promised. Set its pressing hours, "
-            "or remove closed days, in the settings.");
-    return Promise{*ready, {}, "Everything of it is pressed."};
+        return plainError(closedForAYear());
+    return Promise{*ready, {}, said("Everything of it is pressed.")};
 }
 
 } // namespace

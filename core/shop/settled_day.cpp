@@ -61,12 +61,11 @@ const Finding* whatUnsettlesDay(const ReckonedShop& shop, const Order& order) {
     return nullptr;
 }
 
-std::string unsettledWords(const Finding& finding) {
+Sentence unsettledWords(const Finding& finding) {
     if (finding.frees.empty())
-        return finding.what + ".";
-    std::string needed = freeingWords(finding.frees.front());
-    needed.front() = static_cast<char>(std::tolower(static_cast<unsigned char>(needed.front())));
-    return finding.what + ": " + needed + " first.";
+        return said("{what}.", {{"what", finding.what}});
+    return said("{what}: {act} first.",
+                {{"what", finding.what}, {"act", withinLine(freeingWords(finding.frees.front()))}});
 }
 
 } // namespace holdfast

@@ -26,6 +26,6 @@ const Finding* whatUnsettlesDay(std::span<const Finding> findings);
 const Finding* whatUnsettlesDay(const ReckonedShop& shop, const Order& order);
 
 // What is wrong and what is needed first: "Stretches more than film: choose another film first."
-std::string unsettledWords(const Finding& finding);
+Sentence unsettledWords(const Finding& finding);
 
 } // namespace holdfast

@@ -13,13 +13,6 @@ namespace holdfast {
 
 namespace {
 
-// Lower case for the first letter, so that a step's title can stand within a line: "peel warm, one motion".
-std::string withinLine(std::string text) {
-    if (!text.empty() && text.front() >= 'A' && text.front() <= 'Z')
-        text.front() = static_cast<char>(text.front() - 'A' + 'a');
-    return text;
-}
-
 bool isAfterClosing(const ReckonedShop& shop, Instant ends) {
     const LocalTime local = shop.now.toLocal(ends);
     const LocalDate date = dateOf(local);
@@ -173,10 +166,11 @@ private:
         std::ranges::stable_sort(m_walk.rack, {}, &RackEntry::until);
     }
 
-    static std::string afterCooling(const Assessment& assessment) {
+    static Sentence afterCooling(const Assessment& assessment) {
         const std::size_t next = *assessment.progress.underway + 1;
-        return next < assessment.route.steps.size() ? withinLine(assessment.route.steps[next].title)
-                                                    : std::string{"done"};
+        return next < assessment.route.steps.size()
+                   ? said("{step}", {{"step", withinLine(assessment.route.steps[next].title)}})
+                   : said("done");
     }
 
     void aside() {
@@ -229,39 +223,39 @@ private:
     void waiting(AsideEntry& entry, const Garment& garment) const {
         switch (entry.stage) {
         case Stage::ToConfirm:
-            entry.what = "To confirm";
-            entry.why = "The customer has not agreed to the wording or artwork yet.";
+            entry.what = said("To confirm");
+            entry.why = said("The customer has not agreed to the wording or artwork yet.");
             entry.frees = FreeingAct::ConfirmWording;
             break;
         case Stage::ToBuy:
-            entry.what = "No blank";
-            entry.why = "No blank of this size and colour is kept for it.";
+            entry.what = said("No blank");
+            entry.why = said("No blank of this size and colour is kept for it.");
             entry.frees = FreeingAct::ReceiveBlanks;
             break;
         case Stage::ToWash:
-            entry.what = "To wash";
-            entry.why = "Its blank has not been washed.";
+            entry.what = said("To wash");
+            entry.why = said("Its blank has not been washed.");
             entry.frees = FreeingAct::WashBlank;
             break;
         case Stage::Drying:
-            entry.what = "Drying";
-            entry.why = "Its wash load has not been found dry yet.";
+            entry.what = said("Drying");
+            entry.why = said("Its wash load has not been found dry yet.");
             entry.frees = FreeingAct::MarkDry;
             break;
         case Stage::ToCut:
-            entry.what = "To cut";
+            entry.what = said("To cut");
             cutting(entry, garment);
             break;
         default:
-            entry.what = "No press for it";
-            entry.why = "No press can be brought to the temperature it needs.";
+            entry.what = said("No press for it");
+            entry.why = said("No press can be brought to the temperature it needs.");
             entry.frees = FreeingAct::AddPress;
             break;
         }
     }
 
     void cutting(AsideEntry& entry, const Garment& garment) const {
-        std::string words;
+        Sentence rolls;
         std::int64_t waitingDecals = 0;
         std::optional<RollId> lastRoll;
         for (const Decal& decal : garment.decals) {
@@ -274,11 +268,14 @@ private:
             lastRoll = allotted->second;
             if (!entry.cutFrom)
                 entry.cutFrom = lastRoll;
-            words += (words.empty() ? "" : ", then ") + m_shop.facts.rolls.at(*lastRoll).label() + " " +
-                     m_shop.facts.films.at(decal.film).name();
+            Sentence roll = said("{roll} {film}", {{"roll", m_shop.facts.rolls.at(*lastRoll).label()},
+                                                   {"film", m_shop.facts.films.at(decal.film).name()}});
+            rolls = rolls.empty() ? roll : said("{rolls}, then {roll}", {{"rolls", rolls}, {"roll", roll}});
         }
-        entry.why =
-            countWords(waitingDecals, "decal") + " to cut" + (words.empty() ? "" : " from " + words) + ".";
+        const NamedValue count{"n", waitingDecals};
+        entry.why = rolls.empty() ? said("{n} decal to cut.|{n} decals to cut.", {count})
+                                  : said("{n} decal to cut from {rolls}.|{n} decals to cut from {rolls}.",
+                                         {count, {"rolls", rolls}});
     }
 
     void next() {

@@ -41,8 +41,8 @@ struct WalkRun {
 
 struct RackEntry {
     GarmentId garment;
-    Instant until;     // cool enough from here on
-    std::string after; // "peel warm, one motion"
+    Instant until;  // cool enough from here on
+    Sentence after; // "peel warm, one motion"
     Peel peel = Peel::Cool;
 };
 
@@ -51,8 +51,8 @@ struct AsideEntry {
     GarmentId garment;
     Stage stage = Stage::ToWash;
     bool isHeld = false; // a hold of the rules; else it waits for washing, drying, cutting …
-    std::string what;    // "Unwashed", "To cut"
-    std::string why;
+    Sentence what;       // "Unwashed", "To cut"
+    Sentence why;
     std::optional<Finding> finding;
     std::optional<FreeingAct> frees; // the likeliest; none: only time
     std::optional<RollId> cutFrom;   // for one that waits to be cut: the roll allotted to its first decal

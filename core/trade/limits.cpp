@@ -92,14 +92,14 @@ std::string_view withoutTrailingSpace(std::string_view text) {
     return text;
 }
 
-// `number` in words, or empty where it is none.
-Error outside(const NumberLimits& limits, const std::string& number) {
-    const std::string unit{limits.unit};
-    std::string sentence = std::string{limits.what} + " must be " + groupedNumber(limits.least) + " to " +
-                           groupedNumber(limits.most) + unit;
-    if (!number.empty())
-        sentence += ", not " + number + unit;
-    return fieldError(std::string{limits.field}, sentence + ".");
+Error outside(const NumberLimits& limits, std::optional<Value> number) {
+    std::vector<NamedValue> values{
+        {"what", limits.what}, {"least", limits.least}, {"most", limits.most}, {"unit", limits.unit}};
+    if (!number)
+        return fieldError(std::string{limits.field}, said("{what} must be {least} to {most}{unit}.", values));
+    values.push_back({"number", std::move(*number)});
+    return fieldError(std::string{limits.field},
+                      said("{what} must be {least} to {most}{unit}, not {number}{unit}.", values));
 }
 
 } // namespace
@@ -115,28 +115,28 @@ std::optional<std::size_t> characterCount(std::string_view text) {
 
 Result<std::string> typedText(std::string_view text, const TextLimits& limits) {
     std::string kept = trimmed(text);
-    const std::string what{limits.what};
-    const auto wrong = [&](const std::string& sentence) {
-        return fieldError(std::string{limits.field}, sentence);
-    };
+    const auto wrong = [&](Sentence why) { return fieldError(std::string{limits.field}, std::move(why)); };
     const Reading reading = readThrough(kept, limits.mayBreakLines);
     if (!reading.isText)
-        return wrong(what + " holds bytes that are no text.");
+        return wrong(said("{what} holds bytes that are no text.", {{"what", limits.what}}));
     if (reading.hasControl)
-        return wrong(what + " may hold no control characters.");
-    const auto counted = [](std::size_t count) { return groupedNumber(static_cast<std::int64_t>(count)); };
+        return wrong(said("{what} may hold no control characters.", {{"what", limits.what}}));
+    const std::vector<NamedValue> most{
+        {"what", limits.what}, {"most", limits.most}, {"number", reading.characters}};
     if (reading.characters > limits.most && limits.least == 0)
-        return wrong(what + " may have up to " + counted(limits.most) + " characters, not " +
-                     counted(reading.characters) + ".");
+        return wrong(said("{what} may have up to {most} characters, not {number}.", most));
     if (reading.characters < limits.least || reading.characters > limits.most)
-        return wrong(what + " needs " + counted(limits.least) + " to " + counted(limits.most) +
-                     " characters, not " + counted(reading.characters) + ".");
+        return wrong(said("{what} needs {least} to {most} characters, not {number}.",
+                          {{"what", limits.what},
+                           {"least", limits.least},
+                           {"most", limits.most},
+                           {"number", reading.characters}}));
     return kept;
 }
 
 Result<Done> within(std::int64_t number, const NumberLimits& limits) {
     if (number < limits.least || number > limits.most)
-        return outside(limits, groupedNumber(number));
+        return outside(limits, number);
     return Done{};
 }
 
@@ -144,7 +144,7 @@ Result<Done> measuredWithin(double number, const NumberLimits& limits) {
     if (!std::isfinite(number))
         return outside(limits, {});
     if (number < static_cast<double>(limits.least) || number > static_cast<double>(limits.most))
-        return outside(limits, decimalNumber(number, 1));
+        return outside(limits, Decimal{number, 1});
     return Done{};
 }
 

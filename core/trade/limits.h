@@ -24,7 +24,7 @@ std::optional<std::size_t> characterCount(std::string_view text);
 
 struct TextLimits {
     std::string_view field; // "customerName"
-    std::string_view what;  // "The customer’s name", as the sentence begins
+    Phrase what;            // "The customer’s name", as the sentence begins
     std::size_t least = 1;
     std::size_t most = 80;
     bool mayBreakLines = false;
@@ -35,7 +35,7 @@ Result<std::string> typedText(std::string_view text, const TextLimits& limits);
 
 struct NumberLimits {
     std::string_view field;
-    std::string_view what; // "The width"
+    Sentence what; // "The width"
     std::int64_t least = 0;
     std::int64_t most = 0;
     std::string_view unit = {}; // " mm", " °C", " %"

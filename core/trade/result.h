@@ -7,6 +7,7 @@
 // Mistakes of programmers are asserted instead (core/trade/assertion.h).
 
 #include "core/trade/assertion.h"
+#include "core/trade/sentence.h"
 
 #include <string>
 #include <utility>
@@ -15,10 +16,13 @@
 namespace holdfast {
 
 struct Error {
-    std::string message;
+    Sentence message;
     std::string field;
 
-    bool operator==(const Error&) const = default;
+    // That the same is said of the same field.
+    bool operator==(const Error& other) const {
+        return field == other.field && message.english() == other.message.english();
+    }
 };
 
 // What a step returns that has nothing to hand back but its success.
@@ -63,11 +67,11 @@ private:
     std::variant<T, Error> m_held;
 };
 
-inline Error fieldError(std::string field, std::string message) {
+inline Error fieldError(std::string field, Sentence message) {
     return Error{std::move(message), std::move(field)};
 }
 
-inline Error plainError(std::string message) {
+inline Error plainError(Sentence message) {
     return Error{std::move(message), {}};
 }
 

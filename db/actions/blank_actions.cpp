@@ -42,8 +42,9 @@ Result<BlankLotId> receiveBlanks(Shop& shop, BlankStyleId style, const std::stri
 Result<BlankLotId> receiveBlanks(Writer& writer, BlankStyleId style, const std::string& size, ColourId colour,
                                  std::int64_t units, LocalDate receivedOn) {
     if (const auto wrong = firstError({
-            within(units, {.field = "units", .what = "The number of blanks", .least = 1, .most = 5000}),
-            checkDay(receivedOn, "receivedOn", "The day they were received", writer.now()),
+            within(units,
+                   {.field = "units", .what = phrase("The number of blanks"), .least = 1, .most = 5000}),
+            checkDay(receivedOn, "receivedOn", phrase("The day they were received"), writer.now()),
         }))
         return *wrong;
     const auto words = blankWords(writer.connection(), style, size, colour);
@@ -55,7 +56,7 @@ Result<BlankLotId> receiveBlanks(Writer& writer, BlankStyleId style, const std::
                             lot, style, size, colour, receivedOn);
     moveUnits(writer, lot, units, "received");
     giveToWaiting(writer, {style, size, colour});
-    writer.describe("Received " + groupedNumber(units) + " × " + *words);
+    writer.describe(said("Received {units} × {blank}", {{"units", units}, {"blank", *words}}));
     writer.concerns(lot);
     writer.concerns(style);
     return lot;
@@ -63,12 +64,12 @@ Result<BlankLotId> receiveBlanks(Writer& writer, BlankStyleId style, const std::
 
 Result<Done> correctCount(Shop& shop, BlankLotId lot, std::int64_t counted, const std::string& reason) {
     return shop.act([&](Writer& writer) -> Result<Done> {
-        if (const auto checked =
-                within(counted, {.field = "counted", .what = "The count", .least = 0, .most = kMostCounted});
+        if (const auto checked = within(
+                counted, {.field = "counted", .what = phrase("The count"), .least = 0, .most = kMostCounted});
             !checked.ok())
             return checked.error();
         const auto why =
-            typedText(reason, {.field = "reason", .what = "The reason", .least = 3, .most = 200});
+            typedText(reason, {.field = "reason", .what = phrase("The reason"), .least = 3, .most = 200});
         if (!why.ok())
             return why.error();
         const auto row = lotRow(writer.connection(), lot);
@@ -81,8 +82,9 @@ Result<Done> correctCount(Shop& shop, BlankLotId lot, std::int64_t counted, cons
             releaseBeyond(writer, *row, counted);
         else
             giveToWaiting(writer, {row->style, row->size, row->colour});
-        writer.describe("Counted " + row->words + ": " + groupedNumber(counted) + " instead of " +
-                        groupedNumber(row->left) + ", " + *why);
+        writer.describe(
+            said("Counted {lot}: {counted} instead of {left}, {why}",
+                 {{"lot", row->words}, {"counted", counted}, {"left", row->left}, {"why", *why}}));
         writer.concerns(lot);
         writer.concerns(row->style);
         return Done{};
@@ -91,15 +93,15 @@ Result<Done> correctCount(Shop& shop, BlankLotId lot, std::int64_t counted, cons
 
 Result<Done> measureShrinkage(Shop& shop, BlankLotId lot, const Shrinkage& shrinkage) {
     return shop.act([&](Writer& writer) -> Result<Done> {
-        const auto length = [](std::string_view field, std::string_view what, Millimetres measured) {
+        const auto length = [](std::string_view field, Phrase what, Millimetres measured) {
             return within(measured.value,
                           {.field = field, .what = what, .least = 10, .most = 3000, .unit = " mm"});
         };
         if (const auto wrong = firstError({
-                length("lengthBefore", "The length before", shrinkage.lengthBefore),
-                length("lengthAfter", "The length after", shrinkage.lengthAfter),
-                length("widthBefore", "The width before", shrinkage.widthBefore),
-                length("widthAfter", "The width after", shrinkage.widthAfter),
+                length("lengthBefore", phrase("The length before"), shrinkage.lengthBefore),
+                length("lengthAfter", phrase("The length after"), shrinkage.lengthAfter),
+                length("widthBefore", phrase("The width before"), shrinkage.widthBefore),
+                length("widthAfter", phrase("The width after"), shrinkage.widthAfter),
             }))
             return *wrong;
         const auto row = lotRow(writer.connection(), lot);
@@ -110,7 +112,8 @@ Result<Done> measureShrinkage(Shop& shop, BlankLotId lot, const Shrinkage& shrin
                                 lot, shrinkage.lengthBefore, shrinkage.lengthAfter, shrinkage.widthBefore,
                                 shrinkage.widthAfter);
         const double change = dimensionalChange(shrinkage.lengthBefore, shrinkage.lengthAfter);
-        writer.describe("Measured " + row->words + ": " + decimalNumber(change, 1) + " % in length");
+        writer.describe(said("Measured {lot}: {change} % in length",
+                             {{"lot", row->words}, {"change", decimalNumber(change, 1)}}));
         writer.concerns(lot);
         writer.concerns(row->style);
         return Done{};

@@ -15,12 +15,16 @@ constexpr Hours kFarthestEast{14}; // no clock on earth is further ahead of UTC
 
 Result<Done> checkCare(const CareLimits& care) {
     const auto wrong = firstError({
-        within(
-            care.washCelsius,
-            {.field = "careWash", .what = "The washing temperature", .least = 0, .most = 95, .unit = " °C"}),
-        within(
-            care.ironCelsius,
-            {.field = "careIron", .what = "The ironing temperature", .least = 0, .most = 230, .unit = " °C"}),
+        within(care.washCelsius, {.field = "careWash",
+                                  .what = phrase("The washing temperature"),
+                                  .least = 0,
+                                  .most = 95,
+                                  .unit = " °C"}),
+        within(care.ironCelsius, {.field = "careIron",
+                                  .what = phrase("The ironing temperature"),
+                                  .least = 0,
+                                  .most = 230,
+                                  .unit = " °C"}),
     });
     return wrong ? Result<Done>{*wrong} : Result<Done>{Done{}};
 }
@@ -30,17 +34,18 @@ Result<Done> checkCost(Money cost, std::string_view field, const Currency& curre
     for (int place = 0; place < currency.exponent; ++place)
         limit = limit * 10;
     if (cost < Money{} || cost >= limit)
-        return fieldError(std::string{field},
-                          "The cost must be 0 or more and below " + spokenAmount(limit, currency) + ".");
+        return fieldError(std::string{field}, said("The cost must be 0 or more and below {amount}.",
+                                                   {{"amount", Amount{limit, currency}}}));
     return Done{};
 }
 
-Result<Done> checkDay(LocalDate day, std::string_view field, std::string_view what, Instant now) {
+Result<Done> checkDay(LocalDate day, std::string_view field, Phrase what, Instant now) {
     const Now ahead{now, kFarthestEast};
     if (day > ahead.today())
-        return fieldError(std::string{field}, std::string{what} + " must not lie in the future.");
+        return fieldError(std::string{field}, said("{what} must not lie in the future.", {{"what", what}}));
     if (day < localDate(2000, 1, 1))
-        return fieldError(std::string{field}, std::string{what} + " must not lie before the year 2000.");
+        return fieldError(std::string{field},
+                          said("{what} must not lie before the year 2000.", {{"what", what}}));
     return Done{};
 }
 

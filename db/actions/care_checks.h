@@ -18,6 +18,6 @@ Result<Done> checkCare(const CareLimits& care);
 Result<Done> checkCost(Money cost, std::string_view field, const Currency& currency);
 
 // Between 2000 and today, wherever in the world today is.
-Result<Done> checkDay(LocalDate day, std::string_view field, std::string_view what, Instant now);
+Result<Done> checkDay(LocalDate day, std::string_view field, Phrase what, Instant now);
 
 } // namespace holdfast::db

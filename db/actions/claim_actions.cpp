@@ -17,31 +17,31 @@ std::optional<LocalDate> handedOverOn(Connection& connection, GarmentId garment,
 
 Result<Done> checkDay(LocalDate on, LocalDate handedOver, LocalDate today) {
     if (on > today)
-        return fieldError("on", "The day must be no later than today.");
+        return fieldError("on", said("The day must be no later than today."));
     if (on < handedOver)
-        return fieldError("on", "It was handed over on " + spokenDay(handedOver) +
-                                    "; the day must be that one or a later one.");
+        return fieldError("on",
+                          said("It was handed over on {handedOver}; the day must be that one or a later one.",
+                               {{"handedOver", handedOver}}));
     return Done{};
 }
 
 Result<Done> checkWashes(std::optional<std::int64_t> washes) {
     if (!washes)
         return Done{};
-    return within(*washes, {.field = "washes", .what = "The number of washes", .least = 0, .most = 500});
+    return within(*washes,
+                  {.field = "washes", .what = phrase("The number of washes"), .least = 0, .most = 500});
 }
 
 // "418-b came back: Heron cracked after 3 washes"
-std::string titleOf(const GarmentRow& garment, const std::optional<DecalRow>& decal, const ClaimTold& told) {
-    std::string title = garment.label() + " came back: ";
-    if (decal)
-        title += decal->words() + ", ";
-    title += faultWords(told.fault);
+Sentence titleOf(const GarmentRow& garment, const std::optional<DecalRow>& decal, const ClaimTold& told) {
+    const std::vector<NamedValue> values{{"decal", decal ? decal->words() : ""},
+                                         {"fault", faultWords(told.fault)}};
+    Sentence what = decal ? said("{decal}, {fault}", values) : said("{fault}", {values.back()});
     if (told.washes)
-        title += *told.washes == 0
-                     ? ", not washed yet"
-                     : " after " + (*told.washes == 1 ? std::string{"1 wash"}
-                                                      : std::to_string(*told.washes) + " washes");
-    return title;
+        what = *told.washes == 0 ? said("{what}, not washed yet", {{"what", std::move(what)}})
+                                 : said("{what} after {n} wash|{what} after {n} washes",
+                                        {{"what", std::move(what)}, {"n", *told.washes}});
+    return said("{garment} came back: {what}", {{"garment", garment.label()}, {"what", std::move(what)}});
 }
 
 } // namespace
@@ -54,20 +54,23 @@ Result<ClaimId> recordClaim(Shop& shop, const ClaimTold& told, const Now& now) {
             return garment.error();
         const auto handedOver = handedOverOn(connection, told.garment, now);
         if (!handedOver)
-            return fieldError("garment", garment->label() + " is not handed over yet. What goes wrong before "
-                                                            "that is marked spoiled at the press.");
+            return fieldError("garment", said("{garment} is not handed over yet. What goes wrong before that "
+                                              "is marked spoiled at the press.",
+                                              {{"garment", garment->label()}}));
         std::optional<DecalRow> decal;
         if (told.decal) {
             auto row = decalRow(connection, *told.decal);
             if (!row.ok())
                 return row.error();
             if (row->garment.id != told.garment)
-                return fieldError("decal", "That decal is on " + row->garment.label() + ", not on " +
-                                               garment->label() + ".");
+                return fieldError("decal",
+                                  said("That decal is on {garment}, not on {other}.",
+                                       {{"garment", row->garment.label()}, {"other", garment->label()}}));
             decal = std::move(row).value();
         }
         const auto note = typedText(
-            told.note, {.field = "note", .what = "The note", .least = 0, .most = 300, .mayBreakLines = true});
+            told.note,
+            {.field = "note", .what = phrase("The note"), .least = 0, .most = 300, .mayBreakLines = true});
         if (!note.ok())
             return note.error();
         if (const auto wrong =
@@ -95,13 +98,14 @@ Result<Done> answerClaim(Shop& shop, ClaimId claim, ClaimAnswer answer, const No
                 named = found.id<GarmentId>(0);
         }
         if (!named)
-            return fieldError("claim", "The shop has no such claim any more.");
+            return fieldError("claim", said("The shop has no such claim any more."));
         const auto garment = garmentRow(connection, *named);
         if (!garment.ok())
             return garment.error();
         connection.run("UPDATE claim SET answer = ?2, answered_on = ?3 WHERE id = ?1", claim, codeOf(answer),
                        now.today());
-        writer.describe("Claim on " + garment->label() + ": " + std::string{answerWords(answer)});
+        writer.describe(said("Claim on {garment}: {answer}",
+                             {{"garment", garment->label()}, {"answer", answerWords(answer)}}));
         concernsGarment(writer, *garment);
         writer.concerns(garment->order.customer);
         return Done{};

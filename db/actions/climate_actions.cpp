@@ -26,15 +26,15 @@ std::optional<Error> addReadings(Writer& writer, PlaceId place, std::span<const 
     for (std::size_t at = 0; at < readings.size(); ++at) {
         const ClimateReading& reading = readings[at];
         if (const auto checked = checkReading(reading, writer.now()); !checked.ok())
-            return fieldError(checked.error().field, "Reading " +
-                                                         groupedNumber(static_cast<std::int64_t>(at) + 1) +
-                                                         ": " + checked.error().message);
+            return fieldError(checked.error().field,
+                              said("Reading {reading}: {wrong}",
+                                   {{"reading", at + 1}, {"wrong", checked.error().message}}));
         ++(addReading(writer.connection(), insert, place, reading, rows) ? imported.added
                                                                          : imported.alreadyThere);
         const bool isMoment = (at + 1) % kProgressEvery == 0 || at + 1 == readings.size();
         if (isMoment && progress &&
             !progress(static_cast<double>(at + 1) / static_cast<double>(readings.size())))
-            return plainError("Stopped. Not one reading was added.");
+            return plainError(said("Stopped. Not one reading was added."));
     }
     return std::nullopt;
 }
@@ -53,17 +53,19 @@ std::string measuredWords(const ClimateReading& reading) {
 
 Result<Done> checkReading(const ClimateReading& reading, Instant now) {
     if (reading.at > now)
-        return fieldError("at", "A reading must not lie in the future.");
+        return fieldError("at", said("A reading must not lie in the future."));
     if (reading.at < kEarliest)
-        return fieldError("at", "A reading must not lie before the year 2000.");
-    if (auto checked = measuredWithin(
-            reading.temperature.value,
-            {.field = "temperature", .what = "The temperature", .least = -40, .most = 80, .unit = " °C"});
+        return fieldError("at", said("A reading must not lie before the year 2000."));
+    if (auto checked = measuredWithin(reading.temperature.value, {.field = "temperature",
+                                                                  .what = phrase("The temperature"),
+                                                                  .least = -40,
+                                                                  .most = 80,
+                                                                  .unit = " °C"});
         !checked.ok() || !reading.hasHumidity)
         return checked;
     return measuredWithin(
         reading.humidity.percent,
-        {.field = "humidity", .what = "The humidity", .least = 0, .most = 100, .unit = " %"});
+        {.field = "humidity", .what = phrase("The humidity"), .least = 0, .most = 100, .unit = " %"});
 }
 
 Query readingInsert(Writer& writer) {
@@ -96,15 +98,16 @@ Result<PlaceId> addPlace(Shop& shop, const std::string& name) {
 }
 
 Result<PlaceId> addPlace(Writer& writer, const std::string& name) {
-    const auto text = typedText(name, {.field = "name", .what = "The place’s name", .most = 60});
+    const auto text = typedText(name, {.field = "name", .what = phrase("The place’s name"), .most = 60});
     if (!text.ok())
         return text.error();
     if (writer.connection().number("SELECT COUNT(*) FROM storage_place WHERE name = ?1 COLLATE NOCASE",
                                    *text) > 0)
-        return fieldError("name", "There is a place “" + *text + "” already; give this one another name.");
+        return fieldError("name", said("There is a place “{place}” already; give this one another name.",
+                                       {{"place", *text}}));
     const auto place = writer.newId<PlaceId>();
     writer.connection().run("INSERT INTO storage_place (id, name) VALUES (?1, ?2)", place, *text);
-    writer.describe("Storage place " + *text + " set up");
+    writer.describe(said("Storage place {place} set up", {{"place", *text}}));
     writer.concerns(place);
     return place;
 }
@@ -118,8 +121,9 @@ Result<Done> recordReading(Shop& shop, PlaceId place, const ClimateReading& read
             return name.error();
         writer.connection().run(kInsert, place, reading.at, reading.temperature, reading.knownHumidity());
         if (writer.connection().changes() == 0)
-            return fieldError("at", *name + " has a reading of that moment already.");
-        writer.describe(*name + ": " + measuredWords(reading));
+            return fieldError("at",
+                              said("{place} has a reading of that moment already.", {{"place", *name}}));
+        writer.describe(said("{place}: {reading}", {{"place", *name}, {"reading", measuredWords(reading)}}));
         writer.concerns(place);
         return Done{};
     });
@@ -132,7 +136,7 @@ Result<ReadingsImported> importReadings(Shop& shop, PlaceId place, std::span<con
         if (!name.ok())
             return name.error();
         if (readings.empty())
-            return fieldError("readings", "There is no reading to add.");
+            return fieldError("readings", said("There is no reading to add."));
         ReadingsImported imported;
         std::optional<Error> refused;
         writer.insertMany([&] {
@@ -142,7 +146,8 @@ Result<ReadingsImported> importReadings(Shop& shop, PlaceId place, std::span<con
         });
         if (refused)
             return *refused;
-        writer.describe(readingCount(imported.added) + " of " + *name + " read in");
+        writer.describe(
+            said("{added} of {place} read in", {{"added", readingCount(imported.added)}, {"place", *name}}));
         writer.concerns(place);
         return imported;
     });

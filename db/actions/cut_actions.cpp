@@ -18,14 +18,17 @@ constexpr std::int64_t kMostDecals = kMostPieces; // what one nest takes
 
 Result<Done> requireCuttable(const RollRow& roll, Millimetres length) {
     if (roll.state == RollState::UsedUp)
-        return plainError(roll.label() + " is used up.");
+        return plainError(said("{roll} is used up.", {{"roll", roll.label()}}));
     if (roll.state == RollState::PutAway)
-        return plainError(roll.label() + " is put away. Put it back on the shelf first.");
+        return plainError(
+            said("{roll} is put away. Put it back on the shelf first.", {{"roll", roll.label()}}));
     if (length.value < 1)
-        return fieldError("length", "The length cut must be at least 1 mm.");
+        return fieldError("length", said("The length cut must be at least 1 mm."));
     if (length > roll.left)
-        return fieldError("length", roll.label() + " has only " + metres(roll.left) + " left, not " +
-                                        metres(length) + ".");
+        return fieldError(
+            "length",
+            said("{roll} has only {left} left, not {length}.",
+                 {{"roll", roll.label()}, {"left", InMetres{roll.left}}, {"length", InMetres{length}}}));
     return Done{};
 }
 
@@ -51,13 +54,6 @@ std::string ordersOf(Connection& connection, std::span<const DecalId> decals) {
     return words;
 }
 
-// "Cut 2 decals" → "cut 2 decals"
-std::string withinLine(std::string title) {
-    if (!title.empty() && title[0] >= 'A' && title[0] <= 'Z')
-        title[0] = static_cast<char>(title[0] - 'A' + 'a');
-    return title;
-}
-
 Result<DecalRow> decalToCut(Connection& connection, const RollRow& roll, DecalId decal) {
     auto row = decalRow(connection, decal);
     if (!row.ok())
@@ -66,14 +62,16 @@ Result<DecalRow> decalToCut(Connection& connection, const RollRow& roll, DecalId
     if (const auto open = requireOpen(row->garment); !open.ok())
         return open.error();
     if (row->garment.order.state == OrderState::Quoted)
-        return plainError("Order " + row->garment.order.label() + " is a quotation. Confirm it first.");
+        return plainError(
+            said("Order {order} is a quotation. Confirm it first.", {{"order", row->garment.order.label()}}));
     if (row->cutFrom)
-        return fieldError("decals", words + ", is cut already.");
+        return fieldError("decals", said("{decal}, is cut already.", {{"decal", words}}));
     if (row->film != roll.film) {
         const auto film = filmName(connection, row->film);
-        return film.ok() ? fieldError("decals", words + ", is to be cut from " + *film + "; " + roll.label() +
-                                                    " is another film.")
-                         : film.error();
+        return film.ok()
+                   ? fieldError("decals", said("{decal}, is to be cut from {film}; {roll} is another film.",
+                                               {{"decal", words}, {"film", *film}, {"roll", roll.label()}}))
+                   : film.error();
     }
     return row;
 }
@@ -98,7 +96,8 @@ Result<Done> cutDecals(Shop& shop, RollId roll, std::span<const DecalId> decals,
     return shop.act([&](Writer& writer) -> Result<Done> {
         const auto count = static_cast<std::int64_t>(decals.size());
         if (const auto checked = within(
-                count, {.field = "decals", .what = "The number of decals", .least = 1, .most = kMostDecals});
+                count,
+                {.field = "decals", .what = phrase("The number of decals"), .least = 1, .most = kMostDecals});
             !checked.ok())
             return checked.error();
         const auto row = rollRow(writer.connection(), roll);
@@ -139,13 +138,15 @@ Result<Done> cutDecals(Shop& shop, RollId roll, std::span<const DecalId> decals,
 
 Result<Done> cutFromRolls(Shop& shop, std::span<const RollCut> cuts, const Now& now, KnownConditions known) {
     return shop.act([&](Writer& writer) -> Result<Done> {
-        std::string title;
+        Sentence title;
         for (const RollCut& cut : cuts) {
             if (const auto done =
                     cutDecals(shop, cut.roll, cut.decals, cut.length, now, cut.offcuts, cut.outlines, known);
                 !done.ok())
                 return done;
-            title += title.empty() ? writer.title() : "; " + withinLine(writer.title());
+            title = title.empty() ? writer.title()
+                                  : said("{first}; {then}",
+                                         {{"first", std::move(title)}, {"then", withinLine(writer.title())}});
         }
         writer.describe(title);
         return Done{};
@@ -155,7 +156,7 @@ Result<Done> cutFromRolls(Shop& shop, std::span<const RollCut> cuts, const Now& 
 Result<Done> markMiscut(Shop& shop, DecalId decal, const std::string& reason) {
     return shop.act([&](Writer& writer) -> Result<Done> {
         const auto why =
-            typedText(reason, {.field = "reason", .what = "The reason", .least = 3, .most = 200});
+            typedText(reason, {.field = "reason", .what = phrase("The reason"), .least = 3, .most = 200});
         if (!why.ok())
             return why.error();
         const auto row = decalRow(writer.connection(), decal);
@@ -164,14 +165,16 @@ Result<Done> markMiscut(Shop& shop, DecalId decal, const std::string& reason) {
         if (const auto open = requireOpen(row->garment); !open.ok())
             return open.error();
         if (!row->cutFrom)
-            return plainError(row->garment.label() + ": " + row->words() + " is not cut yet.");
+            return plainError(said("{garment}: {decal} is not cut yet.",
+                                   {{"garment", row->garment.label()}, {"decal", row->words()}}));
         if (row->garment.isPressed())
-            return plainError(row->garment.label() + " is pressed already.");
+            return plainError(said("{garment} is pressed already.", {{"garment", row->garment.label()}}));
         if (row->garment.isOnPress())
-            return plainError(row->garment.label() +
-                              " is on the press. Step it back to the walk, or mark it spoiled.");
+            return plainError(said("{garment} is on the press. Step it back to the walk, or mark it spoiled.",
+                                   {{"garment", row->garment.label()}}));
         writer.connection().run("UPDATE decal SET cut_roll_id = NULL, cut_at = NULL WHERE id = ?1", decal);
-        writer.describe(row->garment.label() + ": " + row->words() + " cut wrong, " + *why);
+        writer.describe(said("{garment}: {decal} cut wrong, {why}",
+                             {{"garment", row->garment.label()}, {"decal", row->words()}, {"why", *why}}));
         concernsGarment(writer, row->garment);
         writer.concerns(decal);
         writer.concerns(*row->cutFrom);

@@ -17,48 +17,55 @@ constexpr std::string_view kNoFair = "workshop";
 // Its texts trimmed.
 Result<Fair> withSoundTexts(const Fair& typed) {
     Fair fair = typed;
-    auto name = typedText(fair.name, {.field = "name", .what = "The fair’s name", .most = 60});
+    auto name = typedText(fair.name, {.field = "name", .what = phrase("The fair’s name"), .most = 60});
     if (!name.ok())
         return name.error();
     auto note = typedText(
-        fair.note, {.field = "note", .what = "The note", .least = 0, .most = 300, .mayBreakLines = true});
+        fair.note,
+        {.field = "note", .what = phrase("The note"), .least = 0, .most = 300, .mayBreakLines = true});
     if (!note.ok())
         return note.error();
     fair.name = std::move(name).value();
     fair.note = std::move(note).value();
     if (fair.name == kNoFair)
         return fieldError("name",
-                          "That is what orders say that were taken at no fair; give it another name.");
+                          said("That is what orders say that were taken at no fair; give it another name."));
     return fair;
 }
 
 Result<Done> checkDays(const Fair& fair) {
     if (fair.firstDay < localDate(2000, 1, 1) || fair.firstDay > localDate(2200, 1, 1))
-        return fieldError("firstDay", "The first day must lie between 2000 and 2200.");
+        return fieldError("firstDay", said("The first day must lie between 2000 and 2200."));
     if (fair.lastDay < fair.firstDay)
-        return fieldError("lastDay", "The last day must be no earlier than the first.");
+        return fieldError("lastDay", said("The last day must be no earlier than the first."));
     if (fair.days() > kMostDays)
-        return fieldError("lastDay", "A fair lasts at most 31 days; add a longer one in parts.");
+        return fieldError("lastDay", said("A fair lasts at most 31 days; add a longer one in parts."));
     return Done{};
 }
 
 Result<Done> checkHours(const Fair& fair) {
     if (fair.hours.opens < Minutes{0} || fair.hours.closes > Hours{24} ||
         fair.hours.opens >= fair.hours.closes)
-        return fieldError("hours", "The stall must open before it closes, both between 00:00 and 24:00.");
+        return fieldError("hours",
+                          said("The stall must open before it closes, both between 00:00 and 24:00."));
     if (fair.worked && (*fair.worked <= Minutes{0} || *fair.worked > Hours{24} * fair.days() * 3))
-        return fieldError("worked", "The hours worked must be more than none, and no more than three people "
-                                    "have in the days of the fair; leave them empty where they are those of "
-                                    "the stall.");
+        return fieldError("worked",
+                          said("The hours worked must be more than none, and no more than three people "
+                               "have in the days of the fair; leave them empty where they are those of "
+                               "the stall."));
     return Done{};
 }
 
 Result<Done> checkCosts(const Fair& fair) {
     const auto wrong = firstError({
-        within(fair.stallCost.minor,
-               {.field = "stallCost", .what = "The stall’s cost", .least = 0, .most = kMostCostOfFair.minor}),
-        within(fair.otherCosts.minor,
-               {.field = "otherCosts", .what = "Other costs", .least = 0, .most = kMostCostOfFair.minor}),
+        within(fair.stallCost.minor, {.field = "stallCost",
+                                      .what = phrase("The stall’s cost"),
+                                      .least = 0,
+                                      .most = kMostCostOfFair.minor}),
+        within(fair.otherCosts.minor, {.field = "otherCosts",
+                                       .what = phrase("Other costs"),
+                                       .least = 0,
+                                       .most = kMostCostOfFair.minor}),
     });
     return wrong ? Result<Done>{*wrong} : Result<Done>{Done{}};
 }
@@ -69,7 +76,8 @@ Result<Done> checkIsAlone(Connection& connection, const Fair& fair) {
                           "AND first_day <= ?4 AND last_day >= ?3",
                           fair.name, fair.id, fair.firstDay, fair.lastDay) == 0)
         return Done{};
-    return fieldError("name", "“" + fair.name + "” is in the list on one of these days already.");
+    return fieldError("name",
+                      said("“{fair}” is in the list on one of these days already.", {{"fair", fair.name}}));
 }
 
 Result<Fair> soundFair(Connection& connection, const Fair& typed) {
@@ -87,7 +95,7 @@ Result<Fair> fairRow(Connection& connection, FairId id) {
     const std::vector<Fair> fairs = readFairs(connection, unread);
     const auto found = std::ranges::find(fairs, id, &Fair::id);
     if (found == fairs.end())
-        return fieldError("fair", "There is no such fair.");
+        return fieldError("fair", said("There is no such fair."));
     return *found;
 }
 
@@ -105,9 +113,9 @@ std::vector<LocalDate> daysOfOrders(Connection& connection, const Fair& fair, co
 Result<Done> checkKeepsItsOrders(const std::vector<LocalDate>& days, const Fair& after) {
     for (const LocalDate day : days)
         if (!after.isOn(day))
-            return fieldError(day < after.firstDay ? "firstDay" : "lastDay",
-                              "Orders were taken there on " + spokenDay(day) +
-                                  "; the fair must keep that day.");
+            return fieldError(
+                day < after.firstDay ? "firstDay" : "lastDay",
+                said("Orders were taken there on {day}; the fair must keep that day.", {{"day", day}}));
     return Done{};
 }
 
@@ -140,7 +148,7 @@ Result<FairId> addFair(Shop& shop, const Fair& typed) {
                                 fair->id, fair->name, fair->firstDay, fair->lastDay, fair->hours.opens,
                                 fair->hours.closes, fair->stallCost, fair->otherCosts, fair->worked,
                                 fair->note);
-        writer.describe("Fair in the list: " + wordsOf(*fair));
+        writer.describe(said("Fair in the list: {fair}", {{"fair", wordsOf(*fair)}}));
         writer.concerns(fair->id);
         return fair->id;
     });
@@ -164,7 +172,7 @@ Result<Done> changeFair(Shop& shop, const Fair& typed, const Now& now) {
                        "WHERE id = ?1",
                        fair->id, fair->name, fair->firstDay, fair->lastDay, fair->hours.opens,
                        fair->hours.closes, fair->stallCost, fair->otherCosts, fair->worked, fair->note);
-        writer.describe("Fair changed: " + wordsOf(*fair));
+        writer.describe(said("Fair changed: {fair}", {{"fair", wordsOf(*fair)}}));
         writer.concerns(fair->id);
         return Done{};
     });
@@ -181,7 +189,7 @@ Result<Done> takeFairOffList(Shop& shop, FairId id, const Now& now) {
                 "fair", (orders == 1 ? std::string{"1 order was"} : std::to_string(orders) + " orders were") +
                             " taken at " + fair->name + "; it stays in the list.");
         connection.run("DELETE FROM fair WHERE id = ?1", id);
-        writer.describe("Fair off the list: " + wordsOf(*fair));
+        writer.describe(said("Fair off the list: {fair}", {{"fair", wordsOf(*fair)}}));
         writer.concerns(id);
         return Done{};
     });

@@ -21,7 +21,7 @@ Result<Done> checkBand(double low, double high, const NumberLimits& limits) {
             return checked;
     if (low >= high)
         return fieldError(std::string{limits.field},
-                          std::string{limits.what} + " must begin below where it ends.");
+                          said("{what} must begin below where it ends.", {{"what", limits.what}}));
     return Done{};
 }
 
@@ -29,34 +29,50 @@ Result<Done> checkNumbers(const Film& film, const Currency& currency) {
     const std::int64_t shelfLife = film.shelfLife ? film.shelfLife->count() : 1;
     const auto wrong = firstError({
         film.rgb > 0xFFFFFF
-            ? Result<Done>{fieldError("shade", "The colour must be one of red, green and blue, 0 to "
-                                               "255 each.")}
+            ? Result<Done>{fieldError("shade", said("The colour must be one of red, green and blue, 0 to "
+                                                    "255 each."))}
             : Result<Done>{Done{}},
         film.recipe ? checkRecipe(*film.recipe) : Result<Done>{Done{}},
         checkCare(film.care),
-        within(shelfLife,
-               {.field = "shelfLife", .what = "The shelf life", .least = 1, .most = 36'500, .unit = " days"}),
-        checkBand(
-            film.storage.humidity.low.percent, film.storage.humidity.high.percent,
-            {.field = "humidity", .what = "The storage humidity", .least = 0, .most = 100, .unit = " %"}),
-        checkBand(
-            film.storage.temperature.low.value, film.storage.temperature.high.value,
-            {.field = "storage", .what = "The storage temperature", .least = -20, .most = 60, .unit = " °C"}),
-        within(
-            film.storage.allowedOutside.count(),
-            {.field = "allowedOutside", .what = "The time outside", .least = 0, .most = 8784, .unit = " h"}),
+        within(shelfLife, {.field = "shelfLife",
+                           .what = phrase("The shelf life"),
+                           .least = 1,
+                           .most = 36'500,
+                           .unit = " days"}),
+        checkBand(film.storage.humidity.low.percent, film.storage.humidity.high.percent,
+                  {.field = "humidity",
+                   .what = phrase("The storage humidity"),
+                   .least = 0,
+                   .most = 100,
+                   .unit = " %"}),
+        checkBand(film.storage.temperature.low.value, film.storage.temperature.high.value,
+                  {.field = "storage",
+                   .what = phrase("The storage temperature"),
+                   .least = -20,
+                   .most = 60,
+                   .unit = " °C"}),
+        within(film.storage.allowedOutside.count(), {.field = "allowedOutside",
+                                                     .what = phrase("The time outside"),
+                                                     .least = 0,
+                                                     .most = 8784,
+                                                     .unit = " h"}),
         measuredWithin(film.ageing.q10,
-                       {.field = "q10", .what = "The ageing factor", .least = 1, .most = 10}),
-        measuredWithin(
-            film.ageing.reference.value,
-            {.field = "reference", .what = "The ageing reference", .least = -20, .most = 60, .unit = " °C"}),
+                       {.field = "q10", .what = phrase("The ageing factor"), .least = 1, .most = 10}),
+        measuredWithin(film.ageing.reference.value, {.field = "reference",
+                                                     .what = phrase("The ageing reference"),
+                                                     .least = -20,
+                                                     .most = 60,
+                                                     .unit = " °C"}),
         within(film.testStripExtends.count(), {.field = "testStripExtends",
-                                               .what = "What a test strip adds",
+                                               .what = phrase("What a test strip adds"),
                                                .least = 0,
                                                .most = 3650,
                                                .unit = " days"}),
-        within(film.rollWidth.value,
-               {.field = "rollWidth", .what = "The roll’s width", .least = 20, .most = 2000, .unit = " mm"}),
+        within(film.rollWidth.value, {.field = "rollWidth",
+                                      .what = phrase("The roll’s width"),
+                                      .least = 20,
+                                      .most = 2000,
+                                      .unit = " mm"}),
         checkCost(film.costPerMetre, "costPerMetre", currency),
     });
     return wrong ? Result<Done>{*wrong} : Result<Done>{Done{}};
@@ -65,10 +81,11 @@ Result<Done> checkNumbers(const Film& film, const Currency& currency) {
 // A film as it may be written: texts trimmed, all within their limits, its name no other film's.
 Result<Film> soundFilm(Connection& connection, const Film& typed) {
     Film film = typed;
-    auto finish = typedText(typed.finish, {.field = "finish", .what = "The film’s finish", .most = 60});
+    auto finish =
+        typedText(typed.finish, {.field = "finish", .what = phrase("The film’s finish"), .most = 60});
     if (!finish.ok())
         return finish.error();
-    auto shade = typedText(typed.shade, {.field = "shade", .what = "The film’s shade", .most = 40});
+    auto shade = typedText(typed.shade, {.field = "shade", .what = phrase("The film’s shade"), .most = 40});
     if (!shade.ok())
         return shade.error();
     film.finish = std::move(finish).value();
@@ -77,7 +94,7 @@ Result<Film> soundFilm(Connection& connection, const Film& typed) {
             "SELECT COUNT(*) FROM film WHERE finish = ?1 COLLATE NOCASE AND shade = ?2 COLLATE NOCASE "
             "AND id <> ?3",
             film.finish, film.shade, film.id) > 0)
-        return fieldError("shade", "There is a film " + film.name() + " already.");
+        return fieldError("shade", said("There is a film {film} already.", {{"film", film.name()}}));
     if (const auto checked = checkNumbers(film, loadSettings(connection).currency); !checked.ok())
         return checked.error();
     std::ranges::sort(film.notFor);
@@ -86,7 +103,8 @@ Result<Film> soundFilm(Connection& connection, const Film& typed) {
 }
 
 Result<std::string> confirmedByOf(const std::string& typed) {
-    return typedText(typed, {.field = "confirmedBy", .what = "Who confirmed it", .least = 0, .most = 80});
+    return typedText(typed,
+                     {.field = "confirmedBy", .what = phrase("Who confirmed it"), .least = 0, .most = 80});
 }
 
 void writeRecipe(Connection& connection, FilmId film, const Recipe& recipe, const std::string& confirmedBy) {
@@ -149,7 +167,7 @@ Result<FilmId> addFilm(Writer& writer, const Film& film) {
             return by.error();
         writeRecipe(writer.connection(), id, *sound->recipe, *by);
     }
-    writer.describe("Film " + sound->name() + " written down");
+    writer.describe(said("Film {film} written down", {{"film", sound->name()}}));
     writer.concerns(id);
     return id;
 }
@@ -158,14 +176,14 @@ Result<Done> changeFilmSheet(Shop& shop, const Film& film) {
     return shop.act([&](Writer& writer) -> Result<Done> {
         Connection& connection = writer.connection();
         if (connection.number("SELECT COUNT(*) FROM film WHERE id = ?1", film.id) == 0)
-            return plainError("This film is not in the shop any more.");
+            return plainError(said("This film is not in the shop any more."));
         Film typed = film;
         typed.recipe.reset();
         const auto sound = soundFilm(connection, typed);
         if (!sound.ok())
             return sound.error();
         writeSheet(connection, film.id, *sound);
-        writer.describe("Film " + sound->name() + " changed");
+        writer.describe(said("Film {film} changed", {{"film", sound->name()}}));
         writer.concerns(film.id);
         return Done{};
     });
@@ -182,9 +200,17 @@ Result<Done> enterRecipe(Shop& shop, FilmId film, const Recipe& recipe) {
         if (!name.ok())
             return name.error();
         writeRecipe(writer.connection(), film, recipe, *by);
-        writer.describe("Recipe of " + *name + ": " + temperatureWords(recipe.temperature) + ", " +
-                        secondsWords(recipe.dwell) + ", " + pressureName(recipe.pressure) +
-                        (by->empty() ? "" : ", confirmed by " + *by));
+        std::vector<NamedValue> values{{"film", *name},
+                                       {"temperature", recipe.temperature},
+                                       {"dwell", recipe.dwell},
+                                       {"pressure", pressureName(recipe.pressure)}};
+        if (by->empty()) {
+            writer.describe(said("Recipe of {film}: {temperature}, {dwell}, {pressure}", values));
+        } else {
+            values.push_back({"who", *by});
+            writer.describe(
+                said("Recipe of {film}: {temperature}, {dwell}, {pressure}, confirmed by {who}", values));
+        }
         writer.concerns(film);
         return Done{};
     });
@@ -192,7 +218,7 @@ Result<Done> enterRecipe(Shop& shop, FilmId film, const Recipe& recipe) {
 
 Result<Done> confirmRecipe(Shop& shop, FilmId film, const std::string& by) {
     return shop.act([&](Writer& writer) -> Result<Done> {
-        const auto who = typedText(by, {.field = "by", .what = "Who confirmed it"});
+        const auto who = typedText(by, {.field = "by", .what = phrase("Who confirmed it")});
         if (!who.ok())
             return who.error();
         const auto name = filmName(writer.connection(), film);
@@ -200,9 +226,9 @@ Result<Done> confirmRecipe(Shop& shop, FilmId film, const std::string& by) {
             return name.error();
         if (writer.connection().number("SELECT COUNT(*) FROM film WHERE id = ?1 AND recipe_c IS NULL", film) >
             0)
-            return plainError(*name + " has no recipe yet. Enter it first.");
+            return plainError(said("{film} has no recipe yet. Enter it first.", {{"film", *name}}));
         writer.connection().run("UPDATE film SET recipe_confirmed_by = ?2 WHERE id = ?1", film, *who);
-        writer.describe("Recipe of " + *name + " confirmed by " + *who);
+        writer.describe(said("Recipe of {film} confirmed by {who}", {{"film", *name}, {"who", *who}}));
         writer.concerns(film);
         return Done{};
     });

@@ -58,7 +58,7 @@ Result<ToBeForgotten> toBeForgotten(Connection& connection, CustomerId customer)
         found.name = row.text(0);
         found.phone = row.text(1);
     } else if (ordersEverOf(connection, customer.value).empty()) {
-        return fieldError("customer", "The shop has no such customer any more.");
+        return fieldError("customer", said("The shop has no such customer any more."));
     }
     found.isForgotten =
         connection.number("SELECT COUNT(*) FROM forgotten_customer WHERE customer_id = ?1", customer) > 0;

@@ -14,17 +14,14 @@
 namespace holdfast::db {
 namespace {
 
-std::string withSmallLetter(std::string words) {
-    if (!words.empty())
-        words[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(words[0])));
-    return words;
-}
-
 Error heldBy(const std::string& label, const Finding& hold) {
-    std::string words = label + " is held. " + hold.what + ": " + hold.why + " Needed: ";
-    if (!hold.frees.empty())
-        words += withSmallLetter(freeingWords(hold.frees.front())) + ", or ";
-    return plainError(words + "let it through with a reason.");
+    std::vector<NamedValue> values{{"garment", label}, {"what", hold.what}, {"why", hold.why}};
+    if (hold.frees.empty())
+        return plainError(
+            said("{garment} is held. {what}: {why} Needed: let it through with a reason.", values));
+    values.push_back({"act", withinLine(freeingWords(hold.frees.front()))});
+    return plainError(
+        said("{garment} is held. {what}: {why} Needed: {act}, or let it through with a reason.", values));
 }
 
 // The facts with just these rolls: only how they were kept is asked.
@@ -54,21 +51,21 @@ std::set<RollId> rollsOf(const Garment& garment) {
 
 struct RollFault {
     Rule rule;
-    std::string words;
+    Sentence words;
 };
 
 std::optional<RollFault> faultOf(const RollCondition& condition, const Film& film, const FilmRoll& roll,
                                  LocalDate today) {
+    const NamedValue label{"roll", roll.label()};
     if (condition.isPastAge(today))
-        return RollFault{Rule::RollPastAge, roll.label() + " is past its " + condition.useByName() +
-                                                ". Press a test strip first."};
+        return RollFault{Rule::RollPastAge, said("{roll} is past its {useBy}. Press a test strip first.",
+                                                 {label, {"useBy", condition.useByName()}})};
     if (condition.stripFailed)
         return RollFault{Rule::StripFailed,
-                         roll.label() + " failed its last test strip. Cut from another roll."};
+                         said("{roll} failed its last test strip. Cut from another roll.", {label})};
     if (condition.isBadlyKept(film))
-        return RollFault{Rule::RollBadlyKept, roll.label() +
-                                                  " was stored outside its limits. Press a test strip "
-                                                  "first."};
+        return RollFault{Rule::RollBadlyKept,
+                         said("{roll} was stored outside its limits. Press a test strip first.", {label})};
     return std::nullopt;
 }
 
@@ -85,7 +82,8 @@ Result<const Garment*> garmentAmong(const ShopFacts& facts, const GarmentRow& ga
     const auto why = std::ranges::find(facts.unread, std::optional{garment.order.id}, &UnreadRow::order);
     if (why != facts.unread.end())
         return cannotBeRead(*why);
-    return plainError(garment.label() + " cannot be read, so nothing can be done with it.");
+    return plainError(
+        said("{garment} cannot be read, so nothing can be done with it.", {{"garment", garment.label()}}));
 }
 
 } // namespace
@@ -117,7 +115,7 @@ Result<Done> requireMayBeCut(Connection& connection, RollId roll, std::span<cons
 
     const FilmRoll* shelved = facts.rolls.find(roll);
     if (shelved == nullptr)
-        return fieldError("roll", "This roll cannot be read, so nothing can be cut from it.");
+        return fieldError("roll", said("This roll cannot be read, so nothing can be cut from it."));
     const FilmRoll& from = *shelved;
     const RollCondition* condition = conditions.find(roll);
     const auto fault = condition != nullptr

@@ -51,12 +51,12 @@ Result<Done> checkOffcuts(Connection& connection, RollId roll, Millimetres lengt
     for (const OffcutSize& offcut : offcuts) {
         if (const auto wrong = firstError({
                 within(offcut.width.value, {.field = "offcuts",
-                                            .what = "The width of an offcut",
+                                            .what = phrase("The width of an offcut"),
                                             .least = kSmallestSide,
                                             .most = rollWidth,
                                             .unit = " mm"}),
                 within(offcut.length.value, {.field = "offcuts",
-                                             .what = "The length of an offcut",
+                                             .what = phrase("The length of an offcut"),
                                              .least = kSmallestSide,
                                              .most = length.value,
                                              .unit = " mm"}),
@@ -65,7 +65,7 @@ Result<Done> checkOffcuts(Connection& connection, RollId roll, Millimetres lengt
         area += offcut.width.value * offcut.length.value;
     }
     if (area > rollWidth * length.value)
-        return fieldError("offcuts", "The offcuts are more film than was cut off.");
+        return fieldError("offcuts", said("The offcuts are more film than was cut off."));
     return Done{};
 }
 

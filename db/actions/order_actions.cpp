@@ -48,7 +48,7 @@ private:
                                 *m_draft.customer) > 0;
         if (m_draft.customer && !isForgotten) {
             if (m_connection.number("SELECT COUNT(*) FROM customer WHERE id = ?1", *m_draft.customer) == 0)
-                return fieldError("customer", "The shop has no such customer any more.");
+                return fieldError("customer", said("The shop has no such customer any more."));
             return *m_draft.customer;
         }
         const std::string name = trimmed(m_draft.customerName);
@@ -150,7 +150,7 @@ Result<Done> confirmQuotation(Shop& shop, OrderId order) {
         if (const auto open = requireOpen(*row); !open.ok())
             return open.error();
         if (row->state == OrderState::Confirmed)
-            return plainError("Order " + row->label() + " is confirmed already.");
+            return plainError(said("Order {order} is confirmed already.", {{"order", row->label()}}));
         writer.connection().run("UPDATE shop_order SET state = ?2 WHERE id = ?1", order,
                                 codeOf(OrderState::Confirmed));
         for (const GarmentId id : garmentsOf(writer.connection(), order)) {
@@ -161,7 +161,7 @@ Result<Done> confirmQuotation(Shop& shop, OrderId order) {
                 keepBlank(writer, id, {garment->style, garment->size, garment->colour});
             concernsGarment(writer, *garment);
         }
-        writer.describe("Order " + row->label() + " confirmed");
+        writer.describe(said("Order {order} confirmed", {{"order", row->label()}}));
         writer.concerns(order);
         writer.concerns(row->customer);
         return Done{};

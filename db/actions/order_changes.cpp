@@ -23,7 +23,8 @@ Result<DecalRow> openDecal(Connection& connection, DecalId decal) {
 Result<DecalRow> uncutDecal(Connection& connection, DecalId decal) {
     auto row = openDecal(connection, decal);
     if (row.ok() && row->cutFrom)
-        return plainError(row->garment.label() + ": " + row->words() + " is cut already.");
+        return plainError(said("{garment}: {decal} is cut already.",
+                               {{"garment", row->garment.label()}, {"decal", row->words()}}));
     return row;
 }
 
@@ -42,7 +43,7 @@ void concernsOrdersOf(Writer& writer, CustomerId customer) {
 
 Result<Done> confirmWording(Shop& shop, DecalId decal, const std::string& how, const std::string& outline) {
     return shop.act([&](Writer& writer) -> Result<Done> {
-        const auto agreed = typedText(how, {.field = "how", .what = "How the customer agreed"});
+        const auto agreed = typedText(how, {.field = "how", .what = phrase("How the customer agreed")});
         if (!agreed.ok())
             return agreed.error();
         const auto row = openDecal(writer.connection(), decal);
@@ -52,7 +53,9 @@ Result<Done> confirmWording(Shop& shop, DecalId decal, const std::string& how, c
             "UPDATE decal SET confirmed_by = ?2, outline = COALESCE(outline, NULLIF(?3, '')) "
             "WHERE id = ?1",
             decal, *agreed, outline);
-        writer.describe(row->garment.label() + ": " + row->words() + " agreed " + *agreed);
+        writer.describe(
+            said("{garment}: {decal} agreed {agreed}",
+                 {{"garment", row->garment.label()}, {"decal", row->words()}, {"agreed", *agreed}}));
         concernsDecal(writer, *row);
         return Done{};
     });
@@ -60,7 +63,7 @@ Result<Done> confirmWording(Shop& shop, DecalId decal, const std::string& how, c
 
 Result<Done> rewordDecal(Shop& shop, DecalId decal, const std::string& wording, const std::string& outline) {
     return shop.act([&](Writer& writer) -> Result<Done> {
-        const auto text = typedText(wording, {.field = "wording", .what = "The wording", .most = 60});
+        const auto text = typedText(wording, {.field = "wording", .what = phrase("The wording"), .most = 60});
         if (!text.ok())
             return text.error();
         const auto row = uncutDecal(writer.connection(), decal);
@@ -68,13 +71,16 @@ Result<Done> rewordDecal(Shop& shop, DecalId decal, const std::string& wording, 
             return row.error();
         const auto* before = std::get_if<Wording>(&row->content);
         if (!before)
-            return fieldError("wording", row->words() + " is a drawing; it has no wording.");
+            return fieldError("wording",
+                              said("{decal} is a drawing; it has no wording.", {{"decal", row->words()}}));
         if (before->text == *text)
             return Done{};
         writer.connection().run(
             "UPDATE decal SET wording = ?2, confirmed_by = '', outline = NULLIF(?3, '') WHERE id = ?1", decal,
             *text, outline);
-        writer.describe(row->garment.label() + ": “" + before->text + "” is now “" + *text + "”");
+        writer.describe(
+            said("{garment}: “{before}” is now “{wording}”",
+                 {{"garment", row->garment.label()}, {"before", before->text}, {"wording", *text}}));
         concernsDecal(writer, *row);
         return Done{};
     });
@@ -96,7 +102,8 @@ Result<Done> confirmWordings(Shop& shop, std::span<const AgreedDecal> agreed, co
             order = row.ok() ? row->garment.order.label() : order;
         }
         if (agreed.size() > 1)
-            writer.describe(order + ": " + std::to_string(agreed.size()) + " decals agreed " + trimmed(how));
+            writer.describe(said("{order}: {n} decals agreed {how}",
+                                 {{"order", order}, {"n", agreed.size()}, {"how", trimmed(how)}}));
         return Done{};
     });
 }
@@ -111,7 +118,7 @@ Result<Done> movePromise(Shop& shop, OrderId order, LocalTime promised, const No
         if (const auto open = requireOpen(*row); !open.ok())
             return open.error();
         writer.connection().run("UPDATE shop_order SET promised = ?2 WHERE id = ?1", order, promised);
-        writer.describe("Promise moved to " + spokenDay(dateOf(promised)) + ", " + clockTime(promised));
+        writer.describe(said("Promise moved to {when}", {{"when", promised}}));
         writer.concerns(order);
         return Done{};
     });
@@ -126,7 +133,8 @@ Result<Done> changeFilm(Shop& shop, DecalId decal, FilmId film) {
         if (!row.ok())
             return row.error();
         writer.connection().run("UPDATE decal SET film_id = ?2 WHERE id = ?1", decal, film);
-        writer.describe(row->garment.label() + ": " + row->words() + " in " + *name);
+        writer.describe(said("{garment}: {decal} in {film}",
+                             {{"garment", row->garment.label()}, {"decal", row->words()}, {"film", *name}}));
         concernsDecal(writer, *row);
         writer.concerns(film);
         return Done{};
@@ -136,7 +144,7 @@ Result<Done> changeFilm(Shop& shop, DecalId decal, FilmId film) {
 Result<Done> changeLayer(Shop& shop, DecalId decal, int layer) {
     return shop.act([&](Writer& writer) -> Result<Done> {
         if (const auto checked =
-                within(layer, {.field = "layer", .what = "The layer", .least = 1, .most = 12});
+                within(layer, {.field = "layer", .what = phrase("The layer"), .least = 1, .most = 12});
             !checked.ok())
             return checked.error();
         const auto row = openDecal(writer.connection(), decal);
@@ -145,7 +153,9 @@ Result<Done> changeLayer(Shop& shop, DecalId decal, int layer) {
         if (const auto fresh = requireNotBegun(row->garment); !fresh.ok())
             return fresh.error();
         writer.connection().run("UPDATE decal SET layer = ?2 WHERE id = ?1", decal, layer);
-        writer.describe(row->garment.label() + ": " + row->words() + " on layer " + std::to_string(layer));
+        writer.describe(
+            said("{garment}: {decal} on layer {layer}",
+                 {{"garment", row->garment.label()}, {"decal", row->words()}, {"layer", Numeral{layer}}}));
         concernsDecal(writer, *row);
         return Done{};
     });
@@ -166,9 +176,11 @@ Result<Done> reorderLayers(Shop& shop, GarmentId garment, std::span<const DecalI
             left.insert(decals.id<DecalId>(0));
         for (const DecalId decal : fromCloth)
             if (left.erase(decal) == 0)
-                return fieldError("layers", "The decals of " + row->label() + " changed meanwhile.");
+                return fieldError("layers", said("The decals of {garment} changed meanwhile.",
+                                                 {{"garment", row->label()}}));
         if (!left.empty())
-            return fieldError("layers", "Say of each decal of " + row->label() + " where it lies.");
+            return fieldError(
+                "layers", said("Say of each decal of {garment} where it lies.", {{"garment", row->label()}}));
         std::string order;
         for (std::size_t at = 0; at < fromCloth.size(); ++at) {
             writer.connection().run("UPDATE decal SET layer = ?2 WHERE id = ?1", fromCloth[at], at + 1);
@@ -178,7 +190,8 @@ Result<Done> reorderLayers(Shop& shop, GarmentId garment, std::span<const DecalI
             order += (at == 0 ? "" : ", then ") + decal->words();
             writer.concerns(fromCloth[at]);
         }
-        writer.describe(row->label() + " layered from the cloth: " + order);
+        writer.describe(
+            said("{garment} layered from the cloth: {order}", {{"garment", row->label()}, {"order", order}}));
         concernsGarment(writer, *row);
         return Done{};
     });
@@ -210,7 +223,7 @@ Result<Done> changeBlank(Shop& shop, GarmentId garment, BlankStyleId style, cons
             writer.concerns(*row->lot);
             giveToWaiting(writer, before);
         }
-        writer.describe(row->label() + " on " + *words + " instead");
+        writer.describe(said("{garment} on {blank} instead", {{"garment", row->label()}, {"blank", *words}}));
         concernsGarment(writer, *row);
         return Done{};
     });
@@ -219,17 +232,18 @@ Result<Done> changeBlank(Shop& shop, GarmentId garment, BlankStyleId style, cons
 Result<Done> changeCustomer(Shop& shop, CustomerId customer, const std::string& name,
                             const std::string& phone) {
     return shop.act([&](Writer& writer) -> Result<Done> {
-        const auto newName = typedText(name, {.field = "customerName", .what = "The customer’s name"});
+        const auto newName =
+            typedText(name, {.field = "customerName", .what = phrase("The customer’s name")});
         if (!newName.ok())
             return newName.error();
-        const auto newPhone =
-            typedText(phone, {.field = "customerPhone", .what = "The phone number", .least = 0, .most = 30});
+        const auto newPhone = typedText(
+            phone, {.field = "customerPhone", .what = phrase("The phone number"), .least = 0, .most = 30});
         if (!newPhone.ok())
             return newPhone.error();
         writer.connection().run("UPDATE customer SET name = ?2, phone = ?3 WHERE id = ?1", customer, *newName,
                                 *newPhone);
         if (writer.connection().changes() == 0)
-            return fieldError("customer", "The shop has no such customer any more.");
+            return fieldError("customer", said("The shop has no such customer any more."));
         writer.describe("Customer is now " + *newName + (newPhone->empty() ? "" : ", " + *newPhone));
         writer.concerns(customer);
         concernsOrdersOf(writer, customer);
@@ -240,7 +254,7 @@ Result<Done> changeCustomer(Shop& shop, CustomerId customer, const std::string& 
 Result<Done> changeNote(Shop& shop, OrderId order, const std::string& note) {
     return shop.act([&](Writer& writer) -> Result<Done> {
         const auto text = typedText(note, {.field = "note",
-                                           .what = "The note",
+                                           .what = phrase("The note"),
                                            .least = 0,
                                            .most = kMostNoteCharacters,
                                            .mayBreakLines = true});

@@ -30,22 +30,22 @@ Account accountOf(Connection& connection, OrderId order) {
 Result<Done> checkAmount(const OrderRow& order, const Account& account, MoneyKind kind, Money amount,
                          const Currency& currency) {
     if (amount <= Money{})
-        return fieldError("amount", "The amount must be more than nothing.");
+        return fieldError("amount", said("The amount must be more than nothing."));
     if (kind == MoneyKind::Refund) {
         if (amount > account.paid)
-            return fieldError("amount", "No more than the " + spokenAmount(account.paid, currency) +
-                                            " paid can be refunded.");
+            return fieldError("amount", said("No more than the {amount} paid can be refunded.",
+                                             {{"amount", Amount{account.paid, currency}}}));
         return Done{};
     }
     if (order.state == OrderState::Cancelled)
-        return plainError("Order " + order.label() + " is cancelled; it takes no money, only a refund.");
+        return plainError(said("Order {order} is cancelled; it takes no money, only a refund.",
+                               {{"order", order.label()}}));
     if (order.state == OrderState::Quoted)
-        return plainError("Order " + order.label() +
-                          " is a quotation, which takes no money. Confirm it first.");
+        return plainError(said("Order {order} is a quotation, which takes no money. Confirm it first.",
+                               {{"order", order.label()}}));
     if (amount > account.owed())
-        return fieldError("amount", "No more than the " +
-                                        spokenAmount(std::max(Money{}, account.owed()), currency) +
-                                        " owed can be taken.");
+        return fieldError("amount", said("No more than the {amount} owed can be taken.",
+                                         {{"amount", Amount{std::max(Money{}, account.owed()), currency}}}));
     return Done{};
 }
 
@@ -95,8 +95,9 @@ Result<Done> moveMoney(Shop& shop, OrderId order, MoneyKind kind, Money amount, 
                                 "VALUES (?1, ?2, ?3, ?4, ?5, ?6)",
                                 writer.newId<RowId>(), order, writer.now(),
                                 kind == MoneyKind::Refund ? -amount : amount, codeOf(kind), codeOf(how));
-        writer.describe(kindWords(kind) + " " + spokenAmount(amount, currency) + ", " +
-                        std::string{codeOf(how)});
+        writer.describe(
+            said("{kind} {amount}, {how}",
+                 {{"kind", kindWords(kind)}, {"amount", Amount{amount, currency}}, {"how", codeOf(how)}}));
         writer.concerns(order);
         writer.concerns(row->customer);
         return Done{};
@@ -106,7 +107,7 @@ Result<Done> moveMoney(Shop& shop, OrderId order, MoneyKind kind, Money amount, 
 Result<Done> cancelOrder(Shop& shop, OrderId order, const std::string& reason) {
     return shop.act([&](Writer& writer) -> Result<Done> {
         const auto why =
-            typedText(reason, {.field = "reason", .what = "The reason", .least = 3, .most = 200});
+            typedText(reason, {.field = "reason", .what = phrase("The reason"), .least = 3, .most = 200});
         if (!why.ok())
             return why.error();
         const auto row = orderRow(writer.connection(), order);
@@ -119,11 +120,13 @@ Result<Done> cancelOrder(Shop& shop, OrderId order, const std::string& reason) {
             return garments.error();
         for (const GarmentRow& garment : *garments) {
             if (garment.isHandedOver)
-                return plainError(garment.label() +
-                                  " is handed over already; the order can no longer be cancelled.");
+                return plainError(
+                    said("{garment} is handed over already; the order can no longer be cancelled.",
+                         {{"garment", garment.label()}}));
             if (garment.isOnPress())
-                return plainError(garment.label() +
-                                  " is on the press. Finish it, step it back or mark it spoiled first.");
+                return plainError(
+                    said("{garment} is on the press. Finish it, step it back or mark it spoiled first.",
+                         {{"garment", garment.label()}}));
         }
 
         writer.connection().run("UPDATE shop_order SET state = ?2 WHERE id = ?1", order,
@@ -139,7 +142,7 @@ Result<Done> cancelOrder(Shop& shop, OrderId order, const std::string& reason) {
         }
         for (const BlankKind& kind : givenBack)
             giveToWaiting(writer, kind);
-        writer.describe("Order " + row->label() + " cancelled: " + *why);
+        writer.describe(said("Order {order} cancelled: {why}", {{"order", row->label()}, {"why", *why}}));
         writer.concerns(order);
         writer.concerns(row->customer);
         return Done{};
@@ -171,7 +174,8 @@ Result<Done> handOver(Shop& shop, OrderId order, const Now& now) {
             ++given;
         }
         if (given == 0)
-            return plainError("Not one garment of order " + row->label() + " is pressed yet.");
+            return plainError(
+                said("Not one garment of order {order} is pressed yet.", {{"order", row->label()}}));
         if (waiting == 0)
             writer.connection().run("UPDATE shop_order SET state = ?2, handed_over_at = ?3 WHERE id = ?1",
                                     order, codeOf(OrderState::HandedOver), now.instant);

@@ -3,6 +3,7 @@
 #include "db/actions/press_actions.h"
 
 #include "core/press/step_key.h"
+#include "core/trade/count_phrases.h"
 #include "core/trade/limits.h"
 #include "core/trade/unit_words.h"
 #include "db/actions/kept_blanks.h"
@@ -45,12 +46,12 @@ Result<Done> requireFree(Connection& connection, GarmentId garment, Needs needs)
     const auto row = garmentRow(connection, *other);
     if (!row.ok())
         return row.error();
-    return plainError(row->label() + " is on the press. Finish its step first.");
+    return plainError(said("{garment} is on the press. Finish its step first.", {{"garment", row->label()}}));
 }
 
 Result<Done> requireSound(Connection& connection, const Route& route) {
     if (route.steps.empty())
-        return plainError("There is no step to be done at the press.");
+        return plainError(said("There is no step to be done at the press."));
     if (route.press)
         if (const auto press = pressName(connection, *route.press); !press.ok())
             return press.error();
@@ -63,14 +64,17 @@ Result<Done> requireReady(Connection& connection, const GarmentRow& garment) {
     if (const auto fresh = requireNotBegun(garment); !fresh.ok())
         return fresh.error();
     if (garment.order.state == OrderState::Quoted)
-        return plainError("Order " + garment.order.label() + " is a quotation. Confirm it first.");
+        return plainError(
+            said("Order {order} is a quotation. Confirm it first.", {{"order", garment.order.label()}}));
     if (!garment.lot)
-        return plainError(garment.label() + " has no blank yet.");
+        return plainError(said("{garment} has no blank yet.", {{"garment", garment.label()}}));
     if (connection.number("SELECT COUNT(*) FROM decal WHERE garment_id = ?1 AND cut_at IS NULL", garment.id) >
         0)
-        return plainError(garment.label() + ": not all of its decals are cut yet.");
+        return plainError(
+            said("{garment}: not all of its decals are cut yet.", {{"garment", garment.label()}}));
     if (connection.number("SELECT COALESCE(SUM(units), 0) FROM lot_move WHERE lot_id = ?1", *garment.lot) < 1)
-        return plainError("The lot that keeps a blank for " + garment.label() + " has none left. Count it.");
+        return plainError(said("The lot that keeps a blank for {garment} has none left. Count it.",
+                               {{"garment", garment.label()}}));
     return Done{};
 }
 
@@ -110,26 +114,29 @@ const RouteStep* stepAfterFinished(Connection& connection, const GarmentRow& gar
     return next < route.steps.size() ? &route.steps[next] : nullptr;
 }
 
-std::string titleOf(const Route& route, const std::string& key) {
+Sentence titleOf(const Route& route, const std::string& key) {
     const auto at = std::ranges::find(route.steps, key, &RouteStep::key);
-    return at == route.steps.end() ? withCapital(keyWords(key)) : at->title;
+    return at == route.steps.end() ? Sentence{withCapital(keyWords(key))} : at->title;
 }
 
-std::string restWords(const Route& route) {
-    const auto hours = std::chrono::duration_cast<Hours>(route.restAfter).count();
-    return hours > 0 ? ", rests " + std::to_string(hours) + " h" : "";
+Sentence pressedTitle(const GarmentRow& garment, const Route& route) {
+    const std::vector<NamedValue> values{
+        {"garment", garment.label()},
+        {"rest", hourCount(std::chrono::duration_cast<Hours>(route.restAfter).count())}};
+    return route.restAfter >= Hours{1} ? said("{garment} pressed, rests {rest}", values)
+                                       : said("{garment} pressed", {values.front()});
 }
 
 // Its blank is on the rail again, still reserved for it.
 void leavePress(Writer& writer, const GarmentRow& garment) {
     moveUnit(writer, garment, 1, garment.label() + " taken off the press");
-    writer.describe(garment.label() + " put back on the walk");
+    writer.describe(said("{garment} put back on the walk", {{"garment", garment.label()}}));
     writer.concerns(*garment.lot);
     concernsGarment(writer, garment);
 }
 
-// ", 155 min too long under heat", where that is longer than the shop takes as harmless; else nothing.
-std::string tooLongWords(Writer& writer, const GarmentRow& garment, const Route& route) {
+// "155 min too long under heat", where that is longer than the shop takes as harmless; else nothing.
+Sentence tooLongWords(Writer& writer, const GarmentRow& garment, const Route& route) {
     const auto step = std::ranges::find(route.steps, *garment.openStep, &RouteStep::key);
     if (step == route.steps.end() || step->platen.count() <= 0)
         return {};
@@ -138,15 +145,15 @@ std::string tooLongWords(Writer& writer, const GarmentRow& garment, const Route&
     const Seconds over = writer.now() - Instant{Seconds{started}} - step->platen;
     if (over.count() <= 0 || over < loadSettings(writer.connection()).mostOverUnderHeat)
         return {};
-    const std::int64_t minutes = (over.count() + 30) / 60;
-    return ", " + (over < Minutes{2} ? secondsWords(over) : std::to_string(minutes) + " min") +
-           " too long under heat";
+    return over < Minutes{2}
+               ? said("{time} too long under heat", {{"time", over}})
+               : said("{minutes} min too long under heat", {{"minutes", (over.count() + 30) / 60}});
 }
 
 Result<GarmentRow> garmentOnPress(Connection& connection, GarmentId garment) {
     auto row = garmentRow(connection, garment);
     if (row.ok() && !row->isOnPress())
-        return plainError(row->label() + " is not on the press.");
+        return plainError(said("{garment} is not on the press.", {{"garment", row->label()}}));
     return row;
 }
 
@@ -168,7 +175,7 @@ Result<Done> takeUp(Shop& shop, GarmentId garment, const Route& route, const Now
             return free.error();
         openStep(writer, *row, route.steps.front().key, route.press);
         moveUnit(writer, *row, -1, row->label() + " put on the press");
-        writer.describe(row->label() + " put on the press");
+        writer.describe(said("{garment} put on the press", {{"garment", row->label()}}));
         concernsGarment(writer, *row);
         writer.concerns(*row->lot);
         if (route.press)
@@ -184,7 +191,7 @@ Result<std::string> finishStep(Shop& shop, GarmentId garment, const Route& route
         const auto row = garmentOnPress(writer.connection(), garment);
         if (!row.ok())
             return row.error();
-        const std::string tooLong = tooLongWords(writer, *row, route);
+        const Sentence tooLong = tooLongWords(writer, *row, route);
         closeStep(writer, *row->openRow);
         const RouteStep* next = stepAfterFinished(writer.connection(), *row, route);
         if (next && !isWaitingKey(next->key))
@@ -192,8 +199,12 @@ Result<std::string> finishStep(Shop& shop, GarmentId garment, const Route& route
                 return free.error();
         if (next)
             openStep(writer, *row, next->key, route.press);
-        writer.describe(next ? row->label() + ": " + titleOf(route, *row->openStep) + " done" + tooLong
-                             : row->label() + " pressed" + restWords(route) + tooLong);
+        const Sentence done =
+            next ? said("{garment}: {step} done",
+                        {{"garment", row->label()}, {"step", titleOf(route, *row->openStep)}})
+                 : pressedTitle(*row, route);
+        writer.describe(tooLong.empty() ? done
+                                        : said("{done}, {tooLong}", {{"done", done}, {"tooLong", tooLong}}));
         concernsGarment(writer, *row);
         if (route.press)
             writer.concerns(*route.press);
@@ -208,7 +219,8 @@ Result<Done> restartStep(Shop& shop, GarmentId garment) {
             return row.error();
         writer.connection().run("UPDATE press_step SET started_at = ?2 WHERE id = ?1", row->openRow,
                                 writer.now());
-        writer.describe(row->label() + ": " + withCapital(keyWords(*row->openStep)) + " started again");
+        writer.describe(said("{garment}: {step} started again",
+                             {{"garment", row->label()}, {"step", withCapital(keyWords(*row->openStep))}}));
         concernsGarment(writer, *row);
         return Done{};
     });
@@ -240,7 +252,8 @@ Result<Done> backAStep(Shop& shop, GarmentId garment) {
                     return free.error();
             writer.connection().run("UPDATE press_step SET started_at = ?2, finished_at = NULL WHERE id = ?1",
                                     *before, writer.now());
-            writer.describe(row->label() + " a step back, to " + keyWords(key));
+            writer.describe(said("{garment} a step back, to {step}",
+                                 {{"garment", row->label()}, {"step", keyWords(key)}}));
             concernsGarment(writer, *row);
         } else {
             leavePress(writer, *row);
@@ -261,7 +274,8 @@ Result<Done> putBackOnWalk(Shop& shop, GarmentId garment) {
                 garment, row->attempt);
             while (finished.step())
                 if (isHeatKey(finished.view(0)))
-                    return plainError(row->label() + " has had heat. Finish it, or mark it spoiled.");
+                    return plainError(said("{garment} has had heat. Finish it, or mark it spoiled.",
+                                           {{"garment", row->label()}}));
         }
         writer.connection().run("DELETE FROM press_step WHERE garment_id = ?1 AND attempt = ?2", garment,
                                 row->attempt);
@@ -273,7 +287,7 @@ Result<Done> putBackOnWalk(Shop& shop, GarmentId garment) {
 Result<Done> waive(Shop& shop, GarmentId garment, Rule rule, const std::string& reason) {
     return shop.act([&](Writer& writer) -> Result<Done> {
         const auto why =
-            typedText(reason, {.field = "reason", .what = "The reason", .least = 3, .most = 200});
+            typedText(reason, {.field = "reason", .what = phrase("The reason"), .least = 3, .most = 200});
         if (!why.ok())
             return why.error();
         const auto row = garmentRow(writer.connection(), garment);
@@ -285,13 +299,14 @@ Result<Done> waive(Shop& shop, GarmentId garment, Rule rule, const std::string& 
         if (writer.connection().number(
                 "SELECT COUNT(*) FROM waiver WHERE garment_id = ?1 AND attempt = ?2 AND rule = ?3", garment,
                 row->attempt, code) > 0)
-            return plainError(row->label() + " was let through already.");
+            return plainError(said("{garment} was let through already.", {{"garment", row->label()}}));
         writer.connection().run("INSERT INTO waiver (id, garment_id, attempt, rule, reason, at) "
                                 "VALUES (?1, ?2, ?3, ?4, ?5, ?6)",
                                 writer.newId<RowId>(), garment, row->attempt, code, *why, writer.now());
         std::string words = code;
         std::ranges::replace(words, '-', ' ');
-        writer.describe(row->label() + " let through, " + words + ": " + *why);
+        writer.describe(said("{garment} let through, {rule}: {why}",
+                             {{"garment", row->label()}, {"rule", words}, {"why", *why}}));
         concernsGarment(writer, *row);
         return Done{};
     });
@@ -299,7 +314,8 @@ Result<Done> waive(Shop& shop, GarmentId garment, Rule rule, const std::string& 
 
 Result<Done> markSpoiled(Shop& shop, GarmentId garment, const std::string& cause) {
     return shop.act([&](Writer& writer) -> Result<Done> {
-        const auto why = typedText(cause, {.field = "cause", .what = "The cause", .least = 3, .most = 200});
+        const auto why =
+            typedText(cause, {.field = "cause", .what = phrase("The cause"), .least = 3, .most = 200});
         if (!why.ok())
             return why.error();
         const auto row = garmentRow(writer.connection(), garment);
@@ -309,9 +325,9 @@ Result<Done> markSpoiled(Shop& shop, GarmentId garment, const std::string& cause
             return open.error();
         // Its blank is still on the rail and in the lot's ledger: a count or a miscut says what was lost.
         if (!row->hasBegun())
-            return plainError(
-                row->label() +
-                " has not been on the press. Correct the lot’s count, or mark its decal as cut wrong.");
+            return plainError(said("{garment} has not been on the press. Correct the lot’s count, or mark "
+                                   "its decal as cut wrong.",
+                                   {{"garment", row->label()}}));
         Connection& connection = writer.connection();
         connection.run("INSERT INTO spoil (id, garment_id, attempt, at, cause) VALUES (?1, ?2, ?3, ?4, ?5)",
                        writer.newId<RowId>(), garment, row->attempt, writer.now(), *why);
@@ -321,7 +337,7 @@ Result<Done> markSpoiled(Shop& shop, GarmentId garment, const std::string& cause
         // The spoiled unit stays taken from its lot.
         connection.run("UPDATE garment SET attempt = attempt + 1, lot_id = NULL WHERE id = ?1", garment);
         keepBlank(writer, garment, {row->style, row->size, row->colour});
-        writer.describe(row->label() + " spoiled: " + *why);
+        writer.describe(said("{garment} spoiled: {why}", {{"garment", row->label()}, {"why", *why}}));
         concernsGarment(writer, *row);
         if (row->lot)
             writer.concerns(*row->lot);

@@ -10,32 +10,36 @@ namespace {
 
 Result<Done> checkPress(const Press& press) {
     const auto wrong = firstError({
-        within(
-            press.platenWidth.value,
-            {.field = "platenWidth", .what = "The platen’s width", .least = 50, .most = 2000, .unit = " mm"}),
+        within(press.platenWidth.value, {.field = "platenWidth",
+                                         .what = phrase("The platen’s width"),
+                                         .least = 50,
+                                         .most = 2000,
+                                         .unit = " mm"}),
         within(press.platenHeight.value, {.field = "platenHeight",
-                                          .what = "The platen’s height",
+                                          .what = phrase("The platen’s height"),
                                           .least = 50,
                                           .most = 2000,
                                           .unit = " mm"}),
         measuredWithin(press.heatsPerMinute, {.field = "heatsPerMinute",
-                                              .what = "The heating",
+                                              .what = phrase("The heating"),
                                               .least = 1,
                                               .most = 200,
                                               .unit = " °C a minute"}),
         measuredWithin(press.coolsPerMinute, {.field = "coolsPerMinute",
-                                              .what = "The cooling",
+                                              .what = phrase("The cooling"),
                                               .least = 1,
                                               .most = 200,
                                               .unit = " °C a minute"}),
         measuredWithin(
             press.tolerance.value,
-            {.field = "tolerance", .what = "The tolerance", .least = 1, .most = 30, .unit = " °C"}),
-        measuredWithin(
-            press.evenWithin.value,
-            {.field = "evenWithin", .what = "The spread still even", .least = 1, .most = 60, .unit = " °C"}),
+            {.field = "tolerance", .what = phrase("The tolerance"), .least = 1, .most = 30, .unit = " °C"}),
+        measuredWithin(press.evenWithin.value, {.field = "evenWithin",
+                                                .what = phrase("The spread still even"),
+                                                .least = 1,
+                                                .most = 60,
+                                                .unit = " °C"}),
         within(press.checkEvery.count(),
-               {.field = "checkEvery", .what = "The days between checks", .least = 1, .most = 3650}),
+               {.field = "checkEvery", .what = phrase("The days between checks"), .least = 1, .most = 3650}),
     });
     return wrong ? Result<Done>{*wrong} : Result<Done>{Done{}};
 }
@@ -43,18 +47,18 @@ Result<Done> checkPress(const Press& press) {
 Result<Done> checkReadings(Celsius set, const std::vector<Celsius>& readings) {
     if (auto checked = measuredWithin(
             set.value,
-            {.field = "set", .what = "The set temperature", .least = 40, .most = 250, .unit = " °C"});
+            {.field = "set", .what = phrase("The set temperature"), .least = 40, .most = 250, .unit = " °C"});
         !checked.ok())
         return checked;
     if (auto checked =
             within(static_cast<std::int64_t>(readings.size()),
-                   {.field = "readings", .what = "The number of readings", .least = 1, .most = 25});
+                   {.field = "readings", .what = phrase("The number of readings"), .least = 1, .most = 25});
         !checked.ok())
         return checked;
     for (const Celsius reading : readings)
         if (auto checked = measuredWithin(
                 reading.value,
-                {.field = "readings", .what = "A reading", .least = -20, .most = 300, .unit = " °C"});
+                {.field = "readings", .what = phrase("A reading"), .least = -20, .most = 300, .unit = " °C"});
             !checked.ok())
             return checked;
     return Done{};
@@ -62,14 +66,15 @@ Result<Done> checkReadings(Celsius set, const std::vector<Celsius>& readings) {
 
 // Its name, trimmed and no other press's, where all else of it is within its limits.
 Result<std::string> soundName(Connection& connection, const Press& press) {
-    auto name = typedText(press.name, {.field = "name", .what = "The press’s name", .most = 60});
+    auto name = typedText(press.name, {.field = "name", .what = phrase("The press’s name"), .most = 60});
     if (!name.ok())
         return name.error();
     if (const auto checked = checkPress(press); !checked.ok())
         return checked.error();
     if (connection.number("SELECT COUNT(*) FROM press WHERE name = ?1 COLLATE NOCASE AND id <> ?2", *name,
                           press.id) > 0)
-        return fieldError("name", "There is a press “" + *name + "” already; give this one another name.");
+        return fieldError("name", said("There is a press “{press}” already; give this one another name.",
+                                       {{"press", *name}}));
     return name;
 }
 
@@ -87,7 +92,7 @@ Result<PressId> addPress(Shop& shop, const Press& press) {
             "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)",
             id, *name, press.platenWidth, press.platenHeight, press.hasSmallPlaten, press.heatsPerMinute,
             press.coolsPerMinute, press.tolerance, press.evenWithin, press.checkEvery);
-        writer.describe("Press " + *name + " set up");
+        writer.describe(said("Press {press} set up", {{"press", *name}}));
         writer.concerns(id);
         return id;
     });
@@ -106,7 +111,7 @@ Result<Done> changePress(Shop& shop, const Press& press) {
             "check_every_days = ?10 WHERE id = ?1",
             press.id, *name, press.platenWidth, press.platenHeight, press.hasSmallPlaten,
             press.heatsPerMinute, press.coolsPerMinute, press.tolerance, press.evenWithin, press.checkEvery);
-        writer.describe("Press " + *name + " changed");
+        writer.describe(said("Press {press} changed", {{"press", *name}}));
         writer.concerns(press.id);
         return Done{};
     });
@@ -115,7 +120,7 @@ Result<Done> changePress(Shop& shop, const Press& press) {
 Result<Done> recordPressCheck(Shop& shop, PressId press, Celsius set, const std::vector<Celsius>& readings,
                               const std::string& by) {
     return shop.act([&](Writer& writer) -> Result<Done> {
-        const auto who = typedText(by, {.field = "by", .what = "Who checked it"});
+        const auto who = typedText(by, {.field = "by", .what = phrase("Who checked it")});
         if (!who.ok())
             return who.error();
         if (const auto checked = checkReadings(set, readings); !checked.ok())
@@ -131,7 +136,8 @@ Result<Done> recordPressCheck(Shop& shop, PressId press, Celsius set, const std:
             writer.connection().run(
                 "INSERT INTO press_check_reading (check_id, spot, celsius) VALUES (?1, ?2, ?3)", check,
                 spot + 1, readings[spot]);
-        writer.describe("Press " + *name + " checked at " + temperatureWords(set) + " by " + *who);
+        writer.describe(
+            said("Press {press} checked at {set} by {who}", {{"press", *name}, {"set", set}, {"who", *who}}));
         writer.concerns(press);
         return Done{};
     });

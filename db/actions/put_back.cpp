@@ -65,7 +65,8 @@ Result<Done> putBackCancelled(Shop& shop, OrderId order) {
         if (!row.ok())
             return row.error();
         if (row->state != OrderState::Cancelled)
-            return plainError("Order " + row->label() + " was neither undone nor cancelled.");
+            return plainError(
+                said("Order {order} was neither undone nor cancelled.", {{"order", row->label()}}));
         const OrderState state = stateBeforeCancelling(writer.connection(), order);
         writer.connection().run("UPDATE shop_order SET state = ?2 WHERE id = ?1", order, codeOf(state));
         for (const GarmentId id : garmentsOf(writer.connection(), order)) {
@@ -76,7 +77,7 @@ Result<Done> putBackCancelled(Shop& shop, OrderId order) {
                 keepBlank(writer, id, {garment->style, garment->size, garment->colour});
             concernsGarment(writer, *garment);
         }
-        writer.describe("Order " + row->label() + " put back");
+        writer.describe(said("Order {order} put back", {{"order", row->label()}}));
         writer.concerns(order);
         writer.concerns(row->customer);
         return Done{};

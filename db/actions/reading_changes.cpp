@@ -14,7 +14,7 @@ Result<ClimateReading> readingAt(Connection& connection, PlaceId place, Instant 
     Query row = connection.query(
         "SELECT celsius, humidity FROM climate_reading WHERE place_id = ?1 AND at = ?2", place, at);
     if (!row.step())
-        return fieldError("at", "There is no reading of that moment any more.");
+        return fieldError("at", said("There is no reading of that moment any more."));
     const std::optional<double> humidity = row.optionalReal(1);
     return readingOf(at, Celsius{row.real(0)}, humidity ? std::optional{Humidity{*humidity}} : std::nullopt);
 }
@@ -46,12 +46,14 @@ Result<Done> correctReading(Shop& shop, PlaceId place, Instant before, const Cli
         if (!was.ok())
             return was.error();
         if (corrected.at != before && readingAt(connection, place, corrected.at).ok())
-            return fieldError("at", *name + " has a reading of that moment already.");
+            return fieldError("at",
+                              said("{place} has a reading of that moment already.", {{"place", *name}}));
         if (*was == corrected)
-            return fieldError("temperature", "Nothing was changed.");
+            return fieldError("temperature", said("Nothing was changed."));
         replace(connection, place, before, corrected);
-        writer.describe(*name + ": reading corrected from " + measuredWords(*was) + " to " +
-                        measuredWords(corrected));
+        writer.describe(
+            said("{place}: reading corrected from {was} to {corrected}",
+                 {{"place", *name}, {"was", measuredWords(*was)}, {"corrected", measuredWords(corrected)}}));
         writer.concerns(place);
         return Done{};
     });
@@ -68,11 +70,11 @@ Result<std::int64_t> removeReadings(Shop& shop, PlaceId place, Instant first, In
             "SELECT COUNT(*) FROM climate_reading WHERE place_id = ?1 AND at BETWEEN ?2 AND ?3", place, first,
             last);
         if (count == 0)
-            return fieldError("at", "There is no reading to remove.");
+            return fieldError("at", said("There is no reading to remove."));
         const auto single = readingAt(connection, place, first);
         for (std::int64_t removed = 0; removed < count; removed += kRemovedAtOnce) {
             if (progress && !progress(static_cast<double>(removed) / static_cast<double>(count)))
-                return plainError("Stopped. Not one reading was removed.");
+                return plainError(said("Stopped. Not one reading was removed."));
             connection.run("DELETE FROM climate_reading WHERE place_id = ?1 AND at IN (SELECT at FROM "
                            "climate_reading WHERE place_id = ?1 AND at BETWEEN ?2 AND ?3 LIMIT ?4)",
                            place, first, last, kRemovedAtOnce);

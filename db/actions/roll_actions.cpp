@@ -12,33 +12,36 @@
 namespace holdfast::db {
 namespace {
 
-constexpr TextLimits kReason{.field = "reason", .what = "The reason", .least = 3, .most = 200};
+constexpr TextLimits kReason{.field = "reason", .what = phrase("The reason"), .least = 3, .most = 200};
 
 Result<Done> checkDates(const RollReceived& roll, const Now& now) {
-    if (auto received = checkDay(roll.receivedOn, "receivedOn", "The day it was received", now.instant);
+    if (auto received =
+            checkDay(roll.receivedOn, "receivedOn", phrase("The day it was received"), now.instant);
         !received.ok())
         return received;
     if (roll.receivedOn > now.today())
-        return fieldError("receivedOn", "The day it was received must not lie in the future.");
+        return fieldError("receivedOn", said("The day it was received must not lie in the future."));
     if (roll.madeOn) {
         if (*roll.madeOn > roll.receivedOn)
-            return fieldError("madeOn", "The day it was made must not lie after the day it was received.");
-        if (auto made = checkDay(*roll.madeOn, "madeOn", "The day it was made", now.instant); !made.ok())
+            return fieldError("madeOn",
+                              said("The day it was made must not lie after the day it was received."));
+        if (auto made = checkDay(*roll.madeOn, "madeOn", phrase("The day it was made"), now.instant);
+            !made.ok())
             return made;
     }
     if (!roll.printedUseBy)
         return Done{};
     if (roll.madeOn && *roll.printedUseBy <= *roll.madeOn)
-        return fieldError("printedUseBy", "The printed use-by must lie after the day it was made.");
+        return fieldError("printedUseBy", said("The printed use-by must lie after the day it was made."));
     if (*roll.printedUseBy < localDate(2000, 1, 1) || *roll.printedUseBy > localDate(2200, 1, 1))
-        return fieldError("printedUseBy", "The printed use-by must lie between 2000 and 2200.");
+        return fieldError("printedUseBy", said("The printed use-by must lie between 2000 and 2200."));
     return Done{};
 }
 
 Result<RollRow> rollInUse(Connection& connection, RollId roll) {
     auto row = rollRow(connection, roll);
     if (row.ok() && row->state == RollState::UsedUp)
-        return plainError(row->label() + " is used up.");
+        return plainError(said("{roll} is used up.", {{"roll", row->label()}}));
     return row;
 }
 
@@ -54,6 +57,15 @@ void setState(Writer& writer, RollId roll, RollState state) {
 void concernsRoll(Writer& writer, const RollRow& roll) {
     writer.concerns(roll.id);
     writer.concerns(roll.film);
+}
+
+Sentence stripTitle(const std::string& roll, bool passed, const std::string& note) {
+    const std::vector<NamedValue> values{{"roll", roll}, {"note", note}};
+    if (note.empty())
+        return passed ? said("{roll}: test strip passed", {values.front()})
+                      : said("{roll}: test strip failed", {values.front()});
+    return passed ? said("{roll}: test strip passed, {note}", values)
+                  : said("{roll}: test strip failed, {note}", values);
 }
 
 // The place it stands in now, and since when.
@@ -80,9 +92,9 @@ Result<RollOnShelf> receiveRoll(Writer& writer, const RollReceived& roll, std::o
                                 const Now& now) {
     if (const auto wrong = firstError({
             within(roll.width.value,
-                   {.field = "width", .what = "The width", .least = 20, .most = 2000, .unit = " mm"}),
+                   {.field = "width", .what = phrase("The width"), .least = 20, .most = 2000, .unit = " mm"}),
             within(roll.length.value, {.field = "length",
-                                       .what = "The length",
+                                       .what = phrase("The length"),
                                        .least = number ? 20 : 100,
                                        .most = 200'000,
                                        .unit = " mm"}),
@@ -98,7 +110,7 @@ Result<RollOnShelf> receiveRoll(Writer& writer, const RollReceived& roll, std::o
 
     const int label = number.value_or(nextRollNumber(writer.connection()));
     if (writer.connection().number("SELECT COUNT(*) FROM film_roll WHERE number = ?1", label) > 0)
-        return fieldError("roll", "There is a roll of that number already.");
+        return fieldError("roll", said("There is a roll of that number already."));
     const RollRow row{writer.newId<RollId>(), label, roll.film, RollState::OnShelf, roll.length};
     writer.connection().run("INSERT INTO film_roll (id, number, film_id, width_mm, received_on, made_on, "
                             "printed_use_by, state) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)",
@@ -112,7 +124,8 @@ Result<RollOnShelf> receiveRoll(Writer& writer, const RollReceived& roll, std::o
         writer.concerns(roll.place);
     }
     moveLength(writer, row.id, roll.length, "received", LengthKind::Received);
-    writer.describe(row.label() + " received: " + *film + ", " + metres(roll.length));
+    writer.describe(said("{roll} received: {film}, {length}",
+                         {{"roll", row.label()}, {"film", *film}, {"length", InMetres{roll.length}}}));
     concernsRoll(writer, row);
     return RollOnShelf{row.id, row.number};
 }
@@ -128,7 +141,8 @@ Result<Done> useUpRoll(Shop& shop, RollId roll, const std::string& reason) {
         if (row->left.value != 0)
             moveLength(writer, roll, -row->left, *why, LengthKind::UsedUp);
         setState(writer, roll, RollState::UsedUp);
-        writer.describe(row->label() + " used up, " + metres(row->left) + " written off: " + *why);
+        writer.describe(said("{roll} used up, {left} written off: {why}",
+                             {{"roll", row->label()}, {"left", InMetres{row->left}}, {"why", *why}}));
         concernsRoll(writer, *row);
         return Done{};
     });
@@ -139,11 +153,13 @@ Result<Done> putRollAway(Shop& shop, RollId roll, bool away) {
         const auto row = rollInUse(writer.connection(), roll);
         if (!row.ok())
             return row.error();
+        const std::vector<NamedValue> label{{"roll", row->label()}};
         const auto state = away ? RollState::PutAway : RollState::OnShelf;
         if (row->state == state)
-            return plainError(row->label() + (away ? " is put away already." : " is on the shelf already."));
+            return plainError(away ? said("{roll} is put away already.", label)
+                                   : said("{roll} is on the shelf already.", label));
         setState(writer, roll, state);
-        writer.describe(row->label() + (away ? " put away" : " back on the shelf"));
+        writer.describe(away ? said("{roll} put away", label) : said("{roll} back on the shelf", label));
         concernsRoll(writer, *row);
         return Done{};
     });
@@ -159,10 +175,11 @@ Result<Done> moveRoll(Shop& shop, RollId roll, PlaceId place) {
             return row.error();
         const auto stay = lastStay(writer.connection(), roll);
         if (stay && stay->place == place)
-            return fieldError("place", row->label() + " stands in " + *name + " already.");
+            return fieldError(
+                "place", said("{roll} is in {place} already.", {{"roll", row->label()}, {"place", *name}}));
         // After a clock was set back the new stay still follows the last one.
         addStay(writer, roll, place, stay ? std::max(writer.now(), stay->since) : writer.now());
-        writer.describe(row->label() + " moved to " + *name);
+        writer.describe(said("{roll} moved to {place}", {{"roll", row->label()}, {"place", *name}}));
         concernsRoll(writer, *row);
         writer.concerns(place);
         if (stay)
@@ -174,7 +191,7 @@ Result<Done> moveRoll(Shop& shop, RollId roll, PlaceId place) {
 Result<Done> correctLength(Shop& shop, RollId roll, Millimetres measured, const std::string& reason) {
     return shop.act([&](Writer& writer) -> Result<Done> {
         if (const auto checked = within(measured.value, {.field = "measured",
-                                                         .what = "The measured length",
+                                                         .what = phrase("The measured length"),
                                                          .least = 0,
                                                          .most = 200'000,
                                                          .unit = " mm"});
@@ -189,8 +206,11 @@ Result<Done> correctLength(Shop& shop, RollId roll, Millimetres measured, const 
         if (measured == row->left)
             return Done{};
         moveLength(writer, roll, measured - row->left, *why, LengthKind::Correction);
-        writer.describe(row->label() + " measured: " + metres(measured) + " instead of " + metres(row->left) +
-                        ", " + *why);
+        writer.describe(
+            said("{roll} measured: {measured} instead of {left}, {why}", {{"roll", row->label()},
+                                                                          {"measured", InMetres{measured}},
+                                                                          {"left", InMetres{row->left}},
+                                                                          {"why", *why}}));
         concernsRoll(writer, *row);
         return Done{};
     });
@@ -199,19 +219,21 @@ Result<Done> correctLength(Shop& shop, RollId roll, Millimetres measured, const 
 Result<Done> recordTestStrip(Shop& shop, RollId roll, bool passed, Millimetres used,
                              const std::string& note) {
     return shop.act([&](Writer& writer) -> Result<Done> {
-        if (const auto checked =
-                within(used.value,
-                       {.field = "used", .what = "The film used", .least = 0, .most = 1000, .unit = " mm"});
+        if (const auto checked = within(
+                used.value,
+                {.field = "used", .what = phrase("The film used"), .least = 0, .most = 1000, .unit = " mm"});
             !checked.ok())
             return checked.error();
-        const auto text = typedText(note, {.field = "note", .what = "The note", .least = 0, .most = 200});
+        const auto text =
+            typedText(note, {.field = "note", .what = phrase("The note"), .least = 0, .most = 200});
         if (!text.ok())
             return text.error();
         const auto row = rollInUse(writer.connection(), roll);
         if (!row.ok())
             return row.error();
         if (used > row->left)
-            return fieldError("used", row->label() + " has only " + metres(row->left) + " left.");
+            return fieldError("used", said("{roll} has only {left} left.",
+                                           {{"roll", row->label()}, {"left", InMetres{row->left}}}));
         const std::int64_t extends =
             passed
                 ? writer.connection().number("SELECT strip_extends_days FROM film WHERE id = ?1", row->film)
@@ -221,8 +243,7 @@ Result<Done> recordTestStrip(Shop& shop, RollId roll, bool passed, Millimetres u
                                 writer.newId<RowId>(), roll, writer.now(), passed, extends, *text);
         if (used.value > 0)
             moveLength(writer, roll, -used, "test strip", LengthKind::TestStrip);
-        writer.describe(row->label() + ": test strip " + (passed ? "passed" : "failed") +
-                        (text->empty() ? "" : ", " + *text));
+        writer.describe(stripTitle(row->label(), passed, *text));
         concernsRoll(writer, *row);
         return Done{};
     });

@@ -10,7 +10,7 @@ namespace holdfast::db {
 namespace {
 
 Error gone(std::string_view field, const std::string& what) {
-    return fieldError(std::string{field}, "The shop has no such " + what + " any more.");
+    return fieldError(std::string{field}, said("The shop has no such {what} any more.", {{"what", what}}));
 }
 
 template <class AnyId>
@@ -46,8 +46,10 @@ Result<Done> requireReadable(Connection& connection, OrderId order) {
 }
 
 Error cannotBeRead(const UnreadRow& row) {
-    return plainError(row.what + " cannot be read, so nothing can be done with it. " + row.why +
-                      " Put it right first: “Check the shop file” in the Back room says how.");
+    return plainError(
+        said("{what} cannot be read, so nothing can be done with it. {why} Put it right first: “Check "
+             "the shop file” in the Back room says how.",
+             {{"what", row.what}, {"why", row.why}}));
 }
 
 Result<OrderRow> orderRow(Connection& connection, OrderId order) {
@@ -190,33 +192,33 @@ Result<std::string> blankWords(Connection& connection, BlankStyleId style, const
         return name.error();
     if (connection.number("SELECT COUNT(*) FROM style_size WHERE style_id = ?1 AND size = ?2", style, size) ==
         0)
-        return fieldError("size", *name + " has no size “" + size + "”.");
+        return fieldError("size", said("{style} has no size “{size}”.", {{"style", *name}, {"size", size}}));
     Query shade =
         connection.query("SELECT name FROM style_colour WHERE id = ?1 AND style_id = ?2", colour, style);
     if (!shade.step())
-        return fieldError("colour", "Choose one of the colours of " + *name + ".");
+        return fieldError("colour", said("Choose one of the colours of {style}.", {{"style", *name}}));
     return *name + ", " + size + ", " + shade.text(0);
 }
 
 Result<Done> requireOpen(const OrderRow& order) {
     if (order.state == OrderState::Cancelled)
-        return plainError("Order " + order.label() + " is cancelled.");
+        return plainError(said("Order {order} is cancelled.", {{"order", order.label()}}));
     if (order.state == OrderState::HandedOver)
-        return plainError("Order " + order.label() + " is handed over already.");
+        return plainError(said("Order {order} is handed over already.", {{"order", order.label()}}));
     return Done{};
 }
 
 Result<Done> requireOpen(const GarmentRow& garment) {
     if (garment.isHandedOver)
-        return plainError(garment.label() + " is handed over already.");
+        return plainError(said("{garment} is handed over already.", {{"garment", garment.label()}}));
     return requireOpen(garment.order);
 }
 
 Result<Done> requireNotBegun(const GarmentRow& garment) {
     if (garment.isOnPress())
-        return plainError(garment.label() + " is on the press already.");
+        return plainError(said("{garment} is on the press already.", {{"garment", garment.label()}}));
     if (garment.isPressed())
-        return plainError(garment.label() + " is pressed already.");
+        return plainError(said("{garment} is pressed already.", {{"garment", garment.label()}}));
     return Done{};
 }
 

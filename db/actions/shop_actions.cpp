@@ -20,16 +20,20 @@ Result<ShopSettings> withSoundTexts(const ShopSettings& typed) {
         TextLimits limits;
     };
     const Typed texts[] = {
-        {&settings.shopName, {.field = "shopName", .what = "The shop’s name", .most = 60}},
-        {&settings.fairName, {.field = "fairName", .what = "The fair’s name", .least = 0, .most = 60}},
+        {&settings.shopName, {.field = "shopName", .what = phrase("The shop’s name"), .most = 60}},
+        {&settings.fairName,
+         {.field = "fairName", .what = phrase("The fair’s name"), .least = 0, .most = 60}},
         {&settings.collectAt,
-         {.field = "collectAt", .what = "Where orders are collected", .least = 0, .most = 100}},
+         {.field = "collectAt", .what = phrase("Where orders are collected"), .least = 0, .most = 100}},
         {&settings.whenEdgeLifts,
-         {.field = "whenEdgeLifts", .what = "What to do when an edge lifts", .least = 0, .most = 160}},
+         {.field = "whenEdgeLifts",
+          .what = phrase("What to do when an edge lifts"),
+          .least = 0,
+          .most = 160}},
         {&settings.currency.code,
-         {.field = "currency", .what = "The currency’s code", .least = 3, .most = 3}},
+         {.field = "currency", .what = phrase("The currency’s code"), .least = 3, .most = 3}},
         {&settings.currency.sign,
-         {.field = "currency", .what = "The currency’s sign", .least = 1, .most = 5}},
+         {.field = "currency", .what = phrase("The currency’s sign"), .least = 1, .most = 5}},
     };
     for (const auto& [text, limits] : texts) {
         auto sound = typedText(*text, limits);
@@ -39,95 +43,116 @@ Result<ShopSettings> withSoundTexts(const ShopSettings& typed) {
     }
     const auto isCapital = [](char letter) { return letter >= 'A' && letter <= 'Z'; };
     if (!std::ranges::all_of(settings.currency.code, isCapital))
-        return fieldError("currency", "The currency’s code must be three capital letters, such as GBP.");
+        return fieldError("currency",
+                          said("The currency’s code must be three capital letters, such as GBP."));
     return settings;
 }
 
 Result<Done> checkNumbers(const ShopSettings& settings) {
     const auto wrong = firstError({
         within(settings.currency.exponent,
-               {.field = "currency", .what = "The currency’s decimals", .least = 0, .most = 4}),
-        within(settings.depositPercent,
-               {.field = "depositPercent", .what = "The deposit", .least = 0, .most = 100, .unit = " %"}),
-        within(settings.minuteRate.minor,
-               {.field = "minuteRate", .what = "The rate of a minute", .least = 0, .most = 1'000'000}),
-        within(settings.overheadPerGarment.minor,
-               {.field = "overheadPerGarment", .what = "The overhead", .least = 0, .most = 100'000'000}),
-        within(settings.marginPercent,
-               {.field = "marginPercent", .what = "The margin", .least = 0, .most = 95, .unit = " %"}),
+               {.field = "currency", .what = phrase("The currency’s decimals"), .least = 0, .most = 4}),
+        within(settings.depositPercent, {.field = "depositPercent",
+                                         .what = phrase("The deposit"),
+                                         .least = 0,
+                                         .most = 100,
+                                         .unit = " %"}),
+        within(
+            settings.minuteRate.minor,
+            {.field = "minuteRate", .what = phrase("The rate of a minute"), .least = 0, .most = 1'000'000}),
+        within(
+            settings.overheadPerGarment.minor,
+            {.field = "overheadPerGarment", .what = phrase("The overhead"), .least = 0, .most = 100'000'000}),
+        within(
+            settings.marginPercent,
+            {.field = "marginPercent", .what = phrase("The margin"), .least = 0, .most = 95, .unit = " %"}),
         within(settings.pricePoint.minor,
-               {.field = "pricePoint", .what = "The price point", .least = 1, .most = 100'000'000}),
+               {.field = "pricePoint", .what = phrase("The price point"), .least = 1, .most = 100'000'000}),
         within(settings.planMarginPercent, {.field = "planMarginPercent",
-                                            .what = "The margin of the plan",
+                                            .what = phrase("The margin of the plan"),
                                             .least = 0,
                                             .most = 200,
                                             .unit = " %"}),
         within(settings.washerHolds.value, {.field = "washerHolds",
-                                            .what = "What the washer holds",
+                                            .what = phrase("What the washer holds"),
                                             .least = 100,
                                             .most = 100'000,
                                             .unit = " g"}),
         within(settings.washTakes.count(),
-               {.field = "washTakes", .what = "A wash", .least = 1, .most = 1440, .unit = " min"}),
+               {.field = "washTakes", .what = phrase("A wash"), .least = 1, .most = 1440, .unit = " min"}),
         within(settings.dryingTakes.count(),
-               {.field = "dryingTakes", .what = "Drying", .least = 0, .most = 168, .unit = " h"}),
-        measuredWithin(
-            settings.shrinkLimitPercent,
-            {.field = "shrinkLimitPercent", .what = "The shrinkage", .least = 0, .most = 50, .unit = " %"}),
+               {.field = "dryingTakes", .what = phrase("Drying"), .least = 0, .most = 168, .unit = " h"}),
+        measuredWithin(settings.shrinkLimitPercent, {.field = "shrinkLimitPercent",
+                                                     .what = phrase("The shrinkage"),
+                                                     .least = 0,
+                                                     .most = 50,
+                                                     .unit = " %"}),
         within(settings.keepingPercent, {.field = "keepingPercent",
-                                         .what = "The cost of a blank that comes home",
+                                         .what = phrase("The cost of a blank that comes home"),
                                          .least = 0,
                                          .most = 100,
                                          .unit = " %"}),
         within(settings.blankLeadTime.count(), {.field = "blankLeadTime",
-                                                .what = "The wait for blanks",
+                                                .what = phrase("The wait for blanks"),
                                                 .least = 0,
                                                 .most = 365,
                                                 .unit = " days"}),
-        within(
-            settings.filmLeadTime.count(),
-            {.field = "filmLeadTime", .what = "The wait for film", .least = 0, .most = 365, .unit = " days"}),
+        within(settings.filmLeadTime.count(), {.field = "filmLeadTime",
+                                               .what = phrase("The wait for film"),
+                                               .least = 0,
+                                               .most = 365,
+                                               .unit = " days"}),
         within(settings.cutTakes.count(),
-               {.field = "cutTakes", .what = "A cut", .least = 0, .most = 240, .unit = " min"}),
-        within(settings.weedingTakes.count(),
-               {.field = "weedingTakes", .what = "Weeding a decal", .least = 0, .most = 3600, .unit = " s"}),
-        within(
-            settings.decalGap.value,
-            {.field = "decalGap", .what = "The gap between decals", .least = 0, .most = 100, .unit = " mm"}),
+               {.field = "cutTakes", .what = phrase("A cut"), .least = 0, .most = 240, .unit = " min"}),
+        within(settings.weedingTakes.count(), {.field = "weedingTakes",
+                                               .what = phrase("Weeding a decal"),
+                                               .least = 0,
+                                               .most = 3600,
+                                               .unit = " s"}),
+        within(settings.decalGap.value, {.field = "decalGap",
+                                         .what = phrase("The gap between decals"),
+                                         .least = 0,
+                                         .most = 100,
+                                         .unit = " mm"}),
         within(settings.edgeMargin.value, {.field = "edgeMargin",
-                                           .what = "The margin at the edge",
+                                           .what = phrase("The margin at the edge"),
                                            .least = 0,
                                            .most = 100,
                                            .unit = " mm"}),
         within(settings.filmWastePercent, {.field = "filmWastePercent",
-                                           .what = "Film round a decal",
+                                           .what = phrase("Film round a decal"),
                                            .least = 0,
                                            .most = 500,
                                            .unit = " %"}),
         within(settings.mostOverUnderHeat.count(), {.field = "mostOverUnderHeat",
-                                                    .what = "The time over under heat",
+                                                    .what = phrase("The time over under heat"),
                                                     .least = 1,
                                                     .most = 600,
                                                     .unit = " s"}),
         within(settings.restBeforeWash.count(), {.field = "restBeforeWash",
-                                                 .what = "The rest before a wash",
+                                                 .what = phrase("The rest before a wash"),
                                                  .least = 0,
                                                  .most = 336,
                                                  .unit = " h"}),
-        within(settings.betterRest.count(),
-               {.field = "betterRest", .what = "The better rest", .least = 0, .most = 336, .unit = " h"}),
+        within(settings.betterRest.count(), {.field = "betterRest",
+                                             .what = phrase("The better rest"),
+                                             .least = 0,
+                                             .most = 336,
+                                             .unit = " h"}),
         within(settings.readingsGoStaleAfter.count(), {.field = "readingsGoStaleAfter",
-                                                       .what = "The time a reading counts",
+                                                       .what = phrase("The time a reading counts"),
                                                        .least = 1,
                                                        .most = 8784,
                                                        .unit = " h"}),
-        within(static_cast<std::int64_t>(settings.closedDays.size()),
-               {.field = "closedDays", .what = "The number of closed days", .least = 0, .most = 3660}),
+        within(
+            static_cast<std::int64_t>(settings.closedDays.size()),
+            {.field = "closedDays", .what = phrase("The number of closed days"), .least = 0, .most = 3660}),
     });
     if (wrong)
         return *wrong;
     if (settings.betterRest < settings.restBeforeWash)
-        return fieldError("betterRest", "The better rest must be no shorter than the rest before a wash.");
+        return fieldError("betterRest",
+                          said("The better rest must be no shorter than the rest before a wash."));
     return Done{};
 }
 
@@ -135,10 +160,11 @@ Result<Done> checkDays(const ShopSettings& settings) {
     for (const auto& hours : settings.week)
         if (hours &&
             (hours->opens < Minutes{0} || hours->closes > Hours{24} || hours->opens >= hours->closes))
-            return fieldError("week", "The shop must open before it closes, both between 00:00 and 24:00.");
+            return fieldError("week",
+                              said("The shop must open before it closes, both between 00:00 and 24:00."));
     for (const LocalDate day : settings.closedDays)
         if (day < localDate(2000, 1, 1) || day > localDate(2200, 1, 1))
-            return fieldError("closedDays", "A closed day must lie between 2000 and 2200.");
+            return fieldError("closedDays", said("A closed day must lie between 2000 and 2200."));
     return Done{};
 }
 
@@ -147,7 +173,8 @@ Result<Done> checkCurrency(Connection& connection, const Currency& before, const
     if (before.exponent == after.exponent ||
         connection.number("SELECT EXISTS (SELECT 1 FROM shop_order)") == 0)
         return Done{};
-    return fieldError("currency", "Orders were taken already; the currency’s decimals can no longer change.");
+    return fieldError("currency",
+                      said("Orders were taken already; the currency’s decimals can no longer change."));
 }
 
 class SettingsChange {

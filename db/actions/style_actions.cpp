@@ -16,8 +16,8 @@ namespace {
 
 constexpr std::array<std::string_view, 8> kOutlines{"tee", "long-sleeve", "hoodie", "tote",
                                                     "bib", "bodysuit",    "cap",    "apron"};
-constexpr TextLimits kColourName{.field = "colour", .what = "The colour’s name", .most = 40};
-constexpr TextLimits kStyleReason{.field = "reason", .what = "The reason", .least = 3, .most = 200};
+constexpr TextLimits kColourName{.field = "colour", .what = phrase("The colour’s name"), .most = 40};
+constexpr TextLimits kStyleReason{.field = "reason", .what = phrase("The reason"), .least = 3, .most = 200};
 
 // Why blanks of a style are not washed first; none: they are.
 Result<std::string> noneOrReason(const std::string& typed) {
@@ -28,63 +28,69 @@ Result<std::string> noneOrReason(const std::string& typed) {
 
 Result<Done> checkRgb(std::uint32_t rgb) {
     if (rgb > 0xFFFFFF)
-        return fieldError("colour", "The colour must be one of red, green and blue, 0 to 255 each.");
+        return fieldError("colour", said("The colour must be one of red, green and blue, 0 to 255 each."));
     return Done{};
 }
 
 // A style as it may be written: texts trimmed, all within their limits.
 Result<BlankStyle> soundStyle(Connection& connection, const BlankStyle& typed) {
     BlankStyle style = typed;
-    auto name = typedText(typed.name, {.field = "name", .what = "The style’s name", .most = 60});
+    auto name = typedText(typed.name, {.field = "name", .what = phrase("The style’s name"), .most = 60});
     if (!name.ok())
         return name.error();
     style.name = std::move(name).value();
     if (connection.number("SELECT COUNT(*) FROM blank_style WHERE name = ?1 COLLATE NOCASE", style.name) > 0)
         return fieldError("name",
-                          "There is a blank style “" + style.name + "” already; give this one another name.");
+                          said("There is a blank style “{style}” already; give this one another name.",
+                               {{"style", style.name}}));
     if (std::ranges::find(kOutlines, style.outline) == kOutlines.end())
-        return fieldError("outline",
-                          "Choose a drawing: tee, long-sleeve, hoodie, tote, bib, bodysuit, cap or apron.");
+        return fieldError(
+            "outline",
+            said("Choose a drawing: tee, long-sleeve, hoodie, tote, bib, bodysuit, cap or apron."));
     if (const auto wrong = firstError({
-            within(style.weight.value,
-                   {.field = "weight", .what = "The weight", .least = 1, .most = 10'000, .unit = " g"}),
+            within(
+                style.weight.value,
+                {.field = "weight", .what = phrase("The weight"), .least = 1, .most = 10'000, .unit = " g"}),
             checkCost(style.cost, "cost", loadSettings(connection).currency),
             within(static_cast<std::int64_t>(style.sizes.size()),
-                   {.field = "sizes", .what = "The number of sizes", .least = 1, .most = 40}),
+                   {.field = "sizes", .what = phrase("The number of sizes"), .least = 1, .most = 40}),
             within(static_cast<std::int64_t>(style.colours.size()),
-                   {.field = "colours", .what = "The number of colours", .least = 1, .most = 60}),
+                   {.field = "colours", .what = phrase("The number of colours"), .least = 1, .most = 60}),
         }))
         return *wrong;
 
     for (auto size = style.sizes.begin(); size != style.sizes.end(); ++size) {
-        auto text = typedText(*size, {.field = "sizes", .what = "A size", .most = 20});
+        auto text = typedText(*size, {.field = "sizes", .what = phrase("A size"), .most = 20});
         if (!text.ok())
             return text.error();
         *size = std::move(text).value();
         if (std::find(style.sizes.begin(), size, *size) != size)
-            return fieldError("sizes", "The size “" + *size + "” is named twice.");
+            return fieldError("sizes", said("The size “{size}” is named twice.", {{"size", *size}}));
     }
     for (auto colour = style.colours.begin(); colour != style.colours.end(); ++colour) {
-        auto text = typedText(colour->name, {.field = "colours", .what = "A colour’s name", .most = 40});
+        auto text =
+            typedText(colour->name, {.field = "colours", .what = phrase("A colour’s name"), .most = 40});
         if (!text.ok())
             return text.error();
         colour->name = std::move(text).value();
         if (const auto rgb = checkRgb(colour->rgb); !rgb.ok())
             return rgb.error();
         if (std::ranges::find(style.colours.begin(), colour, colour->name, &Colour::name) != colour)
-            return fieldError("colours", "The colour “" + colour->name + "” is named twice.");
+            return fieldError("colours",
+                              said("The colour “{colour}” is named twice.", {{"colour", colour->name}}));
     }
     for (auto obstacle = style.obstacles.begin(); obstacle != style.obstacles.end(); ++obstacle)
         if (std::ranges::find(style.obstacles.begin(), obstacle, obstacle->obstacle,
                               &ObstacleOnStyle::obstacle) != obstacle)
-            return fieldError("obstacles", "The " + obstacleName(obstacle->obstacle) + " is named twice.");
+            return fieldError("obstacles", said("The {obstacle} is named twice.",
+                                                {{"obstacle", obstacleName(obstacle->obstacle)}}));
 
     auto reason = noneOrReason(typed.notPrewashedBecause);
     if (!reason.ok())
         return reason.error();
     style.notPrewashedBecause = std::move(reason).value();
     auto who = typedText(typed.lawCheckedBy,
-                         {.field = "lawCheckedBy", .what = "Who checked", .least = 0, .most = 80});
+                         {.field = "lawCheckedBy", .what = phrase("Who checked"), .least = 0, .most = 80});
     if (!who.ok())
         return who.error();
     style.lawCheckedBy = std::move(who).value();
@@ -95,16 +101,17 @@ Result<Done> checkLabel(const FabricLabel& label, Instant now) {
     if (auto fibres = checkFibres(label.fibres); !fibres.ok())
         return fibres;
     if (label.highestSafe)
-        if (auto safe = measuredWithin(label.highestSafe->value, {.field = "highestSafe",
-                                                                  .what = "The highest safe temperature",
-                                                                  .least = 60,
-                                                                  .most = 260,
-                                                                  .unit = " °C"});
+        if (auto safe =
+                measuredWithin(label.highestSafe->value, {.field = "highestSafe",
+                                                          .what = phrase("The highest safe temperature"),
+                                                          .least = 60,
+                                                          .most = 260,
+                                                          .unit = " °C"});
             !safe.ok())
             return safe;
     if (auto care = checkCare(label.care); !care.ok())
         return care;
-    return checkDay(label.readOn, "readOn", "The day the label was read", now);
+    return checkDay(label.readOn, "readOn", phrase("The day the label was read"), now);
 }
 
 void writeLabel(Connection& connection, BlankStyleId style, const FabricLabel& label) {
@@ -169,7 +176,7 @@ Result<BlankStyleId> addStyle(Writer& writer, const BlankStyle& style) {
             return label.error();
     const auto id = writer.newId<BlankStyleId>();
     writeStyle(writer, id, *sound);
-    writer.describe("Blank style " + sound->name + " written down");
+    writer.describe(said("Blank style {style} written down", {{"style", sound->name}}));
     writer.concerns(id);
     return id;
 }
@@ -187,11 +194,12 @@ Result<ColourId> addColour(Shop& shop, BlankStyleId style, const std::string& na
         if (writer.connection().number(
                 "SELECT COUNT(*) FROM style_colour WHERE style_id = ?1 AND name = ?2 COLLATE NOCASE", style,
                 *text) > 0)
-            return fieldError("colour", *styled + " has a colour “" + *text + "” already.");
+            return fieldError("colour", said("{style} has a colour “{colour}” already.",
+                                             {{"style", *styled}, {"colour", *text}}));
         const std::int64_t last = writer.connection().number(
             "SELECT COALESCE(MAX(position), 0) FROM style_colour WHERE style_id = ?1", style);
         const ColourId colour = writeColour(writer, style, last + 1, *text, rgb);
-        writer.describe(*styled + " now also in " + *text);
+        writer.describe(said("{style} now also in {colour}", {{"style", *styled}, {"colour", *text}}));
         writer.concerns(style);
         return colour;
     });
@@ -205,7 +213,8 @@ Result<Done> readLabel(Shop& shop, BlankStyleId style, const FabricLabel& label)
         if (!name.ok())
             return name.error();
         writeLabel(writer.connection(), style, label);
-        writer.describe("Label of " + *name + " read: " + fibreText(label.fibres));
+        writer.describe(
+            said("Label of {style} read: {fibres}", {{"style", *name}, {"fibres", fibreText(label.fibres)}}));
         writer.concerns(style);
         return Done{};
     });
@@ -233,14 +242,15 @@ Result<Done> chooseWayRound(Shop& shop, BlankStyleId style, Obstacle obstacle, W
         const auto name = styleName(writer.connection(), style);
         if (!name.ok())
             return name.error();
-        const std::string words = obstacleName(obstacle);
+        const std::vector<NamedValue> values{{"style", *name}, {"obstacle", obstacleName(obstacle)}};
         if (writer.connection().number(
                 "SELECT COUNT(*) FROM style_obstacle WHERE style_id = ?1 AND obstacle = ?2", style,
                 codeOf(obstacle)) == 0)
-            return fieldError("obstacle", "No " + words + " stands in the way on " + *name + ".");
+            return fieldError("obstacle", said("No {obstacle} is in the way on {style}.", values));
         writer.connection().run("UPDATE style_obstacle SET way = ?3 WHERE style_id = ?1 AND obstacle = ?2",
                                 style, codeOf(obstacle), codeOf(way));
-        writer.describe(*name + ", " + words + ": " + wayRoundName(way));
+        writer.describe(
+            said("{style}, {obstacle}: {way}", {values.front(), values.back(), {"way", wayRoundName(way)}}));
         writer.concerns(style);
         return Done{};
     });
@@ -251,29 +261,31 @@ Result<Done> chooseWaysRound(Shop& shop, BlankStyleId style, std::span<const Obs
         const auto name = styleName(writer.connection(), style);
         if (!name.ok())
             return name.error();
-        std::string title = *name;
+        std::vector<Sentence> chosenWays;
         for (const ObstacleOnStyle& each : ways) {
             if (!each.way)
-                return fieldError("obstacle", "Choose a way round the " + obstacleName(each.obstacle) + ".");
+                return fieldError("obstacle", said("Choose a way round the {obstacle}.",
+                                                   {{"obstacle", obstacleName(each.obstacle)}}));
             if (const auto chosen = chooseWayRound(shop, style, each.obstacle, *each.way); !chosen.ok())
                 return chosen;
-            title += ", " + std::string{obstacleName(each.obstacle)} + ": " + wayRoundName(*each.way);
+            chosenWays.push_back(said("{obstacle}: {way}", {{"obstacle", obstacleName(each.obstacle)},
+                                                            {"way", wayRoundName(*each.way)}}));
         }
-        writer.describe(title);
+        writer.describe(said("{style}, {ways}", {{"style", *name}, {"ways", std::move(chosenWays)}}));
         return Done{};
     });
 }
 
 Result<Done> noteLawChecked(Shop& shop, BlankStyleId style, const std::string& who) {
     return shop.act([&](Writer& writer) -> Result<Done> {
-        const auto text = typedText(who, {.field = "who", .what = "Who checked"});
+        const auto text = typedText(who, {.field = "who", .what = phrase("Who checked")});
         if (!text.ok())
             return text.error();
         const auto name = styleName(writer.connection(), style);
         if (!name.ok())
             return name.error();
         writer.connection().run("UPDATE blank_style SET law_checked_by = ?2 WHERE id = ?1", style, *text);
-        writer.describe("Local law for " + *name + " checked by " + *text);
+        writer.describe(said("Local law for {style} checked by {who}", {{"style", *name}, {"who", *text}}));
         writer.concerns(style);
         return Done{};
     });

@@ -17,7 +17,7 @@ constexpr std::int64_t kMostParts = 200;
 Result<std::vector<LotRow>> soundParts(Connection& connection, const WashPlan& plan) {
     if (const auto checked =
             within(static_cast<std::int64_t>(plan.parts.size()),
-                   {.field = "parts", .what = "The number of lots", .least = 1, .most = kMostParts});
+                   {.field = "parts", .what = phrase("The number of lots"), .least = 1, .most = kMostParts});
         !checked.ok())
         return checked.error();
     std::vector<LotRow> lots;
@@ -26,16 +26,18 @@ Result<std::vector<LotRow>> soundParts(Connection& connection, const WashPlan& p
         if (!lot.ok())
             return lot.error();
         if (std::ranges::find(lots, part.lot, &LotRow::id) != lots.end())
-            return fieldError("parts", "The lot " + lot->words + " is named twice.");
+            return fieldError("parts", said("The lot {lot} is named twice.", {{"lot", lot->words}}));
         if (lot->isInTheWash)
-            return fieldError("parts",
-                              "The lot " + lot->words + " is in the wash already. Mark that load dry first.");
+            return fieldError("parts", said("The lot {lot} is in the wash already. Mark that load dry first.",
+                                            {{"lot", lot->words}}));
         if (lot->left < 1)
-            return fieldError("units", "The lot " + lot->words + " has no blank left to wash.");
-        if (const auto units = within(part.units, {.field = "units",
-                                                   .what = "The number of " + lot->words + " to wash",
-                                                   .least = 1,
-                                                   .most = lot->left});
+            return fieldError("units",
+                              said("The lot {lot} has no blank left to wash.", {{"lot", lot->words}}));
+        if (const auto units =
+                within(part.units, {.field = "units",
+                                    .what = said("The number of {lot} to wash", {{"lot", lot->words}}),
+                                    .least = 1,
+                                    .most = lot->left});
             !units.ok())
             return units.error();
         lots.push_back(std::move(lot).value());
@@ -99,11 +101,11 @@ std::vector<BlankLotId> lotsIn(Connection& connection, WashLoadId load) {
 Result<WashLoadId> startWash(Shop& shop, const WashPlan& plan) {
     return shop.act([&](Writer& writer) -> Result<WashLoadId> {
         const auto detergent =
-            typedText(plan.detergent, {.field = "detergent", .what = "The detergent", .least = 0});
+            typedText(plan.detergent, {.field = "detergent", .what = phrase("The detergent"), .least = 0});
         if (!detergent.ok())
             return detergent.error();
         if (const auto water = measuredWithin(plan.water.value, {.field = "water",
-                                                                 .what = "The water’s temperature",
+                                                                 .what = phrase("The water’s temperature"),
                                                                  .least = 10,
                                                                  .most = 95,
                                                                  .unit = " °C"});
@@ -124,7 +126,7 @@ Result<WashLoadId> startWash(Shop& shop, const WashPlan& plan) {
             washing.wash((*lots)[at], plan.parts[at].units);
             units += plan.parts[at].units;
         }
-        writer.describe("Washed " + countWords(units, "blank"));
+        writer.describe(said("Washed {n} blank|Washed {n} blanks", {{"n", units}}));
         writer.concerns(load);
         return load;
     });
@@ -135,9 +137,9 @@ Result<Done> markDry(Shop& shop, WashLoadId load) {
         {
             Query found = writer.connection().query("SELECT dry_at FROM wash_load WHERE id = ?1", load);
             if (!found.step())
-                return fieldError("load", "The shop has no such wash load any more.");
+                return fieldError("load", said("The shop has no such wash load any more."));
             if (!found.isNull(0))
-                return plainError("This load is dry already.");
+                return plainError(said("This load is dry already."));
         }
         // A clock that was set back must not make it dry before it was washed.
         writer.connection().run("UPDATE wash_load SET dry_at = MAX(started_at, ?2) WHERE id = ?1", load,
@@ -150,7 +152,7 @@ Result<Done> markDry(Shop& shop, WashLoadId load) {
                 if (const auto row = garmentRow(writer.connection(), keeper); row.ok())
                     concernsGarment(writer, *row);
         }
-        writer.describe(countWords(units, "blank") + " dry");
+        writer.describe(said("{n} blank dry|{n} blanks dry", {{"n", units}}));
         writer.concerns(load);
         return Done{};
     });

@@ -19,7 +19,7 @@ namespace {
 constexpr double kCopying = 0.5;
 
 Error stoppedBackup() {
-    return plainError("The backup was stopped. Nothing was left behind.");
+    return plainError(said("The backup was stopped. Nothing was left behind."));
 }
 
 CopyProgress toldOfCopying(const TellCheck& tell) {
@@ -106,7 +106,7 @@ Result<BackupMade> makeBackup(Shop& shop, BackupReason reason, LocalTime now, co
 Result<std::filesystem::path> makeSecondFolder(const std::filesystem::path& chosen) {
     std::error_code unknown;
     if (!std::filesystem::is_directory(chosen, unknown))
-        return fieldError("folder", "There is no folder " + chosen.string() + ".");
+        return fieldError("folder", said("There is no folder {chosen}.", {{"chosen", chosen.string()}}));
     const auto folder = secondBackupFolder(chosen);
     if (auto made = makeFolder(folder); !made)
         return fieldError("folder", made.error().message);
@@ -117,7 +117,7 @@ Result<std::optional<KeptBackup>> copyToSecondFolder(Shop& shop, const std::file
                                                      LocalTime now, const TellCheck& tell) {
     std::error_code unknown;
     if (!std::filesystem::is_directory(secondFolder, unknown))
-        return plainError("The folder " + secondFolder.string() + " is not there.");
+        return plainError(said("The folder {folder} is not there.", {{"folder", secondFolder.string()}}));
     const auto own = namedBackupsIn(backupFolder(shop.path()), shop.path());
     const auto newest =
         std::ranges::find_if(own, [&](const KeptBackup& each) { return each.isWhole && each.at <= now; });

@@ -71,7 +71,7 @@ Result<Done> copyForPuttingBack(const std::filesystem::path& backup, const std::
         return !tell || tell(all > 0 ? kReading * done / all : 0, "the backup");
     });
     if (!isCopied)
-        return plainError("Stopped. Nothing was put back.");
+        return plainError(said("Stopped. Nothing was put back."));
     copy.script("PRAGMA journal_mode = DELETE");
     if (appliedSteps(copy) < static_cast<int>(steps.size()))
         applySteps(copy, steps);
@@ -129,8 +129,8 @@ Result<Done> keepUnder(const std::filesystem::path& shop, const std::filesystem:
     std::filesystem::copy_file(shop, file->temporaryPath(), std::filesystem::copy_options::overwrite_existing,
                                error);
     if (error)
-        return plainError("The shop as it is could not be kept in " + name.parent_path().string() +
-                          ", so nothing was put back.");
+        return plainError(said("The shop as it is could not be kept in {folder}, so nothing was put back.",
+                               {{"folder", name.parent_path().string()}}));
     return file->keep();
 }
 
@@ -168,7 +168,7 @@ Result<PreparedBackup> PreparedBackup::prepare(const std::filesystem::path& back
     const auto present = checkedFrom(shop, clock, kReadingBoth, 1 - kReadingBoth, tell, steps);
     prepared.m_isPresentWhole = present.ok() && present->isWhole();
     if (tell && !tell(1, "the backup"))
-        return plainError("Stopped. Nothing was put back.");
+        return plainError(said("Stopped. Nothing was put back."));
     return prepared;
 }
 

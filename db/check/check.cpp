@@ -68,7 +68,7 @@ public:
                 throw;
             m_findings.push_back(failure.isDamage()
                                      ? "The file is damaged: " + std::string{failure.what()} + "."
-                                     : "Not all could be looked at. " + failure.error().message);
+                                     : "Not all could be looked at. " + failure.error().message.english());
         }
         m_done += share;
     }
@@ -107,7 +107,7 @@ bool isOfTheTrade(Shop& shop) {
 } // namespace
 
 std::string sentenceOf(const UnreadRow& row) {
-    return row.what + ": " + row.why + " " + row.leftOut;
+    return row.what.english() + ": " + row.why.english() + " " + row.leftOut.english();
 }
 
 Result<std::vector<std::string>> checkShop(Shop& shop, const TellCheck& tell) {

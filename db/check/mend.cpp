@@ -269,7 +269,7 @@ Mended mendFile(Connection& connection, std::span<const char* const> steps, cons
 
 Result<Mended> mendShop(Shop& shop, const TellCheck& tell) {
     if (shop.isReadOnly())
-        return plainError("This shop is open for reading only.");
+        return plainError(said("This shop is open for reading only."));
     Connection& connection = shop.connection();
     try {
         const std::vector<std::string> tables = recordedTables(connection);

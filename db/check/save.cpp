@@ -260,7 +260,8 @@ Result<Saved> saveWhatCanBe(const std::filesystem::path& damaged, const std::fil
         to.script("PRAGMA journal_mode = WAL");
     } catch (const SqliteFailure& failure) {
         if (failure.isDamage())
-            return plainError("Nothing of " + damaged.string() + " can be read as a shop.");
+            return plainError(
+                said("Nothing of {damaged} can be read as a shop.", {{"damaged", damaged.string()}}));
         return failure.error();
     }
     if (auto kept = file->keep(); !kept)

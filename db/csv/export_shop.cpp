@@ -79,7 +79,7 @@ public:
             file.write(lineOf(table, rows));
             if (++m_lines % kRowsBetweenProgress == 0 && m_progress &&
                 !m_progress(std::min(1.0, static_cast<double>(m_lines) / m_rowsInAll)))
-                return plainError("The export was stopped. Nothing was left behind.");
+                return plainError(said("The export was stopped. Nothing was left behind."));
         }
         return file.end();
     }
@@ -200,7 +200,7 @@ Result<Exported> exportShop(Shop& shop, const std::filesystem::path& folder, con
                             const TellProgress& progress) {
     const OutFolder into{folder};
     if (!into.isThere())
-        return plainError("The folder " + folder.string() + " could not be made.");
+        return plainError(said("The folder {folder} could not be made.", {{"folder", folder.string()}}));
     auto files = newFiles(folder);
     if (!files)
         return files.error();

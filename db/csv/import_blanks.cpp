@@ -77,13 +77,13 @@ std::optional<FabricLabel> labelOf(ImportRow& row) {
 } // namespace
 
 Result<LineWas> importCustomer(ImportWork& work, ImportRow& row) {
-    const auto name =
-        typedText(row.text("Customer"), {.field = "Customer", .what = "The customer’s name", .most = 80});
+    const auto name = typedText(row.text("Customer"),
+                                {.field = "Customer", .what = phrase("The customer’s name"), .most = 80});
     if (!name)
         return row.refused(name.error());
     const auto phone =
         typedText(row.text("Telephone"),
-                  {.field = "Telephone", .what = "The telephone number", .least = 0, .most = 40});
+                  {.field = "Telephone", .what = phrase("The telephone number"), .least = 0, .most = 40});
     if (!phone)
         return row.refused(phone.error());
     Connection& connection = work.writer.connection();

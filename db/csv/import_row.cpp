@@ -107,14 +107,16 @@ std::optional<LocalDate> ImportRow::day(std::string_view heading) {
     return date;
 }
 
-void ImportRow::wrong(std::string_view heading, const std::string& what) {
+void ImportRow::wrong(std::string_view heading, Sentence what) {
     if (!m_wrong)
         m_wrong = fieldError(std::string{heading},
-                             "Line " + std::to_string(line()) + ", " + std::string{heading} + ": " + what);
+                             said("Line {line}, {heading}: {wrong}",
+                                  {{"line", line()}, {"heading", heading}, {"wrong", std::move(what)}}));
 }
 
 Error ImportRow::refused(const Error& error) const {
-    return fieldError(error.field, "Line " + std::to_string(line()) + ": " + error.message);
+    return fieldError(error.field,
+                      said("Line {line}: {wrong}", {{"line", line()}, {"wrong", error.message}}));
 }
 
 } // namespace holdfast::db

@@ -57,7 +57,7 @@ public:
         return fallback;
     }
 
-    void wrong(std::string_view heading, const std::string& what);
+    void wrong(std::string_view heading, Sentence what);
     // The first that was wrong, with the line's number and the heading.
     const std::optional<Error>& whatIsWrong() const { return m_wrong; }
     // An error of the action that writes the line.

@@ -38,8 +38,9 @@ Result<std::string> withoutCurrency(const std::string& heading, const Currency& 
             continue;
         const std::string code = heading.substr(money.size() + 2, heading.size() - money.size() - 3);
         if (code != currency.code)
-            return fieldError(heading, "The amounts of this file are in " + code + ", those of the shop in " +
-                                           currency.code + ".");
+            return fieldError(heading,
+                              said("The amounts of this file are in {code}, those of the shop in {shopCode}.",
+                                   {{"code", code}, {"shopCode", currency.code}}));
         return std::string{money};
     }
     return heading;
@@ -52,7 +53,8 @@ Result<Columns> columnsIn(const CsvRecord& head, const Currency& currency) {
         if (!heading)
             return heading.error();
         if (!columns.emplace(*heading, at).second)
-            return fieldError(*heading, "The heading “" + *heading + "” stands there twice.");
+            return fieldError(*heading,
+                              said("The heading “{heading}” stands there twice.", {{"heading", *heading}}));
     }
     return columns;
 }
@@ -61,16 +63,17 @@ Error noKind() {
     std::string known;
     for (const ImportKind& kind : importKinds())
         known += (known.empty() ? "" : "; ") + std::string{kind.name} + ": " + listOf(kind.needed);
-    return plainError("The first line does not say what the file holds. Known are these headings: " + known +
-                      ".");
+    return plainError(
+        said("The first line does not say what the file holds. Known are these headings: {known}.",
+             {{"known", known}}));
 }
 
 Result<const ImportKind*> kindOf(const Columns& columns) {
     for (const std::string_view heading : {"Order", "Garment"})
         if (columns.contains(heading))
-            return plainError(
+            return plainError(said(
                 "Orders, and what belongs to them, cannot be read in: an order is taken with its garments, "
-                "blanks and money, and not by a line.");
+                "blanks and money, and not by a line."));
     for (const ImportKind& kind : importKinds())
         if (std::ranges::all_of(kind.needed,
                                 [&](std::string_view heading) { return columns.contains(heading); }))
@@ -104,7 +107,7 @@ public:
         if (!head)
             return head.error();
         if (!*head)
-            return plainError("The file is empty.");
+            return plainError(said("The file is empty."));
         const auto columns = columnsIn(**head, m_currency);
         if (!columns)
             return columns.error();
@@ -124,7 +127,7 @@ public:
     }
 
 private:
-    static Error stopped() { return plainError("Stopped. Nothing was read in."); }
+    static Error stopped() { return plainError(said("Stopped. Nothing was read in.")); }
     bool mayGoOn(double share) { return !m_progress || m_progress(share); }
 
     Result<Done> readLines(CsvReader& reader, const ImportKind& kind, const Columns& columns,
@@ -138,9 +141,10 @@ private:
             if (!*record)
                 return Done{};
             if ((*record)->fields.size() != headings)
-                return plainError("Line " + std::to_string((*record)->line) + " has " +
-                                  std::to_string((*record)->fields.size()) + " fields, the headings are " +
-                                  std::to_string(headings) + ".");
+                return plainError(said("Line {line} has {fields} fields, the headings are {headings}.",
+                                       {{"line", (*record)->line},
+                                        {"fields", (*record)->fields.size()},
+                                        {"headings", headings}}));
             row.hold(std::move(**record));
             const auto was = kind.read(m_work, row);
             if (!was)
@@ -194,14 +198,14 @@ Result<Imported> importFile(Shop& shop, const std::filesystem::path& path, const
                             const OffsetAt& offsetAt, const TellProgress& progress) {
     std::error_code error;
     if (!std::filesystem::is_regular_file(path, error))
-        return plainError("There is no file " + path.string() + ".");
+        return plainError(said("There is no file {path}.", {{"path", path.string()}}));
     const auto size = std::filesystem::file_size(path, error);
     if (error || size > kMostBytes)
-        return plainError(path.string() + " is larger than 500 MB. Divide it.");
+        return plainError(said("{path} is larger than 500 MB. Divide it.", {{"path", path.string()}}));
     std::string text(size, '\0');
     std::ifstream file{path, std::ios::binary};
     if (!file.read(text.data(), static_cast<std::streamsize>(size)))
-        return plainError(path.string() + " cannot be read.");
+        return plainError(said("{path} cannot be read.", {{"path", path.string()}}));
     return importText(shop, text, now, offsetAt, progress);
 }
 

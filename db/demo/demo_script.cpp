@@ -25,7 +25,8 @@ void Script::play() {
         } catch (const Stopped& stopped) {
             const Error& error = stopped.error;
             throw Stopped{
-                {"The demo stopped at " + isoLocalMinute(event.time) + ": " + error.message, error.field}};
+                {"The demo stopped at " + isoLocalMinute(event.time) + ": " + error.message.english(),
+                 error.field}};
         }
     }
     waitUntil(m_end.local());

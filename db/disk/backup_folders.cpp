@@ -21,11 +21,12 @@ constexpr double kMegabyte = 1e6;
 
 Error notMade(const std::filesystem::path& folder, int reason) {
     if (reason == ENOSPC || reason == EDQUOT)
-        return plainError("The disk is full: there is no room for the folder " + folder.string() + ".");
+        return plainError(said("The disk is full: there is no room for the folder {folder}.",
+                               {{"folder", folder.string()}}));
     if (reason == ENOENT || reason == ENOTDIR)
-        return plainError("There is no folder " + folder.parent_path().string() + ".");
-    return plainError("The folder " + folder.string() + " cannot be made: see who may write to " +
-                      folder.parent_path().string() + ".");
+        return plainError(said("There is no folder {folder}.", {{"folder", folder.parent_path().string()}}));
+    return plainError(said("The folder {folder} cannot be made: see who may write to {parent_path}.",
+                           {{"folder", folder.string()}, {"parent_path", folder.parent_path().string()}}));
 }
 
 void removeAll(const std::vector<KeptBackup>& backups, const ShopMark& mark) {
@@ -42,8 +43,9 @@ Result<Done> makeFolder(const std::filesystem::path& folder) {
         return Done{};
     if (::mkdir(folder.c_str(), kFolderOfOwner) != 0)
         return errno == EEXIST
-                   ? plainError(folder.string() + " is no folder. Move it away: backups go into a folder of "
-                                                  "that name.")
+                   ? plainError(
+                         said("{folder} is no folder. Move it away: backups go into a folder of that name.",
+                              {{"folder", folder.string()}}))
                    : notMade(folder, errno);
     return Done{};
 }
@@ -51,12 +53,13 @@ Result<Done> makeFolder(const std::filesystem::path& folder) {
 Result<Done> requireRoom(const std::filesystem::path& folder, std::uintmax_t bytes) {
     struct statvfs disk {};
     if (::statvfs(folder.c_str(), &disk) != 0)
-        return plainError("There is no folder " + folder.string() + ".");
+        return plainError(said("There is no folder {folder}.", {{"folder", folder.string()}}));
     const std::uintmax_t free = std::uintmax_t{disk.f_bavail} * disk.f_frsize;
     if (free >= kSpared && free - kSpared >= bytes)
         return Done{};
-    return plainError("There is no room for a backup of " + bytesWords(bytes) + " in the folder " +
-                      folder.string() + ": " + bytesWords(free) + " are free.");
+    return plainError(
+        said("There is no room for a backup of {bytes} in the folder {folder}: {free} are free.",
+             {{"bytes", bytesWords(bytes)}, {"folder", folder.string()}, {"free", bytesWords(free)}}));
 }
 
 void removeNamesOf(const std::filesystem::path& shop) {

@@ -30,26 +30,26 @@ std::int32_t bigEndianAt(const Header& header, std::size_t place) {
 }
 
 Error unreadable(const std::filesystem::path& path) {
-    return plainError("You may not read " + path.string() + ". Ask whoever owns the file.");
+    return plainError(said("You may not read {path}. Ask whoever owns the file.", {{"path", path.string()}}));
 }
 
 } // namespace
 
 Error notAShop(const std::filesystem::path& path) {
-    return plainError(path.string() + " is not a shop file. It was left as it is.");
+    return plainError(said("{path} is not a shop file. It was left as it is.", {{"path", path.string()}}));
 }
 
 Error fromNewerVersion(const std::filesystem::path& path) {
-    return plainError(
-        path.string() +
-        " was written by a newer version of Holdfast. Open it with that version. The file was left "
-        "as it is.");
+    return plainError(said("{path} was written by a newer version of Holdfast. Open it with that version. "
+                           "The file was left as it is.",
+                           {{"path", path.string()}}));
 }
 
 Error damagedShop(const std::filesystem::path& path) {
-    return plainError("The shop file " + path.string() +
-                      " is damaged. It is kept as it is: open a backup, or bring what can be read of it into "
-                      "a new file with holdfast --shop FILE save-what-can-be NEW.");
+    return plainError(
+        said("The shop file {path} is damaged. It is kept as it is: open a backup, or bring what can be read "
+             "of it into a new file with holdfast --shop FILE save-what-can-be NEW.",
+             {{"path", path.string()}}));
 }
 
 Result<Done> probeFile(const std::filesystem::path& path) {
@@ -57,14 +57,14 @@ Result<Done> probeFile(const std::filesystem::path& path) {
     if (stat(path.c_str(), &found) != 0) {
         if (errno == EACCES)
             return unreadable(path);
-        return plainError("There is no file " + path.string() + ".");
+        return plainError(said("There is no file {path}.", {{"path", path.string()}}));
     }
     if (S_ISDIR(found.st_mode))
-        return plainError(path.string() + " is a folder, not a shop file.");
+        return plainError(said("{path} is a folder, not a shop file.", {{"path", path.string()}}));
     if (!S_ISREG(found.st_mode))
         return notAShop(path);
     if (found.st_size == 0)
-        return plainError(path.string() + " is empty: it is not a shop file.");
+        return plainError(said("{path} is empty: it is not a shop file.", {{"path", path.string()}}));
     if (faccessat(AT_FDCWD, path.c_str(), R_OK, AT_EACCESS) != 0)
         return unreadable(path);
     return Done{};
@@ -83,7 +83,8 @@ Result<Done> probeHeader(const std::filesystem::path& path, int newestStep) {
     const ssize_t length = ::pread(file, header.data(), header.size(), 0);
     ::close(file);
     if (length < 0)
-        return plainError("The disk could not be read: " + path.string() + " was left as it is.");
+        return plainError(
+            said("The disk could not be read: {path} was left as it is.", {{"path", path.string()}}));
     const std::string_view start{reinterpret_cast<const char*>(header.data()), kMagic.size()};
     if (start != kMagic)
         return notAShop(path);
@@ -98,13 +99,13 @@ Result<Done> probeHeader(const std::filesystem::path& path, int newestStep) {
 
 Result<Done> probeWritable(const std::filesystem::path& path) {
     if (faccessat(AT_FDCWD, path.c_str(), W_OK, AT_EACCESS) != 0)
-        return plainError("The shop file " + path.string() +
-                          " is read-only. Change who may write to it, or open a copy.");
-    if (faccessat(AT_FDCWD, path.parent_path().c_str(), W_OK, AT_EACCESS) != 0)
         return plainError(
-            "The folder " + path.parent_path().string() +
-            " is read-only. Holdfast has to write beside the shop file; change who may write there "
-            "or move the shop file.");
+            said("The shop file {path} is read-only. Change who may write to it, or open a copy.",
+                 {{"path", path.string()}}));
+    if (faccessat(AT_FDCWD, path.parent_path().c_str(), W_OK, AT_EACCESS) != 0)
+        return plainError(said("The folder {folder} is read-only. Holdfast has to write beside the shop "
+                               "file; change who may write there or move the shop file.",
+                               {{"folder", path.parent_path().string()}}));
     return Done{};
 }
 

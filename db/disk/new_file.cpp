@@ -30,12 +30,13 @@ bool isNameOfOurs(const std::string& name) {
 }
 
 Error isOurs(const std::filesystem::path& path) {
-    return plainError("Holdfast itself writes and removes files named like " + path.filename().string() +
-                      ". Choose another name.");
+    return plainError(said("Holdfast itself writes and removes files named like {path}. Choose another name.",
+                           {{"path", path.filename().string()}}));
 }
 
 Error taken(const std::filesystem::path& path) {
-    return plainError("There is a file " + path.string() + " already. Choose another name.");
+    return plainError(
+        said("There is a file {path} already. Choose another name.", {{"path", path.string()}}));
 }
 
 Error cannotWrite(const std::filesystem::path& path, int reason) {
@@ -43,17 +44,20 @@ Error cannotWrite(const std::filesystem::path& path, int reason) {
     switch (reason) {
     case ENOENT:
     case ENOTDIR:
-        return plainError("There is no folder " + folder + ".");
+        return plainError(said("There is no folder {folder}.", {{"folder", folder}}));
     case ENOSPC:
     case EDQUOT:
-        return plainError("The disk is full: there is no room in the folder " + folder + ".");
+        return plainError(
+            said("The disk is full: there is no room in the folder {folder}.", {{"folder", folder}}));
     case ENAMETOOLONG:
-        return plainError("The file name is too long.");
+        return plainError(said("The file name is too long."));
     case EIO:
-        return plainError("The disk of the folder " + folder +
-                          " did not take what was written. Look at the disk, or choose another one.");
+        return plainError(said("The disk of the folder {folder} did not take what was written. Look at the "
+                               "disk, or choose another one.",
+                               {{"folder", folder}}));
     default:
-        return plainError("The folder " + folder + " cannot be written to. Choose another one.");
+        return plainError(
+            said("The folder {folder} cannot be written to. Choose another one.", {{"folder", folder}}));
     }
 }
 
@@ -205,8 +209,10 @@ Result<Done> NewFile::keepAll(std::span<NewFile> files) {
 Error NewFile::withoutThose(std::span<const NewFile> files, Error why) {
     for (const NewFile& file : files)
         if (::unlink(file.m_path.c_str()) != 0) {
-            why.message += " Some of the files are in " + file.m_path.parent_path().string() +
-                           " all the same; remove them before you try again.";
+            why.message = oneAfterTheOther(
+                why.message,
+                said("Some of the files are in {folder} all the same; remove them before you try again.",
+                     {{"folder", file.m_path.parent_path().string()}}));
             break;
         }
     return why;

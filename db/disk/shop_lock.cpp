@@ -26,23 +26,25 @@ bool isStillNamed(int file, const std::filesystem::path& path) {
 Error unwritable(const std::filesystem::path& shopPath, int reason) {
     const std::string folder = shopPath.parent_path().string();
     if (reason == ELOOP || reason == EISDIR)
-        return plainError(shopPath.string() + ".lock is not a file of Holdfast’s. Move it away: Holdfast "
-                                              "locks the shop with a file of that name.");
+        return plainError(said("{path}.lock is not a file of Holdfast’s. Move it away: Holdfast locks the "
+                               "shop with a file of that name.",
+                               {{"path", shopPath.string()}}));
     if (reason == ENOSPC || reason == EDQUOT)
-        return plainError("The disk is full: there is no room in the folder " + folder + ".");
-    return plainError(
-        "The folder " + folder +
-        " is read-only. Holdfast has to write beside the shop file; change who may write there or "
-        "move the shop file.");
+        return plainError(
+            said("The disk is full: there is no room in the folder {folder}.", {{"folder", folder}}));
+    return plainError(said("The folder {folder} is read-only. Holdfast has to write beside the shop file; "
+                           "change who may write there or move the shop file.",
+                           {{"folder", folder}}));
 }
 
 Error notLocked(const std::filesystem::path& shopPath, int reason) {
     if (reason == EWOULDBLOCK)
-        return plainError("This shop is open in another window of Holdfast. Go on there, or close it first.");
+        return plainError(
+            said("This shop is open in another window of Holdfast. Go on there, or close it first."));
     return plainError(
-        "The disk of the folder " + shopPath.parent_path().string() +
-        " cannot lock files, as some network folders cannot. Holdfast would not notice a second window "
-        "there: move the shop file to a disk of this computer.");
+        said("The disk of the folder {folder} cannot lock files, as some network folders cannot. Holdfast "
+             "would not notice a second window there: move the shop file to a disk of this computer.",
+             {{"folder", shopPath.parent_path().string()}}));
 }
 
 } // namespace

@@ -30,8 +30,9 @@ Result<bool> copyWhole(Connection& from, const std::filesystem::path& to, const 
         return false;
     settleCopy(copy);
     if (!hasWholePages(copy))
-        return plainError("The backup could not be read after it was copied, so it was not kept. Check the "
-                          "shop file and the disk; the earlier backups stay.");
+        return plainError(
+            said("The backup could not be read after it was copied, so it was not kept. Check the "
+                 "shop file and the disk; the earlier backups stay."));
     return true;
 }
 

@@ -55,11 +55,11 @@ std::int64_t putInPlaceOfTheLost(Connection& connection) {
 
 Result<std::int64_t> becomeWorkshop(Shop& shop) {
     if (shop.isReadOnly())
-        return plainError("This shop is open for reading only.");
+        return plainError(said("This shop is open for reading only."));
     Connection& connection = shop.connection();
     try {
         if (isTheWorkshop(connection))
-            return plainError("This is the workshop’s copy already.");
+            return plainError(said("This is the workshop’s copy already."));
         std::int64_t next = 0;
         Shop::GoingOn from;
         {

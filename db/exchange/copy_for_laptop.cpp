@@ -18,22 +18,22 @@ namespace {
 
 Result<Seat> newSeat(Connection& connection, const std::string& name) {
     if (!isTheWorkshop(connection))
-        return plainError(
-            "A copy for another laptop is made in the workshop, where everybody’s work comes together.");
+        return plainError(said(
+            "A copy for another laptop is made in the workshop, where everybody’s work comes together."));
     const auto typed =
-        typedText(name, {.field = "name", .what = "The laptop’s name", .least = 1, .most = 40});
+        typedText(name, {.field = "name", .what = phrase("The laptop’s name"), .least = 1, .most = 40});
     if (!typed)
         return typed.error();
     const auto known = seats(connection);
     if (std::ranges::any_of(known, [&](const Seat& seat) { return seat.name == *typed; }))
-        return fieldError("name", "There is a laptop of that name already: choose another.");
+        return fieldError("name", said("There is a laptop of that name already: choose another."));
     if (known.back().number >= IdMaker::kHighestSeat)
-        return plainError("The shop has had 1,023 laptops: there are no numbers left for another.");
+        return plainError(said("The shop has had 1,023 laptops: there are no numbers left for another."));
     const auto range = takeOrderRange(connection);
     if (!range)
         return plainError(
-            "There are not enough order numbers left to hand out: another laptop needs 1,000, and the "
-            "workshop keeps as many.");
+            said("There are not enough order numbers left to hand out: another laptop needs 1,000, and the "
+                 "workshop keeps as many."));
     return Seat{known.back().number + 1, *typed, range->first, range->last, false, std::nullopt};
 }
 
@@ -90,7 +90,7 @@ CopyProgress told(const TellProgress& progress) {
 Result<Seat> makeCopyForLaptop(Shop& shop, const std::filesystem::path& path, const std::string& name,
                                const TellProgress& progress) {
     if (shop.isReadOnly())
-        return plainError("This shop is open for reading only.");
+        return plainError(said("This shop is open for reading only."));
     auto file = NewFile::begin(path);
     if (!file)
         return file.error();
@@ -109,7 +109,7 @@ Result<Seat> makeCopyForLaptop(Shop& shop, const std::filesystem::path& path, co
         {
             Connection copy = Connection::open(file->temporaryPath(), Access::ReadWrite);
             if (!copyOnline(connection, copy, told(progress)) || (progress && !progress(0.95)))
-                return plainError("The copying was stopped. Nothing was left behind.");
+                return plainError(said("The copying was stopped. Nothing was left behind."));
             // Written at the workshop first: a number is not given twice, even if the stick is pulled out
             // now.
             UnrecordedTransaction transaction{connection};
@@ -126,10 +126,10 @@ Result<Seat> makeCopyForLaptop(Shop& shop, const std::filesystem::path& path, co
         }
         auto kept = file->keep();
         if (!kept && !letGoOf(connection, seat))
-            return plainError(
-                kept.error().message + " “" + seat.name +
-                "” is among the laptops all the same, with no copy: choose another name for the "
-                "next one.");
+            return plainError(said("{why} “{laptop}” is among the laptops all the same, with no copy: choose "
+                                   "another name for the "
+                                   "next one.",
+                                   {{"why", kept.error().message}, {"laptop", seat.name}}));
         return kept ? Result<Seat>{seat} : Result<Seat>{kept.error()};
     } catch (const SqliteFailure& failure) {
         return failure.error();

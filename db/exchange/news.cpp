@@ -24,9 +24,9 @@ Result<Done> mayWriteFor(Connection& connection, SeatNumber laptop) {
     if (!isTheWorkshop(connection))
         return Done{};
     if (laptop == kWorkshopSeat)
-        return plainError("News is saved for another laptop: say for which.");
+        return plainError(said("News is saved for another laptop: say for which."));
     if (connection.number("SELECT COUNT(*) FROM seat WHERE id = ?1", laptop) == 0)
-        return plainError("The shop has no such laptop.");
+        return plainError(said("The shop has no such laptop."));
     return Done{};
 }
 
@@ -87,7 +87,7 @@ void writeTo(const std::filesystem::path& path, Connection& connection, const Ne
 Result<NewsWritten> writeNews(Shop& shop, const std::filesystem::path& path, SeatNumber laptop,
                               const TellProgress& progress) {
     if (shop.isReadOnly())
-        return plainError("This shop is open for reading only.");
+        return plainError(said("This shop is open for reading only."));
     auto file = NewFile::begin(path);
     if (!file)
         return file.error();
@@ -121,7 +121,7 @@ Result<NewsWritten> writeNews(Shop& shop, const std::filesystem::path& path, Sea
 Result<PlaceInLine> joinOf(Connection& connection, NewsReader& news) {
     const NewsLabel& label = news.label();
     if (label.shop != shopNumber(connection))
-        return plainError("This is news of another shop. Nothing was brought in.");
+        return plainError(said("This is news of another shop. Nothing was brought in."));
     if (const int here = appliedSteps(connection); label.schemaStep != here)
         return plainError(
             label.schemaStep > here
@@ -131,10 +131,11 @@ Result<PlaceInLine> joinOf(Connection& connection, NewsReader& news) {
                   "same version and save the news again. Nothing was brought in.");
     const Seat here = seatHere(connection);
     if (label.from == here.number)
-        return plainError("This news was saved on this laptop: it is for " + nameOf(connection, label.to) +
-                          ".");
+        return plainError(said("This news was saved on this laptop: it is for {to}.",
+                               {{"to", nameOf(connection, label.to)}}));
     if (label.to != here.number)
-        return plainError("This news is for " + nameOf(connection, label.to) + ", not for this laptop.");
+        return plainError(
+            said("This news is for {to}, not for this laptop.", {{"to", nameOf(connection, label.to)}}));
     const auto common = commonPlace(connection, news);
     if (common)
         return *common;

@@ -48,14 +48,13 @@ bool isOfThisForm(Connection& file) {
 }
 
 Error noNews(const std::filesystem::path& path) {
-    return plainError(path.string() + " holds no news of a Holdfast shop.");
+    return plainError(said("{path} holds no news of a Holdfast shop.", {{"path", path.string()}}));
 }
 
 Error damagedNews(const std::filesystem::path& path) {
-    return plainError(
-        path.string() +
-        " is damaged or was copied only in part. Copy it again, or save the news again on the other "
-        "laptop. Nothing was brought in.");
+    return plainError(said("{path} is damaged or was copied only in part. Copy it again, or save the news "
+                           "again on the other laptop. Nothing was brought in.",
+                           {{"path", path.string()}}));
 }
 
 CarriedEntry entryIn(Connection& file, std::int64_t number) {
@@ -194,13 +193,13 @@ Result<Done> NewsReader::readThrough(const std::filesystem::path& path, const Te
     if (m_file.number("PRAGMA application_id") != kNewsApplicationId)
         return noNews(path);
     if (m_file.number("PRAGMA user_version") > kNewsForm)
-        return plainError(path.string() +
-                          " was saved by a newer version of Holdfast. Bring both laptops to the "
-                          "same version first.");
+        return plainError(said(
+            "{path} was saved by a newer version of Holdfast. Bring both laptops to the same version first.",
+            {{"path", path.string()}}));
     if (m_file.number("PRAGMA user_version") < kNewsForm)
-        return plainError(path.string() +
-                          " was saved by an older version of Holdfast. Bring the other laptop to the same "
-                          "version and save the news again. Nothing was brought in.");
+        return plainError(said("{path} was saved by an older version of Holdfast. Bring the other laptop to "
+                               "the same version and save the news again. Nothing was brought in.",
+                               {{"path", path.string()}}));
     if (!isOfThisForm(m_file))
         return damagedNews(path);
     Query row =

@@ -95,7 +95,10 @@ std::vector<std::string> oddsOf(Connection& connection, std::int64_t id) {
     const auto shared = sharedPressesOf(connection, id);
     if (orderOdds(order, handedOver, {}, shared).empty())
         return {};
-    return orderOdds(order, handedOver, loadSettings(connection).currency, shared);
+    std::vector<std::string> odds;
+    for (const Sentence& odd : orderOdds(order, handedOver, loadSettings(connection).currency, shared))
+        odds.push_back(odd.english());
+    return odds;
 }
 
 } // namespace

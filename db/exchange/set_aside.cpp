@@ -20,7 +20,7 @@ void takeOffTheList(Connection& connection, EntryId entry) {
 }
 
 Error noSuchEntry() {
-    return plainError("Nothing of that name is set aside.");
+    return plainError(said("Nothing of that name is set aside."));
 }
 
 } // namespace
@@ -43,14 +43,15 @@ Result<EntryId> tryAgain(Shop& shop, EntryId id) {
         if (!entry || !entry->isAside)
             return noSuchEntry();
         if (entry->undoes)
-            return plainError("“" + entry->title +
-                              "” is an undo: look for what it undoes in the history instead.");
+            return plainError(said("“{title}” is an undo: look for what it undoes in the history instead.",
+                                   {{"title", entry->title}}));
         CarriedEntry anew = *entry;
         anew.isAside = false;
         anew.words.clear();
         anew = EntryMerger{connection}.merge(std::move(anew), true);
         if (anew.isAside)
-            return plainError("“" + anew.title + "” still cannot be done. " + anew.words);
+            return plainError(said("“{title}” still cannot be done. {anew}",
+                                   {{"title", anew.title}, {"anew", anew.words}}));
         writer.describe(anew.title);
         for (const auto& [kind, subject] : anew.subjects)
             writer.concerns(subjectOf(kind, subject));
@@ -67,7 +68,7 @@ Result<EntryId> tryAgain(Shop& shop, EntryId id) {
 
 Result<Done> letGo(Shop& shop, EntryId id) {
     if (shop.isReadOnly())
-        return plainError("This shop is open for reading only.");
+        return plainError(said("This shop is open for reading only."));
     try {
         UnrecordedTransaction transaction{shop.connection()};
         if (const auto entry = readEntry(shop.connection(), id); !entry || !entry->isAside)

@@ -295,7 +295,7 @@ TellProgress between(const TellProgress& progress, double from, double to) {
 
 Result<NewsTakenIn> takeInNews(Shop& shop, const std::filesystem::path& path, const TellProgress& progress) {
     if (shop.isReadOnly())
-        return plainError("This shop is open for reading only.");
+        return plainError(said("This shop is open for reading only."));
     auto news = NewsReader::open(path, between(progress, 0, kReading));
     if (!news)
         return news.error();

@@ -14,10 +14,11 @@ Result<Done> backup(Shop& shop, const std::filesystem::path& path, const CopyPro
     try {
         Connection copy = Connection::open(file->temporaryPath(), Access::ReadWrite);
         if (!copyOnline(shop.connection(), copy, progress))
-            return plainError("The backup was stopped. Nothing was left behind.");
+            return plainError(said("The backup was stopped. Nothing was left behind."));
         // A backup of a damaged file would push the last good one aside.
         if (!hasWholePages(copy))
-            return plainError("The shop file is damaged, so no backup was made of it. Keep the older ones.");
+            return plainError(
+                said("The shop file is damaged, so no backup was made of it. Keep the older ones."));
     } catch (const SqliteFailure& failure) {
         return failure.error();
     }

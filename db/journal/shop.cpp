@@ -113,7 +113,7 @@ std::unique_ptr<Shop> Shop::createInMemory(Clock clock, Steps steps) {
 }
 
 Error Shop::readOnlyError() {
-    return plainError("This shop is open for reading only.");
+    return plainError(said("This shop is open for reading only."));
 }
 
 std::vector<HistoryEntry> Shop::history(Subject subject, int limit) {

@@ -70,13 +70,14 @@ Error openingError(const std::filesystem::path& path, const SqliteFailure& failu
     if (failure.isDamage() || failure.primaryCode() == SQLITE_ERROR) // a table of ours is missing
         return damagedShop(path);
     if (failure.isBusy())
-        return plainError("Another program is using " + path.string() + ". Close it there first.");
+        return plainError(
+            said("Another program is using {path}. Close it there first.", {{"path", path.string()}}));
     if (failure.isOfTheDisk())
         return plainError(
-            "The disk could not be read or written. See that it is connected and has room, then "
-            "open the shop again.");
+            said("The disk could not be read or written. See that it is connected and has room, then "
+                 "open the shop again."));
     if (failure.primaryCode() == SQLITE_FULL)
-        return plainError("The disk is full. Make room on it, then open the shop again.");
+        return plainError(said("The disk is full. Make room on it, then open the shop again."));
     return failure.error();
 }
 
@@ -105,17 +106,16 @@ Result<Done> bringUpToDate(Connection& connection, const std::filesystem::path& 
         applySteps(connection, steps);
     } catch (const SqliteFailure& failure) {
         if (failure.isNotKnown())
-            return plainError(
-                "The disk failed while the shop file was being brought up to this version of "
-                "Holdfast. Whether it was can be seen only when the shop is opened again: see to "
-                "the disk first. As it was before, it is in " +
-                backup->string() + ".");
+            return plainError(said("The disk failed while the shop file was being brought up to this version "
+                                   "of Holdfast. Whether it was can be seen only when the shop is opened "
+                                   "again: see to the disk first. As it was before, it is in {backup}.",
+                                   {{"backup", backup->string()}}));
         std::error_code left; // the file itself is still what the backup holds
         std::filesystem::remove(*backup, left);
         std::filesystem::remove(backup->parent_path(), left); // where it is empty
         return plainError(
-            "The shop file could not be brought up to this version of Holdfast, and is as it was. " +
-            failure.error().message);
+            said("The shop file could not be brought up to this version of Holdfast, and is as it was. {why}",
+                 {{"why", failure.error().message}}));
     }
     return Done{};
 }
@@ -134,7 +134,7 @@ Result<std::filesystem::path> foundFile(const std::filesystem::path& path) {
     std::error_code error;
     auto canonical = std::filesystem::canonical(path, error);
     if (error)
-        return plainError("There is no file " + path.string() + ".");
+        return plainError(said("There is no file {path}.", {{"path", path.string()}}));
     return canonical;
 }
 
@@ -222,10 +222,9 @@ Result<ShopFile> openShopFileReadOnly(const std::filesystem::path& path, Steps s
         if (auto examined = examine(connection, *found, steps); !examined)
             return examined.error();
         if (appliedSteps(connection) < static_cast<int>(steps.size()))
-            return plainError(
-                found->string() +
-                " was written by an older version of Holdfast. Open it once in the window, which "
-                "brings it up to date and keeps a copy.");
+            return plainError(said("{found} was written by an older version of Holdfast. Open it once in the "
+                                   "window, which brings it up to date and keeps a copy.",
+                                   {{"found", found->string()}}));
         return ShopFile{ShopLock{}, std::move(connection), *found, true, 0};
     } catch (const SqliteFailure& failure) {
         return openingError(*found, failure);
@@ -270,9 +269,9 @@ Result<ShopFile> createShopFile(const std::filesystem::path& path, Steps steps) 
     } catch (const SqliteFailure& failure) {
         std::error_code error;
         if (std::filesystem::exists(wanted, error)) // it cannot even be removed again
-            return plainError(
-                "The new shop file " + wanted.string() +
-                " could not be opened, and is there all the same. See to the disk, then open it.");
+            return plainError(said("The new shop file {wanted} could not be opened, and is there all the "
+                                   "same. See to the disk, then open it.",
+                                   {{"wanted", wanted.string()}}));
         return failure.error();
     }
 }

@@ -43,9 +43,9 @@ std::string cannot(const std::string& title) {
 
 Error inTheWay(const std::string& title, const std::optional<std::string>& obstacle) {
     if (obstacle)
-        return plainError(cannot(title) + " " + inQuotes(*obstacle) +
-                          " came later and is in the way. Undo that first.");
-    return plainError(cannot(title) + " Something entered later is in the way.");
+        return plainError(said("{title} {obstacle} came later and is in the way. Undo that first.",
+                               {{"title", cannot(title)}, {"obstacle", inQuotes(*obstacle)}}));
+    return plainError(said("{title} Something entered later is in the way.", {{"title", cannot(title)}}));
 }
 
 // Rows written so far of those to be written.
@@ -76,15 +76,17 @@ Result<EntryId> Shop::undone(EntryId entry, const TellProgress& progress, const 
     try {
         const auto original = recorded(connection(), entry);
         if (!original)
-            return plainError("The history has no such entry.");
+            return plainError(said("The history has no such entry."));
         if (original->isUndone)
             return plainError(inQuotes(std::string{withoutUndo(original->title)}) + " has been " +
                               (isTitleOfUndo(original->title) ? "redone" : "undone") + " already.");
         if (!RecordedForm{connection()}.fits(tablesOf(original->changeset)))
-            return plainError(cannot(original->title) + " It was done with an older form of the shop file.");
+            return plainError(said("{title} It was done with an older form of the shop file.",
+                                   {{"title", cannot(original->title)}}));
 
         if (db::isForGood(original->changeset))
-            return plainError(cannot(original->title) + " Who was forgotten stays forgotten.");
+            return plainError(
+                said("{title} Who was forgotten stays forgotten.", {{"title", cannot(original->title)}}));
 
         const Changeset inverse = inverseOf(original->changeset);
         const ForeignKeysOff unchecked{connection()};
@@ -98,13 +100,14 @@ Result<EntryId> Shop::undone(EntryId entry, const TellProgress& progress, const 
             giveWay(action.writer());
         const auto faults = giveWay ? ledgerFaults(connection()) : ledgerFaults(connection(), inverse);
         if (!faults.empty())
-            return plainError(cannot(original->title) + " " + faults.front());
+            return plainError(
+                said("{title} {faults}", {{"title", cannot(original->title)}, {"faults", faults.front()}}));
 
         action.writer().describe(titleOfUndo(original->title));
         action.writer().concernsTheSameAs(entry);
         const auto written = action.keep(entry);
         if (!written)
-            return plainError(cannot(original->title) + " It left nothing to undo.");
+            return plainError(said("{title} It left nothing to undo.", {{"title", cannot(original->title)}}));
         touched = action.touched();
         return *written;
     } catch (const SqliteFailure& failure) {

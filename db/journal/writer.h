@@ -60,8 +60,8 @@ public:
     }
 
     // Must be called: what a person reads in the history, "Took order 426". The last call counts.
-    void describe(std::string title) { m_title = std::move(title); }
-    const std::string& title() const { return m_title; }
+    void describe(Sentence title) { m_title = std::move(title); }
+    const Sentence& title() const { return m_title; }
 
     // The entry shows in this subject's history. Saying it twice is the same as once.
     void concerns(Subject subject);
@@ -80,7 +80,7 @@ private:
     Changeset m_inserted; // beside what the session recorded
     std::string m_insertedInto;
     std::set<std::string> m_touched; // beside what is in the entry
-    std::string m_title;
+    Sentence m_title;
     std::set<std::pair<std::string, std::int64_t>> m_subjects;
 };
 

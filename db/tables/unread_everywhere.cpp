@@ -32,7 +32,8 @@ class Gathered {
 public:
     void add(std::vector<UnreadRow> rows) {
         for (UnreadRow& row : rows)
-            if (m_known.insert(row.table + '\n' + row.key + '\n' + row.what + row.why).second)
+            if (m_known.insert(row.table + '\n' + row.key + '\n' + row.what.english() + row.why.english())
+                    .second)
                 m_rows.push_back(std::move(row));
     }
 

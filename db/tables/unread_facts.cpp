@@ -134,7 +134,7 @@ std::vector<UnreadRow> UnreadFacts::named(Connection& connection) const {
         row.what = row.order ? orderWords(connection, *row.order)
                              : withCapital(rowWords(connection, noted.table, noted.key));
         row.why = whyWords(table != nullptr ? table->whose : "Its", noted.column, noted.value);
-        row.leftOut = table != nullptr ? table->leftOut : "It is left out.";
+        row.leftOut = table != nullptr ? std::string{table->leftOut} : "It is left out.";
     }
     if (m_more > 0)
         rows.push_back({"", "", "And " + std::to_string(m_more) + (m_more == 1 ? " row more" : " rows more"),

@@ -243,7 +243,7 @@ TEST_F(BackupsByThemselves, OneIsPutBackWhereTheShopCannotBeRead) {
     m_window = std::make_unique<MainWindow>(time().clock());
     const auto refused = db::Shop::open(path(), time().clock().now);
     ASSERT_FALSE(refused.ok());
-    m_window->showStart(QString::fromStdString(refused.error().message), path());
+    m_window->showStart(QString::fromStdString(refused.error().message.english()), path());
     showWindow(*m_window);
     auto* offer = find<StartBackups>("startBackups");
     ASSERT_TRUE(offer->isVisible());

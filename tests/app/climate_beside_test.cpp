@@ -211,7 +211,7 @@ TEST_F(ClimateRead, TheFairTableSaysNoDayBeforeItKnowsTheRolls) {
         draft.garment().colour = usual.moss;
     });
     EXPECT_FALSE(table.sums().promise);
-    EXPECT_NE(table.sums().promiseLack.find("readings"), std::string::npos);
+    EXPECT_NE(table.sums().promiseLack.english().find("readings"), std::string::npos);
     EXPECT_GT(table.sums().total.minor, 0);
     ASSERT_TRUE(comesToBeRead());
     EXPECT_TRUE(table.sums().promise);

@@ -32,7 +32,7 @@ Result<Arguments> read(std::vector<std::string> words) {
 
 std::string refusal(std::vector<std::string> words) {
     const auto arguments = readArguments(words);
-    return arguments.ok() ? "taken" : arguments.error().message;
+    return arguments.ok() ? "taken" : arguments.error().message.english();
 }
 
 // ── what may be asked ─────────────────────────────────────────────────────────────────────────────────
@@ -50,7 +50,7 @@ TEST(Arguments, OptionsStandBeforeOrBehindTheVerb) {
          {std::vector<std::string>{"--demo", "--on", "2026-11-11", "report", "walk", "--json"},
           std::vector<std::string>{"report", "walk", "--json", "--on", "2026-11-11", "--demo"}}) {
         const auto arguments = readArguments(words);
-        ASSERT_TRUE(arguments.ok()) << arguments.error().message;
+        ASSERT_TRUE(arguments.ok()) << arguments.error().message.english();
         EXPECT_TRUE(arguments->isDemo);
         EXPECT_TRUE(arguments->asJson);
         EXPECT_EQ(arguments->on, localDate(2026, 11, 11));
@@ -78,7 +78,7 @@ TEST(Arguments, TourAndBackupTakeWhatFollows) {
 TEST(Arguments, FileAloneIsTheShopToOpenInTheWindow) {
     for (const char* file : {"/home/maker/shop.holdfast", "./check", "my.shop"}) {
         const auto arguments = read({file});
-        ASSERT_TRUE(arguments.ok()) << arguments.error().message;
+        ASSERT_TRUE(arguments.ok()) << arguments.error().message.english();
         EXPECT_EQ(arguments->verb, Verb::Window);
         EXPECT_EQ(arguments->shop, std::filesystem::path(file));
     }
@@ -357,7 +357,7 @@ TEST_F(CommandLine, CheckFindsAWholeShopWhole) {
     Arguments arguments;
     arguments.shop = path();
     const auto checked = check(arguments, time().clock());
-    ASSERT_TRUE(checked.ok()) << checked.error().message;
+    ASSERT_TRUE(checked.ok()) << checked.error().message.english();
 }
 
 TEST_F(CommandLine, BackupsAreListedAndOneIsPutBack) {
@@ -376,10 +376,10 @@ TEST_F(CommandLine, BackupsAreListedAndOneIsPutBack) {
     arguments.target = made.backup.path;
     const auto asked = putBack(arguments, time().clock());
     ASSERT_FALSE(asked.ok());
-    EXPECT_TRUE(
-        asked.error().message.starts_with("Would be lost: 1 payment, in all 1 entry of the history.\n"))
-        << asked.error().message;
-    EXPECT_NE(asked.error().message.find("add --yes"), std::string::npos);
+    EXPECT_TRUE(asked.error().message.english().starts_with(
+        "Would be lost: 1 payment, in all 1 entry of the history.\n"))
+        << asked.error().message.english();
+    EXPECT_NE(asked.error().message.english().find("add --yes"), std::string::npos);
     arguments.isSure = true;
     const std::string done = valueOf(putBack(arguments, time().clock()));
     EXPECT_TRUE(done.starts_with("Put back. What was there before is kept in ")) << done;
@@ -407,7 +407,8 @@ TEST_F(CommandLine, WhatIsWrongIsSaidMendedAndSaved) {
         << *reported;
     const auto checked = check(arguments, time().clock());
     ASSERT_FALSE(checked.ok());
-    EXPECT_NE(checked.error().message.find(named), std::string::npos) << checked.error().message;
+    EXPECT_NE(checked.error().message.english().find(named), std::string::npos)
+        << checked.error().message.english();
 
     arguments.target = path().parent_path() / "backup.holdfast";
     const auto copied = backUp(arguments, time().clock());
@@ -416,14 +417,14 @@ TEST_F(CommandLine, WhatIsWrongIsSaidMendedAndSaved) {
 
     arguments.target = path().parent_path() / "saved.holdfast";
     const auto saved = saveWhatCanBe(arguments, time().clock());
-    ASSERT_TRUE(saved.ok()) << saved.error().message;
+    ASSERT_TRUE(saved.ok()) << saved.error().message.english();
     EXPECT_NE(saved->find("and 1 row from the history.\nNothing was lost.\n"), std::string::npos) << *saved;
     Arguments ofSaved = arguments;
     ofSaved.shop = arguments.target;
     EXPECT_TRUE(check(ofSaved, time().clock()).ok());
 
     const auto mended = mend(arguments, time().clock());
-    ASSERT_TRUE(mended.ok()) << mended.error().message;
+    ASSERT_TRUE(mended.ok()) << mended.error().message.english();
     EXPECT_NE(mended->find("Mended. 1 row put right"), std::string::npos) << *mended;
     EXPECT_TRUE(check(arguments, time().clock()).ok());
 }

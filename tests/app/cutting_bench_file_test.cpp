@@ -185,7 +185,7 @@ TEST_F(CutSheetFile, OfTheDemoHasItsSizesInMillimetres) {
             continue;
         for (const Nest& nest : nests->nests) {
             const auto sheet = cutFileOf(*reckoned, nest, {});
-            ASSERT_TRUE(sheet.ok()) << sheet.error().message;
+            ASSERT_TRUE(sheet.ok()) << sheet.error().message.english();
             expectSheetOf(*reckoned, nest, QByteArray::fromStdString(*sheet));
             decals += nest.decals.size();
         }
@@ -265,7 +265,7 @@ TEST_F(CutSheetFile, SaysWhyItCouldNotBeWritten) {
     const auto nowhere = writeCutFiles(bench, QStringLiteral("/no/such/folder/dusk.svg"), always);
     ASSERT_FALSE(nowhere.ok());
     EXPECT_EQ(nowhere.error().field, "file");
-    EXPECT_NE(nowhere.error().message.find("/no/such/folder/dusk.svg"), std::string::npos);
+    EXPECT_NE(nowhere.error().message.english().find("/no/such/folder/dusk.svg"), std::string::npos);
     // A folder in the place of the sheet's file.
     QDir().mkpath(fileIn(QStringLiteral("Cut sheet R-01.pdf/full")));
     place->printCutSheets(fileIn({}));

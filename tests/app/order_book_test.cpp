@@ -73,7 +73,7 @@ void fillWithOrders(db::Shop& shop, const UsualShop& usual, int orders) {
         writer.describe("Filled the book");
         return Done{};
     });
-    ASSERT_TRUE(filled.ok()) << filled.error().message;
+    ASSERT_TRUE(filled.ok()) << filled.error().message.english();
 }
 
 TEST_F(OrderBook, AnEmptyBookSaysWhatWillStandThereAndStartsAnOrder) {

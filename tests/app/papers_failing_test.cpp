@@ -48,7 +48,7 @@ protected:
                                     at,
                                     error}};
             const auto outcome = written(asPdf);
-            said = outcome.ok() ? "kept" : outcome.error().message;
+            said = outcome.ok() ? "kept" : outcome.error().message.english();
             hasFailed = FailingDisk::hasFailed();
         }
         const std::string kept = bytesOf(m_path);

@@ -83,7 +83,7 @@ TEST_F(PapersPrinting, WithoutAPrinterAPdfIsSavedAndReplaced) {
     const QString folder = fileIn(QStringLiteral("not/there/yet"));
     for (int time = 0; time < 2; ++time) {
         const auto told = printPapers(errand, {{}, {}, folder}, {});
-        ASSERT_TRUE(told.ok()) << told.error().message;
+        ASSERT_TRUE(told.ok()) << told.error().message.english();
         EXPECT_EQ(*told, "No printer is set up on this computer. Saved as " + folder.toStdString() +
                              "/Claim ticket 1.pdf.");
     }
@@ -108,7 +108,7 @@ TEST_F(PapersPrinting, AFolderThatCannotBeMadeIsNamed) {
     const auto told = printPapers(errandOf(QStringLiteral("T"), tickets(1)),
                                   {{}, {}, file.fileName() + QStringLiteral("/in it")}, {});
     ASSERT_FALSE(told.ok());
-    EXPECT_TRUE(told.error().message.find("/in it") != std::string::npos);
+    EXPECT_TRUE(told.error().message.english().find("/in it") != std::string::npos);
 }
 
 // ── papers DIR ────────────────────────────────────────────────────────────────────────────────────────

@@ -156,8 +156,8 @@ TEST_F(Papers, CareCardSaysFirstWashEveryLineAndTheLabel) {
     const Garment& garment = shop().facts.garments.at(id);
     const CareCard care = careOf(shop(), garment);
     const QString text = textOf({careCardPaper(shop(), id)}).simplified();
-    EXPECT_TRUE(care.firstWash.starts_with("Do not wash before"));
-    const auto hasWords = [&](const std::string& said) {
+    EXPECT_TRUE(care.firstWash.english().starts_with("Do not wash before"));
+    const auto hasWords = [&](const Sentence& said) {
         // Lines break and a second sentence stands below: every word is there, in turn.
         qsizetype from = 0;
         for (const QString& word :
@@ -374,7 +374,7 @@ TEST_F(Papers, OfWhatIsGoneAreRefusedInWords) {
          {PaperName::ClaimTicket, PaperName::CareCards, PaperName::BagTags, PaperName::RollLabel}) {
         const auto errand = paperErrand(desk(), name, {});
         ASSERT_FALSE(errand.ok());
-        EXPECT_TRUE(words(errand.error().message).contains(QStringLiteral("no longer there")));
+        EXPECT_TRUE(words(errand.error().message.english()).contains(QStringLiteral("no longer there")));
     }
     EXPECT_TRUE(paperErrand(desk(), PaperName::DaySheet, {}).ok());
 }

@@ -25,7 +25,7 @@ TEST_F(PressWalkKeys, SpaceWalksAGarmentThroughAllItsSteps) {
     for (const RouteStep& step : route.steps) {
         ASSERT_EQ(openKey(garment), step.key);
         if (!step.isTimed()) {
-            EXPECT_EQ(panel().word, QString::fromStdString(step.title));
+            EXPECT_EQ(panel().word, words(step.title));
             EXPECT_TRUE(digits().isEmpty());
         } else {
             time().pass(step.counted() - 1s);

@@ -53,7 +53,7 @@ private:
 template <class T>
 T valueOf(Result<T> result) {
     if (!result.ok())
-        stopBecause(result.error().message);
+        stopBecause(result.error().message.english());
     return std::move(result).value();
 }
 

@@ -50,8 +50,9 @@ TEST_F(TableFiles, AreAskedForByTheirVerbs) {
     EXPECT_EQ(reads({"export", "out"})->verb, Verb::Export);
     EXPECT_EQ(reads({"--demo", "export", "out"})->target, "out");
     EXPECT_EQ(reads({"import", "films.csv"})->verb, Verb::Import);
-    EXPECT_EQ(reads({"export"}).error().message, "export needs the folder to write into behind it.");
-    EXPECT_EQ(reads({"import"}).error().message, "import needs the file to read behind it.");
+    EXPECT_EQ(reads({"export"}).error().message.english(),
+              "export needs the folder to write into behind it.");
+    EXPECT_EQ(reads({"import"}).error().message.english(), "import needs the file to read behind it.");
     EXPECT_FALSE(reads({"import", "a", "b"}).ok());
     EXPECT_NE(usage().find("export DIR"), std::string::npos);
 }
@@ -59,7 +60,7 @@ TEST_F(TableFiles, AreAskedForByTheirVerbs) {
 TEST_F(TableFiles, TheShopIsWrittenOutWhileAWindowHasItOpen) {
     stockUsualShop();
     const auto done = exportTables(asking(Verb::Export, beside("out")), time().clock());
-    ASSERT_TRUE(done.ok()) << done.error().message;
+    ASSERT_TRUE(done.ok()) << done.error().message.english();
     EXPECT_NE(done->find(" files to "), std::string::npos);
     EXPECT_TRUE(std::filesystem::exists(beside("out/rolls.csv")));
     EXPECT_FALSE(exportTables(asking(Verb::Export, beside("out")), time().clock()).ok())
@@ -70,7 +71,8 @@ TEST_F(TableFiles, NothingIsReadIntoAShopThatAWindowHasOpenNorIntoTheDemo) {
     write(beside("places.csv"), "Place\nCellar\n");
     EXPECT_NE(importTable(asking(Verb::Import, beside("places.csv")), time().clock())
                   .error()
-                  .message.find("open in another"),
+                  .message.english()
+                  .find("open in another"),
               std::string::npos);
     Arguments demo = asking(Verb::Import, beside("places.csv"));
     demo.shop.reset();

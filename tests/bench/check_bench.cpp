@@ -43,7 +43,7 @@ int measure(std::int64_t entries, int orders) {
                 std::filesystem::file_size(path) >> 20);
     auto shop = db::Shop::openReadOnly(path, [] { return largeShopNow().instant; });
     if (!shop.ok()) {
-        std::printf("%s\n", shop.error().message.c_str());
+        std::printf("%s\n", shop.error().message.english().c_str());
         return EXIT_FAILURE;
     }
     double before = processorSeconds();

@@ -33,7 +33,7 @@ LargeShop::LargeShop(int orders)
     std::filesystem::copy_file(path, copy);
     auto opened = db::Shop::open(path, [] { return largeShopNow().instant; });
     if (!opened.ok())
-        throw std::runtime_error(opened.error().message);
+        throw std::runtime_error(opened.error().message.english());
     m_shop = std::move(opened).value();
     m_bare = std::make_unique<db::Connection>(db::Connection::open(copy, db::Access::ReadWrite));
     m_bare->script(kPragmas);

@@ -342,7 +342,7 @@ void makeLargeShop(const std::filesystem::path& path, int orders) {
     {
         auto created = db::Shop::create(path, [] { return largeShopNow().instant; });
         if (!created.ok())
-            throw std::runtime_error(created.error().message);
+            throw std::runtime_error(created.error().message.english());
     }
     Connection connection = Connection::open(path, db::Access::ReadWrite);
     connection.script("PRAGMA foreign_keys = OFF; PRAGMA synchronous = OFF;");

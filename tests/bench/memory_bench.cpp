@@ -90,7 +90,7 @@ int holdShop(const std::string& folder, bool isLarge, int argc, char** argv) {
     const std::string path = folder + (isLarge ? "/large.holdfast" : "/empty.holdfast");
     auto opened = isLarge ? db::Shop::open(path, clock.now) : db::Shop::create(path, clock.now);
     if (!opened.ok()) {
-        std::fprintf(stderr, "%s\n", opened.error().message.c_str());
+        std::fprintf(stderr, "%s\n", opened.error().message.english().c_str());
         return 1;
     }
     MainWindow window(clock);

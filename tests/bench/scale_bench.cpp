@@ -94,7 +94,7 @@ private:
     void open() {
         auto opened = db::Shop::open(m_path, [] { return largeShopNow().instant; });
         if (!opened.ok())
-            throw std::runtime_error(opened.error().message);
+            throw std::runtime_error(opened.error().message.english());
         m_shop = std::move(opened).value();
     }
 

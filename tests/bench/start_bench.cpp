@@ -127,7 +127,7 @@ int startShop(int argc, char** argv, bool goesOn) {
     MainWindow window(clock);
     auto opened = opening.take();
     if (!opened->ok()) {
-        std::fprintf(stderr, "%s\n", opened->error().message.c_str());
+        std::fprintf(stderr, "%s\n", opened->error().message.english().c_str());
         return 1;
     }
     window.open(std::move(*opened).value());
@@ -196,7 +196,7 @@ void measureLogs(const std::filesystem::path& demo) {
                 (std::string{builtPlace(place)->code} + "-" + std::to_string(readings));
             const auto made = makeShopWithLog(demo, path, readings, place);
             if (!made.ok()) {
-                std::fprintf(stderr, "%s\n", made.error().message.c_str());
+                std::fprintf(stderr, "%s\n", made.error().message.english().c_str());
                 return;
             }
             const QString shop = QString::fromStdString(path.string());
@@ -218,7 +218,7 @@ int measure(int argc, char** argv) {
     {
         const auto opened = openDemoToWorkIn(theDay(), clock.now);
         if (!opened.ok()) {
-            std::fprintf(stderr, "%s\n", opened.error().message.c_str());
+            std::fprintf(stderr, "%s\n", opened.error().message.english().c_str());
             return 1;
         }
         copy = (*opened)->path().string();

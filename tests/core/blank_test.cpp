@@ -28,7 +28,8 @@ TEST(Blank, AWrongLabelIsRefusedWithItsFigure) {
         const Result<Done> checked = checkFibres(wrong.fibres);
         ASSERT_FALSE(checked.ok());
         EXPECT_EQ(checked.error().field, "fibres");
-        EXPECT_NE(checked.error().message.find(wrong.words), std::string::npos) << checked.error().message;
+        EXPECT_NE(checked.error().message.english().find(wrong.words), std::string::npos)
+            << checked.error().message.english();
     }
 }
 

@@ -3,6 +3,8 @@
 
 #include "tests/core/shelf_builders.h"
 
+#include "tests/core/english.h"
+
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -61,16 +63,16 @@ TEST(Care, TheStricterOfThreeDoesNotDependOnTheOrder) {
 }
 
 TEST(Care, SaysEachAxisInWords) {
-    EXPECT_EQ(careWords({40, Agitation::Normal, Tumble::Low, 110, Bleach::No, Cleaning::None}),
+    EXPECT_EQ(english(careWords({40, Agitation::Normal, Tumble::Low, 110, Bleach::No, Cleaning::None})),
               (std::vector<std::string>{"Machine wash at 40 °C", "Tumble dry low",
                                         "Iron at up to 110 °C, without steam", "Do not bleach",
                                         "Do not dry-clean"}));
-    EXPECT_EQ(careWords({30, Agitation::VeryMild, Tumble::No, 0, Bleach::OxygenOnly, Cleaning::PW}),
+    EXPECT_EQ(english(careWords({30, Agitation::VeryMild, Tumble::No, 0, Bleach::OxygenOnly, Cleaning::PW})),
               (std::vector<std::string>{"Machine wash at 30 °C, very mild cycle", "Do not tumble dry",
                                         "Do not iron", "Bleach with oxygen only",
                                         "Dry-clean with solvent P, or professional wet cleaning"}));
     EXPECT_EQ(
-        careWords({60, Agitation::ByHand, Tumble::Normal, 200, Bleach::Any, Cleaning::W}),
+        english(careWords({60, Agitation::ByHand, Tumble::Normal, 200, Bleach::Any, Cleaning::W})),
         (std::vector<std::string>{"Wash by hand at up to 40 °C", "Tumble dry at normal heat",
                                   "Iron at up to 200 °C", "Any bleach", "Professional wet cleaning only"}));
     EXPECT_EQ(careWords({0, Agitation::Normal, Tumble::No, 0, Bleach::No, Cleaning::P}).front(),
@@ -78,14 +80,15 @@ TEST(Care, SaysEachAxisInWords) {
 }
 
 bool hasLine(const CareCard& card, std::string_view part) {
-    return std::ranges::any_of(
-        card.lines, [&](const CareLine& line) { return line.words.find(part) != std::string::npos; });
+    return std::ranges::any_of(card.lines, [&](const CareLine& line) {
+        return line.words.english().find(part) != std::string::npos;
+    });
 }
 
 std::vector<std::string> wordsOf(const CareCard& card) {
     std::vector<std::string> words;
     for (const CareLine& line : card.lines)
-        words.push_back(line.words);
+        words.push_back(line.words.english());
     return words;
 }
 

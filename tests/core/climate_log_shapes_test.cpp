@@ -67,7 +67,7 @@ Result<ClimateLog> read(std::string_view text, std::optional<DateOrder> order = 
 
 ClimateSeries readingsOf(std::string_view text, std::optional<DateOrder> order = {}) {
     const auto log = read(text, order);
-    EXPECT_TRUE(log.ok()) << (log.ok() ? "" : log.error().message);
+    EXPECT_TRUE(log.ok()) << (log.ok() ? "" : log.error().message.english());
     return log.ok() ? log->readings : ClimateSeries{};
 }
 
@@ -152,11 +152,11 @@ TEST(ClimateLogShapes, NotesAtNoEvenStepAreAskedAbout) {
 TEST(ClimateLogShapes, BothOrdersInOneLogAreRefusedByLine) {
     const auto log = read("Time,Temp,RH\n25/11/2026 09:30,20,40\n11/26/2026 09:30,20,40\n");
     ASSERT_FALSE(log.ok());
-    EXPECT_EQ(log.error().message,
+    EXPECT_EQ(log.error().message.english(),
               "Line 3: “11/26/2026 09:30” has the month before the day, unlike the lines above it.");
     const auto other = read("Time,Temp,RH\n11/25/2026 09:30,20,40\n26/11/2026 09:30,20,40\n");
     ASSERT_FALSE(other.ok());
-    EXPECT_EQ(other.error().message,
+    EXPECT_EQ(other.error().message.english(),
               "Line 3: “26/11/2026 09:30” has the day before the month, unlike the lines above it.");
 }
 
@@ -180,7 +180,7 @@ TEST(ClimateLogShapes, TemperatureAloneIsReadAndTheHumidityIsNotZero) {
           "2026-11-25 09:30\t21.5\n2026-11-25 10:00\t22\n", "25/11/2026,09:30,21.5\n25/11/2026,10:00,22\n",
           "Date,Time,Temp F\n25-Nov-2026,09:30,70.7\n25-Nov-2026,10:00,71.6\n"}) {
         const auto log = read(text);
-        ASSERT_TRUE(log.ok()) << text << log.error().message;
+        ASSERT_TRUE(log.ok()) << text << log.error().message.english();
         ASSERT_EQ(log->readings.size(), 2u) << text;
         EXPECT_EQ(log->withoutHumidity, 2u) << text;
         EXPECT_EQ(log->readings[0].at, first) << text;

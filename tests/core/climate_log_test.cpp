@@ -15,17 +15,17 @@ constexpr std::chrono::seconds kNoOffset{0};
 
 ClimateLog logOf(std::string_view text, std::chrono::seconds offset = kNoOffset) {
     Result<ClimateLog> log = readClimateLog(text, alwaysAhead(offset));
-    EXPECT_TRUE(log.ok()) << (log.ok() ? "" : log.error().message);
+    EXPECT_TRUE(log.ok()) << (log.ok() ? "" : log.error().message.english());
     return log.ok() ? *log : ClimateLog{};
 }
 
 std::string errorOf(std::string_view text) {
     const Result<ClimateLog> log = readClimateLog(text, alwaysAhead(kNoOffset));
-    return log.ok() ? "" : log.error().message;
+    return log.ok() ? "" : log.error().message.english();
 }
 
-bool says(const std::string& text, std::string_view part) {
-    return text.find(part) != std::string::npos;
+bool says(const Sentence& text, std::string_view part) {
+    return text.english().find(part) != std::string::npos;
 }
 
 const ClimateReading kMorning{at(localDate(2026, 11, 25), 9, 30), {21.5}, {44}};
@@ -288,7 +288,7 @@ TEST(ClimateLog, GarbageNeverHarms) {
                 EXPECT_LE(reading.humidity.percent, 100);
             }
         } else {
-            EXPECT_FALSE(log.error().message.empty());
+            EXPECT_FALSE(log.error().message.english().empty());
         }
     }
 }
@@ -311,7 +311,7 @@ TEST(ClimateLog, TellsHowFarItIsAndStopsWhenAsked) {
         readClimateLog(text, alwaysAhead(kNoOffset), [&](double) { return ++asked < 2; });
     ASSERT_FALSE(stopped.ok());
     EXPECT_EQ(asked, 2);
-    EXPECT_TRUE(says(stopped.error().message, "Stopped"));
+    EXPECT_TRUE(says(stopped.error().message.english(), "Stopped"));
 }
 
 } // namespace

@@ -19,7 +19,7 @@ std::vector<Fields> readAll(std::string_view text) {
     for (;;) {
         auto record = reader.next();
         if (!record) {
-            records.push_back({"error: " + record.error().message});
+            records.push_back({"error: " + record.error().message.english()});
             return records;
         }
         if (!*record)
@@ -114,7 +114,7 @@ TEST(Csv, DecimalsAreAllOfOneKind) {
     EXPECT_EQ(*commas.plain("3,5"), "3.5");
     EXPECT_EQ(*commas.plain("12"), "12");
     EXPECT_EQ(*commas.plain("-0,25"), "-0.25");
-    EXPECT_NE(commas.plain("3.5").error().message.find("decimal point"), std::string::npos);
+    EXPECT_NE(commas.plain("3.5").error().message.english().find("decimal point"), std::string::npos);
     CsvNumbers points;
     EXPECT_EQ(*points.plain(" +3.5 "), "3.5");
     EXPECT_EQ(*points.plain("\xE2\x88\x92"

@@ -2,6 +2,8 @@
 #pragma once
 // Random input that is the same everywhere, and one number for all that comes of it.
 
+#include "core/trade/sentence.h"
+
 #include <cmath>
 #include <concepts>
 #include <cstdint>
@@ -40,6 +42,10 @@ public:
             addByte(static_cast<unsigned char>(letter));
         return *this << words.size();
     }
+    DrawnSum& operator<<(const std::string& words) { return *this << std::string_view{words}; }
+    DrawnSum& operator<<(const char* words) { return *this << std::string_view{words}; }
+    DrawnSum& operator<<(const Sentence& sentence) { return *this << std::string_view{sentence.english()}; }
+    DrawnSum& operator<<(Phrase phrase) { return *this << phrase.english; }
     // To a few millionths of itself: libraries differ in the last digits.
     DrawnSum& operator<<(double number) {
         if (number == 0)

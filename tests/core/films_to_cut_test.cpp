@@ -20,7 +20,7 @@ Labels labelsOf(const CuttingBench& bench) {
 std::string reasonFor(const CuttingBench& bench, int number) {
     for (const RollOffer& offer : bench.toCut().rolls)
         if (offer.roll == aRoll(number).id)
-            return offer.reason;
+            return offer.reason.english();
     return "not offered";
 }
 

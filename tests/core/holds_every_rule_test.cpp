@@ -262,7 +262,7 @@ TEST(HoldsEveryRule, EachIsRaisedWithItsGradeAndTheActThatFreesIt) {
         EXPECT_FALSE(finding->isWaived);
         if (each.act)
             EXPECT_TRUE(!finding->frees.empty() && finding->frees.front() == *each.act)
-                << (finding->frees.empty() ? "nothing" : freeingWords(finding->frees.front()));
+                << (finding->frees.empty() ? phrase("nothing") : freeingWords(finding->frees.front()));
         else
             EXPECT_TRUE(finding->frees.empty());
     }
@@ -301,12 +301,12 @@ TEST(HoldsEveryRule, WhatIsShortAndWhyIsASentence) {
     for (const RuleCase& each : allCases()) {
         const TestShop shop = each.raised.build();
         for (const Finding& finding : shop.findings()) {
-            SCOPED_TRACE(finding.what + " | " + finding.why);
+            SCOPED_TRACE(finding.what.english() + " | " + finding.why.english());
             EXPECT_FALSE(finding.what.empty());
-            EXPECT_LE(wordsIn(finding.what), 6u);
-            EXPECT_FALSE(finding.what.ends_with('.'));
-            EXPECT_TRUE(finding.why.ends_with('.'));
-            EXPECT_EQ(finding.why.find('!'), std::string::npos);
+            EXPECT_LE(wordsIn(finding.what.english()), 6u);
+            EXPECT_FALSE(finding.what.english().ends_with('.'));
+            EXPECT_TRUE(finding.why.english().ends_with('.'));
+            EXPECT_EQ(finding.why.english().find('!'), std::string::npos);
         }
     }
 }
@@ -323,9 +323,9 @@ TEST(HoldsEveryRule, CodesAreOneToOneAndReadBack) {
 }
 
 TEST(HoldsEveryRule, EachActHasItsWords) {
-    std::set<std::string> words;
+    std::set<std::string_view> words;
     for (int act = 0; act <= static_cast<int>(FreeingAct::NoteLawChecked); ++act)
-        EXPECT_TRUE(words.insert(freeingWords(static_cast<FreeingAct>(act))).second) << act;
+        EXPECT_TRUE(words.insert(freeingWords(static_cast<FreeingAct>(act)).english).second) << act;
     EXPECT_FALSE(words.contains(""));
 }
 

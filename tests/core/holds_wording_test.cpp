@@ -10,7 +10,7 @@ namespace {
 
 std::string said(const TestShop& shop, Rule rule) {
     const auto finding = shop.finding(rule);
-    return finding ? finding->what + " | " + finding->why : "nothing";
+    return finding ? finding->what.english() + " | " + finding->why.english() : "nothing";
 }
 
 TEST(HoldsWording, UnwashedNamesTheLot) {

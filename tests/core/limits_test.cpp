@@ -30,9 +30,10 @@ TEST(Limits, SpacesOfAnyKindAreNoText) {
 
 TEST(Limits, EmptyTextFitsWhereNoneIsNeeded) {
     EXPECT_EQ(*typedText("  ", {.field = "phone", .what = "The phone", .least = 0, .most = 3}), "");
-    EXPECT_EQ(
-        typedText("1234", {.field = "phone", .what = "The phone", .least = 0, .most = 3}).error().message,
-        "The phone may have up to 3 characters, not 4.");
+    EXPECT_EQ(typedText("1234", {.field = "phone", .what = "The phone", .least = 0, .most = 3})
+                  .error()
+                  .message.english(),
+              "The phone may have up to 3 characters, not 4.");
 }
 
 TEST(Limits, ControlCharactersAreRefused) {
@@ -51,7 +52,7 @@ TEST(Limits, BytesThatAreNoUtf8AreRefused) {
     for (const std::string_view text : {"a\xC3"sv, "\x80"sv, "\xC0\xAF"sv, "\xE0\x80\xAF"sv, "\xED\xA0\x80"sv,
                                         "\xF4\x90\x80\x80"sv, "\xFF"sv, "\xE2\x82"sv, "a\xC3 b"sv}) {
         EXPECT_FALSE(characterCount(text));
-        EXPECT_EQ(typedText(text, kName).error().message, "The name holds bytes that are no text.");
+        EXPECT_EQ(typedText(text, kName).error().message.english(), "The name holds bytes that are no text.");
     }
     EXPECT_EQ(characterCount("Zoë"), 3U);
     EXPECT_EQ(characterCount("\U0010FFFF"), 1U);
@@ -62,7 +63,7 @@ TEST(Limits, NumberMustLieBetweenItsEnds) {
     EXPECT_TRUE(within(20, width).ok());
     EXPECT_TRUE(within(2000, width).ok());
     EXPECT_EQ(within(19, width).error(), (Error{"The width must be 20 to 2,000 mm, not 19 mm.", "width"}));
-    EXPECT_EQ(within(INT64_MIN, width).error().message,
+    EXPECT_EQ(within(INT64_MIN, width).error().message.english(),
               "The width must be 20 to 2,000 mm, not −9,223,372,036,854,775,808 mm.");
 }
 
@@ -71,7 +72,8 @@ TEST(Limits, MeasureThatIsNoNumberIsRefused) {
         .field = "warmth", .what = "The warmth", .least = -40, .most = 80, .unit = " °C"};
     EXPECT_TRUE(measuredWithin(-40, warmth).ok());
     EXPECT_TRUE(measuredWithin(80, warmth).ok());
-    EXPECT_EQ(measuredWithin(80.5, warmth).error().message, "The warmth must be −40 to 80 °C, not 80.5 °C.");
+    EXPECT_EQ(measuredWithin(80.5, warmth).error().message.english(),
+              "The warmth must be −40 to 80 °C, not 80.5 °C.");
     for (const double odd :
          {std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity(),
           -std::numeric_limits<double>::infinity(), std::numeric_limits<double>::max()})

@@ -213,7 +213,7 @@ TEST(Nest, WithNoRollToCutFromItSaysWhatToDo) {
     const auto made = bench.tryNests(bench.usual());
     ASSERT_FALSE(made.ok());
     EXPECT_EQ(made.error().field, "roll");
-    EXPECT_EQ(made.error().message,
+    EXPECT_EQ(made.error().message.english(),
               "No roll of Marram Soft, Dusk may be cut from: receive one, or press a test strip.");
 }
 

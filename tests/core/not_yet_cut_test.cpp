@@ -23,7 +23,8 @@ std::vector<FilmToCut> filmsOf(const TestShop& shop) {
 
 std::string whyNotYet(const TestShop& shop) {
     const std::vector<FilmToCut> films = filmsOf(shop);
-    return films.empty() || films.front().notYet.empty() ? "" : films.front().notYet.begin()->second;
+    return films.empty() || films.front().notYet.empty() ? ""
+                                                         : films.front().notYet.begin()->second.english();
 }
 
 TEST(NotYetCut, AnUncutDecalWaits) {

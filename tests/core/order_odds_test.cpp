@@ -2,6 +2,8 @@
 // States of an order that two laptops bring about between them.
 #include "core/orders/order_odds.h"
 
+#include "tests/core/english.h"
+
 #include <gtest/gtest.h>
 
 namespace holdfast {
@@ -20,31 +22,31 @@ Order anOrderOf(std::int64_t total, std::int64_t paid, OrderState state = OrderS
 
 TEST(OrderOdds, AreNoneWhereAFormCouldHaveLedThere) {
     const Currency pounds;
-    EXPECT_EQ(orderOdds(anOrderOf(8100, 8100), 2, pounds), Sentences{});
-    EXPECT_EQ(orderOdds(anOrderOf(8100, 0, OrderState::HandedOver), 2, pounds), Sentences{});
-    EXPECT_EQ(orderOdds(anOrderOf(8100, 4000, OrderState::Cancelled), 0, pounds), Sentences{})
+    EXPECT_EQ(test::english(orderOdds(anOrderOf(8100, 8100), 2, pounds)), Sentences{});
+    EXPECT_EQ(test::english(orderOdds(anOrderOf(8100, 0, OrderState::HandedOver), 2, pounds)), Sentences{});
+    EXPECT_EQ(test::english(orderOdds(anOrderOf(8100, 4000, OrderState::Cancelled), 0, pounds)), Sentences{})
         << "the deposit may be paid back";
 }
 
 TEST(OrderOdds, OfGarmentsThatWereHandedOverThoughTheOrderIsCancelled) {
     EXPECT_EQ(
-        orderOdds(anOrderOf(8100, 4000, OrderState::Cancelled), 1, {}),
+        test::english(orderOdds(anOrderOf(8100, 4000, OrderState::Cancelled), 1, {})),
         Sentences{"Order 423 is cancelled, yet a garment of it was handed over. Put the order back to ask "
                   "for what is owed."});
     EXPECT_EQ(
-        orderOdds(anOrderOf(8100, 9000, OrderState::Cancelled), 2, {}),
+        test::english(orderOdds(anOrderOf(8100, 9000, OrderState::Cancelled), 2, {})),
         Sentences{"Order 423 is cancelled, yet 2 garments of it were handed over. Put the order back to "
                   "ask for what is owed."});
 }
 
 TEST(OrderOdds, OfMoreMoneyThanItCosts) {
-    EXPECT_EQ(orderOdds(anOrderOf(8100, 8805), 0, {}),
+    EXPECT_EQ(test::english(orderOdds(anOrderOf(8100, 8805), 0, {})),
               Sentences{"£88.05 was paid for order 423, which costs £81.00. Give £7.05 back."});
 }
 
 TEST(OrderOdds, OfTwoGarmentsOnOnePress) {
     const std::vector<SharedPress> shared{{"423-a", "431-b", "Bench"}};
-    EXPECT_EQ(orderOdds(anOrderOf(8100, 0), 0, {}, shared),
+    EXPECT_EQ(test::english(orderOdds(anOrderOf(8100, 0), 0, {}, shared)),
               Sentences{"423-a and 431-b are both under the platen of Bench, which takes one. Finish the one "
                         "that lies there, and put the other back on the walk."});
 }

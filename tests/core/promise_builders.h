@@ -127,7 +127,7 @@ inline AskedGarment aTee(ColourId colour, Seconds pressTime = Minutes{10}) {
 inline std::string told(const std::vector<PromiseStep>& path) {
     std::string text;
     for (const PromiseStep& step : path)
-        text += (text.empty() ? "" : ", ") + step.words + " " + step.when;
+        text += (text.empty() ? "" : ", ") + step.words.english() + " " + step.when.english();
     return text;
 }
 

@@ -168,7 +168,7 @@ TEST(PromiseOverManyOrders, NoPromiseGivenIsBrokenByALaterOne) {
         for (int order = 0; order < 25; ++order) {
             const std::vector<AskedGarment> asked{random.garment()};
             const Result<Promise> promise = promiseFor(asked, shop.facts, shop.with(load), moment);
-            ASSERT_TRUE(promise.ok()) << promise.error().message;
+            ASSERT_TRUE(promise.ok()) << promise.error().message.english();
             const LocalTime due = pressingOf(*promise);
             ASSERT_GE(promise->readyAt, due + settings.restBeforeWash);
             load.push_back({due, asked.front().pressTime});

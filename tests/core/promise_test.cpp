@@ -17,7 +17,7 @@ namespace {
 Promise promised(const FairShop& shop, const std::vector<AskedGarment>& asked,
                  const std::vector<PromisedWork>& load = {}, const Now& moment = atTheTable()) {
     const Result<Promise> promise = promiseFor(asked, shop.facts, shop.with(load), moment);
-    EXPECT_TRUE(promise.ok()) << (promise.ok() ? "" : promise.error().message);
+    EXPECT_TRUE(promise.ok()) << (promise.ok() ? "" : promise.error().message.english());
     return promise.ok() ? *promise : Promise{};
 }
 
@@ -25,7 +25,7 @@ std::string refused(const FairShop& shop, const std::vector<AskedGarment>& asked
                     const std::vector<PromisedWork>& load = {}) {
     const Result<Promise> promise = promiseFor(asked, shop.facts, shop.with(load), atTheTable());
     EXPECT_FALSE(promise.ok());
-    return promise.ok() ? "" : promise.error().message;
+    return promise.ok() ? "" : promise.error().message.english();
 }
 
 LocalTime pressedAt(const Promise& promise) {
@@ -315,7 +315,7 @@ TEST(Promise, WasherThatHoldsNothingSaysSo) {
     ASSERT_FALSE(promise.ok());
     EXPECT_EQ(promise.error().field, "washerHolds");
     EXPECT_EQ(
-        promise.error().message,
+        promise.error().message.english(),
         "The washer holds nothing, and Tee, M, Moss must be washed first: no day can be promised. Say in the "
         "settings what the washer holds.");
     EXPECT_EQ(told(promised(shop, {aTee(kFog)}).path), "press today, rest 24 h, ready Wed"); // needs no wash
@@ -423,7 +423,7 @@ TEST(Promise, AbsurdSettingsGiveAPromiseOrAReasonAndNeverHang) {
                                               aTee(ColourId{9}, Seconds{absurd})};
         const Result<Promise> promise = promiseFor(asked, shop.facts, shop.with(load), atTheTable());
         EXPECT_FALSE(promise.ok()); // a washer that holds nothing, or waits of a century
-        EXPECT_FALSE(promise.error().message.empty());
+        EXPECT_FALSE(promise.error().message.english().empty());
     }
 }
 
@@ -442,7 +442,7 @@ TEST(Promise, AbsurdWorkIsPromisedOrRefusedInWords) {
         if (promise.ok())
             EXPECT_GE(promise->readyAt, atTheTable().local());
         else
-            EXPECT_FALSE(promise.error().message.empty());
+            EXPECT_FALSE(promise.error().message.english().empty());
     }
 }
 

@@ -15,7 +15,8 @@ namespace {
 std::vector<std::string> written(const Route& route) {
     std::vector<std::string> lines;
     for (const RouteStep& step : route.steps)
-        lines.push_back(step.key + " | " + step.title + (step.detail.empty() ? "" : " | " + step.detail));
+        lines.push_back(step.key + " | " + step.title.english() +
+                        (step.detail.empty() ? "" : " | " + step.detail.english()));
     return lines;
 }
 

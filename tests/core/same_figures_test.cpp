@@ -331,7 +331,7 @@ std::uint64_t sumOfCare() {
         sum << card.firstWash;
         for (const CareLine& line : card.lines)
             sum << static_cast<int>(line.about) << line.words;
-        for (const std::string& words : careWords(stricter(one.care, other.care)))
+        for (const Sentence& words : careWords(stricter(one.care, other.care)))
             sum << words;
     }
     return sum.value();
@@ -386,7 +386,7 @@ std::uint64_t sumOfDrafts() {
         }
         draft.deposit = Money{around(0, 0, draft.total().minor)};
         const auto checked = checkDraft(draft, facts, now);
-        sum << (checked.ok() ? std::string{} : checked.error().field + checked.error().message);
+        sum << (checked.ok() ? std::string{} : checked.error().field + checked.error().message.english());
     }
     return sum.value();
 }
@@ -401,7 +401,7 @@ std::uint64_t sumOfChecks() {
     Draw draw{88};
     DrawnSum sum;
     const auto add = [&](const Result<Done>& checked) {
-        sum << (checked.ok() ? std::string{} : checked.error().field + checked.error().message);
+        sum << (checked.ok() ? std::string{} : checked.error().field + checked.error().message.english());
     };
     const auto around = [&](std::int64_t usual, std::int64_t least, std::int64_t most) {
         return draw.oneIn(6) ? (draw.oneIn(2) ? least : most) + draw.between(-1, 1) : usual;

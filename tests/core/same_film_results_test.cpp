@@ -68,7 +68,7 @@ std::uint64_t sumOfRoundStrips() {
     for (int strip = 0; strip < 130; ++strip) {
         const StripTask task = roundStrip(draw, strip < 110 ? 9 : 30);
         if (const auto checked = checkTask(task); !checked.ok()) {
-            sum << checked.error().message;
+            sum << checked.error().message.english();
             continue;
         }
         sum << leastLength(task);
@@ -243,7 +243,7 @@ std::uint64_t sumOfRoundNests() {
                 sum << offer.roll.value << offer.mayBeUsed << offer.reason;
             const auto nests = nestFilm(shop, film, drawnWish(draw, bench, film));
             if (!nests.ok()) {
-                sum << nests.error().message;
+                sum << nests.error().message.english();
                 continue;
             }
             for (const auto& [decal, why] : nests->lack)

@@ -85,13 +85,13 @@ std::string drawnLog(Draw& draw, const LogForm& form) {
 
 void addLog(DrawnSum& sum, const Result<ClimateLog>& log) {
     if (!log.ok()) {
-        sum << log.error().message;
+        sum << log.error().message.english();
         return;
     }
     for (const ClimateReading& reading : log->readings)
         sum << std::int64_t{reading.at.time_since_epoch().count()} << reading.temperature.value
             << (reading.hasHumidity ? reading.humidity.percent : -1.0);
-    for (const std::string& words : log->skipped)
+    for (const Sentence& words : log->skipped)
         sum << words;
     sum << static_cast<std::int64_t>(log->duplicates) << static_cast<std::int64_t>(log->gaps)
         << static_cast<std::int64_t>(log->withoutHumidity) << static_cast<std::int64_t>(log->skippedCount)
@@ -315,7 +315,7 @@ std::uint64_t sumOfPromises() {
         }
         const auto promise = promiseFor(asked, shop.facts, shop.promised, atTheTable());
         if (!promise.ok()) {
-            sum << promise.error().message;
+            sum << promise.error().message.english();
             continue;
         }
         sum << std::int64_t{promise->readyAt.time_since_epoch().count()} << promise->why;

@@ -48,7 +48,7 @@ std::uint64_t sumOfLetters() {
         sum << folded(utf8Of(letter)) << folded("a" + utf8Of(letter) + "Ä") << trimmed(utf8Of(letter) + "b")
             << characterCount(utf8Of(letter)).value_or(99);
         const auto typed = typedText("a" + utf8Of(letter) + "b", {.field = "name", .what = "The name"});
-        sum << (typed.ok() ? *typed : typed.error().message);
+        sum << (typed.ok() ? *typed : typed.error().message.english());
     }
     for (int first = 0; first < 256; ++first)
         for (const int second : {0x00, 0x41, 0x7F, 0x80, 0x9F, 0xA0, 0xBF, 0xC0, 0xFF}) {
@@ -100,7 +100,7 @@ std::uint64_t sumOfTables() {
             const auto record = reader.next();
             sum << static_cast<int>(reader.separator()) << reader.share();
             if (!record.ok()) {
-                sum << record.error().message;
+                sum << record.error().message.english();
                 break;
             }
             if (!*record)
@@ -114,7 +114,7 @@ std::uint64_t sumOfTables() {
 }
 
 TEST(SameWords, TablesOfManyForms) {
-    EXPECT_EQ(sumOfTables(), 5844017545016083443u);
+    EXPECT_EQ(sumOfTables(), 151375487668751910u);
 }
 
 std::uint64_t sumOfFields() {
@@ -149,7 +149,7 @@ std::uint64_t sumOfNumbers() {
         for (int number = 0; number < 3; ++number) {
             const std::string typed = drawnFrom(draw, kLetters, 6);
             const auto plain = numbers.plain(typed);
-            sum << (plain.ok() ? *plain : plain.error().message);
+            sum << (plain.ok() ? *plain : plain.error().message.english());
             for (const int exponent : {0, 2, 3}) {
                 const auto amount = parseAmount(typed, {"GBP", "£", exponent});
                 sum << (amount ? amount->minor : -999);
@@ -212,13 +212,13 @@ TEST(SameWords, DaysAndHours) {
 void addReadLog(DrawnSum& sum, const std::string& text) {
     const auto log = readClimateLog(text, alwaysAhead(Hours{1}));
     if (!log.ok()) {
-        sum << log.error().message;
+        sum << log.error().message.english();
         return;
     }
     for (const ClimateReading& reading : log->readings)
         sum << reading.at.time_since_epoch().count() << reading.temperature.value
             << (reading.hasHumidity ? reading.humidity.percent : -1.0);
-    for (const std::string& words : log->skipped)
+    for (const Sentence& words : log->skipped)
         sum << words;
     sum << log->wasFahrenheit << log->withoutHumidity << log->skippedCount;
 }
@@ -376,7 +376,9 @@ TEST(SameWords, CodesOfPapers) {
 std::uint64_t sumOfLimits() {
     Draw draw{57};
     DrawnSum sum;
-    const auto add = [&](const auto& checked) { sum << (checked.ok() ? "" : checked.error().message); };
+    const auto add = [&](const auto& checked) {
+        sum << (checked.ok() ? "" : checked.error().message.english());
+    };
     for (int round = 0; round < 1500; ++round) {
         const std::int64_t least = draw.between(-3, 3);
         const NumberLimits limits{"width", "The width", least, least + draw.between(0, 3), " mm"};

@@ -20,7 +20,7 @@ struct Told {
 Told toldOf(const ShopBuilder& builder) {
     const ReckonedShop shop = reckoned(builder);
     const Finding* finding = whatUnsettlesDay(shop, *shop.facts.orders.begin());
-    return finding ? Told{false, unsettledWords(*finding)} : Told{};
+    return finding ? Told{false, unsettledWords(*finding).english()} : Told{};
 }
 
 Told toldOf(const GarmentBuilder& garment) {

@@ -95,10 +95,10 @@ TEST(Stage, RestIsTheShopsOwn) {
 }
 
 TEST(Stage, CodesAndWordsAreOneToOne) {
-    std::set<std::string> codes, words;
+    std::set<std::string_view> codes, words;
     for (int stage = 0; stage <= static_cast<int>(Stage::Cancelled); ++stage) {
-        EXPECT_TRUE(codes.insert(std::string(stageCode(static_cast<Stage>(stage)))).second);
-        EXPECT_TRUE(words.insert(stageWords(static_cast<Stage>(stage))).second);
+        EXPECT_TRUE(codes.insert(stageCode(static_cast<Stage>(stage))).second);
+        EXPECT_TRUE(words.insert(stageWords(static_cast<Stage>(stage)).english).second);
     }
     EXPECT_EQ(stageCode(Stage::ToWash), "to-wash");
     EXPECT_EQ(stageWords(Stage::ToWash), "To wash");

@@ -13,7 +13,7 @@ namespace {
 
 std::string errorOf(const StripTask& task) {
     const Result<Done> checked = checkTask(task);
-    return checked ? "" : checked.error().field + ": " + checked.error().message;
+    return checked ? "" : checked.error().field + ": " + checked.error().message.english();
 }
 
 StripPacking packed(std::initializer_list<StripPlace> places, std::int64_t length) {

@@ -246,7 +246,7 @@ void Workshop::takeOrder(LocalTime at) {
             {styleOf(kind), "M", colourOf(kind), {order.decals[garment]}, order.garments[garment].pressTime});
     }
     const Result<Promise> promise = promiseFor(asked, factsNow(), promisedNow(at), nowAt(at));
-    ASSERT_TRUE(promise.ok()) << promise.error().message;
+    ASSERT_TRUE(promise.ok()) << promise.error().message.english();
     order.promised = promise->readyAt;
     if (between(1, 4) == 1) // the customer comes later anyway
         order.promised += Days{between(1, 9)};

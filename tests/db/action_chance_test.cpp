@@ -122,7 +122,7 @@ protected:
             if (entry.id.value <= m_first.value)
                 return;
             const auto back = shop().undo(entry.id);
-            ASSERT_TRUE(back.ok()) << entry.title << ": " << back.error().message;
+            ASSERT_TRUE(back.ok()) << entry.title << ": " << back.error().message.english();
         }
     }
 

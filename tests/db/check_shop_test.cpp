@@ -237,7 +237,7 @@ TEST_F(CheckShop, ACheckSaysHowFarItIsAndStops) {
     EXPECT_GT(last, 0.8);
     const auto stopped = checkShop(**shop, [](double, std::string_view) { return false; });
     ASSERT_FALSE(stopped.ok());
-    EXPECT_EQ(stopped.error().message, "Stopped. Nothing was changed.");
+    EXPECT_EQ(stopped.error().message.english(), "Stopped. Nothing was changed.");
 }
 
 TEST_F(CheckShop, WhatCanBeSavedOfAWholeFileIsAllOfIt) {
@@ -270,7 +270,7 @@ TEST_F(CheckShop, WhatIsNoShopIsNotSaved) {
     writeBytes(folder / "letter.txt", "Dear Maren,\n");
     const auto saved = saveWhatCanBe(folder / "letter.txt", folder / "saved.holdfast");
     ASSERT_FALSE(saved.ok());
-    EXPECT_NE(saved.error().message.find("can be read as a shop"), std::string::npos);
+    EXPECT_NE(saved.error().message.english().find("can be read as a shop"), std::string::npos);
     EXPECT_FALSE(std::filesystem::exists(folder / "saved.holdfast"));
 }
 

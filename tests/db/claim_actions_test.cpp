@@ -31,7 +31,7 @@ TEST_F(ClaimActions, WhatCameBackIsWrittenAsItWasTold) {
     wait(Days{20});
     const ClaimTold told = crackedOn(order);
     const auto id = recordClaim(shop(), told, now());
-    ASSERT_TRUE(id.ok()) << id.error().message;
+    ASSERT_TRUE(id.ok()) << id.error().message.english();
     const auto claims = claimsOf(connection(), order.id);
     ASSERT_EQ(claims.size(), 1U);
     EXPECT_EQ(claims[0].id, *id);

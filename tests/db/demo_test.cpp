@@ -60,10 +60,10 @@ public:
         : now(demoNow(on)) {
         const auto made = makeDemoShop(path(), on);
         if (!made.ok())
-            throw std::runtime_error(made.error().message);
+            throw std::runtime_error(made.error().message.english());
         auto opened = Shop::open(path(), [instant = now.instant] { return instant; });
         if (!opened.ok())
-            throw std::runtime_error(opened.error().message);
+            throw std::runtime_error(opened.error().message.english());
         shop = std::move(opened).value();
         ClimateReckoner reckoner;
         Connection& connection = shop->connection();
@@ -219,7 +219,7 @@ TEST(Demo, HasItsGarmentUnderThePlatenWithSevenSecondsToGo) {
 TEST(Demo, HasGarmentsAsideForReasonsThatDiffer) {
     std::set<std::string> reasons;
     for (const AsideEntry& entry : wednesday().walk.aside)
-        EXPECT_TRUE(reasons.insert(entry.what).second) << entry.what << " twice";
+        EXPECT_TRUE(reasons.insert(entry.what.english()).second) << entry.what << " twice";
     EXPECT_TRUE(reasons.contains("To cut"));
 }
 
@@ -298,7 +298,7 @@ TEST(Demo, HasRollsOfAllAges) {
 TEST(Demo, IsSoundAndItsJournalTellsItInOrder) {
     const Demo& demo = wednesday();
     const auto findings = checkShop(*demo.shop);
-    ASSERT_TRUE(findings.ok()) << findings.error().message;
+    ASSERT_TRUE(findings.ok()) << findings.error().message.english();
     EXPECT_EQ(*findings, std::vector<std::string>{});
     const auto entries = demo.shop->recent(100'000);
     EXPECT_GE(entries.size(), 800u);
@@ -318,7 +318,7 @@ TEST(Demo, CameAboutByActionsOnly) {
         if (entry.isUndone() || entry.undoes)
             continue;
         const auto undone = demo.shop->undo(entry.id);
-        ASSERT_TRUE(undone.ok()) << entry.title << ": " << undone.error().message;
+        ASSERT_TRUE(undone.ok()) << entry.title << ": " << undone.error().message.english();
     }
     Query tables = demo.shop->connection().query(
         "SELECT name FROM pragma_table_list WHERE schema = 'main' AND type = 'table' "
@@ -366,13 +366,15 @@ TEST(Demo, RefusesANameThatIsTakenAndADayTooEarly) {
     std::ofstream(folder / "taken") << "a letter";
     const auto taken = makeDemoShop(folder / "taken", kAWednesday);
     ASSERT_FALSE(taken.ok());
-    EXPECT_NE(taken.error().message.find("already"), std::string::npos) << taken.error().message;
+    EXPECT_NE(taken.error().message.english().find("already"), std::string::npos)
+        << taken.error().message.english();
     EXPECT_EQ(bytesOf(folder / "taken"), "a letter");
 
     const Folder empty;
     const auto early = makeDemoShop(empty / "early", localDate(2000, 6, 1));
     ASSERT_FALSE(early.ok());
-    EXPECT_NE(early.error().message.find("2002"), std::string::npos) << early.error().message;
+    EXPECT_NE(early.error().message.english().find("2002"), std::string::npos)
+        << early.error().message.english();
     EXPECT_TRUE(empty.isEmpty());
 }
 

@@ -24,7 +24,7 @@ namespace {
 template <class Value>
 Value orThrow(Result<Value> outcome) {
     if (!outcome.ok())
-        throw std::runtime_error(outcome.error().field + ": " + outcome.error().message);
+        throw std::runtime_error(outcome.error().field + ": " + outcome.error().message.english());
     return std::move(outcome).value();
 }
 
@@ -297,7 +297,7 @@ std::filesystem::path DiskScenes::staged(const DiskScene& scene) {
 
 std::string DiskScenes::actedIn(const DiskScene& scene, Shop* shop, const std::filesystem::path& folder) {
     const auto outcome = scene.act(shop, folder);
-    return outcome.ok() ? "kept" : outcome.error().message;
+    return outcome.ok() ? "kept" : outcome.error().message.english();
 }
 
 std::string DiskScenes::played(const DiskScene& scene, const std::filesystem::path& folder,
@@ -327,7 +327,7 @@ void DiskScenes::startAgain(const std::filesystem::path& folder, FolderSeen& see
         (void)ShopLock::take(lock.replace_extension());
     for (const std::filesystem::path& path : shops)
         if (auto shop = Shop::open(path, clock()); !shop.ok())
-            seen.wrong = {shop.error().message};
+            seen.wrong = {shop.error().message.english()};
 }
 
 FolderSeen DiskScenes::seen(const std::filesystem::path& folder) {
@@ -336,7 +336,7 @@ FolderSeen DiskScenes::seen(const std::filesystem::path& folder) {
     {
         auto shop = Shop::open(folder / kShop, clock());
         if (!shop.ok()) {
-            seen.wrong.push_back(shop.error().message);
+            seen.wrong.push_back(shop.error().message.english());
             return seen;
         }
         Connection& connection = (*shop)->connection();
@@ -352,7 +352,7 @@ FolderSeen DiskScenes::seen(const std::filesystem::path& folder) {
         if (found.ok())
             seen.wrong.insert(seen.wrong.end(), found->begin(), found->end());
         else
-            seen.wrong.push_back(found.error().message);
+            seen.wrong.push_back(found.error().message.english());
     }
     seen.names = namesIn(folder);
     return seen;

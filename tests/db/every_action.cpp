@@ -18,7 +18,7 @@ namespace {
 template <class Value>
 Value must(Result<Value> outcome) {
     if (!outcome.ok())
-        throw std::runtime_error(outcome.error().field + ": " + outcome.error().message);
+        throw std::runtime_error(outcome.error().field + ": " + outcome.error().message.english());
     return std::move(outcome).value();
 }
 

@@ -92,7 +92,7 @@ protected:
         for (const Seconds clockAhead : {Seconds{-Hours{3}}, Seconds{-Hours{30}}}) {
             const auto copy = m_folder / (std::to_string(m_files.size()) + ".laptop");
             const auto seat = makeCopyForLaptop(workshop(), copy, "Laptop " + std::to_string(m_files.size()));
-            ASSERT_TRUE(seat.ok()) << seat.error().message;
+            ASSERT_TRUE(seat.ok()) << seat.error().message.english();
             m_files.push_back({opened(copy, clockAhead), seat->number, clockAhead, std::nullopt});
         }
     }

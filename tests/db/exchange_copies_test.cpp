@@ -217,7 +217,7 @@ TEST_F(Copies, ALaptopsCopyBecomesTheWorkshopsWhenThatIsLost) {
     orderOf(*attic.shop, "Vic");
 
     const auto next = becomeWorkshop(*fair.shop);
-    ASSERT_TRUE(next.ok()) << next.error().message;
+    ASSERT_TRUE(next.ok()) << next.error().message.english();
     EXPECT_TRUE(isTheWorkshop(fair.shop->connection()));
     EXPECT_EQ(entriesToBring(fair.shop->connection()), 0);
     const auto everyone = seats(fair.shop->connection());
@@ -243,7 +243,7 @@ TEST_F(Copies, ALaptopsCopyBecomesTheWorkshopsWhenThatIsLost) {
     expectSame(*attic.shop, *fair.shop);
     expectEachNumberOnce(*fair.shop);
     auto another = makeCopyForLaptop(*fair.shop, m_folder / "new.holdfast", "Third laptop");
-    ASSERT_TRUE(another.ok()) << another.error().message;
+    ASSERT_TRUE(another.ok()) << another.error().message.english();
     EXPECT_EQ(another->number, 4);
 }
 

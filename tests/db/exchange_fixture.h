@@ -32,7 +32,7 @@ protected:
         const auto path = m_folder / (std::to_string(++m_files) + ".holdfast");
         const auto seat = makeCopyForLaptop(shop(), path, name);
         if (!seat)
-            throw std::runtime_error(seat.error().message);
+            throw std::runtime_error(seat.error().message.english());
         Laptop& laptop = m_laptops.emplace_back();
         laptop.number = seat->number;
         laptop.clockAhead = clockAhead;
@@ -44,14 +44,14 @@ protected:
     std::unique_ptr<Shop> opened(const std::filesystem::path& path, Seconds clockAhead = Seconds{0}) {
         auto shop = Shop::open(path, [this, clockAhead] { return now().instant + clockAhead; });
         if (!shop)
-            throw std::runtime_error(shop.error().message);
+            throw std::runtime_error(shop.error().message.english());
         return std::move(shop).value();
     }
 
     std::filesystem::path copyOf(Shop& of) {
         const auto path = m_folder / (std::to_string(++m_files) + ".copy");
         if (const auto made = backup(of, path); !made)
-            throw std::runtime_error(made.error().message);
+            throw std::runtime_error(made.error().message.english());
         return path;
     }
 
@@ -74,14 +74,14 @@ protected:
         const auto path = newFileName();
         const auto written = writeNews(from, path, to);
         if (!written)
-            throw std::runtime_error(written.error().message);
+            throw std::runtime_error(written.error().message.english());
         return path;
     }
 
     NewsTakenIn takenIn(Shop& into, const std::filesystem::path& path) {
         auto taken = takeInNews(into, path);
         if (!taken)
-            throw std::runtime_error(taken.error().message);
+            throw std::runtime_error(taken.error().message.english());
         return std::move(taken).value();
     }
 
@@ -139,7 +139,7 @@ protected:
     OrderTaken taken(Shop& on, const OrderDraft& draft) {
         const auto order = takeOrder(on, draft, now());
         if (!order)
-            throw std::runtime_error(order.error().message);
+            throw std::runtime_error(order.error().message.english());
         return *order;
     }
 

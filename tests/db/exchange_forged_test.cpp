@@ -67,7 +67,7 @@ protected:
         const Dump before = everythingIn(shop());
         const auto outcome = takeInNews(shop(), path);
         ASSERT_FALSE(outcome.ok());
-        EXPECT_EQ(outcome.error().message, words);
+        EXPECT_EQ(outcome.error().message.english(), words);
         EXPECT_EQ(everythingIn(shop()), before);
     }
 
@@ -135,7 +135,7 @@ TEST_F(ForgedNews, WithAnEntryThatHasNoEndIsRefused) {
 TEST_F(ForgedNews, WhatIsNotForgedIsTakenInAsBefore) {
     const auto outcome = takeInNews(
         shop(), newsWith(changesOf("closed_day", "INSERT INTO closed_day (day) VALUES ('2026-12-24')")));
-    ASSERT_TRUE(outcome.ok()) << outcome.error().message;
+    ASSERT_TRUE(outcome.ok()) << outcome.error().message.english();
     EXPECT_EQ(outcome->added, 1);
     EXPECT_EQ(number("SELECT COUNT(*) FROM closed_day WHERE day = '2026-12-24'"), 1);
 }
@@ -158,8 +158,9 @@ TEST_F(ForgedNews, WithASchemaOfItsOwnIsRefusedBeforeAnythingOfItIsRead) {
         Connection::open(path, Access::ReadWrite).script(sql);
         const auto head = lookAtNews(shop(), path);
         ASSERT_FALSE(head.ok()) << sql;
-        EXPECT_NE(head.error().message.find("is damaged or was copied only in part"), std::string::npos)
-            << head.error().message;
+        EXPECT_NE(head.error().message.english().find("is damaged or was copied only in part"),
+                  std::string::npos)
+            << head.error().message.english();
     }
 }
 
@@ -167,13 +168,13 @@ TEST_F(ForgedNews, ReadingStopsWhenAsked) {
     ASSERT_TRUE(moveMoney(*m_fair->shop, m_order, MoneyKind::Payment, Money{500}, PaidHow::Cash).ok());
     const auto head = lookAtNews(shop(), newsFrom(*m_fair->shop), [](double) { return false; });
     ASSERT_FALSE(head.ok());
-    EXPECT_EQ(head.error().message, "Reading the news was stopped. Nothing was changed.");
+    EXPECT_EQ(head.error().message.english(), "Reading the news was stopped. Nothing was changed.");
 }
 
 // Undoing a payment takes its row out of the ledger again.
 TEST_F(ForgedNews, AnUndoTakesAwayWhatItsOwnEntryAdded) {
     const auto paid = moveMoney(*m_fair->shop, m_order, MoneyKind::Payment, Money{500}, PaidHow::Cash);
-    ASSERT_TRUE(paid.ok()) << paid.error().message;
+    ASSERT_TRUE(paid.ok()) << paid.error().message.english();
     bring(*m_fair);
     ASSERT_EQ(number("SELECT COUNT(*) FROM money_move"), 1);
     ASSERT_TRUE(m_fair->shop->undo(m_fair->shop->lastUndoable()->id).ok());

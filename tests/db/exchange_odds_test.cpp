@@ -24,7 +24,7 @@ protected:
         std::string step;
         while (!isHeatKey(step)) {
             const auto next = finishStep(on, garment, route);
-            ASSERT_TRUE(next.ok()) << next.error().message;
+            ASSERT_TRUE(next.ok()) << next.error().message.english();
             step = *next;
         }
     }

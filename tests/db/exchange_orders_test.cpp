@@ -19,11 +19,11 @@ protected:
 
     static void undoOrder(Shop& shop, OrderId order) {
         const auto undone = shop.undo(shop.history(order, 1).at(0).id);
-        ASSERT_TRUE(undone.ok()) << undone.error().message;
+        ASSERT_TRUE(undone.ok()) << undone.error().message.english();
     }
     static void putBack(Shop& shop, OrderId order) {
         const auto back = putBackOrder(shop, order);
-        ASSERT_TRUE(back.ok()) << back.error().message;
+        ASSERT_TRUE(back.ok()) << back.error().message.english();
     }
 };
 

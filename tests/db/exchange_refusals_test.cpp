@@ -25,10 +25,11 @@ protected:
         const auto history = historyOf(into);
         const auto head = lookAtNews(into, path);
         ASSERT_FALSE(head.ok());
-        EXPECT_NE(head.error().message.find(words), std::string::npos) << head.error().message;
+        EXPECT_NE(head.error().message.english().find(words), std::string::npos)
+            << head.error().message.english();
         const auto taken = takeInNews(into, path);
         ASSERT_FALSE(taken.ok());
-        EXPECT_EQ(taken.error().message, head.error().message);
+        EXPECT_EQ(taken.error().message.english(), head.error().message.english());
         EXPECT_EQ(dumpOf(into), before);
         EXPECT_EQ(historyOf(into), history);
     }
@@ -59,7 +60,7 @@ TEST_F(RefusedNews, FromANewerOrOlderVersion) {
     ASSERT_TRUE(backup(*fair.shop, path).ok());
     auto newer = Shop::open(
         path, [this] { return now().instant; }, steps);
-    ASSERT_TRUE(newer.ok()) << newer.error().message;
+    ASSERT_TRUE(newer.ok()) << newer.error().message.english();
     expectRefusedNews(shop(), newsFrom(**newer), "saved by a newer version of Holdfast");
     expectRefusedNews(**newer, newsFrom(shop(), fair.number), "saved by an older version of Holdfast");
 }
@@ -150,7 +151,7 @@ TEST_F(RefusedNews, ACopyIsMadeInTheWorkshopUnderANameOfItsOwn) {
     Laptop& fair = aLaptop("Fair laptop");
     const auto made = makeCopyForLaptop(*fair.shop, m_folder / "x", "Another");
     ASSERT_FALSE(made.ok());
-    EXPECT_NE(made.error().message.find("made in the workshop"), std::string::npos);
+    EXPECT_NE(made.error().message.english().find("made in the workshop"), std::string::npos);
     EXPECT_EQ(makeCopyForLaptop(shop(), m_folder / "x", "Fair laptop").error().field, "name");
     EXPECT_EQ(makeCopyForLaptop(shop(), m_folder / "x", "  ").error().field, "name");
     EXPECT_FALSE(makeCopyForLaptop(shop(), fair.shop->path(), "Another").ok()) << "a name that is taken";
@@ -169,7 +170,7 @@ TEST_F(RefusedNews, OrderNumbersAreHandedOutUntilTheWorkshopNeedsTheRest) {
     aLaptop("Two");
     const auto third = makeCopyForLaptop(shop(), m_folder / "x", "Three");
     ASSERT_FALSE(third.ok());
-    EXPECT_NE(third.error().message.find("not enough order numbers left"), std::string::npos);
+    EXPECT_NE(third.error().message.english().find("not enough order numbers left"), std::string::npos);
 }
 
 } // namespace

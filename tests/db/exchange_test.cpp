@@ -149,7 +149,7 @@ TEST_F(SecondLaptop, WhatCameFromTheOtherCanBeTakenBackOnEither) {
     const auto order = taken(*fair.shop, aDraft());
     exchange(fair);
     const auto back = shop().undo(shop().history(order.id, 1).at(0).id);
-    ASSERT_TRUE(back.ok()) << back.error().message;
+    ASSERT_TRUE(back.ok()) << back.error().message.english();
     EXPECT_EQ(numberOf(shop(), "SELECT COUNT(*) FROM shop_order"), 0);
     exchange(fair);
     EXPECT_EQ(numberOf(*fair.shop, "SELECT COUNT(*) FROM shop_order"), 0);
@@ -184,7 +184,7 @@ TEST_F(SecondLaptop, OrderNumbersRunOutWithAWordAndTheNextNewsBringsNewOnes) {
     EXPECT_EQ(orderNumbersLeft(there), 0);
     const auto refused = takeOrder(*fair.shop, aDraft(), now());
     ASSERT_FALSE(refused.ok());
-    EXPECT_NE(refused.error().message.find("used up its order numbers"), std::string::npos);
+    EXPECT_NE(refused.error().message.english().find("used up its order numbers"), std::string::npos);
 
     exchange(fair);
     EXPECT_EQ(orderNumbersLeft(there), 1000);
@@ -231,7 +231,7 @@ TEST_F(SecondLaptop, ABigNewsFileIsTakenInBesideTheWindowToldAndStopped) {
         last = share;
         return true;
     });
-    ASSERT_TRUE(done.ok()) << done.error().message;
+    ASSERT_TRUE(done.ok()) << done.error().message.english();
     EXPECT_TRUE(rises);
     EXPECT_EQ(last, 1.0);
     ChangedTables heard;

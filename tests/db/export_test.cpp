@@ -24,7 +24,7 @@ std::vector<CsvRecord> recordsIn(const std::filesystem::path& path) {
     for (;;) {
         auto record = reader.next();
         if (!record) {
-            ADD_FAILURE() << record.error().message;
+            ADD_FAILURE() << record.error().message.english();
             return records;
         }
         if (!*record)
@@ -45,7 +45,7 @@ protected:
 TEST_F(Export, WritesAFileForEachThingOfTheTradeReadableByItsOwnerOnly) {
     const auto folder = m_folder / "out";
     const auto done = exported(folder);
-    ASSERT_TRUE(done.ok()) << done.error().message;
+    ASSERT_TRUE(done.ok()) << done.error().message.english();
     EXPECT_EQ(done->files, static_cast<std::int64_t>(exportTables().size()));
     struct stat found {};
     ASSERT_EQ(stat(folder.c_str(), &found), 0);
@@ -118,7 +118,8 @@ TEST_F(Export, WhereOneFileCannotBeGivenItsNameNoneAppears) {
         return Hours{0};
     });
     ASSERT_FALSE(refused.ok());
-    EXPECT_NE(refused.error().message.find("already"), std::string::npos) << refused.error().message;
+    EXPECT_NE(refused.error().message.english().find("already"), std::string::npos)
+        << refused.error().message.english();
     std::vector<std::string> names;
     for (const auto& each : std::filesystem::directory_iterator{folder})
         names.push_back(each.path().filename().string());

@@ -24,7 +24,7 @@ protected:
 
     Fair added(const Fair& fair) {
         const auto id = addFair(shop(), fair);
-        EXPECT_TRUE(id.ok()) << id.error().message;
+        EXPECT_TRUE(id.ok()) << id.error().message.english();
         return loadFactsOf(connection(), {}).fairs.at(*id);
     }
 
@@ -115,7 +115,7 @@ TEST_F(FairActions, AFairWithOrdersStaysAndKeepsTheirDays) {
     EXPECT_TRUE(loadFactsOf(connection(), {}).fairs.at(fair.id).isOver(now().today()));
     const auto refusal = takeFairOffList(shop(), fair.id, now());
     ASSERT_FALSE(refusal.ok());
-    EXPECT_NE(refusal.error().message.find("1 order was"), std::string::npos)
+    EXPECT_NE(refusal.error().message.english().find("1 order was"), std::string::npos)
         << "the second was taken when the fair was over";
 }
 

@@ -457,7 +457,7 @@ TEST_F(FilmActions, MillionReadingsAreReadIn) {
     const auto begin = std::chrono::steady_clock::now();
     const auto imported = importReadings(shop(), m_place, readings);
     const std::chrono::duration<double> took = std::chrono::steady_clock::now() - begin;
-    ASSERT_TRUE(imported.ok()) << imported.error().message;
+    ASSERT_TRUE(imported.ok()) << imported.error().message.english();
     EXPECT_EQ(imported->added, 1'000'000);
     EXPECT_EQ(number("SELECT COUNT(*) FROM climate_reading"), 1'000'000);
     RecordProperty("seconds", std::to_string(took.count()));

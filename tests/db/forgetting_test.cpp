@@ -178,7 +178,8 @@ TEST_F(ForgettingTest, WhatCameBeforeCanBeUndoneAndTheForgettingCannot) {
     EXPECT_FALSE(known->lastUndoable()) << "the undo key does not go past it";
     const auto refused = known->undo(forgetting.id);
     ASSERT_FALSE(refused.ok());
-    EXPECT_NE(refused.error().message.find("Who was forgotten stays forgotten."), std::string::npos);
+    EXPECT_NE(refused.error().message.english().find("Who was forgotten stays forgotten."),
+              std::string::npos);
     for (const HistoryEntry& entry : known->recent(10'000))
         if (!entry.isUndone() && entry.id != forgetting.id && !entry.undoes)
             (void)known->undo(entry.id); // some stand in each other's way, as before
@@ -202,7 +203,7 @@ TEST_F(ForgettingTest, StoppedItChangesNothing) {
     int asked = 0;
     const auto stopped = forgetCustomer(*known, m_customer, [&](double) { return ++asked < 3; });
     ASSERT_FALSE(stopped.ok());
-    EXPECT_EQ(stopped.error().message, "Stopped. Nobody was forgotten.");
+    EXPECT_EQ(stopped.error().message.english(), "Stopped. Nobody was forgotten.");
     EXPECT_EQ(dumpOf(*known), before);
     expectWhole(*known);
 }
@@ -284,7 +285,7 @@ TEST_F(ForgettingTest, WhatALaptopSaidSinceOfItsOwnOrderIsForgottenToo) {
 TEST_F(ForgettingTest, BackupsThatStillNameThemAreListedWithTheirLastDay) {
     auto known = shopThatKnows();
     const auto made = makeBackup(*known, BackupReason::OfTheDay, now().local());
-    ASSERT_TRUE(made.ok()) << made.error().message;
+    ASSERT_TRUE(made.ok()) << made.error().message.english();
     wait(Hours{24});
     ASSERT_TRUE(forgetCustomer(*known, m_customer).ok());
     ASSERT_TRUE(makeBackup(*known, BackupReason::OfTheDay, now().local()).ok());

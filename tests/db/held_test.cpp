@@ -29,7 +29,7 @@ protected:
         const auto counting =
             shop().read([](Connection& file) { return std::make_unique<StepsOfSqlite>(file); });
         const Doing taken = takeUp(shop(), garment, route, now(), &known);
-        EXPECT_TRUE(taken.ok()) << taken.error().message;
+        EXPECT_TRUE(taken.ok()) << taken.error().message.english();
         const std::int64_t steps = (*counting)->taken();
         EXPECT_GT(steps, 0);
         EXPECT_TRUE(shop().undo(shop().recent(1).at(0).id).ok());
@@ -46,9 +46,11 @@ TEST_F(Held, AnUnwashedBlankIsNotTakenUp) {
     cutAll(order);
     const auto refused = takeUpNow(garmentOf(order));
     ASSERT_FALSE(refused.ok());
-    EXPECT_TRUE(refused.error().message.starts_with("1-a is held. Unwashed: ")) << refused.error().message;
-    EXPECT_TRUE(refused.error().message.ends_with(" Needed: put in wash, or let it through with a reason."))
-        << refused.error().message;
+    EXPECT_TRUE(refused.error().message.english().starts_with("1-a is held. Unwashed: "))
+        << refused.error().message.english();
+    EXPECT_TRUE(
+        refused.error().message.english().ends_with(" Needed: put in wash, or let it through with a reason."))
+        << refused.error().message.english();
     expectHeldUntilLetThrough(garmentOf(order), Rule::BlankUnwashed, "Unwashed");
 }
 
@@ -206,7 +208,7 @@ TEST_F(Held, TakingUpInALargeShopTakesFewMoreSteps) {
         writer.describe("Filled the shop");
         return Done{};
     });
-    ASSERT_TRUE(filled.ok()) << filled.error().message;
+    ASSERT_TRUE(filled.ok()) << filled.error().message.english();
     EXPECT_LT(stepsOfTakingUp(garment), inASmallShop + 20 * 5000);
 }
 

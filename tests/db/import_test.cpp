@@ -25,7 +25,7 @@ protected:
     void expectReads(const std::string& textOfFile, const std::string& kind, std::int64_t added,
                      std::int64_t known = 0, std::int64_t passed = 0) {
         const auto done = read(textOfFile);
-        ASSERT_TRUE(done.ok()) << done.error().message;
+        ASSERT_TRUE(done.ok()) << done.error().message.english();
         EXPECT_EQ(done->kind, kind);
         EXPECT_EQ(done->added, added);
         EXPECT_EQ(done->known, known);
@@ -37,7 +37,8 @@ protected:
         const Dump before = dump();
         const auto done = read(textOfFile);
         ASSERT_FALSE(done.ok()) << textOfFile;
-        EXPECT_NE(done.error().message.find(words), std::string::npos) << done.error().message;
+        EXPECT_NE(done.error().message.english().find(words), std::string::npos)
+            << done.error().message.english();
         EXPECT_EQ(dump(), before);
     }
 };
@@ -158,7 +159,7 @@ TEST_F(Import, BothReadingsOfTheHourThatComesTwiceAreTaken) {
                                  "Attic,2026-10-25 01:30,25,30\n"
                                  "Cellar,2026-10-25 01:30,21,46\n",
                                  now(), london);
-    ASSERT_TRUE(done.ok()) << done.error().message;
+    ASSERT_TRUE(done.ok()) << done.error().message.english();
     EXPECT_EQ(done->added, 3);
     EXPECT_EQ(text("SELECT group_concat(name || ' ' || at || ' ' || celsius) FROM (SELECT * FROM "
                    "climate_reading JOIN storage_place ON id = place_id ORDER BY name, at)"),
@@ -195,9 +196,11 @@ TEST_F(Import, HeadingsThatAreNotKnownAreSaidWithThoseThatAre) {
     expectWrong("Style,Drawing,Weight (g),Cost (EUR),Sizes,Colours\nA,tee,180,1,S,Moss #6B7F5A\n",
                 "The amounts of this file are in EUR, those of the shop in GBP.");
     expectWrong("", "The file is empty.");
-    EXPECT_NE(
-        importFile(shop(), "/no/such/file", now(), kAnHourAhead).error().message.find("There is no file"),
-        std::string::npos);
+    EXPECT_NE(importFile(shop(), "/no/such/file", now(), kAnHourAhead)
+                  .error()
+                  .message.english()
+                  .find("There is no file"),
+              std::string::npos);
 }
 
 TEST_F(Import, StoppedItReadsNothingIn) {
@@ -236,7 +239,7 @@ TEST(ImportedDemo, IsWhatWasWrittenOut) {
                                          "rolls.csv",     "blank-lots.csv",   "readings.csv"};
     for (const std::string& file : files) {
         const auto done = importFile(*empty, folder / "one" / file, now, kAnHourAhead);
-        ASSERT_TRUE(done.ok()) << file << ": " << done.error().message;
+        ASSERT_TRUE(done.ok()) << file << ": " << done.error().message.english();
         EXPECT_GT(done->added, 0) << file;
     }
     EXPECT_EQ(empty->recent(100).size(), files.size()) << "one action a file";
@@ -250,7 +253,7 @@ TEST(ImportedDemo, IsWhatWasWrittenOut) {
         EXPECT_EQ(empty->connection().number(sum), (*demo)->connection().number(sum)) << sum;
     for (const std::string& file : files) {
         const auto again = importFile(*empty, folder / "one" / file, now, kAnHourAhead);
-        ASSERT_TRUE(again.ok()) << file << ": " << again.error().message;
+        ASSERT_TRUE(again.ok()) << file << ": " << again.error().message.english();
         EXPECT_EQ(again->added, 0) << file;
     }
 }

@@ -46,7 +46,8 @@ TEST(Action, AFailureOfTheFileComesBackInWords) {
         return Done{};
     });
     ASSERT_FALSE(refused);
-    EXPECT_NE(refused.error().message.find("refused"), std::string::npos) << refused.error().message;
+    EXPECT_NE(refused.error().message.english().find("refused"), std::string::npos)
+        << refused.error().message.english();
     EXPECT_EQ(rowsOf(*shop, "lot"), 0);
 }
 
@@ -168,8 +169,8 @@ TEST(Action, WaitsShortlyForAnotherProgramThenSaysSo) {
         Transaction held{other};
         const auto refused = receiveLot(*shop, "tees", 1);
         ASSERT_FALSE(refused);
-        EXPECT_NE(refused.error().message.find("another program"), std::string::npos)
-            << refused.error().message;
+        EXPECT_NE(refused.error().message.english().find("another program"), std::string::npos)
+            << refused.error().message.english();
         EXPECT_EQ(rowsOf(*shop, "lot"), 0);
         EXPECT_FALSE(shop->keepNote("place", "rail"));
     }

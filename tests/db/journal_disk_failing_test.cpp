@@ -50,7 +50,7 @@ std::string acted(const std::filesystem::path& path, const DiskFailure& failure)
         const auto outcome = Failing::receiveLong(**shop, "caps");
         if (!FailingDisk::hasFailed())
             return "nothing failed";
-        return outcome ? "kept" : outcome.error().message;
+        return outcome ? "kept" : outcome.error().message.english();
     });
 }
 

@@ -37,7 +37,8 @@ TEST(DiskFull, AShopThatMayNotGrowRefusesInWordsAndGoesOn) {
 
     const auto refused = receiveMuch(*shop, 500, "caps ");
     ASSERT_FALSE(refused);
-    EXPECT_EQ(refused.error().message, "The disk is full. Nothing was changed; make room and try again.");
+    EXPECT_EQ(refused.error().message.english(),
+              "The disk is full. Nothing was changed; make room and try again.");
     EXPECT_EQ(told, 0);
     EXPECT_FALSE(connection.inTransaction());
     EXPECT_EQ(rowsOf(*shop, "lot"), 1);
@@ -120,7 +121,8 @@ TEST_F(SmallDisk, AnActionOnAFullDiskRefusesInWordsAndTheShopGoesOn) {
     Result<Done> last = Done{};
     while ((last = receiveMuch(*shop, 3, "caps" + std::to_string(done) + " ")).ok())
         ++done;
-    EXPECT_NE(last.error().message.find("disk"), std::string::npos) << last.error().message;
+    EXPECT_NE(last.error().message.english().find("disk"), std::string::npos)
+        << last.error().message.english();
     EXPECT_FALSE(shop->connection().inTransaction());
     EXPECT_EQ(rowsOf(*shop, "lot"), 1 + 3 * done);
     EXPECT_FALSE(shop->undo(lastEntry(*shop)) && rowsOf(*shop, "lot") == 1 + 3 * done);

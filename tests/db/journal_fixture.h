@@ -122,7 +122,7 @@ inline void writeBytes(const std::filesystem::path& path, std::string_view bytes
 // The message of a refusal, or "done".
 template <class T>
 std::string wordsOf(const Result<T>& result) {
-    return result ? "done" : result.error().message;
+    return result ? "done" : result.error().message.english();
 }
 
 inline Clock standingClock(Instant at = kMorning) {
@@ -136,7 +136,7 @@ inline std::unique_ptr<Shop> aShop() {
 inline std::unique_ptr<Shop> aShopIn(const std::filesystem::path& path) {
     auto shop = Shop::create(path, standingClock(), smallSteps());
     if (!shop) {
-        ADD_FAILURE() << shop.error().message;
+        ADD_FAILURE() << shop.error().message.english();
         std::abort();
     }
     return std::move(shop).value();

@@ -110,7 +110,7 @@ TEST(Seat, OrderNumbersStayInTheSeatsRange) {
     EXPECT_EQ(*next(), 201) << "a number that was given out is kept even where no row changed";
     const auto none = next();
     ASSERT_FALSE(none);
-    EXPECT_NE(none.error().message.find("used up its order numbers"), std::string::npos);
+    EXPECT_NE(none.error().message.english().find("used up its order numbers"), std::string::npos);
 }
 
 TEST(Notes, AreKeptReplacedAndDropped) {

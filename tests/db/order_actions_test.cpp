@@ -407,7 +407,7 @@ TEST_F(OrderActions, DepositThatWasRefundedSinceCannotBeTakenBack) {
     const auto before = dump();
     const auto undone = shop().undo(deposit);
     ASSERT_FALSE(undone.ok());
-    EXPECT_NE(undone.error().message.find("paid less than nothing"), std::string::npos);
+    EXPECT_NE(undone.error().message.english().find("paid less than nothing"), std::string::npos);
     EXPECT_EQ(dump(), before);
 }
 
@@ -447,8 +447,8 @@ TEST_F(OrderActions, CancellingCannotBeTakenBackOnceItsBlankIsKeptByAnother) {
     const auto before = dump();
     const auto undone = shop().undo(cancelling);
     ASSERT_FALSE(undone.ok());
-    EXPECT_NE(undone.error().message.find("2 garments would keep one of 1"), std::string::npos)
-        << undone.error().message;
+    EXPECT_NE(undone.error().message.english().find("2 garments would keep one of 1"), std::string::npos)
+        << undone.error().message.english();
     EXPECT_EQ(dump(), before);
 }
 
@@ -513,7 +513,7 @@ TEST_F(OrderActions, MainRoadOfOneGarment) {
     std::vector<std::string> titles{"Handed over 1, 1 garment", "Payment £16.50, card",
                                     "1-a pressed, rests 24 h"};
     for (std::size_t step = route.steps.size() - 1; step-- > 0;)
-        titles.push_back("1-a: " + route.steps[step].title + " done");
+        titles.push_back("1-a: " + route.steps[step].title.english() + " done");
     for (const char* title : {"1-a put on the press", "Cut 1 decal from R-01, 0.24 m", "1 blank dry",
                               "Washed 1 blank", "Took order 1, deposit £10.00 cash"})
         titles.push_back(title);

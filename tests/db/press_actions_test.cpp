@@ -116,7 +116,7 @@ TEST_F(PressActions, EachStepOpensTheNextUntilItRests) {
     for (std::size_t step = 0; step + 1 < route.steps.size(); ++step) {
         wait(Seconds{20});
         expectUndoable<Finishing>([&] { return finishStep(shop(), garment, route); },
-                                  "1-a: " + route.steps[step].title + " done");
+                                  "1-a: " + route.steps[step].title.english() + " done");
         EXPECT_EQ(text("SELECT step_key FROM press_step WHERE finished_at IS NULL"),
                   route.steps[step + 1].key);
     }

@@ -72,7 +72,7 @@ TEST_F(PutBack, AnUndoneOrderComesBackExactly) {
     const Dump taken = dump();
     ASSERT_TRUE(shop().undo(lastEntry()));
     const auto back = putBackOrder(shop(), order.id);
-    ASSERT_TRUE(back.ok()) << back.error().message;
+    ASSERT_TRUE(back.ok()) << back.error().message.english();
     EXPECT_EQ(dump(), taken);
     EXPECT_EQ(lastTitle(), "Redone: Took order 1");
     EXPECT_TRUE(undoneOrders(connection()).empty());
@@ -95,7 +95,8 @@ TEST_F(PutBack, TwoUndoneAtTheStallBothComeBack) {
         EXPECT_FALSE(each.line.customer.empty()) << each.line.number;
     const auto tooSoon = putBackOrder(shop(), second.id);
     ASSERT_FALSE(tooSoon.ok()) << "its customer is not there yet";
-    EXPECT_NE(tooSoon.error().message.find("Took order 1"), std::string::npos) << tooSoon.error().message;
+    EXPECT_NE(tooSoon.error().message.english().find("Took order 1"), std::string::npos)
+        << tooSoon.error().message.english();
     ASSERT_TRUE(redo(shop(), shop().lastRedoable()->id).ok());
     ASSERT_TRUE(redo(shop(), shop().lastRedoable()->id).ok());
     EXPECT_EQ(stateOf(first) + stateOf(second), "confirmedconfirmed");
@@ -111,7 +112,7 @@ TEST_F(PutBack, ABlankThatWentToAnotherGarmentDoesNotStandInTheWay) {
     const auto other = takeTees();
     ASSERT_EQ(lotOf(garmentOf(other)), lot);
     const auto back = putBackOrder(shop(), order.id);
-    ASSERT_TRUE(back.ok()) << back.error().message;
+    ASSERT_TRUE(back.ok()) << back.error().message.english();
     EXPECT_FALSE(lotOf(garmentOf(order))) << "it waits for one";
     EXPECT_EQ(lotOf(garmentOf(other)), lot);
     expectSound();
@@ -171,12 +172,12 @@ TEST(UndoneOrders, AreThereAfterARestartAndInABackup) {
         style.weight = {180};
         style.cost = {450};
         const auto tee = addStyle(shop, style);
-        ASSERT_TRUE(tee.ok()) << tee.error().message;
+        ASSERT_TRUE(tee.ok()) << tee.error().message.english();
         Film film;
         film.finish = "Marram Soft";
         film.shade = "Dusk";
         const auto dusk = addFilm(shop, film);
-        ASSERT_TRUE(dusk.ok()) << dusk.error().message;
+        ASSERT_TRUE(dusk.ok()) << dusk.error().message.english();
         OrderDraft draft;
         draft.customerName = "Odile Farrant";
         GarmentDraft garment;
@@ -194,7 +195,7 @@ TEST(UndoneOrders, AreThereAfterARestartAndInABackup) {
         const Now now{clock(), Hours{0}};
         draft.promised = LocalTime{now.today() + Days{3}} + Hours{15};
         const auto taken = takeOrder(shop, draft, now);
-        ASSERT_TRUE(taken.ok()) << taken.error().message;
+        ASSERT_TRUE(taken.ok()) << taken.error().message.english();
         order = taken->id;
         ASSERT_TRUE(shop.undo(shop.recent(1).at(0).id));
         ASSERT_TRUE(backup(shop, folder / "copy.holdfast").ok());

@@ -261,7 +261,8 @@ TEST_F(ShopFileOpening, ADamagedPageInALargeFileComesBackInWordsOnReading) {
     const auto read = (*shop)->read(
         [](Connection& connection) { return connection.number("SELECT SUM(length(name)) FROM lot"); });
     ASSERT_FALSE(read);
-    EXPECT_NE(read.error().message.find("damaged"), std::string::npos) << read.error().message;
+    EXPECT_NE(read.error().message.english().find("damaged"), std::string::npos)
+        << read.error().message.english();
 }
 
 TEST_F(ShopFileOpening, AShopWithoutItsSeatIsRefused) {

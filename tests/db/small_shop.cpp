@@ -9,7 +9,7 @@ namespace {
 template <class Outcome>
 auto valueOf(Outcome outcome) {
     if (!outcome.ok())
-        throw std::runtime_error(outcome.error().field + ": " + outcome.error().message);
+        throw std::runtime_error(outcome.error().field + ": " + outcome.error().message.english());
     return std::move(outcome).value();
 }
 
@@ -233,11 +233,11 @@ void SmallShop::expectTakenBackAndDoneAgain(const Dump& before, const std::strin
     const Dump after = dump();
     ASSERT_NE(after, before);
     const auto back = shop().undo(shop().recent(1).front().id);
-    ASSERT_TRUE(back.ok()) << back.error().message;
+    ASSERT_TRUE(back.ok()) << back.error().message.english();
     EXPECT_EQ(dump(), before);
     expectSound();
     const auto again = shop().undo(*back);
-    ASSERT_TRUE(again.ok()) << again.error().message;
+    ASSERT_TRUE(again.ok()) << again.error().message.english();
     EXPECT_EQ(dump(), after);
     expectSound();
 }

@@ -77,8 +77,9 @@ protected:
         const std::size_t entries = shop().recent(10'000).size();
         const Outcome outcome = work();
         ASSERT_FALSE(outcome.ok());
-        EXPECT_EQ(outcome.error().field, field) << outcome.error().message;
-        EXPECT_NE(outcome.error().message.find(words), std::string::npos) << outcome.error().message;
+        EXPECT_EQ(outcome.error().field, field) << outcome.error().message.english();
+        EXPECT_NE(outcome.error().message.english().find(words), std::string::npos)
+            << outcome.error().message.english();
         EXPECT_EQ(dump(), before);
         EXPECT_EQ(shop().recent(10'000).size(), entries);
     }
@@ -88,7 +89,7 @@ protected:
     void expectUndoable(const std::function<Outcome()>& work, const std::string& title) {
         const Dump before = dump();
         const Outcome outcome = work();
-        ASSERT_TRUE(outcome.ok()) << outcome.error().message;
+        ASSERT_TRUE(outcome.ok()) << outcome.error().message.english();
         expectTakenBackAndDoneAgain(before, title);
     }
 

@@ -145,9 +145,9 @@ TEST_F(Files, NewsIsKnownByItsContents) {
     const auto shop = db::Shop::create(at("mine.holdfast"), clock);
     ASSERT_TRUE(shop.ok());
     const auto seat = db::makeCopyForLaptop(**shop, at("laptop.holdfast"), "Fair laptop");
-    ASSERT_TRUE(seat.ok()) << seat.error().message;
+    ASSERT_TRUE(seat.ok()) << seat.error().message.english();
     const auto written = db::writeNews(**shop, at("stick.holdfast-news"), seat->number);
-    ASSERT_TRUE(written.ok()) << written.error().message;
+    ASSERT_TRUE(written.ok()) << written.error().message.english();
     std::filesystem::copy_file(at("stick.holdfast-news"), at("stick"));
     EXPECT_EQ(kindOf("stick.holdfast-news"), "application/x-holdfast-news");
     EXPECT_EQ(kindByContents("stick"), "application/x-holdfast-news");

@@ -45,7 +45,7 @@ protected:
 
     std::string print(const PaperErrand& errand, const PrinterChoice& choice) {
         const auto told = printPapers(errand, printingHere(choice, folder()), {});
-        return told.ok() ? *told : "failed: " + told.error().message;
+        return told.ok() ? *told : "failed: " + told.error().message.english();
     }
     QString folder() const { return fileIn(QStringLiteral("saved")); }
     QStringList savedFiles() const { return QDir(folder()).entryList(QDir::Files); }

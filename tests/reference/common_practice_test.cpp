@@ -57,8 +57,9 @@ TEST(CommonPractice, CareOfAPressedGarment) {
     const std::array<const Film*, 1> films{&film};
     const CareCard card = careCard(film.care, films, std::nullopt, std::nullopt);
     const auto says = [&](std::string_view part) {
-        return std::ranges::any_of(
-            card.lines, [&](const CareLine& line) { return line.words.find(part) != std::string::npos; });
+        return std::ranges::any_of(card.lines, [&](const CareLine& line) {
+            return line.words.english().find(part) != std::string::npos;
+        });
     };
     for (const char* advice :
          {"inside out", "cold or warm", "Mild detergent", "No bleach", "no softener", "on a line",

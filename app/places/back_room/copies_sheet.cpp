@@ -186,7 +186,7 @@ private:
                "days are kept, then one a week for 8 weeks and one a month for 12 months.");
         if (!m_file.backups)
             return line;
-        const std::string& refusal = m_file.backups->refusal;
+        const Sentence& refusal = m_file.backups->refusal;
         const auto days = daysSinceWhole();
         if (!refusal.empty()) {
             line.detail = words(refusal);

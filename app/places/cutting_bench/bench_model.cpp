@@ -166,7 +166,7 @@ void BenchModel::nestAgain() {
 
 void BenchModel::takeFirst(const FirstLayout& layout) {
     FilmOnBench& bench = own();
-    bench.problem = layout.laid.ok() ? std::string{} : layout.laid.error().message;
+    bench.problem = layout.laid.ok() ? Sentence{} : layout.laid.error().message;
     bench.laid = layout.laid.ok() ? *layout.laid : FilmNests{};
     // A pin that could not be kept is let go.
     std::erase_if(bench.wish.pins, [&](const auto& pin) {
@@ -191,7 +191,7 @@ void BenchModel::takeAwayWhatIsGone() {
         return nest.decals.empty() || !m_shop->facts.rolls.find(nest.roll);
     });
     bench.laid.lack.clear();
-    bench.problem.clear();
+    bench.problem = {};
 }
 
 void BenchModel::keepChosen() {

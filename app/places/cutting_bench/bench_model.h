@@ -26,7 +26,7 @@ struct FilmOnBench {
     NestWish wish;
     std::optional<RollId> firstRoll; // the maker's own choice
     FilmNests laid;
-    std::string problem; // why nothing can be laid
+    Sentence problem; // why nothing can be laid
     std::optional<DecalId> chosen;
     std::vector<std::pair<RollId, FilmArea>> thrownAway; // offcuts not to be kept
     std::vector<std::int64_t> reckonedFrom;              // what the nests were reckoned from

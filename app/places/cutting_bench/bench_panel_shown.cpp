@@ -24,9 +24,9 @@ namespace holdfast::app {
 namespace {
 
 // The finding that keeps a decal from being cut, by what was said of it.
-const Finding* findingOf(const ReckonedShop& shop, const Garment& garment, const std::string& why) {
+const Finding* findingOf(const ReckonedShop& shop, const Garment& garment, const Sentence& why) {
     for (const Finding& finding : shop.of(garment.id).findings)
-        if (finding.holds() && why.starts_with(finding.what) && why.ends_with(finding.why))
+        if (finding.holds() && why.says(finding.what) && why.says(finding.why))
             return &finding;
     return nullptr;
 }

@@ -13,7 +13,7 @@ DecalSpot spotOfDraft(const DecalDraft& decal) {
 
 } // namespace
 
-std::string offClothOf(const TableGarment& garment, const BlankStyle& style, std::size_t decal) {
+Sentence offClothOf(const TableGarment& garment, const BlankStyle& style, std::size_t decal) {
     return offClothWords(style, garment.size, spotOfDraft(garment.decals[decal].decal));
 }
 

@@ -11,7 +11,7 @@
 namespace holdfast::app {
 
 // "It runs 24 mm over the lower edge."; empty: it lies on the cloth.
-std::string offClothOf(const TableGarment& garment, const BlankStyle& style, std::size_t decal);
+Sentence offClothOf(const TableGarment& garment, const BlankStyle& style, std::size_t decal);
 
 // A better spot for one that does not, clear of the garment's other decals.
 std::optional<DecalSpot> spotOnCloth(const TableGarment& garment, const BlankStyle& style, std::size_t decal);

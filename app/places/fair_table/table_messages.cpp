@@ -169,7 +169,7 @@ private:
         if (!m_style || m_at != m_draft.garmentAt)
             return;
         for (std::size_t at = 0; at < m_table.decals.size(); ++at) {
-            const std::string off = offClothOf(m_table, *m_style, at);
+            const Sentence off = offClothOf(m_table, *m_style, at);
             if (off.empty())
                 continue;
             const DecalDraft& decal = m_table.decals[at].decal;

@@ -36,7 +36,7 @@ struct TableSums {
     Money depositAsked; // by the shop's rule; 0: it asks for none
     std::optional<Error> depositError;
     std::optional<Promise> promise; // none: no style chosen yet, or promiseLack says why
-    std::string promiseLack;
+    Sentence promiseLack;
     bool promiseIsForLikeliest = false; // size or colour is still open: the likeliest blank was asked for
     std::optional<SoonerOption> sooner;
     RollPicks rolls;

@@ -67,9 +67,8 @@ QString oddsOf(const OrderView& view) {
     const auto handedOver = std::ranges::count_if(
         garments, [](const Garment* garment) { return garment->handedOverAt.has_value(); });
     QStringList sentences;
-    for (const std::string& sentence :
-         orderOdds(view.order(), static_cast<std::size_t>(handedOver), facts.settings.currency,
-                   sharedPresses(facts, view.order().id)))
+    for (const Sentence& sentence : orderOdds(view.order(), static_cast<std::size_t>(handedOver),
+                                              facts.settings.currency, sharedPresses(facts, view.order().id)))
         sentences.append(words(sentence));
     return sentences.join(QLatin1Char(' '));
 }

@@ -116,7 +116,7 @@ WhereWords whereIsOrder(const ReckonedShop& shop, const db::OrderLine& line) {
                            shop.facts.unread.end();
     if (line.isUnread || (!order && isLeftOut))
         return {QStringLiteral("hold"), inOrderBook("Cannot be read, left out"), Tone::Held};
-    if (const std::string odd = oddInShort(line.state, line.total, line.paid, line.isAnyHandedOver);
+    if (const Sentence odd = oddInShort(line.state, line.total, line.paid, line.isAnyHandedOver);
         !odd.empty())
         return {QStringLiteral("caution"), words(odd), Tone::Held};
     if (order && !sharedPresses(shop.facts, line.id).empty())

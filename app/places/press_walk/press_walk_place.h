@@ -3,6 +3,7 @@
 // Press walk: the day's garments in heat runs, the one in hand with its seconds, the cooling rack, and aside
 // what cannot be pressed with what frees it. Space is Next.
 
+#include "app/desk/formats.h"
 #include "app/desk/place.h"
 #include "app/places/press_walk/count_panel.h"
 #include "app/places/press_walk/rack_list.h"
@@ -162,7 +163,7 @@ private:
     bool did(const Result<T>& outcome) {
         // The reason of a refusal is said in the foot line and, to be read from two metres, in the panel.
         if (!outcome.ok())
-            note(QString::fromStdString(outcome.error().message));
+            note(words(outcome.error().message));
         return desk().done(outcome);
     }
 

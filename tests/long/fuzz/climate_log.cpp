@@ -13,7 +13,7 @@ void readLog(std::string_view input) {
     for (const auto order : {std::optional<DateOrder>{}, std::optional{DateOrder::DayFirst}}) {
         const auto log = readClimateLog(input, alwaysAhead(Hours{1}), {}, order);
         if (!log.ok()) {
-            require(!log.error().message.empty(), "a refusal has words");
+            require(!log.error().message.english().empty(), "a refusal has words");
             continue;
         }
         require(std::ranges::adjacent_find(log->readings, std::ranges::greater_equal{},

@@ -14,7 +14,8 @@ void importAny(std::string_view input) {
     // A part of an action that fails: whatever was read in is taken back.
     const auto outcome = shop.act([&](db::Writer& writer) -> Result<Done> {
         const auto read = db::importText(shop, input, prepared.moment(), [](Instant) { return Hours{1}; });
-        require(read.ok() ? !read->kind.empty() : !read.error().message.empty(), "it says what it did");
+        require(read.ok() ? !read->kind.empty() : !read.error().message.english().empty(),
+                "it says what it did");
         if (read.ok())
             require(!writer.connection().query("SELECT 1 FROM ledger_fault").step(),
                     "no ledger is below zero");

@@ -27,7 +27,7 @@ void readNewsFile(std::string_view input) {
                                                                                   : changedNews(input));
     auto news = db::NewsReader::open(path);
     if (!news.ok()) {
-        require(!news.error().message.empty(), "a refusal has words");
+        require(!news.error().message.english().empty(), "a refusal has words");
         return;
     }
     (void)news->seats();

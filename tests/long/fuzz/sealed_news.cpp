@@ -89,7 +89,7 @@ void takeInSealed(std::string_view input) {
         forged.close(label);
     }
     const auto taken = db::takeInNews(shop, path);
-    require(taken.ok() || !taken.error().message.empty(), "a refusal has words");
+    require(taken.ok() || !taken.error().message.english().empty(), "a refusal has words");
     require(whatNewsMayNotTouch(shop.connection()) == untouched, "news touched what it may not");
     require(!shop.connection().query("SELECT 1 FROM ledger_fault").step(), "no ledger is below zero");
     if (taken.ok())

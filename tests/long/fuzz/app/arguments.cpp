@@ -15,8 +15,8 @@ void readWords(std::string_view input) {
         at = end + 1;
     }
     const auto arguments = app::readArguments(words);
-    require(arguments.ok() || (!arguments.error().message.empty() &&
-                               arguments.error().message.find('\n') == std::string::npos),
+    require(arguments.ok() || (!arguments.error().message.english().empty() &&
+                               arguments.error().message.english().find('\n') == std::string::npos),
             "wrong usage is said in one line");
 }
 

@@ -31,7 +31,7 @@ void readNote(std::string_view input) {
     const auto draft = app::draftFromNote(
         QByteArray::fromRawData(input.data(), static_cast<qsizetype>(input.size())), someFacts());
     if (!draft.ok()) {
-        require(!draft.error().message.empty(), "a refusal has words");
+        require(!draft.error().message.english().empty(), "a refusal has words");
         return;
     }
     const QByteArray written = app::noteOf(*draft);
