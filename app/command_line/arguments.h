@@ -48,9 +48,9 @@ struct Arguments {
     int scale = 1;
 };
 
-// `words` are those after the program's name. Options may come before or after the verb. A word that is no verb
-// and looks like the name of a file (it has a dot or a slash) is the shop to open in the window. An error is
-// wrong usage, said in one line.
+// `words` are those after the program's name. Options may come before or after the verb. A word that is no
+// verb and looks like the name of a file (it has a dot or a slash) is the shop to open in the window. An
+// error is wrong usage, said in one line.
 Result<Arguments> readArguments(std::span<const std::string> words);
 
 std::string usage();

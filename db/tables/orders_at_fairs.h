@@ -2,9 +2,9 @@
 #pragma once
 // Orders that were taken at fairs, as figures count them. Throws SqliteFailure.
 
+#include "core/facts/shop_facts.h"
 #include "core/fairs/fair_sales.h"
 #include "core/shop/garment_cost.h"
-#include "core/facts/shop_facts.h"
 #include "db/tables/garments_in_turn.h"
 #include "db/tables/unread_facts.h"
 
