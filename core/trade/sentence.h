@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the program says, as data: a pattern in English with named places, and what is put into them. English
-// comes out of it by itself; the window writes the same in the person's language and with its numbers.
+// comes out of it by itself; the window asks the installed translation for the pattern. Numbers are as in
+// English.
 //
 //   said("{lot}: no wash load on record.", {{"lot", lot}})
 //   said("Washed {n} blank|Washed {n} blanks", {{"n", count}})

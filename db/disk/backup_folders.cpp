@@ -25,8 +25,8 @@ Error notMade(const std::filesystem::path& folder, int reason) {
                                {{"folder", folder.string()}}));
     if (reason == ENOENT || reason == ENOTDIR)
         return plainError(said("There is no folder {folder}.", {{"folder", folder.parent_path().string()}}));
-    return plainError(said("The folder {folder} cannot be made: see who may write to {parent_path}.",
-                           {{"folder", folder.string()}, {"parent_path", folder.parent_path().string()}}));
+    return plainError(said("The folder {folder} cannot be made: see who may write to {parent}.",
+                           {{"folder", folder.string()}, {"parent", folder.parent_path().string()}}));
 }
 
 void removeAll(const std::vector<KeptBackup>& backups, const ShopMark& mark) {
