@@ -16,7 +16,7 @@ std::string written(const Sentence& sentence, const Language& language, bool beg
 
 std::string written(const Parts& parts, const Language& language, bool begins) {
     std::string text;
-    for (const Sentence& part : parts.sentences) {
+    for (const Sentence& part : parts.sentences()) {
         if (!text.empty())
             text += language.betweenParts();
         text += written(part, language, begins && text.empty());
@@ -29,7 +29,7 @@ std::string written(const Value& value, const Language& language, bool begins) {
     const auto* parts = std::get_if<Parts>(&value.held());
     if (parts == nullptr)
         return language.written(value);
-    if (parts->isWithinLine)
+    if (parts->isWithinLine())
         return language.withinLine(written(*parts, language, false));
     std::string text = written(*parts, language, begins);
     return begins ? withCapital(std::move(text)) : text;
@@ -93,10 +93,21 @@ std::vector<std::string_view> placesIn(std::string_view pattern) {
 
 } // namespace
 
-bool Parts::operator==(const Parts&) const = default;
+Parts::Parts(std::vector<Sentence> sentences)
+    : m_sentences(std::make_shared<const std::vector<Sentence>>(std::move(sentences))) {}
+
+Parts Parts::withinLine(std::vector<Sentence> sentences) {
+    Parts parts{std::move(sentences)};
+    parts.m_isWithinLine = true;
+    return parts;
+}
+
+bool Parts::operator==(const Parts& other) const {
+    return m_isWithinLine == other.m_isWithinLine && sentences() == other.sentences();
+}
 
 Value::Value(Sentence part)
-    : Value(Parts{{std::move(part)}}) {}
+    : Value(std::vector<Sentence>{std::move(part)}) {}
 
 Value::Value(Parts parts)
     : m_held(std::move(parts)) {}
@@ -125,7 +136,7 @@ bool Sentence::says(const Sentence& other) const {
     const auto isSaidBy = [&](const NamedValue& named) {
         const auto* parts = std::get_if<Parts>(&named.value.held());
         return parts &&
-               std::ranges::any_of(parts->sentences, [&](const Sentence& part) { return part.says(other); });
+               std::ranges::any_of(parts->sentences(), [&](const Sentence& part) { return part.says(other); });
     };
     return *this == other || std::ranges::any_of(m_values, isSaidBy);
 }
@@ -155,7 +166,7 @@ Sentence said(std::string_view pattern, std::vector<NamedValue> values) {
 }
 
 Value withinLine(Sentence part) {
-    return Parts{.sentences = {std::move(part)}, .isWithinLine = true};
+    return Parts::withinLine({std::move(part)});
 }
 
 Sentence withCapital(Phrase part) {

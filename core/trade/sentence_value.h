@@ -10,6 +10,7 @@
 
 #include <concepts>
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -85,12 +86,29 @@ struct Extent { // "280 × 300 mm"
 };
 
 // Sentences inside another one; several have commas between them.
-struct Parts {
-    std::vector<Sentence> sentences;
-    bool isWithinLine = false; // begins with a small letter, though it has a capital alone
+class Parts {
+public:
+    explicit Parts(std::vector<Sentence> sentences);
+    // Begins with a small letter, though it has a capital alone.
+    static Parts withinLine(std::vector<Sentence> sentences);
 
-    bool operator==(const Parts&) const;
+    const std::vector<Sentence>& sentences() const { return *m_sentences; }
+    bool isWithinLine() const { return m_isWithinLine; }
+
+    bool operator==(const Parts& other) const;
+
+private:
+    // By pointer: a sentence holds values, so that it is not yet complete here.
+    std::shared_ptr<const std::vector<Sentence>> m_sentences;
+    bool m_isWithinLine = false;
 };
+
+// A type that is one of those in a variant. Asked instead of constructible_from, which would ask about the very
+// constructor that it guards.
+template <class Fact, class Variant>
+inline constexpr bool kIsIn = false;
+template <class Fact, class... Kinds>
+inline constexpr bool kIsIn<Fact, std::variant<Kinds...>> = (std::same_as<Fact, Kinds> || ...);
 
 class Value {
 public:
@@ -114,8 +132,8 @@ public:
     Value(Parts parts);
     Value(std::vector<Sentence> parts);
     template <class Fact>
-    requires std::constructible_from<Held, std::in_place_type_t<Fact>, Fact> &&
-        (!std::integral<Fact>)Value(Fact fact)
+    requires kIsIn<Fact, Held> && (!std::integral<Fact>)
+    Value(Fact fact)
         : m_held(std::in_place_type<Fact>, std::move(fact)) {}
 
     const Held& held() const { return m_held; }
