@@ -18,6 +18,7 @@
 #include "app/theme/tokens.h"
 #include "app/widgets/field.h"
 #include "app/widgets/long_field.h"
+#include "core/trade/enumerators.h"
 #include "db/journal/backup.h"
 
 #include <QApplication>
@@ -46,7 +47,8 @@ constexpr int kSettleMilliseconds = 60;
 // A search that ends by rounds draws the same nest each time.
 constexpr std::uint64_t kSearchRounds = 300;
 
-constexpr std::array<std::pair<SlipName, const char*>, 40> kSlips{{
+using SlipPicture = std::pair<SlipName, const char*>;
+constexpr std::array<SlipPicture, 41> kSlips{{
     {SlipName::ReadLabel, "read-label"},
     {SlipName::MarkNotPrewashed, "mark-not-prewashed"},
     {SlipName::ChooseWayRound, "choose-way-round"},
@@ -78,6 +80,7 @@ constexpr std::array<std::pair<SlipName, const char*>, 40> kSlips{{
     {SlipName::MovePromise, "move-promise"},
     {SlipName::Customer, "customer"},
     {SlipName::ForgetCustomer, "forget-customer"},
+    {SlipName::OrderNote, "order-note"},
     {SlipName::CancelOrder, "cancel-order"},
     {SlipName::CameBack, "came-back"},
     {SlipName::AnswerClaim, "answer-claim"},
@@ -88,7 +91,9 @@ constexpr std::array<std::pair<SlipName, const char*>, 40> kSlips{{
     {SlipName::Scanner, "scanner"},
     {SlipName::Settings, "settings"},
 }};
+static_assert(hasEach<SlipName>(kSlips, &SlipPicture::first));
 
+// The first is drawn with the places.
 constexpr std::pair<FigureQuestion, const char*> kQuestions[] = {{FigureQuestion::WhatIsCommon, "in-common"},
                                                                  {FigureQuestion::Holding, "holding"},
                                                                  {FigureQuestion::Months, "months"},
@@ -97,6 +102,7 @@ constexpr std::pair<FigureQuestion, const char*> kQuestions[] = {{FigureQuestion
                                                                  {FigureQuestion::Earned, "earned"},
                                                                  {FigureQuestion::Bring, "bring"},
                                                                  {FigureQuestion::Film, "film"}};
+static_assert(std::size(kQuestions) + 1 == enumeratorCount<FigureQuestion>());
 
 constexpr std::pair<RoomSection, const char*> kSections[] = {
     {RoomSection::Prices, "prices"},    {RoomSection::Work, "work"},

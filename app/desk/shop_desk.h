@@ -71,6 +71,7 @@ enum class SlipName {
     MovePromise,
     Customer,
     ForgetCustomer,
+    OrderNote,
     CancelOrder,
     CameBack,
     AnswerClaim,

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What is changed of an order as a whole: its promise, its customer, whether it is made at all.
+// What is changed of an order as a whole: its promise, its customer, its note, whether it is made at all.
 #include "app/desk/formats.h"
 #include "app/slips/form_slip.h"
 #include "app/slips/slip_makers.h"
@@ -7,6 +7,7 @@
 #include "app/widgets/button.h"
 #include "app/widgets/field.h"
 #include "app/widgets/label.h"
+#include "app/widgets/long_field.h"
 #include "core/shop/promise_again.h"
 #include "core/trade/limits.h"
 #include "db/actions/order_actions.h"
@@ -128,6 +129,35 @@ private:
     CustomerId m_customer;
 };
 
+class OrderNoteSlip : public FormSlip {
+    Q_DECLARE_TR_FUNCTIONS(OrderNoteSlip)
+
+public:
+    OrderNoteSlip(ShopDesk& shopDesk, const OrderInView& inView, QWidget* parent)
+        : FormSlip(shopDesk, tr("Note"), orderWords(inView), parent)
+        , m_order(inView.order.id)
+        , m_before(words(inView.order.note)) {
+        form()
+            .longLine("note", tr("What to think of"), m_before)
+            ->setPlaceholder(tr("a gift, wrap it; leave it with the neighbour"));
+        form().optional("note");
+        form().note(tr("It stands under the order in the Order book, and at the hand-over."));
+        beginAt("note");
+        setAction(tr("Save the note"));
+    }
+
+protected:
+    void act() override {
+        if (form().text("note") == m_before)
+            return finish(); // nothing to write down
+        settle(db::changeNote(desk().file(), m_order, plain(form().text("note"))));
+    }
+
+private:
+    OrderId m_order;
+    QString m_before;
+};
+
 class CancelOrderSlip : public FormSlip {
     Q_DECLARE_TR_FUNCTIONS(CancelOrderSlip)
 
@@ -163,6 +193,11 @@ Slip* makeMovePromise(ShopDesk& desk, const Matter& matter, QWidget* parent) {
 Slip* makeCustomer(ShopDesk& desk, const Matter& matter, QWidget* parent) {
     const auto inView = orderIn(desk, matter);
     return inView ? new CustomerSlip(desk, *inView, parent) : nullptr;
+}
+
+Slip* makeOrderNote(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+    const auto inView = orderIn(desk, matter);
+    return inView ? new OrderNoteSlip(desk, *inView, parent) : nullptr;
 }
 
 Slip* makeCancelOrder(ShopDesk& desk, const Matter& matter, QWidget* parent) {

@@ -44,6 +44,7 @@ Slip* makeTakeMoney(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeMovePromise(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeCustomer(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeForgetCustomer(ShopDesk& desk, const Matter& matter, QWidget* parent);
+Slip* makeOrderNote(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeCancelOrder(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeCameBack(ShopDesk& desk, const Matter& matter, QWidget* parent);
 Slip* makeAnswerClaim(ShopDesk& desk, const Matter& matter, QWidget* parent);

@@ -93,6 +93,8 @@ Slip* makeSlip(SlipName name, ShopDesk& desk, const Matter& matter, QWidget* par
         return makeCustomer(desk, matter, parent);
     case SlipName::ForgetCustomer:
         return makeForgetCustomer(desk, matter, parent);
+    case SlipName::OrderNote:
+        return makeOrderNote(desk, matter, parent);
     case SlipName::CancelOrder:
         return makeCancelOrder(desk, matter, parent);
     case SlipName::CameBack:

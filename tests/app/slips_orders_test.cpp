@@ -5,6 +5,7 @@
 #include "app/slips/option_list.h"
 #include "app/widgets/choice.h"
 #include "app/widgets/field.h"
+#include "app/widgets/long_field.h"
 #include "db/actions/claim_actions.h"
 #include "db/actions/fair_actions.h"
 #include "db/actions/film_actions.h"
@@ -266,6 +267,33 @@ TEST_F(OrderSlips, ACustomerWithAnOpenOrderIsNotForgotten) {
     EXPECT_EQ(entries(), before);
 }
 
+TEST_F(OrderSlips, NoteIsWrittenChangedAndTakenOff) {
+    const auto usual = stockUsualShop();
+    const auto order = takeOrder({aGarment(usual)}).id;
+    const auto noteNow = [&] { return facts().orders.at(order).note; };
+    open(SlipName::OrderNote, about(order));
+    typeText(QStringLiteral("A gift, leave it with the neighbour"));
+    submit();
+    EXPECT_TRUE(isFinished());
+    EXPECT_EQ(noteNow(), "A gift, leave it with the neighbour");
+
+    const auto before = entries();
+    open(SlipName::OrderNote, about(order));
+    submit();
+    EXPECT_TRUE(isFinished());
+    EXPECT_EQ(entries(), before) << "nothing was changed, so nothing is in its history";
+
+    open(SlipName::OrderNote, about(order));
+    auto* note = slip().findChild<LongField*>(QStringLiteral("note"));
+    ASSERT_TRUE(note);
+    note->selectAll();
+    press(Qt::Key_Delete);
+    submit();
+    EXPECT_TRUE(isFinished());
+    EXPECT_EQ(noteNow(), "");
+    EXPECT_EQ(entries(), before + 1);
+}
+
 TEST_F(OrderSlips, OrderIsCancelledForAReason) {
     const auto usual = stockUsualShop();
     const auto order = takeOrder({aGarment(usual)}).id;
@@ -446,6 +474,7 @@ TEST_F(OrderSlips, SlipAboutWhatIsGoneIsNotMade) {
                                 SlipName::MovePromise,
                                 SlipName::Customer,
                                 SlipName::ForgetCustomer,
+                                SlipName::OrderNote,
                                 SlipName::CancelOrder,
                                 SlipName::Waive,
                                 SlipName::Spoil,

@@ -109,6 +109,10 @@ TEST_F(SlipRefusals, ReasonsThatSayNothing) {
                   [this] { type(QStringLiteral("counted"), QStringLiteral("5")); });
 }
 
+TEST_F(SlipRefusals, NoteLongerThanItMayBe) {
+    expectRefused(SlipName::OrderNote, QStringLiteral("note"), {QString(501, u'n')});
+}
+
 TEST_F(SlipRefusals, NamesThatAreNone) {
     const QStringList bad{{}, QStringLiteral("  "), kLong};
     expectRefused(SlipName::NoteLawChecked, QStringLiteral("who"), bad);

@@ -4,6 +4,7 @@
 // of.
 
 #include "core/quality/shop_figures.h"
+#include "core/trade/enumerators.h"
 #include "core/trade/money.h"
 
 #include <QString>
@@ -47,7 +48,7 @@ struct FigureSheet {
 };
 
 enum class FigureQuestion { CameBack, WhatIsCommon, Holding, Months, Promises, Takings, Earned, Bring, Film };
-inline constexpr int kFigureQuestions = 9;
+inline constexpr int kFigureQuestions = static_cast<int>(enumeratorCount<FigureQuestion>());
 
 // All that a sheet is made from.
 struct FiguresShown {

@@ -24,6 +24,9 @@ CareSheet::CareSheet(ShopDesk& desk, QWidget* parent)
     column->setSpacing(kSpace12);
     m_title = new Label({}, Type::CardTitle);
     column->addWidget(m_title);
+    m_note = (new Label({}, Type::Body))->wrapped();
+    m_note->setObjectName(QStringLiteral("careNote"));
+    column->addWidget(m_note);
     m_waits = new Banner;
     m_rest = new Banner;
     m_owed = new Banner;
@@ -75,6 +78,8 @@ void CareSheet::show(const OrderView& view) {
                 m_garments.push_back(garment);
     const Order& order = view.order();
     m_title->setText(tr("Care of order %1").arg(order.number));
+    m_note->setVisible(!order.note.empty());
+    m_note->setText(words(order.note));
 
     const auto all = view.garments().size();
     const auto behind = isOver ? 0 : all - m_garments.size();

@@ -40,6 +40,7 @@ private:
     std::optional<OrderView> m_view;
     std::vector<const Garment*> m_garments;
     Label* m_title = nullptr;
+    Label* m_note = nullptr;
     Banner* m_owed = nullptr;
     Banner* m_rest = nullptr;
     Banner* m_waits = nullptr;

@@ -86,6 +86,7 @@ private:
     Button* m_cancel = nullptr;
     Button* m_putBack = nullptr;
     Button* m_cameBack = nullptr;
+    Button* m_writeNote = nullptr;
     Button* m_ticket = nullptr;
     Button* m_tags = nullptr;
     Button* m_cards = nullptr;

@@ -46,6 +46,8 @@ QWidget* OrderSheet::makeActs() {
             [this] { m_desk.done(db::putBackOrder(m_desk.file(), m_view->id)); });
     m_cameBack = addAct(*grid, 2, 0, tr("It came back"), "turn", Qt::Key_B, "cameBack");
     connect(m_cameBack, &Button::clicked, this, [this] { ask(SlipName::CameBack); });
+    m_writeNote = addAct(*grid, 2, 1, tr("Add a note"), "tag", Qt::Key_E, "orderNote");
+    connect(m_writeNote, &Button::clicked, this, [this] { ask(SlipName::OrderNote); });
     auto* papers = new QHBoxLayout;
     papers->setSpacing(kSpace8);
     const auto addPaper = [&](const QString& text, const QString& told, Qt::Key key, const char* name,
@@ -106,6 +108,7 @@ void OrderSheet::fillActs(const OrderView& view) {
     const QString closed = order.isOpen() ? QString() : tr("The order is closed.");
     m_move->setCannot(closed);
     m_cancel->setCannot(closed);
+    m_writeNote->setText(order.note.empty() ? tr("Add a note") : tr("Change note"));
     m_cancel->setVisible(!isCancelled);
     m_putBack->setVisible(isCancelled);
     m_ticket->setCannot(isCancelled ? tr("The order is cancelled.") : QString());
