@@ -48,40 +48,73 @@ PaperErrand ofGarments(std::shared_ptr<const ReckonedShop> shop, const std::vect
             use};
 }
 
-Result<PaperErrand> orderErrand(const std::shared_ptr<const ReckonedShop>& reckoned, PaperName name,
-                                const Matter& matter) {
-    const ReckonedShop& shop = *reckoned;
-    const Order& order = shop.facts.orders.at(*matter.order);
-    const auto named = [&](const std::vector<const Garment*>& garments) {
-        return garments.size() == 1 ? garmentNumber(shop.facts, *garments.front())
-                                    : QString::number(order.number);
-    };
-    if (name == PaperName::ClaimTicket) {
-        if (order.state == OrderState::Cancelled)
-            return noPaper(
-                PaperMaking::tr("Order %1 is cancelled: it has no claim ticket.").arg(order.number));
-        return PaperErrand{PaperMaking::tr("Claim ticket %1").arg(order.number),
-                           [reckoned, id = order.id] { return std::vector{claimTicket(*reckoned, id)}; }};
-    }
-    if (name == PaperName::CareCards) {
-        const auto garments = pressedGarments(shop, order.id);
-        if (garments.empty())
-            return noPaper(
-                PaperMaking::tr("Nothing of order %1 is pressed yet: a care card says from when it "
-                                "may be washed.")
-                    .arg(order.number));
-        return ofGarments(reckoned, garments,
-                          garments.size() == 1 ? PaperMaking::tr("Care card %1").arg(named(garments))
-                                               : PaperMaking::tr("Care cards %1").arg(named(garments)),
-                          careCardPaper, PaperUse::Sheets);
-    }
-    const auto garments = garmentsHere(shop, order.id);
+Result<PaperErrand> claimTicketErrand(const std::shared_ptr<const ReckonedShop>& shop, const Order& order) {
+    if (order.state == OrderState::Cancelled)
+        return noPaper(PaperMaking::tr("Order %1 is cancelled: it has no claim ticket.").arg(order.number));
+    return PaperErrand{PaperMaking::tr("Claim ticket %1").arg(order.number),
+                       [shop, id = order.id] { return std::vector{claimTicket(*shop, id)}; }};
+}
+
+// "418-b", or the order's number where it is of several.
+QString named(const ReckonedShop& shop, const Order& order, const std::vector<const Garment*>& garments) {
+    return garments.size() == 1 ? garmentNumber(shop.facts, *garments.front())
+                                : QString::number(order.number);
+}
+
+Result<PaperErrand> careCardsErrand(const std::shared_ptr<const ReckonedShop>& shop, const Order& order) {
+    const auto garments = pressedGarments(*shop, order.id);
+    if (garments.empty())
+        return noPaper(PaperMaking::tr("Nothing of order %1 is pressed yet: a care card says from when it "
+                                       "may be washed.")
+                           .arg(order.number));
+    const QString name = named(*shop, order, garments);
+    return ofGarments(shop, garments,
+                      garments.size() == 1 ? PaperMaking::tr("Care card %1").arg(name)
+                                           : PaperMaking::tr("Care cards %1").arg(name),
+                      careCardPaper, PaperUse::Sheets);
+}
+
+Result<PaperErrand> bagTagsErrand(const std::shared_ptr<const ReckonedShop>& shop, const Order& order) {
+    const auto garments = garmentsHere(*shop, order.id);
     if (garments.empty())
         return noPaper(PaperMaking::tr("No garment of order %1 is here any more.").arg(order.number));
-    return ofGarments(reckoned, garments,
-                      garments.size() == 1 ? PaperMaking::tr("Bag tag %1").arg(named(garments))
-                                           : PaperMaking::tr("Bag tags %1").arg(named(garments)),
+    const QString name = named(*shop, order, garments);
+    return ofGarments(shop, garments,
+                      garments.size() == 1 ? PaperMaking::tr("Bag tag %1").arg(name)
+                                           : PaperMaking::tr("Bag tags %1").arg(name),
                       bagTag, PaperUse::Labels);
+}
+
+using ErrandOfOrder = Result<PaperErrand> (*)(const std::shared_ptr<const ReckonedShop>&, const Order&);
+
+Result<PaperErrand> ofOrder(ShopDesk& desk, const Matter& matter, ErrandOfOrder errand) {
+    const auto shop = matter.order ? shopWithOrder(desk, *matter.order) : nullptr;
+    if (!shop)
+        return noPaper(PaperMaking::tr("The order is no longer there."));
+    return errand(shop, shop->facts.orders.at(*matter.order));
+}
+
+using ErrandOfShop = Result<PaperErrand> (*)(std::shared_ptr<const ReckonedShop>, const Matter&);
+
+// Of what is reckoned from the climate of the storage places.
+Result<PaperErrand> ofShop(ShopDesk& desk, const Matter& matter, ErrandOfShop errand) {
+    if (desk.awaitsClimate())
+        return noPaper(PaperMaking::tr("The climate readings are still being read, and film may be held by "
+                                       "them. Print it in a moment."));
+    return errand(desk.shop(), matter);
+}
+
+Result<PaperErrand> daySheetErrand(std::shared_ptr<const ReckonedShop> shop, const Matter& /*matter*/) {
+    return PaperErrand{PaperMaking::tr("Day sheet %1").arg(words(isoDate(shop->now.today()))),
+                       [shop] { return daySheet(*shop); }, PaperUse::Sheets};
+}
+
+Result<PaperErrand> rollLabelErrand(std::shared_ptr<const ReckonedShop> shop, const Matter& matter) {
+    const FilmRoll* roll = matter.roll ? shop->facts.rolls.find(*matter.roll) : nullptr;
+    if (!roll)
+        return noPaper(PaperMaking::tr("The roll is no longer there."));
+    return PaperErrand{PaperMaking::tr("Roll label %1").arg(words(roll->label())),
+                       [shop, id = roll->id] { return std::vector{labelOfRoll(*shop, id)}; }};
 }
 
 } // namespace
@@ -105,27 +138,22 @@ std::vector<const Garment*> garmentsHere(const ReckonedShop& shop, OrderId order
 }
 
 Result<PaperErrand> paperErrand(ShopDesk& desk, PaperName name, const Matter& matter) {
-    if (name == PaperName::TestLabel || name == PaperName::TestSheet)
-        return testErrand(name);
-    const bool isOfOrder = name != PaperName::DaySheet && name != PaperName::RollLabel;
-    if (isOfOrder) {
-        const auto shop = matter.order ? shopWithOrder(desk, *matter.order) : nullptr;
-        if (!shop)
-            return noPaper(PaperMaking::tr("The order is no longer there."));
-        return orderErrand(shop, name, matter);
+    switch (name) {
+    case PaperName::ClaimTicket:
+        return ofOrder(desk, matter, claimTicketErrand);
+    case PaperName::CareCards:
+        return ofOrder(desk, matter, careCardsErrand);
+    case PaperName::BagTags:
+        return ofOrder(desk, matter, bagTagsErrand);
+    case PaperName::DaySheet:
+        return ofShop(desk, matter, daySheetErrand);
+    case PaperName::RollLabel:
+        return ofShop(desk, matter, rollLabelErrand);
+    case PaperName::TestLabel:
+    case PaperName::TestSheet:
+        break;
     }
-    if (desk.awaitsClimate())
-        return noPaper(PaperMaking::tr("The climate readings are still being read, and film may be held by "
-                                       "them. Print it in a moment."));
-    const std::shared_ptr<const ReckonedShop> shop = desk.shop();
-    if (name == PaperName::DaySheet)
-        return PaperErrand{PaperMaking::tr("Day sheet %1").arg(words(isoDate(shop->now.today()))),
-                           [shop] { return daySheet(*shop); }, PaperUse::Sheets};
-    const FilmRoll* roll = matter.roll ? shop->facts.rolls.find(*matter.roll) : nullptr;
-    if (!roll)
-        return noPaper(PaperMaking::tr("The roll is no longer there."));
-    return PaperErrand{PaperMaking::tr("Roll label %1").arg(words(roll->label())),
-                       [shop, id = roll->id] { return std::vector{labelOfRoll(*shop, id)}; }};
+    return testErrand(name);
 }
 
 } // namespace holdfast::app

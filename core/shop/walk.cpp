@@ -246,7 +246,13 @@ private:
             entry.what = said("To cut");
             cutting(entry, garment);
             break;
-        default:
+        case Stage::ToPress:
+        case Stage::OnPress:
+        case Stage::Cooling:
+        case Stage::Resting:
+        case Stage::Ready:
+        case Stage::HandedOver:
+        case Stage::Cancelled:
             entry.what = said("No press for it");
             entry.why = said("No press can be brought to the temperature it needs.");
             entry.frees = FreeingAct::AddPress;

@@ -23,9 +23,12 @@ db::OrderFilter filterOf(BookFilter filter) {
         return db::OrderFilter::Open;
     case BookFilter::Owing:
         return db::OrderFilter::Owing;
-    default:
-        return db::OrderFilter::All;
+    case BookFilter::Held:
+    case BookFilter::CameBack:
+    case BookFilter::All:
+        break;
     }
+    return db::OrderFilter::All;
 }
 
 } // namespace

@@ -102,7 +102,14 @@ WhereWords whereIsGarment(const ReckonedShop& shop, const Garment& garment) {
         where.words = inOrderBook("Ready on the peg");
         where.tone = Tone::Ready;
         break;
-    default:
+    case Stage::ToConfirm:
+    case Stage::ToBuy:
+    case Stage::ToWash:
+    case Stage::Drying:
+    case Stage::ToCut:
+    case Stage::Cooling:
+    case Stage::HandedOver:
+    case Stage::Cancelled:
         break;
     }
     return where;

@@ -62,7 +62,11 @@ QString PressWalkPlace::whyNotTakenUp(const Garment& garment) const {
         return tr("%1 is handed over already.").arg(number);
     case Stage::Cancelled:
         return tr("%1 is cancelled.").arg(number);
-    default:
+    case Stage::ToConfirm:
+    case Stage::ToBuy:
+    case Stage::ToWash:
+    case Stage::Drying:
+    case Stage::ToCut:
         break;
     }
     const auto aside = std::ranges::find(m_walk.aside, garment.id, &AsideEntry::garment);
