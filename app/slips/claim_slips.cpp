@@ -5,6 +5,7 @@
 #include "app/slips/slip_makers.h"
 #include "app/slips/slip_words.h"
 #include "app/widgets/field.h"
+#include "core/trade/enumerators.h"
 #include "db/actions/claim_actions.h"
 #include "db/tables/claims.h"
 
@@ -19,9 +20,11 @@ namespace {
 constexpr Fault kFaults[] = {Fault::EdgeLifts,    Fault::CameOff,      Fault::Cracked,
                              Fault::Bubbled,      Fault::Faded,        Fault::Scorched,
                              Fault::BlankGaveWay, Fault::NotAsOrdered, Fault::Other};
+static_assert(hasEach<Fault>(kFaults));
 
 constexpr ClaimAnswer kAnswers[] = {ClaimAnswer::PressedAgain, ClaimAnswer::MadeAgain, ClaimAnswer::MoneyBack,
                                     ClaimAnswer::Advised, ClaimAnswer::NotOurs};
+static_assert(hasEach<ClaimAnswer>(kAnswers));
 
 class CameBackSlip : public FormSlip {
     Q_DECLARE_TR_FUNCTIONS(CameBackSlip)

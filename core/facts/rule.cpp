@@ -2,6 +2,7 @@
 #include "core/facts/rule.h"
 
 #include "core/trade/assertion.h"
+#include "core/trade/enumerators.h"
 
 #include <algorithm>
 #include <array>
@@ -47,6 +48,7 @@ constexpr std::array kRuleCodes{
     RuleAndCode{Rule::DecalOffCloth, "decal-off-cloth"},
     RuleAndCode{Rule::LetteringTooSmall, "lettering-too-small"},
 };
+static_assert(hasEach<Rule>(kRuleCodes, &RuleAndCode::first));
 
 } // namespace
 

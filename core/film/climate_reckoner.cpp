@@ -386,7 +386,7 @@ RollConditions ClimateReckoner::reckon(const ShopFacts& facts, const ClimateHist
         findUseBy(condition, roll, film, sums.shelfLifeReached(condition, roll, film, climate, now),
                   sums.shelfLifeAhead(condition, roll, film, climate, now), now);
         findPresent(condition, roll, film, climate, facts.settings, now);
-        conditions.emplace_hint(conditions.end(), roll.id, std::move(condition));
+        conditions.emplace_hint(conditions.end(), roll.id, condition);
     }
     sums.dropUnused(climate);
     return RollConditions{std::move(conditions)};

@@ -4,6 +4,7 @@
 #include "core/garments/garment_drawings.h"
 #include "core/garments/garment_scale.h"
 #include "core/garments/svg_path.h"
+#include "core/trade/enumerators.h"
 
 #include <algorithm>
 #include <array>
@@ -25,6 +26,7 @@ constexpr std::array kPartNames{
     PartAndName{GarmentPart::Pocket, "pocket"},   PartAndName{GarmentPart::Seam, "seam"},
     PartAndName{GarmentPart::Armhole, "armhole"}, PartAndName{GarmentPart::Hem, "hem"},
     PartAndName{GarmentPart::Collar, "collar"},   PartAndName{GarmentPart::Strap, "strap"}};
+static_assert(hasEach<GarmentPart>(kPartNames, &PartAndName::first));
 
 constexpr int kSidesOfARound = 24;
 

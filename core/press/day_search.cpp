@@ -144,7 +144,7 @@ SearchedOrder searchedOrder(const TimedDay& day, std::span<const ScoredOrder> st
     const DayScore reached = day.score(best);
     // Who wants to stop waits for nothing that a long day takes long for.
     if (spending.wasStopped())
-        return {reached < startScore ? std::move(best) : start, true};
+        return {reached < startScore ? best : start, true};
     const bool isCutShort = spending.isCutShort() && !isBestPossible(day, best, reached);
     if (!(reached < startScore))
         return {start, isCutShort};

@@ -2,6 +2,7 @@
 #include "core/press/stage.h"
 
 #include "core/trade/assertion.h"
+#include "core/trade/enumerators.h"
 
 #include <algorithm>
 #include <array>
@@ -31,6 +32,7 @@ constexpr std::array kStageNames{
     StageName{Stage::HandedOver, "handed-over", phrase("Handed over")},
     StageName{Stage::Cancelled, "cancelled", phrase("Cancelled")},
 };
+static_assert(hasEach<Stage>(kStageNames, &StageName::stage));
 
 const StageName& nameOf(Stage stage) {
     const auto* found = std::ranges::find(kStageNames, stage, &StageName::stage);

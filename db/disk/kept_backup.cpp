@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/disk/kept_backup.h"
 
+#include "core/trade/enumerators.h"
+
 #include <algorithm>
 #include <array>
 #include <charconv>
@@ -15,12 +17,14 @@ constexpr std::string_view kEnding = ".holdfast";
 constexpr std::string_view kNotWhole = "-not-whole";
 constexpr std::size_t kTimeLength = std::string_view{"2026-11-30-091405"}.size();
 
-constexpr std::array<std::pair<BackupReason, std::string_view>, 4> kReasonCodes{{
+using ReasonAndCode = std::pair<BackupReason, std::string_view>;
+constexpr std::array<ReasonAndCode, 4> kReasonCodes{{
     {BackupReason::OfTheDay, "of-the-day"},
     {BackupReason::BeforeStep, "before-step"},
     {BackupReason::BeforeNews, "before-news"},
     {BackupReason::BeforePuttingBack, "before-putting-back"},
 }};
+static_assert(hasEach<BackupReason>(kReasonCodes, &ReasonAndCode::first));
 
 std::string_view codeOf(BackupReason reason) {
     return kReasonCodes[static_cast<std::size_t>(reason)].second;

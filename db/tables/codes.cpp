@@ -2,11 +2,13 @@
 #include "db/tables/codes.h"
 
 #include "core/quality/claim.h"
+#include "core/trade/enumerators.h"
 #include "db/sqlite/failure.h"
 
 #include <sqlite3.h>
 
-#include <span>
+#include <array>
+#include <cstddef>
 #include <string>
 #include <utility>
 
@@ -15,142 +17,111 @@ namespace holdfast::db {
 namespace {
 
 template <class Choice>
-using CodeList = std::span<const std::pair<Choice, std::string_view>>;
+using Code = std::pair<Choice, std::string_view>;
+template <class Choice>
+constexpr std::nullptr_t kCodes = nullptr;
 
 // The words of each kind of choice; they stand in shop files and never change.
-CodeList<Stretch> codes(Stretch) {
-    static constexpr std::pair<Stretch, std::string_view> list[] = {
-        {Stretch::None, "none"}, {Stretch::Some, "some"}, {Stretch::High, "high"}};
-    return list;
-}
-CodeList<Coating> codes(Coating) {
-    static constexpr std::pair<Coating, std::string_view> list[] = {
-        {Coating::None, "none"}, {Coating::WaterRepellent, "water-repellent"}, {Coating::Waxed, "waxed"}};
-    return list;
-}
-CodeList<Fibre> codes(Fibre) {
-    static constexpr std::pair<Fibre, std::string_view> list[] = {
-        {Fibre::Cotton, "cotton"},       {Fibre::Linen, "linen"},     {Fibre::Viscose, "viscose"},
-        {Fibre::Wool, "wool"},           {Fibre::Silk, "silk"},       {Fibre::Polyester, "polyester"},
-        {Fibre::Polyamide, "polyamide"}, {Fibre::Acrylic, "acrylic"}, {Fibre::Elastane, "elastane"},
-        {Fibre::Other, "other"}};
-    return list;
-}
-CodeList<Obstacle> codes(Obstacle) {
-    static constexpr std::pair<Obstacle, std::string_view> list[] = {{Obstacle::Zip, "zip"},
-                                                                     {Obstacle::Buttons, "buttons"},
-                                                                     {Obstacle::Seams, "seams"},
-                                                                     {Obstacle::ThickHem, "thick-hem"}};
-    return list;
-}
-CodeList<WayRound> codes(WayRound) {
-    static constexpr std::pair<WayRound, std::string_view> list[] = {
-        {WayRound::Pillow, "pillow"}, {WayRound::Turn, "turn"}, {WayRound::SmallPlaten, "small-platen"}};
-    return list;
-}
-CodeList<Drying> codes(Drying) {
-    static constexpr std::pair<Drying, std::string_view> list[] = {
-        {Drying::Line, "line"}, {Drying::TumbleLow, "tumble-low"}, {Drying::Tumble, "tumble"}};
-    return list;
-}
-CodeList<Agitation> codes(Agitation) {
-    static constexpr std::pair<Agitation, std::string_view> list[] = {{Agitation::ByHand, "by-hand"},
-                                                                      {Agitation::VeryMild, "very-mild"},
-                                                                      {Agitation::Mild, "mild"},
-                                                                      {Agitation::Normal, "normal"}};
-    return list;
-}
-CodeList<Tumble> codes(Tumble) {
-    static constexpr std::pair<Tumble, std::string_view> list[] = {
-        {Tumble::No, "no"}, {Tumble::Low, "low"}, {Tumble::Normal, "normal"}};
-    return list;
-}
-CodeList<Bleach> codes(Bleach) {
-    static constexpr std::pair<Bleach, std::string_view> list[] = {
-        {Bleach::No, "no"}, {Bleach::OxygenOnly, "oxygen-only"}, {Bleach::Any, "any"}};
-    return list;
-}
-CodeList<Pressure> codes(Pressure) {
-    static constexpr std::pair<Pressure, std::string_view> list[] = {
-        {Pressure::Light, "light"}, {Pressure::Medium, "medium"}, {Pressure::Firm, "firm"}};
-    return list;
-}
-CodeList<Peel> codes(Peel) {
-    static constexpr std::pair<Peel, std::string_view> list[] = {
-        {Peel::Hot, "hot"}, {Peel::Warm, "warm"}, {Peel::Cool, "cool"}};
-    return list;
-}
-CodeList<RollState> codes(RollState) {
-    static constexpr std::pair<RollState, std::string_view> list[] = {
-        {RollState::OnShelf, "on-shelf"}, {RollState::PutAway, "put-away"}, {RollState::UsedUp, "used-up"}};
-    return list;
-}
-CodeList<OrderState> codes(OrderState) {
-    static constexpr std::pair<OrderState, std::string_view> list[] = {
-        {OrderState::Quoted, "quoted"},
-        {OrderState::Confirmed, "confirmed"},
-        {OrderState::HandedOver, "handed-over"},
-        {OrderState::Cancelled, "cancelled"}};
-    return list;
-}
-CodeList<Placement> codes(Placement) {
-    static constexpr std::pair<Placement, std::string_view> list[] = {{Placement::Chest, "chest"},
-                                                                      {Placement::LeftChest, "left-chest"},
-                                                                      {Placement::Front, "front"},
-                                                                      {Placement::Back, "back"},
-                                                                      {Placement::Sleeve, "sleeve"}};
-    return list;
-}
-CodeList<Face> codes(Face) {
-    static constexpr std::pair<Face, std::string_view> list[] = {{Face::BookSerif, "book-serif"},
-                                                                 {Face::Plain, "plain"}};
-    return list;
-}
-CodeList<MoneyKind> codes(MoneyKind) {
-    static constexpr std::pair<MoneyKind, std::string_view> list[] = {
-        {MoneyKind::Deposit, "deposit"}, {MoneyKind::Payment, "payment"}, {MoneyKind::Refund, "refund"}};
-    return list;
-}
-CodeList<PaidHow> codes(PaidHow) {
-    static constexpr std::pair<PaidHow, std::string_view> list[] = {
-        {PaidHow::Cash, "cash"}, {PaidHow::Card, "card"}, {PaidHow::Transfer, "transfer"}};
-    return list;
-}
-CodeList<Fault> codes(Fault) {
-    static constexpr std::pair<Fault, std::string_view> list[] = {{Fault::EdgeLifts, "edge-lifts"},
-                                                                  {Fault::CameOff, "came-off"},
-                                                                  {Fault::Cracked, "cracked"},
-                                                                  {Fault::Bubbled, "bubbled"},
-                                                                  {Fault::Faded, "faded"},
-                                                                  {Fault::Scorched, "scorched"},
-                                                                  {Fault::BlankGaveWay, "blank-gave-way"},
-                                                                  {Fault::NotAsOrdered, "not-as-ordered"},
-                                                                  {Fault::Other, "other"}};
-    return list;
-}
-CodeList<ClaimAnswer> codes(ClaimAnswer) {
-    static constexpr std::pair<ClaimAnswer, std::string_view> list[] = {
-        {ClaimAnswer::PressedAgain, "pressed-again"},
-        {ClaimAnswer::MadeAgain, "made-again"},
-        {ClaimAnswer::MoneyBack, "money-back"},
-        {ClaimAnswer::Advised, "advised"},
-        {ClaimAnswer::NotOurs, "not-ours"}};
-    return list;
-}
+template <>
+constexpr auto kCodes<Stretch> =
+    std::to_array<Code<Stretch>>({{Stretch::None, "none"}, {Stretch::Some, "some"}, {Stretch::High, "high"}});
+template <>
+constexpr auto kCodes<Coating> = std::to_array<Code<Coating>>(
+    {{Coating::None, "none"}, {Coating::WaterRepellent, "water-repellent"}, {Coating::Waxed, "waxed"}});
+template <>
+constexpr auto kCodes<Fibre> = std::to_array<Code<Fibre>>({{Fibre::Cotton, "cotton"},
+                                                           {Fibre::Linen, "linen"},
+                                                           {Fibre::Viscose, "viscose"},
+                                                           {Fibre::Wool, "wool"},
+                                                           {Fibre::Silk, "silk"},
+                                                           {Fibre::Polyester, "polyester"},
+                                                           {Fibre::Polyamide, "polyamide"},
+                                                           {Fibre::Acrylic, "acrylic"},
+                                                           {Fibre::Elastane, "elastane"},
+                                                           {Fibre::Other, "other"}});
+template <>
+constexpr auto kCodes<Obstacle> = std::to_array<Code<Obstacle>>({{Obstacle::Zip, "zip"},
+                                                                 {Obstacle::Buttons, "buttons"},
+                                                                 {Obstacle::Seams, "seams"},
+                                                                 {Obstacle::ThickHem, "thick-hem"}});
+template <>
+constexpr auto kCodes<WayRound> = std::to_array<Code<WayRound>>(
+    {{WayRound::Pillow, "pillow"}, {WayRound::Turn, "turn"}, {WayRound::SmallPlaten, "small-platen"}});
+template <>
+constexpr auto kCodes<Drying> = std::to_array<Code<Drying>>(
+    {{Drying::Line, "line"}, {Drying::TumbleLow, "tumble-low"}, {Drying::Tumble, "tumble"}});
+template <>
+constexpr auto kCodes<Agitation> = std::to_array<Code<Agitation>>({{Agitation::ByHand, "by-hand"},
+                                                                   {Agitation::VeryMild, "very-mild"},
+                                                                   {Agitation::Mild, "mild"},
+                                                                   {Agitation::Normal, "normal"}});
+template <>
+constexpr auto kCodes<Tumble> =
+    std::to_array<Code<Tumble>>({{Tumble::No, "no"}, {Tumble::Low, "low"}, {Tumble::Normal, "normal"}});
+template <>
+constexpr auto kCodes<Bleach> = std::to_array<Code<Bleach>>(
+    {{Bleach::No, "no"}, {Bleach::OxygenOnly, "oxygen-only"}, {Bleach::Any, "any"}});
+template <>
+constexpr auto kCodes<Pressure> = std::to_array<Code<Pressure>>(
+    {{Pressure::Light, "light"}, {Pressure::Medium, "medium"}, {Pressure::Firm, "firm"}});
+template <>
+constexpr auto kCodes<Peel> =
+    std::to_array<Code<Peel>>({{Peel::Hot, "hot"}, {Peel::Warm, "warm"}, {Peel::Cool, "cool"}});
+template <>
+constexpr auto kCodes<RollState> = std::to_array<Code<RollState>>(
+    {{RollState::OnShelf, "on-shelf"}, {RollState::PutAway, "put-away"}, {RollState::UsedUp, "used-up"}});
+template <>
+constexpr auto kCodes<OrderState> = std::to_array<Code<OrderState>>({{OrderState::Quoted, "quoted"},
+                                                                     {OrderState::Confirmed, "confirmed"},
+                                                                     {OrderState::HandedOver, "handed-over"},
+                                                                     {OrderState::Cancelled, "cancelled"}});
+template <>
+constexpr auto kCodes<Placement> = std::to_array<Code<Placement>>({{Placement::Chest, "chest"},
+                                                                   {Placement::LeftChest, "left-chest"},
+                                                                   {Placement::Front, "front"},
+                                                                   {Placement::Back, "back"},
+                                                                   {Placement::Sleeve, "sleeve"}});
+template <>
+constexpr auto kCodes<Face> =
+    std::to_array<Code<Face>>({{Face::BookSerif, "book-serif"}, {Face::Plain, "plain"}});
+template <>
+constexpr auto kCodes<MoneyKind> = std::to_array<Code<MoneyKind>>(
+    {{MoneyKind::Deposit, "deposit"}, {MoneyKind::Payment, "payment"}, {MoneyKind::Refund, "refund"}});
+template <>
+constexpr auto kCodes<PaidHow> = std::to_array<Code<PaidHow>>(
+    {{PaidHow::Cash, "cash"}, {PaidHow::Card, "card"}, {PaidHow::Transfer, "transfer"}});
+template <>
+constexpr auto kCodes<Fault> = std::to_array<Code<Fault>>({{Fault::EdgeLifts, "edge-lifts"},
+                                                           {Fault::CameOff, "came-off"},
+                                                           {Fault::Cracked, "cracked"},
+                                                           {Fault::Bubbled, "bubbled"},
+                                                           {Fault::Faded, "faded"},
+                                                           {Fault::Scorched, "scorched"},
+                                                           {Fault::BlankGaveWay, "blank-gave-way"},
+                                                           {Fault::NotAsOrdered, "not-as-ordered"},
+                                                           {Fault::Other, "other"}});
+template <>
+constexpr auto kCodes<ClaimAnswer> =
+    std::to_array<Code<ClaimAnswer>>({{ClaimAnswer::PressedAgain, "pressed-again"},
+                                      {ClaimAnswer::MadeAgain, "made-again"},
+                                      {ClaimAnswer::MoneyBack, "money-back"},
+                                      {ClaimAnswer::Advised, "advised"},
+                                      {ClaimAnswer::NotOurs, "not-ours"}});
 
 } // namespace
 
 template <class Choice>
 std::string_view codeOf(Choice choice) {
-    for (const auto& [each, code] : codes(choice))
+    static_assert(hasEach<Choice>(kCodes<Choice>, &Code<Choice>::first));
+    for (const auto& [each, code] : kCodes<Choice>)
         if (each == choice)
             return code;
-    throw SqliteFailure(SQLITE_MISUSE, "A choice without a word was to be written.");
+    throw SqliteFailure(SQLITE_MISUSE, "A choice was to be written that there is not.");
 }
 
 template <class Choice>
 std::optional<Choice> knownCode(std::string_view code) {
-    for (const auto& [each, word] : codes(Choice{}))
+    for (const auto& [each, word] : kCodes<Choice>)
         if (word == code)
             return each;
     return std::nullopt;
