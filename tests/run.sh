@@ -22,25 +22,42 @@ started=$SECONDS
 passed=0
 failed=0
 
-# run_tests PROGRAM WORDS...: runs one test program, shows what failed, and counts. A program that does not end
-# well counts as failed even where it names no test.
-run_tests() {
-    local program=$1 log good bad=0
-    shift
-    log=$(mktemp)
-    say "── ${program#"$top/build/"} $*"
-    if ! "$program" --gtest_brief=1 "$@" >"$log" 2>&1; then
+# count_tests PROGRAM LOG ENDED: shows what failed, and counts. A program that does not end well counts as failed even
+# where it names no test.
+count_tests() {
+    local program=$1 log=$2 ended=$3 good bad=0
+    if [ "$ended" != 0 ]; then
         cat "$log" >&2
         bad=$(grep -cE '^\[  FAILED  \] .*\([0-9]+ ms\)$' "$log" || true)
         if [ "$bad" = 0 ]; then
-            say "The test program ended before its end."
+            say "$program ended before its end."
             bad=1
         fi
     fi
     good=$(sed -nE 's/^\[  PASSED  \] ([0-9]+) tests?\..*/\1/p' "$log" | tail -n 1)
     passed=$((passed + ${good:-0}))
     failed=$((failed + bad))
-    rm -f "$log"
+}
+
+# run_tests SHARES PROGRAM WORDS...: runs one test program, in so many shares at once.
+run_tests() {
+    local shares=$1 program=$2 logs share begun=$SECONDS runs=()
+    shift 2
+    logs=$(mktemp -d)
+    say "── ${program#"$top/build/"} $*"
+    for ((share = 0; share < shares; share++)); do
+        GTEST_TOTAL_SHARDS=$shares GTEST_SHARD_INDEX=$share "$program" --gtest_brief=1 "$@" >"$logs/$share" 2>&1 &
+        runs+=($!)
+    done
+    for ((share = 0; share < shares; share++)); do
+        if wait "${runs[share]}"; then
+            count_tests "$program" "$logs/$share" 0
+        else
+            count_tests "$program" "$logs/$share" $?
+        fi
+    done
+    say "   $((SECONDS - begun)) s"
+    rm -rf "$logs"
 }
 
 # build FOLDER TARGETS WORDS...: configures when new, then builds these targets, eight files at a time (a unity
@@ -61,12 +78,12 @@ say "Building core and db with sanitizers"
 build "$top/build/sanitize" "holdfast_core_tests holdfast_db_tests" -DCMAKE_BUILD_TYPE=Debug -DHOLDFAST_APP=OFF -DHOLDFAST_SANITIZE=ON
 
 export LC_ALL=C.UTF-8
-run_tests "$top/build/sanitize/tests/holdfast_core_tests"
-run_tests "$top/build/sanitize/tests/db/holdfast_db_tests"
-run_tests "$top/build/tests/tests/holdfast_core_tests"
-QT_QPA_PLATFORM=offscreen run_tests "$top/build/tests/tests/holdfast_app_tests"
-run_tests "$top/build/tests/tests/holdfast_printing_tests"
-run_tests "$top/build/tests/tests/holdfast_install_tests"
+run_tests 2 "$top/build/sanitize/tests/holdfast_core_tests"
+run_tests 2 "$top/build/sanitize/tests/db/holdfast_db_tests"
+run_tests 2 "$top/build/tests/tests/holdfast_core_tests"
+QT_QPA_PLATFORM=offscreen run_tests 2 "$top/build/tests/tests/holdfast_app_tests"
+run_tests 1 "$top/build/tests/tests/holdfast_printing_tests"
+run_tests 1 "$top/build/tests/tests/holdfast_install_tests"
 
 say "Once more in a real window"
 cat >"$top/build/in-window.sh" <<'WINDOW'
@@ -84,7 +101,7 @@ cat >"$in_window" <<WINDOW
 exec xvfb-run -a -s "-screen 0 1366x768x24" bash "$top/build/in-window.sh" "$top/build/tests/tests/holdfast_app_tests" "\$@"
 WINDOW
 chmod +x "$in_window"
-run_tests "$in_window" --gtest_filter='Road.*'
+run_tests 1 "$in_window" --gtest_filter='Road.*'
 
 say "Took $((SECONDS - started)) s."
 echo "$passed passed, $failed failed"
