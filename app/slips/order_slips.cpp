@@ -138,10 +138,10 @@ public:
         , m_order(inView.order.id)
         , m_before(words(inView.order.note)) {
         form()
-            .longLine("note", tr("What to think of"), m_before)
+            .longLine("note", tr("To remember"), m_before)
             ->setPlaceholder(tr("a gift, wrap it; leave it with the neighbour"));
         form().optional("note");
-        form().note(tr("It stands under the order in the Order book, and at the hand-over."));
+        form().note(tr("Shown with the order, and at the hand-over."));
         beginAt("note");
         setAction(tr("Save the note"));
     }
