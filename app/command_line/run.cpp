@@ -11,7 +11,6 @@
 #include "app/desk/machine_settings.h"
 #include "app/shell/desktop_notice.h"
 #include "app/shell/main_window.h"
-#include "app/shell/shop_opening.h"
 #include "app/shell/shop_paths.h"
 #include "app/shell/to_front.h"
 #include "app/shell/window_call.h"
@@ -28,6 +27,7 @@
 #include <chrono>
 #include <cstdio>
 #include <functional>
+#include <future>
 #include <optional>
 #include <utility>
 #include <vector>
@@ -120,6 +120,8 @@ QIcon programIcon() {
     return icon;
 }
 
+using OpenedShop = Result<std::unique_ptr<db::Shop>>;
+
 // Empty: there is no shop yet.
 std::function<OpenedShop()> wayToOpen(const Arguments& arguments, const std::optional<GoingOn>& on,
                                       const Clock& clock) {
@@ -167,9 +169,13 @@ std::optional<GoingOn> workInWindow(const Arguments& arguments, int argc, char**
     QGuiApplication::setWindowIcon(programIcon());
     const auto on = handedOn();
     const Clock clock = on ? on->clock() : clockFor(arguments);
-    ShopOpening opening(wayToOpen(arguments, on, clock));
+    // The file is looked over and opened while the fonts are read.
+    const auto open = wayToOpen(arguments, on, clock);
+    std::future<OpenedShop> opening = open ? std::async(std::launch::async, open) : std::future<OpenedShop>();
     setLight(application, Light::Day);
-    std::optional<OpenedShop> opened = opening.take();
+    std::optional<OpenedShop> opened;
+    if (opening.valid())
+        opened = opening.get();
     if (opened && !opened->ok() && callWindowOf(shopOf(arguments), sessionBus(), token))
         return std::nullopt;
     MainWindow window(clock);

@@ -101,14 +101,10 @@ std::vector<BackupShown> eachOnce(const std::vector<db::KeptBackup>& backups,
 
 BackupsBeside::BackupsBeside(ShopDesk& desk)
     : m_desk(desk)
-    , m_work(std::make_unique<BackgroundWork>()) {
+    , m_work(std::make_unique<Beside<Outcome>>()) {
     m_first.setSingleShot(true);
     m_first.setInterval(kAfterStart);
     connect(&m_first, &QTimer::timeout, this, &BackupsBeside::look);
-    connect(m_work.get(), &BackgroundWork::succeeded, this, [this] {
-        if (std::exchange(m_isWantedAgain, false))
-            look();
-    });
     connect(&desk, &ShopDesk::minutePassed, this, [this] {
         if (m_isOn)
             look();
@@ -142,7 +138,7 @@ bool BackupsBeside::mayMakeToday() const {
 void BackupsBeside::look() {
     if (m_desk.file().path().empty() || shownInstead())
         return;
-    m_isWantedAgain = m_work->isBusy();
+    m_isWantedAgain = m_work->isUnderWay();
     if (m_isWantedAgain)
         return;
     Wish wish;
@@ -157,18 +153,18 @@ void BackupsBeside::look() {
     wish.all = m_known.all;
     wish.names = m_names;
     m_work->begin(
-        {}, [this, wish = std::move(wish)](const BackgroundWork::Progress& progress) -> Result<std::string> {
-            auto outcome = std::make_shared<Outcome>(lookedAt(wish, progress));
-            if (progress(1))
-                QMetaObject::invokeMethod(
-                    this, [this, outcome] { take(std::move(*outcome)); }, Qt::QueuedConnection);
-            return std::string{};
+        [wish = std::move(wish)](auto& reporter) {
+            return lookedAt(wish, [&](double share) { return reporter.report(share); });
+        },
+        [this](Outcome outcome) {
+            take(std::move(outcome));
+            if (std::exchange(m_isWantedAgain, false))
+                look();
         });
 }
 
 // Makes what is missing. The shop is opened only where there is something to make: this is asked each minute.
-void BackupsBeside::makeMissing(const Wish& wish, const BackgroundWork::Progress& progress,
-                                Outcome& outcome) {
+void BackupsBeside::makeMissing(const Wish& wish, const Progress& progress, Outcome& outcome) {
     // One of a damaged shop is made once; one that is whole as soon as it can be.
     const bool isDue = wish.isDueToday && !hasOneOf(wish.shop, dateOf(wish.now), wish.isSound);
     std::error_code unknown;
@@ -199,7 +195,7 @@ void BackupsBeside::makeMissing(const Wish& wish, const BackgroundWork::Progress
     }
 }
 
-BackupsBeside::Outcome BackupsBeside::lookedAt(const Wish& wish, const BackgroundWork::Progress& progress) {
+BackupsBeside::Outcome BackupsBeside::lookedAt(const Wish& wish, const Progress& progress) {
     Outcome outcome;
     outcome.known.secondFolder = wish.second;
     makeMissing(wish, progress, outcome);

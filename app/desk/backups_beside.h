@@ -5,12 +5,13 @@
 // there. Nothing is asked and nothing is in the way: what could not be done is said in the foot, once a day,
 // and in the Back room until it can.
 
-#include "app/desk/background_work.h"
+#include "app/desk/beside.h"
 #include "db/backups/backups.h"
 
 #include <QTimer>
 
 #include <filesystem>
+#include <functional>
 #include <memory>
 #include <optional>
 #include <string>
@@ -68,8 +69,9 @@ signals:
 private:
     struct Outcome; // of one look
     struct Wish;
-    static void makeMissing(const Wish& wish, const BackgroundWork::Progress& progress, Outcome& outcome);
-    static Outcome lookedAt(const Wish& wish, const BackgroundWork::Progress& progress);
+    using Progress = std::function<bool(double)>;
+    static void makeMissing(const Wish& wish, const Progress& progress, Outcome& outcome);
+    static Outcome lookedAt(const Wish& wish, const Progress& progress);
     void take(Outcome outcome);
     void tellOfTrouble();
     bool mayMakeToday() const;
@@ -85,7 +87,7 @@ private:
     std::vector<std::filesystem::path> m_names; // in both folders, as they were listed
     bool m_isWantedAgain = false;
     QTimer m_first;
-    std::unique_ptr<BackgroundWork> m_work;
+    std::unique_ptr<Beside<Outcome>> m_work;
 };
 
 } // namespace holdfast::app

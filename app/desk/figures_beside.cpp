@@ -8,7 +8,6 @@
 
 #include <algorithm>
 #include <functional>
-#include <utility>
 
 namespace holdfast::app {
 
@@ -25,36 +24,20 @@ Result<ShopFigures> readFigures(db::Shop& shop, std::optional<Days> last, const 
 
 } // namespace
 
-FiguresBeside::~FiguresBeside() {
-    m_shouldStop = true;
-    if (m_thread.joinable())
-        m_thread.join();
-}
-
 void FiguresBeside::begin(db::Shop& shop, std::optional<Days> last, const Now& now) {
-    if (m_thread.joinable()) {
-        m_next = Wanted{&shop, last, now};
-        m_shouldStop = true; // nobody wants what is being read any more
-        return;
-    }
     if (shop.path().empty())
         return end(readFigures(shop, last, now, {}));
-    m_shouldStop = false;
-    m_thread = std::thread([this, path = shop.path(), last, now] {
-        const auto file = db::Shop::openReadOnly(path, [at = now.instant] { return at; });
-        const auto read = std::make_shared<Result<ShopFigures>>(
-            file.ok() ? readFigures(**file, last, now, [this] { return !m_shouldStop; })
-                      : Result<ShopFigures>{file.error()});
-        QMetaObject::invokeMethod(
-            this, [this, read] { end(*read); }, Qt::QueuedConnection);
-    });
+    m_beside.begin(
+        [path = shop.path(), last, now](auto& reporter) -> Result<ShopFigures> {
+            const auto file = db::Shop::openReadOnly(path, [at = now.instant] { return at; });
+            if (!file.ok())
+                return file.error();
+            return readFigures(**file, last, now, [&] { return !reporter.shouldStop(); });
+        },
+        [this](const Result<ShopFigures>& read) { end(read); });
 }
 
 void FiguresBeside::end(const Result<ShopFigures>& read) {
-    if (m_thread.joinable())
-        m_thread.join();
-    if (const auto next = std::exchange(m_next, std::nullopt))
-        return begin(*next->shop, next->last, next->now);
     if (read.ok())
         emit ended(*read);
     else

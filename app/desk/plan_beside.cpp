@@ -43,53 +43,37 @@ void PlanBeside::begin(PlanRequest request) {
     }
     if (m_isThrough)
         return;
-    m_shouldStop = false;
-    request.shouldStop = [this] { return m_shouldStop.load(); };
-    m_thread = std::thread([this, number = m_number, request = std::move(request), work = m_work]() mutable {
-        search(number, request, work);
-    });
+    m_beside.begin(
+        [request = std::move(request), work = m_work](auto& reporter) mutable {
+            request.shouldStop = [&] { return reporter.shouldStop(); };
+            return search(reporter, request, work);
+        },
+        [this](Done) { emit ended(); },
+        [this](const Found& so) {
+            m_work = so.nextWork;
+            m_isThrough = so.isDone;
+            emit found(so.plan);
+        });
 }
 
 // Until a long search finds nothing more.
-void PlanBeside::search(int number, PlanRequest& request, std::uint64_t work) {
+Done PlanBeside::search(Search::Reporter& reporter, PlanRequest& request, std::uint64_t work) {
     std::optional<DayPlan> best;
     for (;; work = std::min(2 * work, kMostWork)) {
         request.search.work = work;
         DayPlan plan = planDay(request);
-        if (m_shouldStop)
-            return;
+        if (reporter.shouldStop())
+            return {};
         const bool isBetter = !best || plan.isBetterThan(*best);
         const bool isDone = !plan.isCutShort || (!isBetter && work == kMostWork);
         if (isBetter) {
             request.search.goesOnFrom = plan.order;
             best = std::move(plan);
         }
-        say(number, *best, std::min(2 * work, kMostWork), isDone);
+        reporter.report({*best, std::min(2 * work, kMostWork), isDone});
         if (isDone)
-            return;
+            return {};
     }
-}
-
-void PlanBeside::say(int number, const DayPlan& plan, std::uint64_t nextWork, bool isDone) {
-    QMetaObject::invokeMethod(
-        this,
-        [this, number, plan, nextWork, isDone] {
-            if (number != m_number)
-                return;
-            m_work = nextWork;
-            m_isThrough = isDone;
-            emit found(plan);
-            if (isDone && number == m_number)
-                emit ended();
-        },
-        Qt::QueuedConnection);
-}
-
-void PlanBeside::drop() {
-    m_shouldStop = true;
-    ++m_number;
-    if (m_thread.joinable())
-        m_thread.join();
 }
 
 } // namespace holdfast::app

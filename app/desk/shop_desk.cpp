@@ -49,8 +49,6 @@ ShopDesk::ShopDesk(std::unique_ptr<db::Shop> file, Clock clock, QObject* parent)
     });
     connect(&m_countWatch, &CountWatch::ended, this, &ShopDesk::countsEnded);
     connect(&m_planBeside, &PlanBeside::found, this, &ShopDesk::takePlan);
-    connect(&m_climateBeside, &ClimateBeside::progressed, this, &ShopDesk::climateProgressed);
-    connect(&m_climateBeside, &ClimateBeside::ended, this, &ShopDesk::takeClimate);
     if (isClimateLong())
         readClimateBeside();
     m_minute.setInterval(kMinute);
@@ -85,11 +83,16 @@ bool ShopDesk::isClimateLong() {
 }
 
 void ShopDesk::readClimateBeside() {
-    m_climateBeside.begin(m_file->path(), now());
+    m_climateBeside.begin(
+        [shop = m_file->path(), now = now()](auto& reporter) {
+            return readClimate(shop, now, [&](double share) { return reporter.report(share); });
+        },
+        [this](std::optional<ClimateRead> read) { takeClimate(std::move(read)); },
+        [this](double share) { emit climateProgressed(share); });
 }
 
-void ShopDesk::takeClimate() {
-    if (std::optional<ClimateRead> read = m_climateBeside.take()) {
+void ShopDesk::takeClimate(std::optional<ClimateRead> read) {
+    if (read) {
         m_climate = std::move(read->climate);
         m_reckoner = std::move(read->reckoner);
     } else {

@@ -9,6 +9,7 @@
 // awaitsClimate(), shop() stands as if no reading were known, and whatever depends on how rolls were kept is
 // not to be shown.
 
+#include "app/desk/background_work.h"
 #include "app/desk/climate_beside.h"
 #include "app/desk/clock.h"
 #include "app/desk/count_watch.h"
@@ -141,10 +142,10 @@ enum class Errand {
     BecomeWorkshop
 };
 
-// An action that may take long; returns what to tell the person. It asks `progress` now and then with the
-// share done, and stops where that answers false.
+// An action that may take long. It asks `progress` now and then with the share done, and stops where that
+// answers false.
 using DeedBeside =
-    std::function<Result<std::string>(db::Shop& shop, const std::function<bool(double)>& progress)>;
+    std::function<BackgroundWork::Outcome(db::Shop& shop, const BackgroundWork::Progress& progress)>;
 
 class BackupsBeside;
 
@@ -220,7 +221,7 @@ signals:
 private:
     bool isClimateLong();
     void readClimateBeside();
-    void takeClimate();
+    void takeClimate(std::optional<ClimateRead> read);
     void goOnWithClimate();
     void forgetReckoned();
     void reckon();
@@ -233,9 +234,8 @@ private:
     ClimateReckoner m_reckoner;
     std::optional<ClimateHistory> m_climate;
     std::shared_ptr<const ReckonedShop> m_reckonedBeside; // holds what is being told of
-    ClimateBeside m_climateBeside;
-    std::vector<GarmentId> m_orderShown; // of the last plan
-    std::vector<GarmentId> m_bestOrder;  // the best known, which may not be worth the change
+    std::vector<GarmentId> m_orderShown;                  // of the last plan
+    std::vector<GarmentId> m_bestOrder;                   // the best known, which may not be worth the change
     std::shared_ptr<const ReckonedShop> m_shop;
     Sentence m_unreadable;       // why m_shop is of no facts
     db::QuickFindings m_checked; // by the last check
@@ -244,6 +244,7 @@ private:
     QTimer m_minute;
     int m_listener = 0;
     std::unique_ptr<BackupsBeside> m_backups;
+    Beside<std::optional<ClimateRead>> m_climateBeside;
 };
 
 } // namespace holdfast::app

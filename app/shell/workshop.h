@@ -3,6 +3,7 @@
 // The frame about the places of one open shop: rail, header, foot, slips at the right edge, the command
 // finder. Makes a place when it is first opened and swaps them; what a place does is its own business.
 
+#include "app/desk/background_work.h"
 #include "app/shell/finder_entries.h"
 #include "app/shell/places.h"
 
@@ -24,7 +25,6 @@ class PreparedBackup;
 namespace holdfast::app {
 
 class AwaitedPlace;
-class BackgroundWork;
 class CommandFinder;
 class CountAlarm;
 class FootLine;
@@ -111,9 +111,8 @@ private:
     void checkOfTheDay();
     void mendFile();
     void saveWhatCanBe();
-    void beginWork(const QString& words,
-                   std::function<Result<std::string>(const std::function<bool(double)>&)> work);
-    bool writeBeside(const QString& words, DeedBeside deed); // false: other work is under way
+    bool beginWork(const QString& words, BackgroundWork::Work work); // false: other work is under way
+    bool writeBeside(const QString& words, DeedBeside deed);
     void openWorkSlip(FormSlip* slip, std::function<void()> again);
     void openCopySlip();
     void openNewsSlip();

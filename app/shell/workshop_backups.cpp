@@ -24,23 +24,20 @@ void Workshop::openPuttingBackSlip(const std::filesystem::path& backup) {
         return m_foot->showFailure(tr("This shop stands in no file that can be written to."));
     auto* slip = new PuttingBackSlip(m_desk, backup, m_slips);
     connect(slip, &PuttingBackSlip::puttingBackAsked, this, [this, slip](const std::filesystem::path& from) {
-        const bool began = m_work->begin(
+        const bool began = beginWork(
             tr("Reading the backup"),
-            [this, from, shop = m_desk.file().path(),
-             clock = m_desk.clock().now](const BackgroundWork::Progress& progress) -> Result<std::string> {
+            [this, from, shop = m_desk.file().path(), clock = m_desk.clock().now](
+                const BackgroundWork::Progress& progress) -> BackgroundWork::Outcome {
                 auto prepared = db::PreparedBackup::prepare(
                     from, shop, clock, [&](double share, std::string_view) { return progress(share); });
                 if (!prepared.ok())
                     return prepared.error();
                 auto ready = std::make_shared<db::PreparedBackup>(std::move(prepared).value());
-                QMetaObject::invokeMethod(
-                    this, [this, ready] { emit puttingBackReady(ready); }, Qt::QueuedConnection);
-                return plain(tr("Putting the backup back"));
+                return {plain(tr("Putting the backup back")),
+                        [this, ready] { emit puttingBackReady(ready); }};
             });
         if (began)
             slip->waitForWork();
-        else
-            m_foot->showFailure(tr("Other work is under way; wait for it or stop it first."));
     });
     openWorkSlip(slip, [this, backup] { openPuttingBackSlip(backup); });
 }

@@ -48,9 +48,10 @@ bool Workshop::backUp(const std::filesystem::path& target) {
     const std::filesystem::path shop = m_desk.file().path();
     const db::Clock clock = m_desk.clock().now;
     const std::string done = plain(tr("Backed up to %1.").arg(words(target.string())));
-    const bool began = m_work->begin(
+    return beginWork(
         tr("Backing up"),
-        [this, shop, target, clock, done](const BackgroundWork::Progress& progress) -> Result<std::string> {
+        [this, shop, target, clock,
+         done](const BackgroundWork::Progress& progress) -> BackgroundWork::Outcome {
             auto reading = db::Shop::openReadOnly(shop, clock);
             if (!reading.ok())
                 return reading.error();
@@ -64,18 +65,11 @@ bool Workshop::backUp(const std::filesystem::path& target) {
             });
             if (!copied.ok())
                 return copied.error();
-            QMetaObject::invokeMethod(
-                &m_desk,
-                [&desk = m_desk, made = LastBackup{clock(), target}, found = std::move(*checked)]() mutable {
-                    keepBackup(desk.file(), made);
-                    desk.takeFindings(std::move(found));
-                },
-                Qt::QueuedConnection);
-            return done;
+            return {done, [this, made = LastBackup{clock(), target}, found = std::move(*checked)] {
+                        keepBackup(m_desk.file(), made);
+                        m_desk.takeFindings(found);
+                    }};
         });
-    if (!began)
-        m_foot->showFailure(tr("Other work is under way; wait for it or stop it first."));
-    return began;
 }
 
 void Workshop::printPaper(PaperName name, const Matter& matter) {
@@ -85,13 +79,11 @@ void Workshop::printPaper(PaperName name, const Matter& matter) {
         m_foot->showFailure(words(errand.error().message));
         return;
     }
-    const bool began = m_work->begin(tr("Printing %1").arg(errand->title),
-                                     [errand = *errand, choice = keptPrinters(),
-                                      folder = paperFolder()](const BackgroundWork::Progress& progress) {
-                                         return printPapers(errand, printingHere(choice, folder), progress);
-                                     });
-    if (!began)
-        m_foot->showFailure(tr("Other work is under way; wait for it or stop it first."));
+    beginWork(tr("Printing %1").arg(errand->title),
+              [errand = *errand, choice = keptPrinters(),
+               folder = paperFolder()](const BackgroundWork::Progress& progress) {
+                  return printPapers(errand, printingHere(choice, folder), progress);
+              });
 }
 
 // Undoes an act, or does again what an undo undid.
@@ -115,22 +107,27 @@ void Workshop::reverse(const db::HistoryEntry& entry) {
 
 // One deed that writes to the shop, on a thread and a connection of its own; the desk catches up with it.
 bool Workshop::writeBeside(const QString& words, DeedBeside deed) {
-    const bool began =
-        m_work->begin(words,
-                      [this, deed = std::move(deed), known = m_desk.known()](
-                          const BackgroundWork::Progress& progress) -> Result<std::string> {
-                          const auto beside = ShopBeside::open(m_desk.file(), known);
-                          if (!beside.ok())
-                              return beside.error();
-                          auto done = deed((*beside)->file(), progress);
-                          if (!done.ok())
-                              return done.error();
-                          auto written = std::make_shared<WrittenBeside>((*beside)->written());
-                          QMetaObject::invokeMethod(
-                              &m_desk, [&desk = m_desk, written] { desk.takeOver(std::move(*written)); },
-                              Qt::QueuedConnection);
-                          return done;
-                      });
+    return beginWork(words,
+                     [this, deed = std::move(deed), known = m_desk.known()](
+                         const BackgroundWork::Progress& progress) -> BackgroundWork::Outcome {
+                         const auto beside = ShopBeside::open(m_desk.file(), known);
+                         if (!beside.ok())
+                             return beside.error();
+                         auto done = deed((*beside)->file(), progress);
+                         if (!done.told.ok())
+                             return done;
+                         auto written = std::make_shared<WrittenBeside>((*beside)->written());
+                         return {done.told, [this, written, then = done.inWindow] {
+                                     if (then)
+                                         then();
+                                     m_desk.takeOver(std::move(*written));
+                                 }};
+                     });
+}
+
+// False: other work is under way, and the foot says so.
+bool Workshop::beginWork(const QString& words, BackgroundWork::Work work) {
+    const bool began = m_work->begin(words, std::move(work));
     if (!began)
         m_foot->showFailure(tr("Other work is under way; wait for it or stop it first."));
     return began;

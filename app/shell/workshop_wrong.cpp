@@ -106,23 +106,19 @@ void Workshop::checkOfTheDay() {
     m_checkOfTheDay = new BackgroundWork(this);
     m_checkOfTheDay->begin({},
                            [this, path = file.path(), clock = m_desk.clock().now,
-                            today](const BackgroundWork::Progress& progress) -> Result<std::string> {
+                            today](const BackgroundWork::Progress& progress) -> BackgroundWork::Outcome {
                                auto reading = db::Shop::openReadOnly(path, clock);
                                if (!reading.ok())
                                    return reading.error();
                                auto found = db::checkQuickly(**reading, told(progress));
                                if (!found.ok())
                                    return found.error();
-                               QMetaObject::invokeMethod(
-                                   &m_desk,
-                                   [&desk = m_desk, today, found = std::move(*found)]() mutable {
-                                       if (found.isWhole())
-                                           keepCheckedOn(desk.file(), today);
-                                       else
-                                           desk.takeFindings(std::move(found));
-                                   },
-                                   Qt::QueuedConnection);
-                               return std::string{};
+                               return {std::string{}, [this, today, found = std::move(*found)] {
+                                           if (found.isWhole())
+                                               keepCheckedOn(m_desk.file(), today);
+                                           else
+                                               m_desk.takeFindings(found);
+                                       }};
                            });
 }
 
@@ -136,7 +132,7 @@ void Workshop::checkFile() {
     const std::string other = plain(tr("The check found what is shown here."));
     beginWork(tr("Checking the shop file"),
               [this, shop, clock = m_desk.clock().now, whole,
-               other](const std::function<bool(double)>& progress) -> Result<std::string> {
+               other](const BackgroundWork::Progress& progress) -> BackgroundWork::Outcome {
                   auto reading = db::Shop::openReadOnly(shop, clock);
                   if (!reading.ok())
                       return reading.error();
@@ -144,13 +140,9 @@ void Workshop::checkFile() {
                   if (!faults.ok())
                       return faults.error();
                   const std::string outcome = faults->empty() ? whole : other;
-                  QMetaObject::invokeMethod(
-                      &m_desk,
-                      [&desk = m_desk, found = db::QuickFindings{{}, std::move(*faults)}]() mutable {
-                          desk.takeFindings(std::move(found));
-                      },
-                      Qt::QueuedConnection);
-                  return outcome;
+                  return {outcome, [this, found = db::QuickFindings{{}, std::move(*faults)}] {
+                              m_desk.takeFindings(found);
+                          }};
               });
 }
 
@@ -160,7 +152,7 @@ void Workshop::mendFile() {
         return;
     }
     writeBeside(tr("Mending the shop file"),
-                [this](db::Shop& shop, const std::function<bool(double)>& progress) -> Result<std::string> {
+                [this](db::Shop& shop, const BackgroundWork::Progress& progress) -> BackgroundWork::Outcome {
                     const auto mended = db::mendShop(shop, told(progress));
                     if (!mended.ok())
                         return mended.error();
@@ -168,15 +160,11 @@ void Workshop::mendFile() {
                     if (!found.ok())
                         return found.error();
                     const bool isWhole = found->isWhole();
-                    QMetaObject::invokeMethod(
-                        &m_desk,
-                        [&desk = m_desk, found = std::move(*found)]() mutable {
-                            desk.takeFindings(std::move(found));
-                        },
-                        Qt::QueuedConnection);
-                    return plain(isWhole ? tr("Mended. The shop file is whole again.")
-                                         : tr("Mended as far as the history tells how. What is left is shown "
-                                              "here; an earlier backup may have it."));
+                    return {plain(isWhole
+                                      ? tr("Mended. The shop file is whole again.")
+                                      : tr("Mended as far as the history tells how. What is left is shown "
+                                           "here; an earlier backup may have it.")),
+                            [this, found = std::move(*found)] { m_desk.takeFindings(found); }};
                 });
 }
 
@@ -188,18 +176,12 @@ void Workshop::saveWhatCanBe() {
     }
     beginWork(
         tr("Saving what can be saved"),
-        [shop, target = besideIt(shop)](const std::function<bool(double)>& progress) -> Result<std::string> {
+        [shop, target = besideIt(shop)](const BackgroundWork::Progress& progress) -> Result<std::string> {
             const auto saved = db::saveWhatCanBe(shop, target, told(progress));
             if (!saved.ok())
                 return saved.error();
             return savedWords(*saved, target);
         });
-}
-
-void Workshop::beginWork(const QString& words,
-                         std::function<Result<std::string>(const std::function<bool(double)>&)> work) {
-    if (!m_work->begin(words, std::move(work)))
-        m_foot->showFailure(tr("Other work is under way; wait for it or stop it first."));
 }
 
 } // namespace holdfast::app

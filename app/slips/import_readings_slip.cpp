@@ -17,7 +17,6 @@
 #include "core/trade/limits.h"
 #include "db/actions/film_actions.h"
 
-#include <QEventLoop>
 #include <QFileDialog>
 #include <QFileInfo>
 
@@ -40,8 +39,6 @@ ImportReadingsSlip::ImportReadingsSlip(ShopDesk& shopDesk, std::optional<PlaceId
                   "each line."),
                parent)
     , m_place(std::make_unique<PlacePick>(form(), shopDesk, tr("Where the logger stood"), place))
-    , m_reading(new LogReading(this))
-    , m_import(new ReadingsImport(shopDesk, this))
     , m_found(new Banner)
     , m_details((new Label(QString(), Type::Small, &Tokens::ink2))->wrapped())
     , m_progress(new ProgressBeads)
@@ -65,17 +62,10 @@ ImportReadingsSlip::ImportReadingsSlip(ShopDesk& shopDesk, std::optional<PlaceId
         if (!isBusy())
             readFile();
     });
-    connect(m_reading, &LogReading::progressed, this, [this](double share) {
-        if (m_reading->isBusy())
-            showWork(tr("Reading the file"), share);
+    connect(m_stop, &QAbstractButton::clicked, this, [this] {
+        m_reading.stop();
+        m_import.stop();
     });
-    connect(m_reading, &LogReading::ended, this, &ImportReadingsSlip::showFound);
-    connect(m_import, &ReadingsImport::progressed, this, [this](double share) {
-        if (m_import->isBusy())
-            showWork(tr("Writing the readings"), share);
-    });
-    connect(m_stop, &QAbstractButton::clicked, m_reading, &LogReading::stop);
-    connect(m_stop, &QAbstractButton::clicked, m_import, &ReadingsImport::stop);
     endWork();
     forgetFound();
 }
@@ -83,7 +73,7 @@ ImportReadingsSlip::ImportReadingsSlip(ShopDesk& shopDesk, std::optional<PlaceId
 ImportReadingsSlip::~ImportReadingsSlip() = default;
 
 bool ImportReadingsSlip::isBusy() const {
-    return m_reading->isBusy() || m_import->isBusy();
+    return m_reading.isUnderWay() || m_import.isUnderWay();
 }
 
 void ImportReadingsSlip::choosePath() {
@@ -121,7 +111,12 @@ void ImportReadingsSlip::readFile() {
     setAction(tr("Read the file"));
     showWork(tr("Reading the file"), 0);
     m_readIn = m_dateOrder;
-    m_reading->begin(path, desk().clock().offsetAt, m_dateOrder);
+    m_reading.begin(
+        [path, offsetAt = desk().clock().offsetAt, order = m_dateOrder](auto& reporter) {
+            return readLog(path, offsetAt, order, [&](double share) { return reporter.report(share); });
+        },
+        [this](const Result<ClimateLog>& log) { showFound(log); },
+        [this](double share) { showWork(tr("Reading the file"), share); });
 }
 
 void ImportReadingsSlip::forgetFound() {
@@ -215,22 +210,28 @@ void ImportReadingsSlip::import() {
     if (!form().isSound())
         return;
     showWork(tr("Writing the readings"), 0);
-    QuietWait wait(m_stop);
-    QEventLoop written;
-    std::optional<Result<db::ReadingsImported>> imported;
-    const auto ending = connect(m_import, &ReadingsImport::ended, &written, [&](const auto& outcome) {
-        imported = outcome;
-        written.quit();
-    });
-    connect(&wait, &QuietWait::stopAsked, m_import, &ReadingsImport::stop);
-    m_import->begin(m_place->chosen(), m_log->readings);
-    written.exec();
-    disconnect(ending);
+    m_wait = std::make_unique<QuietWait>(m_stop);
+    connect(m_wait.get(), &QuietWait::stopAsked, this, [this] { m_import.stop(); });
+    m_import.begin(
+        [&window = desk().file(), known = desk().known(), chosen = m_place->chosen(),
+         readings = m_log->readings](auto& reporter) {
+            return importBeside(window, known, chosen, readings,
+                                [&](double share) { return reporter.report(share); });
+        },
+        [this](ReadingsWritten outcome) { endImport(std::move(outcome)); },
+        [this](double share) { showWork(tr("Writing the readings"), share); });
+}
+
+void ImportReadingsSlip::endImport(ReadingsWritten outcome) {
+    m_wait.reset();
     endWork();
-    if (imported && settle(*imported) && (*imported)->alreadyThere > 0)
-        desk().say(tr("%1 readings added; %2 were there already.")
-                       .arg(words(groupedNumber((*imported)->added)),
-                            words(groupedNumber((*imported)->alreadyThere))));
+    const auto& imported = outcome.imported;
+    if (imported.ok())
+        desk().takeOver(std::move(outcome.written));
+    if (settle(imported) && imported->alreadyThere > 0)
+        desk().say(
+            tr("%1 readings added; %2 were there already.")
+                .arg(words(groupedNumber(imported->added)), words(groupedNumber(imported->alreadyThere))));
 }
 
 void ImportReadingsSlip::showWork(const QString& words, double share) {

@@ -3,7 +3,9 @@
 // The file of a data logger taken over: read beside the window, what was found is shown, then written beside
 // it in one action that can be stopped.
 
+#include "app/desk/beside.h"
 #include "app/slips/form_slip.h"
+#include "app/slips/readings_import.h"
 #include "core/film/climate_log.h"
 
 #include <memory>
@@ -15,10 +17,9 @@ class Banner;
 class Button;
 class Choice;
 class Label;
-class LogReading;
 class PlacePick;
 class ProgressBeads;
-class ReadingsImport;
+class QuietWait;
 
 class ImportReadingsSlip : public FormSlip {
     Q_OBJECT
@@ -40,12 +41,12 @@ private:
     void showDateOrder(const ClimateLog& log);
     QStringList detailsOf(const ClimateLog& log) const;
     void import();
+    void endImport(ReadingsWritten outcome);
     void showWork(const QString& words, double share);
     void endWork();
 
     std::unique_ptr<PlacePick> m_place;
-    LogReading* m_reading = nullptr;
-    ReadingsImport* m_import = nullptr;
+    std::unique_ptr<QuietWait> m_wait; // while the readings are written
     Choice* m_dates = nullptr;
     Banner* m_found = nullptr;
     Label* m_details = nullptr;
@@ -55,6 +56,8 @@ private:
     std::optional<DateOrder> m_dateOrder; // that the person chose
     std::optional<DateOrder> m_readIn;    // that the file is being read in
     bool m_isAsking = false;              // for it
+    Beside<Result<ClimateLog>> m_reading;
+    Beside<ReadingsWritten> m_import;
 };
 
 } // namespace holdfast::app

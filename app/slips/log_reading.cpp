@@ -3,13 +3,16 @@
 
 #include "app/desk/formats.h"
 
+#include <QCoreApplication>
 #include <QFile>
-
-#include <memory>
 
 namespace holdfast::app {
 
 namespace {
+
+struct LogReading {
+    Q_DECLARE_TR_FUNCTIONS(LogReading)
+};
 
 constexpr qint64 kLargestFile = 256LL * 1024 * 1024;
 
@@ -30,8 +33,10 @@ Result<QByteArray> contentOf(const QString& path) {
     return content;
 }
 
-Result<ClimateLog> logIn(const QString& path, const OffsetAt& offsetAt, std::optional<DateOrder> dateOrder,
-                         const std::function<bool(double)>& progress) {
+} // namespace
+
+Result<ClimateLog> readLog(const QString& path, const OffsetAt& offsetAt, std::optional<DateOrder> dateOrder,
+                           const std::function<bool(double share)>& progress) {
     const auto content = contentOf(path);
     if (!content.ok())
         return content.error();
@@ -40,40 +45,6 @@ Result<ClimateLog> logIn(const QString& path, const OffsetAt& offsetAt, std::opt
     if (!log.ok())
         return fieldError("path", log.error().message);
     return log;
-}
-
-} // namespace
-
-LogReading::LogReading(QObject* parent)
-    : QObject(parent) {}
-
-LogReading::~LogReading() {
-    m_shouldStop = true;
-    if (m_thread.joinable())
-        m_thread.join();
-}
-
-void LogReading::begin(const QString& path, const OffsetAt& offsetAt, std::optional<DateOrder> dateOrder) {
-    if (m_isBusy)
-        return;
-    m_isBusy = true;
-    m_shouldStop = false;
-    m_thread = std::thread([this, path, offsetAt, dateOrder] {
-        const auto tellProgress = [this](double share) {
-            QMetaObject::invokeMethod(
-                this, [this, share] { emit progressed(share); }, Qt::QueuedConnection);
-            return !m_shouldStop;
-        };
-        auto log = std::make_shared<Result<ClimateLog>>(logIn(path, offsetAt, dateOrder, tellProgress));
-        QMetaObject::invokeMethod(
-            this,
-            [this, log] {
-                m_thread.join();
-                m_isBusy = false;
-                emit ended(*log);
-            },
-            Qt::QueuedConnection);
-    });
 }
 
 } // namespace holdfast::app

@@ -54,6 +54,11 @@ protected:
         waitForFile();
     }
 
+    void write() {
+        press(Qt::Key_Return);
+        waitForFile();
+    }
+
     void waitForFile() {
         auto& slip = static_cast<ImportReadingsSlip&>(this->slip());
         ASSERT_TRUE(QTest::qWaitFor([&] { return !slip.isBusy(); }, 20'000));
@@ -75,7 +80,7 @@ TEST_F(ImportSlip, WhatWasFoundIsShownAndWrittenByASecondEnter) {
     EXPECT_TRUE(found->accessibleName().contains(QStringLiteral("300 readings")));
     EXPECT_EQ(find<Button>(QStringLiteral("slipAction"))->text(), QStringLiteral("Import 300 readings"));
     const auto count = entries();
-    press(Qt::Key_Return);
+    write();
     EXPECT_TRUE(isFinished());
     EXPECT_EQ(readings(), 301U);
     EXPECT_EQ(entries(), count + 1);
@@ -97,7 +102,7 @@ TEST_F(ImportSlip, WhatNothingInTheFileShowsIsAskedBeforeAnythingIsRead) {
     EXPECT_TRUE(find<Banner>(QStringLiteral("foundReadings"))
                     ->accessibleName()
                     .contains(date(localDate(2026, 2, 3))));
-    press(Qt::Key_Return);
+    write();
     EXPECT_TRUE(isFinished());
     EXPECT_EQ(dateOf(now().toLocal(desk().shop()->climate.at(place)->front().at)), localDate(2026, 2, 3));
 }
@@ -121,9 +126,9 @@ TEST_F(ImportSlip, TheMonthFirstIsSeenByTheEvenStepAndCanBeChosenOtherwise) {
 TEST_F(ImportSlip, ReadingsThatWereThereAreNotAddedTwice) {
     const QString path = fileWith(log(50));
     read(path);
-    press(Qt::Key_Return);
+    write();
     read(path);
-    press(Qt::Key_Return);
+    write();
     EXPECT_TRUE(isFinished());
     EXPECT_EQ(readings(), 51U);
     ASSERT_EQ(said.size(), 1U);
@@ -171,11 +176,13 @@ TEST_F(ImportSlip, StoppedWhileItWritesLeavesNothingBehind) {
     // Pressed while the readings are written: it waits until the import lets events through.
     QTimer::singleShot(0, qApp, [this] { find<Button>(QStringLiteral("stopImport"))->click(); });
     submit();
+    waitForFile();
     EXPECT_FALSE(isFinished());
     EXPECT_EQ(entries(), count);
     EXPECT_EQ(readings(), 1U);
     EXPECT_FALSE(slip().refusal().isEmpty());
     submit(); // and again, to the end
+    waitForFile();
     EXPECT_TRUE(isFinished());
     EXPECT_EQ(readings(), 60'001U);
 }
@@ -195,6 +202,7 @@ TEST_F(ImportSlip, TheWindowIsPaintedAndTheWalkGoesOnWhileItWrites) {
     sinceLast.start();
     breath.start(5);
     submit();
+    waitForFile();
     EXPECT_TRUE(isFinished());
     EXPECT_GT(breaths, 10);
     std::cout << "120,000 readings written; the window was silent for at most " << longest << " ms\n";
@@ -203,7 +211,7 @@ TEST_F(ImportSlip, TheWindowIsPaintedAndTheWalkGoesOnWhileItWrites) {
 
 TEST_F(ImportSlip, WhatIsDoneAfterwardsComesLaterInTheHistory) {
     read(fileWith(log(300)));
-    press(Qt::Key_Return);
+    write();
     ASSERT_TRUE(isFinished());
     const PlaceId other = valueOf(db::addPlace(file(), "Cellar"));
     EXPECT_TRUE(other.isSet());

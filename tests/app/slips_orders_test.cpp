@@ -241,7 +241,7 @@ TEST_F(OrderSlips, ACustomerIsForgottenOnlyWhenThatIsSaid) {
     turn(QStringLiteral("forGood"));
     QString done;
     QObject::connect(&desk(), &ShopDesk::besideAsked, &slip(), [&](const QString&, const DeedBeside& deed) {
-        done = QString::fromStdString(valueOf(deed(desk().file(), [](double) { return true; })));
+        done = QString::fromStdString(valueOf(deed(desk().file(), [](double) { return true; }).told));
     });
     submit();
     EXPECT_EQ(done, QStringLiteral("The customer is forgotten."));

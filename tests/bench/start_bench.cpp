@@ -17,7 +17,6 @@
 
 #include "app/shell/main_window.h"
 #include "app/shell/seat.h"
-#include "app/shell/shop_opening.h"
 #include "app/shell/shop_paths.h"
 #include "app/shell/workshop.h"
 #include "app/theme/tokens.h"
@@ -34,6 +33,7 @@
 #include <chrono>
 #include <cstdio>
 #include <filesystem>
+#include <future>
 #include <optional>
 #include <string>
 #include <vector>
@@ -122,15 +122,15 @@ private:
 int startShop(int argc, char** argv, bool goesOn) {
     QApplication application(argc, argv);
     const Clock clock = clockOn(theDay(), kDemoTime);
-    ShopOpening opening([&] { return db::Shop::open(argv[2], clock.now); });
+    auto opening = std::async(std::launch::async, [&] { return db::Shop::open(argv[2], clock.now); });
     setLight(application, Light::Day);
     MainWindow window(clock);
-    auto opened = opening.take();
-    if (!opened->ok()) {
-        std::fprintf(stderr, "%s\n", opened->error().message.english().c_str());
+    auto opened = opening.get();
+    if (!opened.ok()) {
+        std::fprintf(stderr, "%s\n", opened.error().message.english().c_str());
         return 1;
     }
-    window.open(std::move(*opened).value());
+    window.open(std::move(opened).value());
     FirstPaint painted;
     std::optional<Silence> silence;
     if (goesOn)

@@ -2,7 +2,7 @@
 #include "app/places/back_room/back_room_place.h"
 
 #include "app/desk/formats.h"
-#include "app/papers/printers_beside.h"
+#include "app/papers/print_queue.h"
 #include "app/places/back_room/room_lines.h"
 #include "app/theme/type.h"
 #include "app/widgets/button.h"
@@ -296,15 +296,15 @@ void BackRoomPlace::lookForPrinters() {
         showSheet();
         return;
     }
-    if (!m_printers) {
-        m_printers = new PrintersBeside(this);
-        connect(m_printers, &PrintersBeside::ended, this, [this](const std::vector<PrintQueue>& queues) {
-            m_file.printers.queues = queues;
-            if (section() == RoomSection::Printers)
-                showSheet();
-        });
-    }
-    m_printers->begin();
+    // A print service in the network may take seconds, in which it cannot be asked again.
+    if (m_printers.isUnderWay())
+        return;
+    m_printers.begin([](auto&) { return printQueues(); },
+                     [this](std::vector<PrintQueue> queues) {
+                         m_file.printers.queues = std::move(queues);
+                         if (section() == RoomSection::Printers)
+                             showSheet();
+                     });
 }
 
 void BackRoomPlace::usePrinter(const UsePrinter& wish) {

@@ -5,6 +5,7 @@
 // come to, at the right the chosen one, its own acts above its lines. Tab or Enter goes from the list into
 // what is shown; Enter on a line does what it offers.
 
+#include "app/desk/beside.h"
 #include "app/desk/place.h"
 #include "app/places/back_room/room_sheet.h"
 
@@ -18,7 +19,6 @@ class Choice;
 class FlowLayout;
 class Label;
 class RoomLines;
-class PrintersBeside;
 class VerticalScroll;
 
 class BackRoomPlace : public Place {
@@ -57,7 +57,6 @@ private:
     RoomSection section() const;
 
     RoomFile m_file;
-    PrintersBeside* m_printers = nullptr;
     bool m_isStale = true;
     Choice* m_sections = nullptr;
     Card* m_sheet = nullptr;
@@ -69,6 +68,7 @@ private:
     FlowLayout* m_actsRow = nullptr;
     QBoxLayout* m_row = nullptr;
     Card* m_sectionsCard = nullptr;
+    Beside<std::vector<PrintQueue>> m_printers;
 };
 
 } // namespace holdfast::app

@@ -39,9 +39,7 @@ DecalPin placeOf(const NestedDecal& decal) {
 }
 
 BenchModel::BenchModel(QObject* parent)
-    : QObject(parent) {
-    connect(&m_laying, &LayingBeside::laid, this, &BenchModel::takeFirst);
-}
+    : QObject(parent) {}
 
 // ── the shop and its films ────────────────────────────────────────────────────────────────────────────
 
@@ -160,7 +158,11 @@ void BenchModel::nestAgain() {
     }
     bench.isLaid = false;
     takeAwayWhatIsGone();
-    m_laying.begin(m_shop, *film(), bench.wish);
+    m_laying.begin(
+        [shop = m_shop, film = *film(), wish = bench.wish](auto& reporter) {
+            return firstLayout(*shop, film, wish, [&] { return reporter.shouldStop(); });
+        },
+        [this](const FirstLayout& layout) { takeFirst(layout); });
     emit beingLaid();
 }
 

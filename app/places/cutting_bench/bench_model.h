@@ -6,6 +6,7 @@
 // Where laying the decals would keep a hand waiting they are laid in the background. Until then what lay
 // there before is shown, without what is gone, and is neither moved nor cut. Another wish begins it again.
 
+#include "app/desk/beside.h"
 #include "app/places/cutting_bench/decals_on_garments.h"
 #include "app/places/cutting_bench/first_layout.h"
 #include "core/cutting/nest.h"
@@ -61,7 +62,7 @@ public:
     // ── the chosen film. REQUIRES: there is one ──
     const FilmOnBench& onBench() const;
     const std::vector<Nest>& nests() const { return onBench().laid.nests; }
-    bool isBeingLaid() const { return m_laying.isLaying(); }
+    bool isBeingLaid() const { return m_laying.isUnderWay(); }
     DecalOnGarment decal(DecalId id) const; // nulls where it is gone
     const Nest* nestOf(DecalId id) const;
     const NestedDecal* lying(DecalId id) const; // null where it is on no roll
@@ -132,7 +133,7 @@ private:
     int m_filmAt = -1;
     std::map<FilmId, FilmOnBench> m_onBench;
     DecalsOnGarments m_decals;
-    LayingBeside m_laying; // of the chosen film
+    Beside<FirstLayout> m_laying; // of the chosen film
 };
 
 DecalPin placeOf(const NestedDecal& decal);

@@ -65,9 +65,9 @@ std::size_t decalsOn(const std::vector<db::RollCut>& rolls) {
 }
 
 // On a thread of its own; the window takes it over, and the bench goes on.
-Result<std::string> chargedBeside(ShopDesk& desk, const KnownBefore& known,
-                                  const std::vector<db::RollCut>& rolls, const ReckonedShop& shop,
-                                  QObject* bench, const std::function<void()>& goOn) {
+BackgroundWork::Outcome chargedBeside(ShopDesk& desk, const KnownBefore& known,
+                                      const std::vector<db::RollCut>& rolls, const ReckonedShop& shop,
+                                      QObject* bench, const std::function<void()>& goOn) {
     Result<std::string> outcome = std::string{};
     auto written = std::make_shared<WrittenBeside>();
     if (const auto beside = ShopBeside::open(desk.file(), known); !beside.ok()) {
@@ -78,10 +78,11 @@ Result<std::string> chargedBeside(ShopDesk& desk, const KnownBefore& known,
             charged.ok() ? Result<std::string>{(*beside)->file().recent(1).at(0).title} : charged.error();
         *written = (*beside)->written();
     }
-    QMetaObject::invokeMethod(
-        &desk, [&desk, written] { desk.takeOver(std::move(*written)); }, Qt::QueuedConnection);
-    QMetaObject::invokeMethod(bench, goOn, Qt::QueuedConnection);
-    return outcome;
+    return {outcome, [&desk, written, bench, goOn] {
+                desk.takeOver(std::move(*written));
+                // Once the work has ended: another search may begin then.
+                QMetaObject::invokeMethod(bench, goOn, Qt::QueuedConnection);
+            }};
 }
 
 } // namespace

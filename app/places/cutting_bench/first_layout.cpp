@@ -36,40 +36,4 @@ FirstLayout firstLayout(const ReckonedShop& shop, const FilmToCut& film, const N
     return layout;
 }
 
-LayingBeside::~LayingBeside() {
-    wait();
-}
-
-void LayingBeside::begin(std::shared_ptr<const ReckonedShop> shop, const FilmToCut& film,
-                         const NestWish& wish) {
-    drop();
-    m_isLaying = true;
-    m_shouldStop = false;
-    m_thread = std::thread([this, number = m_number, shop = std::move(shop), film, wish] {
-        const FirstLayout layout = firstLayout(*shop, film, wish, [this] { return m_shouldStop.load(); });
-        QMetaObject::invokeMethod(
-            this, [this, number, layout] { take(number, layout); }, Qt::QueuedConnection);
-    });
-}
-
-void LayingBeside::drop() {
-    wait();
-    ++m_number;
-    m_isLaying = false;
-}
-
-void LayingBeside::wait() {
-    m_shouldStop = true;
-    if (m_thread.joinable())
-        m_thread.join();
-}
-
-void LayingBeside::take(int number, const FirstLayout& layout) {
-    if (number != m_number)
-        return;
-    wait();
-    m_isLaying = false;
-    emit laid(layout);
-}
-
 } // namespace holdfast::app

@@ -1,18 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The first layout of a film's decals as a wish has them, before any search for a shorter one. That of a
-// usual film is made at once; that of thousands of decals, or around very many pins, on a thread of its own.
+// usual film is made at once; that of thousands of decals, or around very many pins, beside the window.
 
 #include "core/cutting/nest.h"
 #include "core/shop/films_to_cut.h"
 
-#include <QObject>
-
-#include <atomic>
 #include <functional>
-#include <memory>
 #include <optional>
-#include <thread>
 
 namespace holdfast::app {
 
@@ -29,30 +24,5 @@ struct FirstLayout {
 // `shouldStop` may be empty; stopped, the decals lie in rows or not at all.
 FirstLayout firstLayout(const ReckonedShop& shop, const FilmToCut& film, const NestWish& wish,
                         const std::function<bool()>& shouldStop = {});
-
-// One at a time; what is dropped says nothing more.
-class LayingBeside : public QObject {
-    Q_OBJECT
-
-public:
-    using QObject::QObject;
-    ~LayingBeside() override; // stops and waits
-
-    void begin(std::shared_ptr<const ReckonedShop> shop, const FilmToCut& film, const NestWish& wish);
-    void drop();
-    bool isLaying() const { return m_isLaying; }
-
-signals:
-    void laid(const holdfast::app::FirstLayout& layout);
-
-private:
-    void take(int number, const FirstLayout& layout);
-    void wait();
-
-    std::thread m_thread;
-    std::atomic<bool> m_shouldStop = false;
-    int m_number = 0; // of the layout that is wanted
-    bool m_isLaying = false;
-};
 
 } // namespace holdfast::app

@@ -37,24 +37,8 @@ std::optional<AirAnswer> airOf(const AirAsked& asked, const std::function<bool()
         spells(Measure::Temperature, limits.temperature.low.value, limits.temperature.high.value)};
 }
 
-AirReckoning::AirReckoning(QObject* parent)
-    : QObject(parent) {}
-
-AirReckoning::~AirReckoning() {
-    stop();
-}
-
-void AirReckoning::stop() {
-    m_shouldStop = true;
-    if (m_thread.joinable())
-        m_thread.join();
-    m_shouldStop = false;
-    m_isBusy = false;
-}
-
 void AirReckoning::begin(std::vector<AirAsked> asked) {
-    stop();
-    ++m_question;
+    m_beside.drop();
     std::size_t readings = 0;
     for (const AirAsked& one : asked)
         readings += readingsIn(*one.readings, one.window);
@@ -69,20 +53,8 @@ void AirReckoning::begin(std::vector<AirAsked> asked) {
         emit reckoned(answerAll({}));
         return;
     }
-    m_isBusy = true;
-    m_thread = std::thread([this, answerAll, question = m_question] {
-        auto answers =
-            std::make_shared<std::vector<AirAnswer>>(answerAll([this] { return m_shouldStop.load(); }));
-        QMetaObject::invokeMethod(
-            this,
-            [this, answers, question] {
-                if (question != m_question)
-                    return; // of a question before
-                stop();
-                emit reckoned(*answers);
-            },
-            Qt::QueuedConnection);
-    });
+    m_beside.begin([answerAll](auto& reporter) { return answerAll([&] { return reporter.shouldStop(); }); },
+                   [this](const std::vector<AirAnswer>& answers) { emit reckoned(answers); });
 }
 
 } // namespace holdfast::app

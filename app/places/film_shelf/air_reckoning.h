@@ -1,17 +1,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// Figures of places over a window: at once where there are few readings, else on a thread of its own, so that
-// a million of them hold nothing up. A new question takes the place of the one before.
+// Figures of places over a window: at once where there are few readings, else beside the window, so that a
+// million of them hold nothing up. A new question takes the place of the one before.
 
+#include "app/desk/beside.h"
 #include "core/film/climate_window.h"
 #include "core/film/exposure.h"
 
 #include <QObject>
 
-#include <atomic>
+#include <functional>
 #include <memory>
 #include <optional>
-#include <thread>
 #include <vector>
 
 namespace holdfast::app {
@@ -35,23 +35,17 @@ class AirReckoning : public QObject {
     Q_OBJECT
 
 public:
-    explicit AirReckoning(QObject* parent = nullptr);
-    ~AirReckoning() override; // stops and waits
+    using QObject::QObject;
 
     // Answered by reckoned(), before this returns or later.
     void begin(std::vector<AirAsked> asked);
-    bool isBusy() const { return m_isBusy; }
+    bool isBusy() const { return m_beside.isUnderWay(); }
 
 signals:
     void reckoned(const std::vector<holdfast::app::AirAnswer>& answers); // beside what was asked
 
 private:
-    void stop();
-
-    std::thread m_thread;
-    std::atomic<bool> m_shouldStop = false;
-    bool m_isBusy = false;
-    int m_question = 0;
+    Beside<std::vector<AirAnswer>> m_beside;
 };
 
 } // namespace holdfast::app
