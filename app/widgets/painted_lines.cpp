@@ -51,7 +51,13 @@ void PaintedLines::moveTo(int line) {
     m_current = std::clamp(line, 0, std::max(0, lineCount() - 1));
     if (lineCount() > 0)
         setAccessibleDescription(spokenLine(m_current));
+    sayCurrentPart();
     update();
+}
+
+void PaintedLines::moveToPart(int line) {
+    moveTo(line);
+    bringIntoView();
 }
 
 void PaintedLines::bringIntoView() {
@@ -155,6 +161,7 @@ void PaintedLines::keyPressEvent(QKeyEvent* event) {
 
 void PaintedLines::focusInEvent(QFocusEvent* event) {
     QWidget::focusInEvent(event);
+    sayCurrentPart();
     update();
 }
 

@@ -4,6 +4,7 @@
 // bring the line into view where the list scrolls, Enter and a click on a line's own button do what the line
 // offers. Where the lines are named, letters look for one by any word of its name.
 
+#include "app/widgets/painted_parts.h"
 #include "app/widgets/type_ahead.h"
 
 #include <QPainter>
@@ -11,7 +12,7 @@
 
 namespace holdfast::app {
 
-class PaintedLines : public QWidget {
+class PaintedLines : public QWidget, public PaintedParts {
     Q_OBJECT
 
 public:
@@ -20,6 +21,14 @@ public:
 
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override { return sizeHint(); }
+
+    Roles partRoles() const override { return {QAccessible::List, QAccessible::ListItem}; }
+    int partCount() const override { return lineCount(); }
+    QString partName(int line) const override { return spokenLine(line); }
+    QRect partBox(int line) const override { return boxOf(line).toAlignedRect(); }
+    int currentPart() const override { return currentLine(); }
+    void moveToPart(int line) override;
+    void pressPart(int line) override { doWhatItOffers(line); }
 
 protected:
     virtual int lineCount() const = 0;

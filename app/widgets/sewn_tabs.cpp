@@ -101,6 +101,14 @@ void SewnTabs::say() {
     const bool has = m_current >= 0 && m_current < m_tabs.size();
     setAccessibleName(has ? m_name + QStringLiteral(", ") + m_tabs[m_current].text : m_name);
     setAccessibleDescription(has ? m_tabs[m_current].second : QString());
+    sayCurrentPart();
+}
+
+QStringList SewnTabs::wordsOf(int tab) const {
+    QStringList words{m_tabs[tab].text};
+    if (!m_tabs[tab].second.isEmpty())
+        words.append(m_tabs[tab].second);
+    return words;
 }
 
 int SewnTabs::tabHeight() const {

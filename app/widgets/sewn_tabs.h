@@ -5,6 +5,7 @@
 // straight above a card with no gap: the current tab is open to the card below. Where there are more than
 // fit, whole tabs are shown and a chevron at the end says that they go on; the wheel moves them along.
 
+#include "app/widgets/painted_parts.h"
 #include "app/widgets/type_ahead.h"
 
 #include <QColor>
@@ -23,7 +24,7 @@ struct SewnTab {
     QString iconName = {};
 };
 
-class SewnTabs : public QWidget {
+class SewnTabs : public QWidget, public PaintedParts {
     Q_OBJECT
 
 public:
@@ -39,6 +40,14 @@ public:
 
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override;
+
+    Roles partRoles() const override { return {QAccessible::PageTabList, QAccessible::PageTab}; }
+    int partCount() const override { return static_cast<int>(m_tabs.size()); }
+    QString partName(int tab) const override { return wordsOf(tab).join(QStringLiteral(", ")); }
+    QRect partBox(int tab) const override { return tabRect(tab); }
+    int currentPart() const override { return m_current; }
+    void moveToPart(int tab) override { choose(tab); }
+    void pressPart(int) override { emit left(); }
 
 signals:
     void chosen(int at); // by the person
@@ -69,6 +78,7 @@ private:
     void find(const QString& typed);
     void say();
     void openCard();
+    QStringList wordsOf(int tab) const; // that are painted on it
 
     QString m_name;
     QVector<SewnTab> m_tabs;

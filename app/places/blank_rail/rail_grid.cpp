@@ -322,23 +322,44 @@ QVariant RailGrid::inputMethodQuery(Qt::InputMethodQuery query) const {
 }
 
 void RailGrid::say() {
-    if (m_rows.empty() || m_sizes.empty())
-        return;
-    const Row& row = m_rows[static_cast<std::size_t>(m_row)];
-    const RailCount& count = row.cells[static_cast<std::size_t>(m_size)];
-    setAccessibleDescription(
-        tr("%1, %2: %3 washed, %4 unwashed, %5 drying, %6 reserved, %7 short")
-            .arg(words(row.colour.name), words(m_sizes[static_cast<std::size_t>(m_size)]))
-            .arg(count.washed)
-            .arg(count.unwashed)
-            .arg(count.drying)
-            .arg(count.reserved())
-            .arg(count.isShort()));
+    if (partCount() > 0)
+        setAccessibleDescription(partName(currentPart()));
+    sayCurrentPart();
+}
+
+QString RailGrid::partName(int cell) const {
+    const Row& row = m_rows[static_cast<std::size_t>(cell / inRow())];
+    const auto size = static_cast<std::size_t>(cell % inRow());
+    const RailCount& count = row.cells[size];
+    return tr("%1, %2: %3 washed, %4 unwashed, %5 drying, %6 reserved, %7 short")
+        .arg(words(row.colour.name), words(m_sizes[size]))
+        .arg(count.washed)
+        .arg(count.unwashed)
+        .arg(count.drying)
+        .arg(count.reserved())
+        .arg(count.isShort());
+}
+
+QRect RailGrid::partBox(int cell) const {
+    const QRectF line(0, cell / inRow() * cellHeight(), width(), cellHeight());
+    const qreal left = m_columns.left(static_cast<std::size_t>(cell % inRow()));
+    return QRectF(left, line.top(), m_columns.each, line.height())
+        .intersected(sizesBox(m_columns, line))
+        .toAlignedRect();
+}
+
+int RailGrid::currentPart() const {
+    return partCount() > 0 ? m_row * inRow() + m_size : -1;
+}
+
+void RailGrid::moveToPart(int cell) {
+    move(cell / inRow() - m_row, cell % inRow() - m_size);
 }
 
 void RailGrid::focusInEvent(QFocusEvent* event) {
     QWidget::focusInEvent(event);
     bringIntoView();
+    sayCurrentPart();
     update();
 }
 

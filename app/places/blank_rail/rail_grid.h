@@ -6,6 +6,7 @@
 
 #include "app/places/blank_rail/rail_columns.h"
 #include "app/places/blank_rail/rail_stock.h"
+#include "app/widgets/painted_parts.h"
 
 #include <QWidget>
 
@@ -29,7 +30,7 @@ private:
     RailColumns m_columns;
 };
 
-class RailGrid : public QWidget {
+class RailGrid : public QWidget, public PaintedParts {
     Q_OBJECT
 
 public:
@@ -49,6 +50,15 @@ public:
 
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override { return {0, sizeHint().height()}; }
+
+    // Its cells, row by row.
+    Roles partRoles() const override { return {QAccessible::List, QAccessible::ListItem}; }
+    int partCount() const override { return static_cast<int>(m_rows.size() * m_sizes.size()); }
+    QString partName(int cell) const override;
+    QRect partBox(int cell) const override;
+    int currentPart() const override;
+    void moveToPart(int cell) override;
+    void pressPart(int) override { emit openAsked(); }
 
 signals:
     void moved();
@@ -81,6 +91,7 @@ private:
     bool putCurrentAt(QPointF at);
     void move(int rows, int sizes);
     void say();
+    int inRow() const { return static_cast<int>(m_sizes.size()); }
 
     BlankStyleId m_style;
     QString m_outline;

@@ -71,14 +71,32 @@ FigureRows::FigureRows(QWidget* parent)
 
 void FigureRows::show(const FigureSheet& sheet) {
     m_sheet = sheet;
-    QStringList spoken{m_sheet.nameHead + QStringLiteral(", ") + m_sheet.heads.join(QStringLiteral(", "))};
-    for (const FigureRow& row : m_sheet.rows)
-        spoken.append(QStringList{row.name, row.cells.join(QStringLiteral(", ")), row.remark}.join(
-            QStringLiteral(", ")));
+    QStringList spoken;
+    for (int part = 0; part < partCount(); ++part)
+        spoken.append(partName(part));
     setAccessibleName(m_sheet.question);
     setAccessibleDescription(spoken.join(QLatin1Char('\n')));
     setHeightToRows();
     update();
+}
+
+int FigureRows::partCount() const {
+    return m_sheet.rows.isEmpty() ? 0 : 1 + static_cast<int>(m_sheet.rows.size());
+}
+
+QString FigureRows::partName(int part) const {
+    if (part == 0)
+        return m_sheet.nameHead + QStringLiteral(", ") + m_sheet.heads.join(QStringLiteral(", "));
+    const FigureRow& row = m_sheet.rows[part - 1];
+    return QStringList{row.name, row.cells.join(QStringLiteral(", ")), row.remark}.join(QStringLiteral(", "));
+}
+
+QRect FigureRows::partBox(int part) const {
+    if (part == 0)
+        return QRectF(0, 0, width(), kHead).toAlignedRect();
+    const qreal names = columns().names;
+    const int row = part - 1;
+    return QRectF(0, rowTop(row, names), width(), heightOf(m_sheet.rows[row], names)).toAlignedRect();
 }
 
 // Names have what numbers and bars leave them, so that a row's height comes with the width.

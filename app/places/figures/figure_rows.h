@@ -4,6 +4,7 @@
 // table are one, so that the eye need not look a name up twice.
 
 #include "app/places/figures/figure_sheet.h"
+#include "app/widgets/painted_parts.h"
 
 #include <QWidget>
 
@@ -11,7 +12,7 @@
 
 namespace holdfast::app {
 
-class FigureRows : public QWidget {
+class FigureRows : public QWidget, public PaintedParts {
     Q_OBJECT
 
 public:
@@ -21,6 +22,15 @@ public:
 
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override { return sizeHint(); }
+
+    // The first part is the head.
+    Roles partRoles() const override { return {QAccessible::List, QAccessible::ListItem}; }
+    int partCount() const override;
+    QString partName(int part) const override;
+    QRect partBox(int part) const override;
+    int currentPart() const override { return -1; }
+    void moveToPart(int) override {}
+    void pressPart(int) override {}
 
 protected:
     void paintEvent(QPaintEvent* event) override;
