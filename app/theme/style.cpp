@@ -86,6 +86,21 @@ void paintCheckBox(QPainter& painter, const QStyleOption& option) {
     }
 }
 
+// The two keys of a number that is stepped, − and +, each at its end.
+void paintStepKeys(QPainter& painter, const QStyleOptionSpinBox& spin, const QRect& less, const QRect& more) {
+    const Tokens& dyes = tokens();
+    const auto key = [&](const QRectF& box, const QString& icon, QStyle::SubControl part,
+                         QAbstractSpinBox::StepEnabledFlag step) {
+        const bool can = isEnabled(&spin) && spin.stepEnabled.testFlag(step);
+        const bool isActive = can && spin.activeSubControls.testFlag(part);
+        const QColor& active = spin.state.testFlag(QStyle::State_Sunken) ? dyes.woad : dyes.sunk;
+        paintBox(painter, box, kButtonRadius, isActive ? active : dyes.card, dyes.edge, 1.2, !can);
+        paintIcon(painter, box.adjusted(10, 10, -10, -10), icon, can ? dyes.ink : dyes.ink3);
+    };
+    key(less, QStringLiteral("minus"), QStyle::SC_SpinBoxDown, QAbstractSpinBox::StepDownEnabled);
+    key(more, QStringLiteral("plus"), QStyle::SC_SpinBoxUp, QAbstractSpinBox::StepUpEnabled);
+}
+
 void paintRadio(QPainter& painter, const QStyleOption& option) {
     const Tokens& dyes = tokens();
     const QRectF box = centredIn(option.rect, std::min(option.rect.width(), option.rect.height()));
@@ -316,28 +331,6 @@ void WorkshopStyle::drawControl(ControlElement element, const QStyleOption* opti
             return;
         }
         break;
-    case CE_ProgressBarGroove:
-        paintBox(*painter, option->rect, std::min(option->rect.height() / 2.0, 7.0), dyes.sunk, {});
-        return;
-    case CE_ProgressBarContents:
-        if (const auto* bar = qstyleoption_cast<const QStyleOptionProgressBar*>(option)) {
-            QRectF filled(option->rect);
-            const qreal corner = std::min(filled.height() / 2, 7.0);
-            if (bar->maximum <= bar->minimum) {
-                QPainterPath whole;
-                whole.addRoundedRect(filled, corner, corner);
-                paintHatch(*painter, whole, dyes.indigo); // under way, no telling how far
-                return;
-            }
-            const double share =
-                static_cast<double>(bar->progress - bar->minimum) / (bar->maximum - bar->minimum);
-            filled.setWidth(filled.width() * std::clamp(share, 0.0, 1.0));
-            if (filled.width() >= 1) {
-                paintBox(*painter, filled, std::min(corner, filled.width() / 2), dyes.indigo, {});
-            }
-            return;
-        }
-        break;
     default:
         break;
     }
@@ -373,6 +366,11 @@ void WorkshopStyle::drawComplexControl(ComplexControl control, const QStyleOptio
         break;
     case CC_SpinBox:
         if (const auto* spin = qstyleoption_cast<const QStyleOptionSpinBox*>(option)) {
+            if (spin->buttonSymbols == QAbstractSpinBox::PlusMinus) {
+                paintStepKeys(*painter, *spin, subControlRect(CC_SpinBox, option, SC_SpinBoxDown, widget),
+                              subControlRect(CC_SpinBox, option, SC_SpinBoxUp, widget));
+                return;
+            }
             if (spin->frame) {
                 paintFieldBox(*painter, spin->rect, isEnabled(option));
             }

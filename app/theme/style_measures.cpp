@@ -24,6 +24,21 @@ constexpr int kTextPadding = 12;
 constexpr int kListRow = 36;
 constexpr int kTextMargin = 8;
 
+// − at the left end and + at the right, both square, and the number between them.
+QRect stepperRect(const QRect& all, QStyle::SubControl part) {
+    const int key = all.height();
+    switch (part) {
+    case QStyle::SC_SpinBoxDown:
+        return {all.left(), all.top(), key, key};
+    case QStyle::SC_SpinBoxUp:
+        return {all.right() + 1 - key, all.top(), key, key};
+    case QStyle::SC_SpinBoxEditField:
+        return all.adjusted(key, 0, -key, 0);
+    default:
+        return all;
+    }
+}
+
 } // namespace
 
 QRect WorkshopStyle::subControlRect(ComplexControl control, const QStyleOptionComplex* option,
@@ -75,6 +90,8 @@ QRect WorkshopStyle::subControlRect(ComplexControl control, const QStyleOptionCo
         const auto* spin = qstyleoption_cast<const QStyleOptionSpinBox*>(option);
         const bool hasButtons = spin == nullptr || spin->buttonSymbols != QAbstractSpinBox::NoButtons;
         const int room = hasButtons ? kArrowRoom : kSpace8;
+        if (spin != nullptr && spin->buttonSymbols == QAbstractSpinBox::PlusMinus)
+            return stepperRect(all, subControl);
         const QRect buttons(all.right() + 1 - kArrowRoom, all.top() + 2, kArrowRoom - kSpace4,
                             all.height() - 4);
         switch (subControl) {
@@ -103,9 +120,6 @@ QRect WorkshopStyle::subElementRect(SubElement element, const QStyleOption* opti
         if (frame != nullptr && frame->lineWidth > 0) {
             return option->rect.adjusted(kTextPadding - 2, 1, -(kTextPadding - 2), -1);
         }
-    }
-    if (element == SE_ProgressBarContents || element == SE_ProgressBarGroove) {
-        return option->rect;
     }
     return QProxyStyle::subElementRect(element, option, widget);
 }
@@ -171,8 +185,11 @@ int WorkshopStyle::styleHint(StyleHint hint, const QStyleOption* option, const Q
         return 1;
     case SH_Table_GridLineColor:
         return static_cast<int>(tokens().thread.rgb());
+    case SH_SpinBox_ClickAutoRepeatThreshold:
     case SH_ToolTip_WakeUpDelay:
         return 400;
+    case SH_SpinBox_ClickAutoRepeatRate:
+        return 80;
     default:
         break;
     }

@@ -12,6 +12,7 @@
 #include "app/widgets/field.h"
 #include "app/widgets/key_hint.h"
 #include "app/widgets/label.h"
+#include "app/widgets/painted_lines.h"
 #include "app/widgets/sewn_tabs.h"
 #include "app/widgets/stepper.h"
 #include "app/widgets/switch.h"
@@ -359,6 +360,87 @@ TEST_F(SharedWidgets, SewnTabsTakeWhatIsTyped) {
     EXPECT_EQ(tabs->currentAt(), 1) << "any word of it";
     QTest::keyClick(tabs, Qt::Key_Return);
     EXPECT_EQ(left.size(), 1);
+}
+
+class ThreeLines : public PaintedLines {
+public:
+    ThreeLines()
+        : PaintedLines(QStringLiteral("threeLines"), QStringLiteral("Three lines"), nullptr) {}
+
+    int at() const { return currentLine(); }
+    int done = -1;
+
+protected:
+    int lineCount() const override { return 3; }
+    int heightOf(int) const override { return 40; }
+    void paintOne(QPainter&, int, const QRectF&, bool) override {}
+    QString spokenLine(int line) const override { return QStringLiteral("Line %1").arg(line); }
+    bool isOnButton(int, const QRectF&, const QPointF&) const override { return false; }
+    void doWhatItOffers(int line) override { done = line; }
+};
+
+TEST_F(SharedWidgets, EachPaintedLineIsReadAloudMovedToAndPressed) {
+    auto* lines = put(new ThreeLines);
+    open();
+    QAccessibleInterface* list = QAccessible::queryAccessibleInterface(lines);
+    ASSERT_NE(list, nullptr);
+    EXPECT_EQ(list->role(), QAccessible::List);
+    EXPECT_EQ(list->text(QAccessible::Name), QStringLiteral("Three lines"));
+    ASSERT_EQ(list->childCount(), 3);
+    EXPECT_EQ(list->child(3), nullptr);
+    QAccessibleInterface* last = list->child(2);
+    EXPECT_EQ(last->role(), QAccessible::ListItem);
+    EXPECT_EQ(last->text(QAccessible::Name), QStringLiteral("Line 2"));
+    EXPECT_EQ(last->parent(), list);
+    EXPECT_EQ(list->indexOfChild(last), 2);
+    EXPECT_EQ(last->rect(), QRect(lines->mapToGlobal(QPoint(0, 80)), QSize(lines->width(), 40)));
+    EXPECT_EQ(list->childAt(last->rect().center().x(), last->rect().center().y()), last);
+    EXPECT_FALSE(last->state().focused);
+    QAccessibleActionInterface* act = last->actionInterface();
+    ASSERT_NE(act, nullptr);
+    act->doAction(QAccessibleActionInterface::setFocusAction());
+    EXPECT_EQ(lines->at(), 2);
+    EXPECT_TRUE(last->state().focused);
+    EXPECT_EQ(list->focusChild(), last);
+    list->child(1)->actionInterface()->doAction(QAccessibleActionInterface::pressAction());
+    EXPECT_EQ(lines->done, 1);
+    EXPECT_FALSE(last->state().selected);
+}
+
+TEST_F(SharedWidgets, EachSewnTabIsReadAloudAndGoneTo) {
+    auto* tabs = put(new SewnTabs(QStringLiteral("Films")));
+    tabs->setTabs({{QStringLiteral("Dusk"), QStringLiteral("9 to cut")}, {QStringLiteral("Oyster")}});
+    open();
+    QSignalSpy chosen(tabs, &SewnTabs::chosen);
+    QAccessibleInterface* list = QAccessible::queryAccessibleInterface(tabs);
+    ASSERT_EQ(list->childCount(), 2);
+    EXPECT_EQ(list->child(0)->role(), QAccessible::PageTab);
+    EXPECT_EQ(list->child(0)->text(QAccessible::Name), QStringLiteral("Dusk, 9 to cut"));
+    EXPECT_TRUE(list->child(0)->state().selected);
+    list->child(1)->actionInterface()->doAction(QAccessibleActionInterface::pressAction());
+    EXPECT_EQ(chosen.size(), 1);
+    EXPECT_EQ(tabs->currentAt(), 1);
+}
+
+TEST_F(SharedWidgets, StepperLeavesLettersToThePlaceAndSaysItsValue) {
+    auto* stepper = put(new Stepper(QStringLiteral("Gap")));
+    auto* cut = put(new Button(QStringLiteral("Mark cut")));
+    cut->setKey(QKeySequence(Qt::Key_C));
+    open();
+    QSignalSpy clicks(cut, &QPushButton::clicked);
+    stepper->setFocus();
+    QTest::keyClick(stepper, Qt::Key_C);
+    EXPECT_EQ(clicks.size(), 1);
+    QTest::keyClick(stepper, Qt::Key_7);
+    QAccessibleInterface* access = QAccessible::queryAccessibleInterface(stepper);
+    ASSERT_NE(access->valueInterface(), nullptr);
+    EXPECT_EQ(access->valueInterface()->currentValue().toInt(), 7);
+    QSignalSpy stepped(stepper, &Stepper::stepped);
+    stepper->setValue(9);
+    EXPECT_EQ(stepped.size(), 0) << "not by the person";
+    QTest::mouseClick(stepper, Qt::LeftButton, {}, QPoint(stepper->width() - 10, 20));
+    EXPECT_EQ(stepper->value(), 10);
+    EXPECT_EQ(stepped.size(), 1);
 }
 
 TEST_F(SharedWidgets, KeyHintPutsTheKeyboardOnItsSection) {

@@ -137,7 +137,7 @@ QWidget* WashCard::makeHow() {
     m_water = new Stepper(tr("Water temperature"));
     m_water->setObjectName(QStringLiteral("water"));
     m_water->setRange(10, 95);
-    m_water->setStep(5);
+    m_water->setSingleStep(5);
     m_water->setValue(30);
     m_water->setSuffix(tr(" °C"));
     m_water->setValueWidth(64);
