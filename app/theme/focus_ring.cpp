@@ -4,15 +4,14 @@
 #include "app/theme/stitch.h"
 
 #include <QAbstractItemView>
-#include <QAbstractScrollArea>
 #include <QAbstractSpinBox>
 #include <QApplication>
 #include <QCheckBox>
 #include <QComboBox>
-#include <QEvent>
 #include <QLineEdit>
 #include <QPainter>
 #include <QPlainTextEdit>
+#include <QPointer>
 #include <QPushButton>
 #include <QTextEdit>
 #include <QVariant>
@@ -64,20 +63,6 @@ Framing framingOf(QWidget* focusable) {
     return {};
 }
 
-// The widget the ring is a child of: the nearest scrolling viewport, so that it scrolls and clips along, or
-// the window.
-QWidget* groundOf(QWidget* framed) {
-    QWidget* at = framed->parentWidget();
-    while (at != nullptr && !at->isWindow()) {
-        auto* area = qobject_cast<QAbstractScrollArea*>(at->parentWidget());
-        if (area != nullptr && area->viewport() == at) {
-            return at;
-        }
-        at = at->parentWidget();
-    }
-    return at;
-}
-
 } // namespace
 
 void giveFocusRing(QWidget* focusable, QWidget* framed, int radius) {
@@ -95,71 +80,20 @@ void FocusRing::install() {
     static QPointer<FocusRing> ring;
     QObject::connect(qApp, &QApplication::focusChanged, qApp, [](QWidget*, QWidget* now) {
         const Framing framing = framingOf(now);
-        QWidget* ground =
-            framing.framed != nullptr && framing.radius >= 0 ? groundOf(framing.framed) : nullptr;
-        if (ground == nullptr) {
-            if (!ring.isNull()) {
-                ring->follow(nullptr, 0);
-            }
-            return;
+        const bool hasRing = framing.framed != nullptr && framing.radius >= 0;
+        if (ring.isNull() && hasRing) {
+            ring = new FocusRing;
         }
         if (ring.isNull()) {
-            ring = new FocusRing(ground);
-        } else if (ring->parentWidget() != ground) {
-            ring->setParent(ground);
+            return;
         }
-        ring->follow(framing.framed, framing.radius);
+        ring->m_radius = framing.radius;
+        ring->setWidget(hasRing ? framing.framed : nullptr);
     });
 }
 
-FocusRing::FocusRing(QWidget* parent)
-    : QWidget(parent) {
-    setAttribute(Qt::WA_TransparentForMouseEvents);
-    setAttribute(Qt::WA_NoSystemBackground);
-    setFocusPolicy(Qt::NoFocus);
+FocusRing::FocusRing() {
     setObjectName(QStringLiteral("focusRing"));
-}
-
-void FocusRing::follow(QWidget* framed, int radius) {
-    for (QWidget* at = m_framed; at != nullptr; at = at->parentWidget()) {
-        at->removeEventFilter(this);
-    }
-    m_framed = framed;
-    m_radius = radius;
-    // Whatever lies between the framed widget and the ground moves the ring when it moves.
-    for (QWidget* at = framed; at != nullptr && at != parentWidget(); at = at->parentWidget()) {
-        at->installEventFilter(this);
-    }
-    place();
-}
-
-void FocusRing::place() {
-    if (m_framed.isNull() || parentWidget() == nullptr || !m_framed->isVisibleTo(parentWidget()) ||
-        !parentWidget()->isAncestorOf(m_framed)) {
-        hide();
-        return;
-    }
-    const QRect framed(m_framed->mapTo(parentWidget(), QPoint(0, 0)), m_framed->size());
-    setGeometry(framed.adjusted(-kFocusRoom, -kFocusRoom, kFocusRoom, kFocusRoom));
-    raise();
-    show();
-    update();
-}
-
-bool FocusRing::eventFilter(QObject* watched, QEvent* event) {
-    switch (event->type()) {
-    case QEvent::Move:
-    case QEvent::Resize:
-    case QEvent::Show:
-    case QEvent::Hide:
-    case QEvent::ZOrderChange:
-    case QEvent::ParentChange:
-        place();
-        break;
-    default:
-        break;
-    }
-    return QWidget::eventFilter(watched, event);
 }
 
 void FocusRing::paintEvent(QPaintEvent*) {

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// The ring about whatever has the keyboard: 3 px indigo, 2 px away. One transparent child of the window (or
-// of the scroll area's viewport) lies above the focused widget and follows it, so that a widget's own
-// rectangle is what layouts see. Leave kFocusRoom (5 px) free around what can be focused.
+// The ring around whatever has the keyboard: 3 px indigo, 2 px away. It is Qt's focus frame, a transparent
+// child of the window (or of the scroll area's viewport) that lies above the focused widget and follows it,
+// so that a widget's own rectangle is what layouts see. Leave kFocusRoom (5 px) free around what can be
+// focused.
 
 #include "app/theme/measures.h"
 
-#include <QPointer>
-#include <QWidget>
+#include <QFocusFrame>
 
 namespace holdfast::app {
 
@@ -18,24 +18,19 @@ void giveFocusRing(QWidget* focusable, QWidget* framed = nullptr, int radius = k
 // No ring for `focusable`: item views, and widgets that paint their own with paintFocusRing.
 void giveNoFocusRing(QWidget* focusable);
 
-class FocusRing : public QWidget {
+class FocusRing : public QFocusFrame {
     Q_OBJECT
 
 public:
     // Starts following the application's focus. Called by setLight(); once is enough.
     static void install();
 
-    bool eventFilter(QObject* watched, QEvent* event) override;
-
 protected:
     void paintEvent(QPaintEvent* event) override;
 
 private:
-    explicit FocusRing(QWidget* parent);
-    void follow(QWidget* framed, int radius);
-    void place();
+    FocusRing();
 
-    QPointer<QWidget> m_framed;
     int m_radius = kButtonRadius;
 };
 

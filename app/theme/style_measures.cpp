@@ -5,6 +5,7 @@
 #include "app/theme/style.h"
 #include "app/theme/tokens.h"
 
+#include <QFocusFrame>
 #include <QPlainTextEdit>
 #include <QStyleOption>
 #include <QTextEdit>
@@ -150,12 +151,19 @@ int WorkshopStyle::pixelMetric(PixelMetric metric, const QStyleOption* option, c
     case PM_CheckBoxLabelSpacing:
     case PM_RadioButtonLabelSpacing:
         return 10;
+    case PM_FocusFrameVMargin:
+        return kFocusRoom;
     case PM_ToolTipLabelFrameWidth:
         return kSpace8;
     case PM_TextCursorWidth:
         return 2;
+    case PM_FocusFrameHMargin: {
+        // Also the side margin of text in lists and tables, which name themselves; the frame of Qt 6.4 does
+        // not.
+        const bool isOfFrame = widget == nullptr || qobject_cast<const QFocusFrame*>(widget) != nullptr;
+        return isOfFrame ? kFocusRoom : kSpace8;
+    }
     case PM_HeaderMargin:
-    case PM_FocusFrameHMargin: // also the side margin of text in lists and tables
         return kSpace8;
     case PM_MenuPanelWidth:
     case PM_MenuVMargin:
@@ -180,7 +188,9 @@ int WorkshopStyle::styleHint(StyleHint hint, const QStyleOption* option, const Q
     case SH_ComboBox_Popup:
     case SH_ScrollBar_Transient:
     case SH_Widget_Animation_Duration:
+    case SH_FocusFrame_Mask: // its corners reach into the widget's rectangle
         return 0;
+    case SH_FocusFrame_AboveWidget:
     case SH_ItemView_ShowDecorationSelected:
         return 1;
     case SH_Table_GridLineColor:
