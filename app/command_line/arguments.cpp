@@ -74,50 +74,52 @@ private:
         if (word == "--version")
             return takeVerb(Verb::Version, word);
         if (word.starts_with("-") && word != "-")
-            return plainError("There is no option " + word + ". See holdfast --help.");
+            return plainError(said("There is no option {word}. See holdfast --help.", {{"word", word}}));
         return takePlainWord(word);
     }
 
-    Result<std::string> following(const std::string& what) {
+    Result<std::string> following(Phrase what) {
         if (m_at + 1 >= m_words.size())
-            return plainError(m_words[m_at] + " needs " + what + " behind it.");
+            return plainError(
+                said("{word} needs {what} behind it.", {{"word", m_words[m_at]}, {"what", what}}));
         return m_words[++m_at];
     }
 
     Result<Done> takeShop() {
-        const auto file = following("a file");
+        const auto file = following(phrase("a file"));
         if (!file.ok())
             return file.error();
         if (file->empty())
-            return plainError("--shop needs a file behind it.");
+            return plainError(said("--shop needs a file behind it."));
         m_arguments.shop = std::filesystem::path(*file);
         return Done{};
     }
 
     Result<Done> takeFile(const std::string& word) {
         if (m_arguments.shop)
-            return plainError("One shop at a time: “" + word + "” is too much.");
+            return plainError(said("One shop at a time: “{word}” is too much.", {{"word", word}}));
         m_arguments.shop = std::filesystem::path(word);
         m_isFileAlone = true;
         return Done{};
     }
 
     Result<Done> takeDay() {
-        const auto day = following("a day, such as 2026-11-25,");
+        const auto day = following(phrase("a day, such as 2026-11-25,"));
         if (!day.ok())
             return day.error();
         m_arguments.on = parseIsoDate(*day);
         if (!m_arguments.on)
-            return plainError("--on needs a day that exists, such as 2026-11-25; “" + *day + "” is none.");
+            return plainError(
+                said("--on needs a day that exists, such as 2026-11-25; “{day}” is none.", {{"day", *day}}));
         return Done{};
     }
 
     Result<Done> takeScale() {
-        const auto scale = following("1 or 2");
+        const auto scale = following(phrase("1 or 2"));
         if (!scale.ok())
             return scale.error();
         if (*scale != "1" && *scale != "2")
-            return plainError("--scale is 1 or 2, not “" + *scale + "”.");
+            return plainError(said("--scale is 1 or 2, not “{scale}”.", {{"scale", *scale}}));
         m_arguments.scale = *scale == "2" ? 2 : 1;
         m_isScaled = true;
         return Done{};
@@ -125,7 +127,7 @@ private:
 
     Result<Done> takeVerb(Verb verb, const std::string& word) {
         if (m_hasVerb)
-            return plainError("One thing at a time: “" + word + "” is too much.");
+            return plainError(said("One thing at a time: “{word}” is too much.", {{"word", word}}));
         m_hasVerb = true;
         m_arguments.verb = verb;
         return Done{};
@@ -140,18 +142,18 @@ private:
             if (word == code)
                 return verb == Verb::Report ? takeReport(word) : takeVerb(verb, word);
         if (m_hasVerb)
-            return plainError("“" + word + "” is too much. See holdfast --help.");
+            return plainError(said("“{word}” is too much. See holdfast --help.", {{"word", word}}));
         if (looksLikeFile(word))
             return takeFile(word);
-        return plainError("There is no “" + word +
-                          "”. Ask for report, tour, papers, check, mend, save-what-can-be, backup, backups, "
-                          "put-back, export or import.");
+        return plainError(said("There is no “{word}”. Ask for report, tour, papers, check, mend, "
+                               "save-what-can-be, backup, backups, put-back, export or import.",
+                               {{"word", word}}));
     }
 
     Result<Done> takeReport(const std::string& word) {
         if (const auto verb = takeVerb(Verb::Report, word); !verb.ok())
             return verb;
-        const auto name = following("one of walk, use-first, holds, blanks, promise, cut, figures");
+        const auto name = following(phrase("one of walk, use-first, holds, blanks, promise, cut, figures"));
         if (!name.ok())
             return name.error();
         for (const auto& [code, report] : kReports)
@@ -159,8 +161,10 @@ private:
                 m_arguments.report = report;
                 return Done{};
             }
-        return plainError("There is no report “" + *name +
-                          "”. Ask for walk, use-first, holds, blanks, promise, cut or figures.");
+        return plainError(
+            said("There is no report “{report}”. Ask for walk, use-first, holds, blanks, promise, cut "
+                 "or figures.",
+                 {{"report", *name}}));
     }
 
     bool wantsTarget() const {
@@ -169,40 +173,40 @@ private:
                m_arguments.verb == Verb::Import || m_arguments.verb == Verb::Save ||
                m_arguments.verb == Verb::PutBack;
     }
-    std::string targetWanted() const {
+    Phrase targetWanted() const {
         switch (m_arguments.verb) {
         case Verb::Tour:
-            return "tour needs the folder to draw into behind it.";
+            return phrase("tour needs the folder to draw into behind it.");
         case Verb::Papers:
-            return "papers needs the folder to write into behind it.";
+            return phrase("papers needs the folder to write into behind it.");
         case Verb::Export:
-            return "export needs the folder to write into behind it.";
+            return phrase("export needs the folder to write into behind it.");
         case Verb::Import:
-            return "import needs the file to read behind it.";
+            return phrase("import needs the file to read behind it.");
         case Verb::PutBack:
-            return "put-back needs the backup behind it.";
+            return phrase("put-back needs the backup behind it.");
         case Verb::Save:
-            return "save-what-can-be needs the new file behind it.";
+            return phrase("save-what-can-be needs the new file behind it.");
         default:
-            return "backup needs the new file behind it.";
+            return phrase("backup needs the new file behind it.");
         }
     }
 
     Result<Arguments> checked() const {
         if (m_arguments.isDemo && m_arguments.shop)
-            return plainError(m_isFileAlone ? "A shop file and --demo exclude each other."
-                                            : "--shop and --demo exclude each other.");
+            return plainError(m_isFileAlone ? said("A shop file and --demo exclude each other.")
+                                            : said("--shop and --demo exclude each other."));
         if (m_isFileAlone && m_arguments.verb != Verb::Window)
-            return plainError("With a verb, the shop is named by --shop: --shop " +
-                              m_arguments.shop->string() + ".");
+            return plainError(said("With a verb, the shop is named by --shop: --shop {shop}.",
+                                   {{"shop", m_arguments.shop->string()}}));
         if (wantsTarget() && m_arguments.target.empty())
             return plainError(targetWanted());
         if (m_arguments.asJson && m_arguments.verb != Verb::Report)
-            return plainError("--json goes with report only.");
+            return plainError(said("--json goes with report only."));
         if (m_arguments.isSure && m_arguments.verb != Verb::PutBack)
-            return plainError("--yes goes with put-back only.");
+            return plainError(said("--yes goes with put-back only."));
         if (m_isScaled && m_arguments.verb != Verb::Tour)
-            return plainError("--scale goes with tour only.");
+            return plainError(said("--scale goes with tour only."));
         return m_arguments;
     }
 

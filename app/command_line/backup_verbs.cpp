@@ -27,8 +27,8 @@ std::string countsOf(const db::OnlyInOne& only) {
 
 std::string titlesOf(const db::OnlyInOne& only) {
     std::string lines;
-    for (const std::string& title : only.newest)
-        lines += "\n  " + title;
+    for (const Sentence& title : only.newest)
+        lines += "\n  " + title.english();
     const auto more = only.entries - static_cast<std::int64_t>(only.newest.size());
     return more > 0 ? lines + "\n  and " + std::to_string(more) + " more" : lines;
 }
@@ -66,7 +66,7 @@ Result<std::string> listBackups(const Arguments& arguments, const Clock& clock) 
 
 Result<std::string> putBack(const Arguments& arguments, const Clock& clock) {
     if (arguments.isDemo)
-        return plainError("The demo is made again each day: nothing is put back there.");
+        return plainError(said("The demo is made again each day: nothing is put back there."));
     const auto path = shopPath(arguments, clock);
     if (!path.ok())
         return path.error();
@@ -76,8 +76,8 @@ Result<std::string> putBack(const Arguments& arguments, const Clock& clock) {
         if (!look.ok())
             return look.error();
         return plainError(
-            whatWouldBeLost(*look) +
-            "\nNothing was put back yet: add --yes, and what is there now is kept as a backup.");
+            said("{lost}\nNothing was put back yet: add --yes, and what is there now is kept as a backup.",
+                 {{"lost", whatWouldBeLost(*look)}}));
     }
     auto prepared = db::PreparedBackup::prepare(arguments.target, shop, clock.now);
     if (!prepared.ok())

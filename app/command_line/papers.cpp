@@ -169,9 +169,9 @@ private:
         const QFileInfo there(m_folder.filePath(name));
         if (there.isSymLink() || (there.exists() && !there.isFile()))
             return plainError(
-                plain(PapersWords::tr("%1 stands in the way and is no file of ours; nothing more "
-                                      "was written.")
-                          .arg(there.filePath())));
+                inWindow(PapersWords::tr("%1 stands in the way and is no file of ours; nothing more "
+                                         "was written.")
+                             .arg(there.filePath())));
         return there.filePath();
     }
 
@@ -201,7 +201,8 @@ Result<std::string> papers(const Arguments& arguments, const Clock& clock) {
         return shop.error();
     const QString folder = words(arguments.target.string());
     if (!QDir().mkpath(folder))
-        return plainError("The folder " + arguments.target.string() + " could not be made.");
+        return plainError(
+            said("The folder {folder} could not be made.", {{"folder", arguments.target.string()}}));
     fontOf(Type::Body); // loads the fonts
     PapersInto into(folder);
     for (const PaperFamily& family : familiesOf(**shop))

@@ -170,7 +170,7 @@ private:
 
     Result<Promise> promise(const Asked& asked) const {
         if (asked.film == nullptr)
-            return plainError("No film of the shop suits this style.");
+            return plainError(said("No film of the shop suits this style."));
         Garment garment;
         garment.style = asked.style->id;
         garment.size = asked.lot->size;

@@ -25,7 +25,7 @@ Result<std::string> exportTables(const Arguments& arguments, const Clock& clock)
 Result<std::string> importTable(const Arguments& arguments, const Clock& clock) {
     if (arguments.isDemo)
         return plainError(
-            "The demo is the same each time: nothing is read into it. Name a shop with --shop.");
+            said("The demo is the same each time: nothing is read into it. Name a shop with --shop."));
     const auto path = shopPath(arguments, clock);
     if (!path.ok())
         return path.error();
@@ -35,7 +35,7 @@ Result<std::string> importTable(const Arguments& arguments, const Clock& clock) 
     const auto done = db::importFile(**shop, arguments.target, clock.moment(), clock.offsetAt);
     if (!done.ok())
         return done.error();
-    std::string said = "Read in " + groupedNumber(done->added) + " " + done->kind;
+    std::string said = "Read in " + groupedNumber(done->added) + " " + std::string{done->kind.english};
     if (done->known > 0)
         said += "; " + groupedNumber(done->known) + " were known";
     if (done->passed > 0)

@@ -149,8 +149,8 @@ public:
         std::error_code error;
         fs::create_directories(m_folder, error);
         if (error)
-            return plainError("The folder " + m_folder.string() + " could not be made: " + error.message() +
-                              ".");
+            return plainError(said("The folder {folder} could not be made: {why}.",
+                                   {{"folder", m_folder.string()}, {"why", error.message()}}));
         for (const Light each : {Light::Day, Light::Evening}) {
             m_light = each;
             if (const auto drawn = drawShop(shop); !drawn.ok())
@@ -346,7 +346,8 @@ private:
         const fs::path path = m_folder / (name + light + (m_scale == 2 ? "@2x" : "") + ".png");
         const QImage picture = window.grab().toImage().convertToFormat(QImage::Format_RGB32);
         if (!picture.save(QString::fromStdString(path.string()), "PNG"))
-            return plainError("The picture " + path.string() + " could not be written.");
+            return plainError(
+                said("The picture {picture} could not be written.", {{"picture", path.string()}}));
         ++m_drawn;
         return Done{};
     }

@@ -101,7 +101,8 @@ Result<int> drawPaperPictures(const std::filesystem::path& shop, const Clock& cl
     for (const Paper& paper : papersToShow(**reckoned)) {
         const std::filesystem::path path = folder / (plain(paper.name) + (scale == 2 ? "@2x" : "") + ".png");
         if (!pictureOfPaper(paper, kPaperPixels * scale).save(words(path.string()), "PNG"))
-            return plainError("The picture " + path.string() + " could not be written.");
+            return plainError(
+                said("The picture {picture} could not be written.", {{"picture", path.string()}}));
         ++drawn;
     }
     return drawn;

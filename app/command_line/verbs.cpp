@@ -39,10 +39,10 @@ Result<std::shared_ptr<const ReckonedShop>> reckoned(db::Shop& shop, const Now& 
     });
 }
 
-std::string inLines(const std::vector<std::string>& sentences) {
+std::string inLines(const std::vector<Sentence>& sentences) {
     std::string lines;
-    for (const std::string& sentence : sentences)
-        lines += (lines.empty() ? "" : "\n") + sentence;
+    for (const Sentence& sentence : sentences)
+        lines += (lines.empty() ? "" : "\n") + sentence.english();
     return lines;
 }
 
@@ -107,7 +107,7 @@ Result<std::string> check(const Arguments& arguments, const Clock& clock) {
         return faults.error();
     if (faults->empty())
         return std::string{"The shop file is whole: every row is as its history says.\n"};
-    return plainError(inLines(*faults));
+    return plainError(asItIs(inLines(*faults)));
 }
 
 Result<std::string> mend(const Arguments& arguments, const Clock& clock) {
@@ -121,11 +121,11 @@ Result<std::string> mend(const Arguments& arguments, const Clock& clock) {
     if (!mended.ok())
         return mended.error();
     if (!mended->left.empty())
-        return plainError("Not all could be mended.\n" + inLines(mended->left));
+        return plainError(said("Not all could be mended.\n{left}", {{"left", inLines(mended->left)}}));
     std::string words = "Mended. " + countWords(static_cast<std::int64_t>(mended->rows), "row") +
                         " put right; the order book’s lines and the search were made again.\n";
-    for (const std::string& sentence : mended->putRight)
-        words += sentence + "\n";
+    for (const Sentence& sentence : mended->putRight)
+        words += sentence.english() + "\n";
     return words;
 }
 
@@ -139,8 +139,8 @@ Result<std::string> saveWhatCanBe(const Arguments& arguments, const Clock& clock
     std::string words = "Saved to " + arguments.target.string() + ": " + countWords(saved->rows, "row") +
                         ", and " + countWords(saved->fromHistory, "row") + " from the history.\n";
     words += saved->lost.empty() ? "Nothing was lost.\n" : "What could not be saved:\n";
-    for (const std::string& sentence : saved->lost)
-        words += sentence + "\n";
+    for (const Sentence& sentence : saved->lost)
+        words += sentence.english() + "\n";
     return words;
 }
 

@@ -179,7 +179,7 @@ void BackupsBeside::makeMissing(const Wish& wish, const Progress& progress, Outc
         outcome.known.refusal = reading.error().message;
         return;
     }
-    const auto tell = [&progress](double share, std::string_view) { return progress(share); };
+    const auto tell = [&progress](double share, Phrase) { return progress(share); };
     if (isDue) {
         auto made = db::makeBackup(**reading, db::BackupReason::OfTheDay, wish.now, tell);
         if (made.ok())

@@ -19,7 +19,7 @@ QString inFormats(const char* text) {
 }
 
 Error notA(const QString& field, const QString& allowed) {
-    return fieldError(field.toStdString(), inFormats("%1: %2").arg(field, allowed).toStdString());
+    return fieldError(field.toStdString(), inWindow(inFormats("%1: %2").arg(field, allowed)));
 }
 
 // A decimal comma is as good as a point.
@@ -64,6 +64,10 @@ QString words(const Sentence& sentence) {
 
 std::string plain(const QString& text) {
     return text.trimmed().toStdString();
+}
+
+Sentence inWindow(const QString& words) {
+    return asItIs(words.toStdString());
 }
 
 QString money(Money amount, const Currency& currency) {

@@ -21,6 +21,7 @@ QString words(const char* text);
 QString words(const std::string& text);
 QString words(const Sentence& sentence); // in the language of the window
 std::string plain(const QString& text);  // trimmed UTF-8 for core
+Sentence inWindow(const QString& words); // what the window says in its own language
 
 QString money(Money amount, const Currency& currency);     // "£26.50"
 QString moneyBare(Money amount, const Currency& currency); // "26.50", for columns

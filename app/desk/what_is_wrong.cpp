@@ -15,7 +15,8 @@ std::set<std::string> linesOf(const WhatIsWrong& wrong) {
     std::set<std::string> lines;
     for (const UnreadRow& row : wrong.rows)
         lines.insert(row.what.english() + " " + row.why.english());
-    lines.insert(wrong.sentences.begin(), wrong.sentences.end());
+    for (const Sentence& sentence : wrong.sentences)
+        lines.insert(sentence.english());
     return lines;
 }
 
@@ -41,7 +42,7 @@ WhatIsWrong together(const std::vector<UnreadRow>& inView, const db::QuickFindin
     for (const UnreadRow& row : checked.unread)
         if (std::ranges::find(wrong.rows, row) == wrong.rows.end())
             wrong.rows.push_back(row);
-    for (const std::string& sentence : checked.sentences) {
+    for (const Sentence& sentence : checked.sentences) {
         const bool isOfARow = std::ranges::any_of(
             wrong.rows, [&](const UnreadRow& row) { return db::sentenceOf(row) == sentence; });
         if (!isOfARow)

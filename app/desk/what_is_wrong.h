@@ -13,9 +13,9 @@
 namespace holdfast::app {
 
 struct WhatIsWrong {
-    Sentence unreadable;                // why nothing of the shop can be read; else empty
-    std::vector<UnreadRow> rows;        // that are left out
-    std::vector<std::string> sentences; // whatever else a check found
+    Sentence unreadable;             // why nothing of the shop can be read; else empty
+    std::vector<UnreadRow> rows;     // that are left out
+    std::vector<Sentence> sentences; // whatever else a check found
 
     bool isNothing() const { return unreadable.empty() && rows.empty() && sentences.empty(); }
     std::size_t count() const { return rows.size() + sentences.size() + (unreadable.empty() ? 0 : 1); }

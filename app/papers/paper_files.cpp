@@ -26,7 +26,7 @@ struct PaperFiles {
 
 Error cannotWriteFile(const QString& path, const Error& why) {
     return fieldError("file",
-                      plain(PaperFiles::tr("%1 could not be written. %2").arg(path, words(why.message))));
+                      inWindow(PaperFiles::tr("%1 could not be written. %2").arg(path, words(why.message))));
 }
 
 // Papers bear names and telephone numbers: the owner's alone, never written through a link onto another file,
@@ -42,7 +42,7 @@ Result<Done> keepAs(const QString& path, std::string_view bytes) {
 }
 
 Error cannotDraw() {
-    return plainError(plain(PaperFiles::tr("The paper could not be drawn.")));
+    return plainError(inWindow(PaperFiles::tr("The paper could not be drawn.")));
 }
 
 } // namespace

@@ -25,7 +25,7 @@ struct PaperMaking {
 };
 
 Error noPaper(const QString& why) {
-    return plainError(plain(why));
+    return plainError(inWindow(why));
 }
 
 PaperErrand testErrand(PaperName name) {

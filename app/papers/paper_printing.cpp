@@ -55,7 +55,7 @@ Result<Destination> destinationFor(const PaperErrand& errand, std::span<const Pa
     if (const auto sheets = queueFor(PaperUse::Sheets, printing.choice, printing.queues); sheets.ok())
         if (Destination other = destinationOn(*sheets, papers); other.scale > best.scale)
             best = std::move(other);
-    return best.scale >= kLegible ? Result<Destination>{best} : plainError(plain(tooSmall(best)));
+    return best.scale >= kLegible ? Result<Destination>{best} : plainError(inWindow(tooSmall(best)));
 }
 
 QString sentWords(const QString& title, const Destination& destination) {
@@ -94,7 +94,7 @@ Result<std::optional<QByteArray>> pdfOf(const QString& title, const DrawPdf& dra
 Result<std::string> savePdf(const QString& folder, const QString& title, const QString& why,
                             const DrawPdf& draw) {
     if (!QDir().mkpath(folder))
-        return plainError(plain(PaperPrinting::tr("The folder %1 could not be made.").arg(folder)));
+        return plainError(inWindow(PaperPrinting::tr("The folder %1 could not be made.").arg(folder)));
     const QString path = QDir(folder).filePath(title + QStringLiteral(".pdf"));
     const auto drawn = writePdf(path, title, draw);
     if (!drawn.ok())

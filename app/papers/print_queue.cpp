@@ -102,8 +102,8 @@ PrintQueue queueOf(cups_dest_t* destination) {
 }
 
 Error refused(const PrintQueue& queue) {
-    return plainError(plain(QueueWords::tr("The printer %1 did not take it: %2.")
-                                .arg(queue.name, QString::fromUtf8(cupsLastErrorString()))));
+    return plainError(inWindow(QueueWords::tr("The printer %1 did not take it: %2.")
+                                   .arg(queue.name, QString::fromUtf8(cupsLastErrorString()))));
 }
 
 Result<Done> sendTo(cups_dest_t* destination, const PrintQueue& queue, const PrintPage& page,

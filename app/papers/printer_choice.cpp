@@ -21,7 +21,7 @@ const QString& settingOf(PaperUse use) {
 }
 
 Error noPrinter(const QString& why) {
-    return plainError(plain(why));
+    return plainError(inWindow(why));
 }
 
 } // namespace

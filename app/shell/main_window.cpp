@@ -146,7 +146,7 @@ void MainWindow::openDemo() {
         m_demoMaking = new BackgroundWork(this);
         connect(m_demoMaking, &BackgroundWork::failed, this, [this](const QString& reason) {
             if (m_start != nullptr)
-                m_start->refuse({plain(reason), "demo"});
+                m_start->refuse({inWindow(reason), "demo"});
         });
         connect(m_demoMaking, &BackgroundWork::succeeded, this, [this] {
             const LocalDate day = m_clock.moment().today();

@@ -156,7 +156,7 @@ QString onlyInOneWords(const db::OnlyInOne& only) {
 
 QString onlyInOneNewest(const db::OnlyInOne& only) {
     QStringList titles;
-    for (const std::string& title : only.newest)
+    for (const Sentence& title : only.newest)
         titles.append(words(title));
     const auto more = only.entries - static_cast<std::int64_t>(only.newest.size());
     const QString named = PuttingBackSlip::tr("The newest: %1").arg(titles.join(QStringLiteral("; ")));

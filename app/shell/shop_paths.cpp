@@ -31,7 +31,8 @@ Result<Done> makeFolder(const fs::path& folder) {
     std::error_code error;
     fs::create_directories(folder, error);
     if (error)
-        return plainError("The folder " + folder.string() + " could not be made: " + error.message() + ".");
+        return plainError(said("The folder {folder} could not be made: {why}.",
+                               {{"folder", folder.string()}, {"why", error.message()}}));
     return Done{};
 }
 
@@ -120,7 +121,8 @@ Result<fs::path> demoShop(LocalDate on) {
     fs::rename(half, path, error);
     if (error) {
         removeShop(half);
-        return plainError("The demo could not be kept in " + folder.string() + ": " + error.message() + ".");
+        return plainError(said("The demo could not be kept in {folder}: {why}.",
+                               {{"folder", folder.string()}, {"why", error.message()}}));
     }
     return path;
 }
@@ -150,7 +152,7 @@ Result<std::unique_ptr<db::Shop>> openDemoToWorkIn(LocalDate on, const db::Clock
         std::error_code error;
         fs::copy_file(*pristine, path, error);
         if (error)
-            return plainError("The demo could not be copied: " + error.message() + ".");
+            return plainError(said("The demo could not be copied: {why}.", {{"why", error.message()}}));
     }
     return db::Shop::open(path, clock);
 }

@@ -95,8 +95,8 @@ void StartBackups::begin() {
         {},
         [prepared = m_prepared, backup = m_backups[static_cast<std::size_t>(at)].path, shop = m_shop,
          clock = m_clock.now](const BackgroundWork::Progress& progress) -> Result<std::string> {
-            auto ready = db::PreparedBackup::prepare(
-                backup, shop, clock, [&](double share, std::string_view) { return progress(share); });
+            auto ready = db::PreparedBackup::prepare(backup, shop, clock,
+                                                     [&](double share, Phrase) { return progress(share); });
             if (!ready.ok())
                 return ready.error();
             *prepared = std::make_unique<db::PreparedBackup>(std::move(ready).value());

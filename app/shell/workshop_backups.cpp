@@ -29,7 +29,7 @@ void Workshop::openPuttingBackSlip(const std::filesystem::path& backup) {
             [this, from, shop = m_desk.file().path(), clock = m_desk.clock().now](
                 const BackgroundWork::Progress& progress) -> BackgroundWork::Outcome {
                 auto prepared = db::PreparedBackup::prepare(
-                    from, shop, clock, [&](double share, std::string_view) { return progress(share); });
+                    from, shop, clock, [&](double share, Phrase) { return progress(share); });
                 if (!prepared.ok())
                     return prepared.error();
                 auto ready = std::make_shared<db::PreparedBackup>(std::move(prepared).value());

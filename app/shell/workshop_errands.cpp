@@ -56,7 +56,7 @@ bool Workshop::backUp(const std::filesystem::path& target) {
             if (!reading.ok())
                 return reading.error();
             auto checked = db::checkQuickly(
-                **reading, [&](double share, std::string_view) { return progress(kChecking * share); });
+                **reading, [&](double share, Phrase) { return progress(kChecking * share); });
             if (!checked.ok())
                 return checked.error();
             const auto copied = db::backup(**reading, target, [&](int pagesDone, int pagesInAll) {
@@ -97,7 +97,7 @@ void Workshop::reverse(const db::HistoryEntry& entry) {
         m_desk.done(reversed(file, db::TellProgress{}));
         return;
     }
-    const std::string done = db::titleOfUndo(entry.title);
+    const std::string done = plain(app::words(db::titleOfUndo(entry.title)));
     writeBeside(isUndo ? tr("Redoing") : tr("Undoing"),
                 [reversed, done](db::Shop& beside, const auto& progress) -> Result<std::string> {
                     const auto outcome = reversed(beside, progress);

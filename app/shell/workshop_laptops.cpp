@@ -36,9 +36,8 @@ Result<Done> backedUpBeforeNews(db::Shop& shop, bool isWanted, LocalTime now,
                                 const std::function<bool(double)>& progress) {
     if (!isWanted)
         return Done{};
-    const auto made =
-        db::makeBackup(shop, db::BackupReason::BeforeNews, now,
-                       [&progress](double share, std::string_view) { return progress(share / 2); });
+    const auto made = db::makeBackup(shop, db::BackupReason::BeforeNews, now,
+                                     [&progress](double share, Phrase) { return progress(share / 2); });
     if (made.ok())
         return Done{};
     return plainError(said("Nothing was brought in, because no backup could be made before. {why}",

@@ -37,7 +37,7 @@ public:
     }
 
 private:
-    static Error said(const QString& sentence) { return {plain(sentence), {}}; }
+    static Error said(const QString& sentence) { return {inWindow(sentence), {}}; }
 };
 
 Result<Matter> rollScanned(const ScannedCode& code, db::Connection& connection, const ShopFacts& facts) {

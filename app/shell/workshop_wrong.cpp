@@ -24,7 +24,7 @@ namespace holdfast::app {
 namespace {
 
 db::TellCheck told(const std::function<bool(double)>& progress) {
-    return [&progress](double share, std::string_view) { return progress(share); };
+    return [&progress](double share, Phrase) { return progress(share); };
 }
 
 // "marsh.holdfast" → "marsh-saved.holdfast", or with a number where that is taken.

@@ -109,7 +109,7 @@ void WrongPlace::fillList() {
     for (const UnreadRow& row : m_wrong.rows)
         if (shown++ < kMostShown)
             addEntry(list, words(row.what), words(oneAfterTheOther(row.why, row.leftOut)));
-    for (const std::string& sentence : m_wrong.sentences)
+    for (const Sentence& sentence : m_wrong.sentences)
         if (shown++ < kMostShown)
             addEntry(list, words(sentence), {});
     if (shown > kMostShown)

@@ -21,8 +21,9 @@ Result<Minutes> readClock(const QString& text, const QString& field) {
     const int minute = match.captured(2).toInt();
     const bool isMidnight = hour == 24 && minute == 0;
     if (!match.hasMatch() || minute > 59 || (hour > 23 && !isMidnight))
-        return fieldError(plain(field),
-                          plain(QCoreApplication::translate("Form", "%1: a time such as 15:00.").arg(field)));
+        return fieldError(
+            plain(field),
+            inWindow(QCoreApplication::translate("Form", "%1: a time such as 15:00.").arg(field)));
     return Minutes{hour * 60 + minute};
 }
 

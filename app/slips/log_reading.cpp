@@ -19,17 +19,17 @@ constexpr qint64 kLargestFile = 256LL * 1024 * 1024;
 Result<QByteArray> contentOf(const QString& path) {
     QFile file(path);
     if (!file.exists())
-        return fieldError("path", plain(LogReading::tr("There is no file of this name.")));
+        return fieldError("path", inWindow(LogReading::tr("There is no file of this name.")));
     if (file.size() > kLargestFile)
         return fieldError("path",
-                          plain(LogReading::tr("The file is larger than 256 MB; no climate log is.")));
+                          inWindow(LogReading::tr("The file is larger than 256 MB; no climate log is.")));
     if (!file.open(QIODevice::ReadOnly))
         return fieldError("path",
-                          plain(LogReading::tr("The file cannot be opened: %1.").arg(file.errorString())));
+                          inWindow(LogReading::tr("The file cannot be opened: %1.").arg(file.errorString())));
     QByteArray content = file.readAll();
     if (file.error() != QFileDevice::NoError)
         return fieldError("path",
-                          plain(LogReading::tr("The file cannot be read: %1.").arg(file.errorString())));
+                          inWindow(LogReading::tr("The file cannot be read: %1.").arg(file.errorString())));
     return content;
 }
 

@@ -20,8 +20,10 @@ std::string pieceWords(std::size_t piece) {
     return "Piece " + std::to_string(piece + 1);
 }
 
-Error pieceError(std::size_t piece, const std::string& rest) {
-    return fieldError(pieceField(piece), pieceWords(piece) + " " + rest);
+// `fault` says of {piece} what is wrong with it.
+Error pieceError(std::size_t piece, std::string_view fault, std::vector<NamedValue> values = {}) {
+    values.push_back({"piece", piece + 1});
+    return fieldError(pieceField(piece), said(fault, std::move(values)));
 }
 
 struct Lying {
@@ -85,16 +87,17 @@ Result<Done> checkPiece(const StripTask& task, std::size_t piece) {
     const StripPiece& checked = task.pieces[piece];
     for (const std::int64_t side : {checked.across, checked.along}) {
         if (side < 1)
-            return pieceError(piece, "needs a size of at least 1 both ways.");
+            return pieceError(piece, phrase("Piece {piece} needs a size of at least 1 both ways.").english);
         if (side > kLongestSide)
-            return pieceError(piece, "is larger than " + std::to_string(kLongestSide) + ".");
+            return pieceError(piece, phrase("Piece {piece} is larger than {most}.").english,
+                              {{"most", Numeral{kLongestSide}}});
     }
     if (!checked.pinned)
         return Done{};
     if (checked.pinned->isTurned && !checked.mayTurn)
-        return pieceError(piece, "is pinned turned, and may not be turned.");
+        return pieceError(piece, phrase("Piece {piece} is pinned turned, and may not be turned.").english);
     if (!isOnStrip(task, lyingAt(task, piece, *checked.pinned)))
-        return pieceError(piece, "is pinned off the strip.");
+        return pieceError(piece, phrase("Piece {piece} is pinned off the strip.").english);
     return Done{};
 }
 
@@ -111,15 +114,17 @@ StripExtent extentOf(const StripPiece& piece, bool isTurned) {
 
 Result<Done> checkTask(const StripTask& task) {
     if (task.width < 1)
-        return fieldError("width", "The strip's width must be at least 1.");
+        return fieldError("width", said("The strip's width must be at least 1."));
     if (task.width > kLongestSide)
-        return fieldError("width", "The strip's width may be at most " + std::to_string(kLongestSide) + ".");
+        return fieldError(
+            "width", said("The strip's width may be at most {most}.", {{"most", Numeral{kLongestSide}}}));
     if (task.length && *task.length < 1)
-        return fieldError("length", "The strip's length must be at least 1.");
+        return fieldError("length", said("The strip's length must be at least 1."));
     if (task.pieces.size() > kMostPieces)
-        return fieldError("pieces", "At most " + std::to_string(kMostPieces) +
-                                        " pieces are nested at once; these are " +
-                                        std::to_string(task.pieces.size()) + ".");
+        return fieldError("pieces",
+                          said("At most {most} pieces are nested at once; these are {count}.",
+                               {{"most", Numeral{kMostPieces}},
+                                {"count", Numeral{static_cast<std::int64_t>(task.pieces.size())}}}));
     std::vector<Lying> pins;
     for (std::size_t piece = 0; piece < task.pieces.size(); ++piece) {
         if (const Result<Done> checked = checkPiece(task, piece); !checked)
@@ -129,7 +134,8 @@ Result<Done> checkTask(const StripTask& task) {
     }
     if (const auto over = firstOverlap(pins)) {
         const auto [first, second] = std::minmax(over->first, over->second);
-        return pieceError(second, "is pinned over piece " + std::to_string(first + 1) + ".");
+        return pieceError(second, phrase("Piece {piece} is pinned over piece {other}.").english,
+                          {{"other", first + 1}});
     }
     return Done{};
 }

@@ -10,19 +10,19 @@ namespace holdfast {
 
 namespace {
 
-std::string described(const Artwork& artwork) {
+Sentence described(const Artwork& artwork) {
     std::string words = artwork.name;
     std::ranges::replace(words, '-', ' ');
-    return withCapital(std::move(words));
+    return asItIs(withCapital(std::move(words)));
 }
 
-std::string described(const Wording& wording) {
-    return "Name “" + wording.text + "”";
+Sentence described(const Wording& wording) {
+    return said("Name “{wording}”", {{"wording", wording.text}});
 }
 
 } // namespace
 
-std::string Decal::describe() const {
+Sentence Decal::describe() const {
     return std::visit([](const auto& held) { return described(held); }, content);
 }
 

@@ -7,6 +7,7 @@
 #include "core/trade/dates.h"
 #include "core/trade/ids.h"
 #include "core/trade/money.h"
+#include "core/trade/sentence.h"
 #include "core/trade/units.h"
 
 #include <optional>
@@ -78,7 +79,7 @@ struct Decal {
 
     bool isCut() const { return cutAt.has_value(); }
     bool isConfirmed() const { return !confirmedBy.empty(); }
-    std::string describe() const; // "Heron" or "Name “Juno”"
+    Sentence describe() const; // "Heron" or "Name “Juno”"
 };
 
 struct Garment {

@@ -157,7 +157,7 @@ private:
             return false;
         const LogTime dayFirst = timeOf(fields, DateOrder::DayFirst);
         const LogTime monthFirst = timeOf(fields, DateOrder::MonthFirst);
-        const auto dayOf = [](const LogTime& time) {
+        const auto dayOf = [this](const LogTime& time) {
             return dateOf(LocalTime{time.at.time_since_epoch()});
         };
         if (!m_log.doubtfulDate && dayFirst.needsOrder && dayFirst.at != monthFirst.at) {

@@ -148,7 +148,8 @@ Sentence wayToSpot(const DecalSpot& from, const DecalSpot& to) {
     if (left != 0)
         steps.push_back(left > 0 ? said("{length} to the wearer’s left", by(left))
                                  : said("{length} to the wearer’s right", by(left)));
-    return steps.empty() ? Sentence{} : said("{steps}", {{"steps", Parts::withinLine(std::move(steps))}});
+    return steps.empty() ? Sentence{}
+                         : said("{steps}", {{"steps", Parts{std::move(steps), Beginning::Small}}});
 }
 
 } // namespace holdfast

@@ -192,4 +192,16 @@ Result<Done> checkDraft(const OrderDraft& draft, const ShopFacts& facts, const N
     return Done{};
 }
 
+Phrase paidWords(PaidHow how) {
+    switch (how) {
+    case PaidHow::Cash:
+        return phrase("cash");
+    case PaidHow::Card:
+        return phrase("card");
+    case PaidHow::Transfer:
+        return phrase("transfer");
+    }
+    return {};
+}
+
 } // namespace holdfast

@@ -38,6 +38,7 @@ struct GarmentDraft {
 
 enum class MoneyKind { Deposit, Payment, Refund };
 enum class PaidHow { Cash, Card, Transfer };
+Phrase paidWords(PaidHow how);
 
 struct OrderDraft {
     std::optional<CustomerId> customer; // one already known; else a new one of this name and phone

@@ -16,7 +16,7 @@ std::string written(const Sentence& sentence, const Language& language, bool beg
 
 std::string written(const Parts& parts, const Language& language, bool begins) {
     std::string text;
-    for (const Sentence& part : parts.sentences()) {
+    for (const Sentence& part : parts.sentences) {
         if (!text.empty())
             text += language.betweenParts();
         text += written(part, language, begins && text.empty());
@@ -29,10 +29,13 @@ std::string written(const Value& value, const Language& language, bool begins) {
     const auto* parts = std::get_if<Parts>(&value.held());
     if (parts == nullptr)
         return language.written(value);
-    if (parts->isWithinLine())
+    if (parts->beginning == Beginning::Small)
         return language.withinLine(written(*parts, language, false));
+    if (parts->beginning == Beginning::AsAlone)
+        return written(*parts, language, true);
     std::string text = written(*parts, language, begins);
-    return begins ? withCapital(std::move(text)) : text;
+    const bool isAName = !parts->sentences.empty() && parts->sentences.front().isAsItIs();
+    return begins && !isAName ? withCapital(std::move(text)) : text;
 }
 
 const Value* valueNamed(const std::vector<NamedValue>& values, std::string_view name) {
@@ -93,21 +96,10 @@ std::vector<std::string_view> placesIn(std::string_view pattern) {
 
 } // namespace
 
-Parts::Parts(std::vector<Sentence> sentences)
-    : m_sentences(std::make_shared<const std::vector<Sentence>>(std::move(sentences))) {}
-
-Parts Parts::withinLine(std::vector<Sentence> sentences) {
-    Parts parts{std::move(sentences)};
-    parts.m_isWithinLine = true;
-    return parts;
-}
-
-bool Parts::operator==(const Parts& other) const {
-    return m_isWithinLine == other.m_isWithinLine && sentences() == other.sentences();
-}
+bool Parts::operator==(const Parts&) const = default;
 
 Value::Value(Sentence part)
-    : Value(std::vector<Sentence>{std::move(part)}) {}
+    : Value(Parts{{std::move(part)}}) {}
 
 Value::Value(Parts parts)
     : m_held(std::move(parts)) {}
@@ -117,13 +109,6 @@ Value::Value(Phrase part)
 
 Value::Value(std::vector<Sentence> parts)
     : Value(Parts{std::move(parts)}) {}
-
-Sentence::Sentence(std::string words)
-    : m_pattern(std::move(words))
-    , m_isAsItIs(true) {}
-
-Sentence::Sentence(const char* words)
-    : Sentence(std::string{words}) {}
 
 Sentence::Sentence(Phrase phrase)
     : Sentence(std::string{phrase.english}, {}) {}
@@ -136,7 +121,7 @@ bool Sentence::says(const Sentence& other) const {
     const auto isSaidBy = [&](const NamedValue& named) {
         const auto* parts = std::get_if<Parts>(&named.value.held());
         return parts &&
-               std::ranges::any_of(parts->sentences(), [&](const Sentence& part) { return part.says(other); });
+               std::ranges::any_of(parts->sentences, [&](const Sentence& part) { return part.says(other); });
     };
     return *this == other || std::ranges::any_of(m_values, isSaidBy);
 }
@@ -165,16 +150,36 @@ Sentence said(std::string_view pattern, std::vector<NamedValue> values) {
     return sentence;
 }
 
-Value withinLine(Sentence part) {
-    return Parts::withinLine({std::move(part)});
+Sentence asItIs(std::string words) {
+    Sentence sentence;
+    sentence.m_pattern = std::move(words);
+    sentence.m_isAsItIs = true;
+    return sentence;
 }
 
-Sentence withCapital(Phrase part) {
-    return said("{part}", {{"part", part}});
+Value withinLine(Sentence part) {
+    return Parts{.sentences = {std::move(part)}, .beginning = Beginning::Small};
+}
+
+Value asAlone(Sentence part) {
+    return Parts{.sentences = {std::move(part)}, .beginning = Beginning::AsAlone};
+}
+
+Sentence withCapital(Sentence part) {
+    return said("{part}", {{"part", std::move(part)}});
 }
 
 Sentence oneAfterTheOther(Sentence first, Sentence then) {
     return said("{first} {then}", {{"first", std::move(first)}, {"then", std::move(then)}});
+}
+
+Sentence listed(std::vector<Sentence> parts) {
+    HOLDFAST_ASSERT(!parts.empty());
+    Sentence last = std::move(parts.back());
+    parts.pop_back();
+    return parts.empty()
+               ? last
+               : said("{parts} and {last}", {{"parts", std::move(parts)}, {"last", std::move(last)}});
 }
 
 } // namespace holdfast

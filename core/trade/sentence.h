@@ -33,9 +33,6 @@ struct NamedValue {
 class Sentence {
 public:
     Sentence() = default; // says nothing
-    // Words as they are, in no need of translation: what a person typed, a file's name, the system's message.
-    Sentence(std::string words);
-    Sentence(const char* words);
     Sentence(Phrase phrase);
     // REQUIRES: each place of the pattern has its value, and each value its place.
     Sentence(std::string pattern, std::vector<NamedValue> values);
@@ -58,6 +55,7 @@ public:
         return sentence.english() == std::string_view{english};
     }
     friend std::ostream& operator<<(std::ostream& out, const Sentence& sentence);
+    friend Sentence asItIs(std::string words);
 
 private:
     std::string m_pattern;
@@ -67,13 +65,22 @@ private:
 
 Sentence said(std::string_view pattern, std::vector<NamedValue> values = {});
 
+// Words in no need of translation: what a person typed, what the system says, or what an older version wrote.
+Sentence asItIs(std::string words);
+
 // A part that has a capital alone and none in the middle of a line: "then peel warm".
 Value withinLine(Sentence part);
 
+// A part that is as it is alone, wherever it stands: a title in quotes.
+Value asAlone(Sentence part);
+
 // A part alone, with the capital that it has as a line of its own: "Seams".
-Sentence withCapital(Phrase part);
+Sentence withCapital(Sentence part);
 
 // Two sentences with a space between them: "It is late. Press it first."
 Sentence oneAfterTheOther(Sentence first, Sentence then);
+
+// "size, colour and price". REQUIRES: at least one.
+Sentence listed(std::vector<Sentence> parts);
 
 } // namespace holdfast

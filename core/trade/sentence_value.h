@@ -10,7 +10,6 @@
 
 #include <concepts>
 #include <cstdint>
-#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -85,30 +84,17 @@ struct Extent { // "280 × 300 mm"
     bool operator==(const Extent&) const = default;
 };
 
+// How a part begins: with a capital where it comes first, and else as it is written; with a small letter,
+// though it has a capital alone; or as it does alone, wherever it stands.
+enum class Beginning { ByPlace, Small, AsAlone };
+
 // Sentences inside another one; several have commas between them.
-class Parts {
-public:
-    explicit Parts(std::vector<Sentence> sentences);
-    // Begins with a small letter, though it has a capital alone.
-    static Parts withinLine(std::vector<Sentence> sentences);
+struct Parts {
+    std::vector<Sentence> sentences;
+    Beginning beginning = Beginning::ByPlace;
 
-    const std::vector<Sentence>& sentences() const { return *m_sentences; }
-    bool isWithinLine() const { return m_isWithinLine; }
-
-    bool operator==(const Parts& other) const;
-
-private:
-    // By pointer: a sentence holds values, so that it is not yet complete here.
-    std::shared_ptr<const std::vector<Sentence>> m_sentences;
-    bool m_isWithinLine = false;
+    bool operator==(const Parts&) const;
 };
-
-// A type that is one of those in a variant. Asked instead of constructible_from, which would ask about the very
-// constructor that it guards.
-template <class Fact, class Variant>
-inline constexpr bool kIsIn = false;
-template <class Fact, class... Kinds>
-inline constexpr bool kIsIn<Fact, std::variant<Kinds...>> = (std::same_as<Fact, Kinds> || ...);
 
 class Value {
 public:
@@ -132,8 +118,8 @@ public:
     Value(Parts parts);
     Value(std::vector<Sentence> parts);
     template <class Fact>
-    requires kIsIn<Fact, Held> && (!std::integral<Fact>)
-    Value(Fact fact)
+    requires std::constructible_from<Held, std::in_place_type_t<Fact>, Fact> &&
+        (!std::integral<Fact>)Value(Fact fact)
         : m_held(std::in_place_type<Fact>, std::move(fact)) {}
 
     const Held& held() const { return m_held; }

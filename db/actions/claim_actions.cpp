@@ -34,7 +34,7 @@ Result<Done> checkWashes(std::optional<std::int64_t> washes) {
 
 // "418-b came back: Heron cracked after 3 washes"
 Sentence titleOf(const GarmentRow& garment, const std::optional<DecalRow>& decal, const ClaimTold& told) {
-    const std::vector<NamedValue> values{{"decal", decal ? decal->words() : ""},
+    const std::vector<NamedValue> values{{"decal", decal ? decal->words() : Sentence{}},
                                          {"fault", faultWords(told.fault)}};
     Sentence what = decal ? said("{decal}, {fault}", values) : said("{fault}", {values.back()});
     if (told.washes)

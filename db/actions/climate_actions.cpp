@@ -39,16 +39,14 @@ std::optional<Error> addReadings(Writer& writer, PlaceId place, std::span<const 
     return std::nullopt;
 }
 
-std::string readingCount(std::int64_t count) {
-    return groupedNumber(count) + (count == 1 ? " reading" : " readings");
-}
-
 } // namespace
 
-std::string measuredWords(const ClimateReading& reading) {
-    const std::string temperature = decimalNumber(reading.temperature.value, 1) + " °C";
-    return reading.hasHumidity ? decimalNumber(reading.humidity.percent, 0) + " %, " + temperature
-                               : temperature;
+Sentence measuredWords(const ClimateReading& reading) {
+    const Decimal temperature{reading.temperature.value, 1};
+    return reading.hasHumidity
+               ? said("{humidity} %, {temperature} °C",
+                      {{"humidity", Decimal{reading.humidity.percent, 0}}, {"temperature", temperature}})
+               : said("{temperature} °C", {{"temperature", temperature}});
 }
 
 Result<Done> checkReading(const ClimateReading& reading, Instant now) {
@@ -146,8 +144,8 @@ Result<ReadingsImported> importReadings(Shop& shop, PlaceId place, std::span<con
         });
         if (refused)
             return *refused;
-        writer.describe(
-            said("{added} of {place} read in", {{"added", readingCount(imported.added)}, {"place", *name}}));
+        writer.describe(said("{n} reading of {place} read in|{n} readings of {place} read in",
+                             {{"n", imported.added}, {"place", *name}}));
         writer.concerns(place);
         return imported;
     });

@@ -58,7 +58,8 @@ Result<DecalRow> decalToCut(Connection& connection, const RollRow& roll, DecalId
     auto row = decalRow(connection, decal);
     if (!row.ok())
         return row;
-    const std::string words = row->garment.label() + ", " + row->words();
+    const Sentence words =
+        said("{garment}, {decal}", {{"garment", row->garment.label()}, {"decal", row->words()}});
     if (const auto open = requireOpen(row->garment); !open.ok())
         return open.error();
     if (row->garment.order.state == OrderState::Quoted)
@@ -127,9 +128,17 @@ Result<Done> cutDecals(Shop& shop, RollId roll, std::span<const DecalId> decals,
         moveLength(writer, roll, -length,
                    "cut " + countWords(count, "decal") + " of " + ordersOf(writer.connection(), decals),
                    LengthKind::Cut);
-        const std::string kept = keepOffcuts(writer, *row, offcuts);
-        writer.describe("Cut " + countWords(count, "decal") + " from " + row->label() + ", " +
-                        metres(length) + (kept.empty() ? "" : ", kept " + kept));
+        const std::vector<Sentence> kept = keepOffcuts(writer, *row, offcuts);
+        std::vector<NamedValue> values{{"n", count}, {"roll", row->label()}, {"length", InMetres{length}}};
+        if (kept.empty()) {
+            writer.describe(said("Cut {n} decal from {roll}, {length}|Cut {n} decals from {roll}, {length}",
+                                 std::move(values)));
+        } else {
+            values.push_back({"kept", kept});
+            writer.describe(said("Cut {n} decal from {roll}, {length}, kept {kept}|"
+                                 "Cut {n} decals from {roll}, {length}, kept {kept}",
+                                 std::move(values)));
+        }
         writer.concerns(roll);
         writer.concerns(row->film);
         return Done{};

@@ -185,9 +185,9 @@ Result<Done> takeFairOffList(Shop& shop, FairId id, const Now& now) {
         if (!fair.ok())
             return fair.error();
         if (const std::size_t orders = daysOfOrders(connection, *fair, now).size(); orders > 0)
-            return fieldError(
-                "fair", (orders == 1 ? std::string{"1 order was"} : std::to_string(orders) + " orders were") +
-                            " taken at " + fair->name + "; it stays in the list.");
+            return fieldError("fair", said("{n} order was taken at {fair}; it stays in the list.|"
+                                           "{n} orders were taken at {fair}; it stays in the list.",
+                                           {{"n", orders}, {"fair", fair->name}}));
         connection.run("DELETE FROM fair WHERE id = ?1", id);
         writer.describe(said("Fair off the list: {fair}", {{"fair", wordsOf(*fair)}}));
         writer.concerns(id);

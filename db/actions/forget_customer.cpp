@@ -13,23 +13,19 @@ namespace holdfast::db {
 
 namespace {
 
-std::string numbersInWords(const std::vector<std::int64_t>& numbers) {
-    std::string words;
-    for (std::size_t at = 0; at < numbers.size(); ++at)
-        words += (at == 0 ? "" : at + 1 == numbers.size() ? " and " : ", ") + std::to_string(numbers[at]);
-    return words;
-}
-
 Error stillOpen(const std::vector<std::int64_t>& open) {
-    const bool isOne = open.size() == 1;
-    return plainError((isOne ? "Order " : "Orders ") + numbersInWords(open) +
-                      (isOne ? " is still open. Hand it over or cancel it first."
-                             : " are still open. Hand them over or cancel them first."));
+    std::vector<Sentence> numbers;
+    for (const std::int64_t number : open)
+        numbers.push_back(asItIs(std::to_string(number)));
+    return plainError(said("Order {orders} is still open. Hand it over or cancel it first.|"
+                           "Orders {orders} are still open. Hand them over or cancel them first.",
+                           {{"orders", listed(std::move(numbers))}, {"n", open.size()}}));
 }
 
-std::string titleOf(std::size_t orders) {
-    return orders == 0 ? std::string{"Forgot a customer"}
-                       : "Forgot the customer of " + countWords(static_cast<std::int64_t>(orders), "order");
+Sentence titleOf(std::size_t orders) {
+    return orders == 0
+               ? said("Forgot a customer")
+               : said("Forgot the customer of {n} order|Forgot the customer of {n} orders", {{"n", orders}});
 }
 
 // Rows of their own say who is forgotten: other laptops forget when they take them in.

@@ -69,8 +69,8 @@ Result<Done> checkOffcuts(Connection& connection, RollId roll, Millimetres lengt
     return Done{};
 }
 
-std::string keepOffcuts(Writer& writer, const RollRow& roll, std::span<const OffcutSize> offcuts) {
-    std::string words;
+std::vector<Sentence> keepOffcuts(Writer& writer, const RollRow& roll, std::span<const OffcutSize> offcuts) {
+    std::vector<Sentence> words;
     for (const OffcutSize& offcut : offcuts) {
         const RollRow kept{writer.newId<RollId>(), nextRollNumber(writer.connection()), roll.film,
                            RollState::OnShelf, offcut.length};
@@ -84,8 +84,8 @@ std::string keepOffcuts(Writer& writer, const RollRow& roll, std::span<const Off
         // It was received with its roll: a correction, so that figures do not count it as bought again.
         moveLength(writer, kept.id, offcut.length, "offcut of " + roll.label(), LengthKind::Correction);
         writer.concerns(kept.id);
-        words +=
-            (words.empty() ? "" : ", ") + kept.label() + " (" + sizeWords(offcut.width, offcut.length) + ")";
+        words.push_back(
+            said("{roll} ({size})", {{"roll", kept.label()}, {"size", Extent{offcut.width, offcut.length}}}));
     }
     return words;
 }

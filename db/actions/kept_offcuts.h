@@ -18,6 +18,6 @@ Result<Done> checkOffcuts(Connection& connection, RollId roll, Millimetres lengt
 
 // Puts the offcuts on the shelf: as old as their roll, with its stays and its test strips. What they were
 // called: "R-31 (164 × 148 mm)".
-std::string keepOffcuts(Writer& writer, const RollRow& roll, std::span<const OffcutSize> offcuts);
+std::vector<Sentence> keepOffcuts(Writer& writer, const RollRow& roll, std::span<const OffcutSize> offcuts);
 
 } // namespace holdfast::db

@@ -112,15 +112,21 @@ private:
             codeOf(m_draft.depositHow));
     }
 
-    std::string title() const {
-        std::string words =
-            (m_draft.isQuotation ? "Quoted order " : "Took order ") + std::to_string(m_taken.number);
+    Sentence title() const {
+        std::vector<NamedValue> values{{"order", Numeral{m_taken.number}}};
         if (!m_settings.fairName.empty())
-            words += " at " + m_settings.fairName;
-        if (m_draft.deposit != Money{})
-            words += ", deposit " + spokenAmount(m_draft.deposit, m_settings.currency) + " " +
-                     std::string{codeOf(m_draft.depositHow)};
-        return words;
+            values.push_back({"place", m_settings.fairName});
+        const Sentence taken = m_settings.fairName.empty()
+                                   ? (m_draft.isQuotation ? said("Quoted order {order}", values)
+                                                          : said("Took order {order}", values))
+                                   : (m_draft.isQuotation ? said("Quoted order {order} at {place}", values)
+                                                          : said("Took order {order} at {place}", values));
+        if (m_draft.deposit == Money{})
+            return taken;
+        return said("{taken}, deposit {amount} {how}",
+                    {{"taken", taken},
+                     {"amount", Amount{m_draft.deposit, m_settings.currency}},
+                     {"how", paidWords(m_draft.depositHow)}});
     }
 
     Writer& m_writer;

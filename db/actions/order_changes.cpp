@@ -181,13 +181,15 @@ Result<Done> reorderLayers(Shop& shop, GarmentId garment, std::span<const DecalI
         if (!left.empty())
             return fieldError(
                 "layers", said("Say of each decal of {garment} where it lies.", {{"garment", row->label()}}));
-        std::string order;
+        Sentence order;
         for (std::size_t at = 0; at < fromCloth.size(); ++at) {
             writer.connection().run("UPDATE decal SET layer = ?2 WHERE id = ?1", fromCloth[at], at + 1);
             const auto decal = decalRow(writer.connection(), fromCloth[at]);
             if (!decal.ok())
                 return decal.error();
-            order += (at == 0 ? "" : ", then ") + decal->words();
+            order = at == 0 ? decal->words()
+                            : said("{before}, then {decal}",
+                                   {{"before", asAlone(std::move(order))}, {"decal", decal->words()}});
             writer.concerns(fromCloth[at]);
         }
         writer.describe(
@@ -244,7 +246,9 @@ Result<Done> changeCustomer(Shop& shop, CustomerId customer, const std::string& 
                                 *newPhone);
         if (writer.connection().changes() == 0)
             return fieldError("customer", said("The shop has no such customer any more."));
-        writer.describe("Customer is now " + *newName + (newPhone->empty() ? "" : ", " + *newPhone));
+        writer.describe(newPhone->empty() ? said("Customer is now {customer}", {{"customer", *newName}})
+                                          : said("Customer is now {customer}, {phone}",
+                                                 {{"customer", *newName}, {"phone", *newPhone}}));
         writer.concerns(customer);
         concernsOrdersOf(writer, customer);
         return Done{};
@@ -264,8 +268,8 @@ Result<Done> changeNote(Shop& shop, OrderId order, const std::string& note) {
         if (!row.ok())
             return row.error();
         writer.connection().run("UPDATE shop_order SET note = ?2 WHERE id = ?1", order, *text);
-        writer.describe(text->empty() ? "Note of " + row->label() + " taken off"
-                                      : "Note written on " + row->label());
+        writer.describe(text->empty() ? said("Note of {order} taken off", {{"order", row->label()}})
+                                      : said("Note written on {order}", {{"order", row->label()}}));
         writer.concerns(order);
         return Done{};
     });

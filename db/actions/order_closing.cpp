@@ -49,14 +49,14 @@ Result<Done> checkAmount(const OrderRow& order, const Account& account, MoneyKin
     return Done{};
 }
 
-std::string kindWords(MoneyKind kind) {
+Phrase kindWords(MoneyKind kind) {
     switch (kind) {
     case MoneyKind::Deposit:
-        return "Deposit";
+        return phrase("Deposit");
     case MoneyKind::Payment:
-        return "Payment";
+        return phrase("Payment");
     case MoneyKind::Refund:
-        return "Refund";
+        return phrase("Refund");
     }
     return {};
 }
@@ -73,11 +73,10 @@ Result<std::vector<GarmentRow>> garmentRowsOf(Connection& connection, OrderId or
 }
 
 // "all 3 garments", "2 of 3 garments", "1 garment"
-std::string share(std::size_t given, std::size_t all) {
-    const auto total = static_cast<std::int64_t>(all);
-    if (given < all)
-        return std::to_string(given) + " of " + countWords(total, "garment");
-    return all == 1 ? "1 garment" : "all " + countWords(total, "garment");
+Sentence share(std::size_t given, std::size_t all) {
+    return given < all
+               ? said("{given} of {n} garment|{given} of {n} garments", {{"given", given}, {"n", all}})
+               : said("{n} garment|all {n} garments", {{"n", all}});
 }
 
 } // namespace
@@ -97,7 +96,7 @@ Result<Done> moveMoney(Shop& shop, OrderId order, MoneyKind kind, Money amount, 
                                 kind == MoneyKind::Refund ? -amount : amount, codeOf(kind), codeOf(how));
         writer.describe(
             said("{kind} {amount}, {how}",
-                 {{"kind", kindWords(kind)}, {"amount", Amount{amount, currency}}, {"how", codeOf(how)}}));
+                 {{"kind", kindWords(kind)}, {"amount", Amount{amount, currency}}, {"how", paidWords(how)}}));
         writer.concerns(order);
         writer.concerns(row->customer);
         return Done{};
@@ -180,10 +179,15 @@ Result<Done> handOver(Shop& shop, OrderId order, const Now& now) {
             writer.connection().run("UPDATE shop_order SET state = ?2, handed_over_at = ?3 WHERE id = ?1",
                                     order, codeOf(OrderState::HandedOver), now.instant);
 
-        std::string title = "Handed over " + row->label() + ", " + share(given, garments->size());
-        if (const Money owed = accountOf(writer.connection(), order).owed(); owed > Money{})
-            title += ", " + spokenAmount(owed, loadSettings(writer.connection()).currency) + " still owed";
-        writer.describe(title);
+        const Sentence handed = share(given, garments->size());
+        const Money owed = accountOf(writer.connection(), order).owed();
+        writer.describe(
+            owed > Money{}
+                ? said("Handed over {order}, {garments}, {amount} still owed",
+                       {{"order", row->label()},
+                        {"garments", handed},
+                        {"amount", Amount{owed, loadSettings(writer.connection()).currency}}})
+                : said("Handed over {order}, {garments}", {{"order", row->label()}, {"garments", handed}}));
         writer.concerns(order);
         writer.concerns(row->customer);
         return Done{};

@@ -24,7 +24,7 @@ Result<RollOnShelf> receiveRoll(Writer& writer, const RollReceived& roll, std::o
                                 const Now& now);
 Result<PlaceId> addPlace(Writer& writer, const std::string& name);
 
-std::string measuredWords(const ClimateReading& reading); // "44 %, 19.5 °C"
+Sentence measuredWords(const ClimateReading& reading); // "44 %, 19.5 °C"
 // −40…80 °C, 0–100 % RH or none, from 2000 until now.
 Result<Done> checkReading(const ClimateReading& reading, Instant now);
 // Checked already. False where there is one of that moment; else it is in `rows`, for Writer::insertMany.

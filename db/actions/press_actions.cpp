@@ -116,7 +116,7 @@ const RouteStep* stepAfterFinished(Connection& connection, const GarmentRow& gar
 
 Sentence titleOf(const Route& route, const std::string& key) {
     const auto at = std::ranges::find(route.steps, key, &RouteStep::key);
-    return at == route.steps.end() ? Sentence{withCapital(keyWords(key))} : at->title;
+    return at == route.steps.end() ? asItIs(withCapital(keyWords(key))) : at->title;
 }
 
 Sentence pressedTitle(const GarmentRow& garment, const Route& route) {

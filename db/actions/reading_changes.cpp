@@ -80,8 +80,10 @@ Result<std::int64_t> removeReadings(Shop& shop, PlaceId place, Instant first, In
                            place, first, last, kRemovedAtOnce);
         }
         writer.describe(count == 1 && single.ok()
-                            ? *name + ": reading removed, " + measuredWords(*single)
-                            : groupedNumber(count) + " readings of " + *name + " removed");
+                            ? said("{place}: reading removed, {reading}",
+                                   {{"place", *name}, {"reading", measuredWords(*single)}})
+                            : said("{n} reading of {place} removed|{n} readings of {place} removed",
+                                   {{"n", count}, {"place", *name}}));
         writer.concerns(place);
         return count;
     });

@@ -28,7 +28,7 @@ std::string GarmentRow::label() const {
     return order.label() + "-" + garmentLetter(position);
 }
 
-std::string DecalRow::words() const {
+Sentence DecalRow::words() const {
     Decal described;
     described.content = content;
     return described.describe();

@@ -56,7 +56,7 @@ struct DecalRow {
     int layer = 1;
     std::optional<RollId> cutFrom;
 
-    std::string words() const; // "Heron"
+    Sentence words() const; // "Heron"
 };
 
 struct RollRow {

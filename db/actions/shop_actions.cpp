@@ -197,17 +197,17 @@ public:
         writeClosedDays();
     }
 
-    std::string title() const {
+    Sentence title() const {
         if (m_changed.size() == 1 && m_before.fairName != m_after.fairName)
-            return m_after.fairName.empty() ? "Orders are taken at the workshop again"
-                                            : "Orders are taken at " + m_after.fairName;
+            return m_after.fairName.empty()
+                       ? said("Orders are taken at the workshop again")
+                       : said("Orders are taken at {place}", {{"place", m_after.fairName}});
         constexpr std::size_t kMostNamed = 3;
-        std::string words;
-        for (std::size_t at = 0; at < m_changed.size() && at < kMostNamed; ++at)
-            words += (at == 0 ? "" : ", ") + m_changed[at];
-        if (m_changed.size() > kMostNamed)
-            words += " and " + std::to_string(m_changed.size() - kMostNamed) + " more";
-        return "Settings changed: " + words;
+        if (m_changed.size() <= kMostNamed)
+            return said("Settings changed: {settings}", {{"settings", m_changed}});
+        const std::vector<Sentence> named{m_changed.begin(), m_changed.begin() + kMostNamed};
+        return said("Settings changed: {settings} and {n} more",
+                    {{"settings", named}, {"n", m_changed.size() - kMostNamed}});
     }
 
 private:
@@ -227,13 +227,13 @@ private:
         for (const LocalDate day : after)
             if (!std::ranges::binary_search(before, day))
                 m_connection.run("INSERT INTO closed_day (day) VALUES (?1)", day);
-        m_changed.push_back("closed days");
+        m_changed.push_back(phrase("closed days"));
     }
 
     Connection& m_connection;
     const ShopSettings& m_before;
     const ShopSettings& m_after;
-    std::vector<std::string> m_changed;
+    std::vector<Sentence> m_changed;
 };
 
 } // namespace

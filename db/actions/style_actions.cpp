@@ -230,8 +230,9 @@ Result<Done> markNotPrewashed(Shop& shop, BlankStyleId style, const std::string&
             return name.error();
         writer.connection().run("UPDATE blank_style SET not_prewashed_because = ?2 WHERE id = ?1", style,
                                 *why);
-        writer.describe(why->empty() ? *name + " is washed first again"
-                                     : *name + " is pressed unwashed: " + *why);
+        writer.describe(why->empty()
+                            ? said("{style} is washed first again", {{"style", *name}})
+                            : said("{style} is pressed unwashed: {why}", {{"style", *name}, {"why", *why}}));
         writer.concerns(style);
         return Done{};
     });

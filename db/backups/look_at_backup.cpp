@@ -67,7 +67,7 @@ OnlyInOne onlyIn(Connection& of, Connection& other) {
             continue;
         ++only.entries;
         if (only.newest.size() < kNewestNamed)
-            only.newest.push_back(rows.text(1));
+            only.newest.push_back(asItIs(rows.text(1)));
     }
     countRows(of, other, only);
     return only;
@@ -79,7 +79,7 @@ void readLast(Connection& backup, LookAtBackup& look) {
     Query last = backup.query("SELECT at, title FROM journal_entry ORDER BY id DESC LIMIT 1");
     if (last.step()) {
         look.lastDoneAt = last.instant(0);
-        look.lastTitle = last.text(1);
+        look.lastTitle = asItIs(last.text(1));
     }
 }
 

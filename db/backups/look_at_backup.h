@@ -21,7 +21,7 @@ struct OnlyInOne {
     std::int64_t orders = 0;
     std::int64_t payments = 0;
     std::int64_t garmentsPressed = 0;
-    std::vector<std::string> newest; // titles of its entries, the newest first
+    std::vector<Sentence> newest; // titles of its entries, the newest first
 
     bool isNothing() const { return entries == 0; }
 };
@@ -32,7 +32,7 @@ struct LookAtBackup {
     OnlyInOne comesBack;
     std::int64_t orders = 0;           // in the backup
     std::optional<Instant> lastDoneAt; // in the backup
-    std::string lastTitle;
+    Sentence lastTitle;
 };
 
 // Reads both. An error where the backup cannot be read, or was stopped.

@@ -24,7 +24,7 @@ Error stoppedBackup() {
 
 CopyProgress toldOfCopying(const TellCheck& tell) {
     return [&tell](int done, int all) {
-        return !tell || tell(all > 0 ? kCopying * done / all : 0, "the backup");
+        return !tell || tell(all > 0 ? kCopying * done / all : 0, phrase("the backup"));
     };
 }
 
@@ -40,7 +40,7 @@ Result<QuickFindings> readAsTheProgramDoes(const std::filesystem::path& copy, Sh
         copy, [at = shop.now()] { return at; }, shop.steps());
     if (!opened)
         return opened.error();
-    return checkQuickly(**opened, [&](double share, std::string_view words) {
+    return checkQuickly(**opened, [&](double share, Phrase words) {
         return !tell || tell(kCopying + (1 - kCopying) * share, words);
     });
 }
@@ -62,7 +62,7 @@ Result<BackupMade> copyInto(const std::filesystem::path& folder, Connection& fro
     auto found = readAsTheProgramDoes(file->temporaryPath(), shop, tell);
     if (!found)
         return found.error();
-    if (tell && !tell(1, "the backup"))
+    if (tell && !tell(1, phrase("the backup")))
         return stoppedBackup();
     const std::filesystem::path name = nameFor(found->isWhole());
     if (auto kept = file->keepAs(name); !kept)

@@ -47,7 +47,7 @@ std::optional<Numbers> numbersOf(const std::filesystem::path& shop) {
 void goOnAboveNumbersOf(const std::filesystem::path& shop, Connection& copy) {
     const auto here = numbersIn(copy);
     if (!here)
-        throw SqliteFailure::inWords("The backup is damaged: it does not say which laptop it is of.");
+        throw SqliteFailure::inWords(said("The backup is damaged: it does not say which laptop it is of."));
     const auto present = numbersOf(shop);
     std::int64_t next = here->next;
     if (!present)
@@ -68,7 +68,7 @@ Result<Done> copyForPuttingBack(const std::filesystem::path& backup, const std::
         return room;
     Connection copy = Connection::open(to, Access::ReadWrite);
     const bool isCopied = copyOnline(from, copy, [&tell](int done, int all) {
-        return !tell || tell(all > 0 ? kReading * done / all : 0, "the backup");
+        return !tell || tell(all > 0 ? kReading * done / all : 0, phrase("the backup"));
     });
     if (!isCopied)
         return plainError(said("Stopped. Nothing was put back."));
@@ -85,9 +85,8 @@ Result<QuickFindings> checkedFrom(const std::filesystem::path& path, const Clock
     auto opened = Shop::openReadOnly(path, clock, steps);
     if (!opened)
         return opened.error();
-    return checkQuickly(**opened, [&](double of, std::string_view words) {
-        return !tell || tell(begun + share * of, words);
-    });
+    return checkQuickly(**opened,
+                        [&](double of, Phrase words) { return !tell || tell(begun + share * of, words); });
 }
 
 std::filesystem::path withEnd(std::filesystem::path path, const char* end) {
@@ -167,7 +166,7 @@ Result<PreparedBackup> PreparedBackup::prepare(const std::filesystem::path& back
     // A shop that cannot be read is kept all the same.
     const auto present = checkedFrom(shop, clock, kReadingBoth, 1 - kReadingBoth, tell, steps);
     prepared.m_isPresentWhole = present.ok() && present->isWhole();
-    if (tell && !tell(1, "the backup"))
+    if (tell && !tell(1, phrase("the backup")))
         return plainError(said("Stopped. Nothing was put back."));
     return prepared;
 }

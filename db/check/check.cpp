@@ -20,7 +20,7 @@ void checkPages(Connection& connection, Findings& findings) {
     while (rows.step()) {
         requireOfTheFile(rows.view(0));
         if (rows.view(0) != "ok")
-            findings.push_back("The file is damaged: " + rows.text(0) + ".");
+            findings.push_back(said("The file is damaged: {damage}.", {{"damage", rows.text(0)}}));
     }
 }
 
@@ -28,12 +28,13 @@ void checkReferences(Connection& connection, Findings& findings) {
     Query rows = connection.query("SELECT \"table\", COUNT(*), parent FROM pragma_foreign_key_check "
                                   "GROUP BY \"table\", parent");
     while (rows.step())
-        findings.push_back("In " + rows.text(0) + ", " + rows.text(1) + " rows refer to a row of " +
-                           rows.text(2) + " that is not there.");
+        findings.push_back(said("In {table}, {n} row refers to a row of {parent} that is not there.|"
+                                "In {table}, {n} rows refer to a row of {parent} that is not there.",
+                                {{"table", rows.text(0)}, {"n", rows.integer(1)}, {"parent", rows.text(2)}}));
 }
 
 void checkLedgers(Connection& connection, Findings& findings) {
-    for (std::string& fault : ledgerFaults(connection))
+    for (Sentence& fault : ledgerFaults(connection))
         findings.push_back(std::move(fault));
 }
 
@@ -51,7 +52,7 @@ public:
 
     using Part = std::function<void(Connection&, Findings&, const TellProgress&)>;
 
-    void part(double share, std::string_view words, const Part& look) {
+    void part(double share, Phrase words, const Part& look) {
         Connection& connection = m_shop.connection();
         m_words = words;
         m_now = m_done;
@@ -66,9 +67,10 @@ public:
         } catch (const SqliteFailure& failure) {
             if (failure.isStopped() || failure.isBusy() || failure.isOfTheDisk())
                 throw;
-            m_findings.push_back(failure.isDamage()
-                                     ? "The file is damaged: " + std::string{failure.what()} + "."
-                                     : "Not all could be looked at. " + failure.error().message.english());
+            m_findings.push_back(
+                failure.isDamage()
+                    ? said("The file is damaged: {damage}.", {{"damage", failure.what()}})
+                    : said("Not all could be looked at. {why}", {{"why", failure.error().message}}));
         }
         m_done += share;
     }
@@ -81,7 +83,7 @@ private:
     Shop& m_shop;
     const TellCheck& m_tell;
     Findings m_findings;
-    std::string_view m_words;
+    Phrase m_words;
     double m_done = 0;
     double m_now = 0;
 };
@@ -106,39 +108,39 @@ bool isOfTheTrade(Shop& shop) {
 
 } // namespace
 
-std::string sentenceOf(const UnreadRow& row) {
-    return row.what.english() + ": " + row.why.english() + " " + row.leftOut.english();
+Sentence sentenceOf(const UnreadRow& row) {
+    return said("{row}: {why} {leftOut}", {{"row", row.what}, {"why", row.why}, {"leftOut", row.leftOut}});
 }
 
-Result<std::vector<std::string>> checkShop(Shop& shop, const TellCheck& tell) {
+Result<std::vector<Sentence>> checkShop(Shop& shop, const TellCheck& tell) {
     return shop.read([&](Connection&) {
         Checking checking{shop, tell};
-        checking.part(0.20, "the pages of the file", plainPart(checkPages));
-        checking.part(0.02, "its tables", schemaPart(shop));
-        checking.part(0.08, "what rows refer to", plainPart(checkReferences));
-        checking.part(0.05, "the ledgers", plainPart(checkLedgers));
-        checking.part(0.10, "the journal", plainPart(checkJournal));
-        checking.part(0.02, "what was undone", plainPart(checkUndos));
-        checking.part(0.01, "the line of entries", plainPart(checkLine));
-        checking.part(0.10, "each entry against its seal",
+        checking.part(0.20, phrase("the pages of the file"), plainPart(checkPages));
+        checking.part(0.02, phrase("its tables"), schemaPart(shop));
+        checking.part(0.08, phrase("what rows refer to"), plainPart(checkReferences));
+        checking.part(0.05, phrase("the ledgers"), plainPart(checkLedgers));
+        checking.part(0.10, phrase("the journal"), plainPart(checkJournal));
+        checking.part(0.02, phrase("what was undone"), plainPart(checkUndos));
+        checking.part(0.01, phrase("the line of entries"), plainPart(checkLine));
+        checking.part(0.10, phrase("each entry against its seal"),
                       [](Connection& connection, Findings& findings, const TellProgress& told) {
                           checkSeals(connection, told, findings);
                       });
-        checking.part(0.01, "the line against its marks", plainPart(checkMarks));
-        checking.part(0.20, "every row against its history",
+        checking.part(0.01, phrase("the line against its marks"), plainPart(checkMarks));
+        checking.part(0.20, phrase("every row against its history"),
                       [](Connection& connection, Findings& findings, const TellProgress& told) {
                           checkHistory(connection, told, findings);
                       });
         if (isOfTheTrade(shop)) {
-            checking.part(0.11, "every fact of every order",
+            checking.part(0.11, phrase("every fact of every order"),
                           [](Connection& connection, Findings& findings, const TellProgress& told) {
                               for (const UnreadRow& row : unreadEverywhere(connection, told))
                                   findings.push_back(sentenceOf(row));
                           });
-            checking.part(0.03, "the order book", plainPart(checkOrderCards));
+            checking.part(0.03, phrase("the order book"), plainPart(checkOrderCards));
             if (hasTable(shop.connection(), "garment_card"))
-                checking.part(0.02, "what the figures count", plainPart(checkGarmentCards));
-            checking.part(0.05, "the search",
+                checking.part(0.02, phrase("what the figures count"), plainPart(checkGarmentCards));
+            checking.part(0.05, phrase("the search"),
                           [&shop](Connection& connection, Findings& findings, const TellProgress&) {
                               checkSearch(connection, shop.steps(), findings);
                           });
@@ -151,14 +153,14 @@ Result<QuickFindings> checkQuickly(Shop& shop, const TellCheck& tell) {
     return shop.read([&](Connection&) {
         Checking checking{shop, tell};
         QuickFindings found;
-        checking.part(0.02, "its tables", schemaPart(shop));
-        checking.part(0.08, "the ledgers", plainPart(checkLedgers));
-        checking.part(0.50, "every row against its history",
+        checking.part(0.02, phrase("its tables"), schemaPart(shop));
+        checking.part(0.08, phrase("the ledgers"), plainPart(checkLedgers));
+        checking.part(0.50, phrase("every row against its history"),
                       [](Connection& connection, Findings& findings, const TellProgress& told) {
                           checkHistory(connection, told, findings);
                       });
         if (isOfTheTrade(shop))
-            checking.part(0.40, "every fact",
+            checking.part(0.40, phrase("every fact"),
                           [&found](Connection& connection, Findings& findings, const TellProgress& told) {
                               // Where every row is as an action wrote it, the orders that are done hold
                               // nothing new.

@@ -4,6 +4,7 @@
 // changes anything. All throw SqliteFailure.
 
 #include "core/facts/unread_row.h"
+#include "core/trade/sentence.h"
 #include "db/check/row_stories.h"
 #include "db/journal/shop.h"
 
@@ -13,13 +14,13 @@
 
 namespace holdfast::db {
 
-using Findings = std::vector<std::string>;
+using Findings = std::vector<Sentence>;
 
 // So many of one kind are named; of the rest it is said how many there are.
 inline constexpr std::size_t kMostNamed = 20;
 
-// Adds the sentences, or the first of them and how many more of `ofWhat` there are.
-void addNamed(Findings& findings, const std::vector<std::string>& sentences, const std::string& ofWhat);
+// Adds the sentences, or the first of them and how many more there are: "And {n} more rows are other."
+void addNamed(Findings& findings, const std::vector<Sentence>& sentences, Phrase andMore);
 
 // What the steps make of an empty file: by what it is and its name ("index film_roll_by_number"), the
 // statement that makes it. Made once for each schema.
@@ -55,15 +56,15 @@ void checkMarks(Connection& connection, Findings& findings);
 
 // The journal against the tables.
 struct HistoryFindings {
-    std::vector<RowOdds> rows;       // of the first groups at odds
-    std::size_t moreGroups = 0;      // at odds too, each with a row or more
-    std::vector<std::string> unread; // entries that cannot be read
+    std::vector<RowOdds> rows;    // of the first groups at odds
+    std::size_t moreGroups = 0;   // at odds too, each with a row or more
+    std::vector<Sentence> unread; // entries that cannot be read
 };
 // Rows of no more groups are looked at one by one: it takes memory, and no list is read to such an end.
 inline constexpr std::size_t kMostGroups = 256;
 HistoryFindings historyFindings(Connection& connection, const TellProgress& told,
                                 std::size_t mostGroups = kMostGroups);
 void checkHistory(Connection& connection, const TellProgress& told, Findings& findings);
-std::string words(Connection& connection, const RowOdds& odds);
+Sentence words(Connection& connection, const RowOdds& odds);
 
 } // namespace holdfast::db

@@ -9,8 +9,13 @@ namespace holdfast::db {
 
 namespace {
 
-constexpr const char* kMadeAgain = " “Mend the shop file” makes it again.";
-constexpr const char* kCountedAgain = " “Mend the shop file” counts again.";
+Sentence isMadeAgain(Sentence fault) {
+    return oneAfterTheOther(std::move(fault), said("“Mend the shop file” makes it again."));
+}
+
+Sentence isCountedAgain(Sentence fault) {
+    return oneAfterTheOther(std::move(fault), said("“Mend the shop file” counts again."));
+}
 
 // Full-text tables keep theirs in tables of their own, which are read and written like any other.
 constexpr const char* kIndexTables[] = {"order_text_data", "order_text_idx", "order_text_docsize",
@@ -53,19 +58,22 @@ void checkOrderCards(Connection& connection, Findings& findings) {
         "card.garments, card.total_minor, card.paid_minor) IS NOT "
         "(source.number, source.customer, source.phone, source.words, source.state, source.promised, "
         "source.garments, source.total_minor, source.paid_minor)";
-    std::vector<std::string> sentences;
+    std::vector<Sentence> sentences;
     Query other{connection, std::string{"SELECT source.number "} + kIsOther};
     while (other.step())
-        sentences.push_back("Order " + other.text(0) + " does not stand in the order book as it is." +
-                            kMadeAgain);
+        sentences.push_back(isMadeAgain(
+            said("Order {order} does not stand in the order book as it is.", {{"order", other.text(0)}})));
     Query gone{connection, "SELECT number FROM order_card WHERE id NOT IN (SELECT id FROM shop_order)"};
     while (gone.step())
-        sentences.push_back("The order book has a line " + gone.text(0) + " of no order." + kMadeAgain);
-    addNamed(findings, sentences, "lines of the order book are not as their orders are");
+        sentences.push_back(
+            isMadeAgain(said("The order book has a line {order} of no order.", {{"order", gone.text(0)}})));
+    addNamed(findings, sentences,
+             phrase("And {n} more line of the order book is not as its order is.|"
+                    "And {n} more lines of the order book are not as their orders are."));
 }
 
 void checkGarmentCards(Connection& connection, Findings& findings) {
-    std::vector<std::string> sentences;
+    std::vector<Sentence> sentences;
     Query other{connection, "SELECT number, position FROM garment_card_source AS source "
                             "LEFT JOIN garment_card AS card ON card.id = source.id "
                             "JOIN garment ON garment.id = source.id "
@@ -73,16 +81,18 @@ void checkGarmentCards(Connection& connection, Findings& findings) {
                             "WHERE (card.id, card.pressed_at, card.presses) IS NOT "
                             "(source.id, source.pressed_at, source.presses)"};
     while (other.step())
-        sentences.push_back("The figures count garment " + other.text(1) + " of order " + other.text(0) +
-                            " wrongly." + kCountedAgain);
-    addNamed(findings, sentences, "garments are counted wrongly");
+        sentences.push_back(
+            isCountedAgain(said("The figures count garment {garment} of order {order} wrongly.",
+                                {{"garment", other.text(1)}, {"order", other.text(0)}})));
+    addNamed(findings, sentences,
+             phrase("And {n} more garment is counted wrongly.|And {n} more garments are counted wrongly."));
     const std::int64_t gone = connection.number(
         "SELECT COUNT(*) FROM garment_card WHERE id NOT IN (SELECT id FROM garment_card_source)");
     if (gone > 0)
-        findings.push_back("The figures count " + std::to_string(gone) +
-                           (gone == 1 ? " garment that is not there or was never begun."
-                                      : " garments that are not there or were never begun.") +
-                           kCountedAgain);
+        findings.push_back(
+            isCountedAgain(said("The figures count {n} garment that is not there or was never begun.|"
+                                "The figures count {n} garments that are not there or were never begun.",
+                                {{"n", gone}})));
 }
 
 // Beside the file, in memory: the order book gets the true lines, its index the words of this one. SQLite
@@ -107,8 +117,7 @@ void checkSearch(Connection& connection, Shop::Steps steps, Findings& findings) 
     } catch (const SqliteFailure& failure) {
         if (!failure.isDamage())
             throw;
-        findings.push_back(std::string{"The search does not find orders by the words they have."} +
-                           kMadeAgain);
+        findings.push_back(isMadeAgain(said("The search does not find orders by the words they have.")));
     }
 }
 

@@ -14,10 +14,6 @@ namespace {
 
 constexpr std::int64_t kEntriesBetween = 2'000;
 
-std::string columnNamed(const std::string& column) {
-    return std::string{columnWords(column).value_or("entry")};
-}
-
 // Since two laptops may each have begun a roll of one number, an older file could have two of one number. The
 // step that forbade it gave the later one another, beside its history.
 bool wasRenumberedByAStep(Connection& connection, const RowOdds& odds) {
@@ -30,7 +26,7 @@ bool wasRenumberedByAStep(Connection& connection, const RowOdds& odds) {
 }
 
 HistorySums sumsOf(Connection& connection, const std::vector<RecordedTable>& tables, const TellProgress& told,
-                   std::vector<std::string>& unread) {
+                   std::vector<Sentence>& unread) {
     HistorySums sums;
     const auto inAll = static_cast<double>(connection.number("SELECT COUNT(*) FROM journal_entry"));
     std::int64_t done = 0;
@@ -41,7 +37,8 @@ HistorySums sumsOf(Connection& connection, const std::vector<RecordedTable>& tab
         } catch (const SqliteFailure& failure) {
             if (!failure.isDamage())
                 throw;
-            unread.push_back("The journal entry “" + entries.text(0) + "” cannot be read.");
+            unread.push_back(
+                said("The journal entry “{title}” cannot be read.", {{"title", entries.text(0)}}));
         }
         if (++done % kEntriesBetween == 0 && told)
             (void)told(0.7 * static_cast<double>(done) / inAll); // a stop ends the next statement
@@ -68,35 +65,42 @@ HistoryFindings historyFindings(Connection& connection, const TellProgress& told
     return findings;
 }
 
-std::string words(Connection& connection, const RowOdds& odds) {
-    const std::string row = withCapital(rowWords(connection, odds.table, odds.key));
+Sentence words(Connection& connection, const RowOdds& odds) {
+    const Sentence row = rowWords(connection, odds.table, odds.key);
     switch (odds.kind) {
     case RowOdds::Kind::Missing:
-        return row + " is in the history and not in the file.";
+        return said("{row} is in the history and not in the file.", {{"row", row}});
     case RowOdds::Kind::Extra:
-        return row + " is in the file, but no entry of the history made it.";
+        return said("{row} is in the file, but no entry of the history made it.", {{"row", row}});
     case RowOdds::Kind::Broken:
-        return row + ": “" + *odds.brokenBy + "” speaks of it as it never was.";
+        return said("{row}: “{title}” speaks of it as it never was.",
+                    {{"row", row}, {"title", *odds.brokenBy}});
     case RowOdds::Kind::Differs:
         break;
     }
-    std::string sentence = row + ":";
+    std::vector<Sentence> differences;
     for (std::size_t at = 0; at < odds.columns.size(); ++at)
-        sentence += (at == 0 ? " its " : ", its ") + columnNamed(odds.columns[at]) + " is " +
-                    valueWords(odds.here[at]) + " and was entered as " + valueWords(odds.history[at]);
-    return sentence + ".";
+        differences.push_back(said("its {column} is {here} and was entered as {history}",
+                                   {{"column", columnNamed(odds.columns[at])},
+                                    {"here", valueWords(odds.here[at])},
+                                    {"history", valueWords(odds.history[at])}}));
+    return said("{row}: {differences}.", {{"row", row}, {"differences", std::move(differences)}});
 }
 
 void checkHistory(Connection& connection, const TellProgress& told, Findings& findings) {
     const HistoryFindings found = historyFindings(connection, told);
-    addNamed(findings, found.unread, "entries cannot be read");
-    std::vector<std::string> sentences;
+    addNamed(findings, found.unread,
+             phrase("And {n} more entry cannot be read.|And {n} more entries cannot be read."));
+    std::vector<Sentence> sentences;
     for (const RowOdds& odds : found.rows)
         sentences.push_back(words(connection, odds));
-    addNamed(findings, sentences, "rows are not as their history says");
+    addNamed(findings, sentences,
+             phrase("And {n} more row is not as its history says.|"
+                    "And {n} more rows are not as their history says."));
     if (found.moreGroups > 0)
-        findings.push_back("At least " + std::to_string(found.moreGroups) +
-                           " more rows are not as their history says.");
+        findings.push_back(said("At least {n} more row is not as its history says.|"
+                                "At least {n} more rows are not as their history says.",
+                                {{"n", found.moreGroups}}));
 }
 
 } // namespace holdfast::db

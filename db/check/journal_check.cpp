@@ -16,8 +16,9 @@ bool hasOtherIds(Connection& connection, std::int64_t entry) {
     return connection.number("SELECT COUNT(*) FROM journal_other_id WHERE entry_id = ?1", entry) > 0;
 }
 
-std::string entryNamed(const Query& row) {
-    return "The journal entry " + row.text(0) + ", “" + row.text(1) + "”, ";
+// Of a row that begins with the entry's number and title.
+std::vector<NamedValue> entryNamed(const Query& row) {
+    return {{"entry", row.text(0)}, {"title", row.text(1)}};
 }
 
 } // namespace
@@ -28,23 +29,32 @@ void checkJournal(Connection& connection, Findings& findings) {
                          "ORDER BY id");
     while (rows.step()) {
         if (IdMaker::seatOf(rows.integer(0)) != rows.integer(2) && !hasOtherIds(connection, rows.integer(0)))
-            findings.push_back(entryNamed(rows) + "bears the number of another laptop.");
+            findings.push_back(
+                said("The journal entry {entry}, “{title}”, bears the number of another laptop.",
+                     entryNamed(rows)));
         if (!rows.isNull(3) && rows.integer(3) >= rows.integer(0))
-            findings.push_back(entryNamed(rows) + "undoes an entry that came after it.");
+            findings.push_back(
+                said("The journal entry {entry}, “{title}”, undoes an entry that came after it.",
+                     entryNamed(rows)));
         if (!rows.isNull(4) && rows.integer(4) <= rows.integer(0))
-            findings.push_back(entryNamed(rows) + "was undone by an entry that came before it.");
+            findings.push_back(
+                said("The journal entry {entry}, “{title}”, was undone by an entry that came before it.",
+                     entryNamed(rows)));
         try {
             if (rows.bytes(5).empty())
-                findings.push_back(entryNamed(rows) + "does not say what was changed.");
+                findings.push_back(
+                    said("The journal entry {entry}, “{title}”, does not say what was changed.",
+                         entryNamed(rows)));
             (void)tablesOf(rows.bytes(5));
         } catch (const SqliteFailure&) {
-            findings.push_back(entryNamed(rows) + "cannot be read.");
+            findings.push_back(
+                said("The journal entry {entry}, “{title}”, cannot be read.", entryNamed(rows)));
         }
     }
     if (connection.number("SELECT COALESCE(MAX(journal_entry.id), 0) FROM journal_entry, seat_here "
                           "WHERE journal_entry.seat_id = seat_here.seat_id") >
         connection.number("SELECT last_id FROM seat_here"))
-        findings.push_back("The journal has entries of this laptop above the last number it gave out.");
+        findings.push_back(said("The journal has entries of this laptop above the last number it gave out."));
 }
 
 // The line of entries of all laptops (db/exchange), once there are several. A shop file of an older step has
@@ -54,14 +64,14 @@ void checkLine(Connection& connection, Findings& findings) {
         return;
     if (connection.number("SELECT COUNT(*) FROM journal_line") !=
         connection.number("SELECT COALESCE(MAX(place), 0) FROM journal_line"))
-        findings.push_back("The line of entries that the laptops share has gaps.");
+        findings.push_back(said("The line of entries that the laptops share has gaps."));
     Query rows =
         connection.query("SELECT place FROM journal_line "
                          "WHERE NOT EXISTS (SELECT 1 FROM journal_entry WHERE id = entry_id) "
                          "AND NOT EXISTS (SELECT 1 FROM journal_aside WHERE id = entry_id) LIMIT 20");
     while (rows.step())
-        findings.push_back("The entry in place " + rows.text(0) +
-                           " of the line that the laptops share is missing.");
+        findings.push_back(said("The entry in place {place} of the line that the laptops share is missing.",
+                                {{"place", rows.text(0)}}));
 }
 
 // An undo comes after what it undoes; the last ones count, as far as nothing undid them.
@@ -76,15 +86,19 @@ std::map<std::int64_t, std::int64_t> undoneByWhich(Connection& connection) {
 
 void checkUndos(Connection& connection, Findings& findings) {
     const auto undoneBy = undoneByWhich(connection);
-    std::vector<std::string> sentences;
+    std::vector<Sentence> sentences;
     Query rows{connection, "SELECT id, title, undone_by FROM journal_entry"};
     while (rows.step()) {
         const auto found = undoneBy.find(rows.integer(0));
         const auto undone = found == undoneBy.end() ? std::nullopt : std::optional{found->second};
         if (undone != rows.optionalInteger(2))
-            sentences.push_back(entryNamed(rows) + "is not marked as undone by what undid it.");
+            sentences.push_back(
+                said("The journal entry {entry}, “{title}”, is not marked as undone by what undid it.",
+                     entryNamed(rows)));
     }
-    addNamed(findings, sentences, "entries are not marked as they were undone");
+    addNamed(findings, sentences,
+             phrase("And {n} more entry is not marked as it was undone.|"
+                    "And {n} more entries are not marked as they were undone."));
 }
 
 } // namespace holdfast::db

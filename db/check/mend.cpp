@@ -42,23 +42,23 @@ public:
 
     Mended run() {
         const SchemaOdds odds = schemaOdds(m_connection, m_steps);
-        say(0.05, "the tables");
+        say(0.05, phrase("the tables"));
         dropTriggers(); // each row that is written would move what is made again below
         mendTables(odds);
         mendRows();
         if (m_wanted.contains("table order_card"))
             makeCardsAgain();
         mendUndos();
-        say(0.95, "the triggers");
+        say(0.95, phrase("the triggers"));
         makeTriggers(odds);
         nameWhatIsLeft(odds);
         return std::move(m_mended);
     }
 
 private:
-    void say(double share, std::string_view words) {
+    void say(double share, Phrase words) {
         if (m_tell && !m_tell(share, words))
-            throw SqliteFailure::inWords("Stopped. Nothing was changed.");
+            throw SqliteFailure::inWords(said("Stopped. Nothing was changed."));
     }
 
     void drop(const std::string& name) {
@@ -91,7 +91,7 @@ private:
 
     void make(const std::string& name) {
         m_connection.script(m_wanted.at(name));
-        m_mended.putRight.push_back("The " + name + " was made again.");
+        m_mended.putRight.push_back(said("The {part} was made again.", {{"part", name}}));
     }
 
     void makeIfMissing(const std::string& name) {
@@ -111,11 +111,10 @@ private:
     }
 
     void mendRows() {
-        say(0.1, "the rows");
+        say(0.1, phrase("the rows"));
         if (!isJournalWhole()) {
-            m_mended.left.emplace_back(
-                "Rows were not put right: the journal has lost entries, so the rows may be "
-                "newer than what is left of their history.");
+            m_mended.left.push_back(said("Rows were not put right: the journal has lost entries, so the rows "
+                                         "may be newer than what is left of their history."));
             return;
         }
         std::vector<RowOdds> left;
@@ -126,7 +125,7 @@ private:
             for (RowOdds& odds : found.rows)
                 if (!putRight(odds))
                     left.push_back(std::move(odds));
-            say(std::min(0.8, 0.1 + 0.1 * round), "the rows");
+            say(std::min(0.8, 0.1 + 0.1 * round), phrase("the rows"));
             if (found.moreGroups == 0 || m_mended.rows == before)
                 break;
         }
@@ -139,7 +138,7 @@ private:
     bool putRight(const RowOdds& odds) {
         if (!odds.canBePutRight() || (odds.kind == RowOdds::Kind::Extra && !odds.wasDeleted))
             return false;
-        std::string sentence = words(m_connection, odds);
+        Sentence sentence = words(m_connection, odds);
         try {
             write(odds);
         } catch (const SqliteFailure& failure) {
@@ -202,7 +201,7 @@ private:
     }
 
     void makeCardsAgain() {
-        say(0.8, "the order book, the search and what the figures count");
+        say(0.8, phrase("the order book, the search and what the figures count"));
         m_connection.script("DROP TABLE IF EXISTS order_word; DROP TABLE IF EXISTS order_text");
         m_connection.script(m_wanted.at("table order_text"));
         m_connection.script(m_wanted.at("table order_word"));
@@ -237,19 +236,21 @@ private:
                 continue;
             m_connection.script(sql);
             if (isOdd(name))
-                m_mended.putRight.push_back("The " + name + " was made again.");
+                m_mended.putRight.push_back(said("The {part} was made again.", {{"part", name}}));
         }
         for (const std::string& name : odds.foreign)
             if (!name.starts_with("table "))
-                m_mended.putRight.push_back("The " + name + ", which is not of a shop, was taken out.");
+                m_mended.putRight.push_back(
+                    said("The {part}, which is not of a shop, was taken out.", {{"part", name}}));
     }
 
     void nameWhatIsLeft(const SchemaOdds& odds) {
         for (const auto* names : {&odds.foreign, &odds.other})
             for (const std::string& name : *names)
                 if (name.starts_with("table ") && !isOfTheSearch(name))
-                    m_mended.left.push_back("The " + name + " is not as Holdfast makes it.");
-        for (std::string& fault : ledgerFaults(m_connection))
+                    m_mended.left.push_back(
+                        said("The {part} is not as Holdfast makes it.", {{"part", name}}));
+        for (Sentence& fault : ledgerFaults(m_connection))
             m_mended.left.push_back(std::move(fault));
     }
 

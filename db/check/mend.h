@@ -21,9 +21,9 @@ namespace holdfast::db {
 class Connection;
 
 struct Mended {
-    std::vector<std::string> putRight; // a sentence each, the first of many
-    std::size_t rows = 0;              // put right
-    std::vector<std::string> left;     // what could not be put right, and why
+    std::vector<Sentence> putRight; // the first of many
+    std::size_t rows = 0;           // put right
+    std::vector<Sentence> left;     // what could not be put right, and why
 };
 
 // All of it or, on an error or a stop, nothing. Listeners are told.

@@ -43,10 +43,9 @@ std::vector<RecordedTable> tablesToSave(Connection& connection) {
     return tables;
 }
 
-std::string tableWords(const std::string& table) {
-    std::string words = table;
-    std::ranges::replace(words, '_', ' ');
-    return "“" + words + "”";
+std::string spaced(std::string table) {
+    std::ranges::replace(table, '_', ' ');
+    return table;
 }
 
 class Saving {
@@ -76,7 +75,7 @@ public:
         applySteps(m_to, steps);
         sealAgain();
         {
-            say(0.7, "the history of its rows");
+            say(0.7, phrase("the history of its rows"));
             const ForeignKeysOff unchecked{m_to};
             Transaction transaction{m_to};
             Mended mended = mendFile(m_to, steps);
@@ -90,9 +89,9 @@ public:
     }
 
 private:
-    void say(double share, std::string_view words) {
+    void say(double share, Phrase words) {
         if (m_tell && !m_tell(share, words))
-            throw SqliteFailure::inWords("Stopped. Nothing was left behind.");
+            throw SqliteFailure::inWords(said("Stopped. Nothing was left behind."));
     }
 
     // The step of a file whose head cannot be read is taken to be the newest.
@@ -128,8 +127,8 @@ private:
         if (isWhole)
             return;
         copyRows(table, "DESC");
-        m_saved.lost.push_back("Not every row of " + tableWords(table.name) +
-                               " could be read from the file.");
+        m_saved.lost.push_back(
+            said("Not every row of “{table}” could be read from the file.", {{"table", spaced(table.name)}}));
     }
 
     bool copyRows(const RecordedTable& table, const char* direction) {
@@ -146,7 +145,7 @@ private:
             while (rows.step()) {
                 copyRow(table, insert, bytes.of(rows, table.columns.size()));
                 if (++count % kRowsBetween == 0)
-                    say(m_share, "the rows of the file");
+                    say(m_share, phrase("the rows of the file"));
             }
             return true;
         } catch (const SqliteFailure& failure) {
@@ -169,8 +168,9 @@ private:
                 throw;
             insert.reset();
             if (m_saved.lost.size() < 10 * kMostNamed)
-                m_saved.lost.push_back("A row of " + tableWords(table.name) +
-                                       " holds what it must not: " + valueWords(row.front()) + ".");
+                m_saved.lost.push_back(
+                    said("A row of “{table}” holds what it must not: {value}.",
+                         {{"table", spaced(table.name)}, {"value", valueWords(row.front())}}));
         }
     }
 
@@ -186,8 +186,8 @@ private:
             "INSERT INTO seat_here (id, seat_id, last_id, next_order_number) SELECT 1, MIN(id), "
             "(SELECT COALESCE(MAX(id), 0) FROM journal_entry WHERE seat_id = (SELECT MIN(id) FROM seat)), "
             "(SELECT COALESCE(MAX(number), 0) + 1 FROM shop_order) FROM seat");
-        m_saved.lost.emplace_back(
-            "Which laptop the file is on could not be read: it is taken for the workshop’s.");
+        m_saved.lost.push_back(
+            said("Which laptop the file is on could not be read: it is taken for the workshop’s."));
     }
 
     // What came after a lost entry is known to the other laptops by what it says, not by its place.
@@ -229,9 +229,9 @@ private:
                 m_to.run("DELETE FROM \"" + each.table + "\" WHERE rowid = ?1", each.row);
                 isAny = isAny || m_to.changesInAll() > before;
                 if (m_saved.lost.size() < 10 * kMostNamed)
-                    m_saved.lost.push_back("A row of " + tableWords(each.table) +
-                                           " was left out: what it belongs to in " + tableWords(each.parent) +
-                                           " is lost.");
+                    m_saved.lost.push_back(
+                        said("A row of “{table}” was left out: what it belongs to in “{parent}” is lost.",
+                             {{"table", spaced(each.table)}, {"parent", spaced(each.parent)}}));
             }
         }
     }

@@ -13,9 +13,9 @@
 namespace holdfast::db {
 
 struct Saved {
-    std::int64_t rows = 0;         // read and brought over
-    std::int64_t fromHistory = 0;  // lost or other in the file, and written as their history has them
-    std::vector<std::string> lost; // a sentence each: what could not be saved
+    std::int64_t rows = 0;        // read and brought over
+    std::int64_t fromHistory = 0; // lost or other in the file, and written as their history has them
+    std::vector<Sentence> lost;   // what could not be saved
 };
 
 // The damaged file is only read. The new one appears under its name when it is done; a name that is taken is

@@ -21,11 +21,11 @@ Schema schemaOf(Connection& connection) {
 
 } // namespace
 
-void addNamed(Findings& findings, const std::vector<std::string>& sentences, const std::string& ofWhat) {
+void addNamed(Findings& findings, const std::vector<Sentence>& sentences, Phrase andMore) {
     for (std::size_t at = 0; at < sentences.size() && at < kMostNamed; ++at)
         findings.push_back(sentences[at]);
     if (sentences.size() > kMostNamed)
-        findings.push_back("And " + std::to_string(sentences.size() - kMostNamed) + " more " + ofWhat + ".");
+        findings.push_back(said(andMore.english, {{"n", sentences.size() - kMostNamed}}));
 }
 
 const Schema& schemaMadeBy(Shop::Steps steps) {
@@ -57,14 +57,16 @@ SchemaOdds schemaOdds(Connection& connection, Shop::Steps steps) {
 
 void checkSchema(Connection& connection, Shop::Steps steps, Findings& findings) {
     const SchemaOdds odds = schemaOdds(connection, steps);
-    std::vector<std::string> sentences;
+    std::vector<Sentence> sentences;
     for (const std::string& name : odds.missing)
-        sentences.push_back("The " + name + " is missing from the file.");
+        sentences.push_back(said("The {part} is missing from the file.", {{"part", name}}));
     for (const std::string& name : odds.foreign)
-        sentences.push_back("The file has a " + name + ", which is not of a shop.");
+        sentences.push_back(said("The file has a {part}, which is not of a shop.", {{"part", name}}));
     for (const std::string& name : odds.other)
-        sentences.push_back("The " + name + " is not as Holdfast makes it.");
-    addNamed(findings, sentences, "parts of the file are not as they should be");
+        sentences.push_back(said("The {part} is not as Holdfast makes it.", {{"part", name}}));
+    addNamed(findings, sentences,
+             phrase("And {n} more part of the file is not as it should be.|"
+                    "And {n} more parts of the file are not as they should be."));
 }
 
 } // namespace holdfast::db

@@ -17,41 +17,43 @@ std::vector<EntryId> allEntries(Connection& connection) {
     return entries;
 }
 
-std::optional<std::string> whatIsNotAsWritten(Connection& connection, EntryId id) {
-    std::string name = "The journal entry " + std::to_string(id.value);
+std::optional<Sentence> whatIsNotAsWritten(Connection& connection, EntryId id) {
+    const Numeral number{id.value};
     try {
         const auto entry = readEntry(connection, id);
         const auto seal = writtenContentSeal(connection, id);
         if (entry && seal && contentSealOf(*entry) == *seal)
             return std::nullopt;
         if (entry)
-            name += ", “" + entry->title + "”,";
+            return said("The journal entry {entry}, “{title}”, is not as it was written.",
+                        {{"entry", number}, {"title", entry->title}});
     } catch (const SqliteFailure& failure) {
         if (!failure.isDamage())
             throw;
     }
-    return name + " is not as it was written.";
+    return said("The journal entry {entry} is not as it was written.", {{"entry", number}});
 }
 
 } // namespace
 
 void checkSeals(Connection& connection, const TellProgress& told, Findings& findings) {
     const auto entries = allEntries(connection);
-    std::vector<std::string> sentences;
+    std::vector<Sentence> sentences;
     for (std::size_t at = 0; at < entries.size(); ++at) {
         if (told)
             (void)told(static_cast<double>(at) / static_cast<double>(entries.size())); // a stop ends the next
         if (auto sentence = whatIsNotAsWritten(connection, entries[at]))
             sentences.push_back(std::move(*sentence));
     }
-    addNamed(findings, sentences, "entries are not as they were written");
+    addNamed(findings, sentences,
+             phrase("And {n} more entry is not as it was written.|"
+                    "And {n} more entries are not as they were written."));
     if (const std::int64_t lost = connection.number(
             "SELECT COUNT(*) FROM journal_seal WHERE entry_id NOT IN (SELECT id FROM journal_entry) "
             "AND entry_id NOT IN (SELECT id FROM journal_aside)"))
-        findings.push_back(lost == 1
-                               ? "An entry of the journal is missing, of which there is the seal."
-                               : std::to_string(lost) +
-                                     " entries of the journal are missing, of which there are the seals.");
+        findings.push_back(said("An entry of the journal is missing, of which there is the seal.|"
+                                "{n} entries of the journal are missing, of which there are the seals.",
+                                {{"n", lost}}));
 }
 
 void checkMarks(Connection& connection, Findings& findings) {
@@ -60,9 +62,9 @@ void checkMarks(Connection& connection, Findings& findings) {
         const auto seal = writtenSeal(connection, id);
         last = placeBehind(last, seal ? *seal : Hash{});
         if (placeInLine(connection, last.place) != last) {
-            findings.push_back(
-                "The line of entries that the laptops share is not as it was written from place " +
-                std::to_string(last.place) + " on.");
+            findings.push_back(said("The line of entries that the laptops share is not as it was written "
+                                    "from place {place} on.",
+                                    {{"place", Numeral{last.place}}}));
             return;
         }
     }

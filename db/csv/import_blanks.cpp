@@ -29,7 +29,8 @@ std::vector<FibreShare> fibresOf(ImportRow& row) {
         const auto space = each.find(' ');
         const auto [end, code] = std::from_chars(each.data(), each.data() + each.size(), share.percent);
         if (code != std::errc{} || space == std::string::npos || end != each.data() + space)
-            row.wrong("Fibres", "write each as its percent and name, such as 80 cotton | 20 polyester.");
+            row.wrong("Fibres",
+                      said("write each as its percent and name, such as 80 cotton | 20 polyester."));
         else
             share.fibre = fibreOf(row, "Fibres", each.substr(space + 1));
         fibres.push_back(share);
@@ -59,7 +60,7 @@ std::optional<FabricLabel> labelOf(ImportRow& row) {
     const auto readOn = row.day("Label read");
     if (!readOn) {
         if (row.has("Fibres"))
-            row.wrong("Label read", "say on which day the label was read, such as 2026-11-25.");
+            row.wrong("Label read", said("say on which day the label was read, such as 2026-11-25."));
         return std::nullopt;
     }
     FabricLabel label;
@@ -129,16 +130,18 @@ Result<LineWas> importLot(ImportWork& work, ImportRow& row) {
     const std::int64_t units = row.whole("Units");
     const auto received = row.day("Received");
     if (!received)
-        row.wrong("Received", "a day is needed, such as 2026-11-25.");
+        row.wrong("Received", said("a day is needed, such as 2026-11-25."));
     Query found = connection.query(
         "SELECT blank_style.id, style_colour.id FROM blank_style "
         "LEFT JOIN style_colour ON style_id = blank_style.id "
         "AND style_colour.name = ?2 COLLATE NOCASE WHERE blank_style.name = ?1 COLLATE NOCASE",
         style, colour);
     if (!found.step())
-        row.wrong("Style", "the shop has no blank style “" + style + "”. Read in the blank styles first.");
+        row.wrong("Style", said("the shop has no blank style “{style}”. Read in the blank styles first.",
+                                {{"style", style}}));
     else if (found.isNull(1))
-        row.wrong("Colour", "“" + style + "” has no colour “" + colour + "”.");
+        row.wrong("Colour",
+                  said("“{style}” has no colour “{colour}”.", {{"style", style}, {"colour", colour}}));
     if (row.whatIsWrong())
         return *row.whatIsWrong();
     if (units == 0)

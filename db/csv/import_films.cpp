@@ -19,7 +19,7 @@ std::optional<Recipe> recipeOf(ImportRow& row) {
     if (!row.has("Temperature (°C)")) {
         for (const std::string_view heading : {"Dwell (s)", "Pressure", "Peel", "Recipe confirmed by"})
             if (row.has(heading))
-                row.wrong("Temperature (°C)", "a recipe needs its temperature.");
+                row.wrong("Temperature (°C)", said("a recipe needs its temperature."));
         return std::nullopt;
     }
     Recipe recipe;
@@ -66,7 +66,7 @@ std::optional<int> rollNumberOf(ImportRow& row) {
     int number = 0;
     const auto [end, code] = std::from_chars(digits.data(), digits.data() + digits.size(), number);
     if (code != std::errc{} || end != digits.data() + digits.size() || number < 1 || number > 999'999) {
-        row.wrong("Roll", "write its number, such as R-09.");
+        row.wrong("Roll", said("write its number, such as R-09."));
         return std::nullopt;
     }
     return number;
@@ -117,15 +117,15 @@ Result<LineWas> importRoll(ImportWork& work, ImportRow& row) {
     roll.length = {row.whole("Length (mm)")};
     const auto received = row.day("Received");
     if (!received)
-        row.wrong("Received", "a day is needed, such as 2026-11-25.");
+        row.wrong("Received", said("a day is needed, such as 2026-11-25."));
     roll.madeOn = row.day("Made");
     roll.printedUseBy = row.day("Printed use-by");
     const RollState state =
         row.choice("State", {RollState::OnShelf, RollState::PutAway, RollState::UsedUp}, RollState::OnShelf);
     const auto film = filmNamed(connection, row.text("Finish"), row.text("Shade"));
     if (!film)
-        row.wrong("Finish", "the shop has no film “" + row.text("Finish") + ", " + row.text("Shade") +
-                                "”. Read in the films first.");
+        row.wrong("Finish", said("the shop has no film “{finish}, {shade}”. Read in the films first.",
+                                 {{"finish", row.text("Finish")}, {"shade", row.text("Shade")}}));
     if (row.whatIsWrong())
         return *row.whatIsWrong();
     roll.receivedOn = *received;
@@ -176,13 +176,15 @@ LogTime readingTimeOf(ImportRow& row, ImportWork& work) {
 Result<LineWas> importReading(ImportWork& work, ImportRow& row) {
     const LogTime time = readingTimeOf(row, work);
     if (time.kind != LogTimeKind::Read)
-        row.wrong("When", "“" + row.text("When") + "” is no time. Write it as 2026-11-25 15:00.");
+        row.wrong("When",
+                  said("“{typed}” is no time. Write it as 2026-11-25 15:00.", {{"typed", row.text("When")}}));
     const LogTime dayFirst = readLogTime(row.text("When"), Seconds{0});
     const LogTime monthFirst = readLogTime(row.text("When"), Seconds{0}, DateOrder::MonthFirst);
     if (time.needsOrder && monthFirst.kind == LogTimeKind::Read && monthFirst.at != dayFirst.at)
-        row.wrong("When", "“" + row.text("When") + "” may be two days. Write it as 2026-11-25 15:00.");
+        row.wrong("When", said("“{typed}” may be two days. Write it as 2026-11-25 15:00.",
+                               {{"typed", row.text("When")}}));
     if (!row.has("Temperature (°C)"))
-        row.wrong("Temperature (°C)", "a number is needed.");
+        row.wrong("Temperature (°C)", said("a number is needed."));
     const auto humidity =
         row.has("Humidity (%)") ? std::optional{Humidity{row.number("Humidity (%)")}} : std::nullopt;
     const ClimateReading reading = readingOf(time.at, {row.number("Temperature (°C)")}, humidity);

@@ -66,13 +66,13 @@ constexpr std::string_view kOfPlace[] = {"Place"};
 constexpr std::string_view kOfReading[] = {"Place", "When", "Temperature (°C)", "Humidity (%)"};
 
 constexpr std::array<ImportKind, 7> kKinds{{
-    {"rolls", kOfRoll, kBesideRoll, kNotReadOfRoll, importRoll},
-    {"blanks received", kOfLot, {}, kNotReadOfLot, importLot},
-    {"blank styles", kOfStyle, kBesideStyle, {}, importStyle},
-    {"readings", kOfReading, {}, {}, importReading},
-    {"films", kOfFilm, kBesideFilm, {}, importFilm},
-    {"customers", kOfCustomer, kBesideCustomer, {}, importCustomer},
-    {"storage places", kOfPlace, {}, {}, importPlace},
+    {phrase("rolls"), kOfRoll, kBesideRoll, kNotReadOfRoll, importRoll},
+    {phrase("blanks received"), kOfLot, {}, kNotReadOfLot, importLot},
+    {phrase("blank styles"), kOfStyle, kBesideStyle, {}, importStyle},
+    {phrase("readings"), kOfReading, {}, {}, importReading},
+    {phrase("films"), kOfFilm, kBesideFilm, {}, importFilm},
+    {phrase("customers"), kOfCustomer, kBesideCustomer, {}, importCustomer},
+    {phrase("storage places"), kOfPlace, {}, {}, importPlace},
 }};
 
 } // namespace

@@ -41,7 +41,7 @@ struct ImportWork {
 using ImportLine = Result<LineWas> (*)(ImportWork& work, ImportRow& row);
 
 struct ImportKind {
-    std::string_view name;                     // "blanks received"
+    Phrase name;                               // "blanks received"
     std::span<const std::string_view> needed;  // headings that tell it
     std::span<const std::string_view> allowed; // that may stand beside them and are read
     std::span<const std::string_view> notRead; // that an export has, and which say what cannot be read in

@@ -42,7 +42,7 @@ std::int64_t ImportRow::whole(std::string_view heading, std::int64_t fallback) {
     }
     const auto [end, code] = std::from_chars(plain->data(), plain->data() + plain->size(), number);
     if (code != std::errc{} || end != plain->data() + plain->size()) {
-        wrong(heading, "“" + typed + "” is no whole number.");
+        wrong(heading, said("“{typed}” is no whole number.", {{"typed", typed}}));
         return fallback;
     }
     return number;
@@ -69,8 +69,10 @@ Money ImportRow::money(std::string_view heading) {
     const auto plain = m_numbers.plain(typed);
     const auto amount = plain ? parseAmount(*plain, m_currency) : std::nullopt;
     if (!amount)
-        wrong(heading, "“" + typed + "” is no amount in " + m_currency.code + ", such as " +
-                           plainAmount({2650}, m_currency) + ".");
+        wrong(heading, said("“{typed}” is no amount in {currency}, such as {example}.",
+                            {{"typed", typed},
+                             {"currency", m_currency.code},
+                             {"example", plainAmount({2650}, m_currency)}}));
     return amount.value_or(Money{});
 }
 
@@ -82,7 +84,7 @@ bool ImportRow::yesNo(std::string_view heading, bool fallback) {
         return true;
     if (word == "no" || word == "0")
         return false;
-    wrong(heading, "write yes or no.");
+    wrong(heading, said("write yes or no."));
     return fallback;
 }
 
@@ -91,7 +93,7 @@ std::uint32_t ImportRow::rgb(std::string_view heading, std::string_view text) {
     const auto digits = text.starts_with('#') ? text.substr(1) : std::string_view{};
     const auto [end, code] = std::from_chars(digits.data(), digits.data() + digits.size(), colour, 16);
     if (digits.size() != 6 || code != std::errc{} || end != digits.data() + digits.size()) {
-        wrong(heading, "write a colour as # and six digits 0 to F, such as #6B7F5A.");
+        wrong(heading, said("write a colour as # and six digits 0 to F, such as #6B7F5A."));
         return 0;
     }
     return colour;
@@ -103,7 +105,7 @@ std::optional<LocalDate> ImportRow::day(std::string_view heading) {
         return std::nullopt;
     const auto date = parseIsoDate(typed);
     if (!date)
-        wrong(heading, "“" + typed + "” is no day. Write it as 2026-11-25.");
+        wrong(heading, said("“{typed}” is no day. Write it as 2026-11-25.", {{"typed", typed}}));
     return date;
 }
 

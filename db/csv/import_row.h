@@ -53,7 +53,7 @@ public:
                 return each;
             words += (words.empty() ? "" : ", ") + std::string{codeOf(each)};
         }
-        wrong(heading, "“" + word + "” is none of " + words + ".");
+        wrong(heading, said("“{typed}” is none of {words}.", {{"typed", word}, {"words", words}}));
         return fallback;
     }
 

@@ -62,7 +62,7 @@ Result<Columns> columnsIn(const CsvRecord& head, const Currency& currency) {
 Error noKind() {
     std::string known;
     for (const ImportKind& kind : importKinds())
-        known += (known.empty() ? "" : "; ") + std::string{kind.name} + ": " + listOf(kind.needed);
+        known += (known.empty() ? "" : "; ") + std::string{kind.name.english} + ": " + listOf(kind.needed);
     return plainError(
         said("The first line does not say what the file holds. Known are these headings: {known}.",
              {{"known", known}}));
@@ -84,14 +84,17 @@ Result<const ImportKind*> kindOf(const Columns& columns) {
 Result<Done> checkHeadings(const Columns& columns, const ImportKind& kind) {
     for (const auto& [heading, at] : columns)
         if (!isIn(kind.needed, heading) && !isIn(kind.allowed, heading) && !isIn(kind.notRead, heading))
-            return fieldError(heading, "“" + heading + "” is no heading of " + std::string{kind.name} +
-                                           ". Known are: " + listOf(kind.needed) +
-                                           (kind.allowed.empty() ? "" : ", ") + listOf(kind.allowed) + ".");
+            return fieldError(heading,
+                              said("“{heading}” is no heading of {kind}. Known are: {known}.",
+                                   {{"heading", heading},
+                                    {"kind", kind.name},
+                                    {"known", listOf(kind.needed) + (kind.allowed.empty() ? "" : ", ") +
+                                                  listOf(kind.allowed)}}));
     return Done{};
 }
 
-std::string title(const Imported& imported) {
-    return groupedNumber(imported.added) + " " + imported.kind + " read in from a file";
+Sentence title(const Imported& imported) {
+    return said("{number} {kind} read in from a file", {{"number", imported.added}, {"kind", imported.kind}});
 }
 
 class Importing {

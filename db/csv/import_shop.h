@@ -17,7 +17,7 @@
 namespace holdfast::db {
 
 struct Imported {
-    std::string kind; // "customers"
+    Phrase kind; // "customers"
     std::int64_t added = 0;
     std::int64_t known = 0;  // were there already, and stay as they are
     std::int64_t passed = 0; // of which nothing is left: a lot of no units, a roll used up

@@ -13,9 +13,8 @@ Cleaning solventsOf(ImportRow& row, Cleaning fallback) {
     for (const char letter : letters) {
         const auto at = std::string_view{"PFW"}.find(letter);
         if (at == std::string_view::npos) {
-            row.wrong(
-                "Solvents",
-                "write the letters a professional cleaner may go by: P, F, W, such as PF; nothing for none.");
+            row.wrong("Solvents", said("write the letters a professional cleaner may go by: P, F, W, such as "
+                                       "PF; nothing for none."));
             return fallback;
         }
         set |= 1 << at;

@@ -51,7 +51,8 @@ const FilmRoll& rollFor(const ShopFacts& facts, FilmId film, std::span<const Dec
         if (roll.film == film && roll.state == RollState::OnShelf &&
             fitOnto(decals, facts.films.at(film), roll.width, roll.left, facts.settings))
             return roll;
-    throw Stopped{plainError("No roll of " + facts.films.at(film).name() + " has enough left.")};
+    throw Stopped{
+        plainError(said("No roll of {film} has enough left.", {{"film", facts.films.at(film).name()}}))};
 }
 
 } // namespace
@@ -108,8 +109,11 @@ void Bench::pressUntil(Piece piece, const std::string& stepKey, LocalTime opens)
         before += each.total();
     }
     if (m_script.now().local() > opens - before)
-        throw Stopped{plainError(std::to_string(piece.order) + "-" + piece.letter + " comes too late: its " +
-                                 stepKey + " was to open at " + isoLocalMinute(opens) + ".")};
+        throw Stopped{plainError(said("{order}-{letter} comes too late: its {step} was to open at {time}.",
+                                      {{"order", Numeral{piece.order}},
+                                       {"letter", piece.letter},
+                                       {"step", stepKey},
+                                       {"time", isoLocalMinute(opens)}}))};
     m_script.waitUntil(opens - before);
     done(takeUp(m_script.shop(), hand.garment->id, hand.route, m_script.now()));
     step(m_script, hand, 0, stepKey);

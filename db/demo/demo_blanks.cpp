@@ -178,7 +178,8 @@ const BlankLot* lotOf(const ShopFacts& facts, LocalDate received, const char* st
     for (const BlankLot& lot : facts.lots)
         if (lot.receivedOn == received && kind(style, size, colour)(facts.styles.at(lot.style), lot))
             return &lot;
-    throw Stopped{plainError(std::string{"There is no lot of "} + style + ", " + size + ", " + colour + ".")};
+    throw Stopped{plainError(said("There is no lot of {style}, {size}, {colour}.",
+                                  {{"style", style}, {"size", size}, {"colour", colour}}))};
 }
 
 void writeCounts(Script& script) {

@@ -137,8 +137,8 @@ void take(Script& script, const OrderPlan& plan) {
     draft.note = plan.note;
     const OrderTaken taken = done(takeOrder(script.shop(), draft, script.now()));
     if (taken.number != plan.number)
-        throw Stopped{plainError("Order " + std::to_string(plan.number) + " was given the number " +
-                                 std::to_string(taken.number) + ".")};
+        throw Stopped{plainError(said("Order {order} was given the number {number}.",
+                                      {{"order", Numeral{plan.number}}, {"number", Numeral{taken.number}}}))};
     script.named.orders[taken.number] = taken.id;
 }
 

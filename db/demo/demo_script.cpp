@@ -24,9 +24,9 @@ void Script::play() {
             event.work();
         } catch (const Stopped& stopped) {
             const Error& error = stopped.error;
-            throw Stopped{
-                {"The demo stopped at " + isoLocalMinute(event.time) + ": " + error.message.english(),
-                 error.field}};
+            throw Stopped{{said("The demo stopped at {time}: {why}",
+                                {{"time", isoLocalMinute(event.time)}, {"why", error.message}}),
+                           error.field}};
         }
     }
     waitUntil(m_end.local());

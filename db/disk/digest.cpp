@@ -19,7 +19,7 @@ const unsigned char* asLetters(std::span<const std::byte> bytes) {
 
 void beginChance() {
     if (sodium_init() < 0)
-        throw SqliteFailure::inWords("This computer gives out no random numbers, which a shop needs.");
+        throw SqliteFailure::inWords(said("This computer gives out no random numbers, which a shop needs."));
 }
 
 } // namespace

@@ -108,10 +108,11 @@ Result<NewFile> NewFile::begin(const std::filesystem::path& path) {
 Result<NewFile> NewFile::beginOver(const std::filesystem::path& path) {
     struct stat found {};
     if (lstat(path.c_str(), &found) == 0 && !S_ISREG(found.st_mode))
-        return plainError(path.string() +
-                          (S_ISLNK(found.st_mode) ? " is a link to another file."
-                                                  : " is no file that can be written over.") +
-                          " Choose another name.");
+        return plainError(
+            S_ISLNK(found.st_mode)
+                ? said("{path} is a link to another file. Choose another name.", {{"path", path.string()}})
+                : said("{path} is no file that can be written over. Choose another name.",
+                       {{"path", path.string()}}));
     return begun(path, true);
 }
 

@@ -23,7 +23,8 @@ std::int64_t firstNumberAfterTheLost(Connection& connection) {
                          "last_order_number), first_order_number - 1) FROM seat WHERE id = ?1",
                          kWorkshopSeat);
     if (!range.step())
-        throw SqliteFailure::inWords("The shop file is damaged: it does not say which laptop it is on.");
+        throw SqliteFailure::inWords(
+            said("The shop file is damaged: it does not say which laptop it is on."));
     const std::int64_t known = range.integer(2);
     const std::int64_t next = (known / kPassedOver + 2) * kPassedOver + 1;
     return std::min(next, range.integer(1) + 1);

@@ -54,8 +54,8 @@ std::optional<PlaceInLine> commonPlace(Connection& connection, NewsReader& news)
             common = last;
     }
     if (last != label.known)
-        throw SqliteFailure::inWords("The news is not complete. Save it again on the other laptop. "
-                                     "Nothing was brought in.");
+        throw SqliteFailure::inWords(said("The news is not complete. Save it again on the other laptop. "
+                                          "Nothing was brought in."));
     return common;
 }
 

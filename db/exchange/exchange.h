@@ -100,9 +100,9 @@ Result<NewsHead> lookAtNews(Shop& shop, const std::filesystem::path& path, const
 // What was not done as it was entered.
 struct Difference {
     EntryId entry;
-    std::string title;       // "Moved the promise of order 426"
+    Sentence title;          // "Moved the promise of order 426"
     std::string seat;        // whose it was
-    std::string words;       // sentences: what stands instead
+    Sentence words;          // what stands instead
     bool isSetAside = false; // nothing of it was done: it is among setAside()
 };
 struct NewsTakenIn {
@@ -121,10 +121,10 @@ Result<NewsTakenIn> takeInNews(Shop& shop, const std::filesystem::path& path,
 
 struct SetAside {
     EntryId entry;
-    std::string title;
+    Sentence title;
     std::string seat; // whose it was
     Instant at{};
-    std::string why;
+    Sentence why;
 };
 // Newest first, without those that were let go here.
 std::vector<SetAside> setAside(Connection& connection);
@@ -137,6 +137,6 @@ Result<EntryId> tryAgain(Shop& shop, EntryId entry);
 Result<Done> letGo(Shop& shop, EntryId entry);
 
 // What gave way when the entry was taken in; nothing for most.
-std::optional<std::string> remark(Connection& connection, EntryId entry);
+std::optional<Sentence> remark(Connection& connection, EntryId entry);
 
 } // namespace holdfast::db

@@ -47,7 +47,7 @@ std::vector<Lack> lacks(Query rows, const Label& label) {
     return found;
 }
 
-void mendRolls(Connection& connection, Instant at, std::vector<std::string>& words) {
+void mendRolls(Connection& connection, Instant at, std::vector<Sentence>& words) {
     for (const Lack& roll :
          lacks(connection.query("SELECT roll_id, -mm, number FROM roll_length "
                                 "JOIN film_roll ON film_roll.id = roll_id WHERE mm < 0 ORDER BY roll_id"),
@@ -55,12 +55,13 @@ void mendRolls(Connection& connection, Instant at, std::vector<std::string>& wor
         connection.run("INSERT INTO roll_move (id, roll_id, at, mm, reason, kind) "
                        "VALUES (?1, ?2, ?3, ?4, ?5, 'correction')",
                        newIdHere(connection, at), roll.id, at, roll.missing, kMoreUsedThanThere);
-        words.push_back("From roll " + roll.label + ", " + std::to_string(roll.missing) +
-                        " mm more were taken than there were: it now stands at nothing. Measure it.");
+        words.push_back(said("From roll {roll}, {length} more were taken than there were: it now stands at "
+                             "nothing. Measure it.",
+                             {{"roll", roll.label}, {"length", Millimetres{roll.missing}}}));
     }
 }
 
-void mendLots(Connection& connection, Instant at, std::vector<std::string>& words) {
+void mendLots(Connection& connection, Instant at, std::vector<Sentence>& words) {
     for (const Lack& lot :
          lacks(connection.query(
                    "SELECT lot_id, -units, blank_style.name || ', ' || size FROM lot_units "
@@ -69,8 +70,10 @@ void mendLots(Connection& connection, Instant at, std::vector<std::string>& word
                [](const Query& row) { return row.text(2); })) {
         connection.run("INSERT INTO lot_move (id, lot_id, at, units, reason) VALUES (?1, ?2, ?3, ?4, ?5)",
                        newIdHere(connection, at), lot.id, at, lot.missing, kMoreUsedThanThere);
-        words.push_back("Of a lot of " + lot.label + ", " + std::to_string(lot.missing) +
-                        " more were used than there were: it now stands at none. Count it.");
+        words.push_back(said("Of a lot of {lot}, {n} more was used than there were: it now stands at none. "
+                             "Count it.|Of a lot of {lot}, {n} more were used than there were: it now stands "
+                             "at none. Count it.",
+                             {{"lot", lot.label}, {"n", lot.missing}}));
     }
 }
 
@@ -84,7 +87,7 @@ std::vector<BlankLotId> keptBeyondStock(Connection& connection) {
     return lots;
 }
 
-void letGo(Connection& connection, GarmentId garment, std::vector<std::string>& words) {
+void letGo(Connection& connection, GarmentId garment, std::vector<Sentence>& words) {
     connection.run("UPDATE garment SET lot_id = NULL WHERE id = ?1", garment);
     const auto row = garmentRow(connection, garment);
     if (!row)
@@ -92,11 +95,14 @@ void letGo(Connection& connection, GarmentId garment, std::vector<std::string>& 
     const auto other = freeLotFor(connection, {row->style, row->size, row->colour});
     if (other)
         connection.run("UPDATE garment SET lot_id = ?2 WHERE id = ?1", garment, *other);
-    words.push_back("The blank of garment " + row->label() + " was kept for two: it now " +
-                    (other ? "keeps one of another lot." : "waits for one to be received."));
+    words.push_back(
+        other ? said("The blank of garment {garment} was kept for two: it now keeps one of another lot.",
+                     {{"garment", row->label()}})
+              : said("The blank of garment {garment} was kept for two: it now waits for one to be received.",
+                     {{"garment", row->label()}}));
 }
 
-void mendKeeping(Connection& connection, ChangesetView changeset, std::vector<std::string>& words) {
+void mendKeeping(Connection& connection, ChangesetView changeset, std::vector<Sentence>& words) {
     const auto ofEntry = writtenRows(changeset, "garment");
     const auto isOfEntry = [&](GarmentId garment) {
         return std::ranges::find(ofEntry, garment.value) != ofEntry.end();
@@ -131,13 +137,14 @@ std::set<GarmentId> keptByCancelled(Connection& connection, ChangesetView change
 
 } // namespace
 
-std::optional<std::string> pressClash(Connection& connection, ChangesetView changeset) {
-    const auto clashOf = [&](std::int64_t row, std::string_view sql) -> std::optional<std::string> {
+std::optional<Sentence> pressClash(Connection& connection, ChangesetView changeset) {
+    const auto clashOf = [&](std::int64_t row, std::string_view sql) -> std::optional<Sentence> {
         Query clash = connection.query(sql, row);
         if (!clash.step())
             return std::nullopt;
         const auto garment = garmentRow(connection, clash.id<GarmentId>(0));
-        return "Garment " + (garment ? garment->label() : std::string{"that is gone"});
+        return garment ? said("Garment {garment}", {{"garment", garment->label()}})
+                       : said("A garment that is gone");
     };
     for (const std::int64_t step : writtenRows(changeset, "press_step"))
         if (const auto garment = clashOf(
@@ -148,13 +155,13 @@ std::optional<std::string> pressClash(Connection& connection, ChangesetView chan
                 "OR EXISTS (SELECT 1 FROM press_step AS other WHERE other.garment_id = one.garment_id "
                 "AND other.id <> one.id AND ((other.attempt = one.attempt AND other.step_key = one.step_key) "
                 "OR (one.finished_at IS NULL AND other.finished_at IS NULL))))"))
-            return *garment + " was at the press on another laptop meanwhile.";
+            return said("{garment} was at the press on another laptop meanwhile.", {{"garment", *garment}});
     for (const std::int64_t spoil : writtenRows(changeset, "spoil"))
         if (const auto garment =
                 clashOf(spoil, "SELECT one.garment_id FROM spoil AS one JOIN spoil AS other "
                                "ON other.garment_id = one.garment_id AND other.attempt = one.attempt "
                                "AND other.id <> one.id WHERE one.id = ?1"))
-            return *garment + " was marked spoiled on another laptop already.";
+            return said("{garment} was marked spoiled on another laptop already.", {{"garment", *garment}});
     return std::nullopt;
 }
 
@@ -162,19 +169,20 @@ bool isKeptByCancelled(Connection& connection, ChangesetView changeset) {
     return !keptByCancelled(connection, changeset).empty();
 }
 
-std::vector<std::string> giveBackOfCancelled(Connection& connection, ChangesetView changeset) {
-    std::vector<std::string> words;
+std::vector<Sentence> giveBackOfCancelled(Connection& connection, ChangesetView changeset) {
+    std::vector<Sentence> words;
     for (const GarmentId garment : keptByCancelled(connection, changeset)) {
         connection.run("UPDATE garment SET lot_id = NULL WHERE id = ?1", garment);
         if (const auto row = garmentRow(connection, garment))
-            words.push_back("Order " + row->order.label() + " is cancelled: the blank of garment " +
-                            row->label() + " goes back to the rail.");
+            words.push_back(
+                said("Order {order} is cancelled: the blank of garment {garment} goes back to the rail.",
+                     {{"order", row->order.label()}, {"garment", row->label()}}));
     }
     return words;
 }
 
-std::vector<std::string> mendLedgers(Connection& connection, ChangesetView changeset, Instant at) {
-    std::vector<std::string> words;
+std::vector<Sentence> mendLedgers(Connection& connection, ChangesetView changeset, Instant at) {
+    std::vector<Sentence> words;
     mendRolls(connection, at, words);
     mendLots(connection, at, words);
     mendKeeping(connection, changeset, words);

@@ -5,10 +5,10 @@
 // gives way, in words.
 
 #include "core/trade/dates.h"
+#include "core/trade/sentence.h"
 #include "db/sqlite/changeset.h"
 
 #include <optional>
-#include <string>
 #include <vector>
 
 namespace holdfast::db {
@@ -17,16 +17,16 @@ class Connection;
 
 // Why what was done at the press, applied already, cannot follow what stands: its garment is on another step,
 // in another attempt, or was marked spoiled in this one already.
-std::optional<std::string> pressClash(Connection& connection, ChangesetView changeset);
+std::optional<Sentence> pressClash(Connection& connection, ChangesetView changeset);
 
 // Garments let go of blanks that are not there, those of the changeset first, and get others where any are
 // free; a lot or roll of which more was used than there was is corrected to nothing. Sentences that say so.
 // What has no mending still stands in ledger_fault.
-std::vector<std::string> mendLedgers(Connection& connection, ChangesetView changeset, Instant at);
+std::vector<Sentence> mendLedgers(Connection& connection, ChangesetView changeset, Instant at);
 
 // Whether a garment that is not begun keeps a blank though its order, of which the changeset speaks, is
 // cancelled; and such garments let go of it, in sentences that say so.
 bool isKeptByCancelled(Connection& connection, ChangesetView changeset);
-std::vector<std::string> giveBackOfCancelled(Connection& connection, ChangesetView changeset);
+std::vector<Sentence> giveBackOfCancelled(Connection& connection, ChangesetView changeset);
 
 } // namespace holdfast::db

@@ -27,7 +27,7 @@ Seat seatHere(Connection& connection) {
     for (Seat& seat : seats(connection))
         if (seat.isHere)
             return seat;
-    throw SqliteFailure::inWords("The shop file is damaged: it does not say which laptop it is on.");
+    throw SqliteFailure::inWords(said("The shop file is damaged: it does not say which laptop it is on."));
 }
 
 bool isTheWorkshop(Connection& connection) {
@@ -112,7 +112,8 @@ void learnForgottenSeats(Connection& connection, const std::vector<Seat>& seats)
 std::int64_t newIdHere(Connection& connection, Instant at) {
     Query here = connection.query("SELECT seat_id, last_id FROM seat_here");
     if (!here.step())
-        throw SqliteFailure::inWords("The shop file is damaged: it does not say which laptop it is on.");
+        throw SqliteFailure::inWords(
+            said("The shop file is damaged: it does not say which laptop it is on."));
     const std::int64_t id = IdMaker{here.integer(0), here.integer(1)}.next(at);
     connection.run("UPDATE seat_here SET last_id = ?1", id);
     return id;
@@ -135,9 +136,9 @@ std::int64_t incarnationHere(Connection& connection) {
     return connection.number("SELECT incarnation FROM seat_here");
 }
 
-std::optional<std::string> remark(Connection& connection, EntryId entry) {
+std::optional<Sentence> remark(Connection& connection, EntryId entry) {
     Query found = connection.query("SELECT words FROM journal_remark WHERE entry_id = ?1", entry);
-    return found.step() ? std::optional{found.text(0)} : std::nullopt;
+    return found.step() ? std::optional{asItIs(found.text(0))} : std::nullopt;
 }
 
 } // namespace holdfast::db

@@ -49,8 +49,8 @@ void MayBeCarried::requireOf(const CarriedEntry& entry) {
     if (takesBackForGood || entry.title.empty() || changes.empty() || !m_form.fits(changes) || isUpdated ||
         (takesAway && !takesAwayItsOwn(entry)))
         throw SqliteFailure::inWords(
-            "This news holds changes that Holdfast never makes. It was altered on the way, or was "
-            "not saved by Holdfast. Nothing was brought in.");
+            said("This news holds changes that Holdfast never makes. It was altered on the way, or was "
+                 "not saved by Holdfast. Nothing was brought in."));
 }
 
 bool MayBeCarried::takesAwayItsOwn(const CarriedEntry& entry) {

@@ -42,17 +42,20 @@ bool isOfOnePiece(const RowDifference& difference) {
     return difference.table == "press_step" && difference.kind != RowDifference::Kind::Renumbered;
 }
 
-std::string joined(const std::vector<std::string>& sentences) {
-    std::string words;
-    for (const std::string& sentence : sentences)
-        if (words.find(sentence) == std::string::npos)
-            words += (words.empty() ? "" : " ") + sentence;
+// One after the other, each once.
+Sentence joined(const std::vector<Sentence>& sentences) {
+    Sentence words;
+    for (const Sentence& sentence : sentences)
+        if (words.empty())
+            words = sentence;
+        else if (words.english().find(sentence.english()) == std::string::npos)
+            words = oneAfterTheOther(std::move(words), sentence);
     return words;
 }
 
 // What it brought an order into is said with it, once.
 CarriedEntry withOdds(CarriedEntry entry, OddsOfOrders& odds) {
-    for (const std::string& sentence : odds.brought())
+    for (const Sentence& sentence : odds.brought())
         entry.words = joined({entry.words, sentence});
     return entry;
 }
@@ -68,13 +71,13 @@ CarriedEntry EntryMerger::merge(CarriedEntry entry, bool mindsLedgers) {
     m_mayBeCarried.requireOf(entry);
     for (const TableChanges& changes : tablesOf(entry.changeset))
         m_touched.insert(changes.table);
-    std::string why = whyItCannotBe(entry);
-    if (why.empty()) {
+    std::optional<Sentence> why = whyItCannotBe(entry);
+    if (!why) {
         OddsOfOrders odds{m_connection, entry.changeset};
         if (appliedAsItIs(entry, mindsLedgers))
             return withOdds(std::move(entry), odds);
         Outcome outcome = appliedAsFarAsItGoes(entry, mindsLedgers);
-        const std::string words = joined(outcome.words);
+        const Sentence words = joined(outcome.words);
         if (!outcome.isAside) {
             entry.changeset = std::move(outcome.changed);
             entry.words = entry.words.empty() ? words : joined({entry.words, words});
@@ -83,19 +86,21 @@ CarriedEntry EntryMerger::merge(CarriedEntry entry, bool mindsLedgers) {
         why = words;
     }
     entry.isAside = true;
-    entry.words = why;
+    entry.words = *why;
     return entry;
 }
 
 // An undo shares the fate of what it undoes.
-std::string EntryMerger::whyItCannotBe(const CarriedEntry& entry) {
+std::optional<Sentence> EntryMerger::whyItCannotBe(const CarriedEntry& entry) {
     if (!entry.undoes)
-        return {};
+        return std::nullopt;
     Query undone = m_connection.query("SELECT undone_by IS NOT NULL, title FROM journal_entry WHERE id = ?1",
                                       *entry.undoes);
     if (!undone.step())
-        return "What it undoes was not done either.";
-    return undone.truth(0) ? "“" + undone.text(1) + "” had been undone already." : std::string{};
+        return said("What it undoes was not done either.");
+    if (!undone.truth(0))
+        return std::nullopt;
+    return said("“{title}” had been undone already.", {{"title", asAlone(asItIs(undone.text(1)))}});
 }
 
 // Puts back what was undone: as in the window, with another blank where its own went to a garment since.
@@ -116,12 +121,12 @@ bool EntryMerger::appliedAsItIs(const CarriedEntry& entry, bool mindsLedgers) {
 }
 
 EntryMerger::Outcome EntryMerger::appliedAsFarAsItGoes(const CarriedEntry& entry, bool mindsLedgers) {
-    const auto aside = [](std::vector<std::string> words) { return Outcome{{}, std::move(words), true}; };
+    const auto aside = [](std::vector<Sentence> words) { return Outcome{{}, std::move(words), true}; };
     Savepoint part{m_connection};
     Session session{m_connection, m_recordedTables};
     deferReferences(m_connection);
     const auto differences = mergeRows(m_connection, entry.changeset, rulesOfTheTrade());
-    std::vector<std::string> words;
+    std::vector<Sentence> words;
     for (const RowDifference& difference : differences) {
         words.push_back(differenceWords(m_connection, difference, entry.seat));
         if (difference.table == "shop_order" && difference.kind == RowDifference::Kind::Renumbered)
@@ -134,20 +139,20 @@ EntryMerger::Outcome EntryMerger::appliedAsFarAsItGoes(const CarriedEntry& entry
         return aside(std::move(words));
     if (hasOpenReferences(m_connection))
         return aside({whatIsGone(entry)});
-    for (std::string& sentence : giveBackOfCancelled(m_connection, entry.changeset))
+    for (Sentence& sentence : giveBackOfCancelled(m_connection, entry.changeset))
         words.push_back(std::move(sentence));
     if (mindsLedgers && !ledgerFaults(m_connection).empty()) {
         if (entry.undoes && !isRedo(entry))
             return aside(ledgerFaults(m_connection));
-        for (std::string& sentence : mendLedgers(m_connection, entry.changeset, entry.at))
+        for (Sentence& sentence : mendLedgers(m_connection, entry.changeset, entry.at))
             words.push_back(std::move(sentence));
         if (auto faults = ledgerFaults(m_connection); !faults.empty())
             return aside(std::move(faults));
     }
     Changeset changed = session.changeset();
     if (changed.empty()) {
-        words.emplace_back(differences.empty() ? "The same had been done on another laptop."
-                                               : "Nothing is left of it to be done.");
+        words.push_back(differences.empty() ? said("The same had been done on another laptop.")
+                                            : said("Nothing is left of it to be done."));
         return aside(std::move(words));
     }
     for (const TableChanges& changes : tablesOf(changed))
@@ -157,15 +162,14 @@ EntryMerger::Outcome EntryMerger::appliedAsFarAsItGoes(const CarriedEntry& entry
 }
 
 // Which entry took away a row that this one needs.
-std::string EntryMerger::whatIsGone(const CarriedEntry& entry) {
+Sentence EntryMerger::whatIsGone(const CarriedEntry& entry) {
     const auto dangling = danglingRow(m_connection, entry.changeset);
     if (!dangling)
-        return "It speaks of what is there no more.";
-    const std::string gone = "It needs " +
-                             rowWords(m_connection, dangling->parentTable, dangling->parentKey) +
-                             " that is there no more";
+        return said("It speaks of what is there no more.");
+    const Sentence row = rowWords(m_connection, dangling->parentTable, dangling->parentKey);
     const auto whose = whoseDoing(m_connection, dangling->parentTable, dangling->parentKey, entry.seat);
-    return whose ? gone + ": " + *whose + "." : gone + ".";
+    return whose ? said("It needs {row} that is there no more: {other}.", {{"row", row}, {"other", *whose}})
+                 : said("It needs {row} that is there no more.", {{"row", row}});
 }
 
 } // namespace holdfast::db

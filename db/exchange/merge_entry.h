@@ -6,6 +6,7 @@
 #include "db/exchange/may_be_carried.h"
 #include "db/journal/carried_entry.h"
 
+#include <optional>
 #include <set>
 #include <string>
 #include <vector>
@@ -32,16 +33,16 @@ public:
 private:
     struct Outcome {
         Changeset changed;
-        std::vector<std::string> words; // sentences
+        std::vector<Sentence> words;
         bool isAside = false;
     };
 
     bool appliedAsItIs(const CarriedEntry& entry, bool mindsLedgers);
     Outcome appliedAsFarAsItGoes(const CarriedEntry& entry, bool mindsLedgers);
-    std::string whyItCannotBe(const CarriedEntry& entry);
+    std::optional<Sentence> whyItCannotBe(const CarriedEntry& entry);
     // REQUIRES: that the entry undoes one.
     bool isRedo(const CarriedEntry& entry);
-    std::string whatIsGone(const CarriedEntry& entry);
+    Sentence whatIsGone(const CarriedEntry& entry);
 
     Connection& m_connection;
     MayBeCarried m_mayBeCarried;

@@ -15,9 +15,10 @@ namespace holdfast::db {
 
 namespace {
 
-std::string nameOf(Connection& connection, SeatNumber seat) {
+Sentence nameOf(Connection& connection, SeatNumber seat) {
     Query found = connection.query("SELECT name FROM seat WHERE id = ?1", seat);
-    return found.step() ? "“" + found.text(0) + "”" : "a laptop that is not known here";
+    return found.step() ? said("“{laptop}”", {{"laptop", found.text(0)}})
+                        : said("a laptop that is not known here");
 }
 
 Result<Done> mayWriteFor(Connection& connection, SeatNumber laptop) {
@@ -77,7 +78,7 @@ void writeTo(const std::filesystem::path& path, Connection& connection, const Ne
     for (const EntryId id : entries) {
         file.add(*readEntry(connection, id));
         if (progress && !progress(static_cast<double>(file.entries()) / static_cast<double>(entries.size())))
-            throw SqliteFailure::inWords("Saving the news was stopped. Nothing was left behind.");
+            throw SqliteFailure::inWords(said("Saving the news was stopped. Nothing was left behind."));
     }
     file.close(label);
 }
@@ -125,10 +126,10 @@ Result<PlaceInLine> joinOf(Connection& connection, NewsReader& news) {
     if (const int here = appliedSteps(connection); label.schemaStep != here)
         return plainError(
             label.schemaStep > here
-                ? "This news was saved by a newer version of Holdfast. Bring this laptop to the same "
-                  "version first. Nothing was brought in."
-                : "This news was saved by an older version of Holdfast. Bring the other laptop to the "
-                  "same version and save the news again. Nothing was brought in.");
+                ? said("This news was saved by a newer version of Holdfast. Bring this laptop to the same "
+                       "version first. Nothing was brought in.")
+                : said("This news was saved by an older version of Holdfast. Bring the other laptop to the "
+                       "same version and save the news again. Nothing was brought in."));
     const Seat here = seatHere(connection);
     if (label.from == here.number)
         return plainError(said("This news was saved on this laptop: it is for {to}.",
@@ -141,11 +142,11 @@ Result<PlaceInLine> joinOf(Connection& connection, NewsReader& news) {
         return *common;
     return plainError(
         here.number == kWorkshopSeat
-            ? "That laptop goes on from work that is not in this copy of the shop: its file was "
-              "put back from an older one. Save news for that laptop here, bring it in there, "
-              "and save its news again. Nothing was brought in."
-            : "This news does not join on to what this laptop knows. Save news here, bring it "
-              "in in the workshop, and save the workshop’s news again. Nothing was brought in.");
+            ? said("That laptop goes on from work that is not in this copy of the shop: its file was "
+                   "put back from an older one. Save news for that laptop here, bring it in there, "
+                   "and save its news again. Nothing was brought in.")
+            : said("This news does not join on to what this laptop knows. Save news here, bring it "
+                   "in in the workshop, and save the workshop’s news again. Nothing was brought in."));
 }
 
 Result<NewsHead> lookAtNews(Shop& shop, const std::filesystem::path& path, const TellProgress& progress) {

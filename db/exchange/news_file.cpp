@@ -69,10 +69,10 @@ CarriedEntry entryIn(Connection& file, std::int64_t number) {
     entry.id = row.id<EntryId>(0);
     entry.seat = row.integer(1);
     entry.at = row.instant(2);
-    entry.title = row.text(3);
+    entry.title = asItIs(row.text(3));
     entry.undoes = row.optionalId<EntryId>(4);
     entry.isAside = row.truth(5);
-    entry.words = row.text(6);
+    entry.words = asItIs(row.text(6));
     entry.changeset.assign(bytes.begin(), bytes.end());
     entry.identity = row.fixedBytes<sizeof(Hash)>(8);
     entry.salt = row.fixedBytes<sizeof(Salt)>(9);
@@ -116,7 +116,7 @@ Hash sumOf(Connection& file, const NewsLabel& label, const TellProgress& progres
     }
     for (std::int64_t number = 1; number <= label.entries; ++number) {
         if (progress && !progress(static_cast<double>(number) / static_cast<double>(label.entries)))
-            throw SqliteFailure::inWords("Reading the news was stopped. Nothing was changed.");
+            throw SqliteFailure::inWords(said("Reading the news was stopped. Nothing was changed."));
         const CarriedEntry entry = entryIn(file, number);
         for (const Hash& seal : {sealOf(entry), contentSealOf(entry)})
             sum.add(std::span<const std::byte>{seal});
@@ -138,8 +138,9 @@ void NewsWriter::add(const CarriedEntry& entry) {
     ++m_entries;
     m_file.run("INSERT INTO entry (number, id, seat_id, at, title, undoes, is_aside, words, changeset, "
                "identity, salt, sealed_as) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12)",
-               m_entries, entry.id, entry.seat, entry.at, entry.title, entry.undoes, entry.isAside,
-               entry.words, ChangesetView{entry.changeset}, entry.identity, entry.salt, entry.sealedAs);
+               m_entries, entry.id, entry.seat, entry.at, entry.title.english(), entry.undoes, entry.isAside,
+               entry.words.english(), ChangesetView{entry.changeset}, entry.identity, entry.salt,
+               entry.sealedAs);
     for (const auto& [was, here] : entry.otherIds)
         m_file.run("INSERT INTO other_id (number, was, here) VALUES (?1, ?2, ?3)", m_entries, was, here);
     for (const auto& [kind, subject] : entry.subjects)

@@ -74,7 +74,7 @@ std::vector<SharedPress> sharedPressesOf(Connection& connection, std::int64_t or
     return shared;
 }
 
-std::vector<std::string> oddsOf(Connection& connection, std::int64_t id) {
+std::vector<Sentence> oddsOf(Connection& connection, std::int64_t id) {
     Query row = connection.query(
         "SELECT number, state, (SELECT COALESCE(SUM(price_minor), 0) FROM garment WHERE order_id = ?1), "
         "(SELECT COALESCE(SUM(minor), 0) FROM money_move WHERE order_id = ?1), "
@@ -95,10 +95,7 @@ std::vector<std::string> oddsOf(Connection& connection, std::int64_t id) {
     const auto shared = sharedPressesOf(connection, id);
     if (orderOdds(order, handedOver, {}, shared).empty())
         return {};
-    std::vector<std::string> odds;
-    for (const Sentence& odd : orderOdds(order, handedOver, loadSettings(connection).currency, shared))
-        odds.push_back(odd.english());
-    return odds;
+    return orderOdds(order, handedOver, loadSettings(connection).currency, shared);
 }
 
 } // namespace
@@ -109,10 +106,10 @@ OddsOfOrders::OddsOfOrders(Connection& connection, ChangesetView changeset)
         m_before.emplace(order, oddsOf(connection, order));
 }
 
-std::vector<std::string> OddsOfOrders::brought() {
-    std::vector<std::string> brought;
+std::vector<Sentence> OddsOfOrders::brought() {
+    std::vector<Sentence> brought;
     for (const auto& [order, before] : m_before)
-        for (std::string& sentence : oddsOf(m_connection, order))
+        for (Sentence& sentence : oddsOf(m_connection, order))
             if (before.empty())
                 brought.push_back(std::move(sentence));
     return brought;

@@ -4,10 +4,10 @@
 // (core/orders/order_odds).
 
 #include "core/trade/ids.h"
+#include "core/trade/sentence.h"
 #include "db/sqlite/changeset.h"
 
 #include <map>
-#include <string>
 #include <vector>
 
 namespace holdfast::db {
@@ -20,11 +20,11 @@ public:
     OddsOfOrders(Connection& connection, ChangesetView changeset);
 
     // After it: what is odd now and was not.
-    std::vector<std::string> brought();
+    std::vector<Sentence> brought();
 
 private:
     Connection& m_connection;
-    std::map<std::int64_t, std::vector<std::string>> m_before; // by order
+    std::map<std::int64_t, std::vector<Sentence>> m_before; // by order
 };
 
 } // namespace holdfast::db

@@ -26,9 +26,10 @@ std::vector<OrderId> openOrdersOf(Connection& connection, std::int64_t customer)
     return orders;
 }
 
-std::string titleFor(std::size_t orders) {
-    return countWords(static_cast<std::int64_t>(orders), "open order") +
-           " of a customer who was forgotten on another laptop kept";
+Sentence titleFor(std::size_t orders) {
+    return said("{n} open order of a customer who was forgotten on another laptop kept|"
+                "{n} open orders of a customer who was forgotten on another laptop kept",
+                {{"n", orders}});
 }
 
 } // namespace

@@ -14,8 +14,8 @@ namespace holdfast::db {
 
 namespace {
 
-constexpr const char* kNewNumber =
-    "It has a new number here: that laptop’s file was put back from a copy, or two copies of it are in use.";
+constexpr Phrase kNewNumber = phrase(
+    "It has a new number here: that laptop’s file was put back from a copy, or two copies of it are in use.");
 
 // Of a row that was added, where its key is one number.
 std::optional<std::int64_t> addedRow(const RowChange& change) {
@@ -102,8 +102,10 @@ void OtherIds::rename(CarriedEntry& entry) {
             others[row] = m_here.at(row);
     entry.otherIds.assign(others.begin(), others.end());
     entry.id = EntryId{id};
-    if (entry.words.find(kNewNumber) == std::string::npos)
-        entry.words += (entry.words.empty() ? "" : " ") + std::string{kNewNumber};
+    if (entry.words.empty())
+        entry.words = kNewNumber;
+    else if (entry.words.english().find(kNewNumber.english) == std::string::npos)
+        entry.words = oneAfterTheOther(std::move(entry.words), kNewNumber);
 }
 
 bool OtherIds::isTaken(EntryId entry) {

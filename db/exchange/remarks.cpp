@@ -15,7 +15,8 @@ std::vector<Remark> recentRemarks(Connection& connection, int limit) {
                          "ORDER BY journal_remark.entry_id DESC LIMIT ?1",
                          limit);
     while (rows.step())
-        found.push_back({rows.id<EntryId>(0), rows.instant(1), rows.text(2), rows.text(3), rows.text(4)});
+        found.push_back(
+            {rows.id<EntryId>(0), rows.instant(1), asItIs(rows.text(2)), rows.text(3), asItIs(rows.text(4))});
     return found;
 }
 

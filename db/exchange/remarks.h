@@ -4,6 +4,7 @@
 
 #include "core/trade/dates.h"
 #include "core/trade/ids.h"
+#include "core/trade/sentence.h"
 
 #include <string>
 #include <vector>
@@ -15,9 +16,9 @@ class Connection;
 struct Remark {
     EntryId entry;
     Instant at{};
-    std::string title; // of the entry
-    std::string seat;  // whose it was
-    std::string words; // sentences: what stands instead
+    Sentence title;   // of the entry
+    std::string seat; // whose it was
+    Sentence words;   // what stands instead
 };
 
 // Newest entry first, at most `limit`. Throws SqliteFailure.

@@ -32,7 +32,8 @@ std::vector<SetAside> setAside(Connection& connection) {
                                   "WHERE journal_aside.id NOT IN (SELECT entry_id FROM seat_let_go) "
                                   "ORDER BY journal_aside.id DESC");
     while (rows.step())
-        found.push_back({rows.id<EntryId>(0), rows.text(1), rows.text(2), rows.instant(3), rows.text(4)});
+        found.push_back(
+            {rows.id<EntryId>(0), asItIs(rows.text(1)), rows.text(2), rows.instant(3), asItIs(rows.text(4))});
     return found;
 }
 
@@ -44,14 +45,14 @@ Result<EntryId> tryAgain(Shop& shop, EntryId id) {
             return noSuchEntry();
         if (entry->undoes)
             return plainError(said("“{title}” is an undo: look for what it undoes in the history instead.",
-                                   {{"title", entry->title}}));
+                                   {{"title", asAlone(entry->title)}}));
         CarriedEntry anew = *entry;
         anew.isAside = false;
-        anew.words.clear();
+        anew.words = {};
         anew = EntryMerger{connection}.merge(std::move(anew), true);
         if (anew.isAside)
             return plainError(said("“{title}” still cannot be done. {anew}",
-                                   {{"title", anew.title}, {"anew", anew.words}}));
+                                   {{"title", asAlone(anew.title)}, {"anew", anew.words}}));
         writer.describe(anew.title);
         for (const auto& [kind, subject] : anew.subjects)
             writer.concerns(subjectOf(kind, subject));

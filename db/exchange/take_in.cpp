@@ -80,7 +80,7 @@ private:
     void step() {
         m_done += 1;
         if (!mayGoOn())
-            throw SqliteFailure::inWords("Bringing in the news was stopped. Nothing was changed.");
+            throw SqliteFailure::inWords(said("Bringing in the news was stopped. Nothing was changed."));
     }
 
     // Entries that the reader was not known to have: of the rest nothing is said.
@@ -184,7 +184,7 @@ private:
             const auto before = std::ranges::find(own, entry.identity, &CarriedEntry::identity);
             if (before == own.end())
                 ++m_taken.added;
-            else if (entry.isAside != before->isAside || entry.words != before->words)
+            else if (entry.isAside != before->isAside || entry.words.english() != before->words.english())
                 differs(entry);
         }
     }
@@ -215,7 +215,7 @@ private:
 
     // Applied and in the journal, or set aside.
     CarriedEntry taken(EntryMerger& merger, OtherIds& others, CarriedEntry entry, bool minds) {
-        const std::string before = entry.words;
+        const std::string before = entry.words.english();
         CarriedEntry kept = others.asHere(std::move(entry));
         kept.sealedAs.reset();
         forget(peopleForgottenIn(kept.changeset));
@@ -234,8 +234,8 @@ private:
             m_taken.touched.insert(changes.table);
         if (applyChangeset(m_connection, changeset))
             throw SqliteFailure::inWords(
-                "This copy of the shop does not hold what its history says. Make a new copy "
-                "for this laptop in the workshop. Nothing was brought in.");
+                said("This copy of the shop does not hold what its history says. Make a new copy "
+                     "for this laptop in the workshop. Nothing was brought in."));
     }
 
     void touched(const EntryMerger& merger) {

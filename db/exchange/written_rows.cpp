@@ -19,8 +19,9 @@ void WrittenRows::requireReadable(Connection& connection) const {
         return;
     for (const UnreadRow& row : unreadEverywhere(connection, {}))
         if (m_rows.contains({row.table, row.key}))
-            throw SqliteFailure::inWords("This news holds what Holdfast never writes. " + row.what.english() +
-                                         ": " + row.why.english() + " Nothing was brought in.");
+            throw SqliteFailure::inWords(said("This news holds what Holdfast never writes. {row}: {why} "
+                                              "Nothing was brought in.",
+                                              {{"row", row.what}, {"why", row.why}}));
 }
 
 } // namespace holdfast::db

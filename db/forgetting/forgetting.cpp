@@ -26,7 +26,7 @@ constexpr std::array kBelongings{
     Belongs{"waiver", "garment", 1},     Belongs{"spoil", "garment", 1},
 };
 
-constexpr const char* kRemarkForgotten = "What gave way is no longer known: the customer was forgotten.";
+constexpr Phrase kRemarkForgotten = phrase("What gave way is no longer known: the customer was forgotten.");
 // In notes: a shorter one would be found in other words.
 constexpr std::size_t kShortestName = 3;
 
@@ -53,14 +53,13 @@ std::vector<EntryId> entriesWhoseWordsHold(Connection& connection, const std::st
 
 // Titles name what was done and to which garment, and then, behind a colon, in a person's words.
 std::string impersonal(const std::string& title) {
-    const std::string_view done = withoutUndo(title);
+    const std::string done = withoutUndo(asItIs(title)).english();
     const std::string undo = title.substr(0, title.size() - done.size());
     if (done.starts_with(kCustomerIsNow))
-        return undo + "Customer is now " + std::string{kForgottenName};
+        return undo + std::string{kCustomerIsNow} + std::string{kForgottenName};
     const std::size_t colon = done.find(": ");
-    return colon == std::string_view::npos
-               ? title
-               : undo + std::string{done.substr(0, colon + 2)} + std::string{kForgottenName};
+    return colon == std::string::npos ? title
+                                      : undo + done.substr(0, colon + 2) + std::string{kForgottenName};
 }
 
 std::string quotedName(std::string_view name) {
@@ -152,19 +151,21 @@ void Forgetting::forgetInJournal(const std::function<bool(double)>& goOn) {
     std::map<std::string, std::string> retitled;
     for (std::size_t at = 0; at < entries.size(); ++at) {
         if (goOn && !goOn(static_cast<double>(at) / static_cast<double>(entries.size())))
-            throw SqliteFailure::inWords("Stopped. Nobody was forgotten.");
+            throw SqliteFailure::inWords(said("Stopped. Nobody was forgotten."));
         CarriedEntry entry = *readEntry(m_connection, entries[at]);
-        const std::string title = entry.title;
+        const std::string title = entry.title.english();
         if (!forgetIn(entry))
             continue;
         rewrite(entry);
         if (entry.title != title)
-            retitled[title] = entry.title;
+            retitled[title] = entry.title.english();
     }
     for (const auto& [before, after] : retitled)
         for (const EntryId id : entriesWhoseWordsHold(m_connection, before)) {
             CarriedEntry entry = *readEntry(m_connection, id);
-            entry.words.replace(entry.words.find(before), before.size(), after);
+            std::string words = entry.words.english();
+            words.replace(words.find(before), before.size(), after);
+            entry.words = asItIs(std::move(words));
             rewrite(entry);
         }
 }
@@ -202,11 +203,16 @@ bool Forgetting::forgetIn(CarriedEntry& entry) {
     if (isForgotten)
         entry.changeset = std::move(changeset);
     if (isForgotten || isAbout(entry)) {
-        std::string title = impersonal(entry.title);
-        const std::string words = entry.words.empty() ? "" : kRemarkForgotten;
-        isForgotten = isForgotten || title != entry.title || words != entry.words;
-        entry.title = std::move(title);
-        entry.words = words;
+        const std::string title = impersonal(entry.title.english());
+        const Sentence words = entry.words.empty() ? Sentence{} : kRemarkForgotten;
+        if (entry.title != title) {
+            entry.title = asItIs(title);
+            isForgotten = true;
+        }
+        if (entry.words.english() != words.english()) {
+            entry.words = words;
+            isForgotten = true;
+        }
     }
     if (isForgotten)
         entry.salt = {};

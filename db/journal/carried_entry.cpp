@@ -33,10 +33,10 @@ std::optional<CarriedEntry> readFrom(Connection& connection, Query rows, bool is
     entry.id = rows.id<EntryId>(0);
     entry.seat = rows.integer(1);
     entry.at = rows.instant(2);
-    entry.title = rows.text(3);
+    entry.title = asItIs(rows.text(3));
     entry.undoes = rows.optionalId<EntryId>(4);
     entry.isAside = isAside;
-    entry.words = rows.text(5);
+    entry.words = asItIs(rows.text(5));
     const auto bytes = rows.bytes(6);
     entry.changeset.assign(bytes.begin(), bytes.end());
     while (subjects.step())
@@ -48,12 +48,14 @@ std::optional<CarriedEntry> readFrom(Connection& connection, Query rows, bool is
 void writeDone(Connection& connection, const CarriedEntry& entry) {
     connection.run("INSERT INTO journal_entry (id, seat_id, at, title, undoes, changeset) "
                    "VALUES (?1, ?2, ?3, ?4, ?5, ?6)",
-                   entry.id, entry.seat, entry.at, entry.title, entry.undoes, ChangesetView{entry.changeset});
+                   entry.id, entry.seat, entry.at, entry.title.english(), entry.undoes,
+                   ChangesetView{entry.changeset});
     for (const auto& [kind, subject] : entry.subjects)
         connection.run("INSERT INTO journal_subject (kind, subject_id, entry_id) VALUES (?1, ?2, ?3)", kind,
                        subject, entry.id);
     if (!entry.words.empty())
-        connection.run("INSERT INTO journal_remark (entry_id, words) VALUES (?1, ?2)", entry.id, entry.words);
+        connection.run("INSERT INTO journal_remark (entry_id, words) VALUES (?1, ?2)", entry.id,
+                       entry.words.english());
     if (entry.undoes)
         markUndone(connection, *entry.undoes, entry.id);
 }
@@ -61,7 +63,7 @@ void writeDone(Connection& connection, const CarriedEntry& entry) {
 void writeAside(Connection& connection, const CarriedEntry& entry) {
     connection.run("INSERT INTO journal_aside (id, seat_id, at, title, undoes, why, changeset) "
                    "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)",
-                   entry.id, entry.seat, entry.at, entry.title, entry.undoes, entry.words,
+                   entry.id, entry.seat, entry.at, entry.title.english(), entry.undoes, entry.words.english(),
                    ChangesetView{entry.changeset});
     for (const auto& [kind, subject] : entry.subjects)
         connection.run("INSERT INTO journal_aside_subject (entry_id, kind, subject_id) VALUES (?1, ?2, ?3)",
@@ -81,7 +83,7 @@ void addContent(Digest& digest, const CarriedEntry& entry) {
     digest.add(entry.id.value);
     digest.add(entry.seat);
     digest.add(std::int64_t{entry.at.time_since_epoch().count()});
-    digest.add(entry.title);
+    digest.add(entry.title.english());
     digest.add(entry.undoes ? entry.undoes->value : 0);
     digest.add(static_cast<std::int64_t>(entry.subjects.size()));
     for (const auto& [kind, subject] : entry.subjects) {
@@ -110,7 +112,7 @@ Hash contentSealOf(const CarriedEntry& entry) {
     digest.add(kSealForm);
     digest.add(std::span<const std::byte>{entry.identity});
     digest.add(entry.isAside ? 1 : 0);
-    digest.add(entry.words);
+    digest.add(entry.words.english());
     digest.add(static_cast<std::int64_t>(entry.otherIds.size()));
     for (const auto& [was, here] : entry.otherIds) {
         digest.add(was);
@@ -187,11 +189,13 @@ void writeSeal(Connection& connection, const CarriedEntry& entry) {
 void rewriteEntry(Connection& connection, const CarriedEntry& entry) {
     if (entry.isAside) {
         connection.run("UPDATE journal_aside SET title = ?2, why = ?3, changeset = ?4 WHERE id = ?1",
-                       entry.id, entry.title, entry.words, ChangesetView{entry.changeset});
+                       entry.id, entry.title.english(), entry.words.english(),
+                       ChangesetView{entry.changeset});
     } else {
         connection.run("UPDATE journal_entry SET title = ?2, changeset = ?3 WHERE id = ?1", entry.id,
-                       entry.title, ChangesetView{entry.changeset});
-        connection.run("UPDATE journal_remark SET words = ?2 WHERE entry_id = ?1", entry.id, entry.words);
+                       entry.title.english(), ChangesetView{entry.changeset});
+        connection.run("UPDATE journal_remark SET words = ?2 WHERE entry_id = ?1", entry.id,
+                       entry.words.english());
     }
     connection.run("UPDATE journal_seal SET salt = ?2 WHERE entry_id = ?1", entry.id, entry.salt);
     writeLeftOver(connection, entry);

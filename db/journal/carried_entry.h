@@ -9,6 +9,7 @@
 
 #include "core/trade/dates.h"
 #include "core/trade/ids.h"
+#include "core/trade/sentence.h"
 #include "db/disk/digest.h"
 #include "db/sqlite/changeset.h"
 
@@ -26,10 +27,10 @@ struct CarriedEntry {
     EntryId id;
     std::int64_t seat = 0;
     Instant at{};
-    std::string title;
+    Sentence title;
     std::optional<EntryId> undoes;
     bool isAside = false;
-    std::string words; // why it is aside, or what of it gave way; empty for most
+    Sentence words; // why it is aside, or what of it gave way; empty for most
     Changeset changeset;
     std::vector<std::pair<std::string, std::int64_t>> subjects; // ordered
     Hash identity{};

@@ -4,6 +4,7 @@
 
 #include "core/trade/dates.h"
 #include "core/trade/ids.h"
+#include "core/trade/sentence.h"
 
 #include <cstdint>
 #include <optional>
@@ -15,7 +16,7 @@ struct HistoryEntry {
     EntryId id;
     Instant at;
     std::string seat;                // the name of the laptop it was done on
-    std::string title;               // "Took order 426"
+    Sentence title;                  // "Took order 426"
     std::optional<EntryId> undoes;   // this entry is the undo of that one
     std::optional<EntryId> undoneBy; // that entry is the undo of this one
     std::int64_t bytes = 0;          // of what it recorded: how long undoing it will take

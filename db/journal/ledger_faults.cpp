@@ -67,13 +67,13 @@ public:
 
     bool isMany() const { return m_isMany; }
 
-    std::vector<std::string> faults() {
+    std::vector<Sentence> faults() {
         // What an order or a garment becomes decides whether a unit of its lot is kept for it.
         for (const std::int64_t order : m_orders)
             addFrom(m_lots, "SELECT lot_id FROM garment WHERE order_id = ?1", order);
         for (const std::int64_t garment : m_garments)
             addFrom(m_lots, "SELECT lot_id FROM garment WHERE id = ?1", garment);
-        std::vector<std::string> faults;
+        std::vector<Sentence> faults;
         addFaults(faults, "SELECT message FROM lot_fault WHERE lot_id = ?1", m_lots);
         addFaults(faults, "SELECT message FROM roll_fault WHERE roll_id = ?1", m_rolls);
         addFaults(faults, "SELECT message FROM order_fault WHERE order_id = ?1", m_orders);
@@ -103,22 +103,22 @@ private:
                 ids.insert(rows.integer(0));
     }
 
-    void addFaults(std::vector<std::string>& faults, std::string_view sql, const Ids& ids) {
+    void addFaults(std::vector<Sentence>& faults, std::string_view sql, const Ids& ids) {
         for (const std::int64_t id : ids) {
             Query rows = m_connection.query(sql, id);
             while (rows.step())
-                faults.push_back(rows.text(0));
+                faults.push_back(asItIs(rows.text(0)));
         }
     }
 
     // By way of the open orders, which are few, and once for all lots.
-    void addReserved(std::vector<std::string>& faults) {
+    void addReserved(std::vector<Sentence>& faults) {
         if (m_lots.empty())
             return;
         Query rows{m_connection, "SELECT lot_id, message FROM reserved_fault"};
         while (rows.step())
             if (m_lots.contains(rows.integer(0)))
-                faults.push_back(rows.text(1));
+                faults.push_back(asItIs(rows.text(1)));
     }
 
     Connection& m_connection;
@@ -128,17 +128,17 @@ private:
 
 } // namespace
 
-std::vector<std::string> ledgerFaults(Connection& connection) {
-    std::vector<std::string> faults;
+std::vector<Sentence> ledgerFaults(Connection& connection) {
+    std::vector<Sentence> faults;
     if (!hasView(connection, "ledger_fault"))
         return faults;
     Query rows = connection.query("SELECT message FROM ledger_fault");
     while (rows.step())
-        faults.push_back(rows.text(0));
+        faults.push_back(asItIs(rows.text(0)));
     return faults;
 }
 
-std::vector<std::string> ledgerFaults(Connection& connection, ChangesetView changes) {
+std::vector<Sentence> ledgerFaults(Connection& connection, ChangesetView changes) {
     if (!hasView(connection, "reserved_fault")) // another schema, of a test
         return ledgerFaults(connection);
     const auto tables = tablesOf(changes);

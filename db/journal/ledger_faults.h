@@ -2,9 +2,9 @@
 #pragma once
 // Ledgers below zero, in words: what the views of the schema say.
 
+#include "core/trade/sentence.h"
 #include "db/sqlite/changeset.h"
 
-#include <string>
 #include <vector>
 
 namespace holdfast::db {
@@ -12,10 +12,10 @@ namespace holdfast::db {
 class Connection;
 
 // Empty when every ledger stands, or where the schema keeps none.
-std::vector<std::string> ledgerFaults(Connection& connection);
+std::vector<Sentence> ledgerFaults(Connection& connection);
 
 // The same of the lots, rolls and orders whose ledgers the changes move, after they were made; of them alone,
 // however many others the shop has.
-std::vector<std::string> ledgerFaults(Connection& connection, ChangesetView changes);
+std::vector<Sentence> ledgerFaults(Connection& connection, ChangesetView changes);
 
 } // namespace holdfast::db

@@ -84,7 +84,8 @@ void goOnAboveAllIds(Connection& connection) {
         connection.query("SELECT seat_id, last_id, MAX((SELECT COALESCE(MAX(id), 0) FROM journal_entry), "
                          "(SELECT COALESCE(MAX(id), 0) FROM journal_aside)) FROM seat_here");
     if (!known.step())
-        throw SqliteFailure::inWords("The shop file is damaged: it does not say which laptop it is on.");
+        throw SqliteFailure::inWords(
+            said("The shop file is damaged: it does not say which laptop it is on."));
     std::int64_t above = known.integer(1);
     if (const std::int64_t highest = known.integer(2); highest > above)
         above = IdMaker{known.integer(0)}.next(IdMaker::timeOf(highest) + Seconds{1});

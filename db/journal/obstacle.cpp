@@ -14,7 +14,7 @@ namespace {
 
 using Touches = std::function<bool(const RowChange&)>;
 
-std::optional<std::string> latestThat(Query entries, const Touches& touches) {
+std::optional<Sentence> latestThat(Query entries, const Touches& touches) {
     while (entries.step()) {
         bool found = false;
         forEachChange(entries.bytes(1), [&](const RowChange& change) {
@@ -22,13 +22,13 @@ std::optional<std::string> latestThat(Query entries, const Touches& touches) {
             return !found;
         });
         if (found)
-            return entries.text(0);
+            return asItIs(entries.text(0));
     }
     return std::nullopt;
 }
 
 // What a person did comes before takings back: one of those stands in the way only where nothing else does.
-std::optional<std::string> latestAfter(Connection& connection, EntryId entry, const Touches& touches) {
+std::optional<Sentence> latestAfter(Connection& connection, EntryId entry, const Touches& touches) {
     auto found = latestThat(connection.query("SELECT title, changeset FROM journal_entry WHERE id > ?1 "
                                              "AND undone_by IS NULL AND undoes IS NULL ORDER BY id DESC",
                                              entry),
@@ -127,7 +127,7 @@ std::optional<DanglingRow> danglingRow(Connection& connection, ChangesetView cha
     return std::nullopt;
 }
 
-std::optional<std::string> obstacleAfter(Connection& connection, EntryId entry, const Conflict& conflict) {
+std::optional<Sentence> obstacleAfter(Connection& connection, EntryId entry, const Conflict& conflict) {
     auto found = latestAfter(connection, entry, [&](const RowChange& change) {
         return change.table == conflict.table && change.key == conflict.key &&
                shareAColumn(change.isChanged, conflict.isChanged);
@@ -140,7 +140,7 @@ std::optional<std::string> obstacleAfter(Connection& connection, EntryId entry, 
     return found;
 }
 
-std::optional<std::string> obstacleAfter(Connection& connection, EntryId entry, const DanglingRow& row) {
+std::optional<Sentence> obstacleAfter(Connection& connection, EntryId entry, const DanglingRow& row) {
     return latestAfter(connection, entry, [&](const RowChange& change) {
         return (change.table == row.table && change.key == row.key) ||
                (change.table == row.parentTable && change.key == row.parentKey);

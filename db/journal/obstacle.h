@@ -26,7 +26,7 @@ std::optional<DanglingRow> danglingRow(Connection& connection, ChangesetView cha
 
 // The title of the latest entry after `entry` that stands and touched the row, or for a broken rule its
 // table.
-std::optional<std::string> obstacleAfter(Connection& connection, EntryId entry, const Conflict& conflict);
-std::optional<std::string> obstacleAfter(Connection& connection, EntryId entry, const DanglingRow& row);
+std::optional<Sentence> obstacleAfter(Connection& connection, EntryId entry, const Conflict& conflict);
+std::optional<Sentence> obstacleAfter(Connection& connection, EntryId entry, const DanglingRow& row);
 
 } // namespace holdfast::db

@@ -36,7 +36,7 @@ void applySteps(Connection& connection, std::span<const char* const> steps) {
         markLine(connection);
     }
     if (connection.query("PRAGMA foreign_key_check").step())
-        throw SqliteFailure::inWords("A row would refer to one that is not there.");
+        throw SqliteFailure::inWords(said("A row would refer to one that is not there."));
     connection.script("PRAGMA application_id = " + std::to_string(kShopApplicationId));
     connection.script("PRAGMA user_version = " + std::to_string(steps.size()));
     transaction.commit();

@@ -14,8 +14,13 @@ namespace holdfast::db {
 namespace {
 
 HistoryEntry entryAt(const Query& row) {
-    return {row.id<EntryId>(0),         row.instant(1), row.text(2), row.text(3), row.optionalId<EntryId>(4),
-            row.optionalId<EntryId>(5), row.integer(6)};
+    return {row.id<EntryId>(0),
+            row.instant(1),
+            row.text(2),
+            asItIs(row.text(3)),
+            row.optionalId<EntryId>(4),
+            row.optionalId<EntryId>(5),
+            row.integer(6)};
 }
 
 std::vector<HistoryEntry> entriesOf(Query rows) {
@@ -39,7 +44,8 @@ Shop::Shop(ShopFile file, Clock clock, Steps steps)
 Shop::GoingOn Shop::goingOn() {
     Query here = connection().query("SELECT seat_id, last_id FROM seat_here");
     if (!here.step())
-        throw SqliteFailure::inWords("The shop file is damaged: it does not say which laptop it is on.");
+        throw SqliteFailure::inWords(
+            said("The shop file is damaged: it does not say which laptop it is on."));
     GoingOn from{here.integer(0), here.integer(1), m_file.incarnation};
     if (m_file.incarnation != 0)
         from.incarnation = connection().number("SELECT incarnation FROM seat_here");

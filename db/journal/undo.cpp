@@ -17,7 +17,7 @@ namespace holdfast::db {
 namespace {
 
 struct Recorded {
-    std::string title;
+    Sentence title;
     bool isUndone;
     Changeset changeset;
 };
@@ -28,24 +28,28 @@ std::optional<Recorded> recorded(Connection& connection, EntryId entry) {
     if (!found.step())
         return std::nullopt;
     const auto bytes = found.bytes(2);
-    return Recorded{found.text(0), found.truth(1), Changeset(bytes.begin(), bytes.end())};
-}
-
-std::string inQuotes(const std::string& title) {
-    return "“" + title + "”";
+    return Recorded{asItIs(found.text(0)), found.truth(1), Changeset(bytes.begin(), bytes.end())};
 }
 
 // "“Took order 426” cannot be redone. …"
-std::string cannot(const std::string& title) {
-    return inQuotes(std::string{withoutUndo(title)}) + " cannot be " +
-           (isTitleOfUndo(title) ? "redone." : "undone.");
+Error cannot(const Sentence& title, Sentence why) {
+    const Value done = asAlone(withoutUndo(title));
+    return plainError(oneAfterTheOther(isTitleOfUndo(title)
+                                           ? said("“{title}” cannot be redone.", {{"title", done}})
+                                           : said("“{title}” cannot be undone.", {{"title", done}}),
+                                       std::move(why)));
 }
 
-Error inTheWay(const std::string& title, const std::optional<std::string>& obstacle) {
-    if (obstacle)
-        return plainError(said("{title} {obstacle} came later and is in the way. Undo that first.",
-                               {{"title", cannot(title)}, {"obstacle", inQuotes(*obstacle)}}));
-    return plainError(said("{title} Something entered later is in the way.", {{"title", cannot(title)}}));
+Error inTheWay(const Sentence& title, const std::optional<Sentence>& obstacle) {
+    return cannot(title, obstacle ? said("“{title}” came later and is in the way. Undo that first.",
+                                         {{"title", asAlone(*obstacle)}})
+                                  : said("Something entered later is in the way."));
+}
+
+Error isUndoneAlready(const Sentence& title) {
+    const Value done = asAlone(withoutUndo(title));
+    return plainError(isTitleOfUndo(title) ? said("“{title}” has been redone already.", {{"title", done}})
+                                           : said("“{title}” has been undone already.", {{"title", done}}));
 }
 
 // Rows written so far of those to be written.
@@ -78,15 +82,12 @@ Result<EntryId> Shop::undone(EntryId entry, const TellProgress& progress, const 
         if (!original)
             return plainError(said("The history has no such entry."));
         if (original->isUndone)
-            return plainError(inQuotes(std::string{withoutUndo(original->title)}) + " has been " +
-                              (isTitleOfUndo(original->title) ? "redone" : "undone") + " already.");
+            return isUndoneAlready(original->title);
         if (!RecordedForm{connection()}.fits(tablesOf(original->changeset)))
-            return plainError(said("{title} It was done with an older form of the shop file.",
-                                   {{"title", cannot(original->title)}}));
+            return cannot(original->title, said("It was done with an older form of the shop file."));
 
         if (db::isForGood(original->changeset))
-            return plainError(
-                said("{title} Who was forgotten stays forgotten.", {{"title", cannot(original->title)}}));
+            return cannot(original->title, said("Who was forgotten stays forgotten."));
 
         const Changeset inverse = inverseOf(original->changeset);
         const ForeignKeysOff unchecked{connection()};
@@ -100,14 +101,13 @@ Result<EntryId> Shop::undone(EntryId entry, const TellProgress& progress, const 
             giveWay(action.writer());
         const auto faults = giveWay ? ledgerFaults(connection()) : ledgerFaults(connection(), inverse);
         if (!faults.empty())
-            return plainError(
-                said("{title} {faults}", {{"title", cannot(original->title)}, {"faults", faults.front()}}));
+            return cannot(original->title, faults.front());
 
         action.writer().describe(titleOfUndo(original->title));
         action.writer().concernsTheSameAs(entry);
         const auto written = action.keep(entry);
         if (!written)
-            return plainError(said("{title} It left nothing to undo.", {{"title", cannot(original->title)}}));
+            return cannot(original->title, said("It left nothing to undo."));
         touched = action.touched();
         return *written;
     } catch (const SqliteFailure& failure) {

@@ -8,6 +8,9 @@ namespace holdfast::db {
 
 namespace {
 
+constexpr std::string_view kUndonePattern = phrase("Undone: {title}").english;
+constexpr std::string_view kRedonePattern = phrase("Redone: {title}").english;
+// What a title begins with that has no pattern.
 constexpr std::string_view kUndone = "Undone: ";
 constexpr std::string_view kRedone = "Redone: ";
 // As earlier versions wrote them.
@@ -16,21 +19,24 @@ constexpr std::string_view kRedoneBefore = "Done again: ";
 
 } // namespace
 
-std::string_view withoutUndo(std::string_view title) {
+Sentence withoutUndo(const Sentence& title) {
+    if (title.pattern() == kUndonePattern || title.pattern() == kRedonePattern)
+        return std::get<Parts>(title.values().front().value.held()).sentences.front();
+    const std::string words = title.english();
     constexpr std::array starts{kUndone, kRedone, kUndoneBefore, kRedoneBefore};
     const auto found =
-        std::ranges::find_if(starts, [&](std::string_view start) { return title.starts_with(start); });
-    if (found != starts.end())
-        title.remove_prefix(found->size());
-    return title;
+        std::ranges::find_if(starts, [&](std::string_view start) { return words.starts_with(start); });
+    return found == starts.end() ? title : asItIs(words.substr(found->size()));
 }
 
-bool isTitleOfUndo(std::string_view title) {
-    return title.starts_with(kUndone) || title.starts_with(kUndoneBefore);
+bool isTitleOfUndo(const Sentence& title) {
+    const std::string words = title.english();
+    return words.starts_with(kUndone) || words.starts_with(kUndoneBefore);
 }
 
-std::string titleOfUndo(std::string_view title) {
-    return std::string(isTitleOfUndo(title) ? kRedone : kUndone) + std::string(withoutUndo(title));
+Sentence titleOfUndo(const Sentence& title) {
+    return said(isTitleOfUndo(title) ? kRedonePattern : kUndonePattern,
+                {{"title", asAlone(withoutUndo(title))}});
 }
 
 } // namespace holdfast::db

@@ -2,17 +2,16 @@
 #pragma once
 // What the journal calls an undo and a redo.
 
-#include <string>
-#include <string_view>
+#include "core/trade/sentence.h"
 
 namespace holdfast::db {
 
 // "Undone: Took order 426" → "Took order 426"; other titles are left as they are.
-std::string_view withoutUndo(std::string_view title);
+Sentence withoutUndo(const Sentence& title);
 
 // An undo is called "Undone: …". Undoing that is doing the work again, "Redone: …": the words change places,
 // they do not pile up.
-bool isTitleOfUndo(std::string_view title);
-std::string titleOfUndo(std::string_view title);
+bool isTitleOfUndo(const Sentence& title);
+Sentence titleOfUndo(const Sentence& title);
 
 } // namespace holdfast::db

@@ -23,8 +23,8 @@ std::int64_t Writer::nextOrderNumber() {
     HOLDFAST_ASSERT(found);
     const std::int64_t number = range.integer(0);
     if (!found || number > range.integer(1))
-        throw SqliteFailure::inWords("This laptop has used up its order numbers: the last was " +
-                                     std::to_string(range.integer(1)) + ".");
+        throw SqliteFailure::inWords(said("This laptop has used up its order numbers: the last was {number}.",
+                                          {{"number", Numeral{range.integer(1)}}}));
     m_connection.run("UPDATE seat_here SET next_order_number = ?1", number + 1);
     return number;
 }

@@ -21,12 +21,16 @@ SqliteFailure SqliteFailure::of(sqlite3* handle, int code, std::string_view sql)
     return SqliteFailure{extended, knowsMore ? sqlite3_errmsg(handle) : sqlite3_errstr(code), sql};
 }
 
-SqliteFailure SqliteFailure::inWords(std::string words) {
-    return SqliteFailure{SQLITE_AUTH, std::move(words)};
+SqliteFailure SqliteFailure::inWords(Sentence words) {
+    SqliteFailure failure{SQLITE_AUTH, words.english()};
+    failure.m_words = std::move(words);
+    return failure;
 }
 
-SqliteFailure SqliteFailure::notKnown(std::string words) {
-    return SqliteFailure{SQLITE_AUTH_USER, std::move(words)};
+SqliteFailure SqliteFailure::notKnown(Sentence words) {
+    SqliteFailure failure{SQLITE_AUTH_USER, words.english()};
+    failure.m_words = std::move(words);
+    return failure;
 }
 
 bool SqliteFailure::isNotKnown() const {
@@ -60,41 +64,45 @@ bool SqliteFailure::isStopped() const {
 Error SqliteFailure::error() const {
     switch (primaryCode()) {
     case SQLITE_FULL:
-        return plainError("The disk is full. Nothing was changed; make room and try again.");
+        return plainError(said("The disk is full. Nothing was changed; make room and try again."));
     case SQLITE_BUSY:
     case SQLITE_LOCKED:
-        return plainError(
+        return plainError(said(
             "The shop file is being written to, by longer work or another program. Nothing was changed; try "
-            "again in a moment.");
+            "again in a moment."));
     case SQLITE_IOERR:
-        return plainError("The disk could not be read or written. Nothing was changed; see that the disk is "
-                          "connected and has room, then try again.");
+        return plainError(
+            said("The disk could not be read or written. Nothing was changed; see that the disk is "
+                 "connected and has room, then try again."));
     case SQLITE_CORRUPT:
     case SQLITE_NOTADB:
-        return plainError("The shop file is damaged. Restore a backup, or ask for help before going on.");
+        return plainError(
+            said("The shop file is damaged. Restore a backup, or ask for help before going on."));
     case SQLITE_READONLY:
     case SQLITE_PERM:
         return plainError(
-            "The shop file cannot be written to. Nothing was changed; see who may write to it.");
+            said("The shop file cannot be written to. Nothing was changed; see who may write to it."));
     case SQLITE_CANTOPEN:
         return plainError(
-            "The shop file cannot be opened. See that it is where it was and that you may read it.");
+            said("The shop file cannot be opened. See that it is where it was and that you may read it."));
     case SQLITE_NOMEM:
         return plainError(
-            "The computer has run out of memory. Nothing was changed; close something and try again.");
+            said("The computer has run out of memory. Nothing was changed; close something and try again."));
     case SQLITE_INTERRUPT:
-        return plainError("Stopped. Nothing was changed.");
+        return plainError(said("Stopped. Nothing was changed."));
     case SQLITE_AUTH:
         // No authorizer is ever set: this is inWords() or notKnown().
-        return plainError(m_message);
+        return plainError(m_words);
     case SQLITE_ERROR:
         // A table or column of ours is not there; which one, and where it was asked for, helps nobody at the
         // desk.
         if (m_message.starts_with("no such "))
-            return plainError("A part of the shop file is missing. Mend the shop file, or restore a backup.");
+            return plainError(
+                said("A part of the shop file is missing. Mend the shop file, or restore a backup."));
         [[fallthrough]];
     default:
-        return plainError("The shop file refused this: " + m_message + ". Nothing was changed.");
+        return plainError(
+            said("The shop file refused this: {reason}. Nothing was changed.", {{"reason", m_message}}));
     }
 }
 

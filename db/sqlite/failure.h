@@ -20,10 +20,10 @@ public:
 
     static SqliteFailure of(sqlite3* handle, int code, std::string_view sql = {});
 
-    // A refusal of our own: `words` reach the person as they are.
-    static SqliteFailure inWords(std::string words);
+    // A refusal of our own: `words` reach the person.
+    static SqliteFailure inWords(Sentence words);
     // The same where nobody can tell whether it was done.
-    static SqliteFailure notKnown(std::string words);
+    static SqliteFailure notKnown(Sentence words);
 
     int code() const { return m_code; }
     int primaryCode() const { return m_code & 0xff; }
@@ -43,6 +43,7 @@ public:
 private:
     int m_code;
     std::string m_message;
+    Sentence m_words; // of a refusal of our own
 };
 
 // Throws SqliteFailure unless `code` is SQLITE_OK.

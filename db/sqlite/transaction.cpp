@@ -52,10 +52,11 @@ void Transaction::commit() {
         try {
             writeOverWhatFailed(m_connection);
         } catch (const SqliteFailure&) {
-            throw SqliteFailure::notKnown("The disk failed while this was being saved. Whether it was saved "
-                                          "can be seen only when the shop is "
-                                          "opened again: close Holdfast, see to the disk, and look in the "
-                                          "history before you enter it again.");
+            throw SqliteFailure::notKnown(
+                said("The disk failed while this was being saved. Whether it was saved "
+                     "can be seen only when the shop is "
+                     "opened again: close Holdfast, see to the disk, and look in the "
+                     "history before you enter it again."));
         }
         throw;
     }

@@ -15,54 +15,89 @@ namespace holdfast::db {
 
 namespace {
 
-// What follows the words that a query gives for a row: nothing, or a number as it is written on papers.
-enum class Numbered { No, Roll, Garment };
+constexpr std::string_view kGarment = "garment";
+constexpr std::string_view kRoll = "roll";
+
+// What a row is called: a phrase with up to two places, and a query for what stands in them of the row of key
+// ?1. Or the number that papers have, made of the query's columns.
+struct NamedBy {
+    Phrase words;
+    std::string_view sql;
+    std::string_view first;
+    std::string_view second = "";
+};
 
 struct TableWords {
     std::string_view table;
-    std::string_view one;   // "an order"
-    std::string_view named; // a query for what the row of key ?1 is called, and for its numbers; or empty
-    Numbered numbered = Numbered::No;
+    Phrase one;      // "an order"
+    NamedBy named{}; // "order 426"
 };
 
 constexpr std::array kTableWords{
-    TableWords{"shop_order", "an order", "SELECT 'order ' || number FROM shop_order WHERE id = ?1"},
-    TableWords{"customer", "a customer", "SELECT 'the customer ' || name FROM customer WHERE id = ?1"},
-    TableWords{"garment", "a garment",
-               "SELECT 'garment ', number, position FROM garment "
-               "JOIN shop_order ON shop_order.id = order_id WHERE garment.id = ?1 AND position > 0",
-               Numbered::Garment},
-    TableWords{"decal", "a decal",
-               "SELECT 'the decal “' || COALESCE(wording, artwork) || '” of order ' || number FROM decal "
-               "JOIN garment ON garment.id = garment_id JOIN shop_order ON shop_order.id = order_id "
-               "WHERE decal.id = ?1"},
-    TableWords{"film", "a film", "SELECT 'the film ' || finish || ', ' || shade FROM film WHERE id = ?1"},
-    TableWords{"film_roll", "a roll", "SELECT 'roll ', number FROM film_roll WHERE id = ?1", Numbered::Roll},
-    TableWords{"blank_style", "a blank style", "SELECT 'the style ' || name FROM blank_style WHERE id = ?1"},
-    TableWords{"blank_lot", "a lot of blanks",
-               "SELECT 'a lot of ' || blank_style.name || ', ' || size FROM blank_lot "
-               "JOIN blank_style ON blank_style.id = style_id WHERE blank_lot.id = ?1"},
-    TableWords{"wash_load", "a wash load", ""},
-    TableWords{"press", "a press", "SELECT 'the press ' || name FROM press WHERE id = ?1"},
-    TableWords{"press_step", "a step at the press",
-               "SELECT 'a step of garment ', number, position FROM press_step "
-               "JOIN garment ON garment.id = garment_id JOIN shop_order ON shop_order.id = order_id "
-               "WHERE press_step.id = ?1 AND position > 0",
-               Numbered::Garment},
-    TableWords{"storage_place", "a storage place",
-               "SELECT 'the storage place ' || name FROM storage_place WHERE id = ?1"},
-    TableWords{"climate_reading", "a reading", ""},
-    TableWords{"money_move", "money", ""},
-    TableWords{"lot_move", "a move of blanks", ""},
-    TableWords{"roll_move", "a move of film", ""},
-    TableWords{"style_size", "a size", ""},
-    TableWords{"style_colour", "a colour", "SELECT 'the colour ' || name FROM style_colour WHERE id = ?1"},
-    TableWords{"style_fibre", "the fibres of a style", ""},
-    TableWords{"style_obstacle", "a way round an obstacle", ""},
-    TableWords{"setting", "a setting", ""},
-    TableWords{"closed_day", "a closed day", ""},
-    TableWords{"fair", "a fair", "SELECT 'the fair ' || name FROM fair WHERE id = ?1"},
-    TableWords{"claim", "what came back", ""},
+    TableWords{"shop_order",
+               phrase("an order"),
+               {phrase("order {number}"), "SELECT number FROM shop_order WHERE id = ?1", "number"}},
+    TableWords{"customer",
+               phrase("a customer"),
+               {phrase("the customer {name}"), "SELECT name FROM customer WHERE id = ?1", "name"}},
+    TableWords{"garment",
+               phrase("a garment"),
+               {phrase("garment {garment}"),
+                "SELECT number, position FROM garment JOIN shop_order ON shop_order.id = order_id "
+                "WHERE garment.id = ?1 AND position > 0",
+                kGarment}},
+    TableWords{"decal",
+               phrase("a decal"),
+               {phrase("the decal “{decal}” of order {number}"),
+                "SELECT COALESCE(wording, artwork), number FROM decal "
+                "JOIN garment ON garment.id = garment_id JOIN shop_order ON shop_order.id = order_id "
+                "WHERE decal.id = ?1",
+                "decal", "number"}},
+    TableWords{"film",
+               phrase("a film"),
+               {phrase("the film {finish}, {shade}"), "SELECT finish, shade FROM film WHERE id = ?1",
+                "finish", "shade"}},
+    TableWords{"film_roll",
+               phrase("a roll"),
+               {phrase("roll {roll}"), "SELECT number FROM film_roll WHERE id = ?1", kRoll}},
+    TableWords{"blank_style",
+               phrase("a blank style"),
+               {phrase("the style {name}"), "SELECT name FROM blank_style WHERE id = ?1", "name"}},
+    TableWords{"blank_lot",
+               phrase("a lot of blanks"),
+               {phrase("a lot of {style}, {size}"),
+                "SELECT blank_style.name, size FROM blank_lot "
+                "JOIN blank_style ON blank_style.id = style_id WHERE blank_lot.id = ?1",
+                "style", "size"}},
+    TableWords{"wash_load", phrase("a wash load")},
+    TableWords{"press",
+               phrase("a press"),
+               {phrase("the press {name}"), "SELECT name FROM press WHERE id = ?1", "name"}},
+    TableWords{"press_step",
+               phrase("a step at the press"),
+               {phrase("a step of garment {garment}"),
+                "SELECT number, position FROM press_step "
+                "JOIN garment ON garment.id = garment_id JOIN shop_order ON shop_order.id = order_id "
+                "WHERE press_step.id = ?1 AND position > 0",
+                kGarment}},
+    TableWords{"storage_place",
+               phrase("a storage place"),
+               {phrase("the storage place {name}"), "SELECT name FROM storage_place WHERE id = ?1", "name"}},
+    TableWords{"climate_reading", phrase("a reading")},
+    TableWords{"money_move", phrase("money")},
+    TableWords{"lot_move", phrase("a move of blanks")},
+    TableWords{"roll_move", phrase("a move of film")},
+    TableWords{"style_size", phrase("a size")},
+    TableWords{"style_colour",
+               phrase("a colour"),
+               {phrase("the colour {name}"), "SELECT name FROM style_colour WHERE id = ?1", "name"}},
+    TableWords{"style_fibre", phrase("the fibres of a style")},
+    TableWords{"style_obstacle", phrase("a way round an obstacle")},
+    TableWords{"setting", phrase("a setting")},
+    TableWords{"closed_day", phrase("a closed day")},
+    TableWords{
+        "fair", phrase("a fair"), {phrase("the fair {name}"), "SELECT name FROM fair WHERE id = ?1", "name"}},
+    TableWords{"claim", phrase("what came back")},
 };
 
 const TableWords* tableWordsOf(std::string_view table) {
@@ -70,16 +105,15 @@ const TableWords* tableWordsOf(std::string_view table) {
     return found == kTableWords.end() ? nullptr : &*found;
 }
 
-std::string numberOf(const Query& row, Numbered numbered) {
-    switch (numbered) {
-    case Numbered::No:
-        break;
-    case Numbered::Roll:
-        return rollLabel(row.integer(1));
-    case Numbered::Garment:
-        return garmentLabel(row.integer(1), row.integer(2));
-    }
-    return {};
+std::vector<NamedValue> valuesOf(const NamedBy& named, const Query& row) {
+    if (named.first == kGarment)
+        return {{"garment", garmentLabel(row.integer(0), row.integer(1))}};
+    if (named.first == kRoll)
+        return {{"roll", rollLabel(row.integer(0))}};
+    std::vector<NamedValue> values{{std::string{named.first}, row.text(0)}};
+    if (!named.second.empty())
+        values.push_back({std::string{named.second}, row.text(1)});
+    return values;
 }
 
 std::string spaced(std::string name) {
@@ -87,16 +121,12 @@ std::string spaced(std::string name) {
     return name;
 }
 
-std::string listed(const std::vector<std::string>& columns) {
-    std::vector<std::string> words;
+Sentence wordsOf(const std::vector<std::string>& columns) {
+    std::vector<Sentence> words;
     for (const std::string& column : columns)
-        if (auto each = std::string{columnWords(column).value_or("entry")};
-            std::ranges::find(words, each) == words.end())
+        if (Sentence each = columnNamed(column); std::ranges::find(words, each) == words.end())
             words.push_back(std::move(each));
-    std::string list;
-    for (std::size_t at = 0; at < words.size(); ++at)
-        list += (at == 0 ? "" : at + 1 == words.size() ? " and " : ", ") + words[at];
-    return list;
+    return listed(std::move(words));
 }
 
 // Where the columns stand in their table.
@@ -112,21 +142,20 @@ std::vector<std::size_t> placesOf(Connection& connection, const std::string& tab
 
 } // namespace
 
-std::string rowWords(Connection& connection, const std::string& table, const std::string& key) {
+Sentence rowWords(Connection& connection, const std::string& table, const std::string& key) {
     const TableWords* words = tableWordsOf(table);
     if (words == nullptr)
-        return "a row of " + spaced(table);
+        return said("a row of {table}", {{"table", spaced(table)}});
     if (table == "setting")
-        return "the setting “" + settingLabel(key) + "”";
-    if (!words->named.empty())
-        if (Query named = connection.query(words->named, key); named.step() && !named.isNull(0))
-            return named.text(0) + numberOf(named, words->numbered);
-    return std::string{words->one};
+        return said("the setting “{setting}”", {{"setting", settingLabel(key)}});
+    if (const NamedBy& by = words->named; !by.words.empty())
+        if (Query row = connection.query(by.sql, key); row.step() && !row.isNull(0))
+            return said(by.words.english, valuesOf(by, row));
+    return words->one;
 }
 
-std::optional<std::string> whoseDoing(Connection& connection, const std::string& table,
-                                      const std::string& key, std::int64_t seat,
-                                      const std::vector<std::string>& columns) {
+std::optional<Sentence> whoseDoing(Connection& connection, const std::string& table, const std::string& key,
+                                   std::int64_t seat, const std::vector<std::string>& columns) {
     const auto places = placesOf(connection, table, columns);
     const auto touches = [&](const RowChange& change) {
         return change.table == table && change.key == key &&
@@ -145,35 +174,43 @@ std::optional<std::string> whoseDoing(Connection& connection, const std::string&
             return !found;
         });
         if (found)
-            return "“" + entries.text(0) + "” (" + entries.text(1) + ")";
+            return said("“{title}” ({laptop})", {{"title", entries.text(0)}, {"laptop", entries.text(1)}});
     }
     return std::nullopt;
 }
 
-std::string differenceWords(Connection& connection, const RowDifference& difference, std::int64_t seat) {
-    const std::string row = withCapital(rowWords(connection, difference.table, difference.key));
+Sentence differenceWords(Connection& connection, const RowDifference& difference, std::int64_t seat) {
+    const Sentence row = rowWords(connection, difference.table, difference.key);
     const bool isOfColumns = difference.kind == RowDifference::Kind::ColumnsStand;
     const auto other = whoseDoing(connection, difference.table, difference.key, seat,
                                   isOfColumns ? difference.columns : std::vector<std::string>{});
     switch (difference.kind) {
-    case RowDifference::Kind::ColumnsStand: {
-        const bool isOne = difference.columns.size() == 1;
-        return row + ": its " + listed(difference.columns) + (isOne ? " stays as " : " stay as ") +
-               other.value_or("somebody else") + (isOne ? " left it." : " left them.");
-    }
+    case RowDifference::Kind::ColumnsStand:
+        return said(
+            "{row}: its {columns} stays as {other} left it.|{row}: its {columns} stay as {other} left "
+            "them.",
+            {{"row", row},
+             {"columns", wordsOf(difference.columns)},
+             {"other", other.value_or(phrase("somebody else"))},
+             {"n", difference.columns.size()}});
     case RowDifference::Kind::RowGone:
-        return row + ", which it changes, was deleted" + (other ? ": " + *other + "." : ".");
+        return other
+                   ? said("{row}, which it changes, was deleted: {other}.", {{"row", row}, {"other", *other}})
+                   : said("{row}, which it changes, was deleted.", {{"row", row}});
     case RowDifference::Kind::RowStands:
-        return row + " stays: it is still needed, or was changed" + (other ? ": " + *other + "." : ".");
+        return other ? said("{row} stays: it is still needed, or was changed: {other}.",
+                            {{"row", row}, {"other", *other}})
+                     : said("{row} stays: it is still needed, or was changed.", {{"row", row}});
     case RowDifference::Kind::RowThere:
-        return row + " was entered on both laptops: what was there first stays.";
+        return said("{row} was entered on both laptops: what was there first stays.", {{"row", row}});
     case RowDifference::Kind::Renumbered:
-        return row + " had the number " + difference.columns.front() +
-               " on the laptop where it was entered, which another has. Write the new one on it.";
+        return said("{row} had the number {number} on the laptop where it was entered, which another has. "
+                    "Write the new one on it.",
+                    {{"row", row}, {"number", difference.columns.front()}});
     case RowDifference::Kind::Refused:
         break;
     }
-    return row + " could not be entered as it was: it would break a rule of the shop.";
+    return said("{row} could not be entered as it was: it would break a rule of the shop.", {{"row", row}});
 }
 
 } // namespace holdfast::db

@@ -14,8 +14,10 @@ namespace {
 constexpr const char* kWeekdays[] = {"sunday",   "monday", "tuesday", "wednesday",
                                      "thursday", "friday", "saturday"};
 
-constexpr const char* kDaysInWords[] = {"Sunday",   "Monday", "Tuesday", "Wednesday",
-                                        "Thursday", "Friday", "Saturday"};
+constexpr Phrase kHoursInWords[] = {phrase("hours on Sunday"),   phrase("hours on Monday"),
+                                    phrase("hours on Tuesday"),  phrase("hours on Wednesday"),
+                                    phrase("hours on Thursday"), phrase("hours on Friday"),
+                                    phrase("hours on Saturday")};
 
 // What the reckoning can stand; a form asks for less (see checkNumbers in db/actions/shop_actions.cpp).
 constexpr std::int64_t kMostOfAny = 1'000'000;
@@ -32,39 +34,38 @@ constexpr Narrower kNarrower[] = {
 // Goes once over every setting with its name in the file and what people call it, to write or to read it.
 template <class Settings, class Each>
 void eachSetting(Settings& settings, Each&& each) {
-    each("shop-name", "shop’s name", settings.shopName);
-    each("fair-name", "where orders are taken", settings.fairName);
-    each("collect-at", "where orders are collected", settings.collectAt);
-    each("when-edge-lifts", "what to do when an edge lifts", settings.whenEdgeLifts);
-    each("currency-code", "currency", settings.currency.code);
-    each("currency-sign", "currency sign", settings.currency.sign);
-    each("currency-exponent", "decimals of the currency", settings.currency.exponent);
-    each("deposit-percent", "deposit asked", settings.depositPercent);
-    each("deposit-holds", "a short deposit holds the work", settings.depositHolds);
-    each("minute-rate", "a minute of work", settings.minuteRate.minor);
-    each("overhead-per-garment", "overhead for each garment", settings.overheadPerGarment.minor);
-    each("margin-percent", "margin", settings.marginPercent);
-    each("price-point", "prices rounded up to", settings.pricePoint.minor);
-    each("plan-margin-percent", "allowance in promises", settings.planMarginPercent);
-    each("washer-holds-g", "load of the washer", settings.washerHolds.value);
-    each("wash-takes-min", "time for a wash", settings.washTakes);
-    each("drying-takes-h", "time for drying", settings.dryingTakes);
-    each("shrink-limit-percent", "shrinking allowed", settings.shrinkLimitPercent);
-    each("keeping-percent", "cost of carrying an unsold blank", settings.keepingPercent);
-    each("blank-lead-days", "days until blanks arrive", settings.blankLeadTime);
-    each("film-lead-days", "days until film arrives", settings.filmLeadTime);
-    each("cut-takes-min", "time for a cut", settings.cutTakes);
-    each("weeding-takes-s", "weeding a decal", settings.weedingTakes);
-    each("decal-gap-mm", "gap between decals", settings.decalGap.value);
-    each("edge-margin-mm", "margin at the film’s edge", settings.edgeMargin.value);
-    each("film-waste-percent", "film round a decal", settings.filmWastePercent);
-    each("most-over-under-heat-s", "longest time over under heat", settings.mostOverUnderHeat);
-    each("rest-before-wash-h", "rest before a wash", settings.restBeforeWash);
-    each("better-rest-h", "better rest before a wash", settings.betterRest);
-    each("readings-stale-h", "how long a reading is valid", settings.readingsGoStaleAfter);
+    each("shop-name", phrase("shop’s name"), settings.shopName);
+    each("fair-name", phrase("where orders are taken"), settings.fairName);
+    each("collect-at", phrase("where orders are collected"), settings.collectAt);
+    each("when-edge-lifts", phrase("what to do when an edge lifts"), settings.whenEdgeLifts);
+    each("currency-code", phrase("currency"), settings.currency.code);
+    each("currency-sign", phrase("currency sign"), settings.currency.sign);
+    each("currency-exponent", phrase("decimals of the currency"), settings.currency.exponent);
+    each("deposit-percent", phrase("deposit asked"), settings.depositPercent);
+    each("deposit-holds", phrase("a short deposit holds the work"), settings.depositHolds);
+    each("minute-rate", phrase("a minute of work"), settings.minuteRate.minor);
+    each("overhead-per-garment", phrase("overhead for each garment"), settings.overheadPerGarment.minor);
+    each("margin-percent", phrase("margin"), settings.marginPercent);
+    each("price-point", phrase("prices rounded up to"), settings.pricePoint.minor);
+    each("plan-margin-percent", phrase("allowance in promises"), settings.planMarginPercent);
+    each("washer-holds-g", phrase("load of the washer"), settings.washerHolds.value);
+    each("wash-takes-min", phrase("time for a wash"), settings.washTakes);
+    each("drying-takes-h", phrase("time for drying"), settings.dryingTakes);
+    each("shrink-limit-percent", phrase("shrinking allowed"), settings.shrinkLimitPercent);
+    each("keeping-percent", phrase("cost of carrying an unsold blank"), settings.keepingPercent);
+    each("blank-lead-days", phrase("days until blanks arrive"), settings.blankLeadTime);
+    each("film-lead-days", phrase("days until film arrives"), settings.filmLeadTime);
+    each("cut-takes-min", phrase("time for a cut"), settings.cutTakes);
+    each("weeding-takes-s", phrase("weeding a decal"), settings.weedingTakes);
+    each("decal-gap-mm", phrase("gap between decals"), settings.decalGap.value);
+    each("edge-margin-mm", phrase("margin at the film’s edge"), settings.edgeMargin.value);
+    each("film-waste-percent", phrase("film round a decal"), settings.filmWastePercent);
+    each("most-over-under-heat-s", phrase("longest time over under heat"), settings.mostOverUnderHeat);
+    each("rest-before-wash-h", phrase("rest before a wash"), settings.restBeforeWash);
+    each("better-rest-h", phrase("better rest before a wash"), settings.betterRest);
+    each("readings-stale-h", phrase("how long a reading is valid"), settings.readingsGoStaleAfter);
     for (std::size_t day = 0; day < settings.week.size(); ++day)
-        each(std::string("hours-") + kWeekdays[day], std::string("hours on ") + kDaysInWords[day],
-             settings.week[day]);
+        each(std::string("hours-") + kWeekdays[day], kHoursInWords[day], settings.week[day]);
 }
 
 template <class Duration>
@@ -166,16 +167,16 @@ bool readFrom(std::string_view text, std::optional<OpeningHours>& hours) {
 
 SettingRows settingRows(const ShopSettings& settings) {
     SettingRows rows;
-    eachSetting(settings, [&](const std::string& name, std::string_view, const auto& value) {
+    eachSetting(settings, [&](const std::string& name, const Sentence&, const auto& value) {
         rows[name] = written(value);
     });
     return rows;
 }
 
-std::string settingLabel(std::string_view name) {
-    std::string label{"a setting of another version"};
+Sentence settingLabel(std::string_view name) {
+    Sentence label = said("a setting of another version");
     const ShopSettings settings;
-    eachSetting(settings, [&](const std::string& each, std::string_view words, const auto&) {
+    eachSetting(settings, [&](const std::string& each, const Sentence& words, const auto&) {
         if (each == name)
             label = words;
     });
@@ -184,7 +185,7 @@ std::string settingLabel(std::string_view name) {
 
 ShopSettings settingsFrom(const SettingRows& rows, UnreadFacts& unread) {
     ShopSettings settings;
-    eachSetting(settings, [&](const std::string& name, std::string_view, auto& value) {
+    eachSetting(settings, [&](const std::string& name, const Sentence&, auto& value) {
         const auto row = rows.find(name);
         if (row == rows.end())
             return;

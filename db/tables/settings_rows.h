@@ -17,7 +17,7 @@ using SettingRows = std::map<std::string, std::string>;
 SettingRows settingRows(const ShopSettings& settings);
 
 // What people call a setting, as its form does: "margin" for "margin-percent".
-std::string settingLabel(std::string_view name);
+Sentence settingLabel(std::string_view name);
 
 // Settings without a row keep their usual value; so do those whose value cannot be read, which are noted.
 ShopSettings settingsFrom(const SettingRows& rows, UnreadFacts& unread);

@@ -108,9 +108,11 @@ private:
         garment.shown.position = static_cast<int>(numberIn(row.before(garment_column::position)));
         garment.shown.price = Money{numberIn(row.before(garment_column::price))};
         garment.shown.blank =
-            named("SELECT name FROM blank_style WHERE id = ?1", row.before(garment_column::style)) + ", " +
-            row.before(garment_column::size).value_or("") + ", " +
-            named("SELECT name FROM style_colour WHERE id = ?1", row.before(garment_column::colour));
+            said("{style}, {size}, {colour}", {{"style", named("SELECT name FROM blank_style WHERE id = ?1",
+                                                               row.before(garment_column::style))},
+                                               {"size", row.before(garment_column::size).value_or("")},
+                                               {"colour", named("SELECT name FROM style_colour WHERE id = ?1",
+                                                                row.before(garment_column::colour))}});
     }
 
     void takeDecal(const RowChange& row) {
@@ -119,13 +121,14 @@ private:
         described.content = wording ? DecalContent{Wording{*wording}}
                                     : DecalContent{Artwork{row.before(decal_column::artwork).value_or("")}};
         m_garments[numberIn(row.before(decal_column::garment))].shown.decals.push_back(
-            described.describe() + " in " +
-            named("SELECT shade FROM film WHERE id = ?1", row.before(decal_column::film)));
+            said("{decal} in {film}",
+                 {{"decal", described.describe()},
+                  {"film", named("SELECT shade FROM film WHERE id = ?1", row.before(decal_column::film))}}));
     }
 
-    std::string named(std::string_view sql, const std::optional<std::string>& id) {
+    Sentence named(std::string_view sql, const std::optional<std::string>& id) {
         Query found = m_connection.query(sql, numberIn(id));
-        return found.step() ? found.text(0) : std::string{"no longer known"};
+        return found.step() ? asItIs(found.text(0)) : said("no longer known");
     }
 
     // In the tables, or removed with this order or another.
@@ -225,9 +228,9 @@ std::vector<OrderLine> findUndone(Connection& connection, std::string_view searc
 bool matches(const UndoneOrder& order, std::string_view search) {
     std::string text = order.line.customer + ' ' + order.takenAtPlace + ' ' + order.note;
     for (const UndoneGarment& garment : order.garments) {
-        text += ' ' + garment.blank;
-        for (const std::string& decal : garment.decals)
-            text += ' ' + decal;
+        text += ' ' + garment.blank.english();
+        for (const Sentence& decal : garment.decals)
+            text += ' ' + decal.english();
     }
     return OrderSearch{search}.matches({order.line.number, order.phone, text});
 }

@@ -14,8 +14,8 @@ namespace holdfast::db {
 
 struct UndoneGarment {
     int position = 1;
-    std::string blank;               // "Tee, M, Moss"
-    std::vector<std::string> decals; // "Heron in Dusk"
+    Sentence blank;               // "Tee, M, Moss"
+    std::vector<Sentence> decals; // "Heron in Dusk"
     Money price;
 };
 

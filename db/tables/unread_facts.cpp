@@ -17,59 +17,127 @@ namespace {
 
 constexpr std::size_t kLongestValue = 60;
 
-constexpr std::string_view kOrderLeftOut = "The order is left out.";
-constexpr std::string_view kRollLeftOut = "The roll is left out.";
-constexpr std::string_view kStyleLeftOut =
-    "The style is left out, with its blanks and the orders that need it.";
-constexpr std::string_view kNotSummed = "The sums are made without it.";
+constexpr Phrase kOrderLeftOut = phrase("The order is left out.");
+constexpr Phrase kRollLeftOut = phrase("The roll is left out.");
+constexpr Phrase kStyleLeftOut =
+    phrase("The style is left out, with its blanks and the orders that need it.");
+constexpr Phrase kNotSummed = phrase("The sums are made without it.");
+
+struct Why {
+    Phrase reads;
+    Phrase isMissing;
+};
+constexpr Why kIts{phrase("Its {column} reads “{value}”."), phrase("Its {column} is missing.")};
+constexpr Why kOfNeeded{
+    phrase("A row that this needs cannot be read. Its {column} reads “{value}”. Nothing was changed."),
+    phrase("A row that this needs cannot be read. Its {column} is missing. Nothing was changed.")};
 
 struct TableOfFacts {
     std::string_view table;
-    std::string_view whose; // whose field it is, as a sentence begins
-    std::string_view leftOut;
+    Why why; // whose value it is, and what it is
+    Phrase leftOut;
     std::string_view orderOf; // a query for the order that the row of key ?1 belongs to
 };
 
 constexpr std::array kTables{
-    TableOfFacts{"shop_order", "Its", kOrderLeftOut, "SELECT id FROM shop_order WHERE id = ?1"},
-    TableOfFacts{"customer", "Its", "The customer’s orders are left out.", ""},
-    TableOfFacts{"garment", "A garment’s", kOrderLeftOut, "SELECT order_id FROM garment WHERE id = ?1"},
-    TableOfFacts{"decal", "A decal’s", kOrderLeftOut,
+    TableOfFacts{"shop_order", kIts, kOrderLeftOut, "SELECT id FROM shop_order WHERE id = ?1"},
+    TableOfFacts{"customer", kIts, phrase("The customer’s orders are left out."), ""},
+    TableOfFacts{
+        "garment",
+        {phrase("A garment’s {column} reads “{value}”."), phrase("A garment’s {column} is missing.")},
+        kOrderLeftOut,
+        "SELECT order_id FROM garment WHERE id = ?1"},
+    TableOfFacts{"decal",
+                 {phrase("A decal’s {column} reads “{value}”."), phrase("A decal’s {column} is missing.")},
+                 kOrderLeftOut,
                  "SELECT order_id FROM decal JOIN garment ON garment.id = garment_id WHERE decal.id = ?1"},
-    TableOfFacts{"press_step", "A pressing step’s", kOrderLeftOut,
+    TableOfFacts{"press_step",
+                 {phrase("A pressing step’s {column} reads “{value}”."),
+                  phrase("A pressing step’s {column} is missing.")},
+                 kOrderLeftOut,
                  "SELECT order_id FROM press_step JOIN garment ON garment.id = garment_id "
                  "WHERE press_step.id = ?1"},
-    TableOfFacts{"waiver", "A waiver’s", kOrderLeftOut,
+    TableOfFacts{"waiver",
+                 {phrase("A waiver’s {column} reads “{value}”."), phrase("A waiver’s {column} is missing.")},
+                 kOrderLeftOut,
                  "SELECT order_id FROM waiver JOIN garment ON garment.id = garment_id WHERE waiver.id = ?1"},
-    TableOfFacts{"spoil", "A spoiled garment’s", kOrderLeftOut,
+    TableOfFacts{"spoil",
+                 {phrase("A spoiled garment’s {column} reads “{value}”."),
+                  phrase("A spoiled garment’s {column} is missing.")},
+                 kOrderLeftOut,
                  "SELECT order_id FROM spoil JOIN garment ON garment.id = garment_id WHERE spoil.id = ?1"},
-    TableOfFacts{"claim", "A claim’s", "The claim is left out.",
+    TableOfFacts{"claim",
+                 {phrase("A claim’s {column} reads “{value}”."), phrase("A claim’s {column} is missing.")},
+                 phrase("The claim is left out."),
                  "SELECT order_id FROM claim JOIN garment ON garment.id = garment_id WHERE claim.id = ?1"},
-    TableOfFacts{"money_move", "A payment’s", kNotSummed, "SELECT order_id FROM money_move WHERE id = ?1"},
-    TableOfFacts{"film", "Its", "The film is left out, with its rolls and the orders that need it.", ""},
-    TableOfFacts{"film_not_for", "Its list of unsuited cloths: the", "The film is left out.", ""},
-    TableOfFacts{"film_roll", "Its", kRollLeftOut, ""},
-    TableOfFacts{"roll_stay", "A stay of a roll: the", kRollLeftOut, ""},
-    TableOfFacts{"test_strip", "A test strip’s", kRollLeftOut, ""},
-    TableOfFacts{"roll_move", "A length of film: the", kNotSummed, ""},
-    TableOfFacts{"lot_move", "A move of blanks: the", kNotSummed, ""},
-    TableOfFacts{"blank_style", "Its", kStyleLeftOut, ""},
-    TableOfFacts{"style_size", "A size of it: the", kStyleLeftOut, ""},
-    TableOfFacts{"style_colour", "Its", kStyleLeftOut, ""},
-    TableOfFacts{"style_fibre", "A fibre of its label: the", kStyleLeftOut, ""},
-    TableOfFacts{"style_obstacle", "An obstacle on it: the", kStyleLeftOut, ""},
-    TableOfFacts{"blank_lot", "Its",
-                 "The lot is left out, with the orders that a blank of it is reserved for.", ""},
-    TableOfFacts{"wash_load", "Its", "The load’s blanks are left out, with the orders they are reserved for.",
+    TableOfFacts{
+        "money_move",
+        {phrase("A payment’s {column} reads “{value}”."), phrase("A payment’s {column} is missing.")},
+        kNotSummed,
+        "SELECT order_id FROM money_move WHERE id = ?1"},
+    TableOfFacts{"film", kIts, phrase("The film is left out, with its rolls and the orders that need it."),
                  ""},
-    TableOfFacts{"storage_place", "Its", "The storage place is left out.", ""},
-    TableOfFacts{"climate_reading", "Its", "The reading is left out.", ""},
-    TableOfFacts{"press", "Its", "The press is left out, with the orders that were on it.", ""},
-    TableOfFacts{"press_check", "A check’s", "The check is left out: the press counts as not checked.", ""},
-    TableOfFacts{"fair", "Its", "The fair is left out.", ""},
-    TableOfFacts{"setting", "Its", "The usual value is used.", ""},
-    TableOfFacts{"closed_day", "Its", "The shop counts as open on it.", ""},
-    TableOfFacts{"order_card", "Its line in the order book: the", "It is left out of the order book.",
+    TableOfFacts{"film_not_for",
+                 {phrase("Its list of unsuited cloths: the {column} reads “{value}”."),
+                  phrase("Its list of unsuited cloths: the {column} is missing.")},
+                 phrase("The film is left out."),
+                 ""},
+    TableOfFacts{"film_roll", kIts, kRollLeftOut, ""},
+    TableOfFacts{"roll_stay",
+                 {phrase("A stay of a roll: the {column} reads “{value}”."),
+                  phrase("A stay of a roll: the {column} is missing.")},
+                 kRollLeftOut,
+                 ""},
+    TableOfFacts{
+        "test_strip",
+        {phrase("A test strip’s {column} reads “{value}”."), phrase("A test strip’s {column} is missing.")},
+        kRollLeftOut,
+        ""},
+    TableOfFacts{"roll_move",
+                 {phrase("A length of film: the {column} reads “{value}”."),
+                  phrase("A length of film: the {column} is missing.")},
+                 kNotSummed,
+                 ""},
+    TableOfFacts{"lot_move",
+                 {phrase("A move of blanks: the {column} reads “{value}”."),
+                  phrase("A move of blanks: the {column} is missing.")},
+                 kNotSummed,
+                 ""},
+    TableOfFacts{"blank_style", kIts, kStyleLeftOut, ""},
+    TableOfFacts{"style_size",
+                 {phrase("A size of it: the {column} reads “{value}”."),
+                  phrase("A size of it: the {column} is missing.")},
+                 kStyleLeftOut,
+                 ""},
+    TableOfFacts{"style_colour", kIts, kStyleLeftOut, ""},
+    TableOfFacts{"style_fibre",
+                 {phrase("A fibre of its label: the {column} reads “{value}”."),
+                  phrase("A fibre of its label: the {column} is missing.")},
+                 kStyleLeftOut,
+                 ""},
+    TableOfFacts{"style_obstacle",
+                 {phrase("An obstacle on it: the {column} reads “{value}”."),
+                  phrase("An obstacle on it: the {column} is missing.")},
+                 kStyleLeftOut,
+                 ""},
+    TableOfFacts{"blank_lot", kIts,
+                 phrase("The lot is left out, with the orders that a blank of it is reserved for."), ""},
+    TableOfFacts{"wash_load", kIts,
+                 phrase("The load’s blanks are left out, with the orders they are reserved for."), ""},
+    TableOfFacts{"storage_place", kIts, phrase("The storage place is left out."), ""},
+    TableOfFacts{"climate_reading", kIts, phrase("The reading is left out."), ""},
+    TableOfFacts{"press", kIts, phrase("The press is left out, with the orders that were on it."), ""},
+    TableOfFacts{"press_check",
+                 {phrase("A check’s {column} reads “{value}”."), phrase("A check’s {column} is missing.")},
+                 phrase("The check is left out: the press counts as not checked."),
+                 ""},
+    TableOfFacts{"fair", kIts, phrase("The fair is left out."), ""},
+    TableOfFacts{"setting", kIts, phrase("The usual value is used."), ""},
+    TableOfFacts{"closed_day", kIts, phrase("The shop counts as open on it."), ""},
+    TableOfFacts{"order_card",
+                 {phrase("Its line in the order book: the {column} reads “{value}”."),
+                  phrase("Its line in the order book: the {column} is missing.")},
+                 phrase("It is left out of the order book."),
                  "SELECT ?1"},
 };
 
@@ -87,10 +155,10 @@ std::string inBrief(std::string value) {
     return value.substr(0, end) + "…";
 }
 
-std::string whyWords(std::string_view whose, const std::string& column, const std::string& value) {
-    std::string words{whose};
-    words += " " + std::string{columnWords(column).value_or("entry")};
-    return words + (value.empty() ? " is missing." : " reads “" + inBrief(value) + "”.");
+Sentence whyWords(const Why& why, const std::string& column, const std::string& value) {
+    return value.empty()
+               ? said(why.isMissing.english, {{"column", columnNamed(column)}})
+               : said(why.reads.english, {{"column", columnNamed(column)}, {"value", inBrief(value)}});
 }
 
 std::optional<OrderId> orderOf(Connection& connection, const TableOfFacts& table, const std::string& key) {
@@ -104,8 +172,7 @@ std::optional<OrderId> orderOf(Connection& connection, const TableOfFacts& table
 } // namespace
 
 UnreadValue::UnreadValue(std::string column, std::string value)
-    : SqliteFailure(inWords(whyWords("A row that this needs cannot be read. Its", column, value) +
-                            " Nothing was changed."))
+    : SqliteFailure(inWords(whyWords(kOfNeeded, column, value)))
     , m_column(std::move(column))
     , m_value(std::move(value)) {}
 
@@ -133,22 +200,24 @@ std::vector<UnreadRow> UnreadFacts::named(Connection& connection) const {
         row.order = table != nullptr ? orderOf(connection, *table, noted.key) : std::nullopt;
         row.what = row.order ? orderWords(connection, *row.order)
                              : withCapital(rowWords(connection, noted.table, noted.key));
-        row.why = whyWords(table != nullptr ? table->whose : "Its", noted.column, noted.value);
-        row.leftOut = table != nullptr ? std::string{table->leftOut} : "It is left out.";
+        row.why = whyWords(table != nullptr ? table->why : kIts, noted.column, noted.value);
+        row.leftOut = table != nullptr ? table->leftOut : phrase("It is left out.");
     }
     if (m_more > 0)
-        rows.push_back({"", "", "And " + std::to_string(m_more) + (m_more == 1 ? " row more" : " rows more"),
-                        "They cannot be read either.", "They are left out too."});
+        rows.push_back({"", "", said("And {n} row more|And {n} rows more", {{"n", m_more}}),
+                        said("They cannot be read either."), said("They are left out too.")});
     return rows;
 }
 
-std::string orderWords(Connection& connection, OrderId order) {
+Sentence orderWords(Connection& connection, OrderId order) {
     Query found = connection.query("SELECT shop_order.number, customer.name FROM shop_order "
                                    "LEFT JOIN customer ON customer.id = customer_id WHERE shop_order.id = ?1",
                                    order);
     if (!found.step())
-        return "An order";
-    return "Order " + found.text(0) + (found.text(1).empty() ? "" : " of " + found.text(1));
+        return said("An order");
+    return found.text(1).empty() ? said("Order {number}", {{"number", found.text(0)}})
+                                 : said("Order {number} of {customer}",
+                                        {{"number", found.text(0)}, {"customer", found.text(1)}});
 }
 
 } // namespace holdfast::db

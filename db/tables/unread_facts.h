@@ -59,6 +59,6 @@ private:
 };
 
 // "Order 427 of Maren Holt", from whatever of it can be read.
-std::string orderWords(Connection& connection, OrderId order);
+Sentence orderWords(Connection& connection, OrderId order);
 
 } // namespace holdfast::db

@@ -291,7 +291,7 @@ TEST_F(MiscutSlip, GivesTheDecalBackWithItsReason) {
     EXPECT_TRUE(isFinished());
     EXPECT_FALSE(desk().shop()->facts.garments.at(garment).decals.front().isCut());
     EXPECT_EQ(stageOf(garment), Stage::ToCut);
-    EXPECT_NE(file().recent(1).front().title.find("torn while weeding: the blade was blunt"),
+    EXPECT_NE(file().recent(1).front().title.english().find("torn while weeding: the blade was blunt"),
               std::string::npos)
         << file().recent(1).front().title;
 }

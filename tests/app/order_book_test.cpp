@@ -70,7 +70,7 @@ void fillWithOrders(db::Shop& shop, const UsualShop& usual, int orders) {
                                     "price_minor) VALUES (?1, ?2, 1, ?3, 'M', ?4, 2600)",
                                     writer.newId<GarmentId>(), order, usual.style, usual.moss);
         }
-        writer.describe("Filled the book");
+        writer.describe(said("Filled the book"));
         return Done{};
     });
     ASSERT_TRUE(filled.ok()) << filled.error().message.english();

@@ -172,7 +172,7 @@ TEST_F(Papers, CareCardSaysFirstWashEveryLineAndTheLabel) {
     EXPECT_TRUE(hasWords(care.firstWash)) << text.toStdString();
     for (const CareLine& line : care.lines)
         EXPECT_TRUE(hasWords(line.words)) << line.words << "\n" << text.toStdString();
-    EXPECT_TRUE(hasWords("Bring it back within a year"));
+    EXPECT_TRUE(hasWords(said("Bring it back within a year")));
     EXPECT_TRUE(text.contains(garmentNumber(shop().facts, garment)));
     EXPECT_TRUE(text.contains(QStringLiteral("Tee, M, Moss")));
 }

@@ -215,7 +215,8 @@ TEST_F(StartPage, IsWholeAndInReachInEverySmallWindow) {
             "~/shop.holdfast is no shop of this program: its first bytes are those of a letter."));
         setSize(size);
         expectWhole(where + " after a refusal");
-        m_window->start()->refuse({"Give the shop a name: it is printed on claim tickets.", "shopName"});
+        m_window->start()->refuse(
+            {said("Give the shop a name: it is printed on claim tickets."), "shopName"});
         setSize(size);
         expectWhole(where + " with the name refused");
         auto* field = m_window->findChild<Field*>(QStringLiteral("startName"));

@@ -52,7 +52,7 @@ TEST_F(WindowLanguageTest, AsksForTheFormOfACount) {
 }
 
 TEST_F(WindowLanguageTest, LeavesWhatAPersonTypedAsItIs) {
-    EXPECT_EQ(words(Sentence{std::string{"as typed"}}), QStringLiteral("as typed"));
+    EXPECT_EQ(words(asItIs("as typed")), QStringLiteral("as typed"));
 }
 
 TEST(WindowLanguage, IsEnglishWithoutATranslation) {

@@ -53,7 +53,7 @@ int measure(std::int64_t entries, int orders) {
     before = processorSeconds();
     std::string part;
     double partSince = before;
-    const auto whole = db::checkShop(**shop, [&](double, std::string_view words) {
+    const auto whole = db::checkShop(**shop, [&](double, Phrase words) {
         if (words != part) {
             const double now = processorSeconds();
             if (!part.empty())

@@ -19,7 +19,7 @@ TEST(AssertionDeathTest, WhatIsNotSoIsSaidWithItsPlace) {
 
 TEST(AssertionDeathTest, RefusedResultHasNoValue) {
     GTEST_FLAG_SET(death_test_style, "threadsafe");
-    const Result<int> refused = plainError("The disk is full.");
+    const Result<int> refused = plainError(said("The disk is full."));
     EXPECT_DEATH((void)refused.value(), "result.h:[0-9]+: .*ok");
 }
 

@@ -426,7 +426,7 @@ TestShop ShopBuilder::build() const {
             if (decal.isCut())
                 continue;
             if (!built.m_lack.empty())
-                shop.allotment.lack[decal.id] = built.m_lack;
+                shop.allotment.lack[decal.id] = asItIs(built.m_lack);
             else if (order.state == OrderState::Confirmed)
                 shop.allotment.rollOf[decal.id] = decal.film == kFilm ? kRoll : kOtherRoll;
         }

@@ -24,8 +24,12 @@ std::string errorOf(std::string_view text) {
     return log.ok() ? "" : log.error().message.english();
 }
 
+bool says(std::string_view text, std::string_view part) {
+    return text.find(part) != std::string_view::npos;
+}
+
 bool says(const Sentence& text, std::string_view part) {
-    return text.english().find(part) != std::string::npos;
+    return says(text.english(), part);
 }
 
 const ClimateReading kMorning{at(localDate(2026, 11, 25), 9, 30), {21.5}, {44}};

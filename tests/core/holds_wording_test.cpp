@@ -285,7 +285,7 @@ TEST(HoldsWording, TwoDecalsThatLackForDifferentReasonsAreOneFindingWithBoth) {
                               .withDecal([](Decal& decal) { decal.placement = Placement::Back; })
                               .lacking("First."))
                     .build();
-    shop.allotment.lack[shop.garment().decals[1].id] = "Second.";
+    shop.allotment.lack[shop.garment().decals[1].id] = asItIs("Second.");
     ASSERT_EQ(shop.findings().size(), 1u);
     EXPECT_EQ(shop.findings().front().why, "First. Second.");
 }

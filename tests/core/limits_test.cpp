@@ -23,7 +23,7 @@ TEST(Limits, SpacesOfAnyKindAreNoText) {
     for (const char* blank : {"", " ", "\r\n", "\u00A0", "\u200B\u2003", "\u3000", "\uFEFF"}) {
         const auto text = typedText(blank, kName);
         ASSERT_FALSE(text.ok());
-        EXPECT_EQ(text.error(), (Error{"The name needs 1 to 5 characters, not 0.", "name"}));
+        EXPECT_EQ(text.error(), (Error{said("The name needs 1 to 5 characters, not 0."), "name"}));
     }
     EXPECT_EQ(trimmed("\u00A0 a b \u3000"), "a b");
 }
@@ -59,17 +59,19 @@ TEST(Limits, BytesThatAreNoUtf8AreRefused) {
 }
 
 TEST(Limits, NumberMustLieBetweenItsEnds) {
-    const NumberLimits width{.field = "width", .what = "The width", .least = 20, .most = 2000, .unit = " mm"};
+    const NumberLimits width{
+        .field = "width", .what = phrase("The width"), .least = 20, .most = 2000, .unit = " mm"};
     EXPECT_TRUE(within(20, width).ok());
     EXPECT_TRUE(within(2000, width).ok());
-    EXPECT_EQ(within(19, width).error(), (Error{"The width must be 20 to 2,000 mm, not 19 mm.", "width"}));
+    EXPECT_EQ(within(19, width).error(),
+              (Error{said("The width must be 20 to 2,000 mm, not 19 mm."), "width"}));
     EXPECT_EQ(within(INT64_MIN, width).error().message.english(),
               "The width must be 20 to 2,000 mm, not −9,223,372,036,854,775,808 mm.");
 }
 
 TEST(Limits, MeasureThatIsNoNumberIsRefused) {
     const NumberLimits warmth{
-        .field = "warmth", .what = "The warmth", .least = -40, .most = 80, .unit = " °C"};
+        .field = "warmth", .what = phrase("The warmth"), .least = -40, .most = 80, .unit = " °C"};
     EXPECT_TRUE(measuredWithin(-40, warmth).ok());
     EXPECT_TRUE(measuredWithin(80, warmth).ok());
     EXPECT_EQ(measuredWithin(80.5, warmth).error().message.english(),
@@ -82,7 +84,7 @@ TEST(Limits, MeasureThatIsNoNumberIsRefused) {
 
 TEST(Limits, FirstErrorIsTheFirstCheckThatFailed) {
     EXPECT_FALSE(firstError({Done{}, Done{}}));
-    EXPECT_EQ(firstError({Done{}, fieldError("a", "one"), fieldError("b", "two")})->field, "a");
+    EXPECT_EQ(firstError({Done{}, fieldError("a", said("one")), fieldError("b", said("two"))})->field, "a");
 }
 
 TEST(Limits, NumbersAreWrittenTheSameOnAnyMachine) {

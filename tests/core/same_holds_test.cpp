@@ -171,7 +171,7 @@ std::uint64_t sumOfHolds() {
                 sum << freeingWords(act);
         }
         const Finding* unsettles = whatUnsettlesDay(assessment.findings);
-        sum << (unsettles ? unsettledWords(*unsettles) : std::string{});
+        sum << (unsettles ? unsettledWords(*unsettles) : Sentence{});
         for (const Decal& decal : made.garment().decals)
             sum << (stopsTheKnife(assessment.findings, decal) != nullptr);
     }

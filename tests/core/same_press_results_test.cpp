@@ -105,7 +105,7 @@ std::uint64_t sumOfRoundDays() {
                       order[static_cast<std::size_t>(draw.between(0, static_cast<std::int64_t>(place)))]);
         addPlan(sum, planInOrder(request, order));
         for (const PressJob& job : request.jobs)
-            sum << whyUnplaced(request, job).value_or("");
+            sum << whyUnplaced(request, job).value_or(Sentence{});
     }
     return sum.value();
 }

@@ -381,7 +381,7 @@ std::uint64_t sumOfLimits() {
     };
     for (int round = 0; round < 1500; ++round) {
         const std::int64_t least = draw.between(-3, 3);
-        const NumberLimits limits{"width", "The width", least, least + draw.between(0, 3), " mm"};
+        const NumberLimits limits{"width", phrase("The width"), least, least + draw.between(0, 3), " mm"};
         add(within(draw.between(-4, 7), limits));
         add(measuredWithin(static_cast<double>(draw.between(-16, 28)) / 4, limits));
         TextLimits text{.field = "note", .what = "The note"};

@@ -212,7 +212,7 @@ TEST_F(Backups, StoppedLeaveNothing) {
     ASSERT_TRUE(receiveLot(*shop, "tees", 10));
     for (const double until : {0.0, 0.4, 0.6}) {
         const auto stopped = makeBackup(*shop, BackupReason::OfTheDay, kToday,
-                                        [&](double share, std::string_view) { return share < until; });
+                                        [&](double share, Phrase) { return share < until; });
         EXPECT_FALSE(stopped) << until;
         EXPECT_TRUE(namesIn(own).empty()) << until;
     }
@@ -230,7 +230,7 @@ TEST_F(Backups, KilledInTheMidstLeaveNothingThatCounts) {
             auto reading = Shop::openReadOnly(path, standingClock(), smallSteps());
             int told = 0;
             if (reading)
-                (void)makeBackup(**reading, BackupReason::OfTheDay, kToday, [&](double, std::string_view) {
+                (void)makeBackup(**reading, BackupReason::OfTheDay, kToday, [&](double, Phrase) {
                     if (told++ == step)
                         raise(SIGKILL);
                     return true;

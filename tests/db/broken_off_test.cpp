@@ -138,7 +138,7 @@ protected:
         EXPECT_LE(kept.size(), static_cast<std::size_t>(entriesBefore) + said.size() + 1);
         const auto found = checkShop(*shop);
         ASSERT_TRUE(found.ok());
-        EXPECT_EQ(*found, std::vector<std::string>{});
+        EXPECT_EQ(*found, std::vector<Sentence>{});
         m_counts.acknowledged += static_cast<int>(said.size());
     }
 

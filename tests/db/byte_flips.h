@@ -59,7 +59,7 @@ inline Flip flipped(const std::filesystem::path& path, const std::string& bytes,
     }
     flip.isOther = rowsAsRead(**shop) != before;
     int asked = 0;
-    const auto found = checkShop(**shop, [&](double, std::string_view) { return ++asked < kMostAsked; });
+    const auto found = checkShop(**shop, [&](double, Phrase) { return ++asked < kMostAsked; });
     flip.isEndless = asked >= kMostAsked;
     flip.isFound = !found.ok() || !found->empty();
     return flip;

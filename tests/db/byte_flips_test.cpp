@@ -29,7 +29,7 @@ protected:
         auto opened = Shop::openReadOnly(m_path, standingClock());
         ASSERT_TRUE(opened.ok()) << wordsOf(opened);
         m_before = rowsAsRead(**opened);
-        ASSERT_EQ(*checkShop(**opened), std::vector<std::string>{});
+        ASSERT_EQ(*checkShop(**opened), std::vector<Sentence>{});
     }
 
     // As a window leaves it.

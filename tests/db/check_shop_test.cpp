@@ -51,7 +51,7 @@ struct CheckShop : ::testing::Test {
             return wordsOf(found);
         std::string text;
         for (const auto& finding : *found)
-            text += finding + "\n";
+            text += finding.english() + "\n";
         return text;
     }
 
@@ -205,7 +205,7 @@ TEST_F(CheckShop, NothingIsPutRightFromAJournalThatLostEntries) {
     const std::string before = textOf("SELECT COUNT(*) FROM garment");
     const Mended done = mended();
     ASSERT_FALSE(done.left.empty());
-    EXPECT_NE(done.left.front().find("the journal has lost entries"), std::string::npos);
+    EXPECT_NE(done.left.front().english().find("the journal has lost entries"), std::string::npos);
     EXPECT_EQ(done.rows, 0U);
     EXPECT_EQ(textOf("SELECT COUNT(*) FROM garment"), before);
 }
@@ -219,7 +219,8 @@ TEST_F(CheckShop, TheQuickCheckFindsRowsAndFacts) {
     ASSERT_EQ(found->unread.size(), 1U);
     EXPECT_EQ(found->unread.front().why, "Its promise reads “soon”.");
     ASSERT_EQ(found->sentences.size(), 1U);
-    EXPECT_NE(found->sentences.front().find("its promise is “soon” and was entered as"), std::string::npos);
+    EXPECT_NE(found->sentences.front().english().find("its promise is “soon” and was entered as"),
+              std::string::npos);
 }
 
 TEST_F(CheckShop, ACheckSaysHowFarItIsAndStops) {
@@ -227,7 +228,7 @@ TEST_F(CheckShop, ACheckSaysHowFarItIsAndStops) {
     ASSERT_TRUE(shop.ok());
     double last = 0;
     bool isOrderly = true;
-    const auto whole = checkShop(**shop, [&](double share, std::string_view) {
+    const auto whole = checkShop(**shop, [&](double share, Phrase) {
         isOrderly = isOrderly && share >= last && share <= 1;
         last = share;
         return true;
@@ -235,7 +236,7 @@ TEST_F(CheckShop, ACheckSaysHowFarItIsAndStops) {
     ASSERT_TRUE(whole.ok());
     EXPECT_TRUE(isOrderly);
     EXPECT_GT(last, 0.8);
-    const auto stopped = checkShop(**shop, [](double, std::string_view) { return false; });
+    const auto stopped = checkShop(**shop, [](double, Phrase) { return false; });
     ASSERT_FALSE(stopped.ok());
     EXPECT_EQ(stopped.error().message.english(), "Stopped. Nothing was changed.");
 }
@@ -243,7 +244,7 @@ TEST_F(CheckShop, ACheckSaysHowFarItIsAndStops) {
 TEST_F(CheckShop, WhatCanBeSavedOfAWholeFileIsAllOfIt) {
     const auto saved = saveWhatCanBe(path, folder / "saved.holdfast");
     ASSERT_TRUE(saved.ok()) << wordsOf(saved);
-    EXPECT_EQ(saved->lost, std::vector<std::string>{});
+    EXPECT_EQ(saved->lost, std::vector<Sentence>{});
     EXPECT_EQ(saved->fromHistory, 0);
     EXPECT_EQ(findings(folder / "saved.holdfast"), "");
 }

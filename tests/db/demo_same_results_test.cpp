@@ -125,7 +125,7 @@ void addOrders(DrawnSum& sum, const ReckonedShop& shop) {
         sum << work.due.time_since_epoch().count() << work.work.count();
     for (const Order& order : shop.facts.orders) {
         const auto promise = promiseAgain(shop, order.id);
-        sum << (promise.ok() ? promise->why : promise.error().message.english());
+        sum << (promise.ok() ? promise->why : promise.error().message);
         if (promise.ok())
             sum << promise->readyAt.time_since_epoch().count() << promise->path.size();
     }

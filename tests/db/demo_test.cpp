@@ -299,7 +299,7 @@ TEST(Demo, IsSoundAndItsJournalTellsItInOrder) {
     const Demo& demo = wednesday();
     const auto findings = checkShop(*demo.shop);
     ASSERT_TRUE(findings.ok()) << findings.error().message.english();
-    EXPECT_EQ(*findings, std::vector<std::string>{});
+    EXPECT_EQ(*findings, std::vector<Sentence>{});
     const auto entries = demo.shop->recent(100'000);
     EXPECT_GE(entries.size(), 800u);
     EXPECT_LE(entries.front().at, demo.now.instant);

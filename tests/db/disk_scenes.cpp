@@ -347,12 +347,10 @@ FolderSeen DiskScenes::seen(const std::filesystem::path& folder) {
             seen.count[table] = static_cast<int>(seen.rows[table].size());
         }
         for (const HistoryEntry& entry : (*shop)->recent(10'000))
-            ++seen.count[entry.title + (entry.isUndone() ? ", undone" : "")];
+            ++seen.count[entry.title.english() + (entry.isUndone() ? ", undone" : "")];
         const auto found = checkShop(**shop);
-        if (found.ok())
-            seen.wrong.insert(seen.wrong.end(), found->begin(), found->end());
-        else
-            seen.wrong.push_back(found.error().message.english());
+        for (const Sentence& finding : found.ok() ? *found : std::vector<Sentence>{found.error().message})
+            seen.wrong.push_back(finding.english());
     }
     seen.names = namesIn(folder);
     return seen;

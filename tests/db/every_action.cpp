@@ -332,7 +332,7 @@ std::vector<EveryAction::Doing> EveryAction::aroundTheShop() const {
          [](Shop& in) {
              return in.keepNote("half-typed", "an order")
                         ? Result<Done>{Done{}}
-                        : Result<Done>{plainError("The note was not kept.")};
+                        : Result<Done>{plainError(said("The note was not kept."))};
          }},
     };
 }

@@ -22,14 +22,15 @@ protected:
 
     static bool says(const NewsTakenIn& taken, const std::string& words) {
         for (const Difference& difference : taken.differences)
-            if (difference.words.find(words) != std::string::npos)
+            if (difference.words.english().find(words) != std::string::npos)
                 return true;
         return false;
     }
     static std::string allWords(const NewsTakenIn& taken) {
         std::string all;
         for (const Difference& difference : taken.differences)
-            all += difference.title + " | " + difference.seat + " | " + difference.words + "\n";
+            all += difference.title.english() + " | " + difference.seat + " | " + difference.words.english() +
+                   "\n";
         return all;
     }
 };
@@ -70,9 +71,10 @@ TEST_F(TwoDifferentThings, OfAnEntryThatGivesWayInPartTheRestIsDone) {
     ASSERT_EQ(brought.differences.size(), 1U);
     EXPECT_FALSE(brought.differences[0].isSetAside);
     EXPECT_EQ(text("SELECT name || ', ' || phone FROM customer"), "Odile Farrant-Ray, 07700 900111");
-    EXPECT_EQ(*remark(connection(), brought.differences[0].entry), brought.differences[0].words);
+    EXPECT_EQ(*remark(connection(), brought.differences[0].entry), brought.differences[0].words.english());
     expectTogether(fair);
-    EXPECT_EQ(*remark(fair.shop->connection(), brought.differences[0].entry), brought.differences[0].words);
+    EXPECT_EQ(*remark(fair.shop->connection(), brought.differences[0].entry),
+              brought.differences[0].words.english());
     // What it really changed is what the journal keeps: taking it back does not touch the name.
     ASSERT_TRUE(shop().undo(brought.differences[0].entry).ok());
     EXPECT_EQ(text("SELECT name || ', ' || phone FROM customer"), "Odile Farrant-Ray, 07700 902281");

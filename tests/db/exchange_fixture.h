@@ -116,7 +116,7 @@ protected:
     static std::vector<std::string> historyOf(Shop& shop) {
         std::vector<std::string> lines;
         for (const HistoryEntry& entry : shop.recent(100'000))
-            lines.push_back(std::to_string(entry.id.value) + " " + entry.seat + ": " + entry.title +
+            lines.push_back(std::to_string(entry.id.value) + " " + entry.seat + ": " + entry.title.english() +
                             (entry.isUndone() ? " (undone)" : ""));
         return lines;
     }
@@ -133,7 +133,7 @@ protected:
     static void expectWhole(Shop& shop) {
         const auto findings = checkShop(shop);
         ASSERT_TRUE(findings.ok());
-        EXPECT_EQ(*findings, std::vector<std::string>{});
+        EXPECT_EQ(*findings, std::vector<Sentence>{});
     }
 
     OrderTaken taken(Shop& on, const OrderDraft& draft) {

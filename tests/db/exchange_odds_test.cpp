@@ -13,7 +13,7 @@ class BetweenTwo : public Laptops {
 protected:
     static bool says(const NewsTakenIn& taken, const std::string& words) {
         for (const Difference& difference : taken.differences)
-            if (difference.words.find(words) != std::string::npos)
+            if (difference.words.english().find(words) != std::string::npos)
                 return true;
         return false;
     }

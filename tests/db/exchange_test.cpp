@@ -252,11 +252,11 @@ TEST_F(SecondLaptop, ACheckFindsAnEntryThatIsMissingInTheLine) {
     connection().allowWriting(false);
     const auto findings = checkShop(shop());
     ASSERT_TRUE(findings.ok());
-    EXPECT_EQ(*findings, (std::vector<std::string>{
-                             "The line of entries that the laptops share has gaps.",
-                             "The entry in place 2 of the line that the laptops share is missing.",
-                             "The line of entries that the laptops share is not as it was written from "
-                             "place 1 on."}));
+    ASSERT_EQ(findings->size(), 3U);
+    EXPECT_EQ(findings->at(0), "The line of entries that the laptops share has gaps.");
+    EXPECT_EQ(findings->at(1), "The entry in place 2 of the line that the laptops share is missing.");
+    EXPECT_EQ(findings->at(2),
+              "The line of entries that the laptops share is not as it was written from place 1 on.");
 }
 
 TEST_F(SecondLaptop, RollsThatBoreOneNumberBeforeAreToldApartWhenTheFileIsBroughtUpToDate) {

@@ -107,7 +107,7 @@ protected:
                               "INSERT INTO spoil (id, garment_id, attempt, at, cause) VALUES (?1, ?2, 1, ?3, "
                               "'zyxwhy scorched')",
                               writer.newId<EntryId>(), garment, writer.now());
-                          writer.describe("Handed over");
+                          writer.describe(said("Handed over"));
                           writer.concerns(order);
                           return Done{};
                       }).ok());

@@ -205,7 +205,7 @@ TEST_F(Held, TakingUpInALargeShopTakesFewMoreSteps) {
         for (int minute = 0; minute < 40'000; ++minute)
             writer.connection().run("INSERT INTO climate_reading VALUES (?1, ?2, 20, 40)", m_place,
                                     now().instant - std::chrono::minutes{minute});
-        writer.describe("Filled the shop");
+        writer.describe(said("Filled the shop"));
         return Done{};
     });
     ASSERT_TRUE(filled.ok()) << filled.error().message.english();

@@ -27,8 +27,8 @@ TEST(Action, ItsErrorRollsEverythingBack) {
     auto shop = aShop();
     const auto refused = shop->act([](Writer& writer) -> Result<OrderId> {
         writer.connection().run("INSERT INTO lot (id, name) VALUES (1, 'tees')");
-        writer.describe("Received tees");
-        return fieldError("name", "Say which tees.");
+        writer.describe(said("Received tees"));
+        return fieldError("name", said("Say which tees."));
     });
     ASSERT_FALSE(refused);
     EXPECT_EQ(refused.error().field, "name");
@@ -42,7 +42,7 @@ TEST(Action, AFailureOfTheFileComesBackInWords) {
     const auto refused = shop->act([](Writer& writer) -> Result<Done> {
         writer.connection().run("INSERT INTO lot (id, name) VALUES (1, 'tees')");
         writer.connection().run("INSERT INTO lot (id, name) VALUES (2, 'tees')");
-        writer.describe("Received tees twice");
+        writer.describe(said("Received tees twice"));
         return Done{};
     });
     ASSERT_FALSE(refused);
@@ -99,7 +99,7 @@ TEST(Action, NothingElseWrites) {
 
 TEST(Action, WritingEndsWithARefusedAction) {
     auto shop = aShop();
-    (void)shop->act([](Writer&) -> Result<Done> { return plainError("No."); });
+    (void)shop->act([](Writer&) -> Result<Done> { return plainError(said("No.")); });
     EXPECT_THROW(shop->connection().run("INSERT INTO lot (id, name) VALUES (1, 'x')"), SqliteFailure);
 }
 
@@ -141,7 +141,7 @@ TEST(Action, ARefusedOneTellsNobody) {
     shop->onChanged([&](const ChangedTables&) { ++told; });
     (void)shop->act([](Writer& writer) -> Result<Done> {
         writer.connection().run("INSERT INTO lot (id, name) VALUES (1, 'tees')");
-        return plainError("No.");
+        return plainError(said("No."));
     });
     EXPECT_EQ(told, 0);
 }
@@ -154,7 +154,7 @@ TEST(Action, IsSeenByReadersOnlyWhenItIsWhole) {
     const auto acted = shop->act([&](Writer& writer) -> Result<Done> {
         writer.connection().run("INSERT INTO lot (id, name) VALUES (1, 'tees')");
         EXPECT_EQ(rowsOf(**reader, "lot"), 0);
-        writer.describe("Received tees");
+        writer.describe(said("Received tees"));
         return Done{};
     });
     EXPECT_TRUE(acted);

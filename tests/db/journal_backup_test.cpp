@@ -30,7 +30,7 @@ TEST_F(Backup, IsAWholeShopOfItsOwn) {
     auto restored = Shop::open(copy, standingClock(), smallSteps());
     ASSERT_TRUE(restored) << wordsOf(restored);
     EXPECT_EQ(rowsOf(**restored, "lot"), 1);
-    EXPECT_EQ(*checkShop(**restored), std::vector<std::string>{});
+    EXPECT_EQ(*checkShop(**restored), std::vector<Sentence>{});
     EXPECT_TRUE((*restored)->undo(lastEntry(**restored)));
 }
 
@@ -94,12 +94,12 @@ TEST_F(Backup, TakesWithItWhatTheSameShopWritesMeanwhile) {
     auto restored = Shop::openReadOnly(copy, standingClock(), smallSteps());
     ASSERT_TRUE(restored) << wordsOf(restored);
     EXPECT_EQ(rowsOf(**restored, "lot"), 3001);
-    EXPECT_EQ(*checkShop(**restored), std::vector<std::string>{});
+    EXPECT_EQ(*checkShop(**restored), std::vector<Sentence>{});
 }
 
 TEST_F(Backup, RunsOnAThreadOfItsOwnWhileTheShopIsWrittenTo) {
     ASSERT_TRUE(receiveManyPages(*shop));
-    Result<Done> done = plainError("never ran");
+    Result<Done> done = plainError(said("never ran"));
     std::thread worker{[&] {
         auto reader = Shop::openReadOnly(path, standingClock(), smallSteps());
         done = reader ? backup(**reader, copy) : Result<Done>{reader.error()};
@@ -111,7 +111,7 @@ TEST_F(Backup, RunsOnAThreadOfItsOwnWhileTheShopIsWrittenTo) {
     auto restored = Shop::openReadOnly(copy, standingClock(), smallSteps());
     ASSERT_TRUE(restored);
     EXPECT_GE(rowsOf(**restored, "lot"), 3000);
-    EXPECT_EQ(*checkShop(**restored), std::vector<std::string>{});
+    EXPECT_EQ(*checkShop(**restored), std::vector<Sentence>{});
 }
 
 } // namespace

@@ -51,7 +51,7 @@ TEST_F(Beside, TheWindowReadsOnAndIsRefusedToWriteMeanwhile) {
     const auto beside = opened();
     const auto outcome = beside->act([&](Writer& writer) -> Result<Done> {
         writer.connection().run("UPDATE lot SET name = 'Fog' WHERE id = ?1", lot);
-        writer.describe("Renamed beside");
+        writer.describe(said("Renamed beside"));
         EXPECT_EQ(shop->connection().number("SELECT COUNT(*) FROM lot WHERE name = 'Moss'"), 1);
         EXPECT_NE(wordsOf(moveUnits(*shop, lot, -1, "Meanwhile")).find("try again in a moment"),
                   std::string::npos);

@@ -35,7 +35,7 @@ struct Check : ::testing::Test {
             return wordsOf(findings);
         std::string text;
         for (const auto& finding : *findings)
-            text += finding + "\n";
+            text += finding.english() + "\n";
         return text;
     }
 };
@@ -46,7 +46,7 @@ TEST_F(Check, AWholeShopHasNoFindings) {
 
 TEST_F(Check, FindsARowThatRefersToNothing) {
     EXPECT_EQ(findingsAfter("INSERT INTO move VALUES (1, 77, 1)"),
-              "In move, 1 rows refer to a row of lot that is not there.\n"
+              "In move, 1 row refers to a row of lot that is not there.\n"
               "A row of move is in the file, but no entry of the history made it.\n");
 }
 

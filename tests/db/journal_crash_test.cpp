@@ -92,7 +92,7 @@ TEST(Crash, KilledFiftyTimesNothingAcknowledgedIsLost) {
         if (kill % 10 == 9) {
             const auto checked = checkShop(**shop);
             ASSERT_TRUE(checked);
-            ASSERT_EQ(*checked, std::vector<std::string>{});
+            ASSERT_EQ(*checked, std::vector<Sentence>{});
         }
     }
     EXPECT_GE(acknowledged.size(), 50U);

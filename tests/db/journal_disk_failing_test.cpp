@@ -34,7 +34,7 @@ struct Failing : ::testing::Test {
     std::int64_t lotsOnDisk(const std::string& name) {
         auto shop = Shop::open(path, standingClock(), smallSteps());
         EXPECT_TRUE(shop) << wordsOf(shop);
-        EXPECT_EQ(*checkShop(**shop), std::vector<std::string>{});
+        EXPECT_EQ(*checkShop(**shop), std::vector<Sentence>{});
         return (*shop)->connection().number("SELECT COUNT(*) FROM lot WHERE name LIKE ?1 || '%'", name);
     }
 };
@@ -114,7 +114,7 @@ TEST_F(Failing, TheProgramGoesOnAfterwards) {
             << at;
         ASSERT_TRUE(receiveLot(**shop, "vests " + std::to_string(at), 1)) << at;
     }
-    EXPECT_EQ(*checkShop(**shop), std::vector<std::string>{});
+    EXPECT_EQ(*checkShop(**shop), std::vector<Sentence>{});
 }
 
 TEST_F(Failing, ABackupIsWholeOrIsNotThere) {

@@ -19,7 +19,7 @@ Result<Done> receiveMuch(Shop& shop, int rows, const std::string& prefix) {
         for (int each = 0; each < rows; ++each)
             writer.connection().run("INSERT INTO lot (id, name) VALUES (?1, ?2)", writer.newId<BlankLotId>(),
                                     prefix + std::to_string(each) + std::string(1000, 'z'));
-        writer.describe("Received " + prefix);
+        writer.describe(asItIs("Received " + prefix));
         return Done{};
     });
 }
@@ -47,7 +47,7 @@ TEST(DiskFull, AShopThatMayNotGrowRefusesInWordsAndGoesOn) {
     EXPECT_TRUE(receiveLot(*shop, "vests", 1)) << "a small action still fits";
     connection.script("PRAGMA max_page_count = 1000000");
     EXPECT_TRUE(receiveMuch(*shop, 500, "caps "));
-    EXPECT_EQ(*checkShop(*shop), std::vector<std::string>{});
+    EXPECT_EQ(*checkShop(*shop), std::vector<Sentence>{});
 }
 
 TEST(DiskFull, TheJournalItselfMayBeWhatDoesNotFit) {
@@ -128,7 +128,7 @@ TEST_F(SmallDisk, AnActionOnAFullDiskRefusesInWordsAndTheShopGoesOn) {
     EXPECT_FALSE(shop->undo(lastEntry(*shop)) && rowsOf(*shop, "lot") == 1 + 3 * done);
     makeRoom();
     EXPECT_TRUE(receiveMuch(*shop, 3, "vests "));
-    EXPECT_EQ(*checkShop(*shop), std::vector<std::string>{});
+    EXPECT_EQ(*checkShop(*shop), std::vector<Sentence>{});
 }
 
 TEST_F(SmallDisk, AFullDiskRefusesCreatingAndLeavesNothing) {

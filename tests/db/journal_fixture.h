@@ -150,7 +150,7 @@ inline Result<BlankLotId> receiveLot(Shop& shop, const std::string& name, int un
         writer.connection().run("INSERT INTO lot (id, name) VALUES (?1, ?2)", lot, name);
         writer.connection().run("INSERT INTO move (id, lot_id, units) VALUES (?1, ?2, ?3)",
                                 writer.newId<BlankLotId>(), lot, units);
-        writer.describe("Received " + name);
+        writer.describe(asItIs("Received " + name));
         writer.concerns(lot);
         return lot;
     });
@@ -162,7 +162,7 @@ inline Result<Done> receiveManyPages(Shop& shop) {
         for (int each = 1; each <= 3000; ++each)
             writer.connection().run("INSERT INTO lot (id, name) VALUES (?1, ?2)", each,
                                     std::to_string(each) + std::string(1200, 'y'));
-        writer.describe("Received a great deal");
+        writer.describe(said("Received a great deal"));
         return Done{};
     });
 }
@@ -171,7 +171,7 @@ inline Result<Done> moveUnits(Shop& shop, BlankLotId lot, int units, const std::
     return shop.act([&](Writer& writer) -> Result<Done> {
         writer.connection().run("INSERT INTO move (id, lot_id, units) VALUES (?1, ?2, ?3)",
                                 writer.newId<BlankLotId>(), lot, units);
-        writer.describe(title);
+        writer.describe(asItIs(title));
         writer.concerns(lot);
         return Done{};
     });
@@ -180,7 +180,7 @@ inline Result<Done> moveUnits(Shop& shop, BlankLotId lot, int units, const std::
 inline Result<Done> write(Shop& shop, const std::string& title, const std::string& sql, BlankLotId lot) {
     return shop.act([&](Writer& writer) -> Result<Done> {
         writer.connection().run(sql, lot);
-        writer.describe(title);
+        writer.describe(asItIs(title));
         return Done{};
     });
 }

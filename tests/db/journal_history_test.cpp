@@ -26,7 +26,7 @@ TEST(History, AnEntryMayConcernManyAndTheSameTwice) {
     auto shop = aShop();
     ASSERT_TRUE(shop->act([](Writer& writer) -> Result<Done> {
         writer.connection().run("INSERT INTO lot (id, name) VALUES (1, 'tees')");
-        writer.describe("Took order 1");
+        writer.describe(said("Took order 1"));
         writer.concerns(OrderId{4});
         writer.concerns(OrderId{4});
         writer.concerns(GarmentId{4});
@@ -85,9 +85,9 @@ TEST(Seat, OrderNumbersAreGivenOnceEvenIfTheActionIsTakenBack) {
             const auto number = writer.nextOrderNumber();
             writer.connection().run("INSERT INTO lot (id, name) VALUES (?1, ?2)", writer.newId<OrderId>(),
                                     "order " + std::to_string(number));
-            writer.describe("Took order " + std::to_string(number));
+            writer.describe(asItIs("Took order " + std::to_string(number)));
             if (fails)
-                return plainError("No.");
+                return plainError(said("No."));
             return number;
         });
     };

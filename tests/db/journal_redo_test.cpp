@@ -122,11 +122,11 @@ TEST(Redo, OfAnUndoneRedoStandsForTheActItself) {
 }
 
 TEST(Redo, TitlesOfEarlierVersionsAreUnderstood) {
-    EXPECT_EQ(withoutUndo("Took back: Took order 4"), "Took order 4");
-    EXPECT_EQ(titleOfUndo("Took back: Took order 4"), "Redone: Took order 4");
-    EXPECT_EQ(titleOfUndo("Done again: Took order 4"), "Undone: Took order 4");
-    EXPECT_EQ(titleOfUndo("Took order 4"), "Undone: Took order 4");
-    EXPECT_FALSE(isTitleOfUndo("Redone: Took order 4"));
+    EXPECT_EQ(withoutUndo(asItIs("Took back: Took order 4")), "Took order 4");
+    EXPECT_EQ(titleOfUndo(asItIs("Took back: Took order 4")), "Redone: Took order 4");
+    EXPECT_EQ(titleOfUndo(asItIs("Done again: Took order 4")), "Undone: Took order 4");
+    EXPECT_EQ(titleOfUndo(asItIs("Took order 4")), "Undone: Took order 4");
+    EXPECT_FALSE(isTitleOfUndo(asItIs("Redone: Took order 4")));
 }
 
 // ── several actions as one ────────────────────────────────────────────────────────────────────────────
@@ -160,7 +160,7 @@ TEST(ActionsAsOne, ARefusedPartRefusesAllEvenIfNobodyAsks) {
         (void)receiveLot(*shop, "caps", 10);
         (void)shop->act([](Writer& writer) -> Result<Done> {
             writer.connection().run("INSERT INTO lot (id, name) VALUES (77, 'half written')");
-            return plainError("Not so.");
+            return plainError(said("Not so."));
         });
         return Done{};
     });

@@ -25,7 +25,7 @@ struct ShippedSchema : ::testing::Test {
 TEST_F(ShippedSchema, ANewShopIsWhole) {
     const auto findings = checkShop(*shop);
     ASSERT_TRUE(findings) << wordsOf(findings);
-    EXPECT_EQ(*findings, kNone);
+    EXPECT_EQ(*findings, std::vector<Sentence>{});
 }
 
 TEST_F(ShippedSchema, EveryTableIsStrictAndHasAPrimaryKey) {
@@ -68,7 +68,7 @@ TEST_F(ShippedSchema, TheJournalAndTheSeatAreNotRecorded) {
     ASSERT_TRUE(shop->act([](Writer& writer) -> Result<Done> {
         writer.connection().run("UPDATE seat SET name = 'Stall'");
         writer.connection().run("INSERT INTO setting (name, value) VALUES ('test', 'x')");
-        writer.describe("Changed a setting");
+        writer.describe(said("Changed a setting"));
         return Done{};
     }));
     EXPECT_EQ(shop->recent(1)[0].seat, "Stall");
@@ -91,7 +91,7 @@ TEST_F(ShippedSchema, TakingBackAnOrderTakesItOutOfTheSearchAndBack) {
         file.run("INSERT INTO money_move (id, order_id, at, minor, kind, how) VALUES (?1, ?2, ?3, 500, "
                  "'deposit', 'cash')",
                  writer.newId<OrderId>(), order, writer.now());
-        writer.describe("Took order " + std::to_string(number));
+        writer.describe(asItIs("Took order " + std::to_string(number)));
         writer.concerns(order);
         return order;
     });
@@ -108,7 +108,7 @@ TEST_F(ShippedSchema, TakingBackAnOrderTakesItOutOfTheSearchAndBack) {
     EXPECT_EQ(connection.number("SELECT COUNT(*) FROM order_card"), 0);
     ASSERT_TRUE(shop->undo(*back));
     EXPECT_EQ(search(), 1);
-    EXPECT_EQ(*checkShop(*shop), kNone);
+    EXPECT_EQ(*checkShop(*shop), std::vector<Sentence>{});
 }
 
 } // namespace

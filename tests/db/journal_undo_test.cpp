@@ -28,7 +28,7 @@ TEST(Undo, PutsEverythingBackExactly) {
         writer.connection().run("DELETE FROM move WHERE lot_id = ?1", *lot);
         writer.connection().run("INSERT INTO lot (id, name) VALUES (5, 'caps')");
         writer.connection().run("INSERT INTO lot_fibre VALUES (5, 'cotton', 100)");
-        writer.describe("Did a great deal");
+        writer.describe(said("Did a great deal"));
         return Done{};
     }));
     const auto after = contents(*shop);
@@ -269,7 +269,7 @@ void moveOften(Shop& shop, BlankLotId lot) {
         for (int move = 0; move < 20'000; ++move)
             writer.connection().run("INSERT INTO move (id, lot_id, units) VALUES (?1, ?2, ?3)",
                                     writer.newId<EntryId>(), lot, move % 2 == 0 ? 1 : -1);
-        writer.describe("Moved to and fro");
+        writer.describe(said("Moved to and fro"));
         return Done{};
     }));
 }

@@ -54,7 +54,7 @@ TEST_F(PutBack, AnUndoneOrderIsFoundWithAllThatWasTyped) {
     ASSERT_EQ(undone.garments.size(), 2U);
     EXPECT_EQ(undone.garments[0].blank, "Tee, M, Moss");
     ASSERT_EQ(undone.garments[0].decals.size(), 1U);
-    EXPECT_NE(undone.garments[0].decals[0].find(" in Dusk"), std::string::npos)
+    EXPECT_NE(undone.garments[0].decals[0].english().find(" in Dusk"), std::string::npos)
         << undone.garments[0].decals[0];
     const auto alone = undoneOrder(connection(), order.id);
     ASSERT_TRUE(alone);
@@ -206,10 +206,10 @@ TEST(UndoneOrders, AreThereAfterARestartAndInABackup) {
         const auto orders = undoneOrders((*opened)->connection());
         ASSERT_EQ(orders.size(), 1U) << name;
         EXPECT_EQ(orders[0].line.customer, "Odile Farrant");
-        EXPECT_EQ(*checkShop(**opened), std::vector<std::string>{});
+        EXPECT_EQ(*checkShop(**opened), std::vector<Sentence>{});
         ASSERT_TRUE(putBackOrder(**opened, order).ok()) << name;
         EXPECT_EQ((*opened)->connection().number("SELECT COUNT(*) FROM order_card"), 1);
-        EXPECT_EQ(*checkShop(**opened), std::vector<std::string>{});
+        EXPECT_EQ(*checkShop(**opened), std::vector<Sentence>{});
     }
 }
 

@@ -87,7 +87,7 @@ TEST_F(PuttingBack, IsUndoneByPuttingBackWhatWasKept) {
     open();
     EXPECT_EQ(rowsOf(*shop, "lot"), 1);
     EXPECT_EQ(unitsOf(*shop, *lot), 10);
-    EXPECT_EQ(*checkShop(*shop), std::vector<std::string>{});
+    EXPECT_EQ(*checkShop(*shop), std::vector<Sentence>{});
     const std::int64_t after = incarnation();
     EXPECT_NE(after, 0);
     EXPECT_NE(after, before) << "another file now";
@@ -98,12 +98,13 @@ TEST_F(PuttingBack, IsUndoneByPuttingBackWhatWasKept) {
     const auto look = lookAtBackup(kept->path, path);
     ASSERT_TRUE(look) << wordsOf(look);
     EXPECT_TRUE(look->lost.isNothing());
-    EXPECT_EQ(look->comesBack.newest, std::vector<std::string>{"Received caps"});
+    ASSERT_EQ(look->comesBack.newest.size(), 1U);
+    EXPECT_EQ(look->comesBack.newest.front(), "Received caps");
     const auto keptAgain = putBack(kept->path, kTen + 2h);
     ASSERT_TRUE(keptAgain) << wordsOf(keptAgain);
     open();
     EXPECT_EQ(rowsOf(*shop, "lot"), 2);
-    EXPECT_EQ(*checkShop(*shop), std::vector<std::string>{});
+    EXPECT_EQ(*checkShop(*shop), std::vector<Sentence>{});
     EXPECT_NE(incarnation(), before);
     EXPECT_NE(incarnation(), after);
     EXPECT_EQ(folder.names(), (std::vector<std::string>{"shop backups", "shop.holdfast", "shop.holdfast-shm",
@@ -144,7 +145,7 @@ TEST_F(PuttingBack, WorksWhereTheShopCannotBeRead) {
     EXPECT_EQ(bytesOf(kept->path.string() + "-wal"), "what was written last");
     open();
     EXPECT_EQ(rowsOf(*shop, "lot"), 1);
-    EXPECT_EQ(*checkShop(*shop), std::vector<std::string>{});
+    EXPECT_EQ(*checkShop(*shop), std::vector<Sentence>{});
 }
 
 TEST_F(PuttingBack, WorksWhereTheFileIsGone) {
@@ -222,7 +223,7 @@ TEST_F(PuttingBack, KilledInTheMidstLeavesOneOfTheTwo) {
             int told = 0;
             auto prepared = PreparedBackup::prepare(
                 backup, path, standingClock(),
-                [&](double, std::string_view) {
+                [&](double, Phrase) {
                     if (told++ == step)
                         raise(SIGKILL);
                     return true;
@@ -236,7 +237,7 @@ TEST_F(PuttingBack, KilledInTheMidstLeavesOneOfTheTwo) {
         ASSERT_EQ(waitpid(child, &status, 0), child);
         open();
         EXPECT_GE(rowsOf(*shop, "lot"), 1);
-        EXPECT_EQ(*checkShop(*shop), std::vector<std::string>{});
+        EXPECT_EQ(*checkShop(*shop), std::vector<Sentence>{});
         shop.reset();
         EXPECT_EQ(folder.names(), (std::vector<std::string>{"shop backups", "shop.holdfast"}));
     }
@@ -265,7 +266,8 @@ TEST(PuttingBackTheDemo, CountsOrdersPaymentsAndGarmentsPressed) {
     ASSERT_TRUE(opened) << wordsOf(opened);
     const auto made = makeBackup(**opened, BackupReason::OfTheDay, now.local());
     ASSERT_TRUE(made) << wordsOf(made);
-    EXPECT_TRUE(made->found.isWhole()) << (made->found.sentences.empty() ? "" : made->found.sentences[0]);
+    EXPECT_TRUE(made->found.isWhole())
+        << (made->found.sentences.empty() ? Sentence{} : made->found.sentences[0]);
     EXPECT_EQ(*ordersIn(made->backup), (*opened)->connection().number("SELECT COUNT(*) FROM shop_order"));
     const OrderId order{(*opened)->connection().number(
         "SELECT id FROM shop_order WHERE state = 'confirmed' ORDER BY number LIMIT 1")};
@@ -277,7 +279,8 @@ TEST(PuttingBackTheDemo, CountsOrdersPaymentsAndGarmentsPressed) {
     EXPECT_EQ(look->lost.payments, 1);
     EXPECT_EQ(look->lost.orders, 0);
     EXPECT_EQ(look->lost.garmentsPressed, 0);
-    EXPECT_EQ(look->lost.newest, std::vector<std::string>{"Payment £1.00, cash"});
+    ASSERT_EQ(look->lost.newest.size(), 1U);
+    EXPECT_EQ(look->lost.newest.front(), "Payment £1.00, cash");
 }
 
 } // namespace

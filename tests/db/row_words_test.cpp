@@ -7,7 +7,7 @@ namespace holdfast::db {
 class RowWords : public SmallShop {
 protected:
     std::string wordsOf(const std::string& table, std::int64_t key) {
-        return rowWords(connection(), table, std::to_string(key));
+        return rowWords(connection(), table, std::to_string(key)).english();
     }
 };
 

@@ -51,7 +51,7 @@ TEST_F(ShopActions, OneSettingIsNamedInTheHistory) {
 // No name out of the file is read by a person: each setting and each column has words of its own.
 TEST_F(ShopActions, EverySettingAndEveryColumnIsCalledInWords) {
     for (const auto& [name, value] : settingRows(ShopSettings{})) {
-        const std::string label = settingLabel(name);
+        const std::string label = settingLabel(name).english();
         EXPECT_FALSE(label.empty()) << name;
         EXPECT_EQ(label.find_first_of("-_"), std::string::npos) << name;
         EXPECT_NE(label, "a setting of another version") << name;
@@ -68,7 +68,7 @@ TEST_F(ShopActions, EverySettingAndEveryColumnIsCalledInWords) {
         const auto words = columnWords(columns.text(1));
         EXPECT_TRUE(words) << columns.text(0) << "." << columns.text(1)
                            << ": name it in db/tables/column_words.cpp";
-        EXPECT_EQ(words.value_or("").find('_'), std::string_view::npos) << columns.text(1);
+        EXPECT_EQ(words.value_or(Phrase{}).english.find('_'), std::string_view::npos) << columns.text(1);
         ++seen;
     }
     EXPECT_GT(seen, 150);

@@ -43,7 +43,7 @@ struct ShopFileOpening : ::testing::Test {
                 writer.connection().run("INSERT INTO lot (id, name) VALUES (?1, ?2)",
                                         writer.newId<BlankLotId>(),
                                         std::to_string(each) + std::string(2000, 'x'));
-            writer.describe("Received 60 lots");
+            writer.describe(said("Received 60 lots"));
             return Done{};
         }));
     }
@@ -246,7 +246,7 @@ TEST_F(ShopFileOpening, ADamagedPageInALargeFileComesBackInWordsOnReading) {
             for (int each = 1; each <= 5000; ++each)
                 writer.connection().run("INSERT INTO lot (id, name) VALUES (?1, ?2)", each,
                                         std::to_string(each) + std::string(1200, 'y'));
-            writer.describe("Received a great deal");
+            writer.describe(said("Received a great deal"));
             return Done{};
         }));
     }

@@ -54,11 +54,11 @@ TEST_F(Upgrade, AppliesTheMissingStepsAfterACopy) {
         EXPECT_EQ((*shop)->connection().number("PRAGMA foreign_keys"), 1);
         EXPECT_TRUE((*shop)->act([](Writer& writer) -> Result<Done> {
             writer.connection().run("INSERT INTO press (id, name) VALUES (1, 'big')");
-            writer.describe("Bought a press");
+            writer.describe(said("Bought a press"));
             return Done{};
         })) << "the new table is recorded";
         EXPECT_EQ((*shop)->recent(1)[0].title, "Bought a press");
-        EXPECT_EQ(*checkShop(**shop), std::vector<std::string>{});
+        EXPECT_EQ(*checkShop(**shop), std::vector<Sentence>{});
     }
     EXPECT_EQ(folder.names(), (std::vector<std::string>{"shop backups", "shop.holdfast"}));
     EXPECT_EQ(std::filesystem::status(backups).permissions(), static_cast<std::filesystem::perms>(0700));
@@ -138,7 +138,7 @@ void nameShopAsBefore(const std::filesystem::path& path) {
         sealed.id = EntryId{entry};
         sealed.seat = 1;
         sealed.at = kMorning;
-        sealed.title = "Named the shop";
+        sealed.title = said("Named the shop");
         sealed.changeset = session.changeset();
         sealed.identity = identityOf(sealed);
         connection.run("INSERT INTO journal_seal (entry_id, identity, salt, seal) VALUES (?1, ?2, ?3, ?4)",
@@ -169,7 +169,7 @@ TEST(ShippedSteps, AShopOfEveryEarlierStepBecomesLikeANewOne) {
         const auto upgraded = Shop::open(folder / "shop.holdfast", standingClock());
         ASSERT_TRUE(upgraded) << wordsOf(upgraded);
         EXPECT_EQ(tablesOf(**upgraded), tablesOf(*fresh)) << "from step " << step;
-        EXPECT_EQ(*checkShop(**upgraded), std::vector<std::string>{});
+        EXPECT_EQ(*checkShop(**upgraded), std::vector<Sentence>{});
         EXPECT_EQ((*upgraded)->recent(1)[0].title, "Named the shop");
         ASSERT_TRUE((*upgraded)->undo(lastEntry(**upgraded)))
             << "what was done before is taken back after, from step " << step;

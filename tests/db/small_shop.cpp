@@ -217,13 +217,13 @@ Dump SmallShop::dump() {
 
 std::string SmallShop::lastTitle() {
     const auto entries = shop().recent(1);
-    return entries.empty() ? std::string{} : entries.front().title;
+    return entries.empty() ? std::string{} : entries.front().title.english();
 }
 
 std::vector<std::string> SmallShop::titlesOf(Subject subject) {
     std::vector<std::string> titles;
     for (const HistoryEntry& entry : shop().history(subject, 1000))
-        titles.push_back(entry.title);
+        titles.push_back(entry.title.english());
     return titles;
 }
 

@@ -45,7 +45,7 @@ TEST_F(WorkOfALargeShop, AnUndoLooksAtNoLedgerButItsOwn) {
     // What is reserved is looked at by way of all orders that are open: here all of them are.
     ASSERT_TRUE(shop().act([](Writer& writer) -> Result<Done> {
         writer.connection().run("UPDATE shop_order SET state = 'cancelled' WHERE number > 5");
-        writer.describe("Closed them");
+        writer.describe(said("Closed them"));
         return Done{};
     }));
     EXPECT_LT(static_cast<double>(workOfUndoingAPayment()), 1.2 * static_cast<double>(few));

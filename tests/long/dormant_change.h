@@ -57,8 +57,8 @@ bool leftOfOr(int change);
 bool rightOfAnd(int change);
 bool rightOfOr(int change);
 
-// `a < b` becomes `a < Less{n} < b`: the same precedence, so that everything around it is read as before.
-// What has no such change, as two words that are joined cannot be subtracted, stays as it is written.
+// `a < b` becomes `a < Less{n} < b`: the same precedence, so that everything around it is read as before. What
+// has no such change, as two words that are joined cannot be subtracted, stays as it is written.
 template <class Operator, class Side>
 struct HalfRead {
     const Side& side;

@@ -55,13 +55,13 @@ Result<std::string> cutFileOf(const ReckonedShop& shop, const Nest& nest, CutFil
             return std::string{};
         const DecalOnGarment found = decalIn(decals, nested.decal);
         if (!found.decal)
-            return plainError(plain(CutFile::tr("A decal on the bench is no longer there. Nest again.")));
+            return plainError(inWindow(CutFile::tr("A decal on the bench is no longer there. Nest again.")));
         const QPainterPath& shape = shapes.of(*found.decal);
         if (shape.isEmpty())
             return fieldError("decals",
-                              plain(CutFile::tr("%1: there is no drawing of it to cut. Choose another "
-                                                "drawing or wording, or leave it out.")
-                                        .arg(decalTitle(shop.facts, found))));
+                              inWindow(CutFile::tr("%1: there is no drawing of it to cut. Choose another "
+                                                   "drawing or wording, or leave it out.")
+                                           .arg(decalTitle(shop.facts, found))));
         outlines.push_back({nested.decal, plain(decalNumber(shop.facts, found)), loopsOf(shape)});
     }
     if (wish.title.empty())

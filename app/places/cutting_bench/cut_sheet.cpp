@@ -53,7 +53,7 @@ public:
 
     Result<Drawn> draw(std::span<const Nest> nests) {
         if (!m_painter.begin(&m_paper))
-            return plainError(plain(tr("The cut sheet could not be written.")));
+            return plainError(inWindow(tr("The cut sheet could not be written.")));
         const double dots = m_painter.device()->logicalDpiX();
         m_painter.scale(dots / 25.4 / kUnits, dots / 25.4 / kUnits);
         m_width = m_painter.device()->width() / dots * 25.4;
@@ -63,7 +63,7 @@ public:
         bool isFirst = true;
         for (const Nest& nest : nests) {
             if (!isFirst && !newPage())
-                return plainError(plain(tr("The cut sheet could not be written.")));
+                return plainError(inWindow(tr("The cut sheet could not be written.")));
             isFirst = false;
             m_y = 0;
             head(nest);

@@ -74,8 +74,8 @@ BackgroundWork::Outcome chargedBeside(ShopDesk& desk, const KnownBefore& known,
         outcome = beside.error();
     } else {
         const auto charged = db::cutFromRolls((*beside)->file(), rolls, shop.now, &shop.conditions);
-        outcome =
-            charged.ok() ? Result<std::string>{(*beside)->file().recent(1).at(0).title} : charged.error();
+        outcome = charged.ok() ? Result<std::string>{plain(words((*beside)->file().recent(1).at(0).title))}
+                               : charged.error();
         *written = (*beside)->written();
     }
     return {outcome, [&desk, written, bench, goOn] {

@@ -181,7 +181,7 @@ void FairTableModel::reckon() {
         // wrong.
         m_sums.promise.reset();
         m_sums.sooner.reset();
-        m_sums.promiseLack = plain(tr("The climate readings are still being read."));
+        m_sums.promiseLack = inWindow(tr("The climate readings are still being read."));
         m_messages.clear();
         return;
     }
@@ -280,7 +280,7 @@ std::optional<Missing> FairTableModel::missingMoney(bool isQuotation) const {
 
 Result<db::OrderTaken> FairTableModel::take(bool isQuotation) {
     if (const auto lack = missing(isQuotation))
-        return plainError(lack->what.toStdString());
+        return plainError(inWindow(lack->what));
     if (m_draft.customer && !isKnown(*m_draft.customer))
         m_draft.customer.reset(); // undone meanwhile; the name and number typed make a new one
     const OrderDraft order = withOutlines(orderOf(m_draft, m_sums, isQuotation));

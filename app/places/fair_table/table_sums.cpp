@@ -74,11 +74,11 @@ void reckonPaidNow(const TableDraft& draft, const ShopSettings& settings, TableS
     const auto typed = parseAmount(draft.paidNow, settings.currency);
     if (!typed || *typed < Money{})
         sums.depositError = fieldError(
-            "deposit", "An amount such as " + plainAmount(tenUnits(settings.currency), settings.currency) +
-                           ", 0 or more.");
+            "deposit", said("An amount such as {amount}, 0 or more.",
+                            {{"amount", plainAmount(tenUnits(settings.currency), settings.currency)}}));
     else if (*typed > sums.total)
-        sums.depositError = fieldError("deposit", "No more than the total of " +
-                                                      spokenAmount(sums.total, settings.currency) + ".");
+        sums.depositError = fieldError("deposit", said("No more than the total of {amount}.",
+                                                       {{"amount", Amount{sums.total, settings.currency}}}));
     else
         sums.deposit = *typed;
 }

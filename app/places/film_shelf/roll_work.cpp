@@ -164,7 +164,7 @@ void RollWorkModel::fill() {
         if (!decal)
             continue;
         const auto [place, isNew] = places.try_emplace(
-            {garment->order, decal->describe(), decal->placement, garment->style}, groups.size());
+            {garment->order, decal->describe().english(), decal->placement, garment->style}, groups.size());
         if (isNew)
             groups.emplace_back();
         groups[place->second].decals.push_back(decal);

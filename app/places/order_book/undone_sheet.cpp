@@ -102,7 +102,7 @@ void UndoneSheet::fill(const db::UndoneOrder& order) {
     QStringList lines;
     for (const db::UndoneGarment& garment : order.garments) {
         QStringList decals;
-        for (const std::string& decal : garment.decals)
+        for (const Sentence& decal : garment.decals)
             decals << words(decal);
         lines << tr("%1: %2, %3")
                      .arg(words(garment.blank), decals.join(tr(", ")), money(garment.price, currency));

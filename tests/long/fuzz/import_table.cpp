@@ -19,7 +19,7 @@ void importAny(std::string_view input) {
         if (read.ok())
             require(!writer.connection().query("SELECT 1 FROM ledger_fault").step(),
                     "no ledger is below zero");
-        return plainError("Nothing of it stays.");
+        return plainError(said("Nothing of it stays."));
     });
     require(!outcome.ok(), "nothing of it stays");
     require(shop.connection().number("SELECT COUNT(*) FROM journal_entry") == entries, "nothing of it stays");
