@@ -2,7 +2,7 @@
 #pragma once
 // Humidity above, temperature below, on one axis of days: the band as a tint between its limit lines, hours
 // outside it hatched, words at the lines themselves. Gaps in the readings are gaps in the line. Another place
-// stands beside the first in thin lines.
+// is shown next to the first in thin lines.
 
 #include "app/places/film_shelf/climate_chart.h"
 #include "app/places/film_shelf/thinned_series.h"

@@ -57,7 +57,7 @@ bool keepHalfTypedOrder(db::Shop& shop) {
         chooseArtwork(draft, &style, kArtwork);
         typeWords(draft, &style, kWords);
         if (draft.garment().decals.size() > 1) {
-            // The words stand under the drawing.
+            // The words are under the drawing.
             const DecalDraft& drawing = draft.garment().decals.front().decal;
             draft.decalAt = 1;
             moveDecal(draft, drawing.below + drawing.height + Millimetres{20}, drawing.aside);

@@ -164,7 +164,7 @@ public:
     }
 
 private:
-    // Where a file of this name goes; an error where something else stands there.
+    // Where a file of this name goes; an error where something else is there.
     Result<QString> pathOf(const QString& name) const {
         const QFileInfo there(m_folder.filePath(name));
         if (there.isSymLink() || (there.exists() && !there.isFile()))

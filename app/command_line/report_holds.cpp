@@ -72,7 +72,7 @@ public:
     }
 
 private:
-    // Steps added are no obstacle: they stand in the route.
+    // Steps added are no obstacle: they are in the route.
     static std::vector<const Finding*> spoken(const Assessment& assessment) {
         std::vector<const Finding*> findings;
         for (const Finding& finding : assessment.findings)

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// report use-first: which rolls to use up first, and what stands against using them.
+// report use-first: which rolls to use up first, and what is against using them.
 #include "app/command_line/reports.h"
 #include "app/command_line/text_table.h"
 #include "app/desk/formats.h"

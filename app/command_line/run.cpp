@@ -93,7 +93,7 @@ int doVerb(const Arguments& arguments, int argc, char** argv) {
 }
 
 // Letters are measured and drawn, which needs fonts but no display. What Qt misses where nobody is logged in,
-// as by a timer, is nothing to be told.
+// as by a timer, is nothing to report.
 int doPapers(const Arguments& arguments, int argc, char** argv) {
     qputenv("QT_QPA_PLATFORM", "offscreen");
     qputenv("QT_LOGGING_RULES", "default.warning=false");

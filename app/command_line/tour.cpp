@@ -196,10 +196,10 @@ private:
         return drawFinder(*window);
     }
 
-    // An order that came back, and each question of the figures behind the first.
+    // An order that came back, and each question of the figures after the first.
     Result<Done> drawLearned(MainWindow& window) {
         Workshop& workshop = *window.workshop();
-        if (const Matter claim = openClaim(*window.desk()); claim.order) {
+        if (const SlipTarget claim = openClaim(*window.desk()); claim.order) {
             workshop.turnTo(PlaceName::OrderBook, claim);
             if (const auto kept = keep(window, "order-book-came-back"); !kept.ok())
                 return kept;
@@ -214,7 +214,7 @@ private:
         return Done{};
     }
 
-    // The sections of the Back room behind the first.
+    // The sections of the Back room after the first.
     Result<Done> drawBackRoom(MainWindow& window) {
         Workshop& workshop = *window.workshop();
         workshop.turnTo(PlaceName::BackRoom);
@@ -227,21 +227,21 @@ private:
         return Done{};
     }
 
-    // Places as they stand in the middle of work: the order on the press, a wash that frees a held garment.
+    // Places as they are in the middle of work: the order on the press, a wash that frees a held garment.
     Result<Done> drawAtWork(MainWindow& window) {
         const auto& reckoned = window.desk()->shop();
         Workshop& workshop = *window.workshop();
         for (const auto& [id, assessment] : reckoned->assessments) {
             if (assessment.stage != Stage::OnPress)
                 continue;
-            Matter matter;
+            SlipTarget matter;
             matter.order = reckoned->facts.garments.at(id).order;
             workshop.turnTo(PlaceName::OrderBook, matter);
             if (const auto kept = keep(window, "order-book-at-work"); !kept.ok())
                 return kept;
             break;
         }
-        Matter fullest;
+        SlipTarget fullest;
         std::size_t most = 0;
         for (const FilmToCut& film : filmsToCut(*reckoned)) {
             if (film.waiting.size() <= most)
@@ -257,7 +257,7 @@ private:
             const Finding* hold = assessment.firstHold();
             if (!hold || hold->rule != Rule::BlankUnwashed)
                 continue;
-            workshop.turnTo(PlaceName::BlankRail, Matter::of(*hold, reckoned->facts.garments.at(id)));
+            workshop.turnTo(PlaceName::BlankRail, SlipTarget::of(*hold, reckoned->facts.garments.at(id)));
             if (const auto kept = keep(window, "blank-rail-at-work"); !kept.ok())
                 return kept;
             break;
@@ -280,7 +280,7 @@ private:
 
     Result<Done> drawSlips(MainWindow& window) {
         Workshop& workshop = *window.workshop();
-        const Matter matter = matterOf(*window.desk()->shop());
+        const SlipTarget matter = matterOf(*window.desk()->shop());
         for (const auto& [slip, code] : kSlips) {
             workshop.showSlip(slip, matterFor(slip, *window.desk(), matter));
             if (!workshop.slipEdge()->isOpen()) {
@@ -293,7 +293,7 @@ private:
             workshop.slipEdge()->close();
         }
         workshop.doErrand(Errand::BackUp);
-        // The shop that is drawn stands in a folder of another name each time.
+        // The shop that is drawn is in a folder of another name each time.
         if (auto* path = window.findChild<LongField*>(QStringLiteral("path")))
             path->setText(QStringLiteral("/media/stick/shop.holdfast"));
         const auto kept = keep(window, "slip-back-up");

@@ -6,14 +6,14 @@
 
 namespace holdfast::app {
 
-Matter matterOf(const ReckonedShop& shop) {
-    Matter matter;
+SlipTarget matterOf(const ReckonedShop& shop) {
+    SlipTarget matter;
     const Garment* chosen = nullptr;
     for (const Garment& garment : shop.facts.garments) {
         const Finding* hold = shop.of(garment.id).firstHold();
         if (chosen == nullptr || (hold != nullptr && !matter.rule && !garment.decals.empty())) {
             chosen = &garment;
-            matter = hold != nullptr ? Matter::of(*hold, garment) : Matter{};
+            matter = hold != nullptr ? SlipTarget::of(*hold, garment) : SlipTarget{};
         }
     }
     if (chosen != nullptr) {
@@ -45,8 +45,8 @@ Matter matterOf(const ReckonedShop& shop) {
     return matter;
 }
 
-Matter openClaim(ShopDesk& desk) {
-    Matter matter;
+SlipTarget openClaim(ShopDesk& desk) {
+    SlipTarget matter;
     const auto open = desk.file().read(db::openClaims);
     if (open.ok() && !open->empty()) {
         matter.order = open->front().order;
@@ -55,13 +55,13 @@ Matter openClaim(ShopDesk& desk) {
     return matter;
 }
 
-Matter matterFor(SlipName slip, ShopDesk& desk, const Matter& usual) {
+SlipTarget matterFor(SlipName slip, ShopDesk& desk, const SlipTarget& usual) {
     if (slip == SlipName::CameBack || slip == SlipName::AnswerClaim)
         return openClaim(desk);
     if (slip != SlipName::Miscut)
         return usual;
     const ReckonedShop& shop = *desk.shop();
-    Matter matter;
+    SlipTarget matter;
     if (const auto cut = cutNotPressed(shop, std::nullopt); !cut.empty()) {
         matter.garment = cut.front().garment->id;
         matter.decal = cut.front().decal->id;

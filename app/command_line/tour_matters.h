@@ -7,12 +7,12 @@
 namespace holdfast::app {
 
 // A garment that as many slips as can be have something to say about: held first, then any.
-Matter matterOf(const ReckonedShop& shop);
+SlipTarget matterOf(const ReckonedShop& shop);
 
 // The claim that waits longest.
-Matter openClaim(ShopDesk& desk);
+SlipTarget openClaim(ShopDesk& desk);
 
 // What the slip can be about; most have something to say of the usual garment.
-Matter matterFor(SlipName slip, ShopDesk& desk, const Matter& usual);
+SlipTarget matterFor(SlipName slip, ShopDesk& desk, const SlipTarget& usual);
 
 } // namespace holdfast::app

@@ -20,7 +20,7 @@ Clock standingClock(const Clock& clock);
 // The file that is meant: --shop, the demo (made where it is missing), or the usual one.
 Result<std::filesystem::path> shopPath(const Arguments& arguments, const Clock& clock);
 
-// The shop reckoned as it stands; opens it for reading only. The plan is searched to its end.
+// The shop reckoned as it is; opens it for reading only. The plan is searched to its end.
 Result<std::shared_ptr<const ReckonedShop>> reckonedShop(const Arguments& arguments, const Clock& clock);
 
 // What to write to standard output. Opens the shop for reading only, so a window may have it open.

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// When this laptop last copied its shop, and where to: a note of its own, beside the shop's facts.
+// When this laptop last copied its shop, and where to: a note of its own, separate from the shop's facts.
 
 #include "core/trade/dates.h"
 #include "db/journal/shop.h"

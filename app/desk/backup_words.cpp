@@ -10,7 +10,7 @@ namespace holdfast::app {
 
 namespace {
 
-// A day so near is told without its year.
+// A day so near is shown without its year.
 constexpr Days kNearDays{90};
 
 class BackupWords {

@@ -128,7 +128,7 @@ void BackupsBeside::begin() {
     } else if (m_isOn) {
         m_first.start();
     }
-    emit changed(); // a place that was there before is told that they are made
+    emit changed(); // a place that was there before is notified that they are made
 }
 
 bool BackupsBeside::mayMakeToday() const {

@@ -10,7 +10,7 @@ namespace {
 using std::chrono::milliseconds;
 
 constexpr milliseconds kShortestWait{20};
-constexpr milliseconds kLongestWait{250}; // a timer stands still while the machine sleeps, a count does not
+constexpr milliseconds kLongestWait{250}; // a timer stops while the machine sleeps, a count does not
 
 } // namespace
 
@@ -24,7 +24,7 @@ CountWatch::CountWatch(const Clock& clock, QObject* parent)
 void CountWatch::see(const ReckonedShop& shop) {
     m_counts.see(shop);
     m_mostOver = shop.facts.settings.mostOverUnderHeat;
-    // Whoever is told may ask for the shop that is only just being made.
+    // A listener may ask for the shop that is only just being made.
     m_next.start(0);
 }
 

@@ -18,9 +18,9 @@ QString customerAndFilm(const ShopFacts& facts, const Garment& garment, const Al
 QString outlineName(const ShopFacts& facts, const Garment& garment);
 QColor clothOf(const ShopFacts& facts, const Garment& garment);
 
-// "Peel warm, one motion" → "peel warm", to stand within a line.
+// "Peel warm, one motion" → "peel warm", to be used within a line.
 QString inShort(const QString& stepTitle);
-// The first letter small, so that a step's title can stand within a line.
+// The first letter small, so that a step's title can be used within a line.
 QString withinLine(const QString& title);
 
 } // namespace holdfast::app

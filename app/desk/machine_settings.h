@@ -16,7 +16,7 @@ void keepWhereItIs(const QWidget& window);
 // Text and all about it, in percent: one of the steps from 80 to 160.
 int textSize();
 void keepTextSize(int percent);
-int nextTextSize(int percent, int steps); // larger or smaller by so many steps, no further than the ends
+int nextTextSize(int percent, int steps); // larger or smaller by a number of steps, no further than the ends
 inline constexpr int kUsualTextSize = 100;
 
 // What the scanner is set to type before each code; mostly nothing.

@@ -31,15 +31,15 @@ public:
         : QWidget(parent)
         , m_desk(desk) {}
 
-    virtual QString subtitle() const = 0;              // behind the title in the header
+    virtual QString subtitle() const = 0;              // after the title in the header
     virtual QWidget* headerTools() { return nullptr; } // at the right of the header; made once
     virtual void opened() = 0;                         // shown; put the keyboard where work starts
     // What had the keyboard is gone, or a form was left: put it where work goes on. Cheap.
     virtual void takeKeyboard() { opened(); }
-    virtual void turnTo(const Matter& matter) { Q_UNUSED(matter) } // turn to this order, roll, lot …
+    virtual void turnTo(const SlipTarget& matter) { Q_UNUSED(matter) } // turn to this order, roll, lot …
     // A paper's code was scanned while this place is shown. True: the place turned to it, or said why not.
     // Opens, and never acts; but a bag tag at the press walk takes its garment up.
-    virtual bool takeScan(const Matter& matter) {
+    virtual bool takeScan(const SlipTarget& matter) {
         Q_UNUSED(matter)
         return false;
     }

@@ -24,7 +24,7 @@ struct KnownBefore {
     std::vector<GarmentId> orderShown;     // of the day's plan
 };
 
-// What actions beside the window changed, and the shop as it now stands with the sums over its readings: a
+// What actions in the background changed, and the shop as it is now with the sums over its readings: a
 // million of them are summed up, and a thousand decals allotted, in more than a moment.
 struct WrittenBeside {
     db::ChangedTables touched;

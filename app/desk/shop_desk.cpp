@@ -12,13 +12,13 @@ namespace {
 
 constexpr int kMinute = 60'000;
 
-// So many readings are loaded and summed up in some milliseconds: nothing is to be seen of it.
+// This many readings are loaded and summed up in some milliseconds: nothing is to be seen of it.
 constexpr std::int64_t kFewReadings = 20'000;
 
 } // namespace
 
-Matter Matter::of(const Finding& finding, const Garment& garment) {
-    Matter matter;
+SlipTarget SlipTarget::of(const Finding& finding, const Garment& garment) {
+    SlipTarget matter;
     matter.order = garment.order;
     matter.garment = garment.id;
     matter.size = QString::fromStdString(garment.size);
@@ -102,7 +102,7 @@ void ShopDesk::takeClimate(std::optional<ClimateRead> read) {
     emit changed({"climate_reading"});
 }
 
-// A reading more is no reason to load a million again. Where they must be loaded, those known before stand
+// A reading more is no reason to load a million again. Where they must be loaded, those known before are used
 // until then: a hold neither comes nor goes for half a second.
 void ShopDesk::goOnWithClimate() {
     if (m_climateBeside.isUnderWay()) {
@@ -199,7 +199,7 @@ const Walk& ShopDesk::walk() {
     return *m_walk;
 }
 
-void ShopDesk::free(FreeingAct act, const Matter& matter) {
+void ShopDesk::free(FreeingAct act, const SlipTarget& matter) {
     switch (act) {
     case FreeingAct::WashBlank:
         emit placeAsked(PlaceName::BlankRail, matter);

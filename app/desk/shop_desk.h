@@ -5,8 +5,8 @@
 // A place asks shop() for the reckoned shop and shows it; it does something by calling an action of
 // db/actions with file(), and hands the outcome to done(). changed() then comes by itself.
 //
-// A long climate log is read beside the window (see docs/decisions/climate-beside.md): as long as
-// awaitsClimate(), shop() stands as if no reading were known, and whatever depends on how rolls were kept is
+// A long climate log is read in the background (see docs/decisions/climate-beside.md): as long as
+// awaitsClimate(), shop() is as if no reading were known, and whatever depends on how rolls were kept is
 // not to be shown.
 
 #include "app/desk/background_work.h"
@@ -88,7 +88,7 @@ enum class SlipName {
 enum class RoomSection { Shop, Prices, Work, Films, Presses, Fairs, Copies, Laptops, Computer, Printers };
 
 // What a form or an action is about; which fields are set depends on what is to be done.
-struct Matter {
+struct SlipTarget {
     std::optional<OrderId> order;
     std::optional<GarmentId> garment;
     std::optional<DecalId> decal;
@@ -109,7 +109,7 @@ struct Matter {
     std::optional<SlipName> then;         // the form that goes on once this one is done
     QString size;
 
-    static Matter of(const Finding& finding, const Garment& garment);
+    static SlipTarget of(const Finding& finding, const Garment& garment);
 };
 
 enum class PlaceName {
@@ -126,7 +126,7 @@ enum class PlaceName {
 // What is printed (see app/papers); the shell has it made and sent to the printer.
 enum class PaperName { ClaimTicket, CareCards, BagTags, DaySheet, RollLabel, TestLabel, TestSheet };
 
-// What the shell does with the file as a whole, beside the window where it takes long.
+// What the shell does with the file as a whole, in the background where it takes long.
 enum class Errand {
     BackUp,
     ChooseBackupFolder, // the second one
@@ -185,7 +185,7 @@ public:
     // Those that are made by themselves.
     BackupsBeside& backups() { return *m_backups; }
 
-    // For an action beside the window, and what it wrote there with what need not be reckoned here again.
+    // For an action in the background, and what it wrote there with what need not be reckoned here again.
     KnownBefore known() const { return {now(), m_climate, m_orderShown}; }
     void takeOver(WrittenBeside written);
 
@@ -195,7 +195,7 @@ public:
     void say(const QString& words) { emit said(words); }
 
     // Does what frees a finding: some acts at once, others by their form or in their place.
-    void free(FreeingAct act, const Matter& matter);
+    void free(FreeingAct act, const SlipTarget& matter);
 
 signals:
     void changed(const holdfast::db::ChangedTables& tables); // after an action; shop() is new
@@ -208,9 +208,9 @@ signals:
     void wrongChanged();                  // wrong() may be other than before
     void failed(const QString& reason);
     void said(const QString& words);
-    void placeAsked(holdfast::app::PlaceName place, const holdfast::app::Matter& matter);
-    void slipAsked(holdfast::app::SlipName slip, const holdfast::app::Matter& matter);
-    void paperAsked(holdfast::app::PaperName paper, const holdfast::app::Matter& matter);
+    void placeAsked(holdfast::app::PlaceName place, const holdfast::app::SlipTarget& matter);
+    void slipAsked(holdfast::app::SlipName slip, const holdfast::app::SlipTarget& matter);
+    void paperAsked(holdfast::app::PaperName paper, const holdfast::app::SlipTarget& matter);
     void errandAsked(holdfast::app::Errand errand);
     void puttingBackAsked(const std::filesystem::path& backup); // opens the form for it
     void textSizeAsked(int percent);
@@ -233,9 +233,10 @@ private:
     CountWatch m_countWatch;
     ClimateReckoner m_reckoner;
     std::optional<ClimateHistory> m_climate;
-    std::shared_ptr<const ReckonedShop> m_reckonedBeside; // holds what is being told of
-    std::vector<GarmentId> m_orderShown;                  // of the last plan
-    std::vector<GarmentId> m_bestOrder;                   // the best known, which may not be worth the change
+    // Set while changed() is emitted for work in the background.
+    std::shared_ptr<const ReckonedShop> m_reckonedBeside;
+    std::vector<GarmentId> m_orderShown; // of the last plan
+    std::vector<GarmentId> m_bestOrder;  // the best known, which may not be worth the change
     std::shared_ptr<const ReckonedShop> m_shop;
     Sentence m_unreadable;       // why m_shop is of no facts
     db::QuickFindings m_checked; // by the last check

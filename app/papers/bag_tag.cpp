@@ -177,7 +177,7 @@ void drawTagDecals(PaperInk& ink, const TagWords& tag, double top) {
             ink.line({left, y + step / 2 - 0.5}, cutTo(room, decal.where, where), where);
             ink.line({left, y + step / 2 + 3}, cutTo(room, decal.size, size), size);
         } else {
-            // Its measures stand whole; its name has what is left.
+            // Its measures are never cut; its name gets the room that is left.
             const PaperType small = kTagRow.at(std::min(2.8, step * 0.7));
             const PaperType size = shrunkTo(room * kMeasuresShare, decal.size, small, 1.9);
             const QString measures = cutTo(room * kMeasuresShare, decal.size, size);

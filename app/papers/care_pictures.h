@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// Our own plain pictures beside the lines of the care card. They are drawings of things, not care symbols:
-// those are trademarks and stand nowhere in this program.
+// Our own plain pictures next to the lines of the care card. They are drawings of things, not care symbols:
+// those are trademarks and are nowhere in this program.
 
 #include "core/care/care_card.h"
 

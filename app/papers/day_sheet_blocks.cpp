@@ -78,7 +78,7 @@ QString stateOf(const WalkEntry& entry) {
     return {};
 }
 
-// A garment's number with its blank behind it, and at the right what must not be missed.
+// A garment's number with its blank after it, and at the right what must not be missed.
 struct GarmentLine {
     QString number;
     QString name;
@@ -95,7 +95,7 @@ struct GarmentLine {
     }
 };
 
-// What is behind needs no steps any more.
+// What is done needs no steps any more.
 DayBlock pressedBlock(const ReckonedShop& shop, const WalkEntry& entry) {
     const Garment& garment = shop.facts.garments.at(entry.garment);
     const GarmentLine head{garmentNumber(shop.facts, garment), garmentName(shop.facts, garment),

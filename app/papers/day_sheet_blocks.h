@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// What the day sheet is made of: blocks that stand below each other and are never parted by the end of a
+// What the day sheet is made of: blocks that are below each other and are never parted by the end of a
 // page.
 
 #include "app/papers/paper.h"
@@ -16,7 +16,7 @@ inline constexpr double kDaySheetWidth = 182; // mm, between the margins
 struct DayBlock {
     double height = 0;                   // mm
     std::function<void(PaperInk&)> draw; // from its own upper left corner
-    bool leads = false;                  // stands on one page with the block behind it
+    bool leads = false;                  // is on one page with the block after it
 };
 
 // Paper cannot beep: what a person must have read before the first garment.

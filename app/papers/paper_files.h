@@ -18,7 +18,7 @@ namespace holdfast::app {
 
 enum class Drawn { Whole, Stopped };
 
-// Told the share done; says whether to go on.
+// Called with the share done; says whether to go on.
 using GoesOnDrawing = std::function<bool(double share)>;
 
 // A page of this size; what is drawn begins so far from its edges.

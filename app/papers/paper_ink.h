@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// Draws on paper in black, in millimetres from the paper's upper left corner. Letters stand as text, so that
+// Draws on paper in black, in millimetres from the paper's upper left corner. Letters are text, so that
 // a PDF can be searched, or as outlines, so that a drawing needs no font.
 
 #include "app/papers/paper_type.h"

@@ -87,29 +87,29 @@ Result<PaperErrand> bagTagsErrand(const std::shared_ptr<const ReckonedShop>& sho
 
 using ErrandOfOrder = Result<PaperErrand> (*)(const std::shared_ptr<const ReckonedShop>&, const Order&);
 
-Result<PaperErrand> ofOrder(ShopDesk& desk, const Matter& matter, ErrandOfOrder errand) {
+Result<PaperErrand> ofOrder(ShopDesk& desk, const SlipTarget& matter, ErrandOfOrder errand) {
     const auto shop = matter.order ? shopWithOrder(desk, *matter.order) : nullptr;
     if (!shop)
         return noPaper(PaperMaking::tr("The order is no longer there."));
     return errand(shop, shop->facts.orders.at(*matter.order));
 }
 
-using ErrandOfShop = Result<PaperErrand> (*)(std::shared_ptr<const ReckonedShop>, const Matter&);
+using ErrandOfShop = Result<PaperErrand> (*)(std::shared_ptr<const ReckonedShop>, const SlipTarget&);
 
 // Of what is reckoned from the climate of the storage places.
-Result<PaperErrand> ofShop(ShopDesk& desk, const Matter& matter, ErrandOfShop errand) {
+Result<PaperErrand> ofShop(ShopDesk& desk, const SlipTarget& matter, ErrandOfShop errand) {
     if (desk.awaitsClimate())
         return noPaper(PaperMaking::tr("The climate readings are still being read, and film may be held by "
                                        "them. Print it in a moment."));
     return errand(desk.shop(), matter);
 }
 
-Result<PaperErrand> daySheetErrand(std::shared_ptr<const ReckonedShop> shop, const Matter& /*matter*/) {
+Result<PaperErrand> daySheetErrand(std::shared_ptr<const ReckonedShop> shop, const SlipTarget& /*matter*/) {
     return PaperErrand{PaperMaking::tr("Day sheet %1").arg(words(isoDate(shop->now.today()))),
                        [shop] { return daySheet(*shop); }, PaperUse::Sheets};
 }
 
-Result<PaperErrand> rollLabelErrand(std::shared_ptr<const ReckonedShop> shop, const Matter& matter) {
+Result<PaperErrand> rollLabelErrand(std::shared_ptr<const ReckonedShop> shop, const SlipTarget& matter) {
     const FilmRoll* roll = matter.roll ? shop->facts.rolls.find(*matter.roll) : nullptr;
     if (!roll)
         return noPaper(PaperMaking::tr("The roll is no longer there."));
@@ -137,7 +137,7 @@ std::vector<const Garment*> garmentsHere(const ReckonedShop& shop, OrderId order
     return garments;
 }
 
-Result<PaperErrand> paperErrand(ShopDesk& desk, PaperName name, const Matter& matter) {
+Result<PaperErrand> paperErrand(ShopDesk& desk, PaperName name, const SlipTarget& matter) {
     switch (name) {
     case PaperName::ClaimTicket:
         return ofOrder(desk, matter, claimTicketErrand);

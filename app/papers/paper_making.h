@@ -10,7 +10,7 @@ namespace holdfast::app {
 // Claim ticket: of matter.order. Care cards: of its pressed garments, also of those handed over. Bag tags: of
 // its garments that are still here. Day sheet: of today. Roll label: of matter.roll. An error says what is
 // missing.
-Result<PaperErrand> paperErrand(ShopDesk& desk, PaperName name, const Matter& matter);
+Result<PaperErrand> paperErrand(ShopDesk& desk, PaperName name, const SlipTarget& matter);
 
 // Garments that have left the press: what a care card is for.
 std::vector<const Garment*> pressedGarments(const ReckonedShop& shop, OrderId order);

@@ -17,7 +17,7 @@ constexpr double kOffCorner = 0.4;
 constexpr double kNarrowestSheet = 139; // mm; half a Letter is 140 wide, a roll of wide labels 104
 constexpr double kAlike = 0.01;         // printers give their pages in whole points
 
-// So much of the paper's size has room, at most all of it.
+// This much of the paper's size has room, at most all of it.
 double shareOf(const QSizeF& page, const QSizeF& paper) {
     const double share = std::min(page.width() / paper.width(), page.height() / paper.height());
     return share > 1 - kAlike ? 1 : share;

@@ -16,7 +16,7 @@ namespace {
 constexpr double kLineStep = 1.28;
 constexpr double kShrinkStep = 0.1; // mm
 
-// Of one font, which is costly to find anew for each word. mm.
+// Of one font, which is costly to find again for each word. mm.
 class Measure {
 public:
     explicit Measure(const PaperType& type)

@@ -35,7 +35,7 @@ PaperType shrunkTo(double width, const QString& text, const PaperType& type, dou
 // the word alone is too wide.
 QStringList brokenInto(double width, const QString& text, const PaperType& type);
 
-// On one line, or on so many, its end left out where it is too long. For names only, never for a reason, a
+// On one line, or on this many, its end left out where it is too long. For names only, never for a reason, a
 // time or an amount.
 QString cutTo(double width, const QString& text, const PaperType& type);
 QString cutToLines(double width, const QString& text, const PaperType& type, qsizetype most);

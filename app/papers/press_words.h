@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// What of a garment's route is worth writing down beside the press.
+// What of a garment's route is worth writing down at the press.
 
 #include "core/press/route.h"
 

@@ -10,7 +10,7 @@ namespace holdfast::app {
 
 namespace {
 
-// Beside the shop, with the day in its name; a second one of the day gets a number.
+// Next to the shop, with the day in its name; a second one of the day gets a number.
 QString usualTarget(const std::filesystem::path& shop, LocalDate today) {
     const QFileInfo file(QString::fromStdString(shop.string()));
     const QString stem =

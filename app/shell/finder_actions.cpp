@@ -49,13 +49,13 @@ private:
         add(title, second, icon, also, AskSlip{name, {}});
     }
     void part(SettingsPart name, const QString& title, const QString& second, const QString& also) {
-        Matter matter;
+        SlipTarget matter;
         matter.settings = name;
         add(title, second, "back-room", also, AskSlip{SlipName::Settings, matter});
     }
     void inBackRoom(RoomSection section, const QString& title, const QString& second, const char* icon,
                     const QString& also) {
-        Matter matter;
+        SlipTarget matter;
         matter.section = section;
         add(title, second, icon, also, GoTo{PlaceName::BackRoom, matter});
     }
@@ -222,7 +222,7 @@ std::vector<FinderEntry> fairEntries(ShopDesk& desk) {
         fairs.push_back(&fair);
     std::ranges::sort(fairs, std::ranges::greater{}, &Fair::firstDay);
     for (const Fair* fair : fairs) {
-        Matter matter;
+        SlipTarget matter;
         matter.fair = fair->id;
         entries.push_back(
             {.kind = FinderKind::Action,

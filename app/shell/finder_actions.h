@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// What the finder offers beside what the shop holds: the places, what waits in them, and the acts, each with
-// the words that people type for it.
+// What the finder offers in addition to what the shop holds: the places, what waits in them, and the acts,
+// each with the words that people type for it.
 
 #include "app/shell/finder_entries.h"
 

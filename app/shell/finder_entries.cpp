@@ -66,7 +66,7 @@ public:
                                             : tr("%1 garments, %2").arg(line.garments).arg(state);
         if (line.owed().minor > 0)
             second = tr("%1, %2 owed").arg(second, money(line.owed(), currency));
-        Matter matter;
+        SlipTarget matter;
         matter.order = line.id;
         return {.kind = FinderKind::Order,
                 .title = QStringLiteral("%1  %2").arg(line.number).arg(words(line.customer)),
@@ -91,7 +91,7 @@ public:
                                                 : tr("%1, past its use-by").arg(second);
         else if (condition != nullptr && condition->useBy)
             second = tr("%1, use by %2").arg(second, useByInShort(*condition, today));
-        Matter matter;
+        SlipTarget matter;
         matter.roll = roll.id;
         matter.film = film.id;
         return {.kind = FinderKind::Roll,
@@ -105,7 +105,7 @@ public:
 
     static FinderEntry bench(const FilmToCut& toCut, const Film& film) {
         const std::size_t waiting = toCut.waiting.size();
-        Matter matter;
+        SlipTarget matter;
         matter.film = film.id;
         return {.kind = FinderKind::Action,
                 .title = tr("Cut %1").arg(words(film.name())),
@@ -121,7 +121,7 @@ public:
     static FinderEntry lot(const BlankLot& lot, const BlankStyle& style) {
         const Colour* colour = style.colour(lot.colour);
         const QString state = (lot.lastLoad ? tr("%1 washed") : tr("%1 unwashed")).arg(lot.unitsLeft);
-        Matter matter;
+        SlipTarget matter;
         matter.lot = lot.id;
         matter.style = lot.style;
         matter.colour = lot.colour;

@@ -18,15 +18,15 @@ enum class ShellAct { Undo, Redo, ChangeLight, LargerText, SmallerText, UsualTex
 
 struct GoTo {
     PlaceName place;
-    Matter matter;
+    SlipTarget matter;
 };
 struct AskSlip {
     SlipName slip;
-    Matter matter;
+    SlipTarget matter;
 };
 struct AskPaper {
     PaperName paper;
-    Matter matter;
+    SlipTarget matter;
 };
 using FinderTarget = std::variant<GoTo, AskSlip, AskPaper, Errand, ShellAct>;
 
@@ -35,7 +35,7 @@ enum class FinderKind { Place, Action, Order, Roll, Lot };
 struct FinderEntry {
     FinderKind kind = FinderKind::Action;
     QString title;
-    QString second;    // quiet words behind the title
+    QString second;    // quiet words after the title
     QString also = {}; // not shown: other words that people type for it
     QString iconName;
     QColor shade; // of film or cloth, instead of the icon

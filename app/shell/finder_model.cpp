@@ -85,7 +85,7 @@ void FinderDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
                     keys, dyes.ink);
         right -= cap.width() + kSpace12;
     }
-    // A long name of a customer or a film may be cut short here; what it owes or when stands in its place.
+    // A long name of a customer or a film may be cut short here; what is owed and when matters more.
     const QFontMetricsF strong(fontOf(Type::BodyStrong));
     const QString title = strong.elidedText(entry->title, Qt::ElideRight, right - left);
     paintLine(*painter, {left, row.top(), right - left, row.height()}, title, Type::BodyStrong, dyes.ink);

@@ -15,7 +15,8 @@ struct FinderPapers {
     Q_DECLARE_TR_FUNCTIONS(holdfast::app::FinderPapers)
 };
 
-FinderEntry paperEntry(PaperName name, const QString& title, const QString& second, const Matter& matter) {
+FinderEntry paperEntry(PaperName name, const QString& title, const QString& second,
+                       const SlipTarget& matter) {
     return {.kind = FinderKind::Action,
             .title = title,
             .second = second,
@@ -26,7 +27,7 @@ FinderEntry paperEntry(PaperName name, const QString& title, const QString& seco
 }
 
 std::vector<FinderEntry> entriesOf(const Order& order, const Customer& customer) {
-    Matter matter;
+    SlipTarget matter;
     matter.order = order.id;
     const QString of = words(customer.name);
     return {paperEntry(PaperName::ClaimTicket,
@@ -38,7 +39,7 @@ std::vector<FinderEntry> entriesOf(const Order& order, const Customer& customer)
 }
 
 FinderEntry labelEntry(const FilmRoll& roll, const Film& film) {
-    Matter matter;
+    SlipTarget matter;
     matter.roll = roll.id;
     return paperEntry(PaperName::RollLabel,
                       FinderPapers::tr("%1  Print the roll label").arg(words(roll.label())),

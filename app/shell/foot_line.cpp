@@ -93,7 +93,7 @@ void FootLine::showLast(db::Shop& file) {
         m_last = app::words(last.front().title);
     m_undoTitle = undoable ? app::words(undoable->title) : QString();
     m_redoTitle = redoable ? app::words(db::withoutUndo(redoable->title)) : QString();
-    // After an undo, Undo is about an older action than the one that stands here.
+    // After an undo, Undo is about an older action than the one shown here.
     m_undoesLast = undoable && undoable->id == last.front().id;
     m_redoesLast = redoable && redoable->id == last.front().id;
     nameUndo();

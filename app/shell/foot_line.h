@@ -38,7 +38,7 @@ public:
     void showWork(const QString& words, double share);
     void finishWork();
 
-    QString words() const;   // what stands in it now
+    QString words() const;   // what is in it now
     QRect wordsRect() const; // where they are painted
     bool isFailure() const { return !m_failure.isEmpty(); }
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // What the second laptop asks for: a copy of the shop for it, and news written and taken in. The work itself
-// is done beside the window by the shell.
+// is done in the background by the shell.
 
 #include "app/slips/form_slip.h"
 #include "db/exchange/exchange.h"

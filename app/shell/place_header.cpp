@@ -107,7 +107,7 @@ void PlaceHeader::layTools() {
         m_second->removeWidget(m_tools);
         home->addWidget(m_tools);
     }
-    // Beside the title they are not to go on in a second row; the words behind the title give way.
+    // Next to the title they are not to go on in a second row; the words after the title give way.
     const int shortest = shortestRow(*m_tools);
     m_tools->setMinimumWidth(isOneRow ? shortest : 0);
     const bool isShort = isOneRow && m_tools->sizeHint().width() > roomForTools(width());

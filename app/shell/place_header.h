@@ -27,7 +27,7 @@ public:
     void setTools(QWidget* tools);
     bool isOfTools(const QWidget* widget) const;
 
-    // One row; where the tools do not fit beside the title, as many more as they need.
+    // One row; where the tools do not fit next to the title, as many more as they need.
     bool hasHeightForWidth() const override { return true; }
     int heightForWidth(int width) const override;
 

@@ -13,7 +13,7 @@
 
 namespace holdfast::app {
 
-// Where in the workshop a place stands; the rail sews a running stitch between two of them.
+// Where in the workshop a place is; the rail sews a running stitch between two of them.
 enum class PlaceGroup { Stall, Bench, Desk };
 
 struct BuiltPlace {

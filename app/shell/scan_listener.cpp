@@ -55,7 +55,7 @@ ScanListener::ScanListener(QWidget* window)
         // Keys that came while the window was busy are delivered before it is decided that none came.
         QTimer::singleShot(0, this, [this] {
             if (!m_wait.isActive())
-                letGo();
+                passOnHeldKeys();
         });
     });
     qApp->installEventFilter(this);
@@ -77,7 +77,7 @@ bool ScanListener::eventFilter(QObject* watched, QEvent* event) {
         return takeRelease(*static_cast<QKeyEvent*>(event));
     case QEvent::MouseButtonPress:
     case QEvent::TouchBegin:
-        letGo();
+        passOnHeldKeys();
         return false;
     default:
         return false;
@@ -93,7 +93,7 @@ bool ScanListener::takeOverride(QKeyEvent& key) {
         key.accept(); // no shortcut; the press follows
         return true;
     }
-    letGo();
+    passOnHeldKeys();
     return false;
 }
 
@@ -106,11 +106,11 @@ bool ScanListener::takePress(const QKeyEvent& key) {
         return true;
     }
     if (!isOfCode(key)) {
-        letGo();
+        passOnHeldKeys();
         return false;
     }
     if (!isInTime(key) || m_typed.size() >= kLongestCode)
-        letGo();
+        passOnHeldKeys();
     m_typed += key.text();
     m_lastAt = key.timestamp();
     m_wait.start(hasPrefix() ? std::max(kBehindPrefix, m_betweenKeys) : m_betweenKeys);
@@ -160,7 +160,7 @@ void ScanListener::finish() {
     emit scanned(typed);
 }
 
-void ScanListener::letGo() {
+void ScanListener::passOnHeldKeys() {
     m_wait.stop();
     m_typed.clear();
     const QScopedValueRollback lettingGo(m_isLettingGo, true);

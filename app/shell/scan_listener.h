@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// Tells a scanner that types like a keyboard from a person: a burst of at least three signs, each within 30
-// ms of the one before, ending in Enter. Such a burst reaches nothing else: no field, no list, no key of a
-// place.
+// Distinguishes a scanner that types like a keyboard from a person: a burst of at least three signs, each
+// within 30 ms of the one before, ending in Enter. Such a burst reaches nothing else: no field, no list, no
+// key of a place.
 //
 // Keys that may belong to a code are held back until it is clear that they do not, 30 ms at most, and then go
 // on their usual way in their order. Keys of the window only: events that are sent to one widget are not
@@ -28,7 +28,7 @@ public:
     explicit ScanListener(QWidget* window);
     ~ScanListener() override;
 
-    // What the scanner is set to type before each code. Behind it the signs may come up to 150 ms apart, as a
+    // What the scanner is set to type before each code. After it the signs may come up to 150 ms apart, as a
     // wireless scanner's do. Empty: none; codes without it are taken all the same.
     void setPrefix(const QString& prefix) { m_prefix = prefix; }
 
@@ -59,7 +59,7 @@ private:
     bool isBurst() const;
     bool hasPrefix() const;
     void finish();
-    void letGo();
+    void passOnHeldKeys();
 
     QWidget* m_window;
     QString m_prefix;

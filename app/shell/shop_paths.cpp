@@ -144,7 +144,7 @@ Result<std::unique_ptr<db::Shop>> openDemoToWorkIn(LocalDate on, const db::Clock
         return pristine.error();
     const fs::path path = demoToWorkIn();
     {
-        // Held while the copy is made anew, so that no other window works in it.
+        // Held while the copy is made again, so that no other window works in it.
         const auto lock = db::ShopLock::take(path);
         if (!lock.ok())
             return lock.error();

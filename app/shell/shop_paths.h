@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// Where shop files stand on this machine.
+// Where shop files are on this machine.
 
 #include "core/trade/dates.h"
 #include "core/trade/result.h"
@@ -13,14 +13,14 @@ namespace holdfast::app {
 
 // $XDG_DATA_HOME/holdfast/shop.holdfast, mostly ~/.local/share/holdfast/shop.holdfast.
 std::filesystem::path defaultShopPath();
-// A name beside it that is free: shop.holdfast, shop-2.holdfast …
+// A name next to it that is free: shop.holdfast, shop-2.holdfast …
 std::filesystem::path freeShopPath();
 
 // A new shop of this name. Makes the folder where it is missing; leaves no file behind when it fails.
 Result<std::unique_ptr<db::Shop>> startShop(const std::filesystem::path& path, const std::string& name,
                                             const db::Clock& clock);
 
-// The time of day at which the demo's shop stands in mid-walk.
+// The time of day at which the demo's shop is in mid-walk.
 inline constexpr std::chrono::minutes kDemoTime{9 * 60 + 40};
 
 // The demo's shop for a day, in the folder for what can be made again ($XDG_CACHE_HOME/holdfast); made when

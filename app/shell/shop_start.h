@@ -31,7 +31,7 @@ public:
     // Its backups, where it cannot be read and has some.
     void offerBackupsOf(const std::filesystem::path& shop);
     void showDemoUnderWay();
-    void setCanGoBack(bool canGoBack); // a shop is still open behind
+    void setCanGoBack(bool canGoBack); // a shop is still open underneath
 
 signals:
     void newAsked(const std::filesystem::path& path, const QString& name);

@@ -53,7 +53,7 @@ Workshop::Workshop(ShopDesk& desk, QWidget* parent)
     m_room->stackUnder(m_foot);
     connect(m_rail, &Rail::placeChosen, this, [this](PlaceName name) { turnTo(name); });
     connect(m_rail, &Rail::airChosen, this, [this](PlaceId place) {
-        Matter matter;
+        SlipTarget matter;
         matter.place = place;
         showSlip(SlipName::RecordReading, matter);
     });
@@ -122,7 +122,7 @@ void Workshop::makeKeys() {
         connect(new QShortcut(keys, this), &QShortcut::activated, this, then);
     };
     key(QKeySequence(Qt::CTRL | Qt::Key_K), [this] { finder()->open(); });
-    // What is behind an open form is not seen to be undone or redone.
+    // What is under an open form is not seen to be undone or redone.
     const auto unlessInForm = [this](void (Workshop::*then)()) {
         if (m_slips->isOpen())
             m_foot->showWords(tr("A form is open. Leave it with Esc, then Ctrl+Z undoes the last act."));
@@ -147,7 +147,7 @@ void Workshop::keepKeyboard() {
                               static_cast<QWidget*>(place())})
             if (part != nullptr && (part == widget || part->isAncestorOf(widget)))
                 return part;
-        // The tools of the place, which stand in the header.
+        // The tools of the place, which are in the header.
         return m_header->isOfTools(widget) ? place() : nullptr;
     };
     room.usualPart = [this] { return place(); };
@@ -228,7 +228,7 @@ void Workshop::showCounts() {
 void Workshop::endWaitForClimate() {
     const std::vector<AwaitedPlace*> awaited = std::exchange(m_awaited, {});
     const QPointer<QWidget> focused = QApplication::focusWidget();
-    std::optional<Matter> matter;
+    std::optional<SlipTarget> matter;
     for (AwaitedPlace* each : awaited) {
         if (each == place())
             matter = each->matter();
@@ -276,7 +276,7 @@ Place* Workshop::made(const BuiltPlace& built) {
     return place;
 }
 
-void Workshop::turnTo(PlaceName name, const Matter& matter) {
+void Workshop::turnTo(PlaceName name, const SlipTarget& matter) {
     const BuiltPlace* built = builtPlace(name);
     if (built == nullptr)
         return;
@@ -292,7 +292,7 @@ void Workshop::turnTo(PlaceName name, const Matter& matter) {
     present(*built, matter);
 }
 
-void Workshop::present(const BuiltPlace& built, const Matter& matter) {
+void Workshop::present(const BuiltPlace& built, const SlipTarget& matter) {
     Place* before = place();
     Place* now = made(built);
     m_current = built.name;
@@ -328,7 +328,7 @@ void Workshop::putKeyboardIn(Place& shown) {
         shown.setFocus(Qt::OtherFocusReason);
 }
 
-void Workshop::leadTo(PlaceName name, const Matter& matter) {
+void Workshop::leadTo(PlaceName name, const SlipTarget& matter) {
     const PlaceName from = m_current;
     turnTo(name, matter);
     if (from == m_current)
@@ -350,7 +350,7 @@ void Workshop::follow(const FinderTarget& target) {
         act(std::get<ShellAct>(target));
 }
 
-void Workshop::showSlip(SlipName name, const Matter& matter) {
+void Workshop::showSlip(SlipName name, const SlipTarget& matter) {
     closeFinder();
     if (m_desk.awaitsClimate()) {
         m_slipAwaited = AskSlip{name, matter};

@@ -46,17 +46,17 @@ public:
 
     // Shows the place that was open last.
     void begin();
-    void turnTo(PlaceName name, const Matter& matter = {});
+    void turnTo(PlaceName name, const SlipTarget& matter = {});
     // As turnTo, from the place shown, which a way leads back to until another is turned to.
-    void leadTo(PlaceName name, const Matter& matter);
+    void leadTo(PlaceName name, const SlipTarget& matter);
     PlaceName current() const { return m_current; }
     // The one in view: that turned to, or what is wrong in the shop file in its room.
     Place* place() const;
     bool showsWrong() const { return m_wrong != nullptr; }
 
-    void showSlip(SlipName name, const Matter& matter);
+    void showSlip(SlipName name, const SlipTarget& matter);
     // At the printer, or without one as a PDF; the foot says which.
-    void printPaper(PaperName name, const Matter& matter);
+    void printPaper(PaperName name, const SlipTarget& matter);
     void act(ShellAct act);
     void doErrand(Errand errand);
     // What a scanner typed; opens what it names, or says why not.
@@ -80,7 +80,7 @@ protected:
     bool focusNextPrevChild(bool next) override;
 
 private:
-    void present(const BuiltPlace& place, const Matter& matter);
+    void present(const BuiltPlace& place, const SlipTarget& matter);
     void putKeyboardIn(Place& shown);
     void showOwnSteps(const Place& shown);
     void endWaitForClimate();

@@ -19,7 +19,7 @@ namespace holdfast::app {
 
 namespace {
 
-// So many bytes of a journal entry, some hundred rows, take longer to undo, and the shop longer to
+// This many bytes of a journal entry, some hundred rows, take longer to undo, and the shop longer to
 // reckon again, than a window may wait.
 constexpr std::int64_t kLongAction = 20'000;
 
@@ -37,7 +37,7 @@ void Workshop::openBackupSlip() {
     openWorkSlip(slip, [this] { openBackupSlip(); });
 }
 
-// A form whose work is done beside the window: it stays until that ends, and says why where it fails.
+// A form whose work is done in the background: it stays until that ends, and says why where it fails.
 void Workshop::openWorkSlip(FormSlip* slip, std::function<void()> again) {
     connect(m_work, &BackgroundWork::succeeded, slip, [slip] { slip->endWork({}); });
     connect(m_work, &BackgroundWork::failed, slip, &FormSlip::endWork);
@@ -72,7 +72,7 @@ bool Workshop::backUp(const std::filesystem::path& target) {
         });
 }
 
-void Workshop::printPaper(PaperName name, const Matter& matter) {
+void Workshop::printPaper(PaperName name, const SlipTarget& matter) {
     closeFinder();
     const auto errand = paperErrand(m_desk, name, matter);
     if (!errand.ok()) {

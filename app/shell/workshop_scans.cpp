@@ -40,7 +40,7 @@ private:
     static Error said(const QString& sentence) { return {inWindow(sentence), {}}; }
 };
 
-Result<Matter> rollScanned(const ScannedCode& code, db::Connection& connection, const ShopFacts& facts) {
+Result<SlipTarget> rollScanned(const ScannedCode& code, db::Connection& connection, const ShopFacts& facts) {
     const auto roll = db::rollNumbered(connection, code.number);
     if (!roll)
         return ScanWords::unknown(code);
@@ -49,7 +49,7 @@ Result<Matter> rollScanned(const ScannedCode& code, db::Connection& connection, 
     // What was used up long ago is read no more.
     if (facts.rolls.find(roll->id) == nullptr)
         return ScanWords::usedUp(code);
-    Matter matter;
+    SlipTarget matter;
     matter.roll = roll->id;
     matter.film = roll->film;
     return matter;
@@ -57,14 +57,14 @@ Result<Matter> rollScanned(const ScannedCode& code, db::Connection& connection, 
 
 // A number alone, as papers of before bear it, may be half of a longer one unless it is as long as those in
 // use.
-Result<Matter> orderScanned(const ScannedCode& code, db::Connection& connection) {
+Result<SlipTarget> orderScanned(const ScannedCode& code, db::Connection& connection) {
     const bool isBare = code.kind == ScannedCode::Kind::Order && code.check.empty();
     if (isBare && static_cast<int>(code.label().size()) < db::orderDigits(connection))
         return ScanWords::maybeHalf(code);
     const auto order = db::orderNumbered(connection, code.number);
     if (!order)
         return ScanWords::unknown(code);
-    Matter matter;
+    SlipTarget matter;
     matter.order = order->id;
     std::int64_t id = order->id.value;
     if (code.kind == ScannedCode::Kind::Garment) {
@@ -78,7 +78,7 @@ Result<Matter> orderScanned(const ScannedCode& code, db::Connection& connection)
     return matter;
 }
 
-Result<Matter> scannedMatter(ShopDesk& desk, const ScannedCode& code) {
+Result<SlipTarget> scannedMatter(ShopDesk& desk, const ScannedCode& code) {
     const ShopFacts& facts = desk.shop()->facts;
     return desk.file().read([&](db::Connection& connection) {
         return code.kind == ScannedCode::Kind::Roll ? rollScanned(code, connection, facts)
@@ -90,7 +90,7 @@ Result<Matter> scannedMatter(ShopDesk& desk, const ScannedCode& code) {
 
 void Workshop::openScanned(const QString& typed) {
     const auto code = readPaperCode(plain(typed));
-    const Result<Matter> found = code ? scannedMatter(m_desk, *code) : ScanWords::notOurs(typed);
+    const Result<SlipTarget> found = code ? scannedMatter(m_desk, *code) : ScanWords::notOurs(typed);
     if (!found.ok()) {
         m_foot->showFailure(words(found.error().message));
         return;

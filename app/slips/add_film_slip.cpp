@@ -60,8 +60,8 @@ class FilmSheetSlip : public FormSlip {
     Q_DECLARE_TR_FUNCTIONS(AddFilmSlip)
 
 public:
-    // Asked for beside a film, another shade of its finish is meant.
-    static FilmSheetSlip* ofNewOne(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+    // Opened for a film, it adds another shade of that film’s finish.
+    static FilmSheetSlip* ofNewOne(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
         const auto beside = filmIn(desk, matter);
         Film film;
         if (beside)
@@ -96,7 +96,7 @@ protected:
         if (!added.ok())
             return say(added.error());
         finish();
-        Matter next;
+        SlipTarget next;
         next.film = *added;
         next.then = m_then;
         emit desk().slipAsked(SlipName::Recipe, next);
@@ -217,11 +217,11 @@ private:
 
 } // namespace
 
-Slip* makeAddFilm(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeAddFilm(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     return FilmSheetSlip::ofNewOne(desk, matter, parent);
 }
 
-Slip* makeFilmSheet(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeFilmSheet(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const auto film = filmIn(desk, matter);
     return film ? FilmSheetSlip::of(desk, *film, parent) : nullptr;
 }

@@ -80,11 +80,11 @@ private:
 
 } // namespace
 
-Slip* makeAddPress(ShopDesk& desk, const Matter&, QWidget* parent) {
+Slip* makeAddPress(ShopDesk& desk, const SlipTarget&, QWidget* parent) {
     return new PressSlip(desk, PressSlip::tr("Add a press"), Press{}, parent);
 }
 
-Slip* makeChangePress(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeChangePress(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const Press* press = matter.press ? desk.shop()->facts.presses.find(*matter.press) : nullptr;
     return press ? new PressSlip(desk, PressSlip::tr("Change a press"), *press, parent) : nullptr;
 }

@@ -75,7 +75,7 @@ protected:
         if (!added.ok())
             return say(added.error());
         finish();
-        Matter next;
+        SlipTarget next;
         next.style = *added;
         emit desk().slipAsked(SlipName::ReadLabel, next);
     }
@@ -137,7 +137,7 @@ private:
 
 } // namespace
 
-Slip* makeAddStyle(ShopDesk& desk, const Matter&, QWidget* parent) {
+Slip* makeAddStyle(ShopDesk& desk, const SlipTarget&, QWidget* parent) {
     return new AddStyleSlip(desk, parent);
 }
 

@@ -13,7 +13,7 @@
 
 namespace holdfast::app {
 
-BlankPick::BlankPick(Form& form, ShopDesk& desk, const Matter& matter, bool mayAddColour)
+BlankPick::BlankPick(Form& form, ShopDesk& desk, const SlipTarget& matter, bool mayAddColour)
     : QObject(&form)
     , m_form(form)
     , m_desk(desk)

@@ -25,7 +25,7 @@ class BlankPick : public QObject {
 public:
     // What the matter says of style, size and colour is chosen already. With `mayAddColour` the style may get
     // a colour that it had not.
-    BlankPick(Form& form, ShopDesk& desk, const Matter& matter, bool mayAddColour);
+    BlankPick(Form& form, ShopDesk& desk, const SlipTarget& matter, bool mayAddColour);
 
     // What is chosen; the parts that are not are marked.
     struct Kind {

@@ -39,8 +39,8 @@ protected:
     }
 
 private:
-    static Matter matterOf(const Garment& garment) {
-        Matter matter;
+    static SlipTarget matterOf(const Garment& garment) {
+        SlipTarget matter;
         matter.style = garment.style;
         matter.size = words(garment.size);
         matter.colour = garment.colour;
@@ -72,7 +72,7 @@ private:
 
 } // namespace
 
-Slip* makeChangeBlank(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeChangeBlank(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const auto garment = garmentIn(desk, matter);
     return garment ? new ChangeBlankSlip(desk, *garment, parent) : nullptr;
 }

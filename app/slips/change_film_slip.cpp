@@ -117,7 +117,7 @@ private:
 
 } // namespace
 
-Slip* makeChangeFilm(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeChangeFilm(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const auto garment = garmentIn(desk, matter);
     if (!garment)
         return nullptr;

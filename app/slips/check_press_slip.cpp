@@ -148,7 +148,7 @@ private:
 
 } // namespace
 
-Slip* makeCheckPress(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeCheckPress(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     // Before there is any press, that is what is to be set up.
     if (desk.shop()->facts.presses.empty())
         return makeAddPress(desk, matter, parent);

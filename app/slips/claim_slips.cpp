@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Something that came back: what the customer tells of it, and what was done about it.
+// Something that came back: what the customer reports, and what was done about it.
 #include "app/desk/formats.h"
 #include "app/slips/form_slip.h"
 #include "app/slips/slip_makers.h"
@@ -133,7 +133,7 @@ private:
 
 } // namespace
 
-Slip* makeCameBack(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeCameBack(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const auto inView = orderIn(desk, matter);
     if (!inView || std::ranges::none_of(inView->garments, [](const Garment& garment) {
             return garment.handedOverAt.has_value();
@@ -142,7 +142,7 @@ Slip* makeCameBack(ShopDesk& desk, const Matter& matter, QWidget* parent) {
     return new CameBackSlip(desk, *inView, matter.garment, parent);
 }
 
-Slip* makeAnswerClaim(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeAnswerClaim(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const auto inView = orderIn(desk, matter);
     if (!inView || !matter.claim)
         return nullptr;

@@ -71,7 +71,7 @@ protected:
         setLong();
     }
 
-    // What stands in the form; the form is marked where that is no fair.
+    // What is in the form; the form is marked where that is no fair.
     Fair read() {
         Fair fair;
         fair.name = plain(form().text("name"));
@@ -160,11 +160,11 @@ private:
 
 } // namespace
 
-Slip* makeAddFair(ShopDesk& desk, const Matter&, QWidget* parent) {
+Slip* makeAddFair(ShopDesk& desk, const SlipTarget&, QWidget* parent) {
     return new AddFairSlip(desk, parent);
 }
 
-Slip* makeChangeFair(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeChangeFair(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const Fair* fair = matter.fair ? desk.shop()->facts.fairs.find(*matter.fair) : nullptr;
     return fair == nullptr ? nullptr : new ChangeFairSlip(desk, *fair, parent);
 }

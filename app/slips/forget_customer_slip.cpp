@@ -110,7 +110,7 @@ private:
 
 } // namespace
 
-Slip* makeForgetCustomer(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeForgetCustomer(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const auto inView = orderIn(desk, matter);
     if (!inView)
         return nullptr;

@@ -24,8 +24,8 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kWidestInside = 104; // of a label that stands inside its field
-constexpr int kRoomAcross = 294;   // for a choice, beside a scroll bar
+constexpr int kWidestInside = 104; // of a label that is inside its field
+constexpr int kRoomAcross = 294;   // for a choice, next to a scroll bar
 constexpr int kNarrowestSize = 52; // a tile of a choice of sizes
 constexpr int kBesideSize = 14;    // its words' margins
 constexpr int kPictureColumns = 3;

@@ -58,7 +58,7 @@ public:
     void own(std::string_view name, const QString& label, QWidget* control,
              std::function<bool()> isFilled = {});
 
-    // The next two parts stand beside each other.
+    // The next two parts are side by side.
     void pair();
     void section(const QString& title);
     Label* note(const QString& words);
@@ -95,7 +95,7 @@ public:
     // The first part still to be filled; false where there is none, or the keyboard is there already.
     bool focusFirstToFill();
     bool focusFirst(); // false where there is no part
-    // Onward from what has the keyboard; false behind the last part.
+    // Onward from what has the keyboard; false after the last part.
     bool focusNext();
     void focusFirstError();
 

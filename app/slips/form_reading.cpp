@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What stands in the parts of a form, read with what is allowed there.
+// What is in the parts of a form, read with what is allowed there.
 #include "app/desk/formats.h"
 #include "app/slips/form.h"
 #include "app/slips/form_row.h"

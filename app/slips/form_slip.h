@@ -6,7 +6,7 @@
 //
 // Ctrl+Enter does the action from anywhere. Enter goes to the next part that is still to be filled and does
 // the action when none is left (pressed in an empty part it does so too, and what is missing is said); in a
-// long form it goes on part by part and does the action behind the last.
+// long form it goes on part by part and does the action after the last.
 
 #include "app/slips/form.h"
 #include "app/slips/slip.h"
@@ -31,7 +31,7 @@ public:
     const Form& form() const { return *m_form; }
     QString refusal() const { return m_refusal; } // said above the action
 
-    // What the action began goes on beside the window: the form stays with what was typed until that ends.
+    // What the action began goes on in the background: the form stays with what was typed until that ends.
     void waitForWork();
     // Well (no reason): then the form is done. Else the reason is said in it. Nothing where it waits for no
     // work.

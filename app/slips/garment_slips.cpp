@@ -70,7 +70,7 @@ protected:
         const std::string own = plain(form().text("cause"));
         if (kinds->chosenAt() < 0 && own.empty())
             return form().setError("kind", tr("Choose what happened, or say it in your own words."));
-        // As it stands in the history, in the words of the shop file.
+        // As it is written in the history, in the words of the shop file.
         static constexpr const char* kCauses[] = {"lifted", "scorched", "crooked", "wrong size",
                                                   "wrong colour"};
         std::string cause = own;
@@ -92,7 +92,7 @@ private:
 
 } // namespace
 
-Slip* makeWaive(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeWaive(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const auto garment = garmentIn(desk, matter);
     if (!garment)
         return nullptr;
@@ -105,7 +105,7 @@ Slip* makeWaive(ShopDesk& desk, const Matter& matter, QWidget* parent) {
     return findings.empty() ? nullptr : new WaiveSlip(desk, *garment, findings, parent);
 }
 
-Slip* makeSpoil(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeSpoil(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const auto garment = garmentIn(desk, matter);
     return garment ? new SpoilSlip(desk, *garment, parent) : nullptr;
 }

@@ -247,7 +247,7 @@ void ImportReadingsSlip::endWork() {
     action()->setCannot({});
 }
 
-Slip* makeImportReadings(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeImportReadings(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     std::optional<PlaceId> place = matter.place;
     if (!place)
         place = lastUsedPlace(*desk.shop());

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// The file of a data logger taken over: read beside the window, what was found is shown, then written beside
-// it in one action that can be stopped.
+// Imports the file of a climate logger: read in the background, what was found is shown, then written in the
+// background in one action that can be stopped.
 
 #include "app/desk/beside.h"
 #include "app/slips/form_slip.h"

@@ -73,7 +73,7 @@ private:
 
 } // namespace
 
-Slip* makeReadLabel(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeReadLabel(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const auto style = styleIn(desk, matter);
     return style ? new LabelSlip(desk, *style, parent) : nullptr;
 }

@@ -143,7 +143,7 @@ private:
 
 } // namespace
 
-Slip* makeLayers(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeLayers(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const auto garment = garmentIn(desk, matter);
     return garment ? new LayersSlip(desk, *garment, parent) : nullptr;
 }

@@ -98,7 +98,7 @@ void LotPick::check() {
         m_form.setError("lot", tr("Choose the blanks that are meant."));
 }
 
-std::vector<BlankLot> lotsIn(ShopDesk& desk, const Matter& matter) {
+std::vector<BlankLot> lotsIn(ShopDesk& desk, const SlipTarget& matter) {
     if (matter.lot) {
         const auto lot = lotIn(desk, matter);
         return lot ? std::vector{*lot} : std::vector<BlankLot>{};

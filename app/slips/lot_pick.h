@@ -36,7 +36,7 @@ private:
 };
 
 // The lot named, or all that hang at the style, size and colour named, in the order in which they are used.
-std::vector<BlankLot> lotsIn(ShopDesk& desk, const Matter& matter);
+std::vector<BlankLot> lotsIn(ShopDesk& desk, const SlipTarget& matter);
 // One lot as lotWords says it; of several what they have in common: "Tee, M, Moss".
 QString lotsWords(const ShopFacts& facts, const std::vector<BlankLot>& lots);
 

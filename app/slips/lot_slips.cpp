@@ -133,12 +133,12 @@ private:
 
 } // namespace
 
-Slip* makeCorrectCount(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeCorrectCount(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const auto lots = lotsIn(desk, matter);
     return lots.empty() ? nullptr : new CorrectCountSlip(desk, lots, parent);
 }
 
-Slip* makeMeasureShrinkage(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeMeasureShrinkage(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const auto lots = lotsIn(desk, matter);
     return lots.empty() ? nullptr : new ShrinkageSlip(desk, lots, parent);
 }

@@ -32,7 +32,7 @@ class MarkDrySlip : public FormSlip {
     Q_DECLARE_TR_FUNCTIONS(MarkDrySlip)
 
 public:
-    MarkDrySlip(ShopDesk& shopDesk, const std::vector<db::LoadUnderWay>& loads, const Matter& matter,
+    MarkDrySlip(ShopDesk& shopDesk, const std::vector<db::LoadUnderWay>& loads, const SlipTarget& matter,
                 QWidget* parent)
         : FormSlip(shopDesk, tr("Mark a load as dry"),
                    tr("Feel the thickest seam: a blank that is still damp lets no film grip."), parent)
@@ -94,7 +94,7 @@ private:
 
 } // namespace
 
-Slip* makeMarkDry(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeMarkDry(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const auto loads =
         desk.file().read([](db::Connection& connection) { return db::loadsUnderWay(connection); });
     return desk.done(loads) ? new MarkDrySlip(desk, *loads, matter, parent) : nullptr;

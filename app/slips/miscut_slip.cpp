@@ -43,7 +43,7 @@ protected:
         const std::string own = plain(form().text("reason"));
         if (kinds->chosenAt() < 0 && own.empty())
             return form().setError("kind", tr("Choose what happened, or say it in your own words."));
-        // As it stands in the history, in the words of the shop file.
+        // As it is written in the history, in the words of the shop file.
         static constexpr const char* kReasons[] = {"not mirrored", "cut too deep", "not cut through",
                                                    "torn while weeding", "film ran askew"};
         std::string reason = own;
@@ -65,7 +65,7 @@ private:
 
 } // namespace
 
-Slip* makeMiscut(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeMiscut(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const auto garment = garmentIn(desk, matter);
     if (!garment || !matter.decal)
         return nullptr;

@@ -120,7 +120,7 @@ private:
 
 } // namespace
 
-Slip* makeTakeMoney(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeTakeMoney(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const auto inView = orderIn(desk, matter);
     if (!inView)
         return nullptr;

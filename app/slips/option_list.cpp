@@ -128,7 +128,7 @@ void OptionDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
         const qreal right = option.rect.width() - kAside;
         paintIcon(*painter, QRectF(right - kTick, kAbove, kTick, kTick), QStringLiteral("tick"), dyes.indigo);
     }
-    // The keyboard stands at the first one where none is chosen yet.
+    // The keyboard is at the first one where none is chosen yet.
     const bool isAt = isChosen || (!m_view->currentIndex().isValid() && index.row() == 0);
     if (isAt && m_view->hasFocus()) {
         const qreal in = kFocusRoom;

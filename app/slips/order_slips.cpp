@@ -48,7 +48,7 @@ protected:
     }
 
 private:
-    // What can be kept beside every other promise.
+    // What can be kept along with every other promise.
     void reckonSoonest() {
         const auto& shop = desk().shop();
         if (!shop->facts.orders.find(m_order.id))
@@ -110,7 +110,7 @@ public:
         auto* forget = new Button(tr("Forget this customer"), Button::Kind::Quiet);
         forget->setObjectName(QStringLiteral("forgetCustomer"));
         QObject::connect(forget, &Button::clicked, this, [this, order = inView.order.id] {
-            Matter matter;
+            SlipTarget matter;
             matter.order = order;
             emit desk().slipAsked(SlipName::ForgetCustomer, matter);
         });
@@ -185,22 +185,22 @@ private:
 
 } // namespace
 
-Slip* makeMovePromise(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeMovePromise(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const auto inView = orderIn(desk, matter);
     return inView ? new MovePromiseSlip(desk, *inView, parent) : nullptr;
 }
 
-Slip* makeCustomer(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeCustomer(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const auto inView = orderIn(desk, matter);
     return inView ? new CustomerSlip(desk, *inView, parent) : nullptr;
 }
 
-Slip* makeOrderNote(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeOrderNote(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const auto inView = orderIn(desk, matter);
     return inView ? new OrderNoteSlip(desk, *inView, parent) : nullptr;
 }
 
-Slip* makeCancelOrder(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeCancelOrder(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const auto inView = orderIn(desk, matter);
     return inView ? new CancelOrderSlip(desk, *inView, parent) : nullptr;
 }

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// The parts of a form that ask where something stands: one of the shop's storage places, or a new one.
+// The parts of a form that ask where something is stored: one of the shop's storage places, or a new one.
 
 #include "app/desk/shop_desk.h"
 #include "core/trade/result.h"

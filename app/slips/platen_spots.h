@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// The nine marked spots of a platen, laid out as they lie on it, seen from where one stands.
+// The nine marked spots of a platen, laid out as they lie on it, seen from the maker's side.
 
 #include "core/trade/units.h"
 

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// While one long action writes to the shop beside the window: the window is painted and clocks go on, but it
+// While one long action writes to the shop in the background: the window is painted and clocks go on, but it
 // hears nothing but Stop. Keys and clicks elsewhere are dropped, because what they would do could not be
 // written.
 

@@ -23,7 +23,8 @@ namespace {
 constexpr double kColdest = -40; // °C
 constexpr double kHottest = 80;
 
-// Beyond these nobody works: who types such a number most likely meant another (common practice, no source).
+// Nobody works in such air: whoever types such a number most likely meant another (common practice, no
+// source).
 constexpr Band<Celsius> kLikelyWarmth{{-10}, {45}};
 constexpr Band<Humidity> kLikelyHumidity{{10}, {95}};
 
@@ -216,7 +217,7 @@ private:
 
 } // namespace
 
-Slip* makeRecordReading(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeRecordReading(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     std::optional<PlaceId> place = matter.place;
     if (!place)
         if (const auto roll = rollIn(desk, matter))
@@ -224,7 +225,7 @@ Slip* makeRecordReading(ShopDesk& desk, const Matter& matter, QWidget* parent) {
     return ReadingSlip::ofNewOne(desk, place ? place : stalestPlace(*desk.shop()), parent);
 }
 
-Slip* makeCorrectReading(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeCorrectReading(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const ReckonedShop& shop = *desk.shop();
     const auto found = matter.place ? shop.climate.find(*matter.place) : shop.climate.end();
     if (!matter.at || found == shop.climate.end() || !found->second)

@@ -22,7 +22,7 @@ class ReceiveBlanksSlip : public FormSlip {
     Q_DECLARE_TR_FUNCTIONS(ReceiveBlanksSlip)
 
 public:
-    ReceiveBlanksSlip(ShopDesk& shopDesk, const Matter& matter, QWidget* parent)
+    ReceiveBlanksSlip(ShopDesk& shopDesk, const SlipTarget& matter, QWidget* parent)
         : FormSlip(shopDesk, tr("Receive blanks"), tr("What came in, one style, size and colour at a time."),
                    parent)
         , m_pick(new BlankPick(form(), shopDesk, matter, true)) {
@@ -69,7 +69,7 @@ private:
 
 } // namespace
 
-Slip* makeReceiveBlanks(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeReceiveBlanks(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     // Before there is any style, that is what is to be written down.
     if (desk.shop()->facts.styles.empty())
         return makeAddStyle(desk, matter, parent);

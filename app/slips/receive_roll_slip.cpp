@@ -26,7 +26,7 @@ class ReceiveRollSlip : public FormSlip {
     Q_DECLARE_TR_FUNCTIONS(ReceiveRollSlip)
 
 public:
-    ReceiveRollSlip(ShopDesk& shopDesk, const Matter& matter, QWidget* parent)
+    ReceiveRollSlip(ShopDesk& shopDesk, const SlipTarget& matter, QWidget* parent)
         : FormSlip(shopDesk, tr("Receive a roll"), tr("A roll of film onto the shelf."), parent) {
         const auto wanted = filmIn(shopDesk, matter);
         int at = -1;
@@ -111,10 +111,10 @@ private:
 
 } // namespace
 
-Slip* makeReceiveRoll(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeReceiveRoll(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     // Before there is any film, that is what is to be written down; the roll comes after it.
     if (desk.shop()->facts.films.empty()) {
-        Matter first = matter;
+        SlipTarget first = matter;
         first.then = SlipName::ReceiveRoll;
         return makeAddFilm(desk, first, parent);
     }

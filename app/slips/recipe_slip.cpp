@@ -53,7 +53,7 @@ protected:
                                           : db::enterRecipe(desk().file(), m_film, recipe);
         if (!settle(done) || !m_then)
             return;
-        Matter next;
+        SlipTarget next;
         next.film = m_film;
         emit desk().slipAsked(*m_then, next);
     }
@@ -102,7 +102,7 @@ private:
     }
 
     // A confirmation holds for the numbers it was given for: when one of them is changed, it must be given
-    // anew.
+    // again.
     void weighConfirmation() {
         const bool isOldName =
             m_before && m_before->isConfirmed() && m_by->text() == words(m_before->confirmedBy);
@@ -137,7 +137,7 @@ private:
 
 } // namespace
 
-Slip* makeRecipe(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeRecipe(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const auto film = filmIn(desk, matter);
     return film ? new RecipeSlip(desk, *film, matter.then, parent) : nullptr;
 }

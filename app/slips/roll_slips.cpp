@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// A roll that stands on the shelf: its test strip, another place for it, its end.
+// A roll that is on the shelf: its test strip, another place for it, its end.
 #include "app/desk/formats.h"
 #include "app/slips/form_slip.h"
 #include "app/slips/option_list.h"
@@ -195,17 +195,17 @@ private:
 
 } // namespace
 
-Slip* makeTestStrip(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeTestStrip(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const auto roll = rollIn(desk, matter);
     return roll ? new TestStripSlip(desk, *roll, parent) : nullptr;
 }
 
-Slip* makeRollMove(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeRollMove(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const auto roll = rollIn(desk, matter);
     return roll ? new RollMoveSlip(desk, *roll, parent) : nullptr;
 }
 
-Slip* makeUseUpRoll(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeUseUpRoll(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const auto roll = rollIn(desk, matter);
     return roll ? new UseUpRollSlip(desk, *roll, parent) : nullptr;
 }

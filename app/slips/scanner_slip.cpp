@@ -51,7 +51,7 @@ protected:
 
 } // namespace
 
-Slip* makeScanner(ShopDesk& desk, const Matter&, QWidget* parent) {
+Slip* makeScanner(ShopDesk& desk, const SlipTarget&, QWidget* parent) {
     return new ScannerSlip(desk, parent);
 }
 

@@ -102,7 +102,7 @@ private:
         whole("currencyDecimals", tr("Decimals"), {}, m_before.currency.exponent);
     }
 
-    // The fairs of today stand first; a name of another place is typed.
+    // The fairs of today come first; a name of another place is typed.
     void askWhereOrdersAreTaken() {
         if (!m_fairsToday.empty()) {
             QVector<PickItem> places{{tr("The workshop")}};
@@ -286,7 +286,7 @@ private:
 
 } // namespace
 
-Slip* makeSettings(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeSettings(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     return new SettingsSlip(desk, matter.settings, parent);
 }
 

@@ -30,8 +30,8 @@ signals:
 };
 
 // Makes the form; none where the matter it is about is gone.
-Slip* makeSlip(SlipName name, ShopDesk& desk, const Matter& matter, QWidget* parent);
+Slip* makeSlip(SlipName name, ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 // The same for the same form about the same thing.
-QString slipKey(SlipName name, const Matter& matter);
+QString slipKey(SlipName name, const SlipTarget& matter);
 
 } // namespace holdfast::app

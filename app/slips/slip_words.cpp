@@ -22,7 +22,7 @@ std::optional<Thing> copyOf(const Thing* thing) {
 
 } // namespace
 
-std::optional<BlankStyle> styleIn(ShopDesk& desk, const Matter& matter) {
+std::optional<BlankStyle> styleIn(ShopDesk& desk, const SlipTarget& matter) {
     const ShopFacts& facts = desk.shop()->facts;
     if (matter.style)
         return copyOf(facts.styles.find(*matter.style));
@@ -35,15 +35,15 @@ std::optional<BlankStyle> styleIn(ShopDesk& desk, const Matter& matter) {
     return std::nullopt;
 }
 
-std::optional<BlankLot> lotIn(ShopDesk& desk, const Matter& matter) {
+std::optional<BlankLot> lotIn(ShopDesk& desk, const SlipTarget& matter) {
     return matter.lot ? copyOf(desk.shop()->facts.lots.find(*matter.lot)) : std::nullopt;
 }
 
-std::optional<FilmRoll> rollIn(ShopDesk& desk, const Matter& matter) {
+std::optional<FilmRoll> rollIn(ShopDesk& desk, const SlipTarget& matter) {
     return matter.roll ? copyOf(desk.shop()->facts.rolls.find(*matter.roll)) : std::nullopt;
 }
 
-std::optional<Film> filmIn(ShopDesk& desk, const Matter& matter) {
+std::optional<Film> filmIn(ShopDesk& desk, const SlipTarget& matter) {
     const ShopFacts& facts = desk.shop()->facts;
     if (matter.film)
         return copyOf(facts.films.find(*matter.film));
@@ -56,7 +56,7 @@ std::optional<Film> filmIn(ShopDesk& desk, const Matter& matter) {
     return std::nullopt;
 }
 
-std::optional<Garment> garmentIn(ShopDesk& desk, const Matter& matter) {
+std::optional<Garment> garmentIn(ShopDesk& desk, const SlipTarget& matter) {
     const ShopFacts& facts = desk.shop()->facts;
     if (matter.garment)
         return copyOf(facts.garments.find(*matter.garment));
@@ -68,7 +68,7 @@ std::optional<Garment> garmentIn(ShopDesk& desk, const Matter& matter) {
     return std::nullopt;
 }
 
-std::optional<OrderInView> orderIn(ShopDesk& desk, const Matter& matter) {
+std::optional<OrderInView> orderIn(ShopDesk& desk, const SlipTarget& matter) {
     std::optional<OrderId> id = matter.order;
     if (!id)
         if (const auto garment = garmentIn(desk, matter))

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// What a slip is about, found in the shop by its matter, and said in a line. Answers are copies: the reckoned
-// shop may be replaced while a slip stands open.
+// What a slip is about, found in the shop by its target, and said in a line. Answers are copies: the reckoned
+// shop may be replaced while a slip is open.
 
 #include "app/desk/shop_desk.h"
 
@@ -12,11 +12,11 @@
 namespace holdfast::app {
 
 // The style named, or that of the garment or lot named.
-std::optional<BlankStyle> styleIn(ShopDesk& desk, const Matter& matter);
-std::optional<BlankLot> lotIn(ShopDesk& desk, const Matter& matter);
-std::optional<FilmRoll> rollIn(ShopDesk& desk, const Matter& matter);
+std::optional<BlankStyle> styleIn(ShopDesk& desk, const SlipTarget& matter);
+std::optional<BlankLot> lotIn(ShopDesk& desk, const SlipTarget& matter);
+std::optional<FilmRoll> rollIn(ShopDesk& desk, const SlipTarget& matter);
 // The film named, or that of the roll or decal named.
-std::optional<Film> filmIn(ShopDesk& desk, const Matter& matter);
+std::optional<Film> filmIn(ShopDesk& desk, const SlipTarget& matter);
 
 // An order with its garments, open or not.
 struct OrderInView {
@@ -26,9 +26,9 @@ struct OrderInView {
     ShopSettings settings;
 };
 // The order named, or that of the garment named where it is open.
-std::optional<OrderInView> orderIn(ShopDesk& desk, const Matter& matter);
+std::optional<OrderInView> orderIn(ShopDesk& desk, const SlipTarget& matter);
 // A garment of an open order.
-std::optional<Garment> garmentIn(ShopDesk& desk, const Matter& matter);
+std::optional<Garment> garmentIn(ShopDesk& desk, const SlipTarget& matter);
 
 QString orderWords(const OrderInView& inView);                          // "Order 418, Odile Farrant"
 QString garmentWords(const ShopFacts& facts, const Garment& garment);   // "418-b, Tee, M, Moss"

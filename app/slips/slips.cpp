@@ -6,7 +6,7 @@
 
 namespace holdfast::app {
 
-QString slipKey(SlipName name, const Matter& matter) {
+QString slipKey(SlipName name, const SlipTarget& matter) {
     QStringList parts{QString::number(static_cast<int>(name)), matter.size};
     const auto add = [&](const auto& id) { parts.append(id ? QString::number(id->value) : QString()); };
     add(matter.order);
@@ -29,7 +29,7 @@ QString slipKey(SlipName name, const Matter& matter) {
     return parts.join(u'/');
 }
 
-Slip* makeSlip(SlipName name, ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeSlip(SlipName name, ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     switch (name) {
     case SlipName::ReadLabel:
         return makeReadLabel(desk, matter, parent);

@@ -137,17 +137,17 @@ private:
 
 } // namespace
 
-Slip* makeMarkNotPrewashed(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeMarkNotPrewashed(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const auto style = styleIn(desk, matter);
     return style ? new NotPrewashedSlip(desk, *style, parent) : nullptr;
 }
 
-Slip* makeChooseWayRound(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeChooseWayRound(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const auto style = styleIn(desk, matter);
     return style && !style->obstacles.empty() ? new WayRoundSlip(desk, *style, parent) : nullptr;
 }
 
-Slip* makeNoteLawChecked(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeNoteLawChecked(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const auto style = styleIn(desk, matter);
     return style ? new LawCheckedSlip(desk, *style, parent) : nullptr;
 }

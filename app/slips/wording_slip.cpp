@@ -156,7 +156,7 @@ private:
                 say(sound.error());
             return own;
         }
-        // As it stands in the history, in the words of the shop file.
+        // As it is written in the history, in the words of the shop file.
         static constexpr const char* kHow[] = {"at the table", "by phone", "by message"};
         return kHow[form().chosen("agreed")];
     }
@@ -166,7 +166,7 @@ private:
 
 } // namespace
 
-Slip* makeConfirmWording(ShopDesk& desk, const Matter& matter, QWidget* parent) {
+Slip* makeConfirmWording(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const auto inView = orderIn(desk, matter);
     if (!inView)
         return nullptr;

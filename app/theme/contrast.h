@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// How well one colour can be told from another: WCAG 2.2, "relative luminance" and "contrast ratio".
+// How well one colour can be distinguished from another: WCAG 2.2, "relative luminance" and "contrast ratio".
 
 #include <QColor>
 

@@ -140,7 +140,7 @@ bool overlapsItself(QPainterPath path) {
 // A letter whose strokes overlap is cut as one. Growing them together takes time and turns curves into short
 // straight lines: it is done where it must be, and once.
 QPainterPath glyphOutline(const QRawFont& font, quint32 glyph) {
-    static QMutex alone; // files are written beside the window
+    static QMutex alone; // files are written in the background
     static QHash<QPair<QString, quint32>, QPainterPath> known;
     const QPair<QString, quint32> key(font.familyName() + font.styleName(), glyph);
     const QMutexLocker lock(&alone);

@@ -2,7 +2,7 @@
 #pragma once
 // Drawn things: garments in their cloth, decals in their film, lettering, and rolls seen from the side.
 // Outlines are tee, long-sleeve, hoodie, tote, bib, bodysuit, cap and apron, on a sheet of 240 x 260 units;
-// artworks are the names in resources/decals. Pictures are cached and drawn anew when the light changes.
+// artworks are the names in resources/decals. Pictures are cached and drawn again when the light changes.
 
 #include <QColor>
 #include <QFont>
@@ -34,7 +34,7 @@ QRectF garmentSheet(const QRectF& box);
 // The area that can be printed on, in sheet units.
 QRectF garmentBody(const QString& outline);
 
-// Millimetres for one sheet unit, so that a decal stands at true scale. `size` is the size's name as the
+// Millimetres for one sheet unit, so that a decal is at true scale. `size` is the size's name as the
 // maker wrote it (XS ... 3XL, months or years for children); an unknown size counts as M. The widths across
 // are invented, middling ones (core/garments/garment_scale.h).
 double millimetresPerUnit(const QString& outline, const QString& size);

@@ -119,7 +119,7 @@ bool FingerScroll::eventFilter(QObject* watched, QEvent* event) {
 }
 
 bool FingerScroll::press(QWindow* window, const QMouseEvent& event) {
-    letGo();
+    endTouch();
     QWidget* popup = QApplication::activePopupWidget();
     if (event.button() != Qt::LeftButton || (popup != nullptr && popup->windowHandle() != window))
         return false;
@@ -194,7 +194,7 @@ bool FingerScroll::move(const QMouseEvent& event) {
         return true;
     if (m_isText && std::abs(by.x()) > std::abs(by.y())) {
         deliver();
-        letGo();
+        endTouch();
         return false;
     }
     QAbstractScrollArea* area = areaThatMoves(by);
@@ -234,7 +234,7 @@ bool FingerScroll::release(const QMouseEvent& event) {
         push(event);
     else if (isTap)
         deliver();
-    letGo();
+    endTouch();
     return isTaken;
 }
 
@@ -248,7 +248,7 @@ void FingerScroll::deliver() {
     m_isDelivering = wasDelivering;
 }
 
-void FingerScroll::letGo() {
+void FingerScroll::endTouch() {
     m_state = State::Idle;
     m_isText = false;
     m_areas.clear();

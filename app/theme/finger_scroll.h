@@ -58,7 +58,7 @@ private:
     QAbstractScrollArea* areaThatMoves(const QPoint& by) const;
     void push(const QMouseEvent& event);
     void deliver();
-    void letGo();
+    void endTouch();
 
     State m_state = State::Idle;
     bool m_isDelivering = false;

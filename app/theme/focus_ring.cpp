@@ -20,7 +20,7 @@ namespace holdfast::app {
 
 namespace {
 
-// What the ring is told about a widget, kept on the widget itself.
+// What the ring knows about a widget, kept on the widget itself.
 constexpr const char* kFramedProperty = "holdfastRingFramed";
 constexpr const char* kRadiusProperty = "holdfastRingRadius";
 constexpr int kNoRing = -1;

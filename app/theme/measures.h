@@ -9,8 +9,8 @@ inline constexpr int kRailWidth = 96;
 inline constexpr int kHeaderHeight = 60;
 inline constexpr int kGutter = 16;      // between the window's edge and the cards
 inline constexpr int kCardGap = 14;     // between card columns
-inline constexpr int kCardStack = 12;   // between cards that stand above each other
-inline constexpr int kCardPadding = 16; // from a card's edge to what stands in it
+inline constexpr int kCardStack = 12;   // between cards that are above each other
+inline constexpr int kCardPadding = 16; // from a card's edge to what is in it
 
 // The steps that all other distances are made of.
 inline constexpr int kSpace4 = 4;
@@ -32,7 +32,7 @@ inline constexpr int kTarget = 40;
 inline constexpr int kPressTarget = 56;
 inline constexpr int kNextTarget = 80;
 
-// The focus ring stands outside what it frames: a gap, then the ring. Leave kFocusRoom free around it.
+// The focus ring is outside what it frames: a gap, then the ring. Leave kFocusRoom free around it.
 inline constexpr int kFocusGap = 2;
 inline constexpr int kFocusWidth = 3;
 inline constexpr int kFocusRoom = kFocusGap + kFocusWidth;

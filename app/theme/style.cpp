@@ -148,7 +148,7 @@ void paintMenuItem(QPainter& painter, const QStyleOptionMenuItem& item) {
     } else if (!item.icon.isNull()) {
         item.icon.paint(&painter, sign.toRect());
     }
-    // "&Undo\tCtrl+Z": the key stands at the right end; ampersands only mark letters.
+    // "&Undo\tCtrl+Z": the key is at the right end; ampersands only mark letters.
     const QStringList parts = item.text.split(u'\t');
     QString plain = parts.first();
     plain.remove(u'&');
@@ -233,7 +233,7 @@ void WorkshopStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* 
                                   const QWidget* widget) const {
     const Tokens& dyes = tokens();
     switch (element) {
-    case PE_FrameFocusRect: // the ring stands outside, see focus_ring.h
+    case PE_FrameFocusRect: // the ring is outside, see focus_ring.h
         return;
     case PE_PanelLineEdit: {
         const auto* frame = qstyleoption_cast<const QStyleOptionFrame*>(option);

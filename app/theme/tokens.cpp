@@ -149,7 +149,8 @@ void setLight(QApplication& application, Light wanted) {
     application.setPalette(palette);
     QToolTip::setPalette(palette);
     QToolTip::setFont(fontOf(Type::Support));
-    // Widgets with a palette of their own miss the application's change: each one is told, and painted anew.
+    // Widgets with a palette of their own miss the application's change: each one is notified, and painted
+    // again.
     for (QWidget* widget : QApplication::allWidgets()) {
         QEvent change(QEvent::PaletteChange);
         QCoreApplication::sendEvent(widget, &change);

@@ -50,8 +50,8 @@ const Tokens& tokens();
 const Tokens& tokens(Light light);
 Light light();
 
-// Dresses the program: fonts, palette, style. Call once before the first window and again to change the
-// light; every open window is told by a PaletteChange event and painted anew.
+// Styles the program: fonts, palette, style. Call once before the first window and again to change the
+// light; every open window is notified by a PaletteChange event and painted again.
 void setLight(QApplication& application, Light light);
 
 QColor toneInk(Tone tone);

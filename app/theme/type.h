@@ -41,7 +41,7 @@ qreal widthOf(const QString& text, Type type);
 // As much of it as fits, with an ellipsis for the rest. Never for a reason, a time or an amount.
 QString fitted(const QString& text, Type type, qreal width);
 
-// Paints one line with its left end and baseline at `baseline`; returns x behind it, to set the next run
+// Paints one line with its left end and baseline at `baseline`; returns x after it, to set the next run
 // there.
 qreal paintRun(QPainter& painter, QPointF baseline, const QString& text, Type type, const QColor& ink);
 

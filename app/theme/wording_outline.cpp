@@ -133,7 +133,7 @@ QString withItsNumber(const QString& letter) {
 
 // With this machine's letters. The last ones asked for are remembered: they are painted again and again.
 QPainterPath drawnHere(const QString& text, Face face) {
-    static QMutex alone; // files are written beside the window
+    static QMutex alone; // files are written in the background
     static QHash<QPair<QString, int>, QPainterPath> drawn;
     const QMutexLocker lock(&alone);
     const QPair<QString, int> key(text, static_cast<int>(face));

@@ -22,7 +22,7 @@ constexpr int kTextLeft = 38;
 constexpr int kTextRight = 12;
 constexpr int kTextTop = 8;
 constexpr int kSign = 18;
-constexpr qreal kLeastBeside = 200; // for words beside an action, where they take several lines
+constexpr qreal kLeastBeside = 200; // for words next to an action, where they take several lines
 
 QString iconOf(Tone tone) {
     switch (tone) {
@@ -135,8 +135,8 @@ qreal Banner::roomBeside(int width) const {
     return width - kTextLeft - kSpace12 - m_action->sizeHint().width() - kSpace8;
 }
 
-// The action is at the right where all words fit on one line beside it, or where that is lower than having it
-// below them.
+// The action is at the right where all words fit on one line next to it, or where that is lower than having
+// it below them.
 bool Banner::hasActionBeside(int width) const {
     if (m_action == nullptr)
         return false;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// A sentence about a thing, on the tint of its tone: a bold lead, plain words behind, an icon before; and,
-// where something frees it, the one action that does.
+// A sentence about a thing, on the tint of its tone: a bold lead, plain words after it, an icon before; and,
+// where something can be done, the one action that does.
 
 #include "app/theme/tokens.h"
 

@@ -32,10 +32,10 @@ public:
     void setIconName(const QString& iconName);
     void setSwatch(const QColor& shade);           // a shade before the words
     void setSecondText(const QString& secondText); // at the right, as "£10.00 now"
-    void setOpensList(bool opensList);             // a chevron behind the words
+    void setOpensList(bool opensList);             // a chevron after the words
     void setTargetHeight(int height);              // kTarget, kPressTarget or kNextTarget
     void setLeftAligned(bool isLeftAligned);
-    // Of Next alone: height, words and key by so much, so that it reads from farther off.
+    // Of Next alone: height, words and key by this factor, so that it reads from farther off.
     void setScale(qreal scale);
 
     // The cap, and the key that works wherever the window has focus (typing in a field keeps plain letters).

@@ -79,8 +79,8 @@ private:
     QString m_count;
 };
 
-// Lies above what the card holds and keeps its corners round, so that rows may reach the edges. The card
-// stands on the window's ground, so the ground is what the corners are filled with.
+// Lies above what the card holds and keeps its corners round, so that rows may reach the edges. The card is
+// on the window's ground, so the ground is what the corners are filled with.
 class CardCorners : public QWidget {
 public:
     explicit CardCorners(QWidget* parent)

@@ -26,11 +26,11 @@ public:
     // The title row, with a thread line below. An empty title takes the row away.
     void setTitle(const QString& title, const QString& iconName = {});
     void setTitleInk(Role ink);          // the icon's ink: madder on Held
-    void setNote(const QString& note);   // quiet words behind the title
+    void setNote(const QString& note);   // quiet words after the title
     void setCount(const QString& count); // at the right end
     void setTitleHeight(int height);
-    void showTitle(bool isShown); // where the room is short     // kCardTitleHeight unless told; 48 with a
-                                  // button in the row
+    void showTitle(bool isShown);     // where the room is short     // kCardTitleHeight unless set; 48 with a
+                                      // button in the row
     void addToTitle(QWidget* widget); // at the right end, before the count
 
     // Leaves the top border open between two x, under the tab that belongs to it. See SewnTabs::sewOnto.

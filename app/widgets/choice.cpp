@@ -65,7 +65,8 @@ void Choice::setItems(const QVector<ChoiceItem>& items) {
     }
     if (!isSameCount) {
         layTiles();
-        // At once: a tile that is hidden takes no room, and whoever asks now how wide they are was told less.
+        // At once: a tile that is hidden takes no room, and whoever asks now how wide they are was given
+        // less.
         for (ChoiceTile* tile : m_tiles) {
             tile->show();
         }
@@ -151,7 +152,7 @@ void Choice::choose(int at) {
     emit chosen(at);
 }
 
-// In the nearest line that way, the one that stands nearest across.
+// In the nearest line that way, the one that is nearest across.
 int Choice::nextInLine(int at, int key) const {
     const QPoint from = m_tiles[at]->geometry().center();
     int nearest = -1;

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// One of several, as tiles: the chosen one is woad, ringed, with a tick in its corner, so that it is told
+// One of several, as tiles: the chosen one is woad, ringed, with a tick in its corner, so that it differs
 // from a button in both lights and without colour; one that is out of stock is dashed. One stop for Tab;
 // arrow keys move and choose at once, Home and End too, digits choose by place.
 
@@ -41,7 +41,7 @@ public:
     enum class Shape {
         Picture, // drawing above the words, 90 high
         Stacked, // strong words above a second line, 62 high
-        Swatch,  // shade at the left, words and marks beside it, 64 high
+        Swatch,  // shade at the left, words and marks next to it, 64 high
         Artwork, // a decal alone, 53 x 48
         Line,    // strong words above a second line, both at the left, no box: a plain list
         Segment, // words only, 40 high, as wide as the words, onward in the next line where the room ends
@@ -51,7 +51,7 @@ public:
 
     // Tiles in a row; 0 puts all in one row. Tiles share the width, but Artwork keeps its own. Segments flow.
     void setColumns(int columns);
-    void keepInOneLine(bool isKept = true);          // segments beside a field, which gives its room to them
+    void keepInOneLine(bool isKept = true);          // segments next to a field, which gives its room to them
     void setItems(const QVector<ChoiceItem>& items); // keeps the chosen place when it is still there
     const QVector<ChoiceItem>& items() const { return m_items; }
 

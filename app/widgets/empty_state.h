@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// What stands in a place before anything does: one sentence on what will stand here, and the one action that
-// starts it, with its key. It stands on a card in the room of what it waits for, and has the keyboard when
+// What a place shows while it is empty: one sentence on what will be here, and the one action that
+// starts it, with its key. It is on a card in the room of what it waits for, and has the keyboard when
 // the place opens.
 
 #include <QKeySequence>
@@ -35,7 +35,7 @@ protected:
     void resizeEvent(QResizeEvent* event) override;
 
 private:
-    // Where the sentence stands: lines of about the same length, so that no word stands alone below.
+    // Where the sentence is: lines of about the same length, so that no word is alone below.
     QRect sentenceBox() const;
     void arrange();
 

@@ -17,7 +17,7 @@ public:
 
     void set(const QString& value, const QString& note = {}, Role ink = &Tokens::ink);
     void setLabel(const QString& label);
-    void setValueType(Type type); // Type::Value unless told; Type::Number for amounts
+    void setValueType(Type type); // Type::Value unless set; Type::Number for amounts
 
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override { return sizeHint(); }

@@ -66,7 +66,7 @@ Field::Field(const QString& label, QWidget* parent)
     , m_editor(new FieldEditor(this))
     , m_frame(new QWidget(this)) {
     m_editor->setFrame(false);
-    weigh();
+    updateFontWeight();
     m_editor->setAccessibleName(label);
     m_frame->setAttribute(Qt::WA_TransparentForMouseEvents);
     m_frame->lower();
@@ -74,11 +74,11 @@ Field::Field(const QString& label, QWidget* parent)
     setFocusProxy(m_editor);
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     setCursor(Qt::IBeamCursor);
-    connect(m_editor, &QLineEdit::textChanged, this, &Field::weigh);
+    connect(m_editor, &QLineEdit::textChanged, this, &Field::updateFontWeight);
     connect(m_editor, &QLineEdit::textEdited, this, &Field::edited);
     connect(m_editor, &QLineEdit::editingFinished, this, &Field::finished);
     connect(m_editor, &QLineEdit::returnPressed, this, &Field::accepted);
-    dress();
+    applyPalette();
 }
 
 // A line that has the keyboard when it goes says that editing is finished; nobody is left to hear it.
@@ -157,8 +157,8 @@ void Field::selectAll() {
     selectFromItsEnd(*m_editor);
 }
 
-// What was typed is strong, what only might be is not.
-void Field::weigh() {
+// Bold once text is typed.
+void Field::updateFontWeight() {
     m_editor->setFont(fontOf(m_editor->text().isEmpty() ? Type::Body : Type::BodyStrong));
 }
 
@@ -224,7 +224,7 @@ void Field::arrange() {
     update();
 }
 
-void Field::dress() {
+void Field::applyPalette() {
     QPalette dyed = m_editor->palette();
     dyed.setColor(QPalette::Text, tokens().ink);
     dyed.setColor(QPalette::PlaceholderText, tokens().ink3);
@@ -241,7 +241,7 @@ void Field::resizeEvent(QResizeEvent* event) {
 void Field::changeEvent(QEvent* event) {
     QWidget::changeEvent(event);
     if (event->type() == QEvent::PaletteChange) {
-        dress();
+        applyPalette();
     }
     if (event->type() == QEvent::EnabledChange) {
         update();

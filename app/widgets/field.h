@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// A line to type in, with its label inside at the left ("For  Bronagh T."), an optional unit behind, its key
+// A line to type in, with its label inside at the left ("For  Bronagh T."), an optional unit after, its key
 // on a cap, and the words that say what is wrong below it.
 
 #include <QKeySequence>
@@ -58,8 +58,8 @@ private:
     QRect frame() const;
     QRect errorBox(int width) const;
     void arrange();
-    void weigh();
-    void dress();
+    void updateFontWeight();
+    void applyPalette();
 
     QString m_label;
     QString m_suffix;

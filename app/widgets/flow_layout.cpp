@@ -115,7 +115,7 @@ int FlowLayout::heightForWidth(int width) const {
 
 void FlowLayout::setGeometry(const QRect& box) {
     QLayout::setGeometry(box);
-    // In the middle of what is higher: beside a field, which is.
+    // In the middle of what is higher: next to a field, which is.
     const int down = std::max(0, box.height() - heightForWidth(box.width())) / 2;
     const QRect inside = box.marginsRemoved(contentsMargins());
     const std::vector<QRect> places = placesIn(inside.width());

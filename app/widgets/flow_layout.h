@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// Widgets beside each other, each as wide as it asks to be, onward in the next line where there is no more
+// Widgets side by side, each as wide as it asks to be, onward in the next line where there is no more
 // room: as words on a page. Before that, one of the size policy Maximum becomes as narrow as it can be.
 
 #include <QLayout>
@@ -30,7 +30,7 @@ public:
     void setGeometry(const QRect& box) override;
 
 private:
-    // Where each stands in a room of this width; none stands outside of it unless it is wider itself.
+    // Where each is in a room of this width; none is outside it unless it is wider itself.
     std::vector<QRect> placesIn(int width) const;
 
     std::vector<QLayoutItem*> m_items;

@@ -16,7 +16,7 @@ Label::Label(const QString& text, Type type, Role ink, QWidget* parent)
     : QLabel(withRunsApart(text), parent)
     , m_type(type)
     , m_ink(ink) {
-    dress();
+    applyType();
 }
 
 void Label::setText(const QString& text) {
@@ -25,12 +25,12 @@ void Label::setText(const QString& text) {
 
 void Label::setType(Type type) {
     m_type = type;
-    dress();
+    applyType();
 }
 
 void Label::setInk(Role ink) {
     m_ink = ink;
-    dress();
+    applyType();
 }
 
 Label* Label::wrapped() {
@@ -40,19 +40,19 @@ Label* Label::wrapped() {
 
 void Label::changeEvent(QEvent* event) {
     QLabel::changeEvent(event);
-    if (event->type() == QEvent::PaletteChange && !m_isDressing) {
-        dress();
+    if (event->type() == QEvent::PaletteChange && !m_isApplying) {
+        applyType();
     }
 }
 
-void Label::dress() {
-    m_isDressing = true;
+void Label::applyType() {
+    m_isApplying = true;
     setFont(fontOf(m_type));
     QPalette dyed = palette();
     dyed.setColor(QPalette::WindowText, tokens().*m_ink);
     dyed.setColor(QPalette::Link, tokens().indigo);
     setPalette(dyed);
-    m_isDressing = false;
+    m_isApplying = false;
 }
 
 ElidingLabel::ElidingLabel(const QString& text, Type type, Role ink, QWidget* parent)

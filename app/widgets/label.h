@@ -27,11 +27,11 @@ protected:
     void changeEvent(QEvent* event) override;
 
 private:
-    void dress();
+    void applyType();
 
     Type m_type;
     Role m_ink;
-    bool m_isDressing = false;
+    bool m_isApplying = false;
 };
 
 class ElidingLabel : public QWidget {

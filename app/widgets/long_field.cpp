@@ -67,7 +67,7 @@ LongField::LongField(const QString& accessibleName, QWidget* parent)
         if (!m_isQuiet)
             emit edited(text());
     });
-    dress();
+    applyPalette();
 }
 
 LongField::~LongField() {
@@ -106,7 +106,7 @@ void LongField::arrange() {
     update();
 }
 
-void LongField::dress() {
+void LongField::applyPalette() {
     QPalette dyed = m_editor->palette();
     dyed.setColor(QPalette::Base, Qt::transparent);
     dyed.setColor(QPalette::Text, tokens().ink);
@@ -124,7 +124,7 @@ void LongField::resizeEvent(QResizeEvent* event) {
 void LongField::changeEvent(QEvent* event) {
     QWidget::changeEvent(event);
     if (event->type() == QEvent::PaletteChange)
-        dress();
+        applyPalette();
 }
 
 void LongField::paintEvent(QPaintEvent*) {

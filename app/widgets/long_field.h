@@ -36,7 +36,7 @@ protected:
 
 private:
     void arrange();
-    void dress();
+    void applyPalette();
 
     QPlainTextEdit* m_editor = nullptr;
     QWidget* m_frame = nullptr;

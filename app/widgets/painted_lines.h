@@ -46,7 +46,7 @@ protected:
     bool event(QEvent* event) override;
     // After its lines became others, or higher.
     void linesChanged();
-    // The line the keyboard stands on; −1: there is none.
+    // The line the keyboard is on; −1: there is none.
     int currentLine() const { return lineCount() == 0 ? -1 : m_current; }
     QRectF boxOf(int line) const;
 

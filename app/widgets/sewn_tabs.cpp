@@ -24,7 +24,7 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kLift = 5; // how much higher the current tab stands
+constexpr int kLift = 5; // how much higher the current tab is
 constexpr int kTabGap = 7;
 constexpr int kTabPadding = 13;
 constexpr int kTabRight = 17; // clear of the seam
@@ -224,7 +224,7 @@ void SewnTabs::paintEvent(QPaintEvent*) {
             painter.drawPath(tabPath(box.adjusted(4.5, 4.5, -4.5, 0), 6));
         }
         qreal left = box.left() + kTabPadding;
-        // The current tab's words stand as high above the card as the others', raised by half the lift.
+        // The current tab's words are as high above the card as the others', raised by half the lift.
         const qreal middle = box.top() + tabHeight() / 2.0 + (isCurrent ? kLift / 2.0 : 0);
         if (tab.shade.isValid()) {
             paintSwatch(painter, QRectF(left, middle - kDisk / 2.0, kDisk, kDisk), tab.shade, kDisk / 2.0);

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// On or off, at once. Words, if any, stand before it. Space or Enter turns it.
+// On or off, at once. Words, if any, are before it. Space or Enter turns it.
 
 #include <QCheckBox>
 

@@ -56,7 +56,7 @@ VerticalScroll::VerticalScroll(QWidget* parent)
     m_column->setContentsMargins(0, 0, 0, 0);
     m_column->setSpacing(0);
     setWidget(inner);
-    // The ground of what it stands on shows through.
+    // The ground under it shows through.
     inner->setAutoFillBackground(false);
     viewport()->setAutoFillBackground(false);
     verticalScrollBar()->setSingleStep(kSpace20);

@@ -55,7 +55,7 @@ Sentence dryLine(Tumble tumble) {
                                 : said("Dry on a line, or tumble dry low.");
 }
 
-// The decal takes the stricter of all; the cloth beside it what its own label allows.
+// The decal takes the stricter of all; the cloth next to it what its own label allows.
 Sentence ironLine(const CareLimits& limits, const std::optional<CareLimits>& blank) {
     if (blank && blank->ironCelsius <= 0)
         return said("Do not iron.");

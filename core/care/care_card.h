@@ -14,7 +14,7 @@
 
 namespace holdfast {
 
-// What a line is about, for the picture beside it.
+// What a line is about, for the picture next to it.
 enum class CareMatter { InsideOut, Wash, Detergent, Dry, Iron, DryClean, Label };
 
 struct CareLine {

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// Comma-separated values as RFC 4180 has them: fields with a comma, a quotation mark or a line break stand in
+// Comma-separated values as RFC 4180 has them: fields with a comma, a quotation mark or a line break are in
 // quotation marks, those within are doubled, lines end with CR LF. UTF-8.
 //
 // Reading also takes LF alone, a byte order mark, semicolons or tabs between fields (whichever the first line

@@ -39,7 +39,7 @@ struct DecalOutline {
 
 struct CutFileWish {
     bool hasFrames = true;     // a weeding frame round each decal
-    bool hasPartingCut = true; // across the film behind the last decal
+    bool hasPartingCut = true; // across the film after the last decal
     std::string title;         // "R-09, Dusk, 2026-11-26"
 };
 

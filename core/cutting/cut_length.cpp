@@ -95,7 +95,7 @@ bool fitOnto(std::span<const Decal* const> decals, const Film& film, Millimetres
              const ShopSettings& settings) {
     Millimetres sum;
     double area =
-        0; // mm², with the gap behind and beside each; a size that is none may be beyond any integer
+        0; // mm², with the gap after each and at its side; a size that is none may be beyond any integer
     for (const Decal* decal : decals) {
         const std::optional<Millimetres> length = lengthFor(*decal, film, rollWidth, settings);
         if (!length)

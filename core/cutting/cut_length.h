@@ -12,14 +12,14 @@
 namespace holdfast {
 
 // Length one decal takes along a roll of this width, alone: an edge margin at both edges of the roll, a gap
-// behind it along the roll; the shorter of its two ways round where the film has no grain. None where it fits
+// after it along the roll; the shorter of its two ways round where the film has no grain. None where it fits
 // neither way.
 std::optional<Millimetres> lengthFor(const Decal& decal, const Film& film, Millimetres rollWidth,
                                      const ShopSettings& settings);
 
 // Length a set of decals takes in rows side by side (first fit by falling height): the plain way of the
-// knife, and quickly told; nestedLength is never more. A gap stands between neighbours
-// and behind each row. Decals that fit neither way are left out.
+// knife, and quickly calculated; nestedLength is never more. A gap is between neighbours and after each row.
+// Decals that fit neither way are left out.
 Millimetres lengthInRows(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth,
                          const ShopSettings& settings);
 
@@ -28,7 +28,7 @@ Millimetres lengthInRows(std::span<const Decal* const> decals, const Film& film,
 Millimetres nestedLength(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth,
                          const ShopSettings& settings);
 
-// Whether they can be cut from so much of a roll: one after the other, in rows, or nested.
+// Whether they can be cut from that much of a roll: one after the other, in rows, or nested.
 bool fitOnto(std::span<const Decal* const> decals, const Film& film, Millimetres rollWidth, Millimetres left,
              const ShopSettings& settings);
 

@@ -102,7 +102,7 @@ private:
         return nest;
     }
 
-    // A pin that would make the task a faulty one is let go.
+    // Drops a pin that would make the task invalid.
     void pinDown(StripTask& task, const std::vector<const Decal*>& decals) const {
         std::vector<const StripPiece*> pinned;
         for (std::size_t index = 0; index < decals.size(); ++index) {

@@ -2,8 +2,8 @@
 #pragma once
 // Decals of one film nested on rolls: geometry, which knows no shop.
 //
-// Each decal takes its size and half the gap on each of its sides; its weeding box stands half way out into
-// that. Decals keep the edge margin from both edges of the roll. The cut-off line stands half a gap behind
+// Each decal takes its size and half the gap on each of its sides; its weeding box is half way out into
+// that. Decals keep the edge margin from both edges of the roll. The cut-off line is half a gap after
 // the last decal; the length to it is what the roll is charged. Places are as the film lies on the bench,
 // carrier sheet down: mirrored.
 
@@ -95,10 +95,11 @@ struct FilmNests {
     std::map<DecalId, Sentence> lack; // of those on no roll: why, a sentence with numbers
 };
 
-// Nests the decals, kMostPieces at most: the rest is told as lacking. A pin that lies off the roll or over an
-// earlier one, or is turned where the film may not be, is let go. `search` none: the constructive answer at
-// once; `shouldStop` (may be empty) ends that one, and what is not laid yet follows in rows. With a search
-// its budget is shared by the rolls, `improved` is not called. An error where there is no roll with any film.
+// Nests the decals, kMostPieces at most: the rest is reported as lacking. A pin that lies off the roll or
+// over an earlier one, or is turned where the film may not be, is dropped. `search` none: the constructive
+// answer at once; `shouldStop` (may be empty) ends that one, and what is not laid yet follows in rows. With a
+// search its budget is shared by the rolls, `improved` is not called. An error where there is no roll with
+// any film.
 Result<FilmNests> nestOnRolls(const FilmToNest& task, const NestRules& rules,
                               const StripSearch* search = nullptr,
                               const std::function<bool()>& shouldStop = {});
@@ -107,8 +108,8 @@ Result<FilmNests> nestOnRolls(const FilmToNest& task, const NestRules& rules,
 // none: there is none within the roll's length.
 std::optional<DecalPin> nearestFreePlace(const Nest& nest, DecalId decal, const DecalPin& wanted);
 
-// The nest with that decal lying there, pinned; length and offcuts reckoned anew. REQUIRES: a free place of a
-// decal on this nest.
+// The nest with that decal lying there, pinned; length and offcuts reckoned again. REQUIRES: a free place of
+// a decal on this nest.
 Nest withDecalAt(const Nest& nest, DecalId decal, const DecalPin& place);
 
 } // namespace holdfast

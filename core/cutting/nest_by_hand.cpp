@@ -13,7 +13,7 @@ namespace holdfast {
 
 namespace {
 
-// Sizes of a decal lying turned or not, told from how it lies now.
+// Sizes of a decal lying turned or not, from how it lies now.
 FilmArea lyingAt(const NestedDecal& decal, const DecalPin& place) {
     const bool isOtherWay = decal.isTurned != place.isTurned;
     return {place.across, place.along, isOtherWay ? decal.lies.alongSize : decal.lies.acrossSize,

@@ -47,7 +47,7 @@ bool isOnStrip(const StripTask& task, const Lying& lying) {
 }
 
 // Two pieces that lie over one another; none: there are none. A line sweeps along the strip, and the pieces
-// under it stand by where they lie across, none over another.
+// under it are sorted by where they lie across, none over another.
 std::optional<std::pair<std::size_t, std::size_t>> firstOverlap(const std::vector<Lying>& lying) {
     struct Event {
         std::int64_t along = 0;

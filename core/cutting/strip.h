@@ -38,7 +38,7 @@ struct StripTask {
 };
 
 struct StripPacking {
-    std::vector<std::optional<StripPlace>> places; // beside the task's pieces; none: no room for it
+    std::vector<std::optional<StripPlace>> places; // the task's pieces; none: no room for it
     std::int64_t length = 0;                       // to the furthest end of a piece
 
     std::size_t placed() const;
@@ -60,12 +60,12 @@ inline constexpr std::int64_t kLongestSide = 10'000'000;
 // is only too wide is no error: it finds no place.
 Result<Done> checkTask(const StripTask& task);
 
-// Looks at a packing independently of who made it: sizes beside the task, everything on the strip, nothing
+// Looks at a packing independently of who made it: sizes as in the task, everything on the strip, nothing
 // over anything else, pins kept, turned only where allowed, length right. None: it is right.
 std::optional<std::string> faultOf(const StripTask& task, const StripPacking& packing);
 
 // No packing of all pieces that fit the width is shorter: the greatest of the area over the width, the
-// longest piece, the sum of pieces too wide to lie beside one another, stacks that cannot be avoided, and the
+// longest piece, the sum of pieces too wide to lie side by side, stacks that cannot be avoided, and the
 // furthest pin. Wide pieces and area together after Fekete and Schepers 2004 (dual feasible functions) [M].
 // A few pieces, and the few largest of many, are tried in every way to one another (strip_pairs.h), as far as
 // some milliseconds allow; where a packing is `known`, only up to its length.

@@ -15,13 +15,13 @@ static_assert(kLongestSide * kLongestSide <
               std::numeric_limits<std::int64_t>::max() / static_cast<std::int64_t>(kMostPieces) -
                   kLongestSide);
 
-// At most so many thresholds are tried, evenly among those there are.
+// At most this many thresholds are tried, evenly among those there are.
 constexpr std::size_t kMostThresholds = 128;
 
 // Stacks of more pieces say no more than the area does.
 constexpr std::size_t kHighestStack = 64;
 
-// Of more pieces only so many, the largest, are looked at one by one.
+// Of more pieces only this many, the largest, are looked at one by one.
 constexpr std::size_t kPiecesTriedAlone = 8;
 
 // Choices made for one length, and for all lengths that are tried.
@@ -62,7 +62,7 @@ std::vector<Ways> waysOf(const StripTask& task) {
 }
 
 // What a width counts for where all narrower than the threshold count for nothing and all that leave room for
-// nothing else count for the whole strip. Any pieces that fit beside one another count for at most the strip.
+// nothing else count for the whole strip. Any pieces that fit side by side count for at most the strip.
 std::int64_t countedWidth(std::int64_t across, std::int64_t threshold, std::int64_t width) {
     if (across > width - threshold)
         return width;
@@ -80,7 +80,7 @@ std::int64_t byArea(const std::vector<Ways>& all, std::int64_t threshold, std::i
     return (area + width - 1) / width;
 }
 
-// Where the longest pieces are together wider than n strips, n + 1 of them lie one behind the other
+// Where the longest pieces are together wider than n strips, n + 1 of them lie one after the other
 // somewhere.
 std::int64_t byStacks(std::vector<Ways> all, std::int64_t width) {
     std::ranges::sort(all, std::ranges::greater{}, &Ways::leastAlong);
@@ -116,7 +116,7 @@ std::vector<std::int64_t> thresholds(const std::vector<Ways>& all, std::int64_t 
     return some;
 }
 
-// Where all fit: one behind the other, behind the pins.
+// Where all fit: one after the other, after the pins.
 std::int64_t enoughFor(const std::vector<Ways>& all) {
     std::int64_t enough = 0;
     for (const Ways& ways : all) {
@@ -128,7 +128,7 @@ std::int64_t enoughFor(const std::vector<Ways>& all) {
     return enough;
 }
 
-// The shortest that holds the largest pieces, as far as trying everything tells within its choices. Lengths
+// The shortest that holds the largest pieces, as far as trying everything within its choices shows. Lengths
 // are tried in growing steps as long as the pieces do not fit.
 std::int64_t byTrying(std::vector<Ways> all, std::size_t largest, std::int64_t width, std::int64_t least,
                       std::int64_t known) {

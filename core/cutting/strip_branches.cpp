@@ -11,7 +11,7 @@ namespace {
 
 constexpr double kMostBranches = 64;
 
-// The ways tried are drawn among so many that come first in the order; each place in it counts for half, a
+// The ways tried are drawn among the first few, this many, in the order; each place in it counts for half, a
 // snug one for twenty, and chance for up to ten.
 constexpr std::size_t kWaysDrawnFrom = 15;
 constexpr std::uint32_t kSnugCounts = 20;
@@ -107,7 +107,7 @@ std::vector<std::uint32_t> StripBranches::waysFor(const StripGap& gap, std::uint
 // What the rule leaves after the best way is known already: it is what it leaves after the branch.
 void StripBranches::tryTwig(Twig twig, bool isBest) {
     const Branch& branch = m_branches[twig.branch];
-    const StripRule::Way& way = m_rule.way(twig.way);
+    const StripRule::PieceWay& way = m_rule.way(twig.way);
     raise(branch, twig);
     twig.laidSizes =
         branch.laidSizes + StripRandom::mixed(static_cast<std::uint64_t>(way.area) * 0x9e3779b97f4a7c15 +
@@ -134,7 +134,7 @@ void StripBranches::tryTwig(Twig twig, bool isBest) {
 
 // The skyline with the twig.
 void StripBranches::raise(const Branch& branch, const Twig& twig) {
-    const StripRule::Way& way = m_rule.way(twig.way);
+    const StripRule::PieceWay& way = m_rule.way(twig.way);
     m_skyline.setLevels(branch.levels);
     m_skyline.raise(twig.gap, twig.across, way.across, twig.gap.along + way.along);
 }
@@ -193,7 +193,7 @@ std::vector<StripBranches::Branch> StripBranches::grown() {
     std::vector<Branch> grown;
     grown.reserve(m_twigs.size());
     for (const Twig& twig : m_twigs) {
-        const StripRule::Way& way = m_rule.way(twig.way);
+        const StripRule::PieceWay& way = m_rule.way(twig.way);
         Branch& branch = grown.emplace_back(m_branches[twig.branch]);
         raise(branch, twig);
         m_rule.setLeft(branch.left);
@@ -209,7 +209,7 @@ std::vector<StripBranches::Branch> StripBranches::grown() {
 }
 
 FilledPlace StripBranches::placeOf(std::uint32_t way, const StripGap& gap, std::int64_t across) const {
-    const StripRule::Way& laid = m_rule.way(way);
+    const StripRule::PieceWay& laid = m_rule.way(way);
     return {m_rule.numberInTask(laid.piece), across, gap.along, laid.isTurned};
 }
 

@@ -41,7 +41,7 @@ FillOutcome StripFiller::fill(const FillOrder& order, std::int64_t mostLost, con
             outcome.areaLeft = FillOutcome::kTooMuch;
             break;
         }
-        const StripRule::Way& way = m_rule.way(best);
+        const StripRule::PieceWay& way = m_rule.way(best);
         const std::int64_t across = m_rule.acrossOf(*gap, m_skyline, best);
         const std::int64_t end = gap->along + way.along;
         m_skyline.raise(*gap, across, way.across, end);

@@ -9,7 +9,7 @@ namespace holdfast {
 
 namespace {
 
-// Fillings of a chain's first turn: so many pieces are laid, within limits.
+// Fillings of a chain's first turn: this many pieces are laid, within limits.
 constexpr std::uint64_t kPiecesOfFirstTurn = 20'000;
 constexpr std::uint64_t kFewestFillings = 8;
 constexpr std::uint64_t kMostFillings = 256;
@@ -18,12 +18,12 @@ constexpr std::uint64_t kMostFillings = 256;
 // gained.
 constexpr std::int64_t kShareAimedFor = 16;
 
-// Laying pieces as low as they can lie takes about so many times as long as filling a frame with them, and
+// Laying pieces as low as they can lie takes about this many times as long as filling a frame with them, and
 // more for very many, of which it is not tried.
 constexpr std::uint64_t kFillingsForOneLowest = 8;
 constexpr std::size_t kMostLaidLowest = 2'000;
 
-// So many of the pieces that are not laid are tried in one go.
+// This many of the pieces that are not laid are tried in one go.
 constexpr std::size_t kPiecesTried = 32;
 
 class Improvement {

@@ -16,7 +16,7 @@ namespace holdfast {
 std::optional<Filling> fillLowest(const FillFrame& frame, std::span<const FillPiece> pieces,
                                   const FillOrder& order, std::int64_t end, const ShouldStop& shouldStop);
 
-// Behind the pins. Pieces lie as they are given. None: it was asked to stop.
+// After the pins. Pieces lie as they are given. None: it was asked to stop.
 std::optional<Filling> fillInRows(const FillFrame& frame, std::span<const FillPiece> pieces,
                                   const ShouldStop& shouldStop);
 

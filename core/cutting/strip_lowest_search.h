@@ -13,7 +13,8 @@ public:
     // Begins with the orders of the construction. The frame's end does not count.
     LowestSearch(FillFrame frame, std::span<const FillPiece> pieces, std::uint64_t seed);
 
-    // A filling that ends before `end`, the first one met in so many rounds. It goes on from there next time.
+    // A filling that ends before `end`, the first one met in that many rounds. It goes on from there next
+    // time.
     std::optional<Filling> search(std::int64_t end, std::uint64_t rounds, StripBudget& budget);
 
     // The least end it reached so far.

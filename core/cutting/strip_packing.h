@@ -24,7 +24,7 @@ struct StripSearch {
     std::uint64_t seed = 1;
     std::function<bool()> shouldStop;                  // asked at least every 10 ms; may be empty
     std::function<void(const StripPacking&)> improved; // each better one as it is found; may be empty
-    std::function<void(std::uint64_t)> worked;         // so many pieces were laid since; may be empty
+    std::function<void(std::uint64_t)> worked;         // this many pieces were laid since; may be empty
 };
 
 // Both: an error where checkTask finds one. Stopped, what is not laid yet follows in plain rows; `shouldStop`

@@ -44,7 +44,7 @@ private:
 
         Distances();
         std::int64_t least(std::size_t from, std::size_t to) const { return m_least[from][to]; }
-        // Among the first so many pieces. False: it contradicts what was demanded before.
+        // Among the first pieces, as many as given. False: it contradicts what was demanded before.
         bool demand(std::size_t from, std::size_t to, std::int64_t distance, std::size_t pieces);
 
     private:

@@ -13,7 +13,7 @@ struct StripPlan {
     bool hasLength = false; // the strip ends: not all need find room
 };
 
-// A piece that may lie only turned stands turned in the plan. REQUIRES: a task that checkTask passes.
+// A piece that may lie only turned is turned in the plan. REQUIRES: a task that checkTask passes.
 StripPlan planOf(const StripTask& task);
 
 // The pins and what was laid.

@@ -18,13 +18,13 @@ StripRule::StripRule(const FillFrame& frame, std::span<const FillPiece> pieces, 
         m_area += piece.area();
     }
     m_firstWay.push_back(static_cast<std::uint32_t>(m_ways.size()));
-    for (const Way& way : m_ways) {
+    for (const PieceWay& way : m_ways) {
         m_acrossSizes.add(way.across);
         m_alongSizes.add(way.along);
     }
     m_acrossSizes.settle();
     m_alongSizes.settle();
-    for (Way& way : m_ways) {
+    for (PieceWay& way : m_ways) {
         way.acrossSize = m_acrossSizes.find(way.across);
         way.alongSize = m_alongSizes.find(way.along);
     }
@@ -121,7 +121,7 @@ std::uint32_t StripRule::ofSizeAcross(const Place& place, std::uint32_t size) {
     const StripGap& gap = place.gap;
     int bestMeets = -1;
     std::uint32_t best = kNone;
-    firstOf(m_left.byAcross, size, [&](const Way& way) {
+    firstOf(m_left.byAcross, size, [&](const PieceWay& way) {
         if (!canLie(place, way))
             return false;
         const int walls = (way.along == gap.leftWall) + (way.along == gap.rightWall);
@@ -142,12 +142,12 @@ std::uint32_t StripRule::withTopAt(const Place& place, std::int64_t height) {
     if (size == kNone)
         return kNone;
     return firstOf(m_left.byAlong, size,
-                   [&](const Way& way) { return leavesUseful(place.gap, way) && canLie(place, way); });
+                   [&](const PieceWay& way) { return leavesUseful(place.gap, way) && canLie(place, way); });
 }
 
 std::uint32_t StripRule::firstThatFits(const Place& place) {
     std::uint32_t wasteful = kNone;
-    const std::uint32_t useful = firstOf(m_left.inOrder, 0, [&](const Way& way) {
+    const std::uint32_t useful = firstOf(m_left.inOrder, 0, [&](const PieceWay& way) {
         if (!canLie(place, way))
             return false;
         if (leavesUseful(place.gap, way))
@@ -164,7 +164,7 @@ std::vector<StripRule::Candidate> StripRule::candidatesFor(const StripGap& gap, 
     std::vector<Candidate> found;
     for (std::uint32_t index = m_left.inOrder.first[0]; index != kNone && found.size() < most;
          index = m_left.inOrder.next[index]) {
-        const Way& way = m_ways[index];
+        const PieceWay& way = m_ways[index];
         const bool isWhole = way.across == gap.width;
         if (m_left.isLaid[way.piece] || !canLie({gap, skyline}, way) || !(isWhole || leavesUseful(gap, way)))
             continue;
@@ -179,11 +179,11 @@ std::vector<StripRule::Candidate> StripRule::candidatesFor(const StripGap& gap, 
     return found;
 }
 
-bool StripRule::leavesUseful(const StripGap& gap, const Way& way) const {
+bool StripRule::leavesUseful(const StripGap& gap, const PieceWay& way) const {
     return !m_habit.avoidsNarrowRest || gap.width - way.across >= m_acrossSizes[m_left.narrowest];
 }
 
-bool StripRule::canLie(const Place& place, const Way& way) const {
+bool StripRule::canLie(const Place& place, const PieceWay& way) const {
     const StripGap& gap = place.gap;
     return way.across <= gap.width && way.along <= gap.toEnd &&
            (way.along <= gap.ceiling || acrossFor(place, way).has_value());
@@ -191,7 +191,7 @@ bool StripRule::canLie(const Place& place, const Way& way) const {
 
 // At the wall that the habit names, or at the other one where its top meets only that; where a pin is in the
 // way, at the other.
-std::optional<std::int64_t> StripRule::acrossFor(const Place& place, const Way& way) const {
+std::optional<std::int64_t> StripRule::acrossFor(const Place& place, const PieceWay& way) const {
     const StripGap& gap = place.gap;
     const std::int64_t left = gap.across;
     const std::int64_t right = gap.across + gap.width - way.across;

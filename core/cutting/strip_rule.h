@@ -17,7 +17,7 @@ namespace holdfast {
 
 // What a gap does where the rule leaves it a choice.
 struct FillHabit {
-    bool avoidsNarrowRest = false; // first a piece beside which another still fits
+    bool avoidsNarrowRest = false; // first a piece next to which another still fits
     bool keepsLeft = false;        // the piece at the left wall, not at the higher one
     std::int64_t mayLeave = 0;     // a piece that leaves no more of the gap's width counts as wide as the gap
 };
@@ -34,7 +34,7 @@ public:
     static constexpr std::uint32_t kNone = std::numeric_limits<std::uint32_t>::max();
 
     // A piece the one way or the other.
-    struct Way {
+    struct PieceWay {
         std::int64_t across = 0;
         std::int64_t along = 0;
         std::int64_t area = 0;
@@ -76,14 +76,15 @@ public:
 
     // None: none fits.
     std::uint32_t bestFor(const StripGap& gap, const StripSkyline& skyline);
-    // Of different sizes, the first so many in the order that leave no strip too narrow for any other piece.
+    // Of different sizes, the first few in the order, as many as given, that leave no strip too narrow for
+    // any other piece.
     std::vector<Candidate> candidatesFor(const StripGap& gap, const StripSkyline& skyline,
                                          std::size_t most) const;
     // Where it comes to lie. REQUIRES: it is the best for the gap, or a candidate.
     std::int64_t acrossOf(const StripGap& gap, const StripSkyline& skyline, std::uint32_t way) const;
     void take(std::uint32_t way);
 
-    const Way& way(std::uint32_t way) const { return m_ways[way]; }
+    const PieceWay& way(std::uint32_t way) const { return m_ways[way]; }
     std::size_t pieces() const { return m_left.isLaid.size(); }
     std::int64_t area() const { return m_area; } // of all pieces
     std::size_t numberInTask(std::uint32_t piece) const { return m_numbers[piece]; }
@@ -99,9 +100,9 @@ private:
     std::uint32_t ofSizeAcross(const Place& place, std::uint32_t size);
     std::uint32_t withTopAt(const Place& place, std::int64_t height);
     std::uint32_t firstThatFits(const Place& place);
-    bool canLie(const Place& place, const Way& way) const;
-    bool leavesUseful(const StripGap& gap, const Way& way) const;
-    std::optional<std::int64_t> acrossFor(const Place& place, const Way& way) const;
+    bool canLie(const Place& place, const PieceWay& way) const;
+    bool leavesUseful(const StripGap& gap, const PieceWay& way) const;
+    std::optional<std::int64_t> acrossFor(const Place& place, const PieceWay& way) const;
     void findNarrowest();
     template <class Accept>
     std::uint32_t firstOf(Links& links, std::size_t list, Accept accept);
@@ -109,7 +110,7 @@ private:
     FillHabit m_habit;
     std::vector<std::size_t> m_numbers; // in the task
     std::int64_t m_area = 0;
-    std::vector<Way> m_ways;
+    std::vector<PieceWay> m_ways;
     std::vector<std::uint32_t> m_firstWay; // by piece; one more at the end
     StripSizes m_acrossSizes;
     StripSizes m_alongSizes;

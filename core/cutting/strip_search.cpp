@@ -15,7 +15,7 @@ namespace {
 // A filling of more pieces than these asks by itself whether to stop.
 constexpr std::size_t kPiecesToAskWithin = 500;
 
-// Who asks within a round has laid about so many pieces since.
+// Who asks within a round has laid about this many pieces since.
 constexpr std::uint64_t kPiecesWithinRound = 32;
 
 // Of this thread: other load on the machine does not shorten a search.
@@ -25,29 +25,29 @@ std::chrono::nanoseconds processorTime() {
     return std::chrono::seconds{time.tv_sec} + std::chrono::nanoseconds{time.tv_nsec};
 }
 
-// At the beginning of a turn of so many fillings an order is taken that leaves this share of a mean piece
+// At the beginning of a turn of this many fillings an order is taken that leaves this share of a mean piece
 // more over, more or less. Longer turns begin warmer, by the root of their length, up to the greatest share.
 constexpr double kUsualTurn = 256;
 constexpr double kAllowedShare = 0.3;
 constexpr double kGreatestShare = 0.6;
 
-// One move in so many brings a piece that found no room forward; of the others one in so many lets a piece be
-// tried the other way first, where few fit exactly.
+// One move in this many brings a piece that found no room forward; of the others one in this many lets a
+// piece be tried the other way first, where few fit exactly.
 constexpr std::size_t kOneForwardIn = 4;
 constexpr std::size_t kOneTurnIn = 2;
 
-// Every other order may leave this part of a mean side free beside a piece, unless sides are of so few units
+// Every other order may leave this part of a mean side free next to a piece, unless sides are of so few units
 // that many fit together exactly.
 constexpr std::int64_t kSidesLeftInOne = 16;
 constexpr std::int64_t kFewUnits = 32;
 
-// So many pieces are laid by trying everything as well; so many branches count as a round.
+// This many pieces are laid by trying everything as well; this many branches count as a round.
 constexpr std::size_t kFewPieces = 12;
 constexpr std::uint64_t kBranchesOfARound = 16;
 
-// For each filling of a chain's turn so many are spent on branches, half of what is left of them on the best
-// chain, then on the next. Less than this width is not worth it; nor are more pieces than ask by themselves
-// whether to stop.
+// For each filling of a chain's turn this many are spent on branches, half of what is left of them on the
+// best chain, then on the next. Less than this width is not worth it; nor are more pieces than ask by
+// themselves whether to stop.
 constexpr std::uint64_t kBranchedFillings = 2;
 constexpr double kLeastWidth = 0.5;
 

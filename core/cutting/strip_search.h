@@ -14,12 +14,12 @@
 
 namespace holdfast {
 
-// Counts rounds, work and time, and asks whether to stop each time that so much work was done.
+// Counts rounds, work and time, and asks whether to stop each time a fixed amount of work was done.
 class StripBudget {
 public:
     static constexpr std::uint64_t kWorkBetweenAsking = 2'000; // pieces laid
 
-    // A round lays so many pieces.
+    // A round lays that many pieces.
     StripBudget(const StripSearch& search, std::size_t pieces);
 
     bool isOver();
@@ -36,7 +36,7 @@ private:
     std::optional<std::uint64_t> m_mostRounds;
     std::uint64_t m_rounds = 0;
     std::uint64_t m_unasked = 0;        // work since it asked
-    std::uint64_t m_untold = 0;         // work of rounds since it told
+    std::uint64_t m_untold = 0;         // work of rounds since the last report
     std::chrono::nanoseconds m_ends{0}; // of the thread's processor time
     bool m_isOver = false;
 };

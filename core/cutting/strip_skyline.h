@@ -64,7 +64,7 @@ private:
 
     FillFrame m_frame; // its pins by where they begin
     Levels m_levels;
-    std::size_t m_passedPins = 0; // the first so many end before the lowest level
+    std::size_t m_passedPins = 0; // how many of the first end before the lowest level
 };
 
 } // namespace holdfast

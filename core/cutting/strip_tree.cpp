@@ -19,7 +19,8 @@ StripTree::StripTree(const FillFrame& frame, std::span<const FillPiece> pieces)
         if (piece.mayTurn)
             m_ways.push_back({piece, index, piece.along, piece.across, true});
     }
-    std::ranges::stable_sort(m_ways, std::ranges::greater{}, [](const Way& way) { return way.piece.area(); });
+    std::ranges::stable_sort(m_ways, std::ranges::greater{},
+                             [](const LaidWay& way) { return way.piece.area(); });
 }
 
 std::optional<std::vector<FilledPlace>> StripTree::search(const std::function<bool()>& mayGoOn) {
@@ -52,10 +53,10 @@ bool StripTree::grow(std::size_t depth, std::int64_t spare) {
 }
 
 bool StripTree::layEach(std::size_t depth, const StripGap& gap, std::int64_t spare) {
-    std::vector<const Way*> tried;
-    for (const Way& way : m_ways) {
+    std::vector<const LaidWay*> tried;
+    for (const LaidWay& way : m_ways) {
         if (m_isLaid[way.index] || way.across > gap.width || way.along > gap.toEnd ||
-            std::ranges::any_of(tried, [&](const Way* other) { return way.isLike(*other); }))
+            std::ranges::any_of(tried, [&](const LaidWay* other) { return way.isLike(*other); }))
             continue;
         tried.push_back(&way);
         if (layAt(depth, gap, way, gap.across, spare) ||
@@ -65,7 +66,7 @@ bool StripTree::layEach(std::size_t depth, const StripGap& gap, std::int64_t spa
     return false;
 }
 
-bool StripTree::layAt(std::size_t depth, const StripGap& gap, const Way& way, std::int64_t across,
+bool StripTree::layAt(std::size_t depth, const StripGap& gap, const LaidWay& way, std::int64_t across,
                       std::int64_t spare) {
     if (way.along > gap.ceiling && !m_skylines[depth].isFree(across, way.across, gap.along, way.along))
         return false;

@@ -21,23 +21,23 @@ public:
     std::optional<std::vector<FilledPlace>> search(const std::function<bool()>& mayGoOn);
 
 private:
-    struct Way {
+    struct LaidWay {
         FillPiece piece;
         std::size_t index = 0;
         std::int64_t across = 0;
         std::int64_t along = 0;
         bool isTurned = false;
 
-        bool isLike(const Way& other) const { return across == other.across && along == other.along; }
+        bool isLike(const LaidWay& other) const { return across == other.across && along == other.along; }
     };
 
     bool grow(std::size_t depth, std::int64_t spare);
     bool layEach(std::size_t depth, const StripGap& gap, std::int64_t spare);
-    bool layAt(std::size_t depth, const StripGap& gap, const Way& way, std::int64_t across,
+    bool layAt(std::size_t depth, const StripGap& gap, const LaidWay& way, std::int64_t across,
                std::int64_t spare);
     StripSkyline& nextSkyline(std::size_t depth);
 
-    std::vector<Way> m_ways; // largest first
+    std::vector<LaidWay> m_ways; // largest first
     std::vector<char> m_isLaid;
     std::size_t m_left = 0;
     std::int64_t m_spare = 0;

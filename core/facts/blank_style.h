@@ -33,7 +33,7 @@ enum class Coating { None, WaterRepellent, Waxed };
 enum class Obstacle { Zip, Buttons, Seams, ThickHem };
 enum class WayRound { Pillow, Turn, SmallPlaten };
 
-// Something that stands between platen and cloth, and how this style is pressed all the same.
+// Something that lies between platen and cloth, and how this style is pressed anyway.
 struct ObstacleOnStyle {
     Obstacle obstacle = Obstacle::Zip;
     std::optional<WayRound> way;
@@ -66,9 +66,8 @@ struct Colour {
 
 struct BlankStyle {
     BlankStyleId id;
-    std::string name; // "Tee"
-    std::string
-        outline; // which drawing stands for it: tee, long-sleeve, hoodie, tote, bib, bodysuit, cap, apron
+    std::string name;    // "Tee"
+    std::string outline; // which drawing shows it: tee, long-sleeve, hoodie, tote, bib, bodysuit, cap, apron
     std::vector<std::string> sizes;
     std::vector<Colour> colours;
     std::optional<FabricLabel> label;

@@ -12,7 +12,7 @@ inline constexpr int kCutsLookedAt = 60; // the latest
 struct CuttingHistory {
     std::int64_t cuts = 0;
     std::int64_t film = 0;   // mm²
-    std::int64_t decals = 0; // mm², of those cut since the first of the cuts that stand as cut
+    std::int64_t decals = 0; // mm², of those cut since the first of the cuts that still count as cut
 
     bool operator==(const CuttingHistory&) const = default;
 };

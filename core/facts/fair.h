@@ -3,8 +3,8 @@
 // A fair where the shop has a stall, for one day or some days in a row.
 //
 // An order belongs to a fair by name and day: it was taken at the place of this name (Order::takenAtPlace) on
-// one of these days. Orders keep the name as text, so that one taken at a fair that is in no list stands for
-// itself. A fair that comes again next year is another one of the same name.
+// one of these days. Orders keep the name as text, so that one taken at a fair that is in no list is one of
+// its own. A fair that comes again next year is another one of the same name.
 
 #include "core/facts/settings.h"
 #include "core/trade/ids.h"

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// A roll of film: where it stood since when, its test strips, and the length its ledger leaves.
+// A roll of film: where it was since when, its test strips, and the length its ledger leaves.
 
 #include "core/trade/dates.h"
 #include "core/trade/ids.h"
@@ -17,7 +17,7 @@ struct StoragePlace {
     std::string name;
 };
 
-// From this instant the roll stood in that place, until its next stay begins.
+// From this instant the roll was in that place, until its next stay begins.
 struct RollStay {
     PlaceId place;
     Instant since;

@@ -54,10 +54,11 @@ struct ShopSettings {
 
     // cutting
     Minutes cutTakes{4};      // roll in, the knife's run, cut off: once for each film of an order
-    Seconds weedingTakes{60}; // of a decal, beside 25 s for each 100 cm²
+    Seconds weedingTakes{60}; // of a decal, in addition to 25 s for each 100 cm²
     Millimetres decalGap{8};
     Millimetres edgeMargin{6};
-    int filmWastePercent = 20; // of a decal's area, until the shop's own cuts tell (core/orders/film_waste.h)
+    int filmWastePercent =
+        20; // of a decal's area, until there are enough cuts of the shop's own (core/orders/film_waste.h)
 
     // pressing and after
     Seconds mostOverUnderHeat{

@@ -2,7 +2,7 @@
 #pragma once
 // What is known of a shop at one moment: the facts, before any rule looks at them. Built by db/tables from
 // the shop file (orders that are open, or those asked for; all stock, films, presses and settings), or by
-// hand in tests. Never changed once built; whoever needs newer facts loads them anew.
+// hand in tests. Never changed once built; newer facts are loaded into a new one.
 
 #include "core/facts/blank_lot.h"
 #include "core/facts/blank_style.h"

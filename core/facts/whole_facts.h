@@ -10,7 +10,7 @@
 namespace holdfast {
 
 // Takes out of the facts the orders in `broken`, of which a row could not be read, and whatever refers to
-// what is not there. What is left out so, beside those orders, is added to facts.unread.
+// what is not there. What else is left out for it is added to facts.unread.
 void leaveOutIncomplete(ShopFacts& facts, const std::set<OrderId>& broken);
 
 // Why a garment cannot be shown: what it refers to is not among the facts. Empty where it all is.

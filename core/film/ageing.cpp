@@ -14,7 +14,7 @@ double steepness(const AgeingModel& model) {
 }
 
 // The same mean as in ageAlongLine, from the factors at both ends, so that a million readings cost one
-// exponential each. Where the difference of the two would lose digits, its series stands in.
+// exponential each. Where the difference of the two would lose digits, its series is used instead.
 double meanFactor(double from, double to, double rise) {
     if (std::abs(rise) > 0.05)
         return (to - from) / rise;

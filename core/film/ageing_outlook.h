@@ -28,7 +28,7 @@
 
 namespace holdfast {
 
-// Until so much effective age is gained.
+// Until that much effective age is gained.
 struct DaysAhead {
     double fast = 0; // fast ≤ usual ≤ slow
     double usual = 0;

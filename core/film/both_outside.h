@@ -14,7 +14,7 @@ public:
     // Nothing yet.
     BothOutside() = default;
 
-    // What the two curves hold between the two instants, behind what is there. Takes as long as there are
+    // Appends what the two curves hold between the two instants. Takes as long as there are
     // readings between them.
     // REQUIRES: `from` is not before the last `to`.
     void add(const ExposureCurve& humidity, const ExposureCurve& temperature, Instant from, Instant to);

@@ -85,7 +85,7 @@ public:
     }
 
 private:
-    // Leaves the records at the line before the first that is to be read: behind the header, or at the start.
+    // Leaves the records at the line before the first that is to be read: after the header, or at the start.
     // A line that names a time and a temperature alone may be a remark: it counts where no fuller one
     // follows.
     void findTable() {
@@ -114,7 +114,7 @@ private:
         m_records = behind;
     }
 
-    // Its columns stand in the usual order: time, or day and time, temperature, humidity.
+    // Its columns are in the usual order: time, or day and time, temperature, humidity.
     bool isTableWithoutHeader(const std::vector<std::string_view>& fields) {
         const std::size_t first = isDateAndClockApart(fields) ? 2 : 1;
         if (first == 2)

@@ -27,7 +27,7 @@ struct DoubtfulDate {
 
 struct ClimateLog {
     ClimateSeries readings;          // sorted by time, one an instant
-    std::size_t duplicates = 0;      // lines whose time stood there already: the first counts
+    std::size_t duplicates = 0;      // lines whose time was there already: the first counts
     std::size_t gaps = 0;            // stretches longer than the allowed gap
     std::size_t withoutHumidity = 0; // readings of temperature alone
     bool wasFahrenheit = false;

@@ -28,7 +28,7 @@ struct Span {
     Instant ends;
 };
 
-// Where the roll stood between two instants, latest first. A stay recorded later counts where a clock that
+// Where the roll was between two instants, latest first. A stay recorded later counts where a clock that
 // was set back makes two overlap, so that no hour counts twice.
 std::vector<Span> spansOf(const FilmRoll& roll, Instant from, Instant to) {
     std::vector<Span> spans;
@@ -58,7 +58,7 @@ std::optional<Humidity> latestHumidityUpTo(const ClimateSeries& series, const Cl
     }
 }
 
-// The latest instant from which on there are so many days of one kind up to `ends`, to the second.
+// The latest instant from which on there are that many days of one kind up to `ends`, to the second.
 // REQUIRES: that there are as many from `begins`.
 Instant latestSince(const AgeingCurve& curve, Instant begins, Instant ends, double AgeingCurve::Age::*kind,
                     double days) {
@@ -76,7 +76,7 @@ LocalDate dateAfter(const Now& now, double days) {
     return dateOf(now.local() + Seconds{std::llround(seconds)});
 }
 
-// An extension stands until a later strip fails.
+// An extension counts until a later strip fails.
 std::optional<LocalDate> extendedTo(const FilmRoll& roll, const Now& now) {
     std::optional<LocalDate> until;
     for (const TestStrip& strip : roll.testStrips) {
@@ -128,7 +128,7 @@ const std::shared_ptr<const ClimateSeries>* seriesOf(const ClimateHistory& clima
     return found == climate.end() || !found->second || found->second->empty() ? nullptr : &found->second;
 }
 
-// The place it stands in now, by its latest reading. Readings that lie in the future wait for their time.
+// The place it is in now, by its latest reading. Readings that lie in the future wait for their time.
 void findPresent(RollCondition& condition, const FilmRoll& roll, const Film& film,
                  const ClimateHistory& climate, const ShopSettings& settings, const Now& now) {
     const std::optional<PlaceId> place = roll.placeNow();
@@ -182,7 +182,7 @@ struct ClimateReckoner::Sums {
         return at->second.curve;
     }
 
-    // A series that was summed before and that this one begins with: a reading was added behind it.
+    // A series that was summed before and that this one begins with: a reading was added after it.
     const Series& beginningOf(const Series& series) {
         const auto [found, isNew] = beginnings.try_emplace(series.get());
         if (isNew) {

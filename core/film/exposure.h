@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// Hours that a place stood outside a band of humidity or temperature, the crossings found on the straight
+// Hours that a place was outside a band of humidity or temperature, the crossings found on the straight
 // lines between readings. Unrecorded time is no exposure.
 
 #include "core/facts/climate.h"

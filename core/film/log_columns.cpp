@@ -105,7 +105,7 @@ bool LogRecords::next() {
         if (record.find('"') != std::string_view::npos) {
             if (splitQuoted())
                 return true;
-            // A quote that nothing closes stands for itself.
+            // A quote that nothing closes is an ordinary character.
         }
         m_at = std::min(end + 1, m_text.size());
         ++m_nextLine;
@@ -231,7 +231,7 @@ std::optional<LogColumns> columnsOf(const std::vector<std::string_view>& header)
     columns.humidity = humidity;
     columns.temperature = *temperature;
     columns.time = date ? *date : *clock;
-    // "Date and time" in one column, and an idle column named for time beside it, is not taken apart.
+    // "Date and time" in one column, and an idle column named for time next to it, is not taken apart.
     if (date && clock && !namesClock(named[*date]))
         columns.clock = clock;
     const std::vector<std::string>& words = named[*temperature];

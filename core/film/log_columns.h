@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// How the lines of a logger's text are divided: what stands between fields, and which column is which.
+// How the lines of a logger's text are divided: what is between fields, and which column is which.
 
 #include <cstddef>
 #include <optional>
@@ -20,7 +20,7 @@ public:
     bool next();
     const std::vector<std::string_view>& fields() const { return m_fields; }
     std::size_t line() const { return m_line; }   // where it begins, from 1
-    std::size_t position() const { return m_at; } // of the text that is behind
+    std::size_t position() const { return m_at; } // of the text before this
 
 private:
     void splitPlain(std::string_view record);

@@ -10,7 +10,7 @@ namespace holdfast {
 
 namespace {
 
-// A number and the unit written behind it, if any.
+// A number and the unit written after it, if any.
 struct Measured {
     double number = 0;
     std::string_view unit;

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// One temperature or humidity as a logger writes it: a number, perhaps with its unit behind it.
+// One temperature or humidity as a logger writes it: a number, perhaps with its unit after it.
 
 #include "core/trade/units.h"
 
@@ -9,7 +9,7 @@
 
 namespace holdfast {
 
-// A unit behind the number counts before the header's; `isFahrenheit` says afterwards which it was.
+// A unit after the number counts before the header's; `isFahrenheit` says afterwards which it was.
 std::optional<Celsius> readLoggedTemperature(std::string_view field, bool decimalComma, bool& isFahrenheit);
 
 // In percent, 0 to 100.

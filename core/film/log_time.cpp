@@ -121,7 +121,7 @@ std::optional<std::int64_t> takeYear(Front& front) {
     return front.digits() == 2 ? 2000 + *year : *year;
 }
 
-// "-Nov-2026", behind the day.
+// "-Nov-2026", after the day.
 DateRead dateFromNamedMonth(Front& front, std::int64_t day) {
     const auto month = takeMonthName(front);
     if (!month || front.takeOneOf("-./ ") == '\0')
@@ -143,7 +143,7 @@ DateRead dateThatBeginsWithItsMonth(Front& front) {
     return year ? dateOn(*year, *month, *day) : noDate();
 }
 
-// "/11/2026", behind the first number.
+// "/11/2026", after the first number.
 DateRead dateOfNumbers(Front& front, std::int64_t first, char separator, DateOrder order) {
     const auto second = front.number(1, 2);
     if (!second || !front.take(separator))
@@ -182,7 +182,7 @@ DateRead takeDate(Front& front, DateOrder order) {
     return day ? dateOn(*first, *month, *day) : noDate();
 }
 
-// "am", "pm", "AM", "PM" behind a clock, or nothing.
+// "am", "pm", "AM", "PM" after a clock time, or nothing.
 std::optional<std::int64_t> halfDayHour(Front& front, std::int64_t hour) {
     const char half = front.takeOneOf("aApP");
     if (half == '\0')

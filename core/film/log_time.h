@@ -23,7 +23,7 @@ enum class LogTimeKind {
 struct LogTime {
     LogTimeKind kind = LogTimeKind::NoTime;
     Instant at;
-    bool needsOrder = false; // day and month are both written as numbers, the year behind them
+    bool needsOrder = false; // day and month are both written as numbers, the year after them
     bool hasDots = false;    // between them
     bool hasZone = false;    // it says itself how far it is from UTC
 };

@@ -3,7 +3,7 @@
 // How old a roll is by warmth, when it should be used by, and how it was kept. An estimate from readings.
 //
 // Effective age A = ∫ Q10^((T(t) − T_ref)/10) dt from the made (or received) day to now; T(t) is the straight
-// line between readings of the place the roll stood in; unrecorded time counts at T_ref (see ageing.h).
+// line between readings of the place the roll was in; unrecorded time counts at T_ref (see ageing.h).
 // Use-by is the day on which A reaches the shelf life: a day that is past by the readings, where it stays; a
 // day to come by the usual course of the storage place (see ageing_outlook.h), with the days by its fast and
 // slow course. Never later than the printed day, and moved on by a passed test strip to at least the strip's
@@ -37,7 +37,7 @@ struct RollCondition {
     double humidityHoursOutside = 0;
     double temperatureHoursOutside = 0;
     double bothHoursOutside = 0;            // of these, outside both at once
-    std::optional<ClimateReading> latest;   // of the place it stands in now
+    std::optional<ClimateReading> latest;   // of the place it is in now
     std::optional<Humidity> latestHumidity; // of the latest reading there that has one; none: not known
     bool humidityOutsideNow = false;
     bool temperatureOutsideNow = false;

@@ -18,7 +18,7 @@ namespace {
 // A roll without a limit is looked at over as long as use was.
 constexpr Days kLookedAhead{7 * kUseWeeks};
 
-// Metres to the centimetre: needs are rounded up, what is there down, so that the two compare as told.
+// Metres to the centimetre: needs are rounded up, what is there down, so that the two compare as shown.
 Millimetres wholeCentimetres(Millimetres length, bool roundsUp) {
     return Millimetres{(std::max<std::int64_t>(0, length.value) + (roundsUp ? 9 : 0)) / 10 * 10};
 }
@@ -32,7 +32,7 @@ struct ShelfRoll {
     bool mayBeUsed = true;
     std::vector<const Decal*> decals;
     Millimetres sum;                // of the decals one after the other
-    const Decal* refused = nullptr; // found no room beside these decals; nor does a larger one
+    const Decal* refused = nullptr; // found no room next to these decals; nor does a larger one
 
     std::optional<Millimetres> lengthOf(const Decal& decal) const {
         return lengthFor(decal, *film, roll->width, *settings);

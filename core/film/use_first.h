@@ -54,7 +54,7 @@ using RecentUse = std::map<FilmId, std::vector<Millimetres>>;
 // the roll of its film with the earliest use-by among those that may be used and still take it, one decal
 // after the other or, where that grows too long, in rows or nested. Where none of those takes it, it goes to
 // the least spoiled that does, so that the rule over that roll is what is said; never to one too short or too
-// narrow. Rolls put away or used up are not looked at. A quotation is looked at behind all that waits.
+// narrow. Rolls put away or used up are not looked at. A quotation is looked at after all that waits.
 Allotment allot(const ShopFacts& facts, const RollConditions& conditions, const RecentUse& recentUse,
                 const Now& now);
 

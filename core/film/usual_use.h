@@ -5,7 +5,7 @@
 //
 // Weeks are taken as independent: over d days use has the mean m·d/7 and the spread s·√(d/7), m and s² being
 // mean and sample variance of the weekly lengths (a single week spreads by its own length). With use taken as
-// normal, a roll with so much free is used by E[min(max(use, 0), free)] = σ·(L(−μ/σ) − L((free − μ)/σ)), L
+// normal, a roll with the length free is used by E[min(max(use, 0), free)] = σ·(L(−μ/σ) − L((free − μ)/σ)), L
 // the loss function of the unit normal; what it leaves is wasted. Low and high
 // hold in eight of ten cases: use at μ ± 1.2816 σ. *Limits:* few weeks, busy fairs and a change of season are
 // no normal weeks.
@@ -34,10 +34,10 @@ struct ExpectedUse {
     Millimetres high;
 };
 
-// Of so much free length, within so many days; `spokenFor` of the usual use goes elsewhere.
+// Expected use of the length `free` within `days`, after `spokenFor` of it is taken from other rolls.
 ExpectedUse expectedUse(const UseRate& rate, Days days, Millimetres spokenFor, Millimetres free);
 
-// One of a film's rolls. Until so many days are over, what is cut is cut from it.
+// One of a film's rolls. Until that many days are over, cuts come from this roll.
 struct RollInTurn {
     Days days{0};
     Millimetres allotted; // to decals that wait, part of the usual use

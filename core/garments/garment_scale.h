@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How large a drawn garment is: where its measures begin on the sheet, and how many millimetres a unit of the
-// sheet stands for in each size. The widths across are middling ones of our own (common practice, no source):
-// real garments differ by some centimetres from maker to maker.
+// sheet is in each size. The widths across are middling ones of our own (common practice, no source): real
+// garments differ by some centimetres from maker to maker.
 
 #include "core/garments/sheet.h"
 

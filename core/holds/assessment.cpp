@@ -88,7 +88,7 @@ Assessment assess(const Surroundings& around, const Garment& garment) {
 
 std::map<GarmentId, Assessment> assessAll(const Surroundings& around) {
     std::map<GarmentId, Assessment> all;
-    // Garments stand by id, so each goes in at the end.
+    // Garments are sorted by id, so each goes in at the end.
     for (const Garment& garment : around.facts.garments)
         all.emplace_hint(all.end(), garment.id, assess(around, garment));
     return all;

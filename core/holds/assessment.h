@@ -26,7 +26,7 @@ struct Assessment {
     const Finding* firstHold() const; // not waived
 };
 
-// What the rules look at beside the facts.
+// What the rules look at in addition to the facts.
 struct Surroundings {
     const ShopFacts& facts;
     const RollConditions& conditions;
@@ -34,7 +34,7 @@ struct Surroundings {
     Now now;
 };
 
-// All rules over one garment, holds first. Rules that speak of work already behind it are silent: those over
+// All rules over one garment, holds first. Rules about work that is already done are silent: those over
 // the blank and the cutting once its first step with heat is finished, those over film and roll once its last
 // press pass is. Nothing holds what is pressed, handed over or cancelled. A waiver given for the same attempt
 // and rule lifts a hold; cautions and steps added are never silenced. REQUIRES: the garment's order, style

@@ -77,7 +77,7 @@ void wordingUnconfirmed(const Subject& subject, Findings& findings);
 void depositShort(const Subject& subject, Findings& findings);
 void localLaw(const Subject& subject, Findings& findings);
 
-// What of a style and of a film stands on its own, without a garment.
+// What of a style and of a film can be judged on its own, without a garment.
 std::optional<Finding> unreadLabel(const BlankStyle& style);
 std::optional<Finding> missingRecipe(const Film& film);
 void unfitness(const Film& film, const BlankStyle& style, Findings& findings);

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// How much of the film that is cut becomes no decal: what lies between decals and beside them, what was cut
+// How much of the film that is cut becomes no decal: what lies between decals and next to them, what was cut
 // wrong and what was spoiled and cut again.
 //
 // waste = (film − decals) / decals in percent, rounded up: what a decal's area is to be raised by for its
@@ -12,7 +12,7 @@
 
 namespace holdfast {
 
-inline constexpr int kFewestCuts = 12; // fewer tell nothing yet
+inline constexpr int kFewestCuts = 12; // fewer say nothing yet
 
 struct FilmWaste {
     int percent = 0;         // of a decal's area, 0 to 500

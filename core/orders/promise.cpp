@@ -77,14 +77,14 @@ PromiseStep stepAt(PromiseStage stage, LocalTime at, const Now& now) {
 }
 
 // When the hands are done with the order.
-struct Made {
+struct HandsDone {
     LocalTime cut{};
     LocalTime pressed{};
 };
 
-std::optional<Made> madeIn(std::span<const OpenStretch> hours, LocalTime film, LocalTime blanks,
-                           const HandWork& work) {
-    Made made{film, {}};
+std::optional<HandsDone> handsDoneIn(std::span<const OpenStretch> hours, LocalTime film, LocalTime blanks,
+                                     const HandWork& work) {
+    HandsDone made{film, {}};
     if (work.cutting > Seconds{0}) {
         const std::optional<LocalTime> cut = doneBy(hours, film, work.cutting);
         if (!cut)
@@ -98,31 +98,31 @@ std::optional<Made> madeIn(std::span<const OpenStretch> hours, LocalTime film, L
     return made;
 }
 
-// What a promise is told from.
-struct Way {
+// What the promise and its explanation are made from.
+struct PromiseBasis {
     std::vector<MaterialLeg> legs; // by `at`
     LocalTime filmAt{};
     LocalTime blanksAt{};
     HandWork work;
-    Made made;
-    Made alone; // if nothing else were promised
+    HandsDone made;
+    HandsDone alone; // if nothing else were promised
     Hours rest{0};
     LocalTime ready{};
 };
 
-std::vector<PromiseStep> pathOf(const Way& way, const Now& now) {
+std::vector<PromiseStep> pathOf(const PromiseBasis& basis, const Now& now) {
     std::vector<PromiseStep> path;
-    for (const MaterialLeg& leg : way.legs)
+    for (const MaterialLeg& leg : basis.legs)
         path.push_back(stepAt(leg.stage, leg.at, now));
-    if (way.work.cutting > Seconds{0}) {
-        const auto behind = std::ranges::upper_bound(path, way.made.cut, {}, &PromiseStep::at);
-        path.insert(behind, stepAt(PromiseStage::Cut, way.made.cut, now));
+    if (basis.work.cutting > Seconds{0}) {
+        const auto behind = std::ranges::upper_bound(path, basis.made.cut, {}, &PromiseStep::at);
+        path.insert(behind, stepAt(PromiseStage::Cut, basis.made.cut, now));
     }
-    path.push_back(stepAt(PromiseStage::Press, way.made.pressed, now));
-    if (way.rest > Hours{0})
-        path.push_back({PromiseStage::Rest, way.made.pressed, promiseStageWords(PromiseStage::Rest),
-                        hourCount(way.rest.count())});
-    path.push_back(stepAt(PromiseStage::Ready, way.ready, now));
+    path.push_back(stepAt(PromiseStage::Press, basis.made.pressed, now));
+    if (basis.rest > Hours{0})
+        path.push_back({PromiseStage::Rest, basis.made.pressed, promiseStageWords(PromiseStage::Rest),
+                        hourCount(basis.rest.count())});
+    path.push_back(stepAt(PromiseStage::Ready, basis.ready, now));
     return path;
 }
 
@@ -148,17 +148,17 @@ Sentence pressWords(LocalTime pressed, LocalTime alone, const Now& now) {
 }
 
 // Each wait is as long as it goes on beyond the ones before it.
-Sentence longestWait(const Way& way, const Now& now) {
+Sentence longestWait(const PromiseBasis& basis, const Now& now) {
     std::vector<std::pair<LocalTime, Sentence>> waits;
-    for (const MaterialLeg& leg : way.legs)
+    for (const MaterialLeg& leg : basis.legs)
         waits.emplace_back(leg.doneAt, leg.why);
-    if (way.work.cutting > Seconds{0})
-        waits.emplace_back(way.made.cut, cuttingWords(way.made.cut, way.alone.cut, now));
+    if (basis.work.cutting > Seconds{0})
+        waits.emplace_back(basis.made.cut, cuttingWords(basis.made.cut, basis.alone.cut, now));
     std::ranges::stable_sort(waits, {}, &std::pair<LocalTime, Sentence>::first);
-    waits.emplace_back(way.made.pressed, pressWords(way.made.pressed, way.alone.pressed, now));
-    waits.emplace_back(way.made.pressed + way.rest,
+    waits.emplace_back(basis.made.pressed, pressWords(basis.made.pressed, basis.alone.pressed, now));
+    waits.emplace_back(basis.made.pressed + basis.rest,
                        said("It rests {rest} after the press before its first wash.",
-                            {{"rest", hourCount(way.rest.count())}}));
+                            {{"rest", hourCount(basis.rest.count())}}));
     Wait longest;
     LocalTime since = now.local();
     for (auto& [until, words] : waits) {
@@ -176,7 +176,7 @@ Error handsTaken() {
              "settings, or move promises already given."));
 }
 
-// Reckoned over so many days from now on; an error may only say that they are too few.
+// Reckoned over this many days from now on; an error may only say that they are too few.
 Result<Promise> promisedWithin(Days ahead, std::span<const AskedGarment> asked, const ShopFacts& facts,
                                const Promised& promised, const Now& now) {
     const ShopSettings& settings = facts.settings;
@@ -187,15 +187,15 @@ Result<Promise> promisedWithin(Days ahead, std::span<const AskedGarment> asked, 
     const Result<BlanksReady> blanks = blanksFor(asked, facts, promised.washes, hours, now);
     if (!blanks.ok())
         return blanks.error();
-    Way way;
-    way.legs = blanks->legs;
-    way.blanksAt = blanks->at;
-    way.filmAt = now.local();
-    way.work = workOf(asked, promised.longestGarment, settings);
-    way.rest = restOf(settings);
+    PromiseBasis basis;
+    basis.legs = blanks->legs;
+    basis.blanksAt = blanks->at;
+    basis.filmAt = now.local();
+    basis.work = workOf(asked, promised.longestGarment, settings);
+    basis.rest = restOf(settings);
 
     const std::vector<OpenStretch> left = hoursLeft(hours, withMargins(promised.work, settings));
-    std::optional<Made> made = madeIn(left, way.filmAt, way.blanksAt, way.work);
+    std::optional<HandsDone> made = handsDoneIn(left, basis.filmAt, basis.blanksAt, basis.work);
     const auto toBuy =
         filmsToBuy(asked, facts, promised.film, made ? dateOf(made->pressed) : dateOf(hours.back().ends));
     if (!toBuy.empty()) {
@@ -203,23 +203,23 @@ Result<Promise> promisedWithin(Days ahead, std::span<const AskedGarment> asked, 
         if (!bought.ok())
             return bought.error();
         if (bought->doneAt > now.local()) {
-            way.filmAt = bought->doneAt;
-            way.legs.push_back(std::move(bought).value());
-            std::ranges::stable_sort(way.legs, {}, &MaterialLeg::at);
-            made = madeIn(left, way.filmAt, way.blanksAt, way.work);
+            basis.filmAt = bought->doneAt;
+            basis.legs.push_back(std::move(bought).value());
+            std::ranges::stable_sort(basis.legs, {}, &MaterialLeg::at);
+            made = handsDoneIn(left, basis.filmAt, basis.blanksAt, basis.work);
         }
     }
     if (!made)
         return handsTaken();
-    way.made = *made;
-    way.alone = madeIn(hours, way.filmAt, way.blanksAt, way.work).value_or(*made);
-    const std::optional<LocalTime> ready = handedOverFrom(settings, made->pressed + way.rest);
+    basis.made = *made;
+    basis.alone = handsDoneIn(hours, basis.filmAt, basis.blanksAt, basis.work).value_or(*made);
+    const std::optional<LocalTime> ready = handedOverFrom(settings, made->pressed + basis.rest);
     if (!ready)
         return plainError(
             said("The workshop is closed for a year after pressing: no day can be promised. Set its pressing "
                  "hours, or remove closed days, in the settings."));
-    way.ready = *ready;
-    return Promise{way.ready, pathOf(way, now), longestWait(way, now)};
+    basis.ready = *ready;
+    return Promise{basis.ready, pathOf(basis, now), longestWait(basis, now)};
 }
 
 // Beyond what is promised, a month is mostly enough, and a year takes ten times as long to look over.

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The day that can be promised for garments now being ordered: washing and drying, cutting, the press in
-// opening hours behind all that is already promised, rest. Finite capacity, no promise given is broken.
+// opening hours after all that is already promised, rest. Finite capacity, no promise given is broken.
 //
 //  - Blanks: washed and dry ones are taken first, then those still drying, then unwashed ones, then new ones
 //    that come after the shop's lead time. What is unwashed goes into the wash in the evening, when the
@@ -10,13 +10,12 @@
 //  - Film: rolls that are in date until it is pressed, less what is promised to others; else new film after
 //    the shop's lead time.
 //  - Hands: cutting and pressing are done by one maker in opening hours. What is already promised keeps the
-//  last
-//    hours before it is due (earliest due first, reckoned backwards), so that its own blanks and films may
-//    come late; what is too late already takes the next hours there are. This order takes the first hours
+//    last hours before it is due (earliest due first, counted backwards), so that its own blanks and films
+//    may come late; what is too late already takes the next hours there are. This order takes the first hours
 //    left over: cutting once its film is there, pressing once it is cut and its blanks are dry. The shop's
 //    margin is added to all work.
 //  - Rest, then handing over in opening hours, on the half hour.
-// Reckoned for the order as a whole, at most a year ahead, on the clock of the workshop's wall.
+// Calculated for the order as a whole, at most a year ahead, on the clock of the workshop's wall.
 
 #include "core/facts/shop_facts.h"
 #include "core/orders/cutting_time.h"
@@ -85,7 +84,7 @@ struct Promised {
     std::vector<PromisedWork> work;
     std::vector<PromisedWash> washes; // earliest promise first
     std::vector<FreeFilm> film;       // those to use up first in front
-    Seconds longestGarment{0};        // at the press: who comes while it is pressed waits as long
+    Seconds longestGarment{0};        // longest single job at the press; a later garment may wait that long
 };
 
 // An error where nothing is asked for, the shop is closed for the next year, the washer holds nothing, or the

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// The hours in which a shop works, and what is left of them beside work that is already promised.
+// The hours in which a shop works, and what is left of them after work that is already promised.
 
 #include "core/facts/settings.h"
 #include "core/orders/promise.h"
@@ -32,7 +32,7 @@ std::optional<LocalTime> nextOpen(std::span<const OpenStretch> hours, LocalTime 
 // first; work that does not fit before it is due takes the first hours left over.
 std::vector<OpenStretch> hoursLeft(std::span<const OpenStretch> hours, std::span<const PromisedWork> load);
 
-// When so much work is done that begins at a time and takes the first hours from there. None: beyond the
+// When that much work is done if it begins at a time and takes the first hours from there. None: beyond the
 // hours. REQUIRES: work above zero.
 std::optional<LocalTime> doneBy(std::span<const OpenStretch> hours, LocalTime from, Seconds work);
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The washer's evenings: loads that begin when the workshop closes, one after the other until 21:00
-// (household hours; common practice, no source), on days the workshop is open. Each holds so much.
+// (household hours; common practice, no source), on days the workshop is open. Each holds one full load.
 
 #include "core/orders/promise_hours.h"
 

@@ -11,10 +11,10 @@ namespace holdfast {
 
 namespace {
 
-// So many garments in outline take as long as one that is run through.
+// This many garments in outline take as long as one that is run through.
 constexpr std::uint64_t kOutlinesEach = 32;
 
-// An annealing cools down in so many steps, to a hundredth in all.
+// An annealing cools down in this many steps, to a hundredth in all.
 constexpr std::uint64_t kSteps = 64;
 constexpr double kCooler = 0.93057204092969895; // 100^(-1/64)
 
@@ -23,7 +23,7 @@ constexpr double kWarmestInOutline = 0.02;
 constexpr double kWarmestByTrials = 0.01;
 constexpr double kWarmestElsewhere = 0.1;
 
-// A search of more than so many orders begins warmer, up to so many times.
+// A search of more than this many orders begins warmer, up to this many times.
 constexpr double kShortAnnealing = 1000;
 constexpr double kMostWarmer = 10;
 
@@ -35,7 +35,7 @@ constexpr double kAnyCost = std::numeric_limits<double>::max();
 constexpr double kErrorCountsFor = 0.02;
 constexpr double kTrialCountsFor = 0.1;
 
-// So much of what a trial takes is spent on finding what to try.
+// This much of what a trial takes is spent on finding what to try.
 constexpr double kOutlinesATrial = 0.2;
 
 // How many times as wrong as usual the outline is taken to be, on average. On one press a trial soon comes to

@@ -33,7 +33,7 @@ public:
     DayAnnealing(const TimedDay& day, std::span<const ScoredOrder> starts, std::uint64_t seed,
                  std::function<bool(std::uint64_t)> isOver);
 
-    // Spends about so much more, from the best order on; by trials, from what the outline found, if it is
+    // Spends about that much more, from the best order on; by trials, from what the outline found, if it is
     // less late.
     void inOutline(std::uint64_t work);
     void byTrials(std::uint64_t work);

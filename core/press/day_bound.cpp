@@ -55,7 +55,7 @@ DayScore DayBound::least(const DayState& state, std::span<const std::size_t> not
     take(alone([](const Left&) { return true; }));
     take(onHands(state));
     for (const bool isNotGivenOnly : {false, true}) {
-        // What is given stands by itself where only the rest is reckoned together.
+        // What is given is counted by itself where only the rest is added up.
         const Least given = isNotGivenOnly ? alone([](const Left& left) { return left.isGiven; }) : Least{};
         const std::vector<Behind>& from = isNotGivenOnly ? m_behind : m_now;
         Least each = given;
@@ -114,7 +114,7 @@ void DayBound::listGiven(const DayState& state, std::size_t index) {
     }
 }
 
-// The earliest end of a garment that comes to a platen behind those listed for it.
+// The earliest end of a garment that comes to a platen after those listed for it.
 std::int64_t DayBound::endBehind(std::size_t index, std::size_t platen) const {
     const TimedJob& job = m_day.jobs()[index];
     const Behind& behind = m_behind[platen];
@@ -199,7 +199,7 @@ DayBound::Least DayBound::onPlaten(std::size_t platen, const Behind& from, bool 
     return least;
 }
 
-// With so many changes no more garments can be done than need the platen as it is, or at the temperatures
+// With that many changes no more garments can be done than need the platen as it is, or at the temperatures
 // most asked for.
 void DayBound::listChanges(std::size_t platen) {
     m_changeInto.clear();
@@ -241,7 +241,7 @@ DayBound::Least DayBound::inTurn(std::int64_t from) const {
     return least;
 }
 
-// So many are done no sooner than when the platens have together had the time for the least work of so many.
+// So many jobs are done no sooner than the platens together have had time for the least work of that number.
 DayBound::Least DayBound::onAllPlatens(bool isNotGivenOnly) {
     m_queue.clear();
     for (const Left& left : m_left) {

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// What a day can at best still come to, from where it stands: lets a search through every order leave out
+// What a day can at best still come to, from where it is: lets a search through every order leave out
 // most.
 
 #include "core/press/day_plan_simulation.h"
@@ -17,10 +17,10 @@ public:
     explicit DayBound(const TimedDay& day);
 
     // No day that goes on from this state, whatever the order of the jobs that it has not been given, has a
-    // better score. Lateness and end are the greatest of what each garment needs by itself, behind those that
+    // better score. Lateness and end are the greatest of what each garment needs by itself, after those that
     // come to its platen before it; what all need of one pair of hands; those of each platen there, with the
     // changes of temperature they cannot do without; and all of the platens together. The last two are
-    // reckoned for all that is left, and for what is not given yet behind the rest.
+    // reckoned for all that is left, and for what is not given yet after the rest.
     DayScore least(const DayState& state, std::span<const std::size_t> notGiven);
 
 private:
@@ -79,7 +79,7 @@ private:
     std::vector<std::int64_t> m_afterPlaten;
     std::vector<std::int64_t> m_firstSitting; // by job: how long it first lies on the platen
     std::vector<Left> m_left;
-    std::vector<Behind> m_now;    // by platen: as it stands
+    std::vector<Behind> m_now;    // by platen: as it is
     std::vector<Behind> m_behind; // by platen
     Queue m_queue;
     // The changes of temperature between: how many garments can be done without, and with each one more.

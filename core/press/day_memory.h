@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// States of a day that a search through its orders has met. Many orders of the same garments come to the same
-// state, only earlier or later: one of them need be gone on from.
+// States of a day that a search through its orders has met. Different orders of the same garments often reach
+// the same state. Only the one that reached it first needs exploring.
 
 #include "core/press/day_plan_simulation.h"
 
@@ -13,9 +13,10 @@ namespace holdfast {
 
 class DayMemory {
 public:
-    // Whether a state was met before that goes on just as this one, whatever both are given next, and is
-    // behind it in nothing: no order that goes on from here ends better. If not, this one is remembered.
-    // `given`: which garments the state was given; equal for equal sets of them.
+    // Whether an equivalent state was reached before, no later and with no worse score: then no order that
+    // continues from here can end better. If not, this one is remembered. Equivalent states continue alike,
+    // whatever they are given next. `given`: which garments the state was given; equal for equal sets of
+    // them.
     bool hasMetAsGood(const DayState& state, std::uint64_t given);
 
 private:

@@ -32,7 +32,7 @@ DayPlan planned(const TimedDay& day, std::span<const std::size_t> order) {
     return plan;
 }
 
-// What is left of the plan before, and what is new behind it.
+// What is left of the plan before, and then what is new.
 std::vector<std::size_t> goneOnFrom(const TimedDay& day, std::span<const GarmentId> before) {
     const std::span<const TimedJob> jobs = day.jobs();
     std::vector<std::size_t> order;

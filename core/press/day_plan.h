@@ -9,7 +9,7 @@
 // better one is searched, among all orders up to eight garments (day_search.h). The same request gives the
 // same plan on every machine, however busy: what is spent on it is counted, not timed.
 //
-// How time is reckoned for a given order is told in day_plan_timing.h. Times are whole seconds; a step's
+// How time is calculated for a given order: see day_plan_timing.h. Times are whole seconds; a step's
 // attended, platen and waiting time each count at most 366 days, and sums saturate.
 
 #include "core/facts/press.h"
@@ -95,7 +95,7 @@ struct HeatRun {
     std::optional<Celsius> changedFrom;   // none: no change, or warmed up from cold
     Instant begins;                       // the platen is first used
     Instant ends;                         // its last garment is over
-    std::vector<PlannedGarment> garments; // by the time they are taken up; each stands in one run
+    std::vector<PlannedGarment> garments; // by the time they are taken up; each is in one run
     std::vector<GarmentId>
         again; // here for a later pass; their first is in an earlier run. A run may have only these
 };
@@ -137,7 +137,7 @@ std::optional<Sentence> whyUnplaced(const PlanRequest& request, const PressJob& 
 // gets there (see whyUnplaced). A change counts at most 366 days.
 Seconds changeTime(const Press& press, Celsius from, Celsius to);
 
-// What a platen is at that has not been switched on today.
+// Temperature of a platen that has not been switched on today.
 inline constexpr Celsius kRoomTemperature{20};
 
 } // namespace holdfast

@@ -34,7 +34,7 @@ struct IndexScale {
 // sequence-dependent setups", IIE Transactions 29 (1997).
 double apparentTardinessIndex(const DispatchTask& task, double now, double setup, const IndexScale& scale);
 
-// Set-up of a task on a machine after the one before it there; none: as the machine stands at the start.
+// Set-up of a task on a machine after the one before it there; none: as the machine is at the start.
 // Infinity: the task is not done there.
 using SetupTime =
     std::function<double(std::size_t machine, std::optional<std::size_t> before, std::size_t task)>;

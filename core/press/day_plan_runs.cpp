@@ -118,7 +118,7 @@ private:
             run.again.push_back(garment);
     }
 
-    // Garments whose last passes are behind them: only to be peeled, finished by hand or looked at.
+    // Garments whose last passes are done: only to be peeled, finished by hand or looked at.
     void writeUnpressed(std::size_t platen) {
         for (const std::size_t job : m_record.jobs) {
             const DayRecord::Garment& entry = m_record.garments[m_placeOf[job]];

@@ -6,7 +6,7 @@
 
 namespace holdfast {
 
-// A garment with nothing left for the platen stands in the run that goes on when it is taken up.
+// A garment with nothing left for the platen is in the run that goes on when it is taken up.
 DayPlan writtenOut(const TimedDay& day, const DayRecord& record, const DayScore& reached);
 
 } // namespace holdfast

@@ -132,7 +132,7 @@ std::int64_t DaySimulation::changesAt(const Platen& platen) const {
         return kNever;
     std::int64_t at = std::max({m_state.now, platen.freeAt, platen.steadyAt});
     if (!platen.queue.empty() && !demand.isPreparing) {
-        // The next is taken up as the platen is, until one stands ready for another temperature.
+        // The next is taken up as the platen is, until one is ready for another temperature.
         const TimedStep* first = platen.queue.front().onPlaten;
         if (!first || suits(platen, *first))
             at = demand.otherReadyAt == kNever ? kNever : std::max(at, demand.otherReadyAt);
@@ -172,7 +172,7 @@ std::int64_t DaySimulation::startsAt(const Platen& platen, const Garment& garmen
     if (step.attended == 0)
         return step.usesPlaten && step.platen > 0 ? std::max(at, m_state.handsFreeAt - step.platen) : at;
     at = std::max(at, m_state.handsFreeAt);
-    // Behind each opening that it would run past.
+    // After each opening that it would run past.
     for (bool isClear = false; !isClear;) {
         isClear = true;
         for (const Platen& other : m_state.platens) {

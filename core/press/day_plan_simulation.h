@@ -2,8 +2,8 @@
 #pragma once
 // The day at the press run through from step to step, by the rules of day_plan_timing.h.
 //
-// The order is given garment by garment: a simulation runs as far as those that it knows tell, so that orders
-// which begin alike share their beginning. What it stands at is a value, DayState.
+// The order is given garment by garment: a simulation runs as far as those that it knows reach, so that
+// orders which begin alike share their beginning. Its present state is a value, DayState.
 
 #include "core/press/day_plan_timing.h"
 
@@ -31,7 +31,7 @@ struct HeatChange {
     std::int64_t takes = 0;
 };
 
-// What happened, in seconds from the start. Sittings and changes of one platen stand in their order of time.
+// What happened, in seconds from the start. Sittings and changes of one platen are in their order of time.
 struct DayRecord {
     struct Garment {
         std::size_t platen = 0;
@@ -112,11 +112,11 @@ public:
 
     // To the start of a day on which these jobs, in whatever order, will be given.
     void begin(std::span<const std::size_t> jobs);
-    // Where a simulation of this day stood. Nothing before it is recorded.
+    // The state of a simulation of this day. Nothing before it is recorded.
     void begin(const DayState& state) { m_state = state; }
     // The next garment of the order. Those under way come before all others.
     void give(std::size_t job);
-    // As far as can be told without knowing what is given next; to the end, once all are given. No further,
+    // As far as can be known without knowing what is given next; to the end, once all are given. No further,
     // though, than until the lateness is beyond the most that is of interest.
     void run(double mostLateness = std::numeric_limits<double>::infinity());
 

@@ -71,7 +71,7 @@ TimedDay::TimedDay(const PlanRequest& request)
     }
 }
 
-// Its number, a new one where none has it yet. What is no number stands for any: no platen serves it.
+// Its number, a new one where none has it yet. What is no number means any: no platen serves it.
 std::size_t TimedDay::heatOf(double temperature) {
     if (!std::isfinite(temperature))
         return kAnyHeat;

@@ -9,12 +9,12 @@
 //
 //  - Hands: one maker, one thing at a time; free while a platen is closed. Hand work is not begun where it
 //    would run past the opening of a platen, nor a platen closed that would open while the hands are busy:
-//    who presses stands ready to lift.
+//    the maker waits to lift.
 //  - Platen: busy while it is loaded and while it is closed. A garment stays on it from its first step there
 //    to its last before a wait (preheat, place, press), and laying a decal just before a press is loading.
 //  - Temperature: a platen stays at one temperature while a garment begun there still needs it. The next
 //    garment of the order is taken up meanwhile if it is pressed at that temperature and the one before it
-//    has come to the platen, unless a garment begun before stands ready for another temperature. Otherwise
+//    has come to the platen, unless a garment begun before is ready for another temperature. Otherwise
 //    the platen changes as soon as it is let go.
 //  - Where several presses serve a garment, it goes to the one that would have it done first.
 
@@ -29,7 +29,7 @@
 
 namespace holdfast {
 
-// A change of temperature is worth so much of a later end: without it a day would be heated up and cooled
+// A change of temperature is worth this much of a later end: without it a day would be heated up and cooled
 // down to end a few seconds sooner. Common practice, no source.
 inline constexpr std::int64_t kChangeCountsFor = 120;
 

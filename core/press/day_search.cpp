@@ -14,14 +14,14 @@ namespace holdfast {
 
 namespace {
 
-// The first annealing runs so many orders through; each further one takes twice the work of the one before.
+// The first annealing runs this many orders through; each further one takes twice the work of the one before.
 constexpr std::uint64_t kFirstAnnealing = 300;
 
-// One of so many orders is long enough to come as far from another start: the best order may lie elsewhere.
+// One of this many orders is long enough to come as far from another start: the best order may lie elsewhere.
 constexpr std::uint64_t kLongAnnealing = 8000;
 
-// One part of so many of the work is spent in outline: half of it where a true trial costs most, on several
-// presses. After so many orders' worth of work no more is found there.
+// One part of this many of the work is spent in outline: half of it where a true trial costs most, on several
+// presses. After this many orders' worth of work no more is found there.
 constexpr std::uint64_t kPartInOutlineOnOnePress = 7;
 constexpr std::uint64_t kPartInOutlineOnMore = 2;
 constexpr std::uint64_t kMostInOutline = 300;

@@ -11,7 +11,7 @@
 
 namespace holdfast {
 
-// Days of so many garments are searched through: their plan is the best there is.
+// Days of this many garments are searched through: their plan is the best there is.
 inline constexpr std::size_t kEveryOrderOf = 8;
 
 struct SearchedOrder {

@@ -10,10 +10,10 @@ namespace holdfast {
 
 namespace {
 
-// How much a new day counts beside those seen before, at least.
+// How much a new day counts besides those seen before, at least.
 constexpr double kNewCountsFor = 0.1;
 
-// What was seen of one garment is part chance: so much of it is believed.
+// What was seen of one garment is part chance: this much of it is believed.
 constexpr double kBelieved = 0.5;
 
 // No stretch is shorter than this part of what garments like it take.

@@ -57,7 +57,7 @@ private:
         double weight = 0;
         double work = 0;
         std::uint32_t firstHeat = 0;
-        std::uint32_t lastHeat = 0; // the number behind the last: it leaves the platen as it is
+        std::uint32_t lastHeat = 0; // the number after the last: it leaves the platen as it is
         std::uint32_t onlyPlaten = kAnyPlaten;
     };
     static constexpr std::uint32_t kAnyPlaten = static_cast<std::uint32_t>(-1);
@@ -108,7 +108,7 @@ private:
     Features fitted() const;
 
     const TimedDay& m_day;
-    std::size_t m_heats; // one more than the day has: the last stands for any
+    std::size_t m_heats; // one more than the day has: the last means any
     std::vector<double> m_changes;
     std::vector<Outline> m_outlines; // by job, and so are
     std::vector<Lesson> m_lessons;

@@ -50,7 +50,7 @@ Number firstQueued(const CourseState& state) {
     return first;
 }
 
-// How much later a day stands as another does; what was shared out is counted by itself.
+// How much later a day reaches the same state as another; what was shared out is counted by itself.
 struct Shift {
     std::int64_t by = 0;
     std::int64_t shared = 0;
@@ -174,7 +174,8 @@ bool DayTrials::runThrough(const Stretch& stretch, double mostLateness) {
     return true;
 }
 
-// The day stands as it did in the settled order when that place was asked for, though earlier or later.
+// The day is in the same state as in the settled order when that place was asked for, though earlier or
+// later.
 bool DayTrials::standsAsBefore(std::size_t settled, std::size_t asked) const {
     const CourseState& then = m_before[settled];
     const auto further = static_cast<Number>(asked - settled); // round the clock of unsigned numbers

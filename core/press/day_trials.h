@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Orders of a day tried one after another, each unlike a settled one in a stretch only. What comes before the
-// stretch is not run through again; and where the day stands as it stood in the settled order, only earlier
+// stretch is not run through again; and where the day is as it was in the settled order, only earlier
 // or later, what follows is known too: the rest of the day, or the garments up to where the stretch goes on
 // otherwise.
 
@@ -59,7 +59,7 @@ private:
     DayCourse m_settling;
     DayCourse m_trying;
     std::vector<std::size_t> m_order;
-    // By place: as the day stands when its garment is asked for, and the end.
+    // By place: the state of the day when its garment is asked for, and the end.
     std::vector<CourseState> m_before;
     std::vector<std::int64_t> m_end;         // by place; so is
     std::vector<CourseDay::Number> m_platen; // the one that the garment was given to

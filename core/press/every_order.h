@@ -20,11 +20,11 @@ public:
     // REQUIRES: a start cleaned by the day, of at most 64 garments.
     EveryOrder(const TimedDay& day, std::vector<std::size_t> start);
 
-    // The best of all orders; where it is told to stop, the best it has met, never worse than the start.
+    // The best of all orders; where it is asked to stop, the best it has met, never worse than the start.
     std::vector<std::size_t> best(const std::function<bool()>& mustStop) &&;
 
 private:
-    // One more garment given, and the day run on as far as that tells.
+    // One more garment given, and the day run on as far as that goes.
     struct Beginning {
         std::size_t index = 0; // of the garment in m_jobs
         DayScore least;        // that can still come of it

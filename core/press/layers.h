@@ -35,7 +35,7 @@ struct DecalPass {
     bool mayJoin(const DecalPass& other) const;
 };
 
-// By side, then layer, then cooler first; those that may join stand together. Decals whose film has no recipe
+// By side, then layer, then cooler first; those that may join are together. Decals whose film has no recipe
 // are left out. REQUIRES: each decal's film is in facts.
 std::vector<DecalPass> passesOf(const ShopFacts& facts, const Garment& garment);
 

@@ -26,7 +26,7 @@ struct OneMachine {
 // REQUIRES: each number below tasks.size(), none twice.
 double weightedTardiness(const OneMachine& machine, std::span<const std::size_t> order);
 
-// The best order by apparent tardiness cost over a grid of scales; told to stop, of those that were made. Of
+// The best order by apparent tardiness cost over a grid of scales; asked to stop, of those that were made. Of
 // the first of them the tasks not taken up then follow by their numbers. `shouldStop` may be empty.
 std::vector<std::size_t> dispatchedOrder(const OneMachine& machine,
                                          const std::function<bool()>& shouldStop = {});

@@ -50,11 +50,11 @@ public:
 
     void shuffle(std::span<std::size_t> numbers);
 
-    // Moves a block of one to three to another place at or behind `fixed`. REQUIRES: at least two
-    // places behind it.
+    // Moves a block of one to three to another place at or after `fixed`. REQUIRES: at least two places after
+    // it.
     OrderMove move(std::size_t fixed, std::size_t places);
 
-    // Carries out so many of these moves on the order, all within `reach` neighbouring places.
+    // Carries out this many of these moves on the order, all within `reach` neighbouring places.
     void kick(std::span<std::size_t> order, std::size_t fixed, std::size_t moves, std::size_t reach);
 
 private:

@@ -84,7 +84,7 @@ const Press* pressFor(const ShopFacts& facts, const Garment& garment);
 // The same for a garment of which it is known on which press its present attempt was begun, if on any.
 const Press* pressFor(const ShopFacts& facts, const Garment& garment, std::optional<PressId> begunOn);
 
-// Attended seconds beside the recipes' own times are common practice, no source (see route.cpp). The
+// Attended seconds in addition to the recipes' own times are common practice, no source (see route.cpp). The
 // finishing press goes over all decals and so takes the coolest of their temperatures. REQUIRES: each decal's
 // film is in facts. Steps of a film without a recipe are left out (it is held anyway).
 Route routeOf(const ShopFacts& facts, const Garment& garment);

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// Where a garment stands, derived from its facts.
+// Where a garment is, derived from its facts.
 
 #include "core/facts/shop_facts.h"
 #include "core/press/route.h"

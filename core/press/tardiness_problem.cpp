@@ -16,7 +16,7 @@ constexpr double kAnyDelay = std::numeric_limits<double>::infinity();
 // Less than rounding errors is no gain.
 constexpr double kLeastGain = 1e-9;
 
-// So many places are added up between two questions whether that is too much already.
+// This many places are added up between two questions whether that is too much already.
 constexpr std::size_t kAddedAtOnce = 8;
 
 } // namespace
@@ -130,7 +130,7 @@ void TardinessProblem::betterWithSetups(std::size_t first) {
     }
 }
 
-// The first block goes behind each block that follows it.
+// The first block goes after each block that follows it.
 void TardinessProblem::lookAtNeighbours(std::size_t first, std::size_t firstEnd) {
     const std::size_t firstTask = m_order[first];
     const double sooner = m_doneBefore[first] + setupAfter(first, firstEnd) - m_readyBefore[firstEnd];
@@ -209,7 +209,7 @@ void TardinessProblem::betterWithoutSetups(std::size_t place) {
     lookAtSwaps(place);
 }
 
-// The block goes behind each task that follows it.
+// The block goes after each task that follows it.
 void TardinessProblem::lookLater(std::size_t begin, std::size_t end) {
     const double work = m_doneBefore[end] - m_doneBefore[begin];
     const double withoutIt = cost() - costOf(begin, end);

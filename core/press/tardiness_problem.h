@@ -31,8 +31,8 @@ public:
     std::size_t fixedPlaces() const { return 0; }
     std::optional<OrderMove> betterFrom(std::size_t place); // the best of them
 
-    // Moves looked at so far, and places whose cost was added up for them. Whether to stop is asked after so
-    // many at the most: a fraction of a millisecond.
+    // Moves looked at so far, and places whose cost was added up for them. Whether to stop is asked after at
+    // most so many of them: a fraction of a millisecond.
     std::uint64_t looks() const { return m_looks; }
     static constexpr std::uint64_t kLooksBetweenQuestions = 50'000;
 
@@ -72,8 +72,8 @@ private:
     // The settled order.
     std::vector<std::size_t> m_order;
     std::vector<const double*> m_setupsAfter; // by how many are done: the set-ups of all tasks then
-    std::vector<double> m_doneBefore;         // time at which the first so many places are done
-    std::vector<double> m_costBefore;         // of the first so many places
+    std::vector<double> m_doneBefore;         // by place: time at which it and all before it are done
+    std::vector<double> m_costBefore;         // of the places before
     std::vector<double> m_lateWeightBefore;   // Σ w of those of them that are late
     std::vector<double> m_readyBefore;        // by place: when it is set up
     std::vector<double> m_weight;             // by place

@@ -13,7 +13,7 @@
 
 namespace holdfast {
 
-// Temperatures of a day are numbered (see TimedDay::temperatureOf); this one stands for "as the platen is".
+// Temperatures of a day are numbered (see TimedDay::temperatureOf); this one means "as the platen is".
 inline constexpr std::size_t kAnyHeat = static_cast<std::size_t>(-1);
 
 // Seconds throughout, each at most 366 days.
@@ -39,7 +39,7 @@ using HeatNumber = std::function<std::size_t(double temperature)>;
 std::vector<TimedStep> timedSteps(std::span<const RouteStep> steps, bool liesOnPlaten,
                                   const HeatNumber& heatOf);
 
-// What the steps of a route that are behind it tell of a garment.
+// What the finished steps of its route say about a garment.
 struct PlatenSoFar {
     bool hasBeenThere = false;
     bool liesThere = false;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// Something came back: what a customer told of a garment after it was handed over, and what was done about
-// it.
+// Something came back: what a customer reported about a garment after it was handed over, and what was done
+// about it.
 
 #include "core/trade/dates.h"
 #include "core/trade/ids.h"

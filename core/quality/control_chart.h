@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// Whether faults come as they always did, or a month stands out: Shewhart's p chart of the share of garments
+// Whether faults come as they always did, or a month is unusual: Shewhart's p chart of the share of garments
 // with a fault, with limits three standard errors from the mean of all samples, p̄ ± 3·√(p̄(1−p̄)/n), of each
 // sample with its own n. NIST/SEMATECH e-Handbook 6.3.3.2; Montgomery and Runger ch. 16 [M].
 //

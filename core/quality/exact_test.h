@@ -10,7 +10,7 @@
 
 namespace holdfast {
 
-// Of one group so many with a fault and so many without, of the other likewise. REQUIRES: none below nothing.
+// How many of each group had a fault and how many had none. REQUIRES: none is negative.
 struct FaultTable {
     std::int64_t withFault = 0;
     std::int64_t withoutFault = 0;
@@ -21,7 +21,7 @@ struct FaultTable {
 // The chance that the first group has as many faults as it has, or more.
 double chanceOfAsMany(const FaultTable& table);
 
-// The chance of more than so many with a fault, of so many each with that chance of one (binomial).
+// The chance that more than `found` of `of` have a fault, where each has one with chance `share` (binomial).
 // REQUIRES: 0 ≤ found ≤ of, 0 ≤ share ≤ 1.
 double chanceOfMoreThan(std::int64_t found, std::int64_t of, double share);
 

@@ -12,7 +12,7 @@ namespace {
 
 constexpr double kOnceInTwenty = 0.05;
 
-// The chance of as many faults, where there are enough on either side to tell.
+// The chance of as many faults, where there are enough garments with it and without to judge.
 void compare(FaultShare& share, const FaultShare& all) {
     const std::int64_t others = all.garments - share.garments;
     share.isJudged = share.garments >= kFewestToJudge && others >= kFewestToJudge;

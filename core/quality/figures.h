@@ -20,7 +20,7 @@ struct FirstFault {
     Fault fault = Fault::EdgeLifts;
 };
 
-// A garment that was handed over, with the first fault of pressing that was told of it, if any. It counts
+// A garment that was handed over, with the first fault of pressing that was reported, if any. It counts
 // once however often it came back.
 struct HandedOver {
     LocalDate on{};
@@ -49,7 +49,8 @@ inline constexpr std::int64_t kFewestToJudge = 20;
 
 FaultShare faultsOfAll(std::span<const HandedOver> garments);
 // Each the largest share first; those with nothing of the kind (no press is recorded) are left out. They are
-// judged together: where all garments are alike, no more than one shop in twenty is told otherwise by any.
+// judged together: where all garments are alike, any of them raises an alarm in no more than one shop in
+// twenty.
 using FaultTables = std::map<FaultsBy, std::vector<FaultShare>>;
 
 // Counts garments by what they have in common, one after the other: of a garment nothing is kept.

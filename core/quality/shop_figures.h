@@ -58,7 +58,7 @@ struct ShopFigures {
     std::vector<std::pair<Fault, std::int64_t>> faults; // claims of each, the most first
     std::vector<UnreadRow> unread;                      // what no figure counts, for it cannot be read
 
-    // Garments that were handed over so many days ago or more, and had no fault until then.
+    // Garments that were handed over this many days ago or more, and had no fault until then.
     std::int64_t watchedFor(Days days) const {
         return watched.end() - std::ranges::lower_bound(watched, days);
     }

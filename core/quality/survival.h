@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// How long decals hold: the share without a fault after so many washes or days, where most were only watched
-// for a while and had none until then.
+// How long decals hold: the share without a fault after a number of washes or days, where most were only
+// watched for a while and had none until then.
 //
 // Kaplan and Meier 1958: S(t) = Π (1 − dᵢ/nᵢ) over the times up to t at which faults came, n being those
 // still watched; who left without a fault at the same time was watched. Standard error by Greenwood,
 // S·√(Σ dᵢ/(nᵢ(nᵢ−dᵢ))); the ends of each step hold in 95 of 100 cases, reckoned on log(−log S) (Kalbfleisch
 // and Prentice 1980 [M]), so that they never leave 0 … 1. Where all that were still watched failed, the upper
-// end is that of the step before times Wilson's of none of so many: one garment proves nothing.
+// end is that of the step before times Wilson's of none of as many: one garment proves nothing.
 
 #include <cstddef>
 #include <optional>

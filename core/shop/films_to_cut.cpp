@@ -15,7 +15,7 @@ namespace {
 // Shorter rolls, and all that are narrower than the film is sold, are offcuts; common practice, no source.
 constexpr Millimetres kShortestFreshRoll{1000};
 constexpr Days kAhead{366};
-// Beyond so many decals the rolls are taken by their use-by, and the offcuts are not tried first.
+// Beyond this many decals the rolls are taken by their use-by, and the offcuts are not tried first.
 constexpr std::size_t kMostDecalsCompared = 300;
 
 std::optional<Sentence> whyNotYet(const ReckonedShop& shop, const WaitingDecal& waiting) {

@@ -9,7 +9,7 @@
 
 namespace holdfast {
 
-// A roll that may be cut from, and why it stands where it does, in words with its numbers.
+// A roll that may be cut from, and why it is where it is, in words with its numbers.
 struct RollOffer {
     RollId roll;
     bool mayBeUsed = true; // in date and well kept

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// What stands between a lot of blanks and the platen. A style that is pressed as it comes needs no wash.
+// What is still to be done before a lot of blanks can go under the platen. A style that is pressed as it
+// comes needs no wash.
 
 #include "core/facts/blank_lot.h"
 

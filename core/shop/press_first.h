@@ -5,7 +5,7 @@
 //
 // As it is, work is taken up in the order of its promises, and what of a roll would be pressed only after its
 // use-by counts as wasted with the rest. If they go first, the chosen decals are cut from the roll today, the
-// others are allotted anew, and the chosen garments stand first at the press. Both orders are timed exactly
+// others are allotted again, and the chosen garments come first at the press. Both orders are timed exactly
 // (see core/press/day_plan.h) over the shop's working hours, with all that could be pressed once it is cut.
 
 #include "core/shop/reckoned_shop.h"
@@ -17,7 +17,7 @@ namespace holdfast {
 
 struct RollOutlook {
     RollId roll;
-    Millimetres leftAfter;   // on the roll, beside what is allotted
+    Millimetres leftAfter;   // on the roll, in addition to what is allotted
     Millimetres wasteBefore; // likely
     Millimetres wasteAfter;
 };

@@ -19,8 +19,8 @@ std::vector<DecalToCut> decalsToCut(const ReckonedShop& shop, const Garment& gar
 // Of confirmed orders' garments that are still to be pressed: work, due the rest before its promise (what is
 // left of the route, uncut decals, and each film of an order cut once); blanks to be washed, those still to
 // be bought from the shop's lead time after the order was taken; and the film that is left on rolls which may
-// be used. `except` is left out of it, as if it had not been taken; its allotted film is not free all the
-// same.
+// be used. `except` is ignored, as if that order had not been taken, but film already allotted to it still
+// counts as used.
 Promised promisedLoad(const ReckonedShop& shop, std::optional<OrderId> except = {});
 
 } // namespace holdfast

@@ -38,7 +38,7 @@ PressJob jobFor(const ShopFacts& facts, const Garment& garment, const Assessment
         std::min(assessment.progress.finished, assessment.route.steps.size()));
     job.steps.assign(assessment.route.steps.begin() + static_cast<std::ptrdiff_t>(behind),
                      assessment.route.steps.end());
-    // What the step under way has behind it needs no second time.
+    // What the step under way has done already needs no second time.
     if (assessment.progress.underway && assessment.progress.underwaySince && !job.steps.empty()) {
         RouteStep& open = job.steps.front();
         const Seconds gone = std::max(Seconds{0}, now.instant - *assessment.progress.underwaySince);

@@ -5,7 +5,7 @@
 // A promise takes the time to wash and dry blanks, to buy blanks or film, to press a test strip and to have
 // the press checked. Holds that only need this leave its day true. It takes no time for what somebody has to
 // decide or to bring: another film, a label to be read, a recipe, a way round a zip, a deposit. Until that is
-// done its day is not settled: no screen and no paper tells it as if it were.
+// done its day is not settled: no screen and no paper shows it as if it were.
 
 #include "core/holds/finding.h"
 #include "core/shop/reckoned_shop.h"

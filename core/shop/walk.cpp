@@ -24,7 +24,7 @@ bool isUnderway(const Assessment& assessment) {
     return assessment.stage == Stage::OnPress || assessment.stage == Stage::Cooling;
 }
 
-// Before the press: what stands aside if the plan has no place for it.
+// Before the press: what is aside if the plan has no place for it.
 bool isBeforePress(Stage stage) {
     return stage == Stage::ToConfirm || stage == Stage::ToBuy || stage == Stage::ToWash ||
            stage == Stage::Drying || stage == Stage::ToCut || stage == Stage::ToPress;

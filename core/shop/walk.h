@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The press walk of today: what was pressed, what is on the press, what comes in which heat run, what cools,
-// and what stands aside with what frees it.
+// and what is aside with what frees it.
 
 #include "core/facts/film.h"
 #include "core/holds/finding.h"

@@ -47,7 +47,7 @@ Brought broughtOf(const Demand& demand, std::int64_t quantity);
 inline constexpr double kSurest = 0.995;
 Brought bestQuantity(const Demand& demand, double under, double over);
 
-// What is earned beside a sure demand's nothing: under × sold − over × leftover.
+// What is earned compared with the nothing of a sure demand: under × sold − over × leftover.
 double expectedProfit(const Demand& demand, double shortage, double leftover, double under, double over);
 
 // Whether counts spread more than chance would have it once in twenty times: Σ(x − x̄)²/x̄ is then above the

@@ -51,7 +51,7 @@ MeanAndVariance ofDays(const std::vector<std::int64_t>& days) {
     return of;
 }
 
-// What a share of a style's garments is asked for over so many days.
+// What a share of a style's garments is asked for over a number of days.
 Demand shareOf(const MeanAndVariance& aDay, std::int64_t daysKnown, double share, std::int64_t days) {
     const auto coming = static_cast<double>(days);
     const double mean = aDay.mean * share * coming;
@@ -152,7 +152,7 @@ std::vector<std::vector<double>> drawnTogether(const std::vector<std::vector<std
             shares.back().push_back(all > 0 ? expected / all : 0);
         }
     }
-    // Where sizes and colours tell each cell exactly, there is nothing to draw.
+    // Where sizes and colours fix each cell exactly, there is nothing to draw.
     if (apart <= 1e-12 * all * all)
         return shares;
     const double weight = (all * all - squares) / apart;

@@ -3,7 +3,7 @@
 // Which blanks to bring to a fair, by what was asked for at those before it. An estimate.
 //
 // Days of fairs before today count alike, whichever fair they were of, also those on which nothing was sold;
-// the coming fair is as so many such days. Of each style:
+// the coming fair counts as that many such days. Of each style:
 //   garments a day  x̄ over all those days. Where the days spread more than chance has it (see demand.h), the
 //                   negative binomial of their variance s²: size = x̄²/(s² − x̄) a day.
 //   a size and colour's share p* = (x + Kλ)/(N + K): of N sold x were of it; λ is the share of its size times
@@ -49,7 +49,7 @@ FairDemand fairDemand(std::span<const FairOrder> orders, std::span<const Fair> f
 // length.
 std::vector<std::vector<double>> drawnTogether(const std::vector<std::vector<std::int64_t>>& sold);
 
-inline constexpr std::int64_t kFewDays = 6; // fewer days of fairs tell little
+inline constexpr std::int64_t kFewDays = 6; // fewer fair days say little
 
 struct ToBring {
     BlankKind kind;

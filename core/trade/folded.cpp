@@ -25,7 +25,7 @@ constexpr std::string_view kWithoutMarks = "aaaaaa.ceeeeiiii"
                                            "sstttt..uuuuuuuu"
                                            "uuuuwwyyyzzzzzzs";
 
-// Greek capitals with a stress, which stand apart from the others, and the sigma at the end of a word.
+// Greek capitals with a stress, which are apart from the others, and the sigma at the end of a word.
 char32_t smallGreek(char32_t letter) {
     switch (letter) {
     case 0x386:

@@ -24,7 +24,7 @@ public:
     std::int64_t next(Instant now);
     std::int64_t last() const { return m_last; }
 
-    // What `id` would be after so many more of that moment: for a maker that must not go on where another,
+    // What `id` would be after that many more of that moment: for a maker that must not go on where another,
     // begun from the same id, goes on. REQUIRES: steps >= 0
     static std::int64_t movedOn(std::int64_t id, std::int64_t steps);
 

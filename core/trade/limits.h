@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// What a form may hold: texts of so many characters, numbers from here to there. Each answers in a sentence
+// What a form may hold: how long a text may be, how large a number. Each answers in a sentence
 // that says what is allowed, with the name of the field.
 //
 // Texts are UTF-8 and are counted in characters (code points), so that "Zoë" has three.

@@ -53,7 +53,7 @@ std::size_t decimalMarkOf(std::string_view text, const Currency& currency) {
     return isMark ? last : std::string_view::npos;
 }
 
-// "1,451" as "1451": whole groups of three behind one kind of mark. Nothing where the groups are others.
+// "1,451" as "1451": whole groups of three after one kind of mark. Nothing where the groups are others.
 std::optional<std::string> withoutGroups(std::string_view units) {
     const std::size_t first = units.find_first_of("., ");
     if (first == std::string_view::npos)

@@ -53,7 +53,7 @@ char capital(char each) {
     return each >= 'a' && each <= 'z' ? static_cast<char>(each - 'a' + 'A') : each;
 }
 
-// Runs of digits or letters; whatever stands between two is a separator, but two in a row are a gap in the
+// Runs of digits or letters; whatever is between two is a separator, but two in a row are a gap in the
 // code.
 std::optional<std::vector<std::string>> partsOf(std::string_view typed) {
     std::vector<std::string> parts(1);

@@ -9,7 +9,7 @@
 //
 // The pattern is also the key by which a translation is found. lupdate reads it as the argument of said(), so
 // it is written there as a literal. Where the value named "n" is a count, the pattern has the form for one
-// and, behind a bar, the form for every other number. A value is a fact and never a piece of grammar. A
+// and, after a bar, the form for every other number. A value is a fact and never a piece of grammar. A
 // sentence may be a value too; it gets a capital where it comes first.
 
 #include "core/trade/sentence_value.h"

@@ -21,7 +21,7 @@ namespace holdfast {
 
 class Sentence;
 
-struct Decimal { // "4.3" and "4"; with `places`, always so many behind the point
+struct Decimal { // "4.3" and "4"; with `places`, always that many digits after the point
     double value = 0;
     std::optional<int> places = std::nullopt;
 

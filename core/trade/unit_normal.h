@@ -4,7 +4,7 @@
 
 namespace holdfast {
 
-// Within so many standard deviations lie eight of ten cases: Φ(z) = 0.9.
+// Within this many standard deviations lie eight of ten cases: Φ(z) = 0.9.
 inline constexpr double kEightOfTen = 1.2815515655446004;
 
 // Φ(z), the share below z.

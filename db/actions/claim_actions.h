@@ -24,7 +24,7 @@ struct ClaimTold {
 // Of a garment that was handed over.
 Result<ClaimId> recordClaim(Shop& shop, const ClaimTold& told, const Now& now);
 
-// What was done about it today; may be said anew. Money is not moved by it, nor a garment made.
+// What was done about it today; may be changed. Money is not moved by it, nor a garment made.
 Result<Done> answerClaim(Shop& shop, ClaimId claim, ClaimAnswer answer, const Now& now);
 
 } // namespace holdfast::db

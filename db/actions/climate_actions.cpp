@@ -17,7 +17,7 @@ constexpr const char* kInsert =
 // Of climate_reading: place_id and at are its key in this order, celsius and humidity are not in it.
 constexpr std::uint8_t kReadingKeys[] = {1, 2, 0, 0};
 
-// What stood in the way; then the action is given up.
+// What was in the way; then the action is given up.
 std::optional<Error> addReadings(Writer& writer, PlaceId place, std::span<const ClimateReading> readings,
                                  const std::function<bool(double)>& progress, InsertedRows& rows,
                                  ReadingsImported& imported) {

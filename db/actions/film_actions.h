@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// What a person does with films, rolls and the places they stand in. Each is one journaled action.
+// What a person does with films, rolls and the places they are stored in. Each is one journaled action.
 
 #include "core/facts/climate.h"
 #include "core/facts/film.h"
@@ -16,7 +16,7 @@
 namespace holdfast::db {
 
 Result<FilmId> addFilm(Shop& shop, const Film& film); // id is made here
-// What it is, holds on, costs and how it is kept; its recipe stays. Holds are raised by what stands now.
+// What it is, grips and costs and how it is stored; its recipe stays. Holds follow from what is known now.
 Result<Done> changeFilmSheet(Shop& shop, const Film& film);
 // Unconfirms it unless recipe.confirmedBy is given.
 Result<Done> enterRecipe(Shop& shop, FilmId film, const Recipe& recipe);

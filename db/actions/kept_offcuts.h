@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// Offcuts worth keeping stand on the shelf as rolls of their own.
+// Offcuts worth keeping are on the shelf as rolls of their own.
 
 #include "core/trade/result.h"
 #include "db/actions/film_actions.h"

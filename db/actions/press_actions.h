@@ -31,10 +31,10 @@ Result<Done> takeUp(Shop& shop, GarmentId garment, const Route& route, const Now
 // pressed.
 Result<std::string> finishStep(Shop& shop, GarmentId garment, const Route& route);
 
-// Starts the count of the open step anew from now (a platen opened too early, a clock set back).
+// Starts the count of the open step again from now (a platen opened too early, a clock set back).
 Result<Done> restartStep(Shop& shop, GarmentId garment);
 
-// Closes nothing: drops the open step and opens the one before it anew. Before the first step: puts the
+// Closes nothing: drops the open step and opens the one before it again. Before the first step: puts the
 // garment back on the walk and its blank back on the rail, still kept for it.
 Result<Done> backAStep(Shop& shop, GarmentId garment);
 
@@ -45,7 +45,7 @@ Result<Done> putBackOnWalk(Shop& shop, GarmentId garment);
 Result<Done> waive(Shop& shop, GarmentId garment, Rule rule, const std::string& reason);
 
 // The garment is lost: its decals are to be cut again, another blank is kept if one is free, its steps begin
-// anew in a new attempt. Only once its pressing began, and before it is handed over. Cause 3–200 characters.
+// again in a new attempt. Only once its pressing began, and before it is handed over. Cause 3–200 characters.
 Result<Done> markSpoiled(Shop& shop, GarmentId garment, const std::string& cause);
 
 Result<PressId> addPress(Shop& shop, const Press& press);

@@ -68,7 +68,7 @@ Sentence stripTitle(const std::string& roll, bool passed, const std::string& not
                   : said("{roll}: test strip failed, {note}", values);
 }
 
-// The place it stands in now, and since when.
+// The place it is in now, and since when.
 struct Stay {
     PlaceId place;
     Instant since{};
@@ -116,7 +116,7 @@ Result<RollOnShelf> receiveRoll(Writer& writer, const RollReceived& roll, std::o
                             "printed_use_by, state) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)",
                             row.id, row.number, roll.film, roll.width, roll.receivedOn, roll.madeOn,
                             roll.printedUseBy, codeOf(RollState::OnShelf));
-    // One received on an earlier day has stood there since that morning.
+    // One received on an earlier day has been there since that morning.
     const Instant since =
         roll.receivedOn == now.today() ? now.instant : now.toInstant(LocalTime{roll.receivedOn});
     if (roll.place.isSet()) {

@@ -9,7 +9,7 @@
 
 namespace holdfast::db {
 
-// What a move was for, beside its reason in words: figures tell film cut from film wasted by it.
+// What a move was for, in addition to its reason in words: figures tell film cut from film wasted by it.
 enum class LengthKind { Received, Cut, TestStrip, Correction, UsedUp };
 
 // `length` is negative where film was taken, and never 0.

@@ -16,7 +16,7 @@ namespace holdfast::db {
 
 using Findings = std::vector<Sentence>;
 
-// So many of one kind are named; of the rest it is said how many there are.
+// This many of one kind are named; of the rest it is said how many there are.
 inline constexpr std::size_t kMostNamed = 20;
 
 // Adds the sentences, or the first of them and how many more there are: "And {n} more rows are other."

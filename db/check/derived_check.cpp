@@ -95,7 +95,7 @@ void checkGarmentCards(Connection& connection, Findings& findings) {
                                 {{"n", gone}})));
 }
 
-// Beside the file, in memory: the order book gets the true lines, its index the words of this one. SQLite
+// Next to the file, in memory: the order book gets the true lines, its index the words of this one. SQLite
 // then says whether the two agree, down to the last prefix.
 void checkSearch(Connection& connection, Shop::Steps steps, Findings& findings) {
     const Schema& schema = schemaMadeBy(steps);

@@ -15,7 +15,7 @@ namespace {
 constexpr std::int64_t kEntriesBetween = 2'000;
 
 // Since two laptops may each have begun a roll of one number, an older file could have two of one number. The
-// step that forbade it gave the later one another, beside its history.
+// step that forbade it gave the later one another, without a history entry.
 bool wasRenumberedByAStep(Connection& connection, const RowOdds& odds) {
     if (odds.table != "film_roll" || odds.columns != std::vector<std::string>{"number"} || odds.brokenBy)
         return false;

@@ -15,7 +15,7 @@ namespace holdfast::db {
 
 namespace {
 
-// So many groups of rows at a time: what they hold is in memory.
+// This many groups of rows at a time: what they hold is in memory.
 constexpr std::size_t kGroupsAtOnce = 4'096;
 constexpr int kMostRounds = 32;
 

@@ -26,7 +26,7 @@ struct Mended {
     std::vector<Sentence> left;     // what could not be put right, and why
 };
 
-// All of it or, on an error or a stop, nothing. Listeners are told.
+// All of it or, on an error or a stop, nothing. Listeners are notified.
 Result<Mended> mendShop(Shop& shop, const TellCheck& tell = {});
 
 // The same in a transaction of the caller's, with foreign keys off and writing allowed.

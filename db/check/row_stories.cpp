@@ -11,7 +11,7 @@ namespace holdfast::db {
 
 namespace {
 
-// A table and the bytes of a key: the rows of one table stand together.
+// A table and the bytes of a key: the rows of one table are together.
 using RowName = std::pair<std::string, OwnedBytes>;
 
 OwnedBytes owned(ValueBytes value) {

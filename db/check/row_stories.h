@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// The rows of some groups as their history tells them, entry by entry from an empty shop, beside the rows as
-// the tables have them.
+// The rows of some groups as their history tells them, entry by entry from an empty shop, compared with the
+// rows in the tables.
 
 #include "db/check/history_sums.h"
 
@@ -41,7 +41,7 @@ struct RowOdds {
     std::optional<std::string> brokenBy;
     bool wasDeleted = false; // of an extra row: an entry says so
 
-    // The history tells it without a break, so the table can be put right from it.
+    // The history has it without a break, so the table can be put right from it.
     bool canBePutRight() const { return kind != Kind::Broken && !brokenBy; }
 };
 

@@ -29,7 +29,7 @@ void addNamed(Findings& findings, const std::vector<Sentence>& sentences, Phrase
 }
 
 const Schema& schemaMadeBy(Shop::Steps steps) {
-    static std::mutex guard; // checks run beside the window
+    static std::mutex guard; // checks run in the background
     static std::map<const void*, Schema> made;
     const std::lock_guard lock{guard};
     Schema& schema = made[steps.data()];

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// What can be read in: which headings say so, which may stand beside them, and what becomes of a line.
+// What can be read in: which headings say so, which others may be there, and what becomes of a line.
 
 #include "core/facts/climate.h"
 #include "core/trade/result.h"
@@ -42,8 +42,8 @@ using ImportLine = Result<LineWas> (*)(ImportWork& work, ImportRow& row);
 
 struct ImportKind {
     Phrase name;                               // "blanks received"
-    std::span<const std::string_view> needed;  // headings that tell it
-    std::span<const std::string_view> allowed; // that may stand beside them and are read
+    std::span<const std::string_view> needed;  // headings it is recognised by
+    std::span<const std::string_view> allowed; // that may be there too and are read
     std::span<const std::string_view> notRead; // that an export has, and which say what cannot be read in
     ImportLine read;
 };

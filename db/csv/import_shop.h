@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Reads one file of comma-separated values into a shop: customers, blank styles, blanks received, films,
-// rolls, storage places or readings, told by its headings. Which headings there are and what may stand under
-// them: import_kinds.h and docs/command-line.md. What exportShop wrote of these can be read back; orders
-// cannot.
+// rolls, storage places or readings, recognised by its headings. Which headings there are and what may be
+// under them: import_kinds.h and docs/command-line.md. What exportShop wrote of these can be read back;
+// orders cannot.
 
 #include "core/trade/result.h"
 #include "db/csv/export_shop.h"

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// Choices that stand in several kinds of files, read by their words.
+// Choices that are in several kinds of files, read by their words.
 
 #include "core/facts/blank_style.h"
 #include "core/facts/care_limits.h"

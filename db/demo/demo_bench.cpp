@@ -36,7 +36,7 @@ InHand takeInHand(Script& script, Piece piece) {
     return hand;
 }
 
-// Does the steps from one on, until the one of this key stands open; to the end where there is none.
+// Does the steps from one on, until the one of this key is open; to the end where there is none.
 void step(Script& script, const InHand& hand, std::size_t from, const std::string& untilKey = {}) {
     for (std::size_t at = from; at < hand.route.steps.size(); ++at) {
         if (hand.route.steps[at].key == untilKey)

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// Three months of the two places where the demo's rolls stand, a reading every two hours: a warm spell, two
+// Three months of the two places where the demo's rolls are, a reading every two hours: a warm spell, two
 // damp ones, four days without a logger, and a back room that nobody has looked at since the day before
 // yesterday.
 

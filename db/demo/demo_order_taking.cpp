@@ -22,7 +22,7 @@ constexpr std::array kDrawings{Drawing{"boat", 0.952}, Drawing{"fish", 2.402},  
                                Drawing{"tern", 1.367}, Drawing{"samphire", 0.699}, Drawing{"thimble", 0.563},
                                Drawing{"waves", 1.004}};
 constexpr double kLetterAspect = 0.64;
-constexpr double kLettersToWidest = 7; // letters stand a seventh of what is widest there
+constexpr double kLettersToWidest = 7; // letters are a seventh of what is widest there
 
 double aspectOf(const DecalPlan& plan) {
     if (!plan.artwork)

@@ -49,7 +49,7 @@ public:
     // `end` is the moment at which the script ends, on its day 0.
     explicit Script(const Now& end);
 
-    // Day 0 is the last, day −1 the day before. What stands at one time is played as it was written down.
+    // Day 0 is the last, day −1 the day before. What is at one time is played as it was written down.
     // REQUIRES: not called while playing.
     void at(int day, Seconds timeOfDay, std::function<void()> work);
     // Throws Stopped, with the day and time it happened at.
@@ -61,7 +61,7 @@ public:
     Shop& shop() { return *m_shop; }
     Now now() const { return {*m_hands, m_end.offset}; }
     void wait(Seconds span) { *m_hands += span; }
-    // Not back: who comes late goes on at once.
+    // Never moves the clock back: past that time it returns at once.
     void waitUntil(LocalTime time);
 
     Named named;

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// An invented workshop beside a salt marsh on one of its mornings: the shop to try the program with, and what
-// its pictures and tests are made from.
+// An invented workshop next to a salt marsh on one of its mornings: the shop to try the program with, and
+// what its pictures and tests are made from.
 //
 // Everything in it came about by the program's own actions, over the three months before `on`, so that its
-// journal tells how. It stands at 09:40 on the wall of `on`, in the middle of the press walk, with a fair
+// journal tells how. It is 09:40 by the wall clock of `on`, in the middle of the press walk, with a fair
 // tomorrow. The same day makes the same content, down to the ids. Names, films and places are invented.
 
 #include "core/trade/dates.h"
@@ -14,7 +14,7 @@
 
 namespace holdfast::db {
 
-// The moment at which the demo's shop stands on that day, with this machine's offset from UTC at that time.
+// The moment at which the demo's shop is on that day, with this machine's offset from UTC at that time.
 Now demoNow(LocalDate on);
 
 // Refuses a name that is taken, and days before 2002; leaves no file behind when it fails.

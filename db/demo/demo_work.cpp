@@ -61,7 +61,7 @@ void writeSmoothOrder(Script& script, const SmoothOrder& smooth) {
     handOver(script, smooth.fetched, clockAt(15, 30), smooth.order);
 }
 
-// 396-b: the sheet slid on the platen; its decal was cut and its blank pressed anew.
+// 396-b: the sheet slid on the platen; its decal was cut and its blank pressed again.
 void writeSpoiledOrder(Script& script) {
     cut(script, -43, clockAt(15, 10), {{396, 'a'}, {396, 'b'}, {396, 'c'}});
     script.at(-42, clockAt(9, 15), [&script] {
@@ -122,7 +122,7 @@ void writeCutForThisMorning(Script& script) {
     });
 }
 
-// What a customer told of a garment one evening.
+// What a customer reported about a garment one evening.
 struct Telling {
     Fault fault;
     int washes;

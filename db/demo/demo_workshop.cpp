@@ -19,7 +19,7 @@ constexpr std::array kFairDays{-74, -53, -32, -18, -11, -4};
 constexpr int kNextFair = 1;
 constexpr OpeningHours kStallHours{Minutes{9 * 60 + 30}, Minutes{15 * 60 + 30}};
 
-// Orders of earlier years stand in a book of paper.
+// Orders of earlier years are in a paper book.
 constexpr std::int64_t kFirstOrderNumber = 388;
 
 void change(Script& script, const std::function<void(ShopSettings&)>& what) {

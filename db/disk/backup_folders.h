@@ -13,7 +13,7 @@ namespace holdfast::db {
 // Readable by its owner only. One that is there already stays as it is.
 Result<Done> makeFolder(const std::filesystem::path& folder);
 
-// So many bytes fit into it, with some to spare, or the refusal says how many are free.
+// The bytes fit into it, with some to spare, or the refusal says how many are free.
 Result<Done> requireRoom(const std::filesystem::path& folder, std::uintmax_t bytes);
 
 // Backups that are the shop file itself under a second name, as a program leaves them that was ended in the

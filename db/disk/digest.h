@@ -21,7 +21,7 @@ class Digest {
 public:
     Digest();
 
-    // Numbers and texts are told apart from what stands beside them; bytes are added as they are.
+    // Numbers and texts are told apart from their neighbours; bytes are added as they are.
     void add(std::span<const std::byte> bytes);
     void add(std::int64_t number);
     void add(std::string_view text);

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // Which of several copies a shop file is. A copy that is put back, or carried to another computer and used
-// there beside the first, holds the same last id and would give out the same ones again. So each file bears
+// there next to the first, holds the same last id and would give out the same ones again. So each file bears
 // a number by chance, its incarnation, and what it was when that number was drawn: when it is opened and is
 // no longer that file, or has gone back in time, it gets a new number and its ids go on from elsewhere.
 //

@@ -68,7 +68,7 @@ bool takeEnd(std::string_view& text, std::string_view end) {
     return true;
 }
 
-// The second and further ones of a moment have a number behind.
+// The second and further ones of a moment have a number at the end.
 void takeNumber(std::string_view& text) {
     const std::size_t dash = text.rfind('-');
     if (dash != std::string_view::npos && isAllDigits(text.substr(dash + 1)))

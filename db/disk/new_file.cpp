@@ -21,7 +21,7 @@ namespace {
 
 constexpr mode_t kOwnerOnly = 0600;
 constexpr std::string_view kTemporary = ".holdfast-new-";
-// What SQLite and the shop's lock write beside a shop file.
+// What SQLite and the shop's lock write next to a shop file.
 constexpr std::array<std::string_view, 4> kBesideAShop{".lock", "-wal", "-shm", "-journal"};
 
 bool isNameOfOurs(const std::string& name) {
@@ -158,7 +158,7 @@ void removeLeftOver(const std::filesystem::path& folder) {
             temporaries.insert(folder / name);
     for (const auto& temporary : temporaries) {
         const int opened = ::open(temporary.c_str(), O_RDONLY | O_CLOEXEC | O_NOFOLLOW);
-        const bool isGone = opened < 0 && errno == ENOENT; // and what was beside it is left
+        const bool isGone = opened < 0 && errno == ENOENT; // and what was next to it is left
         if (isGone || (opened >= 0 && ::flock(opened, LOCK_EX | LOCK_NB) == 0))
             removeWithWhatIsBeside(temporary);
         if (opened >= 0)

@@ -16,7 +16,7 @@ namespace holdfast::db {
 
 class NewFile {
 public:
-    // An error in words where the name is taken or one that Holdfast itself writes beside a shop, or the
+    // An error in words where the name is taken or one that Holdfast itself writes next to a shop, or the
     // folder is missing, read-only or full.
     static Result<NewFile> begin(const std::filesystem::path& path);
     // The same over a file of that name, which is there until the new one is whole. What is no file of its
@@ -59,7 +59,7 @@ private:
         -1; // open and locked for as long as the file is temporary: it is being written, and not left over
 };
 
-// Removes a shop file with what SQLite and the shop's lock left beside it.
+// Removes a shop file with what SQLite and the shop's lock left next to it.
 void removeWithWhatIsBeside(const std::filesystem::path& path);
 
 // Removes the temporary files in the folder that nobody is writing any more.

@@ -32,7 +32,7 @@ int monthNumber(LocalTime at) {
 
 using Numbered = int (*)(LocalTime);
 
-// Of the last so many spans the newest of each. `newestFirst` are places among the times.
+// The newest of each of the last spans. `newestFirst` are places among the times.
 void keepNewestOfEach(std::span<const LocalTime> times, std::span<const std::size_t> newestFirst,
                       Numbered number, int firstSpan, std::vector<bool>& stays) {
     std::map<int, std::size_t> newest;

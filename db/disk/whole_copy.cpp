@@ -9,7 +9,7 @@ namespace holdfast::db {
 
 namespace {
 
-// By itself a copy needs no log beside it, and can be read where nothing can be written. It is no longer the
+// By itself a copy needs no log next to it, and can be read where nothing can be written. It is no longer the
 // file it was copied from: whoever opens it goes on as another.
 void settleCopy(Connection& copy) {
     copy.script("PRAGMA journal_mode = DELETE");

@@ -7,7 +7,7 @@ namespace holdfast::db {
 
 namespace {
 
-// The line as it stands here, and at the workshop as it will stand once its own entries are in it.
+// The line as it is here, and at the workshop as it will be once its own entries are in it.
 class LineHere {
 public:
     explicit LineHere(Connection& connection)

@@ -11,7 +11,7 @@ namespace holdfast::db {
 
 class Connection;
 
-// The last place that both have in common; nothing where the news begins behind it. The workshop counts its
+// The last place that both have in common; nothing where the news begins after it. The workshop counts its
 // own entries that have no place yet as if they had theirs already. Throws where the news does not hold the
 // line that it says it holds.
 std::optional<PlaceInLine> commonPlace(Connection& connection, NewsReader& news);

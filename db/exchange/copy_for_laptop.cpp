@@ -65,7 +65,7 @@ void makeIts(Connection& copy, const Seat& seat, const std::vector<Seat>& all, c
 }
 
 // A laptop of which no copy came about: its order numbers are the workshop's again, for nobody has them.
-Result<Done> letGoOf(Connection& connection, const Seat& seat) {
+Result<Done> withdrawSeat(Connection& connection, const Seat& seat) {
     try {
         UnrecordedTransaction transaction{connection};
         connection.run("DELETE FROM seat_known WHERE seat_id = ?1", seat.number);
@@ -125,7 +125,7 @@ Result<Seat> makeCopyForLaptop(Shop& shop, const std::filesystem::path& path, co
             transaction.commit();
         }
         auto kept = file->keep();
-        if (!kept && !letGoOf(connection, seat))
+        if (!kept && !withdrawSeat(connection, seat))
             return plainError(said("{why} “{laptop}” is among the laptops all the same, with no copy: choose "
                                    "another name for the "
                                    "next one.",

@@ -4,26 +4,26 @@
 // stick.
 //
 // The workshop's copy (seat 1) holds the line: every entry of every laptop, in the order in which the
-// workshop took it in. Another laptop's copy is the line as far as it knows it, and then what it has done
+// workshop brought it in. Another laptop's copy is the line as far as it knows it, and then what it has done
 // since. So there are two kinds of news, and two buttons:
 //
 //   at the fair       writeNews(shop, stick)               what the workshop has not got yet
 //   in the workshop   takeInNews(shop, stick)              it goes to the end of the line
 //                     writeNews(shop, stick, fairLaptop)   the line since what that laptop knows
 //   at the fair       takeInNews(shop, stick)              the line is taken in; what was done here since
-//                                                          goes behind it
+//   goes after it
 //
 // When both have taken in all, both hold the same. A copy is for one laptop, and news goes by way of the
 // workshop.
 //
-// Where two did different things with the same row, what stands in the line stands, column by column; the
-// other is told in words. Nothing is lost: an entry that cannot be applied at all (the row it speaks of was
-// taken back meanwhile) is set aside whole and named, and can be tried again. How each case goes:
+// Where two did different things with the same row, what is in the line is kept, column by column; the other
+// gets a sentence about it. Nothing is lost: an entry that cannot be applied at all (the row it refers to was
+// deleted meanwhile) is set aside whole and named, and can be tried again. How each case goes:
 // docs/decisions/second-laptop.md.
 //
 // What takes a Connection only reads, and throws SqliteFailure: Shop::read is its door.
 //
-// Long work can run beside the window on a shop from Shop::openBeside; afterwards the window's shop catches
+// Long work can run in the background on a shop from Shop::openBeside; afterwards the window's shop catches
 // up with `touched`. What is refused is refused in words, and nothing has then been changed.
 
 #include "db/journal/shop.h"
@@ -102,7 +102,7 @@ struct Difference {
     EntryId entry;
     Sentence title;          // "Moved the promise of order 426"
     std::string seat;        // whose it was
-    Sentence words;          // what stands instead
+    Sentence words;          // sentences: what was kept instead
     bool isSetAside = false; // nothing of it was done: it is among setAside()
 };
 struct NewsTakenIn {
@@ -113,7 +113,7 @@ struct NewsTakenIn {
     bool isFromAnotherCopy = false;      // not of the file that the last news from there was of
     ChangedTables touched;               // for Shop::catchUp
 };
-// One transaction. Listeners of this shop are told. Taken in twice, the second changes nothing.
+// One transaction. Listeners of this shop are notified. Taken in twice, the second changes nothing.
 Result<NewsTakenIn> takeInNews(Shop& shop, const std::filesystem::path& path,
                                const TellProgress& progress = {});
 
@@ -129,12 +129,12 @@ struct SetAside {
 // Newest first, without those that were let go here.
 std::vector<SetAside> setAside(Connection& connection);
 
-// Does it after all, as an action of this laptop with the same title and subjects: for when what stood in its
-// way has been put right. Refused in words, naming what still stands in the way. It is off the list then.
+// Does it after all, as an action of this laptop with the same title and subjects: for when what was in its
+// way has been put right. Refused in words, naming what is still in the way. It is off the list then.
 Result<EntryId> tryAgain(Shop& shop, EntryId entry);
 
 // Off this laptop's list; the entry is kept all the same.
-Result<Done> letGo(Shop& shop, EntryId entry);
+Result<Done> dropSetAside(Shop& shop, EntryId entry);
 
 // What gave way when the entry was taken in; nothing for most.
 std::optional<Sentence> remark(Connection& connection, EntryId entry);

@@ -87,7 +87,7 @@ std::vector<BlankLotId> keptBeyondStock(Connection& connection) {
     return lots;
 }
 
-void letGo(Connection& connection, GarmentId garment, std::vector<Sentence>& words) {
+void releaseBlank(Connection& connection, GarmentId garment, std::vector<Sentence>& words) {
     connection.run("UPDATE garment SET lot_id = NULL WHERE id = ?1", garment);
     const auto row = garmentRow(connection, garment);
     if (!row)
@@ -111,7 +111,7 @@ void mendKeeping(Connection& connection, ChangesetView changeset, std::vector<Se
         auto keepers = keepersOf(connection, lot); // earliest promise first
         std::ranges::stable_partition(keepers, [&](GarmentId garment) { return !isOfEntry(garment); });
         for (; freeUnits(connection, lot) < 0 && !keepers.empty(); keepers.pop_back())
-            letGo(connection, keepers.back(), words);
+            releaseBlank(connection, keepers.back(), words);
     }
 }
 

@@ -15,13 +15,13 @@ namespace holdfast::db {
 
 class Connection;
 
-// Why what was done at the press, applied already, cannot follow what stands: its garment is on another step,
-// in another attempt, or was marked spoiled in this one already.
+// Why what was done at the press, applied already, cannot follow what is there: its garment is on another
+// step, in another attempt, or was marked spoiled in this one already.
 std::optional<Sentence> pressClash(Connection& connection, ChangesetView changeset);
 
 // Garments let go of blanks that are not there, those of the changeset first, and get others where any are
 // free; a lot or roll of which more was used than there was is corrected to nothing. Sentences that say so.
-// What has no mending still stands in ledger_fault.
+// What cannot be mended is still in ledger_fault.
 std::vector<Sentence> mendLedgers(Connection& connection, ChangesetView changeset, Instant at);
 
 // Whether a garment that is not begun keeps a blank though its order, of which the changeset speaks, is

@@ -23,7 +23,7 @@ public:
     // Applies the entry and answers it as the journal is to keep it: with what it really changed and, where
     // that is not what it says, why; or aside, with nothing applied and why. The journal itself is not
     // written to. `mindsLedgers`: the entry may leave none below zero. Looking takes some milliseconds in a
-    // large shop, so whoever merges many looks once at the end, and does it anew, minding, only where there
+    // large shop, so whoever merges many looks once at the end, and does it again, minding, only where there
     // is need. Throws what no action makes (may_be_carried.h).
     CarriedEntry merge(CarriedEntry entry, bool mindsLedgers);
 

@@ -32,7 +32,7 @@ Result<Done> mayWriteFor(Connection& connection, SeatNumber laptop) {
 }
 
 // News reaches back further than the reader is known to be along the line, so that a file that was put back
-// from an older copy, there or here, still joins on: by so many entries, or so many bytes of them.
+// from an older copy, there or here, still joins on: by this many entries, or this many bytes of them.
 constexpr std::int64_t kReachesBack = 1000;
 constexpr std::int64_t kReachesBackBytes = 2 << 20;
 

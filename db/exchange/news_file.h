@@ -26,10 +26,10 @@ struct NewsLabel {
     SeatNumber to = 0;
     Instant writtenAt{};
     PlaceInLine known; // how far the writer knows the line
-    // The entries are those of the line behind this place and, from a laptop, what it did over it. That is
+    // The entries are those of the line after this place and, from a laptop, what it did over it. That is
     // further back than the reader is known to be, for it may have been put back since.
     PlaceInLine behind;
-    std::int64_t since = 0; // the place that the reader is known to be at: what is behind it is news
+    std::int64_t since = 0; // the place that the reader is known to be at: what comes after it is news
     std::int64_t incarnation = 0;
     std::int64_t entries = 0;
 

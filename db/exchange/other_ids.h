@@ -43,7 +43,7 @@ private:
 
     Connection& m_connection;
     std::map<std::int64_t, std::int64_t> m_here; // by the number in the file
-    bool m_numbersAgain = false; // once one has another number, all behind it have: later is higher
+    bool m_numbersAgain = false; // once one has another number, all after it have: later is higher
     std::map<std::string, std::set<std::size_t>> m_idColumns;
     std::optional<std::set<std::int64_t>> m_setAside;
 };

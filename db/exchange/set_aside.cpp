@@ -67,7 +67,7 @@ Result<EntryId> tryAgain(Shop& shop, EntryId id) {
     });
 }
 
-Result<Done> letGo(Shop& shop, EntryId id) {
+Result<Done> dropSetAside(Shop& shop, EntryId id) {
     if (shop.isReadOnly())
         return plainError(said("This shop is open for reading only."));
     try {

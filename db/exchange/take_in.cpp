@@ -43,7 +43,7 @@ public:
             learnForgottenSeats(m_connection, m_news.seats());
             putOwnInLine(m_connection);
             forget(forgottenByLaptop(m_connection, m_news, m_common));
-            twiceIfLedgersAsk([this](bool minds) { toTheEndOfTheLine(minds); });
+            applyWithLedgerRetry([this](bool checksLedgers) { toTheEndOfTheLine(checksLedgers); });
             noteKnown(m_connection, m_label.from, {m_common, m_label.incarnation}, m_label.writtenAt);
         } else {
             learnSeats(m_connection, m_news.seats());
@@ -64,15 +64,16 @@ public:
     }
 
 private:
-    // Without looking at the ledgers; and only where one would fall below zero, anew and minding each.
-    void twiceIfLedgersAsk(const std::function<void(bool)>& apply) {
+    // Applies without checking the ledgers. If a balance goes negative, rolls back and applies again,
+    // checking after each entry.
+    void applyWithLedgerRetry(const std::function<void(bool)>& apply) {
         const NewsTakenIn before = m_taken;
-        for (const bool minds : {false, true}) {
+        for (const bool checksLedgers : {false, true}) {
             Savepoint attempt{m_connection};
             m_taken = before;
             m_done = 0;
-            apply(minds);
-            if (minds || ledgerFaults(m_connection).empty())
+            apply(checksLedgers);
+            if (checksLedgers || ledgerFaults(m_connection).empty())
                 return attempt.keep();
         }
     }
@@ -92,7 +93,7 @@ private:
             m_taken.isFromAnotherCopy = true;
     }
 
-    void toTheEndOfTheLine(bool minds) {
+    void toTheEndOfTheLine(bool checksLedgers) {
         m_steps = static_cast<double>(m_label.entries);
         EntryMerger merger{m_connection};
         OtherIds others{m_connection};
@@ -111,7 +112,7 @@ private:
             }
             if (unknownThere)
                 unknownThere->forgetIn(entry);
-            putInLine(m_connection, taken(merger, others, std::move(entry), minds).id);
+            putInLine(m_connection, taken(merger, others, std::move(entry), checksLedgers).id);
             ++m_taken.added;
         }
         touched(merger);
@@ -139,7 +140,7 @@ private:
         }
         auto own = setAsideOwn();
         followTheLine(own);
-        twiceIfLedgersAsk([&](bool minds) { ownOverTheLine(own, minds); });
+        applyWithLedgerRetry([&](bool checksLedgers) { ownOverTheLine(own, checksLedgers); });
     }
 
     // What was done here and is not in the line is taken away again, the last first: that always goes, for
@@ -200,28 +201,28 @@ private:
         forget(people);
     }
 
-    void ownOverTheLine(const std::vector<CarriedEntry>& own, bool minds) {
+    void ownOverTheLine(const std::vector<CarriedEntry>& own, bool checksLedgers) {
         EntryMerger merger{m_connection};
         OtherIds others{m_connection};
         for (const CarriedEntry& entry : own) {
             if (const auto known = knownEntry(m_connection, entry))
                 others.knownAs(entry, *known);
             else
-                taken(merger, others, entry, minds);
+                taken(merger, others, entry, checksLedgers);
             step();
         }
         touched(merger);
     }
 
     // Applied and in the journal, or set aside.
-    CarriedEntry taken(EntryMerger& merger, OtherIds& others, CarriedEntry entry, bool minds) {
+    CarriedEntry taken(EntryMerger& merger, OtherIds& others, CarriedEntry entry, bool checksLedgers) {
         const std::string before = entry.words.english();
         CarriedEntry kept = others.asHere(std::move(entry));
         kept.sealedAs.reset();
         forget(peopleForgottenIn(kept.changeset));
         if (!kept.isAside) {
             m_written.add(kept.changeset);
-            kept = merger.merge(std::move(kept), minds);
+            kept = merger.merge(std::move(kept), checksLedgers);
         }
         writeEntry(m_connection, kept);
         if (kept.words != before)
@@ -282,7 +283,7 @@ Result<NewsTakenIn> takenIn(Shop& shop, NewsReader& news, const TellProgress& pr
     return taken;
 }
 
-// The file is read through once before anything of it is done: about so much of the whole.
+// The file is read through once before anything of it is done: about this much of the whole.
 constexpr double kReading = 0.1;
 
 TellProgress between(const TellProgress& progress, double from, double to) {

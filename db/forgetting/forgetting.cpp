@@ -51,7 +51,7 @@ std::vector<EntryId> entriesWhoseWordsHold(Connection& connection, const std::st
                                       title));
 }
 
-// Titles name what was done and to which garment, and then, behind a colon, in a person's words.
+// Titles name what was done and to which garment, and then, after a colon, in a person's words.
 std::string impersonal(const std::string& title) {
     const std::string done = withoutUndo(asItIs(title)).english();
     const std::string undo = title.substr(0, title.size() - done.size());

@@ -22,7 +22,7 @@ struct ForgottenPeople {
 // Those that an entry forgets; empty for nearly every entry.
 ForgottenPeople peopleForgottenIn(ChangesetView changeset);
 
-// Those that the entries of the line behind a place forget: whoever knows the line up to there does not know
+// Those that the entries of the line after a place forget: whoever knows the line up to there does not know
 // it yet.
 ForgottenPeople peopleForgottenBehind(Connection& connection, std::int64_t place);
 

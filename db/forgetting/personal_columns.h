@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// Which columns of the shop say who a customer is, and what stands there once the customer is forgotten.
+// Which columns of the shop say who a customer is, and what is there once the customer is forgotten.
 // Whatever a person types about an order counts: a note, a wording or a reason may hold a name.
 
 #include <array>

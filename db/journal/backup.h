@@ -11,7 +11,7 @@ namespace holdfast::db {
 
 class Shop;
 
-// The copy appears under `path` only when it is whole; a name that is taken is refused. `progress` is told
+// The copy appears under `path` only when it is whole; a name that is taken is refused. `progress` is called
 // after each step and may return false to stop, which is an error "stopped" with nothing left behind. On a
 // worker thread, hand in a shop of its own from openReadOnly.
 Result<Done> backup(Shop& shop, const std::filesystem::path& path, const CopyProgress& progress = {});

@@ -68,7 +68,7 @@ std::set<EntryId> builtUpon(Connection& connection, std::span<const HistoryEntry
     std::set<EntryId> built;
     LaterWork later;
     for (const HistoryEntry& entry : entries) {
-        // An undo and what it undid leave nothing behind; neither does a redo beside what it did again.
+        // An undo and what it undid leave nothing behind; nor do a redo and what it did again.
         if (entry.undoes || entry.isUndone() || entry.bytes > kLookedThrough)
             continue;
         Query found = connection.query("SELECT changeset FROM journal_entry WHERE id = ?1", entry.id);

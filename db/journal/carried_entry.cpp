@@ -70,7 +70,7 @@ void writeAside(Connection& connection, const CarriedEntry& entry) {
                        entry.id, kind, subject);
 }
 
-// What a forgotten name left of the entry has a hash of its own beside the seal.
+// What a forgotten name left of the entry has a hash of its own in addition to the seal.
 void writeLeftOver(Connection& connection, const CarriedEntry& entry) {
     if (entry.sealedAs)
         connection.run("UPDATE journal_seal SET left_over = ?2 WHERE entry_id = ?1", entry.id,

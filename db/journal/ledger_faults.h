@@ -11,7 +11,7 @@ namespace holdfast::db {
 
 class Connection;
 
-// Empty when every ledger stands, or where the schema keeps none.
+// Empty when every ledger is sound, or where the schema keeps none.
 std::vector<Sentence> ledgerFaults(Connection& connection);
 
 // The same of the lots, rolls and orders whose ledgers the changes move, after they were made; of them alone,

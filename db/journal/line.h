@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// The line of entries, and what stands behind its end.
+// The line of entries, and what comes after its end.
 
 #include "core/trade/ids.h"
 #include "db/journal/carried_entry.h"
@@ -24,15 +24,15 @@ struct PlaceInLine {
 PlaceInLine endOfLine(Connection& connection);
 // REQUIRES: 0 <= place <= endOfLine().place
 PlaceInLine placeInLine(Connection& connection, std::int64_t place);
-// The place of the entry of that seal behind another.
+// The place of the entry of that seal, after another.
 PlaceInLine placeBehind(const PlaceInLine& before, const Hash& seal);
 
 // The entry, written already, takes the next place.
 void putInLine(Connection& connection, EntryId entry);
-// The entries behind that place stand in the line no longer. REQUIRES: as placeInLine.
+// The entries after that place are no longer in the line. REQUIRES: as placeInLine.
 void endLineAt(Connection& connection, std::int64_t place);
 
-// Entries of the line behind the place, in its order.
+// Entries of the line after the place, in its order.
 std::vector<EntryId> lineBehind(Connection& connection, std::int64_t place);
 // Makes all marks again.
 void markLine(Connection& connection);

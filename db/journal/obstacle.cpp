@@ -27,7 +27,7 @@ std::optional<Sentence> latestThat(Query entries, const Touches& touches) {
     return std::nullopt;
 }
 
-// What a person did comes before takings back: one of those stands in the way only where nothing else does.
+// What a person did comes before undos: an undo is named as the obstacle only where nothing else is.
 std::optional<Sentence> latestAfter(Connection& connection, EntryId entry, const Touches& touches) {
     auto found = latestThat(connection.query("SELECT title, changeset FROM journal_entry WHERE id > ?1 "
                                              "AND undone_by IS NULL AND undoes IS NULL ORDER BY id DESC",

@@ -24,8 +24,8 @@ struct DanglingRow {
 // The first such row in the tables of the changeset and those that refer to them.
 std::optional<DanglingRow> danglingRow(Connection& connection, ChangesetView changeset);
 
-// The title of the latest entry after `entry` that stands and touched the row, or for a broken rule its
-// table.
+// The title of the latest entry after `entry` that is not undone and touched the row, or for a broken rule
+// its table.
 std::optional<Sentence> obstacleAfter(Connection& connection, EntryId entry, const Conflict& conflict);
 std::optional<Sentence> obstacleAfter(Connection& connection, EntryId entry, const DanglingRow& row);
 

@@ -11,7 +11,8 @@
 //   });
 //
 // One action is one transaction is one journal entry. The journal is the history; undo applies an entry's
-// inverse as an action of its own. A Shop is for one thread; work beside it opens its own with openReadOnly.
+// inverse as an action of its own. A Shop is for one thread; work in the background opens its own with
+// openReadOnly.
 //
 // Recorded are all tables except sqlite_*, journal_*, seat*, full-text tables and what triggers keep
 // (*_card). A recorded table has a primary key and no generated column, and no trigger writes to another
@@ -65,13 +66,13 @@ public:
     static Result<std::unique_ptr<Shop>> create(const std::filesystem::path& path, Clock clock,
                                                 Steps steps = schemaSteps());
     // For reports and background work while a window has the shop open. act() and undo() refuse. Where no
-    // window has, SQLite's -shm and an empty -wal stay beside the file until one next opens and closes it.
+    // window has, SQLite's -shm and an empty -wal stay next to the file until one next opens and closes it.
     static Result<std::unique_ptr<Shop>> openReadOnly(const std::filesystem::path& path, Clock clock,
                                                       Steps steps = schemaSteps());
-    // A second connection that writes, for one long action beside the window that has this shop open: on a
-    // thread of its own, under the lock this one holds, while this one goes on reading. As long as it acts,
-    // this one's actions are refused as busy. Afterwards catchUp() must be called here before anything else
-    // is written. REQUIRES: a shop with a file, opened for writing, that outlives it.
+    // A second connection that writes, for one long action in the background while a window has this shop
+    // open: on a thread of its own, under the lock this one holds, while this one goes on reading. As long as
+    // it acts, this one's actions are refused as busy. Afterwards catchUp() must be called here before
+    // anything else is written. REQUIRES: a shop with a file, opened for writing, that outlives it.
     Result<std::unique_ptr<Shop>> openBeside(Clock clock) const;
     // A new shop with no file.
     static std::unique_ptr<Shop> createInMemory(Clock clock, Steps steps = schemaSteps());
@@ -106,9 +107,9 @@ public:
     }
 
     // Does `work(Writer&)`, which returns a Result<T>, as one action, and returns that Result. On an error,
-    // its own or the file's, nothing has been changed. Listeners are told after the commit. An action begun
-    // inside `work` is a part of this one: what a person does at once is one entry and one undo, whatever is
-    // made on the way. Where a part fails, all of it does. The title is the one given last.
+    // its own or the file's, nothing has been changed. Listeners are notified after the commit. An action
+    // begun inside `work` is a part of this one: what a person does at once is one entry and one undo,
+    // whatever is made on the way. Where a part fails, all of it does. The title is the one given last.
     template <class Work>
     auto act(Work&& work) -> std::invoke_result_t<Work, Writer&> {
         if (m_underWay != nullptr)
@@ -136,7 +137,8 @@ public:
     // Newest first.
     std::vector<HistoryEntry> history(Subject subject, int limit);
     std::vector<HistoryEntry> recent(int limit);
-    // The last entry of this seat that stands and is not itself an undo; nothing where that one is for good.
+    // The last entry of this seat that is not undone and is not itself an undo; nothing where that one is for
+    // good.
     std::optional<HistoryEntry> lastUndoable();
     // The undo that undoing once more does again: the last one of this seat, as long as nothing was done here
     // since but undoing and redoing.
@@ -146,7 +148,8 @@ public:
     // something else reads the file it is left for later.
     void emptyLog();
 
-    // What a shop opened beside this one did: ids go on from its, and listeners are told what it changed.
+    // What a shop opened in addition to this one did: ids go on from its, and listeners are notified of what
+    // it changed.
     Result<Done> catchUp(const ChangedTables& touched);
     // The same for what this shop's own connection did outside of an action: read before its commit, so that
     // nothing can fail after it. Throws SqliteFailure.
@@ -158,14 +161,14 @@ public:
     GoingOn goingOn();
     void goOn(const GoingOn& from, const ChangedTables& touched);
 
-    // `listener` is told once after each action which tables it changed. The number is for forget().
+    // `listener` is called once after each action with the tables it changed. The number is for forget().
     int onChanged(ChangeListener listener);
     void forget(int listener);
 
     // Notes: scratch of this laptop, such as a half-typed order or the last place. They are the single
-    // exception to "every write is a journaled action": not journaled, never exchanged, no listener is told,
-    // and losing one loses no fact of the shop. False where the note could not be kept (full disk, open for
-    // reading only).
+    // exception to "every write is a journaled action": not journaled, never exchanged, no listener is
+    // notified, and losing one loses no fact of the shop. False where the note could not be kept (full disk,
+    // open for reading only).
     bool keepNote(std::string_view key, std::string_view text);
     bool dropNote(std::string_view key);
     std::optional<std::string> note(std::string_view key);

@@ -138,14 +138,14 @@ Result<std::filesystem::path> foundFile(const std::filesystem::path& path) {
     return canonical;
 }
 
-// In a folder that cannot be written to there is no room for SQLite's own notes beside the file. Where no log
-// is left to be read, nobody is writing, and the file can be read as it stands.
+// In a folder that cannot be written to there is no room for SQLite's own notes next to the file. Where no
+// log is left to be read, nobody is writing, and the file can be read as it is.
 Access readingAccess(const std::filesystem::path& path) {
     const bool mayWriteBeside = faccessat(AT_FDCWD, path.parent_path().c_str(), W_OK, AT_EACCESS) == 0;
     return mayWriteBeside || hasUnmergedLog(path) ? Access::ReadOnly : Access::Immutable;
 }
 
-// What a killed program was about to write is beside the file, and only who may write can take it back.
+// What a killed program was about to write is next to the file, and only who may write can take it back.
 Result<Done> takeBackHalfWritten(const std::filesystem::path& path, Steps steps) {
     if (sizeOf(beside(path, "-journal")) == 0)
         return Done{};

@@ -27,7 +27,7 @@ struct ShopFile {
 Result<ShopFile> openShopFile(const std::filesystem::path& path, std::span<const char* const> steps,
                               Instant now);
 Result<ShopFile> openShopFileReadOnly(const std::filesystem::path& path, std::span<const char* const> steps);
-// Under the lock of a program that has it open already: by the same program, for work beside its window.
+// Under the lock of a program that has it open already: by the same program, for work in the background.
 Result<ShopFile> openShopFileBeside(const std::filesystem::path& path);
 Result<ShopFile> createShopFile(const std::filesystem::path& path, std::span<const char* const> steps);
 ShopFile createShopInMemory(std::span<const char* const> steps);

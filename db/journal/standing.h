@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// Which entries stand and which were undone, as undos come and go.
+// Which entries are in effect and which were undone, as undos come and go.
 
 #include "core/trade/ids.h"
 
@@ -8,7 +8,7 @@ namespace holdfast::db {
 
 class Connection;
 
-// `entry` is undone by `by`. An entry that was itself an undo lets the one before it stand again,
+// `entry` is undone by `by`. An entry that was itself an undo puts the one before it in effect again,
 // and so on down.
 void markUndone(Connection& connection, EntryId entry, EntryId by);
 

@@ -77,9 +77,9 @@ private:
     Connection& m_connection;
     Session& m_session;
     Instant m_now;
-    Changeset m_inserted; // beside what the session recorded
+    Changeset m_inserted; // in addition to what the session recorded
     std::string m_insertedInto;
-    std::set<std::string> m_touched; // beside what is in the entry
+    std::set<std::string> m_touched; // in addition to what is in the entry
     Sentence m_title;
     std::set<std::pair<std::string, std::int64_t>> m_subjects;
 };

@@ -29,7 +29,7 @@ ChangeKind kindOf(int operation) {
     }
 }
 
-// The key stands among the old values, or the new ones of an insert.
+// The key is among the old values, or the new ones of an insert.
 std::string keyOf(sqlite3_changeset_iter* changes, int operation, int columns) {
     unsigned char* isKey = nullptr;
     require(nullptr, sqlite3changeset_pk(changes, &isKey, nullptr));

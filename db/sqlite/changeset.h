@@ -46,7 +46,7 @@ struct RowChange {
     std::optional<std::string> after(int column) const;
 };
 
-// A row that does not stand as the changeset expects it, or that would break a rule.
+// A row that is not as the changeset expects it, or that would break a rule.
 struct Conflict {
     enum class Kind { Differs, Missing, Exists, Rule };
     Kind kind;

@@ -18,7 +18,7 @@ enum class Held { Nothing, Null, Value };
 
 class FormReader {
 public:
-    // Where each integer stands: eight bytes, the highest first.
+    // Where each integer is: eight bytes, the highest first.
     using LookAtInteger = std::function<void(const std::string& table, std::size_t column, std::size_t at)>;
 
     explicit FormReader(ChangesetView bytes, LookAtInteger look = {})

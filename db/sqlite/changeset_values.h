@@ -36,7 +36,7 @@ struct ValueChange {
 // Throws a damage failure, before anything is seen, where the bytes are no whole changeset.
 void forEachValue(ChangesetView changeset, const std::function<void(const ValueChange&)>& see);
 
-// The changeset with other values in the place of some: `instead` answers what is to stand for a value of the
+// The changeset with other values in the place of some: `instead` answers what is to replace a value of the
 // change, or nothing where it stays. Throws as forEachValue.
 using InsteadOf = std::function<std::optional<std::vector<std::byte>>(const ValueChange& change,
                                                                       std::size_t column, ValueBytes value)>;

@@ -23,7 +23,7 @@ namespace holdfast::db {
 
 enum class Access {
     ReadWrite, // the file must exist
-    ReadOnly,  // beside a program that writes
+    ReadOnly,  // alongside a program that writes
     Immutable, // in a place where nothing can be written, so nobody else does either
     Untrusted, // as Immutable, of a file that anybody may have made: nothing in its schema is run
 };

@@ -133,7 +133,7 @@ private:
     }
 
     std::size_t columnCount() const { return m_row.isKey.size(); }
-    // Its key stands among the values before, or those after of an insert.
+    // Its key is among the values before, or those after of an insert.
     const std::vector<Value>& keyed() const {
         return m_row.operation == SQLITE_INSERT ? m_row.after : m_row.before;
     }

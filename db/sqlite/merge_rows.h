@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// Applies a changeset to rows that others have changed meanwhile: what it says is done wherever the rows
-// stand as it expects them, column by column, and what was changed meanwhile stays as it is.
+// Applies a changeset to rows that others have changed meanwhile: what it says is done wherever the rows are
+// as it expects them, column by column, and what was changed meanwhile stays as it is.
 
 #include "db/sqlite/changeset.h"
 
@@ -47,7 +47,7 @@ struct MergeRules {
     std::vector<NumberedTable> numbered;
 };
 
-// A row that stands as the changeset would have it is no difference. References between rows are not looked
+// A row that is as the changeset would make it is no difference. References between rows are not looked
 // at: see foreign_keys.h. REQUIRES: a transaction is open in which writing is allowed.
 std::vector<RowDifference> mergeRows(Connection& connection, ChangesetView changeset,
                                      const MergeRules& rules);

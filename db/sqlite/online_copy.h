@@ -8,7 +8,7 @@ namespace holdfast::db {
 
 class Connection;
 
-// Told after each step how many pages are done and how many there are; false stops the copying.
+// Called after each step with how many pages are done and how many there are; false stops the copying.
 using CopyProgress = std::function<bool(int pagesDone, int pagesInAll)>;
 
 // False when `progress` stopped it; `to` is then half-filled and of no use. Throws SqliteFailure.

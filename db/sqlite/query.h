@@ -94,7 +94,7 @@ public:
         return *this;
     }
 
-    // True while there is a row. After false the statement stands at its beginning again.
+    // True while there is a row. After false the statement is at its beginning again.
     bool step();
     // Steps to the end, for a statement whose rows nobody wants.
     void run();
@@ -111,7 +111,7 @@ public:
     // Valid until the next step.
     std::string_view view(int column) const;
     std::span<const std::byte> bytes(int column) const;
-    // Throws a damage failure where there are not just so many.
+    // Throws a damage failure where there are not exactly as many.
     template <std::size_t count>
     std::array<std::byte, count> fixedBytes(int column) const {
         std::array<std::byte, count> fixed{};

@@ -15,7 +15,7 @@ std::vector<Claim> claimsOf(Connection& connection, OrderId order);
 // Notes the claims of all orders that cannot be read.
 void noteUnreadClaims(Connection& connection, UnreadFacts& unread);
 
-// Of which nothing was done yet, the earliest told first; each with its order.
+// Of which nothing was done yet, the earliest reported first; each with its order.
 struct OpenClaim {
     OrderId order;
     ClaimId claim;

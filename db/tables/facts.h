@@ -48,7 +48,7 @@ ClimateHistory loadClimateOf(Connection& connection, std::span<const PlaceId> pl
 std::int64_t countReadings(Connection& connection);
 // Looks at no more of them.
 bool hasMoreReadingsThan(Connection& connection, std::int64_t count);
-// The same after one action more than those known, where it only added some readings behind the last of their
+// The same after one action more than those known, where it only added some readings after the last of their
 // places: what is known need not be loaded again. None: all must be loaded.
 std::optional<ClimateHistory> climateGoneOn(Connection& connection, const ClimateHistory& known);
 

@@ -7,7 +7,7 @@
 
 namespace holdfast::db {
 
-// What was handed over, promised, moved, taken and told from `from` until now; cancelled orders and
+// What was handed over, promised, moved, taken and reported from `from` until now; cancelled orders and
 // quotations count nowhere. One query a table, none for a row of another.
 ShopFigures loadFigures(Connection& connection, LocalDate from, const Now& now);
 

@@ -88,7 +88,7 @@ void HandedOverCounts::readNames() {
     }
 }
 
-// The latest told first, so that the first told is the one that stays.
+// The latest reported first, so that the first reported is the one that stays.
 void HandedOverCounts::readFaults(UnreadFacts& unread) {
     Query rows = m_connection.query("SELECT claim.id, garment_id, told_on, fault FROM claim "
                                     "JOIN garment ON garment.id = garment_id "

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// Lists for the order book and the fair table: search as you type, customers, money, where a fair stands.
-// All functions throw SqliteFailure; Shop::read is their door.
+// Lists for the order book and the fair table: search as you type, customers, money, where a fair is. All
+// functions throw SqliteFailure; Shop::read is their door.
 
 #include "core/facts/order.h"
 #include "core/orders/order_draft.h"
@@ -39,7 +39,7 @@ struct OrderLine {
 enum class OrderFilter { Open, Owing, All };
 enum class OrderSort { Newest, Promise };
 
-// What was typed, with the words of the shop that it stands for. Those are read from all of the shop's words:
+// What was typed, with the words of the shop that it may mean. Those are read from all of the shop's words:
 // for several looks at the same orders make it once. Good until an order changes.
 struct OrderQuery {
     OrderQuery(Connection& connection, std::string_view typed);

@@ -37,7 +37,7 @@ std::vector<Order> readOrderRows(Connection& connection, UnreadFacts& unread, co
     return found;
 }
 
-// The order of a row that is left out must be left out too: it stands in the row's last column.
+// The order of a row that is left out must be left out too: it is in the row's last column.
 auto leavesOutOrder(UnreadFacts& unread, int column) {
     return [&unread, column](const Query& row) { unread.addOrder(row.id<OrderId>(column)); };
 }

@@ -133,7 +133,7 @@ std::optional<std::int64_t> orderOfCode(std::string_view typed) {
     return isGarment || !code->check.empty() ? std::optional(code->number) : std::nullopt;
 }
 
-// Of the customers with these digits in their phone number, whatever signs stand between them. Phones are
+// Of the customers with these digits in their phone number, whatever signs are between them. Phones are
 // read here: taking the signs out of each takes SQLite many times as long.
 std::string ofPhone(Connection& connection, const std::string& digits) {
     std::string customers;

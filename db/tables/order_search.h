@@ -3,7 +3,7 @@
 // What a person types to find an order. Every word must be found: at the beginning of a word of its number,
 // customer, phone, styles, colours, artwork, wording, shades or place, or from three letters on anywhere
 // inside one; one wrong letter in five or more is forgiven where nothing has them right. Digits are also
-// looked for in the phone number, whatever signs stand between its digits: from three on at its end, from
+// looked for in the phone number, whatever signs are between its digits: from three on at its end, from
 // five on anywhere. The number of a garment, "418-b", finds its order. Any text may be typed: quotes and
 // signs have no meaning of their own.
 
@@ -26,7 +26,7 @@ public:
 
     // For order_text MATCH; empty where nothing of it is to be looked for there.
     std::string match(Connection& connection) const;
-    // More conditions on order_card, each after an AND; nothing that was typed stands in them but digits.
+    // More conditions on order_card, each after an AND; nothing that was typed is in them but digits.
     std::string conditions(Connection& connection) const;
 
     // The same of an order that has no card.

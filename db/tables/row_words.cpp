@@ -129,7 +129,7 @@ Sentence wordsOf(const std::vector<std::string>& columns) {
     return listed(std::move(words));
 }
 
-// Where the columns stand in their table.
+// Where the columns are in their table.
 std::vector<std::size_t> placesOf(Connection& connection, const std::string& table,
                                   const std::vector<std::string>& columns) {
     std::vector<std::size_t> places;

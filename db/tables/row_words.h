@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// Rows and columns in the words of the trade, for saying what stands and what gave way.
+// Rows and columns in the words of the trade, for saying what was kept and what gave way.
 
 #include "core/trade/ids.h"
 #include "core/trade/sentence.h"

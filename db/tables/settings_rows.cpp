@@ -19,7 +19,7 @@ constexpr Phrase kHoursInWords[] = {phrase("hours on Sunday"),   phrase("hours o
                                     phrase("hours on Thursday"), phrase("hours on Friday"),
                                     phrase("hours on Saturday")};
 
-// What the reckoning can stand; a form asks for less (see checkNumbers in db/actions/shop_actions.cpp).
+// What the calculation can take; a form asks for less (see checkNumbers in db/actions/shop_actions.cpp).
 constexpr std::int64_t kMostOfAny = 1'000'000;
 constexpr std::int64_t kMostMoney = 1'000'000'000'000;
 

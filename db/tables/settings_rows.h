@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// The shop's settings as rows of name and text, as they stand in the table setting.
+// The shop's settings as rows of name and text, as they are in the table setting.
 
 #include "core/facts/settings.h"
 #include "db/tables/unread_facts.h"

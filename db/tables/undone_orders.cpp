@@ -12,7 +12,7 @@ namespace holdfast::db {
 
 namespace {
 
-// Where columns stand in their tables. Columns are only ever appended.
+// Where columns are in their tables. Columns are only ever appended.
 namespace order_column {
 constexpr int number = 1, customer = 2, state = 3, place = 5, promised = 6, note = 8;
 }
@@ -172,7 +172,7 @@ private:
     std::map<std::int64_t, std::pair<std::string, std::string>> m_customers;
 };
 
-// CROSS JOIN keeps the order of looking: the few undos that stand first, not years of orders.
+// CROSS JOIN keeps the order of looking: the few undos that come first, not years of orders.
 constexpr std::string_view kFromUndos =
     "FROM journal_entry CROSS JOIN journal_subject ON entry_id = journal_entry.id "
     "WHERE undoes IS NOT NULL AND undone_by IS NULL AND kind = 'order' "

@@ -30,7 +30,7 @@ private:
 
 class UnreadFacts {
 public:
-    // So many are kept with their words; the rest are counted.
+    // This many are kept with their words; the rest are counted.
     static constexpr std::size_t kMostNamed = 200;
 
     // The key is in the first `keyColumns` columns of the row.

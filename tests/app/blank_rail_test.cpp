@@ -92,7 +92,7 @@ TEST_F(BlankRail, CountsWhatIsWashedUnwashedReservedAndShort) {
 TEST_F(BlankRail, AnEmptyRailOffersTheFirstStyle) {
     open();
     std::optional<SlipName> asked;
-    QObject::connect(&desk(), &ShopDesk::slipAsked, [&](SlipName slip, const Matter&) { asked = slip; });
+    QObject::connect(&desk(), &ShopDesk::slipAsked, [&](SlipName slip, const SlipTarget&) { asked = slip; });
     for (auto* button : m_place->findChildren<QPushButton*>())
         if (button->isVisible() && button->text().contains(QStringLiteral("style")))
             button->click();
@@ -187,7 +187,7 @@ TEST_F(BlankRail, TubThatAHoldFilledIsEmptyAfterItsWashToo) {
     open();
     const auto shop = desk().shop();
     const Garment& garment = shop->facts.garments.at(garmentsOf(taken.id).front());
-    m_place->turnTo(Matter::of(*shop->of(garment.id).firstHold(), garment));
+    m_place->turnTo(SlipTarget::of(*shop->of(garment.id).firstHold(), garment));
     key(Qt::Key_W, Qt::ControlModifier);
     key(Qt::Key_W, Qt::ControlModifier);
     EXPECT_EQ(loads(), 1U);
@@ -212,7 +212,7 @@ TEST_F(BlankRail, ClickOnAHintActsAndLeavesTheKeyboardInTheGrid) {
     open();
     std::vector<SlipName> asked;
     QObject::connect(&desk(), &ShopDesk::slipAsked,
-                     [&](SlipName slip, const Matter&) { asked.push_back(slip); });
+                     [&](SlipName slip, const SlipTarget&) { asked.push_back(slip); });
     goToL();
     QTest::mouseClick(&hint(QStringLiteral("one more")), Qt::LeftButton);
     EXPECT_TRUE(find<QPushButton>("startWash").isEnabled());
@@ -231,8 +231,8 @@ TEST_F(BlankRail, DoubleClickOpensWhatIsInTheCellAndDoesNothing) {
     stockUsualShop();
     open();
     std::vector<SlipName> asked;
-    Matter about;
-    QObject::connect(&desk(), &ShopDesk::slipAsked, [&](SlipName slip, const Matter& matter) {
+    SlipTarget about;
+    QObject::connect(&desk(), &ShopDesk::slipAsked, [&](SlipName slip, const SlipTarget& matter) {
         asked.push_back(slip);
         about = matter;
     });
@@ -332,7 +332,7 @@ TEST_F(BlankRail, ComingFromAHoldItsBlankIsInTheTubAndOneKeyStartsTheWash) {
     const Finding* hold = shop->of(garment.id).firstHold();
     ASSERT_TRUE(hold != nullptr);
     ASSERT_EQ(hold->rule, Rule::BlankUnwashed);
-    m_place->turnTo(Matter::of(*hold, garment));
+    m_place->turnTo(SlipTarget::of(*hold, garment));
     key(Qt::Key_Return);
     EXPECT_EQ(countAt(usual, "L").drying, 1);
 }

@@ -41,8 +41,8 @@ protected:
         return valueOf(
             file().read([&](db::Connection& connection) { return db::claimsOf(connection, order); }));
     }
-    static Matter about(OrderId order) {
-        Matter matter;
+    static SlipTarget about(OrderId order) {
+        SlipTarget matter;
         matter.order = order;
         return matter;
     }
@@ -50,7 +50,7 @@ protected:
 
 TEST_F(Claims, WhatCameBackIsToldInOneSlip) {
     const auto order = handedOver();
-    Matter matter = about(order.id);
+    SlipTarget matter = about(order.id);
     matter.garment = order.garments[1];
     ASSERT_TRUE(open(SlipName::CameBack, matter));
     choose(QStringLiteral("fault"), 2);
@@ -100,9 +100,9 @@ TEST_F(Claims, TheOrderBookListsThemAndAsksWhatWasDone) {
     place.opened();
     place.turnTo(about(order.id));
 
-    std::vector<std::pair<SlipName, Matter>> slipsAsked;
+    std::vector<std::pair<SlipName, SlipTarget>> slipsAsked;
     QObject::connect(&desk(), &ShopDesk::slipAsked,
-                     [&](SlipName slip, const Matter& matter) { slipsAsked.emplace_back(slip, matter); });
+                     [&](SlipName slip, const SlipTarget& matter) { slipsAsked.emplace_back(slip, matter); });
     auto* lines = place.findChild<ClaimLines*>();
     ASSERT_TRUE(lines->isVisibleTo(&place));
     lines->setFocus();
@@ -144,7 +144,7 @@ TEST_F(Claims, OrdersWhoseClaimWaitsAreShownAloneByAKey) {
 
 TEST_F(Claims, WhatWasDoneIsSaidInOneSlip) {
     const auto order = handedOver(1);
-    Matter matter = about(order.id);
+    SlipTarget matter = about(order.id);
     matter.claim = valueOf(
         db::recordClaim(file(), {order.garments[0], {}, now().today(), Fault::EdgeLifts, {}, ""}, now()));
     ASSERT_TRUE(open(SlipName::AnswerClaim, matter));

@@ -128,7 +128,7 @@ TEST_F(ClimateRead, WhatNeedsNoReadingsIsShownAtOnce) {
     EXPECT_TRUE(opened().awaitsClimate());
     EXPECT_FALSE(isAwaited());
     // Turned to another, it waits; and so does what it was turned to about.
-    Matter matter;
+    SlipTarget matter;
     matter.garment = garment;
     window->workshop()->leadTo(PlaceName::CuttingBench, matter);
     EXPECT_TRUE(isAwaited());
@@ -154,7 +154,7 @@ TEST_F(ClimateRead, AFormAskedForMeanwhileOpensAfterwards) {
     openWindow();
     showWindow(*window);
     ASSERT_TRUE(opened().awaitsClimate());
-    Matter matter;
+    SlipTarget matter;
     matter.place = usual.place;
     window->workshop()->showSlip(SlipName::RecordReading, matter);
     EXPECT_FALSE(window->workshop()->slipEdge()->isOpen());

@@ -62,7 +62,7 @@ TEST_F(CuttingBenchActs, ManyDecalsAreMarkedBesideTheWindow) {
     other.decals.front().film = gorse;
     takeOrder({other}, "Teodor Wick");
     open();
-    Matter matter;
+    SlipTarget matter;
     matter.film = usual.film;
     place->turnTo(matter);
     std::size_t lying = 0;
@@ -135,7 +135,7 @@ TEST_F(CuttingBenchActs, CutItTurnsToTheNextFilmThatHasSomethingToLay) {
         takeOrder({garment}, "Teodor Wick");
     }
     open();
-    Matter matter;
+    SlipTarget matter;
     matter.film = usual.film;
     place->turnTo(matter);
     bench()->setFocus();
@@ -278,7 +278,7 @@ TEST_F(MiscutSlip, GivesTheDecalBackWithItsReason) {
     const auto taken = takeOrder({aGarment(usual)});
     const GarmentId garment = garmentsOf(taken.id).front();
     cut(garment, usual.roll);
-    Matter matter;
+    SlipTarget matter;
     matter.garment = garment;
     matter.decal = desk().shop()->facts.garments.at(garment).decals.front().id;
     ASSERT_NE(open(SlipName::Miscut, matter), nullptr);
@@ -299,7 +299,7 @@ TEST_F(MiscutSlip, GivesTheDecalBackWithItsReason) {
 TEST_F(MiscutSlip, IsNotMadeForADecalThatIsNotCut) {
     const UsualShop usual = stockUsualShop();
     const auto taken = takeOrder({aGarment(usual)});
-    Matter matter;
+    SlipTarget matter;
     matter.garment = garmentsOf(taken.id).front();
     matter.decal = desk().shop()->facts.garments.at(*matter.garment).decals.front().id;
     EXPECT_EQ(open(SlipName::Miscut, matter), nullptr);

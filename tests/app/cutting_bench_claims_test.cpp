@@ -172,7 +172,7 @@ TEST_F(CuttingBenchClaims, NumbersCanBeReadOnEveryFilmByDayAndInTheEvening) {
     for (const Light wanted : {Light::Day, Light::Evening}) {
         setLight(*qApp, wanted);
         for (int at = 0; at < static_cast<int>(model().films().size()); ++at) {
-            Matter matter;
+            SlipTarget matter;
             matter.film = model().films()[static_cast<std::size_t>(at)].film;
             place->turnTo(matter);
             BenchNumbers numbers;
@@ -216,7 +216,7 @@ TEST_F(CuttingBenchClaims, ARollsLabelTurnsToItsFilmAndPutsItFirst) {
     garment.decals.front().film = gorse;
     takeOrder({garment}, "Teodor Wick");
     open();
-    Matter matter;
+    SlipTarget matter;
     matter.roll = gorseRoll;
     EXPECT_TRUE(place->takeScan(matter));
     EXPECT_EQ(model().film()->film, gorse);
@@ -239,7 +239,7 @@ TEST_F(CuttingBenchClaims, ABagTagShowsADecalThatLiesHereOrIsCutAndATicketTheFir
     cut(garmentsOf(cutOne.id).front(), usual.roll);
     open();
     const auto chosenOrder = [&] { return model().decal(*model().chosen()).garment->order; };
-    Matter matter;
+    SlipTarget matter;
     matter.order = second.id;
     EXPECT_TRUE(place->takeScan(matter));
     EXPECT_EQ(chosenOrder(), second.id);

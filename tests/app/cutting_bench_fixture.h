@@ -33,7 +33,7 @@ protected:
     void open(QSize size = {1270, 708}) {
         place = std::make_unique<CuttingBenchPlace>(desk());
         QObject::connect(&desk(), &ShopDesk::slipAsked, place.get(),
-                         [this](SlipName slip, const Matter& matter) {
+                         [this](SlipName slip, const SlipTarget& matter) {
                              asked.push_back(slip);
                              askedFor = matter;
                          });
@@ -126,7 +126,7 @@ protected:
 
     std::unique_ptr<CuttingBenchPlace> place;
     std::vector<SlipName> asked;
-    Matter askedFor;
+    SlipTarget askedFor;
     QString refused;
     QString said;
 };

@@ -166,7 +166,7 @@ TEST_F(CuttingBench, TurnLaysADecalTheOtherWayUnlessTheFilmHasAGrain) {
     GarmentDraft garment = withDecal(usual, 100_mm, 160_mm);
     garment.decals.front().film = grained;
     takeOrder({garment}, "Teodor Wick");
-    Matter matter;
+    SlipTarget matter;
     matter.film = grained;
     place->turnTo(matter);
     EXPECT_FALSE(button("turnDecal")->isEnabled());
@@ -336,7 +336,7 @@ TEST_F(CuttingBench, TurnsToTheFilmOfWhatItIsAskedFor) {
     const auto taken = takeOrder({other}, "Teodor Wick");
     open();
     EXPECT_EQ(model().film()->film, usual.film);
-    Matter matter;
+    SlipTarget matter;
     matter.roll = gorseRoll;
     place->turnTo(matter);
     EXPECT_EQ(model().film()->film, gorse);
@@ -377,7 +377,7 @@ TEST_F(CuttingBench, AThousandDecalsLieOnTheBenchAndScroll) {
     // The last decal comes into view when the keyboard gets there.
     bench()->setFocus();
     const DecalId last = model().nests().back().decals.back().decal;
-    Matter matter;
+    SlipTarget matter;
     matter.decal = last;
     place->turnTo(matter);
     EXPECT_TRUE(QRectF(bench()->viewport()->rect()).intersects(bench()->rectOf(last)));

@@ -153,11 +153,12 @@ TEST_F(FairTable, ALabelThatIsNotReadIsSaidOnceAndItsFormIsAKeyAway) {
     EXPECT_EQ(std::ranges::count_if(
                   lines, [](const QString& line) { return line.contains(QStringLiteral("label")); }),
               1);
-    std::optional<Matter> asked;
-    QObject::connect(&desk(), &ShopDesk::slipAsked, m_place.get(), [&](SlipName slip, const Matter& matter) {
-        EXPECT_EQ(slip, SlipName::ReadLabel);
-        asked = matter;
-    });
+    std::optional<SlipTarget> asked;
+    QObject::connect(&desk(), &ShopDesk::slipAsked, m_place.get(),
+                     [&](SlipName slip, const SlipTarget& matter) {
+                         EXPECT_EQ(slip, SlipName::ReadLabel);
+                         asked = matter;
+                     });
     auto* action = child<Banner>("message-0").findChild<QPushButton*>(QStringLiteral("bannerAction"));
     ASSERT_NE(action, nullptr);
     action->setFocus();

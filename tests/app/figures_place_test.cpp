@@ -70,7 +70,7 @@ TEST_F(Figures, AnEmptyShopSaysWhatWillStandThere) {
     QTRY_VERIFY(empty->isVisible());
     bool isAsked = false;
     QObject::connect(&desk(), &ShopDesk::placeAsked,
-                     [&](PlaceName place, const Matter&) { isAsked = place == PlaceName::FairTable; });
+                     [&](PlaceName place, const SlipTarget&) { isAsked = place == PlaceName::FairTable; });
     empty->button()->click();
     EXPECT_TRUE(isAsked);
 }

@@ -41,7 +41,7 @@ TEST_F(FilmShelf, WhatIfTicksWhatIsPromisedForAfterTheUseBy) {
     later.promised = LocalTime{now().today() + Days{20}} + Hours{15};
     valueOf(db::takeOrder(file(), later, now()));
     open();
-    Matter matter;
+    SlipTarget matter;
     matter.roll = old;
     place->turnTo(matter);
     EXPECT_TRUE(text("spokenFor").contains(QStringLiteral("1 decal is promised for after its use-by")))
@@ -58,7 +58,7 @@ TEST_F(FilmShelf, WhatIfOfAFreshRollOffersTheWorkOfAnOtherRoll) {
     const RollId old = rollReceived(usual.film, usual.place, now().today() - Days{300});
     takeOrder({aGarment(usual)});
     open();
-    Matter matter;
+    SlipTarget matter;
     matter.roll = usual.roll;
     place->turnTo(matter);
     auto* work = part<QListView>("rollWork");

@@ -22,7 +22,7 @@ protected:
     void open() {
         place = std::make_unique<FilmShelfPlace>(desk());
         QObject::connect(&desk(), &ShopDesk::slipAsked, place.get(),
-                         [this](SlipName slip, const Matter& matter) {
+                         [this](SlipName slip, const SlipTarget& matter) {
                              asked.push_back(slip);
                              askedFor = matter;
                          });
@@ -61,7 +61,7 @@ protected:
 
     std::unique_ptr<FilmShelfPlace> place;
     std::vector<SlipName> asked;
-    Matter askedFor;
+    SlipTarget askedFor;
     QString refused;
 };
 

@@ -109,7 +109,7 @@ TEST_F(FilmShelfKeys, AScannedLabelTurnsToItsRoll) {
     QStringList said;
     QObject::connect(&desk(), &ShopDesk::said, place.get(), [&](const QString& words) { said << words; });
     const auto scan = [&](RollId id) {
-        Matter matter;
+        SlipTarget matter;
         matter.roll = id;
         return place->takeScan(matter);
     };
@@ -122,7 +122,7 @@ TEST_F(FilmShelfKeys, AScannedLabelTurnsToItsRoll) {
     ASSERT_EQ(said.size(), 1);
     EXPECT_TRUE(said.front().contains(QStringLiteral("is used up"))) << said.front().toStdString();
     EXPECT_TRUE(shelf()->hasFocus());
-    EXPECT_FALSE(place->takeScan(Matter{})) << "an order or a garment is not the shelf’s";
+    EXPECT_FALSE(place->takeScan(SlipTarget{})) << "an order or a garment is not the shelf’s";
 }
 
 TEST_F(FilmShelfKeys, ARollThatIsReceivedIsTheOneShown) {

@@ -62,7 +62,7 @@ TEST_F(FilmShelf, APrintedUseByIsAFactAndADayByWarmthAnEstimate) {
     const RollId byWarmth = rollReceived(film, drawer, now().today() - Days{300});
     open();
     const auto showed = [&](RollId roll) {
-        Matter matter;
+        SlipTarget matter;
         matter.roll = roll;
         place->turnTo(matter);
         auto* useBy = part<QWidget>("useBy");
@@ -144,7 +144,7 @@ TEST_F(FilmShelf, ARollIsPutAwayAndComesBack) {
     const UsualShop usual = stockUsualShop();
     receiveRoll(usual.film, usual.place, 2000_mm);
     open();
-    Matter matter;
+    SlipTarget matter;
     matter.roll = usual.roll;
     place->turnTo(matter);
     key(Qt::Key_A);
@@ -175,11 +175,12 @@ TEST_F(FilmShelf, TickedWorkIsTakenToTheBenchWithItsRoll) {
     key(Qt::Key_Space);
     EXPECT_EQ(work->model()->index(1, 0).data(Qt::CheckStateRole).toInt(), Qt::Unchecked);
     std::optional<PlaceName> led;
-    Matter ledFor;
-    QObject::connect(&desk(), &ShopDesk::placeAsked, place.get(), [&](PlaceName to, const Matter& matter) {
-        led = to;
-        ledFor = matter;
-    });
+    SlipTarget ledFor;
+    QObject::connect(&desk(), &ShopDesk::placeAsked, place.get(),
+                     [&](PlaceName to, const SlipTarget& matter) {
+                         led = to;
+                         ledFor = matter;
+                     });
     key(Qt::Key_C);
     EXPECT_EQ(led, PlaceName::CuttingBench);
     EXPECT_EQ(ledFor.roll, usual.roll);
@@ -225,7 +226,7 @@ TEST_F(FilmShelf, OneFilmIsShownAlone) {
     EXPECT_EQ(shelf()->model()->rowCount(), 2);
     key(Qt::Key_F);
     EXPECT_TRUE(part<QComboBox>("filmChoice")->hasFocus());
-    Matter matter;
+    SlipTarget matter;
     matter.film = gorse;
     place->turnTo(matter);
     ASSERT_EQ(shelf()->model()->rowCount(), 1);

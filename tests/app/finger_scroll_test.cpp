@@ -312,7 +312,7 @@ TEST_F(FingerInTheWindow, EveryPlaceScrolls) {
 
 TEST_F(FingerInTheWindow, EveryFormScrolls) {
     window->resize(1024, 480);
-    const Matter usual = matterOf(*window->desk()->shop());
+    const SlipTarget usual = matterOf(*window->desk()->shop());
     for (int name = 0; name <= static_cast<int>(SlipName::Settings); ++name) {
         const auto slip = static_cast<SlipName>(name);
         workshop().turnTo(PlaceName::OrderBook);

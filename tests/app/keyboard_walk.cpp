@@ -289,11 +289,11 @@ void KeyboardWalk::walkStops(const BuiltPlace& built, const std::string& where) 
 
 template <class Walk>
 void KeyboardWalk::eachSlip(const std::string& shop, const Walk& walk) {
-    const Matter usual = matterOf(*open().shop());
+    const SlipTarget usual = matterOf(*open().shop());
     begin("forms");
     for (int name = 0; name <= static_cast<int>(SlipName::Settings); ++name) {
         const auto slip = static_cast<SlipName>(name);
-        const Matter matter = matterFor(slip, open(), usual);
+        const SlipTarget matter = matterFor(slip, open(), usual);
         workshop().turnTo(PlaceName::OrderBook);
         workshop().showSlip(slip, matter);
         settle();

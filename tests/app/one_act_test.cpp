@@ -43,7 +43,7 @@ TEST_F(OneAct, AReadingOfAPlaceThatIsNew) {
 TEST_F(OneAct, ARollMovedToAPlaceThatIsNew) {
     const auto usual = stockUsualShop();
     const auto before = entries();
-    Matter matter;
+    SlipTarget matter;
     matter.roll = usual.roll;
     open(SlipName::RollMove, matter);
     auto* list = slip().findChild<OptionList*>();

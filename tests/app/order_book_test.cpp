@@ -81,7 +81,7 @@ TEST_F(OrderBook, AnEmptyBookSaysWhatWillStandThereAndStartsAnOrder) {
     EXPECT_EQ(count(), 0);
     bool isAsked = false;
     QObject::connect(&desk(), &ShopDesk::placeAsked,
-                     [&](PlaceName place, const Matter&) { isAsked = place == PlaceName::FairTable; });
+                     [&](PlaceName place, const SlipTarget&) { isAsked = place == PlaceName::FairTable; });
     QTest::keyClick(m_place.get(), Qt::Key_N, Qt::ControlModifier);
     EXPECT_TRUE(isAsked);
 }
@@ -183,7 +183,8 @@ TEST_F(OrderBook, AHeldGarmentOffersWhatFreesIt) {
     open();
     EXPECT_TRUE(lineAt(0).contains(QStringLiteral("Held"))) << lineAt(0).toStdString();
     std::optional<PlaceName> asked;
-    QObject::connect(&desk(), &ShopDesk::placeAsked, [&](PlaceName place, const Matter&) { asked = place; });
+    QObject::connect(&desk(), &ShopDesk::placeAsked,
+                     [&](PlaceName place, const SlipTarget&) { asked = place; });
     auto* garments = m_place->findChild<QWidget*>(QStringLiteral("garmentLines"));
     garments->setFocus();
     QTest::keyClick(garments, Qt::Key_Return);
@@ -230,7 +231,7 @@ TEST_F(OrderBook, TurningToAnOrderFindsItEvenWhereTheFilterHidesIt) {
     takeOrder({aGarment(usual)}, "Ama Whitlock");
     open();
     ASSERT_EQ(count(), 1);
-    Matter matter;
+    SlipTarget matter;
     matter.order = first.id;
     m_place->turnTo(matter);
     EXPECT_EQ(count(), 2);
@@ -246,7 +247,7 @@ TEST_F(OrderBook, AnOrderThatWasPaidTooMuchSaysSoUntilItIsPutRight) {
     const auto move = [&](MoneyKind kind, Money amount) {
         valueOf(db::moveMoney(file(), order.id, kind, amount, PaidHow::Cash));
     };
-    Matter about;
+    SlipTarget about;
     about.order = order.id;
     open().turnTo(about);
     const auto* odds = m_place->findChild<QWidget*>(QStringLiteral("orderOdds"));

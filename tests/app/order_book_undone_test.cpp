@@ -31,7 +31,7 @@ protected:
         showWindow(*m_place, size);
         m_place->opened();
         QObject::connect(&desk(), &ShopDesk::slipAsked, m_place.get(),
-                         [this](SlipName slip, const Matter&) { m_slips.push_back(slip); });
+                         [this](SlipName slip, const SlipTarget&) { m_slips.push_back(slip); });
         return *m_place;
     }
     void TearDown() override { m_place.reset(); }
@@ -155,7 +155,7 @@ TEST_F(UndoneInBook, ACancelledOrderIsPutBackByTheSameKey) {
     ASSERT_TRUE(db::moveMoney(file(), order.id, MoneyKind::Deposit, Money{500}, PaidHow::Card).ok());
     ASSERT_TRUE(db::cancelOrder(file(), order.id, "changed their mind").ok());
     open();
-    Matter matter;
+    SlipTarget matter;
     matter.order = order.id;
     m_place->turnTo(matter);
     find<QWidget>("garmentLines").setFocus();

@@ -18,7 +18,7 @@ namespace {
 
 struct AskedPaper {
     PaperName paper;
-    Matter matter;
+    SlipTarget matter;
 };
 
 class PaperKeys : public FairTable {
@@ -38,7 +38,7 @@ protected:
     }
     void listen(QWidget& place) {
         QObject::connect(&desk(), &ShopDesk::paperAsked, &place,
-                         [this](PaperName paper, const Matter& matter) {
+                         [this](PaperName paper, const SlipTarget& matter) {
                              asked.push_back({paper, matter});
                          });
     }
@@ -135,7 +135,7 @@ TEST_F(PaperKeys, TheFinderFindsThem) {
 // Nothing is sent to a printer here: what is refused is said in the foot.
 TEST_F(PaperKeys, WhatCannotBePrintedIsSaidInTheFoot) {
     const auto usual = stockUsualShop();
-    Matter matter;
+    SlipTarget matter;
     matter.order = takeOrder({aGarment(usual)}).id;
     close();
     MainWindow window(time().clock());

@@ -341,7 +341,7 @@ TEST_F(Papers, OfAShopWithoutANameLeaveItOut) {
 
 TEST_F(Papers, CareCardsAreForWhatIsPressedOnly) {
     const auto usual = stockUsualShop();
-    Matter matter;
+    SlipTarget matter;
     matter.order = takeOrder(manyGarments(usual, 2)).id;
     EXPECT_FALSE(paperErrand(desk(), PaperName::CareCards, matter).ok());
     const GarmentId first = garmentsOf(*matter.order).front();
@@ -357,7 +357,7 @@ TEST_F(Papers, CareCardsAreForWhatIsPressedOnly) {
 
 TEST_F(Papers, OfAClosedOrderCanStillBePrinted) {
     const auto usual = stockUsualShop();
-    Matter matter;
+    SlipTarget matter;
     matter.order = takeOrder({aGarment(usual)}).id;
     const GarmentId garment = garmentsOf(*matter.order).front();
     cut(garment, usual.roll);

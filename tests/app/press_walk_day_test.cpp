@@ -120,7 +120,7 @@ TEST_F(PressWalkDay, TurningToAGarmentPutsTheKeyboardOnIt) {
     const GarmentId aside = garmentsOf(takeOrder({aGarment(usual, "L")}).id).front();
     open();
     place->hide();
-    Matter matter;
+    SlipTarget matter;
     matter.garment = garments[1];
     place->turnTo(matter);
     auto& list = part<QListView>("walkList");

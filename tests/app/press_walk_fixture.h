@@ -41,12 +41,12 @@ protected:
 
     void connectAsked() {
         QObject::connect(&desk(), &ShopDesk::slipAsked, place.get(),
-                         [this](SlipName slip, const Matter& matter) {
+                         [this](SlipName slip, const SlipTarget& matter) {
                              askedSlip = slip;
                              askedMatter = matter;
                          });
         QObject::connect(&desk(), &ShopDesk::placeAsked, place.get(),
-                         [this](PlaceName name, const Matter& matter) {
+                         [this](PlaceName name, const SlipTarget& matter) {
                              askedPlace = name;
                              askedMatter = matter;
                          });
@@ -96,7 +96,7 @@ protected:
     std::unique_ptr<PressWalkPlace> place;
     std::optional<SlipName> askedSlip;
     std::optional<PlaceName> askedPlace;
-    Matter askedMatter;
+    SlipTarget askedMatter;
     QStringList failures;
     QString said;
 };

@@ -15,14 +15,14 @@ namespace {
 
 class PressWalkScan : public PressWalkFixture {
 protected:
-    Matter tagOf(GarmentId garment) {
-        Matter matter;
+    SlipTarget tagOf(GarmentId garment) {
+        SlipTarget matter;
         matter.garment = garment;
         matter.order = desk().shop()->facts.garments.at(garment).order;
         return matter;
     }
-    Matter ticketOf(GarmentId garment) {
-        Matter matter;
+    SlipTarget ticketOf(GarmentId garment) {
+        SlipTarget matter;
         matter.order = desk().shop()->facts.garments.at(garment).order;
         return matter;
     }
@@ -98,7 +98,7 @@ TEST_F(PressWalkScan, TicketShowsWhichOfItsGarmentsIsNextAndTakesNoneUp) {
 TEST_F(PressWalkScan, RollsAreNotForThisPlace) {
     readyToPress(1);
     open();
-    Matter matter;
+    SlipTarget matter;
     matter.roll = usual.roll;
     matter.film = usual.film;
     EXPECT_FALSE(place->takeScan(matter));

@@ -30,8 +30,8 @@ protected:
         return fair;
     }
 
-    Matter about(FairId fair) {
-        Matter matter;
+    SlipTarget about(FairId fair) {
+        SlipTarget matter;
         matter.fair = fair;
         return matter;
     }

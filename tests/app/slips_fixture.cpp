@@ -17,12 +17,13 @@ constexpr QSize kEdge{340, 668}; // as the shell shows it
 
 } // namespace
 
-FormSlip* SlipsFixture::open(SlipName name, const Matter& matter) {
+FormSlip* SlipsFixture::open(SlipName name, const SlipTarget& matter) {
     if (!m_isListening) {
-        QObject::connect(&desk(), &ShopDesk::slipAsked, &desk(), [this](SlipName next, const Matter& its) {
-            asked.push_back(next);
-            askedFor = its;
-        });
+        QObject::connect(&desk(), &ShopDesk::slipAsked, &desk(),
+                         [this](SlipName next, const SlipTarget& its) {
+                             asked.push_back(next);
+                             askedFor = its;
+                         });
         QObject::connect(&desk(), &ShopDesk::said, &desk(),
                          [this](const QString& words) { said.push_back(words); });
         m_isListening = true;

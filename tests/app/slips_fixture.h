@@ -14,7 +14,7 @@ namespace holdfast::app::test {
 class SlipsFixture : public ShopFixture {
 protected:
     // Null where no slip is made.
-    FormSlip* open(SlipName name, const Matter& matter = {});
+    FormSlip* open(SlipName name, const SlipTarget& matter = {});
     FormSlip& slip() { return *m_slip; }
     bool isFinished() const { return m_isFinished; }
     QString errorAt(std::string_view field) { return std::as_const(*m_slip).form().errorAt(field); }
@@ -35,7 +35,7 @@ protected:
 
     // What the slip asked for beside its own action.
     std::vector<SlipName> asked;
-    Matter askedFor; // the last of them
+    SlipTarget askedFor; // the last of them
     std::vector<QString> said;
 
     ~SlipsFixture() override { m_window.reset(); }

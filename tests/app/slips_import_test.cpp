@@ -46,7 +46,7 @@ protected:
     }
 
     void read(const QString& path) {
-        Matter matter;
+        SlipTarget matter;
         matter.place = place;
         open(SlipName::ImportReadings, matter);
         typeText(path);
@@ -158,7 +158,7 @@ TEST_F(ImportSlip, AnotherPathForgetsWhatWasFound) {
 
 TEST_F(ImportSlip, SlipThatIsLeftWhileItReadsStopsReading) {
     const QString path = fileWith(log(200'000));
-    Matter matter;
+    SlipTarget matter;
     matter.place = place;
     open(SlipName::ImportReadings, matter);
     typeText(path);

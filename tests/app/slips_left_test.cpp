@@ -121,7 +121,7 @@ TEST_F(LeftSlips, OrderOfLayersIsThereAgain) {
     garment.decals.push_back(garment.decals.front());
     garment.decals.back().content = Artwork{"waves"};
     const auto taken = takeOrder({garment});
-    Matter about;
+    SlipTarget about;
     about.order = taken.id;
     about.garment = garmentsOf(taken.id).front();
     openWorkshop();
@@ -167,9 +167,9 @@ TEST_F(LeftSlips, FormAboutAnotherThingBeginsFreshAndOneThatIsDoneToo) {
     const UsualShop usual = stockUsualShop();
     const auto other = addStyle("Apron");
     openWorkshop();
-    Matter tee;
+    SlipTarget tee;
     tee.style = usual.style;
-    Matter apron;
+    SlipTarget apron;
     apron.style = other;
     workshop().showSlip(SlipName::MarkNotPrewashed, tee);
     typeInto("reason", QStringLiteral("it shrinks"));
@@ -202,7 +202,7 @@ TEST_F(LeftSlips, UndoDoesNotGoBehindAnOpenForm) {
 TEST_F(LeftSlips, TabGoesThroughEveryFormAsItIsRead) {
     const UsualShop usual = stockUsualShop();
     const auto taken = takeOrder({aGarment(usual), aGarment(usual, "L")});
-    Matter about;
+    SlipTarget about;
     about.order = taken.id;
     about.garment = garmentsOf(taken.id).front();
     about.style = usual.style;
@@ -277,7 +277,7 @@ protected:
 TEST_F(LeftForms, EveryFormSaysWhatWasTypedAndTakesItBack) {
     const UsualShop usual = stockUsualShop();
     const auto taken = takeOrder({aGarment(usual), aGarment(usual, "L")});
-    Matter about;
+    SlipTarget about;
     about.order = taken.id;
     about.garment = garmentsOf(taken.id).front();
     about.style = usual.style;
@@ -340,7 +340,7 @@ TEST_F(LeftForms, NewRowComesIntoView) {
 }
 
 TEST_F(LeftForms, SettingsFormBeginsInItsFirstFieldAndEnterGoesOn) {
-    Matter matter;
+    SlipTarget matter;
     for (const auto& [part, first] : {std::pair{SettingsPart::Money, "depositPercentEditor"},
                                       {SettingsPart::Washing, "washerHoldsEditor"},
                                       {SettingsPart::Cutting, "cutTakesEditor"}}) {
@@ -353,7 +353,7 @@ TEST_F(LeftForms, SettingsFormBeginsInItsFirstFieldAndEnterGoesOn) {
 }
 
 TEST_F(LeftForms, LongTextShowsItsBeginningAndWraps) {
-    Matter matter;
+    SlipTarget matter;
     matter.settings = SettingsPart::Shop;
     open(SlipName::Settings, matter);
     auto* address = find<LongField>(QStringLiteral("collectAt"));

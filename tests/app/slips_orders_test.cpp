@@ -46,7 +46,7 @@ protected:
     }
 
     // A garment that was handed over, and what was told of it.
-    Matter somethingCameBack(const UsualShop& usual, const std::string& words) {
+    SlipTarget somethingCameBack(const UsualShop& usual, const std::string& words) {
         const auto order = takeOrder({aGarment(usual), aGarment(usual)}, words);
         const auto garments = garmentsOf(order.id);
         for (const GarmentId garment : garments) {
@@ -54,19 +54,19 @@ protected:
             ShopFixture::press(garment);
         }
         valueOf(db::handOver(file(), order.id, now()));
-        Matter matter = about(order.id);
+        SlipTarget matter = about(order.id);
         matter.claim = valueOf(
             db::recordClaim(file(), {garments[0], {}, now().today(), Fault::Scorched, {}, words}, now()));
         return matter;
     }
 
-    Matter about(OrderId order) {
-        Matter matter;
+    SlipTarget about(OrderId order) {
+        SlipTarget matter;
         matter.order = order;
         return matter;
     }
-    Matter about(GarmentId garment) {
-        Matter matter;
+    SlipTarget about(GarmentId garment) {
+        SlipTarget matter;
         matter.garment = garment;
         return matter;
     }
@@ -106,7 +106,7 @@ TEST_F(OrderSlips, EveryDecalOfAnOrderIsAgreedByPhone) {
 TEST_F(OrderSlips, WordingIsMendedWhileItIsAgreed) {
     const auto usual = stockUsualShop();
     const auto garment = garmentsOf(takeUnconfirmed({withName(usual, "Juno")}).id).front();
-    Matter matter = about(garment);
+    SlipTarget matter = about(garment);
     matter.decal = facts().garments.at(garment).decals[1].id;
     open(SlipName::ConfirmWording, matter);
     type(QStringLiteral("wording-1"), QStringLiteral("Jöns"));
@@ -309,7 +309,7 @@ TEST_F(OrderSlips, HeldGarmentIsLetThroughForAReason) {
     const auto garment = garmentsOf(takeOrder({aGarment(usual, "L")}).id).front(); // unwashed
     const Finding* hold = desk().shop()->of(garment).firstHold();
     ASSERT_TRUE(hold);
-    const Matter matter = Matter::of(*hold, facts().garments.at(garment));
+    const SlipTarget matter = SlipTarget::of(*hold, facts().garments.at(garment));
     open(SlipName::Waive, matter);
     typeText(QStringLiteral("the customer washed it"));
     press(Qt::Key_Return);
@@ -383,7 +383,7 @@ TEST_F(OrderSlips, SettingsLeftAsTheyWereWriteNothing) {
 TEST_F(OrderSlips, EverySlipFitsTheEdgeWhateverTheNames) {
     const std::string longest = "Überlangärmelstrickjackenträgerinnenvereinsfestausstattung";
     auto usual = stockUsualShop();
-    const Matter cameBack = somethingCameBack(usual, longest);
+    const SlipTarget cameBack = somethingCameBack(usual, longest);
     usual.style = addStyle(longest, [&](BlankStyle& style) {
         style.sizes = {"18–24 months, tall", "M"};
         style.colours = {{{}, longest.substr(0, 40), 0x66754c}, {{}, "Chalk", 0xf1efe6}};
@@ -400,7 +400,7 @@ TEST_F(OrderSlips, EverySlipFitsTheEdgeWhateverTheNames) {
     draft.garments[0].size = "18–24 months, tall";
     draft.isConfirmed = false;
     const auto order = valueOf(db::takeOrder(file(), draft, now())).id;
-    Matter matter = about(garmentsOf(order).front());
+    SlipTarget matter = about(garmentsOf(order).front());
     matter.order = order;
     matter.style = usual.style;
     matter.lot = usual.unwashed;
@@ -445,7 +445,7 @@ TEST_F(OrderSlips, EscapeIsLeftToTheWindow) {
 
 TEST_F(OrderSlips, SlipAboutWhatIsGoneIsNotMade) {
     stockUsualShop();
-    Matter gone;
+    SlipTarget gone;
     gone.order = OrderId{7};
     gone.garment = GarmentId{7};
     gone.style = BlankStyleId{7};

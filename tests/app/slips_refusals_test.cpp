@@ -31,8 +31,8 @@ protected:
         garment = garmentsOf(order).front();
     }
 
-    Matter everything() {
-        Matter matter;
+    SlipTarget everything() {
+        SlipTarget matter;
         matter.order = order;
         matter.garment = garment;
         matter.style = hoodie;
@@ -123,7 +123,7 @@ TEST_F(SlipRefusals, NamesThatAreNone) {
 }
 
 TEST_F(SlipRefusals, WhatIsNotChosen) {
-    Matter matter;
+    SlipTarget matter;
     matter.style = usual.style;
     open(SlipName::ReceiveBlanks, matter);
     type(QStringLiteral("units"), QStringLiteral("4"));

@@ -23,33 +23,33 @@ class Slips : public SlipsFixture {
 protected:
     const ShopFacts& facts() { return desk().shop()->facts; }
 
-    static Matter about(BlankStyleId style) {
-        Matter matter;
+    static SlipTarget about(BlankStyleId style) {
+        SlipTarget matter;
         matter.style = style;
         return matter;
     }
-    static Matter about(RollId roll) {
-        Matter matter;
+    static SlipTarget about(RollId roll) {
+        SlipTarget matter;
         matter.roll = roll;
         return matter;
     }
-    static Matter about(BlankLotId lot) {
-        Matter matter;
+    static SlipTarget about(BlankLotId lot) {
+        SlipTarget matter;
         matter.lot = lot;
         return matter;
     }
-    static Matter about(GarmentId garment) {
-        Matter matter;
+    static SlipTarget about(GarmentId garment) {
+        SlipTarget matter;
         matter.garment = garment;
         return matter;
     }
-    static Matter about(OrderId order) {
-        Matter matter;
+    static SlipTarget about(OrderId order) {
+        SlipTarget matter;
         matter.order = order;
         return matter;
     }
-    static Matter about(FilmId film) {
-        Matter matter;
+    static SlipTarget about(FilmId film) {
+        SlipTarget matter;
         matter.film = film;
         return matter;
     }
@@ -137,7 +137,7 @@ TEST_F(Slips, WhoLookedUpTheLawIsNoted) {
 TEST_F(Slips, DeliveryNeedsOnlyItsNumberWhenAGarmentAsksForIt) {
     const auto usual = stockUsualShop();
     const auto garment = garmentsOf(takeOrder({aGarment(usual, "XL")}).id).front();
-    Matter matter = about(garment);
+    SlipTarget matter = about(garment);
     matter.style = usual.style;
     matter.size = QStringLiteral("XL");
     matter.colour = usual.moss;
@@ -186,7 +186,7 @@ TEST_F(Slips, CountAsksWhichOfTheLotsOfACellWasCounted) {
     db::WashPlan plan;
     plan.parts = {{usual.unwashed, 1}};
     ASSERT_TRUE(db::startWash(file(), plan).ok());
-    Matter matter;
+    SlipTarget matter;
     matter.style = usual.style;
     matter.size = QStringLiteral("L");
     matter.colour = usual.moss;
@@ -460,7 +460,7 @@ TEST_F(Slips, AReadingIsCorrectedWithItsOwnTime) {
     time().pass(26h);
     const ClimateReading wrong{now().instant - 1h - 17s, {28}, {44}};
     valueOf(db::recordReading(file(), usual.place, wrong));
-    Matter matter;
+    SlipTarget matter;
     matter.place = usual.place;
     matter.at = wrong.at;
     open(SlipName::CorrectReading, matter);
@@ -600,7 +600,7 @@ TEST_F(Slips, PressIsSetUp) {
 TEST_F(Slips, PressIsCheckedAtNineSpots) {
     const auto usual = stockUsualShop();
     time().pass(24h);
-    Matter matter;
+    SlipTarget matter;
     matter.press = usual.press;
     open(SlipName::CheckPress, matter);
     for (int spot = 0; spot < 9; ++spot) {

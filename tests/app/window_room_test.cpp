@@ -213,7 +213,7 @@ protected:
     }
 
     void lookAtForms(const std::string& shopName) {
-        const Matter usual = matterOf(*m_window->desk()->shop());
+        const SlipTarget usual = matterOf(*m_window->desk()->shop());
         for (const QSize& size : {QSize(1024, 562), QSize(683, 356)}) {
             m_window->resize(size);
             for (int name = 0; name <= static_cast<int>(SlipName::Settings); ++name) {

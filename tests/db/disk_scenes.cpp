@@ -254,7 +254,7 @@ std::vector<DiskScene> DiskScenes::exchangeScenes() {
         {"become the workshop", laptopWithNews(),
          [](Shop* shop, const auto&) { return whether(becomeWorkshop(*shop)); }},
         {"let go", workshopWithNews(),
-         [aside](Shop* shop, const auto&) { return letGo(*shop, aside(*shop)); }},
+         [aside](Shop* shop, const auto&) { return dropSetAside(*shop, aside(*shop)); }},
     };
 }
 

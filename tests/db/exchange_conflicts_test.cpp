@@ -346,7 +346,7 @@ TEST_F(TwoDifferentThings, WhatTheWorkshopsNewsLeavesNoRoomForAtTheFairIsNamedTh
     ASSERT_EQ(setAside(connection()).size(), 1U);
     EXPECT_EQ(setAside(connection())[0].seat, "Fair laptop");
     expectTogether(fair);
-    ASSERT_TRUE(letGo(shop(), setAside(connection())[0].entry).ok());
+    ASSERT_TRUE(dropSetAside(shop(), setAside(connection())[0].entry).ok());
     EXPECT_TRUE(setAside(connection()).empty());
     EXPECT_EQ(number("SELECT COUNT(*) FROM journal_aside"), 1) << "it is kept all the same";
 }

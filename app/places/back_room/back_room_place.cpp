@@ -149,7 +149,7 @@ void BackRoomPlace::layCards() {
     m_sectionsCard->setMaximumHeight(isNarrow ? high : QWIDGETSIZE_MAX);
 }
 
-void BackRoomPlace::turnTo(const Matter& matter) {
+void BackRoomPlace::turnTo(const SlipTarget& matter) {
     if (matter.section)
         turnToSection(*matter.section);
     else if (matter.film)
@@ -188,7 +188,7 @@ void BackRoomPlace::readFile() {
     showSheet();
 }
 
-// They are looked at beside the window; the place is told when that has ended.
+// They are looked at in the background; the place is notified when that has ended.
 void BackRoomPlace::readBackups() {
     BackupsBeside& backups = desk().backups();
     m_file.makesBackups = backups.isOn();
@@ -260,7 +260,7 @@ void BackRoomPlace::act(const RoomDeed& deed) {
     } else if (const auto* again = std::get_if<DoAgain>(&deed)) {
         desk().done(db::tryAgain(desk().file(), again->entry));
     } else if (const auto* gone = std::get_if<LetItGo>(&deed)) {
-        if (desk().done(db::letGo(desk().file(), gone->entry)))
+        if (desk().done(db::dropSetAside(desk().file(), gone->entry)))
             refresh();
     } else if (const auto* wish = std::get_if<UsePrinter>(&deed)) {
         usePrinter(*wish);

@@ -30,7 +30,7 @@ public:
     QString subtitle() const override;
     void opened() override;
     // A section; or that of a film, a press or a fair.
-    void turnTo(const Matter& matter) override;
+    void turnTo(const SlipTarget& matter) override;
     void turnToSection(RoomSection section);
     // Instead of the printers of this computer, as for pictures; none: those of this computer again.
     static void setPrinters(std::optional<std::vector<PrintQueue>> queues);

@@ -25,7 +25,7 @@ public:
     static void add(RoomSheet& sheet, const ReckonedShop& shop, const Fair& fair) {
         const Currency& currency = shop.facts.settings.currency;
         const LocalDate today = shop.now.today();
-        Matter matter;
+        SlipTarget matter;
         matter.fair = fair.id;
         RoomLine line;
         line.name = words(fair.name);
@@ -85,7 +85,7 @@ RoomSheet fairsSheet(const ReckonedShop& shop) {
                             "one earned and what to bring to the next.")
             : FairWords::tr("What one earned and what to bring to the next stands in Figures.");
     sheet.acts.append({FairWords::tr("Add a fair"), QStringLiteral("plus"), QKeySequence(Qt::Key_A),
-                       OpenSlip{SlipName::AddFair, Matter{}}});
+                       OpenSlip{SlipName::AddFair, SlipTarget{}}});
     return sheet;
 }
 

@@ -64,7 +64,7 @@ public:
     }
 
     static void add(RoomSheet& sheet, const ReckonedShop& shop, const Film& film) {
-        Matter matter;
+        SlipTarget matter;
         matter.film = film.id;
         RoomLine line;
         line.name = words(film.name());
@@ -105,7 +105,7 @@ RoomSheet filmsSheet(const ReckonedShop& shop) {
         count == 0 ? FilmWords::tr("Films are listed here, each with its recipe from the maker’s sheet.")
                    : FilmWords::tr("A recipe comes from the film maker’s sheet; compare it and say who did.");
     sheet.acts.append({FilmWords::tr("Add a film"), QStringLiteral("plus"), QKeySequence(Qt::Key_A),
-                       OpenSlip{SlipName::AddFilm, Matter{}}});
+                       OpenSlip{SlipName::AddFilm, SlipTarget{}}});
     return sheet;
 }
 

@@ -31,7 +31,7 @@ public:
     bool isDue() const { return !m_check || m_shop.now.instant - m_check->at > m_press.checkEvery; }
 
     void addTo(RoomSheet& sheet) const {
-        Matter matter;
+        SlipTarget matter;
         matter.press = m_press.id;
         RoomLine line;
         line.name = words(m_press.name);
@@ -122,7 +122,7 @@ RoomSheet pressesSheet(const ReckonedShop& shop) {
         count == 0 ? PressWords::tr("Presses are listed here, each with its platen and its checks.")
                    : PressWords::tr("A check is readings at marked spots of the platen against what is set.");
     sheet.acts.append({PressWords::tr("Add a press"), QStringLiteral("plus"), QKeySequence(Qt::Key_A),
-                       OpenSlip{SlipName::AddPress, Matter{}}});
+                       OpenSlip{SlipName::AddPress, SlipTarget{}}});
     sheet.note =
         PressWords::tr("A platen burns. Its wiring is mains: repairs are for a licensed electrician.");
     return sheet;

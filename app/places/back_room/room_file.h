@@ -30,7 +30,7 @@ struct PrintersHere {
 };
 
 struct RoomFile {
-    std::filesystem::path path; // empty: the shop stands in no file
+    std::filesystem::path path; // empty: the shop has no file
     std::uintmax_t bytes = 0;
     bool isReadByOthers = false;          // on this computer, and it could not be put right
     std::optional<LastBackup> lastBackup; // by hand

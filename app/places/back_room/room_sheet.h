@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// One section of the Back room as it stands on its card: lines of facts, and what can be done about them.
+// One section of the Back room as it is on its card: lines of facts, and what can be done about them.
 
 #include "app/desk/shop_desk.h"
 #include "app/places/back_room/room_file.h"
@@ -20,7 +20,7 @@ inline constexpr int kRoomSections = 10;
 // ── what a line or a button does ──
 struct OpenSlip {
     SlipName slip;
-    Matter matter;
+    SlipTarget matter;
 };
 struct DoAgain { // what was set aside
     EntryId entry;
@@ -56,7 +56,7 @@ using RoomDeed =
 struct RoomLine {
     bool isHeading = false;
     QString name;
-    QString text;   // beside the name; may have several lines
+    QString text;   // next to the name; may have several lines
     QString detail; // smaller, below the text
     QColor shade;   // of a film, before its name
     QString state;  // on a chip, with its sign

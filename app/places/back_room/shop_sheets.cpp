@@ -99,7 +99,7 @@ public:
 
 private:
     void begin(RoomSheet& sheet, SettingsPart part, const QString& title) {
-        Matter matter;
+        SlipTarget matter;
         matter.settings = part;
         m_deed = OpenSlip{SlipName::Settings, matter};
         RoomLine line;
@@ -124,7 +124,7 @@ private:
         return text.empty() ? tr("nothing said, not printed") : words(text);
     }
 
-    // Days of the same hours that follow each other stand in one line.
+    // Days of the same hours that follow each other are on one line.
     void addWeek(RoomSheet& sheet) {
         const std::array<QString, 7> names{tr("Monday"), tr("Tuesday"),  tr("Wednesday"), tr("Thursday"),
                                            tr("Friday"), tr("Saturday"), tr("Sunday")};

@@ -88,7 +88,7 @@ QWidget* BlankRailPlace::makeEmpty() {
     m_empty->setObjectName(QStringLiteral("emptyRail"));
     m_empty->showKey(QKeySequence(Qt::Key_A));
     connect(m_empty, &EmptyState::acted, this,
-            [this] { emit desk().slipAsked(SlipName::AddStyle, Matter{}); });
+            [this] { emit desk().slipAsked(SlipName::AddStyle, SlipTarget{}); });
     auto* card = new Card;
     card->content()->addWidget(m_empty);
     return card;
@@ -128,7 +128,7 @@ QWidget* BlankRailPlace::makeFoot() {
     act(tr("correct the count"), Qt::Key_K, [this] { ask(SlipName::CorrectCount); });
     act(tr("measure shrinkage"), Qt::Key_M, [this] { ask(SlipName::MeasureShrinkage); });
     act(tr("read label"), Qt::Key_L, [this] { ask(SlipName::ReadLabel); });
-    act(tr("add a style"), Qt::Key_A, [this] { emit desk().slipAsked(SlipName::AddStyle, Matter{}); });
+    act(tr("add a style"), Qt::Key_A, [this] { emit desk().slipAsked(SlipName::AddStyle, SlipTarget{}); });
     // The styles hang as tabs, so that a pointer needs no hint for them.
     const auto turnBy = [this](Qt::Key key, int step) {
         auto* shortcut = new QShortcut(Qt::CTRL | key, this);
@@ -194,7 +194,7 @@ void BlankRailPlace::opened() {
         m_grid->setFocus(Qt::OtherFocusReason);
 }
 
-void BlankRailPlace::turnTo(const Matter& matter) {
+void BlankRailPlace::turnTo(const SlipTarget& matter) {
     refresh();
     for (int style = 0; style < std::ssize(m_rail); ++style)
         if (matter.style && m_rail[static_cast<std::size_t>(style)].style->id == *matter.style)
@@ -276,7 +276,7 @@ void BlankRailPlace::openCell() {
 }
 
 void BlankRailPlace::ask(SlipName slip) {
-    Matter matter;
+    SlipTarget matter;
     const auto spot = m_grid->current();
     if (spot) {
         matter.style = spot->style;

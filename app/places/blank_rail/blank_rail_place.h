@@ -31,7 +31,7 @@ public:
     QWidget* headerTools() override;
     QVector<PlaceKey> moreKeys() const override;
     void opened() override;
-    void turnTo(const Matter& matter) override;
+    void turnTo(const SlipTarget& matter) override;
 
 protected:
     void resizeEvent(QResizeEvent* event) override;

@@ -23,7 +23,7 @@ public:
     std::int64_t count() const;
     Grams weight(const ShopFacts& facts) const;
     std::vector<db::WashPart> parts(const ShopFacts& facts) const;
-    // The names of colours that may bleed beside others, where there is more than one colour.
+    // The names of colours that may bleed next to others, where there is more than one colour.
     std::vector<std::string> bleeding(const ShopFacts& facts) const;
     // Garments that this wash makes ready, earliest promise first.
     std::vector<const Garment*> frees(const ReckonedShop& shop) const;

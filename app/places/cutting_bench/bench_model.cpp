@@ -12,7 +12,7 @@ namespace {
 
 constexpr std::int64_t kWidestGap = 50; // mm
 
-// Everything that a film's nests depend on beside the maker's wish.
+// Everything that a film's nests depend on, except the maker's wish.
 std::vector<std::int64_t> reckonedFrom(const ReckonedShop& shop, const FilmToCut& film,
                                        const DecalsOnGarments& decals) {
     std::vector<std::int64_t> from{shop.facts.settings.edgeMargin.value};

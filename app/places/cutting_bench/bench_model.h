@@ -43,8 +43,8 @@ class BenchModel : public QObject {
 public:
     explicit BenchModel(QObject* parent = nullptr);
 
-    // A newer shop. Nests stand where nothing they were reckoned from has changed; pins and decals left out
-    // stand where the decal still waits.
+    // A newer shop. Nests stay where nothing they were made from has changed; pins and decals left out stay
+    // where the decal still waits.
     void show(std::shared_ptr<const ReckonedShop> shop);
     const std::shared_ptr<const ReckonedShop>& shop() const { return m_shop; }
     const ShopFacts& facts() const { return m_shop->facts; }
@@ -72,7 +72,7 @@ public:
     // ── the decal at hand ──
     std::optional<DecalId> chosen() const;
     void choose(DecalId id);
-    bool chooseNext(int step); // false behind the last
+    bool chooseNext(int step); // false after the last
 
     // ── moving by hand; false where it is not possible ──
     std::optional<DecalPin> freePlace(DecalId id, const DecalPin& wanted) const;

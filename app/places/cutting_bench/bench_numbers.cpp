@@ -25,7 +25,7 @@ struct BenchNumberWords {
 constexpr double kNumberHeight = 17;
 constexpr double kWithin = 3;         // from the edges of its box
 constexpr double kLeastLabelled = 36; // of a box that has its number within
-constexpr double kNearest = 9;        // from a box to a number beside it
+constexpr double kNearest = 9;        // from a box to a number next to it
 constexpr double kFarthest = 49;      // a line that is longer is no longer read as one
 constexpr double kStep = 4;
 constexpr double kClear = 2;      // about a number, and about its line
@@ -57,7 +57,7 @@ public:
         });
     }
 
-    std::int64_t compared() const { return m_compared; } // boxes, all told
+    std::int64_t compared() const { return m_compared; } // boxes in all
 
 private:
     static constexpr double kCell = 48;
@@ -180,7 +180,7 @@ private:
         });
         if (breaksOffcut || !m_taken.isFree(number.place))
             return false;
-        // Behind its own box, where the line begins.
+        // After its own box, where the line begins.
         QLineF line = *number.leader;
         line.setP1(line.pointAt(std::min(0.5, (kClear + 1) / line.length())));
         return m_taken.isFree(boxOf(line)) && !box.intersects(number.place);
@@ -219,7 +219,7 @@ std::optional<OffcutWords> wordsOfOffcut(const QRectF& box, const FilmArea& offc
     if (!fits && !words.isUpright)
         return std::nullopt;
     const QSizeF size = words.isUpright ? QSizeF(high, wide) : QSizeF(wide, high);
-    // At its lower end, away from decals, which are laid from the upper: their numbers need the room beside
+    // At its lower end, away from decals, which are laid from the upper: their numbers need the room next to
     // them.
     words.place =
         QRectF(QPointF(box.center().x() - size.width() / 2, box.bottom() - size.height() - kSpace8), size);

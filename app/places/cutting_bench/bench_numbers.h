@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// Where the number of each decal stands in the drawing of the bench, so that who weeds finds it. In a corner
+// Where the number of each decal goes in the drawing of the bench, so that who weeds finds it. In a corner
 // of its box where it covers nothing of the drawing; else on free film or an offcut near by, with a short
 // line to its box; else, where there is no room at the scale drawn, only in the list. No number covers a
 // drawing, another number or words.

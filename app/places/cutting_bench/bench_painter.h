@@ -32,8 +32,8 @@ public:
     explicit BenchPainter(const BenchModel& model)
         : m_model(model) {}
 
-    // Where numbers stand is found anew when next painted: what lies there, its scale or its wish has
-    // changed.
+    // The places of the numbers are found again at the next painting: what lies there, its scale or its wish
+    // has changed.
     void forgetNumbers() { m_hasNumbers = false; }
     // Only what meets `visible` is drawn.
     void paint(QPainter& painter, const BenchScale& scale, const BenchLook& look, const QRectF& visible);

@@ -78,7 +78,7 @@ QWidget* BenchPanel::makeLists() {
     };
     m_noRoll = rows(tr("No roll"), "noRoll");
     connect(m_noRoll, &BenchRows::acted, this, [this] {
-        Matter matter;
+        SlipTarget matter;
         matter.film = m_model.film()->film;
         emit m_desk.slipAsked(SlipName::ReceiveRoll, matter);
     });
@@ -279,7 +279,7 @@ void BenchPanel::markMiscut() {
     const int at = m_cutList->chosenAt();
     if (at < 0)
         return;
-    Matter matter;
+    SlipTarget matter;
     matter.decal = m_cutRows[static_cast<std::size_t>(at)];
     const DecalOnGarment decal = m_model.decal(*matter.decal);
     matter.garment = decal.garment ? std::optional{decal.garment->id} : std::nullopt;

@@ -103,7 +103,7 @@ private:
     Button* m_sheet = nullptr;
     Button* m_markCut = nullptr;
     std::vector<DecalId> m_leftOutRows;
-    std::vector<std::pair<FreeingAct, Matter>> m_notYetRows;
+    std::vector<std::pair<FreeingAct, SlipTarget>> m_notYetRows;
     std::vector<std::pair<RollId, FilmArea>> m_offcutRows;
     std::vector<DecalId> m_cutRows;
 };

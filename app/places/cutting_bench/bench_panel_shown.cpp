@@ -115,7 +115,7 @@ void BenchPanel::showRows() {
             if (finding && !finding->frees.empty()) {
                 row.act = tr("See to it");
                 row.actName = words(freeingWords(finding->frees.front()));
-                m_notYetRows.back() = {finding->frees.front(), Matter::of(*finding, *decal.garment)};
+                m_notYetRows.back() = {finding->frees.front(), SlipTarget::of(*finding, *decal.garment)};
             }
             notYet.append(row);
         }
@@ -188,7 +188,7 @@ void BenchPanel::showLinks() {
 }
 
 void BenchPanel::showFigures() {
-    // What lay there before tells nothing of what is being laid.
+    // What lay there before says nothing about what is being laid.
     const Nest* shown = m_model.isBeingLaid() ? nullptr : nest();
     const QString nothing = shown                   ? QString()
                             : m_model.isBeingLaid() ? beingLaidWords()

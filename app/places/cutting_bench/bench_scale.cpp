@@ -14,7 +14,7 @@ namespace {
 constexpr double kLeast = 0.22;    // pixels a millimetre
 constexpr double kReadable = 0.45; // below it a long nest scrolls instead
 constexpr double kMost = 1.6;
-constexpr double kABitMore = 120;  // mm of film seen behind the cut-off line
+constexpr double kABitMore = 120;  // mm of film seen after the cut-off line
 constexpr std::size_t kInView = 2; // nests that are to be seen whole, one below the other
 constexpr int kChrome = kBenchCaption + kBenchRulerTop + kBenchMeasure;
 

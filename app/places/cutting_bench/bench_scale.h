@@ -36,7 +36,7 @@ public:
     bool endsInRoll(std::size_t nest) const; // more of it is on the core
     QRectF rectOf(std::size_t nest, const FilmArea& area) const;
     double alongAt(std::size_t nest, double millimetres) const;
-    // The length of film for so many pixels.
+    // The length of film for this many pixels.
     Millimetres lengthOf(double pixels) const;
 
 private:

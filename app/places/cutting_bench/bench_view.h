@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The cutting bench: nests to scale, which a hand moves decals on. A drag or an arrow key lays a decal only
-// where it may lie and pins it there; Tab goes from decal to decal and behind the last one on; Delete leaves
+// where it may lie and pins it there; Tab goes from decal to decal and after the last one on; Delete leaves
 // one out.
 
 #include "app/places/cutting_bench/bench_painter.h"

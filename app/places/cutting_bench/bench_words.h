@@ -15,11 +15,11 @@ QString areaWords(const FilmArea& area);                                  // "16
 QString rollLabel(const ShopFacts& facts, RollId roll);                   // "R-09"
 QString decalsToCut(std::size_t count);                                   // "9 to cut"
 
-// Why nothing is done with decals that are being laid beside the window.
+// Why nothing is done with decals that are being laid in the background.
 QString beingLaidWords();
 
-// How long the nest is beside the shortest possible, and what its pins cost: only what is proved for what
-// lies there now.
+// How long the nest is compared with the shortest possible, and what its pins cost: only what is proved for
+// what lies there now.
 QString lengthWords(const BenchModel& model, const Nest& nest);
 
 // Why a roll has its place among the film's offers; empty where it is none of them.

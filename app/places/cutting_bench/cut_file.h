@@ -15,7 +15,7 @@ namespace holdfast::app {
 // Lines and curves of a shape, loop by loop.
 std::vector<OutlineLoop> loopsOf(const QPainterPath& shape);
 
-// An error names the decal that has nothing to cut. `goesOn` is told the share done and says whether to go
+// An error names the decal that has nothing to cut. `goesOn` is given the share done and says whether to go
 // on; where it did not, the text is empty.
 Result<std::string> cutFileOf(const ReckonedShop& shop, const Nest& nest, CutFileWish wish,
                               const std::function<bool(double)>& goesOn = {});

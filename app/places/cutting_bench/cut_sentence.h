@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // How it is cut, in one sentence: "Cut mirrored, a frame round each decal, parted at 188 mm." The words that
-// can be had another way are turned by a click, by Space or by their key, which is on a cap behind them. Left
+// can be had another way are turned by a click, by Space or by their key, which is on a cap after them. Left
 // and Right go from one to the other.
 
 #include "core/cutting/cut_file.h"

@@ -77,7 +77,7 @@ public:
     }
 
 private:
-    // Each decal is drawn once and stands once in the list.
+    // Each decal is drawn once and is once in the list.
     bool goesOn() {
         ++m_drawn;
         m_isStopped = m_isStopped || !m_goesOn(static_cast<double>(m_drawn) / static_cast<double>(m_toDraw));

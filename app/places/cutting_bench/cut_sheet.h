@@ -29,7 +29,7 @@ struct CutSheetScale {
 };
 CutSheetScale paperScaleOf(const Nest& nest, double paperMillimetres);
 
-// Begins each nest on a page of its own. `goesOn` is told the share done and says whether to go on. An error
+// Begins each nest on a page of its own. `goesOn` is given the share done and says whether to go on. An error
 // where the paper cannot be written to. On any thread.
 Result<Drawn> drawCutSheets(QPagedPaintDevice& paper, const ReckonedShop& shop, std::span<const Nest> nests,
                             const CutFileWish& wish, const std::function<bool(double)>& goesOn);

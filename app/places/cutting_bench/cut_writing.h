@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// Cut files and the cut sheet and on paper, written beside the window: outlines of a thousand decals take
+// Cut files and the cut sheet on paper, written in the background: outlines of a thousand decals take
 // seconds. What is written is the bench as it lay when it was asked for. A file that was there stays whole
 // until all of the new one is written, and when it is stopped.
 
@@ -22,7 +22,7 @@ struct CutToWrite {
 // Each on any thread; what became of it in words to tell the person, also where it was stopped. An error says
 // what could not be written, and why.
 
-// A cut file for each roll: at this path, or beside it with the roll's name where there are several.
+// A cut file for each roll: at this path, or next to it with the roll's name where there are several.
 Result<std::string> writeCutFiles(const CutToWrite& bench, const QString& path,
                                   const BackgroundWork::Progress& progress);
 // On the printer for sheets, or as a PDF where there is none.

@@ -27,7 +27,7 @@ namespace {
 
 constexpr std::string_view kFolderNote = "cut folder";
 
-// So many decals are written to the shop, and the shop reckoned anew, in a moment.
+// This many decals are written to the shop, and the shop reckoned again, in a moment.
 constexpr std::size_t kFewDecals = 200;
 
 // The outline that a wording lies on the bench by, to be kept from now on.

@@ -40,7 +40,7 @@ CuttingBenchPlace::CuttingBenchPlace(ShopDesk& shopDesk, QWidget* parent)
     m_empty->setObjectName(QStringLiteral("emptyBench"));
     m_empty->showKey(QKeySequence(Qt::CTRL | Qt::Key_1));
     connect(m_empty, &EmptyState::acted, this,
-            [this] { emit desk().placeAsked(PlaceName::FairTable, Matter{}); });
+            [this] { emit desk().placeAsked(PlaceName::FairTable, SlipTarget{}); });
     auto* emptyCard = new Card;
     emptyCard->content()->addWidget(m_empty);
     m_pages = new QStackedWidget;
@@ -238,7 +238,7 @@ void CuttingBenchPlace::takeKeyboard() {
         m_view->setFocus(Qt::OtherFocusReason);
 }
 
-void CuttingBenchPlace::turnTo(const Matter& matter) {
+void CuttingBenchPlace::turnTo(const SlipTarget& matter) {
     if (m_isStale)
         refresh();
     const ShopFacts& facts = m_model.facts();

@@ -35,21 +35,21 @@ public:
     QWidget* headerTools() override;
     void opened() override;
     void takeKeyboard() override;
-    void turnTo(const Matter& matter) override;
+    void turnTo(const SlipTarget& matter) override;
     // A roll's label turns to its film with that roll first; a bag tag or a ticket shows a decal of it that
     // lies here, waits or is cut and not pressed. False: nothing here has to do with it.
-    bool takeScan(const Matter& matter) override;
+    bool takeScan(const SlipTarget& matter) override;
     QVector<PlaceKey> moreKeys() const override;
     QSize minimumSizeHint() const override;
 
-    // Every search ends after so many rounds, for pictures and tests that must come out the same each time.
+    // Every search ends after this many rounds, for pictures and tests that must come out the same each time.
     static void setSearchRounds(std::optional<std::uint64_t> rounds);
 
     bool isSearching() const { return m_search.isSearching(); }
     const BenchModel& model() const { return m_model; }
 
     // ── what is done with the bench ──
-    // Written beside the window (see cut_writing.h); what became of it is said. The search ends before: what
+    // Written in the background (see cut_writing.h); what became of it is said. The search ends before: what
     // is written is what lies there, and stays there.
     void saveCutFiles(const QString& path);
     void printCutSheets(const QString& folder); // for a PDF, where no printer takes them
@@ -79,7 +79,7 @@ private:
     void searchIsOver();
     void sayOutcome();
     bool scanRoll(RollId roll);
-    bool showDecalOf(const Matter& matter);
+    bool showDecalOf(const SlipTarget& matter);
     void countTools();
     void turnDecal();
     void turnPin();

@@ -11,7 +11,7 @@
 
 namespace holdfast::app {
 
-bool CuttingBenchPlace::takeScan(const Matter& matter) {
+bool CuttingBenchPlace::takeScan(const SlipTarget& matter) {
     if (m_isStale)
         refresh();
     if (matter.roll)
@@ -36,7 +36,7 @@ bool CuttingBenchPlace::scanRoll(RollId roll) {
     return true;
 }
 
-bool CuttingBenchPlace::showDecalOf(const Matter& matter) {
+bool CuttingBenchPlace::showDecalOf(const SlipTarget& matter) {
     std::vector<const Garment*> garments;
     for (const Garment& garment : m_model.facts().garments)
         if (matter.garment ? garment.id == *matter.garment : matter.order && garment.order == *matter.order)

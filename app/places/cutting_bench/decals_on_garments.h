@@ -15,7 +15,7 @@ struct DecalOnGarment {
 
 using DecalsOnGarments = std::map<DecalId, DecalOnGarment>;
 
-// They stand as long as the facts do.
+// They are valid as long as the facts are.
 DecalsOnGarments decalsOnGarments(const ShopFacts& facts);
 DecalOnGarment decalIn(const DecalsOnGarments& decals, DecalId id); // nulls where it is none of them
 

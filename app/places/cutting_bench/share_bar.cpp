@@ -68,7 +68,7 @@ void ShareBar::paintEvent(QPaintEvent*) {
     const PercentShares whole = inPercent(m_shares);
     const std::array<std::pair<int, QString>, 3> said{
         {{whole.decals, tr("decals and frames")}, {whole.offcuts, tr("offcuts")}, {whole.lost, tr("lost")}}};
-    // Strong numbers, plain words; the three stand apart as far as there is room.
+    // Strong numbers, plain words; the three are apart as far as there is room.
     double wide = 0;
     for (const auto& [share, text] : said)
         wide += widthOf(tr("%1 %").arg(share), Type::SmallStrong) + 4 + widthOf(text, Type::Small);

@@ -201,7 +201,7 @@ void DecalPanel::refreshFilm() {
     const RollPick* pick = decal ? &m_model.sums().rolls[draft.garmentAt][*draft.decalAt] : nullptr;
     const QString roll = pick && pick->roll ? QStringLiteral(", ") + words(pick->roll->label()) : QString();
     const QString name = words(film->name());
-    // What does not fit stands whole in the list and the tool tip: first the finish goes, then the shade's
+    // What does not fit is whole in the list and the tool tip: first the finish goes, then the shade's
     // end.
     const QFontMetricsF metrics(fontOf(Type::BodyStrong));
     m_film->setSwatch(colourOf(film->rgb));

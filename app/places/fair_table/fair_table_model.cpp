@@ -162,7 +162,7 @@ void FairTableModel::clear() {
 }
 
 void FairTableModel::set(TableDraft draft) {
-    // What stands at the foot of the window until then is of the order before.
+    // What is at the foot of the window until then is of the order before.
     if (m_draft.isUntouched() && !draft.isUntouched())
         m_desk.say(tr("A new order is begun. Ctrl+Z undoes its last step."));
     m_draft = std::move(draft);

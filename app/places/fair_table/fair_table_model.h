@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The order being typed, as the widgets of the fair table share it: every step of the maker goes through
-// edit(), which keeps the step before for undo, reckons price, promise and what cannot be kept anew, and sees
+// edit(), which keeps the step before for undo, recalculates price, promise and what cannot be kept, and sees
 // that the draft survives a crash. Knows nothing of widgets.
 
 #include "app/desk/shop_desk.h"
@@ -38,7 +38,7 @@ struct TakenOrder {
     Money paid;
     std::optional<PaidHow> paidHow;
     bool isQuotation = false;
-    QString leavesDayOpen; // why no day can be told yet; empty: the day is told
+    QString leavesDayOpen; // why no day can be given yet; empty: the day is given
     QString dayWaitsFor;   // what it waits for; empty: nothing
 };
 

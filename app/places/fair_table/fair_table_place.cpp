@@ -27,7 +27,7 @@ namespace {
 constexpr int kPicksWidth = 398;
 constexpr int kSumsWidth = 352;
 constexpr int kNarrowSums = 342;
-constexpr int kThreeColumns = 1184; // of the place: picks, garment and bill stand beside each other
+constexpr int kThreeColumns = 1184; // of the place: picks, garment and bill are side by side
 constexpr int kThreeColumnsHigh = 560;
 constexpr int kTwoColumns = 702;   // narrower, and the bill is below the garment
 constexpr int kBillHigh = 500;     // there
@@ -82,7 +82,7 @@ void FairTablePlace::connectAll() {
     connect(m_sums, &SumsPanel::takeAsked, this, &FairTablePlace::take);
     connect(m_sums, &SumsPanel::keyboardFreed, this, [this] { takeKeyboard(); });
     connect(m_sums, &SumsPanel::ticketAsked, this, [this] {
-        Matter taken;
+        SlipTarget taken;
         taken.order = m_model.taken()->id;
         emit this->desk().paperAsked(PaperName::ClaimTicket, taken);
     });
@@ -191,7 +191,7 @@ void FairTablePlace::opened() {
 }
 
 // A blank style or a lot that somebody asks from: it is chosen for the garment at hand.
-void FairTablePlace::turnTo(const Matter& matter) {
+void FairTablePlace::turnTo(const SlipTarget& matter) {
     const BlankStyle* style = matter.style ? m_model.shop().facts.styles.find(*matter.style) : nullptr;
     if (!style || m_model.draft().garment().style.isSet())
         return;

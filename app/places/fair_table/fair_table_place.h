@@ -3,7 +3,8 @@
 // The fair table: an order from first key to last in half a minute, price and promised day in sight from the
 // first choice. Letters jump to a section, Enter takes the order or goes to what is still missing. On a
 // narrow or low window what is chosen is one column that scrolls; what is said of the order is below it, and
-// the bill with its keys beside it, always in reach; on the narrowest window the bill is in that column, too.
+// the bill with its keys next to it, always in reach; on the narrowest window the bill is in that column,
+// too.
 
 #include "app/desk/place.h"
 #include "app/places/fair_table/fair_table_model.h"
@@ -30,7 +31,7 @@ public:
     void opened() override;
     void takeKeyboard() override;
     QSize minimumSizeHint() const override { return {390, 220}; } // what does not fit scrolls
-    void turnTo(const Matter& matter) override;
+    void turnTo(const SlipTarget& matter) override;
     QVector<PlaceKey> moreKeys() const override;
     OwnSteps ownSteps() const override;
     void undoOwn() override { m_model.undo(); }

@@ -162,7 +162,7 @@ void FilmDelegate::paintFitness(QPainter& painter, const QRectF& line, const Fil
                   fits ? QStringLiteral("done") : QStringLiteral("hold"), fits ? dyes.green : dyes.madder);
         signLeft += 20;
     }
-    // A long reason stands whole in the message once the film is chosen; here it says what it is about.
+    // A long reason is whole in the message once the film is chosen; here it says what it is about.
     QString why = fitnessWords(offer, knowsStyle);
     if (!offer.unfit.empty() && signLeft + widthOf(why, Type::Small) > line.right())
         why = words(offer.unfit.front().what) + u'.';

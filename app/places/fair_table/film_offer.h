@@ -59,7 +59,7 @@ struct FilmOffer {
     const Film* film = nullptr;
     std::vector<Finding> unfit; // empty: fits, or no style is chosen yet
     Millimetres left;           // metres free for new work …
-    int rolls = 0;              // … on so many rolls
+    int rolls = 0;              // … on how many rolls
     RollPick pick;              // for the decal at hand, or the first roll
 };
 

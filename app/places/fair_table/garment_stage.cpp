@@ -170,7 +170,7 @@ void GarmentStage::paintChalkMarks(QPainter& painter, const QRectF& box) const {
 }
 
 void GarmentStage::paintMeasures(QPainter& painter, const StageDecal& decal, const QRectF& box) const {
-    // On the cloth: from the seam to the upper edge, beside what lies between.
+    // On the cloth: from the seam to the upper edge, next to what lies between.
     QPointF seam(box.center().x(), m_scale.seam().y());
     const QRectF between(seam.x() - 1, seam.y(), 2, std::max(0.0, box.top() - seam.y()));
     bool isBeside = false;
@@ -230,7 +230,7 @@ void GarmentStage::paintScaleBar(QPainter& painter) const {
     const double behind = beforeField - wide - 10;
     if (widthOf(text, Type::SmallStrong) > behind)
         text = tr("%1 mm").arg(length);
-    // Where the field for the width leaves no room behind the bar, its words are above it.
+    // Where the field for the width leaves no room after the bar, its words are above it.
     const bool isAbove = widthOf(text, Type::SmallStrong) > behind;
     const QPointF at = isAbove ? QPointF(kSpace16, top - 22) : QPointF(kSpace16 + wide + 10, top - 6);
     paintLine(painter, QRectF(at, QSizeF(width(), 20)), text, Type::SmallStrong, tokens().ink);

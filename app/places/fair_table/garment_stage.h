@@ -51,7 +51,7 @@ public:
     static constexpr int kSideRoom = 72; // for the measures, on both sides of the garment
     // The garment keeps clear of what is laid over the left of the stage.
     void setLeftRoom(int room);
-    // Where a decal stands, in pixels of the stage.
+    // Where a decal is, in pixels of the stage.
     QRectF rectOf(std::size_t decal) const;
 
     QSize sizeHint() const override { return {474, 190}; } // takes what room there is

@@ -45,7 +45,7 @@ void MessageScroll::show(const std::vector<TableMessage>& messages, ShopDesk& de
             else if (message.spot)
                 emit spotTaken(message.garment, message.decal, *message.spot);
         });
-        column()->insertWidget(static_cast<int>(at) + 1, banner); // behind what is said of nothing
+        column()->insertWidget(static_cast<int>(at) + 1, banner); // under what is said when there is nothing
         banner->show(); // at once: its height is asked for before it is laid
         m_banners.push_back(banner);
     }

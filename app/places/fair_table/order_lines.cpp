@@ -89,7 +89,7 @@ int OrderLinesModel::rowCount(const QModelIndex& parent) const {
 }
 
 Qt::ItemFlags OrderLinesModel::flags(const QModelIndex& index) const {
-    // The sum of copies is only told.
+    // The sum of copies is only shown.
     const bool isTold = index.isValid() && line(index.row()).kind == OrderLineShown::Kind::Copies;
     return isTold ? Qt::NoItemFlags : QAbstractListModel::flags(index);
 }
@@ -272,7 +272,7 @@ void OrderLines::mousePressEvent(QMouseEvent* event) {
     QListView::mousePressEvent(event);
 }
 
-// What was removed is said, so that what stands at the foot of the window is of this order.
+// What was removed is said, so that what is at the foot of the window is of this order.
 void OrderLines::remove(const OrderLineShown& line) {
     if (line.isEmpty)
         return;

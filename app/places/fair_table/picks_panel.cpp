@@ -31,16 +31,16 @@ constexpr int kBesideBar = 4;
 constexpr int kMostStyleColumns = 6;
 constexpr int kStyleWide = 80; // of its tile, at least
 constexpr int kSizeColumns = 7;
-constexpr int kSizeGap = 5;    // seven sizes fit beside each other
+constexpr int kSizeGap = 5;    // seven sizes fit side by side
 constexpr int kTileSpare = 8;  // room around a tile's words that can be done without
-constexpr int kSizeSpare = 18; // the same, where seven stand in a row
+constexpr int kSizeSpare = 18; // the same, where seven are in a row
 constexpr int kSizesHeight = 62;
 constexpr double kStyleRoom = 72;
 constexpr double kSizeRoom = 150;
 constexpr double kColourRoom = 104;
 constexpr int kMostColourColumns = 2;
 constexpr int kBesideCounts = 75 + 2 * (kSmallIcon + 2); // of a colour's tile: its shade, two drops and gaps
-constexpr int kSizeRowWide = 330;                        // heading and how many beside each other
+constexpr int kSizeRowWide = 330;                        // heading and how many side by side
 
 // Sets the items only where something is new: setting makes tiles be laid out and read aloud again.
 bool isAlike(const QVector<ChoiceItem>& one, const QVector<ChoiceItem>& other) {
@@ -64,7 +64,7 @@ bool showTiles(Choice* choice, const QVector<ChoiceItem>& items, int chosen) {
     return areNew;
 }
 
-// A long name stands whole in the order's lines and the tile's tool tip.
+// A long name is whole in the order's lines and the tile's tool tip.
 QString fitted(const std::string& name, Type type, double room) {
     return QFontMetricsF(fontOf(type)).elidedText(words(name), Qt::ElideRight, room);
 }
@@ -182,7 +182,7 @@ void PicksPanel::build() {
     column->addWidget(m_colourName);
     column->addWidget(m_colours);
     column->addStretch();
-    // The bar of a column that scrolls stands in its margin, so that no tile gets narrower.
+    // The bar of a column that scrolls is in its margin, so that no tile gets narrower.
     connect(scroll->verticalScrollBar(), &QScrollBar::rangeChanged, column, [column](int, int highest) {
         column->setContentsMargins(kLeft, kSpace12, highest > 0 ? kBesideBar : kLeft, kSpace8);
     });
@@ -255,7 +255,7 @@ void PicksPanel::fitColumns() {
     m_all->updateGeometry(); // what scrolls does not say by itself that it may be narrower now
 }
 
-// Seven sizes beside each other where their words allow it; more, or long ones, take more rows.
+// Seven sizes side by side where their words allow it; more, or long ones, take more rows.
 void PicksPanel::fitSizes() {
     int widest = 0;
     const auto tiles = shownTiles(m_sizes);
@@ -270,7 +270,7 @@ void PicksPanel::fitSizes() {
     setTightColumns(m_sizes, columns);
 }
 
-// Two beside each other, or one where their counts are long.
+// Two side by side, or one where their counts are long.
 void PicksPanel::fitColours() {
     int widest = 0;
     for (QAbstractButton* tile : shownTiles(m_colours)) {

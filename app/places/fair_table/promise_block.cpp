@@ -27,7 +27,7 @@ constexpr double kSign = 24;
 constexpr double kTextLeft = kPromisePadding + 30;
 constexpr std::size_t kMostStops = 6;
 
-// Two lines of small words that stand close.
+// Two lines of small words close together.
 int stopStep() {
     return lineHeight(Type::Small) - 3;
 }
@@ -236,7 +236,7 @@ void PromiseBlock::paintPath(QPainter& painter, double top) const {
         painter.setPen(QPen(thread, 2));
         painter.setBrush(stop.isReady ? thread : waits ? dyes.weldTint : dyes.greenTint);
         painter.drawEllipse(centre, kDot, kDot);
-        // The outer ones keep to the edges; the others stand below their dot, clear of each other.
+        // The outer ones keep to the edges; the others are below their dot, clear of each other.
         const double wide = std::max(widthOf(stop.what, Type::Small), widthOf(stop.when, Type::Small)) + 2;
         const double below = std::min(centre.x() - wide / 2, width() - kPromisePadding + 6 - wide);
         const double left = at == 0 ? kPromisePadding - 1 : std::max(below, taken + kBetweenStops);

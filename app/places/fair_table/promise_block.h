@@ -2,7 +2,7 @@
 #pragma once
 // The day that can be promised, large, with the path to it in words along a running stitch: all of it is
 // still to be done. Green only where nothing stands in its way; where something does, it says that no day can
-// be told yet and what is needed first, or what the day waits for.
+// be given yet and what is needed first, or what the day waits for.
 
 #include "app/theme/tokens.h"
 #include "core/orders/promise.h"
@@ -14,13 +14,13 @@
 
 namespace holdfast::app {
 
-// What stands in the block.
+// What is in the block.
 struct PromiseShown {
     std::optional<Promise> promise;
     LocalDate today{};
     QString stillOpen;     // what of the blanks is not chosen yet, in words
     QString lack;          // why there is no promise yet
-    QString leavesDayOpen; // why its day cannot be told; empty: it can
+    QString leavesDayOpen; // why its day cannot be given; empty: it can
     QString dayWaitsFor;   // what its day waits for; empty: nothing
 };
 
@@ -61,7 +61,7 @@ private:
     void paintPathWords(QPainter& painter, const QRectF& room) const;
 
     PromiseShown m_shown;
-    QString m_day; // empty: none can be told
+    QString m_day; // empty: none can be given
     QString m_hour;
     std::vector<Stop> m_stops;
     Room m_room = Room::Whole;

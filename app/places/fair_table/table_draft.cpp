@@ -186,7 +186,7 @@ void chooseStyle(TableDraft& draft, const BlankStyle& style) {
         garment.colour = style.colours.front().id;
     if (draft.nextPlacement && !presetFor(style.outline, *draft.nextPlacement))
         draft.nextPlacement.reset();
-    // From the collar of a tee to the mouth of a bag: each goes anew to where it is usual there.
+    // From the collar of a tee to the mouth of a bag: each goes again to where it is usual there.
     layAgain(garment, &style, [](const TableDecal&) { return true; });
 }
 

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// The order on the fair table while it is typed: what OrderDraft needs, and beside it where the maker is
+// The order on the fair table while it is typed: what OrderDraft needs, and next to it where the maker is
 // (which garment, which decal), choices not made yet, and copies of a garment. A value; every step of the
 // maker is one of the functions below, so that undo is keeping the value before it.
 

@@ -23,12 +23,12 @@ struct TableMessage {
     QString text;
     QString iconName;
     std::optional<FreeingAct> act; // offered as a button, about `matter`
-    Matter matter;
+    SlipTarget matter;
     // A decal off the cloth, and the spot on it that is offered as a button.
     std::optional<DecalSpot> spot{};
     std::size_t garment = 0;
     std::size_t decal = 0;
-    // Of what stands in the way: why no day can be told before it is put right; or, where the promise takes
+    // Of what stands in the way: why no day can be given before it is put right; or, where the promise takes
     // the time for it, what its day waits for.
     QString leavesDayOpen{};
     QString dayWaitsFor{};

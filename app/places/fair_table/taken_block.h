@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// The order just taken, to be read out to the customer: its number large, the day or why none can be told
+// The order just taken, to be read out to the customer: its number large, the day or why none can be given
 // yet, what is paid and what is owed. It stays until the next order is begun.
 
 #include "app/places/fair_table/fair_table_model.h"

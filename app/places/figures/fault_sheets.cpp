@@ -10,7 +10,7 @@ namespace holdfast::app {
 
 namespace {
 
-// After so many days the share without a fault is told, where any garment was watched for so long.
+// After these numbers of days the share without a fault is shown, if any garment was followed that long.
 constexpr int kDaysTold[] = {30, 90, 180, 365, 730};
 
 // Where nothing failed until then, Kaplan and Meier know no ends: those of all that were watched serve.

@@ -27,7 +27,7 @@ constexpr int kMostMarks = 7;
 constexpr double kLeastShown = 0.1; // of the share that failed: a step of one in a hundred is no cliff
 constexpr double kRoomAbove = 1.15;
 
-// Where shares and their places stand.
+// Where shares and their places are.
 struct Plot {
     QRectF area;
     double least = 0;
@@ -45,7 +45,7 @@ void paintShare(QPainter& painter, const Plot& plot, double share, const QString
     paintLine(painter, box, before + percentOf(share), Type::Small, tokens().ink2, Qt::AlignRight);
 }
 
-// So many days between two marks that a handful stands on the axis.
+// Days between two marks, so that a handful of marks is on the axis.
 int daysBetweenMarks(double until) {
     for (const int span : kTimeMarks) {
         if (until / span <= kMostMarks)

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// The two figures that go over time: how many garments are still without a fault, and whether a month stands
-// out. Lines of 1.5 px, what may well be as a tint, words at the lines, no grid but limits.
+// The two figures that go over time: how many garments are still without a fault, and whether a month is
+// unusual. Lines of 1.5 px, what may well be as a tint, words at the lines, no grid but limits.
 
 #include "core/quality/figures.h"
 

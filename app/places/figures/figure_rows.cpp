@@ -26,8 +26,8 @@ constexpr qreal kMostName = 300;
 constexpr qreal kLeastName = 120;
 constexpr qreal kLeastBars = 96;
 
-// Where a name is broken: behind the last comma, or else the last word, that leaves two parts which fit;
-// where none does, behind the last comma, or else the first word. None where it has but one.
+// Where a name is broken: after the last comma, or else the last word, that leaves two parts which fit;
+// where none does, after the last comma, or else the first word. None where it has but one.
 std::optional<qsizetype> breakOf(const QString& name, qreal wide) {
     const auto fits = [&](const QString& part) { return widthOf(part, Type::Body) <= wide; };
     std::optional<qsizetype> fittingComma, fittingWord, lastComma, firstWord;

@@ -37,7 +37,7 @@ protected:
     void resizeEvent(QResizeEvent* event) override;
 
 private:
-    // Where the columns stand, from the widths of what is in them.
+    // Where the columns are, from the widths of what is in them.
     struct Columns {
         qreal names = 0; // width
         qreal bars = 0;  // left end, and width

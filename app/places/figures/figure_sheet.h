@@ -28,7 +28,7 @@ struct FigureRow {
     QString name;
     std::optional<FigureBar> bar;
     QStringList cells; // one for each head
-    QString remark;    // behind the name: "more than chance"
+    QString remark;    // after the name: "more than chance"
 };
 
 enum class FigureChart { Bars, Holding, Months };

@@ -24,7 +24,7 @@ namespace holdfast::app {
 namespace {
 
 constexpr int kQuestionsWidth = 300; // where there is room
-constexpr int kLeastSheet = 560;     // beside them
+constexpr int kLeastSheet = 560;     // next to them
 // One above the other in a low window: then the place scrolls.
 constexpr int kLowestQuestions = 220;
 constexpr int kLowestSheet = 300;
@@ -50,7 +50,7 @@ FiguresPlace::FiguresPlace(ShopDesk& shopDesk, QWidget* parent)
                              tr("Take an order"));
     m_empty->showKey(QKeySequence(Qt::CTRL | Qt::Key_1));
     connect(m_empty, &EmptyState::acted, this,
-            [this] { emit desk().placeAsked(PlaceName::FairTable, Matter{}); });
+            [this] { emit desk().placeAsked(PlaceName::FairTable, SlipTarget{}); });
     auto* emptyCard = new Card;
     emptyCard->content()->addWidget(m_empty);
     m_pages = new QStackedWidget;

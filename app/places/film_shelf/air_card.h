@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The air of the storage place of a roll, in full: the chart, its figures over the window that was chosen,
-// and another place beside it; or every reading of it, to correct or remove.
+// and another place next to it; or every reading of it, to correct or remove.
 
 #include "app/places/film_shelf/air_reckoning.h"
 #include "app/places/film_shelf/air_window.h"
@@ -63,7 +63,7 @@ private:
     RollId m_roll;
     AirWindow m_window = AirWindow::Month;
     std::optional<PlaceId> m_beside;
-    std::vector<PlaceId> m_asked; // beside the answers that are waited for
+    std::vector<PlaceId> m_asked; // in addition to the answers that are waited for
     AirReckoning m_reckoning;
     QStackedWidget* m_pages = nullptr; // the figures, or the readings
     VerticalScroll* m_figures = nullptr;

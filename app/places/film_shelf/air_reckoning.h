@@ -42,7 +42,7 @@ public:
     bool isBusy() const { return m_beside.isUnderWay(); }
 
 signals:
-    void reckoned(const std::vector<holdfast::app::AirAnswer>& answers); // beside what was asked
+    void reckoned(const std::vector<holdfast::app::AirAnswer>& answers); // in addition to what was asked
 
 private:
     Beside<std::vector<AirAnswer>> m_beside;

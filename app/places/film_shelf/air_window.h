@@ -13,7 +13,7 @@ enum class AirWindow { Month, Quarter, SinceItCame, All };
 
 AirWindow nextOf(AirWindow window);
 QString windowWords(AirWindow window); // "30 days", "since it came"
-// Up to now, a minute long at least. `SinceItCame` of the roll; `All` of the place it stands in.
+// Up to now, a minute long at least. `SinceItCame` of the roll; `All` of the place it is in.
 ClimateWindow windowOf(AirWindow window, const ReckonedShop& shop, const FilmRoll& roll);
 
 } // namespace holdfast::app

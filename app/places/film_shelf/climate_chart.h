@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// The chart of temperature and humidity, as the module that draws it is asked for it. The module stands alone
+// The chart of temperature and humidity, as the module that draws it is asked for it. The module is separate
 // (it brings Qt Charts and OpenGL with it, which the program does without until Film shelf is opened), so
 // that all it needs comes with the picture: numbers, words, dyes and fonts.
 
@@ -20,7 +20,7 @@ class QWidget;
 
 namespace holdfast::app {
 
-// Readings of one place while the roll stood there.
+// Readings of one place while the roll was there.
 struct AirPiece {
     std::shared_ptr<const ClimateSeries> readings;
     Instant from;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// The air a roll stood in, over a window that the person chooses. The chart itself is a module that is loaded
-// when the first one is to be shown; where that fails, the reason and the figures stand in its place.
+// The air a roll was in, over a window that the person chooses. The chart itself is a module that is loaded
+// when the first one is to be shown; where that fails, the reason and the figures are in its place.
 
 #include "app/places/film_shelf/air_window.h"
 #include "app/places/film_shelf/climate_chart.h"

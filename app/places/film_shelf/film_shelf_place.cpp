@@ -31,8 +31,8 @@ constexpr int kPanelWidth = 396; // its acts in three lines
 constexpr int kTitleHeight = 52;
 constexpr int kLeastChoice = 120;
 constexpr int kMostChoice = 196;
-constexpr int kFewReadings = 500; // are removed before a window seems to stand still
-constexpr int kRoomForNote = 680; // of the shelf, beside its title and tools
+constexpr int kFewReadings = 500; // are removed before a window seems to hang
+constexpr int kRoomForNote = 680; // of the shelf, below its title and tools
 constexpr int kRoomForLongNote = 940;
 constexpr int kRoomForTitle = 560;
 constexpr int kRoomForChoice = 800; // in which a film's name is read whole
@@ -220,7 +220,7 @@ void FilmShelfPlace::showLength() {
         m_length->setVisible(m_hasRolls && width() >= kRoomForLength);
 }
 
-void FilmShelfPlace::turnTo(const Matter& matter) {
+void FilmShelfPlace::turnTo(const SlipTarget& matter) {
     if (m_isStale)
         refresh();
     if (matter.roll)
@@ -229,7 +229,7 @@ void FilmShelfPlace::turnTo(const Matter& matter) {
         choose({.film = matter.film});
 }
 
-bool FilmShelfPlace::takeScan(const Matter& matter) {
+bool FilmShelfPlace::takeScan(const SlipTarget& matter) {
     if (!matter.roll)
         return false;
     turnTo(matter);
@@ -241,7 +241,7 @@ bool FilmShelfPlace::takeScan(const Matter& matter) {
 }
 
 void FilmShelfPlace::askNewRoll() {
-    Matter matter;
+    SlipTarget matter;
     matter.film = m_choice.film;
     emit desk().slipAsked(SlipName::ReceiveRoll, matter);
 }
@@ -347,7 +347,7 @@ void FilmShelfPlace::showRoll() {
     showAir(m_left->currentWidget() == m_air && current.isValid());
 }
 
-// The air of the roll's place in full stands where the shelf does.
+// The air of the roll's place in full is shown where the shelf was.
 void FilmShelfPlace::showAir(bool isShown) {
     const QModelIndex current = m_shelf->currentIndex();
     if (isShown && current.isValid())
@@ -359,7 +359,7 @@ void FilmShelfPlace::showAir(bool isShown) {
 }
 
 void FilmShelfPlace::askCorrection(PlaceId place, Instant at) {
-    Matter matter;
+    SlipTarget matter;
     matter.place = place;
     matter.at = at;
     emit desk().slipAsked(SlipName::CorrectReading, matter);

@@ -32,9 +32,9 @@ public:
     QString subtitle() const override;
     QWidget* headerTools() override;
     void opened() override;
-    void turnTo(const Matter& matter) override;
+    void turnTo(const SlipTarget& matter) override;
     // A roll's label turns to that roll; of one that is used up it is said.
-    bool takeScan(const Matter& matter) override;
+    bool takeScan(const SlipTarget& matter) override;
     void takeKeyboard() override;
     QSize minimumSizeHint() const override;
 

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// The air a roll stood in: the readings of its places, one after the other, and its spells outside the film's
+// The air a roll was in: the readings of its places, one after the other, and its spells outside the film's
 // bands.
 
 #include "app/places/film_shelf/climate_chart.h"

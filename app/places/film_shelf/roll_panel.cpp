@@ -238,7 +238,7 @@ QWidget* RollPanel::makeActs() {
 void RollPanel::ask(SlipName slip) {
     if (!m_roll)
         return;
-    Matter matter;
+    SlipTarget matter;
     matter.roll = m_roll;
     matter.film = roll().film;
     matter.place = roll().placeNow();
@@ -248,7 +248,7 @@ void RollPanel::ask(SlipName slip) {
 void RollPanel::printLabel() {
     if (!m_roll)
         return;
-    Matter matter;
+    SlipTarget matter;
     matter.roll = m_roll;
     emit m_desk.paperAsked(PaperName::RollLabel, matter);
 }
@@ -415,7 +415,7 @@ void RollPanel::takeTickedToBench() {
         m_desk.say(cannot);
         return;
     }
-    Matter matter;
+    SlipTarget matter;
     matter.roll = *m_roll;
     matter.film = roll().film;
     matter.decals = m_work.tickedDecals();

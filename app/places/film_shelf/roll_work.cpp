@@ -151,7 +151,7 @@ void RollWorkModel::fill() {
             if (const auto at = found.find(decal.id); at != found.end())
                 at->second = {&garment, &decal};
 
-    // Alike decals of one order stand on one line, in the order in which they are promised.
+    // Alike decals of one order are on one line, in the order in which they are promised.
     using Likeness = std::tuple<OrderId, std::string, Placement, BlankStyleId>;
     struct Alike {
         std::vector<const Decal*> decals;

@@ -26,11 +26,11 @@ constexpr qreal kWordsGap = 10;
 constexpr qreal kPieceGap = 12;
 constexpr qreal kPastTail = 12; // as far as a past roll's tail goes to the left
 constexpr qreal kNoLimitTail = 96;
-constexpr qreal kLeastRange = 4; // to be seen beside the post
+constexpr qreal kLeastRange = 4; // to be seen next to the post
 
 const QString kDot = QStringLiteral("· ");
 
-// One run of words with its type and ink; `gap` stands before it.
+// One run of words with its type and ink; `gap` is before it.
 struct Run {
     QString text;
     Type type = Type::Support;
@@ -131,7 +131,7 @@ void paintRange(QPainter& painter, const QRectF& row, const ShelfAxis& axis, con
         paintRunningStitch(painter, {from, y}, {to, y}, tokens().ink2, 1.6);
 }
 
-// Where words may begin to the right of all that is drawn, and where the tail's end stands.
+// Where words may begin to the right of all that is drawn, and where the tail's end is.
 struct TailEnds {
     qreal tail = 0;
     qreal wordsFrom = 0;

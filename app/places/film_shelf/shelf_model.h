@@ -29,7 +29,7 @@ struct ShelfRow {
     QColor shade;
     double metresLeft = 0;
     std::optional<int> daysLeft;        // below zero: past; none: no limit given
-    int daysLost = 0;                   // to warmth, behind the days left
+    int daysLost = 0;                   // to warmth, after the days left
     std::optional<int> daysLeftAtMost;  // in a slow year; none: the days left are a fact
     std::optional<int> daysLeftAtLeast; // in a fast year
     TailWords words;

@@ -19,7 +19,7 @@ namespace {
 constexpr int kScaleHeight = 36;
 constexpr qreal kBeyondAxis = 66; // room for the words of the longest tail's end
 constexpr int kFewestDays = 60;
-constexpr int kMostDays = 200; // nobody hurries for what is further off: its tail runs on
+constexpr int kMostDays = 200; // the tails of longer-lived rolls run off the axis
 constexpr qreal kMarkRoom = 64;
 constexpr qreal kTodayRoom = 46;
 

@@ -14,7 +14,7 @@ namespace holdfast::app {
 
 // The axis of days, in pixels of the list's viewport.
 struct ShelfAxis {
-    // A shelf this wide whose longest roll has so many days.
+    // A shelf this wide whose longest roll has this many days.
     ShelfAxis(qreal width, int longestDays);
 
     qreal nameLeft = 46;

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// What the shelf says of a roll: how many days it has left and why so many, what is wrong with it, and what
+// What the shelf says of a roll: how many days it has left and why, what is wrong with it, and what
 // to do about it. Warmth costs days; damp and dryness are said as hours outside the band, for they cost none.
 
 #include "app/theme/tokens.h"
@@ -12,7 +12,7 @@
 
 namespace holdfast::app {
 
-// What a roll could be without the warmth it stood in: the shelf life from its age's first day, or the
+// What a roll could be without the warmth it was in: the shelf life from its age's first day, or the
 // printed date where that is earlier. None where neither is given.
 std::optional<LocalDate> limitWithoutWarmth(const Film& film, const FilmRoll& roll);
 
@@ -28,7 +28,7 @@ QString temperatureBandWords(const Film& film);            // "10–30 °C"
 QString exposureWords(const RollCondition& condition,
                       const Film& film); // "96 h outside 30–50 %"; empty: none
 
-// Beside a roll's tail.
+// Next to a roll's tail.
 struct TailWords {
     QString iconName; // empty for none
     QString lead;     // "21 days", "Past by 6 days"
@@ -52,7 +52,7 @@ struct Advice {
 };
 Advice adviceFor(const ReckonedShop& shop, const FilmRoll& roll);
 
-// Rolls to be used within so many days count as "to use this month".
+// Rolls to be used within this many days count as "to use this month".
 inline constexpr Days kSoon{30};
 
 } // namespace holdfast::app

@@ -71,7 +71,7 @@ void CareSheet::show(const OrderView& view) {
     m_view = view;
     m_garments = view.pressed();
     const bool isOver = m_garments.empty();
-    // After the hand-over the text stands on, to be copied or read once more.
+    // After the hand-over the text stays, to be copied or read once more.
     if (isOver)
         for (const Garment* garment : view.garments())
             if (garment->handedOverAt)
@@ -142,7 +142,7 @@ void CareSheet::copy() {
 }
 
 void CareSheet::print() {
-    Matter matter;
+    SlipTarget matter;
     matter.order = m_view->id;
     emit m_desk.paperAsked(PaperName::CareCards, matter);
 }

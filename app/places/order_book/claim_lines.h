@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// What came back of an order, newest first: the garment, what was wrong, when it was told, and what was done
-// about it. One stop for Tab; ↑↓ move, Enter says what was done.
+// What came back of an order, newest first: the garment, what was wrong, when it was reported, and what was
+// done about it. One stop for Tab; ↑↓ move, Enter says what was done.
 
 #include "app/places/order_book/order_view.h"
 #include "app/widgets/painted_lines.h"
@@ -32,7 +32,7 @@ private:
     struct Line {
         ClaimId claim;
         QString what;   // "418-b, Heron: cracked after 3 washes"
-        QString told;   // "told Thu 12 Nov · left side"
+        QString told;   // "reported Thu 12 Nov · left side"
         QString answer; // "pressed again, Fri 13 Nov"; empty: nothing was done yet
         int height = 0;
     };

@@ -48,7 +48,7 @@ void GarmentLines::show(const OrderView& view) {
         if (const Finding* hold = view.shop->of(garment->id).firstHold(); hold && !hold->frees.empty()) {
             line.act = hold->frees.front();
             line.free = words(freeingWords(hold->frees.front()));
-            line.matter = Matter::of(*hold, *garment);
+            line.matter = SlipTarget::of(*hold, *garment);
         }
         m_lines.push_back(std::move(line));
     }

@@ -20,7 +20,7 @@ public:
     void turnTo(GarmentId garment);
 
 signals:
-    void freeAsked(holdfast::FreeingAct act, holdfast::app::Matter matter);
+    void freeAsked(holdfast::FreeingAct act, holdfast::app::SlipTarget matter);
 
 protected:
     int lineCount() const override { return static_cast<int>(m_lines.size()); }
@@ -36,7 +36,7 @@ private:
         QString name, decals, price, where, whereIcon, free;
         Role whereInk;
         std::optional<FreeingAct> act;
-        Matter matter;
+        SlipTarget matter;
     };
     const Line& at(int line) const { return m_lines[static_cast<std::size_t>(line)]; }
     QRectF freeBox(int line, const QRectF& box) const;

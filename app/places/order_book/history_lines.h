@@ -44,7 +44,7 @@ private:
     void layLines();
 
     std::vector<Line> m_lines;
-    int m_wordsAt = 0; // behind the widest time
+    int m_wordsAt = 0; // after the widest time
 };
 
 } // namespace holdfast::app

@@ -193,13 +193,13 @@ void OrderBookPlace::takeKeyboard() {
         m_search->setFocus(Qt::OtherFocusReason);
 }
 
-void OrderBookPlace::turnTo(const Matter& matter) {
+void OrderBookPlace::turnTo(const SlipTarget& matter) {
     if (matter.order)
         choose(*matter.order);
 }
 
 // The ticket of an order leads to handing over, where any of it is pressed; a bag tag to its garment.
-bool OrderBookPlace::takeScan(const Matter& matter) {
+bool OrderBookPlace::takeScan(const SlipTarget& matter) {
     if (!matter.order)
         return false;
     choose(*matter.order);
@@ -219,7 +219,7 @@ QVector<PlaceKey> OrderBookPlace::moreKeys() const {
 }
 
 void OrderBookPlace::askNewOrder() {
-    emit desk().placeAsked(PlaceName::FairTable, Matter{});
+    emit desk().placeAsked(PlaceName::FairTable, SlipTarget{});
 }
 
 BookFilter OrderBookPlace::filter() const {

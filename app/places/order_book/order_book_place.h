@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// Order book: search as you type over every order, one order whole beside it, hand-over with the care text.
+// Order book: search as you type over every order, one order whole next to it, hand-over with the care text.
 
 #include "app/desk/place.h"
 #include "app/places/order_book/order_model.h"
@@ -31,8 +31,8 @@ public:
     QWidget* headerTools() override;
     void opened() override;
     void takeKeyboard() override;
-    void turnTo(const Matter& matter) override;
-    bool takeScan(const Matter& matter) override;
+    void turnTo(const SlipTarget& matter) override;
+    bool takeScan(const SlipTarget& matter) override;
     QVector<PlaceKey> moreKeys() const override;
 
 protected:
@@ -66,7 +66,7 @@ private:
     OrderModel* m_model = nullptr;
     OrderList* m_list = nullptr;
     Button* m_moreUnderAll = nullptr;
-    QBoxLayout* m_parts = nullptr; // the list and the order: beside each other, or below
+    QBoxLayout* m_parts = nullptr; // the list and the order: side by side, or below
     VerticalScroll* m_scroll = nullptr;
     QWidget* m_listCard = nullptr;
     QStackedWidget* m_listPages = nullptr;

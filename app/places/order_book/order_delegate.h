@@ -44,7 +44,7 @@ public:
 
     void setSort(db::OrderSort sort);
     void setCurrencySign(const QString& sign);
-    void setBarWidth(int width); // of the scroll bar beside the lines below
+    void setBarWidth(int width); // of the scroll bar next to the lines below
 
 signals:
     void sortAsked(holdfast::db::OrderSort sort);

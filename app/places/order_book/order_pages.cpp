@@ -85,7 +85,7 @@ std::vector<db::OrderLine> OrderPages::next(int most) {
     while (used < stored.size() || (isEnd && !m_undone.empty())) {
         if (std::ssize(page) == most && !(m_filter == BookFilter::Held || m_filter == BookFilter::CameBack))
             break;
-        // The order of the number that was typed stands first whatever its age: the file's order is kept.
+        // The order of the number that was typed comes first whatever its age: the file's order is kept.
         const bool isUndoneNext =
             !m_undone.empty() && (used == stored.size() || comesBefore(m_undone.front(), stored[used]));
         if (isUndoneNext) {

@@ -31,7 +31,7 @@ namespace {
 
 constexpr int kLeastLines = 26; // of its height
 
-// A band of flax behind the money.
+// A band of flax under the money.
 class MoneyBand : public QWidget {
 public:
     using QWidget::QWidget;
@@ -111,7 +111,7 @@ QWidget* OrderSheet::makeOrderPage() {
     scroll->setObjectName(QStringLiteral("orderScroll"));
     m_garments = new GarmentLines;
     connect(m_garments, &GarmentLines::freeAsked, this,
-            [this](FreeingAct act, const Matter& about) { m_desk.free(act, about); });
+            [this](FreeingAct act, const SlipTarget& about) { m_desk.free(act, about); });
     scroll->column()->addWidget(m_garments);
     scroll->column()->addWidget(makeClaims());
     auto* heading = new QWidget;
@@ -195,7 +195,7 @@ QWidget* OrderSheet::makeClaims() {
     column->addWidget(heading);
     m_claims = new ClaimLines;
     connect(m_claims, &ClaimLines::answerAsked, this, [this](ClaimId claim) {
-        Matter about = matter();
+        SlipTarget about = matter();
         about.claim = claim;
         emit m_desk.slipAsked(SlipName::AnswerClaim, about);
     });

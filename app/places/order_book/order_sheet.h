@@ -56,7 +56,7 @@ private:
     void fill(const OrderView& view);
     void ask(SlipName slip);
     void askPaper(PaperName paper);
-    Matter matter() const;
+    SlipTarget matter() const;
     void confirm();
     void fillActs(const OrderView& view);
     Button* addAct(QGridLayout& grid, int row, int at, const QString& text, const char* icon, Qt::Key key,

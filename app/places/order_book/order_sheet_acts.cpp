@@ -121,8 +121,8 @@ void OrderSheet::fillActs(const OrderView& view) {
         view.garments(), [](const Garment* garment) { return garment->handedOverAt.has_value(); }));
 }
 
-Matter OrderSheet::matter() const {
-    Matter about;
+SlipTarget OrderSheet::matter() const {
+    SlipTarget about;
     about.order = m_view->id;
     about.garment = m_garments->current();
     return about;
@@ -132,7 +132,7 @@ Matter OrderSheet::matter() const {
 void OrderSheet::askPaper(PaperName paper) {
     if (!m_view)
         return;
-    Matter whole;
+    SlipTarget whole;
     whole.order = m_view->id;
     emit m_desk.paperAsked(paper, whole);
 }
@@ -153,7 +153,7 @@ void OrderSheet::confirm() {
     for (const Garment* garment : m_view->garments())
         for (const Decal& decal : garment->decals)
             if (!decal.isConfirmed()) {
-                Matter about = matter();
+                SlipTarget about = matter();
                 about.garment = garment->id;
                 about.decal = decal.id;
                 emit m_desk.slipAsked(SlipName::ConfirmWording, about);

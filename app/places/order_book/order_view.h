@@ -36,7 +36,7 @@ struct OrderView {
 // None where the order is not in the file (it was undone) or the file cannot be read.
 std::optional<OrderView> viewOrder(ShopDesk& desk, OrderId order);
 
-// The care text of the whole order as it is handed over: garments with the same card stand together.
+// The care text of the whole order as it is handed over: garments with the same card are together.
 struct CareText {
     QString heading; // "418-a, 418-b"
     QString firstWash;

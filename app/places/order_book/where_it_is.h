@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// Where an order is, in an icon and words: held, on the walk, resting … It is as far as the garment furthest
-// behind; what is on the press or cooling just now is said first.
+// Where an order is, in an icon and words: held, on the walk, resting … It is as far as its least finished
+// garment; what is on the press or cooling just now is said first.
 
 #include "app/theme/tokens.h"
 #include "core/holds/assessment.h"

@@ -47,12 +47,12 @@ class AsideList : public QListView {
 public:
     explicit AsideList(QWidget* parent = nullptr);
 
-    // Keeps the keyboard on the same garment where it still stands here.
+    // Keeps the keyboard on the same garment where it is still here.
     void show(std::shared_ptr<const ReckonedShop> shop, const std::vector<AsideEntry>& entries);
     const AsideModel& aside() const { return m_model; }
-    // Puts the keyboard on the card of that garment; false where it stands nowhere here.
+    // Puts the keyboard on the card of that garment; false where it is nowhere here.
     bool turnTo(GarmentId garment);
-    // The card the keys F and W act on; none when nothing stands aside.
+    // The card the keys F and W act on; none when nothing is aside.
     const AsideEntry* current() const;
 
 signals:

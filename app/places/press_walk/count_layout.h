@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// Where the words of the panel stand: the step, what is to be done as large as there is room for, its detail,
+// Where the words of the panel are: the step, what is to be done as large as there is room for, its detail,
 // and a note. They keep clear of the count at the right and of the stitches below. Where there is little room
 // they get smaller; the last to give way is the note, which says why, and it is never cut.
 

@@ -87,7 +87,7 @@ void CountPanel::show(const PanelWords& words) {
     update();
 }
 
-// Told aloud when the words change, not at each second.
+// Spoken to a screen reader when the words change, not at each second.
 void CountPanel::say() {
     const QString spoken =
         QStringList{m_shown.step, m_shown.word, m_shown.detail, m_shown.note}.join(QStringLiteral(". "));

@@ -37,10 +37,10 @@ public:
     // The digits as painted: "7", "1:18", "+3".
     QString digits() const;
     Button* restart() const { return m_restart; }
-    // Everything in it by so much: larger in a large window, so that it reads from farther off.
+    // Everything in it by this much: larger in a large window, so that it reads from farther off.
     void setScale(qreal scale);
     qreal scale() const { return m_scale; }
-    // Where the words stand, and where the stitches begin below them; before scaling.
+    // Where the words are, and where the stitches begin below them; before scaling.
     std::vector<PanelLine> lines() const;
     qreal stitchesTop() const;
 

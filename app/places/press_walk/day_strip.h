@@ -21,7 +21,7 @@ public:
     explicit DayStrip(QWidget* parent = nullptr);
 
     void show(std::shared_ptr<const ReckonedShop> shop, const Walk& walk);
-    // What it says below: what will be late, and by how much; then what is promised and stands aside. Empty
+    // What it says below: what will be late, and by how much; then what is promised and is aside. Empty
     // where nothing is late.
     QString saying() const { return m_late.join(QLatin1Char(' ')); }
 

@@ -14,8 +14,8 @@ namespace holdfast::app {
 
 namespace {
 
-Matter matterOf(const Garment& garment) {
-    Matter matter;
+SlipTarget matterOf(const Garment& garment) {
+    SlipTarget matter;
     matter.order = garment.order;
     matter.garment = garment.id;
     matter.style = garment.style;
@@ -277,7 +277,7 @@ void PressWalkPlace::setPaused(bool isPaused) {
     takeKeyboard();
 }
 
-// From one card of what is promised today to the next, and behind the last one to the first.
+// From one card of what is promised today to the next, and after the last one to the first.
 void PressWalkPlace::turnToPromised() {
     const auto& garments = promisedAside(*m_shop, m_walk).garments;
     if (garments.empty()) {
@@ -302,7 +302,8 @@ void PressWalkPlace::freeCurrent() {
     if (entry.cutFrom)
         turnToBench(entry);
     else if (entry.frees)
-        desk().free(*entry.frees, entry.finding ? Matter::of(*entry.finding, garment) : matterOf(garment));
+        desk().free(*entry.frees,
+                    entry.finding ? SlipTarget::of(*entry.finding, garment) : matterOf(garment));
 }
 
 void PressWalkPlace::printDaySheet() {
@@ -316,14 +317,14 @@ void PressWalkPlace::waiveCurrent() {
                                     : tr("No hold to let through: it only waits for its work."));
         return;
     }
-    emit desk().slipAsked(SlipName::Waive, Matter::of(*entry->finding, garmentOf(entry->garment)));
+    emit desk().slipAsked(SlipName::Waive, SlipTarget::of(*entry->finding, garmentOf(entry->garment)));
 }
 
 void PressWalkPlace::turnToBench(const AsideEntry& entry) {
     const FilmRoll* roll = m_shop->facts.rolls.find(*entry.cutFrom);
     if (!roll)
         return;
-    Matter matter;
+    SlipTarget matter;
     matter.garment = entry.garment;
     matter.roll = roll->id;
     matter.film = roll->film;

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The parts of Press walk: the walk, the garment in hand with its keys, the rack, and what stands aside.
+// The parts of Press walk: the walk, the garment in hand with its keys, the rack, and what is aside.
 #include "app/places/press_walk/press_walk_place.h"
 
 #include "app/places/press_walk/aside_list.h"

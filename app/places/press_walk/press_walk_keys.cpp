@@ -132,7 +132,7 @@ bool PressWalkPlace::takeLetter(int key) {
     }
 }
 
-// Between the columns: left to the walk, right to what stands aside, and back to Next between them.
+// Between the columns: left to the walk, right to what is aside, and back to Next between them.
 bool PressWalkPlace::takeArrow(int key, QWidget* focus) {
     const bool isInWalk = focus == m_list;
     const bool isInAside = focus == m_aside || focus == m_rack;

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Where the parts of Press walk stand, by the room there is.
+// Where the parts of Press walk are, by the room there is.
 //
-// Three columns in a wide window. In a narrower one the walk and what stands aside share the left column by
-// tabs. In an upright one the garment stands above both. What is read from two metres (panel, Next, keys)
+// Three columns in a wide window. In a narrower one the walk and what is aside share the left column by
+// tabs. In an upright one the garment is above both. What is read from two metres (panel, Next, keys)
 // grows with the window, and gives least way where it is small; below that the whole place scrolls.
 #include "app/places/press_walk/press_walk_place.h"
 

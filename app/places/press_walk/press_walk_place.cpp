@@ -76,12 +76,12 @@ PressWalkPlace::~PressWalkPlace() {
 
 void PressWalkPlace::listen() {
     connect(&desk(), &ShopDesk::changed, this, [this] {
-        m_note.clear(); // it was about what stood there before
+        m_note.clear(); // it was about what was there before
         refresh();
     });
     for (const auto told : {&ShopDesk::minutePassed, &ShopDesk::replanned}) {
         connect(&desk(), told, this, [this] {
-            // While the walk is paused the times in the list stand still.
+            // While the walk is paused the times in the list stop.
             if (!m_isPaused)
                 refresh();
         });
@@ -167,7 +167,7 @@ void PressWalkPlace::takeKeyboard() {
         (m_aside->isVisible() ? static_cast<QWidget*>(m_aside) : m_list)->setFocus();
 }
 
-void PressWalkPlace::turnTo(const Matter& matter) {
+void PressWalkPlace::turnTo(const SlipTarget& matter) {
     refresh();
     if (m_isStale)
         showWalk();

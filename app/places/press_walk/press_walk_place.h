@@ -41,10 +41,10 @@ public:
     QWidget* headerTools() override;
     void opened() override;
     void takeKeyboard() override;
-    void turnTo(const Matter& matter) override;
+    void turnTo(const SlipTarget& matter) override;
     // A bag tag takes its garment up, if it may be taken up; a claim ticket shows which of its garments is
     // next. Whatever it is, no step is finished by it and nothing is taken from the rack.
-    bool takeScan(const Matter& matter) override;
+    bool takeScan(const SlipTarget& matter) override;
     QVector<PlaceKey> moreKeys() const override;
 
     bool eventFilter(QObject* watched, QEvent* event) override;
@@ -67,7 +67,7 @@ private:
     void listenToKeys();
     Button* makeKey(const QString& words, const QString& iconName, Qt::Key key, const QString& name);
 
-    // where the parts stand
+    // where the parts are
     enum class Arrangement { None, Wide, Beside, Above }; // three columns; two, with tabs; the garment on top
     enum class Side { Walk, Aside };                      // of the tabs
     void arrange();
@@ -104,7 +104,7 @@ private:
     RackRow rackRow(GarmentId garment, RackRow::State state, const QString& words,
                     const QString& digits) const;
 
-    // what stands where
+    // what is where
     const Garment& garmentOf(GarmentId garment) const;
     QString numberOf(GarmentId garment) const;
     const RouteStep* openStep(GarmentId garment) const;

@@ -11,7 +11,7 @@
 
 namespace holdfast::app {
 
-bool PressWalkPlace::takeScan(const Matter& matter) {
+bool PressWalkPlace::takeScan(const SlipTarget& matter) {
     if (matter.roll || !matter.order)
         return false;
     refresh();
@@ -75,7 +75,7 @@ QString PressWalkPlace::whyNotTakenUp(const Garment& garment) const {
     return tr("%1 cannot be pressed yet. %2: %3").arg(number, words(aside->what), words(aside->why));
 }
 
-// The first of the order's garments that is at the press, on the rack or planned; else the first that stands
+// The first of the order's garments that is at the press, on the rack or planned; else the first that is
 // aside.
 bool PressWalkPlace::showNextOf(OrderId order) {
     const auto isOfOrder = [&](GarmentId garment) { return garmentOf(garment).order == order; };

@@ -31,7 +31,7 @@ bool isWarmPeel(const RouteStep* step) {
     return step != nullptr && step->kind == StepKind::PeelCarrier && step->peel == Peel::Warm;
 }
 
-// "150 °C · medium": what the panel says beside the seconds.
+// "150 °C · medium": what the panel says next to the seconds.
 QString heatWords(const RouteStep& step) {
     QStringList parts = words(step.detail).split(QStringLiteral(" · "));
     parts.removeAll(words(secondsWords(step.platen)));

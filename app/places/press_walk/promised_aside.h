@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// What is promised today, or was promised before, and stands aside: the plan of the day has no place for it,
+// What is promised today, or was promised before, and is aside: the plan of the day has no place for it,
 // so that no lateness of the walk would say it.
 
 #include "core/shop/reckoned_shop.h"

@@ -37,7 +37,7 @@ public:
                 kRackRow + static_cast<int>(std::max<qsizetype>(0, lines - 1)) * lineHeight(Type::Small)};
     }
 
-    // The count stands behind the number, so that the words below it have the whole width; they are broken
+    // The count comes after the number, so that the words below it have the whole width; they are broken
     // into lines before they are cut.
     QStringList linesOf(int row, int width) const {
         const qreal room = width - kRackWordsAt - (row < kLastRackNumber ? kRackKey : 0) - kRackRight;

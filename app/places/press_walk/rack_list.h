@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The cooling rack: what cools, until when, and the key that takes it up. A garment that was put by in the
-// middle of its work stands here too.
+// middle of its work is here too.
 
 #include "core/shop/reckoned_shop.h"
 

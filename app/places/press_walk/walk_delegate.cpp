@@ -134,7 +134,7 @@ void WalkDelegate::paintRunHead(QPainter& painter, const QRectF& box, const Walk
         paintIcon(painter, QRectF(x, lower.center().y() - 7, 15, 15), QStringLiteral("tick"), dyes.green);
     }
 
-    // With several presses it matters at which; the time beside it leaves room for one of the two.
+    // With several presses it matters at which; the time next to it leaves room for one of the two.
     const Press* press = m_model.hasManyPresses() ? m_model.shop().facts.presses.find(run.press) : nullptr;
     const QString title = press ? words(press->name) : tr("Run %1").arg(row.run + 1);
     const qreal room = upper.width() - widthOf(span, Type::SmallStrong) - 10;
@@ -187,7 +187,7 @@ void WalkDelegate::paintGarmentRow(QPainter& painter, const QRectF& box, const Q
     const qreal upper = box.top() + 26;
     const qreal lower = box.top() + 45;
     const qreal behind = paintRun(painter, {left, upper}, number, Type::BodyStrong, ink) + 5;
-    // A colour that has no room behind the name begins the next line: the blank is fetched by it.
+    // A colour that has no room after the name begins the next line: the blank is fetched by it.
     const QString name = garmentName(shop.facts, garment);
     const bool fits = widthOf(name, Type::Body) <= left + room - behind;
     paintRun(painter, {behind, upper},

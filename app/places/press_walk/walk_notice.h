@@ -2,7 +2,7 @@
 #pragma once
 // A sentence or two above a list of Press walk about what in it must not be overlooked, with the key that
 // leads on. Its words are broken into lines and never cut. At the head of the walk it names what will be
-// late; above what stands aside, the order that is promised today.
+// late; above what is aside, the order that is promised today.
 
 #include <QAbstractButton>
 #include <QKeySequence>
