@@ -81,7 +81,7 @@ private:
     Result<std::string> following(Phrase what) {
         if (m_at + 1 >= m_words.size())
             return plainError(
-                said("{word} needs {what} behind it.", {{"word", m_words[m_at]}, {"what", what}}));
+                said("{word} needs {what} after it.", {{"word", m_words[m_at]}, {"what", what}}));
         return m_words[++m_at];
     }
 
@@ -90,14 +90,14 @@ private:
         if (!file.ok())
             return file.error();
         if (file->empty())
-            return plainError(said("--shop needs a file behind it."));
+            return plainError(said("--shop needs a file after it."));
         m_arguments.shop = std::filesystem::path(*file);
         return Done{};
     }
 
     Result<Done> takeFile(const std::string& word) {
         if (m_arguments.shop)
-            return plainError(said("One shop at a time: “{word}” is too much.", {{"word", word}}));
+            return plainError(said("One shop at a time: “{word}” is not expected here.", {{"word", word}}));
         m_arguments.shop = std::filesystem::path(word);
         m_isFileAlone = true;
         return Done{};
@@ -110,7 +110,7 @@ private:
         m_arguments.on = parseIsoDate(*day);
         if (!m_arguments.on)
             return plainError(
-                said("--on needs a day that exists, such as 2026-11-25; “{day}” is none.", {{"day", *day}}));
+                said("--on needs a day that exists, such as 2026-11-25; “{day}” is not a day.", {{"day", *day}}));
         return Done{};
     }
 
@@ -127,7 +127,7 @@ private:
 
     Result<Done> takeVerb(Verb verb, const std::string& word) {
         if (m_hasVerb)
-            return plainError(said("One thing at a time: “{word}” is too much.", {{"word", word}}));
+            return plainError(said("One thing at a time: “{word}” is not expected here.", {{"word", word}}));
         m_hasVerb = true;
         m_arguments.verb = verb;
         return Done{};
@@ -142,7 +142,7 @@ private:
             if (word == code)
                 return verb == Verb::Report ? takeReport(word) : takeVerb(verb, word);
         if (m_hasVerb)
-            return plainError(said("“{word}” is too much. See holdfast --help.", {{"word", word}}));
+            return plainError(said("“{word}” is not expected here. See holdfast --help.", {{"word", word}}));
         if (looksLikeFile(word))
             return takeFile(word);
         return plainError(said("There is no “{word}”. Ask for report, tour, papers, check, mend, "
@@ -176,19 +176,19 @@ private:
     Phrase targetWanted() const {
         switch (m_arguments.verb) {
         case Verb::Tour:
-            return phrase("tour needs the folder to draw into behind it.");
+            return phrase("tour needs the folder to draw into after it.");
         case Verb::Papers:
-            return phrase("papers needs the folder to write into behind it.");
+            return phrase("papers needs the folder to write into after it.");
         case Verb::Export:
-            return phrase("export needs the folder to write into behind it.");
+            return phrase("export needs the folder to write into after it.");
         case Verb::Import:
-            return phrase("import needs the file to read behind it.");
+            return phrase("import needs the file to read after it.");
         case Verb::PutBack:
-            return phrase("put-back needs the backup behind it.");
+            return phrase("put-back needs the backup after it.");
         case Verb::Save:
-            return phrase("save-what-can-be needs the new file behind it.");
+            return phrase("save-what-can-be needs the new file after it.");
         default:
-            return phrase("backup needs the new file behind it.");
+            return phrase("backup needs the new file after it.");
         }
     }
 
@@ -233,10 +233,10 @@ std::string usage() {
            "open already comes to the front instead. Without FILE or --shop it is the shop of this "
            "computer.\n"
            "\n"
-           "  report walk        the day at the press: heat runs, cooling rack, what stands aside\n"
+           "  report walk        the day at the press: heat runs, cooling rack, what is aside\n"
            "  report use-first   rolls to use up first, and what their rules say\n"
-           "  report holds       every garment that is held or cautioned, why, and what frees it\n"
-           "  report blanks      blanks on the rail: washed, unwashed, kept, short\n"
+           "  report holds       every garment that is held or cautioned, why, and what is needed\n"
+           "  report blanks      blanks on the rail: washed, unwashed, reserved, short\n"
            "  report promise     the day an order taken now could be promised; each open order's promise\n"
            "  report cut         decals to cut, film by film, nested on the rolls there are\n"
            "  report figures     what came back and why, promises kept, takings, film, since the first "
@@ -264,7 +264,7 @@ std::string usage() {
            "places, "
            "readings\n"
            "\n"
-           "  --on YYYY-MM-DD    the day for everything, from 09:00 (the demo stands at 09:40)\n"
+           "  --on YYYY-MM-DD    the day for everything, from 09:00 (the demo begins at 09:40)\n"
            "  --help, --version\n"
            "\n"
            "Ends with 0 when done, 1 when the work could not be done (one line says why), 2 on wrong "

@@ -35,8 +35,7 @@ std::string titlesOf(const db::OnlyInOne& only) {
 
 std::string whatWouldBeLost(const db::LookAtBackup& look) {
     if (!look.isShopRead)
-        return "The shop file cannot be read, so nobody can say what would be lost. It would be kept as it "
-               "is.";
+        return "The shop file cannot be read, so it is not known what would be lost. It would stay as it is.";
     std::string words = look.lost.isNothing()
                             ? "Nothing would be lost."
                             : "Would be lost: " + countsOf(look.lost) + "." + titlesOf(look.lost);

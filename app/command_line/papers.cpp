@@ -169,8 +169,8 @@ private:
         const QFileInfo there(m_folder.filePath(name));
         if (there.isSymLink() || (there.exists() && !there.isFile()))
             return plainError(
-                inWindow(PapersWords::tr("%1 stands in the way and is no file of ours; nothing more "
-                                         "was written.")
+                inWindow(PapersWords::tr("%1 is in the way and is not a file of Holdfast’s; nothing "
+                                         "more was written.")
                              .arg(there.filePath())));
         return there.filePath();
     }

@@ -50,8 +50,8 @@ public:
                          {tr("Washed"), Side::Right},
                          {tr("Drying"), Side::Right},
                          {tr("Unwashed"), Side::Right},
-                         {tr("Kept"), Side::Right},
-                         {tr("Free"), Side::Right},
+                         {tr("Reserved"), Side::Right},
+                         {tr("Left"), Side::Right},
                          {tr("Short"), Side::Right}});
         for (const auto& [kind, line] : m_lines) {
             const auto number = [](std::int64_t count) {

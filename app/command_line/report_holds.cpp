@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// report holds: every garment that is held or cautioned, why, and what frees it.
+// report holds: every garment that is held or cautioned, why, and what is needed.
 #include "app/command_line/reports.h"
 #include "app/command_line/text_table.h"
 #include "app/desk/formats.h"
@@ -35,12 +35,8 @@ public:
         QString whole = reportTitle(tr("Holds and cautions"), m_shop);
         if (m_assessments.empty())
             return whole + tr("Nothing is held.") + QLatin1Char('\n');
-        TextTable table({{tr("Garment")},
-                         {tr("Blank")},
-                         {tr("Promised")},
-                         {tr("Grade")},
-                         {tr("What")},
-                         {tr("Frees it")}});
+        TextTable table(
+            {{tr("Garment")}, {tr("Blank")}, {tr("Promised")}, {tr("Grade")}, {tr("What")}, {tr("Needed")}});
         for (const Assessment* assessment : m_assessments) {
             const Garment& garment = m_shop.facts.garments.at(assessment->garment);
             for (const Finding* finding : spoken(*assessment)) {

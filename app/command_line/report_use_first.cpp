@@ -77,7 +77,7 @@ private:
         if (condition.isPastAge(m_shop.now.today()))
             parts.append(tr("past its %1: press a test strip").arg(words(condition.useByName())));
         if (!condition.hasPlace)
-            parts.append(tr("stands nowhere: move it to a place"));
+            parts.append(tr("has no storage place: move it to one"));
         else if (condition.isOutsideNow())
             parts.append(tr("its place is outside the limits now"));
         else if (condition.isBadlyKept(film(roll)))

@@ -157,7 +157,7 @@ Result<std::string> backUp(const Arguments& arguments, const Clock& clock) {
     return "Backed up to " + arguments.target.string() + "\n" +
            (found->isWhole() ? ""
                              : "But the shop file is not whole: “holdfast check” says what is wrong. Keep "
-                               "the backups of before.\n");
+                               "the earlier backups.\n");
 }
 
 } // namespace holdfast::app

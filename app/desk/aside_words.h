@@ -9,7 +9,7 @@
 
 namespace holdfast::app {
 
-// What has to be done first: "Cut from R-21", "Put in wash". Empty where nothing can be done but wait.
+// What has to be done first: "Cut from R-21", "Put in the wash". Empty where nothing can be done but wait.
 QString neededFor(const ReckonedShop& shop, const AsideEntry& entry);
 // The same for a line of text, which says that too.
 QString neededInWords(const ReckonedShop& shop, const AsideEntry& entry);

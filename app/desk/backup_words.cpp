@@ -28,7 +28,7 @@ public:
 } // namespace
 
 QString backupTitle(const db::KeptBackup& backup, const Now& now) {
-    return BackupWords::tr("%1, %2").arg(BackupWords::day(dateOf(backup.at), now.today()), clock(backup.at));
+    return BackupWords::tr("%1 %2").arg(BackupWords::day(dateOf(backup.at), now.today()), clock(backup.at));
 }
 
 QString reasonWords(db::BackupReason reason) {

@@ -9,7 +9,7 @@
 
 namespace holdfast::app {
 
-// "today, 09:14", "Sat 28 Nov, 09:14", "12 Oct 2025, 09:14"
+// "today 09:14", "Sat 28 Nov 09:14", "12 Oct 2025 09:14"
 QString backupTitle(const db::KeptBackup& backup, const Now& now);
 // "for the day", "before news was brought in"
 QString reasonWords(db::BackupReason reason);

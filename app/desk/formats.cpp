@@ -44,6 +44,28 @@ std::optional<LocalDate> nearestYear(unsigned dayOfMonth, unsigned month, LocalD
     return nearest;
 }
 
+// "30 Nov", "Mon 30 Nov", "30 November 2026": as days are shown, with or without the year.
+std::optional<LocalDate> dateWithMonthName(const QString& typed, LocalDate today) {
+    static const QRegularExpression named(
+        QStringLiteral(R"(^(?:\p{L}+,? )?(\d{1,2}) (\p{L}+)(?: (\d{4}))?$)"),
+        QRegularExpression::UseUnicodePropertiesOption);
+    const auto match = named.match(typed);
+    if (!match.hasMatch())
+        return std::nullopt;
+    for (unsigned month = 1; month <= 12; ++month) {
+        const auto first = std::chrono::year{2000} / std::chrono::month{month} / std::chrono::day{1};
+        if (!match.captured(2).startsWith(date(LocalDate{first}).section(u' ', 1, 1).toLower()))
+            continue;
+        const unsigned dayOfMonth = match.captured(1).toUInt();
+        if (match.captured(3).isEmpty())
+            return nearestYear(dayOfMonth, month, today);
+        const auto whole = std::chrono::year{match.captured(3).toInt()} / std::chrono::month{month} /
+                           std::chrono::day{dayOfMonth};
+        return whole.ok() ? std::optional{LocalDate{whole}} : std::nullopt;
+    }
+    return std::nullopt;
+}
+
 } // namespace
 
 QString words(std::string_view text) {
@@ -142,8 +164,10 @@ QString age(Days days) {
     const auto total = std::max<std::int64_t>(0, days.count());
     const auto months = static_cast<std::int64_t>(static_cast<double>(total) / 30.436875);
     const auto rest = total - static_cast<std::int64_t>(std::lround(static_cast<double>(months) * 30.436875));
-    return months == 0 ? inFormats("%1 d").arg(total)
-                       : inFormats("%1 mo %2 d").arg(months).arg(std::max<std::int64_t>(0, rest));
+    if (months == 0)
+        return dayCount(Days{total});
+    const QString inMonths = months == 1 ? inFormats("1 month") : inFormats("%1 months").arg(months);
+    return QStringLiteral("%1 %2").arg(inMonths, dayCount(Days{std::max<std::int64_t>(0, rest)}));
 }
 
 QString day(LocalDate date) {
@@ -178,7 +202,7 @@ QString clock(LocalTime time) {
 }
 
 QString promise(LocalTime ready, LocalDate today) {
-    return inFormats("%1 after %2").arg(dayNear(dateOf(ready), today), clock(ready));
+    return inFormats("%1 from %2").arg(dayNear(dateOf(ready), today), clock(ready));
 }
 
 QColor colourOf(std::uint32_t rgb) {
@@ -232,7 +256,9 @@ Result<LocalDate> readDate(const QString& text, const QString& field, LocalDate 
                 return LocalDate{date};
         }
     }
-    return notA(field, inFormats("a day such as %1 or 25/11.").arg(words(isoDate(today))));
+    if (const auto named = dateWithMonthName(typed, today))
+        return *named;
+    return notA(field, inFormats("a day such as %1 or 25/11.").arg(date(today)));
 }
 
 Result<std::optional<LocalDate>> readOptionalDate(const QString& text, const QString& field,

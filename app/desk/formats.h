@@ -34,7 +34,7 @@ QString kilograms(Grams weight);                           // "2.2 kg"
 QString countdown(Seconds left);                           // "7", "1:18"
 QString timeSpan(Seconds span);                            // "4 min", "12 s", "2 h 5 min"
 QString dayCount(Days days);                               // "1 day", "21 days"
-QString age(Days days);                                    // "11 mo 4 d"
+QString age(Days days);                                    // "11 months 4 days"
 
 QString day(LocalDate date);                       // "Thu 12 Nov"
 QString dayNear(LocalDate date, LocalDate today);  // "today", "tomorrow", "Thu", "Thu 12 Nov"

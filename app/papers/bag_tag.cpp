@@ -91,7 +91,7 @@ std::vector<TagRow> tagRows(const ReckonedShop& shop, const Garment& garment) {
     rows.push_back({TagWords::tr("Press"), pressedWords(shop, garment)});
     const QString rest = TagWords::tr("%1 h").arg(shop.facts.settings.restBeforeWash.count());
     rows.push_back({TagWords::tr("Rest"),
-                    assessment.restUntil ? TagWords::tr("till %1").arg(atTime(shop, *assessment.restUntil))
+                    assessment.restUntil ? TagWords::tr("until %1").arg(atTime(shop, *assessment.restUntil))
                                          : TagWords::tr("%1 before a wash").arg(rest)});
     rows.push_back({TagWords::tr("Ready"),
                     whatUnsettlesDay(shop, order)

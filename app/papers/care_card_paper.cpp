@@ -240,7 +240,7 @@ void drawCardFoot(PaperInk& ink, const CardWords& card) {
         y = ink.lines({left, y + 4.4}, width, card.edgeLifts,
                       shrunkToLines(width, card.edgeLifts, kCardRest, 3, 2.2));
     }
-    const QString say = card.edgeLifts.isEmpty() ? CardWords::tr("Garment") : CardWords::tr("Say garment");
+    const QString say = card.edgeLifts.isEmpty() ? CardWords::tr("Garment") : CardWords::tr("Tell us number");
     ink.line({left, y + 4.2}, say, kCardRest);
     ink.line({left + paperWidth(say, kCardRest) + 1.4, y + 4.2}, card.label, kCardLead);
 }

@@ -157,10 +157,10 @@ void sayDay(const ReckonedShop& shop, const Order& order, TicketWords& ticket) {
         ticket.after = words(unsettledWords(*open));
     } else if (order.state == OrderState::Quoted) {
         ticket.ready = TicketWords::tr("Would be ready %1").arg(readyOn);
-        ticket.after = TicketWords::tr("after %1; a quotation, not an order yet").arg(clock(order.promised));
+        ticket.after = TicketWords::tr("from %1; a quotation, not an order yet").arg(clock(order.promised));
     } else {
         ticket.ready = TicketWords::tr("Ready %1").arg(readyOn);
-        ticket.after = TicketWords::tr("after %1, please not before").arg(clock(order.promised));
+        ticket.after = TicketWords::tr("from %1").arg(clock(order.promised));
     }
 }
 

@@ -73,7 +73,7 @@ std::vector<DayBlock> dayBlocks(const ReckonedShop& shop) {
     for (const WalkRun& run : walk.runs)
         add(runBlocks(shop, run, ++number));
     if (!walk.aside.empty())
-        blocks.push_back(headingBlock(DayHead::tr("Aside: not to be pressed until it is freed")));
+        blocks.push_back(headingBlock(DayHead::tr("Aside: not to be pressed until what is needed is done")));
     for (const AsideEntry& entry : walk.aside)
         blocks.push_back(asideBlock(shop, entry));
     return blocks;
@@ -83,10 +83,8 @@ DayHead dayHead(const ReckonedShop& shop) {
     const Walk walk = walkOf(shop);
     DayHead head;
     head.title = DayHead::tr("At the press, %1").arg(longDay(shop.now.today()));
-    head.under = DayHead::tr("%1 of %2 pressed, as it stood at %3")
-                     .arg(walk.pressed)
-                     .arg(walk.total)
-                     .arg(clock(shop.now.local()));
+    head.under =
+        DayHead::tr("%1 of %2 pressed at %3").arg(walk.pressed).arg(walk.total).arg(clock(shop.now.local()));
     if (!shop.facts.settings.shopName.empty())
         head.under = QStringLiteral("%1 · %2").arg(words(shop.facts.settings.shopName), head.under);
     return head;

@@ -77,7 +77,7 @@ Result<PaperErrand> careCardsErrand(const std::shared_ptr<const ReckonedShop>& s
 Result<PaperErrand> bagTagsErrand(const std::shared_ptr<const ReckonedShop>& shop, const Order& order) {
     const auto garments = garmentsHere(*shop, order.id);
     if (garments.empty())
-        return noPaper(PaperMaking::tr("No garment of order %1 is here any more.").arg(order.number));
+        return noPaper(PaperMaking::tr("No garment of order %1 is here now.").arg(order.number));
     const QString name = named(*shop, order, garments);
     return ofGarments(shop, garments,
                       garments.size() == 1 ? PaperMaking::tr("Bag tag %1").arg(name)

@@ -25,18 +25,17 @@ QString usualTarget(const std::filesystem::path& shop, LocalDate today) {
 
 BackupSlip::BackupSlip(ShopDesk& shopDesk, QWidget* parent)
     : FormSlip(shopDesk, tr("Back up the shop"),
-               tr("A whole copy of the shop in one new file. Keep it on another disk, away from the "
-                  "workshop."),
+               tr("The whole shop in one new file. Keep it on another disk, away from the workshop."),
                parent) {
     askForNewFile(form(), tr("Into the new file"),
-                  usualTarget(shopDesk.file().path(), shopDesk.now().today()), tr("Where the copy goes"));
+                  usualTarget(shopDesk.file().path(), shopDesk.now().today()), tr("Where it goes"));
     beginAt("path");
     setAction(tr("Back up the shop"));
 }
 
 void BackupSlip::act() {
     if (desk().file().path().empty())
-        return form().setError("path", tr("This shop has no file yet, so there is nothing to copy."));
+        return form().setError("path", tr("This shop has no file yet, so there is nothing to back up."));
     const std::filesystem::path target = newFileIn(form());
     if (target.empty())
         return;

@@ -145,7 +145,7 @@ private:
     }
 
     void addFile() {
-        add(tr("Back up the shop"), tr("a whole copy in one new file"), "shelf-away",
+        add(tr("Back up the shop"), tr("the whole shop in one new file"), "shelf-away",
             tr("backup copy save stick safe"), Errand::BackUp);
         add(tr("Put the shop back"), tr("as it was in a backup, with a look at what would be lost"), "undo",
             tr("backup restore earlier before return damage"), Errand::PutBackBackup);

@@ -31,7 +31,7 @@ public:
         case FinderKind::Place:
             return tr("Go to");
         case FinderKind::Action:
-            return tr("Act");
+            return tr("Action");
         case FinderKind::Order:
             return tr("Order");
         case FinderKind::Roll:

@@ -88,8 +88,8 @@ KeysSlip::KeysSlip(Place& place, const QString& placeWords, QWidget* parent)
     QVector<PlaceKey> everywhere;
     for (const BuiltPlace& each : builtPlaces())
         everywhere.append({keyCapText(each.keys()), each.words()});
-    everywhere += {{tr("Ctrl K"), tr("Find an order, roll, lot or act")},
-                   {tr("Ctrl Z"), tr("Undo the last act")},
+    everywhere += {{tr("Ctrl K"), tr("Find an order, roll, lot or action")},
+                   {tr("Ctrl Z"), tr("Undo the last action")},
                    {tr("Ctrl Shift Z"), tr("Redo what was undone")},
                    {tr("Tab"), tr("To the next part, Shift Tab to the one before")},
                    {tr("Esc"), tr("Close what is open")},

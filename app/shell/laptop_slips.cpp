@@ -58,14 +58,14 @@ void keepNewsFolder(ShopDesk& desk, const std::filesystem::path& news) {
 
 CopyForLaptopSlip::CopyForLaptopSlip(ShopDesk& shopDesk, QWidget* parent)
     : FormSlip(shopDesk, tr("Copy for a laptop"),
-               tr("A whole copy of the shop with 1,000 order numbers of its own. Carry it over and open it "
+               tr("A whole copy of the shop with 1000 order numbers of its own. Carry it over and open it "
                   "there; do "
                   "not open it on two laptops."),
                parent) {
     form().line("name", tr("The laptop’s name"))->setPlaceholder(tr("e.g. Fair laptop"));
     askForNewFile(form(), tr("Into the new file"),
                   freePath(newsFolder(shopDesk), tr("shop-for-a-laptop"), QStringLiteral(".holdfast")),
-                  tr("Where the copy goes"));
+                  tr("Where it goes"));
     beginAt("name");
     setAction(tr("Make the copy"));
 }
@@ -215,7 +215,7 @@ void TakeInNewsSlip::endLook(const QString& refusal) {
     const db::NewsHead& head = **m_head;
     const LocalTime written = desk().now().toLocal(head.writtenAt);
     m_found->set(Tone::Ready, tr("News of %1,").arg(words(head.fromName)),
-                 tr("saved %1 at %2: %3 in it.")
+                 tr("saved %1 %2: %3 in it.")
                      .arg(dayNear(dateOf(written), desk().now().today()), clock(written),
                           head.entries == 1 ? tr("one entry") : tr("%1 entries").arg(head.entries)));
     m_found->show();
@@ -234,12 +234,11 @@ void TakeInNewsSlip::act() {
 // ── the workshop's file is lost ───────────────────────────────────────────────────────────────────────
 
 BecomeWorkshopSlip::BecomeWorkshopSlip(ShopDesk& shopDesk, QWidget* parent)
-    : FormSlip(
-          shopDesk, tr("Make this the workshop’s copy"),
-          tr("For when the workshop’s file is lost and no backup of it can be put back. All that this copy "
-             "holds goes on here as the workshop’s; what only the lost file held is not in it. Other "
-             "laptops then exchange news with this one. This cannot be undone."),
-          parent) {
+    : FormSlip(shopDesk, tr("Make this the workshop’s copy"),
+               tr("For when the workshop’s file is lost and no backup of it can be put back. Work goes on "
+                  "here with all that is in this copy; what was only in the lost file is not in it. Other "
+                  "laptops then exchange news with this one. This cannot be undone."),
+               parent) {
     setAction(tr("Make it the workshop’s"));
 }
 

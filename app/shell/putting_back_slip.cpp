@@ -116,7 +116,7 @@ void PuttingBackSlip::endLook(const QString& refusal) {
     const db::LookAtBackup& look = **m_look;
     if (!look.isShopRead)
         m_lost->set(Tone::Caution, tr("The shop file cannot be read,"),
-                    tr("so nobody can say what it holds beyond this backup. It is kept as it is."));
+                    tr("so it is not known what it has beyond this backup. It stays as it is."));
     else if (look.lost.isNothing())
         m_lost->set(Tone::Ready, tr("Nothing would be lost."),
                     tr("All that was done here is in this backup too."));

@@ -238,7 +238,7 @@ void Rail::showAir(const ReckonedShop& shop) {
             ? tr("%1 · %2").arg(humidity(last.humidity), celsius({std::round(last.temperature.value)}))
             : celsius({std::round(last.temperature.value)});
     m_air->set(name, reading, isOld,
-               tr("%1: %2, read %3 at %4. Record a reading.")
+               tr("%1: %2, read %3 %4. Record a reading.")
                    .arg(name, reading, dayNear(dateOf(at), shop.now.today()), clock(at)));
 }
 

@@ -125,7 +125,7 @@ void Workshop::makeKeys() {
     // What is under an open form is not seen to be undone or redone.
     const auto unlessInForm = [this](void (Workshop::*then)()) {
         if (m_slips->isOpen())
-            m_foot->showWords(tr("A form is open. Leave it with Esc, then Ctrl+Z undoes the last act."));
+            m_foot->showWords(tr("A form is open. Leave it with Esc, then Ctrl+Z undoes the last action."));
         else
             (this->*then)();
     };

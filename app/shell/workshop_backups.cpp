@@ -14,14 +14,14 @@ namespace holdfast::app {
 
 void Workshop::openBackupFolderSlip() {
     if (m_desk.file().path().empty())
-        return m_foot->showFailure(tr("This shop stands in no file."));
+        return m_foot->showFailure(tr("This shop has no file yet."));
     openSlip(new BackupFolderSlip(m_desk, m_slips), [this] { openBackupFolderSlip(); });
 }
 
 // Read, copied and checked while the shop goes on; the window puts it in place.
 void Workshop::openPuttingBackSlip(const std::filesystem::path& backup) {
     if (m_desk.file().path().empty() || m_desk.file().isReadOnly())
-        return m_foot->showFailure(tr("This shop stands in no file that can be written to."));
+        return m_foot->showFailure(tr("This shop has no file that can be written to."));
     auto* slip = new PuttingBackSlip(m_desk, backup, m_slips);
     connect(slip, &PuttingBackSlip::puttingBackAsked, this, [this, slip](const std::filesystem::path& from) {
         const bool began = beginWork(

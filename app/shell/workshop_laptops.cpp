@@ -53,13 +53,16 @@ std::string takenInWords(const db::NewsTakenIn& taken) {
     if (taken.added == 0)
         return plain(Workshop::tr("Nothing new from %1.").arg(words(taken.fromName)) + copies);
     const QString taking =
-        Workshop::tr("Took in %1 of %2.").arg(entriesWords(taken.added), words(taken.fromName)) + copies;
+        Workshop::tr("Brought in %1 from %2.").arg(entriesWords(taken.added), words(taken.fromName)) + copies;
     if (taken.differences.empty())
         return plain(taking);
     const auto differing = taken.differences.size();
-    return plain(
-        Workshop::tr("%1 %2 not done as entered: see Back room, Second laptop.")
-            .arg(taking, differing == 1 ? Workshop::tr("One was") : Workshop::tr("%1 were").arg(differing)));
+    const QString differed =
+        differing == 1
+            ? Workshop::tr(" 1 change could not be made as entered: see Back room, Second laptop.")
+            : Workshop::tr(" %1 changes could not be made as entered: see Back room, Second laptop.")
+                  .arg(differing);
+    return plain(taking + differed);
 }
 
 } // namespace
@@ -108,7 +111,7 @@ void Workshop::doErrand(Errand errand) {
 
 void Workshop::openCopySlip() {
     if (m_desk.file().path().empty())
-        return m_foot->showFailure(tr("This shop stands in no file."));
+        return m_foot->showFailure(tr("This shop has no file yet."));
     auto* slip = new CopyForLaptopSlip(m_desk, m_slips);
     connect(slip, &CopyForLaptopSlip::copyAsked, this,
             [this, slip](const std::filesystem::path& target, const std::string& name) {

@@ -101,7 +101,7 @@ void Workshop::openScanned(const QString& typed) {
     m_foot->showWords(tr("Scanned %1.").arg(label));
     // A whole code of a bag tag takes its garment up there; a number alone may be a slip of the scanner.
     if (m_current == PlaceName::PressWalk && found->garment && code->check.empty()) {
-        m_foot->showWords(tr("%1 was scanned without its check letters: shown, not taken up.").arg(label));
+        m_foot->showWords(tr("%1 was scanned without its check letters: shown, not picked up.").arg(label));
         place()->turnTo(*found);
         return;
     }

@@ -75,7 +75,8 @@ void Workshop::showWrong(const WhatIsWrong& wrong) {
         connect(m_wrong, &WrongPlace::setAsideAsked, this, [this] {
             setAside(m_desk.file(), m_desk.wrong());
             hideWrong();
-            m_foot->showWords(tr("Set aside. The Back room opens it again, under The file and its copies."));
+            m_foot->showWords(
+                tr("Closed for now. The Back room opens it again, under The file and its backups."));
         });
         if (before != nullptr)
             before->hide();
@@ -125,7 +126,7 @@ void Workshop::checkOfTheDay() {
 void Workshop::checkFile() {
     const std::filesystem::path shop = m_desk.file().path();
     if (shop.empty()) {
-        m_foot->showFailure(tr("This shop stands in no file."));
+        m_foot->showFailure(tr("This shop has no file yet."));
         return;
     }
     const std::string whole = plain(tr("The shop file is whole: every row is as its history says."));
@@ -148,7 +149,7 @@ void Workshop::checkFile() {
 
 void Workshop::mendFile() {
     if (m_desk.file().path().empty()) {
-        m_foot->showFailure(tr("This shop stands in no file."));
+        m_foot->showFailure(tr("This shop has no file yet."));
         return;
     }
     writeBeside(tr("Mending the shop file"),
@@ -171,7 +172,7 @@ void Workshop::mendFile() {
 void Workshop::saveWhatCanBe() {
     const std::filesystem::path shop = m_desk.file().path();
     if (shop.empty()) {
-        m_foot->showFailure(tr("This shop stands in no file."));
+        m_foot->showFailure(tr("This shop has no file yet."));
         return;
     }
     beginWork(

@@ -118,8 +118,8 @@ private:
 
     void addKind() {
         const Film& film = m_before;
-        form().line("finish", tr("Finish"), words(film.finish))->setPlaceholder(tr("as Marram Soft"));
-        form().line("shade", tr("Shade"), words(film.shade))->setPlaceholder(tr("as Dusk"));
+        form().line("finish", tr("Finish"), words(film.finish))->setPlaceholder(tr("e.g. Marram Soft"));
+        form().line("shade", tr("Shade"), words(film.shade))->setPlaceholder(tr("e.g. Dusk"));
         m_shade = new ShadePicker(tr("Colour of the film"));
         if (!isNew())
             m_shade->setShade(film.rgb);
@@ -161,7 +161,7 @@ private:
         m_notFor = new FibreTicks(film.notFor);
         form().own("notFor", tr("Does not grip"), m_notFor);
         form().turn("mayLieUnder", tr("Another film may lie on it"), film.mayLieUnder);
-        form().turn("mayLieOver", tr("It may lie on another film"), film.mayLieOver);
+        form().turn("mayLieOver", tr("May lie on another film"), film.mayLieOver);
     }
 
     void readHold(Film& film) {
@@ -174,7 +174,7 @@ private:
 
     void addKeeping() {
         const Film& film = m_before;
-        form().section(tr("How it is kept"));
+        form().section(tr("How it is stored"));
         form().number("shelfLife", tr("Shelf life"), tr("days"),
                       film.shelfLife ? QString::number(film.shelfLife->count()) : QString());
         form().optional("shelfLife");
@@ -186,9 +186,9 @@ private:
         form().number("storage", tr("Temperature from"), tr("°C"),
                       numberText(film.storage.temperature.low.value));
         form().number("storageHigh", tr("to"), tr("°C"), numberText(film.storage.temperature.high.value));
-        form().number("allowedOutside", tr("May stand outside these for"), tr("h"),
+        form().number("allowedOutside", tr("May be outside these for"), tr("h"),
                       QString::number(film.storage.allowedOutside.count()));
-        form().number("testStripExtends", tr("A strip that holds adds"), tr("days"),
+        form().number("testStripExtends", tr("A strip that grips adds"), tr("days"),
                       QString::number(film.testStripExtends.count()));
         form().pair();
         form().number("q10", tr("Ages faster by"), tr("× per 10 °C"), numberText(film.ageing.q10));

@@ -29,19 +29,19 @@ public:
         };
         // At the top: at the foot of a long form it would be cut off where it is to be read.
         form().note(tr("A platen burns and its wiring is mains: repairs are for a licensed electrician."));
-        form().line("name", tr("Name"), words(press.name))->setPlaceholder(tr("as Bench press"));
+        form().line("name", tr("Name"), words(press.name))->setPlaceholder(tr("e.g. Bench press"));
         form().pair();
         form().number("platenWidth", tr("Platen, width"), tr("mm"), side(press.platenWidth));
         form().number("platenHeight", tr("Platen, depth"), tr("mm"), side(press.platenHeight));
         form().turn("hasSmallPlaten", tr("Has a small platen"), press.hasSmallPlaten);
-        form().section(tr("In a minute it"));
+        form().section(tr("Heating and cooling"));
         form().pair();
-        form().number("heatsPerMinute", tr("heats by"), tr("°C"), number(press.heatsPerMinute));
-        form().number("coolsPerMinute", tr("cools by"), tr("°C"), number(press.coolsPerMinute));
-        form().section(tr("Still in order"));
+        form().number("heatsPerMinute", tr("Heats in a minute by"), tr("°C"), number(press.heatsPerMinute));
+        form().number("coolsPerMinute", tr("Cools in a minute by"), tr("°C"), number(press.coolsPerMinute));
+        form().section(tr("In order if"));
         form().pair();
-        form().number("tolerance", tr("Mean off by"), tr("°C"), number(press.tolerance.value));
-        form().number("evenWithin", tr("Spots apart by"), tr("°C"), number(press.evenWithin.value));
+        form().number("tolerance", tr("Average off by at most"), tr("°C"), number(press.tolerance.value));
+        form().number("evenWithin", tr("Spots differ by at most"), tr("°C"), number(press.evenWithin.value));
         form().number("checkEvery", tr("Checked every"), tr("days"),
                       QString::number(press.checkEvery.count()));
         setAction(isNew() ? tr("Set up the press") : tr("Save the press"));

@@ -82,12 +82,12 @@ protected:
 
 private:
     void addGarment() {
-        form().line("name", tr("Name"))->setPlaceholder(tr("as Tee"));
+        form().line("name", tr("Name"))->setPlaceholder(tr("e.g. Tee"));
         QVector<ChoiceItem> outlines;
         for (const QString& outline : garmentOutlines())
             outlines.append(ChoiceItem{.text = outlineWords(outline), .outline = outline});
         form().tiles("outline", tr("Drawn as"), Choice::Shape::Picture, outlines);
-        form().line("sizes", tr("Sizes, commas between"))->setPlaceholder(tr("as S, M, L, XL"));
+        form().line("sizes", tr("Sizes, commas between"))->setPlaceholder(tr("e.g. S, M, L, XL"));
         m_colours = new ColourRows;
         form().own("colours", tr("Colours"), m_colours, [rows = m_colours] { return rows->isFilled(); });
         QObject::connect(m_colours, &ColourRows::changed, this, [this] { form().setError("colours", {}); });

@@ -33,9 +33,9 @@ BlankPick::BlankPick(Form& form, ShopDesk& desk, const SlipTarget& matter, bool 
     m_sizes = form.tiles("size", tr("Size"), Choice::Shape::Stacked, {});
     m_colour = form.list("colour", tr("Colour"), {});
     if (mayAddColour) {
-        form.line("newColour", tr("Its name"));
+        form.line("newColour", tr("Name of the new colour"));
         m_shade = new ShadePicker(tr("Shade of the new colour"));
-        form.own("newShade", tr("Its shade"), m_shade);
+        form.own("newShade", tr("Shade"), m_shade);
         connect(m_shade, &ShadePicker::changed, this, [this] { m_form.setError("newShade", {}); });
     }
     m_stock = form.note({});

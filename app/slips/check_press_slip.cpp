@@ -125,10 +125,10 @@ private:
         const bool isOff = std::abs(figures.meanOffset) > press().tolerance.value ||
                            std::abs(figures.largestDeparture) > press().evenWithin.value;
         const bool isUneven = figures.spread > press().evenWithin.value;
-        QString words = tr("Mean %1, furthest spot %2, spread %3 °C. ")
+        QString words = tr("Average %1, furthest spot %2, hottest to coolest %3 °C. ")
                             .arg(signedDegrees(figures.meanOffset), signedDegrees(figures.largestDeparture),
                                  app::words(decimalNumber(figures.spread, 1)));
-        words += tr("Allowed: mean within %1 °C, spots within %2 °C. ")
+        words += tr("Allowed: average within %1 °C, hottest to coolest %2 °C. ")
                      .arg(app::words(numberWords(press().tolerance.value)),
                           app::words(numberWords(press().evenWithin.value)));
         if (std::abs(figures.dialIn) >= 0.5)

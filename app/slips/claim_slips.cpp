@@ -33,7 +33,7 @@ public:
     // REQUIRES: a garment that was handed over.
     CameBackSlip(ShopDesk& shopDesk, const OrderInView& inView, std::optional<GarmentId> about,
                  QWidget* parent)
-        : FormSlip(shopDesk, tr("It came back"), orderWords(inView), parent) {
+        : FormSlip(shopDesk, tr("Note what came back"), orderWords(inView), parent) {
         for (const Garment& garment : inView.garments) {
             if (garment.handedOverAt)
                 m_garments.push_back(garment);
@@ -45,7 +45,7 @@ public:
         for (const Garment& garment : m_garments)
             letters.append(words(garmentLabel(inView.order, garment)));
         Choice* garments = form().segments("garment", tr("Garment"), letters, first);
-        m_parts = form().list("decal", tr("What of it"), {});
+        m_parts = form().list("decal", tr("Which decal"), {});
         showParts(first);
         QVector<PickItem> faults;
         for (const Fault fault : kFaults)
@@ -54,12 +54,11 @@ public:
         form().pair();
         form().number("washes", tr("Washed"), tr("times"));
         form().optional("washes");
-        form().line("on", tr("Told on"), words(isoDate(desk().now().today())));
+        form().line("on", tr("Reported on"), date(desk().now().today()));
         form().line("note", tr("Note"))->setPlaceholder(tr("what else the customer said"));
         form().optional("note");
         form().note(
-            tr("Leave the washes empty where they are not known. What was done about it is said when it "
-               "is done."));
+            tr("Leave the washes empty if they are not known. Note what was done about it once it is done."));
         form().setShown("garment", m_garments.size() > 1);
         QObject::connect(garments, &Choice::chosen, this, [this](int garment) { showParts(garment); });
         setAction(tr("Save what came back"));
@@ -104,7 +103,7 @@ public:
     AnswerClaimSlip(ShopDesk& shopDesk, const OrderInView& inView, const Claim& claim, QWidget* parent)
         : FormSlip(shopDesk, tr("What was done about it"), orderWords(inView), parent)
         , m_claim(claim.id) {
-        form().note(tr("Told %1: %2.").arg(day(claim.toldOn), words(faultWords(claim.fault))));
+        form().note(tr("Reported %1: %2.").arg(day(claim.toldOn), words(faultWords(claim.fault))));
         QVector<ChoiceItem> answers;
         int chosen = -1;
         for (const ClaimAnswer answer : kAnswers) {

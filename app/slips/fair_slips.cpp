@@ -28,7 +28,7 @@ QString clockText(Minutes sinceMidnight) {
 }
 
 QString dayText(LocalDate day) {
-    return words(isoDate(day));
+    return date(day);
 }
 
 // What a fair asks, whether new or in the list already.
@@ -43,7 +43,7 @@ protected:
         const Currency currency = desk().currency();
         const QString sign = words(currency.sign);
         const auto amount = [&](Money money) { return isNew ? QString() : moneyBare(money, currency); };
-        form().line("name", tr("Name"), words(fair.name))->setPlaceholder(tr("as on the order’s ticket"));
+        form().line("name", tr("Name"), words(fair.name))->setPlaceholder(tr("same as on the tickets"));
         form().pair();
         form().line("firstDay", tr("First day"), isNew ? QString() : dayText(fair.firstDay));
         form()
@@ -58,15 +58,15 @@ protected:
         form().line("stallCost", tr("The stall costs, %1").arg(sign), amount(fair.stallCost));
         form()
             .line("otherCosts", tr("Other costs, %1").arg(sign), amount(fair.otherCosts))
-            ->setPlaceholder(tr("the way there"));
+            ->setPlaceholder(tr("travel"));
         form().optional("otherCosts");
         form()
             .number("worked", tr("Worked there, all together"), tr("h"),
                     fair.worked ? words(numberWords(static_cast<double>(fair.worked->count()) / 60))
                                 : QString())
-            ->setPlaceholder(tr("as the stall"));
+            ->setPlaceholder(tr("same as the stall"));
         form().optional("worked");
-        form().line("note", tr("Note"), words(fair.note))->setPlaceholder(tr("as where the table stands"));
+        form().line("note", tr("Note"), words(fair.note))->setPlaceholder(tr("e.g. where the table is"));
         form().optional("note");
         setLong();
     }
@@ -100,8 +100,8 @@ public:
     AddFairSlip(ShopDesk& shopDesk, QWidget* parent)
         : FairSlip(shopDesk, tr("Add a fair"), tr("Days, hours and costs of a stall."), parent) {
         ask(likeTheLast(), true);
-        form().note(tr("Orders belong to it that are taken at a place of its name on its days. Figures then "
-                       "say what it earned."));
+        form().note(tr("An order taken on these days at a place of this name counts toward this fair. "
+                       "Figures then show what it earned."));
         setAction(tr("Add the fair"));
     }
 
@@ -134,8 +134,8 @@ public:
                    parent)
         , m_before(fair) {
         ask(fair, false);
-        form().note(tr("A new name goes to the orders that were taken there, too."));
-        auto* away = new Button(tr("Take it off the list"), Button::Kind::Quiet);
+        form().note(tr("Orders that were taken there get the new name too."));
+        auto* away = new Button(tr("Remove the fair"), Button::Kind::Quiet);
         away->setObjectName(QStringLiteral("takeOff"));
         QObject::connect(away, &Button::clicked, this,
                          [this] { settle(db::takeFairOffList(desk().file(), m_before.id, desk().now())); });

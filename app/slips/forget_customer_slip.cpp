@@ -42,7 +42,7 @@ QString whatStillNames(const db::Shop& shop, const std::filesystem::path& second
     for (const db::BackupNaming& each : naming)
         last = std::max(last, each.lastDay);
     return done + u' ' +
-           counted(std::ssize(naming), "%1 backup still holds the name,", "%1 backups still hold the name,") +
+           counted(std::ssize(naming), "%1 backup still has the name,", "%1 backups still have the name,") +
            u' ' + ForgetCustomerWords::tr("until %1.").arg(date(last));
 }
 
@@ -89,17 +89,17 @@ private:
     }
 
     void sayWhatGoes() {
-        form().note(
-            tr("These go: the name, the phone number, notes, what the decals say and what was written "
-               "about claims and spoiled garments. They go from the history and the search too."));
+        form().note(tr(
+            "These go: the name, the phone number, notes, the wording of decals and what was written about "
+            "garments that came back or were spoiled. They go from the history and the search too."));
         form().note(m_customer.orders.empty() ? tr("The money stays.")
                                               : tr("These stay: garments, film and money of order %1.")
                                                     .arg(numbersInWords(m_customer.orders)));
         if (m_customer.owed > Money{})
-            form().note(tr("%1 is still owed. Nobody will know by whom.")
+            form().note(tr("%1 is still owed. It will no longer be known by whom.")
                             .arg(money(m_customer.owed, desk().currency())));
-        form().note(tr("Another laptop forgets them when it takes in the news. Papers, exported tables and "
-                       "backups that were made before still hold the name."));
+        form().note(tr("Another laptop forgets them when it brings in the news. Papers, exported tables and "
+                       "backups that were made before still have the name."));
         form().turn("forGood", tr("Take the name out for good"));
         beginAt("forGood");
         setAction(tr("Forget the customer"));

@@ -31,8 +31,8 @@ public:
         for (const FreeingAct act : findings.front().frees)
             frees.append(withinLine(words(freeingWords(act))));
         if (!frees.isEmpty())
-            form().note(tr("What frees it: %1.").arg(frees.join(QStringLiteral(", "))));
-        form().line("reason", tr("Why it goes on all the same"));
+            form().note(tr("What is needed: %1.").arg(frees.join(QStringLiteral(", "))));
+        form().line("reason", tr("Why it goes on anyway"));
         form().note(
             tr("The reason stays in the garment’s history for ever. It counts for this attempt only."));
         setAction(tr("Let it through"));
@@ -56,7 +56,7 @@ public:
         const ShopFacts& facts = shopDesk.shop()->facts;
         form().segments("kind", tr("What happened"),
                         {tr("Lifted"), tr("Scorched"), tr("Crooked"), tr("Wrong size"), tr("Wrong colour")});
-        form().line("cause", tr("In your own words"))->setPlaceholder(tr("what else there is to say"));
+        form().line("cause", tr("In your own words"))->setPlaceholder(tr("anything else to note"));
         form().optional("cause");
         form().note(
             tr("Its decals are cut again and its steps start from the first. On the rail for it: %1.")

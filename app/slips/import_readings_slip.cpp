@@ -38,12 +38,12 @@ ImportReadingsSlip::ImportReadingsSlip(ShopDesk& shopDesk, std::optional<PlaceId
                tr("The file of a climate logger: text with a time, a temperature and mostly a humidity in "
                   "each line."),
                parent)
-    , m_place(std::make_unique<PlacePick>(form(), shopDesk, tr("Where the logger stood"), place))
+    , m_place(std::make_unique<PlacePick>(form(), shopDesk, tr("Where the logger was"), place))
     , m_found(new Banner)
     , m_details((new Label(QString(), Type::Small, &Tokens::ink2))->wrapped())
     , m_progress(new ProgressBeads)
     , m_stop(new Button(tr("Stop"), QStringLiteral("close"))) {
-    auto* path = form().line("path", tr("Its file"));
+    auto* path = form().line("path", tr("Log file"));
     path->setPlaceholder(tr("the whole path"));
     auto* browse = new Button(tr("Choose a file"), QStringLiteral("search"));
     browse->setObjectName(QStringLiteral("browseFile"));
@@ -175,8 +175,8 @@ QStringList ImportReadingsSlip::detailsOf(const ClimateLog& log) const {
                                            "%1 gaps longer than three days; they count as unrecorded."));
     if (log.duplicates > 0)
         details.append(counted(static_cast<std::int64_t>(log.duplicates),
-                               "%1 line has a time that stood there already; the first counts.",
-                               "%1 lines have a time that stood there already; the first counts."));
+                               "%1 line repeats a time; the first counts.",
+                               "%1 lines repeat a time; the first counts."));
     if (log.withoutHumidity == log.readings.size())
         details.append(tr("Temperature alone: how old the rolls are follows from it; the humidity stays "
                           "unknown."));

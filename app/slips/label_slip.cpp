@@ -27,8 +27,8 @@ public:
         QObject::connect(m_fibres, &FibreRows::changed, this, [this] { form().setError("fibres", {}); });
         form().own("fibres", tr("Fibres, as the label gives them"), m_fibres,
                    [rows = m_fibres] { return rows->isFilled(); });
-        form().segments("stretch", tr("How much does the cloth stretch?"),
-                        {tr("Not"), tr("Some"), tr("A lot")}, static_cast<int>(label.stretch));
+        form().segments("stretch", tr("How stretchy is the cloth?"), {tr("Not"), tr("A little"), tr("Very")},
+                        static_cast<int>(label.stretch));
         form().segments("coating", tr("Coating"), {tr("None"), tr("Water-repellent"), tr("Waxed")},
                         static_cast<int>(label.coating));
         form().number("highestSafe", tr("Highest safe platen temperature"), tr("°C"),

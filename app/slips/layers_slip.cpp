@@ -53,7 +53,7 @@ public:
         form().add(keys);
         showLayers(0);
         beginAt("layers");
-        setAction(tr("Lay them in this order"));
+        setAction(tr("Save the layers"));
     }
 
     // The order alone: which line is chosen is nothing that could be lost.

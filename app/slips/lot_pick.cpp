@@ -95,7 +95,7 @@ const BlankLot* LotPick::lot() const {
 
 void LotPick::check() {
     if (!lot())
-        m_form.setError("lot", tr("Choose the blanks that are meant."));
+        m_form.setError("lot", tr("Choose which blanks."));
 }
 
 std::vector<BlankLot> lotsIn(ShopDesk& desk, const SlipTarget& matter) {

@@ -35,7 +35,7 @@ public:
     MarkDrySlip(ShopDesk& shopDesk, const std::vector<db::LoadUnderWay>& loads, const SlipTarget& matter,
                 QWidget* parent)
         : FormSlip(shopDesk, tr("Mark a load as dry"),
-                   tr("Feel the thickest seam: a blank that is still damp lets no film grip."), parent)
+                   tr("Feel the thickest seam: film does not grip a blank that is still damp."), parent)
         , m_loads(loads) {
         const auto lot = lotIn(shopDesk, matter);
         int chosen = 0;

@@ -21,19 +21,19 @@ class MiscutSlip : public FormSlip {
 
 public:
     MiscutSlip(ShopDesk& shopDesk, const Garment& garment, const Decal& decal, QWidget* parent)
-        : FormSlip(shopDesk, tr("Cut wrong"),
+        : FormSlip(shopDesk, tr("Mark miscut"),
                    tr("%1: %2").arg(garmentWords(shopDesk.shop()->facts, garment), words(decal.describe())),
                    parent)
         , m_decal(decal.id) {
         form().segments("kind", tr("What happened"),
                         {tr("Not mirrored"), tr("Cut too deep"), tr("Not cut through"),
                          tr("Torn while weeding"), tr("Film ran askew")});
-        form().line("reason", tr("In your own words"))->setPlaceholder(tr("what else there is to say"));
+        form().line("reason", tr("In your own words"))->setPlaceholder(tr("anything else to note"));
         form().optional("reason");
         form().note(
             tr("It waits to be cut again. The film it took stays charged; what the second cutting takes "
                "is charged when it is cut."));
-        setAction(tr("Cut it again later"));
+        setAction(tr("Mark miscut"));
         beginAt("kind");
     }
 

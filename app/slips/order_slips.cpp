@@ -29,8 +29,8 @@ public:
         form().note(tr("Promised now: %1.").arg(promise(m_order.promised, desk().now().today())));
         reckonSoonest();
         form().pair();
-        form().line("day", tr("Day"), words(isoDate(dateOf(m_order.promised))));
-        form().line("time", tr("Ready after"), clock(m_order.promised));
+        form().line("day", tr("Day"), date(dateOf(m_order.promised)));
+        form().line("time", tr("Ready from"), clock(m_order.promised));
         m_words = form().note({});
         QObject::connect(&form(), &Form::edited, this, [this] { showWords(); });
         form().alsoNamed("promised", "day");
@@ -74,7 +74,7 @@ private:
         const auto time = readClock(form().text("time"), {});
         if (!date.ok() || !time.ok())
             return m_words->setText(tr("A day such as tomorrow, 25/11 or %1; a time such as 15:00.")
-                                        .arg(words(isoDate(desk().now().today()))));
+                                        .arg(app::date(desk().now().today())));
         const auto hours = m_settings.hoursOn(*date);
         const QString spoken = promise(LocalTime{*date} + *time, desk().now().today());
         if (!hours)
@@ -84,7 +84,7 @@ private:
         else if (m_soonest && LocalTime{*date} + *time < *m_soonest) {
             m_words->setInk(&Tokens::madder);
             m_words->setText(
-                tr("%1 is too soon to be kept beside the other promises. %2").arg(spoken, m_why));
+                tr("%1 is too soon to keep along with the other promises. %2").arg(spoken, m_why));
         } else
             m_words->setText(tr("%1. Tell the customer.").arg(spoken));
     }

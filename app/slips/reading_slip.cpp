@@ -87,7 +87,7 @@ private:
             form().optional("humidity");
         form().pair();
         const LocalTime at = m_before ? shopDesk.now().toLocal(m_before->at) : LocalTime{};
-        form().line("day", tr("Day"), m_before ? words(isoDate(dateOf(at))) : tr("today"));
+        form().line("day", tr("Day"), m_before ? date(dateOf(at)) : tr("today"));
         form().line("time", tr("Time"), m_before ? words(clockTime(at)) : tr("now"));
         form().alsoNamed("at", "time");
         m_limits = form().note({});
@@ -157,7 +157,7 @@ private:
         m_doubt->set(Tone::Caution, tr("Is that right?"), doubt);
         m_doubt->setVisible(!doubt.isEmpty());
         if (isAccepted)
-            setAction(tr("Save it all the same"));
+            setAction(tr("Save anyway"));
         else
             setAction(m_before ? tr("Save correction") : tr("Record reading"));
     }

@@ -30,7 +30,7 @@ public:
         m_waiting = form().note({});
         QObject::connect(m_pick, &BlankPick::changed, this, [this] { showWaiting(); });
         showWaiting();
-        setAction(tr("Hang them on the rail"));
+        setAction(tr("Receive the blanks"));
     }
 
 protected:

@@ -43,7 +43,7 @@ public:
         form().pair();
         form().number("length", tr("Length"), tr("m"));
         m_width = form().number("width", tr("Width"), tr("mm"));
-        form().line("receivedOn", tr("Received"), words(isoDate(today())));
+        form().line("receivedOn", tr("Received"), date(today()));
         form().pair();
         form().line("madeOn", tr("Made on"));
         form().line("printedUseBy", tr("Use-by printed on it"));
@@ -54,7 +54,7 @@ public:
         QObject::connect(film, &QComboBox::currentIndexChanged, this,
                          [this](int chosen) { showWidth(chosen); });
         showWidth(at);
-        setAction(tr("Add roll to shelf"));
+        setAction(tr("Receive the roll"));
     }
 
 protected:

@@ -89,7 +89,7 @@ public:
             chosen = 0;
         if (const auto now = roll.placeNow())
             if (const StoragePlace* place = shop.facts.places.find(*now))
-                form().note(tr("Its place now: %1. It wants %2 and %3.")
+                form().note(tr("Stored now at: %1. The film needs %2 and %3.")
                                 .arg(words(place->name),
                                      words(bandWords(film.storage.humidity.low.percent,
                                                      film.storage.humidity.high.percent, "%")),
@@ -98,7 +98,7 @@ public:
         m_list = new OptionList(tr("Where to"));
         m_list->setOptions(options, chosen);
         form().own("place", tr("Where to"), m_list, [list = m_list] { return list->chosenAt() >= 0; });
-        form().line("placeName", tr("Its name"));
+        form().line("placeName", tr("Name of the storage place"));
         form().alsoNamed("name", "placeName");
         QObject::connect(m_list, &OptionList::chosen, this, [this] {
             form().setError("place", {});
@@ -111,7 +111,7 @@ public:
 protected:
     void act() override {
         if (m_list->chosenAt() < 0)
-            return form().setError("place", tr("Choose where it stands."));
+            return form().setError("place", tr("Choose where it is stored."));
         const auto chosen = static_cast<std::size_t>(m_list->chosenAt());
         const ChosenPlace place =
             isNew() ? ChosenPlace{{}, plain(form().text("placeName"))} : ChosenPlace{m_places[chosen], {}};

@@ -98,7 +98,7 @@ private:
             ->setPlaceholder(tr("for the care card; empty: not printed"));
         form().pair();
         form().line("currency", tr("Currency"), words(m_before.currency.code));
-        form().line("currencySign", tr("Its sign"), words(m_before.currency.sign));
+        form().line("currencySign", tr("Currency sign"), words(m_before.currency.sign));
         whole("currencyDecimals", tr("Decimals"), {}, m_before.currency.exponent);
     }
 
@@ -173,10 +173,10 @@ private:
         QObject::connect(m_week, &WeekRows::changed, this, [this] { form().setError("week", {}); });
         QStringList days;
         for (const LocalDate day : m_before.closedDays)
-            days.append(words(isoDate(day)));
+            days.append(date(day));
         form()
             .line("closedDays", tr("Closed on, commas between"), days.join(QStringLiteral(", ")))
-            ->setPlaceholder(tr("as 24/12, 25/12"));
+            ->setPlaceholder(tr("e.g. 24/12, 25/12"));
         whole("planMarginPercent", tr("Allowance in promises, on top of the planned work"), tr("%"),
               m_before.planMarginPercent);
     }
@@ -202,17 +202,17 @@ private:
     void addWashing() {
         form().section(tr("Washing and stock"));
         form().pair();
-        form().number("washerHolds", tr("The washer holds"), tr("kg"),
+        form().number("washerHolds", tr("A full load"), tr("kg"),
                       numberText(static_cast<double>(m_before.washerHolds.value) / kGramsInKilogram));
-        whole("washTakes", tr("A wash takes"), tr("min"), m_before.washTakes.count());
+        whole("washTakes", tr("Time for a wash"), tr("min"), m_before.washTakes.count());
         form().pair();
-        whole("dryingTakes", tr("Drying takes"), tr("h"), m_before.dryingTakes.count());
+        whole("dryingTakes", tr("Time for drying"), tr("h"), m_before.dryingTakes.count());
         form().number("shrinkLimitPercent", tr("Shrinking allowed"), tr("%"),
                       numberText(m_before.shrinkLimitPercent));
         form().pair();
-        whole("blankLeadTime", tr("Blanks come in"), tr("days"), m_before.blankLeadTime.count());
-        whole("filmLeadTime", tr("Film comes in"), tr("days"), m_before.filmLeadTime.count());
-        whole("keepingPercent", tr("A blank that comes home from a fair costs"), tr("% of its price"),
+        whole("blankLeadTime", tr("Blanks arrive within"), tr("days"), m_before.blankLeadTime.count());
+        whole("filmLeadTime", tr("Film arrives within"), tr("days"), m_before.filmLeadTime.count());
+        whole("keepingPercent", tr("Carrying an unsold blank from a fair costs"), tr("% of its price"),
               m_before.keepingPercent);
     }
 
@@ -230,7 +230,8 @@ private:
     void addCutting() {
         form().section(tr("Cutting"));
         form().pair();
-        whole("cutTakes", tr("A cut takes, roll in to cut off"), tr("min"), m_before.cutTakes.count());
+        whole("cutTakes", tr("Time for a cut, from roll in to cut off"), tr("min"),
+              m_before.cutTakes.count());
         whole("weedingTakes", tr("Weeding a decal"), tr("s"), m_before.weedingTakes.count());
         form().pair();
         whole("decalGap", tr("Between decals"), tr("mm"), m_before.decalGap.value);
@@ -267,7 +268,7 @@ private:
         form().pair();
         whole("restBeforeWash", tr("Rest before a wash"), tr("h"), m_before.restBeforeWash.count());
         whole("betterRest", tr("Better"), tr("h"), m_before.betterRest.count());
-        whole("readingsGoStaleAfter", tr("A reading counts for"), tr("h"),
+        whole("readingsGoStaleAfter", tr("A reading is valid for"), tr("h"),
               m_before.readingsGoStaleAfter.count());
     }
 

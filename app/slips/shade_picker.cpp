@@ -150,7 +150,7 @@ ShadePicker::ShadePicker(const QString& accessibleName, QWidget* parent)
     column->addWidget(m_code);
     m_card->setObjectName(QStringLiteral("shadeCard"));
     m_code->setObjectName(QStringLiteral("shadeCode"));
-    m_code->setPlaceholder(tr("six digits, as 66754c"));
+    m_code->setPlaceholder(tr("six digits, e.g. 66754c"));
     connect(m_card, &ShadeCard::picked, this, [this](const QColor& shade) {
         m_code->setText(codeOfShade(shade.rgb() & 0xffffffU));
         m_code->setError({});

@@ -23,15 +23,15 @@ class NotPrewashedSlip : public FormSlip {
 
 public:
     NotPrewashedSlip(ShopDesk& shopDesk, const BlankStyle& style, QWidget* parent)
-        : FormSlip(shopDesk, tr("Press it unwashed"), words(style.name), parent)
+        : FormSlip(shopDesk, tr("Press unwashed"), words(style.name), parent)
         , m_style(style.id)
         , m_wasMarked(!style.washedFirst()) {
         form().note(
-            tr("Blanks are washed first, because they shrink and the finish of new cloth lets no film "
-               "grip. A style that must not be washed is pressed unwashed, and its garments say why."));
+            tr("Blanks are washed first, because they shrink and film does not grip the finish of new cloth. "
+               "A style that must not be washed is pressed unwashed, and its garments say why."));
         auto* reason = form().line("reason", tr("Why it is not washed"), words(style.notPrewashedBecause));
         if (m_wasMarked)
-            form().note(tr("Empty it, and the style is washed first again."));
+            form().note(tr("Leave it empty and the style is washed first again."));
         QObject::connect(reason, &Field::edited, this, [this] { nameAction(); });
         beginAt("reason");
         nameAction();
@@ -52,7 +52,7 @@ protected:
 private:
     void nameAction() {
         const bool isWashed = m_wasMarked && form().text("reason").isEmpty();
-        setAction(isWashed ? tr("Wash it first again") : tr("Press it unwashed"));
+        setAction(isWashed ? tr("Wash first again") : tr("Press unwashed"));
     }
 
     BlankStyleId m_style;
@@ -67,9 +67,8 @@ public:
         : FormSlip(shopDesk, tr("Choose a way round"), words(style.name), parent)
         , m_style(style.id)
         , m_obstacles(style.obstacles) {
-        form().note(
-            tr("What stands between platen and cloth keeps the heat from the film. Say how this style "
-               "is pressed all the same."));
+        form().note(tr("Anything between platen and cloth keeps the heat from the film. Choose how this "
+                       "style is pressed anyway."));
         QStringList ways;
         for (int way = 0; way < kWays; ++way)
             ways.append(words(withCapital(wayRoundName(static_cast<WayRound>(way)))));
@@ -78,7 +77,7 @@ public:
             form().segments(partName(at), words(withCapital(obstacleName(obstacle))), ways,
                             way ? static_cast<int>(*way) : -1);
         }
-        setAction(tr("Press it that way"));
+        setAction(tr("Save the way round"));
     }
 
 protected:

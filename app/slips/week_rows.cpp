@@ -83,7 +83,7 @@ WeekRows::Week WeekRows::read() {
             continue;
         const auto time = [&](Field* field) {
             const auto typed = readClock(field->text(), {});
-            field->setError(typed.ok() ? QString() : tr("as 15:00"));
+            field->setError(typed.ok() ? QString() : tr("a time such as 15:00"));
             m_isSound = m_isSound && typed.ok();
             return typed.ok() ? *typed : Minutes{0};
         };

@@ -72,7 +72,7 @@ public:
         for (std::size_t at = 0; at < m_decals.size(); ++at)
             addDecal(inView, at);
         form().segments("agreed", tr("They agreed"), {tr("At the table"), tr("By phone"), tr("By message")});
-        form().line("how", tr("Or otherwise"))->setPlaceholder(tr("in your own words"));
+        form().line("how", tr("Or another way"))->setPlaceholder(tr("in your own words"));
         form().optional("how");
         setAction(tr("Confirm the wording"));
         beginAt("agreed");

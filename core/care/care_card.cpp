@@ -66,7 +66,7 @@ Sentence ironLine(const CareLimits& limits, const std::optional<CareLimits>& bla
     if (!blank)
         return decal;
     return oneAfterTheOther(
-        decal, said("The cloth beside it: at most {most}.", {{"most", Celsius(blank->ironCelsius)}}));
+        decal, said("The cloth around it: at most {most}.", {{"most", Celsius(blank->ironCelsius)}}));
 }
 
 std::vector<CareLine> plainGarment(const std::optional<CareLimits>& blank) {

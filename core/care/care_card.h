@@ -23,7 +23,7 @@ struct CareLine {
 };
 
 struct CareCard {
-    Sentence firstWash;          // "Do not wash before Fri 13 Nov, 10:30; better from Sun 15 Nov."
+    Sentence firstWash;          // "Do not wash before Fri 13 Nov 10:30; better from Sun 15 Nov."
     std::vector<CareLine> lines; // in reading order
 };
 

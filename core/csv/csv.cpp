@@ -137,13 +137,13 @@ Result<std::string> CsvNumbers::plain(std::string_view typed) {
             text[at] = '.';
         } else {
             return plainError(
-                said("“{typed}” is no number. Write digits and one decimal mark, no spaces or thousands "
+                said("“{typed}” is not a number. Write digits and one decimal mark, no spaces or thousands "
                      "marks.",
                      {{"typed", typed}}));
         }
     }
     if (digits == 0)
-        return plainError(said("“{typed}” is no number.", {{"typed", typed}}));
+        return plainError(said("“{typed}” is not a number.", {{"typed", typed}}));
     if (mark != 0 && m_mark != 0 && mark != m_mark)
         return plainError(mark == ','
                               ? said("“{typed}” has a decimal comma, numbers before it had a decimal point. "

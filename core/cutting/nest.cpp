@@ -155,7 +155,7 @@ private:
             return nest == nests.end() ? roll->left : roll->left - nest->length;
         };
         const FilmRoll* longest = *std::ranges::max_element(m_rolls, {}, leftOn);
-        return said("{size} finds no room: {roll} has {left} left beside the others.",
+        return said("{size} finds no room: {roll} has {left} left after the others.",
                     {{"size", Extent{decal.width, decal.height}},
                      {"roll", longest->label()},
                      {"left", leftOn(longest)}});

@@ -33,7 +33,7 @@ struct Fair {
     Minutes hoursWorked() const { return worked.value_or(open()); }
 };
 
-// The fair to which an order taken there and then belongs; none: no fair in the list. Of two that could be
+// The fair to which an order taken there and then belongs; none: not a listed fair. Of two that could be
 // meant (two laptops added one each), the first.
 const Fair* fairOf(std::span<const Fair> fairs, const std::string& place, LocalDate day);
 

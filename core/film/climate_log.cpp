@@ -70,7 +70,7 @@ public:
                 untilProgress = kLinesBetweenProgress;
                 if (progress &&
                     !progress(static_cast<double>(m_records.position()) / static_cast<double>(m_size)))
-                    return plainError(said("Stopped. No reading was taken over."));
+                    return plainError(said("Stopped. No reading was added."));
             }
         }
         if (m_log.mustBeAsked())
@@ -80,7 +80,7 @@ public:
             return *m_failure;
         putInOrder();
         if (progress && !progress(1.0))
-            return plainError(said("Stopped. No reading was taken over."));
+            return plainError(said("Stopped. No reading was added."));
         return std::move(m_log);
     }
 
@@ -157,9 +157,7 @@ private:
             return false;
         const LogTime dayFirst = timeOf(fields, DateOrder::DayFirst);
         const LogTime monthFirst = timeOf(fields, DateOrder::MonthFirst);
-        const auto dayOf = [this](const LogTime& time) {
-            return dateOf(LocalTime{time.at.time_since_epoch()});
-        };
+        const auto dayOf = [](const LogTime& time) { return dateOf(LocalTime{time.at.time_since_epoch()}); };
         if (!m_log.doubtfulDate && dayFirst.needsOrder && dayFirst.at != monthFirst.at) {
             const std::string_view written = fields[m_columns.time];
             m_log.doubtfulDate = {std::string(written.substr(0, written.find_first_of("T ,"))),
@@ -192,7 +190,7 @@ private:
             return std::nullopt;
         }
         if (time.kind == LogTimeKind::NoTime) {
-            skip(said("Line {line}: “{written}” is no time.", lineAnd(written)));
+            skip(said("Line {line}: “{written}” is not a time.", lineAnd(written)));
             return std::nullopt;
         }
         return time;
@@ -216,13 +214,12 @@ private:
     Sentence tooFewFields(std::size_t count) const {
         const std::vector<NamedValue> values{{"line", m_records.line()}, {"n", count}};
         return m_columns.humidity
-                   ? said(
-                         "Line {line}: a time, a temperature and a humidity are wanted, there are {n} field.|"
-                         "Line {line}: a time, a temperature and a humidity are wanted, there are {n} "
-                         "fields.",
-                         values)
-                   : said("Line {line}: a time and a temperature are wanted, there are {n} field.|"
-                          "Line {line}: a time and a temperature are wanted, there are {n} fields.",
+                   ? said("Line {line}: a time, a temperature and a humidity are needed, there is {n} field.|"
+                          "Line {line}: a time, a temperature and a humidity are needed, there are {n} "
+                          "fields.",
+                          values)
+                   : said("Line {line}: a time and a temperature are needed, there is {n} field.|"
+                          "Line {line}: a time and a temperature are needed, there are {n} fields.",
                           values);
     }
 
@@ -239,7 +236,8 @@ private:
         const auto temperature =
             readLoggedTemperature(fields[m_columns.temperature], m_decimalComma, isFahrenheit);
         if (!temperature) {
-            skip(said("Line {line}: “{written}” is no temperature.", lineAnd(fields[m_columns.temperature])));
+            skip(said("Line {line}: “{written}” is not a temperature.",
+                      lineAnd(fields[m_columns.temperature])));
             return;
         }
         const bool hasHumidity = m_columns.humidity && !fields[*m_columns.humidity].empty();
@@ -247,7 +245,7 @@ private:
         if (hasHumidity) {
             humidity = readLoggedHumidity(fields[*m_columns.humidity], m_decimalComma);
             if (!humidity) {
-                skip(said("Line {line}: “{written}” is no humidity from 0 to 100 %.",
+                skip(said("Line {line}: “{written}” is not a humidity from 0 to 100 %.",
                           lineAnd(fields[*m_columns.humidity])));
                 return;
             }
@@ -261,7 +259,7 @@ private:
         if (!kBelievable.contains(*temperature)) {
             if (m_unbelievable++ == 0)
                 m_firstUnbelievable = lineAnd(fields[m_columns.temperature]);
-            skip(said("Line {line}: “{written}” lies beyond −40 to 80 °C.",
+            skip(said("Line {line}: “{written}” is outside −40 to 80 °C.",
                       lineAnd(fields[m_columns.temperature])));
             return;
         }
@@ -281,7 +279,7 @@ private:
         } else if (m_unbelievable * 10 > m_measured) {
             m_firstUnbelievable.push_back({"beyond", m_unbelievable});
             m_firstUnbelievable.push_back({"measured", m_measured});
-            m_failure = plainError(said("Line {line}: “{written}” lies beyond −40 to 80 °C, and so do "
+            m_failure = plainError(said("Line {line}: “{written}” is outside −40 to 80 °C, and so do "
                                         "{beyond} of {measured} lines. If "
                                         "the log is in °F, name the unit in its header.",
                                         m_firstUnbelievable));
@@ -348,7 +346,7 @@ Result<ClimateLog> readClimateLog(std::string_view file, const OffsetAt& offsetA
                                   std::optional<DateOrder> dateOrder) {
     const LogText text{file};
     if (!text.isText())
-        return plainError(said("This file is no text. Save the log as CSV or plain text."));
+        return plainError(said("This file is not text. Save the log as CSV or plain text."));
     return LogReader{text.utf8(), offsetAt, dateOrder}.read(progress);
 }
 

@@ -158,7 +158,7 @@ Sentence whyNotUsable(const ShelfRoll& shelf, LocalDate today) {
                      {"days", dayCount(-condition.daysLeft(today)->count())}});
     if (condition.stripFailed)
         return said("{roll} failed its test strip", {roll});
-    return said("{roll} was kept outside its storage limits; press a test strip", {roll});
+    return said("{roll} was stored outside its limits; press a test strip", {roll});
 }
 
 Sentence tooShort(const Decal& decal, const Film& film, const ShelfRoll& nearest, Millimetres needs,

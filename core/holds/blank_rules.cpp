@@ -60,13 +60,13 @@ void blankOutOfStock(const Subject& subject, Findings& findings) {
     Finding finding = onLot(Rule::BlankOutOfStock, Grade::Hold, subject);
     const std::int64_t units = freeUnitsFor(subject);
     if (units > 0) {
-        finding.what = said("No blank kept");
-        finding.why = said("{blank}: {n} free on the rail, none kept for this garment.",
+        finding.what = said("No blank reserved");
+        finding.why = said("{blank}: {n} left on the rail, none reserved for this garment.",
                            {{"blank", wantedWords(subject)}, {"n", units}});
         finding.frees = {FreeingAct::ChooseBlank, FreeingAct::ReceiveBlanks};
     } else {
         finding.what = said("Blank out of stock");
-        finding.why = said("{blank}: 0 free on the rail.", {{"blank", wantedWords(subject)}});
+        finding.why = said("{blank}: 0 left on the rail.", {{"blank", wantedWords(subject)}});
         finding.frees = {FreeingAct::ReceiveBlanks, FreeingAct::ChooseBlank};
     }
     findings.push_back(std::move(finding));
@@ -91,9 +91,8 @@ void blankDamp(const Subject& subject, Findings& findings) {
     const LocalTime dry = washed + settings.washTakes + settings.dryingTakes;
     Finding finding = onLot(Rule::BlankDamp, Grade::Hold, subject);
     finding.what = said("Not yet dry");
-    finding.why =
-        said("{lot}: in the wash since {washed}; dry from about {dry}, nobody has found it dry yet.",
-             {{"lot", lotWords(subject)}, {"washed", washed}, {"dry", dry}});
+    finding.why = said("{lot}: washed {washed}, should be dry from {dry}; not marked dry yet.",
+                       {{"lot", lotWords(subject)}, {"washed", washed}, {"dry", dry}});
     finding.frees = {FreeingAct::MarkDry, FreeingAct::ChooseBlank};
     findings.push_back(std::move(finding));
 }

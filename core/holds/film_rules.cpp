@@ -50,7 +50,7 @@ Phrase stretchWords(Stretch stretch) {
 void stretchUnfit(const Film& film, const BlankStyle& style, Findings& findings) {
     if (style.label->stretch <= film.follows)
         return;
-    findings.push_back(unfit(Rule::FilmUnfitStretch, film, style, said("Stretches more than film"),
+    findings.push_back(unfit(Rule::FilmUnfitStretch, film, style, said("Stretches more than the film"),
                              said("{style} has {stretch}; {film} follows at most {most}.",
                                   {{"style", style.name},
                                    {"stretch", stretchWords(style.label->stretch)},
@@ -63,7 +63,7 @@ void coatingUnfit(const Film& film, const BlankStyle& style, Findings& findings)
         return;
     const std::vector<NamedValue> values{{"style", style.name}, {"film", film.name()}};
     findings.push_back(
-        unfit(Rule::FilmUnfitCoating, film, style, said("Film slips on coating"),
+        unfit(Rule::FilmUnfitCoating, film, style, said("Film slips on the coating"),
               style.label->coating == Coating::Waxed
                   ? said("{style} is waxed; {film} does not grip coated cloth.", values)
                   : said("{style} is water-repellent; {film} does not grip coated cloth.", values)));
@@ -89,14 +89,14 @@ void heatUnfit(const Film& film, const BlankStyle& style, Findings& findings) {
         if (needed <= *safe)
             return;
         findings.push_back(unfit(
-            Rule::FilmUnfitHeat, film, style, said("Too hot for cloth"),
+            Rule::FilmUnfitHeat, film, style, said("Too hot for the cloth"),
             said("{film} is pressed at {needed}; {style} takes at most {safe}.", values({{"safe", *safe}}))));
         return;
     }
     const int iron = style.label->care.ironCelsius;
     if (iron == 0) {
         findings.push_back(
-            unfit(Rule::FilmUnfitHeat, film, style, said("Label forbids heat"),
+            unfit(Rule::FilmUnfitHeat, film, style, said("The label forbids heat"),
                   said("{film} is pressed at {needed}; the label of {style} says do not iron.", values({}))));
         return;
     }
@@ -112,11 +112,11 @@ void heatUnfit(const Film& film, const BlankStyle& style, Findings& findings) {
                        values({{"ironed", ironed}, {"fibre", *soft}, {"bears", kSoftFibresBear}}))));
         return;
     }
-    Finding caution = unfit(
-        Rule::FilmUnfitHeat, film, style, said("Hotter than its label irons"),
-        said("{film} is pressed at {needed}; the label of {style} says iron at up to {ironed}; what a platen "
-             "may have is not known. Press a spare or a hidden spot.",
-             values({{"ironed", ironed}})));
+    Finding caution =
+        unfit(Rule::FilmUnfitHeat, film, style, said("Hotter than its label allows"),
+              said("{film} is pressed at {needed}; the label of {style} says iron at up to {ironed}; how hot "
+                   "a platen may be is not known. Press a spare or a hidden spot.",
+                   values({{"ironed", ironed}})));
     caution.grade = Grade::Caution;
     findings.push_back(std::move(caution));
 }
@@ -199,7 +199,7 @@ void recipeUnconfirmed(const Subject& subject, Findings& findings) {
         Finding finding = onFilm(Rule::RecipeUnconfirmed, Grade::Caution, *use.film);
         finding.what = said("Recipe not confirmed");
         finding.why = said(
-            "{film}, {temperature} for {dwell}: nobody has compared it with the maker's sheet.",
+            "{film}, {temperature} for {dwell}: not compared with the maker's sheet yet.",
             {{"film", use.film->name()}, {"temperature", recipe->temperature}, {"dwell", recipe->dwell}});
         finding.frees = {FreeingAct::ConfirmRecipe};
         finding.decal = use.decal->id;

@@ -6,11 +6,11 @@ namespace holdfast {
 Phrase freeingWords(FreeingAct act) {
     switch (act) {
     case FreeingAct::WashBlank:
-        return phrase("Put in wash");
+        return phrase("Put in the wash");
     case FreeingAct::MarkDry:
         return phrase("Mark as dry");
     case FreeingAct::MarkNotPrewashed:
-        return phrase("Press it unwashed");
+        return phrase("Press unwashed");
     case FreeingAct::ReadLabel:
         return phrase("Read the label");
     case FreeingAct::ChooseFilm:
@@ -40,7 +40,7 @@ Phrase freeingWords(FreeingAct act) {
     case FreeingAct::ReorderLayers:
         return phrase("Reorder the layers");
     case FreeingAct::ConfirmWording:
-        return phrase("Confirm with customer");
+        return phrase("Confirm with the customer");
     case FreeingAct::TakePayment:
         return phrase("Take a payment");
     case FreeingAct::NoteLawChecked:

@@ -58,7 +58,7 @@ struct Finding {
     bool holds() const { return grade == Grade::Hold && !isWaived; }
 };
 
-// "Put in wash", "Press a test strip": words for the button that frees.
+// "Put in the wash", "Press a test strip": words for the button that frees.
 Phrase freeingWords(FreeingAct act);
 
 } // namespace holdfast

@@ -147,7 +147,7 @@ void decalBeyondPlaten(const Subject& subject, Findings& findings) {
         if (pieces <= 1)
             continue;
         Finding finding = onPress(Rule::DecalBeyondPlaten, Grade::StepAdded, *subject.press);
-        finding.what = said("Pressed in {pieces} pieces", {{"pieces", pieces}});
+        finding.what = said("Pressed in {pieces} parts", {{"pieces", pieces}});
         finding.why = said("{decal} is {size}, the platen of {press} {platen}: {pieces} presses, lifted and "
                            "overlapped, never slid.",
                            {{"decal", decal.describe()},

@@ -90,12 +90,12 @@ std::optional<Sentence> outsideNow(const RollInUse& use) {
     const auto& latest = use.condition->latest;
     if (latest && use.condition->humidityOutsideNow)
         return use.condition->latestHumidity > use.film->storage.humidity.high
-                   ? said("Roll {roll} stands too damp", values)
-                   : said("Roll {roll} stands too dry", values);
+                   ? said("Roll {roll} is stored too damp", values)
+                   : said("Roll {roll} is stored too dry", values);
     if (latest && use.condition->temperatureOutsideNow)
         return latest->temperature > use.film->storage.temperature.high
-                   ? said("Roll {roll} stands too hot", values)
-                   : said("Roll {roll} stands too cold", values);
+                   ? said("Roll {roll} is stored too hot", values)
+                   : said("Roll {roll} is stored too cold", values);
     return std::nullopt;
 }
 
@@ -110,13 +110,12 @@ Sentence whyOutsideNow(const Subject& subject, const RollInUse& use) {
         values.push_back({"temperatureBand", temperatureBand(*use.film)});
     }
     if (!use.condition->temperatureOutsideNow)
-        return said("{roll}: {place} stands at {humidity} %, kept at {humidityBand}.", values);
+        return said("{roll}: {place} is at {humidity} %, limits {humidityBand}.", values);
     if (!use.condition->humidityOutsideNow)
-        return said("{roll}: {place} stands at {temperature}, kept at {temperatureBand}.", values);
-    return said(
-        "{roll}: {place} stands at {humidity} %, kept at {humidityBand}, and at {temperature}, kept at "
-        "{temperatureBand}.",
-        values);
+        return said("{roll}: {place} is at {temperature}, limits {temperatureBand}.", values);
+    return said("{roll}: {place} is at {humidity} %, limits {humidityBand}, and at {temperature}, limits "
+                "{temperatureBand}.",
+                values);
 }
 
 Sentence hoursOutside(double hours, Sentence band) {
@@ -154,10 +153,10 @@ Sentence whyStale(const Subject& subject, const RollInUse& use) {
         {"every", hourCount(subject.facts().settings.readingsGoStaleAfter.count())}};
     const auto& latest = use.condition->latest;
     if (!latest)
-        return said("{place}: no reading on record; one is wanted every {every}.", values);
+        return said("{place}: no reading on record; one is due every {every}.", values);
     values.push_back({"at", now.toLocal(latest->at)});
     values.push_back({"ago", hourCount(std::chrono::floor<Hours>(now.instant - latest->at).count())});
-    return said("{place}: last reading {at}, {ago} ago; one is wanted every {every}.", values);
+    return said("{place}: last reading {at}, {ago} ago; one is due every {every}.", values);
 }
 
 } // namespace
@@ -214,7 +213,7 @@ void rollBadlyKept(const Subject& subject, Findings& findings) {
             finding.frees = {FreeingAct::MoveRoll, FreeingAct::RecordReading, FreeingAct::TestStrip,
                              FreeingAct::ReceiveRoll};
         } else {
-            finding.what = said("Roll {roll} badly kept", {{"roll", use.roll->label()}});
+            finding.what = said("Roll {roll} badly stored", {{"roll", use.roll->label()}});
             finding.why = whyTooLongOutside(subject, use);
             finding.frees = {FreeingAct::TestStrip, FreeingAct::ReceiveRoll};
         }
@@ -246,8 +245,8 @@ void rollUnplaced(const Subject& subject, Findings& findings) {
         if (use.condition->hasPlace)
             continue;
         Finding finding = onRoll(Rule::RollUnplaced, Grade::Caution, use);
-        finding.what = said("Roll {roll} has no place", {{"roll", use.roll->label()}});
-        finding.why = said("{roll}: nobody noted where it stands, so its age counts at {temperature}.",
+        finding.what = said("Roll {roll} has no storage place", {{"roll", use.roll->label()}});
+        finding.why = said("{roll}: nobody noted where it is stored, so its age counts at {temperature}.",
                            {{"roll", use.roll->label()}, {"temperature", use.film->ageing.reference}});
         finding.frees = {FreeingAct::MoveRoll};
         findings.push_back(std::move(finding));

@@ -98,7 +98,7 @@ Sentence offClothWords(const BlankStyle& style, std::string_view size, const Dec
     if (off.isClean())
         return {};
     if (off.isAllOff)
-        return said("It lies beside the garment.");
+        return said("It lies outside the garment.");
     const auto by = [](double much) {
         return std::vector<NamedValue>{{"length", Millimetres{std::max(1LL, std::llround(much))}}};
     };

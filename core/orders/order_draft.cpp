@@ -109,7 +109,7 @@ private:
             return text.ok() ? Result<Done>{Done{}} : text.error();
         }
         const auto name = typedText(std::get<Artwork>(content).name,
-                                    {.field = "artwork", .what = phrase("The drawing’s name"), .most = 60});
+                                    {.field = "artwork", .what = phrase("The artwork’s name"), .most = 60});
         return name.ok() ? Result<Done>{Done{}} : name.error();
     }
 

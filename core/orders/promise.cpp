@@ -133,18 +133,18 @@ struct Wait {
 
 Sentence cuttingWords(LocalTime cut, LocalTime alone, const Now& now) {
     if (alone < cut)
-        return said("Other promises have the hands first: cut by {when}.", {{"when", cut}});
+        return said("Other promises are cut first: cut by {when}.", {{"when", cut}});
     if (dateOf(cut) == now.today())
         return said("Cutting takes until {when}.", {{"when", TimeOfDay{cut}}});
-    return said("It is next cut in opening hours: done by {when}.", {{"when", cut}});
+    return said("It is cut in the next opening hours: done by {when}.", {{"when", cut}});
 }
 
 Sentence pressWords(LocalTime pressed, LocalTime alone, const Now& now) {
     if (alone < pressed)
-        return said("Other promises have the press first: pressed by {when}.", {{"when", pressed}});
+        return said("Other promises are pressed first: pressed by {when}.", {{"when", pressed}});
     if (dateOf(pressed) == now.today())
         return said("Pressing takes until {when}.", {{"when", TimeOfDay{pressed}}});
-    return said("The press is next free in opening hours: pressed by {when}.", {{"when", pressed}});
+    return said("It is pressed in the next opening hours: pressed by {when}.", {{"when", pressed}});
 }
 
 // Each wait is as long as it goes on beyond the ones before it.

@@ -38,9 +38,8 @@ LocalTime washerFree(const ShopFacts& facts, Seconds takes, const Now& now) {
 }
 
 Error beyondTheYear() {
-    return plainError(
-        said("What is needed comes, or is dry, only in more than a year: no day can be promised. Look over "
-             "the lead, washing and drying times in the settings."));
+    return plainError(said("What is needed will not arrive, or be dry, within a year: no day can be "
+                           "promised. Check the lead, washing and drying times in the settings."));
 }
 
 class Gathering {
@@ -167,10 +166,10 @@ private:
 
     void wash(const AskedGarment& garment, LocalTime there) {
         if (m_facts.settings.washerHolds <= Grams{}) {
-            m_failure = fieldError("washerHolds", said("The washer holds nothing, and {blank} must be washed "
-                                                       "first: no day can be promised. Say in "
-                                                       "the settings what the washer holds.",
-                                                       {{"blank", blankWords(garment)}}));
+            m_failure = fieldError("washerHolds",
+                                   said("A full load of the washer is 0 kg, and {blank} must be washed "
+                                        "first: no day can be promised. Set the load in the settings.",
+                                        {{"blank", blankWords(garment)}}));
             return;
         }
         const BlankStyle* style = m_facts.styles.find(garment.style);
@@ -264,10 +263,9 @@ Result<MaterialLeg> filmBought(std::span<const FilmId> films, const ShopFacts& f
     const bool isOnShelf = std::ranges::find(onShelf, first, &FreeFilm::film) != onShelf.end();
     return MaterialLeg{
         PromiseStage::BuyFilm, *comes, *comes,
-        isOnShelf ? said("Too little of {film} is left beside what is promised: more comes by "
-                         "{comes}.",
-                         values)
-                  : said("There is no roll of {film} on the shelf: a new one comes by {comes}.", values)};
+        isOnShelf
+            ? said("Too little of {film} is left after what is promised: more arrives by {comes}.", values)
+            : said("There is no roll of {film} on the shelf: a new one comes by {comes}.", values)};
 }
 
 } // namespace holdfast

@@ -236,7 +236,7 @@ void DayCourse::runOn(double mostLateness) {
 template <DayCourse::Number kPlatens>
 std::int64_t DayCourse::clearOfOpenings(std::int64_t at, std::int64_t attended) const {
     const auto moveAfter = [&](std::int64_t opens) {
-        at = (at < opens) & (opens < at + attended) ? opens : at;
+        at = ((at < opens) & (opens < at + attended)) ? opens : at;
     };
     if constexpr (kPlatens == 1) {
         moveAfter(m_state.platens[0].opensAt);

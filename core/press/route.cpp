@@ -242,7 +242,7 @@ private:
             press.title = said("Tack");
         press.detail = pressDetail(pass);
         if (pieces > 1)
-            press.detail = said("piece {piece} of {pieces} · {how}",
+            press.detail = said("part {piece} of {pieces} · {how}",
                                 {{"piece", piece}, {"pieces", pieces}, {"how", press.detail}});
         press.decal = pass.decal->id;
     }

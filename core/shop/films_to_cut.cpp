@@ -71,7 +71,7 @@ RollOffer offerOf(const ReckonedShop& shop, const Film& film, const FilmRoll& ro
     if (condition.stripFailed)
         return {roll.id, false, said("Its last test strip failed.")};
     if (condition.isBadlyKept(film))
-        return {roll.id, false, said("Kept outside its storage limits: press a test strip first.")};
+        return {roll.id, false, said("Stored outside its limits: press a test strip first.")};
     if (condition.useBy && *condition.useBy < pressDay)
         return {roll.id, false,
                 said("Its {useBy}, {day}, comes before the next press day, {pressDay}.",

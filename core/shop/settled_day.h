@@ -25,7 +25,7 @@ const Finding* whatUnsettlesDay(std::span<const Finding> findings);
 // cancelled waits for nothing.
 const Finding* whatUnsettlesDay(const ReckonedShop& shop, const Order& order);
 
-// What is wrong and what is needed first: "Stretches more than film: choose another film first."
+// What is wrong and what is needed first: "Stretches more than the film: choose another film first."
 Sentence unsettledWords(const Finding& finding);
 
 } // namespace holdfast

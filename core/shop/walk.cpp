@@ -229,7 +229,7 @@ private:
             break;
         case Stage::ToBuy:
             entry.what = said("No blank");
-            entry.why = said("No blank of this size and colour is kept for it.");
+            entry.why = said("No blank of this size and colour is reserved for it.");
             entry.frees = FreeingAct::ReceiveBlanks;
             break;
         case Stage::ToWash:

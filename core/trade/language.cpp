@@ -54,7 +54,7 @@ std::string englishValue(const NearSpan& near) {
 }
 
 std::string englishValue(LocalTime time) {
-    return spokenDay(dateOf(time)) + ", " + clockTime(time);
+    return spokenDay(dateOf(time)) + " " + clockTime(time);
 }
 
 std::string englishValue(TimeOfDay time) {

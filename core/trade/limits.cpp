@@ -118,7 +118,7 @@ Result<std::string> typedText(std::string_view text, const TextLimits& limits) {
     const auto wrong = [&](Sentence why) { return fieldError(std::string{limits.field}, std::move(why)); };
     const Reading reading = readThrough(kept, limits.mayBreakLines);
     if (!reading.isText)
-        return wrong(said("{what} holds bytes that are no text.", {{"what", limits.what}}));
+        return wrong(said("{what} has bytes that are not text.", {{"what", limits.what}}));
     if (reading.hasControl)
         return wrong(said("{what} may hold no control characters.", {{"what", limits.what}}));
     const std::vector<NamedValue> most{

@@ -16,7 +16,7 @@ std::string written(const Sentence& sentence, const Language& language, bool beg
 
 std::string written(const Parts& parts, const Language& language, bool begins) {
     std::string text;
-    for (const Sentence& part : parts.sentences) {
+    for (const Sentence& part : parts.sentences()) {
         if (!text.empty())
             text += language.betweenParts();
         text += written(part, language, begins && text.empty());
@@ -29,12 +29,12 @@ std::string written(const Value& value, const Language& language, bool begins) {
     const auto* parts = std::get_if<Parts>(&value.held());
     if (parts == nullptr)
         return language.written(value);
-    if (parts->beginning == Beginning::Small)
+    if (parts->beginning() == Beginning::Small)
         return language.withinLine(written(*parts, language, false));
-    if (parts->beginning == Beginning::AsAlone)
+    if (parts->beginning() == Beginning::AsAlone)
         return written(*parts, language, true);
     std::string text = written(*parts, language, begins);
-    const bool isAName = !parts->sentences.empty() && parts->sentences.front().isAsItIs();
+    const bool isAName = !parts->sentences().empty() && parts->sentences().front().isAsItIs();
     return begins && !isAName ? withCapital(std::move(text)) : text;
 }
 
@@ -96,10 +96,16 @@ std::vector<std::string_view> placesIn(std::string_view pattern) {
 
 } // namespace
 
-bool Parts::operator==(const Parts&) const = default;
+Parts::Parts(std::vector<Sentence> sentences, Beginning beginning)
+    : m_sentences(std::make_shared<const std::vector<Sentence>>(std::move(sentences)))
+    , m_beginning(beginning) {}
+
+bool Parts::operator==(const Parts& other) const {
+    return m_beginning == other.m_beginning && sentences() == other.sentences();
+}
 
 Value::Value(Sentence part)
-    : Value(Parts{{std::move(part)}}) {}
+    : Value(std::vector<Sentence>{std::move(part)}) {}
 
 Value::Value(Parts parts)
     : m_held(std::move(parts)) {}
@@ -121,7 +127,7 @@ bool Sentence::says(const Sentence& other) const {
     const auto isSaidBy = [&](const NamedValue& named) {
         const auto* parts = std::get_if<Parts>(&named.value.held());
         return parts &&
-               std::ranges::any_of(parts->sentences, [&](const Sentence& part) { return part.says(other); });
+               std::ranges::any_of(parts->sentences(), [&](const Sentence& part) { return part.says(other); });
     };
     return *this == other || std::ranges::any_of(m_values, isSaidBy);
 }
@@ -158,11 +164,11 @@ Sentence asItIs(std::string words) {
 }
 
 Value withinLine(Sentence part) {
-    return Parts{.sentences = {std::move(part)}, .beginning = Beginning::Small};
+    return Parts({std::move(part)}, Beginning::Small);
 }
 
 Value asAlone(Sentence part) {
-    return Parts{.sentences = {std::move(part)}, .beginning = Beginning::AsAlone};
+    return Parts({std::move(part)}, Beginning::AsAlone);
 }
 
 Sentence withCapital(Sentence part) {

@@ -10,6 +10,7 @@
 
 #include <concepts>
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -58,7 +59,7 @@ struct NearSpan { // "2–20 Jan"; a DaySpan is "2–20 Jan 2027"
     bool operator==(const NearSpan&) const = default;
 };
 
-struct TimeOfDay { // "08:30"; a LocalTime is "Mon 12 Oct, 08:30"
+struct TimeOfDay { // "08:30"; a LocalTime is "Mon 12 Oct 08:30"
     LocalTime time;
 
     bool operator==(const TimeOfDay&) const = default;
@@ -89,12 +90,27 @@ struct Extent { // "280 × 300 mm"
 enum class Beginning { ByPlace, Small, AsAlone };
 
 // Sentences inside another one; several have commas between them.
-struct Parts {
-    std::vector<Sentence> sentences;
-    Beginning beginning = Beginning::ByPlace;
+class Parts {
+public:
+    explicit Parts(std::vector<Sentence> sentences, Beginning beginning = Beginning::ByPlace);
 
-    bool operator==(const Parts&) const;
+    const std::vector<Sentence>& sentences() const { return *m_sentences; }
+    Beginning beginning() const { return m_beginning; }
+
+    bool operator==(const Parts& other) const;
+
+private:
+    // By pointer: a sentence holds values, so that it is not yet complete here.
+    std::shared_ptr<const std::vector<Sentence>> m_sentences;
+    Beginning m_beginning;
 };
+
+// A type that is one of those in a variant. Asked instead of constructible_from, which would ask about the very
+// constructor that it guards.
+template <class Fact, class Variant>
+inline constexpr bool kIsIn = false;
+template <class Fact, class... Kinds>
+inline constexpr bool kIsIn<Fact, std::variant<Kinds...>> = (std::same_as<Fact, Kinds> || ...);
 
 class Value {
 public:
@@ -118,8 +134,8 @@ public:
     Value(Parts parts);
     Value(std::vector<Sentence> parts);
     template <class Fact>
-    requires std::constructible_from<Held, std::in_place_type_t<Fact>, Fact> &&
-        (!std::integral<Fact>)Value(Fact fact)
+    requires kIsIn<Fact, Held> && (!std::integral<Fact>)
+    Value(Fact fact)
         : m_held(std::in_place_type<Fact>, std::move(fact)) {}
 
     const Held& held() const { return m_held; }

@@ -98,13 +98,13 @@ Result<Done> answerClaim(Shop& shop, ClaimId claim, ClaimAnswer answer, const No
                 named = found.id<GarmentId>(0);
         }
         if (!named)
-            return fieldError("claim", said("The shop has no such claim any more."));
+            return fieldError("claim", said("The note of what came back is no longer there."));
         const auto garment = garmentRow(connection, *named);
         if (!garment.ok())
             return garment.error();
         connection.run("UPDATE claim SET answer = ?2, answered_on = ?3 WHERE id = ?1", claim, codeOf(answer),
                        now.today());
-        writer.describe(said("Claim on {garment}: {answer}",
+        writer.describe(said("{garment} came back, done about it: {answer}",
                              {{"garment", garment->label()}, {"answer", answerWords(answer)}}));
         concernsGarment(writer, *garment);
         writer.concerns(garment->order.customer);

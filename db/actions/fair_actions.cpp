@@ -148,7 +148,7 @@ Result<FairId> addFair(Shop& shop, const Fair& typed) {
                                 fair->id, fair->name, fair->firstDay, fair->lastDay, fair->hours.opens,
                                 fair->hours.closes, fair->stallCost, fair->otherCosts, fair->worked,
                                 fair->note);
-        writer.describe(said("Fair in the list: {fair}", {{"fair", wordsOf(*fair)}}));
+        writer.describe(said("Fair added: {fair}", {{"fair", wordsOf(*fair)}}));
         writer.concerns(fair->id);
         return fair->id;
     });
@@ -189,7 +189,7 @@ Result<Done> takeFairOffList(Shop& shop, FairId id, const Now& now) {
                                            "{n} orders were taken at {fair}; it stays in the list.",
                                            {{"n", orders}, {"fair", fair->name}}));
         connection.run("DELETE FROM fair WHERE id = ?1", id);
-        writer.describe(said("Fair off the list: {fair}", {{"fair", wordsOf(*fair)}}));
+        writer.describe(said("Fair removed: {fair}", {{"fair", wordsOf(*fair)}}));
         writer.concerns(id);
         return Done{};
     });

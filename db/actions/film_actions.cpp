@@ -167,7 +167,7 @@ Result<FilmId> addFilm(Writer& writer, const Film& film) {
             return by.error();
         writeRecipe(writer.connection(), id, *sound->recipe, *by);
     }
-    writer.describe(said("Film {film} written down", {{"film", sound->name()}}));
+    writer.describe(said("Film {film} added", {{"film", sound->name()}}));
     writer.concerns(id);
     return id;
 }

@@ -73,7 +73,7 @@ Result<Done> requireReady(Connection& connection, const GarmentRow& garment) {
         return plainError(
             said("{garment}: not all of its decals are cut yet.", {{"garment", garment.label()}}));
     if (connection.number("SELECT COALESCE(SUM(units), 0) FROM lot_move WHERE lot_id = ?1", *garment.lot) < 1)
-        return plainError(said("The lot that keeps a blank for {garment} has none left. Count it.",
+        return plainError(said("The lot with the blank reserved for {garment} has none left. Count it.",
                                {{"garment", garment.label()}}));
     return Done{};
 }
@@ -200,7 +200,7 @@ Result<std::string> finishStep(Shop& shop, GarmentId garment, const Route& route
         if (next)
             openStep(writer, *row, next->key, route.press);
         const Sentence done =
-            next ? said("{garment}: {step} done",
+            next ? said("{garment}, done: {step}",
                         {{"garment", row->label()}, {"step", titleOf(route, *row->openStep)}})
                  : pressedTitle(*row, route);
         writer.describe(tooLong.empty() ? done
@@ -219,7 +219,7 @@ Result<Done> restartStep(Shop& shop, GarmentId garment) {
             return row.error();
         writer.connection().run("UPDATE press_step SET started_at = ?2 WHERE id = ?1", row->openRow,
                                 writer.now());
-        writer.describe(said("{garment}: {step} started again",
+        writer.describe(said("{garment}, started again: {step}",
                              {{"garment", row->label()}, {"step", withCapital(keyWords(*row->openStep))}}));
         concernsGarment(writer, *row);
         return Done{};
@@ -252,8 +252,8 @@ Result<Done> backAStep(Shop& shop, GarmentId garment) {
                     return free.error();
             writer.connection().run("UPDATE press_step SET started_at = ?2, finished_at = NULL WHERE id = ?1",
                                     *before, writer.now());
-            writer.describe(said("{garment} a step back, to {step}",
-                                 {{"garment", row->label()}, {"step", keyWords(key)}}));
+            writer.describe(
+                said("{garment}, a step back: {step}", {{"garment", row->label()}, {"step", keyWords(key)}}));
             concernsGarment(writer, *row);
         } else {
             leavePress(writer, *row);

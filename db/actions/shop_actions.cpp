@@ -74,7 +74,7 @@ Result<Done> checkNumbers(const ShopSettings& settings) {
                                             .most = 200,
                                             .unit = " %"}),
         within(settings.washerHolds.value, {.field = "washerHolds",
-                                            .what = phrase("What the washer holds"),
+                                            .what = phrase("A full load"),
                                             .least = 100,
                                             .most = 100'000,
                                             .unit = " g"}),

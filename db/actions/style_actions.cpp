@@ -176,7 +176,7 @@ Result<BlankStyleId> addStyle(Writer& writer, const BlankStyle& style) {
             return label.error();
     const auto id = writer.newId<BlankStyleId>();
     writeStyle(writer, id, *sound);
-    writer.describe(said("Blank style {style} written down", {{"style", sound->name}}));
+    writer.describe(said("Blank style {style} added", {{"style", sound->name}}));
     writer.concerns(id);
     return id;
 }

@@ -62,7 +62,7 @@ void checkOrderCards(Connection& connection, Findings& findings) {
     Query other{connection, std::string{"SELECT source.number "} + kIsOther};
     while (other.step())
         sentences.push_back(isMadeAgain(
-            said("Order {order} does not stand in the order book as it is.", {{"order", other.text(0)}})));
+            said("Order {order} is not in the order book as it is.", {{"order", other.text(0)}})));
     Query gone{connection, "SELECT number FROM order_card WHERE id NOT IN (SELECT id FROM shop_order)"};
     while (gone.step())
         sentences.push_back(

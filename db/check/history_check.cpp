@@ -73,7 +73,7 @@ Sentence words(Connection& connection, const RowOdds& odds) {
     case RowOdds::Kind::Extra:
         return said("{row} is in the file, but no entry of the history made it.", {{"row", row}});
     case RowOdds::Kind::Broken:
-        return said("{row}: “{title}” speaks of it as it never was.",
+        return said("{row}: “{title}” refers to it as it never was.",
                     {{"row", row}, {"title", *odds.brokenBy}});
     case RowOdds::Kind::Differs:
         break;

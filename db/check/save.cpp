@@ -169,7 +169,7 @@ private:
             insert.reset();
             if (m_saved.lost.size() < 10 * kMostNamed)
                 m_saved.lost.push_back(
-                    said("A row of “{table}” holds what it must not: {value}.",
+                    said("A row of “{table}” has what it must not have: {value}.",
                          {{"table", spaced(table.name)}, {"value", valueWords(row.front())}}));
         }
     }

@@ -51,8 +51,8 @@ void checkSeals(Connection& connection, const TellProgress& told, Findings& find
     if (const std::int64_t lost = connection.number(
             "SELECT COUNT(*) FROM journal_seal WHERE entry_id NOT IN (SELECT id FROM journal_entry) "
             "AND entry_id NOT IN (SELECT id FROM journal_aside)"))
-        findings.push_back(said("An entry of the journal is missing, of which there is the seal.|"
-                                "{n} entries of the journal are missing, of which there are the seals.",
+        findings.push_back(said("An entry of the journal is missing, though its seal is there.|"
+                                "{n} entries of the journal are missing, though their seals are there.",
                                 {{"n", lost}}));
 }
 

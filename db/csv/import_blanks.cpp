@@ -84,7 +84,7 @@ Result<LineWas> importCustomer(ImportWork& work, ImportRow& row) {
         return row.refused(name.error());
     const auto phone =
         typedText(row.text("Telephone"),
-                  {.field = "Telephone", .what = phrase("The telephone number"), .least = 0, .most = 40});
+                  {.field = "Telephone", .what = phrase("The phone number"), .least = 0, .most = 40});
     if (!phone)
         return row.refused(phone.error());
     Connection& connection = work.writer.connection();

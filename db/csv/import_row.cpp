@@ -42,7 +42,7 @@ std::int64_t ImportRow::whole(std::string_view heading, std::int64_t fallback) {
     }
     const auto [end, code] = std::from_chars(plain->data(), plain->data() + plain->size(), number);
     if (code != std::errc{} || end != plain->data() + plain->size()) {
-        wrong(heading, said("“{typed}” is no whole number.", {{"typed", typed}}));
+        wrong(heading, said("“{typed}” is not a whole number.", {{"typed", typed}}));
         return fallback;
     }
     return number;
@@ -69,7 +69,7 @@ Money ImportRow::money(std::string_view heading) {
     const auto plain = m_numbers.plain(typed);
     const auto amount = plain ? parseAmount(*plain, m_currency) : std::nullopt;
     if (!amount)
-        wrong(heading, said("“{typed}” is no amount in {currency}, such as {example}.",
+        wrong(heading, said("“{typed}” is not an amount in {currency}, such as {example}.",
                             {{"typed", typed},
                              {"currency", m_currency.code},
                              {"example", plainAmount({2650}, m_currency)}}));
@@ -105,7 +105,7 @@ std::optional<LocalDate> ImportRow::day(std::string_view heading) {
         return std::nullopt;
     const auto date = parseIsoDate(typed);
     if (!date)
-        wrong(heading, said("“{typed}” is no day. Write it as 2026-11-25.", {{"typed", typed}}));
+        wrong(heading, said("“{typed}” is not a day. Write it as 2026-11-25.", {{"typed", typed}}));
     return date;
 }
 

@@ -54,7 +54,7 @@ Result<Columns> columnsIn(const CsvRecord& head, const Currency& currency) {
             return heading.error();
         if (!columns.emplace(*heading, at).second)
             return fieldError(*heading,
-                              said("The heading “{heading}” stands there twice.", {{"heading", *heading}}));
+                              said("The heading “{heading}” is there twice.", {{"heading", *heading}}));
     }
     return columns;
 }
@@ -85,7 +85,7 @@ Result<Done> checkHeadings(const Columns& columns, const ImportKind& kind) {
     for (const auto& [heading, at] : columns)
         if (!isIn(kind.needed, heading) && !isIn(kind.allowed, heading) && !isIn(kind.notRead, heading))
             return fieldError(heading,
-                              said("“{heading}” is no heading of {kind}. Known are: {known}.",
+                              said("“{heading}” is not a heading of {kind}. Known are: {known}.",
                                    {{"heading", heading},
                                     {"kind", kind.name},
                                     {"known", listOf(kind.needed) + (kind.allowed.empty() ? "" : ", ") +

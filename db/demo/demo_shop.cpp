@@ -43,7 +43,7 @@ Now demoNow(LocalDate on) {
 
 Result<Done> makeDemoShop(const std::filesystem::path& path, LocalDate on) {
     if (on < kEarliest)
-        return fieldError("on", said("The demo can stand on any day from 1 Jan 2002."));
+        return fieldError("on", said("The demo can be made for any day from 1 Jan 2002."));
     try {
         demo::Script script{demoNow(on)};
         write(script);

@@ -67,7 +67,7 @@ void writeSpoiledOrder(Script& script) {
     script.at(-42, clockAt(9, 15), [&script] {
         Bench bench{script};
         bench.press({396, 'a'});
-        bench.spoil({396, 'b'}, "the sheet slid, the heron stands askew");
+        bench.spoil({396, 'b'}, "the sheet slid, the heron is askew");
         bench.press({396, 'c'});
     });
     cut(script, -42, clockAt(15, 40), {{396, 'b'}});
@@ -148,7 +148,7 @@ void writeTelling(Script& script, int day, Piece piece, const Telling& told,
 void writeWhatCameBack(Script& script) {
     writeTelling(script, -38, {392, 'c'}, {Fault::EdgeLifts, 6, "one corner of the name"},
                  ClaimAnswer::PressedAgain);
-    writeTelling(script, -31, {397, 'e'}, {Fault::NotAsOrdered, 0, "the boat stands too low"},
+    writeTelling(script, -31, {397, 'e'}, {Fault::NotAsOrdered, 0, "the boat is too low"},
                  ClaimAnswer::MadeAgain);
     writeTelling(script, -9, {391, 'a'}, {Fault::Cracked, 8, "washed at 60 °C and tumbled hot"},
                  ClaimAnswer::Advised);

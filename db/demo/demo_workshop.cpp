@@ -101,7 +101,7 @@ void putInTheList(Script& script, int day) {
     fair.stallCost = Money{isAtAdvent ? 1900 : 1400};
     fair.otherCosts = Money{350};
     fair.worked = Hours{8}; // laid out before, packed away after
-    fair.note = day == kNextFair ? "table 14, beside the door" : "";
+    fair.note = day == kNextFair ? "table 14, next to the door" : "";
     done(addFair(script.shop(), fair));
 }
 

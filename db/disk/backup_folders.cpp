@@ -43,9 +43,9 @@ Result<Done> makeFolder(const std::filesystem::path& folder) {
         return Done{};
     if (::mkdir(folder.c_str(), kFolderOfOwner) != 0)
         return errno == EEXIST
-                   ? plainError(
-                         said("{folder} is no folder. Move it away: backups go into a folder of that name.",
-                              {{"folder", folder.string()}}))
+                   ? plainError(said(
+                         "{folder} is not a folder. Move it away: backups go into a folder of that name.",
+                         {{"folder", folder.string()}}))
                    : notMade(folder, errno);
     return Done{};
 }

@@ -103,7 +103,7 @@ Result<Done> probeWritable(const std::filesystem::path& path) {
             said("The shop file {path} is read-only. Change who may write to it, or open a copy.",
                  {{"path", path.string()}}));
     if (faccessat(AT_FDCWD, path.parent_path().c_str(), W_OK, AT_EACCESS) != 0)
-        return plainError(said("The folder {folder} is read-only. Holdfast has to write beside the shop "
+        return plainError(said("The folder {folder} is read-only. Holdfast has to write next to the shop "
                                "file; change who may write there or move the shop file.",
                                {{"folder", path.parent_path().string()}}));
     return Done{};

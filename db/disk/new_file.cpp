@@ -111,7 +111,7 @@ Result<NewFile> NewFile::beginOver(const std::filesystem::path& path) {
         return plainError(
             S_ISLNK(found.st_mode)
                 ? said("{path} is a link to another file. Choose another name.", {{"path", path.string()}})
-                : said("{path} is no file that can be written over. Choose another name.",
+                : said("{path} is not a file that can be written over. Choose another name.",
                        {{"path", path.string()}}));
     return begun(path, true);
 }

@@ -32,7 +32,7 @@ Error unwritable(const std::filesystem::path& shopPath, int reason) {
     if (reason == ENOSPC || reason == EDQUOT)
         return plainError(
             said("The disk is full: there is no room in the folder {folder}.", {{"folder", folder}}));
-    return plainError(said("The folder {folder} is read-only. Holdfast has to write beside the shop file; "
+    return plainError(said("The folder {folder} is read-only. Holdfast has to write next to the shop file; "
                            "change who may write there or move the shop file.",
                            {{"folder", folder}}));
 }

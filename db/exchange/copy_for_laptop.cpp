@@ -28,12 +28,11 @@ Result<Seat> newSeat(Connection& connection, const std::string& name) {
     if (std::ranges::any_of(known, [&](const Seat& seat) { return seat.name == *typed; }))
         return fieldError("name", said("There is a laptop of that name already: choose another."));
     if (known.back().number >= IdMaker::kHighestSeat)
-        return plainError(said("The shop has had 1,023 laptops: there are no numbers left for another."));
+        return plainError(said("The shop has had 1023 laptops: there are no numbers left for another."));
     const auto range = takeOrderRange(connection);
     if (!range)
-        return plainError(
-            said("There are not enough order numbers left to hand out: another laptop needs 1,000, and the "
-                 "workshop keeps as many."));
+        return plainError(said("There are not enough order numbers left to hand out: another laptop needs "
+                               "1000, and the workshop keeps as many."));
     return Seat{known.back().number + 1, *typed, range->first, range->last, false, std::nullopt};
 }
 

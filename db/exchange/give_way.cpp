@@ -55,8 +55,8 @@ void mendRolls(Connection& connection, Instant at, std::vector<Sentence>& words)
         connection.run("INSERT INTO roll_move (id, roll_id, at, mm, reason, kind) "
                        "VALUES (?1, ?2, ?3, ?4, ?5, 'correction')",
                        newIdHere(connection, at), roll.id, at, roll.missing, kMoreUsedThanThere);
-        words.push_back(said("From roll {roll}, {length} more were taken than there were: it now stands at "
-                             "nothing. Measure it.",
+        words.push_back(said("From roll {roll}, {length} more were used than there were: it is now at "
+                             "0 mm. Measure it.",
                              {{"roll", roll.label}, {"length", Millimetres{roll.missing}}}));
     }
 }
@@ -70,9 +70,9 @@ void mendLots(Connection& connection, Instant at, std::vector<Sentence>& words) 
                [](const Query& row) { return row.text(2); })) {
         connection.run("INSERT INTO lot_move (id, lot_id, at, units, reason) VALUES (?1, ?2, ?3, ?4, ?5)",
                        newIdHere(connection, at), lot.id, at, lot.missing, kMoreUsedThanThere);
-        words.push_back(said("Of a lot of {lot}, {n} more was used than there were: it now stands at none. "
-                             "Count it.|Of a lot of {lot}, {n} more were used than there were: it now stands "
-                             "at none. Count it.",
+        words.push_back(said("Of a lot of {lot}, {n} more was used than there were: it is now at 0. "
+                             "Count it.|Of a lot of {lot}, {n} more were used than there were: it is now at "
+                             "0. Count it.",
                              {{"lot", lot.label}, {"n", lot.missing}}));
     }
 }
@@ -96,9 +96,9 @@ void releaseBlank(Connection& connection, GarmentId garment, std::vector<Sentenc
     if (other)
         connection.run("UPDATE garment SET lot_id = ?2 WHERE id = ?1", garment, *other);
     words.push_back(
-        other ? said("The blank of garment {garment} was kept for two: it now keeps one of another lot.",
+        other ? said("The blank of garment {garment} was reserved twice: it now has one from another lot.",
                      {{"garment", row->label()}})
-              : said("The blank of garment {garment} was kept for two: it now waits for one to be received.",
+              : said("The blank of garment {garment} was reserved twice: it now waits for one to be received.",
                      {{"garment", row->label()}}));
 }
 

@@ -49,7 +49,7 @@ void MayBeCarried::requireOf(const CarriedEntry& entry) {
     if (takesBackForGood || entry.title.empty() || changes.empty() || !m_form.fits(changes) || isUpdated ||
         (takesAway && !takesAwayItsOwn(entry)))
         throw SqliteFailure::inWords(
-            said("This news holds changes that Holdfast never makes. It was altered on the way, or was "
+            said("This news has changes in it that Holdfast never makes. It was altered on the way, or was "
                  "not saved by Holdfast. Nothing was brought in."));
 }
 

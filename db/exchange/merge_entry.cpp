@@ -165,11 +165,11 @@ EntryMerger::Outcome EntryMerger::appliedAsFarAsItGoes(const CarriedEntry& entry
 Sentence EntryMerger::whatIsGone(const CarriedEntry& entry) {
     const auto dangling = danglingRow(m_connection, entry.changeset);
     if (!dangling)
-        return said("It speaks of what is there no more.");
+        return said("What it refers to was deleted.");
     const Sentence row = rowWords(m_connection, dangling->parentTable, dangling->parentKey);
     const auto whose = whoseDoing(m_connection, dangling->parentTable, dangling->parentKey, entry.seat);
-    return whose ? said("It needs {row} that is there no more: {other}.", {{"row", row}, {"other", *whose}})
-                 : said("It needs {row} that is there no more.", {{"row", row}});
+    return whose ? said("It needs {row}, which was deleted: {other}.", {{"row", row}, {"other", *whose}})
+                 : said("It needs {row}, which was deleted.", {{"row", row}});
 }
 
 } // namespace holdfast::db

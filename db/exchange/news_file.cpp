@@ -48,7 +48,7 @@ bool isOfThisForm(Connection& file) {
 }
 
 Error noNews(const std::filesystem::path& path) {
-    return plainError(said("{path} holds no news of a Holdfast shop.", {{"path", path.string()}}));
+    return plainError(said("{path} is not news of a Holdfast shop.", {{"path", path.string()}}));
 }
 
 Error damagedNews(const std::filesystem::path& path) {

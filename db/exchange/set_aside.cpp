@@ -20,7 +20,7 @@ void takeOffTheList(Connection& connection, EntryId entry) {
 }
 
 Error noSuchEntry() {
-    return plainError(said("Nothing of that name is set aside."));
+    return plainError(said("There is no such change left to be done."));
 }
 
 } // namespace

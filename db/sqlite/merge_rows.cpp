@@ -107,7 +107,7 @@ private:
         m_columns = columnsOf(m_table);
         if (m_columns.size() < static_cast<std::size_t>(columns))
             throw SqliteFailure::inWords(
-                said("An entry speaks of a table that is not in this shop: {table}.", {{"table", m_table}}));
+                said("An entry is about a table that is not in this shop: {table}.", {{"table", m_table}}));
         unsigned char* isKey = nullptr;
         require(nullptr, sqlite3changeset_pk(changes, &isKey, nullptr));
         m_row.isKey.assign(isKey, isKey + columns);

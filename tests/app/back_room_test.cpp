@@ -279,7 +279,7 @@ TEST_F(BackRoom, AKeyBelongsToTheSectionInView) {
 TEST_F(BackRoom, CopyIsRememberedWithItsDayAndIsSoonTooOld) {
     stockUsualShop();
     openRoom();
-    EXPECT_EQ(sheet(RoomSection::Copies).summary, QStringLiteral("no copy yet"));
+    EXPECT_EQ(sheet(RoomSection::Copies).summary, QStringLiteral("no backup yet"));
     room().turnToSection(RoomSection::Copies);
     find<Choice>("sections")->takeFocus();
     hit(Qt::Key_B);
@@ -287,7 +287,7 @@ TEST_F(BackRoom, CopyIsRememberedWithItsDayAndIsSoonTooOld) {
     typeInto("path", QString::fromStdString(copy));
     hit(Qt::Key_Return, Qt::ControlModifier);
     QTRY_VERIFY(foot().startsWith(QStringLiteral("Backed up to")));
-    EXPECT_EQ(sheet(RoomSection::Copies).summary, QStringLiteral("copied today"));
+    EXPECT_EQ(sheet(RoomSection::Copies).summary, QStringLiteral("backed up by hand today"));
     // The backup of the day, which is made by itself, is looked for when an errand is done.
     QTRY_COMPARE(find<Choice>("sections")->items()[static_cast<int>(RoomSection::Copies)].second,
                  QStringLiteral("backed up today"));
@@ -341,7 +341,7 @@ TEST_F(BackRoom, NewsGoesBetweenTwoLaptops) {
     EXPECT_EQ(find<LongField>("path")->text(), QString::fromStdString(news)) << "the newest lies ready";
     QTRY_VERIFY(find<QWidget>("foundNews")->isVisible());
     hit(Qt::Key_Return, Qt::ControlModifier);
-    QTRY_VERIFY(foot().startsWith(QStringLiteral("Took in 1 entry of Fair laptop.")));
+    QTRY_VERIFY(foot().startsWith(QStringLiteral("Brought in 1 entry from Fair laptop.")));
     EXPECT_TRUE(std::ranges::any_of(db::backupsOf(path()), [](const db::KeptBackup& backup) {
         return backup.reason == db::BackupReason::BeforeNews && db::ordersIn(backup) == 0;
     })) << "backed up before";

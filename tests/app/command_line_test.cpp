@@ -83,35 +83,36 @@ TEST(Arguments, FileAloneIsTheShopToOpenInTheWindow) {
         EXPECT_EQ(arguments->shop, std::filesystem::path(file));
     }
     EXPECT_EQ(read({"a.holdfast", "--on", "2026-11-11"})->on, localDate(2026, 11, 11));
-    EXPECT_EQ(refusal({"a.holdfast", "b.holdfast"}), "One shop at a time: “b.holdfast” is too much.");
+    EXPECT_EQ(refusal({"a.holdfast", "b.holdfast"}),
+              "One shop at a time: “b.holdfast” is not expected here.");
     EXPECT_EQ(refusal({"a.holdfast", "--demo"}), "A shop file and --demo exclude each other.");
     EXPECT_EQ(refusal({"a.holdfast", "check"}),
               "With a verb, the shop is named by --shop: --shop a.holdfast.");
     // What a verb did not ask for is never taken for the shop.
-    EXPECT_EQ(refusal({"import", "a.csv", "b.csv"}), "“b.csv” is too much. See holdfast --help.");
+    EXPECT_EQ(refusal({"import", "a.csv", "b.csv"}), "“b.csv” is not expected here. See holdfast --help.");
 }
 
 TEST(Arguments, WrongUsageIsSaidInOneLine) {
-    EXPECT_EQ(refusal({"--shop"}), "--shop needs a file behind it.");
+    EXPECT_EQ(refusal({"--shop"}), "--shop needs a file after it.");
     EXPECT_EQ(refusal({"--shop", "a", "--demo"}), "--shop and --demo exclude each other.");
     EXPECT_EQ(refusal({"--on", "2026-02-30"}),
-              "--on needs a day that exists, such as 2026-11-25; “2026-02-30” is none.");
+              "--on needs a day that exists, such as 2026-11-25; “2026-02-30” is not a day.");
     EXPECT_EQ(refusal({"report"}),
-              "report needs one of walk, use-first, holds, blanks, promise, cut, figures behind it.");
+              "report needs one of walk, use-first, holds, blanks, promise, cut, figures after it.");
     EXPECT_EQ(
         refusal({"report", "weather"}),
         "There is no report “weather”. Ask for walk, use-first, holds, blanks, promise, cut or figures.");
-    EXPECT_EQ(refusal({"tour"}), "tour needs the folder to draw into behind it.");
-    EXPECT_EQ(refusal({"papers"}), "papers needs the folder to write into behind it.");
-    EXPECT_EQ(refusal({"backup"}), "backup needs the new file behind it.");
-    EXPECT_EQ(refusal({"save-what-can-be"}), "save-what-can-be needs the new file behind it.");
-    EXPECT_EQ(refusal({"put-back"}), "put-back needs the backup behind it.");
+    EXPECT_EQ(refusal({"tour"}), "tour needs the folder to draw into after it.");
+    EXPECT_EQ(refusal({"papers"}), "papers needs the folder to write into after it.");
+    EXPECT_EQ(refusal({"backup"}), "backup needs the new file after it.");
+    EXPECT_EQ(refusal({"save-what-can-be"}), "save-what-can-be needs the new file after it.");
+    EXPECT_EQ(refusal({"put-back"}), "put-back needs the backup after it.");
     EXPECT_EQ(refusal({"backups", "--yes"}), "--yes goes with put-back only.");
     EXPECT_EQ(refusal({"put-back", "b", "--yes"}), "taken");
     EXPECT_EQ(refusal({"check", "--json"}), "--json goes with report only.");
     EXPECT_EQ(refusal({"check", "--scale", "2"}), "--scale goes with tour only.");
     EXPECT_EQ(refusal({"tour", "d", "--scale", "3"}), "--scale is 1 or 2, not “3”.");
-    EXPECT_EQ(refusal({"check", "backup"}), "One thing at a time: “backup” is too much.");
+    EXPECT_EQ(refusal({"check", "backup"}), "One thing at a time: “backup” is not expected here.");
     EXPECT_EQ(refusal({"--loud"}), "There is no option --loud. See holdfast --help.");
     EXPECT_EQ(refusal({"wash"}), "There is no “wash”. Ask for report, tour, papers, check, mend, "
                                  "save-what-can-be, backup, backups, put-back, export or import.");
@@ -195,7 +196,7 @@ TEST_F(CommandLine, FiguresReportSaysWhatCameBackOfWhatWasHandedOver) {
     EXPECT_EQ(figures[QStringLiteral("promises")].toObject()[QStringLiteral("kept")].toInt(), 1);
     const std::string said = text(ReportName::Figures);
     EXPECT_NE(said.find("1 of 2 garments came back with a fault of pressing"), std::string::npos) << said;
-    EXPECT_NE(said.find("Too few to judge: 20 garments or more"), std::string::npos) << said;
+    EXPECT_NE(said.find("Too few to judge: it takes at least 20 garments"), std::string::npos) << said;
 }
 
 TEST_F(CommandLine, WalkReportNamesWhatIsPressedPlannedAndAside) {

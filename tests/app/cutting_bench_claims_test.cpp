@@ -141,7 +141,8 @@ TEST_F(CuttingBenchClaims, EscapeStopsTheSearchAndKeepsTheBestSoFar) {
     EXPECT_EQ(nest().decals.size(), 40U);
     const std::int64_t least = nest().leastLength.value; // rounded up to whole percent
     const std::int64_t above = (100 * (nest().length.value - least) + least - 1) / least;
-    EXPECT_EQ(label("lengthWords"), "At most " + std::to_string(above) + " % above the least possible");
+    EXPECT_EQ(label("lengthWords"),
+              "At most " + std::to_string(above) + " % longer than the shortest possible");
     EXPECT_EQ(faultIn(nest()), "");
     // Asked for again, and left in the middle by turning to another place: at once.
     key(Qt::Key_N);

@@ -42,7 +42,7 @@ protected:
     std::string hint() { return bench()->accessibleDescription().toStdString(); }
 };
 
-const std::string kBeingLaid = "The decals are being laid. That takes a moment.";
+const std::string kBeingLaid = "The decals are being laid out. That takes a moment.";
 
 } // namespace
 

@@ -36,7 +36,7 @@ TEST_F(DecalOnCloth, OneThatRunsOverAnEdgeIsSaidAtOnceAndOneKeyPutsItRight) {
     drag(600, 0);
     EXPECT_TRUE(isSaid(QStringLiteral("Heron is off the cloth.")));
     EXPECT_TRUE(isSaid(QStringLiteral("over the lower edge")));
-    EXPECT_TRUE(isSaid(QStringLiteral("Nearest place: ")));
+    EXPECT_TRUE(isSaid(QStringLiteral("Nearest spot: ")));
     const Millimetres width = decal().width;
     place().setFocus();
     key(Qt::Key_Y);
@@ -51,7 +51,7 @@ TEST_F(DecalOnCloth, OneThatRunsOverAnEdgeIsSaidAtOnceAndOneKeyPutsItRight) {
 TEST_F(DecalOnCloth, OneBesideTheGarmentIsBroughtBackByAClick) {
     openWithHeron();
     drag(100, 700);
-    EXPECT_TRUE(isSaid(QStringLiteral("It lies beside the garment.")));
+    EXPECT_TRUE(isSaid(QStringLiteral("It lies outside the garment.")));
     QPushButton* offered = nullptr;
     for (Banner* banner : place().findChildren<Banner*>())
         if (banner->accessibleName().contains(QStringLiteral("off the cloth")))
@@ -66,7 +66,7 @@ TEST_F(DecalOnCloth, OneThatIsTooLargeIsOfferedSmaller) {
     typeInto("width", QStringLiteral("900"));
     QCoreApplication::processEvents(); // a further banner is shown
     EXPECT_TRUE(isSaid(QStringLiteral("off the cloth")));
-    EXPECT_TRUE(isSaid(QStringLiteral("Nearest place: as ")));
+    EXPECT_TRUE(isSaid(QStringLiteral("Nearest spot: as ")));
     place().setFocus();
     key(Qt::Key_Y);
     EXPECT_TRUE(isOnCloth());

@@ -45,7 +45,7 @@ TEST_F(FairTable, AHalfTypedOrderSurvivesACrash) {
     FairTablePlace table(after);
     EXPECT_EQ(table.model().draft(), typed);
     EXPECT_EQ(table.findChild<QLabel*>(QStringLiteral("keptWords"))->text(),
-              QStringLiteral("A half-typed order was kept."));
+              QStringLiteral("A half-typed order was saved."));
     EXPECT_EQ(table.findChild<Field*>(QStringLiteral("words"))->text(), QStringLiteral("Juno"));
     EXPECT_EQ(table.findChild<Field*>(QStringLiteral("customerName"))->text(), QStringLiteral("Zoë"));
 }

@@ -44,8 +44,8 @@ TEST_F(FairTablePromise, AFilmThatCannotStretchWithTheClothIsGivenNoDay) {
     addStyle("Bodysuit", [](BlankStyle& style) { style.label->stretch = Stretch::High; });
     open();
     keys("2s2c1d2");
-    const QString reason = QStringLiteral("Stretches more than film: choose another film first.");
-    EXPECT_TRUE(isSaid(QStringLiteral("Stretches more than film.")));
+    const QString reason = QStringLiteral("Stretches more than the film: choose another film first.");
+    EXPECT_TRUE(isSaid(QStringLiteral("Stretches more than the film.")));
     EXPECT_EQ(told("promise"), QStringLiteral("No day yet, ") + reason);
     EXPECT_EQ(ground("promise"), tokens().madderTint);
     take();
@@ -76,10 +76,10 @@ TEST_F(FairTablePromise, ADayThatWaitsForADeliveryIsToldAndIsNotGreen) {
     EXPECT_TRUE(isSaid(QStringLiteral("Only 6 of 14 Tee, M, Moss on the rail.")));
     EXPECT_TRUE(isSaid(QStringLiteral("Buy 8:")));
     EXPECT_TRUE(told("promise").startsWith(QStringLiteral("Ready ")));
-    EXPECT_TRUE(told("promise").contains(QStringLiteral("if all comes in time")));
+    EXPECT_TRUE(told("promise").contains(QStringLiteral("if everything arrives in time")));
     EXPECT_EQ(ground("promise"), tokens().weldTint);
     take();
-    EXPECT_TRUE(told("taken").contains(QStringLiteral("if all comes in time")));
+    EXPECT_TRUE(told("taken").contains(QStringLiteral("if everything arrives in time")));
     EXPECT_EQ(ground("taken"), tokens().weldTint);
 }
 

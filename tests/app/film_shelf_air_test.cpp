@@ -64,16 +64,16 @@ TEST_F(FilmShelfAir, AnotherPlaceStandsBesideIt) {
     open();
     key(Qt::Key_G);
     key(Qt::Key_B); // Attic, by name the first
-    EXPECT_EQ(part<Button>("besidePlace")->text(), QStringLiteral("Beside: Attic"));
+    EXPECT_EQ(part<Button>("besidePlace")->text(), QStringLiteral("Compared with: Attic"));
     key(Qt::Key_B);
-    EXPECT_EQ(part<Button>("besidePlace")->text(), QStringLiteral("Beside: Cellar"));
+    EXPECT_EQ(part<Button>("besidePlace")->text(), QStringLiteral("Compared with: Cellar"));
     const QString compared = text("airCompared");
     EXPECT_TRUE(compared.startsWith(QStringLiteral("Cellar: ")));
     EXPECT_TRUE(compared.contains(QStringLiteral("°C cooler"))) << compared.toStdString();
     EXPECT_TRUE(compared.contains(QStringLiteral("% damper"))) << compared.toStdString();
     EXPECT_TRUE(compared.contains(QStringLiteral("h more outside"))) << compared.toStdString();
     key(Qt::Key_B);
-    EXPECT_EQ(part<Button>("besidePlace")->text(), QStringLiteral("Beside another place"));
+    EXPECT_EQ(part<Button>("besidePlace")->text(), QStringLiteral("Compare with another"));
 }
 
 // D and G wherever a button shows them: beside the roll, in full, and while the ledger or what if has the

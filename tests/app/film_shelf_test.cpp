@@ -99,11 +99,11 @@ TEST_F(FilmShelf, DampIsSaidAsHoursAndTakesNoDays) {
         readings.push_back({today - Hours{hour}, 22_C, hour > 200 && hour <= 300 ? 60_rh : 44_rh});
     valueOf(db::importReadings(file(), drawer, readings));
     open();
-    EXPECT_TRUE(row(0).contains(QStringLiteral("Badly kept"))) << row(0).toStdString();
+    EXPECT_TRUE(row(0).contains(QStringLiteral("Badly stored"))) << row(0).toStdString();
     EXPECT_TRUE(row(0).contains(QStringLiteral("h outside 30–50 %"))) << row(0).toStdString();
     EXPECT_FALSE(row(0).contains(QStringLiteral("lost")));
     EXPECT_EQ(daysLostToWarmth(*desk().shop(), roll(damp)), Days{0});
-    EXPECT_EQ(part<Chip>("badlyKeptChip")->words(), QStringLiteral("1 badly kept"));
+    EXPECT_EQ(part<Chip>("badlyKeptChip")->words(), QStringLiteral("1 badly stored"));
     EXPECT_EQ(part<Button>("testStrip")->kind(), Button::Kind::Primary);
 }
 

@@ -129,7 +129,7 @@ QWidget* statesCard() {
     auto* list = new Button("Book serif");
     list->setOpensList(true);
     card->content()->addLayout(
-        row({keyed("New roll", "plus", "N", kTarget, Button::Kind::Quiet), film, list}));
+        row({keyed("Receive a roll", "plus", "N", kTarget, Button::Kind::Quiet), film, list}));
     card->content()->addLayout(row(
         {keyed("Back a step", "undo", "B", kPressTarget), keyed("Hold garment", "hold", "H", kPressTarget),
          keyed("Start wash", "wash", "Ctrl+W", kPressTarget, Button::Kind::Primary)}));
@@ -243,7 +243,7 @@ QWidget* decalCard() {
     held->setAction("Press a test strip", "test-strip");
     card->content()->addWidget(held);
     auto* unwashed = new Banner(Tone::Held, "Unwashed.", "417-a");
-    unwashed->setAction("Put in wash", "wash");
+    unwashed->setAction("Put in the wash", "wash");
     card->content()->addWidget(unwashed);
     card->content()->addStretch(1);
     return card;
@@ -262,8 +262,9 @@ QWidget* factsCard() {
         block->set(value, note, ink);
         return block;
     };
-    facts->addWidget(fact("Calendar age", "11 mo 4 d", "made 7 Dec 2025"), 0, 0);
-    facts->addWidget(fact("Age by warmth", "11 mo 16 d", "12 days added by heat", &Tokens::weld), 0, 1);
+    facts->addWidget(fact("Calendar age", "11 months 4 days", "made 7 Dec 2025"), 0, 0);
+    facts->addWidget(fact("Age by warmth", "11 months 16 days", "12 days added by heat", &Tokens::weld), 0,
+                     1);
     facts->addWidget(fact("Use-by", "2 Dec 2026", "maker says 14 Dec"), 1, 0);
     facts->addWidget(fact("Outside 30–50 % RH", "61 h", "2 spells since 14 Oct", &Tokens::weld), 1, 1);
     card->content()->addLayout(facts);
@@ -369,7 +370,7 @@ QWidget* drawingsCard() {
     auto* card = new Card("Drawn things");
     card->setNote("by cloth, film and stitch");
     card->setTitleHeight(48);
-    card->addToTitle(keyed("New roll", "plus", "N", kTarget, Button::Kind::Quiet));
+    card->addToTitle(keyed("Receive a roll", "plus", "N", kTarget, Button::Kind::Quiet));
     card->pad();
     card->content()->addWidget(new Painted({620, 620}, [](QPainter& painter) {
         const Tokens& dyes = tokens();
@@ -452,9 +453,9 @@ QWidget* typeCard() {
                                                      {Type::PlaceTitle, "Press walk"},
                                                      {Type::Number, "418-b £26.50"},
                                                      {Type::CardTitle, "Cooling rack"},
-                                                     {Type::Value, "11 mo 4 d"},
+                                                     {Type::Value, "11 months 4 days"},
                                                      {Type::List, "Lint roll"},
-                                                     {Type::BodyStrong, "Put in wash"},
+                                                     {Type::BodyStrong, "Put in the wash"},
                                                      {Type::Body, "Body 0123456789"},
                                                      {Type::Support, "maker says 14 Dec"},
                                                      {Type::SmallStrong, "Held, unwashed"},

@@ -39,11 +39,10 @@ TEST_F(Papers, TicketSaysDayLinesPaidAndToPay) {
     for (const QString& said :
          {QString::number(taken.number), QStringLiteral("Løft & Hem"),
           QStringLiteral("Saltmarsh Makers’ Market"), QStringLiteral("Ready ") + day(dateOf(taken.promised)),
-          QStringLiteral("after %1, please not before").arg(clock(taken.promised)),
-          QStringLiteral("Tee, M, Moss"), moneyBare(taken.total, shop().facts.settings.currency),
-          QStringLiteral("10.00"), QStringLiteral("To pay on collecting"),
-          money(taken.owed(), shop().facts.settings.currency), QStringLiteral("The Net Loft, 4 Creek Lane"),
-          QStringLiteral("Bronagh T.")})
+          QStringLiteral("from %1").arg(clock(taken.promised)), QStringLiteral("Tee, M, Moss"),
+          moneyBare(taken.total, shop().facts.settings.currency), QStringLiteral("10.00"),
+          QStringLiteral("To pay on collecting"), money(taken.owed(), shop().facts.settings.currency),
+          QStringLiteral("The Net Loft, 4 Creek Lane"), QStringLiteral("Bronagh T.")})
         EXPECT_TRUE(text.contains(said)) << said.toStdString() << "\n" << text.toStdString();
     EXPECT_FALSE(text.contains(QStringLiteral("Tully"))); // others read the stub
 }
@@ -58,7 +57,7 @@ TEST_F(Papers, TicketTellsNoDayWhileAHoldLeavesItOpen) {
     const auto order = takeOrder({garment}).id;
     const QString text = textOf({claimTicket(shop(), order)});
     EXPECT_TRUE(text.contains(QStringLiteral("No day yet"))) << text.toStdString();
-    EXPECT_TRUE(text.contains(QStringLiteral("Stretches more than film: choose another film first.")));
+    EXPECT_TRUE(text.contains(QStringLiteral("Stretches more than the film: choose another film first.")));
     EXPECT_FALSE(text.contains(QStringLiteral("Ready ")));
     const QString promised = day(dateOf(shop().facts.orders.at(order).promised));
     EXPECT_FALSE(text.contains(promised));

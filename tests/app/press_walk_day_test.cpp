@@ -168,7 +168,7 @@ TEST_F(PressWalkDay, WhatIsPromisedTodayAndHeldIsSaidWithWhatFreesItAndTLeadsThe
     auto& notice = part<WalkNotice>("promisedAside");
     EXPECT_TRUE(notice.isVisible());
     EXPECT_EQ(notice.accessibleName(), QStringLiteral("2 is promised today and held."));
-    EXPECT_EQ(notice.accessibleDescription(), QStringLiteral("Needed first: put in wash."));
+    EXPECT_EQ(notice.accessibleDescription(), QStringLiteral("Needed first: put in the wash."));
     EXPECT_EQ(part<DayStrip>("dayStrip").saying(), QStringLiteral("2 is promised today and held."));
 
     // From card to card of what is promised today; F then does what frees it.
@@ -200,7 +200,7 @@ TEST_F(PressWalkDay, WhatWasPromisedBeforeSaysForWhenAndWhoElse) {
     auto& notice = part<WalkNotice>("promisedAside");
     EXPECT_FALSE(notice.isVisible()) << "nothing is promised today";
     key(Qt::Key_T);
-    EXPECT_EQ(panel().note, QStringLiteral("Nothing that is promised today stands aside."));
+    EXPECT_EQ(panel().note, QStringLiteral("Nothing that is promised today is aside."));
     place.reset();
     time().setWall(kMorning + 48h);
     reopen();

@@ -106,7 +106,7 @@ TEST_F(PressWalkHeat, GGoesOnWithASoundOneInOneEntryThatSaysHowLong) {
     key(Qt::Key_G);
     EXPECT_EQ(openKey(garment), "cool-1");
     ASSERT_EQ(entries().size(), before + 1);
-    EXPECT_EQ(entries().front().title, "1-a: Press done, 155 min too long under heat");
+    EXPECT_EQ(entries().front().title, "1-a, done: Press, 155 min too long under heat");
     EXPECT_TRUE(part<Button>("nextStep").hasFocus());
 }
 

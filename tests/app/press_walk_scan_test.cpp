@@ -78,7 +78,7 @@ TEST_F(PressWalkScan, RackAndCountsAreLeftAlone) {
     EXPECT_TRUE(place->takeScan(tagOf(garments[0])));
     EXPECT_EQ(openKey(garments[0]), "cool-1") << "it is its key on the rack that takes it up";
     EXPECT_EQ(entries(), before);
-    EXPECT_TRUE(failures.last().contains(QStringLiteral("cools on the rack")));
+    EXPECT_TRUE(failures.last().contains(QStringLiteral("is cooling on the rack")));
 }
 
 TEST_F(PressWalkScan, TicketShowsWhichOfItsGarmentsIsNextAndTakesNoneUp) {

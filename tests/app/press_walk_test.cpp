@@ -19,7 +19,7 @@ class PressWalkKeys : public PressWalkFixture {};
 TEST_F(PressWalkKeys, SpaceWalksAGarmentThroughAllItsSteps) {
     const GarmentId garment = readyToPress(1).front();
     open();
-    EXPECT_EQ(nextText(), QStringLiteral("Next: take up 1-a"));
+    EXPECT_EQ(nextText(), QStringLiteral("Next: pick up 1-a"));
     key(Qt::Key_Space);
     const Route route = desk().shop()->of(garment).route;
     for (const RouteStep& step : route.steps) {
@@ -199,7 +199,7 @@ TEST_F(PressWalkKeys, BGoesBackAStepAndBeforeTheFirstPutsTheGarmentBack) {
     EXPECT_EQ(openKey(garment), "read-tag-1");
     key(Qt::Key_B);
     EXPECT_EQ(stageOf(garment), Stage::ToPress);
-    EXPECT_EQ(nextText(), QStringLiteral("Next: take up 1-a"));
+    EXPECT_EQ(nextText(), QStringLiteral("Next: pick up 1-a"));
     key(Qt::Key_B);
     EXPECT_TRUE(panel().note.contains(QStringLiteral("Nothing is on the press")));
 }

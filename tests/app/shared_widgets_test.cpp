@@ -225,7 +225,7 @@ TEST_F(SharedWidgets, ButtonIsPressedByItsKeyByEnterAndBySpace) {
 
 TEST_F(SharedWidgets, LetterKeysRestWhileAFieldIsTypedIn) {
     auto* field = put(new Field(QStringLiteral("Name")));
-    auto* button = put(new Button(QStringLiteral("New roll")));
+    auto* button = put(new Button(QStringLiteral("Receive a roll")));
     button->setKey(QKeySequence(QStringLiteral("N")));
     open();
     QSignalSpy clicked(button, &QAbstractButton::clicked);
@@ -479,7 +479,7 @@ TEST_F(SharedWidgets, KeyHintIsAButtonThatDoesWhatItsKeyDoes) {
 }
 
 TEST_F(SharedWidgets, FocusRingStandsFivePixelsAboutWhatHasTheKeyboard) {
-    auto* button = put(new Button(QStringLiteral("Put in wash")));
+    auto* button = put(new Button(QStringLiteral("Put in the wash")));
     auto* field = put(new Field(QStringLiteral("Name")));
     open();
     button->setFocus();

@@ -387,19 +387,19 @@ TEST_F(Shell, FinderFindsCustomerDecalRollLotPlaceAndAction) {
     EXPECT_EQ(first("R-0"), "Roll: " + desk().shop()->facts.rolls.begin()->label() + "  Marram Soft, Dusk");
     EXPECT_EQ(first("tee moss l"), "Lot: Tee, L, Moss");
     EXPECT_EQ(first("blank r"), "Go to: Blank rail");
-    EXPECT_EQ(first("evening"), "Act: Evening light");
-    EXPECT_EQ(first("add a film"), "Act: Add a film");
-    EXPECT_EQ(first("sett"), "Act: Settings");
-    EXPECT_EQ(first("back up"), "Act: Back up the shop");
+    EXPECT_EQ(first("evening"), "Action: Evening light");
+    EXPECT_EQ(first("add a film"), "Action: Add a film");
+    EXPECT_EQ(first("sett"), "Action: Settings");
+    EXPECT_EQ(first("back up"), "Action: Back up the shop");
     // Words that people type, whatever it is called here.
-    EXPECT_EQ(first("refund"), "Act: Take or give back money");
-    EXPECT_EQ(first("backup"), "Act: Back up the shop");
-    EXPECT_EQ(first("discount"), "Act: Change prices");
-    EXPECT_EQ(first("help"), "Act: Show the keys");
-    EXPECT_EQ(first("keys"), "Act: Show the keys");
-    EXPECT_EQ(first("cash"), "Act: Take or give back money");
-    EXPECT_EQ(first("complaint"), "Act: Note what came back");
-    EXPECT_EQ(first("zoom"), "Act: Larger text");
+    EXPECT_EQ(first("refund"), "Action: Take or give back money");
+    EXPECT_EQ(first("backup"), "Action: Back up the shop");
+    EXPECT_EQ(first("discount"), "Action: Change prices");
+    EXPECT_EQ(first("help"), "Action: Show the keys");
+    EXPECT_EQ(first("keys"), "Action: Show the keys");
+    EXPECT_EQ(first("cash"), "Action: Take or give back money");
+    EXPECT_EQ(first("complaint"), "Action: Note what came back");
+    EXPECT_EQ(first("zoom"), "Action: Larger text");
     EXPECT_EQ(first("zzzz"), "nothing");
     EXPECT_EQ(first("\"zz' OR 1=1 --"), "nothing");
 }

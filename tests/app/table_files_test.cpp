@@ -50,9 +50,8 @@ TEST_F(TableFiles, AreAskedForByTheirVerbs) {
     EXPECT_EQ(reads({"export", "out"})->verb, Verb::Export);
     EXPECT_EQ(reads({"--demo", "export", "out"})->target, "out");
     EXPECT_EQ(reads({"import", "films.csv"})->verb, Verb::Import);
-    EXPECT_EQ(reads({"export"}).error().message.english(),
-              "export needs the folder to write into behind it.");
-    EXPECT_EQ(reads({"import"}).error().message.english(), "import needs the file to read behind it.");
+    EXPECT_EQ(reads({"export"}).error().message.english(), "export needs the folder to write into after it.");
+    EXPECT_EQ(reads({"import"}).error().message.english(), "import needs the file to read after it.");
     EXPECT_FALSE(reads({"import", "a", "b"}).ok());
     EXPECT_NE(usage().find("export DIR"), std::string::npos);
 }

@@ -84,7 +84,7 @@ TEST_F(WrongInFile, AnOrderThatCannotBeReadIsNamedInTheWayOfWork) {
     QTRY_VERIFY(said().find("was entered as") != std::string::npos);
     QTest::keyClick(m_window.get(), Qt::Key_G);
     EXPECT_FALSE(workshop().showsWrong());
-    EXPECT_NE(foot().find("Set aside."), std::string::npos) << foot();
+    EXPECT_NE(foot().find("Closed for now."), std::string::npos) << foot();
 
     openWindow();
     EXPECT_FALSE(workshop().showsWrong()) << "on this laptop it is set aside";

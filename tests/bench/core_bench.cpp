@@ -67,7 +67,7 @@ void promise(benchmark::State& state) {
             benchmark::DoNotOptimize(hoursLeft(hours, load.work));
         });
 }
-BENCHMARK(promise)->Name("Promise of 3 garments behind 300 open ones")->UseManualTime()->Iterations(200);
+BENCHMARK(promise)->Name("Promise of 3 garments after 300 open ones")->UseManualTime()->Iterations(200);
 
 // Floor: one factor of ageing for each reading of the places.
 void conditionsOfRolls(benchmark::State& state) {

@@ -106,7 +106,10 @@ void readFigures(benchmark::State& state) {
                 bare.number("SELECT COUNT(handed_over_at) FROM garment WHERE handed_over_at > 0"));
         });
 }
-BENCHMARK(readFigures)->Name("Figures read and reckoned, beside the window")->UseManualTime()->Iterations(10);
+BENCHMARK(readFigures)
+    ->Name("Figures read and calculated in the background")
+    ->UseManualTime()
+    ->Iterations(10);
 
 // Floor: the same row by bare SQL in a transaction of its own.
 void actBesideBareSql(benchmark::State& state) {
@@ -172,7 +175,7 @@ void reckonOpenShop(benchmark::State& state) {
         });
 }
 BENCHMARK(reckonOpenShop)
-    ->Name("Open shop loaded and reckoned, 300 garments")
+    ->Name("Open shop loaded and calculated, 300 garments")
     ->UseManualTime()
     ->Iterations(40);
 

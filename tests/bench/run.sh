@@ -36,7 +36,7 @@ trap 'rm -f "$written"' EXIT
     echo
     echo "Written by \`tests/bench/run.sh\` on $(date -u +%Y-%m-%d). Times belong to one machine on one day; the"
     echo "last column is what to compare: how many times the *floor*, the least that any program would have to do"
-    echo "for the same, measured in turn with it in the same run. What each floor is stands beside its bench in"
+    echo "for the same, measured in turn with it in the same run. What each floor is, its bench says in"
     echo "\`tests/bench/\`. The shop of db has 20,000 orders with 60,000 garments, 300 of them open."
     echo
     echo "Machine: ${processor:-unknown processor}, $(nproc) cores, $memory, $system, kernel $(uname -r);"

@@ -103,15 +103,15 @@ CareCard cardOf(std::optional<CareLimits> blank, const CareLimits& film) {
 
 TEST(CareCard, SaysTheFirstWash) {
     EXPECT_EQ(cardOf(CareLimits{}, {}).firstWash,
-              "Do not wash before Fri 13 Nov, 10:30; better from Sun 15 Nov.");
+              "Do not wash before Fri 13 Nov 10:30; better from Sun 15 Nov.");
     const Film film = aShelfFilm();
     const std::array<const Film*, 1> films{&film};
     EXPECT_EQ(careCard(CareLimits{}, films, kFriday, std::nullopt).firstWash,
-              "Do not wash before Fri 13 Nov, 10:30.");
+              "Do not wash before Fri 13 Nov 10:30.");
     EXPECT_EQ(careCard(CareLimits{}, films, kFriday, kFriday).firstWash,
-              "Do not wash before Fri 13 Nov, 10:30.");
+              "Do not wash before Fri 13 Nov 10:30.");
     EXPECT_EQ(careCard(CareLimits{}, films, kFriday, kFriday + Hours{6}).firstWash,
-              "Do not wash before Fri 13 Nov, 10:30; better from 16:30.");
+              "Do not wash before Fri 13 Nov 10:30; better from 16:30.");
     EXPECT_EQ(careCard(CareLimits{}, films, std::nullopt, std::nullopt).firstWash,
               "Let it rest before its first wash; the day is known once it is pressed.");
 }
@@ -123,7 +123,7 @@ TEST(CareCard, ReadsInTheOrderOfTheWash) {
                   "Turn it inside out.", "Wash cold or warm, at most 40 °C.",
                   "Mild detergent. No bleach, no softener.", "Dry on a line, or tumble dry low.",
                   "Do not iron on the decal; if it must be, through a cloth at low heat. The "
-                  "cloth beside it: at most 150 °C.",
+                  "cloth around it: at most 150 °C.",
                   "Do not dry-clean the decal."}));
 }
 
@@ -134,7 +134,7 @@ TEST(CareCard, TheStricterOfBlankAndFilmStands) {
     EXPECT_TRUE(hasLine(cardOf(delicate, tough), "Wash cold, at most 30 °C, on a mild cycle."));
     EXPECT_TRUE(hasLine(cardOf(tough, delicate), "do not tumble dry"));
     EXPECT_TRUE(
-        hasLine(cardOf(tough, delicate), "Never iron the decal. The cloth beside it: at most 200 °C."));
+        hasLine(cardOf(tough, delicate), "Never iron the decal. The cloth around it: at most 200 °C."));
     EXPECT_TRUE(hasLine(cardOf(delicate, tough), "Do not iron."));
 }
 

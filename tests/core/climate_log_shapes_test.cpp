@@ -217,18 +217,18 @@ TEST(ClimateLogShapes, Utf16IsReadInEitherByteOrder) {
 
 TEST(ClimateLogShapes, WordsInUtf16ComeOutAsTheCLibraryPutsThem) {
     const std::string text = "Time,Temp,RH\n“𝄞é漢ø”,20,40\n2026-11-25 09:30,21.5,44\n";
-    EXPECT_EQ(read(inCode("UTF-16LE", text))->skipped.at(0), "Line 2: ““𝄞é漢ø”” is no time.");
-    EXPECT_EQ(read(inCode("UTF-16BE", "\uFEFF" + text))->skipped.at(0), "Line 2: ““𝄞é漢ø”” is no time.");
+    EXPECT_EQ(read(inCode("UTF-16LE", text))->skipped.at(0), "Line 2: ““𝄞é漢ø”” is not a time.");
+    EXPECT_EQ(read(inCode("UTF-16BE", "\uFEFF" + text))->skipped.at(0), "Line 2: ““𝄞é漢ø”” is not a time.");
     // Half a pair is no letter, at the end of the log too.
     const std::string halves = inCode("UTF-16BE", "\uFEFFTime,Temp,RH\n") +
                                std::string{"\0a\xDC\0\0b\xD8\0\0c", 10} +
                                inCode("UTF-16BE", ",20,40\n2026-11-25 09:30,21.5,44\n") + "\xD8\x34";
-    EXPECT_EQ(read(halves)->skipped.at(0), "Line 2: “a\uFFFDb\uFFFDc” is no time.");
+    EXPECT_EQ(read(halves)->skipped.at(0), "Line 2: “a\uFFFDb\uFFFDc” is not a time.");
     // The first and last letters of two, three and four bytes.
     const std::string edges = "\u0080\u07FF\u0800\uFFFD\U00010000\U0010FFFD";
     const std::string edgesLine = "Time,Temp,RH\n“" + edges + "”,20,40\n2026-11-25 09:30,21.5,44\n";
     EXPECT_EQ(read(inCode("UTF-16LE", "\uFEFF" + edgesLine))->skipped.at(0),
-              "Line 2: ““" + edges + "”” is no time.");
+              "Line 2: ““" + edges + "”” is not a time.");
 }
 
 } // namespace

@@ -77,7 +77,7 @@ TEST(ClimateLog, DaysThatDoNotExistAreNoTime) {
               "2026-02-28 09:30 CET,20,40\n9.5,20,40\n");
     EXPECT_EQ(log.readings.size(), 1u);
     EXPECT_EQ(log.skippedCount, 8u);
-    EXPECT_EQ(log.skipped.front(), "Line 2: “2026-02-30 09:30” is no time.");
+    EXPECT_EQ(log.skipped.front(), "Line 2: “2026-02-30 09:30” is not a time.");
 }
 
 TEST(ClimateLog, WhatNoWorkshopIsEverAtIsNotBelievedUpToOneLineInTen) {
@@ -96,7 +96,7 @@ TEST(ClimateLog, WhatNoWorkshopIsEverAtIsNotBelievedUpToOneLineInTen) {
 TEST(ClimateLog, BytesThatBeginNoLetterAreShownAsQuestionMarks) {
     // 80 and BF go on with a letter, C1 and F5 begin none.
     EXPECT_EQ(logOf("2026-11-25 09:30,20,40\n\x80\xBF\xC1\xF5,20,40\n").skipped.at(0),
-              "Line 2: “????” is no time.");
+              "Line 2: “????” is not a time.");
 }
 
 TEST(ClimateLog, EveryMonthIsReadByItsNameInCapitals) {
@@ -181,7 +181,7 @@ TEST(ClimateLog, AQuotedFieldMayRunOverLinesAndTheLineNumbersHold) {
         logOf("Time,Temp,RH,Note\n2026-11-25 09:30,21.5,44,\"moved\nto the \"\"left\"\"\"\n"
               "2026-11-25 10:30,n/a,44,\n");
     EXPECT_EQ(log.readings.size(), 1u);
-    EXPECT_EQ(log.skipped.at(0), "Line 4: “n/a” is no temperature.");
+    EXPECT_EQ(log.skipped.at(0), "Line 4: “n/a” is not a temperature.");
 }
 
 TEST(ClimateLog, ALooseQuoteDoesNotEatTheLog) {
@@ -205,11 +205,11 @@ TEST(ClimateLog, LinesThatCannotBeReadAreSkippedAndTold) {
               "2026-11-25 14:30,21.5,101\n2026-11-25 15:30,1e3,44\n2026-11-25 16:30,2.1.5,44\n");
     EXPECT_EQ(log.readings.size(), 2u);
     EXPECT_EQ(log.skippedCount, 6u);
-    EXPECT_EQ(log.skipped.at(0), "Line 3: “n/a” is no temperature.");
+    EXPECT_EQ(log.skipped.at(0), "Line 3: “n/a” is not a temperature.");
     EXPECT_FALSE(log.readings.at(1).hasHumidity) << "left open, and not skipped";
     EXPECT_TRUE(says(log.skipped.at(1), "Line 5: ")) << log.skipped.at(1);
-    EXPECT_EQ(log.skipped.at(2), "Line 7: “nan” is no temperature.");
-    EXPECT_EQ(log.skipped.at(3), "Line 8: “101” is no humidity from 0 to 100 %.");
+    EXPECT_EQ(log.skipped.at(2), "Line 7: “nan” is not a temperature.");
+    EXPECT_EQ(log.skipped.at(3), "Line 8: “101” is not a humidity from 0 to 100 %.");
 }
 
 TEST(ClimateLog, AtMostTwentySkippedLinesAreSpelledOut) {
@@ -255,7 +255,7 @@ TEST(ClimateLog, ATemperatureBeyondBeliefIsSkippedAndTooManyRefuseTheLog) {
         text += "2026-11-25 09:" + std::to_string(minute) + ",21,44\n";
     const ClimateLog log = logOf(text + "2026-11-25 10:00,-127,44\n2026-11-25 10:10,20,44\n");
     EXPECT_EQ(log.readings.size(), 20u);
-    EXPECT_EQ(log.skipped.at(0), "Line 20: “-127” lies beyond −40 to 80 °C.");
+    EXPECT_EQ(log.skipped.at(0), "Line 20: “-127” is outside −40 to 80 °C.");
     const std::string error =
         errorOf(text + "2026-11-25 10:00,-127,44\n2026-11-25 10:10,-127,44\n2026-11-25 10:20,85,44\n");
     EXPECT_TRUE(says(error, "Line 20: “-127”")) << error;
@@ -265,8 +265,8 @@ TEST(ClimateLog, ATemperatureBeyondBeliefIsSkippedAndTooManyRefuseTheLog) {
 TEST(ClimateLog, AFileWithoutReadingsSaysWhatIsWanted) {
     for (const char* text : {"", "\n\n", "hello", "Time,Temp,RH\n", "a,b,c\nd,e,f\n"})
         EXPECT_TRUE(says(errorOf(text), "No readings found")) << text;
-    EXPECT_TRUE(says(errorOf("a,b,c\nd,e,f\n"), "Line 1: “a” is no time.")) << errorOf("a,b,c\nd,e,f\n");
-    EXPECT_TRUE(says(errorOf(std::string_view{"PK\x03\x04\0\0", 6}), "no text"));
+    EXPECT_TRUE(says(errorOf("a,b,c\nd,e,f\n"), "Line 1: “a” is not a time.")) << errorOf("a,b,c\nd,e,f\n");
+    EXPECT_TRUE(says(errorOf(std::string_view{"PK\x03\x04\0\0", 6}), "not text"));
 }
 
 TEST(ClimateLog, WhatAnErrorQuotesIsShortAndReadable) {

@@ -56,7 +56,7 @@ TEST(FilmsToCut, SpoiledRollsStandLastAndSayWhy) {
     bench.waiting.decal(100_mm, 100_mm);
     EXPECT_EQ(labelsOf(bench), (Labels{"R-10", "not R-09", "not R-11"}));
     EXPECT_EQ(reasonFor(bench, 9), "Past its use-by by 2 days: press a test strip first.");
-    EXPECT_EQ(reasonFor(bench, 11), "Kept outside its storage limits: press a test strip first.");
+    EXPECT_EQ(reasonFor(bench, 11), "Stored outside its limits: press a test strip first.");
     EXPECT_EQ(bench.usual().rolls, std::vector{aRoll(10).id});
 }
 

@@ -55,10 +55,9 @@ TEST(HoldsWording, LettersTooSmallSayHowHighTheyAreAndHowThin) {
 TEST(HoldsWording, DampSaysSinceWhenAndUntilAboutWhen) {
     const auto shop = aShop().with(aGarment().onDampTee()).build();
     // In at 10:00 on Sunday; 1 h of washing and 12 h of drying.
-    EXPECT_EQ(
-        said(shop, Rule::BlankDamp),
-        "Not yet dry | Lot of 12 Oct 2026, M, Moss: in the wash since Sun 22 Nov, 10:00; dry from about Sun "
-        "22 Nov, 23:00, nobody has found it dry yet.");
+    EXPECT_EQ(said(shop, Rule::BlankDamp), "Not yet dry | Lot of 12 Oct 2026, M, Moss: washed Sun 22 Nov "
+                                           "10:00, should be dry from Sun 22 Nov 23:00; "
+                                           "not marked dry yet.");
 }
 
 TEST(HoldsWording, SoftenerAndDryerSheetAreToldApart) {
@@ -70,12 +69,12 @@ TEST(HoldsWording, SoftenerAndDryerSheetAreToldApart) {
 
 TEST(HoldsWording, NoBlankCountsWhatIsFree) {
     const auto none = aShop().with(aGarment().onNoBlank()).build();
-    EXPECT_EQ(said(none, Rule::BlankOutOfStock), "Blank out of stock | Tee, M, Moss: 0 free on the rail.");
+    EXPECT_EQ(said(none, Rule::BlankOutOfStock), "Blank out of stock | Tee, M, Moss: 0 left on the rail.");
 
     // Five units in the lot, one of them kept for the second garment.
     const auto some = aShop().with(aGarment().onNoBlank()).with(aGarment()).build();
     EXPECT_EQ(said(some, Rule::BlankOutOfStock),
-              "No blank kept | Tee, M, Moss: 4 free on the rail, none kept for this garment.");
+              "No blank reserved | Tee, M, Moss: 4 left on the rail, none reserved for this garment.");
 }
 
 TEST(HoldsWording, ShrinkageGivesBothMeasuresAndTheLimit) {
@@ -165,12 +164,12 @@ struct OutsideNow {
 
 TEST(HoldsWording, RollOutsideItsLimitsNowSaysWhichWay) {
     const std::vector<OutsideNow> cases{
-        {58, 19, "Roll R-09 stands too damp", "R-09: Film shelf stands at 58 %, kept at 30–50 %."},
-        {22, 19, "Roll R-09 stands too dry", "R-09: Film shelf stands at 22 %, kept at 30–50 %."},
-        {44, 34, "Roll R-09 stands too hot", "R-09: Film shelf stands at 34 °C, kept at 10–30 °C."},
-        {44, 4.5, "Roll R-09 stands too cold", "R-09: Film shelf stands at 4.5 °C, kept at 10–30 °C."},
-        {58, 34, "Roll R-09 stands too damp",
-         "R-09: Film shelf stands at 58 %, kept at 30–50 %, and at 34 °C, kept at 10–30 °C."},
+        {58, 19, "Roll R-09 is stored too damp", "R-09: Film shelf is at 58 %, limits 30–50 %."},
+        {22, 19, "Roll R-09 is stored too dry", "R-09: Film shelf is at 22 %, limits 30–50 %."},
+        {44, 34, "Roll R-09 is stored too hot", "R-09: Film shelf is at 34 °C, limits 10–30 °C."},
+        {44, 4.5, "Roll R-09 is stored too cold", "R-09: Film shelf is at 4.5 °C, limits 10–30 °C."},
+        {58, 34, "Roll R-09 is stored too damp",
+         "R-09: Film shelf is at 58 %, limits 30–50 %, and at 34 °C, limits 10–30 °C."},
     };
     for (const OutsideNow& each : cases) {
         const auto shop = aShop()
@@ -191,10 +190,9 @@ TEST(HoldsWording, RollTooLongOutsideGivesHoursSinceTheLastPassedStrip) {
         roll.temperatureHoursOutside = 12;
     };
     const auto noStrip = aShop().with(aGarment().condition(outside)).build();
-    EXPECT_EQ(
-        said(noStrip, Rule::RollBadlyKept),
-        "Roll R-09 badly kept | R-09: 61 h outside 30–50 % and 12 h outside 10–30 °C since 4 Jun 2026; 72 h "
-        "are allowed.");
+    EXPECT_EQ(said(noStrip, Rule::RollBadlyKept), "Roll R-09 badly stored | R-09: 61 h outside 30–50 % and "
+                                                  "12 h outside 10–30 °C since 4 Jun 2026; 72 h "
+                                                  "are allowed.");
 
     const auto atOnce = [&](RollCondition& roll) {
         outside(roll);
@@ -202,13 +200,13 @@ TEST(HoldsWording, RollTooLongOutsideGivesHoursSinceTheLastPassedStrip) {
         roll.bothHoursOutside = 20;
     };
     EXPECT_EQ(said(aShop().with(aGarment().condition(atOnce)).build(), Rule::RollBadlyKept),
-              "Roll R-09 badly kept | R-09: 78 h outside its limits, 61 h outside 30–50 % and 36 h outside "
+              "Roll R-09 badly stored | R-09: 78 h outside its limits, 61 h outside 30–50 % and 36 h outside "
               "10–30 °C, since 4 Jun 2026; 72 h are allowed.");
 
     // Of a limit that was kept nothing is said.
     const auto onlyHot = [](RollCondition& roll) { roll.temperatureHoursOutside = 80; };
     EXPECT_EQ(said(aShop().with(aGarment().condition(onlyHot)).build(), Rule::RollBadlyKept),
-              "Roll R-09 badly kept | R-09: 80 h outside 10–30 °C since 4 Jun 2026; 72 h are allowed.");
+              "Roll R-09 badly stored | R-09: 80 h outside 10–30 °C since 4 Jun 2026; 72 h are allowed.");
 
     const auto withStrip =
         aShop()
@@ -240,8 +238,8 @@ TEST(HoldsWording, StaleReadingsCountHours) {
     };
     const auto shop = aShop().with(aGarment().condition(stale)).build();
     EXPECT_EQ(said(shop, Rule::ReadingsStale),
-              "No recent reading | Film shelf: last reading Mon 23 Nov, 08:00, 50 h "
-              "ago; one is wanted every 24 h.");
+              "No recent reading | Film shelf: last reading Mon 23 Nov 08:00, 50 h "
+              "ago; one is due every 24 h.");
     const auto never = aShop()
                            .with(aGarment().condition([](RollCondition& roll) {
                                roll.readingIsStale = true;
@@ -249,7 +247,7 @@ TEST(HoldsWording, StaleReadingsCountHours) {
                            }))
                            .build();
     EXPECT_EQ(said(never, Rule::ReadingsStale),
-              "No recent reading | Film shelf: no reading on record; one is wanted every 24 h.");
+              "No recent reading | Film shelf: no reading on record; one is due every 24 h.");
 }
 
 TEST(HoldsWording, StaleReadingsOfOnePlaceAreSaidOnceForTwoRolls) {
@@ -310,9 +308,9 @@ TEST(HoldsWording, AnIronCoolerThanTheRecipeIsSaidAndAHoldWhereTheFibreMelts) {
     };
     const auto cotton = ironed(110, Fibre::Linen, 40);
     EXPECT_EQ(said(cotton, Rule::FilmUnfitHeat),
-              "Hotter than its label irons | Marram Soft, Dusk is pressed at 150 °C; the label of Tee says "
+              "Hotter than its label allows | Marram Soft, Dusk is pressed at 150 °C; the label of Tee says "
               "iron at up "
-              "to 110 °C; what a platen may have is not known. Press a spare or a hidden spot.");
+              "to 110 °C; how hot a platen may be is not known. Press a spare or a hidden spot.");
     EXPECT_EQ(cotton.finding(Rule::FilmUnfitHeat)->grade, Grade::Caution);
     const auto acrylic = ironed(110, Fibre::Acrylic, 30);
     EXPECT_EQ(said(acrylic, Rule::FilmUnfitHeat), "Too hot for acrylic | Marram Soft, Dusk is pressed at 150 "
@@ -328,13 +326,12 @@ TEST(HoldsWording, FilmUnfitGivesBothSides) {
     const auto tooHot =
         aShop().with(aGarment().label([](FabricLabel& label) { label.highestSafe = 140_C; })).build();
     EXPECT_EQ(said(tooHot, Rule::FilmUnfitHeat),
-              "Too hot for cloth | Marram Soft, Dusk is pressed at 150 °C; Tee takes at most 140 °C.");
+              "Too hot for the cloth | Marram Soft, Dusk is pressed at 150 °C; Tee takes at most 140 °C.");
 
     const auto stretchy =
         aShop().with(aGarment().label([](FabricLabel& label) { label.stretch = Stretch::High; })).build();
-    EXPECT_EQ(
-        said(stretchy, Rule::FilmUnfitStretch),
-        "Stretches more than film | Tee has high stretch; Marram Soft, Dusk follows at most some stretch.");
+    EXPECT_EQ(said(stretchy, Rule::FilmUnfitStretch), "Stretches more than the film | Tee has high stretch; "
+                                                      "Marram Soft, Dusk follows at most some stretch.");
 
     const auto coated =
         aShop()
@@ -342,7 +339,7 @@ TEST(HoldsWording, FilmUnfitGivesBothSides) {
             .build();
     EXPECT_EQ(
         said(coated, Rule::FilmUnfitCoating),
-        "Film slips on coating | Tee is water-repellent; Marram Soft, Dusk does not grip coated cloth.");
+        "Film slips on the coating | Tee is water-repellent; Marram Soft, Dusk does not grip coated cloth.");
 }
 
 TEST(HoldsWording, FibreCountsFromFivePercentOn) {
@@ -457,7 +454,7 @@ TEST(HoldsWording, LargeDecalSaysInHowManyPieces) {
     const auto shop = aShop().with(aGarment().decal([](Decal& decal) { decal.width = 420_mm; })).build();
     EXPECT_EQ(
         said(shop, Rule::DecalBeyondPlaten),
-        "Pressed in 2 pieces | Heron is 420 × 280 mm, the platen of Bench press 380 × 380 mm: 2 presses, "
+        "Pressed in 2 parts | Heron is 420 × 280 mm, the platen of Bench press 380 × 380 mm: 2 presses, "
         "lifted and overlapped, never slid.");
 }
 

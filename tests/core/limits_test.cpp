@@ -52,7 +52,7 @@ TEST(Limits, BytesThatAreNoUtf8AreRefused) {
     for (const std::string_view text : {"a\xC3"sv, "\x80"sv, "\xC0\xAF"sv, "\xE0\x80\xAF"sv, "\xED\xA0\x80"sv,
                                         "\xF4\x90\x80\x80"sv, "\xFF"sv, "\xE2\x82"sv, "a\xC3 b"sv}) {
         EXPECT_FALSE(characterCount(text));
-        EXPECT_EQ(typedText(text, kName).error().message.english(), "The name holds bytes that are no text.");
+        EXPECT_EQ(typedText(text, kName).error().message.english(), "The name has bytes that are not text.");
     }
     EXPECT_EQ(characterCount("Zoë"), 3U);
     EXPECT_EQ(characterCount("\U0010FFFF"), 1U);

@@ -187,7 +187,7 @@ TEST(Nest, WhatFindsNoRoomIsNamedWithItsNumbers) {
     bench.waiting.decal(400_mm, 300_mm);
     const DecalId late = bench.waiting.decal(400_mm, 300_mm);
     EXPECT_EQ(bench.nests().lack.at(late),
-              "400 × 300 mm finds no room: R-09 has 12 mm left beside the others.");
+              "400 × 300 mm finds no room: R-09 has 12 mm left after the others.");
 }
 
 TEST(Nest, SizesThatAreNoneAreNamedAndTheRestIsNested) {

@@ -269,7 +269,7 @@ TEST(DrawnGarments, SaysInWordsWhatADecalRunsOver) {
     const DecalSpot acrossZip{Placement::Chest, {70}, {0}, {200}, {60}};
     EXPECT_EQ(offClothWords(styleOf("hoodie"), "M", acrossZip), "It lies across the zip.");
     const DecalSpot gone{Placement::Chest, {70}, {700}, {100}, {60}};
-    EXPECT_EQ(offClothWords(styleOf("tee"), "M", gone), "It lies beside the garment.");
+    EXPECT_EQ(offClothWords(styleOf("tee"), "M", gone), "It lies outside the garment.");
 }
 
 TEST(DrawnGarments, AWayRoundLetsADecalLieAcrossSeamsButNotAcrossAZip) {

@@ -250,8 +250,8 @@ TEST(Route, BackIsPressedAfterTheFrontWithATurnBetween) {
 TEST(Route, LargeDecalIsPressedInPiecesAndPeeledOnce) {
     const auto shop = aShop().with(aGarment().decal([](Decal& decal) { decal.width = 420_mm; })).build();
     const Route route = shop.route();
-    EXPECT_EQ(stepOf(route, "press-1").detail, "piece 1 of 2 · 150 °C · 12 s · medium");
-    EXPECT_EQ(stepOf(route, "press-2").detail, "piece 2 of 2 · 150 °C · 12 s · medium");
+    EXPECT_EQ(stepOf(route, "press-1").detail, "part 1 of 2 · 150 °C · 12 s · medium");
+    EXPECT_EQ(stepOf(route, "press-2").detail, "part 2 of 2 · 150 °C · 12 s · medium");
     EXPECT_FALSE(hasStep(route, "press-3"));
     EXPECT_FALSE(hasStep(route, "place-2"));
     EXPECT_FALSE(hasStep(route, "peel-2"));

@@ -126,7 +126,7 @@ std::uint64_t sumOfLogs() {
 }
 
 TEST(SameResults, LogsOfManyForms) {
-    EXPECT_EQ(sumOfLogs(), 8178363900175546460u);
+    EXPECT_EQ(sumOfLogs(), 4758054431241433927u);
 }
 
 // ── film ──
@@ -227,7 +227,7 @@ std::uint64_t sumOfGarments() {
 }
 
 TEST(SameResults, SpotsOnAllGarments) {
-    EXPECT_EQ(sumOfGarments(), 6952236089897618512u);
+    EXPECT_EQ(sumOfGarments(), 538759224533818690u);
 }
 
 // ── counts ──
@@ -327,7 +327,7 @@ std::uint64_t sumOfPromises() {
 }
 
 TEST(SameResults, PromisesOfManyShops) {
-    EXPECT_EQ(sumOfPromises(), 2964189001538029208u);
+    EXPECT_EQ(sumOfPromises(), 13628545181979715209u);
 }
 
 } // namespace

@@ -29,7 +29,7 @@ TEST(Sentence, WritesEachKindOfValueInItsWay) {
         {Decimal{4, 1}, "4.0"},
         {dateOf(morning), "Mon 30 Nov"},
         {DateWithYear{dateOf(morning)}, "30 Nov 2026"},
-        {morning, "Mon 30 Nov, 08:30"},
+        {morning, "Mon 30 Nov 08:30"},
         {TimeOfDay{morning}, "08:30"},
         {Amount{Money{2650}, pounds}, "£26.50"},
         {Millimetres{70}, "70 mm"},

@@ -47,7 +47,7 @@ TEST(SettledDay, WhatThePromiseTakesTimeForLeavesItTrue) {
 }
 
 TEST(SettledDay, WhatSomebodyMustDecideOrBringLeavesItOpen) {
-    EXPECT_EQ(toldOf(onStretchyTee()).words, "Stretches more than film: choose another film first.");
+    EXPECT_EQ(toldOf(onStretchyTee()).words, "Stretches more than the film: choose another film first.");
     EXPECT_FALSE(toldOf(aGarment().onUnreadLabel()).isSettled);
     EXPECT_FALSE(toldOf(aGarment().onZipHoodie(std::nullopt)).isSettled);
     EXPECT_TRUE(toldOf(aGarment().onZipHoodie(WayRound::Pillow)).isSettled);

@@ -204,7 +204,7 @@ TEST_F(Backups, NeedRoomAndSaySo) {
     EXPECT_TRUE(requireRoom(folder.path(), 1));
     EXPECT_EQ(bytesWords(61'400'000), "61.4 MB");
     writeBytes(own, "a file of that name");
-    EXPECT_NE(wordsOf(made()).find("is no folder"), std::string::npos);
+    EXPECT_NE(wordsOf(made()).find("is not a folder"), std::string::npos);
     EXPECT_EQ(bytesOf(own), "a file of that name");
 }
 

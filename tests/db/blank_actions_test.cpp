@@ -32,7 +32,7 @@ TEST_F(BlankActions, StyleIsWrittenAsItWasTyped) {
     style.label->care.cleaning = Cleaning::PF;
     style.forChild = true;
     style.lawCheckedBy = "Wren";
-    expectUndoable<Adding>([&] { return addStyle(shop(), style); }, "Blank style Zip hoodié written down");
+    expectUndoable<Adding>([&] { return addStyle(shop(), style); }, "Blank style Zip hoodié added");
     const BlankStyleId id{number("SELECT MAX(id) FROM blank_style")};
     const auto facts = loadFactsOf(connection(), {});
     const BlankStyle& written = facts.styles.at(id);

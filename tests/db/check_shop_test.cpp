@@ -132,12 +132,11 @@ TEST_F(CheckShop, ASchemaThatIsNotOfAShopIsNamedAndMadeAgain) {
 }
 
 TEST_F(CheckShop, WhatIsMadeOutOfRowsIsMadeAgain) {
-    expectNamedAndMended("UPDATE order_card SET total_minor = 1",
-                         "does not stand in the order book as it is.");
+    expectNamedAndMended("UPDATE order_card SET total_minor = 1", "is not in the order book as it is.");
     expectNamedAndMended("DELETE FROM order_text_data WHERE id > 10",
                          "The search does not find orders by the words they have.");
     expectNamedAndMended("DELETE FROM order_card WHERE id = (SELECT MAX(id) FROM order_card)",
-                         "does not stand in the order book as it is.");
+                         "is not in the order book as it is.");
     constexpr const char* kWrongCard = "wrongly. “Mend the shop file” counts again.";
     expectNamedAndMended("UPDATE garment_card SET pressed_at = pressed_at - 86400", kWrongCard);
     expectNamedAndMended("UPDATE garment_card SET presses = ''", kWrongCard);

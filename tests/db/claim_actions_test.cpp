@@ -100,14 +100,14 @@ TEST_F(ClaimActions, WhatWasDoneIsSaidAndMayBeSaidAnew) {
     EXPECT_EQ(openClaims(connection())[0].order, order.id);
     wait(Days{2});
     expectUndoable<Answered>([&] { return answerClaim(shop(), *claim, ClaimAnswer::PressedAgain, now()); },
-                             "Claim on 1-a: pressed again");
+                             "1-a came back, done about it: pressed again");
     ASSERT_TRUE(answerClaim(shop(), *claim, ClaimAnswer::MoneyBack, now()).ok());
     EXPECT_TRUE(openClaims(connection()).empty());
     const Claim answered = claimsOf(connection(), order.id).at(0);
     EXPECT_EQ(answered.answer, ClaimAnswer::MoneyBack);
     EXPECT_EQ(answered.answeredOn, now().today());
     expectRefused<Answered>([&] { return answerClaim(shop(), ClaimId{99}, ClaimAnswer::Advised, now()); },
-                            "claim", "no such claim");
+                            "claim", "no longer there");
 }
 
 } // namespace

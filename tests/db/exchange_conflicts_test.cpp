@@ -103,7 +103,7 @@ TEST_F(TwoDifferentThings, MoneyForAnOrderThatWasTakenBackIsKeptAsideAndDoneOnce
     const auto brought = bring(fair);
     ASSERT_EQ(brought.differences.size(), 1U);
     EXPECT_TRUE(brought.differences[0].isSetAside);
-    EXPECT_TRUE(says(brought, "It needs an order that is there no more: “Undone: ")) << allWords(brought);
+    EXPECT_TRUE(says(brought, "It needs an order, which was deleted: “Undone: ")) << allWords(brought);
     EXPECT_EQ(number("SELECT COUNT(*) FROM money_move"), 0);
     expectTogether(fair);
 
@@ -208,7 +208,7 @@ TEST_F(TwoDifferentThings, TwoWhoKeptTheLastBlankKeepTheOrdersAndOneWaits) {
     const auto home = takeTees();
     const auto away = taken(*fair.shop, aDraft());
     const auto brought = bring(fair);
-    EXPECT_TRUE(says(brought, "The blank of garment 99000-a was kept for two: it now waits"))
+    EXPECT_TRUE(says(brought, "The blank of garment 99000-a was reserved twice: it now waits"))
         << allWords(brought);
     EXPECT_EQ(lotOf(garmentOf(home)), lot);
     EXPECT_EQ(lotOf(garmentOf(away)), std::nullopt);
@@ -237,7 +237,7 @@ TEST_F(TwoDifferentThings, FilmCutOnBothIsChargedForBothAndTheRollStandsAtNothin
     ASSERT_TRUE(cutDecals(shop(), m_roll, std::span{&first, 1}, {240}, now()).ok());
     ASSERT_TRUE(cutDecals(*fair.shop, m_roll, std::span{&second, 1}, {240}, now()).ok());
     const auto brought = bring(fair);
-    EXPECT_TRUE(says(brought, "From roll R-01, 180 mm more were taken than there were")) << allWords(brought);
+    EXPECT_TRUE(says(brought, "From roll R-01, 180 mm more were used than there were")) << allWords(brought);
     EXPECT_EQ(lengthOf(m_roll), 0);
     EXPECT_EQ(number("SELECT COUNT(*) FROM decal WHERE cut_roll_id IS NOT NULL"), 2);
     EXPECT_EQ(number("SELECT SUM(mm) FROM roll_move WHERE kind = 'cut'"), -480);

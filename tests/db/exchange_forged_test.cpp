@@ -58,10 +58,11 @@ protected:
         return path;
     }
 
-    void expectRefused(Changeset changeset, std::optional<EntryId> undoes = std::nullopt,
-                       const std::string& words = "This news holds changes that Holdfast never makes. It was "
-                                                  "altered on the way, or was not saved by "
-                                                  "Holdfast. Nothing was brought in.") {
+    void
+    expectRefused(Changeset changeset, std::optional<EntryId> undoes = std::nullopt,
+                  const std::string& words = "This news has changes in it that Holdfast never makes. It was "
+                                             "altered on the way, or was not saved by "
+                                             "Holdfast. Nothing was brought in.") {
         ASSERT_FALSE(changeset.empty());
         const auto path = newsWith(std::move(changeset), undoes);
         const Dump before = everythingIn(shop());
@@ -185,7 +186,8 @@ TEST_F(ForgedNews, AnUndoTakesAwayWhatItsOwnEntryAdded) {
 // Of the right form, but no action writes it: the shop would be left with rows that it cannot read.
 TEST_F(ForgedNews, WhatNoActionWritesIntoARowIsRefusedAndNamed) {
     const std::string order = std::to_string(m_order.value);
-    const std::string words = "This news holds what Holdfast never writes. Order 99000 of Odile Farrant: ";
+    const std::string words =
+        "This news has something in it that Holdfast never writes. Order 99000 of Odile Farrant: ";
     expectRefused(changesOf("decal", "UPDATE decal SET width_mm = 4611686018427387904 WHERE garment_id IN "
                                      "(SELECT id FROM garment WHERE order_id = " +
                                          order + ")"),
@@ -193,11 +195,11 @@ TEST_F(ForgedNews, WhatNoActionWritesIntoARowIsRefusedAndNamed) {
                   words + "A decal’s width reads “4611686018427387904”. Nothing was brought in.");
     expectRefused(changesOf("shop_order", "UPDATE shop_order SET promised = 'soon' WHERE id = " + order),
                   std::nullopt, words + "Its promise reads “soon”. Nothing was brought in.");
-    expectRefused(
-        changesOf("setting", "INSERT OR REPLACE INTO setting VALUES ('margin-percent', 'ninety')"),
-        std::nullopt,
-        "This news holds what Holdfast never writes. The setting “margin”: Its value reads “ninety”. "
-        "Nothing was brought in.");
+    expectRefused(changesOf("setting", "INSERT OR REPLACE INTO setting VALUES ('margin-percent', 'ninety')"),
+                  std::nullopt,
+                  "This news has something in it that Holdfast never writes. The setting “margin”: Its value "
+                  "reads “ninety”. "
+                  "Nothing was brought in.");
 }
 
 } // namespace

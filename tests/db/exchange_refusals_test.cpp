@@ -69,8 +69,8 @@ TEST_F(RefusedNews, WhatIsNoNews) {
     Laptop& fair = aLaptop();
     const auto text = m_folder / "text.news";
     testing::writeBytes(text, "Dear workshop, all went well.");
-    expectRefusedNews(shop(), text, "holds no news of a Holdfast shop");
-    expectRefusedNews(shop(), fair.shop->path(), "holds no news of a Holdfast shop");
+    expectRefusedNews(shop(), text, "is not news of a Holdfast shop");
+    expectRefusedNews(shop(), fair.shop->path(), "is not news of a Holdfast shop");
     expectRefusedNews(shop(), m_folder / "not there", "There is no file");
 }
 

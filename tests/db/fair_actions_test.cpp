@@ -47,7 +47,7 @@ TEST_F(FairActions, AFairIsKeptAsItWasTyped) {
     typed.name = "Saltmarsh Makers’ Market";
     EXPECT_EQ(kept, typed);
     EXPECT_EQ(titlesOf(kept.id),
-              std::vector<std::string>{"Fair in the list: Saltmarsh Makers’ Market, 11 Nov 2026"});
+              std::vector<std::string>{"Fair added: Saltmarsh Makers’ Market, 11 Nov 2026"});
     const Fair byTheStall = added(aFair("Creek Fair"));
     EXPECT_FALSE(byTheStall.worked);
     EXPECT_EQ(byTheStall.hoursWorked(), 13h);
@@ -55,14 +55,14 @@ TEST_F(FairActions, AFairIsKeptAsItWasTyped) {
 
 TEST_F(FairActions, EachIsOneEntryThatCanBeTakenBack) {
     expectUndoable<Added>([&] { return addFair(shop(), aFair()); },
-                          "Fair in the list: Saltmarsh Makers’ Market, 11 Nov 2026");
+                          "Fair added: Saltmarsh Makers’ Market, 11 Nov 2026");
     Fair fair = added(aFair("Creek Fair"));
     fair.note = "two tables";
     fair.stallCost = {6000};
     expectUndoable<Doing>([&] { return changeFair(shop(), fair, now()); },
                           "Fair changed: Creek Fair, 11 Nov 2026");
     expectUndoable<Doing>([&] { return takeFairOffList(shop(), fair.id, now()); },
-                          "Fair off the list: Creek Fair, 11 Nov 2026");
+                          "Fair removed: Creek Fair, 11 Nov 2026");
 }
 
 TEST_F(FairActions, BadInputNamesItsField) {

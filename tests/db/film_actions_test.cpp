@@ -24,7 +24,7 @@ TEST_F(FilmActions, FilmIsWrittenAsItWasTyped) {
     film.mayLieUnder = false;
     film.ageing.q10 = 2.5;
     film.recipe->peel = Peel::Cool;
-    expectUndoable<Adding>([&] { return addFilm(shop(), film); }, "Film Marram Soft, Gorsé written down");
+    expectUndoable<Adding>([&] { return addFilm(shop(), film); }, "Film Marram Soft, Gorsé added");
     const FilmId id{number("SELECT MAX(id) FROM film")};
     const auto facts = loadFactsOf(connection(), {});
     const Film& written = facts.films.at(id);

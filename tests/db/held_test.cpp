@@ -48,8 +48,8 @@ TEST_F(Held, AnUnwashedBlankIsNotTakenUp) {
     ASSERT_FALSE(refused.ok());
     EXPECT_TRUE(refused.error().message.english().starts_with("1-a is held. Unwashed: "))
         << refused.error().message.english();
-    EXPECT_TRUE(
-        refused.error().message.english().ends_with(" Needed: put in wash, or let it through with a reason."))
+    EXPECT_TRUE(refused.error().message.english().ends_with(
+        " Needed: put in the wash, or let it through with a reason."))
         << refused.error().message.english();
     expectHeldUntilLetThrough(garmentOf(order), Rule::BlankUnwashed, "Unwashed");
 }
@@ -68,7 +68,7 @@ TEST_F(Held, ARollThatIsBadlyStoredHoldsWhatWasCutFromIt) {
     record(m_place, 20, 40);
     wait(Hours{1});
     record(m_place, 20, 85);
-    expectHeldUntilLetThrough(garmentOf(order), Rule::RollBadlyKept, "stands too damp");
+    expectHeldUntilLetThrough(garmentOf(order), Rule::RollBadlyKept, "is stored too damp");
 }
 
 TEST_F(Held, HowTheRollWasKeptMayBeHandedIn) {
@@ -79,7 +79,7 @@ TEST_F(Held, HowTheRollWasKeptMayBeHandedIn) {
     damp.humidityHoursOutside = 1000;
     const RollConditions known{{{m_roll, damp}}};
     expectRefused<Doing>([&] { return takeUp(shop(), garment, routeFor(garment), now(), &known); }, "",
-                         "badly kept");
+                         "badly stored");
     EXPECT_TRUE(takeUpNow(garment).ok()) << "the file knows of no such hours";
 }
 

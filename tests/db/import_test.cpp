@@ -168,13 +168,13 @@ TEST_F(Import, BothReadingsOfTheHourThatComesTwiceAreTaken) {
 
 TEST_F(Import, WhatIsWrongIsNamedByLineHeadingAndWhatIsAllowed) {
     const std::string styles = "Style,Drawing,Weight (g),Sizes,Colours\n";
-    expectWrong(styles + "A,tee,heavy,S,Moss #6B7F5A\n", "Line 2, Weight (g): “heavy” is no number.");
+    expectWrong(styles + "A,tee,heavy,S,Moss #6B7F5A\n", "Line 2, Weight (g): “heavy” is not a number.");
     expectWrong(styles + "A,tee,180,S,Moss #6B7F5A\nB,tee,180,S,Moss green\n",
                 "Line 3, Colours: write a colour as #");
     expectWrong(styles + "A,sock,180,S,Moss #6B7F5A\n", "Line 2: Choose a drawing: tee");
     expectWrong(styles + "A,tee,180,S\n", "Line 2 has 4 fields, the headings are 5.");
     expectWrong("Style,Size,Colour,Units,Received\nTee,M,Moss,3,02.11.2026\n",
-                "Line 2, Received: “02.11.2026” is no day.");
+                "Line 2, Received: “02.11.2026” is not a day.");
     expectWrong("Style,Size,Colour,Units,Received\nCape,M,Moss,3,2026-11-02\n",
                 "Line 2, Style: the shop has no blank style");
     expectWrong("Style,Size,Colour,Units,Received\nTee,M,Moss,9000,2026-11-02\n",
@@ -190,9 +190,9 @@ TEST_F(Import, WhatIsWrongIsNamedByLineHeadingAndWhatIsAllowed) {
 TEST_F(Import, HeadingsThatAreNotKnownAreSaidWithThoseThatAre) {
     expectWrong("Name,Phone\nA,1\n", "Known are these headings: rolls: Finish, Shade, Width (mm)");
     expectWrong("Customer,Telefone\nA,1\n",
-                "“Telefone” is no heading of customers. Known are: Customer, Telephone.");
+                "“Telefone” is not a heading of customers. Known are: Customer, Telephone.");
     expectWrong("Order,Customer\n1,A\n", "Orders, and what belongs to them, cannot be read in");
-    expectWrong("Customer,Customer\nA,B\n", "stands there twice");
+    expectWrong("Customer,Customer\nA,B\n", "is there twice");
     expectWrong("Style,Drawing,Weight (g),Cost (EUR),Sizes,Colours\nA,tee,180,1,S,Moss #6B7F5A\n",
                 "The amounts of this file are in EUR, those of the shop in GBP.");
     expectWrong("", "The file is empty.");

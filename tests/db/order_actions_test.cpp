@@ -296,7 +296,7 @@ TEST_F(OrderActions, WhatIsCutIsNeitherRewordedNorGivenAnotherFilm) {
 TEST_F(OrderActions, PromiseMovesButNotIntoThePast) {
     const auto order = takeTees();
     expectUndoable<Doing>([&] { return movePromise(shop(), order.id, inDays(2), now()); },
-                          "Promise moved to Fri 13 Nov, 15:00");
+                          "Promise moved to Fri 13 Nov 15:00");
     expectRefused<Doing>([&] { return movePromise(shop(), order.id, inDays(-1), now()); }, "promised");
     expectRefused<Doing>([&] { return movePromise(shop(), order.id, inDays(9000), now()); }, "promised");
     expectRefused<Doing>([&] { return movePromise(shop(), OrderId{1}, inDays(2), now()); }, "order");
@@ -513,7 +513,7 @@ TEST_F(OrderActions, MainRoadOfOneGarment) {
     std::vector<std::string> titles{"Handed over 1, 1 garment", "Payment £16.50, card",
                                     "1-a pressed, rests 24 h"};
     for (std::size_t step = route.steps.size() - 1; step-- > 0;)
-        titles.push_back("1-a: " + route.steps[step].title.english() + " done");
+        titles.push_back("1-a, done: " + route.steps[step].title.english());
     for (const char* title : {"1-a put on the press", "Cut 1 decal from R-01, 0.24 m", "1 blank dry",
                               "Washed 1 blank", "Took order 1, deposit £10.00 cash"})
         titles.push_back(title);

@@ -116,7 +116,7 @@ TEST_F(PressActions, EachStepOpensTheNextUntilItRests) {
     for (std::size_t step = 0; step + 1 < route.steps.size(); ++step) {
         wait(Seconds{20});
         expectUndoable<Finishing>([&] { return finishStep(shop(), garment, route); },
-                                  "1-a: " + route.steps[step].title.english() + " done");
+                                  "1-a, done: " + route.steps[step].title.english());
         EXPECT_EQ(text("SELECT step_key FROM press_step WHERE finished_at IS NULL"),
                   route.steps[step + 1].key);
     }
@@ -141,15 +141,15 @@ TEST_F(PressActions, TooLongUnderHeatIsSaidInTheEntryOfItsStep) {
         open = finishStep(shop(), garment, route).value();
     wait(pressed->platen + allowed - Seconds{1});
     ASSERT_TRUE(finishStep(shop(), garment, route).ok());
-    EXPECT_EQ(lastTitle(), "1-a: Press done");
+    EXPECT_EQ(lastTitle(), "1-a, done: Press");
     ASSERT_TRUE(backAStep(shop(), garment).ok());
     wait(pressed->platen + allowed);
     expectUndoable<Finishing>([&] { return finishStep(shop(), garment, route); },
-                              "1-a: Press done, 30 s too long under heat");
+                              "1-a, done: Press, 30 s too long under heat");
     ASSERT_TRUE(backAStep(shop(), garment).ok());
     wait(pressed->platen + Minutes{155});
     ASSERT_TRUE(finishStep(shop(), garment, route).ok());
-    EXPECT_EQ(lastTitle(), "1-a: Press done, 155 min too long under heat");
+    EXPECT_EQ(lastTitle(), "1-a, done: Press, 155 min too long under heat");
 }
 
 TEST_F(PressActions, StepGoneFromTheRouteIsFinishedAllTheSame) {
@@ -164,7 +164,7 @@ TEST_F(PressActions, StepGoneFromTheRouteIsFinishedAllTheSame) {
     film.recipe->peel = Peel::Hot;
     ASSERT_TRUE(enterRecipe(shop(), m_film, *film.recipe).ok());
     EXPECT_EQ(finishStep(shop(), garment, routeFor(garment)).value(), "peel-1");
-    EXPECT_EQ(lastTitle(), "1-a: Cool done");
+    EXPECT_EQ(lastTitle(), "1-a, done: Cool");
 }
 
 TEST_F(PressActions, ClockSetBackLeavesNoStepThatEndsBeforeItBegan) {
@@ -182,7 +182,7 @@ TEST_F(PressActions, StepIsBegunAnew) {
     expectRefused<Doing>([&] { return restartStep(shop(), garment); }, "", "not on the press");
     ASSERT_TRUE(takeUp(shop(), garment, routeFor(garment), now()).ok());
     wait(Seconds{90});
-    expectUndoable<Doing>([&] { return restartStep(shop(), garment); }, "1-a: Read tag started again");
+    expectUndoable<Doing>([&] { return restartStep(shop(), garment); }, "1-a, started again: Read tag");
     EXPECT_EQ(number("SELECT started_at FROM press_step"), now().instant.time_since_epoch().count());
 }
 
@@ -194,7 +194,7 @@ TEST_F(PressActions, StepBackDropsTheOpenOneAndBeforeTheFirstGivesTheBlankBack) 
     ASSERT_TRUE(takeUp(shop(), garment, route, now()).ok());
     ASSERT_TRUE(finishStep(shop(), garment, route).ok());
     wait(Seconds{30});
-    expectUndoable<Doing>([&] { return backAStep(shop(), garment); }, "1-a a step back, to read tag");
+    expectUndoable<Doing>([&] { return backAStep(shop(), garment); }, "1-a, a step back: read tag");
     EXPECT_EQ(number("SELECT COUNT(*) FROM press_step"), 1);
     EXPECT_EQ(number("SELECT started_at FROM press_step WHERE finished_at IS NULL"),
               now().instant.time_since_epoch().count());

@@ -134,7 +134,7 @@ RoomSheet computerSheet(const RoomFile& file) {
     sheet.lines = lines.all();
     sheet.acts = testPapers();
     sheet.acts.append(
-        {ComputerLines::tr("Hear it"), QStringLiteral("stopwatch"), QKeySequence(Qt::Key_H), HearKnock{}});
+        {ComputerLines::tr("Play sound"), QStringLiteral("stopwatch"), QKeySequence(Qt::Key_H), HearKnock{}});
     sheet.note = ComputerLines::tr(
         "When a count at the press ends, two knocks on wood are heard, and the screen says what to do. When "
         "a garment has been under heat too long, they are heard three times. While another window is in "

@@ -25,9 +25,9 @@ public:
 
     RoomSheet sheet() const {
         RoomSheet sheet;
-        sheet.title = tr("The file and its copies");
-        sheet.intro = tr("One file holds the shop. A copy on another disk, away from the workshop, outlives "
-                         "fire, theft and a spilt cup.");
+        sheet.title = tr("The file and its backups");
+        sheet.intro = tr("One file holds the shop. A backup on another disk, away from the workshop, "
+                         "survives fire, theft and a spilt cup.");
         sheet.summary = summary();
         sheet.lines.append(where());
         sheet.lines.append(copiedByHand());
@@ -70,7 +70,8 @@ private:
             if (const auto days = daysSinceWhole())
                 return tr("backed up %1").arg(ago(*days));
         }
-        return m_file.lastBackup ? tr("copied %1").arg(ago(daysSinceCopied())) : tr("no copy yet");
+        return m_file.lastBackup ? tr("backed up by hand %1").arg(ago(daysSinceCopied()))
+                                 : tr("no backup yet");
     }
 
     Days daysSinceCopied() const {
@@ -82,17 +83,17 @@ private:
         line.name = tr("The shop’s file");
         line.text =
             m_file.path.empty()
-                ? tr("This shop stands in no file.")
+                ? tr("This shop has no file yet.")
                 : tr("%1\n%2").arg(
                       words(m_file.path.string()),
                       QLocale(QLocale::English).formattedDataSize(static_cast<qint64>(m_file.bytes), 1));
         if (m_file.isReadByOthers) {
             setState(line, false, tr("others can read it"));
-            line.text += tr("\nOthers with an account on this computer can read the names and telephone "
-                            "numbers in it. Holdfast puts that right when it opens a shop; on a stick that "
-                            "keeps no owners it cannot.");
+            line.text += tr("\nOthers with an account on this computer can read the names and phone numbers "
+                            "in it. Holdfast puts that right when it opens a shop; on a stick that does not "
+                            "note whose a file is it cannot.");
         }
-        line.offer = tr("Check it");
+        line.offer = tr("Check file");
         line.deed = Errand::CheckFile;
         return line;
     }
@@ -100,7 +101,7 @@ private:
     // A copy elsewhere is a caution only where no second folder has one.
     RoomLine copiedByHand() const {
         RoomLine line;
-        line.name = tr("Last copied by hand");
+        line.name = tr("Last backed up by hand");
         line.offer = tr("Back up");
         line.deed = Errand::BackUp;
         const bool isCopiedElsewhere =
@@ -108,12 +109,12 @@ private:
         if (!m_file.lastBackup) {
             line.text = tr("Never, as far as this laptop knows.");
             if (!isCopiedElsewhere)
-                setState(line, false, tr("no copy"));
+                setState(line, false, tr("no backup"));
             return line;
         }
         const LocalTime when = m_shop.now.toLocal(m_file.lastBackup->at);
         line.text =
-            tr("%1 at %2\n%3").arg(date(dateOf(when)), clock(when), words(m_file.lastBackup->path.string()));
+            tr("%1 %2\n%3").arg(date(dateOf(when)), clock(when), words(m_file.lastBackup->path.string()));
         const Days since = daysSinceCopied();
         if (since <= kCopiedLately || !isCopiedElsewhere)
             setState(line, since <= kCopiedLately, ago(since));
@@ -125,7 +126,7 @@ private:
         line.name = tr("Mend the file");
         line.text = tr("Writes rows again as their history has them where they are not, and makes the lines "
                        "of the order book and the search again.");
-        line.offer = tr("Mend it");
+        line.offer = tr("Mend file");
         line.deed = Errand::MendFile;
         return line;
     }
@@ -133,9 +134,9 @@ private:
     static RoomLine save() {
         RoomLine line;
         line.name = tr("Save what can be saved");
-        line.text = tr("Brings what can be read of a damaged file into a new one beside it, and says what "
+        line.text = tr("Brings what can be read of a damaged file into a new one next to it, and says what "
                        "could not be.");
-        line.offer = tr("Save it");
+        line.offer = tr("Save to a new file");
         line.deed = Errand::SaveWhatCanBe;
         return line;
     }
@@ -147,7 +148,7 @@ private:
         line.tone = Tone::Held;
         line.stateIcon = QStringLiteral("hold");
         line.state = tr("%1 left out").arg(m_shop.facts.unread.size());
-        line.offer = tr("Show it");
+        line.offer = tr("Show rows");
         line.deed = Errand::ShowWrong;
         return line;
     }
@@ -205,13 +206,13 @@ private:
         if (!m_file.backups || m_file.backups->secondFolder.empty()) {
             line.text =
                 m_file.backups
-                    ? tr("None. Backups on another disk, such as a stick, outlive the loss of this one.")
-                    : tr("Being looked for.");
+                    ? tr("None. Backups on another disk, such as a stick, survive the loss of this one.")
+                    : tr("Looking for it.");
             return line;
         }
         const BackupsKnown& backups = *m_file.backups;
         line.text = words(backups.secondFolder.string());
-        line.offer = tr("Choose another");
+        line.offer = tr("Choose another folder");
         if (!backups.isSecondThere) {
             const QString soon = tr("The newest backup is copied there as soon as it is.");
             line.detail = m_file.secondUpToDateOn
@@ -239,7 +240,7 @@ private:
         if (!shown.backup.isWhole)
             setState(line, false, tr("not whole"));
         if (shown.orders) {
-            line.offer = tr("Put it back");
+            line.offer = tr("Put back");
             line.deed = PutBackBackup{shown.backup.path};
         }
         return line;

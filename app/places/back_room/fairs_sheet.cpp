@@ -40,7 +40,7 @@ public:
             line.stateIcon = QStringLiteral("fair-table");
             line.state = tr("today");
         }
-        line.offer = tr("Change");
+        line.offer = tr("Change fair");
         line.deed = OpenSlip{SlipName::ChangeFair, matter};
         sheet.lines.append(line);
     }
@@ -79,11 +79,10 @@ RoomSheet fairsSheet(const ReckonedShop& shop) {
     sheet.summary = !coming.empty() ? FairWords::tr("next: %1").arg(dayNear(coming.front()->firstDay, today))
                     : over.empty()  ? FairWords::tr("none yet")
                                     : FairWords::tr("none to come");
-    sheet.intro =
-        sheet.lines.isEmpty()
-            ? FairWords::tr("Fairs stand here with their days, hours and costs, so that Figures can say what "
-                            "one earned and what to bring to the next.")
-            : FairWords::tr("What one earned and what to bring to the next stands in Figures.");
+    sheet.intro = sheet.lines.isEmpty()
+                      ? FairWords::tr("Fairs are listed here with their days, hours and costs, so that "
+                                      "Figures can say what each earned and what to bring next.")
+                      : FairWords::tr("See Figures for what each earned and what to bring next.");
     sheet.acts.append({FairWords::tr("Add a fair"), QStringLiteral("plus"), QKeySequence(Qt::Key_A),
                        OpenSlip{SlipName::AddFair, SlipTarget{}}});
     return sheet;

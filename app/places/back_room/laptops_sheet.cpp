@@ -52,8 +52,8 @@ private:
         if (m_file.others.empty())
             return tr("only this laptop");
         if (!m_file.setAside.empty())
-            return counted(static_cast<std::int64_t>(m_file.setAside.size()), "%1 thing set aside",
-                           "%1 things set aside");
+            return counted(static_cast<std::int64_t>(m_file.setAside.size()), "%1 change not done",
+                           "%1 changes not done");
         if (!m_file.isTheWorkshop)
             return m_file.entriesToBring == 0 ? tr("nothing new for the workshop")
                                               : tr("%1 to bring").arg(m_file.entriesToBring);
@@ -88,7 +88,7 @@ private:
 
     QString when(Instant at) const {
         const LocalTime local = m_now.toLocal(at);
-        return tr("%1 at %2").arg(dayNear(dateOf(local), m_now.today()), clock(local));
+        return tr("%1 %2").arg(dayNear(dateOf(local), m_now.today()), clock(local));
     }
 
     void addHere(RoomSheet& sheet) const {
@@ -112,7 +112,7 @@ private:
         line.name = words(other.seat.name);
         line.text = tr("%1\n%2").arg(
             numbers(other.seat), other.seat.newsTakenInAt
-                                     ? tr("its changes last received %1").arg(when(*other.seat.newsTakenInAt))
+                                     ? tr("its news last received %1").arg(when(*other.seat.newsTakenInAt))
                                      : tr("nothing received from it yet"));
         if (other.entriesForIt > 0) {
             line.stateIcon = QStringLiteral("offline");
@@ -124,7 +124,7 @@ private:
     void addSetAside(RoomSheet& sheet) const {
         if (m_file.setAside.empty())
             return;
-        head(sheet, tr("Set aside: could not be done here"));
+        head(sheet, tr("Could not be done here"));
         for (const db::SetAside& each : m_file.setAside) {
             RoomLine line;
             line.name = words(each.title);
@@ -134,7 +134,7 @@ private:
             line.state = tr("not done");
             line.offer = tr("Try again");
             line.deed = DoAgain{each.entry};
-            line.otherOffer = tr("Already put right: drop it");
+            line.otherOffer = tr("Already dealt with: drop it");
             line.otherDeed = LetItGo{each.entry};
             sheet.lines.append(line);
         }
@@ -143,7 +143,7 @@ private:
     void addRemarks(RoomSheet& sheet) const {
         if (m_file.remarks.empty())
             return;
-        head(sheet, tr("Not as it was entered"));
+        head(sheet, tr("Changed while bringing in"));
         for (const db::Remark& remark : m_file.remarks) {
             RoomLine line;
             line.name = words(remark.title);

@@ -38,9 +38,9 @@ public:
         line.text = lastCheck();
         line.detail = build();
         addState(line);
-        line.offer = tr("Check it");
+        line.offer = tr("Check press");
         line.deed = OpenSlip{SlipName::CheckPress, matter};
-        line.otherOffer = tr("Change");
+        line.otherOffer = tr("Change press");
         line.otherDeed = OpenSlip{SlipName::ChangePress, matter};
         sheet.lines.append(line);
     }
@@ -51,9 +51,17 @@ private:
             return tr("Never checked. A check is due every %1.").arg(dayCount(m_press.checkEvery));
         const CheckFigures figures = figuresOf(*m_check);
         const QString when = date(dateOf(m_shop.now.toLocal(m_check->at)));
-        return tr("Checked %1 at %2 by %3: mean off by %4 °C, spots %5 °C apart. Due every %6.")
-            .arg(when, celsius(m_check->set), words(m_check->by), signedNumber(figures.meanOffset),
+        return tr("Checked %1 at %2 by %3: %4, hottest and coolest spot %5 °C apart. Due every %6.")
+            .arg(when, celsius(m_check->set), words(m_check->by), averageWords(figures.meanOffset),
                  plainNumber(figures.spread), dayCount(m_press.checkEvery));
+    }
+
+    static QString averageWords(double offset) {
+        const QString off = plainNumber(std::abs(std::round(offset * 10) / 10));
+        if (off == plainNumber(0))
+            return tr("on average as set");
+        return offset > 0 ? tr("on average %1 °C too hot").arg(off)
+                          : tr("on average %1 °C too cool").arg(off);
     }
 
     static QString signedNumber(double number) {
@@ -62,12 +70,12 @@ private:
     }
 
     QString build() const {
-        QString text =
-            tr("Platen %1 × %2 mm; heats %3, cools %4 °C a minute; in order within %5 °C, even within %6 °C")
-                .arg(m_press.platenWidth.value)
-                .arg(m_press.platenHeight.value)
-                .arg(plainNumber(m_press.heatsPerMinute), plainNumber(m_press.coolsPerMinute),
-                     plainNumber(m_press.tolerance.value), plainNumber(m_press.evenWithin.value));
+        QString text = tr("Platen %1 × %2 mm; heats %3, cools %4 °C a minute; may be off by %5 °C on "
+                          "average, spots by %6 °C")
+                           .arg(m_press.platenWidth.value)
+                           .arg(m_press.platenHeight.value)
+                           .arg(plainNumber(m_press.heatsPerMinute), plainNumber(m_press.coolsPerMinute),
+                                plainNumber(m_press.tolerance.value), plainNumber(m_press.evenWithin.value));
         if (m_press.hasSmallPlaten)
             text += tr("; has a small platen");
         return text;
@@ -119,8 +127,10 @@ RoomSheet pressesSheet(const ReckonedShop& shop) {
                     : due > 0  ? PressWords::tr("%1, %2 to be checked").arg(count).arg(due)
                                : PressWords::tr("%1, checked").arg(count);
     sheet.intro =
-        count == 0 ? PressWords::tr("Presses are listed here, each with its platen and its checks.")
-                   : PressWords::tr("A check is readings at marked spots of the platen against what is set.");
+        count == 0
+            ? PressWords::tr("Presses are listed here, each with its platen and its checks.")
+            : PressWords::tr(
+                  "To check a press, read the marked spots of its platen and compare them with what is set.");
     sheet.acts.append({PressWords::tr("Add a press"), QStringLiteral("plus"), QKeySequence(Qt::Key_A),
                        OpenSlip{SlipName::AddPress, SlipTarget{}}});
     sheet.note =

@@ -49,7 +49,7 @@ private:
 
     void offer(RoomLine& line, PaperUse use, const QString& name, bool isStopped) const {
         if (m_choice.of(use) != name) {
-            line.offer = tr("Use it");
+            line.offer = tr("Use this printer");
             line.deed = UsePrinter{use, name};
             return;
         }

@@ -48,7 +48,7 @@ Type nameType(const RoomLine& line) {
 } // namespace
 
 RoomLines::RoomLines(QWidget* parent)
-    : PaintedLines(QStringLiteral("roomLines"), tr("What this section holds"), parent) {}
+    : PaintedLines(QStringLiteral("roomLines"), tr("What is in this section"), parent) {}
 
 void RoomLines::show(const QVector<RoomLine>& lines) {
     m_lines = lines;

@@ -29,7 +29,7 @@ public:
         RoomSheet sheet;
         sheet.title = tr("The shop");
         sheet.summary = words(m_settings.shopName);
-        begin(sheet, SettingsPart::Shop, tr("Name and table"));
+        begin(sheet, SettingsPart::Shop, tr("Name and currency"));
         add(sheet, tr("Name"), words(m_settings.shopName));
         add(sheet, tr("Orders are taken at"),
             m_settings.fairName.empty() ? tr("the workshop") : words(m_settings.fairName));
@@ -51,9 +51,8 @@ public:
         sheet.title = tr("Prices");
         sheet.summary =
             tr("%1 % margin, %2 a minute").arg(m_settings.marginPercent).arg(amount(m_settings.minuteRate));
-        sheet.intro =
-            tr("A price is blank, film with what is cut away round the decal, minutes and overhead, by the "
-               "margin, rounded up. The fair table shows the cost below it.");
+        sheet.intro = tr("Price = blank + film with what is cut away round the decal + minutes + overhead, "
+                         "plus the margin, rounded up. The fair table shows the cost below it.");
         begin(sheet, SettingsPart::Money, tr("What a price is made of"));
         add(sheet, tr("A minute of work"), amount(m_settings.minuteRate));
         add(sheet, tr("Overhead"), tr("%1 a garment").arg(amount(m_settings.overheadPerGarment)));
@@ -75,16 +74,16 @@ public:
             tr("Used for promises and holds. The numbers a new shop comes with are common practice, "
                "with no published source; yours are better.");
         begin(sheet, SettingsPart::Washing, tr("Washing and stock"));
-        add(sheet, tr("The washer holds"), kilograms(m_settings.washerHolds));
-        add(sheet, tr("A wash takes"), timeSpan(m_settings.washTakes));
-        add(sheet, tr("Drying takes"), timeSpan(m_settings.dryingTakes));
+        add(sheet, tr("A full load"), kilograms(m_settings.washerHolds));
+        add(sheet, tr("Time for a wash"), timeSpan(m_settings.washTakes));
+        add(sheet, tr("Time for drying"), timeSpan(m_settings.dryingTakes));
         add(sheet, tr("Shrinking allowed"), tr("%1 %").arg(oneDecimal(m_settings.shrinkLimitPercent)));
-        add(sheet, tr("Blanks come in"), dayCount(m_settings.blankLeadTime));
-        add(sheet, tr("Film comes in"), dayCount(m_settings.filmLeadTime));
-        add(sheet, tr("A blank that comes home"),
-            tr("from a fair costs %1 % of its price").arg(m_settings.keepingPercent));
+        add(sheet, tr("Blanks arrive within"), dayCount(m_settings.blankLeadTime));
+        add(sheet, tr("Film arrives within"), dayCount(m_settings.filmLeadTime));
+        add(sheet, tr("Carrying an unsold blank"), tr("%1 % of its price").arg(m_settings.keepingPercent));
         begin(sheet, SettingsPart::Cutting, tr("Cutting"));
-        add(sheet, tr("A cut takes"), tr("%1, roll in to cut off").arg(timeSpan(m_settings.cutTakes)));
+        add(sheet, tr("Time for a cut"),
+            tr("%1, from roll in to cut off").arg(timeSpan(m_settings.cutTakes)));
         add(sheet, tr("Weeding a decal"), timeSpan(m_settings.weedingTakes));
         add(sheet, tr("Between decals"), millimetres(m_settings.decalGap));
         add(sheet, tr("At the film’s edge"), millimetres(m_settings.edgeMargin));
@@ -93,7 +92,7 @@ public:
             tr("when under heat %1 longer than the recipe says").arg(timeSpan(m_settings.mostOverUnderHeat)));
         add(sheet, tr("Rest before a wash"),
             tr("%1, better %2").arg(timeSpan(m_settings.restBeforeWash), timeSpan(m_settings.betterRest)));
-        add(sheet, tr("A reading counts for"), timeSpan(m_settings.readingsGoStaleAfter));
+        add(sheet, tr("A reading is valid for"), timeSpan(m_settings.readingsGoStaleAfter));
         return sheet;
     }
 
@@ -121,7 +120,7 @@ private:
     QString amount(Money value) const { return money(value, m_settings.currency); }
 
     static QString printed(const std::string& text) {
-        return text.empty() ? tr("nothing said, not printed") : words(text);
+        return text.empty() ? tr("not set, not printed") : words(text);
     }
 
     // Days of the same hours that follow each other are on one line.
@@ -161,7 +160,7 @@ private:
 
     QString deposit() const {
         if (m_settings.depositPercent == 0)
-            return tr("none is asked");
+            return tr("not asked for");
         return m_settings.depositHolds ? tr("%1 % of the total; while it is short, the work is held")
                                              .arg(m_settings.depositPercent)
                                        : tr("%1 % of the total").arg(m_settings.depositPercent);

@@ -83,7 +83,7 @@ BlankRailPlace::BlankRailPlace(ShopDesk& shopDesk, QWidget* parent)
 
 QWidget* BlankRailPlace::makeEmpty() {
     m_empty = new EmptyState(QStringLiteral("blank-rail"),
-                             tr("Blanks hang here by style, size and colour once the first style is known."),
+                             tr("Blanks hang here by style, size and colour once the first style is added."),
                              tr("Add a blank style"));
     m_empty->setObjectName(QStringLiteral("emptyRail"));
     m_empty->showKey(QKeySequence(Qt::Key_A));
@@ -175,7 +175,7 @@ QWidget* BlankRailPlace::headerTools() {
         m_counts = new Label({}, Type::Body, &Tokens::ink2);
         m_counts->setTextFormat(Qt::RichText);
         row->addWidget(m_counts);
-        auto* delivery = new Button(tr("Delivery"), QStringLiteral("plus"));
+        auto* delivery = new Button(tr("Receive blanks"), QStringLiteral("plus"));
         delivery->setObjectName(QStringLiteral("delivery"));
         delivery->setKey(QKeySequence(Qt::Key_D));
         connect(delivery, &Button::clicked, this, [this] { ask(SlipName::ReceiveBlanks); });
@@ -255,7 +255,7 @@ void BlankRailPlace::addToWash(std::int64_t units) {
         return;
     const std::int64_t washable = washableAt(m_shop->facts, *spot);
     if (washable == 0) {
-        desk().say(tr("Nothing here is to be washed."));
+        desk().say(tr("Nothing here needs washing."));
         return;
     }
     m_basket.add(m_shop->facts, *spot, units == 0 ? washable : units);

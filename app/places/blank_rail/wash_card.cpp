@@ -206,12 +206,12 @@ void WashCard::fillWarnings() {
     m_bleedWarning->setVisible(!bleeding.empty());
     if (!bleeding.empty())
         m_bleedWarning->set(Tone::Caution, tr("%1 washes alone.").arg(words(bleeding.front())),
-                            tr("A first wash may bleed; an estimate from its shade."));
+                            tr("Its first wash may bleed, judging by its shade."));
 
     const Grams weight = m_basket.weight(shop->facts);
     m_fullWarning->setVisible(weight > shop->facts.settings.washerHolds);
     m_fullWarning->set(Tone::Held, tr("Too full."),
-                       tr("%1 where the washer holds %2: take some out.")
+                       tr("%1, but the washer takes %2: remove some.")
                            .arg(kilograms(weight), kilograms(shop->facts.settings.washerHolds)));
 }
 

@@ -192,7 +192,7 @@ void BenchPanel::showFigures() {
     const Nest* shown = m_model.isBeingLaid() ? nullptr : nest();
     const QString nothing = shown                   ? QString()
                             : m_model.isBeingLaid() ? beingLaidWords()
-                                                    : tr("Nothing lies on the bench.");
+                                                    : tr("Nothing is on the bench.");
     for (Button* button : {m_save, m_sheet, m_markCut})
         button->setCannot(nothing);
     m_sentence->set(m_wish, shown ? millimetres(shown->length) : QString());

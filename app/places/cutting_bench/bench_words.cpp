@@ -49,7 +49,7 @@ QString decalsToCut(std::size_t count) {
 }
 
 QString beingLaidWords() {
-    return BenchWords::tr("The decals are being laid. That takes a moment.");
+    return BenchWords::tr("The decals are being laid out. That takes a moment.");
 }
 
 QString lengthWords(const BenchModel& model, const Nest& nest) {
@@ -72,7 +72,7 @@ QString lengthWords(const BenchModel& model, const Nest& nest) {
                    : BenchWords::tr("This is the shortest layout possible");
     }
     const double above = std::max(1.0, std::ceil(nest.aboveLeast() * 100 - 1e-9));
-    return BenchWords::tr("At most %1 % above the least possible").arg(above);
+    return BenchWords::tr("At most %1 % longer than the shortest possible").arg(above);
 }
 
 QString reasonOf(const FilmToCut& film, RollId roll) {

@@ -59,8 +59,8 @@ Result<std::string> cutFileOf(const ReckonedShop& shop, const Nest& nest, CutFil
         const QPainterPath& shape = shapes.of(*found.decal);
         if (shape.isEmpty())
             return fieldError("decals",
-                              inWindow(CutFile::tr("%1: there is no drawing of it to cut. Choose another "
-                                                   "drawing or wording, or leave it out.")
+                              inWindow(CutFile::tr("%1: there is no artwork of it to cut. Choose other "
+                                                   "artwork or wording, or leave it out.")
                                            .arg(decalTitle(shop.facts, found))));
         outlines.push_back({nested.decal, plain(decalNumber(shop.facts, found)), loopsOf(shape)});
     }

@@ -100,7 +100,7 @@ void CuttingBenchPlace::write(const QString& words, Writing writing) {
         return;
     }
     if (!m_model.film() || m_model.nests().empty()) {
-        desk().say(tr("Nothing lies on the bench."));
+        desk().say(tr("Nothing is on the bench."));
         return;
     }
     m_search.drop();

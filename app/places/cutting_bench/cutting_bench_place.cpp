@@ -34,9 +34,10 @@ constexpr int kLeastPanel = 320;
 CuttingBenchPlace::CuttingBenchPlace(ShopDesk& shopDesk, QWidget* parent)
     : Place(shopDesk, parent) {
     setObjectName(QStringLiteral("cuttingBench"));
-    m_empty = new EmptyState(QStringLiteral("cutting-bench"),
-                             tr("Decals lie here, film by film, once a confirmed order has any to cut."),
-                             tr("Take an order"));
+    m_empty =
+        new EmptyState(QStringLiteral("cutting-bench"),
+                       tr("Decals to cut are shown here, film by film, once a confirmed order has any."),
+                       tr("Take an order"));
     m_empty->setObjectName(QStringLiteral("emptyBench"));
     m_empty->showKey(QKeySequence(Qt::CTRL | Qt::Key_1));
     connect(m_empty, &EmptyState::acted, this,
@@ -116,7 +117,7 @@ QVector<PlaceKey> CuttingBenchPlace::moreKeys() const {
             {tr("Tab"), tr("go to the next decal")},
             {tr("Delete"), tr("leave the decal out")},
             {tr("W"), tr("cut with weeding frames or without")},
-            {tr("E"), tr("part the film behind the last decal or not")}};
+            {tr("E"), tr("part the film after the last decal or not")}};
 }
 
 QWidget* CuttingBenchPlace::makeBench() {
@@ -316,7 +317,7 @@ void CuttingBenchPlace::showTools() {
         m_tools->setPin(beingLaidWords(), lies && lies->isPinned);
         return;
     }
-    m_tools->setNest(m_model.nests().empty() ? tr("Nothing lies on the bench.") : QString());
+    m_tools->setNest(m_model.nests().empty() ? tr("Nothing is on the bench.") : QString());
     m_tools->setTurn(m_model.hasGrain() ? tr("This film has a grain: its decals keep their direction.")
                                         : none);
     m_tools->setPin(lies && !m_model.canBePinned(*chosen) ? tr("Only decals on the first roll are pinned.")

@@ -258,7 +258,7 @@ Result<TableDraft> draftFromNote(const QByteArray& note, const ShopFacts& facts)
     bool isSound = version == kVersion || version == kPresetDeposit;
     TableDraft draft = isSound ? readDraft(object, isSound) : TableDraft{};
     if (!isSound)
-        return plainError(said("A half-typed order was kept but cannot be read."));
+        return plainError(said("A half-typed order was saved but cannot be read."));
     leaveOutUnknown(draft, facts);
     return draft;
 }

@@ -164,7 +164,7 @@ void FairTableModel::clear() {
 void FairTableModel::set(TableDraft draft) {
     // What is at the foot of the window until then is of the order before.
     if (m_draft.isUntouched() && !draft.isUntouched())
-        m_desk.say(tr("A new order is begun. Ctrl+Z undoes its last step."));
+        m_desk.say(tr("A new order is started. Ctrl+Z undoes its last step."));
     m_draft = std::move(draft);
     if (!m_draft.isUntouched())
         m_taken.reset();
@@ -249,7 +249,7 @@ std::optional<Missing> FairTableModel::missingOf(std::size_t at) const {
     if (!garment.colour.isSet())
         return Missing{Section::Colour, at, tr("Choose a colour.")};
     if (garment.decals.empty())
-        return Missing{Section::Decal, at, tr("Choose a decal, or type words.")};
+        return Missing{Section::Decal, at, tr("Choose a decal, or type a wording.")};
     OrderDraft alone;
     alone.customerName = "-";
     alone.garments.push_back(garmentDraft(garment));
@@ -359,7 +359,7 @@ void FairTableModel::restore() {
     if (!isTouched)
         return;
     m_isRestored = true;
-    m_keptWords = tr("A half-typed order was kept.");
+    m_keptWords = tr("A half-typed order was saved.");
     m_kept = QByteArray::fromStdString(*note);
 }
 
@@ -371,7 +371,7 @@ void FairTableModel::keepNow() {
     if (m_desk.file().keepNote(kDraftNote, note.toStdString()))
         m_kept = note;
     else
-        m_desk.say(tr("The half-typed order could not be kept on this disk."));
+        m_desk.say(tr("The half-typed order could not be saved on this disk."));
 }
 
 } // namespace holdfast::app

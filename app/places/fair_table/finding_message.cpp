@@ -28,7 +28,7 @@ void setDay(TableMessage& message, const Finding& finding) {
 } // namespace
 
 QString deliveryWords() {
-    return saidOfDay("if all comes in time");
+    return saidOfDay("if everything arrives in time");
 }
 
 TableMessage messageFrom(const Finding& finding) {

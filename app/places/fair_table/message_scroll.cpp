@@ -14,8 +14,8 @@ namespace holdfast::app {
 MessageScroll::MessageScroll(QWidget* parent)
     : VerticalScroll(parent) {
     setObjectName(QStringLiteral("messages"));
-    setAccessibleName(tr("What is to be known of this order"));
-    m_nothing = new Label(tr("Whether the film fits, and what stands in the way, is said here."), Type::Small,
+    setAccessibleName(tr("What to know about this order"));
+    m_nothing = new Label(tr("Whether the film fits, and what is in the way, is shown here."), Type::Small,
                           &Tokens::ink3);
     m_nothing->wrapped();
     column()->setSpacing(kSpace8);
@@ -54,7 +54,7 @@ void MessageScroll::show(const std::vector<TableMessage>& messages, ShopDesk& de
         const TableMessage& message = messages[at];
         m_banners[at]->set(message.tone, message.lead, message.text, message.iconName);
         m_banners[at]->setAction(message.act    ? words(freeingWords(*message.act))
-                                 : message.spot ? tr("Move it there")
+                                 : message.spot ? tr("Move the decal")
                                                 : QString());
         // One key, for the first one there is.
         m_banners[at]->setActionKey(message.spot && !message.act && !hasKey ? QKeySequence(Qt::Key_Y)

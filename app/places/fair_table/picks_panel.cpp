@@ -147,7 +147,7 @@ void PicksPanel::build() {
     m_copies->setRange(1, kMostCopies);
     m_copies->setTargetHeight(kStallTarget);
     m_noStyles = new EmptyState(QStringLiteral("blank-rail"),
-                                tr("Blank styles stand here once the shop has one."), tr("Add a style"));
+                                tr("Blank styles are shown here once the shop has one."), tr("Add a style"));
     m_noStyles->setObjectName(QStringLiteral("noStyles"));
     m_noStyles->setKey(QKeySequence(Qt::Key_A));
 

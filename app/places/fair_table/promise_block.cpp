@@ -48,7 +48,7 @@ void PromiseBlock::show(const PromiseShown& shown) {
     if (shown.promise && shown.leavesDayOpen.isEmpty()) {
         const LocalDate ready = dateOf(shown.promise->readyAt);
         m_day = ready == shown.today ? tr("Ready today") : tr("Ready %1").arg(day(ready));
-        m_hour = tr("after %1").arg(clock(shown.promise->readyAt));
+        m_hour = tr("from %1").arg(clock(shown.promise->readyAt));
         readPath(*shown.promise);
     }
     const QString told = toldWords().join(QStringLiteral(", "));

@@ -327,7 +327,7 @@ QString SumsPanel::soonerWords(const SoonerOption& sooner, LocalDate today) cons
     const QString spoken = ready == today            ? tr("today")
                            : ready - today < Days{7} ? day(ready).left(kWeekday)
                                                      : day(ready);
-    const QString when = tr("%1 after %2").arg(spoken, clock(sooner.readyAt));
+    const QString when = tr("%1 from %2").arg(spoken, clock(sooner.readyAt));
     for (std::size_t count = sooner.colours.size(); count > 0; --count) {
         QStringList names;
         for (std::size_t at = 0; at < count; ++at)

@@ -119,7 +119,7 @@ private:
             say(Tone::Ready, fits, recipe);
             return;
         }
-        say(Tone::Caution, fits, inFairTable("%1, a recipe that nobody has confirmed.").arg(recipe));
+        say(Tone::Caution, fits, inFairTable("%1, a recipe not confirmed yet.").arg(recipe));
         m_messages.back().act = FreeingAct::ConfirmRecipe;
         m_messages.back().matter.film = film.id;
     }
@@ -159,7 +159,7 @@ private:
             if (without.isEmpty())
                 continue;
             say(Tone::Held, inFairTable("No letter shape for %1.").arg(without),
-                inFairTable("No font on this computer has it: it cannot be cut. Write it otherwise."));
+                inFairTable("No font on this computer has it: it cannot be cut. Write it another way."));
             m_messages.back().leavesDayOpen = inFairTable("No letter shape for %1.").arg(without);
         }
     }
@@ -182,8 +182,8 @@ private:
             const DecalSpot lies{decal.placement, decal.below, decal.aside, decal.width, decal.height};
             message.text +=
                 QStringLiteral(" ") +
-                (message.spot ? inFairTable("Nearest place: %1.").arg(words(wayToSpot(lies, *message.spot)))
-                              : inFairTable("There is no place for it on this garment."));
+                (message.spot ? inFairTable("Nearest spot: %1.").arg(words(wayToSpot(lies, *message.spot)))
+                              : inFairTable("There is no spot for it on this garment."));
         }
     }
 
@@ -221,7 +221,7 @@ private:
             break;
         case RollLack::TooShort:
             say(Tone::Held, inFairTable("Roll of %1 too short.").arg(name),
-                inFairTable("%1 takes %2; %3 is free.")
+                inFairTable("%1 takes %2; %3 is left.")
                     .arg(decalWords(decal.content), metres(pick.needed), metres(pick.left)));
             break;
         case RollLack::None:
@@ -233,7 +233,7 @@ private:
                         ? inFairTable("Its test strip failed: use another roll, or press another strip.")
                     : isOld ? inFairTable("It is past its %1: press a test strip first.")
                                   .arg(words(condition->useByName()))
-                            : inFairTable("It was kept too damp, dry or hot: press a test strip first."));
+                            : inFairTable("It was stored too damp, dry or hot: press a test strip first."));
                 m_messages.back().dayWaitsFor = deliveryWords();
                 m_messages.back().act = FreeingAct::TestStrip;
                 m_messages.back().matter.roll = pick.roll->id;

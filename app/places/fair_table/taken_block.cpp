@@ -60,7 +60,7 @@ void TakenBlock::readDay(LocalDate today) {
     }
     const LocalDate ready = dateOf(m_taken.readyAt);
     m_day = ready == today ? tr("Ready today") : tr("Ready %1").arg(day(ready));
-    m_reason = tr("after %1").arg(clock(m_taken.readyAt));
+    m_reason = tr("from %1").arg(clock(m_taken.readyAt));
     if (!m_taken.dayWaitsFor.isEmpty())
         m_reason += QStringLiteral(", ") + m_taken.dayWaitsFor;
 }

@@ -35,7 +35,8 @@ void FairSheets::earned(FigureSheet& sheet) const {
     Minutes worked{0};
     qsizetype fairs = 0;
     sheet.nameHead = tr("Fair");
-    sheet.heads = {tr("Garments"), tr("Ordered"), tr("Making"), tr("Stall, way"), tr("Left"), tr("An hour")};
+    sheet.heads = {tr("Garments"),         tr("Ordered"), tr("Cost of goods"),
+                   tr("Stall and travel"), tr("Earned"),  tr("Per hour")};
     for (const Earned& earned : m_figures.earned) {
         ordered += earned.ordered;
         left += earned.left();
@@ -53,33 +54,32 @@ void FairSheets::earned(FigureSheet& sheet) const {
                            {QString::number(earned.garments), amount(earned.ordered),
                             amount(earned.cost.total()), earned.fair ? amount(earned.stall()) : dash(),
                             amount(earned.left()), anHour ? amount(*anHour) : dash()},
-                           !earned.fair              ? tr("no fair in the list")
+                           !earned.fair              ? tr("not a listed fair")
                            : earned.left() < Money{} ? tr("cost more than it brought")
                                                      : QString()});
         sheet.most = std::max(sheet.most, minorOf(earned.ordered));
     }
     const QString leftWords = money(left, m_shown.currency);
-    sheet.answer = tr("%1 left of %2").arg(leftWords, money(ordered, m_shown.currency));
-    sheet.whole = left < Money{}
-                      ? tr("Making, stalls and the way there cost %1 more than the %2 that was ordered.")
-                            .arg(money(-left, m_shown.currency), money(ordered, m_shown.currency))
-                      : tr("%1 is left of %2 that was ordered, after making, stalls and the way there.")
-                            .arg(leftWords, money(ordered, m_shown.currency));
+    sheet.answer = tr("%1 earned of %2").arg(leftWords, money(ordered, m_shown.currency));
+    sheet.whole = left < Money{} ? tr("Goods, stalls and travel cost %1 more than the %2 ordered.")
+                                       .arg(money(-left, m_shown.currency), money(ordered, m_shown.currency))
+                                 : tr("%1 was earned on orders of %2, after goods, stalls and travel.")
+                                       .arg(leftWords, money(ordered, m_shown.currency));
     if (worked > Minutes{0})
         sheet.whole +=
-            tr(" At fairs of the list %1 an hour.")
+            tr(" At listed fairs, %1 an hour.")
                 .arg(money(divided(leftAtFairs, 60, worked.count(), Rounding::HalfEven), m_shown.currency));
     sheet.note = earnedNote();
     if (fairs < kFewFairs)
-        sheet.note =
-            tr("So few fairs say little of the next: weather alone makes more difference. ") + sheet.note;
+        sheet.note = tr("So few fairs say little about the next one: weather alone makes more difference. ") +
+                     sheet.note;
 }
 
 QString FairSheets::earnedNote() const {
-    return tr(
-        "Hatched: what it cost. Making is blank, film with its waste, the maker’s minutes and overhead, by "
-        "today’s costs; an hour is one worked at the fair, beside making, which is paid in its cost. What "
-        "is ordered counts, also where it is still owed. Tax is yours to reckon by local law.");
+    return tr("Hatched: what it cost. The cost of goods is blanks, film with what is cut away round the "
+              "decals, the maker’s minutes and overhead, at today’s costs. Per hour counts the hours worked "
+              "at the fair; time spent making is in the cost of goods. An order counts in full, even where "
+              "money is still owed. For tax, check local law.");
 }
 
 void FairSheets::bring(FigureSheet& sheet) const {
@@ -89,8 +89,8 @@ void FairSheets::bring(FigureSheet& sheet) const {
         return;
     std::int64_t blanks = 0, missing = 0;
     sheet.nameHead = tr("Blank");
-    sheet.heads = {tr("Asked for"), tr("Bring"),   tr("Washed"), tr("To wash"),
-                   tr("Missing"),   tr("Too few"), tr("Home")};
+    sheet.heads = {tr("Asked for"), tr("Bring"),    tr("Washed"),   tr("To wash"),
+                   tr("Missing"),   tr("Sold out"), tr("Back home")};
     for (const ToBring& kind : m_figures.bring.kinds) {
         const auto quantity = static_cast<double>(kind.brought.quantity);
         blanks += kind.brought.quantity;
@@ -108,7 +108,7 @@ void FairSheets::bring(FigureSheet& sheet) const {
         missing == 0 ? tr("%1 blanks").arg(blanks) : tr("%1 blanks, %2 missing").arg(blanks).arg(missing);
     sheet.whole = bringSentence();
     if (m_figures.bring.isFromFew())
-        sheet.whole += tr(" So few days of fairs tell little.");
+        sheet.whole += tr(" So few fair days say little.");
     sheet.note = bringNote();
 }
 
@@ -124,28 +124,24 @@ QString FairSheets::occasion() const {
 QString FairSheets::bringSentence() const {
     const WhatToBring& bring = m_figures.bring;
     if (bring.asked <= 0)
-        return tr("Nothing was sold on those days of fairs.");
+        return tr("Nothing was sold on those fair days.");
     if (bring.kinds.empty())
         return tr(
-            "Nothing that was sold at fairs earns enough, or is asked for often enough, to be brought.");
-    return tr("For %1: on the average about %2 are asked for, %3 of them are not there, and %4 come home "
-              "again.")
+            "Nothing sold at fairs so far earns enough, or is asked for often enough, to be worth bringing.");
+    return tr("For %1: expect about %2 to be asked for, to be short of %3, and to bring %4 back home.")
         .arg(occasion(), onAverage(bring.asked), onAverage(bring.shortage), onAverage(bring.leftover));
 }
 
 QString FairSheets::bringNote() const {
     const WhatToBring& bring = m_figures.bring;
-    const QString from = bring.days == 1 ? tr("An estimate from a single day of a fair.")
-                                         : tr("An estimate from %1 days of fairs.").arg(bring.days);
-    return from + tr(" Hatched: not on the rail. A missing blank loses its margin; one that comes home costs "
-                     "a small "
-                     "share of its price (Settings), because it keeps: hence so many. Who went away without "
-                     "ordering is "
-                     "not known. Each size and colour is counted by itself: that a customer may take another "
-                     "one is left out, and so is the room in the car. Washed counts what is in the wash. Too "
-                     "few and home are averages, once what "
-                     "is missing "
-                     "is there.");
+    const QString from = bring.days == 1 ? tr("An estimate from a single fair day.")
+                                         : tr("An estimate from %1 fair days.").arg(bring.days);
+    return from + tr(" Hatched: not on the rail. A missing blank loses its margin; one that comes back home "
+                     "costs only a small share of its price (Settings), so bringing too many is cheaper than "
+                     "bringing too few. Customers who left without ordering are not counted. Each size and "
+                     "colour is counted by itself: that a customer may take another one is left out, and so "
+                     "is the room in the car. Washed includes what is in the wash. Sold out and Back home "
+                     "are averages, if everything under Bring is brought.");
 }
 
 } // namespace holdfast::app

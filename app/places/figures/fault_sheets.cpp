@@ -28,19 +28,19 @@ void FaultSheets::cameBack(FigureSheet& sheet) const {
     sheet.answer = tr("%1 of %2 garments").arg(all.faults).arg(all.garments);
     sheet.whole = sentence(tr("%1 of %2 garments came back with a fault of pressing"), all);
     if (m_figures.unanswered > 0)
-        sheet.whole += tr(" Of %1 told, nothing was done yet.").arg(m_figures.unanswered);
+        sheet.whole += tr(" Still waiting for an answer: %1.").arg(m_figures.unanswered);
     sheet.nameHead = tr("What was wrong");
-    sheet.heads = {tr("Told")};
+    sheet.heads = {tr("Reported")};
     for (const auto& [fault, count] : m_figures.faults) {
         const QString name = withCapital(words(faultWords(fault)));
         sheet.rows.append({name,
                            FigureBar{static_cast<double>(count), {}, {}, 0},
                            {QString::number(count)},
-                           isOfPressing(fault) ? QString() : tr("not of pressing")});
+                           isOfPressing(fault) ? QString() : tr("not from pressing")});
         sheet.most = std::max(sheet.most, static_cast<double>(count));
     }
-    sheet.note = tr("A garment counts once in the sentence, by the first fault of pressing told of it; each "
-                    "telling counts in the rows. Who tells nothing is taken as content.");
+    sheet.note = tr("The sentence counts each garment once, by the first pressing fault reported; the table "
+                    "counts every report. Garments nobody reported count as fine.");
     return;
 }
 void FaultSheets::whatIsCommon(FigureSheet& sheet) const {
@@ -52,17 +52,17 @@ void FaultSheets::whatIsCommon(FigureSheet& sheet) const {
     const bool isAnyJudged = std::ranges::find_if(shares, &FaultShare::isJudged) != shares.end();
     if (worst != shares.end()) {
         sheet.answer = words(worst->name);
-        sheet.whole = tr("%1 came back more than chance would have it.").arg(words(worst->name));
+        sheet.whole = tr("%1 came back more often than chance explains.").arg(words(worst->name));
     } else if (isAnyJudged) {
-        sheet.answer = tr("nothing stands out");
-        sheet.whole = tr("Nothing here came back more than chance would have it.");
+        sheet.answer = tr("nothing unusual");
+        sheet.whole = tr("Nothing here came back more often than chance explains.");
     } else {
         sheet.answer = tr("too few to judge");
         sheet.whole =
-            tr("Too few to judge: %1 garments or more must stand on either side.").arg(kFewestToJudge);
+            tr("Too few to judge: it takes at least %1 garments with it and %1 without.").arg(kFewestToJudge);
     }
     sheet.nameHead = byWords();
-    sheet.heads = {tr("Garments"), tr("Came back"), tr("Share"), tr("May well be")};
+    sheet.heads = {tr("Garments"), tr("Came back"), tr("Share"), tr("Likely range")};
     for (const FaultShare& share : shares) {
         sheet.rows.append({words(share.name),
                            FigureBar{share.interval.share, share.interval.low, share.interval.high, 0},
@@ -73,12 +73,11 @@ void FaultSheets::whatIsCommon(FigureSheet& sheet) const {
                                                             : QString()});
         sheet.most = std::max(sheet.most, share.interval.high);
     }
-    sheet.note =
-        tr("The thin line reaches as far as the true share may well lie (95 of 100 times). Only where "
-           "%1 garments or more stand on either side is it said whether chance could have done it; where "
-           "nothing is wrong, films, rolls, presses, blanks and washing together stay quiet in 19 of 20 "
-           "shops.")
-            .arg(kFewestToJudge);
+    sheet.note = tr("The thin line is the likely range of the true share, right 95 times in 100. Whether "
+                    "chance could explain a difference is judged only with at least %1 garments with it and "
+                    "%1 without. Where nothing is wrong, films, rolls, presses, blanks and washing together "
+                    "raise no alarm in 19 of 20 shops.")
+                     .arg(kFewestToJudge);
     return;
 }
 void FaultSheets::holding(FigureSheet& sheet) const {
@@ -87,7 +86,7 @@ void FaultSheets::holding(FigureSheet& sheet) const {
         return;
     const Survival& survival = m_figures.withoutFault;
     sheet.nameHead = tr("After handing over");
-    sheet.heads = {tr("Without a fault"), tr("May well be"), tr("Still watched")};
+    sheet.heads = {tr("Without a fault"), tr("Likely range"), tr("Followed so long")};
     for (const int days : kDaysTold) {
         if (days > survival.watchedUntil)
             break;
@@ -102,13 +101,12 @@ void FaultSheets::holding(FigureSheet& sheet) const {
     if (sheet.rows.isEmpty())
         sheet.answer = tr("too early to say");
     sheet.whole = sheet.rows.isEmpty()
-                      ? tr("No garment was handed over %1 ago yet.").arg(dayCount(Days{kDaysTold[0]}))
+                      ? tr("No garment was handed over as long as %1 ago.").arg(dayCount(Days{kDaysTold[0]}))
                       : tr("%1 of %2 garments are not known to have failed.")
                             .arg(all.garments - all.faults)
                             .arg(all.garments);
-    sheet.note =
-        tr("A garment of which nothing was told was watched until today. The tint holds the true share "
-           "95 of 100 times; where few are still watched it is wide.");
+    sheet.note = tr("A garment that nobody reported counts as fine until today. The shaded band covers the "
+                    "true share 95 times in 100; it is wide where few garments have been followed so long.");
     return;
 }
 void FaultSheets::months(FigureSheet& sheet) const {
@@ -130,19 +128,19 @@ void FaultSheets::months(FigureSheet& sheet) const {
                            : charted.value < charted.low ? tr("fewer than usual")
                                                          : QString()});
     }
-    sheet.answer = out == 0 ? tr("none") : out == 1 ? tr("1 month") : tr("%1 months").arg(out);
-    sheet.whole = out == 0 ? tr("Each month is within what the mean of all would bring by chance.")
-                           : tr("%1 beyond what the mean of all would bring by chance.").arg(sheet.answer);
+    sheet.answer = out == 0 ? tr("no") : out == 1 ? tr("1 month") : tr("%1 months").arg(out);
+    sheet.whole = out == 0 ? tr("No month is unusual; the differences could be chance.")
+                           : tr("%1 with more or fewer than chance explains.").arg(sheet.answer);
     sheet.note =
-        tr("The limit of a month is what chance goes beyond once in some 370 months, by the mean of %1 and "
-           "the garments of that month: few garments have a wide one. A late month may still change.")
+        tr("Chance passes a month’s limit once in about 370 months, given the average of %1 and the garments "
+           "of that month; with few garments the limit is wide. The latest months may still change.")
             .arg(percentOf(months.chart.mean));
     return;
 }
 QString FaultSheets::sentence(const QString& counts, const FaultShare& all) const {
     if (all.garments == 0)
-        return tr("No garment of this span is handed over.");
-    return tr("%1: %2, may well be %3.")
+        return tr("No garment was handed over in this time.");
+    return tr("%1: %2, likely range %3.")
         .arg(counts.arg(all.faults).arg(all.garments), percentOf(all.interval.share), spanOf(all.interval));
 }
 

@@ -23,41 +23,42 @@ Asked asked(FigureQuestion question) {
     case FigureQuestion::CameBack:
         return {QT_TRANSLATE_NOOP("FigureSheet", "What came back?"),
                 QT_TRANSLATE_NOOP("FigureSheet",
-                                  "What customers bring back stands here, once garments are handed over.")};
+                                  "What customers bring back is shown here once garments are handed over.")};
     case FigureQuestion::WhatIsCommon:
-        return {QT_TRANSLATE_NOOP("FigureSheet", "What do they have in common?"),
-                QT_TRANSLATE_NOOP(
-                    "FigureSheet",
-                    "Films, rolls and presses stand here side by side, once garments are handed over.")};
+        return {
+            QT_TRANSLATE_NOOP("FigureSheet", "What do they have in common?"),
+            QT_TRANSLATE_NOOP("FigureSheet",
+                              "Films, rolls and presses are compared here once garments are handed over.")};
     case FigureQuestion::Holding:
-        return {QT_TRANSLATE_NOOP("FigureSheet", "How long do decals last?"),
-                QT_TRANSLATE_NOOP("FigureSheet", "The share still without a fault stands here, once garments "
-                                                 "are handed over."),
-                FigureChart::Holding};
+        return {
+            QT_TRANSLATE_NOOP("FigureSheet", "How long do decals last?"),
+            QT_TRANSLATE_NOOP("FigureSheet",
+                              "The share still without a fault is shown here once garments are handed over."),
+            FigureChart::Holding};
     case FigureQuestion::Months:
-        return {QT_TRANSLATE_NOOP("FigureSheet", "Does a month stand out?"),
-                QT_TRANSLATE_NOOP("FigureSheet",
-                                  "Months stand here side by side, once garments are handed over."),
+        return {QT_TRANSLATE_NOOP("FigureSheet", "Is a month unusual?"),
+                QT_TRANSLATE_NOOP("FigureSheet", "Months are compared here once garments are handed over."),
                 FigureChart::Months};
     case FigureQuestion::Promises:
         return {QT_TRANSLATE_NOOP("FigureSheet", "Were promises kept?"),
-                QT_TRANSLATE_NOOP("FigureSheet", "Promises stand here once the first was to be kept.")};
+                QT_TRANSLATE_NOOP("FigureSheet", "Promises are shown here once the first is due.")};
     case FigureQuestion::Takings:
-        return {
-            QT_TRANSLATE_NOOP("FigureSheet", "Where were orders taken?"),
-            QT_TRANSLATE_NOOP("FigureSheet", "Fairs and the workshop stand here, once orders are taken.")};
+        return {QT_TRANSLATE_NOOP("FigureSheet", "Where were orders taken?"),
+                QT_TRANSLATE_NOOP("FigureSheet",
+                                  "Fairs and the workshop are compared here once orders are taken.")};
     case FigureQuestion::Earned:
         return {QT_TRANSLATE_NOOP("FigureSheet", "What did each fair earn?"),
-                QT_TRANSLATE_NOOP("FigureSheet", "Fairs stand here with what is left of their takings, once "
-                                                 "one is in the list or an order was taken at one.")};
+                QT_TRANSLATE_NOOP(
+                    "FigureSheet",
+                    "What each fair earned is shown here once one is listed or an order was taken at one.")};
     case FigureQuestion::Bring:
         return {QT_TRANSLATE_NOOP("FigureSheet", "What to bring to the next fair?"),
-                QT_TRANSLATE_NOOP("FigureSheet",
-                                  "Blanks to bring stand here, once a day of a fair has gone by "
-                                  "on which orders were taken.")};
+                QT_TRANSLATE_NOOP(
+                    "FigureSheet",
+                    "Blanks to bring are shown here after the first fair day on which orders were taken.")};
     case FigureQuestion::Film:
         return {QT_TRANSLATE_NOOP("FigureSheet", "Where did the film go?"),
-                QT_TRANSLATE_NOOP("FigureSheet", "Films stand here once a roll was received.")};
+                QT_TRANSLATE_NOOP("FigureSheet", "Films are shown here once a roll is received.")};
     }
     return {};
 }

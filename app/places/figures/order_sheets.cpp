@@ -14,12 +14,12 @@ void OrderSheets::promises(FigureSheet& sheet) const {
         return;
     const PromisesKept all = promisesKept(m_figures.promises);
     sheet.answer = tr("%1 of %2").arg(all.kept).arg(all.given);
-    sheet.whole = tr("%1 of %2 orders were pressed by the time promised: %3, may well be %4.")
+    sheet.whole = tr("%1 of %2 orders were pressed by the time promised: %3, likely range %4.")
                       .arg(all.kept)
                       .arg(all.given)
                       .arg(percentOf(all.interval->share), spanOf(*all.interval));
     sheet.nameHead = tr("Promised for");
-    sheet.heads = {tr("Orders"), tr("Kept"), tr("Share"), tr("May well be")};
+    sheet.heads = {tr("Orders"), tr("Kept"), tr("Share"), tr("Likely range")};
     std::map<std::chrono::year_month, std::vector<PromiseGiven>> byMonth;
     for (const PromiseGiven& promise : m_figures.promises) {
         const std::chrono::year_month_day day{dateOf(promise.promised)};
@@ -34,8 +34,8 @@ void OrderSheets::promises(FigureSheet& sheet) const {
                            {}});
     }
     sheet.most = 1;
-    sheet.note = tr("An order is as ready as its last garment. One that was never pressed is not kept; "
-                    "cancelled ones and quotations are no promises.");
+    sheet.note = tr("An order is ready when its last garment is. One that was never pressed counts as not "
+                    "kept; cancelled orders and quotations are not counted.");
     return;
 }
 void OrderSheets::takings(FigureSheet& sheet) const {
@@ -60,8 +60,7 @@ void OrderSheets::takings(FigureSheet& sheet) const {
     sheet.whole = tr("Ordered for %1, of which %2 is paid.")
                       .arg(money(ordered, m_shown.currency), money(taken, m_shown.currency));
     sheet.note =
-        tr("Hatched: still owed. Days are those on which an order was taken. Tax is yours to reckon by "
-           "local law.");
+        tr("Hatched: still owed. Days are those on which an order was taken. For tax, check local law.");
     return;
 }
 void OrderSheets::film(FigureSheet& sheet) const {
@@ -89,9 +88,8 @@ void OrderSheets::film(FigureSheet& sheet) const {
     sheet.whole = share ? tr("%1 cut; %2 became test strips or was left on rolls that were used up.")
                               .arg(metres(all.cut), metres(all.testStrips + all.wasted))
                         : tr("Nothing was cut yet.");
-    sheet.note = tr("Hatched: test strips and what was left over, which no decal was cut from. What lay "
-                    "between the decals of a cut counts as "
-                    "cut; the cutting bench shows it for each nest.");
+    sheet.note = tr("Hatched: test strips and what was left over, which no decal was cut from. Film between "
+                    "the decals of a cut counts as cut; the cutting bench shows it for each nest.");
     return;
 }
 } // namespace holdfast::app

@@ -242,8 +242,8 @@ void AirCard::ask() {
         return;
     }
     m_windowButton->setText(windowWords(m_window));
-    m_besideButton->setText(m_beside ? tr("Beside: %1").arg(placeName(*m_beside))
-                                     : tr("Beside another place"));
+    m_besideButton->setText(m_beside ? tr("Compared with: %1").arg(placeName(*m_beside))
+                                     : tr("Compare with another"));
     const ClimateWindow window = windowOf(m_window, *m_shop, roll());
     m_asked.clear();
     std::vector<AirAsked> asked;

@@ -51,7 +51,7 @@ ClimatePanel::ClimatePanel(QWidget* parent)
     head->addWidget(m_window);
     auto* inFull = new Button(tr("In full"), Button::Kind::Quiet);
     inFull->setObjectName(QStringLiteral("airInFull"));
-    inFull->setToolTip(tr("The air of this place in figures, beside another place"));
+    inFull->setToolTip(tr("The air of this place in figures, compared with another place"));
     inFull->setTargetHeight(kWindowHeight);
     inFull->showKey(QKeySequence(Qt::Key_G));
     connect(inFull, &Button::clicked, this, &ClimatePanel::inFullAsked);
@@ -107,7 +107,7 @@ void ClimatePanel::draw() {
     const RollCondition& condition = m_shop->conditions.at(m_roll);
     const auto place = roll.placeNow();
     const StoragePlace* found = place ? m_shop->facts.places.find(*place) : nullptr;
-    m_place->setText(found ? words(found->name) : tr("In no place"));
+    m_place->setText(found ? words(found->name) : tr("In no storage place"));
 
     m_window->setText(windowWords(m_windowChosen));
     const RollPicture shown = pictureOf(*m_shop, roll, windowOf(m_windowChosen, *m_shop, roll));

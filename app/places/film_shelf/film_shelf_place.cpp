@@ -117,7 +117,7 @@ QWidget* FilmShelfPlace::makeShelf() {
     key->jumpTo(m_films);
     m_card->addToTitle(key);
     m_card->addToTitle(m_films);
-    auto* newRoll = new Button(tr("New roll"), QStringLiteral("plus"), Button::Kind::Quiet);
+    auto* newRoll = new Button(tr("Receive a roll"), QStringLiteral("plus"), Button::Kind::Quiet);
     newRoll->setObjectName(QStringLiteral("newRoll"));
     newRoll->setKey(QKeySequence(Qt::Key_N));
     connect(newRoll, &Button::clicked, this, &FilmShelfPlace::askNewRoll);
@@ -418,7 +418,7 @@ void FilmShelfPlace::countTools() {
     }
     m_past->set(QStringLiteral("hold"), tr("%1 past use-by").arg(past), Tone::Held);
     m_past->setVisible(past > 0);
-    m_badlyKept->set(QStringLiteral("hold"), tr("%1 badly kept").arg(badlyKept), Tone::Held);
+    m_badlyKept->set(QStringLiteral("hold"), tr("%1 badly stored").arg(badlyKept), Tone::Held);
     m_badlyKept->setVisible(badlyKept > 0);
     m_failed->set(QStringLiteral("hold"), tr("%1 failed its strip").arg(failed), Tone::Held);
     m_failed->setVisible(failed > 0);

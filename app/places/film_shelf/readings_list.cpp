@@ -48,7 +48,7 @@ public:
             line.setLeft(line.left() + std::max(room, widthOf(words, type)) + kBetweenParts);
         };
         put(m_readings.when(index.row()), Type::Support, dyes.ink2,
-            widthOf(QStringLiteral("25 Nov 2026, 09:30"), Type::Support));
+            widthOf(QStringLiteral("25 Nov 2026 09:30"), Type::Support));
         put(m_readings.air(index.row()), Type::BodyStrong, dyes.ink,
             widthOf(QStringLiteral("100 %, −39.5 °C"), Type::BodyStrong));
         put(m_readings.outside(index.row()), Type::Support, dyes.madder, 0);
@@ -77,7 +77,7 @@ const ClimateReading& ReadingsModel::reading(int row) const {
 
 QString ReadingsModel::when(int row) const {
     const LocalTime at = m_now.toLocal(reading(row).at);
-    return tr("%1, %2").arg(date(dateOf(at)), words(clockTime(at)));
+    return tr("%1 %2").arg(date(dateOf(at)), words(clockTime(at)));
 }
 
 QString ReadingsModel::air(int row) const {

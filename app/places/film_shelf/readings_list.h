@@ -25,7 +25,7 @@ public:
     void show(std::shared_ptr<const ClimateSeries> readings, const StorageLimits& limits, const Now& now);
 
     const ClimateReading& reading(int row) const;
-    QString when(int row) const;    // "25 Nov 2026, 09:30"
+    QString when(int row) const;    // "25 Nov 2026 09:30"
     QString air(int row) const;     // "44 %, 19.5 °C"
     QString outside(int row) const; // "too damp, too hot"; empty: inside the limits
     // The nearest reading of that moment or before it; none: -1.

@@ -136,7 +136,7 @@ void RollPanel::makeWork() {
     m_airInFull->setToolTip(tr("The air of its storage place in full, or the shelf again"));
     m_airInFull->showKey(QKeySequence(Qt::Key_G));
     connect(m_airInFull, &Button::clicked, this, &RollPanel::airAsked);
-    m_cut = new Button(tr("Cut these"));
+    m_cut = new Button(tr("Lay these out"));
     m_cut->setObjectName(QStringLiteral("cutThese"));
     m_cut->setKey(QKeySequence(Qt::Key_C));
     connect(m_cut, &Button::clicked, this, &RollPanel::takeTickedToBench);
@@ -346,8 +346,9 @@ void RollPanel::showWork() {
 void RollPanel::showActs() {
     const QString cannot = m_work.cannotCut();
     m_cut->setCannot(cannot);
-    m_cut->setText(cannot.isEmpty() ? tr("Cut %1").arg(metres(m_work.tickedLength())) : tr("Cut these"));
-    m_cut->setAccessibleName(tr("Cut these"));
+    m_cut->setText(cannot.isEmpty() ? tr("Lay out %1").arg(metres(m_work.tickedLength()))
+                                    : tr("Lay these out"));
+    m_cut->setAccessibleName(tr("Lay these out"));
     m_cut->setAccessibleDescription(tr("Lays them on the cutting bench with this roll first."));
 
     Button* first = nullptr; // a roll with nothing to do has none

@@ -66,12 +66,11 @@ Advice spoiltAdvice(const ReckonedShop& shop, const FilmRoll& roll, const RollCo
                     const Film& film) {
     const LocalDate today = shop.now.today();
     if (isOutsideNow(condition))
-        return {
-            Tone::Held, inFilmShelf("Too %1 now.").arg(outsideWord(condition, film)),
-            inFilmShelf("%1 is at %2, keep %3. Move the roll, or mend the air and record it; then press a "
-                        "test strip.")
-                .arg(placeWords(shop, roll), latestWords(condition), bandThatIsLeft(condition, film)),
-            RollAct::Move};
+        return {Tone::Held, inFilmShelf("Too %1 now.").arg(outsideWord(condition, film)),
+                inFilmShelf("%1 is at %2, keep %3. Move the roll, or bring the air back within its limits "
+                            "and record a reading; then press a test strip.")
+                    .arg(placeWords(shop, roll), latestWords(condition), bandThatIsLeft(condition, film)),
+                RollAct::Move};
     if (condition.stripFailed)
         return {
             Tone::Held, inFilmShelf("Its test strip failed."),
@@ -82,10 +81,10 @@ Advice spoiltAdvice(const ReckonedShop& shop, const FilmRoll& roll, const RollCo
         return {Tone::Held,
                 condition.useByIsEstimate ? inFilmShelf("%1, by estimate.").arg(pastWords(condition, today))
                                           : pastWords(condition, today) + QLatin1Char('.'),
-                inFilmShelf("Press a test strip: one that holds gives it until %1.")
+                inFilmShelf("Press a test strip; if it grips, the roll is good until %1.")
                     .arg(date(today + film.testStripExtends)),
                 RollAct::TestStrip};
-    return {Tone::Held, inFilmShelf("Badly kept."),
+    return {Tone::Held, inFilmShelf("Badly stored."),
             inFilmShelf("%1, %2 are allowed. Press a test strip, or use another roll.")
                 .arg(exposureWords(condition, film),
                      hourCount(static_cast<double>(film.storage.allowedOutside.count()))),
@@ -96,13 +95,13 @@ Advice staleAdvice(const ReckonedShop& shop, const FilmRoll& roll, const RollCon
     const QString place = placeWords(shop, roll);
     if (!condition.latest)
         return {Tone::Caution, inFilmShelf("No reading yet."),
-                inFilmShelf("Nobody knows the air of %1.").arg(place), RollAct::RecordReading};
+                inFilmShelf("The air of %1 is not known.").arg(place), RollAct::RecordReading};
     const auto hours = std::chrono::floor<Hours>(shop.now.instant - condition.latest->at);
     return {Tone::Caution, inFilmShelf("No reading for %1.").arg(timeSpan(hours)),
             inFilmShelf("%1 was at %2 and %3 then.")
                 .arg(place,
                      condition.latestHumidity ? humidity(*condition.latestHumidity)
-                                              : inFilmShelf("a humidity not known"),
+                                              : inFilmShelf("unknown humidity"),
                      celsius(condition.latest->temperature)),
             RollAct::RecordReading};
 }
@@ -190,7 +189,7 @@ TailWords tailWords(const ReckonedShop& shop, const FilmRoll& roll) {
             said.rest = condition.useByIsEstimate ? inFilmShelf("by estimate: press a test strip first")
                                                   : inFilmShelf("press a test strip first");
         } else {
-            said.lead = inFilmShelf("Badly kept");
+            said.lead = inFilmShelf("Badly stored");
             said.rest = exposureWords(condition, film);
         }
         return said;
@@ -228,7 +227,8 @@ Advice adviceFor(const ReckonedShop& shop, const FilmRoll& roll) {
                 inFilmShelf("Enter it from the maker’s sheet before anything is pressed."), RollAct::Recipe};
     if (!condition.hasPlace)
         return {Tone::Caution, inFilmShelf("No place."),
-                inFilmShelf("Nobody noted where it stands, so its age counts at %1. Move it to a place.")
+                inFilmShelf(
+                    "Nobody noted where it is stored, so its age counts at %1. Move it to a storage place.")
                     .arg(celsius(film.ageing.reference)),
                 RollAct::Move};
     if (condition.readingIsStale)

@@ -96,7 +96,7 @@ void CareSheet::show(const OrderView& view) {
         const LocalTime local = view.shop->now.toLocal(*until);
         m_rest->set(
             Tone::Caution, tr("Still resting."),
-            tr("Not to be washed before %1, %2; the card says so.").arg(day(dateOf(local)), clock(local)),
+            tr("Not to be washed before %1 %2; the card says so.").arg(day(dateOf(local)), clock(local)),
             QStringLiteral("resting"));
     }
 

@@ -49,7 +49,7 @@ ClaimLines::ClaimLines(QWidget* parent)
 void ClaimLines::show(const OrderView& view) {
     m_lines.clear();
     for (auto claim = view.claims.rbegin(); claim != view.claims.rend(); ++claim) {
-        QString told = tr("told %1").arg(dayNear(claim->toldOn, view.shop->now.today()));
+        QString told = tr("reported %1").arg(dayNear(claim->toldOn, view.shop->now.today()));
         if (!claim->note.empty())
             told = tr("%1 · %2").arg(told, words(claim->note).simplified());
         QString answer;

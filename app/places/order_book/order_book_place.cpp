@@ -212,7 +212,7 @@ bool OrderBookPlace::takeScan(const SlipTarget& matter) {
 
 QVector<PlaceKey> OrderBookPlace::moreKeys() const {
     return {{tr("Ctrl+P"), tr("sort by promise, or the newest first")},
-            {tr("Ctrl+B"), tr("orders of which something came back, or the open ones")},
+            {tr("Ctrl+B"), tr("orders that came back, or the open ones")},
             {tr("Ctrl+L"), tr("show under All")},
             {tr("Enter"), tr("in the search and the list: into the order")},
             {tr("letters, digits"), tr("in the list: to a customer, to a number")}};

@@ -81,7 +81,7 @@ OrderSheet::OrderSheet(ShopDesk& desk, QWidget* parent)
     setObjectName(QStringLiteral("orderSheet"));
     m_pages = new QStackedWidget;
     content()->addWidget(m_pages);
-    m_empty = new EmptyState(QStringLiteral("order-book"), tr("Choose an order to see it whole."), {});
+    m_empty = new EmptyState(QStringLiteral("order-book"), tr("Choose an order to see all of it."), {});
     m_pages->addWidget(m_empty);
     m_pages->addWidget(makeOrderPage());
     m_care = new CareSheet(m_desk);
@@ -216,7 +216,7 @@ void OrderSheet::show(std::optional<OrderId> order) {
         m_empty->setSentence(
             order ? tr("This order cannot be read, so it is left out. “Show what is wrong in the "
                        "shop file” in the finder (Ctrl+K) says why, and what can be done.")
-                  : tr("Choose an order to see it whole."));
+                  : tr("Choose an order to see all of it."));
         m_pages->setCurrentWidget(m_empty);
     } else {
         fill(*m_view);

@@ -44,7 +44,7 @@ QWidget* OrderSheet::makeActs() {
     m_putBack = addAct(*grid, 1, 1, tr("Put order back"), "redo", Qt::Key_R, "putBack");
     connect(m_putBack, &Button::clicked, this,
             [this] { m_desk.done(db::putBackOrder(m_desk.file(), m_view->id)); });
-    m_cameBack = addAct(*grid, 2, 0, tr("It came back"), "turn", Qt::Key_B, "cameBack");
+    m_cameBack = addAct(*grid, 2, 0, tr("Mark came back"), "turn", Qt::Key_B, "cameBack");
     connect(m_cameBack, &Button::clicked, this, [this] { ask(SlipName::CameBack); });
     m_writeNote = addAct(*grid, 2, 1, tr("Add a note"), "tag", Qt::Key_E, "orderNote");
     connect(m_writeNote, &Button::clicked, this, [this] { ask(SlipName::OrderNote); });
@@ -93,7 +93,7 @@ void OrderSheet::fillActs(const OrderView& view) {
                                      : tr("Hand over"));
     const bool canHandOver = isOver || pressed > 0;
     m_handOver->setKind(canHandOver && !isOver && !isPartOnly ? Button::Kind::Primary : Button::Kind::Plain);
-    m_handOver->setCannot(canHandOver ? QString() : tr("Nothing of this order is pressed yet."));
+    m_handOver->setCannot(canHandOver ? QString() : tr("No garment of this order is pressed yet."));
     const bool isCancelled = order.state == OrderState::Cancelled;
     m_takeMoney->setCannot(isCancelled && order.paid.minor == 0
                                ? tr("The order is cancelled and nothing was paid.")
@@ -112,10 +112,10 @@ void OrderSheet::fillActs(const OrderView& view) {
     m_cancel->setVisible(!isCancelled);
     m_putBack->setVisible(isCancelled);
     m_ticket->setCannot(isCancelled ? tr("The order is cancelled.") : QString());
-    m_tags->setCannot(garmentsHere(*view.shop, view.id).empty() ? tr("No garment of it is here.")
+    m_tags->setCannot(garmentsHere(*view.shop, view.id).empty() ? tr("None of its garments is here.")
                                                                 : QString());
     m_cards->setCannot(pressedGarments(*view.shop, view.id).empty()
-                           ? tr("Nothing of this order is pressed yet.")
+                           ? tr("No garment of this order is pressed yet.")
                            : QString());
     m_cameBack->setVisible(std::ranges::any_of(
         view.garments(), [](const Garment* garment) { return garment->handedOverAt.has_value(); }));

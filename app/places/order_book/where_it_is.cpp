@@ -96,7 +96,7 @@ WhereWords whereIsGarment(const ReckonedShop& shop, const Garment& garment) {
         break;
     case Stage::Resting:
         if (assessment.restUntil)
-            where.words = inOrderBook("Resting till %1").arg(atTime(shop, *assessment.restUntil));
+            where.words = inOrderBook("Resting until %1").arg(atTime(shop, *assessment.restUntil));
         break;
     case Stage::Ready:
         where.words = inOrderBook("Ready on the peg");

@@ -137,7 +137,7 @@ void PressWalkPlace::turnToGarment(GarmentId garment) {
     if (found == m_shop->assessments.end())
         return;
     if (m_isPaused) {
-        note(tr("The walk is paused. P goes on."));
+        note(tr("The walk is paused. Press P to go on."));
         return;
     }
     switch (found->second.stage) {
@@ -167,14 +167,14 @@ void PressWalkPlace::turnToGarment(GarmentId garment) {
 
 void PressWalkPlace::turnToRackRow(int row) {
     if (row >= m_rack->rack().rowCount()) {
-        note(tr("Nothing stands at %1 on the rack.").arg(row + 1));
+        note(tr("Nothing is at %1 on the rack.").arg(row + 1));
         return;
     }
     const GarmentId garment = m_rack->rack().row(row).garment;
     const auto count = counts().of(garment);
     if (m_shop->of(garment).stage == Stage::Cooling && count && !count->isOver())
         hold([this, garment] { takeFromRack(garment); },
-             tr("%1 still cools. Hold %2 for a second to take it up now.")
+             tr("%1 is still cooling. Hold %2 for a second to pick it up now.")
                  .arg(numberOf(garment))
                  .arg(row + 1));
     else
@@ -183,7 +183,7 @@ void PressWalkPlace::turnToRackRow(int row) {
 
 void PressWalkPlace::takeFromRack(GarmentId garment) {
     if (m_isPaused) {
-        note(tr("The walk is paused. P goes on."));
+        note(tr("The walk is paused. Press P to go on."));
         return;
     }
     note({});
@@ -281,7 +281,7 @@ void PressWalkPlace::setPaused(bool isPaused) {
 void PressWalkPlace::turnToPromised() {
     const auto& garments = promisedAside(*m_shop, m_walk).garments;
     if (garments.empty()) {
-        note(tr("Nothing that is promised today stands aside."));
+        note(tr("Nothing that is promised today is aside."));
         return;
     }
     const AsideEntry* current = m_aside->hasFocus() ? m_aside->current() : nullptr;
@@ -294,7 +294,7 @@ void PressWalkPlace::turnToPromised() {
 void PressWalkPlace::freeCurrent() {
     const AsideEntry* current = m_aside->current();
     if (!current) {
-        note(tr("Nothing stands aside."));
+        note(tr("Nothing is aside."));
         return;
     }
     const AsideEntry entry = *current;

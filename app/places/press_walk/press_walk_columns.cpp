@@ -37,7 +37,7 @@ QWidget* PressWalkPlace::makePage() {
     auto* page = new FillingPage;
     m_strip = new DayStrip;
     m_strip->hide();
-    m_tabs = new SewnTabs(tr("What is shown beside the garment"), page);
+    m_tabs = new SewnTabs(tr("What is shown next to the garment"), page);
     m_tabs->setObjectName(QStringLiteral("walkTabs"));
     m_columns = new QGridLayout;
     m_columns->setHorizontalSpacing(kCardGap);
@@ -170,7 +170,7 @@ void PressWalkPlace::makeRack() {
     m_rackCard = new Card;
     m_rackCard->setTitle(tr("Cooling rack"), QStringLiteral("cooling"));
     m_rack = new RackList;
-    m_rackEmpty = new Label(tr("Nothing cools."), Type::Small, &Tokens::ink3);
+    m_rackEmpty = new Label(tr("Nothing is cooling."), Type::Small, &Tokens::ink3);
     m_rackEmpty->setContentsMargins(kCardPadding, kSpace8, kCardPadding, kSpace8);
     m_rackCard->content()->addWidget(m_rack);
     m_rackCard->content()->addWidget(m_rackEmpty);
@@ -184,7 +184,7 @@ void PressWalkPlace::makeAside() {
     m_promised = new WalkNotice(Qt::Key_T);
     m_promised->setObjectName(QStringLiteral("promisedAside"));
     m_aside = new AsideList;
-    m_asideEmpty = new Label(tr("Nothing stands aside."), Type::Small, &Tokens::ink3);
+    m_asideEmpty = new Label(tr("Nothing is aside."), Type::Small, &Tokens::ink3);
     m_asideEmpty->setObjectName(QStringLiteral("asideEmpty"));
     m_asideEmpty->setContentsMargins(kCardPadding, kSpace8, kCardPadding, kSpace8);
     m_asideEmpty->setAlignment(Qt::AlignTop);

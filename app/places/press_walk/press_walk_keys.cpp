@@ -15,13 +15,13 @@ namespace holdfast::app {
 
 QVector<PlaceKey> PressWalkPlace::moreKeys() const {
     return {{tr("1 to 9"),
-             tr("Take the garment of that number from the rack; hold the key while it still cools")},
-            {tr("← →"), tr("To the walk, to Next, to what stands aside")},
-            {tr("Enter"), tr("In the walk: take the chosen garment up; aside: do what it needs")},
+             tr("Take the garment of that number from the rack; hold the key while it is still cooling")},
+            {tr("← →"), tr("To the walk, to Next, to what is aside")},
+            {tr("Enter"), tr("In the walk: pick up the chosen garment; aside: do what it needs")},
             {tr("a number"), tr("In the walk: find the garment")},
             {tr("F"), tr("Do what the chosen garment aside needs")},
             {tr("W"), tr("Let the chosen garment aside through, with a reason")},
-            {tr("T"), tr("To what is promised today and stands aside")},
+            {tr("T"), tr("To what is promised today and is aside")},
             {tr("C"), tr("Count again, where the clock was set back")},
             {tr("G"), tr("Go on with a garment that was under heat too long")},
             {tr("X"), tr("Mark the garment in hand as spoiled")},

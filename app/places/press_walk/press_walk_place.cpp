@@ -43,11 +43,10 @@ PressWalkPlace::PressWalkPlace(ShopDesk& shopDesk, QWidget* parent)
     m_tools->hide();
 
     QWidget* page = makePage();
-    m_empty = new EmptyState(
-        QStringLiteral("press-walk"),
-        tr("The day’s garments stand here once an order has any to press: in runs from low heat to high, "
-           "each with its steps and seconds."),
-        tr("Take an order"));
+    m_empty = new EmptyState(QStringLiteral("press-walk"),
+                             tr("The day’s garments are shown here once an order has any to press: in runs "
+                                "from low heat to high, each with its steps and seconds."),
+                             tr("Take an order"));
     m_empty->setObjectName(QStringLiteral("walkEmpty"));
     m_empty->showKey(QKeySequence(Qt::CTRL | Qt::Key_1));
     auto* emptyCard = new Card;

@@ -44,7 +44,7 @@ QString PressWalkPlace::whyNotTakenUp(const Garment& garment) const {
     if (m_inHand == garment.id)
         return tr("%1 is in hand already.").arg(number);
     if (m_isPaused)
-        return tr("The walk is paused. P goes on.");
+        return tr("The walk is paused. Press P to go on.");
     if (m_inHand)
         return handsAreFull();
     const Assessment& assessment = m_shop->of(garment.id);
@@ -54,7 +54,7 @@ QString PressWalkPlace::whyNotTakenUp(const Garment& garment) const {
     case Stage::OnPress:
         return tr("%1 waits at the press: its key on the rack turns to it.").arg(number);
     case Stage::Cooling:
-        return tr("%1 cools on the rack: its key there takes it up.").arg(number);
+        return tr("%1 is cooling on the rack: its key there picks it up.").arg(number);
     case Stage::Resting:
     case Stage::Ready:
         return tr("%1 is pressed already.").arg(number);
@@ -90,7 +90,7 @@ bool PressWalkPlace::showNextOf(OrderId order) {
         pointTo(first->garment);
         desk().say(first->state == WalkState::OnPress ? tr("%1 is at the press now.").arg(number)
                    : first->state == WalkState::Cooling
-                       ? tr("%1 cools on the rack.").arg(number)
+                       ? tr("%1 is cooling on the rack.").arg(number)
                        : tr("%1 is next of this order, planned for %2.")
                              .arg(number, clock(m_shop->now.toLocal(first->begins))));
         return true;

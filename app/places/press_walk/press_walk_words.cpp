@@ -83,7 +83,7 @@ PanelWords PressWalkPlace::panelWords() const {
         shown.note = m_note;
     else if (m_isPaused)
         shown.note = isUnderHeat() ? tr("Paused. What lies under heat can still be lifted.")
-                                   : tr("Paused. P goes on; the times in the list stand still.");
+                                   : tr("Paused. Press P to go on; the times in the list wait.");
     else if (const auto due = dueOnRack(rackNow()); due && next.kind == NextAtPress::Kind::GoOn &&
                                                     !shown.asksOutcome &&
                                                     !isWarmPeel(openStep(*next.garment))) {
@@ -173,7 +173,7 @@ PanelWords PressWalkPlace::tooLongWords(const RouteStep& step, const StepCount& 
     shown.detail = tr("%1 takes %2; %3 longer and it is likely scorched.")
                        .arg(words(step.title), timeSpan(count.counted),
                             timeSpan(m_shop->facts.settings.mostOverUnderHeat));
-    shown.note = tr("Lift it and look. What became of it?");
+    shown.note = tr("Lift it and look. What happened to it?");
     shown.isAlert = true;
     shown.asksOutcome = true;
     return shown;
@@ -229,13 +229,13 @@ PanelWords PressWalkPlace::idleWords() const {
     shown.detail =
         m_walk.pressed > 0
             ? tr("%1 today").arg(words(countWords(static_cast<std::int64_t>(m_walk.pressed), "garment")))
-            : tr("What stands aside says what it needs.");
+            : tr("Each garment aside says what it needs.");
     return shown;
 }
 
 QString PressWalkPlace::nextWords() const {
     if (isTooLong())
-        return tr("Say what became of it");
+        return tr("Say what happened to it");
     const NextAtPress offer = offered();
     if (!offer.garment)
         return tr("Next");
@@ -249,7 +249,7 @@ QString PressWalkPlace::nextWords() const {
     case NextAtPress::Kind::BringBack:
         return tr("Next: %1, %2").arg(title, numberOf(*offer.garment));
     case NextAtPress::Kind::TakeUp:
-        return tr("Next: take up %1").arg(numberOf(*offer.garment));
+        return tr("Next: pick up %1").arg(numberOf(*offer.garment));
     case NextAtPress::Kind::AwaitRack:
         return tr("Next: %1").arg(title);
     case NextAtPress::Kind::Nothing:
@@ -283,9 +283,9 @@ void PressWalkPlace::showNext() {
 
 QString PressWalkPlace::whyNotNext() const {
     if (isTooLong())
-        return tr("Say what became of it first: G goes on with it, X marks it spoiled, R puts it back.");
+        return tr("Say what happened to it first: G goes on with it, X marks it spoiled, R puts it back.");
     if (isStopped())
-        return tr("The walk is paused. P goes on.");
+        return tr("The walk is paused. Press P to go on.");
     if (offered().kind == NextAtPress::Kind::Nothing)
         return tr("Nothing is ready to press.");
     return {};

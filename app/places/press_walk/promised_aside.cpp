@@ -26,9 +26,9 @@ QString firstInWords(const ReckonedShop& shop, const Order& order, bool isHeld) 
     const QString number = QString::number(order.number);
     if (promised == today)
         return isHeld ? AsideWords::tr("%1 is promised today and held.").arg(number)
-                      : AsideWords::tr("%1 is promised today and stands aside.").arg(number);
+                      : AsideWords::tr("%1 is promised today and is aside.").arg(number);
     return (isHeld ? AsideWords::tr("%1 was promised for %2 and is held.")
-                   : AsideWords::tr("%1 was promised for %2 and stands aside."))
+                   : AsideWords::tr("%1 was promised for %2 and is aside."))
         .arg(number, day(promised));
 }
 
@@ -60,7 +60,7 @@ PromisedAside promisedAside(const ReckonedShop& shop, const Walk& walk) {
         const bool isOfFirst = orders.size() == 1;
         if (isOfFirst && (aside.frees.isEmpty() || (entry.isHeld && !firstIsHeld))) {
             const QString act = neededFor(shop, entry);
-            aside.frees = act.isEmpty() ? AsideWords::tr("It needs nothing but time.")
+            aside.frees = act.isEmpty() ? AsideWords::tr("It needs only time.")
                                         : AsideWords::tr("Needed first: %1.").arg(withinLine(act));
         }
         firstIsHeld = firstIsHeld || (isOfFirst && entry.isHeld);
