@@ -21,7 +21,7 @@ constexpr std::string_view kRedoneBefore = "Done again: ";
 
 Sentence withoutUndo(const Sentence& title) {
     if (title.pattern() == kUndonePattern || title.pattern() == kRedonePattern)
-        return std::get<Parts>(title.values().front().value.held()).sentences.front();
+        return std::get<Parts>(title.values().front().value.held()).sentences().front();
     const std::string words = title.english();
     constexpr std::array starts{kUndone, kRedone, kUndoneBefore, kRedoneBefore};
     const auto found =

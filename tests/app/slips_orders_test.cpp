@@ -204,7 +204,7 @@ TEST_F(OrderSlips, MovingAPromiseSaysFromWhenItCanBeKept) {
     const auto isTooSoon = [&] {
         const auto now = slip().findChildren<QLabel*>();
         return std::ranges::any_of(now, [](const QLabel* label) {
-            return label->text().contains(QStringLiteral("too soon to be kept"));
+            return label->text().contains(QStringLiteral("too soon to keep"));
         });
     };
     EXPECT_TRUE(isTooSoon()); // it rests a day
