@@ -109,8 +109,8 @@ private:
             return day.error();
         m_arguments.on = parseIsoDate(*day);
         if (!m_arguments.on)
-            return plainError(
-                said("--on needs a day that exists, such as 2026-11-25; “{day}” is not a day.", {{"day", *day}}));
+            return plainError(said("--on needs a day that exists, such as 2026-11-25; “{day}” is not a day.",
+                                   {{"day", *day}}));
         return Done{};
     }
 

@@ -43,9 +43,8 @@ public:
         for (const Order& order : shop.facts.orders)
             if (order.state == OrderState::Confirmed)
                 m_orders.push_back(&order);
-        std::ranges::stable_sort(m_orders, {}, [](const Order* order) {
-            return std::tuple{order->promised, order->number};
-        });
+        std::ranges::stable_sort(
+            m_orders, {}, [](const Order* order) { return std::tuple{order->promised, order->number}; });
     }
 
     QString text() const {

@@ -125,17 +125,17 @@ DayBlock garmentBlock(const ReckonedShop& shop, const WalkEntry& entry) {
         height += heightOf(kTextWidth, decal, kBlockPlain);
     if (!said.isEmpty())
         height += heightOf(kTextWidth, joined(said), kBlockWork);
-    return {
-        height, [=](PaperInk& ink) {
-            ink.tickBox({0, 1}, kTickSide);
-            ink.line({kTimeLeft, 6}, time, kBlockTime);
-            head.draw(ink);
-            double y = ink.lines({kTextLeft, 8.2}, kTextWidth, work, kBlockWork);
-            for (const QString& decal : decals)
-                y = ink.lines({kTextLeft, y}, kTextWidth, decal, kBlockPlain);
-            if (!said.isEmpty())
-                ink.lines({kTextLeft, y}, kTextWidth, joined(said), {kBlockWork.millimetres, QFont::Bold});
-        }};
+    return {height, [=](PaperInk& ink) {
+                ink.tickBox({0, 1}, kTickSide);
+                ink.line({kTimeLeft, 6}, time, kBlockTime);
+                head.draw(ink);
+                double y = ink.lines({kTextLeft, 8.2}, kTextWidth, work, kBlockWork);
+                for (const QString& decal : decals)
+                    y = ink.lines({kTextLeft, y}, kTextWidth, decal, kBlockPlain);
+                if (!said.isEmpty())
+                    ink.lines({kTextLeft, y}, kTextWidth, joined(said),
+                              {kBlockWork.millimetres, QFont::Bold});
+            }};
 }
 
 QString runHeading(const ReckonedShop& shop, const WalkRun& run, int number) {

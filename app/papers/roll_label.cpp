@@ -73,19 +73,19 @@ LabelWords labelWords(const ReckonedShop& shop, RollId id) {
 
 Paper labelOfRoll(const ReckonedShop& shop, RollId roll) {
     const LabelWords label = labelWords(shop, roll);
-    return {
-        QStringLiteral("roll-label-%1").arg(label.number), kLabelSize, [label](PaperInk& ink) {
-            const double width = kLabelSize.width() - 2 * kEdge;
-            ink.line({kEdge, 13}, label.number, shrunkTo(kLabelBesideCode, label.number, kLabelNumber, 6));
-            ink.code({44, 1.6, 24, 24}, label.code);
-            PaperType film = kLabelFilm;
-            while (film.millimetres > 2.4 && brokenInto(kLabelBesideCode, label.film, film).size() > 2)
-                film.millimetres -= 0.1;
-            ink.lines({kEdge, 15}, kLabelBesideCode, label.film, film);
-            ink.line({kEdge, 29.4}, label.received, shrunkTo(width, label.received, kLabelPlain, 2.2));
-            ink.line({kEdge, 34}, label.useBy, shrunkTo(width, label.useBy, kLabelUseBy, 2.6));
-            ink.line({kEdge, 37.4}, label.asOf, shrunkTo(width, label.asOf, kLabelSmall, 1.8));
-        }};
+    return {QStringLiteral("roll-label-%1").arg(label.number), kLabelSize, [label](PaperInk& ink) {
+                const double width = kLabelSize.width() - 2 * kEdge;
+                ink.line({kEdge, 13}, label.number,
+                         shrunkTo(kLabelBesideCode, label.number, kLabelNumber, 6));
+                ink.code({44, 1.6, 24, 24}, label.code);
+                PaperType film = kLabelFilm;
+                while (film.millimetres > 2.4 && brokenInto(kLabelBesideCode, label.film, film).size() > 2)
+                    film.millimetres -= 0.1;
+                ink.lines({kEdge, 15}, kLabelBesideCode, label.film, film);
+                ink.line({kEdge, 29.4}, label.received, shrunkTo(width, label.received, kLabelPlain, 2.2));
+                ink.line({kEdge, 34}, label.useBy, shrunkTo(width, label.useBy, kLabelUseBy, 2.6));
+                ink.line({kEdge, 37.4}, label.asOf, shrunkTo(width, label.asOf, kLabelSmall, 1.8));
+            }};
 }
 
 } // namespace holdfast::app

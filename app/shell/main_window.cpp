@@ -59,8 +59,7 @@ void MainWindow::open(std::unique_ptr<db::Shop> file, Clock clock) {
     handOnChoices(*file);
     m_desk = std::make_unique<ShopDesk>(std::move(file), std::move(clock));
     m_workshop = new Workshop(*m_desk, this);
-    connect(
-        m_workshop, &Workshop::anotherShopAsked, this, [this] { showStart(); }, Qt::QueuedConnection);
+    connect(m_workshop, &Workshop::anotherShopAsked, this, [this] { showStart(); }, Qt::QueuedConnection);
     // Queued: the shop is closed for it, and with it whoever asks.
     connect(
         m_workshop, &Workshop::puttingBackReady, this,

@@ -362,8 +362,7 @@ void Workshop::showSlip(SlipName name, const SlipTarget& matter) {
         m_foot->showFailure(tr("What this form is about is no longer there."));
         return;
     }
-    openSlip(
-        slip, [this, name, matter] { showSlip(name, matter); }, slipKey(name, matter));
+    openSlip(slip, [this, name, matter] { showSlip(name, matter); }, slipKey(name, matter));
 }
 
 void Workshop::openSlip(Slip* slip, std::function<void()> again, const QString& key) {

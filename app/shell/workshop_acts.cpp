@@ -44,13 +44,11 @@ void Workshop::act(ShellAct act) {
 }
 
 void Workshop::showAbout() {
-    openSlip(makeAboutSlip(
-        m_desk, [this] { showLicences(); }, m_slips));
+    openSlip(makeAboutSlip(m_desk, [this] { showLicences(); }, m_slips));
 }
 
 void Workshop::showLicences() {
-    openSlip(makeLicencesSlip(
-        m_desk, [this] { showAbout(); }, m_slips));
+    openSlip(makeLicencesSlip(m_desk, [this] { showAbout(); }, m_slips));
 }
 
 // The window opens again for it, so what is half typed in a form must not be lost.

@@ -24,18 +24,18 @@ void Workshop::openPuttingBackSlip(const std::filesystem::path& backup) {
         return m_foot->showFailure(tr("This shop has no file that can be written to."));
     auto* slip = new PuttingBackSlip(m_desk, backup, m_slips);
     connect(slip, &PuttingBackSlip::puttingBackAsked, this, [this, slip](const std::filesystem::path& from) {
-        const bool began = beginWork(
-            tr("Reading the backup"),
-            [this, from, shop = m_desk.file().path(), clock = m_desk.clock().now](
-                const BackgroundWork::Progress& progress) -> BackgroundWork::Outcome {
-                auto prepared = db::PreparedBackup::prepare(
-                    from, shop, clock, [&](double share, Phrase) { return progress(share); });
-                if (!prepared.ok())
-                    return prepared.error();
-                auto ready = std::make_shared<db::PreparedBackup>(std::move(prepared).value());
-                return {plain(tr("Putting the backup back")),
-                        [this, ready] { emit puttingBackReady(ready); }};
-            });
+        const bool began =
+            beginWork(tr("Reading the backup"),
+                      [this, from, shop = m_desk.file().path(), clock = m_desk.clock().now](
+                          const BackgroundWork::Progress& progress) -> BackgroundWork::Outcome {
+                          auto prepared = db::PreparedBackup::prepare(
+                              from, shop, clock, [&](double share, Phrase) { return progress(share); });
+                          if (!prepared.ok())
+                              return prepared.error();
+                          auto ready = std::make_shared<db::PreparedBackup>(std::move(prepared).value());
+                          return {plain(tr("Putting the backup back")),
+                                  [this, ready] { emit puttingBackReady(ready); }};
+                      });
         if (began)
             slip->waitForWork();
     });

@@ -72,7 +72,7 @@ public:
         : FormSlip(shopDesk, tr("Measure the shrinkage"), lotsWords(shopDesk.shop()->facts, lots), parent)
         , m_lot(new LotPick(form(), shopDesk, lots, tr("Which of them did you measure?")))
         , m_limit(shopDesk.shop()->facts.settings.shrinkLimitPercent) {
-        const auto text = [&](Millimetres Shrinkage::*measure) {
+        const auto text = [&](Millimetres Shrinkage::* measure) {
             const BlankLot* lot = m_lot->lot();
             return lot && lot->shrinkage ? QString::number(((*lot->shrinkage).*measure).value) : QString();
         };

@@ -75,9 +75,8 @@ std::optional<OrderInView> orderIn(ShopDesk& desk, const SlipTarget& matter) {
             id = garment->order;
     if (!id)
         return std::nullopt;
-    const auto facts = desk.file().read([&](db::Connection& connection) {
-        return db::loadFactsOf(connection, std::span{&*id, 1});
-    });
+    const auto facts = desk.file().read(
+        [&](db::Connection& connection) { return db::loadFactsOf(connection, std::span{&*id, 1}); });
     if (!desk.done(facts))
         return std::nullopt;
     const Order* order = facts->orders.find(*id);

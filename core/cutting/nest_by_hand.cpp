@@ -30,9 +30,8 @@ struct Forbidden {
 
 // Candidates by how near they lie to what is wished.
 void sortByNearness(std::vector<std::int64_t>& values, std::int64_t wished) {
-    std::ranges::sort(values, {}, [wished](std::int64_t value) {
-        return std::pair{std::abs(value - wished), value};
-    });
+    std::ranges::sort(values, {},
+                      [wished](std::int64_t value) { return std::pair{std::abs(value - wished), value}; });
     values.erase(std::unique(values.begin(), values.end()), values.end());
 }
 

@@ -185,7 +185,7 @@ AgeingOutlook::AgeingOutlook(const AgeingCurve& record, Instant begins, const Ag
     m_courses = coursesOf(warmthOf(record, begins, steepness, weeks, now), weeks, model, now);
 }
 
-double AgeingOutlook::reached(double Gained::*course, double effectiveDays) const {
+double AgeingOutlook::reached(double Gained::* course, double effectiveDays) const {
     const auto enough = std::ranges::lower_bound(m_courses, effectiveDays, {}, course);
     if (enough == m_courses.begin())
         return 0;

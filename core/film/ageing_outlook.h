@@ -53,7 +53,7 @@ public:
     };
 
 private:
-    double reached(double Gained::*course, double effectiveDays) const;
+    double reached(double Gained::* course, double effectiveDays) const;
 
     std::vector<Gained> m_courses; // at the end of each month; the first is now
 };

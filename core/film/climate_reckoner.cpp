@@ -60,7 +60,7 @@ std::optional<Humidity> latestHumidityUpTo(const ClimateSeries& series, const Cl
 
 // The latest instant from which on there are that many days of one kind up to `ends`, to the second.
 // REQUIRES: that there are as many from `begins`.
-Instant latestSince(const AgeingCurve& curve, Instant begins, Instant ends, double AgeingCurve::Age::*kind,
+Instant latestSince(const AgeingCurve& curve, Instant begins, Instant ends, double AgeingCurve::Age::* kind,
                     double days) {
     Instant enough = begins;
     Instant tooLate = ends;

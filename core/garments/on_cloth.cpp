@@ -59,7 +59,7 @@ std::optional<Beyond> beyond(double low, double high, const std::vector<double>&
 
 // Where the cloth's edge bends within the box, and just inside the box's own sides: between these the edge is
 // straight, so that it is furthest off at one of them.
-std::vector<double> levelsWithin(const Cloth& cloth, double low, double high, double SheetPoint::*of) {
+std::vector<double> levelsWithin(const Cloth& cloth, double low, double high, double SheetPoint::* of) {
     const double inset = std::min(1e-6, (high - low) / 4);
     std::vector<double> levels{low + inset, high - inset};
     for (const SheetLine& line : cloth.shape.cloth)

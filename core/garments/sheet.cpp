@@ -31,8 +31,8 @@ bool keepBetween(double start, double along, double low, double high, double& fr
 }
 
 // Where the area's edge meets a straight line at `level` of one coordinate, as the other coordinate.
-std::vector<double> meets(double level, std::span<const SheetLine> area, double SheetPoint::*held,
-                          double SheetPoint::*other) {
+std::vector<double> meets(double level, std::span<const SheetLine> area, double SheetPoint::* held,
+                          double SheetPoint::* other) {
     std::vector<double> meetings;
     for (const SheetLine& line : area)
         eachStretch(line, [&](SheetPoint from, SheetPoint to) {

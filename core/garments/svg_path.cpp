@@ -95,7 +95,7 @@ private:
         return true;
     }
 
-    bool along(double SheetPoint::*coordinate) {
+    bool along(double SheetPoint::* coordinate) {
         const auto by = number();
         if (!by)
             return false;
@@ -116,7 +116,7 @@ private:
             const double left = 1 - share;
             const double weights[] = {left * left * left, 3 * left * left * share, 3 * left * share * share,
                                       share * share * share};
-            const auto blend = [&](double SheetPoint::*c) {
+            const auto blend = [&](double SheetPoint::* c) {
                 return weights[0] * (start.*c) + weights[1] * ((*first).*c) + weights[2] * ((*second).*c) +
                        weights[3] * ((*end).*c);
             };

@@ -55,9 +55,8 @@ std::vector<std::size_t> byRisingHeat(const TimedDay& day) {
 }
 
 std::vector<std::size_t> byFallingHeat(const TimedDay& day) {
-    return sortedBy(day, [&](const TimedJob& job) {
-        return std::pair{-firstTemperature(day, job), job.due};
-    });
+    return sortedBy(day,
+                    [&](const TimedJob& job) { return std::pair{-firstTemperature(day, job), job.due}; });
 }
 
 // Each temperature once, beginning with that of the earliest promise.

@@ -175,7 +175,7 @@ private:
         return words.empty() ? Sentence{sideName(Side::Front)} : words;
     }
 
-    Seconds longest(Seconds Recipe::*time) const {
+    Seconds longest(Seconds Recipe::* time) const {
         Seconds most{0};
         for (const DecalPass& pass : m_passes)
             most = std::max(most, pass.recipe.*time);

@@ -27,9 +27,8 @@ std::set<FairDay> fairDays(std::span<const FairOrder> orders, std::span<const Fa
 }
 
 std::int64_t runsOfDays(const std::set<FairDay>& days) {
-    return std::ranges::count_if(days, [&](const FairDay& day) {
-        return !days.contains({day.first, day.second - Days{1}});
-    });
+    return std::ranges::count_if(
+        days, [&](const FairDay& day) { return !days.contains({day.first, day.second - Days{1}}); });
 }
 
 struct MeanAndVariance {

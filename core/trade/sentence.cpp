@@ -126,8 +126,8 @@ Sentence::Sentence(std::string pattern, std::vector<NamedValue> values)
 bool Sentence::says(const Sentence& other) const {
     const auto isSaidBy = [&](const NamedValue& named) {
         const auto* parts = std::get_if<Parts>(&named.value.held());
-        return parts &&
-               std::ranges::any_of(parts->sentences(), [&](const Sentence& part) { return part.says(other); });
+        return parts && std::ranges::any_of(parts->sentences(),
+                                            [&](const Sentence& part) { return part.says(other); });
     };
     return *this == other || std::ranges::any_of(m_values, isSaidBy);
 }

@@ -50,7 +50,7 @@ public:
 
     bool operator==(const Sentence&) const = default;
     template <class Text>
-    requires std::convertible_to<const Text&, std::string_view>
+        requires std::convertible_to<const Text&, std::string_view>
     friend bool operator==(const Sentence& sentence, const Text& english) {
         return sentence.english() == std::string_view{english};
     }

@@ -105,8 +105,8 @@ private:
     Beginning m_beginning;
 };
 
-// A type that is one of those in a variant. Asked instead of constructible_from, which would ask about the very
-// constructor that it guards.
+// A type that is one of those in a variant. Asked instead of constructible_from, which would ask about the
+// very constructor that it guards.
 template <class Fact, class Variant>
 inline constexpr bool kIsIn = false;
 template <class Fact, class... Kinds>
@@ -134,7 +134,7 @@ public:
     Value(Parts parts);
     Value(std::vector<Sentence> parts);
     template <class Fact>
-    requires kIsIn<Fact, Held> && (!std::integral<Fact>)
+        requires kIsIn<Fact, Held> && (!std::integral<Fact>)
     Value(Fact fact)
         : m_held(std::in_place_type<Fact>, std::move(fact)) {}
 

@@ -82,9 +82,8 @@ Result<Done> forgetCustomer(Shop& shop, CustomerId customer, const TellProgress&
         if (!found->open.empty())
             return stillOpen(found->open);
         const ForgottenPeople people{{customer.value}, ordersEverOf(writer.connection(), customer.value)};
-        writer.unrecorded(tablesOfPeople(), [&] {
-            Forgetting{writer.connection(), people}.forgetHere(progress);
-        });
+        writer.unrecorded(tablesOfPeople(),
+                          [&] { Forgetting{writer.connection(), people}.forgetHere(progress); });
         writeDown(writer, people);
         return Done{};
     });

@@ -36,8 +36,7 @@ Result<QuickFindings> readAsTheProgramDoes(const std::filesystem::path& copy, Sh
         if (appliedSteps(connection) < static_cast<int>(shop.steps().size()))
             return QuickFindings{};
     }
-    auto opened = Shop::openReadOnly(
-        copy, [at = shop.now()] { return at; }, shop.steps());
+    auto opened = Shop::openReadOnly(copy, [at = shop.now()] { return at; }, shop.steps());
     if (!opened)
         return opened.error();
     return checkQuickly(**opened, [&](double share, Phrase words) {
@@ -128,8 +127,7 @@ Result<std::optional<KeptBackup>> copyToSecondFolder(Shop& shop, const std::file
         return std::optional<KeptBackup>{};
     try {
         Connection from = Connection::open(newest->path, Access::Immutable);
-        auto made = copyInto(
-            secondFolder, from, shop, [&](bool) { return target; }, tell);
+        auto made = copyInto(secondFolder, from, shop, [&](bool) { return target; }, tell);
         if (!made)
             return made.error();
         removeOutdated(secondFolder, shop.path(), ownMark(shop), now);

@@ -176,8 +176,8 @@ LogTime readingTimeOf(ImportRow& row, ImportWork& work) {
 Result<LineWas> importReading(ImportWork& work, ImportRow& row) {
     const LogTime time = readingTimeOf(row, work);
     if (time.kind != LogTimeKind::Read)
-        row.wrong("When",
-                  said("“{typed}” is not a time. Write it as 2026-11-25 15:00.", {{"typed", row.text("When")}}));
+        row.wrong("When", said("“{typed}” is not a time. Write it as 2026-11-25 15:00.",
+                               {{"typed", row.text("When")}}));
     const LogTime dayFirst = readLogTime(row.text("When"), Seconds{0});
     const LogTime monthFirst = readLogTime(row.text("When"), Seconds{0}, DateOrder::MonthFirst);
     if (time.needsOrder && monthFirst.kind == LogTimeKind::Read && monthFirst.at != dayFirst.at)

@@ -87,9 +87,8 @@ void writeChecks(Script& script) {
     benchCheck(-34, {149_C, 150_C, 149_C, 151_C, 152_C, 151_C, 148_C, 150_C, 149_C});
     benchCheck(-5, {149_C, 151_C, 149_C, 151_C, 153_C, 151_C, 149_C, 150_C, 149_C});
     // Bought second-hand, and not right yet.
-    script.at(-20, clockAt(16, 20), [&script] {
-        check(script, "Cap press", 140_C, {129_C, 132_C, 136_C, 138_C, 137_C});
-    });
+    script.at(-20, clockAt(16, 20),
+              [&script] { check(script, "Cap press", 140_C, {129_C, 132_C, 136_C, 138_C, 137_C}); });
 }
 
 void putInTheList(Script& script, int day) {

@@ -51,7 +51,7 @@ Result<Done> makeFolder(const std::filesystem::path& folder) {
 }
 
 Result<Done> requireRoom(const std::filesystem::path& folder, std::uintmax_t bytes) {
-    struct statvfs disk {};
+    struct statvfs disk{};
     if (::statvfs(folder.c_str(), &disk) != 0)
         return plainError(said("There is no folder {folder}.", {{"folder", folder.string()}}));
     const std::uintmax_t free = std::uintmax_t{disk.f_bavail} * disk.f_frsize;

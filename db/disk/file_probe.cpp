@@ -53,7 +53,7 @@ Error damagedShop(const std::filesystem::path& path) {
 }
 
 Result<Done> probeFile(const std::filesystem::path& path) {
-    struct stat found {};
+    struct stat found{};
     if (stat(path.c_str(), &found) != 0) {
         if (errno == EACCES)
             return unreadable(path);
@@ -71,7 +71,7 @@ Result<Done> probeFile(const std::filesystem::path& path) {
 }
 
 bool isReadByOthers(const std::filesystem::path& path) {
-    struct stat found {};
+    struct stat found{};
     return stat(path.c_str(), &found) == 0 && (found.st_mode & (S_IRWXG | S_IRWXO)) != 0;
 }
 

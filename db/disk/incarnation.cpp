@@ -34,7 +34,7 @@ struct Come {
 std::string homeOf(const std::filesystem::path& path) {
     std::string machine;
     std::ifstream{"/etc/machine-id"} >> machine;
-    struct stat found {};
+    struct stat found{};
     (void)::stat(path.c_str(), &found);
     Digest digest;
     digest.add(machine);

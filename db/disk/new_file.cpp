@@ -99,14 +99,14 @@ NewFile::NewFile(NewFile&& other) noexcept
     , m_file(std::exchange(other.m_file, -1)) {}
 
 Result<NewFile> NewFile::begin(const std::filesystem::path& path) {
-    struct stat found {};
+    struct stat found{};
     if (!isNameOfOurs(path.filename().string()) && lstat(path.c_str(), &found) == 0)
         return taken(path);
     return begun(path, false);
 }
 
 Result<NewFile> NewFile::beginOver(const std::filesystem::path& path) {
-    struct stat found {};
+    struct stat found{};
     if (lstat(path.c_str(), &found) == 0 && !S_ISREG(found.st_mode))
         return plainError(
             S_ISLNK(found.st_mode)
@@ -225,7 +225,7 @@ Result<Done> NewFile::giveName() {
                    : ::renameat2(AT_FDCWD, m_temporary.c_str(), AT_FDCWD, m_path.c_str(), RENAME_NOREPLACE);
     if (!m_replaces && outcome != 0 && (errno == EINVAL || errno == ENOSYS)) {
         // A disk that cannot rename without replacing.
-        struct stat found {};
+        struct stat found{};
         if (lstat(m_path.c_str(), &found) == 0)
             return taken(m_path);
         outcome = ::rename(m_temporary.c_str(), m_path.c_str());

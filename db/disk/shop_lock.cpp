@@ -17,8 +17,8 @@ constexpr mode_t kLockOwnerOnly = 0600;
 
 // Whether the open file is still the one of that name: its last holder may have removed it meanwhile.
 bool isStillNamed(int file, const std::filesystem::path& path) {
-    struct stat opened {};
-    struct stat named {};
+    struct stat opened{};
+    struct stat named{};
     return fstat(file, &opened) == 0 && stat(path.c_str(), &named) == 0 && opened.st_ino == named.st_ino &&
            opened.st_dev == named.st_dev;
 }

@@ -96,10 +96,11 @@ void releaseBlank(Connection& connection, GarmentId garment, std::vector<Sentenc
     if (other)
         connection.run("UPDATE garment SET lot_id = ?2 WHERE id = ?1", garment, *other);
     words.push_back(
-        other ? said("The blank of garment {garment} was reserved twice: it now has one from another lot.",
-                     {{"garment", row->label()}})
-              : said("The blank of garment {garment} was reserved twice: it now waits for one to be received.",
-                     {{"garment", row->label()}}));
+        other
+            ? said("The blank of garment {garment} was reserved twice: it now has one from another lot.",
+                   {{"garment", row->label()}})
+            : said("The blank of garment {garment} was reserved twice: it now waits for one to be received.",
+                   {{"garment", row->label()}}));
 }
 
 void mendKeeping(Connection& connection, ChangesetView changeset, std::vector<Sentence>& words) {

@@ -16,9 +16,9 @@ class Connection;
 struct Remark {
     EntryId entry;
     Instant at{};
-    Sentence title;    // of the entry
-    std::string seat;  // whose it was
-    Sentence words;    // sentences: what was kept instead
+    Sentence title;   // of the entry
+    std::string seat; // whose it was
+    Sentence words;   // sentences: what was kept instead
 };
 
 // Newest entry first, at most `limit`. Throws SqliteFailure.

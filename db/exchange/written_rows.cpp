@@ -19,9 +19,10 @@ void WrittenRows::requireReadable(Connection& connection) const {
         return;
     for (const UnreadRow& row : unreadEverywhere(connection, {}))
         if (m_rows.contains({row.table, row.key}))
-            throw SqliteFailure::inWords(said("This news has something in it that Holdfast never writes. {row}: {why} "
-                                              "Nothing was brought in.",
-                                              {{"row", row.what}, {"why", row.why}}));
+            throw SqliteFailure::inWords(
+                said("This news has something in it that Holdfast never writes. {row}: {why} "
+                     "Nothing was brought in.",
+                     {{"row", row.what}, {"why", row.why}}));
 }
 
 } // namespace holdfast::db

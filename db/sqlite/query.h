@@ -77,10 +77,12 @@ public:
     Query& bind(int place, Days days) { return bindInteger(place, days.count()); }
     // Money: an amount in the shop's smallest coin.
     template <class Amount>
-    requires requires(const Amount& amount) {
-        { amount.minor } -> std::convertible_to<std::int64_t>;
+        requires requires(const Amount& amount) {
+            { amount.minor } -> std::convertible_to<std::int64_t>;
+        }
+    Query& bind(int place, const Amount& amount) {
+        return bindInteger(place, amount.minor);
     }
-    Query& bind(int place, const Amount& amount) { return bindInteger(place, amount.minor); }
     template <class Value>
     Query& bind(int place, const std::optional<Value>& value) {
         return value ? bind(place, *value) : bind(place, nullptr);

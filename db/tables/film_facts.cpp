@@ -192,9 +192,8 @@ std::vector<FilmRoll> readRolls(Connection& connection, UnreadFacts& unread, con
 std::vector<StoragePlace> readPlaces(Connection& connection, UnreadFacts& unread) {
     std::vector<StoragePlace> places;
     Query rows{connection, "SELECT id, name FROM storage_place ORDER BY id"};
-    readFacts(rows, unread, "storage_place", [&](const FactRow& row) {
-        places.push_back({row.id<PlaceId>(0), row.text(1)});
-    });
+    readFacts(rows, unread, "storage_place",
+              [&](const FactRow& row) { places.push_back({row.id<PlaceId>(0), row.text(1)}); });
     return places;
 }
 

@@ -12,9 +12,8 @@ std::vector<LengthMove> lengthMovesOf(Connection& connection, RollId roll) {
     UnreadFacts unread;
     Query rows = connection.query(
         "SELECT id, at, mm, reason FROM roll_move WHERE roll_id = ?1 ORDER BY at DESC, id DESC", roll);
-    readFacts(rows, unread, "roll_move", [&](const FactRow& row) {
-        moves.push_back({row.instant(1), row.length(2), row.text(3)});
-    });
+    readFacts(rows, unread, "roll_move",
+              [&](const FactRow& row) { moves.push_back({row.instant(1), row.length(2), row.text(3)}); });
     return moves;
 }
 

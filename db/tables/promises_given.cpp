@@ -15,9 +15,8 @@ PromisesGiven::PromisesGiven(Connection& connection, LocalDate from, const Now& 
                                   "WHERE state IN ('confirmed', 'handed-over') AND promised >= ?1 "
                                   "AND promised <= ?2 ORDER BY id",
                                   LocalTime{from}, now.local());
-    readFacts(rows, unread, "shop_order", [this](const FactRow& row) {
-        m_given.push_back({row.id<OrderId>(0), row.localTime(1)});
-    });
+    readFacts(rows, unread, "shop_order",
+              [this](const FactRow& row) { m_given.push_back({row.id<OrderId>(0), row.localTime(1)}); });
 }
 
 void PromisesGiven::add(const GarmentsInTurn& garment) {

@@ -69,9 +69,7 @@ void eachSetting(Settings& settings, Each&& each) {
 }
 
 template <class Duration>
-concept IsDuration = requires(const Duration& duration) {
-    duration.count();
-};
+concept IsDuration = requires(const Duration& duration) { duration.count(); };
 
 std::string written(const std::string& text) {
     return text;

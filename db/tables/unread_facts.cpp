@@ -67,7 +67,8 @@ constexpr std::array kTables{
                  kOrderLeftOut,
                  "SELECT order_id FROM spoil JOIN garment ON garment.id = garment_id WHERE spoil.id = ?1"},
     TableOfFacts{"claim",
-                 {phrase("What came back: the {column} reads “{value}”."), phrase("What came back: the {column} is missing.")},
+                 {phrase("What came back: the {column} reads “{value}”."),
+                  phrase("What came back: the {column} is missing.")},
                  phrase("What came back is left out."),
                  "SELECT order_id FROM claim JOIN garment ON garment.id = garment_id WHERE claim.id = ?1"},
     TableOfFacts{

@@ -126,9 +126,8 @@ TEST(WorkBeside, WhatIsToBeDoneInTheWindowComesBeforeWhatIsTold) {
     QObject::connect(&work, &BackgroundWork::succeeded, [&](const QString& words) { events << words; });
     QObject::connect(&work, &BackgroundWork::failed, [&](const QString& reason) { events << reason; });
     const auto note = [&] { events << QStringLiteral("done"); };
-    ASSERT_TRUE(work.begin({}, [&](const auto&) -> BackgroundWork::Outcome {
-        return {std::string("well"), note};
-    }));
+    ASSERT_TRUE(
+        work.begin({}, [&](const auto&) -> BackgroundWork::Outcome { return {std::string("well"), note}; }));
     EXPECT_FALSE(work.begin({}, [](const auto&) { return std::string("refused"); })) << "one at a time";
     ASSERT_TRUE(QTest::qWaitFor([&] { return !work.isBusy(); }, kBesidePatience));
     EXPECT_EQ(events, QStringList({QStringLiteral("done"), QStringLiteral("well")}));

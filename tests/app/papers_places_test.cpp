@@ -37,10 +37,9 @@ protected:
         m_shown->opened();
     }
     void listen(QWidget& place) {
-        QObject::connect(&desk(), &ShopDesk::paperAsked, &place,
-                         [this](PaperName paper, const SlipTarget& matter) {
-                             asked.push_back({paper, matter});
-                         });
+        QObject::connect(
+            &desk(), &ShopDesk::paperAsked, &place,
+            [this](PaperName paper, const SlipTarget& matter) { asked.push_back({paper, matter}); });
     }
     void hit(Qt::Key key) {
         QWidget* focused = m_shown->focusWidget();

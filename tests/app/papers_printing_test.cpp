@@ -38,9 +38,8 @@ TEST_F(PapersPrinting, SmallPapersShareTheSheetAndAllTheirCodesAreRead) {
 
 TEST_F(PapersPrinting, PapersAreTurnedWhereMoreFitSo) {
     // Two of 105 × 148 mm side by side need 230 mm with their margins: turned, two fit below each other.
-    const Paper card{QStringLiteral("card"), {105, 148}, [](PaperInk& ink) {
-                         ink.frame({0.5, 0.5, 104, 147});
-                     }};
+    const Paper card{
+        QStringLiteral("card"), {105, 148}, [](PaperInk& ink) { ink.frame({0.5, 0.5, 104, 147}); }};
     const auto sheets = laidOnSheets({card, card}, kA4);
     ASSERT_EQ(sheets.size(), 1U);
     EXPECT_TRUE(staysOnPaper(sheets[0]));

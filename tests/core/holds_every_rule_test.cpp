@@ -77,9 +77,8 @@ std::vector<RuleCase> blankCases() {
              garment.lot = BlankLotId{7};
          })).withLot(aFurtherLot())},
         {Rule::BlankShrank, Grade::Caution, FreeingAct::ChooseBlank,
-         shopWith(aGarment().lot([](BlankLot& lot) {
-             lot.shrinkage = Shrinkage{500_mm, 474_mm, 350_mm, 350_mm};
-         })),
+         shopWith(aGarment().lot(
+             [](BlankLot& lot) { lot.shrinkage = Shrinkage{500_mm, 474_mm, 350_mm, 350_mm}; })),
          usualShop()},
         {Rule::ObstacleUnsolved, Grade::Hold, FreeingAct::ChooseWayRound, shopWith(onZipHoodie(std::nullopt)),
          shopWith(onZipHoodie(WayRound::Pillow))},
@@ -120,9 +119,8 @@ std::vector<RuleCase> filmCases() {
              label.highestSafe.reset();
              label.care.ironCelsius = 150;
          }))},
-        {Rule::FilmUnfitFibre, Grade::Hold, FreeingAct::ChooseFilm, shopWith(aGarment().film([](Film& film) {
-             film.notFor = {Fibre::Silk, Fibre::Cotton};
-         })),
+        {Rule::FilmUnfitFibre, Grade::Hold, FreeingAct::ChooseFilm,
+         shopWith(aGarment().film([](Film& film) { film.notFor = {Fibre::Silk, Fibre::Cotton}; })),
          shopWith(aGarment().film([](Film& film) { film.notFor = {Fibre::Silk}; }))},
         {Rule::RecipeMissing, Grade::Hold, FreeingAct::EnterRecipe,
          shopWith(aGarment().film([](Film& film) { film.recipe.reset(); })), usualShop()},
@@ -193,18 +191,12 @@ std::vector<RuleCase> pressCases() {
         {Rule::PressCheckOverdue, Grade::Caution, FreeingAct::CheckPress,
          usualShop().check([](PressCheck& check) { check.at = daysAgo(30) - Seconds{1}; }),
          usualShop().check([](PressCheck& check) { check.at = daysAgo(30); })},
-        {Rule::PressOff, Grade::Hold, FreeingAct::CheckPress, usualShop().check([](PressCheck& check) {
-             check.readings = {146.5_C, 147_C, 146_C};
-         }),
-         usualShop().check([](PressCheck& check) {
-             check.readings = {147_C, 147_C, 147_C};
-         })},
-        {Rule::PressUneven, Grade::Hold, FreeingAct::CheckPress, usualShop().check([](PressCheck& check) {
-             check.readings = {150_C, 147_C, 153.5_C};
-         }),
-         usualShop().check([](PressCheck& check) {
-             check.readings = {150_C, 147_C, 153_C};
-         })},
+        {Rule::PressOff, Grade::Hold, FreeingAct::CheckPress,
+         usualShop().check([](PressCheck& check) { check.readings = {146.5_C, 147_C, 146_C}; }),
+         usualShop().check([](PressCheck& check) { check.readings = {147_C, 147_C, 147_C}; })},
+        {Rule::PressUneven, Grade::Hold, FreeingAct::CheckPress,
+         usualShop().check([](PressCheck& check) { check.readings = {150_C, 147_C, 153.5_C}; }),
+         usualShop().check([](PressCheck& check) { check.readings = {150_C, 147_C, 153_C}; })},
         {Rule::DecalBeyondPlaten, Grade::StepAdded, std::nullopt,
          shopWith(aGarment().decal([](Decal& decal) { decal.width = 400_mm; })),
          shopWith(aGarment().decal([](Decal& decal) { decal.width = 380_mm; }))},

@@ -220,9 +220,8 @@ TEST(HoldsWording, RollTooLongOutsideGivesHoursSinceTheLastPassedStrip) {
 TEST(HoldsWording, FailedStripGivesItsDayAndWhatWasNoted) {
     const auto stripped = [](std::string note) {
         return aShop()
-            .with(aGarment().roll([&](FilmRoll& roll) {
-                roll.testStrips = {{daysAgo(1), false, Days{0}, note}};
-            }))
+            .with(aGarment().roll(
+                [&](FilmRoll& roll) { roll.testStrips = {{daysAgo(1), false, Days{0}, note}}; }))
             .build();
     };
     EXPECT_EQ(said(stripped(""), Rule::StripFailed),
@@ -397,9 +396,7 @@ TEST(HoldsWording, LawIsNeverCalledKept) {
 TEST(HoldsWording, PressOffSaysWhatToDialIn) {
     const auto shop = aShop()
                           .with(aGarment())
-                          .check([](PressCheck& check) {
-                              check.readings = {145_C, 146_C, 146.2_C};
-                          })
+                          .check([](PressCheck& check) { check.readings = {145_C, 146_C, 146.2_C}; })
                           .build();
     EXPECT_EQ(
         said(shop, Rule::PressOff),
@@ -410,9 +407,7 @@ TEST(HoldsWording, PressOffSaysWhatToDialIn) {
 TEST(HoldsWording, UnevenPlatenGivesItsSpread) {
     const auto shop = aShop()
                           .with(aGarment())
-                          .check([](PressCheck& check) {
-                              check.readings = {150_C, 147_C, 153.5_C};
-                          })
+                          .check([](PressCheck& check) { check.readings = {150_C, 147_C, 153.5_C}; })
                           .build();
     EXPECT_EQ(said(shop, Rule::PressUneven),
               "Platen uneven | Bench press, checked 20 Nov 2026: hottest and coolest spot 6.5 °C apart, 6 °C "
@@ -423,9 +418,7 @@ TEST(HoldsWording, OneSpotFarOffIsOffThoughTheMeanAndTheSpreadAreAllowed) {
     const auto shop = aShop()
                           .with(aGarment())
                           .press([](Press& press) { press.tolerance = 5_C; })
-                          .check([](PressCheck& check) {
-                              check.readings = {157_C, 152_C, 151_C};
-                          })
+                          .check([](PressCheck& check) { check.readings = {157_C, 152_C, 151_C}; })
                           .build();
     EXPECT_EQ(said(shop, Rule::PressOff),
               "One spot too hot | Bench press, checked 20 Nov 2026: one spot 7 °C above the set 150 °C, 6 °C "

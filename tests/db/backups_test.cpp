@@ -38,7 +38,7 @@ struct Backups : ::testing::Test {
         return found;
     }
     static unsigned modeOf(const std::filesystem::path& path) {
-        struct stat found {};
+        struct stat found{};
         EXPECT_EQ(stat(path.c_str(), &found), 0);
         return found.st_mode & 07777;
     }

@@ -80,19 +80,13 @@ TEST_F(BlankActions, WrongStyleIsRefusedWithItsField) {
         {"cost", [](auto& style) { style.cost = {-1}; }},
         {"cost", [](auto& style) { style.cost = {100'000'000}; }},
         {"sizes", [](auto& style) { style.sizes = {}; }},
-        {"sizes",
-         [](auto& style) {
-             style.sizes = {"M", " M"};
-         }},
+        {"sizes", [](auto& style) { style.sizes = {"M", " M"}; }},
         {"sizes", [](auto& style) { style.sizes = {""}; }},
         {"sizes", [](auto& style) { style.sizes.resize(41, "M"); }},
         {"colours", [](auto& style) { style.colours = {}; }},
         {"colours", [](auto& style) { style.colours[1].name = "Moss"; }},
         {"colour", [](auto& style) { style.colours[1].rgb = 0x1000000; }},
-        {"obstacles",
-         [](auto& style) {
-             style.obstacles = {{Obstacle::Zip, {}}, {Obstacle::Zip, {}}};
-         }},
+        {"obstacles", [](auto& style) { style.obstacles = {{Obstacle::Zip, {}}, {Obstacle::Zip, {}}}; }},
         {"reason", [](auto& style) { style.notPrewashedBecause = "no"; }},
         {"lawCheckedBy", [](auto& style) { style.lawCheckedBy = std::string(81, 'x'); }},
         {"fibres", [](auto& style) { style.label->fibres[0].percent = 81; }},
@@ -301,32 +295,17 @@ TEST_F(BlankActions, WrongWashIsRefused) {
 
 TEST_F(BlankActions, ShrinkageIsMeasured) {
     const auto lot = receiveCleanTees(1);
-    expectUndoable<Doing>(
-        [&] {
-            return measureShrinkage(shop(), lot, {{700}, {672}, {500}, {495}});
-        },
-        "Measured Tee, M, Moss: −4.0 % in length");
+    expectUndoable<Doing>([&] { return measureShrinkage(shop(), lot, {{700}, {672}, {500}, {495}}); },
+                          "Measured Tee, M, Moss: −4.0 % in length");
     EXPECT_EQ(loadFactsOf(connection(), {}).lots.at(lot).shrinkage, (Shrinkage{{700}, {672}, {500}, {495}}));
-    expectRefused<Doing>(
-        [&] {
-            return measureShrinkage(shop(), lot, {{9}, {672}, {500}, {495}});
-        },
-        "lengthBefore");
-    expectRefused<Doing>(
-        [&] {
-            return measureShrinkage(shop(), lot, {{700}, {3001}, {500}, {495}});
-        },
-        "lengthAfter");
-    expectRefused<Doing>(
-        [&] {
-            return measureShrinkage(shop(), lot, {{700}, {672}, {0}, {495}});
-        },
-        "widthBefore");
-    expectRefused<Doing>(
-        [&] {
-            return measureShrinkage(shop(), lot, {{700}, {672}, {500}, {-1}});
-        },
-        "widthAfter");
+    expectRefused<Doing>([&] { return measureShrinkage(shop(), lot, {{9}, {672}, {500}, {495}}); },
+                         "lengthBefore");
+    expectRefused<Doing>([&] { return measureShrinkage(shop(), lot, {{700}, {3001}, {500}, {495}}); },
+                         "lengthAfter");
+    expectRefused<Doing>([&] { return measureShrinkage(shop(), lot, {{700}, {672}, {0}, {495}}); },
+                         "widthBefore");
+    expectRefused<Doing>([&] { return measureShrinkage(shop(), lot, {{700}, {672}, {500}, {-1}}); },
+                         "widthAfter");
 }
 
 } // namespace

@@ -283,8 +283,7 @@ TEST_F(PowerLosses, InTheMidstOfADay) {
         const auto folder = staged(scene);
         const long atCall = 1 + static_cast<long>(m_random() % 900);
         SCOPED_TRACE("day " + std::to_string(count) + ", power lost at call " + std::to_string(atCall));
-        const auto after = lost(
-            folder, atCall, count, [] {}, [&] { day(folder, count, 40); });
+        const auto after = lost(folder, atCall, count, [] {}, [&] { day(folder, count, 40); });
         judgeDay(after, saidOf(folder), entries);
         clear(folder);
         clear(after);

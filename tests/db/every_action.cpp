@@ -149,9 +149,7 @@ std::vector<EveryAction::Doing> EveryAction::onBlanks() const {
          }},
         {"markDry", [this](Shop& in) { return markDry(in, m_at.wet); }},
         {"measureShrinkage",
-         [this](Shop& in) {
-             return measureShrinkage(in, m_at.clean, {{700}, {672}, {500}, {495}});
-         }},
+         [this](Shop& in) { return measureShrinkage(in, m_at.clean, {{700}, {672}, {500}, {495}}); }},
     };
 }
 
@@ -179,9 +177,7 @@ std::vector<EveryAction::Doing> EveryAction::onFilm() const {
         {"correctLength", [this](Shop& in) { return correctLength(in, m_roll, {9000}, "measured"); }},
         {"recordTestStrip", [this](Shop& in) { return recordTestStrip(in, m_roll, true, {80}, "it stuck"); }},
         {"cutDecals",
-         [this](Shop& in) {
-             return cutDecals(in, m_roll, std::span{&m_at.openDecal, 1}, {230}, now());
-         }},
+         [this](Shop& in) { return cutDecals(in, m_roll, std::span{&m_at.openDecal, 1}, {230}, now()); }},
         {"cutFromRolls",
          [this](Shop& in) {
              const std::vector<RollCut> cuts{{m_roll, {m_at.openDecal}, {230}, {{{120}, {230}}}}};
@@ -195,9 +191,7 @@ std::vector<EveryAction::Doing> EveryAction::onReadings() const {
     return {
         {"addPlace", [](Shop& in) { return done(addPlace(in, "Cellar")); }},
         {"recordReading",
-         [this](Shop& in) {
-             return recordReading(in, m_damp, {now().instant, {19}, {50}});
-         }},
+         [this](Shop& in) { return recordReading(in, m_damp, {now().instant, {19}, {50}}); }},
         {"importReadings",
          [this](Shop& in) {
              ClimateSeries readings;

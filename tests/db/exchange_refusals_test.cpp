@@ -58,8 +58,7 @@ TEST_F(RefusedNews, FromANewerOrOlderVersion) {
     steps.push_back("CREATE TABLE shelf (id INTEGER PRIMARY KEY) STRICT;");
     const auto path = m_folder / "newer.holdfast";
     ASSERT_TRUE(backup(*fair.shop, path).ok());
-    auto newer = Shop::open(
-        path, [this] { return now().instant; }, steps);
+    auto newer = Shop::open(path, [this] { return now().instant; }, steps);
     ASSERT_TRUE(newer.ok()) << newer.error().message.english();
     expectRefusedNews(shop(), newsFrom(**newer), "saved by a newer version of Holdfast");
     expectRefusedNews(**newer, newsFrom(shop(), fair.number), "saved by an older version of Holdfast");

@@ -38,7 +38,7 @@ TEST_F(SecondLaptop, TheCopyAndTheNewsAreReadableByTheirOwnerOnly) {
     ASSERT_TRUE(makeCopyForLaptop(shop(), copy, "Fair laptop").ok());
     const auto news = newsFrom(shop(), 2);
     for (const auto& path : {copy, news}) {
-        struct stat found {};
+        struct stat found{};
         ASSERT_EQ(stat(path.c_str(), &found), 0);
         EXPECT_EQ(found.st_mode & 0777U, 0600U) << path;
     }
@@ -271,8 +271,7 @@ TEST_F(SecondLaptop, RollsThatBoreOneNumberBeforeAreToldApartWhenTheFileIsBrough
         roll.film = *film;
         roll.place = {};
         ASSERT_TRUE(receiveRoll(**rolls, roll, now()).ok() && receiveRoll(**rolls, roll, now()).ok());
-        const auto older = Shop::create(
-            path, [this] { return now().instant; }, schemaSteps().first(4));
+        const auto older = Shop::create(path, [this] { return now().instant; }, schemaSteps().first(4));
         ASSERT_TRUE(older.ok());
     }
     {

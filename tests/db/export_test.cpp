@@ -47,7 +47,7 @@ TEST_F(Export, WritesAFileForEachThingOfTheTradeReadableByItsOwnerOnly) {
     const auto done = exported(folder);
     ASSERT_TRUE(done.ok()) << done.error().message.english();
     EXPECT_EQ(done->files, static_cast<std::int64_t>(exportTables().size()));
-    struct stat found {};
+    struct stat found{};
     ASSERT_EQ(stat(folder.c_str(), &found), 0);
     EXPECT_EQ(found.st_mode & 0777U, 0700U);
     for (const ExportTable& table : exportTables()) {
@@ -104,9 +104,8 @@ TEST_F(Export, StoppedItLeavesNothing) {
         readings.push_back({now().instant - Minutes{count}, {21.0}, {40.0}});
     ASSERT_TRUE(importReadings(shop(), m_place, readings).ok());
     const auto folder = m_folder / "out";
-    EXPECT_FALSE(exportShop(
-                     shop(), folder, [](Instant) { return Hours{0}; }, [](double) { return false; })
-                     .ok());
+    EXPECT_FALSE(
+        exportShop(shop(), folder, [](Instant) { return Hours{0}; }, [](double) { return false; }).ok());
     EXPECT_FALSE(std::filesystem::exists(folder)) << "it was made for nothing";
 }
 

@@ -89,7 +89,7 @@ Outcome seen(Outcome outcome, See see) {
 
 // What goes to a pipe or a screen is no file.
 bool isFile(int file) {
-    struct stat found {};
+    struct stat found{};
     return ::fstat(file, &found) == 0 && S_ISREG(found.st_mode);
 }
 

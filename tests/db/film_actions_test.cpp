@@ -52,18 +52,9 @@ TEST_F(FilmActions, WrongFilmIsRefusedWithItsField) {
         {"confirmedBy", [](auto& film) { film.recipe->confirmedBy = std::string(81, 'x'); }},
         {"careWash", [](auto& film) { film.care.washCelsius = 100; }},
         {"shelfLife", [](auto& film) { film.shelfLife = Days{0}; }},
-        {"humidity",
-         [](auto& film) {
-             film.storage.humidity = {{50}, {50}};
-         }},
-        {"humidity",
-         [](auto& film) {
-             film.storage.humidity = {{30}, {101}};
-         }},
-        {"storage",
-         [](auto& film) {
-             film.storage.temperature = {{30}, {10}};
-         }},
+        {"humidity", [](auto& film) { film.storage.humidity = {{50}, {50}}; }},
+        {"humidity", [](auto& film) { film.storage.humidity = {{30}, {101}}; }},
+        {"storage", [](auto& film) { film.storage.temperature = {{30}, {10}}; }},
         {"allowedOutside", [](auto& film) { film.storage.allowedOutside = Hours{-1}; }},
         {"q10", [](auto& film) { film.ageing.q10 = 0.5; }},
         {"reference", [](auto& film) { film.ageing.reference = {kNoNumber}; }},
@@ -381,11 +372,8 @@ TEST_F(FilmActions, ReadingIsRecordedOnceForAMoment) {
     expectRefused<Doing>([&] { return recordReading(shop(), m_place, reading); }, "at", "already");
     EXPECT_TRUE(recordReading(shop(), m_damp, reading).ok());
     const auto refused = [&](Instant at, double celsius, double humidity, const std::string& field) {
-        expectRefused<Doing>(
-            [&] {
-                return recordReading(shop(), m_place, {at, {celsius}, {humidity}});
-            },
-            field);
+        expectRefused<Doing>([&] { return recordReading(shop(), m_place, {at, {celsius}, {humidity}}); },
+                             field);
     };
     const Instant before = now().instant - Hours{1};
     refused(now().instant + Seconds{1}, 19, 44, "at");

@@ -24,7 +24,7 @@ TEST_F(Backup, IsAWholeShopOfItsOwn) {
     const auto done = backup(*shop, copy);
     ASSERT_TRUE(done) << wordsOf(done);
     EXPECT_TRUE(receiveLot(*shop, "caps", 10)) << "the shop goes on";
-    struct stat found {};
+    struct stat found{};
     ASSERT_EQ(stat(copy.c_str(), &found), 0);
     EXPECT_EQ(found.st_mode & 07777, 0600U);
     auto restored = Shop::open(copy, standingClock(), smallSteps());

@@ -43,7 +43,7 @@ inline std::string saidByOtherProgram(const SaysWords& work) {
 inline std::string saidByNobody(const std::filesystem::path& folder, mode_t folderMode,
                                 const SaysWords& work) {
     constexpr uid_t kNobody = 65534;
-    struct stat before {};
+    struct stat before{};
     stat(folder.c_str(), &before);
     chmod(folder.c_str(), folderMode);
     const std::string words = saidByOtherProgram([&]() -> std::string {

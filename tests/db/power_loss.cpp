@@ -22,7 +22,7 @@ void apply(std::string& content, std::uint64_t at, std::string_view bytes) {
 }
 
 std::uint64_t numberOf(const std::string& path) {
-    struct stat found {};
+    struct stat found{};
     return ::stat(path.c_str(), &found) == 0 ? found.st_ino : 0;
 }
 
@@ -60,7 +60,7 @@ void PowerLoss::called() {
 }
 
 PowerLoss::File* PowerLoss::fileOf(int file) {
-    struct stat found {};
+    struct stat found{};
     if (::fstat(file, &found) != 0)
         return nullptr;
     const auto known = m_byNumber.find(found.st_ino);
@@ -70,7 +70,7 @@ PowerLoss::File* PowerLoss::fileOf(int file) {
 // A file that had no name before is a new one.
 void PowerLoss::opened(int file, const char* path) {
     const std::string name = absolute(path);
-    struct stat found {};
+    struct stat found{};
     if (!isOurs(name) || name.ends_with("-shm") || m_now.contains(name) || ::fstat(file, &found) != 0 ||
         !S_ISREG(found.st_mode))
         return;
@@ -96,7 +96,7 @@ void PowerLoss::cut(int file, std::uint64_t length) {
 }
 
 void PowerLoss::synced(int file) {
-    struct stat found {};
+    struct stat found{};
     if (::fstat(file, &found) == 0 && S_ISDIR(found.st_mode)) {
         m_onDisk = m_now;
         m_namesSince.clear();

@@ -312,9 +312,7 @@ TEST_F(PressActions, PressIsDescribedAnewWithinItsLimits) {
 
 TEST_F(PressActions, PressCheckKeepsItsReadingsInOrder) {
     expectUndoable<Doing>(
-        [&] {
-            return recordPressCheck(shop(), m_press, {150}, {{149}, {151.5}, {150}}, "Wren");
-        },
+        [&] { return recordPressCheck(shop(), m_press, {150}, {{149}, {151.5}, {150}}, "Wren"); },
         "Press Left checked at 150 °C by Wren");
     const auto facts = loadFactsOf(connection(), {});
     ASSERT_NE(facts.lastCheck(m_press), nullptr);

@@ -72,11 +72,8 @@ TEST_F(ReadingChanges, TemperatureAloneIsKeptAsSuch) {
         [&] { return importReadings(shop(), m_place, std::vector{alone}); },
         "1 reading of Front shelf read in");
     EXPECT_EQ(readings().front(), alone);
-    expectUndoable<Doing>(
-        [&] {
-            return correctReading(shop(), m_place, alone.at, {alone.at, {21}, {48}});
-        },
-        "Front shelf: reading corrected from 21.0 °C to 48 %, 21.0 °C");
+    expectUndoable<Doing>([&] { return correctReading(shop(), m_place, alone.at, {alone.at, {21}, {48}}); },
+                          "Front shelf: reading corrected from 21.0 °C to 48 %, 21.0 °C");
     EXPECT_EQ(readings().front().knownHumidity(), Humidity{48});
 }
 

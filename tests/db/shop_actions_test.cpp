@@ -114,18 +114,9 @@ TEST_F(ShopActions, SettingOutOfItsRangeIsNamed) {
         {"restBeforeWash", [](auto& settings) { settings.restBeforeWash = Hours{-1}; }},
         {"betterRest", [](auto& settings) { settings.betterRest = Hours{1}; }},
         {"readingsGoStaleAfter", [](auto& settings) { settings.readingsGoStaleAfter = Hours{0}; }},
-        {"week",
-         [](auto& settings) {
-             settings.week[2] = OpeningHours{Hours{12}, Hours{12}};
-         }},
-        {"week",
-         [](auto& settings) {
-             settings.week[2] = OpeningHours{Hours{12}, Hours{25}};
-         }},
-        {"week",
-         [](auto& settings) {
-             settings.week[2] = OpeningHours{Hours{-1}, Hours{12}};
-         }},
+        {"week", [](auto& settings) { settings.week[2] = OpeningHours{Hours{12}, Hours{12}}; }},
+        {"week", [](auto& settings) { settings.week[2] = OpeningHours{Hours{12}, Hours{25}}; }},
+        {"week", [](auto& settings) { settings.week[2] = OpeningHours{Hours{-1}, Hours{12}}; }},
         {"closedDays", [](auto& settings) { settings.closedDays = {localDate(1999, 1, 1)}; }},
     };
     for (const auto& [field, spoil] : wrong) {

@@ -92,7 +92,7 @@ TEST_F(ShopFileOpening, OnlyTheOwnerMayReadItWhateverTheUmask) {
             auto shop = aShopIn(name);
             EXPECT_TRUE(receiveLot(*shop, "tees", 10));
             for (const char* part : {"", "-wal", "-shm"}) {
-                struct stat found {};
+                struct stat found{};
                 ASSERT_EQ(stat((name.string() + part).c_str(), &found), 0) << part;
                 EXPECT_EQ(found.st_mode & 07777, 0600U) << part << " under umask " << mask;
             }
@@ -105,7 +105,7 @@ TEST_F(ShopFileOpening, AShopThatEverybodyCouldReadIsTheOwnersOnceItIsOpened) {
     aFilledShop();
     ASSERT_EQ(chmod(path.c_str(), 0644), 0);
     ASSERT_TRUE(Shop::openReadOnly(path, standingClock(), smallSteps()));
-    struct stat found {};
+    struct stat found{};
     ASSERT_EQ(stat(path.c_str(), &found), 0);
     EXPECT_EQ(found.st_mode & 0777, 0644U) << "reading changes nothing";
     ASSERT_TRUE(Shop::open(path, standingClock(), smallSteps()));

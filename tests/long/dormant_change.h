@@ -57,8 +57,8 @@ bool leftOfOr(int change);
 bool rightOfAnd(int change);
 bool rightOfOr(int change);
 
-// `a < b` becomes `a < Less{n} < b`: the same precedence, so that everything around it is read as before. What
-// has no such change, as two words that are joined cannot be subtracted, stays as it is written.
+// `a < b` becomes `a < Less{n} < b`: the same precedence, so that everything around it is read as before.
+// What has no such change, as two words that are joined cannot be subtracted, stays as it is written.
 template <class Operator, class Side>
 struct HalfRead {
     const Side& side;
@@ -70,7 +70,7 @@ struct HalfRead {
         int change;                                                                                          \
     };                                                                                                       \
     template <class Left>                                                                                    \
-    constexpr HalfRead<NAME, Left> operator WRITTEN(const Left& left, NAME by) {                             \
+    constexpr HalfRead<NAME, Left> operator WRITTEN(const Left & left, NAME by) {                            \
         return {left, by.change};                                                                            \
     }                                                                                                        \
     template <class Left, class Right>                                                                       \
@@ -100,11 +100,11 @@ DORMANT_OPERATOR(Over, /, *)
         int change;                                                                                          \
     };                                                                                                       \
     template <class Right>                                                                                   \
-    constexpr HalfRead<NAME, Right> operator WRITTEN(NAME by, const Right& right) {                          \
+    constexpr HalfRead<NAME, Right> operator WRITTEN(NAME by, const Right & right) {                         \
         return {right, by.change};                                                                           \
     }                                                                                                        \
     template <class Left, class Right>                                                                       \
-    constexpr Left& operator WRITTEN(Left& left, HalfRead<NAME, Right> half) {                               \
+    constexpr Left& operator WRITTEN(Left & left, HalfRead<NAME, Right> half) {                              \
         if constexpr (requires { left INSTEAD half.side; })                                                  \
             if (awake(half.change)) {                                                                        \
                 left INSTEAD half.side;                                                                      \

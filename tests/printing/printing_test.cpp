@@ -137,9 +137,8 @@ class PrinterTrouble : public PrintingFixture {
 protected:
     static PaperErrand errand() {
         return {QStringLiteral("Claim ticket 426"), [] {
-                    return std::vector{Paper{QStringLiteral("paper"), {60, 30}, [](PaperInk& ink) {
-                                                 ink.frame({2, 2, 56, 26});
-                                             }}};
+                    return std::vector{Paper{
+                        QStringLiteral("paper"), {60, 30}, [](PaperInk& ink) { ink.frame({2, 2, 56, 26}); }}};
                 }};
     }
     std::string printOn(const QString& queue) { return print(errand(), bothOn(queue)); }

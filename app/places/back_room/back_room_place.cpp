@@ -254,7 +254,7 @@ void BackRoomPlace::showActs(const RoomSheet& sheet) {
 
 void BackRoomPlace::act(const RoomDeed& deed) {
     if (const auto* slip = std::get_if<OpenSlip>(&deed)) {
-        emit desk().slipAsked(slip->slip, slip->matter);
+        emit desk().slipAsked(slip -> slip, slip->matter);
     } else if (const auto* errand = std::get_if<Errand>(&deed)) {
         emit desk().errandAsked(*errand);
     } else if (const auto* again = std::get_if<DoAgain>(&deed)) {
@@ -265,7 +265,7 @@ void BackRoomPlace::act(const RoomDeed& deed) {
     } else if (const auto* wish = std::get_if<UsePrinter>(&deed)) {
         usePrinter(*wish);
     } else if (const auto* print = std::get_if<PrintPaper>(&deed)) {
-        emit desk().paperAsked(print->paper, {});
+        emit desk().paperAsked(print -> paper, {});
     } else if (std::holds_alternative<LookForPrinters>(deed)) {
         m_file.printers.queues.reset();
         showSheet();
@@ -277,9 +277,9 @@ void BackRoomPlace::act(const RoomDeed& deed) {
     } else if (std::holds_alternative<HearKnock>(deed)) {
         emit desk().knockAsked();
     } else if (const auto* large = std::get_if<MakeTextAsLarge>(&deed)) {
-        emit desk().textSizeAsked(large->percent);
+        emit desk().textSizeAsked(large -> percent);
     } else if (const auto* backup = std::get_if<PutBackBackup>(&deed)) {
-        emit desk().puttingBackAsked(backup->backup);
+        emit desk().puttingBackAsked(backup -> backup);
     } else if (const auto* turn = std::get_if<TurnToSection>(&deed)) {
         turnToSection(turn->section);
         goIntoSheet();

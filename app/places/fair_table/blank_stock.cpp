@@ -35,7 +35,8 @@ BlankStock& BlankStock::operator+=(const BlankStock& other) {
 
 BlankStock BlankStock::without(std::int64_t units) const {
     BlankStock left = *this;
-    for (std::int64_t BlankStock::*kind : {&BlankStock::washed, &BlankStock::drying, &BlankStock::unwashed}) {
+    for (std::int64_t BlankStock::* kind :
+         {&BlankStock::washed, &BlankStock::drying, &BlankStock::unwashed}) {
         const std::int64_t taken = std::min(left.*kind, units);
         left.*kind -= taken;
         units -= taken;

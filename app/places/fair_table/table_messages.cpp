@@ -367,7 +367,7 @@ std::vector<TableMessage> messagesFor(const TableDraft& draft, const TableSums& 
     return messages;
 }
 
-QString firstSaid(const std::vector<TableMessage>& messages, QString TableMessage::*kind) {
+QString firstSaid(const std::vector<TableMessage>& messages, QString TableMessage::* kind) {
     for (const TableMessage& message : messages)
         if (!(message.*kind).isEmpty())
             return message.*kind;

@@ -35,7 +35,7 @@ struct TableMessage {
 };
 
 // The first that any of them says about the day, leavesDayOpen or dayWaitsFor; empty: none does.
-QString firstSaid(const std::vector<TableMessage>& messages, QString TableMessage::*kind);
+QString firstSaid(const std::vector<TableMessage>& messages, QString TableMessage::* kind);
 
 std::vector<TableMessage> messagesFor(const TableDraft& draft, const TableSums& sums,
                                       const ReckonedShop& shop, const BlankRailStock& stock);

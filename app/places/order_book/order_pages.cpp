@@ -40,9 +40,8 @@ void OrderPages::look(const std::string& search, BookFilter filter, db::OrderSor
     m_readFromFile = 0;
     m_undone.clear();
     m_wanted.reset();
-    auto wanted = m_desk.file().read([&](db::Connection& connection) {
-        return db::OrderQuery{connection, search};
-    });
+    auto wanted =
+        m_desk.file().read([&](db::Connection& connection) { return db::OrderQuery{connection, search}; });
     if (!m_desk.done(wanted))
         return;
     m_wanted = std::move(*wanted);

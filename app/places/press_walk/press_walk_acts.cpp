@@ -317,7 +317,7 @@ void PressWalkPlace::waiveCurrent() {
                                     : tr("No hold to let through: it only waits for its work."));
         return;
     }
-    emit desk().slipAsked(SlipName::Waive, SlipTarget::of(*entry->finding, garmentOf(entry->garment)));
+    emit desk().slipAsked(SlipName::Waive, SlipTarget::of(*entry -> finding, garmentOf(entry->garment)));
 }
 
 void PressWalkPlace::turnToBench(const AsideEntry& entry) {
