@@ -3,6 +3,7 @@
 #include "db/check/check_parts.h"
 #include "db/sqlite/connection.h"
 #include "db/tables/column_words.h"
+#include "db/tables/kept_words.h"
 #include "db/tables/row_words.h"
 
 #include <algorithm>
@@ -30,15 +31,15 @@ HistorySums sumsOf(Connection& connection, const std::vector<RecordedTable>& tab
     HistorySums sums;
     const auto inAll = static_cast<double>(connection.number("SELECT COUNT(*) FROM journal_entry"));
     std::int64_t done = 0;
-    Query entries{connection, "SELECT title, changeset FROM journal_entry"};
+    Query entries{connection, "SELECT title, changeset, said FROM journal_entry"};
     while (entries.step()) {
         try {
             sums.addEntry(entries.bytes(1));
         } catch (const SqliteFailure& failure) {
             if (!failure.isDamage())
                 throw;
-            unread.push_back(
-                said("The journal entry “{title}” cannot be read.", {{"title", entries.text(0)}}));
+            unread.push_back(said("The journal entry “{title}” cannot be read.",
+                                  {{"title", asAlone(keptWords(entries, 0, 2).sentence())}}));
         }
         if (++done % kEntriesBetween == 0 && told)
             (void)told(0.7 * static_cast<double>(done) / inAll); // a stop ends the next statement

@@ -26,7 +26,7 @@ std::optional<Sentence> whatIsNotAsWritten(Connection& connection, EntryId id) {
             return std::nullopt;
         if (entry)
             return said("The journal entry {entry}, “{title}”, is not as it was written.",
-                        {{"entry", number}, {"title", entry->title}});
+                        {{"entry", number}, {"title", asAlone(entry->title.sentence())}});
     } catch (const SqliteFailure& failure) {
         if (!failure.isDamage())
             throw;

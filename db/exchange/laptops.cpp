@@ -137,8 +137,8 @@ std::int64_t incarnationHere(Connection& connection) {
 }
 
 std::optional<Sentence> remark(Connection& connection, EntryId entry) {
-    Query found = connection.query("SELECT words FROM journal_remark WHERE entry_id = ?1", entry);
-    return found.step() ? std::optional{asItIs(found.text(0))} : std::nullopt;
+    Query found = connection.query("SELECT words, said FROM journal_remark WHERE entry_id = ?1", entry);
+    return found.step() ? std::optional{keptWords(found, 0, 1).sentence()} : std::nullopt;
 }
 
 } // namespace holdfast::db

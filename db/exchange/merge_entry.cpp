@@ -56,7 +56,7 @@ Sentence joined(const std::vector<Sentence>& sentences) {
 // What it brought an order into is said with it, once.
 CarriedEntry withOdds(CarriedEntry entry, OddsOfOrders& odds) {
     for (const Sentence& sentence : odds.brought())
-        entry.words = joined({entry.words, sentence});
+        entry.words = KeptWords::of(joined({entry.words.sentence(), sentence}));
     return entry;
 }
 
@@ -80,13 +80,13 @@ CarriedEntry EntryMerger::merge(CarriedEntry entry, bool mindsLedgers) {
         const Sentence words = joined(outcome.words);
         if (!outcome.isAside) {
             entry.changeset = std::move(outcome.changed);
-            entry.words = entry.words.empty() ? words : joined({entry.words, words});
+            entry.words = KeptWords::of(joined({entry.words.sentence(), words}));
             return withOdds(std::move(entry), odds);
         }
         why = words;
     }
     entry.isAside = true;
-    entry.words = *why;
+    entry.words = KeptWords::of(*why);
     return entry;
 }
 
@@ -94,13 +94,14 @@ CarriedEntry EntryMerger::merge(CarriedEntry entry, bool mindsLedgers) {
 std::optional<Sentence> EntryMerger::whyItCannotBe(const CarriedEntry& entry) {
     if (!entry.undoes)
         return std::nullopt;
-    Query undone = m_connection.query("SELECT undone_by IS NOT NULL, title FROM journal_entry WHERE id = ?1",
-                                      *entry.undoes);
+    Query undone = m_connection.query(
+        "SELECT undone_by IS NOT NULL, title, said FROM journal_entry WHERE id = ?1", *entry.undoes);
     if (!undone.step())
         return said("What it undoes was not done either.");
     if (!undone.truth(0))
         return std::nullopt;
-    return said("“{title}” had been undone already.", {{"title", asAlone(asItIs(undone.text(1)))}});
+    return said("“{title}” had been undone already.",
+                {{"title", asAlone(keptWords(undone, 1, 2).sentence())}});
 }
 
 // Puts back what was undone: as in the window, with another blank where its own went to a garment since.

@@ -11,7 +11,7 @@ namespace holdfast::db {
 namespace {
 
 constexpr std::int64_t kNewsApplicationId = 0x486F6C4E; // "HolN"
-constexpr std::int64_t kNewsForm = 3;
+constexpr std::int64_t kNewsForm = 4;
 
 constexpr const char* kNewsTables = R"(
 CREATE TABLE label (
@@ -24,7 +24,7 @@ CREATE TABLE seat (id INTEGER PRIMARY KEY, name TEXT NOT NULL, first_order_numbe
     last_order_number INTEGER NOT NULL) STRICT;
 CREATE TABLE entry (number INTEGER PRIMARY KEY, id INTEGER NOT NULL, seat_id INTEGER NOT NULL, at INTEGER NOT NULL,
     title TEXT NOT NULL, undoes INTEGER, is_aside INTEGER NOT NULL, words TEXT NOT NULL, changeset BLOB NOT NULL,
-    identity BLOB NOT NULL, salt BLOB NOT NULL, sealed_as BLOB) STRICT;
+    identity BLOB NOT NULL, salt BLOB NOT NULL, sealed_as BLOB, said TEXT, words_said TEXT) STRICT;
 CREATE TABLE other_id (number INTEGER NOT NULL, was INTEGER NOT NULL, here INTEGER NOT NULL,
     PRIMARY KEY (number, was)) STRICT, WITHOUT ROWID;
 CREATE TABLE subject (number INTEGER NOT NULL, kind TEXT NOT NULL, subject_id INTEGER NOT NULL,
@@ -59,7 +59,7 @@ Error damagedNews(const std::filesystem::path& path) {
 
 CarriedEntry entryIn(Connection& file, std::int64_t number) {
     Query row = file.query("SELECT id, seat_id, at, title, undoes, is_aside, words, changeset, identity, "
-                           "salt, sealed_as FROM entry "
+                           "salt, sealed_as, said, words_said FROM entry "
                            "WHERE number = ?1",
                            number);
     if (!row.step())
@@ -69,10 +69,10 @@ CarriedEntry entryIn(Connection& file, std::int64_t number) {
     entry.id = row.id<EntryId>(0);
     entry.seat = row.integer(1);
     entry.at = row.instant(2);
-    entry.title = asItIs(row.text(3));
+    entry.title = keptWords(row, 3, 11);
     entry.undoes = row.optionalId<EntryId>(4);
     entry.isAside = row.truth(5);
-    entry.words = asItIs(row.text(6));
+    entry.words = keptWords(row, 6, 12);
     entry.changeset.assign(bytes.begin(), bytes.end());
     entry.identity = row.fixedBytes<sizeof(Hash)>(8);
     entry.salt = row.fixedBytes<sizeof(Salt)>(9);
@@ -137,10 +137,11 @@ NewsWriter::NewsWriter(const std::filesystem::path& path)
 void NewsWriter::add(const CarriedEntry& entry) {
     ++m_entries;
     m_file.run("INSERT INTO entry (number, id, seat_id, at, title, undoes, is_aside, words, changeset, "
-               "identity, salt, sealed_as) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12)",
-               m_entries, entry.id, entry.seat, entry.at, entry.title.english(), entry.undoes, entry.isAside,
-               entry.words.english(), ChangesetView{entry.changeset}, entry.identity, entry.salt,
-               entry.sealedAs);
+               "identity, salt, sealed_as, said, words_said) "
+               "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14)",
+               m_entries, entry.id, entry.seat, entry.at, entry.title.english, entry.undoes, entry.isAside,
+               entry.words.english, ChangesetView{entry.changeset}, entry.identity, entry.salt,
+               entry.sealedAs, entry.title.saidOrNull(), entry.words.saidOrNull());
     for (const auto& [was, here] : entry.otherIds)
         m_file.run("INSERT INTO other_id (number, was, here) VALUES (?1, ?2, ?3)", m_entries, was, here);
     for (const auto& [kind, subject] : entry.subjects)

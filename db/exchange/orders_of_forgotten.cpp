@@ -70,7 +70,7 @@ std::optional<EntryId> OrdersOfForgotten::keepOpenOnes(Instant now) {
     entry.id = EntryId{newIdHere(m_connection, now)};
     entry.seat = seatHere(m_connection).number;
     entry.at = now;
-    entry.title = titleFor(kept);
+    entry.title = KeptWords::of(titleFor(kept));
     entry.changeset = session.changeset();
     entry.salt = randomSalt();
     entry.identity = identityOf(entry);

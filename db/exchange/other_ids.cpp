@@ -103,9 +103,9 @@ void OtherIds::rename(CarriedEntry& entry) {
     entry.otherIds.assign(others.begin(), others.end());
     entry.id = EntryId{id};
     if (entry.words.empty())
-        entry.words = kNewNumber;
-    else if (entry.words.english().find(kNewNumber.english) == std::string::npos)
-        entry.words = oneAfterTheOther(std::move(entry.words), kNewNumber);
+        entry.words = KeptWords::of(kNewNumber);
+    else if (entry.words.english.find(kNewNumber.english) == std::string::npos)
+        entry.words = KeptWords::of(oneAfterTheOther(entry.words.sentence(), kNewNumber));
 }
 
 bool OtherIds::isTaken(EntryId entry) {

@@ -27,13 +27,14 @@ Error noSuchEntry() {
 
 std::vector<SetAside> setAside(Connection& connection) {
     std::vector<SetAside> found;
-    Query rows = connection.query("SELECT journal_aside.id, title, seat.name, at, why FROM journal_aside "
-                                  "JOIN seat ON seat.id = seat_id "
-                                  "WHERE journal_aside.id NOT IN (SELECT entry_id FROM seat_let_go) "
-                                  "ORDER BY journal_aside.id DESC");
+    Query rows = connection.query(
+        "SELECT journal_aside.id, title, seat.name, at, why, said, why_said FROM journal_aside "
+        "JOIN seat ON seat.id = seat_id "
+        "WHERE journal_aside.id NOT IN (SELECT entry_id FROM seat_let_go) "
+        "ORDER BY journal_aside.id DESC");
     while (rows.step())
-        found.push_back(
-            {rows.id<EntryId>(0), asItIs(rows.text(1)), rows.text(2), rows.instant(3), asItIs(rows.text(4))});
+        found.push_back({rows.id<EntryId>(0), keptWords(rows, 1, 5).sentence(), rows.text(2), rows.instant(3),
+                         keptWords(rows, 4, 6).sentence()});
     return found;
 }
 
@@ -45,15 +46,16 @@ Result<EntryId> tryAgain(Shop& shop, EntryId id) {
             return noSuchEntry();
         if (entry->undoes)
             return plainError(said("“{title}” is an undo: look for what it undoes in the history instead.",
-                                   {{"title", asAlone(entry->title)}}));
+                                   {{"title", asAlone(entry->title.sentence())}}));
         CarriedEntry anew = *entry;
         anew.isAside = false;
         anew.words = {};
         anew = EntryMerger{connection}.merge(std::move(anew), true);
         if (anew.isAside)
-            return plainError(said("“{title}” still cannot be done. {anew}",
-                                   {{"title", asAlone(anew.title)}, {"anew", anew.words}}));
-        writer.describe(anew.title);
+            return plainError(
+                said("“{title}” still cannot be done. {anew}",
+                     {{"title", asAlone(anew.title.sentence())}, {"anew", anew.words.sentence()}}));
+        writer.describe(anew.title.sentence());
         for (const auto& [kind, subject] : anew.subjects)
             writer.concerns(subjectOf(kind, subject));
         takeOffTheList(connection, id);

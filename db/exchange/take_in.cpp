@@ -185,7 +185,7 @@ private:
             const auto before = std::ranges::find(own, entry.identity, &CarriedEntry::identity);
             if (before == own.end())
                 ++m_taken.added;
-            else if (entry.isAside != before->isAside || entry.words.english() != before->words.english())
+            else if (entry.isAside != before->isAside || entry.words.english != before->words.english)
                 differs(entry);
         }
     }
@@ -216,7 +216,7 @@ private:
 
     // Applied and in the journal, or set aside.
     CarriedEntry taken(EntryMerger& merger, OtherIds& others, CarriedEntry entry, bool checksLedgers) {
-        const std::string before = entry.words.english();
+        const std::string before = entry.words.english;
         CarriedEntry kept = others.asHere(std::move(entry));
         kept.sealedAs.reset();
         forget(peopleForgottenIn(kept.changeset));
@@ -225,7 +225,7 @@ private:
             kept = merger.merge(std::move(kept), checksLedgers);
         }
         writeEntry(m_connection, kept);
-        if (kept.words != before)
+        if (kept.words.english != before)
             differs(kept);
         return kept;
     }
@@ -245,8 +245,9 @@ private:
 
     void differs(const CarriedEntry& entry) {
         Query seat = m_connection.query("SELECT name FROM seat WHERE id = ?1", entry.seat);
-        m_taken.differences.push_back(
-            {entry.id, entry.title, seat.step() ? seat.text(0) : std::string{}, entry.words, entry.isAside});
+        m_taken.differences.push_back({entry.id, entry.title.sentence(),
+                                       seat.step() ? seat.text(0) : std::string{}, entry.words.sentence(),
+                                       entry.isAside});
     }
 
     Connection& m_connection;

@@ -153,19 +153,19 @@ void Forgetting::forgetInJournal(const std::function<bool(double)>& goOn) {
         if (goOn && !goOn(static_cast<double>(at) / static_cast<double>(entries.size())))
             throw SqliteFailure::inWords(said("Stopped. Nobody was forgotten."));
         CarriedEntry entry = *readEntry(m_connection, entries[at]);
-        const std::string title = entry.title.english();
+        const std::string title = entry.title.english;
         if (!forgetIn(entry))
             continue;
         rewrite(entry);
-        if (entry.title != title)
-            retitled[title] = entry.title.english();
+        if (entry.title.english != title)
+            retitled[title] = entry.title.english;
     }
     for (const auto& [before, after] : retitled)
         for (const EntryId id : entriesWhoseWordsHold(m_connection, before)) {
             CarriedEntry entry = *readEntry(m_connection, id);
-            std::string words = entry.words.english();
+            std::string words = entry.words.english;
             words.replace(words.find(before), before.size(), after);
-            entry.words = asItIs(std::move(words));
+            entry.words = {std::move(words), {}};
             rewrite(entry);
         }
 }
@@ -203,13 +203,13 @@ bool Forgetting::forgetIn(CarriedEntry& entry) {
     if (isForgotten)
         entry.changeset = std::move(changeset);
     if (isForgotten || isAbout(entry)) {
-        const std::string title = impersonal(entry.title.english());
-        const Sentence words = entry.words.empty() ? Sentence{} : kRemarkForgotten;
-        if (entry.title != title) {
-            entry.title = asItIs(title);
+        const std::string title = impersonal(entry.title.english);
+        const KeptWords words = entry.words.empty() ? KeptWords{} : KeptWords::of(kRemarkForgotten);
+        if (entry.title.english != title) {
+            entry.title = {title, {}}; // the sentence has the name among its values
             isForgotten = true;
         }
-        if (entry.words.english() != words.english()) {
+        if (entry.words != words) {
             entry.words = words;
             isForgotten = true;
         }

@@ -71,7 +71,7 @@ void Action::writeEntry(EntryId id, Changeset changeset, std::optional<EntryId> 
     entry.id = id;
     entry.seat = m_shop.m_seat;
     entry.at = m_writer.now();
-    entry.title = m_writer.m_title;
+    entry.title = KeptWords::of(m_writer.m_title);
     entry.undoes = undoes;
     entry.changeset = std::move(changeset);
     entry.subjects.assign(m_writer.m_subjects.begin(), m_writer.m_subjects.end());

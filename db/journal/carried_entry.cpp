@@ -10,6 +10,7 @@ namespace {
 
 constexpr std::string_view kIdentityForm = "Holdfast identity 1";
 constexpr std::string_view kSealForm = "Holdfast seal 1";
+constexpr std::string_view kSaidBeside = "said";
 
 void readSeal(Connection& connection, CarriedEntry& entry) {
     Query seal = connection.query(
@@ -33,10 +34,10 @@ std::optional<CarriedEntry> readFrom(Connection& connection, Query rows, bool is
     entry.id = rows.id<EntryId>(0);
     entry.seat = rows.integer(1);
     entry.at = rows.instant(2);
-    entry.title = asItIs(rows.text(3));
+    entry.title = keptWords(rows, 3, 7);
     entry.undoes = rows.optionalId<EntryId>(4);
     entry.isAside = isAside;
-    entry.words = asItIs(rows.text(5));
+    entry.words = keptWords(rows, 5, 8);
     const auto bytes = rows.bytes(6);
     entry.changeset.assign(bytes.begin(), bytes.end());
     while (subjects.step())
@@ -46,25 +47,26 @@ std::optional<CarriedEntry> readFrom(Connection& connection, Query rows, bool is
 }
 
 void writeDone(Connection& connection, const CarriedEntry& entry) {
-    connection.run("INSERT INTO journal_entry (id, seat_id, at, title, undoes, changeset) "
-                   "VALUES (?1, ?2, ?3, ?4, ?5, ?6)",
-                   entry.id, entry.seat, entry.at, entry.title.english(), entry.undoes,
-                   ChangesetView{entry.changeset});
+    connection.run("INSERT INTO journal_entry (id, seat_id, at, title, undoes, changeset, said) "
+                   "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)",
+                   entry.id, entry.seat, entry.at, entry.title.english, entry.undoes,
+                   ChangesetView{entry.changeset}, entry.title.saidOrNull());
     for (const auto& [kind, subject] : entry.subjects)
         connection.run("INSERT INTO journal_subject (kind, subject_id, entry_id) VALUES (?1, ?2, ?3)", kind,
                        subject, entry.id);
     if (!entry.words.empty())
-        connection.run("INSERT INTO journal_remark (entry_id, words) VALUES (?1, ?2)", entry.id,
-                       entry.words.english());
+        connection.run("INSERT INTO journal_remark (entry_id, words, said) VALUES (?1, ?2, ?3)", entry.id,
+                       entry.words.english, entry.words.saidOrNull());
     if (entry.undoes)
         markUndone(connection, *entry.undoes, entry.id);
 }
 
 void writeAside(Connection& connection, const CarriedEntry& entry) {
-    connection.run("INSERT INTO journal_aside (id, seat_id, at, title, undoes, why, changeset) "
-                   "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)",
-                   entry.id, entry.seat, entry.at, entry.title.english(), entry.undoes, entry.words.english(),
-                   ChangesetView{entry.changeset});
+    connection.run(
+        "INSERT INTO journal_aside (id, seat_id, at, title, undoes, why, changeset, said, why_said) "
+        "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)",
+        entry.id, entry.seat, entry.at, entry.title.english, entry.undoes, entry.words.english,
+        ChangesetView{entry.changeset}, entry.title.saidOrNull(), entry.words.saidOrNull());
     for (const auto& [kind, subject] : entry.subjects)
         connection.run("INSERT INTO journal_aside_subject (entry_id, kind, subject_id) VALUES (?1, ?2, ?3)",
                        entry.id, kind, subject);
@@ -83,7 +85,7 @@ void addContent(Digest& digest, const CarriedEntry& entry) {
     digest.add(entry.id.value);
     digest.add(entry.seat);
     digest.add(std::int64_t{entry.at.time_since_epoch().count()});
-    digest.add(entry.title.english());
+    digest.add(entry.title.english);
     digest.add(entry.undoes ? entry.undoes->value : 0);
     digest.add(static_cast<std::int64_t>(entry.subjects.size()));
     for (const auto& [kind, subject] : entry.subjects) {
@@ -112,13 +114,19 @@ Hash contentSealOf(const CarriedEntry& entry) {
     digest.add(kSealForm);
     digest.add(std::span<const std::byte>{entry.identity});
     digest.add(entry.isAside ? 1 : 0);
-    digest.add(entry.words.english());
+    digest.add(entry.words.english);
     digest.add(static_cast<std::int64_t>(entry.otherIds.size()));
     for (const auto& [was, here] : entry.otherIds) {
         digest.add(was);
         digest.add(here);
     }
     addContent(digest, entry);
+    if (!entry.title.said.empty() || !entry.words.said.empty()) { // of older entries the seal is as it was
+        digest.add(kSaidBeside);
+        digest.add(entry.title.said);
+        digest.add(kSaidBeside);
+        digest.add(entry.words.said);
+    }
     return digest.value();
 }
 
@@ -126,7 +134,8 @@ std::optional<CarriedEntry> readEntry(Connection& connection, EntryId id) {
     auto entry = readFrom(
         connection,
         connection.query(
-            "SELECT journal_entry.id, seat_id, at, title, undoes, COALESCE(words, ''), changeset "
+            "SELECT journal_entry.id, seat_id, at, title, undoes, COALESCE(words, ''), changeset, "
+            "journal_entry.said, journal_remark.said "
             "FROM journal_entry LEFT JOIN journal_remark ON entry_id = journal_entry.id "
             "WHERE journal_entry.id = ?1",
             id),
@@ -136,15 +145,14 @@ std::optional<CarriedEntry> readEntry(Connection& connection, EntryId id) {
             id));
     if (entry)
         return entry;
-    return readFrom(
-        connection,
-        connection.query("SELECT id, seat_id, at, title, undoes, why, changeset FROM journal_aside "
-                         "WHERE id = ?1",
-                         id),
-        true,
-        connection.query("SELECT kind, subject_id FROM journal_aside_subject WHERE entry_id = ?1 "
-                         "ORDER BY kind, subject_id",
-                         id));
+    return readFrom(connection,
+                    connection.query("SELECT id, seat_id, at, title, undoes, why, changeset, said, why_said "
+                                     "FROM journal_aside WHERE id = ?1",
+                                     id),
+                    true,
+                    connection.query("SELECT kind, subject_id FROM journal_aside_subject WHERE entry_id = ?1 "
+                                     "ORDER BY kind, subject_id",
+                                     id));
 }
 
 std::optional<Hash> writtenContentSeal(Connection& connection, EntryId entry) {
@@ -188,14 +196,16 @@ void writeSeal(Connection& connection, const CarriedEntry& entry) {
 
 void rewriteEntry(Connection& connection, const CarriedEntry& entry) {
     if (entry.isAside) {
-        connection.run("UPDATE journal_aside SET title = ?2, why = ?3, changeset = ?4 WHERE id = ?1",
-                       entry.id, entry.title.english(), entry.words.english(),
-                       ChangesetView{entry.changeset});
+        connection.run("UPDATE journal_aside SET title = ?2, why = ?3, changeset = ?4, said = ?5, "
+                       "why_said = ?6 WHERE id = ?1",
+                       entry.id, entry.title.english, entry.words.english, ChangesetView{entry.changeset},
+                       entry.title.saidOrNull(), entry.words.saidOrNull());
     } else {
-        connection.run("UPDATE journal_entry SET title = ?2, changeset = ?3 WHERE id = ?1", entry.id,
-                       entry.title.english(), ChangesetView{entry.changeset});
-        connection.run("UPDATE journal_remark SET words = ?2 WHERE entry_id = ?1", entry.id,
-                       entry.words.english());
+        connection.run("UPDATE journal_entry SET title = ?2, changeset = ?3, said = ?4 WHERE id = ?1",
+                       entry.id, entry.title.english, ChangesetView{entry.changeset},
+                       entry.title.saidOrNull());
+        connection.run("UPDATE journal_remark SET words = ?2, said = ?3 WHERE entry_id = ?1", entry.id,
+                       entry.words.english, entry.words.saidOrNull());
     }
     connection.run("UPDATE journal_seal SET salt = ?2 WHERE entry_id = ?1", entry.id, entry.salt);
     writeLeftOver(connection, entry);

@@ -9,9 +9,9 @@
 
 #include "core/trade/dates.h"
 #include "core/trade/ids.h"
-#include "core/trade/sentence.h"
 #include "db/disk/digest.h"
 #include "db/sqlite/changeset.h"
+#include "db/tables/kept_words.h"
 
 #include <cstdint>
 #include <optional>
@@ -27,10 +27,10 @@ struct CarriedEntry {
     EntryId id;
     std::int64_t seat = 0;
     Instant at{};
-    Sentence title;
+    KeptWords title;
     std::optional<EntryId> undoes;
     bool isAside = false;
-    Sentence words; // why it is aside, or what of it gave way; empty for most
+    KeptWords words; // why it is aside, or what of it gave way; empty for most
     Changeset changeset;
     std::vector<std::pair<std::string, std::int64_t>> subjects; // ordered
     Hash identity{};
@@ -42,7 +42,8 @@ struct CarriedEntry {
     std::vector<std::pair<std::int64_t, std::int64_t>> otherIds; // ordered
 };
 
-// The identity of an entry that was just done: of all but isAside, words and otherIds.
+// The identity of an entry that was just done: of all but isAside, words and otherIds; of its title the
+// English, for the sentence says the same.
 Hash identityOf(const CarriedEntry& entry);
 // Of all of it; or, where something in it was forgotten since, what it was before.
 Hash sealOf(const CarriedEntry& entry);

@@ -3,6 +3,7 @@
 
 #include "db/sqlite/changeset_form.h"
 #include "db/sqlite/connection.h"
+#include "db/tables/kept_words.h"
 
 #include <functional>
 #include <set>
@@ -22,19 +23,19 @@ std::optional<Sentence> latestThat(Query entries, const Touches& touches) {
             return !found;
         });
         if (found)
-            return asItIs(entries.text(0));
+            return keptWords(entries, 0, 2).sentence();
     }
     return std::nullopt;
 }
 
 // What a person did comes before undos: an undo is named as the obstacle only where nothing else is.
 std::optional<Sentence> latestAfter(Connection& connection, EntryId entry, const Touches& touches) {
-    auto found = latestThat(connection.query("SELECT title, changeset FROM journal_entry WHERE id > ?1 "
+    auto found = latestThat(connection.query("SELECT title, changeset, said FROM journal_entry WHERE id > ?1 "
                                              "AND undone_by IS NULL AND undoes IS NULL ORDER BY id DESC",
                                              entry),
                             touches);
     if (!found)
-        found = latestThat(connection.query("SELECT title, changeset FROM journal_entry WHERE id > ?1 "
+        found = latestThat(connection.query("SELECT title, changeset, said FROM journal_entry WHERE id > ?1 "
                                             "AND undone_by IS NULL AND undoes IS NOT NULL ORDER BY id DESC",
                                             entry),
                            touches);

@@ -4,6 +4,7 @@
 #include "core/trade/assertion.h"
 #include "db/disk/incarnation.h"
 #include "db/journal/recorded_tables.h"
+#include "db/tables/kept_words.h"
 
 #include <sqlite3.h>
 
@@ -17,7 +18,7 @@ HistoryEntry entryAt(const Query& row) {
     return {row.id<EntryId>(0),
             row.instant(1),
             row.text(2),
-            asItIs(row.text(3)),
+            keptWords(row, 3, 7).sentence(),
             row.optionalId<EntryId>(4),
             row.optionalId<EntryId>(5),
             row.integer(6)};
@@ -124,7 +125,7 @@ Error Shop::readOnlyError() {
 
 std::vector<HistoryEntry> Shop::history(Subject subject, int limit) {
     return entriesOf(connection().query(
-        "SELECT journal_entry.id, at, seat.name, title, undoes, undone_by, LENGTH(changeset) "
+        "SELECT journal_entry.id, at, seat.name, title, undoes, undone_by, LENGTH(changeset), said "
         "FROM journal_subject JOIN journal_entry ON journal_entry.id = "
         "entry_id JOIN seat ON seat.id = seat_id "
         "WHERE kind = ?1 AND subject_id = ?2 ORDER BY entry_id DESC LIMIT ?3",
@@ -133,14 +134,14 @@ std::vector<HistoryEntry> Shop::history(Subject subject, int limit) {
 
 std::vector<HistoryEntry> Shop::recent(int limit) {
     return entriesOf(connection().query(
-        "SELECT journal_entry.id, at, seat.name, title, undoes, undone_by, LENGTH(changeset) "
+        "SELECT journal_entry.id, at, seat.name, title, undoes, undone_by, LENGTH(changeset), said "
         "FROM journal_entry JOIN seat ON seat.id = seat_id ORDER BY journal_entry.id DESC LIMIT ?1",
         limit));
 }
 
 std::optional<HistoryEntry> Shop::lastUndoable() {
     auto found = entriesOf(connection().query(
-        "SELECT journal_entry.id, at, seat.name, title, undoes, undone_by, LENGTH(changeset) "
+        "SELECT journal_entry.id, at, seat.name, title, undoes, undone_by, LENGTH(changeset), said "
         "FROM journal_entry JOIN seat ON seat.id = seat_id "
         "WHERE seat_id = ?1 AND undoes IS NULL AND undone_by IS NULL ORDER BY journal_entry.id DESC LIMIT 1",
         m_seat));
@@ -170,7 +171,7 @@ bool Shop::undoesAnAct(const HistoryEntry& entry) {
 
 std::optional<HistoryEntry> Shop::lastRedoable() {
     Query rows = connection().query(
-        "SELECT journal_entry.id, at, seat.name, title, undoes, undone_by, LENGTH(changeset) "
+        "SELECT journal_entry.id, at, seat.name, title, undoes, undone_by, LENGTH(changeset), said "
         "FROM journal_entry JOIN seat ON seat.id = seat_id WHERE seat_id = ?1 ORDER BY journal_entry.id DESC",
         m_seat);
     while (rows.step() && !rows.isNull(4)) {

@@ -9,6 +9,7 @@
 #include "db/journal/undo_words.h"
 #include "db/sqlite/foreign_keys.h"
 #include "db/sqlite/stopping.h"
+#include "db/tables/kept_words.h"
 
 #include <algorithm>
 
@@ -24,11 +25,11 @@ struct Recorded {
 
 std::optional<Recorded> recorded(Connection& connection, EntryId entry) {
     Query found = connection.query(
-        "SELECT title, undone_by IS NOT NULL, changeset FROM journal_entry WHERE id = ?1", entry);
+        "SELECT title, undone_by IS NOT NULL, changeset, said FROM journal_entry WHERE id = ?1", entry);
     if (!found.step())
         return std::nullopt;
     const auto bytes = found.bytes(2);
-    return Recorded{asItIs(found.text(0)), found.truth(1), Changeset(bytes.begin(), bytes.end())};
+    return Recorded{keptWords(found, 0, 3).sentence(), found.truth(1), Changeset(bytes.begin(), bytes.end())};
 }
 
 // "“Took order 426” cannot be redone. …"

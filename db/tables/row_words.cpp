@@ -5,6 +5,7 @@
 #include "core/trade/unit_words.h"
 #include "db/sqlite/connection.h"
 #include "db/tables/column_words.h"
+#include "db/tables/kept_words.h"
 #include "db/tables/settings_rows.h"
 
 #include <algorithm>
@@ -163,7 +164,7 @@ std::optional<Sentence> whoseDoing(Connection& connection, const std::string& ta
                     return place < change.isChanged.size() && change.isChanged[place];
                 }));
     };
-    Query entries = connection.query("SELECT title, seat.name, changeset FROM journal_entry "
+    Query entries = connection.query("SELECT title, seat.name, changeset, said FROM journal_entry "
                                      "JOIN seat ON seat.id = seat_id WHERE seat_id <> ?1 "
                                      "ORDER BY journal_entry.id DESC LIMIT 5000",
                                      seat);
@@ -174,7 +175,8 @@ std::optional<Sentence> whoseDoing(Connection& connection, const std::string& ta
             return !found;
         });
         if (found)
-            return said("“{title}” ({laptop})", {{"title", entries.text(0)}, {"laptop", entries.text(1)}});
+            return said("“{title}” ({laptop})", {{"title", asAlone(keptWords(entries, 0, 3).sentence())},
+                                                 {"laptop", entries.text(1)}});
     }
     return std::nullopt;
 }

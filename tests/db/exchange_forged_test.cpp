@@ -47,7 +47,7 @@ protected:
         entry.id = EntryId{m_fair->shop->connection().number("SELECT last_id + 1024 FROM seat_here")};
         entry.seat = m_fair->number;
         entry.at = now().instant;
-        entry.title = said("A note");
+        entry.title = KeptWords::of(said("A note"));
         entry.undoes = undoes;
         entry.changeset = std::move(changeset);
         entry.identity = identityOf(entry);

@@ -277,9 +277,12 @@ TEST_F(SecondLaptop, RollsThatBoreOneNumberBeforeAreToldApartWhenTheFileIsBrough
     {
         Connection older = Connection::open(path, Access::ReadWrite);
         older.script("ATTACH '" + newer.string() + "' AS newer");
-        for (const std::string table : {"film", "film_not_for", "film_roll", "roll_move", "roll_stay",
-                                        "journal_entry", "journal_subject"})
+        for (const std::string table :
+             {"film", "film_not_for", "film_roll", "roll_move", "roll_stay", "journal_subject"})
             older.script("INSERT INTO main." + table + " SELECT * FROM newer." + table);
+        older.script(
+            "INSERT INTO main.journal_entry SELECT id, seat_id, at, title, undoes, undone_by, changeset "
+            "FROM newer.journal_entry");
         older.script("UPDATE seat_here SET last_id = (SELECT last_id FROM newer.seat_here);"
                      "UPDATE film_roll SET number = 1");
     }

@@ -57,8 +57,10 @@ CREATE TABLE seat_known (seat_id INTEGER PRIMARY KEY, place INTEGER NOT NULL, at
 // Its journal is that of a real shop.
 inline std::span<const char* const> smallSteps() {
     static constexpr std::size_t kIdentities = 8;
+    static constexpr std::size_t kSayings = 12;
     static const std::string journal = std::string{schemaSteps().front()} + kExchangeTables +
-                                       schemaSteps()[kIdentities] + schemaSteps()[kIdentities + 1];
+                                       schemaSteps()[kIdentities] + schemaSteps()[kIdentities + 1] +
+                                       schemaSteps()[kSayings];
     static const std::array steps{journal.c_str(), kSmallShop};
     return steps;
 }

@@ -138,7 +138,7 @@ void nameShopAsBefore(const std::filesystem::path& path) {
         sealed.id = EntryId{entry};
         sealed.seat = 1;
         sealed.at = kMorning;
-        sealed.title = said("Named the shop");
+        sealed.title = {"Named the shop", {}};
         sealed.changeset = session.changeset();
         sealed.identity = identityOf(sealed);
         connection.run("INSERT INTO journal_seal (entry_id, identity, salt, seal) VALUES (?1, ?2, ?3, ?4)",

@@ -29,12 +29,12 @@ db::CarriedEntry entryFrom(Parts& parts, std::int64_t id, const std::vector<Entr
     entry.id = EntryId{(flags & 1U) != 0 ? parts.number() : id};
     entry.seat = (flags & 2U) != 0 ? parts.byte() : 2;
     entry.at = PreparedShop::instance().moment().instant;
-    entry.title = (flags & 4U) != 0 ? asItIs(std::string{parts.shortText()}) : said("A note");
+    entry.title = {(flags & 4U) != 0 ? std::string{parts.shortText()} : "A note", {}};
     if ((flags & 8U) != 0)
         entry.undoes = known[parts.byte() % known.size()];
     entry.isAside = (flags & 16U) != 0;
     if ((flags & 32U) != 0)
-        entry.words = asItIs(std::string{parts.shortText()});
+        entry.words = {std::string{parts.shortText()}, {}};
     if ((flags & 64U) != 0)
         entry.subjects.emplace_back(std::string{parts.shortText()}, parts.number());
     if ((flags & 128U) != 0)
