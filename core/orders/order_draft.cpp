@@ -199,7 +199,7 @@ Phrase paidWords(PaidHow how) {
     case PaidHow::Card:
         return phrase("card");
     case PaidHow::Transfer:
-        return phrase("transfer");
+        return phrase("bank transfer");
     }
     return {};
 }

@@ -53,8 +53,8 @@ Result<EntryId> tryAgain(Shop& shop, EntryId id) {
         anew = EntryMerger{connection}.merge(std::move(anew), true);
         if (anew.isAside)
             return plainError(
-                said("“{title}” still cannot be done. {anew}",
-                     {{"title", asAlone(anew.title.sentence())}, {"anew", anew.words.sentence()}}));
+                said("“{title}” still cannot be done. {why}",
+                     {{"title", asAlone(anew.title.sentence())}, {"why", anew.words.sentence()}}));
         writer.describe(anew.title.sentence());
         for (const auto& [kind, subject] : anew.subjects)
             writer.concerns(subjectOf(kind, subject));
