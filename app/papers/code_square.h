@@ -14,7 +14,10 @@ struct CodeSquare {
     int side = 0; // modules, without the quiet zone
     std::vector<bool> dark;
 
-    bool isDark(int x, int y) const { return dark[static_cast<std::size_t>(y * side + x)]; }
+    bool isDark(int x, int y) const {
+        return dark.at(static_cast<std::size_t>(y) * static_cast<std::size_t>(side) +
+                       static_cast<std::size_t>(x));
+    }
 };
 
 // Error correction level Q: a quarter of it may be creased or smudged.

@@ -94,7 +94,7 @@ Result<PaperErrand> ofOrder(ShopDesk& desk, const SlipTarget& matter, ErrandOfOr
     return errand(shop, shop->facts.orders.at(*matter.order));
 }
 
-using ErrandOfShop = Result<PaperErrand> (*)(std::shared_ptr<const ReckonedShop>, const SlipTarget&);
+using ErrandOfShop = Result<PaperErrand> (*)(const std::shared_ptr<const ReckonedShop>&, const SlipTarget&);
 
 // Of what is reckoned from the climate of the storage places.
 Result<PaperErrand> ofShop(ShopDesk& desk, const SlipTarget& matter, ErrandOfShop errand) {
@@ -104,12 +104,14 @@ Result<PaperErrand> ofShop(ShopDesk& desk, const SlipTarget& matter, ErrandOfSho
     return errand(desk.shop(), matter);
 }
 
-Result<PaperErrand> daySheetErrand(std::shared_ptr<const ReckonedShop> shop, const SlipTarget& /*matter*/) {
+Result<PaperErrand> daySheetErrand(const std::shared_ptr<const ReckonedShop>& shop,
+                                   const SlipTarget& /*matter*/) {
     return PaperErrand{PaperMaking::tr("Day sheet %1").arg(words(isoDate(shop->now.today()))),
                        [shop] { return daySheet(*shop); }, PaperUse::Sheets};
 }
 
-Result<PaperErrand> rollLabelErrand(std::shared_ptr<const ReckonedShop> shop, const SlipTarget& matter) {
+Result<PaperErrand> rollLabelErrand(const std::shared_ptr<const ReckonedShop>& shop,
+                                    const SlipTarget& matter) {
     const FilmRoll* roll = matter.roll ? shop->facts.rolls.find(*matter.roll) : nullptr;
     if (!roll)
         return noPaper(PaperMaking::tr("The roll is no longer there."));

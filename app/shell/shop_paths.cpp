@@ -94,7 +94,7 @@ Result<std::unique_ptr<db::Shop>> startShop(const fs::path& path, const std::str
     ShopSettings settings;
     settings.shopName = name;
     if (const auto named = db::changeSettings(**made, settings); !named.ok()) {
-        const Error error = named.error();
+        const Error& error = named.error();
         std::move(made).value().reset();
         removeShop(path);
         return error;

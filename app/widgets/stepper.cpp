@@ -78,6 +78,7 @@ void Stepper::stepBy(int steps) {
 
 // The line inside would keep letters from the place's shortcuts.
 bool Stepper::event(QEvent* event) {
+    // NOLINTNEXTLINE(bugprone-parent-virtual-call): passed over on purpose
     return event->type() == QEvent::ShortcutOverride ? QWidget::event(event) : QSpinBox::event(event);
 }
 

@@ -301,7 +301,7 @@ void DayCourse::assess(Number number) {
         isPreparing |= step.isNextOnPlaten & !garment.hasBeenOnPlaten;
         isNeededAsItIs |= step.isNextOnPlaten & !isOther;
         isNeededOtherwise |= isOther;
-        const std::int64_t otherAt = isOther & step.usesPlaten ? garment.readyAt : kFarAway;
+        const std::int64_t otherAt = (isOther & step.usesPlaten) ? garment.readyAt : kFarAway;
         otherReadyAt = otherAt < otherReadyAt ? otherAt : otherReadyAt;
         const bool liesThere = platen.holder == garment.place;
         const bool comesThere = step.usesPlaten & !liesThere;

@@ -279,7 +279,8 @@ std::size_t DaySketch::give(const Outline& outline, Platen* platens, Sums& sums)
         best = goesToSecond ? 1 : 0;
         change = goesToSecond ? second : first;
     } else {
-        const std::vector<std::size_t>& served = m_day.jobs()[&outline - m_outlines.data()].platens;
+        const std::vector<std::size_t>& served =
+            m_day.jobs()[static_cast<std::size_t>(&outline - m_outlines.data())].platens;
         best = served.front();
         change = changeOn(best, platens[best].heat, outline.firstHeat);
         for (const std::size_t platen : served) {

@@ -16,7 +16,7 @@ namespace {
 constexpr int kDeepest = 8;
 constexpr int kMostOfAPlace = 2;
 constexpr std::size_t kLongest = 8'000;
-constexpr std::int64_t kLargest = 1'000'000'000'000'000;
+constexpr std::int64_t kLargestKept = 1'000'000'000'000'000;
 constexpr int kMostDecimals = 9;
 constexpr int kMostExponent = 4;
 constexpr std::int64_t kLastDay = 300'000; // since 1970: in the year 2791
@@ -132,8 +132,8 @@ private:
         return text != nullptr ? *text : std::string{};
     }
 
-    std::int64_t number(const List& list, std::size_t at, std::int64_t least = -kLargest,
-                        std::int64_t most = kLargest) {
+    std::int64_t number(const List& list, std::size_t at, std::int64_t least = -kLargestKept,
+                        std::int64_t most = kLargestKept) {
         const auto* number = at < list.size() ? list[at].number() : nullptr;
         const bool isSound = number != nullptr && *number >= least && *number <= most;
         m_isSound = m_isSound && isSound;
@@ -145,7 +145,7 @@ private:
         double number = 0;
         const auto [end, code] = std::from_chars(digits.data(), digits.data() + digits.size(), number);
         const bool isSound = code == std::errc{} && end == digits.data() + digits.size() &&
-                             std::isfinite(number) && std::abs(number) < static_cast<double>(kLargest);
+                             std::isfinite(number) && std::abs(number) < static_cast<double>(kLargestKept);
         m_isSound = m_isSound && isSound;
         return isSound ? number : 0;
     }

@@ -25,7 +25,7 @@ struct NamedBy {
     Phrase words;
     std::string_view sql;
     std::string_view first;
-    std::string_view second = "";
+    std::string_view second{};
 };
 
 struct TableWords {

@@ -341,7 +341,8 @@ QString RailGrid::partName(int cell) const {
 }
 
 QRect RailGrid::partBox(int cell) const {
-    const QRectF line(0, cell / inRow() * cellHeight(), width(), cellHeight());
+    const int row = cell / inRow();
+    const QRectF line(0, row * cellHeight(), width(), cellHeight());
     const qreal left = m_columns.left(static_cast<std::size_t>(cell % inRow()));
     return QRectF(left, line.top(), m_columns.each, line.height())
         .intersected(sizesBox(m_columns, line))

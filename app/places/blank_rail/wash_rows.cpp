@@ -21,7 +21,7 @@ class ClothPicture : public QWidget {
 public:
     ClothPicture(QString outline, QColor cloth)
         : m_outline(std::move(outline))
-        , m_cloth(std::move(cloth)) {
+        , m_cloth(cloth) {
         setFixedSize(34, 40);
     }
 

@@ -71,9 +71,14 @@ private:
              row <= within(box.bottom() - m_film.top(), m_rows); ++row)
             for (int column = within(box.left() - m_film.left(), m_columns);
                  column <= within(box.right() - m_film.left(), m_columns); ++column)
-                if (!then(m_cells[static_cast<std::size_t>(row * m_columns + column)]))
+                if (!then(m_cells[cellAt(row, column)]))
                     return false;
         return true;
+    }
+
+    std::size_t cellAt(int row, int column) const {
+        return static_cast<std::size_t>(row) * static_cast<std::size_t>(m_columns) +
+               static_cast<std::size_t>(column);
     }
 
     QRectF m_film;

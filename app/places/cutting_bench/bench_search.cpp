@@ -6,7 +6,7 @@
 namespace holdfast::app {
 
 void BenchSearch::begin(std::shared_ptr<const ReckonedShop> shop, const FilmToCut& film, const NestWish& wish,
-                        StripSearch how) {
+                        const StripSearch& how) {
     drop();
     emit progressed(0);
     m_beside.begin(

@@ -21,7 +21,7 @@ public:
     // Drops a search under way. `how` counts work, so that the same wish gives the same nest however busy the
     // machine is; its shouldStop and worked are set here.
     void begin(std::shared_ptr<const ReckonedShop> shop, const FilmToCut& film, const NestWish& wish,
-               StripSearch how);
+               const StripSearch& how);
     void stop() { m_beside.stop(); } // found() comes with the best so far
     void drop();                     // nothing comes
     bool isSearching() const { return m_beside.isUnderWay(); }

@@ -162,7 +162,7 @@ TableGarment readGarment(const QJsonObject& object, bool& isSound) {
     garment.size = reader.words("size");
     garment.colour = reader.id<ColourId>("colour");
     garment.copies = static_cast<int>(reader.whole("copies", 1, kMostCopies));
-    for (const QJsonValue& decal : reader.list("decals"))
+    for (const auto& decal : reader.list("decals"))
         garment.decals.push_back(readDecal(decal.toObject(), isSound));
     isSound = isSound && garment.decals.size() <= kMostDecalsOnGarment;
     return garment;
@@ -172,7 +172,7 @@ TableDraft readDraft(const QJsonObject& object, bool& isSound) {
     const Reader reader{object, isSound};
     TableDraft draft;
     draft.garments.clear();
-    for (const QJsonValue& garment : reader.list("garments"))
+    for (const auto& garment : reader.list("garments"))
         draft.garments.push_back(readGarment(garment.toObject(), isSound));
     if (draft.garments.empty()) {
         isSound = false;

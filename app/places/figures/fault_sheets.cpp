@@ -41,8 +41,8 @@ void FaultSheets::cameBack(FigureSheet& sheet) const {
     }
     sheet.note = tr("The sentence counts each garment once, by the first pressing fault reported; the table "
                     "counts every report. Garments nobody reported count as fine.");
-    return;
 }
+
 void FaultSheets::whatIsCommon(FigureSheet& sheet) const {
     const auto found = m_figures.compared.find(m_shown.by);
     if (found == m_figures.compared.end() || found->second.empty())
@@ -78,8 +78,8 @@ void FaultSheets::whatIsCommon(FigureSheet& sheet) const {
                     "%1 without. Where nothing is wrong, films, rolls, presses, blanks and washing together "
                     "raise no alarm in 19 of 20 shops.")
                      .arg(kFewestToJudge);
-    return;
 }
+
 void FaultSheets::holding(FigureSheet& sheet) const {
     const FaultShare& all = m_figures.handedOver;
     if (all.garments == 0)
@@ -107,8 +107,8 @@ void FaultSheets::holding(FigureSheet& sheet) const {
                             .arg(all.garments);
     sheet.note = tr("A garment that nobody reported counts as fine until today. The shaded band covers the "
                     "true share 95 times in 100; it is wide where few garments have been followed so long.");
-    return;
 }
+
 void FaultSheets::months(FigureSheet& sheet) const {
     const FaultMonths& months = m_figures.months;
     if (months.months.empty())
@@ -135,8 +135,8 @@ void FaultSheets::months(FigureSheet& sheet) const {
         tr("Chance passes a month’s limit once in about 370 months, given the average of %1 and the garments "
            "of that month; with few garments the limit is wide. The latest months may still change.")
             .arg(percentOf(months.chart.mean));
-    return;
 }
+
 QString FaultSheets::sentence(const QString& counts, const FaultShare& all) const {
     if (all.garments == 0)
         return tr("No garment was handed over in this time.");

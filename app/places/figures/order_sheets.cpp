@@ -36,8 +36,8 @@ void OrderSheets::promises(FigureSheet& sheet) const {
     sheet.most = 1;
     sheet.note = tr("An order is ready when its last garment is. One that was never pressed counts as not "
                     "kept; cancelled orders and quotations are not counted.");
-    return;
 }
+
 void OrderSheets::takings(FigureSheet& sheet) const {
     if (m_figures.places.empty())
         return;
@@ -61,8 +61,8 @@ void OrderSheets::takings(FigureSheet& sheet) const {
                       .arg(money(ordered, m_shown.currency), money(taken, m_shown.currency));
     sheet.note =
         tr("Hatched: still owed. Days are those on which an order was taken. For tax, check local law.");
-    return;
 }
+
 void OrderSheets::film(FigureSheet& sheet) const {
     if (m_figures.films.empty())
         return;
@@ -90,6 +90,5 @@ void OrderSheets::film(FigureSheet& sheet) const {
                         : tr("Nothing was cut yet.");
     sheet.note = tr("Hatched: test strips and what was left over, which no decal was cut from. Film between "
                     "the decals of a cut counts as cut; the cutting bench shows it for each nest.");
-    return;
 }
 } // namespace holdfast::app

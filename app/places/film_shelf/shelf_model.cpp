@@ -36,7 +36,7 @@ bool isOf(const FilmRoll& roll, const ShelfChoice& choice) {
 
 } // namespace
 
-void ShelfModel::show(std::shared_ptr<const ReckonedShop> shop, const ShelfChoice& choice) {
+void ShelfModel::show(const std::shared_ptr<const ReckonedShop>& shop, const ShelfChoice& choice) {
     beginResetModel();
     m_rows.clear();
     m_today = shop->now.today();

@@ -43,7 +43,7 @@ class ShelfModel : public QAbstractListModel {
 public:
     using QAbstractListModel::QAbstractListModel;
 
-    void show(std::shared_ptr<const ReckonedShop> shop, const ShelfChoice& choice);
+    void show(const std::shared_ptr<const ReckonedShop>& shop, const ShelfChoice& choice);
 
     const ShelfRow& row(int at) const { return m_rows[static_cast<std::size_t>(at)]; }
     int rowOf(RollId roll) const; // −1 where it is not shown

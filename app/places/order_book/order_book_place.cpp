@@ -17,6 +17,7 @@
 
 #include <QApplication>
 #include <QKeyEvent>
+#include <QLineEdit>
 #include <QShortcut>
 #include <QStackedWidget>
 

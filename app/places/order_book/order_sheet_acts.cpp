@@ -44,9 +44,9 @@ QWidget* OrderSheet::makeActs() {
     m_putBack = addAct(*grid, 1, 1, tr("Put order back"), "redo", Qt::Key_R, "putBack");
     connect(m_putBack, &Button::clicked, this,
             [this] { m_desk.done(db::putBackOrder(m_desk.file(), m_view->id)); });
-    m_cameBack = addAct(*grid, 2, 0, tr("Mark came back"), "turn", Qt::Key_B, "cameBack");
+    m_cameBack = addAct(*grid, 2, 1, tr("Mark came back"), "turn", Qt::Key_B, "cameBack");
     connect(m_cameBack, &Button::clicked, this, [this] { ask(SlipName::CameBack); });
-    m_writeNote = addAct(*grid, 2, 1, tr("Add a note"), "tag", Qt::Key_E, "orderNote");
+    m_writeNote = addAct(*grid, 2, 0, tr("Add a note"), "tag", Qt::Key_E, "orderNote");
     connect(m_writeNote, &Button::clicked, this, [this] { ask(SlipName::OrderNote); });
     auto* papers = new QHBoxLayout;
     papers->setSpacing(kSpace8);
