@@ -13,7 +13,7 @@ has_its_form() {
 
 # Several files together, as they are compiled: the headers they share are read once.
 is_tidy() {
-    local build=$top/build/lint moc
+    local build=$top/build/lint moc ended=0
     [ -f "$build/build.ninja" ] || CC=clang-19 CXX=clang++-19 cmake -G Ninja -S "$top" -B "$build" -DCMAKE_BUILD_TYPE=Debug \
         -DCMAKE_CXX_FLAGS=-Wno-deprecated-declarations -DCMAKE_UNITY_BUILD=ON -DCMAKE_DISABLE_PRECOMPILE_HEADERS=ON >&2
     # What the build writes is included by the rest. What moc writes is asked for by itself: its target would have all
@@ -22,11 +22,12 @@ is_tidy() {
     for moc in "$build"/app/CMakeFiles/*_autogen.dir/AutogenInfo.json; do
         cmake -E cmake_autogen "$moc" Debug >&2
     done
-    # Each error counts once, however many groups show it.
-    sed -nE 's,^  "file": "(.*/Unity/.*)"\,?$,\1,p' "$build/compile_commands.json" |
-        (xargs -P2 -n1 clang-tidy-19 -p "$build" --quiet 2>/dev/null || true) | tee "$build/tidy.log" | grep -E ': (error|warning): ' |
-        sort -u >&2
-    ! grep -qE ': (error|warning): ' "$build/tidy.log"
+    sed -nE 's,^  "file": "(.*/Unity/.*)"\,?$,\1,p' "$build/compile_commands.json" >"$build/files"
+    [ -s "$build/files" ] && xargs -a "$build/files" -P2 -n1 clang-tidy-19 -p "$build" --quiet >"$build/tidy.log" 2>/dev/null ||
+        ended=$?
+    # What is said of a header is said once, however many groups include it.
+    grep -E ': (error|warning): ' "$build/tidy.log" | sort -u >&2
+    return "$ended"
 }
 
 if [ "${BASH_SOURCE[0]}" = "$0" ]; then

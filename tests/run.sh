@@ -6,17 +6,20 @@
 #   3. printing through a print service of its own (cupsd in a temporary folder), measured
 #   4. the program as it is installed and packed, looked at by Debian's checkers
 #   5. the road through the shop once more in a real window under Xvfb
+#   6. the source read over by clang-format and clang-tidy (tests/lint.sh)
 # It ends with a line "N passed, N failed".
 set -euo pipefail
 
 top=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 # shellcheck source=app/packages.sh
 . "$top/app/packages.sh"
+# shellcheck source=tests/lint.sh
+. "$top/tests/lint.sh"
 
 need_packages "to build and test Holdfast" "${build_packages[@]}" libgtest-dev sqlite3 xvfb xauth openbox \
     x11-utils procps util-linux poppler-utils zbar-tools locales cups cups-client cups-filters dbus-daemon \
     pulseaudio pulseaudio-utils libcanberra-pulse dpkg-dev lintian desktop-file-utils appstream shared-mime-info \
-    man-db groff fish zsh
+    man-db groff fish zsh "${lint_packages[@]}"
 
 started=$SECONDS
 passed=0
@@ -102,6 +105,16 @@ exec xvfb-run -a -s "-screen 0 1366x768x24" bash "$top/build/in-window.sh" "$top
 WINDOW
 chmod +x "$in_window"
 run_tests 1 "$in_window" --gtest_filter='Road.*'
+
+# check WORDS NAME: a check of the source counts as one test.
+check() {
+    local begun=$SECONDS
+    say "── $1"
+    if "$2"; then passed=$((passed + 1)); else failed=$((failed + 1)); fi
+    say "   $((SECONDS - begun)) s"
+}
+check "The form of the source" has_its_form
+check "What clang-tidy says" is_tidy
 
 say "Took $((SECONDS - started)) s."
 echo "$passed passed, $failed failed"
