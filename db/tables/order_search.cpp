@@ -119,12 +119,15 @@ std::vector<std::string> otherWords(Connection& connection, const std::string& t
     return mayBeInside ? wordsWith(connection, typed) : std::vector<std::string>{};
 }
 
-// "418-b", as it is printed on a bag tag, and the codes "418.KHTR" and "418-b.KHTR": order 418.
+// "418-b", as it is printed on a bag tag, and the codes "418.KHTR" and "418-b.KHTR": order 418. With a space
+// inside, "418 dusk", it is words.
 std::optional<std::int64_t> orderOfCode(std::string_view typed) {
     while (typed.starts_with(' '))
         typed.remove_prefix(1);
     while (typed.ends_with(' '))
         typed.remove_suffix(1);
+    if (typed.find(' ') != std::string_view::npos)
+        return std::nullopt;
     const auto code = readPaperCode(typed);
     if (!code || code->kind == ScannedCode::Kind::Roll)
         return std::nullopt;

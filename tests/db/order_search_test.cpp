@@ -102,6 +102,8 @@ TEST_F(OrderSearching, TheNumberOfAGarmentOrACodeFindsItsOrder) {
         EXPECT_EQ(found(typed), Numbers{12}) << typed;
     EXPECT_EQ(found("12 b"), Numbers{12}) << "a number and the beginning of a name";
     EXPECT_EQ(found("12 a"), Numbers{});
+    EXPECT_EQ(found("12 dusk"), Numbers{12}) << "all letters of a shade may be check letters";
+    EXPECT_EQ(found("12 reed"), Numbers{}) << "and of a word that is nowhere";
 }
 
 TEST_F(OrderSearching, TheFilterAndTheSortGoOnCounting) {
