@@ -3,6 +3,9 @@
 
 #include "db/tables/fact_row.h"
 
+#include <algorithm>
+#include <iterator>
+
 namespace holdfast::db {
 
 namespace {
@@ -21,19 +24,15 @@ std::string_view filterSql(OrderFilter filter) {
 
 // Where nothing is looked for in the text, the cards alone; else the cards whose text matches.
 std::string fromWanted(const OrderQuery& wanted) {
-    return (wanted.match.empty() ? "FROM order_card WHERE ?1 = ''"
-                                 : "FROM order_text JOIN order_card ON order_card.id = order_text.rowid "
-                                   "WHERE order_text MATCH ?1") +
-           wanted.conditions;
+    return wanted.match.empty() ? "FROM order_card WHERE ?1 = ''"
+                                : "FROM order_text JOIN order_card ON order_card.id = order_text.rowid "
+                                  "WHERE order_text MATCH ?1";
 }
 
-// FTS reads its rows backwards as cheaply as forwards, so the newest come first without a sort. A number that
-// was typed is an order's before it is a part of a phone number.
+// FTS reads its rows backwards as cheaply as forwards, so the newest come first without a sort.
 std::string sortedBy(const OrderQuery& wanted, OrderSort sort) {
     if (sort == OrderSort::Promise)
         return " ORDER BY promised, order_card.id ";
-    if (wanted.search.isNumber())
-        return " ORDER BY order_card.number = " + wanted.search.number() + " DESC, order_card.id DESC ";
     return wanted.match.empty() ? " ORDER BY order_card.id DESC " : " ORDER BY order_text.rowid DESC ";
 }
 
@@ -80,15 +79,99 @@ std::vector<OrderLine> readLines(Query& rows) {
     return lines;
 }
 
+std::vector<OrderId> inTurn(std::span<const OrderId> orders) {
+    std::vector<OrderId> lowestFirst(orders.begin(), orders.end());
+    std::ranges::sort(lowestFirst);
+    return lowestFirst;
+}
+
+std::vector<OrderId> inBoth(const std::vector<OrderId>& one, const std::vector<OrderId>& other) {
+    std::vector<OrderId> both;
+    std::ranges::set_intersection(one, other, std::back_inserter(both));
+    return both;
+}
+
+std::vector<OrderId> idsOf(Connection& connection, const std::string& condition) {
+    std::vector<OrderId> ids;
+    Query rows{connection, "SELECT id FROM order_card WHERE " + condition + " ORDER BY id"};
+    while (rows.step())
+        ids.push_back(rows.id<OrderId>(0));
+    return ids;
+}
+
+std::vector<OrderId> listedUnder(Connection& connection, const std::vector<OrderId>& orders,
+                                 OrderFilter filter) {
+    return filter == OrderFilter::All
+               ? orders
+               : inBoth(orders, idsOf(connection, "TRUE" + std::string(filterSql(filter))));
+}
+
+// A number that was typed is an order's before it is a part of a phone number.
+std::string isOfNumber(const OrderQuery& wanted) {
+    return "order_card.number = " + wanted.search.number();
+}
+
+// Of `orders`, the lowest id first; a limit of -1 is none.
+std::vector<OrderLine> findListed(Connection& connection, const OrderQuery& wanted,
+                                  std::vector<OrderId> orders, OrderSort sort, int limit, int offset) {
+    std::string sql = "SELECT " + std::string(kLineColumns) +
+                      "FROM order_card WHERE order_card.id IN (SELECT value FROM json_each(?1)) ORDER BY ";
+    if (sort == OrderSort::Promise) {
+        Query rows = connection.query(sql + "promised, order_card.id LIMIT ?2 OFFSET ?3", listOf(orders),
+                                      limit, offset);
+        return readLines(rows);
+    }
+    std::ranges::reverse(orders);
+    if (wanted.search.isNumber()) {
+        const auto numbered = idsOf(connection, isOfNumber(wanted));
+        std::ranges::stable_partition(
+            orders, [&](OrderId each) { return std::ranges::binary_search(numbered, each); });
+        sql += isOfNumber(wanted) + " DESC, ";
+    }
+    const auto from = std::min(static_cast<std::size_t>(offset), orders.size());
+    const auto most =
+        std::min(limit < 0 ? orders.size() : static_cast<std::size_t>(limit), orders.size() - from);
+    const std::span<const OrderId> page = std::span<const OrderId>{orders}.subspan(from, most);
+    Query rows = connection.query(sql + "order_card.id DESC", listOf(page));
+    return readLines(rows);
+}
+
+// The newest of those that match, but the order of the number that was typed before all others. Sorting all
+// that match would take longer than a key that is typed may.
+std::vector<OrderLine> findNumberFirst(Connection& connection, const OrderQuery& wanted, OrderFilter filter,
+                                       int limit, int offset) {
+    const std::string columns = "SELECT " + std::string(kLineColumns);
+    Query first = connection.query(
+        columns + "FROM order_card WHERE " + isOfNumber(wanted) + std::string(filterSql(filter)) +
+            " AND EXISTS (SELECT 1 FROM order_text WHERE order_text MATCH ?1 AND rowid = order_card.id) "
+            "ORDER BY id DESC",
+        wanted.match);
+    std::vector<OrderLine> lines = readLines(first);
+    const int numbered = static_cast<int>(lines.size());
+    lines.erase(lines.begin(), lines.begin() + std::min(offset, numbered));
+    lines.resize(std::min(lines.size(), static_cast<std::size_t>(limit)));
+    Query others = connection.query(
+        columns + fromWanted(wanted) + " AND NOT " + isOfNumber(wanted) + std::string(filterSql(filter)) +
+            sortedBy(wanted, OrderSort::Newest) + "LIMIT ?2 OFFSET ?3",
+        wanted.match, limit - static_cast<int>(lines.size()), std::max(offset - numbered, 0));
+    std::ranges::move(readLines(others), std::back_inserter(lines));
+    return lines;
+}
+
 } // namespace
 
 OrderQuery::OrderQuery(Connection& connection, std::string_view typed)
     : search(typed)
     , match(search.match(connection))
-    , conditions(search.conditions(connection)) {}
+    , orders(search.ordersByDigits(connection, match)) {}
 
 std::vector<OrderLine> findOrders(Connection& connection, const OrderQuery& wanted, OrderFilter filter,
                                   int limit, int offset, OrderSort sort) {
+    if (wanted.orders)
+        return findListed(connection, wanted, listedUnder(connection, *wanted.orders, filter), sort, limit,
+                          offset);
+    if (wanted.search.isNumber() && sort == OrderSort::Newest)
+        return findNumberFirst(connection, wanted, filter, limit, offset);
     const std::string sql = "SELECT " + std::string(kLineColumns) + fromWanted(wanted) +
                             std::string(filterSql(filter)) + sortedBy(wanted, sort) + "LIMIT ?2 OFFSET ?3";
     Query rows = connection.query(sql, wanted.match, limit, offset);
@@ -101,8 +184,10 @@ std::vector<OrderLine> findOrders(Connection& connection, std::string_view searc
 }
 
 std::int64_t countOrders(Connection& connection, const OrderQuery& wanted, OrderFilter filter) {
+    if (wanted.orders)
+        return std::ssize(listedUnder(connection, *wanted.orders, filter));
     // The index alone knows how many match, without a look at their cards.
-    if (filter == OrderFilter::All && !wanted.match.empty() && wanted.conditions.empty())
+    if (filter == OrderFilter::All && !wanted.match.empty())
         return connection.number("SELECT COUNT(*) FROM order_text WHERE order_text MATCH ?1", wanted.match);
     return connection.number("SELECT COUNT(*) " + fromWanted(wanted) + std::string(filterSql(filter)),
                              wanted.match);
@@ -114,9 +199,13 @@ std::int64_t countOrders(Connection& connection, std::string_view search, OrderF
 
 std::vector<OrderLine> findAmong(Connection& connection, const OrderQuery& wanted,
                                  std::span<const OrderId> orders, OrderSort sort) {
+    if (wanted.orders)
+        return findListed(connection, wanted, inBoth(*wanted.orders, inTurn(orders)), sort, -1, 0);
+    const bool isByNumber = wanted.search.isNumber() && sort == OrderSort::Newest;
     const std::string sql = "SELECT " + std::string(kLineColumns) + fromWanted(wanted) +
                             " AND order_card.id IN (SELECT value FROM json_each(?2))" +
-                            sortedBy(wanted, sort);
+                            (isByNumber ? " ORDER BY " + isOfNumber(wanted) + " DESC, order_card.id DESC"
+                                        : sortedBy(wanted, sort));
     Query rows = connection.query(sql, wanted.match, listOf(orders));
     return readLines(rows);
 }

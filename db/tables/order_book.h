@@ -9,6 +9,7 @@
 #include "db/tables/order_search.h"
 #include "db/tables/unread_facts.h"
 
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -45,8 +46,8 @@ struct OrderQuery {
     OrderQuery(Connection& connection, std::string_view typed);
 
     OrderSearch search;
-    std::string match;      // see OrderSearch::match
-    std::string conditions; // see OrderSearch::conditions
+    std::string match;                          // see OrderSearch::match
+    std::optional<std::vector<OrderId>> orders; // see OrderSearch::ordersByDigits
 };
 
 // Newest or earliest promise first, from `offset`, at most `limit`; the order whose number was typed before

@@ -4,6 +4,7 @@
 #include "core/trade/folded.h"
 #include "core/trade/near_words.h"
 #include "core/trade/paper_code.h"
+#include "db/tables/shop_phones.h"
 #include "db/tables/shop_words.h"
 
 #include <algorithm>
@@ -136,19 +137,42 @@ std::optional<std::int64_t> orderOfCode(std::string_view typed) {
     return isGarment || !code->check.empty() ? std::optional(code->number) : std::nullopt;
 }
 
-// Of the customers with these digits in their phone number, whatever signs are between them. Phones are
-// read here: taking the signs out of each takes SQLite many times as long.
-std::string ofPhone(Connection& connection, const std::string& digits) {
-    std::string customers;
-    Query rows{connection, "SELECT id, phone FROM customer WHERE phone <> ''"};
-    while (rows.step()) {
-        const std::string phone = onlyDigits(rows.view(1));
-        const bool isOfIt = digits.size() >= kPhoneInsideFrom ? phone.find(digits) != std::string::npos
-                                                              : phone.ends_with(digits);
-        if (isOfIt)
-            customers += (customers.empty() ? "" : ",") + std::to_string(rows.integer(0));
-    }
-    return "order_card.id IN (SELECT id FROM shop_order WHERE customer_id IN (" + customers + "))";
+std::vector<OrderId> foundByIndex(Connection& connection, const std::string& match) {
+    std::vector<OrderId> found;
+    Query rows =
+        connection.query("SELECT rowid FROM order_text WHERE order_text MATCH ?1 ORDER BY rowid", match);
+    while (rows.step())
+        found.push_back(rows.id<OrderId>(0));
+    return found;
+}
+
+using OrderPhones = std::vector<ShopPhones::OfOrder>; // the lowest id first
+
+// Out of `orders` go those that the index does not find, but not one that `isFoundAlready`.
+template <class IsFoundAlready>
+void keepFound(OrderPhones& orders, Connection& connection, const std::string& match,
+               const IsFoundAlready& isFoundAlready) {
+    const std::vector<OrderId> found = foundByIndex(connection, match);
+    auto next = found.begin();
+    std::erase_if(orders, [&](const ShopPhones::OfOrder& each) {
+        if (isFoundAlready(each))
+            return false;
+        while (next != found.end() && *next < each.order)
+            ++next;
+        return next == found.end() || *next != each.order;
+    });
+}
+
+// Those with these digits in the phone number, or at the beginning of a word or of another number.
+void keepWithDigits(OrderPhones& orders, Connection& connection, const ShopPhones& phones,
+                    const std::string& digits) {
+    std::vector<bool> isOfPhone;
+    for (const std::string& phone : phones.digits)
+        isOfPhone.push_back(digits.size() >= kPhoneInsideFrom ? phone.find(digits) != std::string::npos
+                                                              : phone.ends_with(digits));
+    const auto isByPhone = [&](const ShopPhones::OfOrder& each) { return isOfPhone[each.phone]; };
+    if (!std::ranges::all_of(orders, isByPhone))
+        keepFound(orders, connection, '"' + digits + "\"*", isByPhone);
 }
 
 } // namespace
@@ -180,13 +204,21 @@ std::string OrderSearch::match(Connection& connection) const {
     return match;
 }
 
-std::string OrderSearch::conditions(Connection& connection) const {
-    std::string sql;
+std::optional<std::vector<OrderId>> OrderSearch::ordersByDigits(Connection& connection,
+                                                                const std::string& match) const {
+    if (std::ranges::none_of(m_words, mayBePhone))
+        return std::nullopt;
+    const auto phones = phonesOfShop(connection);
+    OrderPhones orders = phones->orders;
     for (const std::string& word : m_words)
         if (mayBePhone(word))
-            sql += " AND (order_card.id IN (SELECT rowid FROM order_text WHERE order_text MATCH '\"" + word +
-                   "\"*') OR " + ofPhone(connection, word) + ")";
-    return sql;
+            keepWithDigits(orders, connection, *phones, word);
+    if (!match.empty())
+        keepFound(orders, connection, match, [](const auto&) { return false; });
+    std::vector<OrderId> found;
+    for (const ShopPhones::OfOrder& each : orders)
+        found.push_back(each.order);
+    return found;
 }
 
 bool OrderSearch::matches(const OrderText& order) const {

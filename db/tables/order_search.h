@@ -7,8 +7,10 @@
 // five on anywhere. The number of a garment, "418-b", finds its order. Any text may be typed: quotes and
 // signs have no meaning of their own.
 
+#include "core/trade/ids.h"
 #include "db/sqlite/connection.h"
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -26,8 +28,10 @@ public:
 
     // For order_text MATCH; empty where nothing of it is to be looked for there.
     std::string match(Connection& connection) const;
-    // More conditions on order_card, each after an AND; nothing that was typed is in them but digits.
-    std::string conditions(Connection& connection) const;
+    // Where digits were typed that may be of a phone number: the orders in which they and the words of
+    // `match` are found, the lowest id first.
+    std::optional<std::vector<OrderId>> ordersByDigits(Connection& connection,
+                                                       const std::string& match) const;
 
     // The same of an order that has no card.
     struct OrderText {

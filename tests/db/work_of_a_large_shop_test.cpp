@@ -96,5 +96,21 @@ TEST_F(WorkOfALargeShop, PhonesAreFoundWhateverSignsAreInThem) {
     EXPECT_EQ(found("66778"), 1U);
 }
 
+// The first digits are those of nearly every phone number and of many orders, and only a page is shown.
+TEST_F(WorkOfALargeShop, FirstDigitsSortNothing) {
+    takeOrders(150);
+    for (const char* typed : {"0", "07", "077", "07700", "07700 9", "1"}) {
+        (void)countOrders(connection(), typed, OrderFilter::All); // what is kept of the shop is read
+        (void)findOrders(connection(), typed, OrderFilter::All, 10);
+        const std::int64_t work = workOf([&] {
+            const OrderQuery wanted{connection(), typed};
+            EXPECT_EQ(findOrders(connection(), wanted, OrderFilter::All, 10).size(), 10U) << typed;
+            EXPECT_GE(countOrders(connection(), wanted, OrderFilter::All), 60) << typed;
+        });
+        // A line takes some thirty steps, a row that only the index is asked for three.
+        EXPECT_LT(work, 10 * 40 + 150 * 5) << typed;
+    }
+}
+
 } // namespace
 } // namespace holdfast::db

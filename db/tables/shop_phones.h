@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+// The digits of the phone number of every order, for looking for some of them whatever signs are between
+// them: taking the signs out of each takes SQLite many times as long.
+
+#include "core/trade/ids.h"
+#include "db/sqlite/connection.h"
+
+#include <cstddef>
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace holdfast::db {
+
+struct ShopPhones {
+    struct OfOrder {
+        OrderId order;
+        std::size_t phone = 0; // in `digits`
+    };
+    std::vector<OfOrder> orders;     // all, the lowest id first
+    std::vector<std::string> digits; // each phone number once; nothing where there is none
+};
+
+// Kept with the connection until the search learns others.
+std::shared_ptr<const ShopPhones> phonesOfShop(Connection& connection);
+
+} // namespace holdfast::db
