@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Forgetting a customer for good: what goes and what stays is said before it is done.
+// Forgetting a customer for good: what goes and what stays is said before it is done, with every backup that
+// still has the name.
+#include "app/desk/backup_words.h"
 #include "app/desk/backups_beside.h"
+#include "app/desk/beside.h"
 #include "app/desk/formats.h"
 #include "app/slips/form_slip.h"
 #include "app/slips/slip_makers.h"
@@ -15,6 +18,7 @@
 #include <QCoreApplication>
 
 #include <algorithm>
+#include <optional>
 
 namespace holdfast::app {
 
@@ -38,12 +42,25 @@ QString whatStillNames(const db::Shop& shop, const std::filesystem::path& second
     const QString done = ForgetCustomerWords::tr("The customer is forgotten.");
     if (naming.empty())
         return done;
-    LocalDate last = naming.front().lastDay;
+    const QString still =
+        counted(std::ssize(naming), "%1 backup still has the name,", "%1 backups still have the name,");
+    std::optional<LocalDate> last = naming.front().lastDay;
     for (const db::BackupNaming& each : naming)
-        last = std::max(last, each.lastDay);
-    return done + u' ' +
-           counted(std::ssize(naming), "%1 backup still has the name,", "%1 backups still have the name,") +
-           u' ' + ForgetCustomerWords::tr("until %1.").arg(date(last));
+        last = last && each.lastDay ? std::optional{std::max(*last, *each.lastDay)} : std::nullopt;
+    return done + u' ' + still + u' ' +
+           (last ? ForgetCustomerWords::tr("until %1.").arg(date(*last))
+                 : ForgetCustomerWords::tr("and not all of them go by themselves."));
+}
+
+// "shop-2026-11-28-091402-of-the-day.holdfast: made Sat 28 Nov 09:14, goes by itself after 11 Dec 2026"
+QString backupLine(const db::BackupNaming& naming, const std::filesystem::path& shop, const Now& now) {
+    const bool isNextToShop = naming.backup.path.parent_path() == db::backupFolder(shop);
+    const std::filesystem::path name = isNextToShop ? naming.backup.path.filename() : naming.backup.path;
+    const QString made = backupTitle(naming.backup, now);
+    return naming.lastDay ? ForgetCustomerWords::tr("%1: made %2, goes by itself after %3")
+                                .arg(breakable(words(name.string())), made, date(*naming.lastDay))
+                          : ForgetCustomerWords::tr("%1: made %2, does not go by itself")
+                                .arg(breakable(words(name.string())), made);
 }
 
 class ForgetCustomerSlip : public FormSlip {
@@ -100,12 +117,36 @@ private:
                             .arg(money(m_customer.owed, desk().currency())));
         form().note(tr("Another laptop forgets them when it brings in the news. Papers, exported tables and "
                        "backups that were made before still have the name."));
+        if (!desk().file().path().empty())
+            listBackups();
         form().turn("forGood", tr("Take the name out for good"));
         beginAt("forGood");
         setAction(tr("Forget the customer"));
     }
 
+    // Each of them is opened: on a thread of its own.
+    void listBackups() {
+        form().section(tr("Backups with the name"));
+        m_backups = form().note(tr("The backups are being looked at."));
+        m_backups->setObjectName(QStringLiteral("backupsNaming"));
+        m_looking.begin(
+            [shop = desk().file().path(), second = secondBackupFolder(), id = m_customer.id,
+             now = desk().now()](auto& reporter) {
+                return db::backupsNaming(db::backupsOf(shop, second), id, now.local(),
+                                         [&](double share) { return reporter.report(share); });
+            },
+            [this](const std::vector<db::BackupNaming>& naming) {
+                QStringList lines;
+                for (const db::BackupNaming& each : naming)
+                    lines.append(backupLine(each, desk().file().path(), desk().now()));
+                m_backups->setText(lines.isEmpty() ? tr("No backup has the name.")
+                                                   : lines.join(QStringLiteral("\n")));
+            });
+    }
+
     db::ToBeForgotten m_customer;
+    Label* m_backups = nullptr; // those that have the name, a line each
+    Beside<std::vector<db::BackupNaming>> m_looking;
 };
 
 } // namespace

@@ -1,10 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/backups/backups_naming.h"
 
+#include "db/disk/shop_mark.h"
 #include "db/disk/staying.h"
 #include "db/forgetting/personal_columns.h"
 #include "db/sqlite/connection.h"
 #include "db/sqlite/failure.h"
+
+#include <algorithm>
 
 namespace holdfast::db {
 
@@ -33,17 +36,42 @@ bool names(const KeptBackup& backup, CustomerId customer) {
     }
 }
 
+// As removeOutdated does it: each folder by itself, and what is not whole pushes no other out.
+LocalDate lastDayIn(std::span<const KeptBackup> backups, const KeptBackup& which, LocalTime now) {
+    if (!which.isWhole)
+        return std::max(dateOf(now), dateOf(which.at) + Days{kDaysKept - 1});
+    std::vector<LocalTime> times;
+    std::size_t at = 0;
+    for (const KeptBackup& backup : backups) {
+        if (!backup.isWhole || backup.path.parent_path() != which.path.parent_path())
+            continue;
+        if (backup.path == which.path)
+            at = times.size();
+        times.push_back(backup.at);
+    }
+    return lastDayOf(times, at, now);
+}
+
+bool goesByItself(const KeptBackup& backup) {
+    const auto mark = markOfFile(backup.path);
+    return mark && !mark->wasOpened;
+}
+
 } // namespace
 
 std::vector<BackupNaming> backupsNaming(std::span<const KeptBackup> backups, CustomerId customer,
-                                        LocalTime now) {
-    std::vector<LocalTime> times;
-    for (const KeptBackup& backup : backups)
-        times.push_back(backup.at);
+                                        LocalTime now, const TellProgress& progress) {
     std::vector<BackupNaming> naming;
-    for (std::size_t at = 0; at < backups.size(); ++at)
-        if (names(backups[at], customer))
-            naming.push_back({backups[at], lastDayOf(times, at, now)});
+    double looked = 0;
+    for (const KeptBackup& backup : backups) {
+        if (progress && !progress(looked++ / static_cast<double>(backups.size())))
+            break;
+        if (!names(backup, customer))
+            continue;
+        naming.push_back({backup, std::nullopt});
+        if (goesByItself(backup))
+            naming.back().lastDay = lastDayIn(backups, backup, now);
+    }
     return naming;
 }
 

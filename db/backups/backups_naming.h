@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// Backups in which a customer who was forgotten still has a name.
+// Backups in which a customer still has a name: of one who was forgotten, or is about to be.
 
 #include "core/trade/ids.h"
 #include "db/disk/kept_backup.h"
+#include "db/journal/shop.h"
 
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -12,11 +14,14 @@ namespace holdfast::db {
 
 struct BackupNaming {
     KeptBackup backup;
-    LocalDate lastDay{}; // on which it is still there, if one is made each day from now on
+    // The last day on which it is still there, if one is made each day from now on. None: it does not go by
+    // itself, for somebody worked in it, or it cannot be read.
+    std::optional<LocalDate> lastDay;
 };
 
-// Of those backups, in their order. One that cannot be read counts as holding the name.
+// Of those backups, in their order. One that cannot be read counts as holding the name. Stopped, those that
+// were looked at by then.
 std::vector<BackupNaming> backupsNaming(std::span<const KeptBackup> backups, CustomerId customer,
-                                        LocalTime now);
+                                        LocalTime now, const TellProgress& progress = {});
 
 } // namespace holdfast::db

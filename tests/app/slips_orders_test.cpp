@@ -224,49 +224,6 @@ TEST_F(OrderSlips, CustomerIsRenamed) {
     EXPECT_EQ(customer.phone, "");
 }
 
-TEST_F(OrderSlips, ACustomerIsForgottenOnlyWhenThatIsSaid) {
-    const auto usual = stockUsualShop();
-    const auto order = takeOrder({aGarment(usual)}).id;
-    ASSERT_TRUE(db::cancelOrder(desk().file(), order, "moved away").ok());
-    open(SlipName::Customer, about(order));
-    QTest::mouseClick(find<QAbstractButton>(QStringLiteral("forgetCustomer")), Qt::LeftButton);
-    ASSERT_EQ(asked, std::vector<SlipName>{SlipName::ForgetCustomer});
-    EXPECT_EQ(askedFor.order, order);
-
-    open(SlipName::ForgetCustomer, askedFor);
-    const auto before = entries();
-    submit();
-    EXPECT_EQ(errorAt("forGood"), QStringLiteral("Switch this on: the name cannot be brought back."));
-    EXPECT_EQ(entries(), before);
-    turn(QStringLiteral("forGood"));
-    QString done;
-    QObject::connect(&desk(), &ShopDesk::besideAsked, &slip(), [&](const QString&, const DeedBeside& deed) {
-        done = QString::fromStdString(valueOf(deed(desk().file(), [](double) { return true; }).told));
-    });
-    submit();
-    EXPECT_EQ(done, QStringLiteral("The customer is forgotten."));
-    EXPECT_TRUE(isFinished());
-    EXPECT_EQ(entries(), before + 1);
-    EXPECT_EQ(desk().file().connection().number("SELECT COUNT(*) FROM customer WHERE name = '(forgotten)'"),
-              1);
-    EXPECT_EQ(desk().file().recent(1).front().title, "Forgot the customer of 1 order");
-}
-
-TEST_F(OrderSlips, ACustomerWithAnOpenOrderIsNotForgotten) {
-    const auto usual = stockUsualShop();
-    const auto taken = takeOrder({aGarment(usual)});
-    open(SlipName::ForgetCustomer, about(taken.id));
-    const auto notes = slip().findChildren<QLabel*>();
-    EXPECT_TRUE(std::ranges::any_of(notes, [&](const QLabel* note) {
-        return note->text() ==
-               QStringLiteral("Order %1 is still open. Hand it over or cancel it first.").arg(taken.number);
-    }));
-    const auto before = entries();
-    submit();
-    EXPECT_FALSE(isFinished());
-    EXPECT_EQ(entries(), before);
-}
-
 TEST_F(OrderSlips, NoteIsWrittenChangedAndTakenOff) {
     const auto usual = stockUsualShop();
     const auto order = takeOrder({aGarment(usual)}).id;

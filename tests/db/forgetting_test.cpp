@@ -294,8 +294,10 @@ TEST_F(ForgettingTest, BackupsThatStillNameThemAreListedWithTheirLastDay) {
     const auto naming = backupsNaming(backups, m_customer, now().local());
     ASSERT_EQ(naming.size(), 1U);
     EXPECT_EQ(naming[0].backup.path, made->backup.path);
-    EXPECT_EQ(isoDate(naming[0].lastDay), "2026-11-24") << "made on 11 November, kept for 14 days";
+    EXPECT_EQ(naming[0].lastDay, localDate(2026, 11, 24)) << "made on 11 November, kept for 14 days";
     EXPECT_TRUE(backupsNaming(backups, CustomerId{12345}, now().local()).empty());
+    EXPECT_TRUE(backupsNaming(backups, m_customer, now().local(), [](double) { return false; }).empty())
+        << "stopped before the first";
 }
 
 // A column that is added must be thought of.
