@@ -19,7 +19,7 @@ constexpr std::array<std::pair<const char*, ReportName>, 7> kReports{{
     {"figures", ReportName::Figures},
 }};
 
-constexpr std::array<std::pair<const char*, Verb>, 11> kVerbs{{
+constexpr std::array<std::pair<const char*, Verb>, 12> kVerbs{{
     {"report", Verb::Report},
     {"tour", Verb::Tour},
     {"papers", Verb::Papers},
@@ -31,6 +31,7 @@ constexpr std::array<std::pair<const char*, Verb>, 11> kVerbs{{
     {"put-back", Verb::PutBack},
     {"export", Verb::Export},
     {"import", Verb::Import},
+    {"forget", Verb::Forget},
 }};
 
 bool looksLikeFile(const std::string& word) {
@@ -146,7 +147,7 @@ private:
         if (looksLikeFile(word))
             return takeFile(word);
         return plainError(said("There is no “{word}”. Ask for report, tour, papers, check, mend, "
-                               "save-what-can-be, backup, backups, put-back, export or import.",
+                               "save-what-can-be, backup, backups, put-back, export, import or forget.",
                                {{"word", word}}));
     }
 
@@ -171,7 +172,7 @@ private:
         return m_arguments.verb == Verb::Tour || m_arguments.verb == Verb::Papers ||
                m_arguments.verb == Verb::Backup || m_arguments.verb == Verb::Export ||
                m_arguments.verb == Verb::Import || m_arguments.verb == Verb::Save ||
-               m_arguments.verb == Verb::PutBack;
+               m_arguments.verb == Verb::PutBack || m_arguments.verb == Verb::Forget;
     }
     Phrase targetWanted() const {
         switch (m_arguments.verb) {
@@ -185,6 +186,8 @@ private:
             return phrase("import needs the file to read after it.");
         case Verb::PutBack:
             return phrase("put-back needs the backup after it.");
+        case Verb::Forget:
+            return phrase("forget needs the customer after it: a name, a phone number or an order’s number.");
         case Verb::Save:
             return phrase("save-what-can-be needs the new file after it.");
         default:
@@ -263,6 +266,10 @@ std::string usage() {
            "  import FILE        reads one such file in: customers, blank styles, blanks, films, rolls, "
            "places, "
            "readings\n"
+           "  forget CUSTOMER    takes the customer of this name, phone number or order number out for "
+           "good,\n"
+           "                     and says which backups still have the name; no window may have the shop "
+           "open\n"
            "\n"
            "  --on YYYY-MM-DD    the day for everything, from 09:00 (the demo begins at 09:40)\n"
            "  --help, --version\n"

@@ -6,7 +6,7 @@
 //     holdfast [--shop FILE | --demo] [--on YYYY-MM-DD] [VERB]
 //     VERB: report walk|use-first|holds|blanks|promise|cut [--json], tour DIR [--scale 1|2],
 //           papers DIR, check, mend, save-what-can-be NEW, backup FILE, backups, put-back FILE [--yes],
-//           export DIR, import FILE
+//           export DIR, import FILE, forget CUSTOMER
 
 #include "core/trade/dates.h"
 #include "core/trade/result.h"
@@ -31,6 +31,7 @@ enum class Verb {
     PutBack,
     Export,
     Import,
+    Forget,
     Help,
     Version
 };

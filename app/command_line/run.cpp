@@ -87,6 +87,8 @@ int doVerb(const Arguments& arguments, int argc, char** argv) {
         return tell(exportTables(arguments, clock));
     case Verb::Import:
         return tell(importTable(arguments, clock));
+    case Verb::Forget:
+        return tell(forget(arguments, clock));
     default:
         return kWrongUsage;
     }

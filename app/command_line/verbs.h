@@ -34,6 +34,8 @@ Result<std::string> saveWhatCanBe(const Arguments& arguments, const Clock& clock
 Result<std::string> listBackups(const Arguments& arguments, const Clock& clock);
 // With --yes; else an error that says what would be lost.
 Result<std::string> putBack(const Arguments& arguments, const Clock& clock);
+// The customer that is named by target. Writes to the shop: refused while a window has it open.
+Result<std::string> forget(const Arguments& arguments, const Clock& clock);
 Result<std::string> backUp(const Arguments& arguments, const Clock& clock);
 
 } // namespace holdfast::app

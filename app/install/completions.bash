@@ -2,7 +2,7 @@
 # bash completion for holdfast
 _holdfast() {
     local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD-1]} verb= each at
-    local verbs="report tour papers check mend save-what-can-be backup backups put-back export import"
+    local verbs="report tour papers check mend save-what-can-be backup backups put-back export import forget"
     local reports="walk use-first holds blanks promise cut figures"
     local options="--shop --demo --on --help --version"
 
@@ -19,7 +19,7 @@ _holdfast() {
 
     COMPREPLY=()
     case $before in
-        --on) return ;;
+        --on | forget) return ;;
         --scale) mapfile -t COMPREPLY < <(compgen -W "1 2" -- "$word"); return ;;
         report) mapfile -t COMPREPLY < <(compgen -W "$reports" -- "$word"); return ;;
         tour | papers | export) compopt -o filenames; mapfile -t COMPREPLY < <(compgen -d -- "$word"); return ;;

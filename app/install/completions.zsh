@@ -16,6 +16,7 @@ _holdfast() {
         'put-back:say what would be lost if the shop became a backup'
         'export:write the whole shop as comma-separated values'
         'import:read one such file in'
+        'forget:take a customer out for good'
     )
     reports=(walk use-first holds blanks promise cut figures)
 
@@ -33,9 +34,10 @@ _holdfast() {
     case $state in
         first) _describe verb verbs; _files -g '*.holdfast' ;;
         second)
-            case $words[(r)(report|tour|papers|export|backup|save-what-can-be|put-back|import)] in
+            case $words[(r)(report|tour|papers|export|backup|save-what-can-be|put-back|import|forget)] in
                 report) compadd -a reports ;;
                 tour | papers | export) _files -/ ;;
+                forget) _message 'name, phone number or order number' ;;
                 *) _files ;;
             esac ;;
     esac

@@ -50,7 +50,7 @@ QString manualPage() {
 }
 
 TEST(Usage, HelpIsReadAsItIsMeant) {
-    EXPECT_EQ(verbsAsked().size(), 11) << inWords(verbsAsked());
+    EXPECT_EQ(verbsAsked().size(), 12) << inWords(verbsAsked());
     EXPECT_EQ(reportsAsked().size(), 7) << inWords(reportsAsked());
     EXPECT_TRUE(optionsAsked().contains(QStringLiteral("--demo")));
 }
