@@ -35,19 +35,13 @@ constexpr std::chrono::milliseconds kNestAtMost{10'000};
 
 struct PapersWords {
     Q_DECLARE_TR_FUNCTIONS(holdfast::app::PapersVerb)
-
-public:
-    static QString counted(std::size_t count, const QString& one, const QString& many) {
-        return QStringLiteral("%1 %2").arg(count).arg(count == 1 ? one : many);
-    }
 };
 
 // Papers of one kind: "claim-tickets" is the name of their PDF.
 struct PaperFamily {
     QString name;
     QString title;
-    QString one; // "claim ticket", to be counted
-    QString many;
+    QString (*counted)(int); // "3 claim tickets"
     std::vector<Paper> papers;
 };
 
@@ -62,23 +56,19 @@ std::vector<OrderId> openOrders(const ShopFacts& facts) {
 std::vector<PaperFamily> familiesOf(const ReckonedShop& shop) {
     PaperFamily tickets{QStringLiteral("claim-tickets"),
                         PapersWords::tr("Claim tickets"),
-                        PapersWords::tr("claim ticket"),
-                        PapersWords::tr("claim tickets"),
+                        [](int n) { return PapersWords::tr("%n claim ticket|%n claim tickets", nullptr, n); },
                         {}};
     PaperFamily cards{QStringLiteral("care-cards"),
                       PapersWords::tr("Care cards"),
-                      PapersWords::tr("care card"),
-                      PapersWords::tr("care cards"),
+                      [](int n) { return PapersWords::tr("%n care card|%n care cards", nullptr, n); },
                       {}};
     PaperFamily tags{QStringLiteral("bag-tags"),
                      PapersWords::tr("Bag tags"),
-                     PapersWords::tr("bag tag"),
-                     PapersWords::tr("bag tags"),
+                     [](int n) { return PapersWords::tr("%n bag tag|%n bag tags", nullptr, n); },
                      {}};
     PaperFamily labels{QStringLiteral("roll-labels"),
                        PapersWords::tr("Roll labels"),
-                       PapersWords::tr("roll label"),
-                       PapersWords::tr("roll labels"),
+                       [](int n) { return PapersWords::tr("%n roll label|%n roll labels", nullptr, n); },
                        {}};
     for (const OrderId order : openOrders(shop.facts)) {
         tickets.papers.push_back(claimTicket(shop, order));
@@ -90,8 +80,9 @@ std::vector<PaperFamily> familiesOf(const ReckonedShop& shop) {
     for (const FilmRoll& roll : shop.facts.rolls)
         if (roll.state == RollState::OnShelf)
             labels.papers.push_back(labelOfRoll(shop, roll.id));
-    return {{QStringLiteral("day-sheet"), PapersWords::tr("Day sheet"), PapersWords::tr("page of day sheet"),
-             PapersWords::tr("pages of day sheet"), daySheet(shop)},
+    return {{QStringLiteral("day-sheet"), PapersWords::tr("Day sheet"),
+             [](int n) { return PapersWords::tr("%n page of day sheet|%n pages of day sheet", nullptr, n); },
+             daySheet(shop)},
             std::move(tickets),
             std::move(cards),
             std::move(tags),
@@ -128,7 +119,7 @@ public:
             if (const auto written = text(paper.name + QStringLiteral(".svg"), paperSvg(paper));
                 !written.ok())
                 return written;
-        m_counted << PapersWords::counted(family.papers.size(), family.one, family.many);
+        m_counted << family.counted(howMany(family.papers.size()));
         return Done{};
     }
 
@@ -152,8 +143,7 @@ public:
             if (const auto written = text(name, *sheet); !written.ok())
                 return written;
         }
-        m_counted << PapersWords::counted(nests.size(), PapersWords::tr("cut file"),
-                                          PapersWords::tr("cut files"));
+        m_counted << PapersWords::tr("%n cut file|%n cut files", nullptr, howMany(nests.size()));
         return Done{};
     }
 

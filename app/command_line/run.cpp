@@ -9,6 +9,7 @@
 #include "app/command_line/verbs.h"
 #include "app/desk/formats.h"
 #include "app/desk/machine_settings.h"
+#include "app/desk/window_language.h"
 #include "app/shell/desktop_notice.h"
 #include "app/shell/main_window.h"
 #include "app/shell/shop_paths.h"
@@ -67,6 +68,7 @@ void nameProgram() {
 int doVerb(const Arguments& arguments, int argc, char** argv) {
     const QCoreApplication application(argc, argv);
     nameProgram();
+    setWindowLanguage();
     const Clock clock = clockFor(arguments);
     switch (arguments.verb) {
     case Verb::Report:
@@ -101,6 +103,7 @@ int doPapers(const Arguments& arguments, int argc, char** argv) {
     qputenv("QT_LOGGING_RULES", "default.warning=false");
     const QGuiApplication application(argc, argv);
     nameProgram();
+    setWindowLanguage();
     return tell(papers(arguments, standingClock(clockFor(arguments))));
 }
 
@@ -110,6 +113,7 @@ int doTour(const Arguments& arguments, int argc, char** argv) {
     qputenv("QT_SCALE_FACTOR", arguments.scale == 2 ? "2" : "1");
     QApplication application(argc, argv);
     nameProgram();
+    setWindowLanguage();
     setLight(application, Light::Day);
     return tell(tour(arguments, standingClock(clockFor(arguments))));
 }
@@ -167,6 +171,7 @@ void answerCalls(MainWindow& window) {
 std::optional<GoingOn> workInWindow(const Arguments& arguments, int argc, char** argv, int& status) {
     const QString token = activationToken();
     QApplication application(argc, argv);
+    setWindowLanguage();
     QGuiApplication::setDesktopFileName(QStringLiteral("holdfast"));
     QGuiApplication::setWindowIcon(programIcon());
     const auto on = handedOn();

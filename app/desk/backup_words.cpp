@@ -46,12 +46,10 @@ QString reasonWords(db::BackupReason reason) {
 }
 
 QString backupContents(const BackupShown& backup) {
-    const QString size =
-        QLocale(QLocale::English).formattedDataSize(static_cast<qint64>(backup.backup.bytes), 1);
+    const QString size = QLocale().formattedDataSize(static_cast<qint64>(backup.backup.bytes), 1);
     if (!backup.orders)
         return BackupWords::tr("%1, cannot be read").arg(size);
-    return *backup.orders == 1 ? BackupWords::tr("1 order, %1").arg(size)
-                               : BackupWords::tr("%1 orders, %2").arg(*backup.orders).arg(size);
+    return BackupWords::tr("%n order, %1|%n orders, %1", nullptr, howMany(*backup.orders)).arg(size);
 }
 
 } // namespace holdfast::app

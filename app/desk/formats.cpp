@@ -2,9 +2,9 @@
 #include "app/desk/formats.h"
 
 #include "app/desk/window_language.h"
+#include "app/desk/window_values.h"
 
 #include <QCoreApplication>
-#include <QDate>
 #include <QLocale>
 #include <QRegularExpression>
 
@@ -14,18 +14,37 @@ namespace holdfast::app {
 
 namespace {
 
-QString inFormats(const char* text) {
-    return QCoreApplication::translate("Formats", text);
-}
+class Formats {
+    Q_DECLARE_TR_FUNCTIONS(Formats)
+};
 
 Error notA(const QString& field, const QString& allowed) {
-    return fieldError(field.toStdString(), inWindow(inFormats("%1: %2").arg(field, allowed)));
+    return fieldError(field.toStdString(), inWindow(Formats::tr("%1: %2").arg(field, allowed)));
+}
+
+// What was typed in the digits and marks of the window's language, in those of C: "٢٦٫٥" as "26.5". Points
+// and commas are left as they are: which of them begins the decimals is seen from the number.
+QString inPlainDigits(const QString& typed) {
+    QString plain;
+    for (const QChar letter : typed.trimmed()) {
+        if (letter.digitValue() >= 0)
+            plain.append(QChar(u'0' + letter.digitValue()));
+        else if (letter.isSpace() || letter == u'’' || letter == u'\u066C') // between thousands
+            plain.append(u' ');
+        else if (letter == u'\u066B')
+            plain.append(u'.');
+        else if (letter == u'\u2212')
+            plain.append(u'-');
+        else
+            plain.append(letter);
+    }
+    return plain;
 }
 
 // A decimal comma is as good as a point.
 std::optional<double> numberIn(const QString& text) {
     bool good = false;
-    const double number = QLocale::c().toDouble(text.trimmed().replace(u',', u'.'), &good);
+    const double number = QLocale::c().toDouble(inPlainDigits(text).replace(u',', u'.'), &good);
     return good && std::isfinite(number) ? std::optional{number} : std::nullopt;
 }
 
@@ -44,26 +63,36 @@ std::optional<LocalDate> nearestYear(unsigned dayOfMonth, unsigned month, LocalD
     return nearest;
 }
 
+// Which month begins so, in the window's language or in English.
+std::optional<unsigned> monthNamed(const QString& typed) {
+    for (const QLocale& locale : {QLocale(), QLocale(QLocale::English)})
+        for (unsigned month = 1; month <= 12; ++month) {
+            QString name = locale.monthName(static_cast<int>(month), QLocale::ShortFormat).toLower();
+            if (name.endsWith(u'.'))
+                name.chop(1);
+            if (typed.startsWith(name))
+                return month;
+        }
+    return std::nullopt;
+}
+
 // "30 Nov", "Mon 30 Nov", "30 November 2026": as days are shown, with or without the year.
 std::optional<LocalDate> dateWithMonthName(const QString& typed, LocalDate today) {
     static const QRegularExpression named(
-        QStringLiteral(R"(^(?:\p{L}+,? )?(\d{1,2}) (\p{L}+)(?: (\d{4}))?$)"),
+        QStringLiteral(R"(^(?:\p{L}+[.,]* )?(\d{1,2})\.? (\p{L}+)\.?(?: (\d{4}))?$)"),
         QRegularExpression::UseUnicodePropertiesOption);
     const auto match = named.match(typed);
     if (!match.hasMatch())
         return std::nullopt;
-    for (unsigned month = 1; month <= 12; ++month) {
-        const auto first = std::chrono::year{2000} / std::chrono::month{month} / std::chrono::day{1};
-        if (!match.captured(2).startsWith(date(LocalDate{first}).section(u' ', 1, 1).toLower()))
-            continue;
-        const unsigned dayOfMonth = match.captured(1).toUInt();
-        if (match.captured(3).isEmpty())
-            return nearestYear(dayOfMonth, month, today);
-        const auto whole = std::chrono::year{match.captured(3).toInt()} / std::chrono::month{month} /
-                           std::chrono::day{dayOfMonth};
-        return whole.ok() ? std::optional{LocalDate{whole}} : std::nullopt;
-    }
-    return std::nullopt;
+    const auto month = monthNamed(match.captured(2));
+    if (!month)
+        return std::nullopt;
+    const unsigned dayOfMonth = match.captured(1).toUInt();
+    if (match.captured(3).isEmpty())
+        return nearestYear(dayOfMonth, *month, today);
+    const auto whole = std::chrono::year{match.captured(3).toInt()} / std::chrono::month{*month} /
+                       std::chrono::day{dayOfMonth};
+    return whole.ok() ? std::optional{LocalDate{whole}} : std::nullopt;
 }
 
 } // namespace
@@ -84,6 +113,10 @@ QString words(const Sentence& sentence) {
     return words(sentence.in(WindowLanguage{}));
 }
 
+QString valueWords(const Value& value) {
+    return words(WindowLanguage{}.written(value));
+}
+
 std::string plain(const QString& text) {
     return text.trimmed().toStdString();
 }
@@ -93,40 +126,52 @@ Sentence inWindow(const QString& words) {
 }
 
 QString money(Money amount, const Currency& currency) {
-    return words(spokenAmount(amount, currency));
+    return valueWords(Amount{amount, currency});
 }
 
 QString moneyBare(Money amount, const Currency& currency) {
-    return words(groupedAmount(amount, currency));
+    Currency bare = currency;
+    bare.sign.clear();
+    return valueWords(Amount{amount, std::move(bare)});
 }
 
 QString metres(Millimetres length) {
     constexpr Millimetres kLeastShown{50}; // less would be said as nothing
     if (length.value > 0 && length < kLeastShown)
-        return inFormats("under 0.1 m");
-    return inFormats("%1 m").arg(QLocale::c().toString(length.metres(), 'f', 1));
+        return Formats::tr("under %1 m").arg(QLocale().toString(0.1, 'f', 1));
+    return Formats::tr("%1 m").arg(QLocale().toString(length.metres(), 'f', 1));
 }
 
 QString millimetres(Millimetres length) {
-    return inFormats("%1 mm").arg(length.value);
+    return valueWords(length);
 }
 
 QString celsius(Celsius temperature) {
-    return inFormats("%1 °C").arg(QLocale::c().toString(temperature.value, 'g', 4));
+    return Formats::tr("%1 °C").arg(QLocale().toString(temperature.value, 'g', 4));
 }
 
 QString humidity(Humidity humidity) {
-    return inFormats("%1 %").arg(std::lround(humidity.percent));
+    return Formats::tr("%1 %").arg(QLocale().toString(std::lround(humidity.percent)));
 }
 
 QString percentOf(double share) {
     const double hundredths = share * 100;
     const bool isSmall = hundredths > 0 && hundredths < 1;
-    return inFormats("%1 %").arg(QLocale::c().toString(hundredths, 'f', isSmall ? 1 : 0));
+    return Formats::tr("%1 %").arg(QLocale().toString(hundredths, 'f', isSmall ? 1 : 0));
 }
 
 QString kilograms(Grams weight) {
-    return inFormats("%1 kg").arg(QLocale::c().toString(static_cast<double>(weight.value) / 1000.0, 'f', 1));
+    return Formats::tr("%1 kg").arg(QLocale().toString(static_cast<double>(weight.value) / 1000.0, 'f', 1));
+}
+
+QString humidityBand(const Band<Humidity>& band) {
+    return Formats::tr("%1–%2 %").arg(valueWords(Decimal{band.low.percent}),
+                                      valueWords(Decimal{band.high.percent}));
+}
+
+QString temperatureBand(const Band<Celsius>& band) {
+    return Formats::tr("%1–%2 °C")
+        .arg(valueWords(Decimal{band.low.value}), valueWords(Decimal{band.high.value}));
 }
 
 QString countdown(Seconds left) {
@@ -144,19 +189,19 @@ QString countdown(Seconds left) {
 QString timeSpan(Seconds span) {
     const auto seconds = std::max<std::int64_t>(0, span.count());
     if (seconds < 60)
-        return inFormats("%1 s").arg(seconds);
+        return Formats::tr("%1 s").arg(seconds);
     const auto minutes = (seconds + 30) / 60;
     if (minutes < 60)
-        return inFormats("%1 min").arg(minutes);
+        return Formats::tr("%1 min").arg(minutes);
     constexpr std::int64_t kInDaysFrom = 96; // hours
     if (minutes >= kInDaysFrom * 60)
         return dayCount(Days{(minutes + 12 * 60) / (24 * 60)});
-    return minutes % 60 == 0 ? inFormats("%1 h").arg(minutes / 60)
-                             : inFormats("%1 h %2 min").arg(minutes / 60).arg(minutes % 60);
+    return minutes % 60 == 0 ? Formats::tr("%1 h").arg(minutes / 60)
+                             : Formats::tr("%1 h %2 min").arg(minutes / 60).arg(minutes % 60);
 }
 
 QString dayCount(Days days) {
-    return days.count() == 1 ? inFormats("1 day") : inFormats("%1 days").arg(days.count());
+    return Formats::tr("%n day|%n days", nullptr, howMany(days.count()));
 }
 
 QString age(Days days) {
@@ -166,43 +211,43 @@ QString age(Days days) {
     const auto rest = total - static_cast<std::int64_t>(std::lround(static_cast<double>(months) * 30.436875));
     if (months == 0)
         return dayCount(Days{total});
-    const QString inMonths = months == 1 ? inFormats("1 month") : inFormats("%1 months").arg(months);
+    const QString inMonths = Formats::tr("%n month|%n months", nullptr, howMany(months));
     return QStringLiteral("%1 %2").arg(inMonths, dayCount(Days{std::max<std::int64_t>(0, rest)}));
 }
 
 QString day(LocalDate date) {
-    return words(spokenDay(date));
+    return valueWords(date);
 }
 
 QString dayNear(LocalDate date, LocalDate today) {
     const auto away = (date - today).count();
     if (away == 0)
-        return inFormats("today");
+        return Formats::tr("today");
     if (away == 1)
-        return inFormats("tomorrow");
+        return Formats::tr("tomorrow");
     if (away == -1)
-        return inFormats("yesterday");
+        return Formats::tr("yesterday");
     return day(date);
 }
 
 QString date(LocalDate date) {
-    return words(spokenDate(date));
+    return valueWords(DateWithYear{date});
+}
+
+QString month(std::chrono::year_month month) {
+    return monthAsLocaleWrites(LocalDate{month / 1});
 }
 
 QString longDay(LocalDate date) {
-    const std::chrono::year_month_day calendar{date};
-    const QDate qtDate(static_cast<int>(calendar.year()),
-                       static_cast<int>(static_cast<unsigned>(calendar.month())),
-                       static_cast<int>(static_cast<unsigned>(calendar.day())));
-    return QLocale(QLocale::English).toString(qtDate, QStringLiteral("dddd d MMMM"));
+    return longDayAsLocaleWrites(date);
 }
 
 QString clock(LocalTime time) {
-    return words(clockTime(time));
+    return valueWords(TimeOfDay{time});
 }
 
 QString promise(LocalTime ready, LocalDate today) {
-    return inFormats("%1 from %2").arg(dayNear(dateOf(ready), today), clock(ready));
+    return Formats::tr("%1 from %2").arg(dayNear(dateOf(ready), today), clock(ready));
 }
 
 QColor colourOf(std::uint32_t rgb) {
@@ -212,33 +257,33 @@ QColor colourOf(std::uint32_t rgb) {
 Result<std::int64_t> readWhole(const QString& text, const QString& field, std::int64_t low,
                                std::int64_t high) {
     bool good = false;
-    const qlonglong number = text.trimmed().toLongLong(&good);
+    const qlonglong number = inPlainDigits(text).toLongLong(&good);
     if (!good || number < low || number > high)
-        return notA(field, inFormats("a whole number from %1 to %2.").arg(low).arg(high));
+        return notA(field, Formats::tr("a whole number from %1 to %2.").arg(low).arg(high));
     return static_cast<std::int64_t>(number);
 }
 
 Result<double> readNumber(const QString& text, const QString& field, double low, double high) {
     const auto number = numberIn(text);
     if (!number || *number < low || *number > high)
-        return notA(field, inFormats("a number from %1 to %2.").arg(low).arg(high));
+        return notA(field, Formats::tr("a number from %1 to %2.").arg(low).arg(high));
     return *number;
 }
 
 Result<Money> readMoney(const QString& text, const QString& field, const Currency& currency) {
-    const auto amount = parseAmount(plain(text), currency);
+    const auto amount = parseAmount(plain(inPlainDigits(text)), currency);
     if (!amount || amount->minor < 0)
-        return notA(field, inFormats("an amount such as %1.").arg(moneyBare(Money{1050}, currency)));
+        return notA(field, Formats::tr("an amount such as %1.").arg(moneyBare(Money{1050}, currency)));
     return *amount;
 }
 
 Result<LocalDate> readDate(const QString& text, const QString& field, LocalDate today) {
     const QString typed = text.trimmed().toLower();
-    if (typed == inFormats("today"))
+    if (typed == Formats::tr("today"))
         return today;
-    if (typed == inFormats("yesterday"))
+    if (typed == Formats::tr("yesterday"))
         return today - Days{1};
-    if (typed == inFormats("tomorrow"))
+    if (typed == Formats::tr("tomorrow"))
         return today + Days{1};
     if (const auto iso = parseIsoDate(typed.toStdString()))
         return *iso;
@@ -258,7 +303,9 @@ Result<LocalDate> readDate(const QString& text, const QString& field, LocalDate 
     }
     if (const auto named = dateWithMonthName(typed, today))
         return *named;
-    return notA(field, inFormats("a day such as %1 or 25/11.").arg(date(today)));
+    if (const auto written = dateAsLocaleWrites(text.trimmed()))
+        return *written;
+    return notA(field, Formats::tr("a day such as %1 or 25/11.").arg(date(today)));
 }
 
 Result<std::optional<LocalDate>> readOptionalDate(const QString& text, const QString& field,

@@ -10,9 +10,9 @@ namespace holdfast::app {
 
 namespace {
 
-QString inPressWalk(const char* text, int count = -1) {
-    return QCoreApplication::translate("PressWalk", text, nullptr, count);
-}
+class GarmentWords {
+    Q_DECLARE_TR_FUNCTIONS(GarmentWords)
+};
 
 QString filmWords(const ShopFacts& facts, const Decal& decal, const Allotment& allotment) {
     const QString film = words(facts.films.at(decal.film).name());
@@ -21,8 +21,8 @@ QString filmWords(const ShopFacts& facts, const Decal& decal, const Allotment& a
                                        : allotted != allotment.rollOf.end() ? std::optional{allotted->second}
                                                                             : std::nullopt;
     const FilmRoll* found = roll ? facts.rolls.find(*roll) : nullptr;
-    return found ? inPressWalk("film %1, %2").arg(words(found->label()), film)
-                 : inPressWalk("film %1").arg(film);
+    return found ? GarmentWords::tr("film %1, %2").arg(words(found->label()), film)
+                 : GarmentWords::tr("film %1").arg(film);
 }
 
 } // namespace
@@ -35,23 +35,23 @@ QString garmentInShort(const ShopFacts& facts, const Garment& garment) {
     const BlankStyle& style = facts.styleOf(garment);
     // What there is in one size only needs none said.
     return style.sizes.size() == 1 ? words(style.name)
-                                   : inPressWalk("%1, %2").arg(words(style.name), words(garment.size));
+                                   : GarmentWords::tr("%1, %2").arg(words(style.name), words(garment.size));
 }
 
 QString garmentName(const ShopFacts& facts, const Garment& garment) {
     const Colour* colour = facts.styleOf(garment).colour(garment.colour);
     const QString name = garmentInShort(facts, garment);
-    return colour ? inPressWalk("%1, %2").arg(name, words(colour->name)) : name;
+    return colour ? GarmentWords::tr("%1, %2").arg(name, words(colour->name)) : name;
 }
 
 QString decalWords(const Garment& garment) {
     if (garment.decals.empty())
-        return inPressWalk("No decal");
+        return GarmentWords::tr("No decal");
     const Decal& first = garment.decals.front();
     const QString lead =
-        inPressWalk("%1, %2").arg(words(first.describe()), words(placementName(first.placement)));
+        GarmentWords::tr("%1, %2").arg(words(first.describe()), words(placementName(first.placement)));
     const auto more = static_cast<int>(garment.decals.size()) - 1;
-    return more > 0 ? inPressWalk("%1 and %2 more").arg(lead).arg(more) : lead;
+    return more > 0 ? GarmentWords::tr("%1 and %n more", nullptr, more).arg(lead) : lead;
 }
 
 QString customerAndFilm(const ShopFacts& facts, const Garment& garment, const Allotment& allotment) {

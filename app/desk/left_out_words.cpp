@@ -1,21 +1,22 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/desk/left_out_words.h"
 
+#include "app/desk/formats.h"
+
 #include <QCoreApplication>
 
 namespace holdfast::app {
 
 namespace {
 
-QString inLeftOut(const char* text) {
-    return QCoreApplication::translate("LeftOut", text);
-}
+class LeftOutWords {
+    Q_DECLARE_TR_FUNCTIONS(LeftOutWords)
+};
 
 } // namespace
 
 QString leftOutWords(std::size_t rows) {
-    return rows == 1 ? inLeftOut("1 row that cannot be read")
-                     : inLeftOut("%1 rows that cannot be read").arg(rows);
+    return LeftOutWords::tr("%n row that cannot be read|%n rows that cannot be read", nullptr, howMany(rows));
 }
 
 } // namespace holdfast::app

@@ -11,22 +11,25 @@ namespace {
 
 constexpr Days kSayYearAfter{300};
 
-QString withRange(const RollCondition& condition, std::string (*said)(const DaySpan&)) {
-    const QString day = words(said({*condition.useBy, *condition.useBy}));
+QString withRange(const RollCondition& condition, bool isYearSaid) {
+    const auto spanWords = [isYearSaid](const DaySpan& span) {
+        return isYearSaid ? valueWords(span) : valueWords(NearSpan{span});
+    };
+    const QString day = spanWords({*condition.useBy, *condition.useBy});
     if (condition.useByRange)
         return QCoreApplication::translate("UseBy", "%1 (estimate %2)")
-            .arg(day, words(said(*condition.useByRange)));
+            .arg(day, spanWords(*condition.useByRange));
     return condition.useByIsEstimate ? QCoreApplication::translate("UseBy", "%1 (estimate)").arg(day) : day;
 }
 
 } // namespace
 
 QString useByInFull(const RollCondition& condition) {
-    return withRange(condition, spokenSpan);
+    return withRange(condition, true);
 }
 
 QString useByInShort(const RollCondition& condition, LocalDate today) {
-    return withRange(condition, *condition.useBy - today > kSayYearAfter ? spokenSpan : nearSpan);
+    return withRange(condition, *condition.useBy - today > kSayYearAfter);
 }
 
 } // namespace holdfast::app

@@ -192,8 +192,7 @@ TicketWords ticketWords(const ReckonedShop& shop, OrderId id) {
     if (!facts.settings.collectAt.empty())
         ticket.collect = TicketWords::tr("Collect: %1").arg(words(facts.settings.collectAt));
     ticket.customer = nameForStub(words(facts.customers.at(order.customer).name));
-    ticket.garments =
-        garments == 1 ? TicketWords::tr("1 garment") : TicketWords::tr("%1 garments").arg(garments);
+    ticket.garments = TicketWords::tr("%n garment|%n garments", nullptr, howMany(garments));
     ticket.stubOwed =
         owed.minor > 0 ? TicketWords::tr("%1 to pay").arg(money(owed, currency)) : TicketWords::tr("paid");
     return ticket;

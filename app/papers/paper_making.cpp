@@ -68,10 +68,10 @@ Result<PaperErrand> careCardsErrand(const std::shared_ptr<const ReckonedShop>& s
                                        "may be washed.")
                            .arg(order.number));
     const QString name = named(*shop, order, garments);
-    return ofGarments(shop, garments,
-                      garments.size() == 1 ? PaperMaking::tr("Care card %1").arg(name)
-                                           : PaperMaking::tr("Care cards %1").arg(name),
-                      careCardPaper, PaperUse::Sheets);
+    return ofGarments(
+        shop, garments,
+        PaperMaking::tr("Care card %1|Care cards %1", nullptr, howMany(garments.size())).arg(name),
+        careCardPaper, PaperUse::Sheets);
 }
 
 Result<PaperErrand> bagTagsErrand(const std::shared_ptr<const ReckonedShop>& shop, const Order& order) {
@@ -80,8 +80,7 @@ Result<PaperErrand> bagTagsErrand(const std::shared_ptr<const ReckonedShop>& sho
         return noPaper(PaperMaking::tr("No garment of order %1 is here now.").arg(order.number));
     const QString name = named(*shop, order, garments);
     return ofGarments(shop, garments,
-                      garments.size() == 1 ? PaperMaking::tr("Bag tag %1").arg(name)
-                                           : PaperMaking::tr("Bag tags %1").arg(name),
+                      PaperMaking::tr("Bag tag %1|Bag tags %1", nullptr, howMany(garments.size())).arg(name),
                       bagTag, PaperUse::Labels);
 }
 

@@ -41,7 +41,8 @@ QString useByWords(const RollCondition& condition) {
     const DaySpan& range = *condition.useByRange;
     const bool isNear =
         *condition.useBy - range.first < kYearIsPlain && range.last - *condition.useBy < kYearIsPlain;
-    return LabelWords::tr("Use by %1 (%2)").arg(day, words(isNear ? nearSpan(range) : spokenSpan(range)));
+    return LabelWords::tr("Use by %1 (%2)")
+        .arg(day, isNear ? valueWords(NearSpan{range}) : valueWords(range));
 }
 
 QString whyThatDay(const RollCondition& condition, const QString& today) {

@@ -197,17 +197,18 @@ std::vector<FinderEntry> placeEntries() {
 
 std::vector<FinderEntry> waitingEntries(ShopDesk& desk) {
     std::vector<FinderEntry> entries;
-    const auto wait = [&](PlaceName name, std::size_t count, const QString& one, const QString& many) {
+    const auto wait = [&](PlaceName name, int count, const QString& waiting) {
         if (const BuiltPlace* place = builtPlace(name); place != nullptr && count > 0)
-            entries.push_back(goTo(*place, count == 1 ? one : many.arg(count)));
+            entries.push_back(goTo(*place, waiting));
     };
     if (desk.awaitsClimate())
         return placeEntries();
     const Walk& walk = desk.walk();
-    wait(PlaceName::PressWalk, walk.total - walk.pressed, Acts::tr("1 garment to press"),
-         Acts::tr("%1 garments to press"));
-    wait(PlaceName::CuttingBench, decalsToCut(*desk.shop()), Acts::tr("1 decal to cut"),
-         Acts::tr("%1 decals to cut"));
+    const int garments = howMany(walk.total - walk.pressed);
+    wait(PlaceName::PressWalk, garments,
+         Acts::tr("%n garment to press|%n garments to press", nullptr, garments));
+    const int decals = howMany(decalsToCut(*desk.shop()));
+    wait(PlaceName::CuttingBench, decals, Acts::tr("%n decal to cut|%n decals to cut", nullptr, decals));
     return entries.empty() ? placeEntries() : entries;
 }
 

@@ -62,8 +62,7 @@ public:
             state = tr("undone");
         if (line.isUnread)
             state = tr("cannot be read");
-        QString second = line.garments == 1 ? tr("1 garment, %1").arg(state)
-                                            : tr("%1 garments, %2").arg(line.garments).arg(state);
+        QString second = tr("%n garment, %1|%n garments, %1", nullptr, howMany(line.garments)).arg(state);
         if (line.owed().minor > 0)
             second = tr("%1, %2 owed").arg(second, money(line.owed(), currency));
         SlipTarget matter;
@@ -109,9 +108,8 @@ public:
         matter.film = film.id;
         return {.kind = FinderKind::Action,
                 .title = tr("Cut %1").arg(words(film.name())),
-                .second = waiting == 0   ? tr("nothing may be cut yet")
-                          : waiting == 1 ? tr("1 decal waits")
-                                         : tr("%1 decals wait").arg(waiting),
+                .second = waiting == 0 ? tr("nothing may be cut yet")
+                                       : tr("%n decal waits|%n decals wait", nullptr, howMany(waiting)),
                 .iconName = {},
                 .shade = app::colourOf(film.rgb),
                 .keys = {},
@@ -120,7 +118,8 @@ public:
 
     static FinderEntry lot(const BlankLot& lot, const BlankStyle& style) {
         const Colour* colour = style.colour(lot.colour);
-        const QString state = (lot.lastLoad ? tr("%1 washed") : tr("%1 unwashed")).arg(lot.unitsLeft);
+        const QString state = lot.lastLoad ? tr("%n washed", nullptr, howMany(lot.unitsLeft))
+                                           : tr("%n unwashed", nullptr, howMany(lot.unitsLeft));
         SlipTarget matter;
         matter.lot = lot.id;
         matter.style = lot.style;

@@ -217,7 +217,7 @@ void TakeInNewsSlip::endLook(const QString& refusal) {
     m_found->set(Tone::Ready, tr("News of %1,").arg(words(head.fromName)),
                  tr("saved %1 %2: %3 in it.")
                      .arg(dayNear(dateOf(written), desk().now().today()), clock(written),
-                          head.entries == 1 ? tr("one entry") : tr("%1 entries").arg(head.entries)));
+                          tr("one entry|%n entries", nullptr, howMany(head.entries))));
     m_found->show();
     m_isSeen = true;
     setAction(tr("Bring in the news"));

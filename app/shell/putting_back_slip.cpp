@@ -10,14 +10,6 @@
 
 namespace holdfast::app {
 
-namespace {
-
-QString counted(std::int64_t count, const QString& one, const QString& more) {
-    return count == 1 ? QStringLiteral("1 ") + one : QStringLiteral("%1 ").arg(count) + more;
-}
-
-} // namespace
-
 PuttingBackSlip::PuttingBackSlip(ShopDesk& shopDesk, const std::filesystem::path& backup, QWidget* parent)
     : FormSlip(shopDesk, tr("Put back a backup"),
                tr("The shop becomes what it was then. What is here now is kept as a backup first: putting "
@@ -139,16 +131,14 @@ void PuttingBackSlip::act() {
 
 QString onlyInOneWords(const db::OnlyInOne& only) {
     QStringList parts;
-    const auto add = [&](std::int64_t count, const QString& one, const QString& more) {
-        if (count > 0)
-            parts.append(counted(count, one, more));
-    };
-    add(only.orders, PuttingBackSlip::tr("order"), PuttingBackSlip::tr("orders"));
-    add(only.payments, PuttingBackSlip::tr("payment"), PuttingBackSlip::tr("payments"));
-    add(only.garmentsPressed, PuttingBackSlip::tr("garment pressed"),
-        PuttingBackSlip::tr("garments pressed"));
+    if (const int orders = howMany(only.orders); orders > 0)
+        parts.append(PuttingBackSlip::tr("%n order|%n orders", nullptr, orders));
+    if (const int payments = howMany(only.payments); payments > 0)
+        parts.append(PuttingBackSlip::tr("%n payment|%n payments", nullptr, payments));
+    if (const int pressed = howMany(only.garmentsPressed); pressed > 0)
+        parts.append(PuttingBackSlip::tr("%n garment pressed|%n garments pressed", nullptr, pressed));
     const QString entries =
-        counted(only.entries, PuttingBackSlip::tr("thing done"), PuttingBackSlip::tr("things done"));
+        PuttingBackSlip::tr("%n thing done|%n things done", nullptr, howMany(only.entries));
     return parts.isEmpty()
                ? entries
                : PuttingBackSlip::tr("%1, in all %2").arg(parts.join(QStringLiteral(", ")), entries);
@@ -160,7 +150,8 @@ QString onlyInOneNewest(const db::OnlyInOne& only) {
         titles.append(words(title));
     const auto more = only.entries - static_cast<std::int64_t>(only.newest.size());
     const QString named = PuttingBackSlip::tr("The newest: %1").arg(titles.join(QStringLiteral("; ")));
-    return more > 0 ? PuttingBackSlip::tr("%1; and %2 more.").arg(named).arg(more) : named + QLatin1Char('.');
+    return more > 0 ? PuttingBackSlip::tr("%1; and %n more.", nullptr, howMany(more)).arg(named)
+                    : PuttingBackSlip::tr("%1.").arg(named);
 }
 
 } // namespace holdfast::app

@@ -200,19 +200,21 @@ void Rail::setCurrent(PlaceName place) {
 
 void Rail::show(ShopDesk& desk) {
     const ReckonedShop& shop = *desk.shop();
-    const auto wait = [this](PlaceName place, std::size_t count, const QString& brief, const QString& one,
-                             const QString& many) {
+    const auto wait = [this](PlaceName place, int count, const QString& brief, const QString& whole) {
         if (RailButton* found = button(place); found != nullptr && count == 0)
             found->setWaiting({}, {});
         else if (found != nullptr)
-            found->setWaiting(brief.arg(count), count == 1 ? one : many.arg(count));
+            found->setWaiting(brief, whole);
     };
-    wait(PlaceName::PressWalk, desk.walk().total - desk.walk().pressed, tr("%1 to press"),
-         tr("1 garment to press"), tr("%1 garments to press"));
-    wait(PlaceName::FilmShelf, rollsToSee(shop), tr("%1 to look at"), tr("1 roll past or outside its limits"),
-         tr("%1 rolls past or outside their limits"));
-    wait(PlaceName::CuttingBench, decalsToCut(shop), tr("%1 to cut"), tr("1 decal to cut"),
-         tr("%1 decals to cut"));
+    const int garments = howMany(desk.walk().total - desk.walk().pressed);
+    wait(PlaceName::PressWalk, garments, tr("%n to press", nullptr, garments),
+         tr("%n garment to press|%n garments to press", nullptr, garments));
+    const int rolls = howMany(rollsToSee(shop));
+    wait(PlaceName::FilmShelf, rolls, tr("%n to look at", nullptr, rolls),
+         tr("%n roll past or outside its limits|%n rolls past or outside their limits", nullptr, rolls));
+    const int decals = howMany(decalsToCut(shop));
+    wait(PlaceName::CuttingBench, decals, tr("%n to cut", nullptr, decals),
+         tr("%n decal to cut|%n decals to cut", nullptr, decals));
     showAir(shop);
     arrange();
 }

@@ -28,7 +28,7 @@ Result<Laptops> laptopsOf(db::Shop& shop) {
 }
 
 QString entriesWords(std::int64_t entries) {
-    return entries == 1 ? Workshop::tr("1 entry") : Workshop::tr("%1 entries").arg(entries);
+    return Workshop::tr("%n entry|%n entries", nullptr, howMany(entries));
 }
 
 // Half of the progress is the backup's; the news begins again.
@@ -56,12 +56,10 @@ std::string takenInWords(const db::NewsTakenIn& taken) {
         Workshop::tr("Brought in %1 from %2.").arg(entriesWords(taken.added), words(taken.fromName)) + copies;
     if (taken.differences.empty())
         return plain(taking);
-    const auto differing = taken.differences.size();
     const QString differed =
-        differing == 1
-            ? Workshop::tr(" 1 change could not be made as entered: see Back room, Second laptop.")
-            : Workshop::tr(" %1 changes could not be made as entered: see Back room, Second laptop.")
-                  .arg(differing);
+        Workshop::tr(" %n change could not be made as entered: see Back room, Second laptop.|"
+                     " %n changes could not be made as entered: see Back room, Second laptop.",
+                     nullptr, howMany(taken.differences.size()));
     return plain(taking + differed);
 }
 

@@ -133,7 +133,7 @@ void WrongPlace::addEntry(QVBoxLayout& list, const QString& what, const QString&
 QString WrongPlace::subtitle() const {
     if (isUnreadable())
         return tr("nothing can be read");
-    return m_wrong.count() == 1 ? tr("1 thing") : tr("%1 things").arg(m_wrong.count());
+    return tr("%n thing|%n things", nullptr, howMany(m_wrong.count()));
 }
 
 void WrongPlace::opened() {

@@ -11,7 +11,6 @@
 #include "app/widgets/field.h"
 #include "app/widgets/switch.h"
 #include "core/trade/limits.h"
-#include "core/trade/unit_words.h"
 #include "db/actions/film_actions.h"
 
 #include <QBoxLayout>
@@ -26,7 +25,7 @@ namespace holdfast::app {
 namespace {
 
 QString numberText(double number) {
-    return words(numberWords(number));
+    return valueWords(Decimal{number});
 }
 
 // A tick for each fibre, two in a row.

@@ -6,7 +6,6 @@
 #include "app/widgets/field.h"
 #include "app/widgets/switch.h"
 #include "core/trade/limits.h"
-#include "core/trade/unit_words.h"
 #include "db/actions/press_actions.h"
 
 #include <QCoreApplication>
@@ -23,7 +22,7 @@ public:
     PressSlip(ShopDesk& shopDesk, const QString& title, const Press& press, QWidget* parent)
         : FormSlip(shopDesk, title, tr("Its platen, and how it heats and cools."), parent)
         , m_before(press) {
-        const auto number = [](double value) { return words(numberWords(value)); };
+        const auto number = [](double value) { return valueWords(Decimal{value}); };
         const auto side = [&](Millimetres length) {
             return isNew() ? QString() : QString::number(length.value);
         };

@@ -18,9 +18,9 @@ namespace {
 constexpr int kWashSteps[] = {0, 30, 40, 50, 60, 70, 95};
 constexpr int kIronSteps[] = {0, 110, 120, 150, 160, 200, 210};
 
-QString inCareParts(const char* text) {
-    return QCoreApplication::translate("CareParts", text);
-}
+class CarePartsWords {
+    Q_DECLARE_TR_FUNCTIONS(CarePartsWords)
+};
 
 // A list of temperatures with what 0 means before them.
 struct Steps {
@@ -78,7 +78,7 @@ QString careText(const CareLimits& care) {
     QStringList lines;
     for (const Sentence& line : careWords(care))
         lines.append(words(line));
-    return inCareParts("On the care card: %1.").arg(lines.join(QStringLiteral("; ")));
+    return CarePartsWords::tr("On the care card: %1.").arg(lines.join(QStringLiteral("; ")));
 }
 
 } // namespace
@@ -87,28 +87,32 @@ void addCareParts(Form& form, const CareLimits& care) {
     const Steps wash(kWashSteps, care.washCelsius);
     const Steps iron(kIronSteps, care.ironCelsius);
     form.pair();
-    form.list("careWash", inCareParts("Washing, up to"),
-              wash.items(inCareParts("no washing"), inCareParts("%1 °C")), wash.placeOf(care.washCelsius));
-    form.list("careAgitation", inCareParts("Cycle"),
-              listOf({inCareParts("by hand"), inCareParts("very mild"), inCareParts("mild"),
-                      inCareParts("normal")}),
+    form.list("careWash", CarePartsWords::tr("Washing, up to"),
+              wash.items(CarePartsWords::tr("no washing"), CarePartsWords::tr("%1 °C")),
+              wash.placeOf(care.washCelsius));
+    form.list("careAgitation", CarePartsWords::tr("Cycle"),
+              listOf({CarePartsWords::tr("by hand"), CarePartsWords::tr("very mild"),
+                      CarePartsWords::tr("mild"), CarePartsWords::tr("normal")}),
               static_cast<int>(care.agitation));
     form.pair();
-    form.list("careTumble", inCareParts("Tumble drying"),
-              listOf({inCareParts("not at all"), inCareParts("low"), inCareParts("normal")}),
-              static_cast<int>(care.tumble));
-    form.list("careIron", inCareParts("Ironing, up to"),
-              iron.items(inCareParts("no ironing"), inCareParts("%1 °C")), iron.placeOf(care.ironCelsius));
-    form.list("careBleach", inCareParts("Bleach"),
-              listOf({inCareParts("none"), inCareParts("oxygen only"), inCareParts("any")}),
-              static_cast<int>(care.bleach));
-    // Place 0 to 7 is the set's own number: P counts 1, F 2, wet cleaning 4.
     form.list(
-        "careCleaning", inCareParts("Professional cleaning"),
-        listOf({inCareParts("none"), inCareParts("solvent P"), inCareParts("solvent F"),
-                inCareParts("solvent P or F"), inCareParts("wet cleaning"), inCareParts("solvent P or wet"),
-                inCareParts("solvent F or wet"), inCareParts("solvent P, F or wet")}),
-        static_cast<int>(care.cleaning));
+        "careTumble", CarePartsWords::tr("Tumble drying"),
+        listOf({CarePartsWords::tr("not at all"), CarePartsWords::tr("low"), CarePartsWords::tr("normal")}),
+        static_cast<int>(care.tumble));
+    form.list("careIron", CarePartsWords::tr("Ironing, up to"),
+              iron.items(CarePartsWords::tr("no ironing"), CarePartsWords::tr("%1 °C")),
+              iron.placeOf(care.ironCelsius));
+    form.list(
+        "careBleach", CarePartsWords::tr("Bleach"),
+        listOf({CarePartsWords::tr("none"), CarePartsWords::tr("oxygen only"), CarePartsWords::tr("any")}),
+        static_cast<int>(care.bleach));
+    // Place 0 to 7 is the set's own number: P counts 1, F 2, wet cleaning 4.
+    form.list("careCleaning", CarePartsWords::tr("Professional cleaning"),
+              listOf({CarePartsWords::tr("none"), CarePartsWords::tr("solvent P"),
+                      CarePartsWords::tr("solvent F"), CarePartsWords::tr("solvent P or F"),
+                      CarePartsWords::tr("wet cleaning"), CarePartsWords::tr("solvent P or wet"),
+                      CarePartsWords::tr("solvent F or wet"), CarePartsWords::tr("solvent P, F or wet")}),
+              static_cast<int>(care.cleaning));
     Label* said = form.note(careText(care));
     QObject::connect(&form, &Form::edited, said, [&form, said] { said->setText(careText(careNow(form))); });
 }

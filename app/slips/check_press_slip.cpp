@@ -9,7 +9,6 @@
 #include "app/widgets/field.h"
 #include "core/press/check_figures.h"
 #include "core/trade/limits.h"
-#include "core/trade/unit_words.h"
 #include "db/actions/press_actions.h"
 
 #include <QCoreApplication>
@@ -26,7 +25,7 @@ constexpr double kHighestSet = 250;
 QString signedDegrees(double degrees) {
     const QString sign = degrees < 0 ? QStringLiteral("−") : QStringLiteral("+");
     return QCoreApplication::translate("CheckPressSlip", "%1%2 °C")
-        .arg(std::abs(degrees) < 0.05 ? QString() : sign, words(decimalNumber(std::abs(degrees), 1)));
+        .arg(std::abs(degrees) < 0.05 ? QString() : sign, valueWords(Decimal{std::abs(degrees), 1}));
 }
 
 class CheckPressSlip : public FormSlip {
@@ -108,7 +107,7 @@ private:
         auto* set = form().findChild<Field*>(QStringLiteral("set"));
         auto* by = form().findChild<Field*>(QStringLiteral("by"));
         if (set->text().isEmpty())
-            set->setText(words(numberWords(last->set.value)));
+            set->setText(valueWords(Decimal{last->set.value}));
         if (by->text().isEmpty())
             by->setText(words(last->by));
     }
@@ -127,10 +126,10 @@ private:
         const bool isUneven = figures.spread > press().evenWithin.value;
         QString words = tr("Average %1, furthest spot %2, hottest to coolest %3 °C. ")
                             .arg(signedDegrees(figures.meanOffset), signedDegrees(figures.largestDeparture),
-                                 app::words(decimalNumber(figures.spread, 1)));
+                                 app::valueWords(Decimal{figures.spread, 1}));
         words += tr("Allowed: average within %1 °C, hottest to coolest %2 °C. ")
-                     .arg(app::words(numberWords(press().tolerance.value)),
-                          app::words(numberWords(press().evenWithin.value)));
+                     .arg(app::valueWords(Decimal{press().tolerance.value}),
+                          app::valueWords(Decimal{press().evenWithin.value}));
         if (std::abs(figures.dialIn) >= 0.5)
             words += tr("Dial in %1.").arg(signedDegrees(figures.dialIn));
         QString lead = tr("In order.");

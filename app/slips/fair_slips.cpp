@@ -6,7 +6,6 @@
 #include "app/widgets/button.h"
 #include "app/widgets/field.h"
 #include "core/trade/limits.h"
-#include "core/trade/unit_words.h"
 #include "db/actions/fair_actions.h"
 
 #include <QCoreApplication>
@@ -24,7 +23,7 @@ constexpr double kMostHoursWorked = 24.0 * 31 * 3;
 QString clockText(Minutes sinceMidnight) {
     if (sinceMidnight == Days{1})
         return QStringLiteral("24:00");
-    return words(clockTime(LocalTime{sinceMidnight}));
+    return app::clock(LocalTime{sinceMidnight});
 }
 
 QString dayText(LocalDate day) {
@@ -62,7 +61,7 @@ protected:
         form().optional("otherCosts");
         form()
             .number("worked", tr("Worked there, all together"), tr("h"),
-                    fair.worked ? words(numberWords(static_cast<double>(fair.worked->count()) / 60))
+                    fair.worked ? valueWords(Decimal{static_cast<double>(fair.worked->count()) / 60})
                                 : QString())
             ->setPlaceholder(tr("same as the stall"));
         form().optional("worked");

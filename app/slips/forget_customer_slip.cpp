@@ -42,14 +42,20 @@ QString whatStillNames(const db::Shop& shop, const std::filesystem::path& second
     const QString done = ForgetCustomerWords::tr("The customer is forgotten.");
     if (naming.empty())
         return done;
-    const QString still =
-        counted(std::ssize(naming), "%1 backup still has the name,", "%1 backups still have the name,");
     std::optional<LocalDate> last = naming.front().lastDay;
     for (const db::BackupNaming& each : naming)
         last = last && each.lastDay ? std::optional{std::max(*last, *each.lastDay)} : std::nullopt;
-    return done + u' ' + still + u' ' +
-           (last ? ForgetCustomerWords::tr("until %1.").arg(date(*last))
-                 : ForgetCustomerWords::tr("and not all of them go by themselves."));
+    const int count = howMany(naming.size());
+    const QString still =
+        last
+            ? ForgetCustomerWords::tr("%n backup still has the name, until %1.|"
+                                      "%n backups still have the name, until %1.",
+                                      nullptr, count)
+                  .arg(date(*last))
+            : ForgetCustomerWords::tr("%n backup still has the name, and not all of them go by themselves.|"
+                                      "%n backups still have the name, and not all of them go by themselves.",
+                                      nullptr, count);
+    return done + u' ' + still;
 }
 
 // "shop-2026-11-28-091402-of-the-day.holdfast: made Sat 28 Nov 09:14, goes by itself after 11 Dec 2026"

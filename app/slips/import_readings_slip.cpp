@@ -14,7 +14,6 @@
 #include "app/widgets/field.h"
 #include "app/widgets/label.h"
 #include "app/widgets/progress_beads.h"
-#include "core/trade/limits.h"
 #include "db/actions/film_actions.h"
 
 #include <QFileDialog>
@@ -28,7 +27,7 @@ constexpr int kWholeBar = 1000;
 constexpr std::size_t kSkippedSaid = 5;
 
 QString grouped(std::size_t number) {
-    return words(groupedNumber(static_cast<std::int64_t>(number)));
+    return valueWords(static_cast<std::int64_t>(number));
 }
 
 } // namespace
@@ -156,38 +155,39 @@ void ImportReadingsSlip::showFound(const Result<ClimateLog>& log) {
     const Now now = desk().now();
     const LocalDate first = dateOf(now.toLocal(log->readings.front().at));
     const LocalDate last = dateOf(now.toLocal(log->readings.back().at));
-    m_found->set(Tone::Ready, tr("%1 readings found,").arg(grouped(count)),
+    m_found->set(Tone::Ready,
+                 tr("%1 reading found,|%1 readings found,", nullptr, howMany(count)).arg(grouped(count)),
                  first == last ? tr("all of %1.").arg(date(first))
                                : tr("from %1 to %2.").arg(date(first), date(last)));
     m_details->setText(detailsOf(*log).join(u'\n'));
     m_found->show();
     m_details->show();
     m_log = *log;
-    setAction(count == 1 ? tr("Import 1 reading") : tr("Import %1 readings").arg(grouped(count)));
+    setAction(tr("Import %1 reading|Import %1 readings", nullptr, howMany(count)).arg(grouped(count)));
     action()->setFocus(Qt::OtherFocusReason);
 }
 
 QStringList ImportReadingsSlip::detailsOf(const ClimateLog& log) const {
     QStringList details;
     details.append(log.gaps == 0 ? tr("No gap longer than three days.")
-                                 : counted(static_cast<std::int64_t>(log.gaps),
-                                           "%1 gap longer than three days; it counts as unrecorded.",
-                                           "%1 gaps longer than three days; they count as unrecorded."));
+                                 : tr("%n gap longer than three days; it counts as unrecorded.|"
+                                      "%n gaps longer than three days; they count as unrecorded.",
+                                      nullptr, howMany(log.gaps)));
     if (log.duplicates > 0)
-        details.append(counted(static_cast<std::int64_t>(log.duplicates),
-                               "%1 line repeats a time; the first counts.",
-                               "%1 lines repeat a time; the first counts."));
+        details.append(
+            tr("%n line repeats a time; the first counts.|%n lines repeat a time; the first counts.", nullptr,
+               howMany(log.duplicates)));
     if (log.withoutHumidity == log.readings.size())
         details.append(tr("Temperature alone: how old the rolls are follows from it; the humidity stays "
                           "unknown."));
     else if (log.withoutHumidity > 0)
-        details.append(counted(static_cast<std::int64_t>(log.withoutHumidity), "%1 reading has no humidity.",
-                               "%1 readings have no humidity."));
+        details.append(tr("%n reading has no humidity.|%n readings have no humidity.", nullptr,
+                          howMany(log.withoutHumidity)));
     if (log.wasFahrenheit)
         details.append(tr("Its °F were turned into °C."));
     if (log.skippedCount > 0) {
-        details.append(counted(static_cast<std::int64_t>(log.skippedCount),
-                               "%1 line was passed over:", "%1 lines were passed over, the first:"));
+        details.append(tr("%n line was passed over:|%n lines were passed over, the first:", nullptr,
+                          howMany(log.skippedCount)));
         for (std::size_t at = 0; at < std::min(kSkippedSaid, log.skipped.size()); ++at)
             details.append(words(log.skipped[at]));
     }
@@ -229,9 +229,9 @@ void ImportReadingsSlip::endImport(ReadingsWritten outcome) {
     if (imported.ok())
         desk().takeOver(std::move(outcome.written));
     if (settle(imported) && imported->alreadyThere > 0)
-        desk().say(
-            tr("%1 readings added; %2 were there already.")
-                .arg(words(groupedNumber(imported->added)), words(groupedNumber(imported->alreadyThere))));
+        desk().say(tr("%1 reading added; %2 were there already.|%1 readings added; %2 were there already.",
+                      nullptr, howMany(imported->added))
+                       .arg(valueWords(imported->added), valueWords(imported->alreadyThere)));
 }
 
 void ImportReadingsSlip::showWork(const QString& words, double share) {

@@ -6,7 +6,6 @@
 #include "app/slips/form_slip.h"
 #include "app/slips/slip_makers.h"
 #include "app/slips/slip_words.h"
-#include "core/trade/unit_words.h"
 #include "db/actions/blank_actions.h"
 
 #include <QCoreApplication>
@@ -32,7 +31,7 @@ public:
         form().segments("coating", tr("Coating"), {tr("None"), tr("Water-repellent"), tr("Waxed")},
                         static_cast<int>(label.coating));
         form().number("highestSafe", tr("Highest safe platen temperature"), tr("°C"),
-                      label.highestSafe ? words(numberWords(label.highestSafe->value)) : QString());
+                      label.highestSafe ? valueWords(Decimal{label.highestSafe->value}) : QString());
         form().optional("highestSafe");
         form().section(tr("Care"));
         addCareParts(form(), label.care);

@@ -6,7 +6,6 @@
 #include "app/slips/slip_makers.h"
 #include "app/widgets/label.h"
 #include "core/trade/limits.h"
-#include "core/trade/unit_words.h"
 #include "db/actions/blank_actions.h"
 
 #include <QCoreApplication>
@@ -114,7 +113,7 @@ private:
             return tr("not measured yet");
         const double change = dimensionalChange(Millimetres{*was}, Millimetres{*is});
         isBeyond = isBeyond || -change > m_limit;
-        return tr("%1 %").arg(words(decimalNumber(change, 1)));
+        return tr("%1 %").arg(valueWords(Decimal{change, 1}));
     }
 
     void showFigures() {
@@ -122,7 +121,7 @@ private:
         const QString length = changeWords("lengthBefore", "lengthAfter", isBeyond);
         const QString width = changeWords("widthBefore", "widthAfter", isBeyond);
         m_figures->setText(tr("Length %1, width %2. The shop allows %3 % of shrinking.")
-                               .arg(length, width, words(numberWords(m_limit))));
+                               .arg(length, width, valueWords(Decimal{m_limit})));
         m_figures->setInk(isBeyond ? &Tokens::madder : &Tokens::ink2);
     }
 

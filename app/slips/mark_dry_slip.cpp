@@ -6,7 +6,6 @@
 #include "app/slips/slip_makers.h"
 #include "app/slips/slip_words.h"
 #include "app/widgets/button.h"
-#include "core/trade/unit_words.h"
 #include "db/actions/blank_actions.h"
 #include "db/tables/ledgers.h"
 
@@ -70,8 +69,8 @@ private:
         const LocalTime dry = started + shop.facts.settings.washTakes + shop.facts.settings.dryingTakes;
         Option option;
         option.text = tr("%1, started %2 %3")
-                          .arg(counted(each.units, "%1 blank", "%1 blanks"), dayNear(dateOf(started), today),
-                               clock(started));
+                          .arg(tr("%n blank|%n blanks", nullptr, howMany(each.units)),
+                               dayNear(dateOf(started), today), clock(started));
         option.second =
             tr("%1, %2, %3. By the shop’s times dry %4 %5.")
                 .arg(each.load.detergent.empty() ? tr("no detergent noted") : words(each.load.detergent),

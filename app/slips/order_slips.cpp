@@ -9,7 +9,6 @@
 #include "app/widgets/label.h"
 #include "app/widgets/long_field.h"
 #include "core/shop/promise_again.h"
-#include "core/trade/limits.h"
 #include "db/actions/order_actions.h"
 
 #include <QCoreApplication>
@@ -165,10 +164,9 @@ public:
     CancelOrderSlip(ShopDesk& shopDesk, const OrderInView& inView, QWidget* parent)
         : FormSlip(shopDesk, tr("Cancel the order"), orderWords(inView), parent)
         , m_order(inView.order.id) {
-        const auto garments = static_cast<std::int64_t>(inView.garments.size());
-        form().note(counted(garments,
-                            "Its %1 garment is not made. A blank reserved for it goes back to the rail.",
-                            "Its %1 garments are not made. Blanks reserved for them go back to the rail."));
+        form().note(tr("Its %n garment is not made. A blank reserved for it goes back to the rail.|"
+                       "Its %n garments are not made. Blanks reserved for them go back to the rail.",
+                       nullptr, howMany(inView.garments.size())));
         if (inView.order.paid > Money{})
             form().note(tr("%1 was paid; pay it back under Money, if that is agreed.")
                             .arg(money(inView.order.paid, inView.settings.currency)));

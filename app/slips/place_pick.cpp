@@ -16,9 +16,9 @@ namespace holdfast::app {
 
 namespace {
 
-QString inPlacePick(const char* text) {
-    return QCoreApplication::translate("PlacePick", text);
-}
+class PlacePickWords {
+    Q_DECLARE_TR_FUNCTIONS(PlacePickWords)
+};
 
 bool hasFilm(const ShopFacts& facts, PlaceId place) {
     return std::ranges::any_of(facts.rolls, [&](const FilmRoll& roll) {
@@ -38,13 +38,13 @@ PlacePick::PlacePick(Form& form, ShopDesk& desk, const QString& label, std::opti
         m_places.push_back(place.id);
         items.append({words(place.name)});
     }
-    items.append({inPlacePick("A new storage place")});
+    items.append({PlacePickWords::tr("A new storage place")});
     if (m_places.empty())
         at = 0;
     form.list("place", label, items, at);
     // The first of a shop need not be named by the person: there is only one.
-    form.line("placeName", inPlacePick("Name of the storage place"),
-              m_places.empty() ? inPlacePick("Shelf") : QString());
+    form.line("placeName", PlacePickWords::tr("Name of the storage place"),
+              m_places.empty() ? PlacePickWords::tr("Shelf") : QString());
     form.alsoNamed("name", "placeName");
     showName();
     QObject::connect(&form, &Form::edited, &form, [this] { showName(); });

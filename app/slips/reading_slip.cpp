@@ -29,7 +29,7 @@ constexpr Band<Celsius> kLikelyWarmth{{-10}, {45}};
 constexpr Band<Humidity> kLikelyHumidity{{10}, {95}};
 
 QString asTyped(double measured) {
-    return QLocale::c().toString(measured, 'g', 6);
+    return QLocale().toString(measured, 'g', 6);
 }
 
 class ReadingSlip : public FormSlip {
@@ -88,7 +88,7 @@ private:
         form().pair();
         const LocalTime at = m_before ? shopDesk.now().toLocal(m_before->at) : LocalTime{};
         form().line("day", tr("Day"), m_before ? date(dateOf(at)) : tr("today"));
-        form().line("time", tr("Time"), m_before ? words(clockTime(at)) : tr("now"));
+        form().line("time", tr("Time"), m_before ? app::clock(at) : tr("now"));
         form().alsoNamed("at", "time");
         m_limits = form().note({});
         m_doubt = new Banner;
@@ -198,11 +198,13 @@ private:
         if (rolls == 0)
             m_limits->setText(tr("No roll is stored there."));
         else if (outside == 0)
-            m_limits->setText(counted(rolls, "Within the limits of the %1 roll there.",
-                                      "Within the limits of all %1 rolls there."));
+            m_limits->setText(
+                tr("Within the limits of the %n roll there.|Within the limits of all %n rolls there.",
+                   nullptr, howMany(rolls)));
         else
-            m_limits->setText(tr("Outside the limits of %1.")
-                                  .arg(counted(outside, "%1 roll stored there", "%1 rolls stored there")));
+            m_limits->setText(
+                tr("Outside the limits of %n roll stored there.|Outside the limits of %n rolls stored there.",
+                   nullptr, howMany(outside)));
     }
 
     std::optional<ClimateReading> m_before; // that is corrected

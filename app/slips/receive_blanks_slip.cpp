@@ -59,8 +59,9 @@ private:
                    !garment.lot && facts.orderOf(garment).state == OrderState::Confirmed;
         });
         m_waiting->setVisible(waiting > 0);
-        m_waiting->setText(counted(waiting, "%1 garment waits for such a blank and gets it first.",
-                                   "%1 garments wait for such blanks and get theirs first, by promise."));
+        m_waiting->setText(tr("%n garment waits for such a blank and gets it first.|"
+                              "%n garments wait for such blanks and get theirs first, by promise.",
+                              nullptr, howMany(waiting)));
     }
 
     BlankPick* m_pick;

@@ -6,7 +6,6 @@
 #include "app/slips/slip_words.h"
 #include "app/widgets/field.h"
 #include "app/widgets/label.h"
-#include "core/trade/unit_words.h"
 #include "db/actions/film_actions.h"
 
 #include <QCoreApplication>
@@ -64,7 +63,7 @@ private:
         const auto seconds = [](Seconds time) { return QString::number(time.count()); };
         form().pair();
         form().number("temperature", tr("Platen"), tr("°C"),
-                      m_before ? words(numberWords(shown.temperature.value)) : QString());
+                      m_before ? valueWords(Decimal{shown.temperature.value}) : QString());
         form().number("dwell", tr("Dwell"), tr("s"), m_before ? seconds(shown.dwell) : QString());
         form().segments("pressure", tr("Pressure"), {tr("light"), tr("medium"), tr("firm")},
                         m_before ? static_cast<int>(shown.pressure) : -1);

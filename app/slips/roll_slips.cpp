@@ -9,7 +9,6 @@
 #include "app/widgets/field.h"
 #include "app/widgets/label.h"
 #include "core/trade/limits.h"
-#include "core/trade/unit_words.h"
 #include "db/actions/film_actions.h"
 
 #include <QCoreApplication>
@@ -90,11 +89,8 @@ public:
         if (const auto now = roll.placeNow())
             if (const StoragePlace* place = shop.facts.places.find(*now))
                 form().note(tr("Stored now at: %1. The film needs %2 and %3.")
-                                .arg(words(place->name),
-                                     words(bandWords(film.storage.humidity.low.percent,
-                                                     film.storage.humidity.high.percent, "%")),
-                                     words(bandWords(film.storage.temperature.low.value,
-                                                     film.storage.temperature.high.value, "°C"))));
+                                .arg(words(place->name), humidityBand(film.storage.humidity),
+                                     temperatureBand(film.storage.temperature)));
         m_list = new OptionList(tr("Where to"));
         m_list->setOptions(options, chosen);
         form().own("place", tr("Where to"), m_list, [list = m_list] { return list->chosenAt() >= 0; });

@@ -9,7 +9,6 @@
 #include "app/widgets/switch.h"
 #include "core/facts/cutting_history.h"
 #include "core/orders/film_waste.h"
-#include "core/trade/unit_words.h"
 #include "db/actions/shop_actions.h"
 
 #include <QCoreApplication>
@@ -25,7 +24,7 @@ namespace {
 constexpr int kGramsInKilogram = 1000;
 
 QString numberText(double number) {
-    return words(numberWords(number));
+    return valueWords(Decimal{number});
 }
 
 class SettingsSlip : public FormSlip {

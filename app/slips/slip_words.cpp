@@ -11,9 +11,9 @@ namespace holdfast::app {
 
 namespace {
 
-QString inSlipWords(const char* text) {
-    return QCoreApplication::translate("SlipWords", text);
-}
+class SlipWords {
+    Q_DECLARE_TR_FUNCTIONS(SlipWords)
+};
 
 template <class Thing>
 std::optional<Thing> copyOf(const Thing* thing) {
@@ -92,13 +92,13 @@ std::optional<OrderInView> orderIn(ShopDesk& desk, const SlipTarget& matter) {
 }
 
 QString orderWords(const OrderInView& inView) {
-    return inSlipWords("Order %1, %2").arg(inView.order.number).arg(words(inView.customer.name));
+    return SlipWords::tr("Order %1, %2").arg(inView.order.number).arg(words(inView.customer.name));
 }
 
 QString garmentWords(const ShopFacts& facts, const Garment& garment) {
     const BlankStyle& style = facts.styleOf(garment);
     const Colour* colour = style.colour(garment.colour);
-    return inSlipWords("%1, %2, %3, %4")
+    return SlipWords::tr("%1, %2, %3, %4")
         .arg(words(facts.labelOf(garment)), words(style.name), words(garment.size),
              colour ? words(colour->name) : QString());
 }
@@ -106,18 +106,14 @@ QString garmentWords(const ShopFacts& facts, const Garment& garment) {
 QString lotWords(const ShopFacts& facts, const BlankLot& lot) {
     const BlankStyle& style = facts.styles.at(lot.style);
     const Colour* colour = style.colour(lot.colour);
-    return inSlipWords("%1, %2, %3, received %4")
+    return SlipWords::tr("%1, %2, %3, received %4")
         .arg(words(style.name), words(lot.size), colour ? words(colour->name) : QString(),
              day(lot.receivedOn));
 }
 
 QString rollWords(const ShopFacts& facts, const FilmRoll& roll) {
-    return inSlipWords("%1, %2, %3")
+    return SlipWords::tr("%1, %2, %3")
         .arg(words(roll.label()), words(facts.films.at(roll.film).name()), metres(roll.left));
-}
-
-QString counted(std::int64_t count, const char* one, const char* many) {
-    return inSlipWords(count == 1 ? one : many).arg(count);
 }
 
 Stock stockOf(const ShopFacts& facts, const BlankStyle& style, const std::string& size,
@@ -133,10 +129,10 @@ Stock stockOf(const ShopFacts& facts, const BlankStyle& style, const std::string
 
 QString stockWords(const Stock& stock) {
     if (stock.all() <= 0)
-        return inSlipWords("none in stock");
+        return SlipWords::tr("none in stock");
     if (stock.unwashed == 0)
-        return inSlipWords("%1 washed").arg(stock.washed);
-    return inSlipWords("%1 washed, %2 unwashed").arg(stock.washed).arg(stock.unwashed);
+        return SlipWords::tr("%1 washed").arg(stock.washed);
+    return SlipWords::tr("%1 washed, %2 unwashed").arg(stock.washed).arg(stock.unwashed);
 }
 
 Millimetres lengthOnShelf(const ShopFacts& facts, FilmId film) {
@@ -156,8 +152,8 @@ std::optional<ClimateReading> latestReading(const ReckonedShop& shop, PlaceId pl
 
 QString readingWords(const ReckonedShop& shop, const ClimateReading& reading) {
     const LocalTime at = shop.now.toLocal(reading.at);
-    return inSlipWords("%1, %2, %3 %4")
-        .arg(reading.hasHumidity ? humidity(reading.humidity) : inSlipWords("humidity not known"),
+    return SlipWords::tr("%1, %2, %3 %4")
+        .arg(reading.hasHumidity ? humidity(reading.humidity) : SlipWords::tr("humidity not known"),
              celsius(reading.temperature), dayNear(dateOf(at), shop.now.today()), clock(at));
 }
 

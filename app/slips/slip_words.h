@@ -30,11 +30,10 @@ std::optional<OrderInView> orderIn(ShopDesk& desk, const SlipTarget& matter);
 // A garment of an open order.
 std::optional<Garment> garmentIn(ShopDesk& desk, const SlipTarget& matter);
 
-QString orderWords(const OrderInView& inView);                          // "Order 418, Odile Farrant"
-QString garmentWords(const ShopFacts& facts, const Garment& garment);   // "418-b, Tee, M, Moss"
-QString lotWords(const ShopFacts& facts, const BlankLot& lot);          // "Tee, M, Moss, received Tue 24 Nov"
-QString rollWords(const ShopFacts& facts, const FilmRoll& roll);        // "R-09, Marram Soft, Dusk, 3.4 m"
-QString counted(std::int64_t count, const char* one, const char* many); // "1 garment", "3 garments"
+QString orderWords(const OrderInView& inView);                        // "Order 418, Odile Farrant"
+QString garmentWords(const ShopFacts& facts, const Garment& garment); // "418-b, Tee, M, Moss"
+QString lotWords(const ShopFacts& facts, const BlankLot& lot);        // "Tee, M, Moss, received Tue 24 Nov"
+QString rollWords(const ShopFacts& facts, const FilmRoll& roll);      // "R-09, Marram Soft, Dusk, 3.4 m"
 
 // Free units of a kind of blank.
 struct Stock {

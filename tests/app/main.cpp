@@ -2,6 +2,7 @@
 // The tests of widgets: one QApplication for all of them, without a display unless HOLDFAST_TEST_DISPLAY says
 // that there is one to use.
 
+#include "app/desk/window_language.h"
 #include "app/theme/tokens.h"
 
 #include <gtest/gtest.h>
@@ -19,6 +20,7 @@ int main(int argc, char** argv) {
     // Nor does any printer of theirs print.
     qputenv("CUPS_SERVER", "/no/print/service");
     QApplication application(argc, argv);
+    holdfast::app::setWindowLanguage();
     QApplication::setApplicationName(QStringLiteral("holdfast-tests"));
     // What an earlier run chose for this machine is no concern of this one.
     QFile::remove(QStandardPaths::writableLocation(QStandardPaths::AppConfigLocation) +

@@ -6,6 +6,7 @@
 //     memory_bench                     both, and their ratio
 //     memory_bench FOLDER large|empty  one of them
 
+#include "app/desk/window_language.h"
 #include "app/places/order_book/order_book_place.h"
 #include "app/shell/main_window.h"
 #include "app/shell/places.h"
@@ -83,6 +84,7 @@ double slowKeystroke(Workshop& workshop) {
 
 int holdShop(const std::string& folder, bool isLarge, int argc, char** argv) {
     QApplication application(argc, argv);
+    setWindowLanguage();
     setLight(application, Light::Day);
     const Clock clock{[] { return bench::largeShopNow().instant; },
                       [] { return std::chrono::milliseconds{0}; },

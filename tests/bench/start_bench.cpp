@@ -15,6 +15,7 @@
 // The shop is a copy of the demo's, opened as one's own is: making that copy is the demo's own affair and is
 // done before the time runs.
 
+#include "app/desk/window_language.h"
 #include "app/shell/main_window.h"
 #include "app/shell/seat.h"
 #include "app/shell/shop_paths.h"
@@ -77,6 +78,7 @@ public:
 
 int startEmpty(int argc, char** argv) {
     QApplication application(argc, argv);
+    setWindowLanguage();
     setLight(application, Light::Day);
     QMainWindow window;
     window.resize(1366, 768);
@@ -121,6 +123,7 @@ private:
 
 int startShop(int argc, char** argv, bool goesOn) {
     QApplication application(argc, argv);
+    setWindowLanguage();
     const Clock clock = clockOn(theDay(), kDemoTime);
     auto opening = std::async(std::launch::async, [&] { return db::Shop::open(argv[2], clock.now); });
     setLight(application, Light::Day);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The tests of printing: a real print service, started before anything asks for printers.
 
+#include "app/desk/window_language.h"
 #include "app/theme/tokens.h"
 #include "tests/printing/print_service.h"
 
@@ -15,6 +16,7 @@ int main(int argc, char** argv) {
     qputenv("QT_QPA_PLATFORM", "offscreen");
     QStandardPaths::setTestModeEnabled(true);
     QApplication application(argc, argv);
+    holdfast::app::setWindowLanguage();
     QApplication::setApplicationName(QStringLiteral("holdfast-tests"));
     // What an earlier run chose for this machine is no concern of this one.
     QFile::remove(QStandardPaths::writableLocation(QStandardPaths::AppConfigLocation) +

@@ -81,12 +81,10 @@ private:
     RoomLine where() const {
         RoomLine line;
         line.name = tr("The shop’s file");
-        line.text =
-            m_file.path.empty()
-                ? tr("This shop has no file yet.")
-                : tr("%1\n%2").arg(
-                      words(m_file.path.string()),
-                      QLocale(QLocale::English).formattedDataSize(static_cast<qint64>(m_file.bytes), 1));
+        line.text = m_file.path.empty()
+                        ? tr("This shop has no file yet.")
+                        : tr("%1\n%2").arg(words(m_file.path.string()),
+                                           QLocale().formattedDataSize(static_cast<qint64>(m_file.bytes), 1));
         if (m_file.isReadByOthers) {
             setState(line, false, tr("others can read it"));
             line.text += tr("\nOthers with an account on this computer can read the names and phone numbers "

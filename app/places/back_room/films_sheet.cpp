@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/desk/formats.h"
 #include "app/places/back_room/tools_sheets.h"
-#include "core/trade/unit_words.h"
 
 #include <QCoreApplication>
 
@@ -27,9 +26,8 @@ public:
 
     static QString keeping(const Film& film) {
         const StorageLimits& limits = film.storage;
-        const QString bands = tr("%1, %2").arg(
-            words(bandWords(limits.humidity.low.percent, limits.humidity.high.percent, "%")),
-            words(bandWords(limits.temperature.low.value, limits.temperature.high.value, "°C")));
+        const QString bands =
+            tr("%1, %2").arg(humidityBand(limits.humidity), temperatureBand(limits.temperature));
         return film.shelfLife ? tr("Lasts %1 at %2").arg(dayCount(*film.shelfLife), bands)
                               : tr("No limit to its age given; store it at %1").arg(bands);
     }
@@ -47,8 +45,7 @@ public:
                 .arg(money(film.costPerMetre, shop.facts.settings.currency), millimetres(film.rollWidth));
         if (rolls == 0)
             return tr("%1; no roll on the shelf").arg(cost);
-        return rolls == 1 ? tr("%1; 1 roll, %2").arg(cost, metres(left))
-                          : tr("%1; %2 rolls, %3").arg(cost).arg(rolls).arg(metres(left));
+        return tr("%1; %n roll, %2|%1; %n rolls, %2", nullptr, howMany(rolls)).arg(cost, metres(left));
     }
 
     static void addState(RoomLine& line, const Film& film) {

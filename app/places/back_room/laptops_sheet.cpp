@@ -52,11 +52,10 @@ private:
         if (m_file.others.empty())
             return tr("only this laptop");
         if (!m_file.setAside.empty())
-            return counted(static_cast<std::int64_t>(m_file.setAside.size()), "%1 change not done",
-                           "%1 changes not done");
+            return tr("%n change not done|%n changes not done", nullptr, howMany(m_file.setAside.size()));
         if (!m_file.isTheWorkshop)
             return m_file.entriesToBring == 0 ? tr("nothing new for the workshop")
-                                              : tr("%1 to bring").arg(m_file.entriesToBring);
+                                              : tr("%n to bring", nullptr, howMany(m_file.entriesToBring));
         std::int64_t waiting = 0;
         std::vector<QString> unheard; // what they did since their copy was made nobody here knows
         for (const OtherLaptop& other : m_file.others) {
@@ -65,10 +64,12 @@ private:
                 unheard.push_back(words(other.seat.name));
         }
         if (waiting > 0)
-            return tr("%1 to fetch").arg(waiting);
+            return tr("%n to fetch", nullptr, howMany(waiting));
         if (unheard.size() == 1)
             return tr("nothing from %1 yet").arg(unheard.front());
-        return unheard.empty() ? tr("up to date") : tr("nothing from %1 laptops yet").arg(unheard.size());
+        return unheard.empty() ? tr("up to date")
+                               : tr("nothing from %n laptop yet|nothing from %n laptops yet", nullptr,
+                                    howMany(unheard.size()));
     }
 
     QString intro() const {
@@ -102,7 +103,7 @@ private:
         } else if (m_file.entriesToBring > 0) {
             line.tone = Tone::Plain;
             line.stateIcon = QStringLiteral("offline");
-            line.state = tr("%1 to bring").arg(m_file.entriesToBring);
+            line.state = tr("%n to bring", nullptr, howMany(m_file.entriesToBring));
         }
         sheet.lines.append(line);
     }

@@ -2,7 +2,6 @@
 #include "app/desk/formats.h"
 #include "app/places/back_room/tools_sheets.h"
 #include "core/press/check_figures.h"
-#include "core/trade/unit_words.h"
 
 #include <QCoreApplication>
 
@@ -13,7 +12,7 @@ namespace holdfast::app {
 namespace {
 
 QString plainNumber(double number) {
-    return words(numberWords(number));
+    return valueWords(Decimal{number});
 }
 
 class PressWords {

@@ -3,7 +3,6 @@
 
 #include "app/desk/formats.h"
 #include "core/orders/film_waste.h"
-#include "core/trade/unit_words.h"
 
 #include <QCoreApplication>
 
@@ -14,7 +13,7 @@ namespace holdfast::app {
 namespace {
 
 QString oneDecimal(double number) {
-    return words(numberWords(number));
+    return valueWords(Decimal{number});
 }
 
 class ShopWords {

@@ -2,6 +2,8 @@
 #pragma once
 // Words that the parts of Blank rail share.
 
+#include "app/desk/formats.h"
+
 #include <QCoreApplication>
 #include <QString>
 
@@ -10,16 +12,15 @@
 namespace holdfast::app {
 
 inline QString blankCount(std::int64_t units) {
-    return units == 1 ? QCoreApplication::translate("BlankRail", "1 blank")
-                      : QCoreApplication::translate("BlankRail", "%1 blanks").arg(units);
+    return QCoreApplication::translate("BlankRail", "%n blank|%n blanks", nullptr, howMany(units));
 }
 
 inline QString shortWords(std::int64_t units) {
-    return QCoreApplication::translate("BlankRail", "%1 short").arg(units);
+    return QCoreApplication::translate("BlankRail", "%n short", nullptr, howMany(units));
 }
 
 inline QString reservedWords(std::int64_t units) {
-    return QCoreApplication::translate("BlankRail", "%1 reserved").arg(units);
+    return QCoreApplication::translate("BlankRail", "%n reserved", nullptr, howMany(units));
 }
 
 inline QString noneWords() {

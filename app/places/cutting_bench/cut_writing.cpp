@@ -59,10 +59,8 @@ Result<std::string> writeCutFiles(const CutToWrite& bench, const QString& path,
             return done.error();
         written.append(QFileInfo(sheet.path).fileName());
     }
-    return plain(written.size() == 1 ? CutWriting::tr("Saved %1.").arg(written.front())
-                                     : CutWriting::tr("Saved %1 cut files: %2.")
-                                           .arg(written.size())
-                                           .arg(written.join(QStringLiteral(", "))));
+    return plain(CutWriting::tr("Saved %1.|Saved %n cut files: %1.", nullptr, howMany(written.size()))
+                     .arg(written.join(QStringLiteral(", "))));
 }
 
 Result<std::string> printCutSheet(const CutToWrite& bench, const Printing& printing,

@@ -331,10 +331,10 @@ void CuttingBenchPlace::countTools() {
     std::size_t decals = 0;
     for (const FilmToCut& film : m_model.films())
         decals += film.waiting.size();
-    const QString count =
-        decals == 1 ? tr("<b>1</b> decal to cut") : tr("<b>%1</b> decals to cut").arg(decals);
+    const QString count = tr("<b>%n</b> decal to cut|<b>%n</b> decals to cut", nullptr, howMany(decals));
     const std::size_t films = m_model.films().size();
-    m_count->setText(films > 1 ? tr("%1 on %2 films").arg(count).arg(films) : count);
+    m_count->setText(films > 1 ? tr("%1 on %n film|%1 on %n films", nullptr, howMany(films)).arg(count)
+                               : count);
     for (QWidget* tool : {static_cast<QWidget*>(m_count), static_cast<QWidget*>(m_filmKey),
                           static_cast<QWidget*>(m_benchKey)})
         tool->setVisible(films > 0);

@@ -10,9 +10,9 @@ namespace holdfast::app {
 
 namespace {
 
-QString saidOfDay(const char* text) {
-    return QCoreApplication::translate("FairTable", text);
-}
+class FindingWords {
+    Q_DECLARE_TR_FUNCTIONS(FindingWords)
+};
 
 void setDay(TableMessage& message, const Finding& finding) {
     if (!finding.holds())
@@ -20,7 +20,7 @@ void setDay(TableMessage& message, const Finding& finding) {
     if (!leavesDayTrue(finding.rule))
         message.leavesDayOpen = words(unsettledWords(finding));
     else if (finding.rule == Rule::PressOff || finding.rule == Rule::PressUneven)
-        message.dayWaitsFor = saidOfDay("once the press is right");
+        message.dayWaitsFor = FindingWords::tr("once the press is right");
     else
         message.dayWaitsFor = deliveryWords();
 }
@@ -28,7 +28,7 @@ void setDay(TableMessage& message, const Finding& finding) {
 } // namespace
 
 QString deliveryWords() {
-    return saidOfDay("if everything arrives in time");
+    return FindingWords::tr("if everything arrives in time");
 }
 
 TableMessage messageFrom(const Finding& finding) {

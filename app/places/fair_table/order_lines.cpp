@@ -35,8 +35,7 @@ QString describe(const DecalDraft& decal) {
         qsizetype letters = 0;
         for (const char32_t letter : words(wording->text).toUcs4())
             letters += QChar::isSpace(letter) ? 0 : 1;
-        const QString count =
-            letters == 1 ? OrderLines::tr("1 letter") : OrderLines::tr("%1 letters").arg(letters);
+        const QString count = OrderLines::tr("%n letter|%n letters", nullptr, howMany(letters));
         return QStringLiteral("%1, %2").arg(decalWords(decal.content), count);
     }
     return QStringLiteral("%1, %2, %3")

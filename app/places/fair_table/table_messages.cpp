@@ -7,7 +7,6 @@
 #include "app/theme/wording_outline.h"
 #include "core/holds/rules.h"
 #include "core/orders/lettering_strokes.h"
-#include "core/trade/unit_words.h"
 
 #include <QCoreApplication>
 
@@ -19,9 +18,9 @@ namespace {
 
 constexpr double kNearThinnest = 0.5; // mm
 
-QString inFairTable(const char* text) {
-    return QCoreApplication::translate("FairTable", text);
-}
+class TableWords {
+    Q_DECLARE_TR_FUNCTIONS(TableWords)
+};
 
 // "cotton", "80 % cotton, 20 % polyester"
 QString clothWords(const std::vector<FibreShare>& fibres) {
@@ -54,7 +53,7 @@ public:
         sayOnce();
         if (m_at != m_draft.garmentAt)
             for (TableMessage& message : m_messages)
-                message.lead = inFairTable("Garment %1: %2").arg(m_at + 1).arg(message.lead);
+                message.lead = TableWords::tr("Garment %1: %2").arg(m_at + 1).arg(message.lead);
         return std::move(m_messages);
     }
 
@@ -91,9 +90,10 @@ private:
             const Film* film = m_shop.facts.films.find(decal.decal.film);
             if (!film) {
                 if (said.empty()) {
-                    say(Tone::Held, inFairTable("No film."),
-                        inFairTable("%1 needs a film to be cut from.").arg(decalWords(decal.decal.content)));
-                    m_messages.back().leavesDayOpen = inFairTable("No film: choose a film first.");
+                    say(Tone::Held, TableWords::tr("No film."),
+                        TableWords::tr("%1 needs a film to be cut from.")
+                            .arg(decalWords(decal.decal.content)));
+                    m_messages.back().leavesDayOpen = TableWords::tr("No film: choose a film first.");
                 }
                 said.push_back({});
                 continue;
@@ -112,14 +112,14 @@ private:
         if (!m_style || !unfit.empty() || !film.recipe)
             return;
         const QString recipe =
-            inFairTable("%1 for %2").arg(celsius(film.recipe->temperature), timeSpan(film.recipe->dwell));
+            TableWords::tr("%1 for %2").arg(celsius(film.recipe->temperature), timeSpan(film.recipe->dwell));
         const QString cloth = m_style->label ? clothWords(m_style->label->fibres) : QString();
-        const QString fits = inFairTable("%1 on %2, fits.").arg(words(film.finish), cloth);
+        const QString fits = TableWords::tr("%1 on %2, fits.").arg(words(film.finish), cloth);
         if (film.recipe->isConfirmed()) {
             say(Tone::Ready, fits, recipe);
             return;
         }
-        say(Tone::Caution, fits, inFairTable("%1, a recipe not confirmed yet.").arg(recipe));
+        say(Tone::Caution, fits, TableWords::tr("%1, a recipe not confirmed yet.").arg(recipe));
         m_messages.back().act = FreeingAct::ConfirmRecipe;
         m_messages.back().matter.film = film.id;
     }
@@ -158,9 +158,9 @@ private:
                 wording ? lettersWithoutShape(words(wording->text), wording->face) : QString();
             if (without.isEmpty())
                 continue;
-            say(Tone::Held, inFairTable("No letter shape for %1.").arg(without),
-                inFairTable("No font on this computer has it: it cannot be cut. Write it another way."));
-            m_messages.back().leavesDayOpen = inFairTable("No letter shape for %1.").arg(without);
+            say(Tone::Held, TableWords::tr("No letter shape for %1.").arg(without),
+                TableWords::tr("No font on this computer has it: it cannot be cut. Write it another way."));
+            m_messages.back().leavesDayOpen = TableWords::tr("No letter shape for %1.").arg(without);
         }
     }
 
@@ -173,7 +173,7 @@ private:
             if (off.empty())
                 continue;
             const DecalDraft& decal = m_table.decals[at].decal;
-            say(Tone::Caution, inFairTable("%1 is off the cloth.").arg(decalWords(decal.content)),
+            say(Tone::Caution, TableWords::tr("%1 is off the cloth.").arg(decalWords(decal.content)),
                 words(off));
             TableMessage& message = m_messages.back();
             message.spot = spotOnCloth(m_table, *m_style, at);
@@ -182,8 +182,8 @@ private:
             const DecalSpot lies{decal.placement, decal.below, decal.aside, decal.width, decal.height};
             message.text +=
                 QStringLiteral(" ") +
-                (message.spot ? inFairTable("Nearest spot: %1.").arg(words(wayToSpot(lies, *message.spot)))
-                              : inFairTable("There is no spot for it on this garment."));
+                (message.spot ? TableWords::tr("Nearest spot: %1.").arg(words(wayToSpot(lies, *message.spot)))
+                              : TableWords::tr("There is no spot for it on this garment."));
         }
     }
 
@@ -209,31 +209,32 @@ private:
         const Days leadTime = m_shop.facts.settings.filmLeadTime;
         switch (pick.lack) {
         case RollLack::NoRoll:
-            say(Tone::Held, inFairTable("No roll of %1 on the shelf.").arg(name),
-                inFairTable("The promise counts %1 to buy one.").arg(dayCount(leadTime)));
+            say(Tone::Held, TableWords::tr("No roll of %1 on the shelf.").arg(name),
+                TableWords::tr("The promise counts %1 to buy one.").arg(dayCount(leadTime)));
             break;
         case RollLack::TooNarrow:
             say(Tone::Held,
-                inFairTable("%1, %2 wide, fits no roll.")
+                TableWords::tr("%1, %2 wide, fits no roll.")
                     .arg(decalWords(decal.content), millimetres(decal.width)),
-                inFairTable("The widest roll of %1 is %2. Make it smaller or choose another film.")
+                TableWords::tr("The widest roll of %1 is %2. Make it smaller or choose another film.")
                     .arg(name, millimetres(pick.widest)));
             break;
         case RollLack::TooShort:
-            say(Tone::Held, inFairTable("Roll of %1 too short.").arg(name),
-                inFairTable("%1 takes %2; %3 is left.")
+            say(Tone::Held, TableWords::tr("Roll of %1 too short.").arg(name),
+                TableWords::tr("%1 takes %2; %3 is left.")
                     .arg(decalWords(decal.content), metres(pick.needed), metres(pick.left)));
             break;
         case RollLack::None:
             if (pick.roll && !pick.mayBeUsed) {
                 const RollCondition* condition = m_shop.conditions.find(pick.roll->id);
                 const bool isOld = condition && condition->isPastAge(m_shop.now.today());
-                say(Tone::Held, inFairTable("%1 cannot be cut from yet.").arg(words(pick.roll->label())),
+                say(Tone::Held, TableWords::tr("%1 cannot be cut from yet.").arg(words(pick.roll->label())),
                     condition && condition->stripFailed
-                        ? inFairTable("Its test strip failed: use another roll, or press another strip.")
-                    : isOld ? inFairTable("It is past its %1: press a test strip first.")
-                                  .arg(words(condition->useByName()))
-                            : inFairTable("It was stored too damp, dry or hot: press a test strip first."));
+                        ? TableWords::tr("Its test strip failed: use another roll, or press another strip.")
+                    : isOld
+                        ? TableWords::tr("It is past its %1: press a test strip first.")
+                              .arg(words(condition->useByName()))
+                        : TableWords::tr("It was stored too damp, dry or hot: press a test strip first."));
                 m_messages.back().dayWaitsFor = deliveryWords();
                 m_messages.back().act = FreeingAct::TestStrip;
                 m_messages.back().matter.roll = pick.roll->id;
@@ -242,7 +243,7 @@ private:
         }
         if (pick.lack == RollLack::TooNarrow) {
             m_messages.back().leavesDayOpen =
-                inFairTable("%1 fits no roll: make it smaller or choose another film first.")
+                TableWords::tr("%1 fits no roll: make it smaller or choose another film first.")
                     .arg(decalWords(decal.content));
             return;
         }
@@ -270,13 +271,13 @@ private:
         if (asked <= stock.total())
             return;
         const QString kind = garmentWords(m_table, m_shop.facts);
-        const QString wait = inFairTable("Buy %1: the promise counts %2 until they come.")
+        const QString wait = TableWords::tr("Buy %1: the promise counts %2 until they come.")
                                  .arg(asked - stock.total())
                                  .arg(dayCount(m_shop.facts.settings.blankLeadTime));
         const QString lead =
             stock.total() == 0
-                ? inFairTable("No %1 on the rail.").arg(kind)
-                : inFairTable("Only %1 of %2 %3 on the rail.").arg(stock.total()).arg(asked).arg(kind);
+                ? TableWords::tr("No %1 on the rail.").arg(kind)
+                : TableWords::tr("Only %1 of %2 %3 on the rail.").arg(stock.total()).arg(asked).arg(kind);
         say(Tone::Held, lead, wait);
         m_messages.back().dayWaitsFor = deliveryWords();
         m_messages.back().act = FreeingAct::ReceiveBlanks;
@@ -295,10 +296,10 @@ private:
             if (stroke < kThinnestStroke || stroke >= kThinnestStroke + kNearThinnest)
                 continue;
             say(Tone::Caution,
-                inFairTable("Strokes of %1 are about %2 mm.")
-                    .arg(decalWords(table.decal.content), QString::number(stroke, 'f', 1)),
-                inFairTable("An estimate. Under %1 mm film tears when it is weeded.")
-                    .arg(words(numberWords(kThinnestStroke))));
+                TableWords::tr("Strokes of %1 are about %2 mm.")
+                    .arg(decalWords(table.decal.content), valueWords(Decimal{stroke, 1})),
+                TableWords::tr("An estimate. Under %1 mm film tears when it is weeded.")
+                    .arg(valueWords(Decimal{kThinnestStroke})));
         }
     }
 
@@ -321,12 +322,12 @@ void sayDeposit(const TableSums& sums, const ShopSettings& settings, std::vector
         return;
     TableMessage& message = messages.emplace_back();
     message.tone = settings.depositHolds ? Tone::Held : Tone::Caution;
-    message.lead = inFairTable("Deposit below %1.").arg(money(due, settings.currency));
+    message.lead = TableWords::tr("Deposit below %1.").arg(money(due, settings.currency));
     if (settings.depositHolds)
         message.leavesDayOpen =
-            inFairTable("Work waits for the deposit of %1.").arg(money(due, settings.currency));
-    message.text = settings.depositHolds ? inFairTable("Work waits until it is paid.")
-                                         : inFairTable("The shop asks for it before work starts.");
+            TableWords::tr("Work waits for the deposit of %1.").arg(money(due, settings.currency));
+    message.text = settings.depositHolds ? TableWords::tr("Work waits until it is paid.")
+                                         : TableWords::tr("The shop asks for it before work starts.");
 }
 
 int rank(Tone tone) {
@@ -360,7 +361,7 @@ std::vector<TableMessage> messagesFor(const TableDraft& draft, const TableSums& 
     if (!sums.promiseLack.empty()) {
         TableMessage& message = messages.emplace_back();
         message.tone = Tone::Held;
-        message.lead = inFairTable("No day can be promised.");
+        message.lead = TableWords::tr("No day can be promised.");
         message.text = words(sums.promiseLack);
     }
     std::ranges::stable_sort(messages, {}, [](const TableMessage& message) { return rank(message.tone); });

@@ -18,12 +18,12 @@ double minorOf(Money amount) {
 }
 
 QString onAverage(double count) {
-    return QString::number(count, 'f', 1);
+    return valueWords(Decimal{count, 1});
 }
 
 // With a second decimal where hardly any is asked for: "0.03".
 QString askedFor(double count) {
-    return count < 0.1 ? QString::number(count, 'f', 2) : onAverage(count);
+    return count < 0.1 ? valueWords(Decimal{count, 2}) : onAverage(count);
 }
 
 } // namespace
@@ -134,8 +134,8 @@ QString FairSheets::bringSentence() const {
 
 QString FairSheets::bringNote() const {
     const WhatToBring& bring = m_figures.bring;
-    const QString from = bring.days == 1 ? tr("An estimate from a single fair day.")
-                                         : tr("An estimate from %1 fair days.").arg(bring.days);
+    const QString from = tr("An estimate from a single fair day.|An estimate from %n fair days.", nullptr,
+                            howMany(bring.days));
     return from + tr(" Hatched: not on the rail. A missing blank loses its margin; one that comes back home "
                      "costs only a small share of its price (Settings), so bringing too many is cheaper than "
                      "bringing too few. Customers who left without ordering are not counted. Each size and "

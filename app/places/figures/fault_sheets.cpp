@@ -128,7 +128,7 @@ void FaultSheets::months(FigureSheet& sheet) const {
                            : charted.value < charted.low ? tr("fewer than usual")
                                                          : QString()});
     }
-    sheet.answer = out == 0 ? tr("no") : out == 1 ? tr("1 month") : tr("%1 months").arg(out);
+    sheet.answer = out == 0 ? tr("no") : tr("%n month|%n months", nullptr, howMany(out));
     sheet.whole = out == 0 ? tr("No month is unusual; the differences could be chance.")
                            : tr("%1 with more or fewer than chance explains.").arg(sheet.answer);
     sheet.note =

@@ -174,7 +174,9 @@ void MonthsChart::paintEvent(QPaintEvent*) {
             paintLine(painter, QRectF(at.x() - 60, at.y() - 24, 120, 18), percentOf(samples[month].value),
                       Type::SmallStrong, tokens().madder, Qt::AlignHCenter);
         if (month % every == 0) {
-            const QString name = date(LocalDate{m_months.months[month] / 1}).section(QLatin1Char(' '), 1, 1);
+            const QString name = QLocale().standaloneMonthName(
+                static_cast<int>(static_cast<unsigned>(m_months.months[month].month())),
+                QLocale::ShortFormat);
             paintLine(painter, QRectF(left(month) + wide / 2 - 40, plot.area.bottom() + 8, 80, 18), name,
                       Type::Small, tokens().ink2, Qt::AlignHCenter);
         }

@@ -9,9 +9,9 @@ namespace holdfast::app {
 
 namespace {
 
-QString inFigures(const char* text) {
-    return QCoreApplication::translate("holdfast::app::FigureWords", text);
-}
+class FigureWords {
+    Q_DECLARE_TR_FUNCTIONS(FigureWords)
+};
 
 } // namespace
 
@@ -20,7 +20,7 @@ QString withCapital(const QString& text) {
 }
 
 QString spanOf(const ShareInterval& interval) {
-    return inFigures("%1 to %2").arg(percentOf(interval.low), percentOf(interval.high));
+    return FigureWords::tr("%1 to %2").arg(percentOf(interval.low), percentOf(interval.high));
 }
 
 QString lengthOf(Millimetres length) {
@@ -28,11 +28,11 @@ QString lengthOf(Millimetres length) {
 }
 
 QString monthName(std::chrono::year_month month) {
-    return date(LocalDate{month / 1}).section(QLatin1Char(' '), 1);
+    return app::month(month);
 }
 
 QString placeOfOrders(const std::string& place) {
-    return place == "workshop" ? inFigures("The workshop") : words(place);
+    return place == "workshop" ? FigureWords::tr("The workshop") : words(place);
 }
 
 QString dash() {

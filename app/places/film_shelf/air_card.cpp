@@ -10,7 +10,6 @@
 #include "app/widgets/flow_layout.h"
 #include "app/widgets/label.h"
 #include "app/widgets/vertical_scroll.h"
-#include "core/trade/limits.h"
 
 #include <QEvent>
 #include <QGridLayout>
@@ -177,8 +176,9 @@ void AirCard::showActs() {
     m_windowButton->setVisible(!isReadings);
     const auto run = m_list->chosen();
     const int count = run ? run->count : 0;
-    m_remove->setText(count > 1 ? tr("Remove %1 readings").arg(words(groupedNumber(count)))
-                                : tr("Remove reading"));
+    m_remove->setText(count == 0
+                          ? tr("Remove reading")
+                          : tr("Remove reading|Remove %1 readings", nullptr, count).arg(valueWords(count)));
     m_remove->setCannot(count > 0 ? QString() : tr("Choose a reading first."));
     m_correct->setCannot(count == 1  ? QString()
                          : count > 1 ? tr("One reading at a time is corrected.")

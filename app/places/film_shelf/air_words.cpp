@@ -3,7 +3,6 @@
 
 #include "app/desk/formats.h"
 #include "app/places/film_shelf/shelf_words.h"
-#include "core/trade/limits.h"
 
 #include <QCoreApplication>
 
@@ -19,47 +18,47 @@ constexpr double kDegrees = 0.3;
 constexpr double kPercent = 1;
 constexpr double kHours = 1;
 
-QString inAirWords(const char* text) {
-    return QCoreApplication::translate("AirWords", text);
-}
+class AirWords {
+    Q_DECLARE_TR_FUNCTIONS(AirWords)
+};
 
 QString decimal(double number) {
-    return words(decimalNumber(number, 1));
+    return valueWords(Decimal{number, 1});
 }
 
 QString degrees(double number) {
-    return inAirWords("%1 °C").arg(decimal(number));
+    return AirWords::tr("%1 °C").arg(decimal(number));
 }
 
 QString temperatureWords(const Ranged& measure) {
-    return inAirWords("%1, from %2 to %3")
+    return AirWords::tr("%1, from %2 to %3")
         .arg(degrees(measure.mean), decimal(measure.low), decimal(measure.high));
 }
 
 QString humidityWords(const Ranged& measure) {
-    return inAirWords("%1, from %2 to %3")
-        .arg(humidity(Humidity{measure.mean}), words(decimalNumber(measure.low, 0)),
-             words(decimalNumber(measure.high, 0)));
+    return AirWords::tr("%1, from %2 to %3")
+        .arg(humidity(Humidity{measure.mean}), valueWords(Decimal{measure.low, 0}),
+             valueWords(Decimal{measure.high, 0}));
 }
 
 QString outsideWords(const HoursOutside& outside, const QString& above, const QString& below) {
     QStringList parts;
     if (std::lround(outside.above) > 0)
-        parts << inAirWords("%1 %2").arg(hourCount(outside.above), above);
+        parts << AirWords::tr("%1 %2").arg(hourCount(outside.above), above);
     if (std::lround(outside.below) > 0)
-        parts << inAirWords("%1 %2").arg(hourCount(outside.below), below);
-    return parts.isEmpty() ? inAirWords("never") : parts.join(inAirWords(", "));
+        parts << AirWords::tr("%1 %2").arg(hourCount(outside.below), below);
+    return parts.isEmpty() ? AirWords::tr("never") : parts.join(AirWords::tr(", "));
 }
 
 QString unrecordedWords(const ClimateFigures& figures) {
     const double all = figures.recordedHours + figures.unrecordedHours;
     if (std::lround(figures.unrecordedHours) == 0)
-        return inAirWords("nothing");
-    return inAirWords("%1 of %2").arg(hourCount(figures.unrecordedHours), hourCount(all));
+        return AirWords::tr("nothing");
+    return AirWords::tr("%1 of %2").arg(hourCount(figures.unrecordedHours), hourCount(all));
 }
 
 QString more(double difference, const QString& unit, const QString& ifAbove, const QString& ifBelow) {
-    return inAirWords("%1 %2 %3")
+    return AirWords::tr("%1 %2 %3")
         .arg(decimal(std::abs(difference)), unit, difference > 0 ? ifAbove : ifBelow);
 }
 
@@ -71,41 +70,39 @@ std::vector<AirRow> airRows(const std::vector<ClimateFigures>& figures, const Fi
                          bool isOfReadings = true) {
         AirRow row{name, {}};
         for (const ClimateFigures& one : figures)
-            row.values << (isOfReadings && one.recordedHours <= 0 ? inAirWords("not recorded") : value(one));
+            row.values << (isOfReadings && one.recordedHours <= 0 ? AirWords::tr("not recorded")
+                                                                  : value(one));
         rows.push_back(std::move(row));
     };
-    add(inAirWords("Mean kinetic temperature"),
+    add(AirWords::tr("Mean kinetic temperature"),
         [](const ClimateFigures& one) { return degrees(one.kinetic.value); });
-    add(inAirWords("Temperature"),
+    add(AirWords::tr("Temperature"),
         [](const ClimateFigures& one) { return temperatureWords(one.temperature); });
-    add(inAirWords("Outside %1").arg(temperatureBandWords(film)), [](const ClimateFigures& one) {
-        return outsideWords(one.temperatureOutside, inAirWords("too warm"), inAirWords("too cold"));
+    add(AirWords::tr("Outside %1").arg(temperatureBandWords(film)), [](const ClimateFigures& one) {
+        return outsideWords(one.temperatureOutside, AirWords::tr("too warm"), AirWords::tr("too cold"));
     });
     const auto addOfHumidity = [&](const QString& name,
                                    const std::function<QString(const ClimateFigures&)>& value) {
         add(name, [value](const ClimateFigures& one) {
-            return one.humidHours > 0 ? value(one) : inAirWords("not known");
+            return one.humidHours > 0 ? value(one) : AirWords::tr("not known");
         });
     };
-    addOfHumidity(inAirWords("Humidity"),
+    addOfHumidity(AirWords::tr("Humidity"),
                   [](const ClimateFigures& one) { return humidityWords(one.humidity); });
-    addOfHumidity(inAirWords("Outside %1").arg(humidityBandWords(film)), [](const ClimateFigures& one) {
-        return outsideWords(one.humidityOutside, inAirWords("too damp"), inAirWords("too dry"));
+    addOfHumidity(AirWords::tr("Outside %1").arg(humidityBandWords(film)), [](const ClimateFigures& one) {
+        return outsideWords(one.humidityOutside, AirWords::tr("too damp"), AirWords::tr("too dry"));
     });
-    addOfHumidity(inAirWords("Dew point"),
+    addOfHumidity(AirWords::tr("Dew point"),
                   [](const ClimateFigures& one) { return temperatureWords(one.dewPoint); });
-    addOfHumidity(inAirWords("Water in the air"), [](const ClimateFigures& one) {
-        return inAirWords("%1 g/m³, from %2 to %3")
+    addOfHumidity(AirWords::tr("Water in the air"), [](const ClimateFigures& one) {
+        return AirWords::tr("%1 g/m³, from %2 to %3")
             .arg(decimal(one.absoluteHumidity.mean), decimal(one.absoluteHumidity.low),
                  decimal(one.absoluteHumidity.high));
     });
-    add(inAirWords("Unrecorded"), unrecordedWords, false);
+    add(AirWords::tr("Unrecorded"), unrecordedWords, false);
     add(
-        inAirWords("Readings"),
-        [](const ClimateFigures& one) {
-            return words(groupedNumber(static_cast<std::int64_t>(one.readings)));
-        },
-        false);
+        AirWords::tr("Readings"),
+        [](const ClimateFigures& one) { return valueWords(static_cast<std::int64_t>(one.readings)); }, false);
     return rows;
 }
 
@@ -115,19 +112,19 @@ QString comparedWords(const ClimateFigures& here, const ClimateFigures& there, c
     QStringList parts;
     const double warmer = there.kinetic.value - here.kinetic.value;
     if (std::abs(warmer) >= kDegrees)
-        parts << more(warmer, inAirWords("°C"), inAirWords("warmer"), inAirWords("cooler"));
+        parts << more(warmer, AirWords::tr("°C"), AirWords::tr("warmer"), AirWords::tr("cooler"));
     const double damper = there.humidity.mean - here.humidity.mean;
     if (here.humidHours > 0 && there.humidHours > 0 && std::abs(damper) >= kPercent)
-        parts << more(damper, inAirWords("%"), inAirWords("damper"), inAirWords("drier"));
+        parts << more(damper, AirWords::tr("%"), AirWords::tr("damper"), AirWords::tr("drier"));
     const double outside = (there.humidityOutside.all() + there.temperatureOutside.all()) -
                            (here.humidityOutside.all() + here.temperatureOutside.all());
     if (std::abs(outside) >= kHours)
-        parts << (outside > 0 ? inAirWords("%1 more outside the limits")
-                              : inAirWords("%1 less outside the limits"))
+        parts << (outside > 0 ? AirWords::tr("%1 more outside the limits")
+                              : AirWords::tr("%1 less outside the limits"))
                      .arg(hourCount(std::abs(outside)));
     if (parts.isEmpty())
-        return inAirWords("%1 is much the same.").arg(thereName);
-    return inAirWords("%1: %2.").arg(thereName, parts.join(inAirWords(", ")));
+        return AirWords::tr("%1 is much the same.").arg(thereName);
+    return AirWords::tr("%1: %2.").arg(thereName, parts.join(AirWords::tr(", ")));
 }
 
 } // namespace holdfast::app

@@ -29,9 +29,9 @@ QStringList moduleFolders() {
     return folders;
 }
 
-QString inChartLoader(const char* text) {
-    return QCoreApplication::translate("ChartLoader", text);
-}
+class ChartLoaderWords {
+    Q_DECLARE_TR_FUNCTIONS(ChartLoaderWords)
+};
 
 } // namespace
 
@@ -39,7 +39,7 @@ ClimateChart* makeClimateChart(QWidget* parent, QString& reason) {
     for (const QString& folder : moduleFolders()) {
         const QString path = QDir(folder).filePath(QStringLiteral("holdfast_climate_chart.so"));
         if (!QFileInfo::exists(path)) {
-            reason = inChartLoader("%1 is missing").arg(path);
+            reason = ChartLoaderWords::tr("%1 is missing").arg(path);
             continue;
         }
         QPluginLoader loader(path);

@@ -13,7 +13,6 @@
 #include "app/widgets/flow_layout.h"
 #include "app/widgets/key_hint.h"
 #include "app/widgets/label.h"
-#include "core/trade/limits.h"
 #include "db/actions/film_actions.h"
 
 #include <QBoxLayout>
@@ -375,7 +374,9 @@ void FilmShelfPlace::removeReadings(PlaceId place, Instant first, Instant last, 
                         const auto removed = db::removeReadings(shop, place, first, last, progress);
                         if (!removed.ok())
                             return removed.error();
-                        return plain(tr("%1 readings removed.").arg(words(groupedNumber(*removed))));
+                        return plain(
+                            tr("%1 reading removed.|%1 readings removed.", nullptr, howMany(*removed))
+                                .arg(valueWords(*removed)));
                     });
 }
 
@@ -416,16 +417,17 @@ void FilmShelfPlace::countTools() {
         else if (condition.useBy && *condition.useBy - today <= kSoon)
             ++soon;
     }
-    m_past->set(QStringLiteral("hold"), tr("%1 past use-by").arg(past), Tone::Held);
+    m_past->set(QStringLiteral("hold"), tr("%n past use-by", nullptr, howMany(past)), Tone::Held);
     m_past->setVisible(past > 0);
-    m_badlyKept->set(QStringLiteral("hold"), tr("%1 badly stored").arg(badlyKept), Tone::Held);
+    m_badlyKept->set(QStringLiteral("hold"), tr("%n badly stored", nullptr, howMany(badlyKept)), Tone::Held);
     m_badlyKept->setVisible(badlyKept > 0);
-    m_failed->set(QStringLiteral("hold"), tr("%1 failed its strip").arg(failed), Tone::Held);
+    m_failed->set(QStringLiteral("hold"),
+                  tr("%n failed its strip|%n failed their strips", nullptr, howMany(failed)), Tone::Held);
     m_failed->setVisible(failed > 0);
-    m_soon->set(QStringLiteral("caution"), tr("%1 to use this month").arg(soon), Tone::Caution);
+    m_soon->set(QStringLiteral("caution"), tr("%n to use this month", nullptr, howMany(soon)), Tone::Caution);
     m_soon->setVisible(soon > 0);
-    m_length->setText(rolls == 1 ? tr("<b>%1</b> on 1 roll").arg(metres(length))
-                                 : tr("<b>%1</b> on %2 rolls").arg(metres(length)).arg(rolls));
+    m_length->setText(
+        tr("<b>%1</b> on %n roll|<b>%1</b> on %n rolls", nullptr, howMany(rolls)).arg(metres(length)));
     m_hasRolls = rolls > 0;
     showLength();
 }

@@ -16,9 +16,9 @@ namespace {
 constexpr Millimetres kToSpeakOf{50};
 constexpr std::size_t kNamed = 3;
 
-QString inFirstWords(const char* text) {
-    return QCoreApplication::translate("FirstWords", text);
-}
+class FirstWords {
+    Q_DECLARE_TR_FUNCTIONS(FirstWords)
+};
 
 // The number and its unit stay on one line.
 QString length(Millimetres millimetres) {
@@ -29,12 +29,12 @@ QString rollSentence(const ReckonedShop& shop, const RollOutlook& roll) {
     const QString label = words(shop.facts.rolls.at(roll.roll).label());
     const Millimetres saved = roll.wasteBefore - roll.wasteAfter;
     if (saved >= kToSpeakOf || -saved >= kToSpeakOf)
-        return inFirstWords("%1: by estimate %2 will go out of date instead of %3.")
+        return FirstWords::tr("%1: by estimate %2 will go out of date instead of %3.")
             .arg(label, length(roll.wasteAfter), length(roll.wasteBefore));
     if (roll.wasteAfter >= kToSpeakOf)
-        return inFirstWords("%1: by estimate %2 will go out of date either way.")
+        return FirstWords::tr("%1: by estimate %2 will go out of date either way.")
             .arg(label, length(roll.wasteAfter));
-    return inFirstWords("%1: none likely to go out of date.").arg(label);
+    return FirstWords::tr("%1: none likely to go out of date.").arg(label);
 }
 
 QString listed(const ReckonedShop& shop, const std::vector<GarmentId>& garments) {
@@ -42,21 +42,21 @@ QString listed(const ReckonedShop& shop, const std::vector<GarmentId>& garments)
     for (std::size_t at = 0; at < std::min(kNamed, garments.size()); ++at)
         names << garmentNumber(shop.facts, shop.facts.garments.at(garments[at]));
     if (garments.size() > kNamed)
-        names << inFirstWords("%1 more").arg(garments.size() - kNamed);
-    return names.join(inFirstWords(", "));
+        names << FirstWords::tr("%1 more").arg(garments.size() - kNamed);
+    return names.join(FirstWords::tr(", "));
 }
 
 QString promiseSentence(const ReckonedShop& shop, const std::vector<SlippedGarment>& slipped) {
     if (slipped.empty())
-        return inFirstWords("No promise slips.");
+        return FirstWords::tr("No promise slips.");
     QStringList parts;
     for (std::size_t at = 0; at < std::min(kNamed, slipped.size()); ++at)
-        parts << inFirstWords("%1 %2 late")
+        parts << FirstWords::tr("%1 %2 late")
                      .arg(garmentNumber(shop.facts, shop.facts.garments.at(slipped[at].garment)),
                           timeSpan(slipped[at].lateAfter));
     if (slipped.size() > kNamed)
-        parts << inFirstWords("%1 more late").arg(slipped.size() - kNamed);
-    return inFirstWords("Slips: %1.").arg(parts.join(inFirstWords(", ")));
+        parts << FirstWords::tr("%1 more late").arg(slipped.size() - kNamed);
+    return FirstWords::tr("Slips: %1.").arg(parts.join(FirstWords::tr(", ")));
 }
 
 } // namespace
@@ -64,9 +64,9 @@ QString promiseSentence(const ReckonedShop& shop, const std::vector<SlippedGarme
 QString firstWords(const ReckonedShop& shop, RollId roll, const PressedFirst& first) {
     const FilmRoll& from = shop.facts.rolls.at(roll);
     if (first.length <= Millimetres{})
-        return inFirstWords("Tick what would be cut from %1 and pressed first.").arg(words(from.label()));
+        return FirstWords::tr("Tick what would be cut from %1 and pressed first.").arg(words(from.label()));
     if (!first.fits)
-        return inFirstWords("It needs %1, %2 has %3.")
+        return FirstWords::tr("It needs %1, %2 has %3.")
             .arg(length(first.length), words(from.label()), length(from.left));
     QStringList sentences;
     for (const RollOutlook& each : first.rolls)
@@ -75,7 +75,7 @@ QString firstWords(const ReckonedShop& shop, RollId roll, const PressedFirst& fi
             sentences << rollSentence(shop, each);
     sentences << promiseSentence(shop, first.slipped);
     if (!first.notReady.empty())
-        sentences << inFirstWords("Not ready for the press: %1.").arg(listed(shop, first.notReady));
+        sentences << FirstWords::tr("Not ready for the press: %1.").arg(listed(shop, first.notReady));
     return sentences.join(QLatin1Char(' '));
 }
 

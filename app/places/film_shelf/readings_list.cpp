@@ -8,7 +8,6 @@
 #include "app/theme/type.h"
 
 #include <QKeyEvent>
-#include <QLocale>
 #include <QPainter>
 #include <QStyledItemDelegate>
 
@@ -77,7 +76,7 @@ const ClimateReading& ReadingsModel::reading(int row) const {
 
 QString ReadingsModel::when(int row) const {
     const LocalTime at = m_now.toLocal(reading(row).at);
-    return tr("%1 %2").arg(date(dateOf(at)), words(clockTime(at)));
+    return tr("%1 %2").arg(date(dateOf(at)), clock(at));
 }
 
 QString ReadingsModel::air(int row) const {
@@ -85,7 +84,7 @@ QString ReadingsModel::air(int row) const {
     // One precision in the whole column.
     return tr("%1, %2 °C")
         .arg(shown.hasHumidity ? humidity(shown.humidity) : tr("humidity not known"),
-             QLocale::c().toString(shown.temperature.value, 'f', 1));
+             valueWords(Decimal{shown.temperature.value, 1}));
 }
 
 QString ReadingsModel::outside(int row) const {

@@ -91,9 +91,10 @@ void RollFacts::show(const ReckonedShop& shop, const FilmRoll& roll) {
         tr("Outside %1").arg(isTemperature ? temperatureBandWords(film) : humidityBandWords(film)));
     const auto spells =
         spellsOutside(shop, roll, measure, exposureSince(shop, roll), shop.now.instant).size();
-    QString note = spells == 1  ? tr("1 spell since %1").arg(since(shop, roll))
-                   : spells > 1 ? tr("%1 spells since %2").arg(spells).arg(since(shop, roll))
-                                : tr("never since %1").arg(since(shop, roll));
+    QString note =
+        spells > 0
+            ? tr("%n spell since %1|%n spells since %1", nullptr, howMany(spells)).arg(since(shop, roll))
+            : tr("never since %1").arg(since(shop, roll));
     if (!isTemperature && std::lround(condition.temperatureHoursOutside) > 0)
         note = tr("and %1 outside %2")
                    .arg(hourCount(condition.temperatureHoursOutside), temperatureBandWords(film));

@@ -28,7 +28,7 @@ constexpr int kQuietHeight = 32;
 
 // "1.2 m (0.4 to 1.9 m)": eight of ten times it lies within.
 QString wasteWords(const RollForecast& forecast) {
-    const QString low = QLocale::c().toString(forecast.wasteLow.metres(), 'f', 1);
+    const QString low = valueWords(Decimal{forecast.wasteLow.metres(), 1});
     const QString high = metres(forecast.wasteHigh);
     if (metres(forecast.wasteLow) == high)
         return metres(forecast.expectedWaste);
@@ -322,9 +322,8 @@ void RollPanel::showWork() {
                    ? static_cast<double>(allotted.value) / static_cast<double>(roll().left.value)
                    : 0,
                colourOf(film().rgb));
-    QString text =
-        tr("<b>%1 of %2</b> spoken for")
-            .arg(QLocale::c().toString(allotted.metres(), 'f', 1), metres(roll().left).toHtmlEscaped());
+    QString text = tr("<b>%1 of %2</b> spoken for")
+                       .arg(valueWords(Decimal{allotted.metres(), 1}), metres(roll().left).toHtmlEscaped());
     const RollCondition& condition = m_shop->conditions.at(*m_roll);
     if (forecast && forecast->expectedWaste.value >= 50 && forecast->mayBeUsed && condition.useBy)
         text += tr(", by estimate %1 will go out of date on %2")

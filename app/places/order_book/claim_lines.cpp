@@ -25,8 +25,7 @@ QString washWords(const Claim& claim) {
         return {};
     if (*claim.washes == 0)
         return ClaimLines::tr(", not washed yet");
-    return *claim.washes == 1 ? ClaimLines::tr(" after 1 wash")
-                              : ClaimLines::tr(" after %1 washes").arg(*claim.washes);
+    return ClaimLines::tr(" after %n wash| after %n washes", nullptr, howMany(*claim.washes));
 }
 
 QString whatWords(const ShopFacts& facts, const Claim& claim) {

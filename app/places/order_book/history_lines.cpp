@@ -29,8 +29,8 @@ QString whenWords(const Now& now, Instant at) {
     if (date == now.today())
         return clock(local);
     if (date > now.today() - Days{7} && date < now.today())
-        return day(date).section(u' ', 0, 0) + u' ' + clock(local);
-    return day(date).section(u' ', 1);
+        return valueWords(Weekday{date}) + u' ' + clock(local);
+    return valueWords(DayOfMonth{date});
 }
 
 } // namespace

@@ -307,16 +307,17 @@ void OrderBookPlace::countUnderAll(bool isSearching) {
     if (isSearching && filter() != BookFilter::All && !m_model->canFetchMore({}))
         m_hiddenUnderAll = m_pages.countUnderAll() - m_model->rowCount();
     m_moreUnderAll->setVisible(m_hiddenUnderAll > 0 && m_model->rowCount() > 0);
-    m_moreUnderAll->setText(m_hiddenUnderAll == 1 ? tr("1 more is under All")
-                                                  : tr("%1 more are under All").arg(m_hiddenUnderAll));
+    m_moreUnderAll->setText(
+        tr("%n more is under All|%n more are under All", nullptr, howMany(m_hiddenUnderAll)));
 }
 
 QString OrderBookPlace::nothingWords() const {
     const QString typed = m_search->text().trimmed().left(60);
     if (m_hiddenUnderAll > 0)
-        return m_hiddenUnderAll == 1
-                   ? tr("No order here matches “%1”. One under All does.").arg(typed)
-                   : tr("No order here matches “%1”. %2 under All do.").arg(typed).arg(m_hiddenUnderAll);
+        return tr("No order here matches “%1”. One under All does.|"
+                  "No order here matches “%1”. %n under All do.",
+                  nullptr, howMany(m_hiddenUnderAll))
+            .arg(typed);
     if (!typed.isEmpty())
         return tr("No order matches “%1”.").arg(typed);
     switch (filter()) {

@@ -52,8 +52,8 @@ QVariant OrderModel::data(const QModelIndex& index, int role) const {
     const db::OrderLine& shown = line(index.row());
     return tr("%1, %2, %3, %4, %5, %6")
         .arg(QString::number(shown.number), words(shown.customer),
-             shown.garments == 1 ? tr("1 garment") : tr("%1 garments").arg(shown.garments),
-             where(index.row()).words, promisedWords(index.row()), owedWords(index.row()));
+             tr("%n garment|%n garments", nullptr, howMany(shown.garments)), where(index.row()).words,
+             promisedWords(index.row()), owedWords(index.row()));
 }
 
 QString OrderModel::promisedWords(int row) const {

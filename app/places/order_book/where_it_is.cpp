@@ -13,15 +13,15 @@ namespace holdfast::app {
 
 namespace {
 
-QString inOrderBook(const char* text) {
-    return QCoreApplication::translate("OrderBook", text);
-}
+class WhereItIs {
+    Q_DECLARE_TR_FUNCTIONS(WhereItIs)
+};
 
 QString atTime(const ReckonedShop& shop, Instant when) {
     const LocalTime local = shop.now.toLocal(when);
     if (dateOf(local) == shop.now.today())
         return clock(local);
-    return inOrderBook("%1 %2").arg(day(dateOf(local)), clock(local));
+    return WhereItIs::tr("%1 %2").arg(day(dateOf(local)), clock(local));
 }
 
 QString stageIcon(Stage stage) {
@@ -55,29 +55,29 @@ QString stageIcon(Stage stage) {
 
 QString plannedWords(const ReckonedShop& shop, GarmentId garment) {
     const PlannedGarment* planned = shop.plan.find(garment);
-    return planned ? inOrderBook("On the walk, %1").arg(atTime(shop, planned->begins))
-                   : inOrderBook("To press");
+    return planned ? WhereItIs::tr("On the walk, %1").arg(atTime(shop, planned->begins))
+                   : WhereItIs::tr("To press");
 }
 
 WhereWords heldWords(const Assessment& assessment) {
     QString what = words(assessment.firstHold()->what);
     if (!what.isEmpty())
         what[0] = what[0].toLower();
-    return {QStringLiteral("hold"), inOrderBook("Held, %1").arg(what), Tone::Held};
+    return {QStringLiteral("hold"), WhereItIs::tr("Held, %1").arg(what), Tone::Held};
 }
 
 WhereWords stateWords(OrderState state) {
     switch (state) {
     case OrderState::HandedOver:
-        return {QStringLiteral("done"), inOrderBook("Handed over"), Tone::Plain};
+        return {QStringLiteral("done"), WhereItIs::tr("Handed over"), Tone::Plain};
     case OrderState::Cancelled:
-        return {QStringLiteral("close"), inOrderBook("Cancelled"), Tone::Plain};
+        return {QStringLiteral("close"), WhereItIs::tr("Cancelled"), Tone::Plain};
     case OrderState::Quoted:
-        return {QStringLiteral("person"), inOrderBook("Quoted, not confirmed"), Tone::Plain};
+        return {QStringLiteral("person"), WhereItIs::tr("Quoted, not confirmed"), Tone::Plain};
     case OrderState::Confirmed:
         break;
     }
-    return {QStringLiteral("person"), inOrderBook("Taken"), Tone::Plain};
+    return {QStringLiteral("person"), WhereItIs::tr("Taken"), Tone::Plain};
 }
 
 } // namespace
@@ -92,14 +92,14 @@ WhereWords whereIsGarment(const ReckonedShop& shop, const Garment& garment) {
         where.words = plannedWords(shop, garment.id);
         break;
     case Stage::OnPress:
-        where.words = inOrderBook("On the press now");
+        where.words = WhereItIs::tr("On the press now");
         break;
     case Stage::Resting:
         if (assessment.restUntil)
-            where.words = inOrderBook("Resting until %1").arg(atTime(shop, *assessment.restUntil));
+            where.words = WhereItIs::tr("Resting until %1").arg(atTime(shop, *assessment.restUntil));
         break;
     case Stage::Ready:
-        where.words = inOrderBook("Ready on the peg");
+        where.words = WhereItIs::tr("Ready on the peg");
         where.tone = Tone::Ready;
         break;
     case Stage::ToConfirm:
@@ -117,17 +117,17 @@ WhereWords whereIsGarment(const ReckonedShop& shop, const Garment& garment) {
 
 WhereWords whereIsOrder(const ReckonedShop& shop, const db::OrderLine& line) {
     if (line.isUndone)
-        return {QStringLiteral("undo"), inOrderBook("Undone"), Tone::Plain};
+        return {QStringLiteral("undo"), WhereItIs::tr("Undone"), Tone::Plain};
     const Order* order = shop.facts.orders.find(line.id);
     const bool isLeftOut = std::ranges::find(shop.facts.unread, std::optional{line.id}, &UnreadRow::order) !=
                            shop.facts.unread.end();
     if (line.isUnread || (!order && isLeftOut))
-        return {QStringLiteral("hold"), inOrderBook("Cannot be read, left out"), Tone::Held};
+        return {QStringLiteral("hold"), WhereItIs::tr("Cannot be read, left out"), Tone::Held};
     if (const Sentence odd = oddInShort(line.state, line.total, line.paid, line.isAnyHandedOver);
         !odd.empty())
         return {QStringLiteral("caution"), words(odd), Tone::Held};
     if (order && !sharedPresses(shop.facts, line.id).empty())
-        return {QStringLiteral("caution"), inOrderBook("Two under one platen"), Tone::Held};
+        return {QStringLiteral("caution"), WhereItIs::tr("Two under one platen"), Tone::Held};
     if (!order || line.state == OrderState::HandedOver || line.state == OrderState::Cancelled ||
         line.state == OrderState::Quoted)
         return stateWords(line.state);
@@ -149,12 +149,12 @@ WhereWords whereIsOrder(const ReckonedShop& shop, const db::OrderLine& line) {
         return stateWords(line.state);
     if (cooling > 0)
         return {stageIcon(Stage::Cooling),
-                garments.size() > 1 ? inOrderBook("Cooling, %1 of %2").arg(cooling).arg(garments.size())
-                                    : inOrderBook("Cooling"),
+                garments.size() > 1 ? WhereItIs::tr("Cooling, %1 of %2").arg(cooling).arg(garments.size())
+                                    : WhereItIs::tr("Cooling"),
                 Tone::Plain};
     WhereWords where = whereIsGarment(shop, *behind);
     if (shop.of(behind->id).stage == Stage::Resting)
-        where.words = inOrderBook("Resting");
+        where.words = WhereItIs::tr("Resting");
     return where;
 }
 

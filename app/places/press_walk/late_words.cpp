@@ -70,13 +70,13 @@ QString lateWords(const ReckonedShop& shop, const Walk& walk) {
         for (std::size_t at = 1; at < late.size() && at < kMostLateNamed; ++at)
             others << LateWords::tr("%1 %2").arg(numberOf(shop, *late[at]), timeSpan(late[at]->late));
         if (late.size() > kMostLateNamed)
-            others << LateWords::tr("%1 more").arg(static_cast<int>(late.size() - kMostLateNamed));
+            others << LateWords::tr("%n more", nullptr, howMany(late.size() - kMostLateNamed));
         if (!others.isEmpty())
             sentences << LateWords::tr("Also late: %1.").arg(others.join(QStringLiteral(", ")));
     }
-    if (const auto count = static_cast<int>(afterClosing(walk)); count > 0)
-        sentences << (count == 1 ? LateWords::tr("One garment comes after closing.")
-                                 : LateWords::tr("%1 garments come after closing.").arg(count));
+    if (const auto count = afterClosing(walk); count > 0)
+        sentences << LateWords::tr("One garment comes after closing.|%n garments come after closing.",
+                                   nullptr, howMany(count));
     return sentences.join(QLatin1Char(' '));
 }
 
@@ -85,9 +85,8 @@ QString lateInShort(const ReckonedShop& shop, const Walk& walk) {
     if (late.empty())
         return {};
     const QString first = latestInWords(shop, *late.front());
-    return late.size() == 1
-               ? first
-               : LateWords::tr("%1, and %2 more").arg(first).arg(static_cast<int>(late.size()) - 1);
+    return late.size() == 1 ? first
+                            : LateWords::tr("%1, and %n more", nullptr, howMany(late.size() - 1)).arg(first);
 }
 
 } // namespace holdfast::app

@@ -6,6 +6,7 @@
 // grows with the window, and gives least way where it is small; below that the whole place scrolls.
 #include "app/places/press_walk/press_walk_place.h"
 
+#include "app/desk/formats.h"
 #include "app/places/press_walk/aside_list.h"
 #include "app/places/press_walk/current_garment.h"
 #include "app/places/press_walk/day_strip.h"
@@ -16,7 +17,6 @@
 #include "app/widgets/card.h"
 #include "app/widgets/sewn_tabs.h"
 #include "app/widgets/vertical_scroll.h"
-#include "core/trade/unit_words.h"
 
 #include <QGridLayout>
 #include <QLayout>
@@ -189,9 +189,6 @@ bool PressWalkPlace::isLow() const {
 }
 
 void PressWalkPlace::showTabs() {
-    const auto inWords = [](std::size_t count, const char* one) {
-        return QString::fromStdString(countWords(static_cast<std::int64_t>(count), one));
-    };
     const PromisedAside promised = promisedAside(*m_shop, m_walk);
     if (isLow()) { // one line: the walk is counted in the header, what is promised must be seen
         m_tabs->setTabs({{tr("The walk")},
@@ -203,7 +200,7 @@ void PressWalkPlace::showTabs() {
     m_tabs->setTabs(
         {{tr("The walk"), tr("%1 of %2").arg(m_walk.pressed).arg(m_walk.total)},
          {tr("Aside"), promised.isEmpty()
-                           ? inWords(m_walk.aside.size(), "garment")
+                           ? tr("%n garment|%n garments", nullptr, howMany(m_walk.aside.size()))
                            : tr("%1, %2 promised").arg(m_walk.aside.size()).arg(promised.garments.size())}});
     m_tabs->setCurrent(static_cast<int>(m_side));
 }

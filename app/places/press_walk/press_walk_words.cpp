@@ -226,10 +226,9 @@ PanelWords PressWalkPlace::awaitedWords(GarmentId garment) const {
 PanelWords PressWalkPlace::idleWords() const {
     PanelWords shown;
     shown.word = m_walk.pressed > 0 ? tr("All pressed") : tr("Nothing to press");
-    shown.detail =
-        m_walk.pressed > 0
-            ? tr("%1 today").arg(words(countWords(static_cast<std::int64_t>(m_walk.pressed), "garment")))
-            : tr("Each garment aside says what it needs.");
+    shown.detail = m_walk.pressed > 0
+                       ? tr("%n garment today|%n garments today", nullptr, howMany(m_walk.pressed))
+                       : tr("Each garment aside says what it needs.");
     return shown;
 }
 

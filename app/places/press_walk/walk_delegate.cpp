@@ -8,7 +8,6 @@
 #include "app/theme/measures.h"
 #include "app/theme/stitch.h"
 #include "app/theme/type.h"
-#include "core/trade/unit_words.h"
 
 #include <QFontMetricsF>
 #include <QPainter>
@@ -124,7 +123,9 @@ void WalkDelegate::paintRunHead(QPainter& painter, const QRectF& box, const Walk
     const QString span = tr("%1–%2").arg(clock(now.toLocal(run.begins)), clock(now.toLocal(run.ends)));
     const std::size_t pressed = run.pressedCount();
     const bool isBegun = run.entries.front().state != WalkState::Planned;
-    const QString state = run.isDone() ? tr("done") : isBegun ? tr("%1 pressed").arg(pressed) : tr("planned");
+    const QString state = run.isDone() ? tr("done")
+                          : isBegun    ? tr("%n pressed", nullptr, howMany(pressed))
+                                       : tr("planned");
     const QRectF upper(box.left() + 98, box.top() + 6, box.width() - 98 - kWalkRight, 22);
     const QRectF lower(upper.left(), box.top() + 28, upper.width(), 20);
     paintLine(painter, upper, span, Type::SmallStrong, run.isDone() ? dyes.ink2 : dyes.ink, Qt::AlignRight);
@@ -140,8 +141,8 @@ void WalkDelegate::paintRunHead(QPainter& painter, const QRectF& box, const Walk
     const qreal room = upper.width() - widthOf(span, Type::SmallStrong) - 10;
     paintLine(painter, upper, fitted(title, Type::BodyStrong, room), Type::BodyStrong,
               run.isDone() ? dyes.ink2 : dyes.ink);
-    paintLine(painter, lower, words(countWords(static_cast<std::int64_t>(run.entries.size()), "garment")),
-              Type::Small, dyes.ink2);
+    paintLine(painter, lower, tr("%n garment|%n garments", nullptr, howMany(run.entries.size())), Type::Small,
+              dyes.ink2);
 }
 
 void WalkDelegate::paintGarmentRow(QPainter& painter, const QRectF& box, const QModelIndex& index,

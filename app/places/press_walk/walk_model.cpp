@@ -3,7 +3,6 @@
 
 #include "app/desk/formats.h"
 #include "app/desk/garment_words.h"
-#include "core/trade/unit_words.h"
 
 namespace holdfast::app {
 
@@ -85,11 +84,10 @@ QString WalkModel::spoken(const WalkRow& row) const {
                          .arg(celsius(*run.changedFrom), celsius(run.temperature), timeSpan(run.change))
                    : tr("Heat up to %1, %2").arg(celsius(run.temperature), timeSpan(run.change));
     case WalkRow::Kind::Run:
-        return tr("Run %1 at %2, %3, %4 to %5")
+        return tr("Run %1 at %2, %n garment, %3 to %4|Run %1 at %2, %n garments, %3 to %4", nullptr,
+                  howMany(run.entries.size()))
             .arg(row.run + 1)
-            .arg(celsius(run.temperature),
-                 words(countWords(static_cast<std::int64_t>(run.entries.size()), "garment")),
-                 clock(now.toLocal(run.begins)), clock(now.toLocal(run.ends)));
+            .arg(celsius(run.temperature), clock(now.toLocal(run.begins)), clock(now.toLocal(run.ends)));
     case WalkRow::Kind::Garment:
         break;
     }
