@@ -212,7 +212,8 @@ QString age(Days days) {
     if (months == 0)
         return dayCount(Days{total});
     const QString inMonths = Formats::tr("%n month|%n months", nullptr, howMany(months));
-    return QStringLiteral("%1 %2").arg(inMonths, dayCount(Days{std::max<std::int64_t>(0, rest)}));
+    return Formats::tr("%1 %2", "11 months 4 days")
+        .arg(inMonths, dayCount(Days{std::max<std::int64_t>(0, rest)}));
 }
 
 QString day(LocalDate date) {

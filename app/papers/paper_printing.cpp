@@ -66,9 +66,9 @@ QString sentWords(const QString& title, const Destination& destination) {
             : PaperPrinting::tr("%1 sent to the printer %2, which %3: nothing is printed until it goes on.")
                   .arg(title, queue.name, queue.trouble);
     if (destination.scale < kReadable)
-        said += PaperPrinting::tr(" It comes out at %1 % of its size, because the paper there is %2.")
-                    .arg(std::lround(destination.scale * 100))
-                    .arg(sizeInWords(destination.page));
+        said = PaperPrinting::tr("%1 It comes out at %2 % of its size, because the paper there is %3.")
+                   .arg(said, QString::number(std::lround(destination.scale * 100)),
+                        sizeInWords(destination.page));
     return said;
 }
 

@@ -73,7 +73,7 @@ QString workWords(const Route& route) {
         const QString said = stepWords(step, cooled);
         const bool isUnderSameSheet = step.kind == StepKind::FinishBack && before == StepKind::FinishFront;
         if (isUnderSameSheet)
-            steps.back() += PressWords::tr(", back %1").arg(detailWords(step));
+            steps.back() = PressWords::tr("%1, back %2").arg(steps.back(), detailWords(step));
         else if (!said.isEmpty() && (steps.isEmpty() || steps.back() != said))
             steps << said;
         cooled = step.waiting;

@@ -83,7 +83,7 @@ void StartBackups::look() {
     const BackupShown shown{backup, true, false, db::ordersIn(backup)};
     const QString made = tr("Made %1.").arg(reasonWords(backup.reason));
     m_contents->set(shown.orders && backup.isWhole ? Tone::Plain : Tone::Caution, backupContents(shown),
-                    backup.isWhole ? made : made + tr(" Something was found wrong in it."));
+                    backup.isWhole ? made : tr("%1 Something was found wrong in it.").arg(made));
 }
 
 void StartBackups::begin() {

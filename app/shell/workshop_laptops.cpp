@@ -45,22 +45,20 @@ Result<Done> backedUpBeforeNews(db::Shop& shop, bool isWanted, LocalTime now,
 }
 
 std::string takenInWords(const db::NewsTakenIn& taken) {
-    const QString copies =
-        taken.isFromAnotherCopy
-            ? Workshop::tr(
-                  " It came from another copy of that laptop’s file than before: keep to one of them.")
-            : QString();
-    if (taken.added == 0)
-        return plain(Workshop::tr("Nothing new from %1.").arg(words(taken.fromName)) + copies);
-    const QString taking =
-        Workshop::tr("Brought in %1 from %2.").arg(entriesWords(taken.added), words(taken.fromName)) + copies;
-    if (taken.differences.empty())
-        return plain(taking);
-    const QString differed =
-        Workshop::tr(" %n change could not be made as entered: see Back room, Second laptop.|"
-                     " %n changes could not be made as entered: see Back room, Second laptop.",
-                     nullptr, howMany(taken.differences.size()));
-    return plain(taking + differed);
+    QString said =
+        taken.added == 0
+            ? Workshop::tr("Nothing new from %1.").arg(words(taken.fromName))
+            : Workshop::tr("Brought in %1 from %2.").arg(entriesWords(taken.added), words(taken.fromName));
+    if (taken.isFromAnotherCopy)
+        said = Workshop::tr(
+                   "%1 It came from another copy of that laptop’s file than before: keep to one of them.")
+                   .arg(said);
+    if (taken.added > 0 && !taken.differences.empty())
+        said = Workshop::tr("%1 %n change could not be made as entered: see Back room, Second laptop.|"
+                            "%1 %n changes could not be made as entered: see Back room, Second laptop.",
+                            nullptr, howMany(taken.differences.size()))
+                   .arg(said);
+    return plain(said);
 }
 
 } // namespace

@@ -40,10 +40,10 @@ std::filesystem::path besideIt(const std::filesystem::path& shop) {
 std::string savedWords(const db::Saved& saved, const std::filesystem::path& target) {
     const QString all = Workshop::tr("Saved to %1.").arg(words(target.string()));
     if (saved.lost.empty())
-        return plain(all + Workshop::tr(" Nothing was lost."));
-    return plain(
-        all + Workshop::tr(" What could not be saved: %1").arg(words(saved.lost.front())) +
-        (saved.lost.size() > 1 ? Workshop::tr(" And %1 more.").arg(saved.lost.size() - 1) : QString()));
+        return plain(Workshop::tr("%1 Nothing was lost.").arg(all));
+    const QString lost = Workshop::tr("%1 What could not be saved: %2").arg(all, words(saved.lost.front()));
+    const int more = howMany(saved.lost.size() - 1);
+    return plain(more > 0 ? Workshop::tr("%1 And %n more.", nullptr, more).arg(lost) : lost);
 }
 
 } // namespace

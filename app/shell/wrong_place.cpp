@@ -84,9 +84,9 @@ void WrongPlace::set(const WhatIsWrong& wrong) {
                "what can be saved” brings what is left into a new file."));
     else
         m_lead->set(Tone::Held,
-                    wrong.count() == 1
-                        ? tr("Something in the shop file is not as it should be.")
-                        : tr("%1 things in the shop file are not as they should be.").arg(wrong.count()),
+                    tr("Something in the shop file is not as it should be.|"
+                       "%n things in the shop file are not as they should be.",
+                       nullptr, howMany(wrong.count())),
                     tr("What cannot be read is left out, and nothing can be done with it; all else goes on. "
                        "“Mend the shop file” writes rows again as their history has them. What that cannot "
                        "put right is in an earlier backup: “Put back a backup” shows what it would take "

@@ -103,11 +103,10 @@ protected:
 
 private:
     void sayWhatIsOpen() {
-        form().note(m_customer.open.size() == 1
-                        ? tr("Order %1 is still open. Hand it over or cancel it first.")
-                              .arg(numbersInWords(m_customer.open))
-                        : tr("Orders %1 are still open. Hand them over or cancel them first.")
-                              .arg(numbersInWords(m_customer.open)));
+        form().note(tr("Order %1 is still open. Hand it over or cancel it first.|"
+                       "Orders %1 are still open. Hand them over or cancel them first.",
+                       nullptr, howMany(m_customer.open.size()))
+                        .arg(numbersInWords(m_customer.open)));
         action()->setEnabled(false);
     }
 

@@ -27,11 +27,12 @@ public:
         option.second = tr("received %1").arg(day(lot.receivedOn));
         if (const WashLoad* load = shop.facts.lastLoadOf(lot)) {
             const LocalTime started = shop.now.toLocal(load->startedAt);
-            option.second +=
-                tr(", washed %1 %2").arg(dayNear(dateOf(started), shop.now.today()), clock(started));
+            option.second =
+                tr("%1, washed %2 %3")
+                    .arg(option.second, dayNear(dateOf(started), shop.now.today()), clock(started));
         }
         if (const auto reserved = lot.unitsLeft - shop.facts.freeUnits(lot); reserved > 0)
-            option.second += tr(", %1 reserved for orders").arg(reserved);
+            option.second = tr("%1, %n reserved for orders", nullptr, howMany(reserved)).arg(option.second);
         option.iconName = signOf(state);
         option.tone = state == LotState::HasSoftener ? Tone::Held : Tone::Plain;
         return option;

@@ -80,7 +80,7 @@ private:
         option.iconName = isDue ? QStringLiteral("washed") : QStringLiteral("clock");
         option.tone = isDue ? Tone::Ready : Tone::Plain;
         if (each.load.leftSoftener()) {
-            option.second += tr(" With softener: it must be washed again without.");
+            option.second = tr("%1 With softener: it must be washed again without.").arg(option.second);
             option.iconName = QStringLiteral("hold");
             option.tone = Tone::Held;
         }

@@ -68,7 +68,7 @@ public:
         line.shade = colourOf(film.rgb);
         line.text = recipe(film);
         if (film.recipe && film.recipe->isConfirmed())
-            line.text += tr(", confirmed by %1").arg(words(film.recipe->confirmedBy));
+            line.text = tr("%1, confirmed by %2").arg(line.text, words(film.recipe->confirmedBy));
         line.detail = tr("%1. %2").arg(keeping(film), onShelf(shop, film));
         addState(line, film);
         line.offer = tr("Recipe");

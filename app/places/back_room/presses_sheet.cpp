@@ -76,7 +76,7 @@ private:
                            .arg(plainNumber(m_press.heatsPerMinute), plainNumber(m_press.coolsPerMinute),
                                 plainNumber(m_press.tolerance.value), plainNumber(m_press.evenWithin.value));
         if (m_press.hasSmallPlaten)
-            text += tr("; has a small platen");
+            text = tr("%1; has a small platen").arg(text);
         return text;
     }
 

@@ -81,9 +81,9 @@ private:
         line.text = tr("paper %1").arg(sizeInWords(queue.page));
         const bool isStopped = !queue.trouble.isEmpty() || !queue.takesJobs;
         if (!queue.trouble.isEmpty())
-            line.text += tr("; it %1").arg(queue.trouble);
+            line.text = tr("%1; it %2").arg(line.text, queue.trouble);
         if (!queue.takesJobs)
-            line.text += tr("; it takes no work at present");
+            line.text = tr("%1; it takes no work at present").arg(line.text);
         offer(line, use, queue.name, isStopped);
         return line;
     }

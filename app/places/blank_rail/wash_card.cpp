@@ -247,10 +247,9 @@ void WashCard::fillLoads() {
         layout->setContentsMargins(0, 0, 0, 0);
         const LocalTime started = now.toLocal(under.load.startedAt);
         layout->addWidget(
-            (new Label(
-                 blankCount(under.units) +
-                     tr(", washed %1").arg(dayNear(dateOf(started), now.today()) + u' ' + clock(started)),
-                 Type::Support))
+            (new Label(tr("%n blank, washed %1 %2|%n blanks, washed %1 %2", nullptr, howMany(under.units))
+                           .arg(dayNear(dateOf(started), now.today()), clock(started)),
+                       Type::Support))
                 ->wrapped(),
             1);
         auto* dry = new Button(tr("Mark dry"), QStringLiteral("washed"));

@@ -100,9 +100,10 @@ void WashRows::fill(const Row& row, const ReckonedShop& shop, const RailSpot& sp
         row.waiting->setInk(&Tokens::ink2);
     } else {
         const auto number = shop.facts.orderOf(*waiting.front()).number;
-        row.waiting->setText(waiting.size() == 1
-                                 ? tr("%1 waits").arg(number)
-                                 : tr("%1 and %2 more wait").arg(number).arg(waiting.size() - 1));
+        row.waiting->setText(
+            waiting.size() == 1
+                ? tr("%1 waits").arg(number)
+                : tr("%1 and %n more wait", nullptr, howMany(waiting.size() - 1)).arg(number));
         row.waiting->setInk(&Tokens::madder);
     }
     row.units->setRange(0, static_cast<int>(washableAt(shop.facts, spot)));

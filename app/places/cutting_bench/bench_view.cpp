@@ -318,11 +318,10 @@ void BenchView::say() {
         setAccessibleDescription(emptyWords());
         return;
     }
-    setAccessibleDescription(tr("%1, at %2, %3 mm%4")
+    setAccessibleDescription((lies->isPinned ? tr("%1, at %2, %3 mm, pinned") : tr("%1, at %2, %3 mm"))
                                  .arg(decalTitle(m_model.facts(), m_model.decal(*chosen)))
                                  .arg(lies->lies.along.value)
-                                 .arg(lies->lies.across.value)
-                                 .arg(lies->isPinned ? tr(", pinned") : QString()));
+                                 .arg(lies->lies.across.value));
 }
 
 } // namespace holdfast::app

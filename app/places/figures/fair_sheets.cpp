@@ -66,13 +66,14 @@ void FairSheets::earned(FigureSheet& sheet) const {
                                  : tr("%1 was earned on orders of %2, after goods, stalls and travel.")
                                        .arg(leftWords, money(ordered, m_shown.currency));
     if (worked > Minutes{0})
-        sheet.whole +=
-            tr(" At listed fairs, %1 an hour.")
-                .arg(money(divided(leftAtFairs, 60, worked.count(), Rounding::HalfEven), m_shown.currency));
+        sheet.whole =
+            tr("%1 At listed fairs, %2 an hour.")
+                .arg(sheet.whole,
+                     money(divided(leftAtFairs, 60, worked.count(), Rounding::HalfEven), m_shown.currency));
     sheet.note = earnedNote();
     if (fairs < kFewFairs)
-        sheet.note = tr("So few fairs say little about the next one: weather alone makes more difference. ") +
-                     sheet.note;
+        sheet.note = tr("So few fairs say little about the next one: weather alone makes more difference. %1")
+                         .arg(sheet.note);
 }
 
 QString FairSheets::earnedNote() const {
@@ -108,7 +109,7 @@ void FairSheets::bring(FigureSheet& sheet) const {
         missing == 0 ? tr("%1 blanks").arg(blanks) : tr("%1 blanks, %2 missing").arg(blanks).arg(missing);
     sheet.whole = bringSentence();
     if (m_figures.bring.isFromFew())
-        sheet.whole += tr(" So few fair days say little.");
+        sheet.whole = tr("%1 So few fair days say little.").arg(sheet.whole);
     sheet.note = bringNote();
 }
 
@@ -136,12 +137,13 @@ QString FairSheets::bringNote() const {
     const WhatToBring& bring = m_figures.bring;
     const QString from = tr("An estimate from a single fair day.|An estimate from %n fair days.", nullptr,
                             howMany(bring.days));
-    return from + tr(" Hatched: not on the rail. A missing blank loses its margin; one that comes back home "
-                     "costs only a small share of its price (Settings), so bringing too many is cheaper than "
-                     "bringing too few. Customers who left without ordering are not counted. Each size and "
-                     "colour is counted by itself: that a customer may take another one is left out, and so "
-                     "is the room in the car. Washed includes what is in the wash. Sold out and Back home "
-                     "are averages, if everything under Bring is brought.");
+    return tr("%1 Hatched: not on the rail. A missing blank loses its margin; one that comes back home "
+              "costs only a small share of its price (Settings), so bringing too many is cheaper than "
+              "bringing too few. Customers who left without ordering are not counted. Each size and "
+              "colour is counted by itself: that a customer may take another one is left out, and so "
+              "is the room in the car. Washed includes what is in the wash. Sold out and Back home "
+              "are averages, if everything under Bring is brought.")
+        .arg(from);
 }
 
 } // namespace holdfast::app

@@ -28,7 +28,8 @@ void FaultSheets::cameBack(FigureSheet& sheet) const {
     sheet.answer = tr("%1 of %2 garments").arg(all.faults).arg(all.garments);
     sheet.whole = sentence(tr("%1 of %2 garments came back with a fault of pressing"), all);
     if (m_figures.unanswered > 0)
-        sheet.whole += tr(" Still waiting for an answer: %1.").arg(m_figures.unanswered);
+        sheet.whole =
+            tr("%1 Still waiting for an answer: %2.").arg(sheet.whole, QString::number(m_figures.unanswered));
     sheet.nameHead = tr("What was wrong");
     sheet.heads = {tr("Reported")};
     for (const auto& [fault, count] : m_figures.faults) {

@@ -326,16 +326,17 @@ void RollPanel::showWork() {
                        .arg(valueWords(Decimal{allotted.metres(), 1}), metres(roll().left).toHtmlEscaped());
     const RollCondition& condition = m_shop->conditions.at(*m_roll);
     if (forecast && forecast->expectedWaste.value >= 50 && forecast->mayBeUsed && condition.useBy)
-        text += tr(", by estimate %1 will go out of date on %2")
-                    .arg(wasteWords(*forecast), dayInShort(*condition.useBy, m_shop->now.today()));
+        text = tr("%1, by estimate %2 will go out of date on %3")
+                   .arg(text, wasteWords(*forecast), dayInShort(*condition.useBy, m_shop->now.today()));
     else if (forecast && forecast->expectedWaste.value >= 50)
-        text += tr(", %1 cannot be used as it is").arg(metres(forecast->expectedWaste));
+        text = tr("%1, %2 cannot be used as it is").arg(text, metres(forecast->expectedWaste));
     else if (forecast && condition.useBy)
-        text += tr(", none likely to go out of date");
+        text = tr("%1, none likely to go out of date").arg(text);
     if (forecast && !forecast->pressEarly.empty() && condition.useBy)
-        text += forecast->pressEarly.size() == 1
-                    ? tr(". 1 decal is promised for after its use-by")
-                    : tr(". %1 decals are promised for after its use-by").arg(forecast->pressEarly.size());
+        text = tr("%1. %n decal is promised for after its use-by|"
+                  "%1. %n decals are promised for after its use-by",
+                  nullptr, howMany(forecast->pressEarly.size()))
+                   .arg(text);
     m_spokenFor->setText(text);
     m_whatIf->setText(m_work.isWhatIf() ? tr("Back") : tr("What if"));
     if (m_work.isWhatIf())

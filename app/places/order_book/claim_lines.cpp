@@ -20,12 +20,13 @@ constexpr int kAnswerRoom = 128;
 constexpr int kClaimPad = 10;
 constexpr qreal kWordsAt = 42;
 
-QString washWords(const Claim& claim) {
+QString faultAndWashes(const Claim& claim) {
+    const QString fault = words(faultWords(claim.fault));
     if (!claim.washes)
-        return {};
+        return fault;
     if (*claim.washes == 0)
-        return ClaimLines::tr(", not washed yet");
-    return ClaimLines::tr(" after %n wash| after %n washes", nullptr, howMany(*claim.washes));
+        return ClaimLines::tr("%1, not washed yet").arg(fault);
+    return ClaimLines::tr("%1 after %n wash|%1 after %n washes", nullptr, howMany(*claim.washes)).arg(fault);
 }
 
 QString whatWords(const ShopFacts& facts, const Claim& claim) {
@@ -37,7 +38,7 @@ QString whatWords(const ShopFacts& facts, const Claim& claim) {
         garment->decals, [&](const Decal& each) { return claim.decal && each.id == *claim.decal; });
     if (decal != garment->decals.end())
         named = ClaimLines::tr("%1, %2").arg(named, words(decal->describe()));
-    return ClaimLines::tr("%1: %2%3").arg(named, words(faultWords(claim.fault)), washWords(claim));
+    return ClaimLines::tr("%1: %2").arg(named, faultAndWashes(claim));
 }
 
 } // namespace

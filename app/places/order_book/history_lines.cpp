@@ -136,7 +136,8 @@ void HistoryLines::doWhatItOffers(int line) {
 }
 
 QString HistoryLines::spokenLine(int line) const {
-    return at(line).when + u' ' + at(line).title + (at(line).isUndone ? tr(", undone") : QString()) + u' ' +
+    return at(line).when + u' ' +
+           (at(line).isUndone ? tr("%1, undone").arg(at(line).title) : at(line).title) + u' ' +
            offerWords(at(line).offer);
 }
 
