@@ -109,6 +109,11 @@ void Button::setLeftAligned(bool isLeftAligned) {
     update();
 }
 
+void Button::mayShrink() {
+    m_mayShrink = true;
+    setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
+}
+
 void Button::setScale(qreal scale) {
     m_scale = scale;
     setTargetHeight(static_cast<int>(std::lround(kNextTarget * scale)));
@@ -151,14 +156,31 @@ int Button::padding() const {
     return height() >= kPressTarget ? kSpace16 : kSpace12;
 }
 
+Type Button::typeOfWords(bool isLarge) const {
+    if (m_kind == Kind::Next)
+        return isLarge ? Type::Next : Type::Number;
+    const Type usual = height() >= kPressTarget ? Type::ListStrong : Type::BodyStrong;
+    for (const Type type : {usual, Type::BodyStrong, Type::SupportStrong})
+        if (contentWidth(type, false, true) + 2 * kSpace8 <= width())
+            return type;
+    return Type::SmallStrong;
+}
+
+// The key works without its cap, and the words do not go without room.
+bool Button::showsKey(Type words) const {
+    return !m_keyText.isEmpty() &&
+           (m_kind == Kind::Next || contentWidth(words, false, true) + 2 * kSpace4 <= width());
+}
+
 qreal Button::contentWidth(bool isLarge) const {
     const bool isNext = m_kind == Kind::Next;
-    Type words = height() >= kPressTarget ? Type::ListStrong : Type::BodyStrong;
-    int cap = kKeyCap;
-    if (isNext) {
-        words = isLarge ? Type::Next : Type::Number;
-        cap = isLarge ? kLargeKeyCap : kMiddleKeyCap;
-    }
+    const Type usual = height() >= kPressTarget ? Type::ListStrong : Type::BodyStrong;
+    return contentWidth(isNext ? (isLarge ? Type::Next : Type::Number) : usual, isLarge, true);
+}
+
+qreal Button::contentWidth(Type words, bool isLarge, bool hasKey) const {
+    const bool isNext = m_kind == Kind::Next;
+    const int cap = !isNext ? kKeyCap : isLarge ? kLargeKeyCap : kMiddleKeyCap;
     qreal width = text().isEmpty() ? 0 : std::ceil(widthOf(text(), words));
     const auto add = [&width](qreal part) { width += width > 0 ? part + kGap : part; };
     if (!m_iconName.isEmpty()) {
@@ -173,7 +195,7 @@ qreal Button::contentWidth(bool isLarge) const {
     if (m_opensList) {
         add(kSmallIcon);
     }
-    if (!m_keyText.isEmpty()) {
+    if (hasKey && !m_keyText.isEmpty()) {
         add(keyCapWidth(m_keyText, cap));
     }
     return width;
@@ -190,6 +212,8 @@ QSize Button::sizeHint() const {
 
 // Next breaks its words into two lines before it asks for more room.
 qreal Button::leastWidth() const {
+    if (m_mayShrink)
+        return contentWidth(Type::SmallStrong, false, false) + 2 * kSpace4;
     if (m_kind != Kind::Next)
         return contentWidth(false) + 2 * padding();
     const qreal inOneLine = text().isEmpty() ? 0 : std::ceil(widthOf(text(), Type::Number));
@@ -230,19 +254,16 @@ void Button::paintEvent(QPaintEvent*) {
     const QRectF box(QPointF(), QSizeF(size()) / m_scale);
     paintBox(painter, box, isNext ? kNextRadius : kButtonRadius, dyed.ground, dyed.edge, 1.2, dyed.isDashed);
 
-    Type words = height() >= kPressTarget ? Type::ListStrong : Type::BodyStrong;
-    int cap = kKeyCap;
-    if (isNext) {
-        words = isLarge ? Type::Next : Type::Number;
-        cap = isLarge ? kLargeKeyCap : kMiddleKeyCap;
-    }
+    const Type words = typeOfWords(isLarge);
+    const bool hasKey = showsKey(words);
+    const int cap = !isNext ? kKeyCap : isLarge ? kLargeKeyCap : kMiddleKeyCap;
     const qreal sign = isLarge ? kSpace32 : kIcon;
     const bool isSpread = isNext || !m_secondText.isEmpty() || m_isLeftAligned;
     qreal left = padding();
     qreal right = box.right() - padding();
     if (!isSpread) {
-        const qreal wanted = contentWidth(false);
-        left = std::max<qreal>(left, std::round((box.width() - wanted) / 2));
+        const qreal wanted = contentWidth(words, false, hasKey);
+        left = std::max<qreal>(std::min<qreal>(left, kSpace4), std::round((box.width() - wanted) / 2));
         right = left + wanted;
     }
     const auto row = [&](qreal x, qreal width, qreal high) {
@@ -250,7 +271,7 @@ void Button::paintEvent(QPaintEvent*) {
     };
 
     // From the right end inwards: the key, the chevron, the second text.
-    if (!m_keyText.isEmpty()) {
+    if (hasKey) {
         const qreal width = keyCapWidth(m_keyText, cap);
         // Quiet buttons keep their cap in ink, like every cap on a card.
         const QColor ink = m_kind == Kind::Quiet && isEnabled() ? tokens().ink : dyed.words;

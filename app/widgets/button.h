@@ -38,6 +38,9 @@ public:
     // Of Next alone: height, words and key by this factor, so that it reads from farther off.
     void setScale(qreal scale);
 
+    // In a row that has little room: smaller words, and no cap before any word is cut.
+    void mayShrink();
+
     // The cap, and the key that works wherever the window has focus (typing in a field keeps plain letters).
     void setKey(const QKeySequence& keys);
     // The cap alone, where the place handles the key itself.
@@ -62,6 +65,10 @@ private:
     struct Colours;
     Colours colours() const;
     int padding() const;
+    // Of the words when there is room, or the largest that fit a button that was given less.
+    Type typeOfWords(bool isLarge) const;
+    bool showsKey(Type words) const;
+    qreal contentWidth(Type words, bool isLarge, bool hasKey) const;
     qreal contentWidth(bool isLarge) const;
     bool showsLarge() const;
     qreal leastWidth() const;
@@ -73,6 +80,7 @@ private:
     QString m_secondText;
     QString m_keyText;
     bool m_opensList = false;
+    bool m_mayShrink = false;
     bool m_isLeftAligned = false;
     qreal m_scale = 1;
     QShortcut* m_shortcut = nullptr;

@@ -59,6 +59,7 @@ void CutSentence::set(const CutFileWish& wish, const QString& partedAt) {
     m_wish = wish;
     m_partedAt = partedAt;
     say();
+    setMinimumHeight(heightForWidth(width()));
     updateGeometry();
     update();
 }
@@ -124,6 +125,12 @@ std::vector<CutSentence::Run> CutSentence::runsIn(double width) const {
         rest = rest.mid(at + 2);
     }
     return runs;
+}
+
+// How many lines it takes is known once it has its width.
+void CutSentence::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    setMinimumHeight(heightForWidth(width()));
 }
 
 int CutSentence::heightForWidth(int width) const {

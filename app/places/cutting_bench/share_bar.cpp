@@ -73,10 +73,15 @@ void ShareBar::paintEvent(QPaintEvent*) {
     for (const auto& [share, text] : said)
         wide += widthOf(tr("%1 %").arg(share), Type::SmallStrong) + 4 + widthOf(text, Type::Small);
     const double apart = std::clamp((width() - wide) / 2, 6.0, 40.0);
+    // What is too long for one line is shortened at its longest words; what is read aloud has all of them.
+    const double tooLong = std::max(0.0, wide + 2 * apart - width());
     double x = 0;
     for (const auto& [share, text] : said) {
         x = paintRun(painter, {x, kBar + 18}, tr("%1 %").arg(share), Type::SmallStrong, dyes.ink) + 4;
-        x = paintRun(painter, {x, kBar + 18}, text, Type::Small, dyes.ink2) + apart;
+        const bool isLongest = &text == &said.front().second;
+        const QString shown =
+            isLongest ? fitted(text, Type::Small, widthOf(text, Type::Small) - tooLong) : text;
+        x = paintRun(painter, {x, kBar + 18}, shown, Type::Small, dyes.ink2) + apart;
     }
 }
 

@@ -30,6 +30,7 @@ constexpr qreal kEdge = 12;
 constexpr qreal kHead = 33; // number and name
 constexpr qreal kLine = 18;
 constexpr qreal kThroughHeight = 44; // a finger's target
+constexpr qreal kFreeingPad = 8;
 
 QString iconOf(const AsideEntry& entry) {
     if (entry.stage == Stage::ToCut && !entry.isHeld)
@@ -187,15 +188,25 @@ private:
         paintBox(painter, box, kButtonRadius, dyes.card, dyes.edge, 1.2);
         const qreal iconWidth = iconName.isEmpty() ? 0 : kIcon + 9;
         const qreal capWidth = isCurrent ? keyCapSize(QStringLiteral("F")).width() + 9 : 0;
-        const qreal whole = iconWidth + widthOf(text, Type::BodyStrong) + capWidth;
-        qreal x = box.center().x() - whole / 2;
+        // What does not fit in one line gets two smaller ones.
+        const qreal room = box.width() - 2 * kFreeingPad - iconWidth - capWidth;
+        const bool fits = widthOf(text, Type::BodyStrong) <= room;
+        const Type type = fits ? Type::BodyStrong : Type::SmallStrong;
+        const QStringList lines = fits ? QStringList{text} : brokenLines(text, type, room);
+        qreal wide = 0;
+        for (const QString& line : lines)
+            wide = std::max(wide, widthOf(line, type));
+        qreal x = box.center().x() - (iconWidth + wide + capWidth) / 2;
         if (!iconName.isEmpty())
             paintIcon(painter, QRectF(x, box.center().y() - kIcon / 2.0, kIcon, kIcon), iconName, dyes.ink);
         x += iconWidth;
-        paintLine(painter, QRectF(x, box.top(), whole, box.height()), text, Type::BodyStrong, dyes.ink);
+        qreal y = box.center().y() - static_cast<qreal>(lines.size()) * lineHeight(type) / 2;
+        for (const QString& line : lines) {
+            paintLine(painter, QRectF(x, y, wide, lineHeight(type)), line, type, dyes.ink);
+            y += lineHeight(type);
+        }
         if (isCurrent)
-            paintCap(painter, {x + widthOf(text, Type::BodyStrong) + 9, box.center().y()},
-                     QStringLiteral("F"), dyes.ink);
+            paintCap(painter, {x + wide + 9, box.center().y()}, QStringLiteral("F"), dyes.ink);
     }
 
     void paintThrough(QPainter& painter, const QRectF& box, bool isCurrent) const {

@@ -128,6 +128,7 @@ QWidget* PressWalkPlace::makeCentre() {
 Button* PressWalkPlace::makeKey(const QString& words, const QString& iconName, Qt::Key key,
                                 const QString& name) {
     auto* button = new Button(words, iconName);
+    button->mayShrink();
     button->setTargetHeight(kPressTarget);
     button->showKey(QKeySequence(key));
     button->setObjectName(name);
