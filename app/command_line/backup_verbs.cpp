@@ -75,8 +75,8 @@ Result<std::string> putBack(const Arguments& arguments, const Clock& clock) {
         if (!look.ok())
             return look.error();
         return plainError(
-            said("{lost}\nNothing was put back yet: add --yes, and what is there now is kept as a backup.",
-                 {{"lost", whatWouldBeLost(*look)}}));
+            said("{lost}Nothing was put back yet: add --yes, and what is there now is kept as a backup.",
+                 {{"lost", whatWouldBeLost(*look) + "\n"}}));
     }
     auto prepared = db::PreparedBackup::prepare(arguments.target, shop, clock.now);
     if (!prepared.ok())

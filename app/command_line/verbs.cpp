@@ -121,7 +121,7 @@ Result<std::string> mend(const Arguments& arguments, const Clock& clock) {
     if (!mended.ok())
         return mended.error();
     if (!mended->left.empty())
-        return plainError(said("Not all could be mended.\n{left}", {{"left", inLines(mended->left)}}));
+        return plainError(said("Not all could be mended.{left}", {{"left", "\n" + inLines(mended->left)}}));
     std::string words = "Mended. " + countWords(static_cast<std::int64_t>(mended->rows), "row") +
                         " put right; the order book’s lines and the search were made again.\n";
     for (const Sentence& sentence : mended->putRight)

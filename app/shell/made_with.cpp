@@ -21,52 +21,50 @@ MadeWith font(const QString& name, const QString& from, const QString& text) {
 } // namespace
 
 QVector<MadeWith> librariesUsed() {
-    using Words = MadeWithWords;
     const QString qt = QString::fromLatin1(qVersion());
     return {
         {QStringLiteral("Qt"),
          qt,
-         Words::tr("the window, drawing and PDF"),
+         MadeWithWords::tr("the window, drawing and PDF"),
          QStringLiteral("LGPL-3.0-only or GPL-2.0-only"),
          {}},
         {QStringLiteral("Qt Charts"),
          qt,
-         Words::tr("the chart of a storage place’s air"),
+         MadeWithWords::tr("the chart of a storage place’s air"),
          QStringLiteral("GPL-3.0-or-later"),
          {}},
         {QStringLiteral("SQLite"),
          QString::fromLatin1(sqlite3_libversion()),
-         Words::tr("the shop file"),
-         Words::tr("public domain"),
+         MadeWithWords::tr("the shop file"),
+         MadeWithWords::tr("public domain"),
          {}},
         {QStringLiteral("libsodium"),
          QString::fromLatin1(sodium_version_string()),
-         Words::tr("hashes of what was done"),
+         MadeWithWords::tr("hashes of what was done"),
          QStringLiteral("ISC"),
          {}},
         {QStringLiteral("libqrencode"),
          QStringLiteral(HOLDFAST_QRENCODE_VERSION),
-         Words::tr("codes on papers"),
+         MadeWithWords::tr("codes on papers"),
          QStringLiteral("LGPL-2.1-or-later"),
          {}},
         {QStringLiteral("libcups"),
          QStringLiteral(HOLDFAST_CUPS_VERSION),
-         Words::tr("printers"),
+         MadeWithWords::tr("printers"),
          QStringLiteral("Apache-2.0 with an exception for GPL-2.0"),
          {}},
         {QStringLiteral("libcanberra"),
          QStringLiteral(HOLDFAST_CANBERRA_VERSION),
-         Words::tr("sound"),
+         MadeWithWords::tr("sound"),
          QStringLiteral("LGPL-2.1-or-later"),
          {}},
     };
 }
 
 QVector<MadeWith> fontsBundled() {
-    using Words = MadeWithWords;
-    return {font(QStringLiteral("Holdfast Sans"), Words::tr("made from Atkinson Hyperlegible Next"),
+    return {font(QStringLiteral("Holdfast Sans"), MadeWithWords::tr("made from Atkinson Hyperlegible Next"),
                  QStringLiteral(":/licences/OFL-AtkinsonHyperlegibleNext.txt")),
-            font(QStringLiteral("Holdfast Serif"), Words::tr("made from Vollkorn"),
+            font(QStringLiteral("Holdfast Serif"), MadeWithWords::tr("made from Vollkorn"),
                  QStringLiteral(":/licences/OFL-Vollkorn.txt"))};
 }
 

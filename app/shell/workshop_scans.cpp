@@ -17,27 +17,29 @@ class ScanWords {
 
 public:
     static Error notOurs(const QString& typed) {
-        return said(tr("“%1” is not a whole code of this shop’s papers. Nothing was opened; scan it again.")
-                        .arg(typed));
+        return refusal(
+            tr("“%1” is not a whole code of this shop’s papers. Nothing was opened; scan it again.")
+                .arg(typed));
     }
     static Error unknown(const ScannedCode& code) {
-        return said(tr("This shop has no %1. Nothing was opened.").arg(words(code.label())));
+        return refusal(tr("This shop has no %1. Nothing was opened.").arg(words(code.label())));
     }
     static Error otherShop(const ScannedCode& code) {
-        return said(
+        return refusal(
             tr("This %1 is of another shop, or was misread. Nothing was opened.").arg(words(code.label())));
     }
     static Error usedUp(const ScannedCode& code) {
-        return said(tr("%1 was used up; there is nothing to open.").arg(words(code.label())));
+        return refusal(tr("%1 was used up; there is nothing to open.").arg(words(code.label())));
     }
     static Error maybeHalf(const ScannedCode& code) {
-        return said(
+        return refusal(
             tr("%1 may be half a code. Nothing was opened; scan it again, or find the number with Ctrl+K.")
                 .arg(words(code.label())));
     }
 
 private:
-    static Error said(const QString& sentence) { return {inWindow(sentence), {}}; }
+    // Not named said(), in which lupdate looks for patterns of core.
+    static Error refusal(const QString& sentence) { return {inWindow(sentence), {}}; }
 };
 
 Result<SlipTarget> rollScanned(const ScannedCode& code, db::Connection& connection, const ShopFacts& facts) {

@@ -40,9 +40,9 @@ Plot plotOf(const QWidget& widget, double least, double most) {
     return {QRectF(widget.rect()).adjusted(kLeft, kTop, -kRight, -kBottom), least, most};
 }
 
-void paintShare(QPainter& painter, const Plot& plot, double share, const QString& before = {}) {
+void paintShare(QPainter& painter, const Plot& plot, double share, const QString& words) {
     const QRectF box(0, plot.y(share) - 9, plot.area.left() - 8, 18);
-    paintLine(painter, box, before + percentOf(share), Type::Small, tokens().ink2, Qt::AlignRight);
+    paintLine(painter, box, words, Type::Small, tokens().ink2, Qt::AlignRight);
 }
 
 // Days between two marks, so that a handful of marks is on the axis.
@@ -101,8 +101,8 @@ void HoldingChart::paintEvent(QPaintEvent*) {
     painter.drawPath(line);
 
     painter.fillRect(QRectF(plot.area.left(), plot.area.bottom(), plot.area.width(), 1), tokens().edge);
-    paintShare(painter, plot, 1);
-    paintShare(painter, plot, plot.least);
+    paintShare(painter, plot, 1, percentOf(1));
+    paintShare(painter, plot, plot.least, percentOf(plot.least));
     const int between = daysBetweenMarks(until);
     for (int days = 0; days <= until; days += between) {
         painter.fillRect(QRectF(x(days), plot.area.bottom(), 1, 5), tokens().edge);
@@ -181,7 +181,7 @@ void MonthsChart::paintEvent(QPaintEvent*) {
                       Type::Small, tokens().ink2, Qt::AlignHCenter);
         }
     }
-    paintShare(painter, plot, m_months.chart.mean, tr("mean "));
+    paintShare(painter, plot, m_months.chart.mean, tr("mean %1").arg(percentOf(m_months.chart.mean)));
 }
 
 } // namespace holdfast::app
