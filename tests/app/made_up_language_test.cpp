@@ -297,5 +297,28 @@ TEST_F(MadeUp, PlacesAndForms) {
         ADD_FAILURE() << "lupdate does not see “" << text.toStdString() << "”";
 }
 
+// What is said where there is nothing yet, and before there is a shop.
+TEST_F(MadeUp, EmptyShopAndStart) {
+    m_window = std::make_unique<MainWindow>(time().clock());
+    m_window->open(db::Shop::createInMemory(time().clock().now));
+    test::showWindow(*m_window);
+    m_window->resize(1366, 768);
+    m_names.insert(QStringLiteral("workshop")); // the shop's name until it is given one
+    for (const BuiltPlace& built : builtPlaces()) {
+        workshop().turnTo(built.name);
+        lookAt(built.code);
+    }
+    EXPECT_GT(m_looked, 200U);
+    m_window = std::make_unique<MainWindow>(time().clock());
+    m_window->showStart();
+    test::showWindow(*m_window);
+    m_where = "start";
+    m_window->grab();
+    for (const PaintedText& text : test::textsPaintedBy(*m_window)) {
+        lookAtWords(text);
+        lookAtRoom(text);
+    }
+}
+
 } // namespace
 } // namespace holdfast::app
