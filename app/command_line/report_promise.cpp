@@ -264,7 +264,7 @@ private:
         for (const Garment* garment : m_shop.facts.garmentsOf(order.id))
             if (const PlannedGarment* planned = m_shop.plan.find(garment->id))
                 pressed = std::max(pressed, planned->ends);
-        return outsideHours(m_shop.facts.settings, m_shop.now.local(), m_shop.now.toLocal(pressed));
+        return outsideHours(m_shop.facts.settings, m_shop.now, pressed);
     }
 
     Outlook outlook(const Order& order) const {

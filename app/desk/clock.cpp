@@ -10,6 +10,10 @@ namespace holdfast::app {
 
 namespace {
 
+constexpr Days kBefore{400};
+constexpr Days kFarthestPromise{5 * 366};
+constexpr Days kHalfAYear{183}; // the clocks of a place with summer time are others then
+
 std::chrono::milliseconds sinceBoot() {
     timespec time{};
     ::clock_gettime(CLOCK_BOOTTIME, &time);
@@ -27,6 +31,17 @@ Instant systemNow() {
 
 } // namespace
 
+std::shared_ptr<const ClockChanges> KnownClockChanges::around(Instant now, const OffsetAt& offsetAt) {
+    const std::scoped_lock lock(m_guard);
+    const bool isRight = m_known && now + kFarthestPromise < m_known->until() &&
+                         m_known->offsetAt(now) == offsetAt(now) &&
+                         m_known->offsetAt(now + kHalfAYear) == offsetAt(now + kHalfAYear);
+    if (!isRight)
+        m_known =
+            std::make_shared<ClockChanges>(now - kBefore, now + kFarthestPromise + kHalfAYear, offsetAt);
+    return m_known;
+}
+
 Clock systemClock() {
     return {systemNow, sinceBoot, systemOffset};
 }
@@ -40,8 +55,8 @@ Clock clockFrom(Instant start) {
 
 Clock clockOn(LocalDate date, std::chrono::minutes timeOfDay) {
     const LocalTime begins = LocalTime{date} + timeOfDay;
-    const Instant guess{begins.time_since_epoch()};
-    return clockFrom(guess - systemOffset(guess));
+    const Instant about{begins.time_since_epoch()};
+    return clockFrom(ClockChanges(about - Days{3}, about + Days{3}, systemOffset).toInstant(begins));
 }
 
 } // namespace holdfast::app

@@ -6,21 +6,35 @@
 // seconds at the press uses steady while the program runs, and the wall clock only to find its place again
 // after the program was closed.
 
-#include "core/trade/dates.h"
+#include "core/trade/clock_changes.h"
 
 #include <chrono>
 #include <functional>
+#include <memory>
+#include <mutex>
 
 namespace holdfast::app {
+
+// The changes of the clocks around now, looked for once and again where they are no longer right: the year
+// has gone on, or the computer is in another place.
+class KnownClockChanges {
+public:
+    std::shared_ptr<const ClockChanges> around(Instant now, const OffsetAt& offsetAt);
+
+private:
+    std::mutex m_guard;
+    std::shared_ptr<const ClockChanges> m_known;
+};
 
 struct Clock {
     std::function<Instant()> now;
     std::function<std::chrono::milliseconds()> steady;
-    std::function<std::chrono::seconds(Instant)> offsetAt; // of local time from UTC
+    OffsetAt offsetAt; // of local time from UTC
+    std::shared_ptr<KnownClockChanges> known = std::make_shared<KnownClockChanges>();
 
     Now moment() const {
         const Instant instant = now();
-        return Now{instant, offsetAt(instant)};
+        return Now{instant, offsetAt(instant), known->around(instant, offsetAt)};
     }
 };
 

@@ -66,7 +66,8 @@ private:
         const ReckonedShop& shop = *desk().shop();
         const LocalDate today = shop.now.today();
         const LocalTime started = shop.now.toLocal(each.load.startedAt);
-        const LocalTime dry = started + shop.facts.settings.washTakes + shop.facts.settings.dryingTakes;
+        const LocalTime dry = shop.now.toLocal(each.load.startedAt + shop.facts.settings.washTakes +
+                                               shop.facts.settings.dryingTakes);
         Option option;
         option.text = tr("%1, started %2 %3")
                           .arg(tr("%n blank|%n blanks", nullptr, howMany(each.units)),

@@ -360,7 +360,7 @@ Allotment allot(const ShopFacts& facts, const RollConditions& conditions, const 
     for (auto& [forecast, useBy] : forecasts) {
         for (const WaitingDecal* waiting : decalsOf[forecast.roll]) {
             forecast.decals.push_back(waiting->decal->id);
-            if (dateOf(waiting->promised - facts.settings.restBeforeWash) > useBy)
+            if (dateOf(now.later(waiting->promised, -facts.settings.restBeforeWash)) > useBy)
                 forecast.pressEarly.push_back(waiting->decal->id);
         }
         allotment.useFirst.push_back(std::move(forecast));

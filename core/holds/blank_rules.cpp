@@ -88,7 +88,8 @@ void blankDamp(const Subject& subject, Findings& findings) {
         return;
     const ShopSettings& settings = subject.facts().settings;
     const LocalTime washed = subject.around.now.toLocal(load->startedAt);
-    const LocalTime dry = washed + settings.washTakes + settings.dryingTakes;
+    const LocalTime dry =
+        subject.around.now.toLocal(load->startedAt + settings.washTakes + settings.dryingTakes);
     Finding finding = onLot(Rule::BlankDamp, Grade::Hold, subject);
     finding.what = said("Not yet dry");
     finding.why = said("{lot}: washed {washed}, should be dry from {dry}; not marked dry yet.",

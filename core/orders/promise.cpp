@@ -156,7 +156,7 @@ Sentence longestWait(const PromiseBasis& basis, const Now& now) {
         waits.emplace_back(basis.made.cut, cuttingWords(basis.made.cut, basis.alone.cut, now));
     std::ranges::stable_sort(waits, {}, &std::pair<LocalTime, Sentence>::first);
     waits.emplace_back(basis.made.pressed, pressWords(basis.made.pressed, basis.alone.pressed, now));
-    waits.emplace_back(basis.made.pressed + basis.rest,
+    waits.emplace_back(now.later(basis.made.pressed, basis.rest),
                        said("It rests {rest} after the press before its first wash.",
                             {{"rest", hourCount(basis.rest.count())}}));
     Wait longest;
@@ -180,7 +180,7 @@ Error handsTaken() {
 Result<Promise> promisedWithin(Days ahead, std::span<const AskedGarment> asked, const ShopFacts& facts,
                                const Promised& promised, const Now& now) {
     const ShopSettings& settings = facts.settings;
-    const std::vector<OpenStretch> hours = openHours(settings, now.local(), ahead);
+    const std::vector<OpenStretch> hours = openHours(settings, now, ahead);
     if (hours.empty())
         return plainError(closedForAYear());
 
@@ -213,7 +213,7 @@ Result<Promise> promisedWithin(Days ahead, std::span<const AskedGarment> asked, 
         return handsTaken();
     basis.made = *made;
     basis.alone = handsDoneIn(hours, basis.filmAt, basis.blanksAt, basis.work).value_or(*made);
-    const std::optional<LocalTime> ready = handedOverFrom(settings, made->pressed + basis.rest);
+    const std::optional<LocalTime> ready = handedOverFrom(settings, now.later(made->pressed, basis.rest));
     if (!ready)
         return plainError(
             said("The workshop is closed for a year after pressing: no day can be promised. Set its pressing "

@@ -15,7 +15,9 @@
 //    left over: cutting once its film is there, pressing once it is cut and its blanks are dry. The shop's
 //    margin is added to all work.
 //  - Rest, then handing over in opening hours, on the half hour.
-// Calculated for the order as a whole, at most a year ahead, on the clock of the workshop's wall.
+// Calculated for the order as a whole, at most a year ahead, on the clock of the workshop's wall. Where that
+// is put forward or back, what takes its time (drying, rest, work) takes the same minutes; of opening hours,
+// an hour that the clock leaves out is not there, and one that it has twice counts once.
 
 #include "core/facts/shop_facts.h"
 #include "core/orders/cutting_time.h"

@@ -2,10 +2,28 @@
 #include "core/orders/promise_hours.h"
 
 #include "core/trade/assertion.h"
+#include "core/trade/clock_changes.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace holdfast {
+
+namespace {
+
+void takeOut(std::vector<OpenStretch>& hours, LocalTime from, LocalTime until) {
+    std::vector<OpenStretch> left;
+    for (const OpenStretch& stretch : hours) {
+        const OpenStretch before{stretch.begins, std::min(stretch.ends, from)};
+        const OpenStretch after{std::max(stretch.begins, until), stretch.ends};
+        for (const OpenStretch& part : {before, after})
+            if (part.begins < part.ends)
+                left.push_back(part);
+    }
+    hours = std::move(left);
+}
+
+} // namespace
 
 std::vector<OpenStretch> openHours(const ShopSettings& settings, LocalTime from, Days ahead) {
     constexpr Minutes kDay{24 * 60};
@@ -24,10 +42,19 @@ std::vector<OpenStretch> openHours(const ShopSettings& settings, LocalTime from,
     return hours;
 }
 
-Seconds outsideHours(const ShopSettings& settings, LocalTime from, LocalTime until) {
-    Seconds outside = std::max(Seconds{0}, until - from);
-    for (const OpenStretch& open : openHours(settings, from, std::chrono::ceil<Days>(outside)))
-        outside -= std::max(Seconds{0}, std::min(open.ends, until) - open.begins);
+std::vector<OpenStretch> openHours(const ShopSettings& settings, const Now& now, Days ahead) {
+    std::vector<OpenStretch> hours = openHours(settings, now.local(), ahead);
+    if (now.changes)
+        for (const ClockChanges::LeftOut& leftOut : now.changes->leftOut())
+            takeOut(hours, leftOut.from, leftOut.until);
+    return hours;
+}
+
+Seconds outsideHours(const ShopSettings& settings, const Now& now, Instant until) {
+    Seconds outside = std::max(Seconds{0}, until - now.instant);
+    for (const OpenStretch& open : openHours(settings, now, std::chrono::ceil<Days>(outside) + Days{1}))
+        outside -=
+            std::max(Seconds{0}, std::min(now.toInstant(open.ends), until) - now.toInstant(open.begins));
     return outside;
 }
 

@@ -21,9 +21,11 @@ struct OpenStretch {
 
 // Opening hours from a moment on, in the order of time; hours beyond midnight are cut off there.
 std::vector<OpenStretch> openHours(const ShopSettings& settings, LocalTime from, Days ahead);
+// From now on, without what the clock leaves out when it is put forward.
+std::vector<OpenStretch> openHours(const ShopSettings& settings, const Now& now, Days ahead);
 
-// How much of the time between two moments lies outside opening hours.
-Seconds outsideHours(const ShopSettings& settings, LocalTime from, LocalTime until);
+// How much of the time from now to a moment lies outside opening hours.
+Seconds outsideHours(const ShopSettings& settings, const Now& now, Instant until);
 
 // The first open moment at or after a time. None: beyond the hours.
 std::optional<LocalTime> nextOpen(std::span<const OpenStretch> hours, LocalTime from);

@@ -32,7 +32,7 @@ LocalTime washerFree(const ShopFacts& facts, Seconds takes, const Now& now) {
     LocalTime free = now.local();
     for (const WashLoad& load : facts.loads) {
         if (!load.isDry() && load.startedAt <= now.instant)
-            free = std::max(free, now.toLocal(load.startedAt) + takes);
+            free = std::max(free, now.toLocal(load.startedAt + takes));
     }
     return free;
 }
@@ -51,7 +51,7 @@ public:
         , m_hours(hours)
         , m_now(now)
         , m_takes(std::clamp<Seconds>(facts.settings.washTakes, kShortestWash, kLongestWait))
-        , m_evenings(facts.settings, hours, now.local(), washerFree(facts, m_takes, now))
+        , m_evenings(facts.settings, hours, now, washerFree(facts, m_takes, now))
         , m_drying(std::clamp<Seconds>(facts.settings.dryingTakes, Seconds{0}, kLongestWait)) {}
 
     Result<BlanksReady> gather(std::span<const AskedGarment> asked) {
@@ -123,7 +123,7 @@ private:
     }
 
     LocalTime dryAt(const WashLoad& load) const {
-        return std::max(m_now.local(), m_now.toLocal(load.startedAt) + m_takes + m_drying);
+        return std::max(m_now.local(), m_now.toLocal(load.startedAt + m_takes + m_drying));
     }
 
     void takeBlank(const AskedGarment& garment, std::vector<const AskedGarment*>& unwashed,
@@ -178,7 +178,7 @@ private:
             m_failure = beyondTheYear();
             return;
         }
-        const LocalTime dry = *begins + m_takes + m_drying;
+        const LocalTime dry = m_now.later(*begins, m_takes + m_drying);
         note({PromiseStage::Wash, *begins, dry,
               said("{blank} is not washed yet: in the wash {begins}, dry by {dry}.",
                    {{"blank", blankWords(garment)}, {"begins", *begins}, {"dry", dry}})});

@@ -17,12 +17,12 @@ std::int64_t grams(Grams weight) {
 
 } // namespace
 
-WashEvenings::WashEvenings(const ShopSettings& settings, std::span<const OpenStretch> hours, LocalTime now,
+WashEvenings::WashEvenings(const ShopSettings& settings, std::span<const OpenStretch> hours, const Now& now,
                            LocalTime busyUntil)
     : m_settings(settings)
     , m_hours(hours)
     , m_now(now)
-    , m_busyUntil(std::max(now, busyUntil))
+    , m_busyUntil(std::max(now.local(), busyUntil))
     , m_takes(std::clamp<Seconds>(settings.washTakes, kShortestWash, kLongestWash)) {}
 
 std::optional<LocalTime> WashEvenings::put(Grams weight, LocalTime there) {
@@ -48,12 +48,12 @@ bool WashEvenings::addLoad() {
 }
 
 std::optional<LocalTime> WashEvenings::nextBegin() {
-    const LocalTime free = m_loads.empty() ? m_busyUntil : m_loads.back().begins + m_takes;
+    const LocalTime free = m_loads.empty() ? m_busyUntil : m_now.later(m_loads.back().begins, m_takes);
     if (m_looksAtToday) {
         // Today's working hours may be over while its evening is not.
-        const LocalDate today = dateOf(m_now);
+        const LocalDate today = m_now.today();
         const auto open = m_settings.hoursOn(today);
-        const bool isOver = open && m_now >= LocalTime{today} + open->closes;
+        const bool isOver = open && m_now.local() >= LocalTime{today} + open->closes;
         if (isOver && free <= LocalTime{today} + kLastLoadBegins)
             return free;
         m_looksAtToday = false;

@@ -16,9 +16,9 @@ inline constexpr Seconds kShortestWash{60};
 
 class WashEvenings {
 public:
-    // `hours` are the shop's, from now on, and outlive this. A load that runs already keeps the washer until
-    // `busyUntil`.
-    WashEvenings(const ShopSettings& settings, std::span<const OpenStretch> hours, LocalTime now,
+    // `hours` are the shop's, from now on; they and `now` outlive this. A load that runs already keeps the
+    // washer until `busyUntil`.
+    WashEvenings(const ShopSettings& settings, std::span<const OpenStretch> hours, const Now& now,
                  LocalTime busyUntil);
 
     // Puts one blank into the first load with room that begins when it is there, and says when that is. A
@@ -36,7 +36,7 @@ private:
 
     const ShopSettings& m_settings;
     std::span<const OpenStretch> m_hours;
-    LocalTime m_now;
+    const Now& m_now;
     LocalTime m_busyUntil;
     Seconds m_takes;
     std::vector<Load> m_loads; // those looked at so far, by beginning

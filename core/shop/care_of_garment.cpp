@@ -12,9 +12,8 @@ CareCard careOf(const ReckonedShop& shop, const Garment& garment) {
     std::optional<LocalTime> washFrom;
     std::optional<LocalTime> betterFrom;
     if (const auto pressedAt = shop.of(garment.id).progress.pressedAt) {
-        const LocalTime pressed = shop.now.toLocal(*pressedAt);
-        washFrom = pressed + shop.facts.settings.restBeforeWash;
-        betterFrom = pressed + shop.facts.settings.betterRest;
+        washFrom = shop.now.toLocal(*pressedAt + shop.facts.settings.restBeforeWash);
+        betterFrom = shop.now.toLocal(*pressedAt + shop.facts.settings.betterRest);
     }
     return careCard(style.label ? std::optional{style.label->care} : std::nullopt, films, washFrom,
                     betterFrom);

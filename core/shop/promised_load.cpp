@@ -41,7 +41,8 @@ public:
     void add(const Garment& garment, const Assessment& assessment) {
         const Order& order = m_shop.facts.orderOf(garment);
         const Seconds pressing = pressTime(assessment.route, assessment.progress.finished);
-        m_promised.work.push_back({order.promised - assessment.route.restAfter, pressing + cutting(garment)});
+        m_promised.work.push_back(
+            {m_shop.now.later(order.promised, -assessment.route.restAfter), pressing + cutting(garment)});
         m_promised.longestGarment = std::max(m_promised.longestGarment, pressing);
         if (!assessment.progress.hasBegun() && isToBeWashed(m_shop.facts, garment))
             m_washes.push_back({&garment, &order});

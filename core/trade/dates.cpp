@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/trade/dates.h"
 
+#include "core/trade/clock_changes.h"
+
 #include <array>
 #include <charconv>
 #include <cstdio>
@@ -35,6 +37,14 @@ const char* monthName(LocalDate date) {
 }
 
 } // namespace
+
+LocalTime Now::toChangedLocal(Instant when) const {
+    return changes->toLocal(when);
+}
+
+Instant Now::toChangedInstant(LocalTime when) const {
+    return changes->toInstant(when);
+}
 
 std::string isoDate(LocalDate date) {
     const auto day = calendar(date);

@@ -4,6 +4,7 @@
 // core never asks what time it is: whoever calls hands in a Now.
 
 #include <chrono>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -21,16 +22,30 @@ inline double daysBetween(Instant from, Instant to) {
     return std::chrono::duration<double, Days::period>(to - from).count();
 }
 
-// The present moment and the clock on the workshop's wall. One offset serves for all that is reckoned from
-// this Now; a plan across a change to summer time is off by that hour until the next reckoning.
+class ClockChanges; // core/trade/clock_changes.h
+
+// The present moment and the clock on the workshop's wall.
 struct Now {
     Instant instant;
-    std::chrono::seconds offset{0};
+    std::chrono::seconds offset{0};                // at that moment
+    std::shared_ptr<const ClockChanges> changes{}; // none: the offset is the same at all times
 
     LocalTime local() const { return toLocal(instant); }
     LocalDate today() const { return std::chrono::floor<Days>(local()); }
-    LocalTime toLocal(Instant when) const { return LocalTime{when.time_since_epoch() + offset}; }
-    Instant toInstant(LocalTime when) const { return Instant{when.time_since_epoch() - offset}; }
+    LocalTime toLocal(Instant when) const {
+        return changes ? toChangedLocal(when) : LocalTime{when.time_since_epoch() + offset};
+    }
+    Instant toInstant(LocalTime when) const {
+        return changes ? toChangedInstant(when) : Instant{when.time_since_epoch() - offset};
+    }
+    // What the clock shows when that span has passed, also where it is put forward or back in between.
+    LocalTime later(LocalTime from, std::chrono::seconds span) const {
+        return toLocal(toInstant(from) + span);
+    }
+
+private:
+    LocalTime toChangedLocal(Instant when) const;
+    Instant toChangedInstant(LocalTime when) const;
 };
 
 inline LocalDate dateOf(LocalTime when) {

@@ -288,7 +288,8 @@ std::uint64_t sumOfHours() {
             for (const OpenStretch& stretch : *stretches)
                 sum << (stretch.begins - from).count() << (stretch.ends - from).count();
         const LocalTime begins = from + halfHours(0, 150);
-        sum << outsideHours(settings, from, begins).count()
+        const Now now{Instant{from.time_since_epoch()}};
+        sum << outsideHours(settings, now, now.toInstant(begins)).count()
             << (nextOpen(hours, begins).value_or(from) - from).count()
             << (doneBy(left, begins, halfHours(1, 30)).value_or(from) - from).count()
             << settings.isOpenOn(dateOf(begins));

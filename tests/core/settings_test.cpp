@@ -38,14 +38,17 @@ TEST(Settings, WorkOutsideOpeningHoursIsCountedAcrossDays) {
         return LocalTime{date} + Hours{hour} + Minutes{minute};
     };
     const LocalDate friday = kWednesday + Days{2};
-    EXPECT_EQ(outsideHours(settings, on(kWednesday, 16, 0), on(kWednesday, 17, 0)), Seconds{0});
-    EXPECT_EQ(outsideHours(settings, on(kWednesday, 16, 0), on(kWednesday, 17, 20)), Minutes{20});
-    EXPECT_EQ(outsideHours(settings, on(kWednesday, 8, 30), on(kWednesday, 9, 30)), Minutes{30});
+    const auto outside = [&](LocalTime from, LocalTime until) {
+        const Now now{Instant{from.time_since_epoch()}};
+        return outsideHours(settings, now, now.toInstant(until));
+    };
+    EXPECT_EQ(outside(on(kWednesday, 16, 0), on(kWednesday, 17, 0)), Seconds{0});
+    EXPECT_EQ(outside(on(kWednesday, 16, 0), on(kWednesday, 17, 20)), Minutes{20});
+    EXPECT_EQ(outside(on(kWednesday, 8, 30), on(kWednesday, 9, 30)), Minutes{30});
     // 17:00 to 9:00, and 30 minutes on the day itself.
-    EXPECT_EQ(outsideHours(settings, on(kWednesday, 8, 30), on(kWednesday + Days{1}, 9, 30)),
-              Hours{16} + Minutes{30});
-    EXPECT_EQ(outsideHours(settings, on(friday, 17, 0), on(friday + Days{3}, 9, 0)), Hours{64});
-    EXPECT_EQ(outsideHours(settings, on(kWednesday, 18, 0), on(kWednesday, 17, 0)), Seconds{0});
+    EXPECT_EQ(outside(on(kWednesday, 8, 30), on(kWednesday + Days{1}, 9, 30)), Hours{16} + Minutes{30});
+    EXPECT_EQ(outside(on(friday, 17, 0), on(friday + Days{3}, 9, 0)), Hours{64});
+    EXPECT_EQ(outside(on(kWednesday, 18, 0), on(kWednesday, 17, 0)), Seconds{0});
 }
 
 TEST(Settings, HoursThatEndBeforeTheyBeginAreNone) {

@@ -106,6 +106,8 @@ void DayStrip::paintAxis(QPainter& painter, const QRectF& axis) const {
     const std::chrono::minutes step{minutes};
     tick += step * (std::chrono::floor<std::chrono::minutes>(local - tick) / step + 1);
     for (; m_shop->now.toInstant(tick) <= m_ends; tick += step) {
+        if (m_shop->now.toLocal(m_shop->now.toInstant(tick)) != tick)
+            continue; // the clock is put forward over it
         const qreal x = placeOf(m_shop->now.toInstant(tick), axis);
         painter.fillRect(QRectF(x, axis.top(), 1, axis.height() + 4), dyes.thread);
         paintLine(painter, QRectF(x - 30, axis.bottom() + 3, 60, 16), clock(tick), Type::Small, dyes.ink2,
