@@ -4,8 +4,8 @@
 #include "app/command_line/reports.h"
 #include "app/shell/shop_paths.h"
 #include "core/trade/unit_words.h"
+#include "db/backups/mending.h"
 #include "db/check/check.h"
-#include "db/check/mend.h"
 #include "db/check/save.h"
 #include "db/journal/backup.h"
 #include "db/tables/facts.h"
@@ -111,22 +111,27 @@ Result<std::string> check(const Arguments& arguments, const Clock& clock) {
 }
 
 Result<std::string> mend(const Arguments& arguments, const Clock& clock) {
+    if (arguments.isDemo)
+        return plainError(said("The demo is made again each day: nothing is mended there."));
     const auto path = shopPath(arguments, clock);
     if (!path.ok())
         return path.error();
     auto shop = db::Shop::open(*path, clock.now);
     if (!shop.ok())
         return shop.error();
-    const auto mended = db::mendShop(**shop);
-    if (!mended.ok())
-        return mended.error();
-    if (!mended->left.empty())
-        return plainError(said("Not all could be mended.{left}", {{"left", "\n" + inLines(mended->left)}}));
-    std::string words = "Mended. " + countWords(static_cast<std::int64_t>(mended->rows), "row") +
+    const auto done = db::mendWithBackup(**shop, clock.moment().local());
+    if (!done.ok())
+        return done.error();
+    const db::Mended& mended = done->mended;
+    const std::string before = done->before.path.string();
+    if (!mended.left.empty())
+        return plainError(said("Not all could be mended. What was there before is kept in {before}.{left}",
+                               {{"before", before}, {"left", "\n" + inLines(mended.left)}}));
+    std::string words = "Mended. " + countWords(static_cast<std::int64_t>(mended.rows), "row") +
                         " put right; the order book’s lines and the search were made again.\n";
-    for (const Sentence& sentence : mended->putRight)
+    for (const Sentence& sentence : mended.putRight)
         words += sentence.english() + "\n";
-    return words;
+    return words + "What was there before is kept in " + before + "\n";
 }
 
 Result<std::string> saveWhatCanBe(const Arguments& arguments, const Clock& clock) {

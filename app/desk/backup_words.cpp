@@ -41,6 +41,8 @@ QString reasonWords(db::BackupReason reason) {
         return BackupWords::tr("before news was brought in");
     case db::BackupReason::BeforePuttingBack:
         return BackupWords::tr("before a backup was put back");
+    case db::BackupReason::BeforeMending:
+        return BackupWords::tr("before the file was mended");
     }
     return BackupWords::tr("for the day");
 }

@@ -7,9 +7,11 @@
 #include "app/shell/foot_line.h"
 #include "app/shell/place_header.h"
 #include "app/shell/places.h"
+#include "app/shell/shop_paths.h"
 #include "app/shell/slip_edge.h"
 #include "app/shell/workshop.h"
 #include "app/shell/wrong_place.h"
+#include "db/backups/mending.h"
 #include "db/check/check.h"
 #include "db/check/mend.h"
 #include "db/check/save.h"
@@ -44,6 +46,16 @@ std::string savedWords(const db::Saved& saved, const std::filesystem::path& targ
     const QString lost = Workshop::tr("%1 What could not be saved: %2").arg(all, words(saved.lost.front()));
     const int more = howMany(saved.lost.size() - 1);
     return plain(more > 0 ? Workshop::tr("%1 And %n more.", nullptr, more).arg(lost) : lost);
+}
+
+// A demo is made again each day, and has no backups.
+Result<Done> mendedFile(db::Shop& shop, bool isDemo, LocalTime now, const db::TellCheck& tell) {
+    if (isDemo) {
+        const auto mended = db::mendShop(shop, tell);
+        return mended.ok() ? Result<Done>{Done{}} : mended.error();
+    }
+    const auto mended = db::mendWithBackup(shop, now, tell);
+    return mended.ok() ? Result<Done>{Done{}} : mended.error();
 }
 
 } // namespace
@@ -152,19 +164,23 @@ void Workshop::mendFile() {
         m_foot->showFailure(tr("This shop has no file yet."));
         return;
     }
+    const bool isDemo = isDemoShop(m_desk.file().path());
+    const std::string whole = plain(
+        isDemo ? tr("Mended. The shop file is whole again.")
+               : tr("Mended. The shop file is whole again. What was there before is kept as a backup."));
+    const std::string partly = plain(
+        isDemo ? tr("Mended as far as the history tells how. What is left is shown here.")
+               : tr("Mended as far as the history tells how. What is left is shown here; an earlier backup "
+                    "may have it. What was there before is kept as one too."));
     writeBeside(tr("Mending the shop file"),
-                [this](db::Shop& shop, const BackgroundWork::Progress& progress) -> BackgroundWork::Outcome {
-                    const auto mended = db::mendShop(shop, told(progress));
-                    if (!mended.ok())
+                [this, isDemo, whole, partly, at = m_desk.now().local()](
+                    db::Shop& shop, const BackgroundWork::Progress& progress) -> BackgroundWork::Outcome {
+                    if (const auto mended = mendedFile(shop, isDemo, at, told(progress)); !mended.ok())
                         return mended.error();
                     auto found = db::checkQuickly(shop);
                     if (!found.ok())
                         return found.error();
-                    const bool isWhole = found->isWhole();
-                    return {plain(isWhole
-                                      ? tr("Mended. The shop file is whole again.")
-                                      : tr("Mended as far as the history tells how. What is left is shown "
-                                           "here; an earlier backup may have it.")),
+                    return {found->isWhole() ? whole : partly,
                             [this, found = std::move(*found)] { m_desk.takeFindings(found); }};
                 });
 }

@@ -18,11 +18,12 @@ constexpr std::string_view kNotWhole = "-not-whole";
 constexpr std::size_t kTimeLength = std::string_view{"2026-11-30-091405"}.size();
 
 using ReasonAndCode = std::pair<BackupReason, std::string_view>;
-constexpr std::array<ReasonAndCode, 4> kReasonCodes{{
+constexpr std::array<ReasonAndCode, 5> kReasonCodes{{
     {BackupReason::OfTheDay, "of-the-day"},
     {BackupReason::BeforeStep, "before-step"},
     {BackupReason::BeforeNews, "before-news"},
     {BackupReason::BeforePuttingBack, "before-putting-back"},
+    {BackupReason::BeforeMending, "before-mending"},
 }};
 static_assert(hasEach<BackupReason>(kReasonCodes, &ReasonAndCode::first));
 

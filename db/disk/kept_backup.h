@@ -18,7 +18,7 @@
 
 namespace holdfast::db {
 
-enum class BackupReason { OfTheDay, BeforeStep, BeforeNews, BeforePuttingBack };
+enum class BackupReason { OfTheDay, BeforeStep, BeforeNews, BeforePuttingBack, BeforeMending };
 
 struct KeptBackup {
     std::filesystem::path path;

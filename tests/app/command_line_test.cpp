@@ -431,6 +431,13 @@ TEST_F(CommandLine, WhatIsWrongIsSaidMendedAndSaved) {
     const auto mended = mend(arguments, time().clock());
     ASSERT_TRUE(mended.ok()) << mended.error().message.english();
     EXPECT_NE(mended->find("Mended. 1 row put right"), std::string::npos) << *mended;
+    const auto kept = db::backupsOf(path());
+    ASSERT_EQ(kept.size(), 1U);
+    EXPECT_NE(mended->find("\nWhat was there before is kept in " + kept[0].path.string() + "\n"),
+              std::string::npos)
+        << *mended;
+    EXPECT_NE(valueOf(listBackups(arguments, time().clock())).find("made before the file was mended"),
+              std::string::npos);
     EXPECT_TRUE(check(arguments, time().clock()).ok());
 }
 

@@ -9,6 +9,7 @@
 #include "app/theme/tokens.h"
 #include "app/widgets/button.h"
 #include "app/widgets/label.h"
+#include "db/backups/backups.h"
 #include "tests/app/shop_fixture.h"
 
 #include <QApplication>
@@ -117,7 +118,12 @@ TEST_F(WrongInFile, MendingPutsItRightAndGoesOn) {
     ASSERT_TRUE(workshop().showsWrong());
     QTest::mouseClick(find<Button>("wrongMend"), Qt::LeftButton);
     QTRY_VERIFY(!workshop().showsWrong());
-    QTRY_VERIFY(foot().find("Mended. The shop file is whole again.") != std::string::npos);
+    QTRY_VERIFY(foot().find("Mended. The shop file is whole again. What was there before is kept as a "
+                            "backup.") != std::string::npos);
+    const auto kept = db::backupsOf(path());
+    EXPECT_TRUE(std::ranges::any_of(kept, [](const db::KeptBackup& each) {
+        return each.reason == db::BackupReason::BeforeMending && !each.isWhole;
+    }));
     EXPECT_NE(m_window->desk()->shop()->facts.orders.find(order.id), nullptr);
     EXPECT_TRUE(workshop().place()->isVisible());
 }

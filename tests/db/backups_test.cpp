@@ -94,8 +94,9 @@ TEST_F(Backups, AreListedByBothFoldersNewestFirst) {
 }
 
 TEST_F(Backups, NamesAreReadAsTheyAreWritten) {
-    for (const BackupReason reason : {BackupReason::OfTheDay, BackupReason::BeforeStep,
-                                      BackupReason::BeforeNews, BackupReason::BeforePuttingBack})
+    for (const BackupReason reason :
+         {BackupReason::OfTheDay, BackupReason::BeforeStep, BackupReason::BeforeNews,
+          BackupReason::BeforePuttingBack, BackupReason::BeforeMending})
         for (const bool isWhole : {true, false})
             for (const char* name : {"shop.holdfast", "my-shop-2.holdfast", "shop.db", "2026-11-30"}) {
                 const auto file = folder / name;

@@ -10,6 +10,7 @@
 #include "db/demo/demo_shop.h"
 #include "db/exchange/exchange.h"
 #include "db/tables/facts.h"
+#include "tests/db/disk_watch.h"
 #include "tests/db/journal_fixture.h"
 
 #include <sys/wait.h>
@@ -241,6 +242,78 @@ TEST_F(PuttingBack, KilledInTheMidstLeavesOneOfTheTwo) {
         shop.reset();
         EXPECT_EQ(folder.names(), (std::vector<std::string>{"shop backups", "shop.holdfast"}));
     }
+}
+
+// Ends the program at the so-many-th thing that is done to the disk.
+class KilledAtTheDisk : public DiskWatch {
+public:
+    explicit KilledAtTheDisk(int at)
+        : m_left(at) {}
+
+    void opened(int, const char*) override { count(); }
+    void wrote(int, std::uint64_t, std::string_view) override { count(); }
+    void cut(int, std::uint64_t) override { count(); }
+    void synced(int) override { count(); }
+    void removed(const char*) override { count(); }
+    void renamed(const char*, const char*) override { count(); }
+
+private:
+    void count() {
+        if (m_left-- == 0)
+            raise(SIGKILL);
+    }
+
+    int m_left;
+};
+
+// In the putting in place itself, after each single thing that it does to the disk.
+TEST_F(PuttingBack, KilledWhileItIsPutInPlaceLosesNeitherOfTheTwo) {
+    ASSERT_TRUE(receiveLot(*shop, "tees", 10));
+    const auto backup = backedUp();
+    ASSERT_TRUE(receiveLot(*shop, "caps", 1));
+    shop.reset();
+    const auto before = folder / "before";
+    std::filesystem::copy_file(path, before);
+    int kills = 0, placed = 0;
+    for (bool isKilled = true; isKilled; ++kills) {
+        const pid_t child = fork();
+        ASSERT_GE(child, 0);
+        if (child == 0) {
+            auto prepared = PreparedBackup::prepare(backup, path, standingClock(), {}, smallSteps());
+            KilledAtTheDisk disk{kills};
+            watchDisk(&disk);
+            _exit(prepared && prepared->putInPlace(kTen + 1h) ? 0 : 1);
+        }
+        int status = 0;
+        ASSERT_EQ(waitpid(child, &status, 0), child);
+        isKilled = WIFSIGNALED(status);
+        ASSERT_TRUE(isKilled || WEXITSTATUS(status) == 0) << "it ended by itself with " << status;
+        open();
+        const std::int64_t lots = rowsOf(*shop, "lot");
+        EXPECT_EQ(*checkShop(*shop), std::vector<Sentence>{});
+        shop.reset();
+        const auto kept = backupsOf(path);
+        if (lots == 1) { // the backup is in place: what was there before is kept
+            ++placed;
+            ASSERT_EQ(kept.size(), 2U) << "killed at " << kills;
+            auto opened = Shop::openReadOnly(kept[0].path, standingClock(), smallSteps());
+            ASSERT_TRUE(opened) << wordsOf(opened);
+            EXPECT_EQ(rowsOf(**opened, "lot"), 2) << "killed at " << kills;
+        } else {
+            ASSERT_EQ(lots, 2) << "killed at " << kills;
+            EXPECT_EQ(kept.size(), 1U) << "killed at " << kills << ": the shop is no backup of itself";
+        }
+        EXPECT_EQ(folder.names(), (std::vector<std::string>{"before", "shop backups", "shop.holdfast"}))
+            << "killed at " << kills;
+        // As it was, for the next one.
+        for (const KeptBackup& each : kept)
+            if (each.path != backup)
+                std::filesystem::remove(each.path);
+        std::filesystem::copy_file(before, path, std::filesystem::copy_options::overwrite_existing);
+    }
+    EXPECT_GT(kills, 5) << "it was killed in the midst";
+    EXPECT_GT(placed, 1) << "and also after the backup was in place";
+    EXPECT_LT(placed, kills);
 }
 
 TEST_F(PuttingBack, EndedBetweenKeepingAndPlacingLeavesNoBackupThatIsTheShopItself) {
