@@ -21,7 +21,9 @@ int main(int argc, char** argv) {
     qputenv("CUPS_SERVER", "/no/print/service");
     QApplication application(argc, argv);
     holdfast::app::setWindowLanguage();
-    QApplication::setApplicationName(QStringLiteral("holdfast-tests"));
+    // Each share of the tests that runs at the same time has settings of its own.
+    QApplication::setApplicationName(QStringLiteral("holdfast-tests") +
+                                     qEnvironmentVariable("GTEST_SHARD_INDEX"));
     // What an earlier run chose for this machine is no concern of this one.
     QFile::remove(QStandardPaths::writableLocation(QStandardPaths::AppConfigLocation) +
                   QStringLiteral("/machine.ini"));
