@@ -118,7 +118,19 @@ private:
     std::string m_letter; // empty for the only one
 };
 
-Result<Done> checkCustomer(const OrderDraft& draft) {
+Result<Done> checkDeposit(const OrderDraft& draft, const Currency& currency) {
+    if (draft.isQuotation && draft.deposit != Money{})
+        return fieldError("deposit", said("A quotation takes no money."));
+    if (draft.deposit < Money{} || draft.deposit > draft.total())
+        return fieldError("deposit",
+                          said("The deposit must be 0 or more and no more than the total of {total}.",
+                               {{"total", Amount{draft.total(), currency}}}));
+    return Done{};
+}
+
+} // namespace
+
+Result<Done> checkCustomerOf(const OrderDraft& draft) {
     if (draft.customer)
         return Done{};
     const auto name =
@@ -133,29 +145,25 @@ Result<Done> checkCustomer(const OrderDraft& draft) {
     return Done{};
 }
 
-Result<Done> checkGarments(const OrderDraft& draft, const ShopFacts& facts) {
-    const auto count = within(
+Result<Done> checkGarmentCount(const OrderDraft& draft) {
+    return within(
         static_cast<std::int64_t>(draft.garments.size()),
         {.field = "garments", .what = phrase("The number of garments"), .least = 1, .most = kMostGarments});
-    if (!count.ok())
-        return count.error();
-    for (std::size_t at = 0; at < draft.garments.size(); ++at)
-        if (const auto error = GarmentCheck{draft, at, facts}.firstWrong())
-            return *error;
-    return Done{};
 }
 
-Result<Done> checkDeposit(const OrderDraft& draft, const Currency& currency) {
-    if (draft.isQuotation && draft.deposit != Money{})
-        return fieldError("deposit", said("A quotation takes no money."));
-    if (draft.deposit < Money{} || draft.deposit > draft.total())
-        return fieldError("deposit",
-                          said("The deposit must be 0 or more and no more than the total of {total}.",
-                               {{"total", Amount{draft.total(), currency}}}));
-    return Done{};
+Result<Done> checkGarment(const OrderDraft& draft, std::size_t at, const ShopFacts& facts) {
+    const auto error = GarmentCheck{draft, at, facts}.firstWrong();
+    return error ? Result<Done>{*error} : Result<Done>{Done{}};
 }
 
-} // namespace
+Result<Done> checkNote(const std::string& note) {
+    const auto text = typedText(note, {.field = "note",
+                                       .what = phrase("The note"),
+                                       .least = 0,
+                                       .most = kMostNoteCharacters,
+                                       .mayBreakLines = true});
+    return text.ok() ? Result<Done>{Done{}} : text.error();
+}
 
 Result<Done> checkPromisedTime(LocalTime promised, const Now& now) {
     if (promised < std::chrono::floor<Minutes>(now.local()))
@@ -174,22 +182,18 @@ Money OrderDraft::total() const {
 
 Result<Done> checkDraft(const OrderDraft& draft, const ShopFacts& facts, const Now& now) {
     // One after the other: the deposit is only compared with a total whose prices are sound.
-    if (auto customer = checkCustomer(draft); !customer.ok())
+    if (auto customer = checkCustomerOf(draft); !customer.ok())
         return customer;
-    if (auto garments = checkGarments(draft, facts); !garments.ok())
-        return garments;
+    if (auto count = checkGarmentCount(draft); !count.ok())
+        return count;
+    for (std::size_t at = 0; at < draft.garments.size(); ++at)
+        if (auto garment = checkGarment(draft, at, facts); !garment.ok())
+            return garment;
     if (auto deposit = checkDeposit(draft, facts.settings.currency); !deposit.ok())
         return deposit;
     if (auto promise = checkPromisedTime(draft.promised, now); !promise.ok())
         return promise;
-    const auto note = typedText(draft.note, {.field = "note",
-                                             .what = phrase("The note"),
-                                             .least = 0,
-                                             .most = kMostNoteCharacters,
-                                             .mayBreakLines = true});
-    if (!note.ok())
-        return note.error();
-    return Done{};
+    return checkNote(draft.note);
 }
 
 Phrase paidWords(PaidHow how) {

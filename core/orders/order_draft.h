@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// An order as it is typed at the table, before it is taken.
+// An order as it is typed at the table: one to be taken, or one that was taken and is to be changed.
 
 #include "core/facts/order.h"
 #include "core/facts/shop_facts.h"
@@ -22,6 +22,7 @@ struct DecalDraft {
     Millimetres width;
     Millimetres height;
     int layer = 1;
+    std::optional<DecalId> taken{}; // of an order that was taken: under which id
 
     bool operator==(const DecalDraft&) const = default;
 };
@@ -32,6 +33,8 @@ struct GarmentDraft {
     ColourId colour;
     Money price;
     std::vector<DecalDraft> decals;
+    std::optional<GarmentId> taken{}; // of an order that was taken: under which id
+    bool isMadeAgain = false;         // it is pressed, and is to be made once more
 
     bool operator==(const GarmentDraft&) const = default;
 };
@@ -62,6 +65,11 @@ struct OrderDraft {
 // (0 on a quotation), promise not before now and within five years, note up to 500 characters.
 Result<Done> checkDraft(const OrderDraft& draft, const ShopFacts& facts, const Now& now);
 
+// The parts of it. Where there are several garments, what is wrong with one is said with its letter.
+Result<Done> checkCustomerOf(const OrderDraft& draft);
+Result<Done> checkGarmentCount(const OrderDraft& draft);
+Result<Done> checkGarment(const OrderDraft& draft, std::size_t at, const ShopFacts& facts);
+Result<Done> checkNote(const std::string& note);
 // Not before the present minute, within five years.
 Result<Done> checkPromisedTime(LocalTime promised, const Now& now);
 

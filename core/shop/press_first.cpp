@@ -14,7 +14,7 @@ namespace holdfast {
 
 namespace {
 
-constexpr Days kAhead{366};
+constexpr Days kAskedAhead{366};
 
 using Decals = std::vector<const Decal*>;
 
@@ -113,7 +113,7 @@ void findSlipped(const ReckonedShop& shop, const std::set<GarmentId>& chosen, Pr
     std::vector<std::size_t> order(request.jobs.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
     std::ranges::stable_sort(order, {}, [&](std::size_t job) { return request.jobs[job].due; });
-    const std::vector<OpenStretch> hours = openHours(shop.facts.settings, shop.now, kAhead);
+    const std::vector<OpenStretch> hours = openHours(shop.facts.settings, shop.now, kAskedAhead);
 
     const std::vector<Seconds> before = lateness(shop, request, order, hours);
     std::ranges::stable_partition(

@@ -59,7 +59,8 @@ Result<ToBeForgotten> toBeForgotten(Connection& connection, CustomerId customer)
     found.isForgotten =
         connection.number("SELECT COUNT(*) FROM forgotten_customer WHERE customer_id = ?1", customer) > 0;
     Query orders = connection.query(
-        "SELECT number, state, (SELECT COALESCE(SUM(price_minor), 0) FROM garment WHERE order_id = "
+        "SELECT number, state, (SELECT COALESCE(SUM(price_minor), 0) FROM garment WHERE cancelled_at IS NULL "
+        "AND order_id = "
         "shop_order.id) - (SELECT COALESCE(SUM(minor), 0) FROM money_move WHERE order_id = shop_order.id) "
         "FROM shop_order WHERE customer_id = ?1 ORDER BY number",
         customer);

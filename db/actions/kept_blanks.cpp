@@ -13,7 +13,7 @@ std::vector<GarmentId> waitingFor(Connection& connection, const BlankKind& kind)
         "SELECT garment.id FROM shop_order CROSS JOIN garment ON garment.order_id = shop_order.id "
         "WHERE shop_order.state IN ('quoted', 'confirmed') AND shop_order.state = ?4 "
         "AND garment.style_id = ?1 AND garment.size = ?2 AND garment.colour_id = ?3 "
-        "AND garment.lot_id IS NULL AND garment.handed_over_at IS NULL "
+        "AND garment.lot_id IS NULL AND garment.handed_over_at IS NULL AND garment.cancelled_at IS NULL "
         "ORDER BY shop_order.promised, shop_order.number, garment.position",
         kind.style, kind.size, kind.colour, codeOf(OrderState::Confirmed));
     while (rows.step())
@@ -52,14 +52,14 @@ std::int64_t freeUnits(Connection& connection, BlankLotId lot) {
 
 std::vector<GarmentId> keepersOf(Connection& connection, BlankLotId lot) {
     std::vector<GarmentId> keepers;
-    Query rows =
-        connection.query("SELECT garment.id FROM garment JOIN shop_order ON shop_order.id = garment.order_id "
-                         "WHERE garment.lot_id = ?1 AND garment.handed_over_at IS NULL "
-                         "AND shop_order.state IN ('quoted', 'confirmed') "
-                         "AND NOT EXISTS (SELECT 1 FROM press_step WHERE press_step.garment_id = garment.id "
-                         "AND press_step.attempt = garment.attempt) "
-                         "ORDER BY shop_order.promised, shop_order.number, garment.position",
-                         lot);
+    Query rows = connection.query(
+        "SELECT garment.id FROM garment JOIN shop_order ON shop_order.id = garment.order_id "
+        "WHERE garment.lot_id = ?1 AND garment.handed_over_at IS NULL AND garment.cancelled_at IS NULL "
+        "AND shop_order.state IN ('quoted', 'confirmed') "
+        "AND NOT EXISTS (SELECT 1 FROM press_step WHERE press_step.garment_id = garment.id "
+        "AND press_step.attempt = garment.attempt) "
+        "ORDER BY shop_order.promised, shop_order.number, garment.position",
+        lot);
     while (rows.step())
         keepers.push_back(rows.id<GarmentId>(0));
     return keepers;

@@ -4,6 +4,7 @@
 
 #include "core/trade/limits.h"
 #include "db/actions/kept_blanks.h"
+#include "db/actions/order_parts.h"
 #include "db/actions/rows.h"
 #include "db/tables/codes.h"
 #include "db/tables/facts.h"
@@ -23,7 +24,7 @@ public:
         , m_settings(settings) {}
 
     Result<OrderTaken> take() {
-        const auto customer = customerOf();
+        const auto customer = customerFor(m_writer, m_draft);
         if (!customer.ok())
             return customer.error();
         m_taken.id = m_writer.newId<OrderId>();
@@ -39,32 +40,6 @@ public:
     }
 
 private:
-    // One already known and not forgotten since, or one of the same name and phone number, or a new one. A
-    // name alone is no proof.
-    Result<CustomerId> customerOf() {
-        const bool isForgotten =
-            m_draft.customer &&
-            m_connection.number("SELECT COUNT(*) FROM forgotten_customer WHERE customer_id = ?1",
-                                *m_draft.customer) > 0;
-        if (m_draft.customer && !isForgotten) {
-            if (m_connection.number("SELECT COUNT(*) FROM customer WHERE id = ?1", *m_draft.customer) == 0)
-                return fieldError("customer", said("The shop has no such customer any more."));
-            return *m_draft.customer;
-        }
-        const std::string name = trimmed(m_draft.customerName);
-        const std::string phone = trimmed(m_draft.customerPhone);
-        if (!phone.empty()) {
-            Query known = m_connection.query(
-                "SELECT id FROM customer WHERE phone = ?1 AND name = ?2 COLLATE NOCASE ORDER BY id LIMIT 1",
-                phone, name);
-            if (known.step())
-                return known.id<CustomerId>(0);
-        }
-        const auto customer = m_writer.newId<CustomerId>();
-        m_connection.run("INSERT INTO customer (id, name, phone) VALUES (?1, ?2, ?3)", customer, name, phone);
-        return customer;
-    }
-
     void writeOrder(CustomerId customer) {
         const auto state = m_draft.isQuotation ? OrderState::Quoted : OrderState::Confirmed;
         m_connection.run(
@@ -76,31 +51,10 @@ private:
     }
 
     void writeGarment(const GarmentDraft& draft, int position) {
-        const auto garment = m_writer.newId<GarmentId>();
-        m_connection.run(
-            "INSERT INTO garment (id, order_id, position, style_id, size, colour_id, price_minor) "
-            "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)",
-            garment, m_taken.id, position, draft.style, draft.size, draft.colour, draft.price);
-        for (const DecalDraft& decal : draft.decals)
-            writeDecal(garment, decal);
+        const GarmentId garment =
+            addGarment(m_writer, m_taken.id, draft, position, m_draft.isConfirmed ? kAgreedAtTable : "");
         if (!m_draft.isQuotation)
             keepBlank(m_writer, garment, {draft.style, draft.size, draft.colour});
-        m_writer.concerns(garment);
-    }
-
-    void writeDecal(GarmentId garment, const DecalDraft& draft) {
-        const auto* wording = std::get_if<Wording>(&draft.content);
-        const auto* artwork = std::get_if<Artwork>(&draft.content);
-        using Text = std::optional<std::string>;
-        const bool isKept = wording && !wording->outline.empty();
-        m_connection.run(
-            "INSERT INTO decal (id, garment_id, film_id, artwork, wording, face, placement, below_mm, "
-            "aside_mm, width_mm, height_mm, layer, confirmed_by, outline) "
-            "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14)",
-            m_writer.newId<DecalId>(), garment, draft.film, artwork ? Text{trimmed(artwork->name)} : Text{},
-            wording ? Text{trimmed(wording->text)} : Text{}, wording ? Text{codeOf(wording->face)} : Text{},
-            codeOf(draft.placement), draft.below, draft.aside, draft.width, draft.height, draft.layer,
-            m_draft.isConfirmed ? kAgreedAtTable : "", isKept ? Text{wording->outline} : Text{});
     }
 
     void writeDeposit() {

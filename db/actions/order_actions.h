@@ -26,6 +26,14 @@ struct OrderTaken {
 // A customer who is not named by id is found by name and phone number, or new.
 Result<OrderTaken> takeOrder(Shop& shop, const OrderDraft& draft, const Now& now);
 
+// An open order as it stands (`before`, from draftOf) becomes what the draft says (`after`, with the ids it
+// was taken under), in one entry that names each change. Number and letters stay. A garment that is left off
+// is cancelled; blanks are given back and kept anew; a decal that is to be otherwise than it was cut is cut
+// again; a garment that is made again counts as spoiled. Refused where the order changed meanwhile, and see
+// checkChange.
+Result<Done> changeOrder(Shop& shop, OrderId order, const OrderDraft& before, const OrderDraft& after,
+                         const Now& now);
+
 // Reserves its blanks from now on, where any are free.
 Result<Done> confirmQuotation(Shop& shop, OrderId order);
 // Where a wording’s outline is given it is kept with it (Wording::outline); agreeing replaces none that is
@@ -62,8 +70,20 @@ Result<Done> moveMoney(Shop& shop, OrderId order, MoneyKind kind, Money amount, 
 // there to garments that wait for one. Reason 3–200 characters.
 Result<Done> cancelOrder(Shop& shop, OrderId order, const std::string& reason);
 
-// All garments of an order that are pressed and not handed over yet; the order is handed over when none is
-// left. Refused in words where none is pressed. What is still owed is said, not refused.
-Result<Done> handOver(Shop& shop, OrderId order, const Now& now);
+// One garment of an order that goes on without it: not the only one, nor one that is on the press or handed
+// over. Its blank goes back to the rail; what was cut for it is lost. Reason 3–200 characters.
+Result<Done> cancelGarment(Shop& shop, GarmentId garment, const std::string& reason, const Now& now);
+
+// Garments and money of the second order go over to the first; what is left of it is cancelled. Both are
+// open, of one customer, and nothing of the second is handed over. The later promise stands.
+Result<Done> mergeOrders(Shop& shop, OrderId into, OrderId from);
+// Some garments of an order become an order of their own, with the same customer, promise and day of taking;
+// what is then paid too much for the one pays the other.
+Result<OrderTaken> splitOrder(Shop& shop, OrderId order, std::span<const GarmentId> garments);
+
+// All garments of an order that are pressed and not handed over yet, or of these the chosen ones; the order
+// is handed over when none is left. Refused in words where none is pressed, or one of those chosen is not.
+// What is still owed is said, not refused.
+Result<Done> handOver(Shop& shop, OrderId order, const Now& now, std::span<const GarmentId> chosen = {});
 
 } // namespace holdfast::db

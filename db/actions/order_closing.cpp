@@ -8,6 +8,7 @@
 #include "db/tables/codes.h"
 #include "db/tables/facts.h"
 
+#include <algorithm>
 #include <set>
 
 namespace holdfast::db {
@@ -21,7 +22,8 @@ struct Account {
 };
 
 Account accountOf(Connection& connection, OrderId order) {
-    return {Money{connection.number("SELECT COALESCE(SUM(price_minor), 0) FROM garment WHERE order_id = ?1",
+    return {Money{connection.number("SELECT COALESCE(SUM(price_minor), 0) FROM garment WHERE order_id = ?1 "
+                                    "AND cancelled_at IS NULL",
                                     order)},
             Money{connection.number("SELECT COALESCE(SUM(minor), 0) FROM money_move WHERE order_id = ?1",
                                     order)}};
@@ -148,7 +150,38 @@ Result<Done> cancelOrder(Shop& shop, OrderId order, const std::string& reason) {
     });
 }
 
-Result<Done> handOver(Shop& shop, OrderId order, const Now& now) {
+Result<Done> cancelGarment(Shop& shop, GarmentId id, const std::string& reason, const Now& now) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        const auto why =
+            typedText(reason, {.field = "reason", .what = phrase("The reason"), .least = 3, .most = 200});
+        if (!why.ok())
+            return why.error();
+        const auto garment = garmentRow(writer.connection(), id);
+        if (!garment.ok())
+            return garment.error();
+        if (const auto open = requireOpen(*garment); !open.ok())
+            return open.error();
+        if (garment->isOnPress())
+            return plainError(
+                said("{garment} is on the press. Finish it, step it back or mark it spoiled first.",
+                     {{"garment", garment->label()}}));
+        if (garmentsOf(writer.connection(), garment->order.id).size() == 1)
+            return plainError(said("{garment} is the only garment of the order. Cancel the order.",
+                                   {{"garment", garment->label()}}));
+        writer.connection().run("UPDATE garment SET cancelled_at = ?2 WHERE id = ?1", id, now.instant);
+        concernsGarment(writer, *garment);
+        writer.concerns(garment->order.customer);
+        if (garment->lot && !garment->hasBegun()) {
+            giveBack(writer, id);
+            writer.concerns(*garment->lot);
+            giveToWaiting(writer, {garment->style, garment->size, garment->colour});
+        }
+        writer.describe(said("{garment} cancelled: {why}", {{"garment", garment->label()}, {"why", *why}}));
+        return Done{};
+    });
+}
+
+Result<Done> handOver(Shop& shop, OrderId order, const Now& now, std::span<const GarmentId> chosen) {
     return shop.act([&](Writer& writer) -> Result<Done> {
         const auto row = orderRow(writer.connection(), order);
         if (!row.ok())
@@ -163,7 +196,11 @@ Result<Done> handOver(Shop& shop, OrderId order, const Now& now) {
         for (const GarmentRow& garment : *garments) {
             if (garment.isHandedOver)
                 continue;
-            if (!garment.isPressed()) {
+            const bool isChosen = std::ranges::find(chosen, garment.id) != chosen.end();
+            if (isChosen && !garment.isPressed())
+                return fieldError("garments",
+                                  said("{garment} is not pressed yet.", {{"garment", garment.label()}}));
+            if (!garment.isPressed() || (!chosen.empty() && !isChosen)) {
                 ++waiting;
                 continue;
             }

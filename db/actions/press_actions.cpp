@@ -35,7 +35,8 @@ Result<Done> requireFree(Connection& connection, GarmentId garment, Needs needs)
             "CROSS JOIN garment ON garment.order_id = shop_order.id "
             "CROSS JOIN press_step ON press_step.garment_id = garment.id AND press_step.attempt = "
             "garment.attempt "
-            "WHERE shop_order.state IN ('quoted', 'confirmed') AND finished_at IS NULL AND garment.id <> ?1",
+            "WHERE shop_order.state IN ('quoted', 'confirmed') AND garment.cancelled_at IS NULL "
+            "AND finished_at IS NULL AND garment.id <> ?1",
             garment);
         while (open.step() && !other)
             if (needs == Needs::Hands ? !isWaitingKey(open.view(1)) : isHeatKey(open.view(1)))

@@ -70,7 +70,7 @@ Result<GarmentRow> garmentRow(Connection& connection, GarmentId garment) {
         Query found =
             connection.query("SELECT shop_order.id, number, customer_id, state, position, style_id, size, "
                              "colour_id, lot_id, attempt, "
-                             "garment.handed_over_at IS NOT NULL, "
+                             "garment.handed_over_at IS NOT NULL, cancelled_at IS NOT NULL, "
                              "(SELECT COUNT(*) FROM press_step WHERE garment_id = garment.id AND "
                              "press_step.attempt = garment.attempt) "
                              "FROM garment JOIN shop_order ON shop_order.id = order_id WHERE garment.id = ?1",
@@ -87,7 +87,8 @@ Result<GarmentRow> garmentRow(Connection& connection, GarmentId garment) {
         row.lot = found.optionalId<BlankLotId>(8);
         row.attempt = static_cast<int>(found.integer(9));
         row.isHandedOver = found.truth(10);
-        row.steps = static_cast<int>(found.integer(11));
+        row.isCancelled = found.truth(11);
+        row.steps = static_cast<int>(found.integer(12));
     }
     Query open =
         connection.query("SELECT id, step_key FROM press_step WHERE garment_id = ?1 AND attempt = ?2 "
@@ -163,7 +164,8 @@ Result<LotRow> lotRow(Connection& connection, BlankLotId lot) {
 
 std::vector<GarmentId> garmentsOf(Connection& connection, OrderId order) {
     std::vector<GarmentId> garments;
-    Query rows = connection.query("SELECT id FROM garment WHERE order_id = ?1 ORDER BY position", order);
+    Query rows = connection.query(
+        "SELECT id FROM garment WHERE order_id = ?1 AND cancelled_at IS NULL ORDER BY position", order);
     while (rows.step())
         garments.push_back(rows.id<GarmentId>(0));
     return garments;
@@ -211,6 +213,8 @@ Result<Done> requireOpen(const OrderRow& order) {
 Result<Done> requireOpen(const GarmentRow& garment) {
     if (garment.isHandedOver)
         return plainError(said("{garment} is handed over already.", {{"garment", garment.label()}}));
+    if (garment.isCancelled)
+        return plainError(said("{garment} is cancelled.", {{"garment", garment.label()}}));
     return requireOpen(garment.order);
 }
 

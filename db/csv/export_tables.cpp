@@ -16,8 +16,9 @@ struct TablesOfTheTrade {
         {"Garments", Plain}, {"Price", Money},   {"Paid", Money},         {"Note", Text}};
 
     static constexpr ExportColumn kGarments[] = {
-        {"Garment", Garment}, {"Style", Text},    {"Size", Text},        {"Colour", Text},
-        {"Price", Money},     {"Attempt", Plain}, {"Blank kept", YesNo}, {"Handed over", When}};
+        {"Garment", Garment},  {"Style", Text},       {"Size", Text},
+        {"Colour", Text},      {"Price", Money},      {"Attempt", Plain},
+        {"Blank kept", YesNo}, {"Handed over", When}, {"Cancelled", When}};
 
     static constexpr ExportColumn kDecals[] = {{"Garment", Garment},
                                                {"Finish", Text},
@@ -179,7 +180,8 @@ struct TablesOfTheTrade {
          kOrders},
         {"garments.csv",
          "SELECT number, garment.position, blank_style.name, size, style_colour.name, price_minor, attempt, "
-         "lot_id IS NOT NULL, garment.handed_over_at FROM garment JOIN shop_order ON shop_order.id = "
+         "lot_id IS NOT NULL, garment.handed_over_at, garment.cancelled_at FROM garment JOIN shop_order ON "
+         "shop_order.id = "
          "order_id "
          "JOIN blank_style ON blank_style.id = garment.style_id JOIN style_colour ON style_colour.id = "
          "colour_id "

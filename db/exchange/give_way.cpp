@@ -80,7 +80,7 @@ void mendLots(Connection& connection, Instant at, std::vector<Sentence>& words) 
 std::vector<BlankLotId> keptBeyondStock(Connection& connection) {
     std::vector<BlankLotId> lots;
     Query rows = connection.query("SELECT DISTINCT lot_id FROM garment WHERE lot_id IS NOT NULL "
-                                  "AND handed_over_at IS NULL ORDER BY lot_id");
+                                  "AND handed_over_at IS NULL AND cancelled_at IS NULL ORDER BY lot_id");
     while (rows.step())
         lots.push_back(rows.id<BlankLotId>(0));
     std::erase_if(lots, [&](BlankLotId lot) { return freeUnits(connection, lot) >= 0; });
@@ -116,11 +116,11 @@ void mendKeeping(Connection& connection, ChangesetView changeset, std::vector<Se
     }
 }
 
-// Of orders that the changeset cancels, and garments that it gives a blank.
+// Of orders that the changeset cancels, and garments that it cancels or gives a blank.
 std::set<GarmentId> keptByCancelled(Connection& connection, ChangesetView changeset) {
     constexpr const char* kKept =
-        "SELECT garment.id FROM garment JOIN shop_order ON shop_order.id = order_id WHERE state = "
-        "'cancelled' "
+        "SELECT garment.id FROM garment JOIN shop_order ON shop_order.id = order_id "
+        "WHERE (state = 'cancelled' OR garment.cancelled_at IS NOT NULL) "
         "AND lot_id IS NOT NULL AND garment.handed_over_at IS NULL AND NOT EXISTS (SELECT 1 FROM press_step "
         "WHERE garment_id = garment.id AND press_step.attempt = garment.attempt) AND ";
     std::set<GarmentId> kept;
@@ -176,8 +176,12 @@ std::vector<Sentence> giveBackOfCancelled(Connection& connection, ChangesetView 
         connection.run("UPDATE garment SET lot_id = NULL WHERE id = ?1", garment);
         if (const auto row = garmentRow(connection, garment))
             words.push_back(
-                said("Order {order} is cancelled: the blank of garment {garment} goes back to the rail.",
-                     {{"order", row->order.label()}, {"garment", row->label()}}));
+                row->isCancelled
+                    ? said("Garment {garment} is cancelled: its blank goes back to the rail.",
+                           {{"garment", row->label()}})
+                    : said(
+                          "Order {order} is cancelled: the blank of garment {garment} goes back to the rail.",
+                          {{"order", row->order.label()}, {"garment", row->label()}}));
     }
     return words;
 }

@@ -61,7 +61,8 @@ std::vector<SharedPress> sharedPressesOf(Connection& connection, std::int64_t or
         "JOIN press_step AS theirs ON theirs.press_id = mine.press_id AND theirs.finished_at IS NULL "
         "JOIN garment AS other ON other.id = theirs.garment_id AND theirs.attempt = other.attempt "
         "JOIN press ON press.id = mine.press_id "
-        "WHERE own.order_id = ?1 AND mine.finished_at IS NULL AND other.id <> own.id ORDER BY 1, 2",
+        "WHERE own.order_id = ?1 AND mine.finished_at IS NULL AND other.id <> own.id "
+        "AND own.cancelled_at IS NULL AND other.cancelled_at IS NULL ORDER BY 1, 2",
         order);
     while (rows.step()) {
         if (!isHeatKey(rows.view(3)) || !isHeatKey(rows.view(4)))
@@ -76,7 +77,8 @@ std::vector<SharedPress> sharedPressesOf(Connection& connection, std::int64_t or
 
 std::vector<Sentence> oddsOf(Connection& connection, std::int64_t id) {
     Query row = connection.query(
-        "SELECT number, state, (SELECT COALESCE(SUM(price_minor), 0) FROM garment WHERE order_id = ?1), "
+        "SELECT number, state, (SELECT COALESCE(SUM(price_minor), 0) FROM garment WHERE order_id = ?1 "
+        "AND cancelled_at IS NULL), "
         "(SELECT COALESCE(SUM(minor), 0) FROM money_move WHERE order_id = ?1), "
         "(SELECT COUNT(*) FROM garment WHERE order_id = ?1 AND handed_over_at IS NOT NULL) "
         "FROM shop_order WHERE id = ?1",

@@ -22,6 +22,7 @@ constexpr std::array kColumnWords{
     ColumnWords{"taken_at_place", phrase("place it was taken at")},
     ColumnWords{"promised", phrase("promise")},
     ColumnWords{"handed_over_at", phrase("handing over")},
+    ColumnWords{"cancelled_at", phrase("cancelling")},
     ColumnWords{"note", phrase("note")},
     ColumnWords{"name", phrase("name")},
     ColumnWords{"phone", phrase("phone number")},

@@ -60,7 +60,8 @@ std::vector<PressId> GarmentCard::pressIds() const {
 }
 
 GarmentsInTurn::GarmentsInTurn(Connection& connection)
-    : m_rows(connection.query(std::string{"SELECT "} + kGarmentColumns + "FROM garment ORDER BY garment.id"))
+    : m_rows(connection.query(std::string{"SELECT "} + kGarmentColumns +
+                              "FROM garment WHERE cancelled_at IS NULL ORDER BY garment.id"))
     , m_cards(connection.query("SELECT id, pressed_at, presses FROM garment_card ORDER BY id"))
     , m_isCardThere(m_cards.step()) {
     readDecals(connection);

@@ -47,7 +47,8 @@ std::map<GarmentId, std::vector<Decal>> readDecals(Connection& connection, Unrea
     std::map<GarmentId, std::vector<Decal>> decals;
     Query rows = connection.query(std::string{"SELECT "} + kDecalColumns + kOutline +
                                       ", order_id FROM decal JOIN garment ON garment.id = decal.garment_id "
-                                      "WHERE garment.order_id IN (SELECT value FROM json_each(?1)) ORDER BY "
+                                      "WHERE garment.order_id IN (SELECT value FROM json_each(?1)) "
+                                      "AND garment.cancelled_at IS NULL ORDER BY "
                                       "garment_id, layer, decal.id",
                                   orders);
     const auto read = [&](const FactRow& row) {
@@ -63,7 +64,8 @@ std::vector<Garment> readGarments(Connection& connection, UnreadFacts& unread, c
     std::vector<Garment> garments;
     Query rows = connection.query(
         std::string{"SELECT "} + kGarmentColumns +
-            "FROM garment WHERE order_id IN (SELECT value FROM json_each(?1)) ORDER BY garment.id",
+            "FROM garment WHERE order_id IN (SELECT value FROM json_each(?1)) AND cancelled_at IS NULL "
+            "ORDER BY garment.id",
         orders);
     const auto read = [&](const FactRow& row) {
         Garment garment = garmentFrom(row);
@@ -81,6 +83,7 @@ std::vector<StepRecord> readSteps(Connection& connection, UnreadFacts& unread, c
         "SELECT press_step.id, garment_id, press_step.attempt, step_key, press_id, started_at, finished_at, "
         "order_id FROM press_step JOIN garment ON garment.id = press_step.garment_id "
         "WHERE garment.order_id IN (SELECT value FROM json_each(?1)) "
+        "AND garment.cancelled_at IS NULL "
         "ORDER BY garment_id, press_step.attempt, press_step.id",
         orders);
     const auto read = [&](const FactRow& row) {
@@ -96,6 +99,7 @@ std::vector<Waiver> readWaivers(Connection& connection, UnreadFacts& unread, con
     Query rows = connection.query("SELECT waiver.id, garment_id, waiver.attempt, rule, reason, at, order_id "
                                   "FROM waiver JOIN garment ON garment.id = waiver.garment_id "
                                   "WHERE garment.order_id IN (SELECT value FROM json_each(?1)) "
+                                  "AND garment.cancelled_at IS NULL "
                                   "ORDER BY garment_id, waiver.id",
                                   orders);
     const auto read = [&](const FactRow& row) {
@@ -112,6 +116,7 @@ std::vector<Spoil> readSpoils(Connection& connection, UnreadFacts& unread, const
     Query rows = connection.query("SELECT spoil.id, garment_id, spoil.attempt, at, cause, order_id "
                                   "FROM spoil JOIN garment ON garment.id = spoil.garment_id "
                                   "WHERE garment.order_id IN (SELECT value FROM json_each(?1)) "
+                                  "AND garment.cancelled_at IS NULL "
                                   "ORDER BY garment_id, spoil.id",
                                   orders);
     const auto read = [&](const FactRow& row) {

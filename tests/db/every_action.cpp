@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/db/every_action.h"
 
+#include "core/orders/order_change.h"
 #include "db/actions/claim_actions.h"
 #include "db/actions/fair_actions.h"
 #include "db/actions/put_back.h"
@@ -229,6 +230,24 @@ std::vector<EveryAction::Doing> EveryAction::onOrders() const {
         {"payment",
          [this](Shop& in) { return moveMoney(in, m_at.open.id, MoneyKind::Payment, {700}, PaidHow::Card); }},
         {"cancelOrder", [this](Shop& in) { return cancelOrder(in, m_at.open.id, "changed their mind"); }},
+        {"changeOrder",
+         [this](Shop& in) {
+             const OrderId order = m_at.open.id;
+             const OrderDraft before = draftOf(loadFactsOf(in.connection(), std::span{&order, 1}), order);
+             OrderDraft after = before;
+             after.garments[0].size = "L";
+             after.garments[0].decals[0].content = Artwork{"waves"};
+             after.garments[1].taken.reset(); // cancelled, and another one added
+             after.garments[1].decals[0].taken.reset();
+             after.note = "by the back door";
+             after.deposit = {700};
+             return changeOrder(in, order, before, after, now());
+         }},
+        {"cancelGarment",
+         [this](Shop& in) { return cancelGarment(in, m_at.openGarment, "one too many", now()); }},
+        {"mergeOrders", [this](Shop& in) { return mergeOrders(in, m_at.open.id, m_at.worded.id); }},
+        {"splitOrder",
+         [this](Shop& in) { return done(splitOrder(in, m_at.open.id, std::span{&m_at.openGarment, 1})); }},
         {"handOver", [this](Shop& in) { return handOver(in, m_at.finished.id, now()); }},
         {"recordClaim",
          [this](Shop& in) {

@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+// The rows of an order as taking and changing it write them. All throw SqliteFailure; Shop::act is their
+// door.
+
+#include "core/orders/order_draft.h"
+#include "core/trade/result.h"
+#include "db/journal/writer.h"
+
+namespace holdfast::db {
+
+// One already known and not forgotten since, or one of the same name and phone number, or a new one. A name
+// alone is no proof.
+Result<CustomerId> customerFor(Writer& writer, const OrderDraft& draft);
+
+// With its decals; `confirmedBy` says how the customer agreed to them, empty: not yet. Keeps no blank.
+GarmentId addGarment(Writer& writer, OrderId order, const GarmentDraft& draft, int position,
+                     const char* confirmedBy);
+void addDecal(Writer& writer, GarmentId garment, const DecalDraft& draft, const char* confirmedBy);
+
+// All but what was done with it: whether it is confirmed, and cut.
+void rewriteDecal(Writer& writer, DecalId decal, const DecalDraft& draft);
+
+} // namespace holdfast::db
