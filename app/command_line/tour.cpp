@@ -48,7 +48,7 @@ constexpr int kSettleMilliseconds = 60;
 constexpr std::uint64_t kSearchRounds = 300;
 
 using SlipPicture = std::pair<SlipName, const char*>;
-constexpr std::array<SlipPicture, 41> kSlips{{
+constexpr std::array<SlipPicture, 42> kSlips{{
     {SlipName::ReadLabel, "read-label"},
     {SlipName::MarkNotPrewashed, "mark-not-prewashed"},
     {SlipName::ChooseWayRound, "choose-way-round"},
@@ -81,6 +81,7 @@ constexpr std::array<SlipPicture, 41> kSlips{{
     {SlipName::Customer, "customer"},
     {SlipName::ForgetCustomer, "forget-customer"},
     {SlipName::OrderNote, "order-note"},
+    {SlipName::PartOrder, "split-or-join"},
     {SlipName::CancelOrder, "cancel-order"},
     {SlipName::CameBack, "came-back"},
     {SlipName::AnswerClaim, "answer-claim"},

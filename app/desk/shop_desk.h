@@ -73,6 +73,7 @@ enum class SlipName {
     Customer,
     ForgetCustomer,
     OrderNote,
+    PartOrder,
     CancelOrder,
     CameBack,
     AnswerClaim,
@@ -108,6 +109,7 @@ struct SlipTarget {
     std::optional<Instant> at;            // of a reading
     std::optional<SlipName> then;         // the form that goes on once this one is done
     QString size;
+    bool isAgain = false; // at the fair table: the same once more, as an order of its own
 
     static SlipTarget of(const Finding& finding, const Garment& garment);
 };

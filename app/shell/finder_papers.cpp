@@ -26,11 +26,25 @@ FinderEntry paperEntry(PaperName name, const QString& title, const QString& seco
             .target = AskPaper{name, matter}};
 }
 
+// On the fair table, where it was taken.
+FinderEntry changeEntry(const Order& order, const QString& of) {
+    SlipTarget matter;
+    matter.order = order.id;
+    return {.kind = FinderKind::Action,
+            .title = FinderPapers::tr("%1  Change the order").arg(order.number),
+            .second = of,
+            .iconName = QStringLiteral("fair-table"),
+            .shade = {},
+            .keys = {},
+            .target = GoTo{PlaceName::FairTable, matter}};
+}
+
 std::vector<FinderEntry> entriesOf(const Order& order, const Customer& customer) {
     SlipTarget matter;
     matter.order = order.id;
     const QString of = words(customer.name);
-    return {paperEntry(PaperName::ClaimTicket,
+    return {changeEntry(order, of),
+            paperEntry(PaperName::ClaimTicket,
                        FinderPapers::tr("%1  Print the claim ticket").arg(order.number), of, matter),
             paperEntry(PaperName::BagTags, FinderPapers::tr("%1  Print the bag tags").arg(order.number), of,
                        matter),

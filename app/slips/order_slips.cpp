@@ -164,6 +164,7 @@ public:
     CancelOrderSlip(ShopDesk& shopDesk, const OrderInView& inView, QWidget* parent)
         : FormSlip(shopDesk, tr("Cancel the order"), orderWords(inView), parent)
         , m_order(inView.order.id) {
+        askWhat(inView);
         form().note(tr("Its %n garment is not made. A blank reserved for it goes back to the rail.|"
                        "Its %n garments are not made. Blanks reserved for them go back to the rail.",
                        nullptr, howMany(inView.garments.size())));
@@ -171,14 +172,38 @@ public:
             form().note(tr("%1 was paid; pay it back under Money, if that is agreed.")
                             .arg(money(inView.order.paid, inView.settings.currency)));
         form().line("reason", tr("Reason"));
+        beginAt("reason");
         setAction(tr("Cancel the order"));
     }
 
 protected:
-    void act() override { settle(db::cancelOrder(desk().file(), m_order, plain(form().text("reason")))); }
+    void act() override {
+        const std::string reason = plain(form().text("reason"));
+        const std::size_t what = m_garments.empty() ? 0 : static_cast<std::size_t>(form().chosen("what"));
+        if (what == 0)
+            settle(db::cancelOrder(desk().file(), m_order, reason));
+        else
+            settle(db::cancelGarment(desk().file(), m_garments.at(what - 1), reason, desk().now()));
+    }
 
 private:
+    // All of it, or one garment of those that are still here.
+    void askWhat(const OrderInView& inView) {
+        QVector<PickItem> items{{tr("The whole order")}};
+        for (const Garment& garment : inView.garments)
+            if (!garment.handedOverAt) {
+                items.append({garmentWords(desk().shop()->facts, garment)});
+                m_garments.push_back(garment.id);
+            }
+        if (inView.garments.size() < 2) {
+            m_garments.clear();
+            return;
+        }
+        form().list("what", tr("What is cancelled"), items, 0);
+    }
+
     OrderId m_order;
+    std::vector<GarmentId> m_garments; // that can be cancelled alone
 };
 
 } // namespace

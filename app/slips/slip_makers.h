@@ -44,6 +44,7 @@ Slip* makeTakeMoney(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeMovePromise(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeCustomer(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeForgetCustomer(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
+Slip* makePartOrder(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeOrderNote(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeCancelOrder(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeCameBack(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);

@@ -93,6 +93,8 @@ Slip* makeSlip(SlipName name, ShopDesk& desk, const SlipTarget& matter, QWidget*
         return makeCustomer(desk, matter, parent);
     case SlipName::ForgetCustomer:
         return makeForgetCustomer(desk, matter, parent);
+    case SlipName::PartOrder:
+        return makePartOrder(desk, matter, parent);
     case SlipName::OrderNote:
         return makeOrderNote(desk, matter, parent);
     case SlipName::CancelOrder:

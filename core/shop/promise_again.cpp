@@ -11,7 +11,18 @@ namespace holdfast {
 
 namespace {
 
-AskedGarment stillToDo(const ReckonedShop& shop, const Garment& garment, const Assessment& assessment) {
+Result<Promise> onlyResting(const ReckonedShop& shop, Instant rested) {
+    const LocalTime until = shop.now.toLocal(std::max(rested, shop.now.instant));
+    const std::optional<LocalTime> ready = handedOverFrom(shop.facts.settings, until);
+    if (!ready)
+        return plainError(closedForAYear());
+    return Promise{*ready, {}, said("Everything of it is pressed.")};
+}
+
+} // namespace
+
+AskedGarment stillToDo(const ReckonedShop& shop, const Garment& garment) {
+    const Assessment& assessment = shop.of(garment.id);
     AskedGarment asked;
     asked.style = garment.style;
     asked.size = garment.size;
@@ -23,16 +34,6 @@ AskedGarment stillToDo(const ReckonedShop& shop, const Garment& garment, const A
     return asked;
 }
 
-Result<Promise> onlyResting(const ReckonedShop& shop, Instant rested) {
-    const LocalTime until = shop.now.toLocal(std::max(rested, shop.now.instant));
-    const std::optional<LocalTime> ready = handedOverFrom(shop.facts.settings, until);
-    if (!ready)
-        return plainError(closedForAYear());
-    return Promise{*ready, {}, said("Everything of it is pressed.")};
-}
-
-} // namespace
-
 Result<Promise> promiseAgain(const ReckonedShop& shop, OrderId order) {
     HOLDFAST_ASSERT(shop.facts.orders.find(order));
     std::vector<AskedGarment> asked;
@@ -42,7 +43,7 @@ Result<Promise> promiseAgain(const ReckonedShop& shop, OrderId order) {
         if (assessment.restUntil)
             rested = std::max(rested, *assessment.restUntil);
         else if (!garment->handedOverAt)
-            asked.push_back(stillToDo(shop, *garment, assessment));
+            asked.push_back(stillToDo(shop, *garment));
     }
     if (asked.empty())
         return onlyResting(shop, rested);

@@ -320,7 +320,7 @@ TEST_F(FairTableDraft, ADamagedNoteIsRefusedWholeWhateverIsWrongWithIt) {
         changed.replace(right, wrong);
         EXPECT_FALSE(draftFromNote(changed, facts).ok()) << wrong;
     };
-    refuses("\"version\":2", "\"version\":3");
+    refuses("\"version\":3", "\"version\":4");
     refuses("\"garmentAt\":0", "\"garmentAt\":7");
     refuses("\"garmentAt\":0", "\"garmentAt\":-1");
     refuses("\"decalAt\":1", "\"decalAt\":2");

@@ -6,8 +6,10 @@
 #include "app/places/order_book/order_pages.h"
 #include "app/places/order_book/order_view.h"
 #include "app/places/order_book/where_it_is.h"
+#include "app/widgets/button.h"
 #include "app/widgets/choice.h"
 #include "app/widgets/field.h"
+#include "app/widgets/switch.h"
 #include "db/tables/order_book.h"
 #include "tests/app/shop_fixture.h"
 #include "tests/db/steps_of_sqlite.h"
@@ -211,6 +213,50 @@ TEST_F(OrderBook, HandingOverShowsTheCareTextAndClosesTheOrder) {
     const auto view = viewOrder(desk(), taken.id);
     ASSERT_TRUE(view.has_value());
     EXPECT_EQ(view->order().state, OrderState::HandedOver);
+}
+
+TEST_F(OrderBook, ChosenGarmentsAreHandedOverAndTheOthersStay) {
+    const auto usual = stockUsualShop();
+    const auto order = takeOrder({aGarment(usual), aGarment(usual), aGarment(usual)}).id;
+    for (const GarmentId garment : garmentsOf(order)) {
+        cut(garment, usual.roll);
+        press(garment);
+    }
+    auto& book = open();
+    list().setFocus();
+    QTest::keyClick(focused(), Qt::Key_Return);
+    QTest::keyClick(focused(), Qt::Key_H);
+    auto* first = book.findChild<Switch*>(QStringLiteral("goes-a"));
+    ASSERT_TRUE(first);
+    first->setFocus();
+    QTest::keyClick(focused(), Qt::Key_Space);
+    auto* handOver = book.findChild<Button*>(QStringLiteral("handOverNow"));
+    handOver->setFocus();
+    QTest::keyClick(focused(), Qt::Key_Return);
+    EXPECT_EQ(historyOf(order).front().title.english().substr(0, 33), "Handed over 1, 2 of 3 garments, £");
+    const auto left = desk().shop()->facts.garmentsOf(order);
+    EXPECT_FALSE(left.at(0)->handedOverAt);
+    EXPECT_TRUE(left.at(1)->handedOverAt);
+    EXPECT_FALSE(book.findChild<Button*>(QStringLiteral("handOverNow"))->text().isEmpty());
+}
+
+TEST_F(OrderBook, TheFairTableIsAskedForAnOrderToBeChangedOrTakenAgain) {
+    const auto usual = stockUsualShop();
+    const auto order = takeOrder({aGarment(usual)}).id;
+    open();
+    std::vector<SlipTarget> asked;
+    QObject::connect(&desk(), &ShopDesk::placeAsked, &desk(), [&](PlaceName place, const SlipTarget& about) {
+        EXPECT_EQ(place, PlaceName::FairTable);
+        asked.push_back(about);
+    });
+    list().setFocus();
+    QTest::keyClick(focused(), Qt::Key_Return);
+    QTest::keyClick(focused(), Qt::Key_O);
+    QTest::keyClick(focused(), Qt::Key_A);
+    ASSERT_EQ(asked.size(), 2u);
+    EXPECT_EQ(asked[0].order, order);
+    EXPECT_FALSE(asked[0].isAgain);
+    EXPECT_TRUE(asked[1].isAgain);
 }
 
 TEST_F(OrderBook, NothingIsHandedOverBeforeItIsPressed) {

@@ -3,9 +3,11 @@
 #include "tests/app/slips_fixture.h"
 
 #include "app/slips/option_list.h"
+#include "app/slips/pick_list.h"
 #include "app/widgets/choice.h"
 #include "app/widgets/field.h"
 #include "app/widgets/long_field.h"
+#include "app/widgets/switch.h"
 #include "db/actions/claim_actions.h"
 #include "db/actions/fair_actions.h"
 #include "db/actions/film_actions.h"
@@ -251,6 +253,51 @@ TEST_F(OrderSlips, NoteIsWrittenChangedAndTakenOff) {
     EXPECT_EQ(entries(), before + 1);
 }
 
+TEST_F(OrderSlips, OneGarmentIsCancelledForAReason) {
+    const auto usual = stockUsualShop();
+    const auto order = takeOrder({aGarment(usual), aGarment(usual, "L")}).id;
+    open(SlipName::CancelOrder, about(order));
+    auto* what = slip().findChild<PickList*>(QStringLiteral("what"));
+    ASSERT_TRUE(what);
+    EXPECT_EQ(what->currentIndex(), 0) << "the whole order, as the key said";
+    typeText(QStringLiteral("one too many"));
+    what->setFocus();
+    press(Qt::Key_End);
+    submit();
+    EXPECT_TRUE(isFinished());
+    EXPECT_EQ(facts().garmentsOf(order).size(), 1u);
+    EXPECT_EQ(file().recent(1).front().title.english(), "1-b cancelled: one too many");
+}
+
+TEST_F(OrderSlips, AnOrderIsSplitAndJoinedAgain) {
+    const auto usual = stockUsualShop();
+    const auto order = takeOrder({aGarment(usual), aGarment(usual, "L")}).id;
+    open(SlipName::PartOrder, about(order));
+    submit();
+    EXPECT_FALSE(isFinished()) << "nothing was chosen";
+    auto* second = slip().findChild<Switch*>(QStringLiteral("garment-2"));
+    ASSERT_TRUE(second);
+    second->setFocus();
+    press(Qt::Key_Space);
+    submit();
+    EXPECT_TRUE(isFinished());
+    EXPECT_EQ(facts().garmentsOf(order).size(), 1u);
+    EXPECT_EQ(file().recent(1).front().title.english(), "1 garment of order 1 is now order 2");
+
+    open(SlipName::PartOrder, about(order));
+    submit(); // it has one garment, and the customer one other order
+    EXPECT_TRUE(isFinished());
+    EXPECT_EQ(facts().garmentsOf(order).size(), 2u);
+    EXPECT_EQ(file().recent(1).front().title.english(), "Order 2 is now part of order 1");
+
+    open(SlipName::PartOrder, about(order));
+    auto* kind = slip().findChild<Choice*>(QStringLiteral("kind"));
+    kind->takeFocus();
+    press(Qt::Key_Right);
+    submit();
+    EXPECT_FALSE(isFinished()) << "no other order is open";
+}
+
 TEST_F(OrderSlips, OrderIsCancelledForAReason) {
     const auto usual = stockUsualShop();
     const auto order = takeOrder({aGarment(usual)}).id;
@@ -432,6 +479,7 @@ TEST_F(OrderSlips, SlipAboutWhatIsGoneIsNotMade) {
                                 SlipName::Customer,
                                 SlipName::ForgetCustomer,
                                 SlipName::OrderNote,
+                                SlipName::PartOrder,
                                 SlipName::CancelOrder,
                                 SlipName::Waive,
                                 SlipName::Spoil,

@@ -5,6 +5,8 @@
 #include "app/places/fair_table/film_list.h"
 #include "app/places/fair_table/message_scroll.h"
 #include "app/places/fair_table/table_measures.h"
+#include "app/places/fair_table/team_garments.h"
+#include "app/places/fair_table/team_panel.h"
 #include "app/theme/drawings.h"
 #include "app/theme/measures.h"
 #include "app/theme/type.h"
@@ -59,6 +61,9 @@ DecalPanel::DecalPanel(FairTableModel& model, QWidget* parent)
     m_pages->addWidget(buildPicks());
     m_pages->addWidget(m_films);
     m_films->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Ignored); // as high as what it covers
+    m_team = new TeamPanel;
+    m_pages->addWidget(m_team);
+    m_team->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Ignored);
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     connectPicks();
 }
@@ -157,7 +162,56 @@ void DecalPanel::connectPicks() {
             [this](std::size_t garment, std::size_t decal, const DecalSpot& spot) {
                 m_model.edit(Step::Choice, [&](TableDraft& draft) { takeSpot(draft, garment, decal, spot); });
             });
+    connect(m_messages, &MessageScroll::makingAgainAsked, this, [this](std::size_t garment) {
+        m_model.edit(Step::Choice, [&](TableDraft& draft) { draft.garments.at(garment).isMadeAgain = true; });
+    });
+    connect(m_messages, &MessageScroll::sameAgainAsked, this, &DecalPanel::addSameAgain);
+    connect(m_messages, &MessageScroll::teamListAsked, this, &DecalPanel::openTeam);
     connectFilms();
+    connectTeam();
+}
+
+void DecalPanel::connectTeam() {
+    connect(m_team, &TeamPanel::closed, this, [this] {
+        showPicks();
+        m_artworks->takeFocus();
+    });
+    connect(m_team, &TeamPanel::added, this, [this] {
+        m_model.addTeam(m_team->lines());
+        showPicks();
+        emit keyboardFreed();
+    });
+}
+
+void DecalPanel::addSameAgain() {
+    m_model.endStep();
+    m_model.edit(Step::Choice, repeatGarment);
+    m_words->setFocus(Qt::ShortcutFocusReason);
+    m_words->selectAll();
+}
+
+void DecalPanel::openTeam() {
+    const TableDraft& draft = m_model.draft();
+    const auto at = patternAt(draft);
+    const BlankStyle* style = at ? m_model.shop().facts.styles.find(draft.garments[*at].style) : nullptr;
+    if (!style) {
+        m_model.desk().say(tr("Choose the garment first; the list says names, numbers and sizes."));
+        return;
+    }
+    const TableGarment& pattern = draft.garments[*at];
+    TeamPanel::Pattern asked;
+    asked.words = garmentWords(pattern, m_model.shop().facts);
+    asked.sizes = style->sizes;
+    asked.size = pattern.size;
+    asked.check = [this](std::vector<TeamLine> lines) { return m_model.checkedTeam(std::move(lines)); };
+    asked.stock = [this, colour = pattern.colour, kind = pattern.style](const std::string& size) {
+        return m_model.stockOf(kind, size, colour);
+    };
+    m_team->setMinimumHeight(m_isWhole ? kFilmsHigh : 0);
+    m_pages->setCurrentIndex(2);
+    m_team->begin(std::move(asked));
+    if (m_isWhole)
+        QTimer::singleShot(0, m_team, [this] { showInColumn(m_team); });
 }
 
 void DecalPanel::connectFilms() {
@@ -255,13 +309,13 @@ void DecalPanel::openFilms() {
     m_films->takeFocus();
     // With the keys below the list, once it is laid out.
     if (m_isWhole)
-        QTimer::singleShot(0, m_films, [this] { showWholeList(); });
+        QTimer::singleShot(0, m_films, [this] { showInColumn(m_films); });
 }
 
-void DecalPanel::showWholeList() {
+void DecalPanel::showInColumn(QWidget* page) {
     for (QWidget* around = parentWidget(); around; around = around->parentWidget())
         if (auto* scroll = qobject_cast<VerticalScroll*>(around))
-            scroll->ensureWidgetVisible(m_films, 0, 0);
+            scroll->ensureWidgetVisible(page, 0, 0);
 }
 
 bool DecalPanel::areFilmsOpen() const {
@@ -295,6 +349,7 @@ void DecalPanel::resizeEvent(QResizeEvent* event) {
 
 void DecalPanel::showPicks() {
     m_films->setMinimumHeight(0);
+    m_team->setMinimumHeight(0);
     m_pages->setCurrentIndex(0);
 }
 

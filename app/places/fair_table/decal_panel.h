@@ -18,6 +18,7 @@ class Choice;
 class Field;
 class FilmList;
 class MessageScroll;
+class TeamPanel;
 
 class DecalPanel : public QWidget {
     Q_OBJECT
@@ -28,6 +29,8 @@ public:
     void refresh();
     void takeFocus(Section section);
     void openFilms();
+    void openTeam();     // the list of a team, for the garment at hand or the one before
+    void addSameAgain(); // with the keyboard on its wording
     // What is said of the order. It is at the end of this panel, unless it is laid elsewhere.
     MessageScroll* messages() const { return m_messages; }
     void takeMessages(); // back to its end
@@ -35,6 +38,9 @@ public:
     void setWhole(bool isWhole) { m_isWhole = isWhole; }
     // Says what is wrong at the words field; empty takes it away.
     void setWordsError(const QString& words);
+
+signals:
+    void keyboardFreed(); // what had it is gone
 
 protected:
     void resizeEvent(QResizeEvent* event) override;
@@ -46,8 +52,9 @@ private:
     void refreshFilm();
     void refreshWords();
     void connectFilms();
+    void connectTeam();
     bool areFilmsOpen() const;
-    void showWholeList();
+    void showInColumn(QWidget* page);
     void closeFilms(); // and gives the keyboard back
     void showPicks();
 
@@ -63,6 +70,7 @@ private:
     Choice* m_face = nullptr;
     MessageScroll* m_messages = nullptr;
     FilmList* m_films = nullptr;
+    TeamPanel* m_team = nullptr;
     QPointer<QWidget> m_beforeFilms; // what had the keyboard
     bool m_isWhole = false;
 };

@@ -78,7 +78,7 @@ void DepositRow::payAsAsked() {
 }
 
 void DepositRow::payAll() {
-    pay(m_model.sums().total);
+    pay(m_model.sums().owed);
 }
 
 // The keyboard is left in the amount, where the next key says how it was paid.

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/fair_table/draft_note.h"
 
+#include "app/places/fair_table/opened_order.h"
+
 #include <QJsonArray>
 #include <QJsonDocument>
 #include <QJsonObject>
@@ -12,8 +14,9 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kVersion = 2;
-constexpr int kPresetDeposit = 1;          // the version before, whose deposit nobody may have asked for
+constexpr int kVersion = 3;
+constexpr int kNewOrdersOnly = 2;          // a version before, which opened no order again
+constexpr int kPresetDeposit = 1;          // one before that, whose deposit nobody may have asked for
 constexpr std::int64_t kFarthest = 10'000; // mm; beyond any measure that can be typed
 
 template <class Choice, std::size_t Count>
@@ -56,12 +59,16 @@ QJsonObject written(const TableDecal& table) {
                        {QStringLiteral("height"), static_cast<qint64>(decal.height.value)},
                        {QStringLiteral("sizedByHand"), table.isSizedByHand},
                        {QStringLiteral("movedByHand"), table.isMovedByHand}};
+    if (decal.taken)
+        object.insert(QStringLiteral("taken"), text(*decal.taken));
     if (const auto* artwork = std::get_if<Artwork>(&decal.content)) {
         object.insert(QStringLiteral("artwork"), text(artwork->name));
     } else {
         const auto& wording = std::get<Wording>(decal.content);
         object.insert(QStringLiteral("words"), text(wording.text));
         object.insert(QStringLiteral("face"), codeOf(kFaces, wording.face));
+        if (!wording.outline.empty())
+            object.insert(QStringLiteral("outline"), text(wording.outline));
     }
     return object;
 }
@@ -70,11 +77,23 @@ QJsonObject written(const TableGarment& garment) {
     QJsonArray decals;
     for (const TableDecal& decal : garment.decals)
         decals.append(written(decal));
-    return {{QStringLiteral("style"), text(garment.style)},
-            {QStringLiteral("size"), text(garment.size)},
-            {QStringLiteral("colour"), text(garment.colour)},
-            {QStringLiteral("copies"), garment.copies},
-            {QStringLiteral("decals"), decals}};
+    QJsonObject object{{QStringLiteral("style"), text(garment.style)},
+                       {QStringLiteral("size"), text(garment.size)},
+                       {QStringLiteral("colour"), text(garment.colour)},
+                       {QStringLiteral("copies"), garment.copies},
+                       {QStringLiteral("decals"), decals}};
+    if (garment.taken) {
+        object.insert(QStringLiteral("taken"), text(*garment.taken));
+        object.insert(QStringLiteral("madeAgain"), garment.isMadeAgain);
+    }
+    return object;
+}
+
+QJsonArray written(const std::vector<TableGarment>& garments) {
+    QJsonArray all;
+    for (const TableGarment& garment : garments)
+        all.append(written(garment));
+    return all;
 }
 
 // Reads one object strictly: whatever is missing or of another kind spoils the whole note.
@@ -151,7 +170,10 @@ TableDecal readDecal(const QJsonObject& object, bool& isSound) {
     if (reader.has("artwork"))
         decal.content = Artwork{reader.words("artwork")};
     else
-        decal.content = Wording{reader.words("words"), reader.choice("face", kFaces)};
+        decal.content = Wording{reader.words("words"), reader.choice("face", kFaces),
+                                reader.has("outline") ? reader.words("outline") : std::string{}};
+    if (reader.has("taken"))
+        decal.taken = reader.id<DecalId>("taken");
     return table;
 }
 
@@ -165,6 +187,10 @@ TableGarment readGarment(const QJsonObject& object, bool& isSound) {
     for (const auto& decal : reader.list("decals"))
         garment.decals.push_back(readDecal(decal.toObject(), isSound));
     isSound = isSound && garment.decals.size() <= kMostDecalsOnGarment;
+    if (reader.has("taken")) {
+        garment.taken = reader.id<GarmentId>("taken");
+        garment.isMadeAgain = reader.flag("madeAgain");
+    }
     return garment;
 }
 
@@ -201,6 +227,8 @@ TableDraft readDraft(const QJsonObject& object, bool& isSound) {
     draft.paidNow = reader.words("paidNow");
     if (reader.has("paidHow"))
         draft.paidHow = reader.choice("paidHow", kPaid);
+    if (reader.has("note"))
+        draft.note = reader.words("note");
     return draft;
 }
 
@@ -227,12 +255,11 @@ void leaveOutUnknown(TableDraft& draft, const ShopFacts& facts) {
 
 } // namespace
 
-QByteArray noteOf(const TableDraft& draft) {
-    QJsonArray garments;
-    for (const TableGarment& garment : draft.garments)
-        garments.append(written(garment));
+namespace {
+
+QJsonObject written(const TableDraft& draft) {
     QJsonObject object{{QStringLiteral("version"), kVersion},
-                       {QStringLiteral("garments"), garments},
+                       {QStringLiteral("garments"), written(draft.garments)},
                        {QStringLiteral("garmentAt"), static_cast<qint64>(draft.garmentAt)},
                        {QStringLiteral("isAdding"), draft.isAdding},
                        {QStringLiteral("nextFilm"), text(draft.nextFilm)},
@@ -240,7 +267,8 @@ QByteArray noteOf(const TableDraft& draft) {
                        {QStringLiteral("customerName"), text(draft.customerName)},
                        {QStringLiteral("customerPhone"), text(draft.customerPhone)},
                        {QStringLiteral("knownPhone"), text(draft.knownPhone)},
-                       {QStringLiteral("paidNow"), text(draft.paidNow)}};
+                       {QStringLiteral("paidNow"), text(draft.paidNow)},
+                       {QStringLiteral("note"), text(draft.note)}};
     if (draft.paidHow)
         object.insert(QStringLiteral("paidHow"), codeOf(kPaid, *draft.paidHow));
     if (draft.decalAt)
@@ -249,17 +277,60 @@ QByteArray noteOf(const TableDraft& draft) {
         object.insert(QStringLiteral("nextPlacement"), codeOf(kPlacements, *draft.nextPlacement));
     if (draft.customer)
         object.insert(QStringLiteral("customer"), text(*draft.customer));
-    return QJsonDocument(object).toJson(QJsonDocument::Compact);
+    if (draft.opened) {
+        QJsonObject opened{{QStringLiteral("order"), text(draft.opened->order.id)},
+                           {QStringLiteral("customer"), text(draft.opened->order.customer)},
+                           {QStringLiteral("note"), text(draft.opened->before.note)},
+                           {QStringLiteral("garments"), written(draft.opened->garments)}};
+        if (draft.opened->aside)
+            opened.insert(QStringLiteral("aside"), written(*draft.opened->aside));
+        object.insert(QStringLiteral("opened"), opened);
+    }
+    return object;
+}
+
+// The shop may know the order otherwise by now, or no longer; then what is as it was is left to the shop.
+void readOpened(const QJsonObject& object, const ShopFacts& facts, TableDraft& draft, bool& isSound);
+
+TableDraft readWhole(const QJsonObject& object, const ShopFacts& facts, bool& isSound) {
+    TableDraft draft = readDraft(object, isSound);
+    leaveOutUnknown(draft, facts);
+    if (object.contains(QLatin1String("opened")))
+        readOpened(object.value(QLatin1String("opened")).toObject(), facts, draft, isSound);
+    return draft;
+}
+
+void readOpened(const QJsonObject& object, const ShopFacts& facts, TableDraft& draft, bool& isSound) {
+    const Reader reader{object, isSound};
+    OpenedOrder opened;
+    opened.order.id = reader.id<OrderId>("order");
+    opened.before.customer = reader.id<CustomerId>("customer");
+    opened.before.note = reader.words("note");
+    for (const auto& garment : reader.list("garments"))
+        opened.garments.push_back(readGarment(garment.toObject(), isSound));
+    if (reader.has("aside"))
+        opened.aside = std::make_shared<const TableDraft>(
+            readWhole(object.value(QLatin1String("aside")).toObject(), facts, isSound));
+    const Order* order = facts.orders.find(opened.order.id);
+    if (!isSound)
+        return;
+    draft.opened = std::make_shared<const OpenedOrder>(std::move(opened));
+    draft = order && order->isOpen() ? broughtUpToDate(draft, facts) : afterOpened(draft);
+}
+
+} // namespace
+
+QByteArray noteOf(const TableDraft& draft) {
+    return QJsonDocument(written(draft)).toJson(QJsonDocument::Compact);
 }
 
 Result<TableDraft> draftFromNote(const QByteArray& note, const ShopFacts& facts) {
     const QJsonObject object = QJsonDocument::fromJson(note).object();
     const int version = object.value(QLatin1String("version")).toInt();
-    bool isSound = version == kVersion || version == kPresetDeposit;
-    TableDraft draft = isSound ? readDraft(object, isSound) : TableDraft{};
+    bool isSound = version == kVersion || version == kNewOrdersOnly || version == kPresetDeposit;
+    TableDraft draft = isSound ? readWhole(object, facts, isSound) : TableDraft{};
     if (!isSound)
         return plainError(said("A half-typed order was saved but cannot be read."));
-    leaveOutUnknown(draft, facts);
     return draft;
 }
 

@@ -19,7 +19,8 @@ double aspectOf(const DecalContent& content) {
 }
 
 GarmentDraft garmentDraft(const TableGarment& garment) {
-    GarmentDraft draft{garment.style, garment.size, garment.colour, {}, {}};
+    GarmentDraft draft{garment.style, garment.size,       garment.colour, {}, {},
+                       garment.taken, garment.isMadeAgain};
     for (const TableDecal& decal : garment.decals)
         draft.decals.push_back(decal.decal);
     const Garment asked = asGarment(draft);

@@ -51,15 +51,6 @@ QString lettersMissing(const TableGarment& garment) {
     return {};
 }
 
-// What was seen on the table is what will be cut, on any machine.
-OrderDraft withOutlines(OrderDraft order) {
-    for (GarmentDraft& garment : order.garments)
-        for (DecalDraft& decal : garment.decals)
-            if (auto* wording = std::get_if<Wording>(&decal.content))
-                wording->outline = outlineToKeep(*wording);
-    return order;
-}
-
 } // namespace
 
 FairTableModel::FairTableModel(ShopDesk& desk, QObject* parent)
@@ -95,7 +86,7 @@ BlankStock FairTableModel::stockLeft(const std::string& size, ColourId colour) {
         const TableGarment& other = m_draft.garments[at];
         if (at != m_draft.garmentAt && other.style == style && other.isBlankChosen() &&
             (size.empty() || other.size == size) && (!colour.isSet() || other.colour == colour))
-            others += other.copies;
+            others += blanksWanted(m_draft, other);
     }
     return all.without(others);
 }
@@ -105,6 +96,11 @@ void FairTableModel::edit(Step step, const std::function<void(TableDraft&)>& cha
     change(next);
     if (next == m_draft)
         return;
+    if (const Sentence stays = whatStays(m_shop->facts, m_draft, next); !stays.empty()) {
+        m_desk.say(words(stays));
+        emit changed(); // a field may show what was not taken
+        return;
+    }
     const bool goesOn = step != Step::Choice && m_lastStep == step;
     if (!goesOn) {
         m_past.push_back(m_draft);
@@ -124,6 +120,31 @@ void FairTableModel::editWithFilm(Step step, const std::function<void(TableDraft
             draft.nextFilm = usualFilm();
         change(draft);
     });
+}
+
+void FairTableModel::addTeam(const std::vector<TeamLine>& lines) {
+    const auto at = patternAt(m_draft);
+    const BlankStyle* pattern = at ? m_shop->facts.styles.find(m_draft.garments[*at].style) : nullptr;
+    if (!pattern)
+        return;
+    endStep();
+    editWithFilm(Step::Choice, [&](TableDraft& draft) { layTeam(draft, *pattern, lines); });
+    endStep();
+}
+
+std::vector<TeamLine> FairTableModel::checkedTeam(std::vector<TeamLine> lines) const {
+    const auto at = patternAt(m_draft);
+    const BlankStyle* pattern = at ? m_shop->facts.styles.find(m_draft.garments[*at].style) : nullptr;
+    if (pattern)
+        for (TeamLine& line : lines)
+            if (line.wrong.empty())
+                line.wrong = whyNotOnGarment(m_draft, *pattern, line);
+    return lines;
+}
+
+std::int64_t FairTableModel::stockOf(BlankStyleId style, const std::string& size, ColourId colour) {
+    const BlankRailStock& rail = m_reckoner.stock(m_shop);
+    return colour.isSet() ? rail.of({style, size, colour}).total() : rail.ofSize(style, size).total();
 }
 
 void FairTableModel::turn(const std::function<void(TableDraft&)>& change) {
@@ -157,7 +178,7 @@ void FairTableModel::redo() {
 
 void FairTableModel::clear() {
     endStep();
-    edit(Step::Choice, [&](TableDraft& draft) { draft = nextDraft(draft); });
+    edit(Step::Choice, [](TableDraft& draft) { draft = afterOpened(draft); });
     endStep();
 }
 
@@ -190,8 +211,10 @@ void FairTableModel::reckon() {
 
 void FairTableModel::shopChanged() {
     m_shop = m_desk.shop();
+    followOpened();
     // The order just taken was undone: it is on the table again, as it was.
-    if (m_taken && m_draft.isUntouched() && !m_shop->facts.orders.find(m_taken->id) && isGone(m_taken->id)) {
+    if (m_taken && !m_taken->isChange && m_draft.isUntouched() && !m_shop->facts.orders.find(m_taken->id) &&
+        isGone(m_taken->id)) {
         m_keptWords = tr("Order %1 was undone. Here it is as it was typed.").arg(m_taken->number);
         m_onTableAgain = std::exchange(m_taken, std::nullopt)->id;
         m_draft = m_takenDraft;
@@ -231,7 +254,13 @@ std::optional<Missing> FairTableModel::missing(bool isQuotation) const {
     if (!m_sums.promise)
         return Missing{Section::None, m_draft.garmentAt,
                        tr("No day can be promised: %1").arg(words(m_sums.promiseLack))};
-    const auto checked = checkDraft(orderOf(m_draft, m_sums, isQuotation), m_shop->facts, m_shop->now);
+    const OrderDraft order = orderOf(m_draft, m_sums, isQuotation);
+    if (m_draft.opened && !m_shop->facts.orders.find(m_draft.opened->order.id))
+        return Missing{Section::None, m_draft.garmentAt,
+                       tr("Order %1 is no longer open.").arg(m_draft.opened->order.number)};
+    const auto checked = m_draft.opened ? checkChange(m_draft.opened->before, order, m_draft.opened->order.id,
+                                                      m_shop->facts, m_shop->now)
+                                        : checkDraft(order, m_shop->facts, m_shop->now);
     if (!checked.ok())
         return Missing{sectionOf(checked.error().field), m_draft.garmentAt, words(checked.error().message)};
     return std::nullopt;
@@ -240,7 +269,7 @@ std::optional<Missing> FairTableModel::missing(bool isQuotation) const {
 std::optional<Missing> FairTableModel::missingOf(std::size_t at) const {
     const TableGarment& garment = m_draft.garments[at];
     // A further garment that nothing was chosen for yet is no garment.
-    if (garment == TableGarment{} && m_draft.garments.size() > 1)
+    if ((garment == TableGarment{} && m_draft.garments.size() > 1) || isAsTaken(m_draft, garment))
         return std::nullopt;
     if (!garment.style.isSet())
         return Missing{Section::Style, at, tr("Choose a style.")};
@@ -276,64 +305,6 @@ std::optional<Missing> FairTableModel::missingMoney(bool isQuotation) const {
     if (!m_draft.paidHow)
         return lack(tr("Cash or card?"));
     return std::nullopt;
-}
-
-Result<db::OrderTaken> FairTableModel::take(bool isQuotation) {
-    if (const auto lack = missing(isQuotation))
-        return plainError(inWindow(lack->what));
-    if (m_draft.customer && !isKnown(*m_draft.customer))
-        m_draft.customer.reset(); // undone meanwhile; the name and number typed make a new one
-    const OrderDraft order = withOutlines(orderOf(m_draft, m_sums, isQuotation));
-    TakenOrder now = toldOf(order); // before the shop has it
-    const auto taken = m_desk.file().asOne([&]() -> Result<db::OrderTaken> {
-        if (const auto noted = notePhone(); !noted.ok())
-            return noted.error();
-        return db::takeOrder(m_desk.file(), order, m_desk.now());
-    });
-    if (!taken.ok())
-        return taken;
-    now.id = taken->id;
-    now.number = taken->number;
-    m_draft.knownPhone = m_draft.customerPhone;
-    m_takenDraft = m_draft;
-    m_past.clear();
-    m_undone.clear();
-    endStep();
-    m_keptWords.clear();
-    m_isRestored = false;
-    m_draft = nextDraft(m_draft);
-    m_taken = now;
-    keepNow();
-    reckon();
-    emit changed();
-    return taken;
-}
-
-TakenOrder FairTableModel::toldOf(const OrderDraft& order) const {
-    TakenOrder told;
-    told.customer = words(order.customerName);
-    told.readyAt = order.promised;
-    told.total = order.total();
-    told.paid = order.deposit;
-    told.paidHow = m_draft.paidHow;
-    told.isQuotation = order.isQuotation;
-    told.leavesDayOpen = firstSaid(m_messages, &TableMessage::leavesDayOpen);
-    told.dayWaitsFor = firstSaid(m_messages, &TableMessage::dayWaitsFor);
-    return told;
-}
-
-// A known customer who gives another number.
-Result<Done> FairTableModel::notePhone() {
-    if (!m_draft.customer || m_draft.customerPhone == m_draft.knownPhone)
-        return Done{};
-    return db::changeCustomer(m_desk.file(), *m_draft.customer, m_draft.customerName, m_draft.customerPhone);
-}
-
-bool FairTableModel::isKnown(CustomerId customer) {
-    const auto known = m_desk.file().read([&](db::Connection& connection) {
-        return connection.number("SELECT COUNT(*) FROM customer WHERE id = ?1", customer) > 0;
-    });
-    return known.ok() && *known;
 }
 
 bool FairTableModel::isGone(OrderId order) {

@@ -5,9 +5,11 @@
 // that the draft survives a crash. Knows nothing of widgets.
 
 #include "app/desk/shop_desk.h"
+#include "app/places/fair_table/opened_order.h"
 #include "app/places/fair_table/table_draft.h"
 #include "app/places/fair_table/table_messages.h"
 #include "app/places/fair_table/table_sums.h"
+#include "app/places/fair_table/team_garments.h"
 #include "db/actions/order_actions.h"
 
 #include <QObject>
@@ -38,12 +40,13 @@ struct TakenOrder {
     Money paid;
     std::optional<PaidHow> paidHow;
     bool isQuotation = false;
+    bool isChange = false; // of an order that was taken before
     QString leavesDayOpen; // why no day can be given yet; empty: the day is given
     QString dayWaitsFor;   // what it waits for; empty: nothing
 };
 
 // Steps of one kind in a row are one step for undo: typing, dragging.
-enum class Step { Choice, Words, Name, Phone, Deposit, Drag, Width, Copies };
+enum class Step { Choice, Words, Name, Phone, Deposit, Note, Drag, Width, Copies };
 
 class FairTableModel : public QObject {
     Q_OBJECT
@@ -65,18 +68,32 @@ public:
     void edit(Step step, const std::function<void(TableDraft&)>& change);
     // Turns to another garment or decal: nothing of the order changes, and there is no step to undo.
     void turn(const std::function<void(TableDraft&)>& change);
+    // A garment for each line of a team's list, and what is wrong with a line on the garment they are made
+    // after.
+    void addTeam(const std::vector<TeamLine>& lines);
+    std::vector<TeamLine> checkedTeam(std::vector<TeamLine> lines) const;
+    std::int64_t stockOf(BlankStyleId style, const std::string& size, ColourId colour);
     void endStep() { m_lastStep.reset(); }
     bool canUndo() const { return !m_past.empty(); }
     bool canRedo() const { return !m_undone.empty(); }
     void undo();
     void redo();
-    void clear(); // can be undone
+    // Empties the table, or leaves an order that was opened as it was; can be undone.
+    void clear();
+
+    // Lays an order that was taken on the table, to be changed, or the same garments to be ordered again.
+    // What is half typed is set aside and comes back once that is done. All can be undone.
+    void open(OrderId order);
+    void takeAgain(OrderId order);
+    const OpenedOrder* opened() const { return m_draft.opened.get(); }
+    bool isChanged() const; // an order that was opened is to be otherwise than it is
 
     // A film for the first decal: the last one used; else one that fits and has most left.
     void editWithFilm(Step step, const std::function<void(TableDraft&)>& change);
 
     // The first thing to be chosen or mended before the order can be taken, or saved as a quotation.
     std::optional<Missing> missing(bool isQuotation) const;
+    // Takes the order, or writes what was changed of the one that was opened.
     Result<db::OrderTaken> take(bool isQuotation);
     const std::optional<TakenOrder>& taken() const { return m_taken; }
 
@@ -93,6 +110,9 @@ private:
     void restore();
     void reckon();
     void shopChanged();
+    void followOpened();
+    Result<db::OrderTaken> write(const OrderDraft& order);
+    void layNextOrder();
     FilmId usualFilm() const;
     TakenOrder toldOf(const OrderDraft& order) const;
     Result<Done> notePhone();

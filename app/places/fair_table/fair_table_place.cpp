@@ -86,6 +86,7 @@ void FairTablePlace::connectAll() {
         taken.order = m_model.taken()->id;
         emit this->desk().paperAsked(PaperName::ClaimTicket, taken);
     });
+    connect(m_centre->decals(), &DecalPanel::keyboardFreed, this, [this] { takeKeyboard(); });
     connect(&desk(), &ShopDesk::changed, this, &Place::subtitleChanged);
     connect(&desk(), &ShopDesk::minutePassed, this, &Place::subtitleChanged);
 }
@@ -191,7 +192,13 @@ void FairTablePlace::opened() {
 }
 
 // A blank style or a lot that somebody asks from: it is chosen for the garment at hand.
+// An order: it is laid on the table again.
 void FairTablePlace::turnTo(const SlipTarget& matter) {
+    if (matter.order) {
+        matter.isAgain ? m_model.takeAgain(*matter.order) : m_model.open(*matter.order);
+        takeKeyboard();
+        return;
+    }
     const BlankStyle* style = matter.style ? m_model.shop().facts.styles.find(*matter.style) : nullptr;
     if (!style || m_model.draft().garment().style.isSet())
         return;
@@ -216,6 +223,8 @@ OwnSteps FairTablePlace::ownSteps() const {
 QVector<PlaceKey> FairTablePlace::moreKeys() const {
     return {{tr("Enter"), tr("takes the order, or goes to what is missing")},
             {QStringLiteral("+"), tr("adds another garment")},
+            {QStringLiteral("M"), tr("adds the same garment again, for another name")},
+            {QStringLiteral("V"), tr("a list of a team: names, numbers and sizes, typed or pasted")},
             {tr("C, K in the amount"), tr("paid in cash, by card")},
             {tr("Delete in the lines"), tr("removes the garment or the decal")},
             {tr("Ctrl ↑ ↓ in the lines"), tr("changes which decal lies over which")},
@@ -248,6 +257,11 @@ void FairTablePlace::sayMissing(const Missing& missing) {
 }
 
 void FairTablePlace::take(bool isQuotation) {
+    if (m_model.opened() && !m_model.isChanged()) {
+        desk().say(tr("Order %1 stays as it was.").arg(m_model.opened()->order.number));
+        m_model.clear();
+        return;
+    }
     if (const auto missing = m_model.missing(isQuotation)) {
         if (missing->garment != m_model.draft().garmentAt)
             m_model.turn([&](TableDraft& draft) {
@@ -304,6 +318,18 @@ void FairTablePlace::keyPressEvent(QKeyEvent* event) {
         if (isPlain) {
             m_sums->addGarmentToOrder();
             takeFocus(Section::Style);
+            return;
+        }
+        break;
+    case Qt::Key_M:
+        if (isPlain && patternAt(m_model.draft())) {
+            m_centre->decals()->addSameAgain();
+            return;
+        }
+        break;
+    case Qt::Key_V:
+        if (isPlain) {
+            m_centre->decals()->openTeam();
             return;
         }
         break;

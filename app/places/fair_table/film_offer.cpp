@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/fair_table/film_offer.h"
 
+#include "app/places/fair_table/opened_order.h"
 #include "core/cutting/cut_length.h"
 
 #include <algorithm>
@@ -100,7 +101,9 @@ RollPicks pickRolls(const TableDraft& draft, const ReckonedShop& shop) {
     for (const TableGarment& garment : draft.garments) {
         const Garment asked = asGarment(garmentDraft(garment));
         auto& ofGarment = picks.emplace_back(asked.decals.size());
-        for (int copy = 0; copy < garment.copies; ++copy) {
+        // What is as it was taken has its film.
+        const int first = garment.copies - copiesToMake(draft, garment);
+        for (int copy = first; copy < garment.copies; ++copy) {
             for (std::size_t at = 0; at < asked.decals.size(); ++at) {
                 const Film* film = shop.facts.films.find(asked.decals[at].film);
                 if (!film)
@@ -108,7 +111,7 @@ RollPicks pickRolls(const TableDraft& draft, const ReckonedShop& shop) {
                 const RollPick pick = shelf.take(asked.decals[at], *film);
                 RollPick& kept = ofGarment[at];
                 const bool isWorse = pick.lack != RollLack::None || (kept.mayBeUsed && !pick.mayBeUsed);
-                if (copy == 0 || (kept.lack == RollLack::None && isWorse))
+                if (copy == first || (kept.lack == RollLack::None && isWorse))
                     kept = pick;
             }
         }

@@ -11,6 +11,28 @@
 
 namespace holdfast::app {
 
+namespace {
+
+QString actionWords(const TableMessage& message) {
+    if (message.act)
+        return words(freeingWords(*message.act));
+    if (message.spot)
+        return MessageScroll::tr("Move the decal");
+    if (message.makesAgain)
+        return MessageScroll::tr("Make it again");
+    switch (message.offer) {
+    case TableMessage::Offer::SameAgain:
+        return MessageScroll::tr("Add it again");
+    case TableMessage::Offer::TeamList:
+        return MessageScroll::tr("Add a team");
+    case TableMessage::Offer::None:
+        break;
+    }
+    return {};
+}
+
+} // namespace
+
 MessageScroll::MessageScroll(QWidget* parent)
     : VerticalScroll(parent) {
     setObjectName(QStringLiteral("messages"));
@@ -44,6 +66,12 @@ void MessageScroll::show(const std::vector<TableMessage>& messages, ShopDesk& de
                 desk.free(*message.act, message.matter);
             else if (message.spot)
                 emit spotTaken(message.garment, message.decal, *message.spot);
+            else if (message.makesAgain)
+                emit makingAgainAsked(message.garment);
+            else if (message.offer == TableMessage::Offer::SameAgain)
+                emit sameAgainAsked();
+            else if (message.offer == TableMessage::Offer::TeamList)
+                emit teamListAsked();
         });
         column()->insertWidget(static_cast<int>(at) + 1, banner); // under what is said when there is nothing
         banner->show(); // at once: its height is asked for before it is laid
@@ -53,13 +81,15 @@ void MessageScroll::show(const std::vector<TableMessage>& messages, ShopDesk& de
     for (std::size_t at = 0; at < messages.size(); ++at) {
         const TableMessage& message = messages[at];
         m_banners[at]->set(message.tone, message.lead, message.text, message.iconName);
-        m_banners[at]->setAction(message.act    ? words(freeingWords(*message.act))
-                                 : message.spot ? tr("Move the decal")
-                                                : QString());
+        m_banners[at]->setAction(actionWords(message));
         // One key, for the first one there is.
-        m_banners[at]->setActionKey(message.spot && !message.act && !hasKey ? QKeySequence(Qt::Key_Y)
-                                                                            : QKeySequence());
-        hasKey = hasKey || message.spot.has_value();
+        const bool takesKey = (message.spot || message.makesAgain) && !message.act;
+        using Offer = TableMessage::Offer;
+        m_banners[at]->setActionKey(message.offer == Offer::SameAgain  ? QKeySequence(Qt::Key_M)
+                                    : message.offer == Offer::TeamList ? QKeySequence(Qt::Key_V)
+                                    : takesKey && !hasKey              ? QKeySequence(Qt::Key_Y)
+                                                                       : QKeySequence());
+        hasKey = hasKey || takesKey;
     }
 }
 

@@ -25,6 +25,9 @@ public:
 signals:
     // The spot offered for a decal that is off the cloth is taken.
     void spotTaken(std::size_t garment, std::size_t decal, const holdfast::DecalSpot& spot);
+    void makingAgainAsked(std::size_t garment);
+    void sameAgainAsked();
+    void teamListAsked();
 
 private:
     Label* m_nothing = nullptr; // what will be said here, while there is nothing

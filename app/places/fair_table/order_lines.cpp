@@ -42,6 +42,22 @@ QString describe(const DecalDraft& decal) {
         .arg(decalWords(decal.content), words(placementName(decal.placement)), millimetres(decal.width));
 }
 
+// "Tee, M, Moss · Juno 7": a team's garments are told apart by their words.
+QString withWordings(const QString& name, const TableGarment& garment) {
+    QStringList all;
+    for (const TableDecal& decal : garment.decals)
+        if (const auto* wording = std::get_if<Wording>(&decal.decal.content))
+            all.append(words(wording->text));
+    return all.isEmpty() ? name : QStringLiteral("%1 · %2").arg(name, all.join(u' '));
+}
+
+// "418-b Tee, M, Moss" of one that was taken.
+QString labelled(const TableGarment& garment, const ShopFacts& facts) {
+    const Garment* taken = garment.taken ? facts.garments.find(*garment.taken) : nullptr;
+    const QString name = garmentWords(garment, facts);
+    return taken ? QStringLiteral("%1 %2").arg(words(facts.labelOf(*taken)), name) : name;
+}
+
 } // namespace
 
 std::vector<OrderLineShown> linesOf(const TableDraft& draft, const TableSums& sums, const ShopFacts& facts) {
@@ -52,10 +68,10 @@ std::vector<OrderLineShown> linesOf(const TableDraft& draft, const TableSums& su
         const TableGarment& garment = draft.garments[at];
         const GarmentSums& sum = sums.garments[at];
         const bool isChosen = garment.style.isSet();
-        const QString name = isChosen ? garmentWords(garment, facts) : OrderLines::tr("Nothing chosen yet");
+        const QString name = isChosen ? labelled(garment, facts) : OrderLines::tr("Nothing chosen yet");
         if (at != draft.garmentAt) {
-            const QString text =
-                garment.copies > 1 ? QStringLiteral("%1 × %2").arg(garment.copies).arg(name) : name;
+            const QString text = withWordings(
+                garment.copies > 1 ? QStringLiteral("%1 × %2").arg(garment.copies).arg(name) : name, garment);
             lines.push_back({Kind::Garment, at, 0, text,
                              isChosen ? moneyBare(sum.price * garment.copies, currency) : QString()});
             continue;

@@ -196,7 +196,7 @@ void PromiseBlock::paintDay(QPainter& painter) const {
         painter.setFont(fontOf(Type::Support));
         painter.setPen(dyes.ink);
         painter.drawText(below.translated(0, 2), Qt::TextWordWrap | Qt::AlignLeft | Qt::AlignTop, beside);
-    } else if (waits || (m_room == Room::Lower && !beside.isEmpty()))
+    } else if (waits || ((m_room == Room::Lower || m_stops.empty()) && !beside.isEmpty()))
         paintLine(painter, below, beside, Type::Support, dyes.ink);
     else if (m_room == Room::Lower)
         paintPathWords(painter, below);

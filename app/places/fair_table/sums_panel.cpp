@@ -4,6 +4,7 @@
 #include "app/desk/formats.h"
 #include "app/places/fair_table/customer_row.h"
 #include "app/places/fair_table/deposit_row.h"
+#include "app/places/fair_table/note_row.h"
 #include "app/places/fair_table/order_lines.h"
 #include "app/places/fair_table/promise_block.h"
 #include "app/places/fair_table/table_measures.h"
@@ -24,7 +25,6 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr double kBesideSooner = 76; // the clock and the margins
 constexpr int kBillLeft = 14;
 constexpr int kTake = 72;
 constexpr int kLowTake = 60;
@@ -99,6 +99,7 @@ QWidget* SumsPanel::buildDraft() {
     m_payAll->setTargetHeight(kStallTarget);
     keepRoom(m_payAll);
     keepRoom(m_sooner);
+    m_note = new NoteRow(m_model);
 
     auto* amounts = new QVBoxLayout; // what it costs the shop is under the total
     amounts->setSpacing(0);
@@ -120,6 +121,7 @@ QWidget* SumsPanel::buildDraft() {
     column->addLayout(totalRow);
     column->addWidget(m_promise);
     column->addWidget(m_sooner);
+    column->addWidget(m_note);
     return draft;
 }
 
@@ -249,7 +251,12 @@ void SumsPanel::refresh() {
     m_customer->refresh();
     m_deposit->refresh();
     const Currency& currency = m_model.shop().facts.settings.currency;
+    const bool isOpened = m_model.opened() != nullptr;
+    m_take->setText(!isOpened             ? tr("Take order")
+                    : m_model.isChanged() ? tr("Save changes")
+                                          : tr("Leave as it is"));
     m_take->setSecondText(paidWords(m_model.sums().deposit, m_model.draft().paidHow, currency));
+    m_quotation->setVisible(!isOpened);
     refreshError();
 }
 
@@ -266,22 +273,12 @@ void SumsPanel::refreshError() {
 
 void SumsPanel::refreshTitle() {
     const TableDraft& draft = m_model.draft();
-    m_clear->setVisible(!draft.isUntouched());
+    const OpenedOrder* opened = m_model.opened();
+    m_title->setText(opened ? tr("Order %1").arg(opened->order.number) : tr("New order"));
+    m_clear->setText(opened ? tr("Leave as it was") : tr("Clear order"));
+    m_clear->setVisible(opened ? m_model.isChanged() : !draft.isUntouched());
     m_kept->setText(m_model.keptWords());
     m_kept->setVisible(!m_model.keptWords().isEmpty());
-}
-
-// What of the blanks is not chosen yet: until then the promise is for the likeliest.
-QString SumsPanel::stillOpen() const {
-    bool isSizeOpen = false;
-    bool isColourOpen = false;
-    for (const TableGarment& garment : m_model.draft().garments) {
-        isSizeOpen = isSizeOpen || (garment.style.isSet() && garment.size.empty());
-        isColourOpen = isColourOpen || (garment.style.isSet() && !garment.colour.isSet());
-    }
-    if (isSizeOpen && isColourOpen)
-        return tr("size and colour still open");
-    return isSizeOpen ? tr("size still open") : isColourOpen ? tr("colour still open") : QString();
 }
 
 void SumsPanel::refreshSums() {
@@ -289,20 +286,21 @@ void SumsPanel::refreshSums() {
     const ReckonedShop& shop = m_model.shop();
     const Currency& currency = shop.facts.settings.currency;
     m_lines->refresh();
+    m_note->refresh();
     m_total->setText(money(sums.total, currency));
-    m_floor->setText(sums.total.minor > 0 ? tr("costs %1").arg(money(sums.floor, currency)) : QString());
+    m_floor->setText(sums.total.minor > 0 ? belowTotal(sums, currency) : QString());
     m_floor->setToolTip(tr("It costs the shop %1 and leaves %2")
                             .arg(money(sums.floor, currency), money(sums.total - sums.floor, currency)));
     const QString lack = sums.promiseLack.empty()
                              ? tr("The day that can be promised is shown here once a style is chosen.")
                              : words(sums.promiseLack);
     const QString before = m_promise->accessibleName();
-    m_promise->show({sums.promise, shop.now.today(), stillOpen(), lack,
+    m_promise->show({sums.promise, shop.now.today(), besideTheDay(), lack,
                      firstSaid(m_model.messages(), &TableMessage::leavesDayOpen),
                      firstSaid(m_model.messages(), &TableMessage::dayWaitsFor)});
     if (m_promise->accessibleName() != before)
         bringPromiseIntoView();
-    m_payAll->setVisible(sums.total.minor > 0 && m_model.draft().paidNow.empty());
+    m_payAll->setVisible(sums.owed.minor > 0 && m_model.draft().paidNow.empty());
     m_sooner->setVisible(sums.sooner.has_value());
     if (sums.sooner)
         m_sooner->setText(soonerWords(*sums.sooner, shop.now.today()));
@@ -318,28 +316,6 @@ bool SumsPanel::eventFilter(QObject* watched, QEvent* event) {
     if (watched == m_promise && event->type() == QEvent::Resize)
         bringPromiseIntoView();
     return QWidget::eventFilter(watched, event);
-}
-
-// As many colours as the line has room for; the hour is never cut.
-QString SumsPanel::soonerWords(const SoonerOption& sooner, LocalDate today) const {
-    const LocalDate ready = dateOf(sooner.readyAt);
-    constexpr qsizetype kWeekday = 3; // "Wed" of "Wed 25 Nov"
-    const QString spoken = ready == today            ? tr("today")
-                           : ready - today < Days{7} ? day(ready).left(kWeekday)
-                                                     : day(ready);
-    const QString when = tr("%1 from %2").arg(spoken, clock(sooner.readyAt));
-    for (std::size_t count = sooner.colours.size(); count > 0; --count) {
-        QStringList names;
-        for (std::size_t at = 0; at < count; ++at)
-            names.append(words(sooner.colours[at]->name));
-        const QString last = names.takeLast();
-        const QString colours =
-            names.isEmpty() ? last : tr("%1 or %2").arg(names.join(QStringLiteral(", ")), last);
-        const QString text = tr("Washed %1: %2").arg(colours, when);
-        if (widthOf(text, Type::BodyStrong) <= width() - kBesideSooner)
-            return text;
-    }
-    return tr("A washed colour: %1").arg(when);
 }
 
 void SumsPanel::takeFocus(Section section) {

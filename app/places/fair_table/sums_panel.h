@@ -19,6 +19,7 @@ class CustomerRow;
 class DepositRow;
 class KeyHint;
 class Label;
+class NoteRow;
 class OrderLines;
 class PromiseBlock;
 class TakenBlock;
@@ -56,6 +57,8 @@ private:
     void refreshTitle();
     void refreshError();
     QString stillOpen() const;
+    QString besideTheDay() const;
+    QString belowTotal(const TableSums& sums, const Currency& currency) const;
     QString soonerWords(const SoonerOption& sooner, LocalDate today) const;
     void bringPromiseIntoView();
     void refreshSums();
@@ -72,6 +75,7 @@ private:
     Label* m_kept = nullptr;
     QWidget* m_draft = nullptr; // lines, total, promise: what gives way to the order just taken
     OrderLines* m_lines = nullptr;
+    NoteRow* m_note = nullptr;
     Label* m_total = nullptr;
     Button* m_payAll = nullptr;
     Label* m_floor = nullptr;

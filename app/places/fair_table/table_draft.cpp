@@ -163,7 +163,7 @@ bool sameFilm(const TableGarment& garment) {
 
 bool TableDraft::isUntouched() const {
     return garments.size() == 1 && garments.front() == TableGarment{} && !customer && customerName.empty() &&
-           customerPhone.empty() && paidNow.empty();
+           customerPhone.empty() && paidNow.empty() && note.empty() && !opened;
 }
 
 TableDraft nextDraft(const TableDraft& before) {
@@ -227,7 +227,8 @@ void typeWords(TableDraft& draft, const BlankStyle* style, const std::string& wo
         return;
     }
     TableDecal& decal = draft.garment().decals[*at];
-    std::get<Wording>(decal.decal.content).text = words;
+    decal.decal.content =
+        Wording{words, std::get<Wording>(decal.decal.content).face}; // its outline is another
     resize(decal, presetOn(style, decal.decal.placement, draft.garment().size));
     keepOnCloth(draft.garment(), style, *at);
     draft.decalAt = at;
@@ -239,7 +240,7 @@ void chooseFace(TableDraft& draft, Face face) {
     if (!at)
         return;
     TableDecal& decal = draft.garment().decals[*at];
-    std::get<Wording>(decal.decal.content).face = face;
+    decal.decal.content = Wording{std::get<Wording>(decal.decal.content).text, face};
     sizeByWidth(decal.decal, static_cast<double>(decal.decal.height.value) * aspectOf(decal.decal.content));
 }
 

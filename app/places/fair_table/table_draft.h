@@ -10,6 +10,7 @@
 
 #include <QString>
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -30,10 +31,16 @@ struct TableGarment {
     ColourId colour;
     int copies = 1;                 // 1 to kMostCopies
     std::vector<TableDecal> decals; // what lies below comes first
+    // Of an order that was taken: under which id the first copy was; and whether that, pressed, is made once
+    // more.
+    std::optional<GarmentId> taken{};
+    bool isMadeAgain = false;
 
     bool isBlankChosen() const { return style.isSet() && !size.empty() && colour.isSet(); }
     bool operator==(const TableGarment&) const = default;
 };
+
+struct OpenedOrder;
 
 struct TableDraft {
     std::vector<TableGarment> garments{TableGarment{}}; // never empty
@@ -50,6 +57,9 @@ struct TableDraft {
     std::string knownPhone; // of the chosen customer, as the shop has it; another one typed is noted there
     std::string paidNow;    // as typed; empty: nothing
     std::optional<PaidHow> paidHow; // asked of each customer
+    std::string note;
+
+    std::shared_ptr<const OpenedOrder> opened; // an order that was taken, to be changed; null: a new one
 
     // Nothing of an order is there yet; film and lettering kept for the next customer do not count.
     bool isUntouched() const;

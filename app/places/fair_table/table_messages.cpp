@@ -2,7 +2,10 @@
 #include "app/places/fair_table/table_messages.h"
 
 #include "app/desk/formats.h"
+#include "app/places/fair_table/change_messages.h"
 #include "app/places/fair_table/finding_message.h"
+#include "app/places/fair_table/opened_order.h"
+#include "app/places/fair_table/order_messages.h"
 #include "app/places/fair_table/table_cloth.h"
 #include "app/theme/wording_outline.h"
 #include "core/holds/rules.h"
@@ -41,6 +44,9 @@ public:
         , m_style(shop.facts.styles.find(m_table.style)) {}
 
     std::vector<TableMessage> gather() {
+        // Nothing is asked anew of what was taken; what stands in its way is said where it is worked on.
+        if (isAsTaken(m_draft, m_table) && m_table.copies == 1)
+            return {};
         if (m_style && m_table.decals.empty())
             sayLabel();
         sayFilms();
@@ -258,7 +264,7 @@ private:
         for (std::size_t at = 0; at <= m_at; ++at) {
             const TableGarment& other = m_draft.garments[at];
             if (other.style == m_table.style && other.size == m_table.size && other.colour == m_table.colour)
-                asked += other.copies;
+                asked += blanksWanted(m_draft, other);
         }
         return asked;
     }
@@ -313,23 +319,6 @@ private:
     std::vector<TableMessage> m_messages;
 };
 
-void sayDeposit(const TableSums& sums, const ShopSettings& settings, std::vector<TableMessage>& messages) {
-    if (settings.depositPercent <= 0 || sums.total.minor <= 0)
-        return;
-    const Money due = sums.depositAsked;
-    // What is only asked for is offered where it is paid; here it is said once less is paid.
-    if (sums.deposit >= due || (!settings.depositHolds && sums.deposit.minor == 0))
-        return;
-    TableMessage& message = messages.emplace_back();
-    message.tone = settings.depositHolds ? Tone::Held : Tone::Caution;
-    message.lead = TableWords::tr("Deposit below %1.").arg(money(due, settings.currency));
-    if (settings.depositHolds)
-        message.leavesDayOpen =
-            TableWords::tr("Work waits for the deposit of %1.").arg(money(due, settings.currency));
-    message.text = settings.depositHolds ? TableWords::tr("Work waits until it is paid.")
-                                         : TableWords::tr("The shop asks for it before work starts.");
-}
-
 int rank(Tone tone) {
     switch (tone) {
     case Tone::Held:
@@ -357,7 +346,11 @@ std::vector<TableMessage> messagesFor(const TableDraft& draft, const TableSums& 
             std::erase_if(said, [](const TableMessage& message) { return message.tone != Tone::Held; });
         messages.insert(messages.end(), said.begin(), said.end());
     }
-    sayDeposit(sums, shop.facts.settings, messages);
+    if (draft.opened)
+        sayChange(draft, sums, shop, messages);
+    else
+        sayDeposit(sums, shop.facts.settings, messages);
+    sayMany(draft, shop.facts, messages);
     if (!sums.promiseLack.empty()) {
         TableMessage& message = messages.emplace_back();
         message.tone = Tone::Held;

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/fair_table/table_sums.h"
 
+#include "app/places/fair_table/opened_order.h"
 #include "core/shop/garment_cost.h"
+#include "core/shop/promise_again.h"
 #include "core/shop/promised_load.h"
 #include "core/trade/limits.h"
 
@@ -32,7 +34,7 @@ Priced pricedWith(const ShopFacts& facts, GarmentDraft draft, std::size_t decals
     return priced;
 }
 
-GarmentSums sumsOf(const ShopFacts& facts, const TableGarment& garment) {
+GarmentSums reckonedSums(const ShopFacts& facts, const TableGarment& garment) {
     GarmentSums sums;
     sums.parts.resize(garment.decals.size() + 1);
     const BlankStyle* style = facts.styles.find(garment.style);
@@ -49,12 +51,32 @@ GarmentSums sumsOf(const ShopFacts& facts, const TableGarment& garment) {
     return sums;
 }
 
+// What was agreed for a garment stands; a change of it costs, or saves, what it would have at the present
+// prices.
+GarmentSums sumsOf(const ShopFacts& facts, const TableDraft& draft, const TableGarment& garment) {
+    GarmentSums sums = reckonedSums(facts, garment);
+    const TableGarment* before = asOpened(draft, garment);
+    const GarmentDraft* taken = before ? takenGarment(draft.opened->before, *garment.taken) : nullptr;
+    if (!taken || sums.parts.empty())
+        return sums;
+    const Money difference = sums.price - reckonedSums(facts, *before).price;
+    const Money price = std::max(Money{}, taken->price + difference);
+    sums.parts.front() = sums.parts.front() + (price - sums.price);
+    sums.price = price;
+    return sums;
+}
+
+void addDecalToCut(const TableDecal& table, const ShopFacts& facts, std::vector<DecalToCut>& decals) {
+    const DecalDraft& decal = table.decal;
+    if (facts.films.find(decal.film))
+        decals.push_back(
+            {decal.film, decal.width, decal.height, std::holds_alternative<Wording>(decal.content)});
+}
+
 std::vector<DecalToCut> decalsOf(const TableGarment& garment, const ShopFacts& facts) {
     std::vector<DecalToCut> decals;
     for (const TableDecal& each : garment.decals)
-        if (facts.films.find(each.decal.film))
-            decals.push_back({each.decal.film, each.decal.width, each.decal.height,
-                              std::holds_alternative<Wording>(each.decal.content)});
+        addDecalToCut(each, facts, decals);
     return decals;
 }
 
@@ -67,8 +89,10 @@ Money tenUnits(const Currency& currency) {
 }
 
 void reckonPaidNow(const TableDraft& draft, const ShopSettings& settings, TableSums& sums) {
+    const Money paid = draft.opened ? draft.opened->order.paid : Money{};
+    sums.owed = sums.total - paid;
     if (settings.depositPercent > 0)
-        sums.depositAsked = depositDue(sums.total, settings);
+        sums.depositAsked = std::max(Money{}, depositDue(sums.total, settings) - paid);
     if (trimmed(draft.paidNow).empty())
         return;
     const auto typed = parseAmount(draft.paidNow, settings.currency);
@@ -76,9 +100,13 @@ void reckonPaidNow(const TableDraft& draft, const ShopSettings& settings, TableS
         sums.depositError = fieldError(
             "deposit", said("An amount such as {amount}, 0 or more.",
                             {{"amount", plainAmount(tenUnits(settings.currency), settings.currency)}}));
-    else if (*typed > sums.total)
-        sums.depositError = fieldError("deposit", said("No more than the total of {amount}.",
-                                                       {{"amount", Amount{sums.total, settings.currency}}}));
+    else if (*typed > std::max(Money{}, sums.owed))
+        sums.depositError = fieldError(
+            "deposit", draft.opened
+                           ? said("No more than the {amount} owed.",
+                                  {{"amount", Amount{std::max(Money{}, sums.owed), settings.currency}}})
+                           : said("No more than the total of {amount}.",
+                                  {{"amount", Amount{sums.total, settings.currency}}}));
     else
         sums.deposit = *typed;
 }
@@ -94,6 +122,10 @@ public:
         , m_sums(sums) {}
 
     void ask() {
+        if (m_draft.opened && !isMoreToDo()) {
+            standsAsPromised();
+            return;
+        }
         const auto asked = askedGarments();
         if (asked.empty())
             return;
@@ -103,10 +135,54 @@ public:
             return;
         }
         m_sums.promise = *promise;
+        if (m_draft.opened && promise->readyAt <= m_draft.opened->order.promised)
+            standsAsPromised();
         askSooner();
     }
 
 private:
+    bool isMoreToDo() const {
+        return std::ranges::any_of(m_draft.garments, [&](const TableGarment& garment) {
+            return garment.style.isSet() && copiesToMake(m_draft, garment) > 0;
+        });
+    }
+
+    void standsAsPromised() {
+        m_sums.isAsPromised = true;
+        if (!m_sums.promise)
+            m_sums.promise.emplace();
+        m_sums.promise->readyAt = m_draft.opened->order.promised;
+    }
+
+    // What was taken as it is: what is left to do of it.
+    void addTaken(const TableGarment& garment, std::vector<AskedGarment>& asked) const {
+        const Garment* taken = m_shop.facts.garments.find(*garment.taken);
+        if (taken && !taken->handedOverAt && !m_shop.of(taken->id).progress.isPressed())
+            asked.push_back(stillToDo(m_shop, *taken));
+    }
+
+    // What was taken and is to be otherwise: its own blank stays its own, and what is cut already may stay.
+    AskedGarment changedOne(const TableGarment& garment, AskedGarment one) const {
+        const Garment* taken = m_shop.facts.garments.find(*garment.taken);
+        const GarmentDraft* before = takenGarment(m_draft.opened->before, *garment.taken);
+        if (!taken || !before || garment.isMadeAgain)
+            return one;
+        if (blanksWanted(m_draft, garment) < garment.copies)
+            one.lot = taken->lot;
+        one.decals.clear();
+        for (const TableDecal& each : garment.decals) {
+            const auto was = std::ranges::find(before->decals, each.decal.taken, &DecalDraft::taken);
+            const auto own = std::ranges::find_if(
+                taken->decals, [&](const Decal& decal) { return decal.id == each.decal.taken; });
+            const bool isCut = each.decal.taken && was != before->decals.end() &&
+                               own != taken->decals.end() && own->isCut() &&
+                               !isCutOtherwise(*was, each.decal);
+            if (!isCut)
+                addDecalToCut(each, m_shop.facts, one.decals);
+        }
+        return one;
+    }
+
     std::vector<AskedGarment> askedGarments(ColourId instead = {}) {
         std::vector<AskedGarment> asked;
         for (std::size_t at = 0; at < m_draft.garments.size(); ++at) {
@@ -120,7 +196,14 @@ private:
             m_sums.promiseIsForLikeliest = m_sums.promiseIsForLikeliest || !garment.isBlankChosen();
             const AskedGarment one{kind.style, kind.size, kind.colour, decalsOf(garment, m_shop.facts),
                                    m_sums.garments[at].pressTime};
-            asked.insert(asked.end(), static_cast<std::size_t>(garment.copies), one);
+            if (asOpened(m_draft, garment)) {
+                if (isAsTaken(m_draft, garment) && !isInstead)
+                    addTaken(garment, asked);
+                else
+                    asked.push_back(changedOne(garment, one));
+            }
+            const int fresh = garment.copies - (asOpened(m_draft, garment) ? 1 : 0);
+            asked.insert(asked.end(), static_cast<std::size_t>(fresh), one);
         }
         return asked;
     }
@@ -158,24 +241,25 @@ private:
 
 } // namespace
 
-void TableReckoner::keepUp(const std::shared_ptr<const ReckonedShop>& shop) {
-    if (m_shop == shop)
+void TableReckoner::keepUp(const std::shared_ptr<const ReckonedShop>& shop, std::optional<OrderId> except) {
+    if (m_shop == shop && m_except == except)
         return;
     m_shop = shop;
+    m_except = except;
     m_stock = BlankRailStock{shop->facts};
-    m_promised = promisedLoad(*shop);
+    m_promised = promisedLoad(*shop, except);
 }
 
 const BlankRailStock& TableReckoner::stock(const std::shared_ptr<const ReckonedShop>& shop) {
-    keepUp(shop);
+    keepUp(shop, m_except);
     return m_stock;
 }
 
 TableSums TableReckoner::reckon(const TableDraft& draft, const std::shared_ptr<const ReckonedShop>& shop) {
-    keepUp(shop);
+    keepUp(shop, draft.opened ? std::optional{draft.opened->order.id} : std::nullopt);
     TableSums sums;
     for (const TableGarment& garment : draft.garments) {
-        const GarmentSums& one = sums.garments.emplace_back(sumsOf(shop->facts, garment));
+        const GarmentSums& one = sums.garments.emplace_back(sumsOf(shop->facts, draft, garment));
         sums.total += one.price * garment.copies;
         sums.floor += one.cost.total() * garment.copies;
     }
@@ -184,6 +268,26 @@ TableSums TableReckoner::reckon(const TableDraft& draft, const std::shared_ptr<c
     sums.rolls = pickRolls(draft, *shop);
     return sums;
 }
+
+namespace {
+
+// The first copy of a garment that was taken keeps its ids; what nobody touched is exactly as it was.
+void addGarments(const TableDraft& draft, const TableGarment& garment, Money price, OrderDraft& order) {
+    GarmentDraft drafted = garmentDraft(garment);
+    drafted.price = price;
+    const bool wasTaken = asOpened(draft, garment) != nullptr;
+    if (wasTaken)
+        order.garments.push_back(
+            isAsTaken(draft, garment) ? *takenGarment(draft.opened->before, *garment.taken) : drafted);
+    drafted.taken.reset();
+    drafted.isMadeAgain = false;
+    for (DecalDraft& decal : drafted.decals)
+        decal.taken.reset();
+    order.garments.insert(order.garments.end(), static_cast<std::size_t>(garment.copies - (wasTaken ? 1 : 0)),
+                          drafted);
+}
+
+} // namespace
 
 OrderDraft orderOf(const TableDraft& draft, const TableSums& sums, bool isQuotation) {
     OrderDraft order;
@@ -194,17 +298,15 @@ OrderDraft orderOf(const TableDraft& draft, const TableSums& sums, bool isQuotat
         // A further garment that nothing was chosen for yet is no garment.
         if (draft.garments[at] == TableGarment{} && draft.garments.size() > 1)
             continue;
-        GarmentDraft garment = garmentDraft(draft.garments[at]);
-        garment.price = sums.garments[at].price;
-        order.garments.insert(order.garments.end(), static_cast<std::size_t>(draft.garments[at].copies),
-                              garment);
+        addGarments(draft, draft.garments[at], sums.garments[at].price, order);
     }
     if (sums.promise)
         order.promised = sums.promise->readyAt;
     order.deposit = sums.deposit;
     order.depositHow = draft.paidHow.value_or(PaidHow::Cash);
-    order.isConfirmed = !isQuotation;
-    order.isQuotation = isQuotation;
+    order.isConfirmed = draft.opened ? draft.opened->before.isConfirmed : !isQuotation;
+    order.isQuotation = draft.opened ? draft.opened->before.isQuotation : isQuotation;
+    order.note = trimmed(draft.note);
     return order;
 }
 

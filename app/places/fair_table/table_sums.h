@@ -32,12 +32,14 @@ struct TableSums {
     std::vector<GarmentSums> garments;
     Money total;
     Money floor;        // what it costs the shop
+    Money owed;         // of it; of an order that was taken, less what was paid since
     Money deposit;      // what is paid now
-    Money depositAsked; // by the shop's rule; 0: it asks for none
+    Money depositAsked; // by the shop's rule, less what was paid; 0: it asks for none
     std::optional<Error> depositError;
     std::optional<Promise> promise; // none: no style chosen yet, or promiseLack says why
     Sentence promiseLack;
     bool promiseIsForLikeliest = false; // size or colour is still open: the likeliest blank was asked for
+    bool isAsPromised = false;          // of an order that was taken: the day it was promised for is kept
     std::optional<SoonerOption> sooner;
     RollPicks rolls;
 };
@@ -49,11 +51,12 @@ public:
     const BlankRailStock& stock(const std::shared_ptr<const ReckonedShop>& shop);
 
 private:
-    void keepUp(const std::shared_ptr<const ReckonedShop>& shop);
+    void keepUp(const std::shared_ptr<const ReckonedShop>& shop, std::optional<OrderId> except);
 
     std::shared_ptr<const ReckonedShop> m_shop;
     BlankRailStock m_stock;
-    Promised m_promised; // what promises already given take
+    Promised m_promised;             // what promises already given take …
+    std::optional<OrderId> m_except; // … but for that of the order that is being changed
 };
 
 // The order to be taken: copies written out, prices and promise as reckoned.

@@ -31,7 +31,8 @@ TakenBlock::TakenBlock(QWidget* parent)
 void TakenBlock::show(const TakenOrder& taken, const Currency& currency, LocalDate today) {
     m_taken = taken;
     m_number = QString::number(taken.number);
-    m_lead = taken.isQuotation               ? tr("Quotation %1 saved").arg(m_number)
+    m_lead = taken.isChange                  ? tr("Order %1 changed").arg(m_number)
+             : taken.isQuotation             ? tr("Quotation %1 saved").arg(m_number)
              : taken.leavesDayOpen.isEmpty() ? tr("Order %1 taken").arg(m_number)
                                              : tr("Order %1 taken, held").arg(m_number);
     m_customer = tr("for %1").arg(taken.customer);

@@ -5,6 +5,7 @@
 #include "app/widgets/banner.h"
 #include "app/widgets/button.h"
 #include "app/widgets/label.h"
+#include "app/widgets/switch.h"
 #include "app/widgets/vertical_scroll.h"
 #include "db/actions/order_actions.h"
 
@@ -14,6 +15,19 @@
 #include <QKeyEvent>
 
 namespace holdfast::app {
+
+namespace {
+
+// "418-b, Tee, M, Moss"
+QString garmentLine(const ReckonedShop& shop, const Garment& garment) {
+    const BlankStyle& style = shop.facts.styleOf(garment);
+    const Colour* colour = style.colour(garment.colour);
+    return QStringLiteral("%1, %2, %3, %4")
+        .arg(words(shop.facts.labelOf(garment)), words(style.name), words(garment.size),
+             colour ? words(colour->name) : QString());
+}
+
+} // namespace
 
 CareSheet::CareSheet(ShopDesk& desk, QWidget* parent)
     : QWidget(parent)
@@ -35,6 +49,13 @@ CareSheet::CareSheet(ShopDesk& desk, QWidget* parent)
     column->addWidget(m_rest);
     column->addWidget(m_owed);
     connect(m_owed, &Banner::acted, this, &CareSheet::moneyAsked);
+
+    m_choice = new QWidget;
+    m_choice->setObjectName(QStringLiteral("whichGo"));
+    auto* choices = new QVBoxLayout(m_choice);
+    choices->setContentsMargins(0, 0, 0, 0);
+    choices->setSpacing(kSpace4);
+    column->addWidget(m_choice);
 
     m_text = new VerticalScroll;
     m_text->column()->setSpacing(kSpace8);
@@ -68,24 +89,71 @@ CareSheet::CareSheet(ShopDesk& desk, QWidget* parent)
 }
 
 void CareSheet::show(const OrderView& view) {
+    if (!m_view || m_view->id != view.id)
+        m_stays.clear();
     m_view = view;
-    m_garments = view.pressed();
-    const bool isOver = m_garments.empty();
+    m_pressed = view.pressed();
+    const Order& order = view.order();
+    m_title->setText(tr("Care of order %1").arg(order.number));
+    m_note->setVisible(!order.note.empty());
+    m_note->setText(words(order.note));
+    fillChoice();
+    showChosen();
+}
+
+// A line for each that is pressed, where there are several. They stay as long as these do: one of them may
+// have the keyboard.
+void CareSheet::fillChoice() {
+    std::vector<GarmentId> asked;
+    if (m_pressed.size() > 1)
+        for (const Garment* garment : m_pressed)
+            asked.push_back(garment->id);
+    m_choice->setVisible(!asked.empty());
+    if (asked == m_asked)
+        return;
+    m_asked = std::move(asked);
+    for (Switch* each : m_goes)
+        delete each;
+    m_goes.clear();
+    if (m_asked.empty())
+        return;
+    for (const Garment* garment : m_pressed) {
+        auto* goes = new Switch(garmentLine(*m_view->shop, *garment));
+        goes->setText(goes->accessibleName());
+        goes->setObjectName(QStringLiteral("goes-%1").arg(words(garment->letter())));
+        goes->setChecked(!m_stays.contains(garment->id));
+        connect(goes, &Switch::toggled, this, [this, id = garment->id](bool isOn) { choose(id, isOn); });
+        m_choice->layout()->addWidget(goes);
+        m_goes.push_back(goes);
+    }
+}
+
+void CareSheet::choose(GarmentId garment, bool goes) {
+    if (goes)
+        m_stays.erase(garment);
+    else
+        m_stays.insert(garment);
+    showChosen();
+}
+
+void CareSheet::showChosen() {
+    const OrderView& view = *m_view;
+    const Order& order = view.order();
+    const bool isOver = m_pressed.empty();
+    m_garments = m_pressed;
+    std::erase_if(m_garments, [this](const Garment* garment) { return m_stays.contains(garment->id); });
     // After the hand-over the text stays, to be copied or read once more.
     if (isOver)
         for (const Garment* garment : view.garments())
             if (garment->handedOverAt)
                 m_garments.push_back(garment);
-    const Order& order = view.order();
-    m_title->setText(tr("Care of order %1").arg(order.number));
-    m_note->setVisible(!order.note.empty());
-    m_note->setText(words(order.note));
 
     const auto all = view.garments().size();
-    const auto behind = isOver ? 0 : all - m_garments.size();
-    m_waits->setVisible(behind > 0);
+    const auto unpressed = isOver ? 0 : all - m_pressed.size();
+    const bool isPart = !isOver && m_garments.size() < all;
+    m_waits->setVisible(isPart);
     m_waits->set(Tone::Caution, tr("%1 of %2 garments go now.").arg(m_garments.size()).arg(all),
-                 tr("The others are not pressed yet."));
+                 unpressed > 0 ? tr("The others are not pressed yet.") : tr("The others stay here."));
 
     std::optional<Instant> until;
     for (const Garment* garment : m_garments)
@@ -107,7 +175,9 @@ void CareSheet::show(const OrderView& view) {
     m_owed->setAction(tr("Money"), QStringLiteral("coin"));
 
     m_handOver->setText(isOver ? tr("Handed over") : tr("Hand over"));
-    m_handOver->setCannot(isOver ? tr("Everything of this order was handed over.") : QString());
+    m_handOver->setCannot(isOver               ? tr("Everything of this order was handed over.")
+                          : m_garments.empty() ? tr("Choose what is handed over.")
+                                               : QString());
     fillText();
 }
 
@@ -132,7 +202,12 @@ void CareSheet::begin() {
 }
 
 void CareSheet::handOver() {
-    if (m_desk.done(db::handOver(m_desk.file(), m_view->id, m_desk.now())))
+    std::vector<GarmentId> chosen;
+    for (const Garment* garment : m_garments)
+        chosen.push_back(garment->id);
+    m_stays.clear();
+    m_asked.clear(); // what stays today is asked again next time
+    if (m_desk.done(db::handOver(m_desk.file(), m_view->id, m_desk.now(), chosen)))
         emit handedOver();
 }
 

@@ -6,11 +6,15 @@
 
 #include <QWidget>
 
+#include <set>
+#include <vector>
+
 namespace holdfast::app {
 
 class Banner;
 class Button;
 class Label;
+class Switch;
 class VerticalScroll;
 
 class CareSheet : public QWidget {
@@ -31,6 +35,9 @@ protected:
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
+    void fillChoice();
+    void choose(GarmentId garment, bool goes);
+    void showChosen();
     void fillText();
     void handOver();
     void copy();
@@ -38,7 +45,12 @@ private:
 
     ShopDesk& m_desk;
     std::optional<OrderView> m_view;
-    std::vector<const Garment*> m_garments;
+    std::vector<const Garment*> m_garments; // that go now, or went
+    std::vector<const Garment*> m_pressed;  // of which those are chosen
+    std::set<GarmentId> m_stays;            // pressed, but not collected this time
+    QWidget* m_choice = nullptr;            // which of several go now
+    std::vector<GarmentId> m_asked;
+    std::vector<Switch*> m_goes;
     Label* m_title = nullptr;
     Label* m_note = nullptr;
     Banner* m_owed = nullptr;

@@ -57,6 +57,7 @@ private:
     void ask(SlipName slip);
     void askPaper(PaperName paper);
     SlipTarget matter() const;
+    void layOnTable(bool isAgain);
     void confirm();
     void fillActs(const OrderView& view);
     Button* addAct(QGridLayout& grid, int row, int at, const QString& text, const char* icon, Qt::Key key,
@@ -87,6 +88,9 @@ private:
     Button* m_putBack = nullptr;
     Button* m_cameBack = nullptr;
     Button* m_writeNote = nullptr;
+    Button* m_change = nullptr;
+    Button* m_again = nullptr;
+    Button* m_part = nullptr;
     Button* m_ticket = nullptr;
     Button* m_tags = nullptr;
     Button* m_cards = nullptr;

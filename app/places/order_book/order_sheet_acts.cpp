@@ -33,20 +33,24 @@ QWidget* OrderSheet::makeActs() {
     auto* grid = new QGridLayout(acts);
     grid->setContentsMargins(kCardPadding, kSpace8, kCardPadding, kSpace8);
     grid->setSpacing(kSpace8);
-    m_move = addAct(*grid, 0, 0, tr("Move promise"), "clock", Qt::Key_M, "movePromise");
+    m_change = addAct(*grid, 0, 0, tr("Change order"), "fair-table", Qt::Key_O, "changeOrder");
+    connect(m_change, &Button::clicked, this, [this] { layOnTable(false); });
+    m_again = addAct(*grid, 0, 1, tr("Order again"), "redo", Qt::Key_A, "orderAgain");
+    connect(m_again, &Button::clicked, this, [this] { layOnTable(true); });
+    m_move = addAct(*grid, 1, 0, tr("Move promise"), "clock", Qt::Key_M, "movePromise");
     connect(m_move, &Button::clicked, this, [this] { ask(SlipName::MovePromise); });
-    m_confirm = addAct(*grid, 0, 1, tr("Confirm wording"), "tick", Qt::Key_W, "confirmWording");
+    m_confirm = addAct(*grid, 1, 1, tr("Confirm wording"), "tick", Qt::Key_W, "confirmWording");
     connect(m_confirm, &Button::clicked, this, &OrderSheet::confirm);
-    m_person = addAct(*grid, 1, 0, tr("Customer"), "person", Qt::Key_U, "editCustomer");
+    m_person = addAct(*grid, 2, 0, tr("Change customer"), "person", Qt::Key_U, "editCustomer");
     connect(m_person, &Button::clicked, this, [this] { ask(SlipName::Customer); });
-    m_cancel = addAct(*grid, 1, 1, tr("Cancel order"), "close", Qt::Key_X, "cancelOrder");
+    m_cancel = addAct(*grid, 2, 1, tr("Cancel order"), "close", Qt::Key_X, "cancelOrder");
     connect(m_cancel, &Button::clicked, this, [this] { ask(SlipName::CancelOrder); });
-    m_putBack = addAct(*grid, 1, 1, tr("Put order back"), "redo", Qt::Key_R, "putBack");
+    m_putBack = addAct(*grid, 2, 1, tr("Put order back"), "redo", Qt::Key_R, "putBack");
     connect(m_putBack, &Button::clicked, this,
             [this] { m_desk.done(db::putBackOrder(m_desk.file(), m_view->id)); });
-    m_cameBack = addAct(*grid, 2, 1, tr("Mark came back"), "turn", Qt::Key_B, "cameBack");
+    m_cameBack = addAct(*grid, 3, 1, tr("Mark came back"), "turn", Qt::Key_B, "cameBack");
     connect(m_cameBack, &Button::clicked, this, [this] { ask(SlipName::CameBack); });
-    m_writeNote = addAct(*grid, 2, 0, tr("Add a note"), "tag", Qt::Key_E, "orderNote");
+    m_writeNote = addAct(*grid, 3, 0, tr("Add a note"), "tag", Qt::Key_E, "orderNote");
     connect(m_writeNote, &Button::clicked, this, [this] { ask(SlipName::OrderNote); });
     auto* papers = new QHBoxLayout;
     papers->setSpacing(kSpace8);
@@ -67,7 +71,14 @@ QWidget* OrderSheet::makeActs() {
                       PaperName::BagTags);
     m_cards = addPaper(tr("Care"), tr("Print a care card for each pressed garment"), Qt::Key_C, "printCards",
                        PaperName::CareCards);
-    grid->addLayout(papers, 3, 0, 1, 2);
+    m_part = new Button(tr("Split, join"), Button::Kind::Quiet);
+    m_part->setTargetHeight(kDeskTarget);
+    m_part->setObjectName(QStringLiteral("partOrder"));
+    m_part->setToolTip(tr("Make two orders of it, or one of two"));
+    m_part->setKey(QKeySequence(Qt::Key_J));
+    connect(m_part, &Button::clicked, this, [this] { ask(SlipName::PartOrder); });
+    papers->addWidget(m_part, 1);
+    grid->addLayout(papers, 4, 0, 1, 2);
     return acts;
 }
 
@@ -107,6 +118,8 @@ void OrderSheet::fillActs(const OrderView& view) {
                                                             : tr("Everything is confirmed."));
     const QString closed = order.isOpen() ? QString() : tr("The order is closed.");
     m_move->setCannot(closed);
+    m_change->setCannot(closed);
+    m_part->setCannot(closed);
     m_cancel->setCannot(closed);
     m_writeNote->setText(order.note.empty() ? tr("Add a note") : tr("Change note"));
     m_cancel->setVisible(!isCancelled);
@@ -119,6 +132,16 @@ void OrderSheet::fillActs(const OrderView& view) {
                            : QString());
     m_cameBack->setVisible(std::ranges::any_of(
         view.garments(), [](const Garment* garment) { return garment->handedOverAt.has_value(); }));
+}
+
+// To be changed, or to be ordered once more.
+void OrderSheet::layOnTable(bool isAgain) {
+    if (!m_view)
+        return;
+    SlipTarget about;
+    about.order = m_view->id;
+    about.isAgain = isAgain;
+    emit m_desk.placeAsked(PlaceName::FairTable, about);
 }
 
 SlipTarget OrderSheet::matter() const {

@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What the bill says of the day and the total.
+#include "app/desk/formats.h"
+#include "app/places/fair_table/sums_panel.h"
+#include "app/theme/type.h"
+
+namespace holdfast::app {
+
+namespace {
+
+constexpr double kBesideSooner = 76; // the clock and the margins
+
+} // namespace
+
+// What of the blanks is not chosen yet: until then the promise is for the likeliest.
+QString SumsPanel::stillOpen() const {
+    bool isSizeOpen = false;
+    bool isColourOpen = false;
+    for (const TableGarment& garment : m_model.draft().garments) {
+        isSizeOpen = isSizeOpen || (garment.style.isSet() && garment.size.empty());
+        isColourOpen = isColourOpen || (garment.style.isSet() && !garment.colour.isSet());
+    }
+    if (isSizeOpen && isColourOpen)
+        return tr("size and colour still open");
+    return isSizeOpen ? tr("size still open") : isColourOpen ? tr("colour still open") : QString();
+}
+
+// Of an order that was taken, the day that it was promised for.
+QString SumsPanel::besideTheDay() const {
+    const OpenedOrder* opened = m_model.opened();
+    if (const QString open = stillOpen(); !opened || !open.isEmpty())
+        return open;
+    return m_model.sums().isAsPromised
+               ? tr("as promised")
+               : tr("was %1").arg(promise(opened->order.promised, m_model.shop().now.today()));
+}
+
+// What it costs the shop, and what an order that was taken came to.
+QString SumsPanel::belowTotal(const TableSums& sums, const Currency& currency) const {
+    const QString costs = tr("costs %1").arg(money(sums.floor, currency));
+    const OpenedOrder* opened = m_model.opened();
+    return !opened || opened->order.total == sums.total
+               ? costs
+               : tr("was %1 · %2").arg(money(opened->order.total, currency), costs);
+}
+
+// As many colours as the line has room for; the hour is never cut.
+QString SumsPanel::soonerWords(const SoonerOption& sooner, LocalDate today) const {
+    const LocalDate ready = dateOf(sooner.readyAt);
+    constexpr qsizetype kWeekday = 3; // "Wed" of "Wed 25 Nov"
+    const QString spoken = ready == today            ? tr("today")
+                           : ready - today < Days{7} ? day(ready).left(kWeekday)
+                                                     : day(ready);
+    const QString when = tr("%1 from %2").arg(spoken, clock(sooner.readyAt));
+    for (std::size_t count = sooner.colours.size(); count > 0; --count) {
+        QStringList names;
+        for (std::size_t at = 0; at < count; ++at)
+            names.append(words(sooner.colours[at]->name));
+        const QString last = names.takeLast();
+        const QString colours =
+            names.isEmpty() ? last : tr("%1 or %2").arg(names.join(QStringLiteral(", ")), last);
+        const QString text = tr("Washed %1: %2").arg(colours, when);
+        if (widthOf(text, Type::BodyStrong) <= width() - kBesideSooner)
+            return text;
+    }
+    return tr("A washed colour: %1").arg(when);
+}
+
+} // namespace holdfast::app
