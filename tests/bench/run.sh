@@ -124,7 +124,7 @@ say "Running scale_bench"
     echo
     echo "## window"
     echo
-    for program in start_bench memory_bench; do
+    for program in start_bench memory_bench table_bench; do
         say "Running $program"
         "$folder/tests/bench/$program" | sed 's/^/- /'
     done
