@@ -10,6 +10,7 @@
 #include <QKeyEvent>
 #include <QPainter>
 
+#include <algorithm>
 #include <cmath>
 
 namespace holdfast::app {
@@ -19,6 +20,7 @@ namespace {
 constexpr int kPillWidth = 44;
 constexpr int kPillHeight = 26;
 constexpr int kKnob = 20;
+constexpr int kLeastWords = 220; // of a longer text that much is seen at least
 
 } // namespace
 
@@ -37,6 +39,11 @@ QSize Switch::sizeHint() const {
     return {words + kPillWidth, kPillHeight};
 }
 
+// A name may be longer than any window.
+QSize Switch::minimumSizeHint() const {
+    return {std::min(sizeHint().width(), kPillWidth + kLeastWords), kPillHeight};
+}
+
 bool Switch::hitButton(const QPoint& at) const {
     return rect().contains(at);
 }
@@ -46,7 +53,8 @@ void Switch::paintEvent(QPaintEvent*) {
     const Tokens& dyes = tokens();
     const QRectF pill(width() - kPillWidth, (height() - kPillHeight) / 2.0, kPillWidth, kPillHeight);
     if (!text().isEmpty()) {
-        paintLine(painter, QRectF(0, 0, pill.left(), height()), text(), Type::Body,
+        const QRectF room(0, 0, pill.left() - kSpace12, height());
+        paintLine(painter, room, fitted(text(), Type::Body, room.width()), Type::Body,
                   isEnabled() ? dyes.ink : dyes.ink3);
     }
     const qreal in = (kPillHeight - kKnob) / 2.0;

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// On or off, at once. Words, if any, are before it. Space or Enter turns it.
+// On or off, at once. Words, if any, are before it; a long name is cut at its end. Space or Enter turns it.
 
 #include <QCheckBox>
 
@@ -14,7 +14,7 @@ public:
     explicit Switch(const QString& accessibleName, QWidget* parent = nullptr);
 
     QSize sizeHint() const override;
-    QSize minimumSizeHint() const override { return sizeHint(); }
+    QSize minimumSizeHint() const override;
 
 protected:
     void paintEvent(QPaintEvent* event) override;

@@ -120,6 +120,7 @@ void CareSheet::fillChoice() {
     for (const Garment* garment : m_pressed) {
         auto* goes = new Switch(garmentLine(*m_view->shop, *garment));
         goes->setText(goes->accessibleName());
+        goes->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
         goes->setObjectName(QStringLiteral("goes-%1").arg(words(garment->letter())));
         goes->setChecked(!m_stays.contains(garment->id));
         connect(goes, &Switch::toggled, this, [this, id = garment->id](bool isOn) { choose(id, isOn); });
