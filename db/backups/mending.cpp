@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/backups/mending.h"
 
+#include "db/journal/shop.h"
+
 #include "core/trade/assertion.h"
 #include "db/disk/backup_folders.h"
 #include "db/disk/new_file.h"

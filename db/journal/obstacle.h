@@ -3,6 +3,7 @@
 // What is in the way of undoing an entry: the later entry that touched the same row.
 
 #include "core/trade/ids.h"
+#include "core/trade/sentence.h"
 #include "db/sqlite/changeset.h"
 
 #include <optional>
