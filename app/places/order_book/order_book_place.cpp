@@ -212,7 +212,8 @@ bool OrderBookPlace::takeScan(const SlipTarget& matter) {
 }
 
 QVector<PlaceKey> OrderBookPlace::moreKeys() const {
-    return {{tr("Ctrl+P"), tr("sort by promise, or the newest first")},
+    return {{QStringLiteral("A"), tr("the same garments again, as a new order")},
+            {tr("Ctrl+P"), tr("sort by promise, or the newest first")},
             {tr("Ctrl+B"), tr("orders that came back, or the open ones")},
             {tr("Ctrl+L"), tr("show under All")},
             {tr("Enter"), tr("in the search and the list: into the order")},

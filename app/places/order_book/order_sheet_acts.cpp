@@ -9,6 +9,7 @@
 #include "db/actions/put_back.h"
 
 #include <QBoxLayout>
+#include <QShortcut>
 
 #include <algorithm>
 
@@ -35,8 +36,11 @@ QWidget* OrderSheet::makeActs() {
     grid->setSpacing(kSpace8);
     m_change = addAct(*grid, 0, 0, tr("Change order"), "fair-table", Qt::Key_O, "changeOrder");
     connect(m_change, &Button::clicked, this, [this] { layOnTable(false); });
-    m_again = addAct(*grid, 0, 1, tr("Order again"), "redo", Qt::Key_A, "orderAgain");
+    // In the same place, where the order is closed; its key is there for an open one, too.
+    m_again = addAct(*grid, 0, 0, tr("Order again"), "redo", Qt::Key_unknown, "orderAgain");
+    m_again->showKey(Qt::Key_A);
     connect(m_again, &Button::clicked, this, [this] { layOnTable(true); });
+    connect(new QShortcut(Qt::Key_A, this), &QShortcut::activated, this, [this] { layOnTable(true); });
     m_move = addAct(*grid, 1, 0, tr("Move promise"), "clock", Qt::Key_M, "movePromise");
     connect(m_move, &Button::clicked, this, [this] { ask(SlipName::MovePromise); });
     m_confirm = addAct(*grid, 1, 1, tr("Confirm wording"), "tick", Qt::Key_W, "confirmWording");
@@ -50,7 +54,7 @@ QWidget* OrderSheet::makeActs() {
             [this] { m_desk.done(db::putBackOrder(m_desk.file(), m_view->id)); });
     m_cameBack = addAct(*grid, 3, 1, tr("Mark came back"), "turn", Qt::Key_B, "cameBack");
     connect(m_cameBack, &Button::clicked, this, [this] { ask(SlipName::CameBack); });
-    m_writeNote = addAct(*grid, 3, 0, tr("Add a note"), "tag", Qt::Key_E, "orderNote");
+    m_writeNote = addAct(*grid, 0, 1, tr("Add a note"), "tag", Qt::Key_E, "orderNote");
     connect(m_writeNote, &Button::clicked, this, [this] { ask(SlipName::OrderNote); });
     auto* papers = new QHBoxLayout;
     papers->setSpacing(kSpace8);
@@ -86,7 +90,8 @@ Button* OrderSheet::addAct(QGridLayout& grid, int row, int at, const QString& te
                            Qt::Key key, const char* name) {
     auto* button = new Button(text, QString::fromLatin1(icon));
     button->setObjectName(QString::fromLatin1(name));
-    button->setKey(QKeySequence(key));
+    if (key != Qt::Key_unknown)
+        button->setKey(QKeySequence(key));
     button->setTargetHeight(kDeskTarget);
     grid.addWidget(button, row, at);
     return button;
@@ -118,7 +123,8 @@ void OrderSheet::fillActs(const OrderView& view) {
                                                             : tr("Everything is confirmed."));
     const QString closed = order.isOpen() ? QString() : tr("The order is closed.");
     m_move->setCannot(closed);
-    m_change->setCannot(closed);
+    m_change->setVisible(order.isOpen());
+    m_again->setVisible(!order.isOpen());
     m_part->setCannot(closed);
     m_cancel->setCannot(closed);
     m_writeNote->setText(order.note.empty() ? tr("Add a note") : tr("Change note"));
