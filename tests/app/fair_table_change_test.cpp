@@ -268,6 +268,31 @@ TEST_F(ChangeAtTable, TheDayStaysWhereItCanBeKeptAndElseMovesInWords) {
     EXPECT_TRUE(isSaid(QStringLiteral("The promise moves.")));
 }
 
+TEST_F(ChangeAtTable, ANoteIsTypedByItsKeyAndIsOnTheBillOnlyWhereThereIsOne) {
+    stockUsualShop();
+    open();
+    chooseHeronOnMossTee();
+    key(Qt::Key_Escape);
+    place().setFocus();
+    EXPECT_FALSE(child<Field>("orderNote").isVisible());
+    keys("i");
+    ASSERT_TRUE(child<Field>("orderNote").isVisible());
+    EXPECT_FALSE(child<Button>("addNote").isVisible());
+    keys("a gift, wrap it");
+    EXPECT_EQ(draft().note, "a gift, wrap it");
+    key(Qt::Key_Escape);
+    EXPECT_TRUE(child<Field>("orderNote").isVisible());
+    takeItFor("Odile Farrant");
+    ASSERT_EQ(orders().size(), 1u);
+    EXPECT_EQ(orderNow(orders().front().id).note, "a gift, wrap it");
+    place().setFocus();
+    keys("1i");
+    key(Qt::Key_Escape);
+    place().setFocus();
+    EXPECT_FALSE(child<Field>("orderNote").isVisible()) << "nothing was typed";
+    EXPECT_TRUE(child<Button>("addNote").isVisible());
+}
+
 TEST_F(ChangeAtTable, TooMuchPaidIsSaidAndMoreCanBePaidAtOnce) {
     const UsualShop usual = stockUsualShop();
     OrderDraft paid = anOrder({aGarment(usual), aGarment(usual)});

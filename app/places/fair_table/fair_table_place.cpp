@@ -224,6 +224,7 @@ QVector<PlaceKey> FairTablePlace::moreKeys() const {
     return {{tr("Enter"), tr("takes the order, or goes to what is missing")},
             {QStringLiteral("+"), tr("adds another garment")},
             {QStringLiteral("M"), tr("adds the same garment again, for another name")},
+            {QStringLiteral("I"), tr("a note to the order")},
             {QStringLiteral("V"), tr("a list of a team: names, numbers and sizes, typed or pasted")},
             {tr("C, K in the amount"), tr("paid in cash, by card")},
             {tr("Delete in the lines"), tr("removes the garment or the decal")},

@@ -15,7 +15,7 @@ NoteRow::NoteRow(FairTableModel& model, QWidget* parent)
     , m_model(model)
     , m_note(new Field(tr("Note"))) {
     m_note->setObjectName(QStringLiteral("orderNote"));
-    m_note->setKey(Qt::Key_I);
+    m_note->showKey(Qt::Key_I);
     m_note->editor()->setMaxLength(static_cast<int>(kMostNoteCharacters));
     m_note->setFixedHeight(kStallTarget);
     auto* row = new QHBoxLayout(this);
@@ -24,7 +24,20 @@ NoteRow::NoteRow(FairTableModel& model, QWidget* parent)
     connect(m_note, &Field::edited, this, [this](const QString& text) {
         m_model.edit(Step::Note, [&](TableDraft& draft) { draft.note = text.toStdString(); });
     });
-    connect(m_note, &Field::finished, this, [this] { m_model.endStep(); });
+    connect(m_note, &Field::finished, this, [this] {
+        m_model.endStep();
+        emit left();
+    });
+}
+
+void NoteRow::open() {
+    show();
+    m_note->editor()->setFocus(Qt::ShortcutFocusReason);
+    m_note->editor()->end(false);
+}
+
+bool NoteRow::isOpen() const {
+    return !m_model.draft().note.empty() || m_note->editor()->hasFocus();
 }
 
 void NoteRow::refresh() {

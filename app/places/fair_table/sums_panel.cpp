@@ -18,6 +18,7 @@
 #include "app/widgets/vertical_scroll.h"
 
 #include <QHBoxLayout>
+#include <QShortcut>
 #include <QTimer>
 #include <QVBoxLayout>
 
@@ -100,6 +101,11 @@ QWidget* SumsPanel::buildDraft() {
     keepRoom(m_payAll);
     keepRoom(m_sooner);
     m_note = new NoteRow(m_model);
+    m_note->hide();
+    m_addNote = new Button(tr("Add a note"), Button::Kind::Quiet);
+    m_addNote->setObjectName(QStringLiteral("addNote"));
+    m_addNote->showKey(Qt::Key_I);
+    m_addNote->setTargetHeight(kStallTarget);
 
     auto* amounts = new QVBoxLayout; // what it costs the shop is under the total
     amounts->setSpacing(0);
@@ -120,7 +126,10 @@ QWidget* SumsPanel::buildDraft() {
     column->addWidget(new ThreadLine);
     column->addLayout(totalRow);
     column->addWidget(m_promise);
-    column->addWidget(m_sooner);
+    auto* offers = new QHBoxLayout; // a sooner day, or else a note
+    offers->addWidget(m_sooner, 1);
+    offers->addWidget(m_addNote);
+    column->addLayout(offers);
     column->addWidget(m_note);
     return draft;
 }
@@ -222,6 +231,13 @@ void SumsPanel::connectAll() {
         emit keyboardFreed();
     });
     connect(m_payAll, &QAbstractButton::clicked, m_deposit, &DepositRow::payAll);
+    const auto openNote = [this] {
+        m_note->open();
+        refreshNote();
+    };
+    connect(m_addNote, &QAbstractButton::clicked, this, openNote);
+    connect(new QShortcut(Qt::Key_I, this), &QShortcut::activated, this, openNote);
+    connect(m_note, &NoteRow::left, this, &SumsPanel::refreshNote);
     connect(m_ticket, &QAbstractButton::clicked, this, &SumsPanel::ticketAsked);
     connect(m_another, &QAbstractButton::clicked, this, &SumsPanel::addGarmentToOrder);
     connect(m_quotation, &QAbstractButton::clicked, this, [this] { emit takeAsked(true); });
@@ -281,12 +297,18 @@ void SumsPanel::refreshTitle() {
     m_kept->setVisible(!m_model.keptWords().isEmpty());
 }
 
+// On low windows there is its key alone, and room for it once it is typed.
+void SumsPanel::refreshNote() {
+    m_note->refresh();
+    m_note->setVisible(m_note->isOpen());
+    m_addNote->setVisible(!m_note->isOpen() && !m_model.sums().sooner && height() >= kLowerHeight);
+}
+
 void SumsPanel::refreshSums() {
     const TableSums& sums = m_model.sums();
     const ReckonedShop& shop = m_model.shop();
     const Currency& currency = shop.facts.settings.currency;
     m_lines->refresh();
-    m_note->refresh();
     m_total->setText(money(sums.total, currency));
     m_floor->setText(sums.total.minor > 0 ? belowTotal(sums, currency) : QString());
     m_floor->setToolTip(tr("It costs the shop %1 and leaves %2")
@@ -302,6 +324,7 @@ void SumsPanel::refreshSums() {
         bringPromiseIntoView();
     m_payAll->setVisible(sums.owed.minor > 0 && m_model.draft().paidNow.empty());
     m_sooner->setVisible(sums.sooner.has_value());
+    refreshNote();
     if (sums.sooner)
         m_sooner->setText(soonerWords(*sums.sooner, shop.now.today()));
 }
@@ -342,6 +365,7 @@ void SumsPanel::resizeEvent(QResizeEvent* event) {
     m_lines->setFewest(isLower ? 1 : 2);
     m_taken->setLow(isLower);
     keepRoom(m_sooner, !isLower);
+    refreshNote();
     m_paymentLine->setVisible(isLower);
     refreshError();
     m_error->setMinimumHeight((isLow ? 1 : 2) * lineHeight(Type::SmallStrong));

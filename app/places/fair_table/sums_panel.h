@@ -62,6 +62,7 @@ private:
     QString soonerWords(const SoonerOption& sooner, LocalDate today) const;
     void bringPromiseIntoView();
     void refreshSums();
+    void refreshNote();
 
     FairTableModel& m_model;
     Card* m_card = nullptr;
@@ -76,6 +77,7 @@ private:
     QWidget* m_draft = nullptr; // lines, total, promise: what gives way to the order just taken
     OrderLines* m_lines = nullptr;
     NoteRow* m_note = nullptr;
+    Button* m_addNote = nullptr;
     Label* m_total = nullptr;
     Button* m_payAll = nullptr;
     Label* m_floor = nullptr;
