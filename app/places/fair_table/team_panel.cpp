@@ -90,6 +90,7 @@ TeamPanel::TeamPanel(QWidget* parent)
 void TeamPanel::begin(Pattern pattern) {
     m_pattern = std::move(pattern);
     m_title->setText(tr("Team list: each %1").arg(m_pattern.words));
+    m_checked.clear();
     m_text->clear();
     read();
     tell();
@@ -106,7 +107,21 @@ void TeamPanel::read() {
     if (!lines.ok())
         m_problem = words(lines.error().message);
     else
-        m_lines = m_pattern.check(std::move(lines).value());
+        m_lines = std::move(lines).value();
+    check();
+}
+
+void TeamPanel::check() {
+    const auto written = [](const TeamLine& line) { return Written{line.name, line.number, line.size}; };
+    std::vector<TeamLine> fresh;
+    for (const TeamLine& line : m_lines)
+        if (line.wrong.empty() && !m_checked.contains(written(line)))
+            fresh.push_back(line);
+    for (TeamLine& line : m_pattern.check(std::move(fresh)))
+        m_checked.insert_or_assign(written(line), std::move(line.wrong));
+    for (TeamLine& line : m_lines)
+        if (line.wrong.empty())
+            line.wrong = m_checked.at(written(line));
 }
 
 QString TeamPanel::textOfFile(const QString& path) {

@@ -9,6 +9,9 @@
 #include <QWidget>
 
 #include <functional>
+#include <map>
+#include <string>
+#include <tuple>
 #include <vector>
 
 class QPlainTextEdit;
@@ -48,6 +51,7 @@ protected:
 
 private:
     void read();
+    void check();
     QString textOfFile(const QString& path);
     void tell();
     QString sizesInWords() const;
@@ -55,6 +59,9 @@ private:
 
     Pattern m_pattern;
     std::vector<TeamLine> m_lines;
+    using Written = std::tuple<std::string, std::string, std::string>; // name, number, size
+    std::map<Written, Sentence>
+        m_checked;     // what is wrong with it on this garment, so that a key checks its own line only
     QString m_problem; // with the whole of it
     Label* m_title = nullptr;
     QPlainTextEdit* m_text = nullptr;
