@@ -38,7 +38,7 @@ struct GarmentRow {
     std::optional<BlankLotId> lot;
     int attempt = 1;
     bool isHandedOver = false;
-    bool isCancelled = false; // alone; its order may go on
+    bool isCancelled = false;            // alone; its order may go on
     int steps = 0;                       // of the present attempt
     std::optional<std::string> openStep; // its key
     std::optional<RowId> openRow;        // its press_step.id
