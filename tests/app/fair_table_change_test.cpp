@@ -268,6 +268,24 @@ TEST_F(ChangeAtTable, TheDayStaysWhereItCanBeKeptAndElseMovesInWords) {
     EXPECT_TRUE(isSaid(QStringLiteral("The promise moves.")));
 }
 
+TEST_F(ChangeAtTable, AQuotationThatIsChangedAsksForNoMoney) {
+    const UsualShop usual = stockUsualShop();
+    OrderDraft quoted = anOrder({aGarment(usual)});
+    quoted.isQuotation = true;
+    quoted.isConfirmed = false;
+    const auto taken = valueOf(db::takeOrder(file(), quoted, now()));
+    open();
+    openOrder(taken.id);
+    EXPECT_EQ(table().sums().depositAsked, Money{});
+    EXPECT_FALSE(child<Button>("payAll").isVisible());
+    keys("s3");
+    enter();
+    EXPECT_EQ(lastTitle(),
+              "Order 1 changed: promised for Wed 2 Dec 09:30 (was Fri 27 Nov 15:00), 1-a is Tee, L, Moss "
+              "(was Tee, M, Moss)");
+    EXPECT_EQ(orderNow(taken.id).state, OrderState::Quoted);
+}
+
 TEST_F(ChangeAtTable, ANoteIsTypedByItsKeyAndIsOnTheBillOnlyWhereThereIsOne) {
     stockUsualShop();
     open();

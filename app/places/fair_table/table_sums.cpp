@@ -90,8 +90,9 @@ Money tenUnits(const Currency& currency) {
 
 void reckonPaidNow(const TableDraft& draft, const ShopSettings& settings, TableSums& sums) {
     const Money paid = draft.opened ? draft.opened->order.paid : Money{};
-    sums.owed = sums.total - paid;
-    if (settings.depositPercent > 0)
+    const bool isQuoted = draft.opened && draft.opened->before.isQuotation; // which takes no money
+    sums.owed = isQuoted ? Money{} : sums.total - paid;
+    if (settings.depositPercent > 0 && !isQuoted)
         sums.depositAsked = std::max(Money{}, depositDue(sums.total, settings) - paid);
     if (trimmed(draft.paidNow).empty())
         return;
