@@ -6,15 +6,26 @@
 #include "app/theme/wording_outline.h"
 #include "db/tables/facts.h"
 
+#include <algorithm>
+
 namespace holdfast::app {
 
 namespace {
 
-// What was seen on the table is what will be cut, on any machine.
-OrderDraft withOutlines(OrderDraft order) {
+bool isAsBefore(const DecalDraft& decal, const GarmentDraft& garment, const OrderDraft* before) {
+    const GarmentDraft* was = before && garment.taken ? takenGarment(*before, *garment.taken) : nullptr;
+    return was && decal.taken && std::ranges::any_of(was->decals, [&](const DecalDraft& other) {
+               return other.taken == decal.taken && other.content == decal.content;
+           });
+}
+
+// What was seen on the table is what will be cut, on any machine. A wording that nobody changed stays as it
+// was taken, with an outline or without.
+OrderDraft withOutlines(OrderDraft order, const OrderDraft* before) {
     for (GarmentDraft& garment : order.garments)
         for (DecalDraft& decal : garment.decals)
-            if (auto* wording = std::get_if<Wording>(&decal.content); wording && wording->outline.empty())
+            if (auto* wording = std::get_if<Wording>(&decal.content);
+                wording && wording->outline.empty() && !isAsBefore(decal, garment, before))
                 wording->outline = outlineToKeep(*wording);
     return order;
 }
@@ -26,7 +37,8 @@ Result<db::OrderTaken> FairTableModel::take(bool isQuotation) {
         return plainError(inWindow(lack->what));
     if (m_draft.customer && !isKnown(*m_draft.customer))
         m_draft.customer.reset(); // undone meanwhile; the name and number typed make a new one
-    const OrderDraft order = withOutlines(orderOf(m_draft, m_sums, isQuotation));
+    const OrderDraft order = withOutlines(orderOf(m_draft, m_sums, isQuotation),
+                                          m_draft.opened ? &m_draft.opened->before : nullptr);
     TakenOrder now = toldOf(order); // before the shop has it
     const auto taken = m_desk.file().asOne([&]() -> Result<db::OrderTaken> {
         if (const auto noted = notePhone(); !noted.ok())
