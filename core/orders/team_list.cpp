@@ -156,7 +156,9 @@ Result<std::vector<TeamLine>> readTeamList(std::string_view text, std::span<cons
             record.fields = wordsOf(record.fields.front());
         if (isFirst)
             columns = columnsIn(record);
-        if (record.fields.empty() || (isFirst && !columns.empty()))
+        const bool isBlank = std::ranges::all_of(
+            record.fields, [](const std::string& field) { return trimmed(field).empty(); });
+        if (isBlank || (isFirst && !columns.empty()))
             continue;
         if (lines.size() == kMostTeamLines)
             return fieldError("list",
