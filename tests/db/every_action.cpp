@@ -231,9 +231,13 @@ std::vector<EveryAction::Doing> EveryAction::onOrders() const {
          [this](Shop& in) { return moveMoney(in, m_at.open.id, MoneyKind::Payment, {700}, PaidHow::Card); }},
         {"cancelOrder", [this](Shop& in) { return cancelOrder(in, m_at.open.id, "changed their mind"); }},
         {"changeOrder",
-         [this](Shop& in) {
+         [this](Shop& in) -> Result<Done> {
              const OrderId order = m_at.open.id;
-             const OrderDraft before = draftOf(loadFactsOf(in.connection(), std::span{&order, 1}), order);
+             const ShopFacts facts = loadFactsOf(in.connection(), std::span{&order, 1});
+             // In the midst of a day it may have been undone, split or joined.
+             if (!facts.orders.find(order) || facts.garmentsOf(order).size() < 2)
+                 return plainError(said("Its garments are elsewhere."));
+             const OrderDraft before = draftOf(facts, order);
              OrderDraft after = before;
              after.garments[0].size = "L";
              after.garments[0].decals[0].content = Artwork{"waves"};
