@@ -17,6 +17,7 @@
 #include <QFontMetricsF>
 #include <QGridLayout>
 #include <QHBoxLayout>
+#include <QResizeEvent>
 #include <QScrollBar>
 #include <QVBoxLayout>
 

@@ -6,6 +6,7 @@
 #include "app/theme/tokens.h"
 #include "app/theme/type.h"
 
+#include <QLocale>
 #include <QPainter>
 #include <QPainterPath>
 
