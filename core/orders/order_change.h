@@ -42,7 +42,7 @@ struct WorkLost {
     GarmentId garment;
     bool isPressed = false;           // it is pressed, and its blank is lost with it
     std::vector<const Decal*> decals; // that are cut, of `facts`
-    Seconds again{0}; // to cut them once more, or of nobody's time where the garment is left off
+    Seconds again{0};                 // to cut them once more; none where the garment is left off
 
     bool operator==(const WorkLost&) const = default;
 };

@@ -37,7 +37,7 @@ int lastPosition(Connection& connection, OrderId order) {
         connection.number("SELECT COALESCE(MAX(position), 0) FROM garment WHERE order_id = ?1", order));
 }
 
-// Garments that go over are named by the letter they have there, newest last.
+// They get the next letters of the order they come to.
 Result<Done> moveGarments(Writer& writer, std::span<const GarmentId> garments, OrderId to) {
     int position = lastPosition(writer.connection(), to);
     for (const GarmentId id : garments) {
