@@ -2,6 +2,7 @@
 #include "app/shell/finder_entries.h"
 
 #include "app/desk/formats.h"
+#include "app/desk/search_words.h"
 #include "app/desk/use_by_words.h"
 #include "app/shell/finder_actions.h"
 #include "app/shell/finder_papers.h"
@@ -21,6 +22,7 @@ namespace {
 
 constexpr int kMostOrders = 12;
 constexpr int kNewestOrders = 4; // with nothing typed
+constexpr int kNearly = 3;       // the rank of what has a wrong letter: after all else
 
 class FinderWords {
     Q_DECLARE_TR_FUNCTIONS(holdfast::app::FinderWords)
@@ -217,20 +219,24 @@ std::vector<FinderEntry> lots(const ReckonedShop& shop) {
 void addOrders(std::vector<Ranked>& ranked, ShopDesk& desk, const QString& typed) {
     if (builtPlace(PlaceName::OrderBook) == nullptr)
         return;
+    const db::OrderSearch search{searchIn(typed, desk.now())};
+    bool isNearly = false;
     const auto lines = desk.file().read([&](db::Connection& connection) {
-        auto found = db::findOrders(connection, plain(typed), db::OrderFilter::All, kMostOrders);
-        for (db::OrderLine& undone : db::findUndone(connection, plain(typed)))
+        const db::OrderQuery wanted{connection, search};
+        isNearly = wanted.spelling == db::Spelling::Near;
+        auto found = db::findOrders(connection, wanted, db::OrderFilter::All, kMostOrders);
+        for (db::OrderLine& undone : db::findUndone(connection, wanted))
             if (std::ssize(found) < kMostOrders)
                 found.push_back(std::move(undone));
         return found;
     });
     if (!lines.ok())
         return;
-    const db::OrderSearch search(plain(typed));
     for (const db::OrderLine& line : *lines) {
         FinderEntry entry = FinderWords::order(line, desk.currency(), desk.now().today());
         const bool isNumber = search.isNumber() && std::to_string(line.number) == search.number();
-        ranked.push_back({isNumber ? -1 : rank(entry, wordsIn(typed)).value_or(2), std::move(entry)});
+        const int asFound = isNearly ? kNearly : rank(entry, wordsIn(typed)).value_or(2);
+        ranked.push_back({isNumber ? -1 : asFound, std::move(entry)});
     }
 }
 

@@ -16,6 +16,8 @@ std::string_view filterSql(OrderFilter filter) {
         return " AND order_card.state IN ('quoted', 'confirmed')";
     case OrderFilter::Owing:
         return " AND total_minor > paid_minor AND order_card.state <> 'cancelled'";
+    case OrderFilter::HandedOver:
+        return " AND order_card.state = 'handed-over'";
     case OrderFilter::All:
         break;
     }
@@ -106,6 +108,13 @@ std::vector<OrderId> listedUnder(Connection& connection, const std::vector<Order
                : inBoth(orders, idsOf(connection, "TRUE" + std::string(filterSql(filter))));
 }
 
+bool findsAny(Connection& connection, const OrderQuery& wanted) {
+    return wanted.orders
+               ? !wanted.orders->empty()
+               : connection.number("SELECT EXISTS (SELECT 1 FROM order_text WHERE order_text MATCH ?1)",
+                                   wanted.match) != 0;
+}
+
 // A number that was typed is an order's before it is a part of a phone number.
 std::string isOfNumber(const OrderQuery& wanted) {
     return "order_card.number = " + wanted.search.number();
@@ -160,10 +169,16 @@ std::vector<OrderLine> findNumberFirst(Connection& connection, const OrderQuery&
 
 } // namespace
 
-OrderQuery::OrderQuery(Connection& connection, std::string_view typed)
-    : search(typed)
-    , match(search.match(connection))
-    , orders(search.ordersByDigits(connection, match)) {}
+OrderQuery::OrderQuery(Connection& connection, OrderSearch wanted)
+    : search(std::move(wanted))
+    , match(search.match(connection, spelling))
+    , orders(search.ordersListed(connection, match)) {
+    if (!search.mayBeNear() || findsAny(connection, *this))
+        return;
+    spelling = Spelling::Near;
+    match = search.match(connection, spelling);
+    orders = search.ordersListed(connection, match);
+}
 
 std::vector<OrderLine> findOrders(Connection& connection, const OrderQuery& wanted, OrderFilter filter,
                                   int limit, int offset, OrderSort sort) {

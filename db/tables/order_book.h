@@ -37,17 +37,20 @@ struct OrderLine {
     }
 };
 
-enum class OrderFilter { Open, Owing, All };
+enum class OrderFilter { Open, Owing, HandedOver, All };
 enum class OrderSort { Newest, Promise };
 
 // What was typed, with the words of the shop that it may mean. Those are read from all of the shop's words:
 // for several looks at the same orders make it once. Good until an order changes.
 struct OrderQuery {
-    OrderQuery(Connection& connection, std::string_view typed);
+    OrderQuery(Connection& connection, std::string_view typed)
+        : OrderQuery(connection, OrderSearch{typed}) {}
+    OrderQuery(Connection& connection, OrderSearch wanted);
 
     OrderSearch search;
+    Spelling spelling = Spelling::Right;        // near where nothing is found else
     std::string match;                          // see OrderSearch::match
-    std::optional<std::vector<OrderId>> orders; // see OrderSearch::ordersByDigits
+    std::optional<std::vector<OrderId>> orders; // see OrderSearch::ordersListed
 };
 
 // Newest or earliest promise first, from `offset`, at most `limit`; the order whose number was typed before

@@ -4,6 +4,8 @@
 #include "core/trade/folded.h"
 #include "core/trade/near_words.h"
 #include "core/trade/paper_code.h"
+#include "core/trade/plain_letters.h"
+#include "db/sqlite/query.h"
 #include "db/tables/shop_phones.h"
 #include "db/tables/shop_words.h"
 
@@ -15,10 +17,10 @@ namespace holdfast::db {
 
 namespace {
 
-constexpr std::size_t kInsideFrom = 3;      // letters that are looked for anywhere inside a word
-constexpr std::size_t kNearFrom = 5;        // letters that may have a slip of the hand in them
-constexpr std::size_t kPhoneEndFrom = 3;    // digits at the end of a phone number
-constexpr std::size_t kPhoneInsideFrom = 5; // digits anywhere in it
+constexpr std::size_t kInsideFrom = 3;       // letters that are looked for anywhere inside a word
+constexpr std::size_t kNearFrom = 4;         // letters that may have a slip of the hand in them
+constexpr std::size_t kPhoneFrom = 3;        // digits that may be of a phone number
+constexpr std::size_t kGroupedPhoneFrom = 6; // digits in groups that may be one
 // More words of the shop than this hold what was typed: too little was typed to look inside words.
 constexpr std::size_t kMostWords = 1000;
 
@@ -40,21 +42,24 @@ std::vector<std::string> wordsOf(std::string_view text) {
     return words;
 }
 
-// "ışık" → "işik". The i without a dot is a letter of its own to the index, yet its capital is the I of every
-// other language: "Işık" is kept with one dot, and typed in small letters it has none.
-constexpr std::string_view kDotless = "\u0131";
-
-std::string withDots(std::string text) {
-    for (std::size_t at = text.find(kDotless); at != std::string::npos; at = text.find(kDotless, at))
-        text.replace(at, kDotless.size(), "i");
-    return text;
-}
-
 std::string onlyDigits(std::string_view text) {
     std::string digits;
     std::ranges::copy_if(text, std::back_inserter(digits),
                          [](char each) { return each >= '0' && each <= '9'; });
     return digits;
+}
+
+bool isDigits(std::string_view word) {
+    return std::ranges::all_of(word, [](char each) { return each >= '0' && each <= '9'; });
+}
+
+bool mayBePhone(const std::string& word) {
+    return isDigits(word) && word.size() >= kPhoneFrom;
+}
+
+// Numbers are looked for as they are typed: of theirs nearly every one would be near.
+bool mayHaveWrongLetter(const std::string& word) {
+    return word.size() >= kNearFrom && !isDigits(word);
 }
 
 // A word of the shop, and where what was typed is in it.
@@ -65,20 +70,23 @@ struct Place {
     bool isThere() const { return at != std::string::npos; }
 };
 
-Place placeIn(const std::string& word, const std::string& dotted, const std::string& typed) {
-    const bool isDotless = word.find(kDotless) != std::string::npos;
-    const std::size_t at = isDotless ? withDots(word).find(dotted) : word.find(dotted);
-    return {at, at == 0 && dotted == typed && !isDotless};
+Place placeIn(const std::string& word, const std::string& plainTyped, const std::string& typed) {
+    const std::size_t at = withPlainLetters(word).find(plainTyped);
+    return {at, word.starts_with(typed)};
 }
 
-// "far" → every word of the shop that it is a part of, and those that begin with it but for a dot; none where
-// those are too many. What has a letter in it is in no number.
+bool isNearOf(const std::string& plainTyped, const std::string& word) {
+    return isNearlyBeginningOf(plainTyped, word) || isNearly(plainTyped, word);
+}
+
+// "far" → every word of the shop that it is a part of, and those that begin with it but for how letters are
+// written; none where those are too many. What has a letter in it is in no number.
 std::vector<std::string> wordsWith(Connection& connection, const std::string& part) {
     std::vector<std::string> with;
-    const std::string dotted = withDots(part);
+    const std::string plain = withPlainLetters(part);
     const auto shop = wordsOfShop(connection);
     for (const std::string& word : shop->words) {
-        const Place place = placeIn(word, dotted, part);
+        const Place place = placeIn(word, plain, part);
         if (place.isThere() && !place.isByIndex && (place.at == 0 || part.size() >= kInsideFrom))
             with.push_back(word);
     }
@@ -87,37 +95,36 @@ std::vector<std::string> wordsWith(Connection& connection, const std::string& pa
     return with;
 }
 
-// "farant" → the same, or where no word of the shop has it in it those that it is the beginning of but for
-// one letter. Two letters are in no number, nor nearly.
-std::vector<std::string> wordsWithOrNear(Connection& connection, const std::string& typed) {
-    std::vector<std::string> with;
+// "farant" → the words of the shop that it is, or is the beginning of, but for one letter. Two letters are in
+// no number, nor nearly.
+std::vector<std::string> wordsNear(Connection& connection, const std::string& typed) {
     std::vector<std::string> near;
-    const std::string dotted = withDots(typed);
-    bool isInAny = false;
+    const std::string plain = withPlainLetters(typed);
     const auto shop = wordsOfShop(connection);
-    for (const std::string& word : shop->words) {
-        const Place place = placeIn(word, dotted, typed);
-        isInAny = isInAny || place.isThere();
-        if (place.isThere() && !place.isByIndex && with.size() <= kMostWords)
-            with.push_back(word);
-        else if (!isInAny && near.size() < kMostWords && isNearlyBeginningOf(dotted, withDots(word)))
-            near.push_back(word);
-    }
-    if (with.size() > kMostWords)
-        with.clear();
-    if (!isInAny && typed.size() - onlyDigits(typed).size() < 2)
-        for (const std::string& number : shop->numbers)
-            if (near.size() < kMostWords && isNearlyBeginningOf(dotted, number))
-                near.push_back(number);
-    return isInAny ? with : near;
+    const auto add = [&](const std::vector<std::string>& words) {
+        for (const std::string& word : words)
+            if (near.size() < kMostWords && isNearOf(plain, withPlainLetters(word)))
+                near.push_back(word);
+    };
+    add(shop->words);
+    if (typed.size() - onlyDigits(typed).size() < 2)
+        add(shop->numbers);
+    return near;
 }
 
-// Besides those that begin with it.
-std::vector<std::string> otherWords(Connection& connection, const std::string& typed) {
-    if (typed.size() >= kNearFrom && onlyDigits(typed).size() < typed.size())
-        return wordsWithOrNear(connection, typed);
-    const bool mayBeInside = typed.size() >= kInsideFrom || withDots(typed).find('i') != std::string::npos;
-    return mayBeInside ? wordsWith(connection, typed) : std::vector<std::string>{};
+// A word for order_text MATCH.
+std::string matchOf(Connection& connection, const std::string& word, Spelling spelling) {
+    std::string match = "(\"" + word + "\"*";
+    const auto addAll = [&](const std::vector<std::string>& others) {
+        for (const std::string& other : others)
+            match += " OR \"" + other + "\"";
+    };
+    const bool isPlain = withPlainLetters(word) == word && word.find('i') == std::string::npos;
+    if (!isDigits(word) && (word.size() >= kInsideFrom || !isPlain))
+        addAll(wordsWith(connection, word));
+    if (spelling == Spelling::Near && mayHaveWrongLetter(word))
+        addAll(wordsNear(connection, word));
+    return match + ")";
 }
 
 // "418-b", as it is printed on a bag tag, and the codes "418.KHTR" and "418-b.KHTR": order 418. With a space
@@ -146,7 +153,7 @@ std::vector<OrderId> foundByIndex(Connection& connection, const std::string& mat
     return found;
 }
 
-using OrderPhones = std::vector<ShopPhones::OfOrder>; // the lowest id first
+using OrderPhones = std::vector<ShopPhones::OfOrder>; // lowest id first
 
 // Out of `orders` go those that the index does not find, but not one that `isFoundAlready`.
 template <class IsFoundAlready>
@@ -163,56 +170,141 @@ void keepFound(OrderPhones& orders, Connection& connection, const std::string& m
     });
 }
 
-// Those with these digits in the phone number, or at the beginning of a word or of another number.
+// Those with this phone number, or with the digits at the beginning of a word or of another number.
 void keepWithDigits(OrderPhones& orders, Connection& connection, const ShopPhones& phones,
                     const std::string& digits) {
+    const PhoneNumber typed = readPhone(digits);
     std::vector<bool> isOfPhone;
-    for (const std::string& phone : phones.digits)
-        isOfPhone.push_back(digits.size() >= kPhoneInsideFrom ? phone.find(digits) != std::string::npos
-                                                              : phone.ends_with(digits));
+    for (const PhoneNumber& phone : phones.numbers)
+        isOfPhone.push_back(isPartOfPhone(typed, phone));
     const auto isByPhone = [&](const ShopPhones::OfOrder& each) { return isOfPhone[each.phone]; };
     if (!std::ranges::all_of(orders, isByPhone))
         keepFound(orders, connection, '"' + digits + "\"*", isByPhone);
 }
 
+// Those in which each of the words is found.
+OrderPhones withWords(OrderPhones orders, Connection& connection, const ShopPhones& phones,
+                      const std::vector<std::string>& words) {
+    for (const std::string& word : words) {
+        if (mayBePhone(word))
+            keepWithDigits(orders, connection, phones, word);
+        else
+            keepFound(orders, connection, matchOf(connection, word, Spelling::Right),
+                      [](const auto&) { return false; });
+    }
+    return orders;
+}
+
+bool isAmong(const OrderPhones& orders, OrderId order) {
+    const auto found = std::ranges::lower_bound(orders, order, {}, &ShopPhones::OfOrder::order);
+    return found != orders.end() && found->order == order;
+}
+
+bool isSignOfPhone(char each) {
+    return std::string_view{"+-/.()"}.find(each) != std::string_view::npos;
+}
+
+// "+44", "(0)7700-900": digits, and signs that are between those of a phone number.
+bool isOfNumbers(std::string_view chunk) {
+    const auto isDigit = [](char each) { return each >= '0' && each <= '9'; };
+    return std::ranges::any_of(chunk, isDigit) &&
+           std::ranges::all_of(chunk, [&](char each) { return isDigit(each) || isSignOfPhone(each); });
+}
+
+std::size_t endOfChunk(std::string_view typed, std::size_t from) {
+    return std::min(typed.find(' ', from), typed.size());
+}
+
 } // namespace
 
-OrderSearch::OrderSearch(std::string_view typed)
-    : m_words(wordsOf(typed)) {
-    if (const auto order = orderOfCode(typed))
-        m_words = {std::to_string(*order)};
-}
-
-bool OrderSearch::isDigits(std::string_view word) {
-    return onlyDigits(word).size() == word.size();
-}
-
-bool OrderSearch::mayBePhone(const std::string& word) {
-    return isDigits(word) && word.size() >= kPhoneEndFrom;
-}
-
-std::string OrderSearch::match(Connection& connection) const {
-    std::string match;
-    for (const std::string& word : m_words) {
-        if (mayBePhone(word))
-            continue;
-        match += (match.empty() ? "(\"" : " AND (\"") + word + "\"*";
-        for (const std::string& other : otherWords(connection, word))
-            match += " OR \"" + other + "\"";
-        match += ")";
+OrderSearch::OrderSearch(const TypedSearch& typed)
+    : m_now(typed.now) {
+    const auto code = orderOfCode(typed.words);
+    if (code && typed.meant.empty()) {
+        add(std::to_string(*code));
+        return;
     }
+    add(typed.words);
+    for (const MeantWords& meant : typed.meant)
+        m_terms.push_back({wordsOf(meant.words), {}, meant.meaning});
+}
+
+// What is written in groups is one number: "+44 7700 900421".
+void OrderSearch::add(std::string_view typed) {
+    std::size_t at = 0;
+    while (at < typed.size()) {
+        std::size_t end = endOfChunk(typed, at);
+        if (!isOfNumbers(typed.substr(at, end - at))) {
+            for (std::string& word : wordsOf(typed.substr(at, end - at)))
+                m_terms.push_back({{std::move(word)}});
+        } else {
+            for (std::size_t next = end + 1; next < typed.size(); next = end + 1) {
+                const std::size_t nextEnd = endOfChunk(typed, next);
+                if (nextEnd > next && !isOfNumbers(typed.substr(next, nextEnd - next)))
+                    break;
+                end = nextEnd;
+            }
+            addNumbers(typed.substr(at, end - at));
+        }
+        at = end + 1;
+    }
+}
+
+void OrderSearch::addNumbers(std::string_view run) {
+    std::vector<std::string> words = wordsOf(run);
+    if (words.size() > 1 && onlyDigits(run).size() >= kGroupedPhoneFrom) {
+        m_terms.push_back({std::move(words), readPhone(run), {}});
+        return;
+    }
+    for (std::string& word : words) {
+        const bool isPhone = mayBePhone(word);
+        const std::string_view written = words.size() == 1 ? run : std::string_view{word};
+        Term term{{}, isPhone ? std::optional{readPhone(written)} : std::nullopt, {}};
+        term.words.push_back(std::move(word));
+        m_terms.push_back(std::move(term));
+    }
+}
+
+bool OrderSearch::isNumber() const {
+    return m_terms.size() == 1 && m_terms.front().words.size() == 1 && !m_terms.front().meaning &&
+           isDigits(m_terms.front().words.front());
+}
+
+bool OrderSearch::mayBeNear() const {
+    return std::ranges::any_of(m_terms, [](const Term& term) {
+        return term.isOnlyText() && std::ranges::any_of(term.words, mayHaveWrongLetter);
+    });
+}
+
+std::string OrderSearch::match(Connection& connection, Spelling spelling) const {
+    std::string match;
+    for (const Term& term : m_terms)
+        if (term.isOnlyText())
+            for (const std::string& word : term.words)
+                match += (match.empty() ? "" : " AND ") + matchOf(connection, word, spelling);
     return match;
 }
 
-std::optional<std::vector<OrderId>> OrderSearch::ordersByDigits(Connection& connection,
-                                                                const std::string& match) const {
-    if (std::ranges::none_of(m_words, mayBePhone))
+std::optional<std::vector<OrderId>> OrderSearch::ordersListed(Connection& connection,
+                                                              const std::string& match) const {
+    if (std::ranges::all_of(m_terms, &Term::isOnlyText))
         return std::nullopt;
     const auto phones = phonesOfShop(connection);
     OrderPhones orders = phones->orders;
-    for (const std::string& word : m_words)
-        if (mayBePhone(word))
-            keepWithDigits(orders, connection, *phones, word);
+    for (const Term& term : m_terms) {
+        if (term.isOnlyText())
+            continue;
+        const OrderPhones inText = withWords(orders, connection, *phones, term.words);
+        std::vector<bool> isPhone;
+        for (const PhoneNumber& phone : phones->numbers)
+            isPhone.push_back(term.phone && isPartOfPhone(*term.phone, phone));
+        const std::vector<OrderId> meant =
+            term.meaning ? ordersMeant(connection, *term.meaning, m_now) : std::vector<OrderId>{};
+        std::erase_if(orders, [&](const ShopPhones::OfOrder& each) {
+            return !isPhone[each.phone] && !std::ranges::binary_search(meant, each.order) &&
+                   !isAmong(inText, each.order);
+        });
+    }
     if (!match.empty())
         keepFound(orders, connection, match, [](const auto&) { return false; });
     std::vector<OrderId> found;
@@ -221,19 +313,30 @@ std::optional<std::vector<OrderId>> OrderSearch::ordersByDigits(Connection& conn
     return found;
 }
 
-bool OrderSearch::matches(const OrderText& order) const {
-    const std::vector<std::string> words =
+bool OrderSearch::matches(const OrderText& order, Spelling spelling) const {
+    std::vector<std::string> words =
         wordsOf(std::to_string(order.number) + ' ' + order.phone + ' ' + order.words);
-    const std::string phone = onlyDigits(order.phone);
-    return std::ranges::all_of(m_words, [&](const std::string& wanted) {
+    std::ranges::transform(words, words.begin(), withPlainLetters);
+    const PhoneNumber phone = readPhone(order.phone);
+    const auto isInText = [&](const std::string& typed) {
+        const std::string wanted = withPlainLetters(typed);
         const bool isNumber = isDigits(wanted);
-        const bool isInText = std::ranges::any_of(words, [&](const std::string& word) {
-            const std::size_t at = withDots(word).find(withDots(wanted));
-            return at == 0 || (at != std::string::npos && !isNumber && wanted.size() >= kInsideFrom) ||
-                   (!isNumber && isNearlyBeginningOf(withDots(wanted), withDots(word)));
-        });
-        return isInText || (isNumber && wanted.size() >= kPhoneEndFrom && phone.ends_with(wanted)) ||
-               (isNumber && wanted.size() >= kPhoneInsideFrom && phone.find(wanted) != std::string::npos);
+        return (isNumber && isPartOfPhone(readPhone(wanted), phone)) ||
+               std::ranges::any_of(words, [&](const std::string& word) {
+                   const std::size_t at = word.find(wanted);
+                   return at == 0 || (at != std::string::npos && !isNumber && wanted.size() >= kInsideFrom) ||
+                          (spelling == Spelling::Near && mayHaveWrongLetter(wanted) &&
+                           isNearOf(wanted, word));
+               });
+    };
+    return std::ranges::all_of(m_terms, [&](const Term& term) {
+        const bool isOnItsDays =
+            term.meaning && std::ranges::any_of(term.meaning->days, [&](const auto& days) {
+                return std::ranges::any_of(
+                    order.days, [&](LocalDate day) { return days.first <= day && day <= days.last; });
+            });
+        return isOnItsDays || (term.phone && isPartOfPhone(*term.phone, phone)) ||
+               std::ranges::all_of(term.words, isInText);
     });
 }
 

@@ -4,7 +4,7 @@
 #include "db/sqlite/query.h"
 #include "db/tables/kept_with_search.h"
 
-#include <algorithm>
+#include <string>
 #include <unordered_map>
 
 namespace holdfast::db {
@@ -17,10 +17,9 @@ ShopPhones readPhones(Connection& connection) {
     Query rows{connection, "SELECT id, phone FROM order_card ORDER BY id"};
     while (rows.step()) {
         const std::string_view written = rows.view(1);
-        const auto [phone, isNew] = known.try_emplace(std::string(written), read.digits.size());
+        const auto [phone, isNew] = known.try_emplace(std::string(written), read.numbers.size());
         if (isNew)
-            std::ranges::copy_if(written, std::back_inserter(read.digits.emplace_back()),
-                                 [](char each) { return each >= '0' && each <= '9'; });
+            read.numbers.push_back(readPhone(written));
         read.orders.push_back({rows.id<OrderId>(0), phone->second});
     }
     return read;

@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// The digits of the phone number of every order, for looking for some of them whatever signs are between
-// them: taking the signs out of each takes SQLite many times as long.
+// The phone number of every order, for looking for some of its digits however it is written: taking the signs
+// out of each takes SQLite many times as long.
 
 #include "core/trade/ids.h"
+#include "core/trade/phone_number.h"
 #include "db/sqlite/connection.h"
 
 #include <cstddef>
 #include <memory>
-#include <string>
 #include <vector>
 
 namespace holdfast::db {
@@ -16,10 +16,10 @@ namespace holdfast::db {
 struct ShopPhones {
     struct OfOrder {
         OrderId order;
-        std::size_t phone = 0; // in `digits`
+        std::size_t phone = 0; // in `numbers`
     };
-    std::vector<OfOrder> orders;     // all, the lowest id first
-    std::vector<std::string> digits; // each phone number once; nothing where there is none
+    std::vector<OfOrder> orders;      // all, the lowest id first
+    std::vector<PhoneNumber> numbers; // each once; nothing where there is none
 };
 
 // Kept with the connection until the search learns others.

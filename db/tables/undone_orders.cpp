@@ -3,7 +3,6 @@
 
 #include "db/sqlite/changeset.h"
 #include "db/tables/codes.h"
-#include "db/tables/order_search.h"
 
 #include <algorithm>
 #include <map>
@@ -14,7 +13,7 @@ namespace {
 
 // Where columns are in their tables. Columns are only ever appended.
 namespace order_column {
-constexpr int number = 1, customer = 2, state = 3, place = 5, promised = 6, note = 8;
+constexpr int number = 1, customer = 2, state = 3, taken = 4, place = 5, promised = 6, note = 8;
 }
 namespace garment_column {
 constexpr int order = 1, position = 2, style = 3, size = 4, colour = 5, price = 7;
@@ -97,6 +96,7 @@ private:
         Query promised = m_connection.query("SELECT ?1", row.before(order_column::promised));
         if (promised.step())
             order.line.promised = promised.localTime(0);
+        order.takenAt = Instant{std::chrono::seconds{numberIn(row.before(order_column::taken))}};
         order.takenAtPlace = row.before(order_column::place).value_or("");
         order.note = row.before(order_column::note).value_or("");
         m_customerOf[id] = numberIn(row.before(order_column::customer));
@@ -217,22 +217,26 @@ std::optional<UndoneOrder> undoneOrder(Connection& connection, OrderId order) {
     return std::nullopt;
 }
 
-std::vector<OrderLine> findUndone(Connection& connection, std::string_view search) {
+std::vector<OrderLine> findUndone(Connection& connection, const OrderQuery& wanted) {
     std::vector<OrderLine> lines;
     for (const UndoneOrder& order : undoneOrders(connection))
-        if (matches(order, search))
+        if (matches(order, wanted.search, wanted.spelling))
             lines.push_back(order.line);
     return lines;
 }
 
-bool matches(const UndoneOrder& order, std::string_view search) {
+bool matches(const UndoneOrder& order, const OrderSearch& search, Spelling spelling) {
     std::string text = order.line.customer + ' ' + order.takenAtPlace + ' ' + order.note;
     for (const UndoneGarment& garment : order.garments) {
         text += ' ' + garment.blank.english();
         for (const Sentence& decal : garment.decals)
             text += ' ' + decal.english();
     }
-    return OrderSearch{search}.matches({order.line.number, order.phone, text});
+    return search.matches({order.line.number,
+                           order.phone,
+                           text,
+                           {dateOf(order.line.promised), dateOf(search.now().toLocal(order.takenAt))}},
+                          spelling);
 }
 
 } // namespace holdfast::db

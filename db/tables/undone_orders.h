@@ -23,6 +23,7 @@ struct UndoneOrder {
     OrderLine line;
     EntryId undo; // undoing that puts the order back
     std::string phone;
+    Instant takenAt{};
     std::string takenAtPlace; // the fair, or "workshop"
     std::string note;
     std::vector<UndoneGarment> garments; // by position
@@ -34,9 +35,9 @@ std::int64_t countUndone(Connection& connection);
 std::optional<UndoneOrder> undoneOrder(Connection& connection, OrderId order);
 
 // Those that the search finds, newest first, as the order book lists them.
-std::vector<OrderLine> findUndone(Connection& connection, std::string_view search);
+std::vector<OrderLine> findUndone(Connection& connection, const OrderQuery& wanted);
 
 // As OrderSearch finds those that are in the tables.
-bool matches(const UndoneOrder& order, std::string_view search);
+bool matches(const UndoneOrder& order, const OrderSearch& search, Spelling spelling);
 
 } // namespace holdfast::db

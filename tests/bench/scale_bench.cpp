@@ -83,6 +83,7 @@ public:
         open();
         openShop();
         search();
+        searchAround();
         undo();
         history();
         backUp();
@@ -135,11 +136,41 @@ private:
                                              "zip hoodie ink", "gorse bib market", "nothing of the kind"})
             for (std::size_t length = 1; length <= words.size(); ++length)
                 times.push_back(millisecondsOf([&] {
-                    const auto typed = words.substr(0, length);
-                    (void)db::findOrders(m_shop->connection(), typed, db::OrderFilter::All, 200);
-                    (void)db::countOrders(m_shop->connection(), typed, db::OrderFilter::All);
+                    const db::OrderQuery wanted{m_shop->connection(), words.substr(0, length)};
+                    (void)db::findOrders(m_shop->connection(), wanted, db::OrderFilter::All, 200);
+                    (void)db::countOrders(m_shop->connection(), wanted, db::OrderFilter::All);
                 }));
         say("A key typed into the search", times);
+    }
+
+    // As each key of them is typed: words with a wrong letter, numbers in groups, and words that mean
+    // something once they are whole.
+    void searchAround() {
+        std::vector<double> times;
+        const Now now = largeShopNow();
+        const LocalDate today = now.today();
+        const std::vector<db::OrderMeaning> meant{
+            {db::OrderMeaning::Kind::Owing},
+            {db::OrderMeaning::Kind::Late},
+            {db::OrderMeaning::Kind::Unconfirmed},
+            {db::OrderMeaning::Kind::OnDays, {{today - Days{3}, today + Days{3}}}}};
+        const auto key = [&](const db::TypedSearch& typed) {
+            times.push_back(millisecondsOf([&] {
+                const db::OrderQuery wanted{m_shop->connection(), db::OrderSearch{typed}};
+                (void)db::findOrders(m_shop->connection(), wanted, db::OrderFilter::All, 200);
+                (void)db::countOrders(m_shop->connection(), wanted, db::OrderFilter::All);
+            }));
+        };
+        for (const std::string_view words : {"herno tamta", "tamta whitx", "samphrie dusk",
+                                             "+44 7700 900 421", "0044 7700 9", "hodie imk"}) {
+            for (std::size_t length = 1; length <= words.size(); ++length)
+                key({std::string(words.substr(0, length)), {}, now});
+            for (const db::OrderMeaning& meaning : meant)
+                key({std::string(words), {{"owing", meaning}}, now});
+        }
+        for (const db::OrderMeaning& meaning : meant)
+            key({{}, {{"owing", meaning}}, now});
+        say("A key of a wrong letter, a phone number in groups, a word with a meaning", times);
     }
 
     void undo() {

@@ -2,6 +2,7 @@
 // What is typed into the order book, against a plain look at every order: random shops, random words, every
 // filter and sort, page by page. The rules are those that order_search.h says.
 #include "core/trade/folded.h"
+#include "core/trade/phone_number.h"
 #include "db/tables/order_book.h"
 #include "tests/db/small_shop.h"
 
@@ -27,7 +28,7 @@ struct PlainOrder {
     std::string promised;
     bool isOwing = false;
     std::vector<std::string> words; // of the number, the customer, the phone and all else that is looked at
-    std::string digits;             // of the phone
+    PhoneNumber phone;
 };
 
 bool isAllDigits(std::string_view text) {
@@ -56,8 +57,28 @@ bool isFoundBy(const PlainOrder& order, const std::string& word) {
             return at == 0 || (at != std::string::npos && !isNumber && word.size() >= 3);
         }))
         return true;
-    return isNumber && ((word.size() >= 3 && order.digits.ends_with(word)) ||
-                        (word.size() >= 5 && order.digits.find(word) != std::string::npos));
+    return isNumber && word.size() >= 3 && isPartOfPhone(readPhone(word), order.phone);
+}
+
+// Groups of digits next to each other are one phone number, or else words; what is part of one is tested in
+// core/phone_number_test.cpp.
+bool isFoundByAll(const PlainOrder& order, const std::vector<std::string>& words) {
+    for (std::size_t at = 0; at < words.size();) {
+        std::size_t end = at;
+        std::string run;
+        bool isEachFound = true;
+        for (; end < words.size() && isAllDigits(words[end]); ++end) {
+            run += words[end];
+            isEachFound = isEachFound && isFoundBy(order, words[end]);
+        }
+        if (end == at)
+            isEachFound = isFoundBy(order, words[end++]);
+        const bool isPhone = run.size() >= 6 && isPartOfPhone(readPhone(run), order.phone);
+        if (!isEachFound && !isPhone)
+            return false;
+        at = end;
+    }
+    return true;
 }
 
 class SearchingByChance : public SmallShop {
@@ -105,16 +126,9 @@ protected:
                    "WHERE order_id = shop_order.id) FROM shop_order JOIN customer ON customer.id = "
                    "customer_id"};
         while (rows.step()) {
-            PlainOrder order{rows.integer(0),
-                             rows.integer(1),
-                             rows.text(2),
-                             rows.text(3),
-                             rows.integer(4) != 0,
-                             plainWords(rows.text(6)),
-                             {}};
-            for (const char each : rows.text(5))
-                if (each >= '0' && each <= '9')
-                    order.digits += each;
+            PlainOrder order{rows.integer(0),        rows.integer(1),      rows.text(2),
+                             rows.text(3),           rows.integer(4) != 0, plainWords(rows.text(6)),
+                             readPhone(rows.text(5))};
             orders.push_back(std::move(order));
         }
         return orders;
@@ -123,9 +137,9 @@ protected:
     // A part of a word that is in the shop, or digits of a phone with any signs between them.
     std::string aWord(const std::vector<PlainOrder>& orders) {
         const PlainOrder& order = orders[draw(static_cast<int>(orders.size()))];
-        if (draw(3) == 0 && order.digits.size() >= 3) {
-            const std::size_t from = draw(static_cast<int>(order.digits.size()) - 2);
-            return order.digits.substr(draw(2) == 0 ? 0 : from, 1 + draw(8));
+        if (draw(3) == 0 && order.phone.digits.size() >= 3) {
+            const std::size_t from = draw(static_cast<int>(order.phone.digits.size()) - 2);
+            return order.phone.digits.substr(draw(2) == 0 ? 0 : from, 1 + draw(8));
         }
         const std::string& word = order.words[draw(static_cast<int>(order.words.size()))];
         const std::size_t length = 1 + draw(static_cast<int>(word.size()));
@@ -144,6 +158,8 @@ protected:
             return order.state == "confirmed" || order.state == "quoted";
         case OrderFilter::Owing:
             return order.isOwing && order.state != "cancelled";
+        case OrderFilter::HandedOver:
+            return order.state == "handed-over";
         case OrderFilter::All:
             break;
         }
@@ -156,9 +172,7 @@ protected:
         const auto words = plainWords(typed);
         std::vector<PlainOrder> found;
         std::ranges::copy_if(orders, std::back_inserter(found), [&](const PlainOrder& order) {
-            return isUnder(order, filter) && std::ranges::all_of(words, [&](const std::string& word) {
-                       return isFoundBy(order, word);
-                   });
+            return isUnder(order, filter) && isFoundByAll(order, words);
         });
         // The order of the number that was typed is the first of the newest.
         const bool isNumber = words.size() == 1 && isAllDigits(words[0]);

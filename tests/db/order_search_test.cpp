@@ -85,6 +85,48 @@ TEST_F(OrderSearching, APhoneNumberHoweverItIsWritten) {
     EXPECT_EQ(found("a 123"), Numbers{});
 }
 
+TEST_F(OrderSearching, APhoneNumberWithTheCountryOrWithout) {
+    takeFor("Anna", "07700 900421");
+    takeFor("Bree", "+44 7700 900123");
+    for (const char* typed : {"+447700900421", "+44 7700 900421", "0044 7700-900-421", "+44 (0)7700 900 421",
+                              "077 00 90 04 21", "anna +44 7700", "447700900421"})
+        EXPECT_EQ(found(typed), Numbers{1}) << typed;
+    for (const char* typed : {"07700900123", "07700 900 123", "0044 7700 900123", "07700-900123 bree"})
+        EXPECT_EQ(found(typed), Numbers{2}) << typed;
+    for (const char* typed : {"+44 7700 900422", "+46 7700 900123", "07700 900 124"})
+        EXPECT_EQ(found(typed), Numbers{}) << typed;
+}
+
+TEST_F(OrderSearching, LettersThatAreNotOnTheKeyboard) {
+    takeFor("Sørensen", "");
+    takeFor("Łukasz Großmann", "");
+    for (const char* typed : {"sorensen", "SORENSEN", "sørensen", "soren", "rensen", "sorenson"})
+        EXPECT_EQ(found(typed), Numbers{1}) << typed;
+    for (const char* typed : {"lukasz", "łukasz", "grossmann", "GROSSMAN", "lukasz gross"})
+        EXPECT_EQ(found(typed), Numbers{2}) << typed;
+}
+
+TEST_F(OrderSearching, AWrongLetterIsOnlyLookedForWhereNothingIsFound) {
+    takeFor("Anna Reed", "", "Juno");
+    takeFor("Bree Juna", "", "Tern");
+    EXPECT_EQ(found("juno"), Numbers{1}) << "who has it right, and nobody else";
+    EXPECT_EQ(found("bree juno"), Numbers{2}) << "both words are somewhere, but in no order";
+    EXPECT_EQ(found("anan reed"), Numbers{1});
+    EXPECT_EQ(found("read"), Numbers{1});
+    EXPECT_EQ(found("rea"), Numbers{}) << "three letters are too few";
+    const OrderQuery right{connection(), "reed"};
+    const OrderQuery near{connection(), "read"};
+    EXPECT_EQ(right.spelling, Spelling::Right);
+    EXPECT_EQ(near.spelling, Spelling::Near);
+}
+
+TEST_F(OrderSearching, TheWordingOfADecal) {
+    takeFor("Anna", "", "Happy birthday Ossian!");
+    takeFor("Bree", "", "Heron");
+    for (const char* typed : {"birthday", "happy ossian", "HAPPY BIRTH", "birtday", "\"ossian!\""})
+        EXPECT_EQ(found(typed), Numbers{1}) << typed;
+}
+
 TEST_F(OrderSearching, TheOrderOfThatNumberComesFirst) {
     takeFor("A", ""); // 1
     for (int more = 2; more <= 9; ++more)

@@ -61,9 +61,9 @@ TEST_F(PutBack, AnUndoneOrderIsFoundWithAllThatWasTyped) {
     EXPECT_EQ(alone->undo, undone.undo);
 
     for (const char* typed : {"", "1", "farr", "arran", "MOSS", "dusk tee", "workshop", "blue"})
-        EXPECT_TRUE(matches(undone, typed)) << typed;
+        EXPECT_TRUE(matches(undone, OrderSearch{typed}, Spelling::Right)) << typed;
     for (const char* typed : {"2", "heronxy", "dusk linen"})
-        EXPECT_FALSE(matches(undone, typed)) << typed;
+        EXPECT_FALSE(matches(undone, OrderSearch{typed}, Spelling::Right)) << typed;
 }
 
 TEST_F(PutBack, AnUndoneOrderComesBackExactly) {

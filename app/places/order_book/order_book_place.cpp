@@ -281,7 +281,7 @@ void OrderBookPlace::findAgain() {
     const std::optional<OrderId> chosen = m_sheet->order();
     const QSignalBlocker quiet(m_list->selectionModel());
     m_heads->setSort(m_sort);
-    m_pages.look(m_search->text().toStdString(), filter(), m_sort);
+    m_pages.look(m_search->text(), filter(), m_sort);
     m_model->show(desk().shop(), [this] { return m_pages.next(OrderModel::kPage); });
 
     const bool isSearching = !m_search->text().trimmed().isEmpty();
@@ -300,54 +300,6 @@ void OrderBookPlace::findAgain() {
     m_list->setCurrentIndex(m_model->index(row));
     if (m_sheet->order() != m_model->line(row).id || m_isStale)
         chooseRow(row);
-}
-
-// What the search finds among all orders, and the filter does not show.
-void OrderBookPlace::countUnderAll(bool isSearching) {
-    m_hiddenUnderAll = 0;
-    if (isSearching && filter() != BookFilter::All && !m_model->canFetchMore({}))
-        m_hiddenUnderAll = m_pages.countUnderAll() - m_model->rowCount();
-    m_moreUnderAll->setVisible(m_hiddenUnderAll > 0 && m_model->rowCount() > 0);
-    m_moreUnderAll->setText(
-        tr("%n more is under All|%n more are under All", nullptr, howMany(m_hiddenUnderAll)));
-}
-
-QString OrderBookPlace::nothingWords() const {
-    const QString typed = m_search->text().trimmed().left(60);
-    if (m_hiddenUnderAll > 0)
-        return tr("No order here matches “%1”. One under All does.|"
-                  "No order here matches “%1”. %n under All do.",
-                  nullptr, howMany(m_hiddenUnderAll))
-            .arg(typed);
-    if (!typed.isEmpty())
-        return tr("No order matches “%1”.").arg(typed);
-    switch (filter()) {
-    case BookFilter::Held:
-        return tr("No order is held.");
-    case BookFilter::Owing:
-        return tr("Nobody owes anything.");
-    case BookFilter::CameBack:
-        return tr("Nothing that came back waits for an answer.");
-    case BookFilter::Open:
-    case BookFilter::All:
-        break;
-    }
-    return tr("Orders are listed here once the first is taken.");
-}
-
-void OrderBookPlace::showNothing(bool isSearching) {
-    const bool isPart = filter() != BookFilter::Open && filter() != BookFilter::All;
-    m_nothing->setSentence(nothingWords());
-    if (m_hiddenUnderAll > 0) {
-        m_nothing->setAction(tr("Show them under All"));
-        m_nothing->showKey(QKeySequence(Qt::CTRL | Qt::Key_L));
-    } else if (isSearching) {
-        m_nothing->setAction(tr("Clear the search"));
-        m_nothing->showKey(QKeySequence(Qt::Key_Escape));
-    } else {
-        m_nothing->setAction(isPart ? tr("Show all orders") : tr("New order"));
-        m_nothing->showKey(isPart ? QKeySequence(Qt::CTRL | Qt::Key_L) : QKeySequence(Qt::CTRL | Qt::Key_N));
-    }
 }
 
 void OrderBookPlace::refresh() {

@@ -60,7 +60,9 @@ private:
     void clearSearch();
     void countUnderAll(bool isSearching);
     void showNothing(bool isSearching);
+    QString typedInShort() const;
     QString nothingWords() const;
+    QString hiddenWords(const QString& typed) const;
 
     OrderPages m_pages;
     OrderModel* m_model = nullptr;
@@ -80,6 +82,7 @@ private:
     Label* m_owedOnOpen = nullptr;
     db::OrderSort m_sort = db::OrderSort::Newest;
     std::int64_t m_hiddenUnderAll = 0; // found among all orders, and not shown by the filter
+    bool m_isHiddenHandedOver = false; // all of those
     Part m_keyboardIn = Part::Search;  // where it was last
     bool m_isStale = true;
 };

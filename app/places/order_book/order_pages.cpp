@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/order_book/order_pages.h"
 
+#include "app/desk/search_words.h"
 #include "db/tables/claims.h"
 
 #include <algorithm>
@@ -33,13 +34,13 @@ db::OrderFilter filterOf(BookFilter filter) {
 
 } // namespace
 
-void OrderPages::look(const std::string& search, BookFilter filter, db::OrderSort sort) {
-    m_search = search;
+void OrderPages::look(const QString& typed, BookFilter filter, db::OrderSort sort) {
     m_filter = filter;
     m_sort = sort;
     m_readFromFile = 0;
     m_undone.clear();
     m_wanted.reset();
+    const db::OrderSearch search{searchIn(typed, m_desk.now())};
     auto wanted =
         m_desk.file().read([&](db::Connection& connection) { return db::OrderQuery{connection, search}; });
     if (!m_desk.done(wanted))
@@ -48,7 +49,7 @@ void OrderPages::look(const std::string& search, BookFilter filter, db::OrderSor
     if (filter != BookFilter::All)
         return;
     auto undone =
-        m_desk.file().read([&](db::Connection& connection) { return db::findUndone(connection, search); });
+        m_desk.file().read([&](db::Connection& connection) { return db::findUndone(connection, *m_wanted); });
     if (m_desk.done(undone))
         m_undone = std::move(*undone);
     std::ranges::sort(m_undone,
@@ -98,14 +99,15 @@ std::vector<db::OrderLine> OrderPages::next(int most) {
     return page;
 }
 
-std::int64_t OrderPages::countUnderAll() {
+OrderPages::UnderAll OrderPages::countUnderAll() {
     if (!m_wanted)
-        return 0;
+        return {};
     const auto count = m_desk.file().read([&](db::Connection& connection) {
-        return db::countOrders(connection, *m_wanted, db::OrderFilter::All) +
-               std::ssize(db::findUndone(connection, m_search));
+        return UnderAll{db::countOrders(connection, *m_wanted, db::OrderFilter::All) +
+                            std::ssize(db::findUndone(connection, *m_wanted)),
+                        db::countOrders(connection, *m_wanted, db::OrderFilter::HandedOver)};
     });
-    return m_desk.done(count) ? *count : 0;
+    return m_desk.done(count) ? *count : UnderAll{};
 }
 
 std::vector<OrderId> OrderPages::held() {

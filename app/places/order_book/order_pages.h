@@ -8,7 +8,6 @@
 #include "db/tables/undone_orders.h"
 
 #include <optional>
-#include <string>
 #include <vector>
 
 namespace holdfast::app {
@@ -21,12 +20,16 @@ public:
         : m_desk(desk) {}
 
     // Begins again from the first page.
-    void look(const std::string& search, BookFilter filter, db::OrderSort sort);
+    void look(const QString& typed, BookFilter filter, db::OrderSort sort);
     // At most `most` more lines; fewer mean the end.
     std::vector<db::OrderLine> next(int most);
 
-    // Orders that match, under All.
-    std::int64_t countUnderAll();
+    // Orders that match, under All: how many of them, and how many of those were handed over.
+    struct UnderAll {
+        std::int64_t orders = 0;
+        std::int64_t handedOver = 0;
+    };
+    UnderAll countUnderAll();
     std::vector<OrderId> held();
     std::vector<OrderId> cameBack(); // of which something that came back waits for an answer
 
@@ -35,7 +38,6 @@ private:
     bool comesBefore(const db::OrderLine& one, const db::OrderLine& other) const;
 
     ShopDesk& m_desk;
-    std::string m_search;
     std::optional<db::OrderQuery> m_wanted; // that search; none where the file could not be read
     BookFilter m_filter = BookFilter::Open;
     db::OrderSort m_sort = db::OrderSort::Newest;
