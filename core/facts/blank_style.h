@@ -60,6 +60,7 @@ struct Colour {
     ColourId id;
     std::string name;
     std::uint32_t rgb = 0;
+    bool isRetired = false; // not offered for new work
 
     bool operator==(const Colour&) const = default;
 };
@@ -79,6 +80,7 @@ struct BlankStyle {
     bool sleepwear = false;
     bool hasCords = false;
     std::string lawCheckedBy; // who looked up the local rules for children's wear, sleepwear, cords
+    bool isRetired = false;   // not offered for new work; what there is of it is used up
 
     bool washedFirst() const { return notPrewashedBecause.empty(); }
     const Colour* colour(ColourId colourId) const;

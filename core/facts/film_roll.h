@@ -15,6 +15,7 @@ namespace holdfast {
 struct StoragePlace {
     PlaceId id;
     std::string name;
+    bool isRetired = false; // no more rolls are put there
 };
 
 // From this instant the roll was in that place, until its next stay begins.

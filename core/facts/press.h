@@ -23,6 +23,7 @@ struct Press {
     Celsius tolerance{3};       // departure from the set temperature that is still in order; common practice
     Celsius evenWithin{6};      // largest spread over the platen that is still even; common practice
     Days checkEvery{30};
+    bool isRetired = false; // nothing more is taken up on it
 };
 
 struct PressCheck {

@@ -53,7 +53,8 @@ void noPress(const Subject& subject, Findings& findings) {
     Finding finding;
     finding.rule = Rule::NoPress;
     finding.what = said("No press yet");
-    finding.why = said("The shop has 0 presses on record.");
+    finding.why = subject.around.facts.presses.empty() ? said("The shop has 0 presses on record.")
+                                                       : said("Every press on record is retired.");
     finding.frees = {FreeingAct::AddPress};
     findings.push_back(std::move(finding));
 }

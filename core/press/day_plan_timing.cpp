@@ -14,7 +14,7 @@ namespace holdfast {
 namespace {
 
 // Due times further away than this are as good as never; keeps every difference within 64 bits.
-constexpr std::int64_t kFarAway = std::int64_t{1} << 50;
+constexpr std::int64_t kFarFuture = std::int64_t{1} << 50;
 constexpr double kHeaviest = 1e6;
 
 std::int64_t counted(Seconds duration) {
@@ -24,8 +24,8 @@ std::int64_t counted(Seconds duration) {
 std::int64_t secondsAfter(Instant start, Instant when) {
     std::int64_t seconds = 0;
     if (__builtin_sub_overflow(when.time_since_epoch().count(), start.time_since_epoch().count(), &seconds))
-        return when < start ? -kFarAway : kFarAway;
-    return std::clamp(seconds, -kFarAway, kFarAway);
+        return when < start ? -kFarFuture : kFarFuture;
+    return std::clamp(seconds, -kFarFuture, kFarFuture);
 }
 
 bool canChange(const Press& press) {

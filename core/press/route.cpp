@@ -347,10 +347,12 @@ const Press* pressFor(const ShopFacts& facts, const Garment& garment, std::optio
     if (const Press* begun = begunOn ? facts.presses.find(*begunOn) : nullptr)
         return begun;
     const bool needsSmallPlaten = wantsSmallPlaten(facts.styleOf(garment)) &&
-                                  std::ranges::any_of(facts.presses, &Press::hasSmallPlaten);
+                                  std::ranges::any_of(facts.presses, [](const Press& press) {
+                                      return press.hasSmallPlaten && !press.isRetired;
+                                  });
     const Press* largest = nullptr;
     for (const Press& press : facts.presses) {
-        if (needsSmallPlaten && !press.hasSmallPlaten)
+        if (press.isRetired || (needsSmallPlaten && !press.hasSmallPlaten))
             continue;
         if (takesWhole(press, garment))
             return &press;

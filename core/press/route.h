@@ -79,7 +79,7 @@ PlatenPieces piecesOn(const Press& press, const Decal& decal);
 
 // The press a garment is pressed on: the one its present attempt was begun on; else the first whose platen
 // takes its decals whole, else the largest; none if the shop has none. Where the style is pressed on a small
-// platen, only presses that have one are asked, if there is any.
+// platen, only presses that have one are asked, if there is any. On a retired one nothing is begun.
 const Press* pressFor(const ShopFacts& facts, const Garment& garment);
 // The same for a garment of which it is known on which press its present attempt was begun, if on any.
 const Press* pressFor(const ShopFacts& facts, const Garment& garment, std::optional<PressId> begunOn);

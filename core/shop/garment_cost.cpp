@@ -67,8 +67,9 @@ bool GarmentCosts::fitsEveryPlaten(const Garment& garment) const {
     for (const Decal& decal : garment.decals)
         decals.push_back(&decal);
     const Decal all = decalAround(decals);
-    return std::ranges::all_of(m_facts.presses,
-                               [&](const Press& press) { return piecesOn(press, all).count() == 1; });
+    return std::ranges::all_of(m_facts.presses, [&](const Press& press) {
+        return press.isRetired || piecesOn(press, all).count() == 1;
+    });
 }
 
 std::size_t GarmentCosts::LikenessHash::operator()(const Likeness& likeness) const {

@@ -3,6 +3,7 @@
 
 #include "core/press/timed_steps.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace holdfast {
@@ -62,8 +63,15 @@ PlanRequest planRequest(const ShopFacts& facts, const std::map<GarmentId, Assess
                         const Now& now) {
     PlanRequest request;
     request.start = now.instant;
+    // On a retired press only what was begun there is finished.
+    const auto isUsed = [&](const Press& press) {
+        return !press.isRetired || std::ranges::any_of(assessments, [&](const auto& each) {
+            return each.second.progress.hasBegun() && each.second.route.press == press.id;
+        });
+    };
     for (const Press& press : facts.presses)
-        request.platens.push_back({press, lastTemperature(facts, assessments, press.id, now)});
+        if (isUsed(press))
+            request.platens.push_back({press, lastTemperature(facts, assessments, press.id, now)});
     for (const auto& [id, assessment] : assessments) {
         const bool isPressable = assessment.stage == Stage::ToPress && !assessment.isHeld();
         if (isPressable || assessment.stage == Stage::OnPress || assessment.stage == Stage::Cooling)

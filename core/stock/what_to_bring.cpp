@@ -171,13 +171,15 @@ WhatToBring whatToBring(const FairDemand& demand, const ShopFacts& facts, std::i
     const RailStock rail{facts};
     for (const BlankStyle& style : facts.styles) {
         const auto soldADay = demand.soldADay.find(style.id);
-        if (soldADay == demand.soldADay.end())
+        if (style.isRetired || soldADay == demand.soldADay.end())
             continue;
         const MeanAndVariance aDay = ofDays(soldADay->second);
         const auto shares = drawnTogether(tableOf(style, demand));
         const double leftOver = static_cast<double>(style.cost.minor) * facts.settings.keepingPercent / 100;
         for (std::size_t size = 0; size < style.sizes.size(); ++size) {
             for (std::size_t colour = 0; colour < style.colours.size(); ++colour) {
+                if (style.colours[colour].isRetired)
+                    continue;
                 ToBring kind = rail.of({style.id, style.sizes[size], style.colours[colour].id});
                 kind.name = style.name + ", " + style.sizes[size] + ", " + style.colours[colour].name;
                 kind.asked = shareOf(aDay, demand.days, shares[size][colour], comingDays);

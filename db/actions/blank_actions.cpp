@@ -8,10 +8,14 @@
 #include "db/actions/parts.h"
 #include "db/actions/rows.h"
 
+#include <set>
+#include <utility>
+
 namespace holdfast::db {
 namespace {
 
 constexpr std::int64_t kMostCounted = 100'000;
+constexpr std::size_t kMostPartsSaid = 12;
 
 void moveUnits(Writer& writer, BlankLotId lot, std::int64_t units, const std::string& reason) {
     writer.connection().run(
@@ -29,6 +33,14 @@ void releaseBeyond(Writer& writer, const LotRow& lot, std::int64_t units) {
         if (const auto row = garmentRow(writer.connection(), keepers[at]); row.ok())
             concernsGarment(writer, *row);
     }
+}
+
+// "3 × M in Moss"
+Sentence deliveredWords(Connection& connection, const DeliveredBlanks& delivered) {
+    Query colour = connection.query("SELECT name FROM style_colour WHERE id = ?1", delivered.colour);
+    return said("{units} × {size} in {colour}", {{"units", delivered.units},
+                                                 {"size", delivered.size},
+                                                 {"colour", colour.step() ? colour.text(0) : std::string{}}});
 }
 
 } // namespace
@@ -60,6 +72,40 @@ Result<BlankLotId> receiveBlanks(Writer& writer, BlankStyleId style, const std::
     writer.concerns(lot);
     writer.concerns(style);
     return lot;
+}
+
+Result<Done> receiveDelivery(Shop& shop, BlankStyleId style, std::span<const DeliveredBlanks> blanks,
+                             const Now& now) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        const auto name = styleName(writer.connection(), style);
+        if (!name.ok())
+            return name.error();
+        if (blanks.empty())
+            return fieldError("units", said("A delivery has at least one blank."));
+        std::set<std::pair<std::string, ColourId>> seen;
+        std::vector<Sentence> parts;
+        std::int64_t all = 0;
+        for (const DeliveredBlanks& each : blanks) {
+            if (!seen.emplace(each.size, each.colour).second)
+                return fieldError(
+                    "units", said("The size {size} is named twice in one colour.", {{"size", each.size}}));
+            const auto lot = receiveBlanks(writer, style, each.size, each.colour, each.units, now.today());
+            if (!lot.ok())
+                return lot.error();
+            all += each.units;
+            parts.push_back(deliveredWords(writer.connection(), each));
+        }
+        if (blanks.size() == 1)
+            return Done{}; // as the part says it
+        if (parts.size() > kMostPartsSaid) {
+            const auto more = static_cast<std::int64_t>(parts.size() - kMostPartsSaid);
+            parts.resize(kMostPartsSaid);
+            parts.push_back(said("{n} more", {{"n", Numeral{more}}}));
+        }
+        writer.describe(said("Received {n} blank of {style}: {parts}|Received {n} blanks of {style}: {parts}",
+                             {{"n", all}, {"style", *name}, {"parts", std::move(parts)}}));
+        return Done{};
+    });
 }
 
 Result<Done> correctCount(Shop& shop, BlankLotId lot, std::int64_t counted, const std::string& reason) {

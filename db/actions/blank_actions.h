@@ -17,6 +17,12 @@ namespace holdfast::db {
 Result<BlankStyleId> addStyle(Shop& shop, const BlankStyle& style);
 Result<ColourId> addColour(Shop& shop, BlankStyleId style, const std::string& name, std::uint32_t rgb);
 
+// All but what its label says. Colours are known by their ids, those without one are new; sizes by their
+// place among the others (core/facts/size_changes.h): one that got another name gets it everywhere. Refused
+// where a size goes of which blanks hang or garments are ordered, or a colour that was ever used. The entry
+// says each field with what it was.
+Result<Done> changeStyle(Shop& shop, const BlankStyle& style);
+
 // Fibres add to 100; highest safe temperature, if given, 60–260 °C.
 Result<Done> readLabel(Shop& shop, BlankStyleId style, const FabricLabel& label);
 // Reason 3–200 characters; an empty reason says that the style is washed first again.
@@ -29,6 +35,15 @@ Result<Done> noteLawChecked(Shop& shop, BlankStyleId style, const std::string& w
 // 1–5,000 units; not received in the future. Garments that wait for such a blank get theirs, by promise.
 Result<BlankLotId> receiveBlanks(Shop& shop, BlankStyleId style, const std::string& size, ColourId colour,
                                  std::int64_t units, const Now& now);
+struct DeliveredBlanks {
+    std::string size;
+    ColourId colour;
+    std::int64_t units = 0;
+};
+// All that came of a style at once: each as in receiveBlanks, one entry for them together. At least one; each
+// size and colour once.
+Result<Done> receiveDelivery(Shop& shop, BlankStyleId style, std::span<const DeliveredBlanks> blanks,
+                             const Now& now);
 // A count that differs from the ledger is written as a move with its reason.
 Result<Done> correctCount(Shop& shop, BlankLotId lot, std::int64_t counted, const std::string& reason);
 

@@ -1,9 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Storage places and their readings.
 #include "core/trade/limits.h"
+#include "db/actions/changed_fields.h"
 #include "db/actions/film_actions.h"
 #include "db/actions/parts.h"
 #include "db/actions/rows.h"
+#include "db/tables/fact_readers.h"
+
+#include <algorithm>
 
 namespace holdfast::db {
 namespace {
@@ -91,23 +95,68 @@ bool addReading(Connection& connection, Query& insert, PlaceId place, const Clim
     return true;
 }
 
+namespace {
+
+// Trimmed, and no other place's.
+Result<std::string> soundPlaceName(Connection& connection, const std::string& name, PlaceId id) {
+    auto text = typedText(name, {.field = "name", .what = phrase("The place’s name"), .most = 60});
+    if (text.ok() &&
+        connection.number("SELECT COUNT(*) FROM storage_place WHERE name = ?1 COLLATE NOCASE AND id <> ?2",
+                          *text, id) > 0)
+        return fieldError("name", said("There is a place “{place}” already; give this one another name.",
+                                       {{"place", *text}}));
+    return text;
+}
+
+Sentence rollsIn(Connection& connection, PlaceId place) {
+    const std::int64_t rolls = connection.number(
+        "SELECT COUNT(*) FROM film_roll WHERE state <> 'used-up' AND ?1 = (SELECT place_id FROM roll_stay "
+        "WHERE roll_id = film_roll.id ORDER BY since DESC, id DESC LIMIT 1)",
+        place);
+    return rolls > 0 ? said("{n} roll is there still|{n} rolls are there still", {{"n", rolls}}) : Sentence{};
+}
+
+} // namespace
+
 Result<PlaceId> addPlace(Shop& shop, const std::string& name) {
     return shop.act([&](Writer& writer) { return addPlace(writer, name); });
 }
 
 Result<PlaceId> addPlace(Writer& writer, const std::string& name) {
-    const auto text = typedText(name, {.field = "name", .what = phrase("The place’s name"), .most = 60});
+    const auto text = soundPlaceName(writer.connection(), name, PlaceId{});
     if (!text.ok())
         return text.error();
-    if (writer.connection().number("SELECT COUNT(*) FROM storage_place WHERE name = ?1 COLLATE NOCASE",
-                                   *text) > 0)
-        return fieldError("name", said("There is a place “{place}” already; give this one another name.",
-                                       {{"place", *text}}));
     const auto place = writer.newId<PlaceId>();
     writer.connection().run("INSERT INTO storage_place (id, name) VALUES (?1, ?2)", place, *text);
     writer.describe(said("Storage place {place} set up", {{"place", *text}}));
     writer.concerns(place);
     return place;
+}
+
+Result<Done> changePlace(Shop& shop, const StoragePlace& place) {
+    return shop.act([&](Writer& writer) -> Result<Done> {
+        Connection& connection = writer.connection();
+        UnreadFacts unread;
+        const std::vector<StoragePlace> places = readPlaces(connection, unread);
+        const auto before = std::ranges::find(places, place.id, &StoragePlace::id);
+        if (before == places.end())
+            return fieldError("place",
+                              said("The shop has no such {what} any more.", {{"what", "storage place"}}));
+        const auto name = soundPlaceName(connection, place.name, place.id);
+        if (!name.ok())
+            return name.error();
+        ChangedFields changes;
+        changes.note("name", before->name, *name);
+        changes.noteRetired(before->isRetired, place.isRetired, rollsIn(connection, place.id));
+        if (changes.empty())
+            return Done{};
+        connection.run("UPDATE storage_place SET name = ?2 WHERE id = ?1", place.id, *name);
+        writeRetired(connection, "storage_place", place.id, place.isRetired, writer.now());
+        writer.describe(said("Storage place {place} changed: {changes}",
+                             {{"place", *name}, {"changes", changes.words()}}));
+        writer.concerns(place.id);
+        return Done{};
+    });
 }
 
 Result<Done> recordReading(Shop& shop, PlaceId place, const ClimateReading& reading) {

@@ -2,6 +2,8 @@
 #include "db/actions/fair_actions.h"
 
 #include "core/trade/limits.h"
+#include "db/actions/changed_fields.h"
+#include "db/actions/parts.h"
 #include "db/tables/fact_readers.h"
 #include "db/tables/facts.h"
 
@@ -128,6 +130,26 @@ void rename(Connection& connection, const Fair& before, const Fair& after, const
         connection.run("UPDATE setting SET value = ?1 WHERE name = 'fair-name'", after.name);
 }
 
+std::vector<Sentence> fairChanges(Connection& connection, const Fair& before, const Fair& after) {
+    const Currency currency = loadSettings(connection).currency;
+    const auto time = [](Minutes sinceMidnight) { return TimeOfDay{LocalTime{sinceMidnight}}; };
+    const auto worked = [](const std::optional<Minutes>& minutes) {
+        return minutes ? Value{said("{minutes} min", {{"minutes", minutes->count()}})}
+                       : Value{phrase("the hours of the stall")};
+    };
+    ChangedFields changes;
+    changes.note("name", before.name, after.name);
+    changes.note("first_day", before.firstDay, after.firstDay);
+    changes.note("last_day", before.lastDay, after.lastDay);
+    changes.note("opens_min", time(before.hours.opens), time(after.hours.opens));
+    changes.note("closes_min", time(before.hours.closes), time(after.hours.closes));
+    changes.note("stall_minor", Amount{before.stallCost, currency}, Amount{after.stallCost, currency});
+    changes.note("other_minor", Amount{before.otherCosts, currency}, Amount{after.otherCosts, currency});
+    changes.note("worked_min", worked(before.worked), worked(after.worked));
+    changes.noteText("note", before.note, after.note);
+    return changes.words();
+}
+
 // "Harbour Fair, 14 Nov 2026"
 std::string wordsOf(const Fair& fair) {
     return fair.name + ", " + spokenDate(fair.firstDay);
@@ -136,22 +158,23 @@ std::string wordsOf(const Fair& fair) {
 } // namespace
 
 Result<FairId> addFair(Shop& shop, const Fair& typed) {
-    return shop.act([&](Writer& writer) -> Result<FairId> {
-        Fair added = typed;
-        added.id = writer.newId<FairId>();
-        const auto fair = soundFair(writer.connection(), added);
-        if (!fair.ok())
-            return fair.error();
-        writer.connection().run("INSERT INTO fair (id, name, first_day, last_day, opens_min, closes_min, "
-                                "stall_minor, other_minor, worked_min, note) "
-                                "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)",
-                                fair->id, fair->name, fair->firstDay, fair->lastDay, fair->hours.opens,
-                                fair->hours.closes, fair->stallCost, fair->otherCosts, fair->worked,
-                                fair->note);
-        writer.describe(said("Fair added: {fair}", {{"fair", wordsOf(*fair)}}));
-        writer.concerns(fair->id);
-        return fair->id;
-    });
+    return shop.act([&](Writer& writer) { return addFair(writer, typed); });
+}
+
+Result<FairId> addFair(Writer& writer, const Fair& typed) {
+    Fair added = typed;
+    added.id = writer.newId<FairId>();
+    const auto fair = soundFair(writer.connection(), added);
+    if (!fair.ok())
+        return fair.error();
+    writer.connection().run("INSERT INTO fair (id, name, first_day, last_day, opens_min, closes_min, "
+                            "stall_minor, other_minor, worked_min, note) "
+                            "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)",
+                            fair->id, fair->name, fair->firstDay, fair->lastDay, fair->hours.opens,
+                            fair->hours.closes, fair->stallCost, fair->otherCosts, fair->worked, fair->note);
+    writer.describe(said("Fair added: {fair}", {{"fair", wordsOf(*fair)}}));
+    writer.concerns(fair->id);
+    return fair->id;
 }
 
 Result<Done> changeFair(Shop& shop, const Fair& typed, const Now& now) {
@@ -165,6 +188,9 @@ Result<Done> changeFair(Shop& shop, const Fair& typed, const Now& now) {
             return fair.error();
         if (const auto kept = checkKeepsItsOrders(daysOfOrders(connection, *before, now), *fair); !kept.ok())
             return kept.error();
+        const std::vector<Sentence> changes = fairChanges(connection, *before, *fair);
+        if (changes.empty())
+            return Done{};
         if (fair->name != before->name)
             rename(connection, *before, *fair, now);
         connection.run("UPDATE fair SET name = ?2, first_day = ?3, last_day = ?4, opens_min = ?5, "
@@ -172,7 +198,8 @@ Result<Done> changeFair(Shop& shop, const Fair& typed, const Now& now) {
                        "WHERE id = ?1",
                        fair->id, fair->name, fair->firstDay, fair->lastDay, fair->hours.opens,
                        fair->hours.closes, fair->stallCost, fair->otherCosts, fair->worked, fair->note);
-        writer.describe(said("Fair changed: {fair}", {{"fair", wordsOf(*fair)}}));
+        writer.describe(
+            said("Fair {fair} changed: {changes}", {{"fair", wordsOf(*fair)}, {"changes", changes}}));
         writer.concerns(fair->id);
         return Done{};
     });

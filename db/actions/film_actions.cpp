@@ -5,9 +5,12 @@
 #include "core/trade/limits.h"
 #include "core/trade/unit_words.h"
 #include "db/actions/care_checks.h"
+#include "db/actions/changed_fields.h"
+#include "db/actions/film_changes.h"
 #include "db/actions/parts.h"
 #include "db/actions/rows.h"
 #include "db/tables/codes.h"
+#include "db/tables/fact_readers.h"
 #include "db/tables/facts.h"
 
 #include <algorithm>
@@ -161,6 +164,7 @@ Result<FilmId> addFilm(Writer& writer, const Film& film) {
         return sound.error();
     const auto id = writer.newId<FilmId>();
     writeSheet(writer.connection(), id, *sound);
+    writeRetired(writer.connection(), "film", id, sound->isRetired, writer.now());
     if (sound->recipe) {
         const auto by = confirmedByOf(sound->recipe->confirmedBy);
         if (!by.ok())
@@ -175,15 +179,23 @@ Result<FilmId> addFilm(Writer& writer, const Film& film) {
 Result<Done> changeFilmSheet(Shop& shop, const Film& film) {
     return shop.act([&](Writer& writer) -> Result<Done> {
         Connection& connection = writer.connection();
-        if (connection.number("SELECT COUNT(*) FROM film WHERE id = ?1", film.id) == 0)
+        UnreadFacts unread;
+        const std::vector<Film> films = readFilms(connection, unread);
+        const auto before = std::ranges::find(films, film.id, &Film::id);
+        if (before == films.end())
             return plainError(said("This film is not in the shop any more."));
         Film typed = film;
         typed.recipe.reset();
         const auto sound = soundFilm(connection, typed);
         if (!sound.ok())
             return sound.error();
+        const std::vector<Sentence> changes = filmChanges(connection, *before, *sound);
+        if (changes.empty())
+            return Done{};
         writeSheet(connection, film.id, *sound);
-        writer.describe(said("Film {film} changed", {{"film", sound->name()}}));
+        writeRetired(connection, "film", film.id, sound->isRetired, writer.now());
+        writer.describe(
+            said("Film {film} changed: {changes}", {{"film", sound->name()}, {"changes", changes}}));
         writer.concerns(film.id);
         return Done{};
     });

@@ -16,7 +16,8 @@
 namespace holdfast::db {
 
 Result<FilmId> addFilm(Shop& shop, const Film& film); // id is made here
-// What it is, grips and costs and how it is stored; its recipe stays. Holds follow from what is known now.
+// What it is, grips and costs, how it is stored and whether it is offered; its recipe stays. Holds follow
+// from what is known now. The entry says each field with what it was.
 Result<Done> changeFilmSheet(Shop& shop, const Film& film);
 // Unconfirms it unless recipe.confirmedBy is given.
 Result<Done> enterRecipe(Shop& shop, FilmId film, const Recipe& recipe);
@@ -78,6 +79,8 @@ Result<Done> cutFromRolls(Shop& shop, std::span<const RollCut> cuts, const Now& 
 Result<Done> markMiscut(Shop& shop, DecalId decal, const std::string& reason);
 
 Result<PlaceId> addPlace(Shop& shop, const std::string& name);
+// Its name, and whether more rolls are put there.
+Result<Done> changePlace(Shop& shop, const StoragePlace& place);
 // −40…80 °C, 0–100 % RH, not in the future; one reading an instant.
 Result<Done> recordReading(Shop& shop, PlaceId place, const ClimateReading& reading);
 struct ReadingsImported {

@@ -5,7 +5,9 @@
 
 #include "core/facts/climate.h"
 #include "db/actions/blank_actions.h"
+#include "db/actions/fair_actions.h"
 #include "db/actions/film_actions.h"
+#include "db/actions/press_actions.h"
 #include "db/journal/writer.h"
 
 #include <optional>
@@ -23,6 +25,8 @@ Result<FilmId> addFilm(Writer& writer, const Film& film);
 Result<RollOnShelf> receiveRoll(Writer& writer, const RollReceived& roll, std::optional<int> number,
                                 const Now& now);
 Result<PlaceId> addPlace(Writer& writer, const std::string& name);
+Result<PressId> addPress(Writer& writer, const Press& press);
+Result<FairId> addFair(Writer& writer, const Fair& fair);
 
 Sentence measuredWords(const ClimateReading& reading); // "44 %, 19.5 °C"
 // −40…80 °C, 0–100 % RH or none, from 2000 until now.

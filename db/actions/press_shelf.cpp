@@ -2,8 +2,13 @@
 // Presses and the checks of their platens.
 #include "core/trade/limits.h"
 #include "core/trade/unit_words.h"
+#include "db/actions/changed_fields.h"
+#include "db/actions/parts.h"
 #include "db/actions/press_actions.h"
 #include "db/actions/rows.h"
+#include "db/tables/fact_readers.h"
+
+#include <algorithm>
 
 namespace holdfast::db {
 namespace {
@@ -78,40 +83,81 @@ Result<std::string> soundName(Connection& connection, const Press& press) {
     return name;
 }
 
+// What is under way on it is finished there.
+Sentence underWayOn(Connection& connection, PressId press) {
+    const std::int64_t garments = connection.number(
+        "SELECT COUNT(DISTINCT garment_id) FROM press_step WHERE press_id = ?1 AND finished_at IS NULL",
+        press);
+    return garments > 0
+               ? said("{n} garment is finished on it|{n} garments are finished on it", {{"n", garments}})
+               : Sentence{};
+}
+
+std::vector<Sentence> pressChanges(Connection& connection, const Press& before, const Press& after) {
+    const auto rate = [](double degrees) {
+        return said("{degrees} °C a minute", {{"degrees", Decimal{degrees}}});
+    };
+    ChangedFields changes;
+    changes.note("name", before.name, after.name);
+    changes.note("platen_width_mm", before.platenWidth, after.platenWidth);
+    changes.note("platen_height_mm", before.platenHeight, after.platenHeight);
+    changes.noteYesNo("has_small_platen", before.hasSmallPlaten, after.hasSmallPlaten);
+    changes.note("heats_per_minute", rate(before.heatsPerMinute), rate(after.heatsPerMinute));
+    changes.note("cools_per_minute", rate(before.coolsPerMinute), rate(after.coolsPerMinute));
+    changes.note("tolerance_c", before.tolerance, after.tolerance);
+    changes.note("even_within_c", before.evenWithin, after.evenWithin);
+    changes.note("check_every_days", daysWords(before.checkEvery.count()),
+                 daysWords(after.checkEvery.count()));
+    changes.noteRetired(before.isRetired, after.isRetired, underWayOn(connection, after.id));
+    return changes.words();
+}
+
 } // namespace
 
 Result<PressId> addPress(Shop& shop, const Press& press) {
-    return shop.act([&](Writer& writer) -> Result<PressId> {
-        const auto name = soundName(writer.connection(), press);
-        if (!name.ok())
-            return name.error();
-        const auto id = writer.newId<PressId>();
-        writer.connection().run(
-            "INSERT INTO press (id, name, platen_width_mm, platen_height_mm, has_small_platen, "
-            "heats_per_minute, cools_per_minute, tolerance_c, even_within_c, check_every_days) "
-            "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)",
-            id, *name, press.platenWidth, press.platenHeight, press.hasSmallPlaten, press.heatsPerMinute,
-            press.coolsPerMinute, press.tolerance, press.evenWithin, press.checkEvery);
-        writer.describe(said("Press {press} set up", {{"press", *name}}));
-        writer.concerns(id);
-        return id;
-    });
+    return shop.act([&](Writer& writer) { return addPress(writer, press); });
+}
+
+Result<PressId> addPress(Writer& writer, const Press& press) {
+    const auto name = soundName(writer.connection(), press);
+    if (!name.ok())
+        return name.error();
+    const auto id = writer.newId<PressId>();
+    writer.connection().run(
+        "INSERT INTO press (id, name, platen_width_mm, platen_height_mm, has_small_platen, "
+        "heats_per_minute, cools_per_minute, tolerance_c, even_within_c, check_every_days) "
+        "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)",
+        id, *name, press.platenWidth, press.platenHeight, press.hasSmallPlaten, press.heatsPerMinute,
+        press.coolsPerMinute, press.tolerance, press.evenWithin, press.checkEvery);
+    writeRetired(writer.connection(), "press", id, press.isRetired, writer.now());
+    writer.describe(said("Press {press} set up", {{"press", *name}}));
+    writer.concerns(id);
+    return id;
 }
 
 Result<Done> changePress(Shop& shop, const Press& press) {
     return shop.act([&](Writer& writer) -> Result<Done> {
-        if (const auto before = pressName(writer.connection(), press.id); !before.ok())
-            return before.error();
+        UnreadFacts unread;
+        const std::vector<Press> presses = readPresses(writer.connection(), unread);
+        const auto before = std::ranges::find(presses, press.id, &Press::id);
+        if (before == presses.end())
+            return fieldError("press", said("The shop has no such {what} any more.", {{"what", "press"}}));
         const auto name = soundName(writer.connection(), press);
         if (!name.ok())
             return name.error();
+        Press after = press;
+        after.name = *name;
+        const std::vector<Sentence> changes = pressChanges(writer.connection(), *before, after);
+        if (changes.empty())
+            return Done{};
         writer.connection().run(
             "UPDATE press SET name = ?2, platen_width_mm = ?3, platen_height_mm = ?4, has_small_platen = ?5, "
             "heats_per_minute = ?6, cools_per_minute = ?7, tolerance_c = ?8, even_within_c = ?9, "
             "check_every_days = ?10 WHERE id = ?1",
             press.id, *name, press.platenWidth, press.platenHeight, press.hasSmallPlaten,
             press.heatsPerMinute, press.coolsPerMinute, press.tolerance, press.evenWithin, press.checkEvery);
-        writer.describe(said("Press {press} changed", {{"press", *name}}));
+        writeRetired(writer.connection(), "press", press.id, press.isRetired, writer.now());
+        writer.describe(said("Press {press} changed: {changes}", {{"press", *name}, {"changes", changes}}));
         writer.concerns(press.id);
         return Done{};
     });

@@ -3,99 +3,16 @@
 #include "core/trade/limits.h"
 #include "db/actions/blank_actions.h"
 #include "db/actions/care_checks.h"
+#include "db/actions/changed_fields.h"
 #include "db/actions/parts.h"
 #include "db/actions/rows.h"
+#include "db/actions/style_parts.h"
 #include "db/tables/codes.h"
-#include "db/tables/facts.h"
-
-#include <algorithm>
-#include <array>
 
 namespace holdfast::db {
 namespace {
 
-constexpr std::array<std::string_view, 8> kOutlines{"tee", "long-sleeve", "hoodie", "tote",
-                                                    "bib", "bodysuit",    "cap",    "apron"};
 constexpr TextLimits kColourName{.field = "colour", .what = phrase("The colour’s name"), .most = 40};
-constexpr TextLimits kStyleReason{.field = "reason", .what = phrase("The reason"), .least = 3, .most = 200};
-
-// Why blanks of a style are not washed first; none: they are.
-Result<std::string> noneOrReason(const std::string& typed) {
-    if (trimmed(typed).empty())
-        return std::string{};
-    return typedText(typed, kStyleReason);
-}
-
-Result<Done> checkRgb(std::uint32_t rgb) {
-    if (rgb > 0xFFFFFF)
-        return fieldError("colour", said("The colour must be one of red, green and blue, 0 to 255 each."));
-    return Done{};
-}
-
-// A style as it may be written: texts trimmed, all within their limits.
-Result<BlankStyle> soundStyle(Connection& connection, const BlankStyle& typed) {
-    BlankStyle style = typed;
-    auto name = typedText(typed.name, {.field = "name", .what = phrase("The style’s name"), .most = 60});
-    if (!name.ok())
-        return name.error();
-    style.name = std::move(name).value();
-    if (connection.number("SELECT COUNT(*) FROM blank_style WHERE name = ?1 COLLATE NOCASE", style.name) > 0)
-        return fieldError("name",
-                          said("There is a blank style “{style}” already; give this one another name.",
-                               {{"style", style.name}}));
-    if (std::ranges::find(kOutlines, style.outline) == kOutlines.end())
-        return fieldError(
-            "outline",
-            said("Choose a drawing: tee, long-sleeve, hoodie, tote, bib, bodysuit, cap or apron."));
-    if (const auto wrong = firstError({
-            within(
-                style.weight.value,
-                {.field = "weight", .what = phrase("The weight"), .least = 1, .most = 10'000, .unit = " g"}),
-            checkCost(style.cost, "cost", loadSettings(connection).currency),
-            within(static_cast<std::int64_t>(style.sizes.size()),
-                   {.field = "sizes", .what = phrase("The number of sizes"), .least = 1, .most = 40}),
-            within(static_cast<std::int64_t>(style.colours.size()),
-                   {.field = "colours", .what = phrase("The number of colours"), .least = 1, .most = 60}),
-        }))
-        return *wrong;
-
-    for (auto size = style.sizes.begin(); size != style.sizes.end(); ++size) {
-        auto text = typedText(*size, {.field = "sizes", .what = phrase("A size"), .most = 20});
-        if (!text.ok())
-            return text.error();
-        *size = std::move(text).value();
-        if (std::find(style.sizes.begin(), size, *size) != size)
-            return fieldError("sizes", said("The size “{size}” is named twice.", {{"size", *size}}));
-    }
-    for (auto colour = style.colours.begin(); colour != style.colours.end(); ++colour) {
-        auto text =
-            typedText(colour->name, {.field = "colours", .what = phrase("A colour’s name"), .most = 40});
-        if (!text.ok())
-            return text.error();
-        colour->name = std::move(text).value();
-        if (const auto rgb = checkRgb(colour->rgb); !rgb.ok())
-            return rgb.error();
-        if (std::ranges::find(style.colours.begin(), colour, colour->name, &Colour::name) != colour)
-            return fieldError("colours",
-                              said("The colour “{colour}” is named twice.", {{"colour", colour->name}}));
-    }
-    for (auto obstacle = style.obstacles.begin(); obstacle != style.obstacles.end(); ++obstacle)
-        if (std::ranges::find(style.obstacles.begin(), obstacle, obstacle->obstacle,
-                              &ObstacleOnStyle::obstacle) != obstacle)
-            return fieldError("obstacles", said("The {obstacle} is named twice.",
-                                                {{"obstacle", obstacleName(obstacle->obstacle)}}));
-
-    auto reason = noneOrReason(typed.notPrewashedBecause);
-    if (!reason.ok())
-        return reason.error();
-    style.notPrewashedBecause = std::move(reason).value();
-    auto who = typedText(typed.lawCheckedBy,
-                         {.field = "lawCheckedBy", .what = phrase("Who checked"), .least = 0, .most = 80});
-    if (!who.ok())
-        return who.error();
-    style.lawCheckedBy = std::move(who).value();
-    return style;
-}
 
 Result<Done> checkLabel(const FabricLabel& label, Instant now) {
     if (auto fibres = checkFibres(label.fibres); !fibres.ok())
@@ -128,19 +45,6 @@ void writeLabel(Connection& connection, BlankStyleId style, const FabricLabel& l
                        codeOf(share.fibre), share.percent);
 }
 
-ColourId writeColour(Writer& writer, BlankStyleId style, std::int64_t position, const std::string& name,
-                     std::uint32_t rgb) {
-    const auto colour = writer.newId<ColourId>();
-    writer.connection().run(
-        "INSERT INTO style_colour (id, style_id, position, name, rgb) VALUES (?1, ?2, ?3, ?4, ?5)", colour,
-        style, position, name, rgb);
-    return colour;
-}
-
-std::optional<std::string> wayCode(std::optional<WayRound> way) {
-    return way ? std::optional<std::string>{codeOf(*way)} : std::nullopt;
-}
-
 void writeStyle(Writer& writer, BlankStyleId id, const BlankStyle& style) {
     Connection& connection = writer.connection();
     connection.run("INSERT INTO blank_style (id, name, outline, weight_g, cost_minor, not_prewashed_because, "
@@ -152,11 +56,10 @@ void writeStyle(Writer& writer, BlankStyleId id, const BlankStyle& style) {
         connection.run("INSERT INTO style_size (style_id, position, size) VALUES (?1, ?2, ?3)", id, at + 1,
                        style.sizes[at]);
     for (std::size_t at = 0; at < style.colours.size(); ++at)
-        writeColour(writer, id, static_cast<std::int64_t>(at) + 1, style.colours[at].name,
-                    style.colours[at].rgb);
+        writeColour(writer, id, static_cast<std::int64_t>(at) + 1, style.colours[at]);
+    writeRetired(connection, "blank_style", id, style.isRetired, writer.now());
     for (const ObstacleOnStyle& each : style.obstacles)
-        connection.run("INSERT INTO style_obstacle (style_id, obstacle, way) VALUES (?1, ?2, ?3)", id,
-                       codeOf(each.obstacle), wayCode(each.way));
+        writeObstacle(connection, id, each);
     if (style.label)
         writeLabel(connection, id, *style.label);
 }
@@ -198,7 +101,7 @@ Result<ColourId> addColour(Shop& shop, BlankStyleId style, const std::string& na
                                              {{"style", *styled}, {"colour", *text}}));
         const std::int64_t last = writer.connection().number(
             "SELECT COALESCE(MAX(position), 0) FROM style_colour WHERE style_id = ?1", style);
-        const ColourId colour = writeColour(writer, style, last + 1, *text, rgb);
+        const ColourId colour = writeColour(writer, style, last + 1, {{}, *text, rgb});
         writer.describe(said("{style} now also in {colour}", {{"style", *styled}, {"colour", *text}}));
         writer.concerns(style);
         return colour;

@@ -61,7 +61,8 @@ struct TablesOfTheTrade {
                                                {"Tumble", Plain},
                                                {"Iron (°C)", Plain},
                                                {"Bleach", Plain},
-                                               {"Solvents", Plain}};
+                                               {"Solvents", Plain},
+                                               {"Retired", YesNo}};
 
     static constexpr ExportColumn kLots[] = {{"Style", Text},
                                              {"Size", Text},
@@ -119,7 +120,8 @@ struct TablesOfTheTrade {
                                               {"May lie over", YesNo},
                                               {"Grain", YesNo},
                                               {"Roll width (mm)", Plain},
-                                              {"Cost of a metre", Money}};
+                                              {"Cost of a metre", Money},
+                                              {"Retired", YesNo}};
 
     static constexpr ExportColumn kRolls[] = {{"Roll", Roll},
                                               {"Finish", Text},
@@ -139,7 +141,7 @@ struct TablesOfTheTrade {
     static constexpr ExportColumn kStrips[] = {
         {"Roll", Roll}, {"When", When}, {"Passed", YesNo}, {"Adds (days)", Plain}, {"Note", Text}};
 
-    static constexpr ExportColumn kPlaces[] = {{"Place", Text}};
+    static constexpr ExportColumn kPlaces[] = {{"Place", Text}, {"Retired", YesNo}};
 
     static constexpr ExportColumn kReadings[] = {
         {"Place", Text}, {"When", Moment}, {"Temperature (°C)", Plain}, {"Humidity (%)", Plain}};
@@ -147,7 +149,8 @@ struct TablesOfTheTrade {
     static constexpr ExportColumn kPresses[] = {
         {"Press", Text},           {"Platen width (mm)", Plain},   {"Platen height (mm)", Plain},
         {"Small platen", YesNo},   {"Heats (°C a minute)", Plain}, {"Cools (°C a minute)", Plain},
-        {"Tolerance (°C)", Plain}, {"Even within (°C)", Plain},    {"Checked every (days)", Plain}};
+        {"Tolerance (°C)", Plain}, {"Even within (°C)", Plain},    {"Checked every (days)", Plain},
+        {"Retired", YesNo}};
 
     static constexpr ExportColumn kChecks[] = {
         {"Press", Text}, {"When", When}, {"Set (°C)", Plain}, {"By", Text}, {"Readings (°C)", Plain}};
@@ -203,9 +206,10 @@ struct TablesOfTheTrade {
          "SELECT name, outline, weight_g, cost_minor, "
          "(SELECT group_concat(word, ' | ') FROM (SELECT " BARRED(
              "size") " AS word FROM style_size "
-                     "WHERE style_id = blank_style.id ORDER BY position)), "
+                     "WHERE style_id = blank_style.id ORDER BY COALESCE(rank, position), position)), "
                      "(SELECT group_concat(word, ' | ') FROM (SELECT " BARRED(
-                         "style_colour.name") " || ' #' || printf('%06X', rgb) "
+                         "style_colour.name") " || ' #' || printf('%06X', rgb) || "
+                                              "CASE WHEN retired_at IS NULL THEN '' ELSE ' retired' END "
                                               "AS word FROM style_colour WHERE style_id = blank_style.id "
                                               "ORDER BY position)), "
                                               "(SELECT group_concat(word, ' | ') FROM (SELECT obstacle || "
@@ -221,7 +225,8 @@ struct TablesOfTheTrade {
                                               "care_agitation, care_tumble, care_iron_c, care_bleach, "
                                               "substr('P', 1, (care_cleaning & 1) > 0) || substr('F', 1, "
                                               "(care_cleaning & 2) > 0) || "
-                                              "substr('W', 1, (care_cleaning & 4) > 0) FROM blank_style "
+                                              "substr('W', 1, (care_cleaning & 4) > 0), retired_at IS NOT "
+                                              "NULL FROM blank_style "
                                               "ORDER BY name COLLATE NOCASE",
          kStyles},
         {"blank-lots.csv",
@@ -263,8 +268,8 @@ struct TablesOfTheTrade {
          "substr('W', 1, (care_cleaning & 4) > 0), "
          "shelf_life_days, humidity_low, humidity_high, store_low_c, store_high_c, allowed_outside_h, q10, "
          "reference_c, "
-         "strip_extends_days, may_lie_under, may_lie_over, has_grain, roll_width_mm, cost_per_metre "
-         "FROM film ORDER BY finish COLLATE NOCASE, shade COLLATE NOCASE",
+         "strip_extends_days, may_lie_under, may_lie_over, has_grain, roll_width_mm, cost_per_metre, "
+         "retired_at IS NOT NULL FROM film ORDER BY finish COLLATE NOCASE, shade COLLATE NOCASE",
          kFilms},
         {"rolls.csv",
          "SELECT number, finish, shade, width_mm, mm, received_on, made_on, printed_use_by, "
@@ -284,7 +289,8 @@ struct TablesOfTheTrade {
          "roll_id "
          "ORDER BY at, test_strip.id",
          kStrips},
-        {"places.csv", "SELECT name FROM storage_place ORDER BY name COLLATE NOCASE", kPlaces},
+        {"places.csv", "SELECT name, retired_at IS NOT NULL FROM storage_place ORDER BY name COLLATE NOCASE",
+         kPlaces},
         {"readings.csv",
          "SELECT name, at, celsius, humidity FROM storage_place JOIN climate_reading ON place_id = "
          "storage_place.id "
@@ -293,7 +299,8 @@ struct TablesOfTheTrade {
         {"presses.csv",
          "SELECT name, platen_width_mm, platen_height_mm, has_small_platen, heats_per_minute, "
          "cools_per_minute, "
-         "tolerance_c, even_within_c, check_every_days FROM press ORDER BY name COLLATE NOCASE",
+         "tolerance_c, even_within_c, check_every_days, retired_at IS NOT NULL FROM press ORDER BY name "
+         "COLLATE NOCASE",
          kPresses},
         {"press-checks.csv",
          "SELECT name, at, set_c, by_whom, (SELECT group_concat(celsius, ' | ') FROM (SELECT celsius "

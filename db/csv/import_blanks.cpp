@@ -11,13 +11,18 @@ namespace holdfast::db {
 
 namespace {
 
+constexpr std::string_view kRetired = " retired"; // after the shade of a colour
+
 std::vector<Colour> coloursOf(ImportRow& row) {
     std::vector<Colour> colours;
     for (const std::string& each : row.list("Colours")) {
         const auto hash = each.rfind(" #");
-        const std::string_view rgb =
+        std::string_view rgb =
             hash == std::string::npos ? std::string_view{} : std::string_view{each}.substr(hash + 1);
-        colours.push_back({{}, trimmed(each.substr(0, hash)), row.rgb("Colours", rgb)});
+        const bool isRetired = rgb.ends_with(kRetired);
+        if (isRetired)
+            rgb.remove_suffix(kRetired.size());
+        colours.push_back({{}, trimmed(each.substr(0, hash)), row.rgb("Colours", rgb), isRetired});
     }
     return colours;
 }
@@ -115,6 +120,7 @@ Result<LineWas> importStyle(ImportWork& work, ImportRow& row) {
     style.hasCords = row.yesNo("Cords", false);
     style.lawCheckedBy = row.text("Law checked by");
     style.label = labelOf(row);
+    style.isRetired = row.yesNo("Retired", false);
     if (row.whatIsWrong())
         return *row.whatIsWrong();
     const auto added = addStyle(work.writer, style);

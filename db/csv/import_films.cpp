@@ -4,6 +4,7 @@
 #include "core/film/log_time.h"
 #include "core/trade/limits.h"
 #include "core/trade/unit_words.h"
+#include "db/actions/changed_fields.h"
 #include "db/actions/parts.h"
 #include "db/csv/import_kinds.h"
 #include "db/csv/import_words.h"
@@ -103,6 +104,7 @@ Result<LineWas> importFilm(ImportWork& work, ImportRow& row) {
     film.hasGrain = row.yesNo("Grain", film.hasGrain);
     film.rollWidth = {row.whole("Roll width (mm)", film.rollWidth.value)};
     film.costPerMetre = row.money("Cost of a metre");
+    film.isRetired = row.yesNo("Retired", false);
     if (row.whatIsWrong())
         return *row.whatIsWrong();
     const auto added = addFilm(work.writer, film);
@@ -156,7 +158,12 @@ Result<LineWas> importPlace(ImportWork& work, ImportRow& row) {
     if (work.writer.connection().number("SELECT COUNT(*) FROM storage_place WHERE name = ?1 COLLATE NOCASE",
                                         name) > 0)
         return LineWas::Known;
+    const bool isRetired = row.yesNo("Retired", false);
+    if (row.whatIsWrong())
+        return *row.whatIsWrong();
     const auto added = addPlace(work.writer, name);
+    if (added && isRetired)
+        writeRetired(work.writer.connection(), "storage_place", *added, true, work.writer.now());
     return added ? Result<LineWas>{LineWas::Added} : row.refused(added.error());
 }
 

@@ -16,7 +16,8 @@ constexpr std::string_view kBesideStyle[] = {"Cost",           "Obstacles",  "No
                                              "Law checked by", "Label read", "Fibres",
                                              "Stretch",        "Coating",    "Highest safe (°C)",
                                              "Wash (°C)",      "Agitation",  "Tumble",
-                                             "Iron (°C)",      "Bleach",     "Solvents"};
+                                             "Iron (°C)",      "Bleach",     "Solvents",
+                                             "Retired"};
 
 constexpr std::string_view kOfLot[] = {"Style", "Size", "Colour", "Units", "Received"};
 constexpr std::string_view kNotReadOfLot[] = {
@@ -56,23 +57,35 @@ constexpr std::string_view kBesideFilm[] = {"Temperature (°C)",
                                             "May lie over",
                                             "Grain",
                                             "Roll width (mm)",
-                                            "Cost of a metre"};
+                                            "Cost of a metre",
+                                            "Retired"};
 
 constexpr std::string_view kOfRoll[] = {"Finish", "Shade", "Width (mm)", "Length (mm)", "Received"};
 constexpr std::string_view kBesideRoll[] = {"Roll", "Made", "Printed use-by", "Place", "State"};
 constexpr std::string_view kNotReadOfRoll[] = {"Length received (mm)"};
 
 constexpr std::string_view kOfPlace[] = {"Place"};
+constexpr std::string_view kBesidePlace[] = {"Retired"};
 constexpr std::string_view kOfReading[] = {"Place", "When", "Temperature (°C)", "Humidity (%)"};
 
-constexpr std::array<ImportKind, 7> kKinds{{
+constexpr std::string_view kOfPress[] = {"Press", "Platen width (mm)", "Platen height (mm)"};
+constexpr std::string_view kBesidePress[] = {"Small platen",   "Heats (°C a minute)", "Cools (°C a minute)",
+                                             "Tolerance (°C)", "Even within (°C)",    "Checked every (days)",
+                                             "Retired"};
+
+constexpr std::string_view kOfFair[] = {"Fair", "First day", "Opens", "Closes"};
+constexpr std::string_view kBesideFair[] = {"Last day", "Stall", "Other costs", "Worked (min)", "Note"};
+
+constexpr std::array<ImportKind, 9> kKinds{{
     {phrase("rolls"), kOfRoll, kBesideRoll, kNotReadOfRoll, importRoll},
     {phrase("blanks received"), kOfLot, {}, kNotReadOfLot, importLot},
     {phrase("blank styles"), kOfStyle, kBesideStyle, {}, importStyle},
     {phrase("readings"), kOfReading, {}, {}, importReading},
     {phrase("films"), kOfFilm, kBesideFilm, {}, importFilm},
     {phrase("customers"), kOfCustomer, kBesideCustomer, {}, importCustomer},
-    {phrase("storage places"), kOfPlace, {}, {}, importPlace},
+    {phrase("storage places"), kOfPlace, kBesidePlace, {}, importPlace},
+    {phrase("presses"), kOfPress, kBesidePress, {}, importPress},
+    {phrase("fairs"), kOfFair, kBesideFair, {}, importFair},
 }};
 
 } // namespace

@@ -57,6 +57,8 @@ Result<LineWas> importLot(ImportWork& work, ImportRow& row);
 Result<LineWas> importFilm(ImportWork& work, ImportRow& row);
 Result<LineWas> importRoll(ImportWork& work, ImportRow& row);
 Result<LineWas> importPlace(ImportWork& work, ImportRow& row);
+Result<LineWas> importPress(ImportWork& work, ImportRow& row);
+Result<LineWas> importFair(ImportWork& work, ImportRow& row);
 Result<LineWas> importReading(ImportWork& work, ImportRow& row);
 
 } // namespace holdfast::db

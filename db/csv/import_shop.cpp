@@ -33,7 +33,7 @@ std::string listOf(std::span<const std::string_view> headings) {
 
 // "Cost (GBP)" is "Cost", where that is the shop's currency.
 Result<std::string> withoutCurrency(const std::string& heading, const Currency& currency) {
-    for (const std::string_view money : {"Cost", "Cost of a metre"}) {
+    for (const std::string_view money : {"Cost", "Cost of a metre", "Stall", "Other costs"}) {
         if (!heading.starts_with(std::string{money} + " (") || heading.back() != ')')
             continue;
         const std::string code = heading.substr(money.size() + 2, heading.size() - money.size() - 3);

@@ -2,6 +2,7 @@
 #include "db/tables/fact_readers.h"
 #include "db/tables/fact_row.h"
 
+#include <algorithm>
 #include <map>
 #include <set>
 
@@ -84,6 +85,7 @@ private:
         style.sleepwear = row.truth(7);
         style.hasCords = row.truth(8);
         style.lawCheckedBy = row.text(9);
+        style.isRetired = row.optionalInstant(20).has_value();
         if (!row.isNull(10))
             style.label = labelFrom(row, std::move(m_fibres[style.id]));
         return style;
@@ -94,7 +96,7 @@ private:
             "blank_style",
             "SELECT id, name, outline, weight_g, cost_minor, not_prewashed_because, for_child, "
             "sleepwear, has_cords, law_checked_by, label_read_on, stretch, coating, highest_safe_c, "
-            "care_wash_c, care_agitation, care_tumble, care_iron_c, care_bleach, care_cleaning "
+            "care_wash_c, care_agitation, care_tumble, care_iron_c, care_bleach, care_cleaning, retired_at "
             "FROM blank_style",
             [this](const FactRow& row) {
                 BlankStyle style = styleFrom(row);
@@ -105,9 +107,13 @@ private:
 
     void readSizes() {
         readRows(
-            "style_size", "SELECT style_id, position, size FROM style_size ORDER BY style_id, position",
+            "style_size",
+            "SELECT style_id, position, size FROM style_size "
+            "ORDER BY style_id, COALESCE(rank, position), position",
             [this](const FactRow& row) {
-                if (BlankStyle* style = styleOf(row))
+                // Two laptops may have added the same size.
+                BlankStyle* style = styleOf(row);
+                if (style && std::ranges::find(style->sizes, row.text(2)) == style->sizes.end())
                     style->sizes.push_back(row.text(2));
             },
             2);
@@ -116,10 +122,11 @@ private:
     void readColours() {
         readRows(
             "style_colour",
-            "SELECT id, style_id, name, rgb FROM style_colour ORDER BY style_id, position, id",
+            "SELECT id, style_id, name, rgb, retired_at FROM style_colour ORDER BY style_id, position, id",
             [this](const FactRow& row) {
                 if (BlankStyle* style = styleOf(row, 1))
-                    style->colours.push_back({row.id<ColourId>(0), row.text(2), row.shade(3)});
+                    style->colours.push_back(
+                        {row.id<ColourId>(0), row.text(2), row.shade(3), row.optionalInstant(4).has_value()});
             },
             1, 1);
     }

@@ -86,6 +86,8 @@ constexpr std::array kColumnWords{
     ColumnWords{"care_iron_c", phrase("ironing")},
     ColumnWords{"care_bleach", phrase("bleaching")},
     ColumnWords{"care_cleaning", phrase("dry cleaning")},
+    ColumnWords{"retired_at", phrase("retiring")},
+    ColumnWords{"rank", phrase("place in the order of things")},
     ColumnWords{"rgb", phrase("shade")},
     ColumnWords{"percent", phrase("share")},
     ColumnWords{"way", phrase("way round")},

@@ -14,9 +14,10 @@ constexpr double kMostDegreesAMinute = 1000;
 
 std::vector<Press> readPresses(Connection& connection, UnreadFacts& unread) {
     std::vector<Press> presses;
-    Query rows{connection,
-               "SELECT id, name, platen_width_mm, platen_height_mm, has_small_platen, heats_per_minute, "
-               "cools_per_minute, tolerance_c, even_within_c, check_every_days FROM press ORDER BY id"};
+    Query rows{
+        connection,
+        "SELECT id, name, platen_width_mm, platen_height_mm, has_small_platen, heats_per_minute, "
+        "cools_per_minute, tolerance_c, even_within_c, check_every_days, retired_at FROM press ORDER BY id"};
     readFacts(rows, unread, "press", [&](const FactRow& row) {
         Press press;
         press.id = row.id<PressId>(0);
@@ -29,6 +30,7 @@ std::vector<Press> readPresses(Connection& connection, UnreadFacts& unread) {
         press.tolerance = row.temperature(7);
         press.evenWithin = row.temperature(8);
         press.checkEvery = row.lasting<Days>(9);
+        press.isRetired = row.optionalInstant(10).has_value();
         presses.push_back(std::move(press));
     });
     return presses;

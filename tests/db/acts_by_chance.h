@@ -44,8 +44,35 @@ protected:
 
     void did(bool isDone) { m_done += isDone; }
 
+    void changeTee(Shop& on) {
+        BlankStyle style = loadFactsOf(on.connection(), {}).styles.at(m_tee);
+        switch (below(5)) {
+        case 0:
+            style.sizes.insert(style.sizes.begin() +
+                                   static_cast<std::ptrdiff_t>(below(style.sizes.size() + 1)),
+                               "Size " + std::to_string(below(4)));
+            break;
+        case 1:
+            style.sizes.back() = style.sizes.back() == "L" ? "Large" : "L";
+            break;
+        case 2:
+            style.sizes.erase(style.sizes.begin() + static_cast<std::ptrdiff_t>(below(style.sizes.size())));
+            break;
+        case 3:
+            style.colours.push_back({{}, "Hue " + std::to_string(style.colours.size()), 0x806040});
+            break;
+        default:
+            style.cost = {static_cast<std::int64_t>(below(900))};
+            style.isRetired = !style.isRetired;
+            style.colours.back().isRetired = !style.colours.back().isRetired;
+        }
+        did(changeStyle(on, style).ok());
+    }
+
     void onStock(Shop& on) {
-        switch (below(7)) {
+        switch (below(8)) {
+        case 7:
+            return changeTee(on);
         case 0:
             return did(receiveBlanks(on, m_tee, below(2) == 0 ? "M" : "L", m_moss,
                                      static_cast<std::int64_t>(below(4)) + 1, now())

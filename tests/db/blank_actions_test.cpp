@@ -116,6 +116,37 @@ TEST_F(BlankActions, ColourIsAdded) {
     expectRefused<Result<ColourId>>([&] { return addColour(shop(), BlankStyleId{4}, "Oat", 1); }, "style");
 }
 
+TEST_F(BlankActions, ADeliveryIsReceivedAsOne) {
+    const auto order = takeTees(2);
+    const std::vector<DeliveredBlanks> blanks{{"S", m_moss, 3}, {"M", m_moss, 1}, {"M", m_ink, 12}};
+    using Delivering = Result<Done>;
+    expectUndoable<Delivering>([&] { return receiveDelivery(shop(), m_tee, blanks, now()); },
+                               "Received 16 blanks of Tee: 3 × S in Moss, 1 × M in Moss, 12 × M in Ink");
+    EXPECT_TRUE(lotOf(garmentOf(order, 0)).has_value()) << "who waits gets theirs";
+    EXPECT_FALSE(lotOf(garmentOf(order, 1)).has_value());
+    EXPECT_EQ(number("SELECT SUM(units) FROM lot_move WHERE reason = 'received'"), 16);
+    const std::vector<DeliveredBlanks> one{{"L", m_ink, 2}};
+    expectUndoable<Delivering>([&] { return receiveDelivery(shop(), m_tee, one, now()); },
+                               "Received 2 × Tee, L, Ink");
+    expectSound();
+}
+
+TEST_F(BlankActions, ADeliveryIsReceivedWholeOrNotAtAll) {
+    using Delivering = Result<Done>;
+    const std::vector<std::pair<std::string, std::vector<DeliveredBlanks>>> wrong{
+        {"units", {}},
+        {"units", {{"S", m_moss, 3}, {"M", m_moss, 0}}},
+        {"units", {{"S", m_moss, 3}, {"M", m_moss, 5001}}},
+        {"units", {{"S", m_moss, 3}, {"S", m_moss, 4}}},
+        {"size", {{"S", m_moss, 3}, {"XXL", m_moss, 1}}},
+        {"colour", {{"S", m_moss, 3}, {"S", ColourId{4}, 1}}},
+    };
+    for (const auto& [field, blanks] : wrong)
+        expectRefused<Delivering>([&] { return receiveDelivery(shop(), m_tee, blanks, now()); }, field);
+    expectRefused<Delivering>(
+        [&] { return receiveDelivery(shop(), BlankStyleId{4}, wrong[1].second, now()); }, "style");
+}
+
 TEST_F(BlankActions, StyleIsPressedUnwashedForAReasonOnly) {
     expectUndoable<Doing>([&] { return markNotPrewashed(shop(), m_tee, "washed by its maker"); },
                           "Tee is pressed unwashed: washed by its maker");

@@ -384,8 +384,8 @@ std::vector<EveryAction::Doing> EveryAction::onHistory() const {
 
 std::vector<EveryAction::Doing> EveryAction::everyAction() const {
     std::vector<Doing> all;
-    for (std::vector<Doing> some : std::array{onBlanks(), onFilm(), onReadings(), onOrders(), onDecals(),
-                                              atThePress(), aroundTheShop(), onHistory()})
+    for (std::vector<Doing> some : std::array{onBlanks(), onStock(), onFilm(), onReadings(), onOrders(),
+                                              onDecals(), atThePress(), aroundTheShop(), onHistory()})
         std::ranges::move(some, std::back_inserter(all));
     return all;
 }

@@ -29,6 +29,7 @@ private:
     void prepareStock();
 
     std::vector<Doing> onBlanks() const;
+    std::vector<Doing> onStock() const;
     std::vector<Doing> onFilm() const;
     std::vector<Doing> onReadings() const;
     std::vector<Doing> onOrders() const;

@@ -59,8 +59,10 @@ TEST_F(FairActions, EachIsOneEntryThatCanBeTakenBack) {
     Fair fair = added(aFair("Creek Fair"));
     fair.note = "two tables";
     fair.stallCost = {6000};
-    expectUndoable<Doing>([&] { return changeFair(shop(), fair, now()); },
-                          "Fair changed: Creek Fair, 11 Nov 2026");
+    expectUndoable<Doing>(
+        [&] { return changeFair(shop(), fair, now()); },
+        "Fair Creek Fair, 11 Nov 2026 changed: cost of the stall: £60.00 (was £45.00), note: two tables "
+        "(was none)");
     expectUndoable<Doing>([&] { return takeFairOffList(shop(), fair.id, now()); },
                           "Fair removed: Creek Fair, 11 Nov 2026");
 }
@@ -129,7 +131,7 @@ TEST_F(FairActions, ANewNameGoesToItsOrdersAndToTheNextOnes) {
     takeTees();
     fair.name = "Creek Fair";
     expectUndoable<Doing>([&] { return changeFair(shop(), fair, now()); },
-                          "Fair changed: Creek Fair, 11 Nov 2026");
+                          "Fair Creek Fair, 11 Nov 2026 changed: name: Creek Fair (was Creek Fiar)");
     EXPECT_EQ(number("SELECT COUNT(*) FROM shop_order WHERE taken_at_place = 'Creek Fair'"), 1);
     EXPECT_EQ(number("SELECT COUNT(*) FROM shop_order WHERE taken_at_place = 'Creek Fiar'"), 1);
     EXPECT_EQ(loadSettings(connection()).fairName, "Creek Fair");

@@ -78,8 +78,11 @@ TEST_F(FilmActions, FilmIsDescribedAnewAndKeepsItsRecipe) {
     film.storage.humidity = {{35}, {55}};
     film.shelfLife.reset();
     film.recipe.reset();
-    expectUndoable<Doing>([&] { return changeFilmSheet(shop(), film); },
-                          "Film Marram Soft, Dusk blue changed");
+    expectUndoable<Doing>(
+        [&] { return changeFilmSheet(shop(), film); },
+        "Film Marram Soft, Dusk blue changed: shade: Dusk blue (was Dusk), cost of a metre: "
+        "£7.25 (was £9.00), does not grip: silk (was none), shelf life: no limit (was 365 "
+        "days), lowest humidity: 35 % (was 30 %), highest humidity: 55 % (was 50 %)");
     const Film after = loadFactsOf(connection(), {}).films.at(m_film);
     EXPECT_EQ(after.name(), "Marram Soft, Dusk blue");
     EXPECT_EQ(after.costPerMetre.minor, 725);

@@ -148,6 +148,37 @@ TEST_F(Import, PlacesAndReadingsOfSeveral) {
     EXPECT_EQ(number("SELECT COUNT(*) FROM storage_place WHERE name = 'Attic'"), 0) << "one action";
 }
 
+TEST_F(Import, PressesAndFairs) {
+    const std::string presses = "Press,Platen width (mm),Platen height (mm),Small platen,Retired\n";
+    expectReads(presses + "Right,400,500,yes,yes\nleft,300,300,no,no\n", "presses", 1, 1);
+    EXPECT_EQ(number("SELECT COUNT(*) FROM press WHERE name = 'Right' AND retired_at IS NOT NULL"), 1);
+    expectWrong(presses + "Odd,40,500,no,no\n", "Line 2: The platen’s width");
+    expectWrong(presses + "Odd,wide,500,no,no\n", "Line 2, Platen width (mm)");
+    const std::string fairs = "Fair,First day,Last day,Opens,Closes,Stall (GBP),Worked (min)\n";
+    const std::string market = "Kelp Street,2026-12-05,2026-12-06,10:00,24:00,45.00,600\n";
+    expectReads(fairs + market, "fairs", 1);
+    EXPECT_EQ(
+        text("SELECT opens_min || ' ' || closes_min || ' ' || stall_minor || ' ' || worked_min FROM fair"),
+        "600 1440 4500 600");
+    expectReads(fairs + market, "fairs", 0, 1);
+    for (const char* time : {"", "10", "10:", ":30", "10:60", "25:00", "ten", "-1:30"})
+        expectWrong(fairs + "A,2026-12-08,," + time + ",17:00,,\n", "Line 2, Opens: write a time");
+    expectWrong(fairs + "A,soon,,10:00,17:00,,\n", "Line 2, First day");
+    expectWrong(fairs + "A,2026-12-08,2026-12-01,10:00,17:00,,\n", "Line 2: The last day");
+    ASSERT_TRUE(shop().undo(shop().recent(1).front().id).ok());
+    EXPECT_EQ(number("SELECT COUNT(*) FROM fair"), 0);
+}
+
+TEST_F(Import, ARetiredColourSaysSoAfterItsShade) {
+    expectReads("Style,Drawing,Weight (g),Sizes,Colours,Retired\n"
+                "Cape,tee,180,S,Moss #6B7F5A | Ink #20304F retired,yes\n",
+                "blank styles", 1);
+    EXPECT_EQ(text("SELECT name FROM style_colour WHERE retired_at IS NOT NULL"), "Ink");
+    EXPECT_EQ(text("SELECT name FROM blank_style WHERE retired_at IS NOT NULL"), "Cape");
+    expectReads("Place,Retired\nCellar,yes\nFront shelf,yes\n", "storage places", 1, 1);
+    EXPECT_EQ(text("SELECT name FROM storage_place WHERE retired_at IS NOT NULL"), "Cellar");
+}
+
 // In Europe clocks go back on 25 October 2026 at 01:00 UTC (directive 2000/84/EC, from memory).
 TEST_F(Import, BothReadingsOfTheHourThatComesTwiceAreTaken) {
     const OffsetAt london = [](Instant at) {
@@ -223,6 +254,24 @@ std::vector<std::string> sortedLines(const std::filesystem::path& path) {
     return lines;
 }
 
+// One of each kind.
+void retireSome(Shop& shop) {
+    const ShopFacts facts = loadFactsOf(shop.connection(), {});
+    BlankStyle style = *facts.styles.begin();
+    style.isRetired = true;
+    style.colours[0].isRetired = true;
+    ASSERT_TRUE(changeStyle(shop, style).ok());
+    Film film = *facts.films.begin();
+    film.isRetired = true;
+    ASSERT_TRUE(changeFilmSheet(shop, film).ok());
+    Press press = *facts.presses.begin();
+    press.isRetired = true;
+    ASSERT_TRUE(changePress(shop, press).ok());
+    StoragePlace place = *facts.places.begin();
+    place.isRetired = true;
+    ASSERT_TRUE(changePlace(shop, place).ok());
+}
+
 // The demo written out, read into an empty shop and written out again: customers, styles, films, places and
 // readings are the same byte for byte; lots and rolls as far as something is left of them.
 TEST(ImportedDemo, IsWhatWasWrittenOut) {
@@ -232,11 +281,13 @@ TEST(ImportedDemo, IsWhatWasWrittenOut) {
     const Clock clock = [&] { return now.instant; };
     auto demo = Shop::open(folder / "demo.holdfast", clock);
     ASSERT_TRUE(demo.ok());
+    retireSome(**demo);
     ASSERT_TRUE(exportShop(**demo, folder / "one", kAnHourAhead).ok());
 
     auto empty = Shop::createInMemory(clock);
-    const std::vector<std::string> files{"customers.csv", "blank-styles.csv", "films.csv",   "places.csv",
-                                         "rolls.csv",     "blank-lots.csv",   "readings.csv"};
+    const std::vector<std::string> files{"customers.csv", "blank-styles.csv", "films.csv",
+                                         "places.csv",    "rolls.csv",        "blank-lots.csv",
+                                         "readings.csv",  "presses.csv",      "fairs.csv"};
     for (const std::string& file : files) {
         const auto done = importFile(*empty, folder / "one" / file, now, kAnHourAhead);
         ASSERT_TRUE(done.ok()) << file << ": " << done.error().message.english();
@@ -244,8 +295,8 @@ TEST(ImportedDemo, IsWhatWasWrittenOut) {
     }
     EXPECT_EQ(empty->recent(100).size(), files.size()) << "one action a file";
     ASSERT_TRUE(exportShop(*empty, folder / "two", kAnHourAhead).ok());
-    for (const std::string file :
-         {"customers.csv", "blank-styles.csv", "films.csv", "places.csv", "readings.csv"})
+    for (const std::string file : {"customers.csv", "blank-styles.csv", "films.csv", "places.csv",
+                                   "readings.csv", "presses.csv", "fairs.csv"})
         EXPECT_TRUE(sortedLines(folder / "two" / file) == sortedLines(folder / "one" / file)) << file;
     for (const char* sum : {"SELECT SUM(units) FROM lot_units", "SELECT SUM(mm) FROM roll_length",
                             "SELECT SUM(number) FROM film_roll WHERE state <> 'used-up'",

@@ -290,7 +290,11 @@ TEST_F(PressActions, PressIsDescribedAnewWithinItsLimits) {
     press.hasSmallPlaten = true;
     press.coolsPerMinute = 4.5;
     press.checkEvery = Days{14};
-    expectUndoable<Doing>([&] { return changePress(shop(), press); }, "Press Left, by the window changed");
+    expectUndoable<Doing>(
+        [&] { return changePress(shop(), press); },
+        "Press Left, by the window changed: name: Left, by the window (was Left), small platen: "
+        "yes (was no), speed of cooling: 4.5 °C a minute (was 5 °C a minute), days between "
+        "checks: 14 days (was 30 days)");
     const Press after = loadFactsOf(connection(), {}).presses.at(m_press);
     EXPECT_EQ(after.name, press.name);
     EXPECT_EQ(after.platenWidth, press.platenWidth);
