@@ -37,7 +37,7 @@ public:
         : m_shop(shop)
         , m_promised(promisedLoad(shop)) {
         for (const BlankStyle& style : shop.facts.styles)
-            if (const auto asked = likeliest(style))
+            if (const auto asked = style.isRetired ? std::nullopt : likeliest(style))
                 m_offers.push_back({*asked, promise(*asked)});
         std::ranges::stable_sort(m_offers, {}, [](const Offer& offer) { return offer.asked.style->name; });
         for (const Order& order : shop.facts.orders)
@@ -162,8 +162,8 @@ private:
             if (forecast.mayBeUsed && forecast.left > forecast.allotted && suits(film, style))
                 return &film;
         }
-        const auto found =
-            std::ranges::find_if(m_shop.facts.films, [&](const Film& film) { return suits(film, style); });
+        const auto found = std::ranges::find_if(
+            m_shop.facts.films, [&](const Film& film) { return !film.isRetired && suits(film, style); });
         return found == m_shop.facts.films.end() ? nullptr : &*found;
     }
 

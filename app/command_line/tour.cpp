@@ -48,7 +48,7 @@ constexpr int kSettleMilliseconds = 60;
 constexpr std::uint64_t kSearchRounds = 300;
 
 using SlipPicture = std::pair<SlipName, const char*>;
-constexpr std::array<SlipPicture, 42> kSlips{{
+constexpr std::array<SlipPicture, 46> kSlips{{
     {SlipName::ReadLabel, "read-label"},
     {SlipName::MarkNotPrewashed, "mark-not-prewashed"},
     {SlipName::ChooseWayRound, "choose-way-round"},
@@ -56,6 +56,8 @@ constexpr std::array<SlipPicture, 42> kSlips{{
     {SlipName::ReceiveBlanks, "receive-blanks"},
     {SlipName::CorrectCount, "correct-count"},
     {SlipName::AddStyle, "add-style"},
+    {SlipName::ChangeStyle, "change-style"},
+    {SlipName::CopyStyle, "copy-style"},
     {SlipName::ChangeBlank, "change-blank"},
     {SlipName::MarkDry, "mark-dry"},
     {SlipName::MeasureShrinkage, "measure-shrinkage"},
@@ -66,8 +68,10 @@ constexpr std::array<SlipPicture, 42> kSlips{{
     {SlipName::CorrectReading, "correct-reading"},
     {SlipName::ImportReadings, "import-readings"},
     {SlipName::UseUpRoll, "use-up-roll"},
+    {SlipName::ChangePlace, "change-place"},
     {SlipName::AddFilm, "add-film"},
     {SlipName::FilmSheet, "film-sheet"},
+    {SlipName::NextShade, "next-shade"},
     {SlipName::Recipe, "recipe"},
     {SlipName::ChangeFilm, "change-film"},
     {SlipName::Miscut, "miscut"},
@@ -106,11 +110,11 @@ constexpr std::pair<FigureQuestion, const char*> kQuestions[] = {{FigureQuestion
 static_assert(std::size(kQuestions) + 1 == enumeratorCount<FigureQuestion>());
 
 constexpr std::pair<RoomSection, const char*> kSections[] = {
-    {RoomSection::Prices, "prices"},    {RoomSection::Work, "work"},
-    {RoomSection::Films, "films"},      {RoomSection::Presses, "presses"},
-    {RoomSection::Fairs, "fairs"},      {RoomSection::Copies, "copies"},
-    {RoomSection::Laptops, "laptops"},  {RoomSection::Computer, "computer"},
-    {RoomSection::Printers, "printers"}};
+    {RoomSection::Prices, "prices"},     {RoomSection::Work, "work"},
+    {RoomSection::Styles, "styles"},     {RoomSection::Films, "films"},
+    {RoomSection::Presses, "presses"},   {RoomSection::Fairs, "fairs"},
+    {RoomSection::Copies, "copies"},     {RoomSection::Laptops, "laptops"},
+    {RoomSection::Computer, "computer"}, {RoomSection::Printers, "printers"}};
 
 std::vector<PrintQueue> printersForPictures() {
     PrintQueue labels;

@@ -48,6 +48,8 @@ enum class SlipName {
     ReceiveBlanks,
     CorrectCount,
     AddStyle,
+    ChangeStyle,
+    CopyStyle,
     ChangeBlank,
     MarkDry,
     MeasureShrinkage,
@@ -58,8 +60,10 @@ enum class SlipName {
     CorrectReading,
     ImportReadings,
     UseUpRoll,
+    ChangePlace,
     AddFilm,
     FilmSheet,
+    NextShade,
     Recipe,
     ChangeFilm,
     Miscut,
@@ -86,7 +90,19 @@ enum class SlipName {
 };
 
 // What the Back room shows at the right of its list.
-enum class RoomSection { Shop, Prices, Work, Films, Presses, Fairs, Copies, Laptops, Computer, Printers };
+enum class RoomSection {
+    Shop,
+    Prices,
+    Work,
+    Styles,
+    Films,
+    Presses,
+    Fairs,
+    Copies,
+    Laptops,
+    Computer,
+    Printers
+};
 
 // What a form or an action is about; which fields are set depends on what is to be done.
 struct SlipTarget {

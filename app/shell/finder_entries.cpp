@@ -6,6 +6,7 @@
 #include "app/desk/use_by_words.h"
 #include "app/shell/finder_actions.h"
 #include "app/shell/finder_papers.h"
+#include "app/shell/finder_stock.h"
 #include "app/shell/places.h"
 #include "core/shop/films_to_cut.h"
 #include "db/tables/undone_orders.h"
@@ -276,6 +277,7 @@ std::vector<FinderEntry> findEntries(ShopDesk& desk, const QString& typed, std::
         if (typedWords.size() > 1)
             addMatching(ranked, paperEntries(*desk.shop(), typedWords), typedWords);
         addMatching(ranked, fairEntries(desk), typedWords);
+        addMatching(ranked, stockEntries(desk), typedWords);
         std::ranges::stable_sort(ranked, {}, &Ranked::rank);
     }
     std::vector<FinderEntry> found;

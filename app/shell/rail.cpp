@@ -220,11 +220,12 @@ void Rail::show(ShopDesk& desk) {
 }
 
 void Rail::showAir(const ReckonedShop& shop) {
-    if (shop.facts.places.empty()) {
+    const auto first = std::ranges::find(shop.facts.places, false, &StoragePlace::isRetired);
+    if (first == shop.facts.places.end()) {
         m_air->set({}, {}, false, {});
         return;
     }
-    const StoragePlace& place = *shop.facts.places.begin();
+    const StoragePlace& place = *first;
     const QString name = words(place.name);
     m_airOf = place.id;
     const auto series = shop.climate.find(place.id);

@@ -43,6 +43,10 @@ public:
         form().number("evenWithin", tr("Spots differ by at most"), tr("°C"), number(press.evenWithin.value));
         form().number("checkEvery", tr("Checked every"), tr("days"),
                       QString::number(press.checkEvery.count()));
+        if (!isNew()) {
+            form().section(tr("In use"));
+            form().turn("retired", tr("Retired: nothing is begun on it"), press.isRetired);
+        }
         setAction(isNew() ? tr("Set up the press") : tr("Save the press"));
         setLong();
     }
@@ -63,6 +67,8 @@ protected:
         press.tolerance = Celsius{form().decimal("tolerance", 1, 30)};
         press.evenWithin = Celsius{form().decimal("evenWithin", 1, 60)};
         press.checkEvery = Days{form().whole("checkEvery", 1, 3650)};
+        if (!isNew())
+            press.isRetired = form().isOn("retired");
         if (!form().isSound())
             return;
         if (isNew())

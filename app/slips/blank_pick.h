@@ -3,7 +3,6 @@
 // The parts of a form that ask for a blank: style, size and colour, with what is in stock of each.
 
 #include "app/desk/shop_desk.h"
-#include "core/trade/result.h"
 
 #include <QObject>
 
@@ -17,26 +16,21 @@ class Choice;
 class Form;
 class Label;
 class PickList;
-class ShadePicker;
 
 class BlankPick : public QObject {
     Q_OBJECT
 
 public:
-    // What the matter says of style, size and colour is chosen already. With `mayAddColour` the style may get
-    // a colour that it had not.
-    BlankPick(Form& form, ShopDesk& desk, const SlipTarget& matter, bool mayAddColour);
+    // What the matter says of style, size and colour is chosen already.
+    BlankPick(Form& form, ShopDesk& desk, const SlipTarget& matter);
 
     // What is chosen; the parts that are not are marked.
     struct Kind {
         BlankStyleId style;
         std::string size;
-        ColourId colour; // not set: a new one
+        ColourId colour;
     };
     Kind read();
-    // Writes the new colour down, if one is asked for, and answers the colour chosen. Call it when all else
-    // that was typed is sound.
-    Result<ColourId> takenColour();
 
     const BlankStyle* style() const;
     std::optional<std::string> size() const;
@@ -50,16 +44,13 @@ private:
     void showStyle(const std::string& size, const QString& colourName);
     void showSizes(const std::string& size);
     void showStock();
-    bool isNewColour() const;
 
     Form& m_form;
     ShopDesk& m_desk;
-    bool m_mayAddColour;
     std::vector<BlankStyle> m_styles;
     PickList* m_style = nullptr;
     Choice* m_sizes = nullptr;
     PickList* m_colour = nullptr;
-    ShadePicker* m_shade = nullptr;
     Label* m_stock = nullptr;
 };
 

@@ -22,7 +22,7 @@ public:
     ChangeBlankSlip(ShopDesk& shopDesk, const Garment& garment, QWidget* parent)
         : FormSlip(shopDesk, tr("Choose a blank"), garmentWords(shopDesk.shop()->facts, garment), parent)
         , m_garment(garment)
-        , m_pick(new BlankPick(form(), shopDesk, matterOf(garment), false))
+        , m_pick(new BlankPick(form(), shopDesk, matterOf(garment)))
         , m_fit(new Banner) {
         form().add(m_fit);
         QObject::connect(m_pick, &BlankPick::changed, this, [this] { showFit(); });

@@ -92,7 +92,8 @@ private:
         const Decal& decal = m_decals[static_cast<std::size_t>(at)];
         std::vector<Offer> offers;
         for (const Film& film : desk().shop()->facts.films)
-            offers.push_back(offerOf(film, decal));
+            if (!film.isRetired || film.id == decal.film)
+                offers.push_back(offerOf(film, decal));
         std::ranges::stable_sort(offers, [](const Offer& one, const Offer& other) {
             return one.rank != other.rank ? one.rank < other.rank : one.left > other.left;
         });

@@ -13,6 +13,7 @@
 
 #include <QCoreApplication>
 
+#include <algorithm>
 #include <cmath>
 
 namespace holdfast::app {
@@ -37,6 +38,8 @@ public:
         int at = 0;
         QVector<PickItem> items;
         for (const Press& press : shopDesk.shop()->facts.presses) {
+            if (press.isRetired && wanted != press.id)
+                continue;
             if (wanted == press.id)
                 at = static_cast<int>(m_presses.size());
             m_presses.push_back(press);
@@ -88,10 +91,14 @@ private:
     static QString aboutOf(ShopDesk& shopDesk, std::optional<PressId> wanted) {
         const auto& presses = shopDesk.shop()->facts.presses;
         const Press* press = wanted ? presses.find(*wanted) : nullptr;
-        if (!press)
-            press = &*presses.begin();
+        std::size_t offered = 0;
+        for (const Press& each : presses)
+            if (!each.isRetired || &each == press) {
+                ++offered;
+                press = press ? press : &each;
+            }
         const QString how = tr("Let the platen settle at its set temperature, then read each marked spot.");
-        return presses.size() > 1 ? how : tr("%1. %2").arg(words(press->name), how);
+        return offered > 1 ? how : tr("%1. %2").arg(words(press->name), how);
     }
 
     const Press& press() const {
@@ -149,7 +156,8 @@ private:
 
 Slip* makeCheckPress(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     // Before there is any press, that is what is to be set up.
-    if (desk.shop()->facts.presses.empty())
+    const auto& presses = desk.shop()->facts.presses;
+    if (!matter.press && std::ranges::all_of(presses, &Press::isRetired))
         return makeAddPress(desk, matter, parent);
     return new CheckPressSlip(desk, matter.press, parent);
 }

@@ -57,7 +57,7 @@ std::uint32_t shadeOfRow(std::size_t row) {
 
 } // namespace
 
-ColourRows::ColourRows(QWidget* parent)
+ColourRows::ColourRows(const std::vector<Colour>& colours, QWidget* parent)
     : QWidget(parent)
     , m_column(new QVBoxLayout)
     , m_add(new Button(tr("Another colour"), QStringLiteral("plus"), Button::Kind::Quiet))
@@ -72,10 +72,13 @@ ColourRows::ColourRows(QWidget* parent)
     whole->addWidget(m_shadeOf);
     whole->addWidget(m_picker);
     m_add->setObjectName(QStringLiteral("addColour"));
-    addRow();
+    for (const Colour& colour : colours)
+        addRow(colour);
+    if (colours.empty())
+        addNewRow();
     turnTo(0);
     connect(m_add, &QAbstractButton::clicked, this, [this] {
-        addRow().name->setFocus(Qt::TabFocusReason);
+        addNewRow().name->setFocus(Qt::TabFocusReason);
         emit changed();
     });
     connect(m_picker, &ShadePicker::changed, this, [this] {
@@ -86,10 +89,18 @@ ColourRows::ColourRows(QWidget* parent)
     });
 }
 
-ColourRows::Row& ColourRows::addRow() {
-    const std::uint32_t rgb = shadeOfRow(m_rows.size());
-    Row row{new QWidget, new RowSwatch(rgb), new Field,
-            new Button(QString(), QStringLiteral("close"), Button::Kind::Quiet), rgb};
+ColourRows::Row& ColourRows::addNewRow() {
+    return addRow({{}, {}, shadeOfRow(m_rows.size())});
+}
+
+ColourRows::Row& ColourRows::addRow(const Colour& colour) {
+    Row row{new QWidget,
+            new RowSwatch(colour.rgb),
+            new Field,
+            new Button(QString(), QStringLiteral("shelf-away"), Button::Kind::Quiet),
+            new Button(QString(), QStringLiteral("close"), Button::Kind::Quiet),
+            colour};
+    row.name->setText(words(colour.name));
     row.name->editor()->setPlaceholderText(tr("Name, for example Moss"));
     row.name->editor()->installEventFilter(this);
     auto* line = new QHBoxLayout(row.whole);
@@ -97,8 +108,16 @@ ColourRows::Row& ColourRows::addRow() {
     line->setSpacing(kSpace8);
     line->addWidget(row.swatch);
     line->addWidget(row.name, 1);
+    line->addWidget(row.retire);
     line->addWidget(row.remove);
     m_column->addWidget(row.whole);
+    row.retire->setVisible(colour.id != ColourId{});
+    connect(row.retire, &QAbstractButton::clicked, this, [this, whole = row.whole] {
+        Row& at = *std::ranges::find(m_rows, whole, &Row::whole);
+        at.colour.isRetired = !at.colour.isRetired;
+        showRetired(at);
+        emit changed();
+    });
     connect(row.name, &Field::edited, this, [this] {
         nameRows();
         showShade();
@@ -106,7 +125,7 @@ ColourRows::Row& ColourRows::addRow() {
     });
     connect(row.remove, &QAbstractButton::clicked, this, [this, whole = row.whole] { removeRow(whole); });
     m_rows.push_back(row);
-    nameRows();
+    showRetired(row);
     row.whole->show(); // at once, so that the keyboard can go there
     return m_rows.back();
 }
@@ -140,10 +159,20 @@ void ColourRows::nameRows() {
         row.remove->setObjectName(QStringLiteral("removeColour-%1").arg(at));
         row.remove->setAccessibleName(tr("Remove colour %1").arg(at + 1));
         row.remove->setToolTip(row.remove->accessibleName());
+        row.retire->setObjectName(QStringLiteral("retireColour-%1").arg(at));
+        row.retire->setAccessibleName(row.colour.isRetired ? tr("Bring back colour %1").arg(at + 1)
+                                                           : tr("Retire colour %1").arg(at + 1));
+        row.retire->setToolTip(row.retire->accessibleName());
         row.remove->setVisible(m_rows.size() > 1);
     }
     m_add->setVisible(m_rows.size() < kMostColours);
     setFocusProxy(m_rows[firstUnnamed()].name);
+}
+
+// Said in words, next to its name.
+void ColourRows::showRetired(const Row& row) {
+    row.name->setSuffix(row.colour.isRetired ? tr("retired") : QString());
+    nameRows();
 }
 
 bool ColourRows::eventFilter(QObject* watched, QEvent* event) {
@@ -156,12 +185,12 @@ bool ColourRows::eventFilter(QObject* watched, QEvent* event) {
 
 void ColourRows::turnTo(std::size_t row) {
     m_current = row;
-    m_picker->setShade(m_rows[row].rgb);
+    m_picker->setShade(m_rows[row].colour.rgb);
     showShade();
 }
 
 void ColourRows::setShade(Row& row, std::uint32_t rgb) {
-    row.rgb = rgb;
+    row.colour.rgb = rgb;
     static_cast<RowSwatch*>(row.swatch)->setShade(rgb);
 }
 
@@ -182,7 +211,7 @@ std::vector<Colour> ColourRows::colours() const {
     std::vector<Colour> colours;
     for (const Row& row : m_rows)
         if (!row.name->text().trimmed().isEmpty())
-            colours.push_back({{}, plain(row.name->text()), row.rgb});
+            colours.push_back({row.colour.id, plain(row.name->text()), row.colour.rgb, row.colour.isRetired});
     return colours;
 }
 
@@ -201,22 +230,26 @@ QString ColourRows::wrong() const {
 QVariant ColourRows::typed() const {
     QVariantList rows;
     for (const Row& row : m_rows)
-        rows.append(QVariant(QVariantList{row.name->text(), row.rgb}));
+        rows.append(QVariant(QVariantList{row.name->text(), row.colour.rgb,
+                                          QVariant::fromValue<qlonglong>(row.colour.id.value),
+                                          row.colour.isRetired}));
     return rows;
 }
 
 void ColourRows::putBack(const QVariant& typed) {
     const QVariantList rows = typed.toList();
-    while (std::ssize(m_rows) < rows.size())
-        addRow();
-    while (m_rows.size() > 1 && std::ssize(m_rows) > rows.size())
-        removeRow(m_rows.back().whole);
-    for (std::size_t at = 0; at < m_rows.size() && std::ssize(m_rows) == rows.size(); ++at) {
-        const QVariantList row = rows[static_cast<qsizetype>(at)].toList();
-        m_rows[at].name->setText(row.value(0).toString());
-        setShade(m_rows[at], row.value(1).toUInt());
+    if (rows.isEmpty())
+        return;
+    while (!m_rows.empty()) {
+        delete m_rows.back().whole;
+        m_rows.pop_back();
     }
-    nameRows();
+    for (const QVariant& each : rows) {
+        const QVariantList row = each.toList();
+        Colour colour{ColourId{row.value(2).toLongLong()}, plain(row.value(0).toString()),
+                      row.value(1).toUInt(), row.value(3).toBool()};
+        addRow(colour);
+    }
     turnTo(0);
     emit changed();
 }

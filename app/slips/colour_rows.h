@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 // The colours of a style, a row for each with its name and its shade; below them the shade card of the row
-// that the keyboard is in. A row that was added must be named, or taken out again.
+// that the keyboard is in. A row that was added must be named, or taken out again; a colour that the style
+// has already can be retired, too.
 
 #include "app/slips/typed_values.h"
 #include "core/facts/blank_style.h"
@@ -23,7 +24,8 @@ class ColourRows : public QWidget, public KeepsTyped {
     Q_OBJECT
 
 public:
-    explicit ColourRows(QWidget* parent = nullptr);
+    // Those that the style has, or an empty row to begin with.
+    explicit ColourRows(const std::vector<Colour>& colours = {}, QWidget* parent = nullptr);
 
     std::vector<Colour> colours() const; // those with a name
     bool isFilled() const;               // there is one, and none is without a name
@@ -44,10 +46,13 @@ private:
         QWidget* whole = nullptr;
         QWidget* swatch = nullptr;
         Field* name = nullptr;
+        Button* retire = nullptr; // of a colour that the style has already
         Button* remove = nullptr;
-        std::uint32_t rgb = 0;
+        Colour colour; // its name is what the field holds
     };
-    Row& addRow();
+    Row& addRow(const Colour& colour);
+    Row& addNewRow();
+    void showRetired(const Row& row);
     void removeRow(const QWidget* whole);
     void turnTo(std::size_t row);
     void setShade(Row& row, std::uint32_t rgb);

@@ -266,8 +266,12 @@ void Form::focusPart(const Part& part) {
         longer->selectAll();
     // Once its place is known: when the slip has just come, or words of an error have moved it.
     QTimer::singleShot(0, this, [this, row = QPointer<QWidget>(part.row)] {
-        if (row)
-            ensureWidgetVisible(row, 0, kSpace12);
+        if (!row)
+            return;
+        ensureWidgetVisible(row, 0, kSpace12);
+        // A part may be higher than the form.
+        if (QWidget* inner = QApplication::focusWidget(); inner != nullptr && row->isAncestorOf(inner))
+            ensureWidgetVisible(inner, 0, kSpace12);
     });
 }
 

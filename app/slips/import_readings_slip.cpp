@@ -37,7 +37,8 @@ ImportReadingsSlip::ImportReadingsSlip(ShopDesk& shopDesk, std::optional<PlaceId
                tr("The file of a climate logger: text with a time, a temperature and mostly a humidity in "
                   "each line."),
                parent)
-    , m_place(std::make_unique<PlacePick>(form(), shopDesk, tr("Where the logger was"), place))
+    , m_place(std::make_unique<PlacePick>(form(), shopDesk, tr("Where the logger was"), place,
+                                          PlacesFor::Readings))
     , m_found(new Banner)
     , m_details((new Label(QString(), Type::Small, &Tokens::ink2))->wrapped())
     , m_progress(new ProgressBeads)

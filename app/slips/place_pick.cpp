@@ -28,11 +28,16 @@ bool hasFilm(const ShopFacts& facts, PlaceId place) {
 
 } // namespace
 
-PlacePick::PlacePick(Form& form, ShopDesk& desk, const QString& label, std::optional<PlaceId> chosen)
+PlacePick::PlacePick(Form& form, ShopDesk& desk, const QString& label, std::optional<PlaceId> chosen,
+                     PlacesFor what)
     : m_form(form) {
     QVector<PickItem> items;
     int at = -1;
-    for (const StoragePlace& place : desk.shop()->facts.places) {
+    const ShopFacts& facts = desk.shop()->facts;
+    for (const StoragePlace& place : facts.places) {
+        const bool isRead = what == PlacesFor::Readings && (chosen == place.id || hasFilm(facts, place.id));
+        if (place.isRetired && !isRead)
+            continue;
         if (chosen == place.id)
             at = static_cast<int>(m_places.size());
         m_places.push_back(place.id);
@@ -97,6 +102,8 @@ std::optional<PlaceId> stalestPlace(const ReckonedShop& shop) {
     std::optional<PlaceId> stalest;
     std::tuple<bool, Instant> least;
     for (const StoragePlace& place : shop.facts.places) {
+        if (place.isRetired && !hasFilm(shop.facts, place.id))
+            continue;
         const auto latest = latestReading(shop, place.id);
         const std::tuple waits{!hasFilm(shop.facts, place.id), latest ? latest->at : Instant{}};
         if (!stalest || waits < least) {

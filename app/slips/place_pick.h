@@ -22,9 +22,13 @@ struct ChosenPlace {
     Result<PlaceId> in(db::Shop& shop) const;
 };
 
+// A place that is retired gets no more rolls; as long as some are there, its air is read.
+enum class PlacesFor { Rolls, Readings };
+
 class PlacePick {
 public:
-    PlacePick(Form& form, ShopDesk& desk, const QString& label, std::optional<PlaceId> chosen);
+    PlacePick(Form& form, ShopDesk& desk, const QString& label, std::optional<PlaceId> chosen,
+              PlacesFor what);
 
     ChosenPlace chosen() const;
     std::optional<PlaceId> known() const; // none: a new one

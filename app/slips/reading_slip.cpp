@@ -76,7 +76,8 @@ private:
             setAbout(tr("%1: %2.").arg(words(shopDesk.shop()->facts.places.at(m_storage).name),
                                        readingWords(*shopDesk.shop(), *m_before)));
         else
-            m_place = std::make_unique<PlacePick>(form(), shopDesk, tr("Storage place"), place);
+            m_place = std::make_unique<PlacePick>(form(), shopDesk, tr("Storage place"), place,
+                                                  PlacesFor::Readings);
         m_last = form().note({});
         form().pair();
         form().number("temperature", tr("Temperature"), tr("°C"),

@@ -11,6 +11,7 @@
 
 #include <QCoreApplication>
 
+#include <algorithm>
 #include <memory>
 
 namespace holdfast::app {
@@ -32,6 +33,8 @@ public:
         int at = -1;
         QVector<PickItem> items;
         for (const Film& film : shopDesk.shop()->facts.films) {
+            if (film.isRetired)
+                continue;
             if (wanted && wanted->id == film.id)
                 at = static_cast<int>(m_films.size());
             m_films.push_back(film);
@@ -50,7 +53,8 @@ public:
         form().optional("madeOn");
         form().optional("printedUseBy");
         m_place = std::make_unique<PlacePick>(form(), shopDesk, tr("Storage place"),
-                                              matter.place ? matter.place : lastUsedPlace(*shopDesk.shop()));
+                                              matter.place ? matter.place : lastUsedPlace(*shopDesk.shop()),
+                                              PlacesFor::Rolls);
         QObject::connect(film, &QComboBox::currentIndexChanged, this,
                          [this](int chosen) { showWidth(chosen); });
         showWidth(at);
@@ -113,7 +117,8 @@ private:
 
 Slip* makeReceiveRoll(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     // Before there is any film, that is what is to be written down; the roll comes after it.
-    if (desk.shop()->facts.films.empty()) {
+    const auto& films = desk.shop()->facts.films;
+    if (std::ranges::all_of(films, &Film::isRetired)) {
         SlipTarget first = matter;
         first.then = SlipName::ReceiveRoll;
         return makeAddFilm(desk, first, parent);

@@ -75,7 +75,7 @@ public:
         int chosen = -1;
         QVector<Option> options;
         for (const StoragePlace& place : shop.facts.places) {
-            if (place.id == roll.placeNow())
+            if (place.isRetired || place.id == roll.placeNow())
                 continue;
             const Option option = optionOf(shop, film, place);
             if (chosen < 0 && option.tone == Tone::Ready)

@@ -14,6 +14,8 @@ Slip* makeNoteLawChecked(ShopDesk& desk, const SlipTarget& matter, QWidget* pare
 Slip* makeReceiveBlanks(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeCorrectCount(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeAddStyle(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
+Slip* makeChangeStyle(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
+Slip* makeCopyStyle(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeChangeBlank(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeMarkDry(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeMeasureShrinkage(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
@@ -29,6 +31,8 @@ Slip* makeImportReadings(ShopDesk& desk, const SlipTarget& matter, QWidget* pare
 Slip* makeAddFilm(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeRecipe(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeFilmSheet(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
+Slip* makeNextShade(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
+Slip* makeChangePlace(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeChangeFilm(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeMiscut(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 

@@ -45,6 +45,10 @@ Slip* makeSlip(SlipName name, ShopDesk& desk, const SlipTarget& matter, QWidget*
         return makeCorrectCount(desk, matter, parent);
     case SlipName::AddStyle:
         return makeAddStyle(desk, matter, parent);
+    case SlipName::ChangeStyle:
+        return makeChangeStyle(desk, matter, parent);
+    case SlipName::CopyStyle:
+        return makeCopyStyle(desk, matter, parent);
     case SlipName::ChangeBlank:
         return makeChangeBlank(desk, matter, parent);
     case SlipName::MarkDry:
@@ -65,10 +69,14 @@ Slip* makeSlip(SlipName name, ShopDesk& desk, const SlipTarget& matter, QWidget*
         return makeImportReadings(desk, matter, parent);
     case SlipName::UseUpRoll:
         return makeUseUpRoll(desk, matter, parent);
+    case SlipName::ChangePlace:
+        return makeChangePlace(desk, matter, parent);
     case SlipName::AddFilm:
         return makeAddFilm(desk, matter, parent);
     case SlipName::FilmSheet:
         return makeFilmSheet(desk, matter, parent);
+    case SlipName::NextShade:
+        return makeNextShade(desk, matter, parent);
     case SlipName::Recipe:
         return makeRecipe(desk, matter, parent);
     case SlipName::ChangeFilm:

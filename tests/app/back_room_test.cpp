@@ -158,6 +158,31 @@ TEST_F(BackRoom, FilmWithoutARecipeSaysSoAndEnterLeadsToIt) {
     EXPECT_NE(find<Field>("dwell"), nullptr);
 }
 
+TEST_F(BackRoom, WhatIsRetiredIsBelowWhatIsOffered) {
+    const UsualShop usual = stockUsualShop();
+    addFilm("Oyster", [](Film& film) { film.isRetired = true; });
+    addStyle("Apron", [](BlankStyle& style) { style.isRetired = true; });
+    openRoom();
+    const RoomSheet films = sheet(RoomSection::Films);
+    EXPECT_EQ(films.summary, QStringLiteral("1, all confirmed"));
+    ASSERT_GE(films.lines.size(), 5);
+    EXPECT_EQ(films.lines[0].name, QStringLiteral("Marram Soft, Dusk"));
+    EXPECT_EQ(films.lines[1].name, QStringLiteral("Retired"));
+    EXPECT_EQ(films.lines[2].state, QStringLiteral("retired"));
+    EXPECT_EQ(films.lines[3].name, QStringLiteral("Storage places"));
+    const RoomSheet styles = sheet(RoomSection::Styles);
+    EXPECT_EQ(styles.summary, QStringLiteral("1"));
+    EXPECT_EQ(styles.lines[0].name, QStringLiteral("Tee"));
+    EXPECT_EQ(styles.lines[2].name, QStringLiteral("Apron"));
+    room().turnToSection(RoomSection::Styles);
+    enterOnLine(0);
+    ASSERT_TRUE(workshop().slipEdge()->isOpen());
+    EXPECT_TRUE(find<Field>("cost")->isAncestorOf(QApplication::focusWidget())) << "it begins at the cost";
+    typeInto("cost", QStringLiteral("5.20"));
+    hit(Qt::Key_Return, Qt::ControlModifier);
+    EXPECT_EQ(window().shop()->facts.styles.at(usual.style).cost, Money{520});
+}
+
 TEST_F(BackRoom, FilmIsChangedByTheOtherThingThatItsLineOffers) {
     const UsualShop usual = stockUsualShop();
     openRoom();
@@ -266,14 +291,15 @@ TEST_F(BackRoom, AKeyBelongsToTheSectionInView) {
     std::vector<SlipName> asked;
     QObject::connect(&window(), &ShopDesk::slipAsked, &window(),
                      [&](SlipName slip) { asked.push_back(slip); });
-    for (const RoomSection section :
-         {RoomSection::Films, RoomSection::Presses, RoomSection::Fairs, RoomSection::Shop}) {
+    for (const RoomSection section : {RoomSection::Styles, RoomSection::Films, RoomSection::Presses,
+                                      RoomSection::Fairs, RoomSection::Shop}) {
         room().turnToSection(section);
         find<Choice>("sections")->takeFocus();
         hit(Qt::Key_A);
         workshop().slipEdge()->close();
     }
-    EXPECT_EQ(asked, (std::vector<SlipName>{SlipName::AddFilm, SlipName::AddPress, SlipName::AddFair}));
+    EXPECT_EQ(asked, (std::vector<SlipName>{SlipName::AddStyle, SlipName::AddFilm, SlipName::AddPress,
+                                            SlipName::AddFair}));
 }
 
 TEST_F(BackRoom, CopyIsRememberedWithItsDayAndIsSoonTooOld) {

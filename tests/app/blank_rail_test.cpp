@@ -219,7 +219,10 @@ TEST_F(BlankRail, ClickOnAHintActsAndLeavesTheKeyboardInTheGrid) {
     QTest::mouseClick(&hint(QStringLiteral("add a style")), Qt::LeftButton);
     QTest::mouseClick(&hint(QStringLiteral("correct the count")), Qt::LeftButton);
     QTest::mouseClick(&hint(QStringLiteral("read label")), Qt::LeftButton);
-    EXPECT_EQ(asked, (std::vector{SlipName::AddStyle, SlipName::CorrectCount, SlipName::ReadLabel}));
+    key(Qt::Key_E);
+    key(Qt::Key_S);
+    EXPECT_EQ(asked, (std::vector{SlipName::AddStyle, SlipName::CorrectCount, SlipName::ReadLabel,
+                                  SlipName::ChangeStyle, SlipName::CopyStyle}));
     QTest::mouseClick(&find<QPushButton>("startWash"), Qt::LeftButton);
     EXPECT_EQ(keyboard()->objectName(), QStringLiteral("railGrid"));
     QTest::mouseClick(&find<QPushButton>("markDry"), Qt::LeftButton);
@@ -243,6 +246,24 @@ TEST_F(BlankRail, DoubleClickOpensWhatIsInTheCellAndDoesNothing) {
     EXPECT_EQ(about.size, QStringLiteral("XL"));
     EXPECT_EQ(entries(), before);
     EXPECT_FALSE(find<QPushButton>("startWash").isEnabled()) << "nothing is in the tub";
+}
+
+TEST_F(BlankRail, WhatIsRetiredHangsAsLongAsThereIsAny) {
+    const UsualShop usual = stockUsualShop();
+    BlankStyle style = desk().shop()->facts.styles.at(usual.style);
+    for (Colour& colour : style.colours)
+        colour.isRetired = true;
+    valueOf(db::changeStyle(file(), style));
+    const auto coloursShown = [&] { return countRail(*desk().shop()).at(0).style->colours.size(); };
+    EXPECT_EQ(coloursShown(), 1U) << "Moss hangs, of Chalk there is none";
+    style.isRetired = true;
+    valueOf(db::changeStyle(file(), style));
+    EXPECT_EQ(countRail(*desk().shop()).size(), 1U);
+    valueOf(db::correctCount(file(), usual.washed, 0, "sold off"));
+    valueOf(db::correctCount(file(), usual.unwashed, 0, "sold off"));
+    EXPECT_TRUE(countRail(*desk().shop()).empty());
+    open();
+    EXPECT_TRUE(find<QWidget>("emptyRail").isVisible());
 }
 
 TEST_F(BlankRail, FirstRowIsWhollyInViewWhenThePlaceIsOpenedOnManyColours) {

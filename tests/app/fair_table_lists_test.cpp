@@ -2,6 +2,9 @@
 // The lists that open at the fair table, films and known customers: what is typed into them goes no further.
 
 #include "app/places/fair_table/customer_list.h"
+#include "app/widgets/choice.h"
+#include "db/actions/blank_actions.h"
+#include "db/actions/film_actions.h"
 #include "tests/app/fair_table_fixture.h"
 
 #include <QListView>
@@ -190,6 +193,37 @@ TEST_F(FairTableLists, EscapeClosesTheCustomersAndLettersGoOnIntoTheName) {
     EXPECT_EQ(child<Field>("customerName").text(), QStringLiteral("Odks"));
     EXPECT_EQ(draft().garments, before.garments);
     EXPECT_EQ(orders().size(), 1u);
+}
+
+TEST_F(FairTableLists, WhatIsRetiredIsNotOfferedAndAGarmentThatHasItKeepsIt) {
+    const UsualShop usual = stockUsualShop();
+    addStyle("Tote");
+    addFilm("Kelp");
+    addFilm("Oyster", [](Film& film) { film.isRetired = true; });
+    open();
+    chooseHeronOnMossTee();
+    const TableDraft before = draft();
+    const auto tiles = [this](const char* name) { return child<Choice>(name).items().size(); };
+    EXPECT_EQ(tiles("style"), 2);
+    const auto colours = tiles("colour");
+    BlankStyle style = desk().shop()->facts.styles.at(usual.style);
+    style.isRetired = true;
+    for (Colour& colour : style.colours)
+        colour.isRetired = true;
+    valueOf(db::changeStyle(file(), style));
+    Film film = desk().shop()->facts.films.at(usual.film);
+    film.isRetired = true;
+    valueOf(db::changeFilmSheet(file(), film));
+    EXPECT_EQ(tiles("style"), 2) << "the garment at hand is of it";
+    EXPECT_EQ(tiles("colour"), 1) << "of " << colours << " its own alone";
+    EXPECT_EQ(draft(), before);
+    keys("f");
+    EXPECT_EQ(films().model()->rowCount(), 2) << "its own film, and one that is offered";
+    key(Qt::Key_Escape);
+    keys("+");
+    EXPECT_EQ(tiles("style"), 1) << "the next garment is of another";
+    keys("g1");
+    EXPECT_EQ(desk().shop()->facts.styles.at(draft().garment().style).name, "Tote");
 }
 
 TEST_F(FairTableLists, TheCustomersLeaveTheFieldAndItsRingFree) {

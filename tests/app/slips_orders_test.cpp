@@ -458,6 +458,7 @@ TEST_F(OrderSlips, SlipAboutWhatIsGoneIsNotMade) {
     gone.film = FilmId{7};
     gone.fair = FairId{7};
     gone.press = PressId{7};
+    gone.place = PlaceId{7};
     for (const SlipName name : {SlipName::ReadLabel,
                                 SlipName::MarkNotPrewashed,
                                 SlipName::ChooseWayRound,
@@ -469,6 +470,10 @@ TEST_F(OrderSlips, SlipAboutWhatIsGoneIsNotMade) {
                                 SlipName::TestStrip,
                                 SlipName::UseUpRoll,
                                 SlipName::FilmSheet,
+                                SlipName::NextShade,
+                                SlipName::ChangeStyle,
+                                SlipName::CopyStyle,
+                                SlipName::ChangePlace,
                                 SlipName::ChangePress,
                                 SlipName::Recipe,
                                 SlipName::ChangeFilm,

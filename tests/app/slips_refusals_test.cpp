@@ -123,14 +123,10 @@ TEST_F(SlipRefusals, NamesThatAreNone) {
 }
 
 TEST_F(SlipRefusals, WhatIsNotChosen) {
-    SlipTarget matter;
-    matter.style = usual.style;
-    open(SlipName::ReceiveBlanks, matter);
-    type(QStringLiteral("units"), QStringLiteral("4"));
     const auto count = entries();
+    open(SlipName::ReceiveBlanks);
     submit();
-    EXPECT_FALSE(errorAt("size").isEmpty());
-    EXPECT_FALSE(errorAt("colour").isEmpty());
+    EXPECT_FALSE(errorAt("style").isEmpty());
     open(SlipName::TestStrip, everything());
     submit();
     EXPECT_FALSE(errorAt("passed").isEmpty());
@@ -151,20 +147,23 @@ TEST_F(SlipRefusals, CountsThatAreNone) {
     expectRefused(SlipName::CorrectCount, QStringLiteral("counted"),
                   {{}, QStringLiteral("-1"), kHuge, kWords},
                   [this] { type(QStringLiteral("reason"), QStringLiteral("counted again")); });
-    expectRefused(SlipName::ReceiveBlanks, QStringLiteral("units"),
-                  {{}, QStringLiteral("0"), QStringLiteral("-4"), QStringLiteral("5001"), kHuge, kWords},
-                  [this] {
-                      choose(QStringLiteral("size"), 0);
-                      choose(QStringLiteral("colour"), 0);
-                  });
+    for (const QString& units :
+         {QString(), QStringLiteral("0"), QStringLiteral("-4"), QStringLiteral("5001"), kHuge, kWords}) {
+        const auto count = entries();
+        open(SlipName::ReceiveBlanks, everything());
+        type(QStringLiteral("units-1-0"), units);
+        submit();
+        EXPECT_FALSE(isFinished()) << units.toStdString();
+        EXPECT_FALSE(errorAt("units").isEmpty()) << units.toStdString();
+        EXPECT_EQ(entries(), count);
+    }
 }
 
 TEST_F(SlipRefusals, NewColourWithoutNameOrShadeLeavesNoTrace) {
     const auto colours = coloursOf(hoodie).size();
     expectRefused(SlipName::ReceiveBlanks, QStringLiteral("newColour"), {{}, kLong}, [this] {
-        choose(QStringLiteral("size"), 0);
-        choose(QStringLiteral("colour"), 2);
-        type(QStringLiteral("units"), QStringLiteral("4"));
+        turn(QStringLiteral("hasNewColour"));
+        type(QStringLiteral("newUnits-0-0"), QStringLiteral("4"));
     });
     EXPECT_EQ(coloursOf(hoodie).size(), colours);
 }

@@ -143,7 +143,7 @@ TEST_F(Slips, DeliveryNeedsOnlyItsNumberWhenAGarmentAsksForIt) {
     matter.colour = usual.moss;
     open(SlipName::ReceiveBlanks, matter);
     typeText(QStringLiteral("3"));
-    press(Qt::Key_Return);
+    submit();
     EXPECT_TRUE(isFinished());
     const auto lot = facts().garments.at(garment).lot;
     ASSERT_TRUE(lot) << "the garment that waited gets one";
@@ -153,13 +153,13 @@ TEST_F(Slips, DeliveryNeedsOnlyItsNumberWhenAGarmentAsksForIt) {
 TEST_F(Slips, DeliveryMayBringAColourThatTheStyleHadNot) {
     const auto style = addStyle("Tote", [](BlankStyle& each) { each.sizes = {"one size"}; });
     open(SlipName::ReceiveBlanks, about(style));
-    choose(QStringLiteral("colour"), 2);
+    turn(QStringLiteral("hasNewColour"));
     type(QStringLiteral("newColour"), QStringLiteral("Möwe"));
     auto* code = find<Field>(QStringLiteral("shadeCode"))->editor();
     code->setFocus();
     code->selectAll();
     typeText(QStringLiteral("d8d4c9"));
-    type(QStringLiteral("units"), QStringLiteral("12"));
+    type(QStringLiteral("newUnits-0-0"), QStringLiteral("12"));
     submit();
     EXPECT_TRUE(isFinished());
     const auto colours = coloursOf(style);

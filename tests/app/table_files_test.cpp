@@ -106,7 +106,7 @@ TEST_F(TableFiles, TheProgramReadsAFileInAndSaysWhatIsWrongWithAnother) {
     EXPECT_EQ(written.status, 0) << written.error;
     QFile places(QString::fromStdString(beside("written/places.csv").string()));
     ASSERT_TRUE(places.open(QIODevice::ReadOnly));
-    EXPECT_EQ(places.readAll(), "Place\r\nAttic\r\nCellar\r\n");
+    EXPECT_EQ(places.readAll(), "Place,Retired\r\nAttic,no\r\nCellar,no\r\n");
 }
 
 } // namespace

@@ -152,6 +152,8 @@ void BackRoomPlace::layCards() {
 void BackRoomPlace::turnTo(const SlipTarget& matter) {
     if (matter.section)
         turnToSection(*matter.section);
+    else if (matter.style)
+        turnToSection(RoomSection::Styles);
     else if (matter.film)
         turnToSection(RoomSection::Films);
     else if (matter.press)

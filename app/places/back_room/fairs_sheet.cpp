@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/desk/formats.h"
+#include "app/places/back_room/retired_lines.h"
 #include "app/places/back_room/tools_sheets.h"
 #include "core/facts/fair.h"
 
@@ -45,13 +46,6 @@ public:
         sheet.lines.append(line);
     }
 
-    static void head(RoomSheet& sheet, const QString& words) {
-        RoomLine line;
-        line.isHeading = true;
-        line.name = words;
-        sheet.lines.append(line);
-    }
-
 private:
     static int yearOf(LocalDate date) { return static_cast<int>(std::chrono::year_month_day{date}.year()); }
 };
@@ -69,11 +63,11 @@ RoomSheet fairsSheet(const ReckonedShop& shop) {
     std::ranges::sort(coming, {}, &Fair::firstDay);
     std::ranges::sort(over, std::ranges::greater{}, &Fair::firstDay);
     if (!coming.empty())
-        FairWords::head(sheet, FairWords::tr("To come"));
+        addHeading(sheet, FairWords::tr("To come"));
     for (const Fair* fair : coming)
         FairWords::add(sheet, shop, *fair);
     if (!over.empty())
-        FairWords::head(sheet, FairWords::tr("Over"));
+        addHeading(sheet, FairWords::tr("Over"));
     for (const Fair* fair : over)
         FairWords::add(sheet, shop, *fair);
     sheet.summary = !coming.empty() ? FairWords::tr("next: %1").arg(dayNear(coming.front()->firstDay, today))

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/desk/formats.h"
+#include "app/places/back_room/retired_lines.h"
 #include "app/places/back_room/tools_sheets.h"
 
 #include <QCoreApplication>
 
 #include <algorithm>
-#include <vector>
 
 namespace holdfast::app {
 
@@ -49,7 +49,9 @@ public:
     }
 
     static void addState(RoomLine& line, const Film& film) {
-        if (!film.recipe) {
+        if (film.isRetired) {
+            markRetired(line);
+        } else if (!film.recipe) {
             line.tone = Tone::Held;
             line.stateIcon = QStringLiteral("hold");
             line.state = tr("no recipe");
@@ -77,6 +79,23 @@ public:
         line.otherDeed = OpenSlip{SlipName::FilmSheet, matter};
         sheet.lines.append(line);
     }
+
+    static void addPlace(RoomSheet& sheet, const ReckonedShop& shop, const StoragePlace& place) {
+        SlipTarget matter;
+        matter.place = place.id;
+        RoomLine line;
+        line.name = words(place.name);
+        const auto rolls = std::ranges::count_if(shop.facts.rolls, [&](const FilmRoll& roll) {
+            return roll.state != RollState::UsedUp && roll.placeNow() == place.id;
+        });
+        line.text = rolls > 0 ? tr("%n roll is there|%n rolls are there", nullptr, howMany(rolls))
+                              : tr("No roll is there");
+        if (place.isRetired)
+            markRetired(line);
+        line.offer = tr("Change place");
+        line.deed = OpenSlip{SlipName::ChangePlace, matter};
+        sheet.lines.append(line);
+    }
 };
 
 } // namespace
@@ -84,17 +103,16 @@ public:
 RoomSheet filmsSheet(const ReckonedShop& shop) {
     RoomSheet sheet;
     sheet.title = FilmWords::tr("Films and their recipes");
-    std::vector<const Film*> films;
     int unsure = 0;
-    for (const Film& film : shop.facts.films) {
-        films.push_back(&film);
-        if (!film.recipe || !film.recipe->isConfirmed())
+    for (const Film& film : shop.facts.films)
+        if (!film.isRetired && (!film.recipe || !film.recipe->isConfirmed()))
             ++unsure;
-    }
-    std::ranges::sort(films, {}, [](const Film* film) { return film->name(); });
-    for (const Film* film : films)
-        FilmWords::add(sheet, shop, *film);
-    const int count = static_cast<int>(films.size());
+    const int count = addOfferedFirst(sheet, shop.facts.films,
+                                      [&](const Film& film) { FilmWords::add(sheet, shop, film); });
+    if (!shop.facts.places.empty())
+        addHeading(sheet, FilmWords::tr("Storage places"));
+    addOfferedFirst(sheet, shop.facts.places,
+                    [&](const StoragePlace& place) { FilmWords::addPlace(sheet, shop, place); });
     sheet.summary = count == 0   ? FilmWords::tr("none yet")
                     : unsure > 0 ? FilmWords::tr("%1, %2 to confirm").arg(count).arg(unsure)
                                  : FilmWords::tr("%1, all confirmed").arg(count);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/desk/formats.h"
+#include "app/places/back_room/retired_lines.h"
 #include "app/places/back_room/tools_sheets.h"
 #include "core/press/check_figures.h"
 
@@ -27,7 +28,9 @@ public:
             m_check = nullptr;
     }
 
-    bool isDue() const { return !m_check || m_shop.now.instant - m_check->at > m_press.checkEvery; }
+    bool isDue() const {
+        return !m_press.isRetired && (!m_check || m_shop.now.instant - m_check->at > m_press.checkEvery);
+    }
 
     void addTo(RoomSheet& sheet) const {
         SlipTarget matter;
@@ -81,6 +84,10 @@ private:
     }
 
     void addState(RoomLine& line) const {
+        if (m_press.isRetired) {
+            markRetired(line);
+            return;
+        }
         if (m_check) {
             const CheckFigures figures = figuresOf(*m_check);
             if (std::abs(figures.meanOffset) > m_press.tolerance.value ||
@@ -115,13 +122,12 @@ RoomSheet pressesSheet(const ReckonedShop& shop) {
     RoomSheet sheet;
     sheet.title = PressWords::tr("Presses and their checks");
     int due = 0;
-    for (const Press& press : shop.facts.presses) {
+    const int count = addOfferedFirst(sheet, shop.facts.presses, [&](const Press& press) {
         const PressWords said(shop, press);
         said.addTo(sheet);
         if (said.isDue())
             ++due;
-    }
-    const int count = static_cast<int>(shop.facts.presses.size());
+    });
     sheet.summary = count == 0 ? PressWords::tr("none yet")
                     : due > 0  ? PressWords::tr("%1, %2 to be checked").arg(count).arg(due)
                                : PressWords::tr("%1, checked").arg(count);

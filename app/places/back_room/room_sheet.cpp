@@ -17,6 +17,8 @@ RoomSheet roomSheet(RoomSection section, const ReckonedShop& shop, const RoomFil
         return pricesSheet(shop);
     case RoomSection::Work:
         return workSheet(shop);
+    case RoomSection::Styles:
+        return stylesSheet(shop);
     case RoomSection::Films:
         return filmsSheet(shop);
     case RoomSection::Presses:

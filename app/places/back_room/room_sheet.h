@@ -15,7 +15,7 @@
 
 namespace holdfast::app {
 
-inline constexpr int kRoomSections = 10;
+inline constexpr int kRoomSections = 11;
 
 // ── what a line or a button does ──
 struct OpenSlip {

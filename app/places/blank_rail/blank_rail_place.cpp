@@ -128,6 +128,8 @@ QWidget* BlankRailPlace::makeFoot() {
     act(tr("correct the count"), Qt::Key_K, [this] { ask(SlipName::CorrectCount); });
     act(tr("measure shrinkage"), Qt::Key_M, [this] { ask(SlipName::MeasureShrinkage); });
     act(tr("read label"), Qt::Key_L, [this] { ask(SlipName::ReadLabel); });
+    act(tr("change the style"), Qt::Key_E, [this] { askOfStyle(SlipName::ChangeStyle); });
+    act(tr("add one like it"), Qt::Key_S, [this] { askOfStyle(SlipName::CopyStyle); });
     act(tr("add a style"), Qt::Key_A, [this] { emit desk().slipAsked(SlipName::AddStyle, SlipTarget{}); });
     // The styles hang as tabs, so that a pointer needs no hint for them.
     const auto turnBy = [this](Qt::Key key, int step) {
@@ -288,6 +290,15 @@ void BlankRailPlace::ask(SlipName slip) {
         desk().say(tr("No blanks of this size and colour hang here."));
         return;
     }
+    emit desk().slipAsked(slip, matter);
+}
+
+void BlankRailPlace::askOfStyle(SlipName slip) {
+    const StyleRail* rail = shown();
+    if (!rail)
+        return;
+    SlipTarget matter;
+    matter.style = rail->style->id;
     emit desk().slipAsked(slip, matter);
 }
 

@@ -46,6 +46,7 @@ private:
     void addToWash(std::int64_t units);
     void openCell();
     void ask(SlipName slip);
+    void askOfStyle(SlipName slip);
     void markOldestDry();
     const StyleRail* shown() const;
     bool hangsAt(const RailSpot& spot) const;

@@ -58,9 +58,22 @@ std::vector<StyleRail> countRail(const ReckonedShop& shop) {
         if (wantsBlank(shop, garment))
             ++counts[{garment.style, garment.size, garment.colour}].wanted;
 
+    const auto isThere = [&](BlankStyleId style, ColourId colour) {
+        return std::ranges::any_of(counts, [&](const auto& each) {
+            return each.first.style == style && each.first.colour == colour &&
+                   (each.second.all() > 0 || each.second.wanted > 0);
+        });
+    };
     std::vector<StyleRail> rail;
-    for (const BlankStyle& style : facts.styles) {
-        StyleRail hung{&style, {}, {}, {}, 0};
+    for (const BlankStyle& each : facts.styles) {
+        auto hangs = std::make_shared<BlankStyle>(each);
+        std::erase_if(hangs->colours, [&](const Colour& colour) {
+            return (each.isRetired || colour.isRetired) && !isThere(each.id, colour.id);
+        });
+        if (each.isRetired && hangs->colours.empty())
+            continue;
+        const BlankStyle& style = *hangs;
+        StyleRail hung{hangs, {}, {}, {}, 0};
         for (const Colour& colour : style.colours) {
             std::vector<RailCount> row;
             RailCount sum;

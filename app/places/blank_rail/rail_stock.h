@@ -5,6 +5,7 @@
 #include "core/shop/reckoned_shop.h"
 #include "db/actions/blank_actions.h"
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -33,7 +34,7 @@ struct RailCount {
 };
 
 struct StyleRail {
-    const BlankStyle* style = nullptr;
+    std::shared_ptr<const BlankStyle> style;   // with the colours that hang here
     std::vector<std::vector<RailCount>> cells; // by colour, then size, in the style's own order
     std::vector<RailCount> byColour;
     RailCount total;
@@ -42,7 +43,8 @@ struct StyleRail {
     const RailCount& at(std::size_t colour, std::size_t size) const { return cells[colour][size]; }
 };
 
-// The styles by name; the pointers live as long as the reckoned shop.
+// The styles by name. Styles and colours that are retired hang here as long as there are any, or they are
+// wanted.
 std::vector<StyleRail> countRail(const ReckonedShop& shop);
 
 // Which units of which lots a number of blanks of a spot to be washed are: reserved ones first, then the

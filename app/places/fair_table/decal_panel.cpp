@@ -247,7 +247,9 @@ void DecalPanel::refreshFilm() {
     const TableDecal* decal = draft.decal();
     const Film* film = m_model.shop().facts.films.find(decal ? decal->decal.film : draft.nextFilm);
     if (!film) {
-        m_film->setText(m_model.shop().facts.films.empty() ? tr("No films yet") : tr("Choose a film"));
+        m_film->setText(std::ranges::all_of(m_model.shop().facts.films, &Film::isRetired)
+                            ? tr("No films yet")
+                            : tr("Choose a film"));
         m_film->setSwatch({});
         m_film->setToolTip({});
         return;
@@ -287,7 +289,7 @@ void DecalPanel::setWordsError(const QString& words) {
 
 void DecalPanel::openFilms() {
     const TableDraft& draft = m_model.draft();
-    if (m_model.shop().facts.films.empty()) {
+    if (std::ranges::all_of(m_model.shop().facts.films, &Film::isRetired)) {
         emit m_model.desk().slipAsked(SlipName::AddFilm, {});
         return;
     }

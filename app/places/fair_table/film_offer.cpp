@@ -131,6 +131,8 @@ std::vector<FilmOffer> filmOffers(const ReckonedShop& shop, const BlankStyle* st
     std::vector<FilmOffer> offers;
     offers.reserve(shop.facts.films.size());
     for (const Film& film : shop.facts.films) {
+        if (film.isRetired && !(decal && decal->film == film.id))
+            continue;
         FilmOffer& offer = offers.emplace_back();
         offer.film = &film;
         if (style)

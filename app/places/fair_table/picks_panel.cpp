@@ -116,8 +116,7 @@ PicksPanel::PicksPanel(FairTableModel& model, QWidget* parent)
     , m_model(model) {
     build();
     connect(m_styles, &Choice::chosen, this, [this](int at) {
-        const auto& styles = m_model.shop().facts.styles;
-        const BlankStyle& style = *(styles.begin() + at);
+        const BlankStyle& style = *offeredStyles()[static_cast<std::size_t>(at)];
         m_model.edit(Step::Choice, [&](TableDraft& draft) { chooseStyle(draft, style); });
     });
     connect(m_sizes, &Choice::chosen, this, [this](int at) {
@@ -125,7 +124,7 @@ PicksPanel::PicksPanel(FairTableModel& model, QWidget* parent)
         m_model.edit(Step::Choice, [&](TableDraft& draft) { chooseSize(draft, m_model.style(), size); });
     });
     connect(m_colours, &Choice::chosen, this, [this](int at) {
-        const ColourId colour = m_model.style()->colours[static_cast<std::size_t>(at)].id;
+        const ColourId colour = offeredColours()[static_cast<std::size_t>(at)]->id;
         m_model.edit(Step::Choice, [&](TableDraft& draft) { draft.garment().colour = colour; });
     });
     connect(m_noStyles, &EmptyState::acted, this,
@@ -202,6 +201,24 @@ void PicksPanel::build() {
     whole->addWidget(card);
 }
 
+// What is retired is not offered; a garment that has it keeps it.
+std::vector<const BlankStyle*> PicksPanel::offeredStyles() const {
+    std::vector<const BlankStyle*> offered;
+    for (const BlankStyle& style : m_model.shop().facts.styles)
+        if (!style.isRetired || style.id == m_model.draft().garment().style)
+            offered.push_back(&style);
+    return offered;
+}
+
+std::vector<const Colour*> PicksPanel::offeredColours() const {
+    std::vector<const Colour*> offered;
+    if (const BlankStyle* style = m_model.style())
+        for (const Colour& colour : style->colours)
+            if (!colour.isRetired || colour.id == m_model.draft().garment().colour)
+                offered.push_back(&colour);
+    return offered;
+}
+
 void PicksPanel::refresh() {
     refreshStyles();
     refreshSizes();
@@ -212,16 +229,17 @@ void PicksPanel::refresh() {
 
 void PicksPanel::refreshStyles() {
     QVector<ChoiceItem> items;
-    for (const BlankStyle& style : m_model.shop().facts.styles)
-        items.append({.text = fitted(style.name, Type::Small, kStyleRoom), .outline = words(style.outline)});
+    const std::vector<const BlankStyle*> styles = offeredStyles();
+    for (const BlankStyle* style : styles)
+        items.append(
+            {.text = fitted(style->name, Type::Small, kStyleRoom), .outline = words(style->outline)});
     const BlankStyleId chosen = m_model.draft().garment().style;
     m_noStyles->setVisible(items.isEmpty());
     m_all->setVisible(!items.isEmpty());
     m_legend->setVisible(!items.isEmpty());
-    const auto& styles = m_model.shop().facts.styles;
-    const int at = placeOf(styles, [&](const BlankStyle& style) { return style.id == chosen; });
+    const int at = placeOf(styles, [&](const BlankStyle* style) { return style->id == chosen; });
     if (showTiles(m_styles, items, at))
-        nameTiles(m_styles, styles, [](const BlankStyle& style) { return style.name; });
+        nameTiles(m_styles, styles, [](const BlankStyle* style) { return style->name; });
 }
 
 void PicksPanel::refreshSizes() {
@@ -286,8 +304,8 @@ void PicksPanel::fitColours() {
 bool PicksPanel::needsBriefCounts() const {
     const BlankStyle* style = m_model.style();
     const double half = (room() - kSpace8) / 2.0;
-    return style && std::ranges::any_of(style->colours, [&](const Colour& colour) {
-               const BlankStock stock = m_model.stockLeft(m_model.draft().garment().size, colour.id);
+    return style && std::ranges::any_of(offeredColours(), [&](const Colour* colour) {
+               const BlankStock stock = m_model.stockLeft(m_model.draft().garment().size, colour->id);
                const QString counts =
                    tr("%1 washed").arg(stock.washed) + QString::number(stock.unwashed + stock.drying);
                return kBesideCounts + widthOf(counts, Type::Small) > half;
@@ -301,31 +319,29 @@ QString PicksPanel::washedWords(const BlankStock& stock) const {
 void PicksPanel::refreshColours() {
     QVector<ChoiceItem> items;
     QVector<BlankStock> counts;
-    int chosen = -1;
     const TableGarment& garment = m_model.draft().garment();
     m_areCountsBrief = needsBriefCounts();
-    if (const BlankStyle* style = m_model.style()) {
-        for (const Colour& colour : style->colours) {
-            const BlankStock stock = m_model.stockLeft(garment.size, colour.id);
-            ChoiceItem item{.text = fitted(colour.name, Type::BodyStrong, kColourRoom),
-                            .shade = colourOf(colour.rgb),
-                            .isInStock = stock.total() > 0};
-            if (stock.total() > 0)
-                item.marks = {{QStringLiteral("washed"), washedWords(stock), &Tokens::green},
-                              {QStringLiteral("unwashed"), QString::number(stock.unwashed + stock.drying)}};
-            else
-                item.second = tr("none in stock");
-            items.append(item);
-            counts.append(stock);
-        }
-        chosen = placeOf(style->colours, [&](const Colour& colour) { return colour.id == garment.colour; });
+    const std::vector<const Colour*> colours = offeredColours();
+    for (const Colour* colour : colours) {
+        const BlankStock stock = m_model.stockLeft(garment.size, colour->id);
+        ChoiceItem item{.text = fitted(colour->name, Type::BodyStrong, kColourRoom),
+                        .shade = colourOf(colour->rgb),
+                        .isInStock = stock.total() > 0};
+        if (stock.total() > 0)
+            item.marks = {{QStringLiteral("washed"), washedWords(stock), &Tokens::green},
+                          {QStringLiteral("unwashed"), QString::number(stock.unwashed + stock.drying)}};
+        else
+            item.second = tr("none in stock");
+        items.append(item);
+        counts.append(stock);
     }
+    const int chosen = placeOf(colours, [&](const Colour* colour) { return colour->id == garment.colour; });
     const bool isInOneSize = garment.size.empty() || !m_model.style() || m_model.style()->sizes.size() < 2;
     m_colourName->setWords(isInOneSize ? tr("Colour") : tr("Colour, in %1").arg(words(garment.size)));
     if (!showTiles(m_colours, items, chosen) || !m_model.style())
         return;
     fitColours();
-    nameTiles(m_colours, m_model.style()->colours, [](const Colour& colour) { return colour.name; });
+    nameTiles(m_colours, colours, [](const Colour* colour) { return colour->name; });
     for (qsizetype at = 0; at < items.size(); ++at)
         if (!items[at].marks.isEmpty())
             shownTiles(m_colours)[at]->setAccessibleDescription(
@@ -359,7 +375,7 @@ void PicksPanel::resizeEvent(QResizeEvent* event) {
 }
 
 void PicksPanel::takeFocus(Section section) {
-    if (m_model.shop().facts.styles.empty())
+    if (m_styles->items().isEmpty())
         m_noStyles->setFocus(Qt::OtherFocusReason);
     else if (section == Section::Style)
         m_styles->takeFocus();

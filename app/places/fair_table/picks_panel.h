@@ -36,6 +36,8 @@ protected:
 
 private:
     void build();
+    std::vector<const BlankStyle*> offeredStyles() const;
+    std::vector<const Colour*> offeredColours() const;
     void refreshStyles();
     void refreshSizes();
     void refreshColours();

@@ -182,8 +182,9 @@ void chooseStyle(TableDraft& draft, const BlankStyle& style) {
         garment.colour = {};
     if (style.sizes.size() == 1)
         garment.size = style.sizes.front();
-    if (style.colours.size() == 1)
-        garment.colour = style.colours.front().id;
+    const auto offered = std::ranges::find(style.colours, false, &Colour::isRetired);
+    if (std::ranges::count(style.colours, false, &Colour::isRetired) == 1)
+        garment.colour = offered->id;
     if (draft.nextPlacement && !presetFor(style.outline, *draft.nextPlacement))
         draft.nextPlacement.reset();
     // From the collar of a tee to the mouth of a bag: each goes again to where it is usual there.

@@ -221,6 +221,11 @@ QWidget* RollPanel::makeActs() {
     m_useUp = act(tr("Use up"), {}, Qt::Key_U, "useUpRoll", [this] { ask(SlipName::UseUpRoll); });
     m_label = act(tr("Print label"), {}, Qt::Key_P, "printLabel", [this] { printLabel(); });
     m_recipe = act(tr("Recipe"), {}, Qt::Key_E, "recipe", [this] { ask(SlipName::Recipe); });
+    m_film = act(tr("Film"), {}, Qt::Key_H, "filmSheet", [this] { ask(SlipName::FilmSheet); });
+    m_film->setAccessibleName(tr("Change the film"));
+    m_film->setToolTip(tr("Change what the film is, costs and suits, or retire it"));
+    m_nextShade = act(tr("Next shade"), {}, Qt::Key_S, "nextShade", [this] { ask(SlipName::NextShade); });
+    m_nextShade->setToolTip(tr("Add another shade of this finish, with the same limits and recipe"));
 
     auto* acts = new QWidget;
     auto* around = new QVBoxLayout(acts);
@@ -228,7 +233,8 @@ QWidget* RollPanel::makeActs() {
     auto* line = new QWidget;
     around->addWidget(line);
     auto* flow = new FlowLayout(line, kSpace8);
-    for (Button* button : {m_reading, m_import, m_strip, m_move, m_away, m_useUp, m_recipe, m_label}) {
+    for (Button* button :
+         {m_reading, m_import, m_strip, m_move, m_away, m_useUp, m_recipe, m_label, m_film, m_nextShade}) {
         button->setTargetHeight(kQuietHeight);
         flow->addWidget(button);
     }

@@ -102,6 +102,8 @@ private:
     Button* m_useUp = nullptr;
     Button* m_recipe = nullptr;
     Button* m_label = nullptr;
+    Button* m_film = nullptr;
+    Button* m_nextShade = nullptr;
     bool m_showsLedger = false;
 };
 

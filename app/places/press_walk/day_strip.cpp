@@ -41,9 +41,13 @@ DayStrip::DayStrip(QWidget* parent)
 void DayStrip::show(std::shared_ptr<const ReckonedShop> shop, const Walk& walk) {
     m_shop = std::move(shop);
     m_lanes.clear();
-    const bool hasMany = m_shop->facts.presses.size() > 1;
+    const bool hasMany = std::ranges::count(m_shop->facts.presses, false, &Press::isRetired) > 1;
+    const auto hasWork = [&](const Press& press) {
+        return std::ranges::any_of(walk.runs, [&](const WalkRun& run) { return run.press == press.id; });
+    };
     for (const Press& press : m_shop->facts.presses)
-        m_lanes.push_back({hasMany ? words(press.name) : tr("Platen"), Resource::Platen, press.id});
+        if (!press.isRetired || hasWork(press))
+            m_lanes.push_back({hasMany ? words(press.name) : tr("Platen"), Resource::Platen, press.id});
     m_lanes.push_back({tr("Hands"), Resource::Hands, {}});
     m_lanes.push_back({tr("Cooling rack"), Resource::Rack, {}});
 

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // A film added, or changed: what it is, which cloth it grips, how it is kept. The recipe of a new
-// one is entered next.
+// one is entered next; the next shade of a finish has it from the one that is there.
 #include "app/desk/formats.h"
 #include "app/slips/care_parts.h"
 #include "app/slips/fibre_rows.h"
@@ -9,6 +9,7 @@
 #include "app/slips/slip_makers.h"
 #include "app/slips/slip_words.h"
 #include "app/widgets/field.h"
+#include "app/widgets/label.h"
 #include "app/widgets/switch.h"
 #include "core/trade/limits.h"
 #include "db/actions/film_actions.h"
@@ -55,17 +56,62 @@ private:
     QVector<QCheckBox*> m_ticks;
 };
 
+class ShadeWords {
+    Q_DECLARE_TR_FUNCTIONS(AddFilmSlip)
+};
+
+// The name and the colour; what is wrong with the name, where something is.
+std::optional<Error> readShade(Form& form, const ShadePicker& picker, Film& film) {
+    film.shade = plain(form.text("shade"));
+    if (const auto rgb = picker.shade())
+        film.rgb = *rgb;
+    else
+        form.setError("rgb", ShadeWords::tr("Colour: six digits of red, green and blue, such as 66754c."));
+    const auto sound =
+        typedText(film.shade, {.field = "shade", .what = phrase("The film’s shade"), .most = 40});
+    return sound.ok() ? std::nullopt : std::optional{sound.error()};
+}
+
+// The next shade of a finish: all but its name and colour is as it is of the film that is there, its recipe
+// too.
+class NextShadeSlip : public FormSlip {
+    Q_DECLARE_TR_FUNCTIONS(NextShadeSlip)
+
+public:
+    NextShadeSlip(ShopDesk& shopDesk, const Film& other, QWidget* parent)
+        : FormSlip(shopDesk, tr("Add the next shade"),
+                   tr("Finish, limits, recipe and cost are those of %1.").arg(words(other.name())), parent)
+        , m_film(other)
+        , m_shade(new ShadePicker(tr("Colour of the film"))) {
+        m_film.id = {};
+        m_film.isRetired = false;
+        form().line("shade", tr("Shade"))->setPlaceholder(tr("e.g. Dusk"));
+        form().own("rgb", {}, m_shade, [picker = m_shade] { return picker->shade().has_value(); });
+        m_shade->code()->setText({}); // a shade nobody chose is none
+        QObject::connect(m_shade, &ShadePicker::changed, this, [this] { form().setError("rgb", {}); });
+        setAction(tr("Add the shade"));
+        beginAt("shade");
+    }
+
+protected:
+    void act() override {
+        if (const auto wrong = readShade(form(), *m_shade, m_film))
+            say(*wrong);
+        if (form().isSound())
+            settle(db::addFilm(desk().file(), m_film));
+    }
+
+private:
+    Film m_film;
+    ShadePicker* m_shade;
+};
+
 class FilmSheetSlip : public FormSlip {
     Q_DECLARE_TR_FUNCTIONS(AddFilmSlip)
 
 public:
-    // Opened for a film, it adds another shade of that film’s finish.
     static FilmSheetSlip* ofNewOne(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
-        const auto beside = filmIn(desk, matter);
-        Film film;
-        if (beside)
-            film.finish = beside->finish;
-        auto* slip = new FilmSheetSlip(desk, tr("Add a film"), film, parent);
+        auto* slip = new FilmSheetSlip(desk, tr("Add a film"), Film{}, parent);
         slip->setAction(tr("Add the film"));
         slip->m_then = matter.then;
         return slip;
@@ -88,6 +134,7 @@ protected:
         if (!form().isSound())
             return;
         if (!isNew()) {
+            film.isRetired = form().isOn("retired");
             settle(db::changeFilmSheet(desk().file(), film));
             return;
         }
@@ -110,7 +157,21 @@ private:
         addKeeping();
         form().section(tr("Care, as its maker allows"));
         addCareParts(form(), film.care);
+        if (!isNew())
+            addRetiring();
         setLong();
+    }
+
+    void addRetiring() {
+        form().section(tr("In use"));
+        form().turn("retired", tr("Retired: not offered any more"), m_before.isRetired);
+        const Millimetres left = lengthOnShelf(desk().shop()->facts, m_before.id);
+        Label* note =
+            form().note(left.value > 0 ? tr("%1 of it are left, for what is ordered.").arg(metres(left))
+                                       : tr("Orders that have it keep it."));
+        const auto show = [this, note] { note->setVisible(form().isOn("retired")); };
+        QObject::connect(&form(), &Form::edited, this, show);
+        show();
     }
 
     bool isNew() const { return m_before.id == FilmId{}; }
@@ -133,19 +194,12 @@ private:
 
     void readKind(Film& film) {
         film.finish = plain(form().text("finish"));
-        film.shade = plain(form().text("shade"));
         if (const auto sound =
                 typedText(film.finish, {.field = "finish", .what = phrase("The film’s finish"), .most = 60});
             !sound.ok())
             say(sound.error());
-        if (const auto sound =
-                typedText(film.shade, {.field = "shade", .what = phrase("The film’s shade"), .most = 40});
-            !sound.ok())
-            say(sound.error());
-        if (const auto rgb = m_shade->shade())
-            film.rgb = *rgb;
-        else
-            form().setError("rgb", tr("Colour: six digits of red, green and blue, such as 66754c."));
+        if (const auto wrong = readShade(form(), *m_shade, film))
+            say(*wrong);
         film.rollWidth = Millimetres{form().whole("rollWidth", 20, 2000)};
         film.costPerMetre = form().money("costPerMetre", desk().currency());
         film.hasGrain = form().isOn("hasGrain");
@@ -218,6 +272,11 @@ private:
 
 Slip* makeAddFilm(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     return FilmSheetSlip::ofNewOne(desk, matter, parent);
+}
+
+Slip* makeNextShade(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
+    const auto film = filmIn(desk, matter);
+    return film ? new NextShadeSlip(desk, *film, parent) : nullptr;
 }
 
 Slip* makeFilmSheet(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
