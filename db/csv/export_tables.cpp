@@ -75,7 +75,12 @@ struct TablesOfTheTrade {
                                              {"Length before (mm)", Plain},
                                              {"Length after (mm)", Plain},
                                              {"Width before (mm)", Plain},
-                                             {"Width after (mm)", Plain}};
+                                             {"Width after (mm)", Plain},
+                                             {"Detergent", Text},
+                                             {"Softener", YesNo},
+                                             {"Water (°C)", Plain},
+                                             {"Drying", Plain},
+                                             {"Dryer sheet", YesNo}};
 
     static constexpr ExportColumn kLotMoves[] = {
         {"Style", Text}, {"Size", Text},   {"Colour", Text}, {"Lot received", Plain},
@@ -233,7 +238,7 @@ struct TablesOfTheTrade {
          "SELECT blank_style.name, size, style_colour.name, units, received_on, "
          "(SELECT COALESCE(SUM(units), 0) FROM lot_move WHERE lot_id = blank_lot.id AND units > 0), "
          "wash_load.started_at, wash_load.dry_at, length_before_mm, length_after_mm, width_before_mm, "
-         "width_after_mm "
+         "width_after_mm, detergent, softener, water_c, drying, dryer_sheet "
          "FROM blank_lot JOIN lot_units ON lot_units.lot_id = blank_lot.id "
          "JOIN blank_style ON blank_style.id = blank_lot.style_id JOIN style_colour ON style_colour.id = "
          "colour_id "

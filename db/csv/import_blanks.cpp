@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Lines of customers, blank styles and blanks received.
+#include "core/film/log_clock.h"
+#include "core/film/log_time.h"
 #include "core/trade/limits.h"
 #include "db/actions/parts.h"
 #include "db/csv/import_kinds.h"
@@ -78,6 +80,79 @@ std::optional<FabricLabel> labelOf(ImportRow& row) {
         label.highestSafe = Celsius{row.number("Highest safe (°C)")};
     label.care = careOf(row, label.care);
     return label;
+}
+
+// A local time, "2026-11-25 15:00".
+std::optional<Instant> momentOf(ImportRow& row, std::string_view heading, const ImportWork& work) {
+    if (!row.has(heading))
+        return std::nullopt;
+    const LogTime time = readLogTime(row.text(heading), Seconds{0});
+    if (time.kind != LogTimeKind::Read || time.needsOrder) {
+        row.wrong(heading, said("“{typed}” is not a time. Write it as 2026-11-25 15:00.",
+                                {{"typed", row.text(heading)}}));
+        return std::nullopt;
+    }
+    return time.hasZone
+               ? time.at
+               : instantFollowing(LocalTime{time.at.time_since_epoch()}, std::nullopt, work.offsetAt);
+}
+
+// Washed only where the file says how: with softener it would be washed again.
+std::optional<WashLoad> washOf(const ImportWork& work, ImportRow& row) {
+    const auto started = momentOf(row, "Washed", work);
+    const auto dry = momentOf(row, "Dry", work);
+    if (!started || !row.has("Softener") || !row.has("Dryer sheet"))
+        return std::nullopt;
+    WashLoad load;
+    load.startedAt = *started;
+    load.dryAt = dry;
+    load.detergent = row.text("Detergent");
+    load.softener = row.yesNo("Softener", false);
+    load.dryerSheet = row.yesNo("Dryer sheet", false);
+    load.water = {row.number("Water (°C)", load.water.value)};
+    load.drying = row.choice("Drying", {Drying::Line, Drying::TumbleLow, Drying::Tumble}, load.drying);
+    if (*started > work.writer.now() || (dry && (*dry < *started || *dry > work.writer.now())))
+        row.wrong("Washed", said("it was washed before it was dry, and neither is in the future."));
+    const auto detergent =
+        typedText(load.detergent, {.field = "Detergent", .what = phrase("The detergent"), .least = 0});
+    if (!detergent)
+        row.wrong("Detergent", detergent.error().message);
+    if (load.water.value < 10 || load.water.value > 95)
+        row.wrong("Water (°C)", said("10 to 95 °C."));
+    return load;
+}
+
+// Lots of which the file says the same were washed together.
+WashLoadId loadOf(ImportWork& work, ImportRow& row, const WashLoad& load) {
+    std::string key;
+    for (const std::string_view heading :
+         {"Washed", "Dry", "Detergent", "Softener", "Water (°C)", "Drying", "Dryer sheet"})
+        key += row.text(heading) + "\n";
+    if (const auto known = work.loads.find(key); known != work.loads.end())
+        return known->second;
+    const auto id = work.writer.newId<WashLoadId>();
+    work.writer.connection().run(
+        "INSERT INTO wash_load (id, started_at, detergent, softener, water_c, drying, dryer_sheet, dry_at) "
+        "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)",
+        id, load.startedAt, load.detergent, load.softener, load.water, codeOf(load.drying), load.dryerSheet,
+        load.dryAt);
+    work.writer.concerns(id);
+    return work.loads[key] = id;
+}
+
+// As it was measured, all four lengths or none.
+std::optional<Shrinkage> shrinkageOf(ImportRow& row) {
+    constexpr std::string_view kHeadings[] = {"Length before (mm)", "Length after (mm)", "Width before (mm)",
+                                              "Width after (mm)"};
+    if (!row.has(kHeadings[0]))
+        return std::nullopt;
+    Millimetres lengths[4];
+    for (std::size_t at = 0; at < std::size(kHeadings); ++at) {
+        lengths[at] = {row.whole(kHeadings[at])};
+        if (lengths[at].value < 10 || lengths[at].value > 3000)
+            row.wrong(kHeadings[at], said("10 to 3,000 mm."));
+    }
+    return Shrinkage{lengths[0], lengths[1], lengths[2], lengths[3]};
 }
 
 } // namespace
@@ -162,7 +237,20 @@ Result<LineWas> importLot(ImportWork& work, ImportRow& row) {
         styleId, size, colourId, *received, units);
     if (work.lotsSeen[{style, size, colour, isoDate(*received), units}]++ < there)
         return LineWas::Known;
+    const auto washed = washOf(work, row);
+    const auto shrinkage = shrinkageOf(row);
+    if (row.whatIsWrong())
+        return *row.whatIsWrong();
     const auto added = receiveBlanks(work.writer, styleId, size, colourId, units, *received);
+    if (added && washed)
+        connection.run("UPDATE blank_lot SET last_load_id = ?2 WHERE id = ?1", *added,
+                       loadOf(work, row, *washed));
+    if (added && shrinkage)
+        connection.run(
+            "UPDATE blank_lot SET length_before_mm = ?2, length_after_mm = ?3, width_before_mm = ?4, "
+            "width_after_mm = ?5 WHERE id = ?1",
+            *added, shrinkage->lengthBefore, shrinkage->lengthAfter, shrinkage->widthBefore,
+            shrinkage->widthAfter);
     return added ? Result<LineWas>{LineWas::Added} : row.refused(added.error());
 }
 

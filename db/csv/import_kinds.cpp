@@ -20,9 +20,11 @@ constexpr std::string_view kBesideStyle[] = {"Cost",           "Obstacles",  "No
                                              "Retired"};
 
 constexpr std::string_view kOfLot[] = {"Style", "Size", "Colour", "Units", "Received"};
-constexpr std::string_view kNotReadOfLot[] = {
-    "Units received",    "Washed",          "Dry", "Length before (mm)", "Length after (mm)",
-    "Width before (mm)", "Width after (mm)"};
+constexpr std::string_view kBesideLot[] = {
+    "Washed",          "Dry",         "Detergent",          "Softener",          "Water (°C)",
+    "Drying",          "Dryer sheet", "Length before (mm)", "Length after (mm)", "Width before (mm)",
+    "Width after (mm)"};
+constexpr std::string_view kNotReadOfLot[] = {"Units received"};
 
 constexpr std::string_view kOfFilm[] = {"Finish", "Shade", "Colour"};
 constexpr std::string_view kBesideFilm[] = {"Temperature (°C)",
@@ -78,7 +80,7 @@ constexpr std::string_view kBesideFair[] = {"Last day", "Stall", "Other costs", 
 
 constexpr std::array<ImportKind, 9> kKinds{{
     {phrase("rolls"), kOfRoll, kBesideRoll, kNotReadOfRoll, importRoll},
-    {phrase("blanks received"), kOfLot, {}, kNotReadOfLot, importLot},
+    {phrase("blanks received"), kOfLot, kBesideLot, kNotReadOfLot, importLot},
     {phrase("blank styles"), kOfStyle, kBesideStyle, {}, importStyle},
     {phrase("readings"), kOfReading, {}, {}, importReading},
     {phrase("films"), kOfFilm, kBesideFilm, {}, importFilm},

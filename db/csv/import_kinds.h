@@ -36,6 +36,7 @@ struct ImportWork {
         lotsSeen;
     std::map<std::string, std::optional<Instant>> lastReadingOf; // by the place's name as it is written
     std::map<std::string, PlaceId, std::less<>> places;          // found or set up, by name in small letters
+    std::map<std::string, WashLoadId> loads;                     // of this file, by all that it says of each
 };
 
 using ImportLine = Result<LineWas> (*)(ImportWork& work, ImportRow& row);

@@ -100,7 +100,7 @@ Sentence title(const Imported& imported) {
 class Importing {
 public:
     Importing(Writer& writer, const Now& now, const OffsetAt& offsetAt, const TellProgress& progress)
-        : m_work{writer, now, offsetAt, {}, {}, {}, {}}
+        : m_work{writer, now, offsetAt, {}, {}, {}, {}, {}}
         , m_progress(progress)
         , m_currency(loadSettings(writer.connection()).currency) {}
 

@@ -169,6 +169,41 @@ TEST_F(Import, PressesAndFairs) {
     EXPECT_EQ(number("SELECT COUNT(*) FROM fair"), 0);
 }
 
+TEST_F(Import, LotsKeepWhatTheWashDidToThem) {
+    const std::string head =
+        "Style,Size,Colour,Units,Received,Washed,Dry,Detergent,Softener,Water (°C),Drying,Dryer "
+        "sheet,Length before (mm),Length after (mm),Width before (mm),Width after (mm)\n";
+    expectReads(
+        head +
+            "Tee,M,Moss,5,2026-11-02,2026-11-03 10:00,2026-11-03 18:00,mild,no,40,line,no,700,690,520,515\n"
+            "Tee,L,Moss,4,2026-11-02,2026-11-03 10:00,2026-11-03 18:00,mild,no,40,line,no,,,,\n"
+            "Tee,S,Moss,3,2026-11-02,2026-11-10 10:00,,mild,yes,30,line,no,,,,\n"
+            "Tee,S,Ink,2,2026-11-02,,,,,,,,,,,\n",
+        "blanks received", 4);
+    EXPECT_EQ(number("SELECT COUNT(*) FROM wash_load"), 2) << "those that were washed together are";
+    EXPECT_EQ(
+        number("SELECT SUM(units) FROM lot_units JOIN blank_lot ON blank_lot.id = lot_id JOIN wash_load ON "
+               "wash_load.id = last_load_id WHERE dry_at = unixepoch('2026-11-03 17:00')"),
+        9);
+    EXPECT_EQ(number("SELECT COUNT(*) FROM blank_lot WHERE last_load_id IS NULL"), 1);
+    EXPECT_EQ(number("SELECT length_after_mm FROM blank_lot WHERE size = 'M'"), 690);
+    expectReads("Style,Size,Colour,Units,Received,Washed,Dry\n"
+                "Tee,L,Ink,4,2026-11-02,2026-11-03 10:00,2026-11-03 18:00\n",
+                "blanks received", 1);
+    EXPECT_EQ(number("SELECT COUNT(*) FROM wash_load"), 2) << "nobody says whether with softener";
+    const auto wrong = [&](const std::string& wash, const std::string& words) {
+        expectWrong(head + "Tee,M,Ink,5,2026-11-02," + wash + "\n", words);
+    };
+    wrong("soon,,mild,no,40,line,no,,,,", "Line 2, Washed: “soon” is not a time");
+    wrong("2026-11-03 10:00,2026-11-03 09:00,mild,no,40,line,no,,,,", "Line 2, Washed: it was washed before");
+    wrong("2027-11-03 10:00,,mild,no,40,line,no,,,,", "Line 2, Washed: it was washed before");
+    wrong("2026-11-03 10:00,,mild,no,99,line,no,,,,", "Line 2, Water (°C)");
+    wrong("2026-11-03 10:00,,mild,no,40,wind,no,,,,", "Line 2, Drying");
+    wrong("2026-11-03 10:00,,mild,perhaps,40,line,no,,,,", "Line 2, Softener");
+    wrong(",,,,,,,700,5,520,515", "Line 2, Length after (mm): 10 to 3,000");
+    wrong(",,,,,,,700,,520,515", "Line 2, Length after (mm)");
+}
+
 TEST_F(Import, ARetiredColourSaysSoAfterItsShade) {
     expectReads("Style,Drawing,Weight (g),Sizes,Colours,Retired\n"
                 "Cape,tee,180,S,Moss #6B7F5A | Ink #20304F retired,yes\n",
@@ -298,9 +333,16 @@ TEST(ImportedDemo, IsWhatWasWrittenOut) {
     for (const std::string file : {"customers.csv", "blank-styles.csv", "films.csv", "places.csv",
                                    "readings.csv", "presses.csv", "fairs.csv"})
         EXPECT_TRUE(sortedLines(folder / "two" / file) == sortedLines(folder / "one" / file)) << file;
-    for (const char* sum : {"SELECT SUM(units) FROM lot_units", "SELECT SUM(mm) FROM roll_length",
-                            "SELECT SUM(number) FROM film_roll WHERE state <> 'used-up'",
-                            "SELECT COUNT(*) FROM film_roll WHERE state = 'put-away'"})
+    for (const char* sum :
+         {"SELECT SUM(units) FROM lot_units", "SELECT SUM(mm) FROM roll_length",
+          "SELECT SUM(number) FROM film_roll WHERE state <> 'used-up'",
+          "SELECT COUNT(*) FROM film_roll WHERE state = 'put-away'",
+          "SELECT SUM(units) FROM lot_units JOIN blank_lot ON blank_lot.id = lot_id JOIN wash_load "
+          "ON wash_load.id = last_load_id WHERE dry_at IS NOT NULL AND NOT softener",
+          "SELECT SUM(units) FROM lot_units JOIN blank_lot ON blank_lot.id = lot_id JOIN wash_load "
+          "ON wash_load.id = last_load_id WHERE dry_at IS NULL",
+          "SELECT SUM(length_after_mm) FROM blank_lot JOIN lot_units ON blank_lot.id = lot_id "
+          "WHERE units > 0"})
         EXPECT_EQ(empty->connection().number(sum), (*demo)->connection().number(sum)) << sum;
     for (const std::string& file : files) {
         const auto again = importFile(*empty, folder / "one" / file, now, kAnHourAhead);
