@@ -90,7 +90,7 @@ Result<std::string> forget(const Arguments& arguments, const Clock& clock) {
         return done.error();
     const auto backups = db::backupsOf(std::filesystem::absolute(*path), secondBackupFolder());
     return whatWasDone(*customer, db::loadSettings((*shop)->connection()).currency) +
-           backupsInLines(db::backupsNaming(backups, id, clock.moment().local()));
+           backupsInLines(db::backupsNaming(backups, customer->rows, clock.moment().local()));
 }
 
 } // namespace holdfast::app

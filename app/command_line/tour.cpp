@@ -48,7 +48,7 @@ constexpr int kSettleMilliseconds = 60;
 constexpr std::uint64_t kSearchRounds = 300;
 
 using SlipPicture = std::pair<SlipName, const char*>;
-constexpr std::array<SlipPicture, 46> kSlips{{
+constexpr std::array<SlipPicture, 47> kSlips{{
     {SlipName::ReadLabel, "read-label"},
     {SlipName::MarkNotPrewashed, "mark-not-prewashed"},
     {SlipName::ChooseWayRound, "choose-way-round"},
@@ -83,6 +83,7 @@ constexpr std::array<SlipPicture, 46> kSlips{{
     {SlipName::TakeMoney, "take-money"},
     {SlipName::MovePromise, "move-promise"},
     {SlipName::Customer, "customer"},
+    {SlipName::JoinCustomers, "join-customers"},
     {SlipName::ForgetCustomer, "forget-customer"},
     {SlipName::OrderNote, "order-note"},
     {SlipName::PartOrder, "split-or-join"},

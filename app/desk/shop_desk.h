@@ -75,6 +75,7 @@ enum class SlipName {
     TakeMoney,
     MovePromise,
     Customer,
+    JoinCustomers,
     ForgetCustomer,
     OrderNote,
     PartOrder,
@@ -107,6 +108,7 @@ enum class RoomSection {
 // What a form or an action is about; which fields are set depends on what is to be done.
 struct SlipTarget {
     std::optional<OrderId> order;
+    std::optional<CustomerId> customer;
     std::optional<GarmentId> garment;
     std::optional<DecalId> decal;
     std::vector<DecalId> decals; // of what is to be cut now; empty: all that waits

@@ -9,6 +9,7 @@
 #include "app/shell/finder_stock.h"
 #include "app/shell/places.h"
 #include "core/shop/films_to_cut.h"
+#include "db/tables/customer_page.h"
 #include "db/tables/undone_orders.h"
 
 #include <QCoreApplication>
@@ -22,7 +23,9 @@ namespace holdfast::app {
 namespace {
 
 constexpr int kMostOrders = 12;
+constexpr int kMostCustomers = 6;
 constexpr int kNewestOrders = 4; // with nothing typed
+constexpr int kAsOrders = 1;     // the best rank of a customer: that of an order
 constexpr int kNearly = 3;       // the rank of what has a wrong letter: after all else
 
 class FinderWords {
@@ -37,6 +40,8 @@ public:
             return tr("Action");
         case FinderKind::Order:
             return tr("Order");
+        case FinderKind::Customer:
+            return tr("Customer");
         case FinderKind::Roll:
             return tr("Roll");
         case FinderKind::Lot:
@@ -77,6 +82,26 @@ public:
                 .shade = {},
                 .keys = {},
                 .target = GoTo{PlaceName::OrderBook, matter}};
+    }
+
+    static QString customerWord() { return tr("customer"); }
+
+    static FinderEntry customer(const db::CustomerFound& found, const Currency& currency) {
+        QString second = tr("%n order|%n orders", nullptr, howMany(found.orders));
+        if (found.owed.minor > 0)
+            second = tr("%1, %2 owed").arg(second, money(found.owed, currency));
+        if (!found.customer.phone.empty())
+            second = tr("%1, %2").arg(words(found.customer.phone), second);
+        SlipTarget matter;
+        matter.customer = found.customer.id;
+        return {.kind = FinderKind::Customer,
+                .title = words(found.customer.name),
+                .second = second,
+                .also = customerWord(),
+                .iconName = QStringLiteral("person"),
+                .shade = {},
+                .keys = {},
+                .target = AskSlip{SlipName::Customer, matter}};
     }
 
     static FinderEntry roll(const FilmRoll& roll, const Film& film, const RollCondition* condition,
@@ -216,29 +241,64 @@ std::vector<FinderEntry> lots(const ReckonedShop& shop) {
     return entries;
 }
 
+struct OrdersFound {
+    std::vector<db::OrderLine> lines;
+    std::vector<db::CustomerFound> customers;
+    bool isNearly = false;
+};
+
+// "reed customer": whoever says that a customer is meant is answered so.
+QString withoutKind(const QString& typed) {
+    QStringList words = typed.split(u' ', Qt::SkipEmptyParts);
+    if (words.size() > 1)
+        words.removeIf([](const QString& word) { return word.toLower() == FinderWords::customerWord(); });
+    return words.join(u' ');
+}
+
+OrdersFound ordersFound(db::Connection& connection, const db::OrderSearch& search, const QString& typed,
+                        const Now& now) {
+    const db::OrderQuery wanted{connection, search};
+    OrdersFound found;
+    found.isNearly = wanted.spelling == db::Spelling::Near;
+    found.lines = db::findOrders(connection, wanted, db::OrderFilter::All, kMostOrders);
+    for (db::OrderLine& undone : db::findUndone(connection, wanted))
+        if (std::ssize(found.lines) < kMostOrders)
+            found.lines.push_back(std::move(undone));
+    const QString named = withoutKind(typed);
+    const db::OrderQuery wantedOf{connection, db::OrderSearch{searchIn(named, now)}};
+    found.customers = db::customersFound(connection, wantedOf, plain(named), kMostCustomers);
+    return found;
+}
+
 // The order book's own search decides which; one whose number is just what was typed comes before all else.
+// Who has several orders comes before them, and whoever has one after it.
 void addOrders(std::vector<Ranked>& ranked, ShopDesk& desk, const QString& typed) {
     if (builtPlace(PlaceName::OrderBook) == nullptr)
         return;
     const db::OrderSearch search{searchIn(typed, desk.now())};
-    bool isNearly = false;
-    const auto lines = desk.file().read([&](db::Connection& connection) {
-        const db::OrderQuery wanted{connection, search};
-        isNearly = wanted.spelling == db::Spelling::Near;
-        auto found = db::findOrders(connection, wanted, db::OrderFilter::All, kMostOrders);
-        for (db::OrderLine& undone : db::findUndone(connection, wanted))
-            if (std::ssize(found) < kMostOrders)
-                found.push_back(std::move(undone));
-        return found;
-    });
-    if (!lines.ok())
+    const auto found = desk.file().read(
+        [&](db::Connection& connection) { return ordersFound(connection, search, typed, desk.now()); });
+    if (!found.ok())
         return;
-    for (const db::OrderLine& line : *lines) {
+    const auto rankOf = [&](const FinderEntry& entry) {
+        return found->isNearly ? kNearly : rank(entry, wordsIn(typed)).value_or(2);
+    };
+    const auto addCustomers = [&](bool withSeveral) {
+        for (const db::CustomerFound& each : found->customers)
+            if ((each.orders > 1) == withSeveral) {
+                FinderEntry entry = FinderWords::customer(each, desk.currency());
+                const int asFound = std::max(rankOf(entry), kAsOrders);
+                ranked.push_back({asFound, std::move(entry)});
+            }
+    };
+    addCustomers(true);
+    for (const db::OrderLine& line : found->lines) {
         FinderEntry entry = FinderWords::order(line, desk.currency(), desk.now().today());
         const bool isNumber = search.isNumber() && std::to_string(line.number) == search.number();
-        const int asFound = isNearly ? kNearly : rank(entry, wordsIn(typed)).value_or(2);
-        ranked.push_back({isNumber ? -1 : asFound, std::move(entry)});
+        const int asFound = isNumber ? -1 : rankOf(entry);
+        ranked.push_back({asFound, std::move(entry)});
     }
+    addCustomers(false);
 }
 
 void addNewestOrders(std::vector<Ranked>& ranked, ShopDesk& desk) {

@@ -30,7 +30,7 @@ struct AskPaper {
 };
 using FinderTarget = std::variant<GoTo, AskSlip, AskPaper, Errand, ShellAct>;
 
-enum class FinderKind { Place, Action, Order, Roll, Lot };
+enum class FinderKind { Place, Action, Order, Customer, Roll, Lot };
 
 struct FinderEntry {
     FinderKind kind = FinderKind::Action;

@@ -36,9 +36,9 @@ QString numbersInWords(const std::vector<std::int64_t>& numbers) {
 }
 
 // On another thread than the window's.
-QString whatStillNames(const db::Shop& shop, const std::filesystem::path& second, CustomerId customer,
-                       const Now& now) {
-    const auto naming = db::backupsNaming(db::backupsOf(shop.path(), second), customer, now.local());
+QString whatStillNames(const db::Shop& shop, const std::filesystem::path& second,
+                       const std::vector<CustomerId>& rows, const Now& now) {
+    const auto naming = db::backupsNaming(db::backupsOf(shop.path(), second), rows, now.local());
     const QString done = ForgetCustomerWords::tr("The customer is forgotten.");
     if (naming.empty())
         return done;
@@ -90,12 +90,13 @@ protected:
             settle(db::forgetCustomer(desk().file(), m_customer.id));
             return;
         }
-        const auto forget = [id = m_customer.id, second = secondBackupFolder(), now = desk().now()](
-                                db::Shop& shop, const auto& progress) -> Result<std::string> {
+        const auto forget = [id = m_customer.id, rows = m_customer.rows, second = secondBackupFolder(),
+                             now = desk().now()](db::Shop& shop,
+                                                 const auto& progress) -> Result<std::string> {
             const auto forgotten = db::forgetCustomer(shop, id, progress);
             if (!forgotten.ok())
                 return forgotten.error();
-            return plain(whatStillNames(shop, second, id, now));
+            return plain(whatStillNames(shop, second, rows, now));
         };
         desk().doBeside(tr("Forgetting"), forget);
         finish();
@@ -135,9 +136,9 @@ private:
         m_backups = form().note(tr("The backups are being looked at."));
         m_backups->setObjectName(QStringLiteral("backupsNaming"));
         m_looking.begin(
-            [shop = desk().file().path(), second = secondBackupFolder(), id = m_customer.id,
+            [shop = desk().file().path(), second = secondBackupFolder(), rows = m_customer.rows,
              now = desk().now()](auto& reporter) {
-                return db::backupsNaming(db::backupsOf(shop, second), id, now.local(),
+                return db::backupsNaming(db::backupsOf(shop, second), rows, now.local(),
                                          [&](double share) { return reporter.report(share); });
             },
             [this](const std::vector<db::BackupNaming>& naming) {
@@ -157,11 +158,11 @@ private:
 } // namespace
 
 Slip* makeForgetCustomer(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
-    const auto inView = orderIn(desk, matter);
-    if (!inView)
+    const auto page = customerIn(desk, matter);
+    if (!page)
         return nullptr;
     auto found = desk.file().read(
-        [&](db::Connection& connection) { return db::toBeForgotten(connection, inView->customer.id); });
+        [&](db::Connection& connection) { return db::toBeForgotten(connection, page->customer.id); });
     return found.ok() ? new ForgetCustomerSlip(desk, std::move(*found), parent) : nullptr;
 }
 

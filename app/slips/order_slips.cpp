@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What is changed of an order as a whole: its promise, its customer, its note, whether it is made at all.
+// What is changed of an order as a whole: its promise, its note, whether it is made at all.
 #include "app/desk/formats.h"
 #include "app/slips/form_slip.h"
 #include "app/slips/slip_makers.h"
@@ -95,39 +95,6 @@ private:
     Label* m_words = nullptr;
 };
 
-class CustomerSlip : public FormSlip {
-    Q_DECLARE_TR_FUNCTIONS(CustomerSlip)
-
-public:
-    CustomerSlip(ShopDesk& shopDesk, const OrderInView& inView, QWidget* parent)
-        : FormSlip(shopDesk, tr("Customer"), orderWords(inView), parent)
-        , m_customer(inView.customer.id) {
-        form().line("customerName", tr("Name"), words(inView.customer.name));
-        form().line("customerPhone", tr("Phone"), words(inView.customer.phone));
-        form().optional("customerPhone");
-        form().note(tr("Changes on every order of this customer."));
-        auto* forget = new Button(tr("Forget this customer"), Button::Kind::Quiet);
-        forget->setObjectName(QStringLiteral("forgetCustomer"));
-        QObject::connect(forget, &Button::clicked, this, [this, order = inView.order.id] {
-            SlipTarget matter;
-            matter.order = order;
-            emit desk().slipAsked(SlipName::ForgetCustomer, matter);
-        });
-        form().add(forget);
-        beginAt("customerName");
-        setAction(tr("Save the customer"));
-    }
-
-protected:
-    void act() override {
-        settle(db::changeCustomer(desk().file(), m_customer, plain(form().text("customerName")),
-                                  plain(form().text("customerPhone"))));
-    }
-
-private:
-    CustomerId m_customer;
-};
-
 class OrderNoteSlip : public FormSlip {
     Q_DECLARE_TR_FUNCTIONS(OrderNoteSlip)
 
@@ -211,11 +178,6 @@ private:
 Slip* makeMovePromise(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
     const auto inView = orderIn(desk, matter);
     return inView ? new MovePromiseSlip(desk, *inView, parent) : nullptr;
-}
-
-Slip* makeCustomer(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {
-    const auto inView = orderIn(desk, matter);
-    return inView ? new CustomerSlip(desk, *inView, parent) : nullptr;
 }
 
 Slip* makeOrderNote(ShopDesk& desk, const SlipTarget& matter, QWidget* parent) {

@@ -47,6 +47,7 @@ Slip* makeConfirmWording(ShopDesk& desk, const SlipTarget& matter, QWidget* pare
 Slip* makeTakeMoney(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeMovePromise(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeCustomer(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
+Slip* makeJoinCustomers(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeForgetCustomer(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makePartOrder(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeOrderNote(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);

@@ -91,6 +91,18 @@ std::optional<OrderInView> orderIn(ShopDesk& desk, const SlipTarget& matter) {
     return inView;
 }
 
+std::optional<db::CustomerPage> customerIn(ShopDesk& desk, const SlipTarget& matter) {
+    std::optional<CustomerId> id = matter.customer;
+    if (!id)
+        if (const auto inView = orderIn(desk, matter))
+            id = inView->customer.id;
+    if (!id)
+        return std::nullopt;
+    auto page =
+        desk.file().read([&](db::Connection& connection) { return db::customerPage(connection, *id); });
+    return desk.done(page) ? std::move(*page) : std::nullopt;
+}
+
 QString orderWords(const OrderInView& inView) {
     return SlipWords::tr("Order %1, %2").arg(inView.order.number).arg(words(inView.customer.name));
 }

@@ -4,6 +4,7 @@
 // shop may be replaced while a slip is open.
 
 #include "app/desk/shop_desk.h"
+#include "db/tables/customer_page.h"
 
 #include <optional>
 #include <string>
@@ -27,6 +28,8 @@ struct OrderInView {
 };
 // The order named, or that of the garment named where it is open.
 std::optional<OrderInView> orderIn(ShopDesk& desk, const SlipTarget& matter);
+// The customer named, or that of the order named.
+std::optional<db::CustomerPage> customerIn(ShopDesk& desk, const SlipTarget& matter);
 // A garment of an open order.
 std::optional<Garment> garmentIn(ShopDesk& desk, const SlipTarget& matter);
 

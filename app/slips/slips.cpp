@@ -10,6 +10,7 @@ QString slipKey(SlipName name, const SlipTarget& matter) {
     QStringList parts{QString::number(static_cast<int>(name)), matter.size};
     const auto add = [&](const auto& id) { parts.append(id ? QString::number(id->value) : QString()); };
     add(matter.order);
+    add(matter.customer);
     add(matter.garment);
     add(matter.decal);
     add(matter.roll);
@@ -99,6 +100,8 @@ Slip* makeSlip(SlipName name, ShopDesk& desk, const SlipTarget& matter, QWidget*
         return makeMovePromise(desk, matter, parent);
     case SlipName::Customer:
         return makeCustomer(desk, matter, parent);
+    case SlipName::JoinCustomers:
+        return makeJoinCustomers(desk, matter, parent);
     case SlipName::ForgetCustomer:
         return makeForgetCustomer(desk, matter, parent);
     case SlipName::PartOrder:

@@ -6,6 +6,7 @@
 #include "db/forgetting/forgetting.h"
 #include "db/forgetting/personal_columns.h"
 #include "db/tables/codes.h"
+#include "db/tables/joined_customers.h"
 
 #include <algorithm>
 
@@ -36,6 +37,8 @@ void writeDown(Writer& writer, const ForgottenPeople& people) {
         connection.run("INSERT INTO forgotten_customer (id, customer_id, at) VALUES (?1, ?2, ?3)", forgotten,
                        customer, writer.now());
         writer.concerns(CustomerId{customer});
+        if (customer != *people.customers.begin())
+            continue; // the orders are written down once
         for (const std::int64_t order : people.orders) {
             connection.run("INSERT INTO forgotten_order (id, order_id, forgotten_id) VALUES (?1, ?2, ?3)",
                            writer.newId<RowId>(), order, forgotten);
@@ -45,19 +48,7 @@ void writeDown(Writer& writer, const ForgottenPeople& people) {
     writer.describe(titleOf(people.orders.size()));
 }
 
-} // namespace
-
-Result<ToBeForgotten> toBeForgotten(Connection& connection, CustomerId customer) {
-    ToBeForgotten found{customer, {}, {}, {}, {}, {}, false};
-    Query row = connection.query("SELECT name, phone FROM customer WHERE id = ?1", customer);
-    if (row.step()) {
-        found.name = row.text(0);
-        found.phone = row.text(1);
-    } else if (ordersEverOf(connection, customer.value).empty()) {
-        return fieldError("customer", said("The shop has no such customer any more."));
-    }
-    found.isForgotten =
-        connection.number("SELECT COUNT(*) FROM forgotten_customer WHERE customer_id = ?1", customer) > 0;
+void addOrdersOf(Connection& connection, CustomerId customer, ToBeForgotten& found) {
     Query orders = connection.query(
         "SELECT number, state, (SELECT COALESCE(SUM(price_minor), 0) FROM garment WHERE cancelled_at IS NULL "
         "AND order_id = "
@@ -72,6 +63,26 @@ Result<ToBeForgotten> toBeForgotten(Connection& connection, CustomerId customer)
         if (state != OrderState::Cancelled && state != OrderState::Quoted)
             found.owed = found.owed + Money{std::max<std::int64_t>(0, orders.integer(2))};
     }
+}
+
+} // namespace
+
+Result<ToBeForgotten> toBeForgotten(Connection& connection, CustomerId customer) {
+    ToBeForgotten found{
+        keptCustomer(connection, customer), rowsOfCustomer(connection, customer), {}, {}, {}, {}, {}, false};
+    Query row = connection.query("SELECT name, phone FROM customer WHERE id = ?1", found.id);
+    if (row.step()) {
+        found.name = row.text(0);
+        found.phone = row.text(1);
+    } else if (ordersEverOf(connection, customer.value).empty()) {
+        return fieldError("customer", said("The shop has no such customer any more."));
+    }
+    found.isForgotten =
+        connection.number("SELECT COUNT(*) FROM forgotten_customer WHERE customer_id = ?1", found.id) > 0;
+    for (const CustomerId each : found.rows)
+        addOrdersOf(connection, each, found);
+    std::ranges::sort(found.orders);
+    std::ranges::sort(found.open);
     return found;
 }
 
@@ -82,7 +93,9 @@ Result<Done> forgetCustomer(Shop& shop, CustomerId customer, const TellProgress&
             return found.error();
         if (!found->open.empty())
             return stillOpen(found->open);
-        const ForgottenPeople people{{customer.value}, ordersEverOf(writer.connection(), customer.value)};
+        ForgottenPeople people;
+        for (const CustomerId each : found->rows)
+            people.add({{each.value}, ordersEverOf(writer.connection(), each.value)});
         writer.unrecorded(tablesOfPeople(),
                           [&] { Forgetting{writer.connection(), people}.forgetHere(progress); });
         writeDown(writer, people);

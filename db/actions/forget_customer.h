@@ -18,7 +18,8 @@ class Connection;
 
 // What goes, for saying it before it is done.
 struct ToBeForgotten {
-    CustomerId id;
+    CustomerId id;                // who is kept, where they were joined with others
+    std::vector<CustomerId> rows; // all of theirs
     std::string name;
     std::string phone;
     std::vector<std::int64_t> orders; // numbers, lowest first; also cancelled ones

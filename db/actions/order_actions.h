@@ -58,9 +58,7 @@ Result<Done> changeLayer(Shop& shop, DecalId decal, int layer); // 1–12, not o
 // began.
 Result<Done> reorderLayers(Shop& shop, GarmentId garment, std::span<const DecalId> fromCloth);
 Result<Done> changeBlank(Shop& shop, GarmentId garment, BlankStyleId style, const std::string& size,
-                         ColourId colour); // not once pressing began
-Result<Done> changeCustomer(Shop& shop, CustomerId customer, const std::string& name,
-                            const std::string& phone);
+                         ColourId colour);                                   // not once pressing began
 Result<Done> changeNote(Shop& shop, OrderId order, const std::string& note); // up to 500 characters
 
 // A deposit or payment is positive and no more than is owed; a refund is positive and no more than was paid.

@@ -33,12 +33,6 @@ void concernsDecal(Writer& writer, const DecalRow& decal) {
     writer.concerns(decal.id);
 }
 
-void concernsOrdersOf(Writer& writer, CustomerId customer) {
-    Query orders = writer.connection().query("SELECT id FROM shop_order WHERE customer_id = ?1", customer);
-    while (orders.step())
-        writer.concerns(orders.id<OrderId>(0));
-}
-
 } // namespace
 
 Result<Done> confirmWording(Shop& shop, DecalId decal, const std::string& how, const std::string& outline) {
@@ -227,30 +221,6 @@ Result<Done> changeBlank(Shop& shop, GarmentId garment, BlankStyleId style, cons
         }
         writer.describe(said("{garment} on {blank} instead", {{"garment", row->label()}, {"blank", *words}}));
         concernsGarment(writer, *row);
-        return Done{};
-    });
-}
-
-Result<Done> changeCustomer(Shop& shop, CustomerId customer, const std::string& name,
-                            const std::string& phone) {
-    return shop.act([&](Writer& writer) -> Result<Done> {
-        const auto newName =
-            typedText(name, {.field = "customerName", .what = phrase("The customer’s name")});
-        if (!newName.ok())
-            return newName.error();
-        const auto newPhone = typedText(
-            phone, {.field = "customerPhone", .what = phrase("The phone number"), .least = 0, .most = 30});
-        if (!newPhone.ok())
-            return newPhone.error();
-        writer.connection().run("UPDATE customer SET name = ?2, phone = ?3 WHERE id = ?1", customer, *newName,
-                                *newPhone);
-        if (writer.connection().changes() == 0)
-            return fieldError("customer", said("The shop has no such customer any more."));
-        writer.describe(newPhone->empty() ? said("Customer is now {customer}", {{"customer", *newName}})
-                                          : said("Customer is now {customer}, {phone}",
-                                                 {{"customer", *newName}, {"phone", *newPhone}}));
-        writer.concerns(customer);
-        concernsOrdersOf(writer, customer);
         return Done{};
     });
 }

@@ -3,6 +3,7 @@
 
 #include "core/trade/limits.h"
 #include "db/tables/codes.h"
+#include "db/tables/joined_customers.h"
 
 namespace holdfast::db {
 namespace {
@@ -37,7 +38,7 @@ Result<CustomerId> customerFor(Writer& writer, const OrderDraft& draft) {
     if (draft.customer && !isForgotten) {
         if (connection.number("SELECT COUNT(*) FROM customer WHERE id = ?1", *draft.customer) == 0)
             return fieldError("customer", said("The shop has no such customer any more."));
-        return *draft.customer;
+        return keptCustomer(connection, *draft.customer);
     }
     const std::string name = trimmed(draft.customerName);
     const std::string phone = trimmed(draft.customerPhone);
@@ -46,7 +47,7 @@ Result<CustomerId> customerFor(Writer& writer, const OrderDraft& draft) {
             "SELECT id FROM customer WHERE phone = ?1 AND name = ?2 COLLATE NOCASE ORDER BY id LIMIT 1",
             phone, name);
         if (known.step())
-            return known.id<CustomerId>(0);
+            return keptCustomer(connection, known.id<CustomerId>(0));
     }
     const auto customer = writer.newId<CustomerId>();
     connection.run("INSERT INTO customer (id, name, phone) VALUES (?1, ?2, ?3)", customer, name, phone);

@@ -59,14 +59,15 @@ bool goesByItself(const KeptBackup& backup) {
 
 } // namespace
 
-std::vector<BackupNaming> backupsNaming(std::span<const KeptBackup> backups, CustomerId customer,
-                                        LocalTime now, const TellProgress& progress) {
+std::vector<BackupNaming> backupsNaming(std::span<const KeptBackup> backups,
+                                        std::span<const CustomerId> rowsOfCustomer, LocalTime now,
+                                        const TellProgress& progress) {
     std::vector<BackupNaming> naming;
     double looked = 0;
     for (const KeptBackup& backup : backups) {
         if (progress && !progress(looked++ / static_cast<double>(backups.size())))
             break;
-        if (!names(backup, customer))
+        if (std::ranges::none_of(rowsOfCustomer, [&](CustomerId row) { return names(backup, row); }))
             continue;
         naming.push_back({backup, std::nullopt});
         if (goesByItself(backup))

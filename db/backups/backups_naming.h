@@ -21,7 +21,9 @@ struct BackupNaming {
 
 // Of those backups, in their order. One that cannot be read counts as holding the name. Stopped, those that
 // were looked at by then.
-std::vector<BackupNaming> backupsNaming(std::span<const KeptBackup> backups, CustomerId customer,
-                                        LocalTime now, const TellProgress& progress = {});
+// Those that have any of the customer's rows by name.
+std::vector<BackupNaming> backupsNaming(std::span<const KeptBackup> backups,
+                                        std::span<const CustomerId> rowsOfCustomer, LocalTime now,
+                                        const TellProgress& progress = {});
 
 } // namespace holdfast::db

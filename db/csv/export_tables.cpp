@@ -8,7 +8,7 @@ namespace {
 struct TablesOfTheTrade {
     using enum CellKind;
 
-    static constexpr ExportColumn kCustomers[] = {{"Customer", Text}, {"Telephone", Text}};
+    static constexpr ExportColumn kCustomers[] = {{"Customer", Text}, {"Telephone", Text}, {"Note", Text}};
 
     static constexpr ExportColumn kOrders[] = {
         {"Order", Plain},    {"Customer", Text}, {"Telephone", Text},     {"State", Plain},
@@ -176,13 +176,15 @@ struct TablesOfTheTrade {
 
     static constexpr ExportTable kExportTables[] = {
         {"customers.csv",
-         "SELECT name, phone FROM customer WHERE id NOT IN (SELECT customer_id FROM forgotten_customer) "
-         "ORDER BY name COLLATE NOCASE, id",
+         "SELECT name, phone, note FROM customer WHERE id NOT IN (SELECT customer_id FROM "
+         "forgotten_customer) "
+         "AND id NOT IN (SELECT id FROM customer_joined) ORDER BY name COLLATE NOCASE, id",
          kCustomers},
         {"orders.csv",
          "SELECT shop_order.number, customer.name, customer.phone, shop_order.state, taken_at, "
          "taken_at_place, "
-         "shop_order.promised, handed_over_at, garments, total_minor, paid_minor, note FROM shop_order "
+         "shop_order.promised, handed_over_at, garments, total_minor, paid_minor, shop_order.note FROM "
+         "shop_order "
          "JOIN customer ON customer.id = customer_id JOIN order_card ON order_card.id = shop_order.id "
          "ORDER BY shop_order.number",
          kOrders},

@@ -2,6 +2,7 @@
 // Lines of customers, blank styles and blanks received.
 #include "core/film/log_clock.h"
 #include "core/film/log_time.h"
+#include "core/orders/order_draft.h"
 #include "core/trade/limits.h"
 #include "db/actions/parts.h"
 #include "db/csv/import_kinds.h"
@@ -167,12 +168,20 @@ Result<LineWas> importCustomer(ImportWork& work, ImportRow& row) {
                   {.field = "Telephone", .what = phrase("The phone number"), .least = 0, .most = 40});
     if (!phone)
         return row.refused(phone.error());
+    const auto note = typedText(row.text("Note"), {.field = "Note",
+                                                   .what = phrase("The note"),
+                                                   .least = 0,
+                                                   .most = kMostNoteCharacters,
+                                                   .mayBreakLines = true});
+    if (!note)
+        return row.refused(note.error());
     Connection& connection = work.writer.connection();
     if (connection.number("SELECT COUNT(*) FROM customer WHERE name = ?1 COLLATE NOCASE AND phone = ?2",
                           *name, *phone) > 0)
         return LineWas::Known;
     const auto customer = work.writer.newId<CustomerId>();
-    connection.run("INSERT INTO customer (id, name, phone) VALUES (?1, ?2, ?3)", customer, *name, *phone);
+    connection.run("INSERT INTO customer (id, name, phone, note) VALUES (?1, ?2, ?3, ?4)", customer, *name,
+                   *phone, *note);
     work.writer.concerns(customer);
     return LineWas::Added;
 }

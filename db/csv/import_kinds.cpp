@@ -8,7 +8,7 @@ namespace holdfast::db {
 namespace {
 
 constexpr std::string_view kOfCustomer[] = {"Customer"};
-constexpr std::string_view kBesideCustomer[] = {"Telephone"};
+constexpr std::string_view kBesideCustomer[] = {"Telephone", "Note"};
 
 constexpr std::string_view kOfStyle[] = {"Style", "Drawing", "Weight (g)", "Sizes", "Colours"};
 constexpr std::string_view kBesideStyle[] = {"Cost",           "Obstacles",  "Not washed first because",

@@ -2,6 +2,7 @@
 #include "db/exchange/merge_entry.h"
 
 #include "db/exchange/give_way.h"
+#include "db/exchange/joins_of_forgotten.h"
 #include "db/exchange/odds_of_orders.h"
 #include "db/journal/ledger_faults.h"
 #include "db/journal/obstacle.h"
@@ -72,6 +73,8 @@ CarriedEntry EntryMerger::merge(CarriedEntry entry, bool mindsLedgers) {
     for (const TableChanges& changes : tablesOf(entry.changeset))
         m_touched.insert(changes.table);
     std::optional<Sentence> why = whyItCannotBe(entry);
+    if (!why)
+        why = whyNotJoined(m_connection, entry.changeset);
     if (!why) {
         OddsOfOrders odds{m_connection, entry.changeset};
         if (appliedAsItIs(entry, mindsLedgers))

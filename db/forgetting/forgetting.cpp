@@ -62,6 +62,11 @@ std::string impersonal(const std::string& title) {
                                       : undo + done.substr(0, colon + 2) + std::string{kForgottenName};
 }
 
+// What may be written anywhere else; a note is written once.
+bool isNamed(const PersonalColumn& personal) {
+    return personal.table == "customer" && personal.column != "note";
+}
+
 std::string quotedName(std::string_view name) {
     return "\"" + std::string{name} + "\"";
 }
@@ -137,7 +142,7 @@ void Forgetting::forgetInRows() {
             if (!before.step())
                 continue;
             if (const std::string text = before.text(0);
-                personal.table == "customer" && text.size() >= kShortestName && text != kForgottenName)
+                isNamed(personal) && text.size() >= kShortestName && text != kForgottenName)
                 m_texts.insert(text);
             before.reset();
             m_connection.run("UPDATE " + quotedName(personal.table) + " SET " + column +

@@ -22,6 +22,7 @@ struct PersonalColumn {
 inline constexpr std::array kPersonalColumns{
     PersonalColumn{"customer", "name", kForgottenName},
     PersonalColumn{"customer", "phone", ""},
+    PersonalColumn{"customer", "note", ""},
     PersonalColumn{"shop_order", "note", ""},
     PersonalColumn{"decal", "wording", kForgottenName},
     PersonalColumn{"decal", "outline", std::nullopt},

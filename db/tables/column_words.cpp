@@ -24,6 +24,7 @@ constexpr std::array kColumnWords{
     ColumnWords{"handed_over_at", phrase("handing over")},
     ColumnWords{"cancelled_at", phrase("cancelling")},
     ColumnWords{"note", phrase("note")},
+    ColumnWords{"joined_to", phrase("joining with another customer")},
     ColumnWords{"name", phrase("name")},
     ColumnWords{"phone", phrase("phone number")},
     ColumnWords{"order_id", phrase("order")},

@@ -2,6 +2,7 @@
 #include "db/tables/customers_called.h"
 
 #include "core/trade/folded.h"
+#include "db/tables/joined_customers.h"
 
 #include <algorithm>
 
@@ -28,11 +29,24 @@ bool mayBePhoneNumber(std::string_view who) {
 
 std::vector<std::int64_t> ordersOf(Connection& connection, CustomerId customer) {
     std::vector<std::int64_t> orders;
-    Query rows =
-        connection.query("SELECT number FROM shop_order WHERE customer_id = ?1 ORDER BY number", customer);
-    while (rows.step())
-        orders.push_back(rows.integer(0));
+    for (const CustomerId row : rowsOfCustomer(connection, customer)) {
+        Query rows = connection.query("SELECT number FROM shop_order WHERE customer_id = ?1", row);
+        while (rows.step())
+            orders.push_back(rows.integer(0));
+    }
+    std::ranges::sort(orders);
     return orders;
+}
+
+// By the row that is kept, once.
+void add(std::vector<CustomerCalled>& called, Connection& connection, const Customer& customer,
+         std::vector<std::int64_t> orders) {
+    const CustomerId kept = keptCustomer(connection, customer.id);
+    if (std::ranges::any_of(called, [&](const CustomerCalled& each) { return each.customer.id == kept; }))
+        return;
+    Query row = connection.query("SELECT name, phone FROM customer WHERE id = ?1", kept);
+    if (row.step())
+        called.push_back({{kept, row.text(0), row.text(1)}, std::move(orders)});
 }
 
 } // namespace
@@ -44,13 +58,13 @@ std::vector<CustomerCalled> customersCalled(Connection& connection, std::string_
     Query rows{connection, "SELECT id, name, phone FROM customer WHERE id NOT IN (SELECT customer_id FROM "
                            "forgotten_customer) ORDER BY id"};
     while (rows.step()) {
-        Customer customer{rows.id<CustomerId>(0), rows.text(1), rows.text(2)};
+        const Customer customer{rows.id<CustomerId>(0), rows.text(1), rows.text(2)};
         std::vector<std::int64_t> orders = ordersOf(connection, customer.id);
         const bool hasOrder =
             std::ranges::any_of(orders, [&](std::int64_t number) { return std::to_string(number) == who; });
         if (hasOrder || folded(customer.name) == name ||
             (!digits.empty() && digitsIn(customer.phone) == digits))
-            called.push_back({std::move(customer), std::move(orders)});
+            add(called, connection, customer, std::move(orders));
     }
     return called;
 }

@@ -270,7 +270,7 @@ std::vector<Customer> findCustomers(Connection& connection, std::string_view sea
     }
     Query rows = connection.query(
         "SELECT id, name, phone FROM customer WHERE id NOT IN (SELECT customer_id FROM forgotten_customer) "
-        "AND (name LIKE ?1 || '%' ESCAPE '\\' "
+        "AND id NOT IN (SELECT id FROM customer_joined) AND (name LIKE ?1 || '%' ESCAPE '\\' "
         "OR name LIKE '% ' || ?1 || '%' ESCAPE '\\' "
         "OR (?1 <> '' AND replace(replace(phone, ' ', ''), '-', '') LIKE '%' || replace(?1, "
         "' ', '') || '%' ESCAPE "

@@ -10,7 +10,7 @@ namespace holdfast::db {
 // What the three read, from the first column on. Orders are joined to their order_card.
 inline constexpr const char* kOrderColumns =
     "shop_order.id, shop_order.number, customer_id, shop_order.state, taken_at, taken_at_place, "
-    "shop_order.promised, handed_over_at, note, total_minor, paid_minor ";
+    "shop_order.promised, handed_over_at, shop_order.note, total_minor, paid_minor ";
 inline constexpr const char* kGarmentColumns =
     "garment.id, order_id, position, style_id, size, colour_id, lot_id, price_minor, attempt, "
     "garment.handed_over_at ";

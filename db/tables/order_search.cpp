@@ -315,7 +315,7 @@ std::optional<std::vector<OrderId>> OrderSearch::ordersListed(Connection& connec
 
 bool OrderSearch::matches(const OrderText& order, Spelling spelling) const {
     std::vector<std::string> words =
-        wordsOf(std::to_string(order.number) + ' ' + order.phone + ' ' + order.words);
+        wordsOf((order.number ? std::to_string(*order.number) : "") + ' ' + order.phone + ' ' + order.words);
     std::ranges::transform(words, words.begin(), withPlainLetters);
     const PhoneNumber phone = readPhone(order.phone);
     const auto isInText = [&](const std::string& typed) {

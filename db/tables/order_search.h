@@ -50,7 +50,7 @@ public:
 
     // The same of an order that has no card.
     struct OrderText {
-        std::int64_t number = 0;
+        std::optional<std::int64_t> number;
         std::string phone;
         std::string words;
         std::vector<LocalDate> days; // on which it was taken, for which it was promised

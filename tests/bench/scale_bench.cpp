@@ -10,6 +10,7 @@
 #include "db/actions/film_actions.h"
 #include "db/actions/order_actions.h"
 #include "db/journal/backup.h"
+#include "db/tables/customer_page.h"
 #include "db/tables/facts.h"
 #include "db/tables/figures.h"
 #include "db/tables/order_book.h"
@@ -84,6 +85,7 @@ public:
         openShop();
         search();
         searchAround();
+        customerOfManyOrders();
         undo();
         history();
         backUp();
@@ -171,6 +173,36 @@ private:
         for (const db::OrderMeaning& meaning : meant)
             key({{}, {{"owing", meaning}}, now});
         say("A key of a wrong letter, a phone number in groups, a word with a meaning", times);
+    }
+
+    // The page of a customer with this many orders: those of others are made theirs, and it is undone.
+    void customerOfManyOrders() {
+        constexpr int kOrdersOfCustomer = 500;
+        const CustomerId customer{m_shop->connection().number("SELECT MAX(customer_id) FROM shop_order")};
+        const auto given = m_shop->act([&](db::Writer& writer) -> Result<Done> {
+            writer.connection().run(
+                "UPDATE shop_order SET customer_id = ?1 WHERE id IN (SELECT id FROM shop_order "
+                "ORDER BY id DESC LIMIT ?2)",
+                customer, kOrdersOfCustomer);
+            writer.describe(said("Gave a customer many orders"));
+            return Done{};
+        });
+        if (!given.ok())
+            throw std::runtime_error(given.error().message.english());
+        std::vector<double> pages, finding;
+        for (int each = 0; each < kTimes; ++each) {
+            pages.push_back(millisecondsOf([&] { (void)db::customerPage(m_shop->connection(), customer); }));
+            const std::string typed = each % 2 == 0 ? "tamta" : "07700 9";
+            finding.push_back(millisecondsOf([&] {
+                (void)db::customersFound(m_shop->connection(), db::OrderQuery{m_shop->connection(), typed},
+                                         typed, 6);
+            }));
+        }
+        const auto page = db::customerPage(m_shop->connection(), customer);
+        say("The page of a customer of " + std::to_string(page->orders.size()) + " orders", pages);
+        say("Customers found by a name or a phone number", finding);
+        if (!m_shop->undo(m_shop->lastUndoable()->id).ok())
+            throw std::runtime_error("the orders cannot be given back");
     }
 
     void undo() {

@@ -33,7 +33,7 @@ TEST_F(BackupsNamingTest, TheLastDayIsThatOfItsOwnFolder) {
     ASSERT_TRUE(makeBackup(*known, BackupReason::OfTheDay, morning).ok());
     ASSERT_TRUE(copyToSecondFolder(*known, *second, morning).ok());
     ASSERT_TRUE(makeBackup(*known, BackupReason::BeforeNews, evening).ok());
-    const auto naming = backupsNaming(backupsOf(known->path(), *second), m_customer, evening);
+    const auto naming = backupsNaming(backupsOf(known->path(), *second), std::span{&m_customer, 1}, evening);
     ASSERT_EQ(naming.size(), 3U);
     for (const BackupNaming& each : naming) {
         // The newest of October there is kept among the twelve months.
@@ -48,7 +48,7 @@ TEST_F(BackupsNamingTest, OneThatSomebodyWorkedInDoesNotGoByItself) {
     const auto made = makeBackup(*known, BackupReason::OfTheDay, now().local());
     ASSERT_TRUE(made.ok());
     ASSERT_TRUE(Shop::open(made->backup.path, [this] { return now().instant; }).ok());
-    const auto naming = backupsNaming(backupsOf(known->path()), m_customer, now().local());
+    const auto naming = backupsNaming(backupsOf(known->path()), std::span{&m_customer, 1}, now().local());
     ASSERT_EQ(naming.size(), 1U);
     EXPECT_EQ(naming[0].lastDay, std::nullopt);
 }
@@ -62,7 +62,7 @@ TEST_F(BackupsNamingTest, OneThatIsNotWholeGoesAfterTwoWeeks) {
     const auto path = freeBackupPath(made->backup.path.parent_path(), known->path(), made->backup.at,
                                      BackupReason::OfTheDay, false);
     std::filesystem::copy_file(made->backup.path, path);
-    const auto naming = backupsNaming(backupsOf(known->path()), m_customer, made->backup.at);
+    const auto naming = backupsNaming(backupsOf(known->path()), std::span{&m_customer, 1}, made->backup.at);
     ASSERT_EQ(naming.size(), 2U);
     for (const BackupNaming& each : naming)
         EXPECT_EQ(each.lastDay, each.backup.isWhole ? localDate(2027, 10, 31) : localDate(2026, 12, 13))

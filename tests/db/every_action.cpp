@@ -3,6 +3,7 @@
 
 #include "core/orders/order_change.h"
 #include "db/actions/claim_actions.h"
+#include "db/actions/customer_actions.h"
 #include "db/actions/fair_actions.h"
 #include "db/actions/put_back.h"
 #include "db/tables/settings_rows.h"
@@ -90,6 +91,7 @@ void EveryAction::prepareOrders() {
     m_at.openGarment = garmentOf(m_at.open);
     m_at.openDecal = decalOf(m_at.open);
     OrderDraft quotation = aDraft();
+    quotation.customerName = "Odil Farrant";
     quotation.isQuotation = true;
     m_at.quotation = take(quotation);
     OrderDraft worded = aDraft();
@@ -224,7 +226,13 @@ std::vector<EveryAction::Doing> EveryAction::onOrders() const {
         {"movePromise", [this](Shop& in) { return movePromise(in, m_at.open.id, later(), now()); }},
         {"changeCustomer",
          [this](Shop& in) {
-             return changeCustomer(in, m_at.customer, "Odile Farrant-Moss", "07700 902282");
+             return changeCustomer(in, m_at.customer, "Odile Farrant-Moss", "07700 902282", "pays late");
+         }},
+        {"joinCustomers",
+         [this](Shop& in) {
+             const CustomerId other{in.connection().number(
+                 "SELECT MIN(id) FROM customer WHERE id <> ?1 AND joined_to IS NULL", m_at.customer)};
+             return joinCustomers(in, m_at.customer, other);
          }},
         {"changeNote", [this](Shop& in) { return changeNote(in, m_at.open.id, "by the back door"); }},
         {"payment",

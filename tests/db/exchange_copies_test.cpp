@@ -47,9 +47,10 @@ protected:
     }
 
     static std::string noteOf(Shop& shop, const std::string& customer) {
-        Query row = shop.connection().query("SELECT note FROM shop_order JOIN customer ON customer.id = "
-                                            "customer_id WHERE customer.name = ?1",
-                                            customer);
+        Query row =
+            shop.connection().query("SELECT shop_order.note FROM shop_order JOIN customer ON customer.id = "
+                                    "customer_id WHERE customer.name = ?1",
+                                    customer);
         return row.step() ? row.text(0) : std::string{};
     }
 

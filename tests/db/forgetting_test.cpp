@@ -291,12 +291,13 @@ TEST_F(ForgettingTest, BackupsThatStillNameThemAreListedWithTheirLastDay) {
     ASSERT_TRUE(makeBackup(*known, BackupReason::OfTheDay, now().local()).ok());
     const auto backups = backupsOf(known->path());
     ASSERT_EQ(backups.size(), 2U);
-    const auto naming = backupsNaming(backups, m_customer, now().local());
+    const auto naming = backupsNaming(backups, std::span{&m_customer, 1}, now().local());
     ASSERT_EQ(naming.size(), 1U);
     EXPECT_EQ(naming[0].backup.path, made->backup.path);
     EXPECT_EQ(naming[0].lastDay, localDate(2026, 11, 24)) << "made on 11 November, kept for 14 days";
-    EXPECT_TRUE(backupsNaming(backups, CustomerId{12345}, now().local()).empty());
-    EXPECT_TRUE(backupsNaming(backups, m_customer, now().local(), [](double) { return false; }).empty())
+    EXPECT_TRUE(backupsNaming(backups, std::vector{CustomerId{12345}}, now().local()).empty());
+    EXPECT_TRUE(backupsNaming(backups, std::span{&m_customer, 1}, now().local(), [](double) { return false; })
+                    .empty())
         << "stopped before the first";
 }
 

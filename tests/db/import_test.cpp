@@ -256,7 +256,7 @@ TEST_F(Import, WhatIsWrongIsNamedByLineHeadingAndWhatIsAllowed) {
 TEST_F(Import, HeadingsThatAreNotKnownAreSaidWithThoseThatAre) {
     expectWrong("Name,Phone\nA,1\n", "Known are these headings: rolls: Finish, Shade, Width (mm)");
     expectWrong("Customer,Telefone\nA,1\n",
-                "“Telefone” is not a heading of customers. Known are: Customer, Telephone.");
+                "“Telefone” is not a heading of customers. Known are: Customer, Telephone, Note.");
     expectWrong("Order,Customer\n1,A\n", "Orders, and what belongs to them, cannot be read in");
     expectWrong("Customer,Customer\nA,B\n", "is there twice");
     expectWrong("Style,Drawing,Weight (g),Cost (EUR),Sizes,Colours\nA,tee,180,1,S,Moss #6B7F5A\n",

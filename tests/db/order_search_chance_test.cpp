@@ -118,7 +118,7 @@ protected:
                    "SELECT shop_order.id, number, state, promised, (SELECT SUM(price_minor) FROM garment "
                    "WHERE order_id = shop_order.id) > (SELECT COALESCE(SUM(minor), 0) FROM money_move WHERE "
                    "order_id = shop_order.id), customer.phone, number || ' ' || customer.name || ' ' || "
-                   "customer.phone || ' ' || taken_at_place || ' ' || note || ' ' || (SELECT "
+                   "customer.phone || ' ' || taken_at_place || ' ' || shop_order.note || ' ' || (SELECT "
                    "group_concat(blank_style.name || ' ' || style_colour.name || ' ' || "
                    "COALESCE(decal.wording, decal.artwork) || ' ' || film.shade, ' ') FROM garment JOIN "
                    "blank_style ON blank_style.id = garment.style_id JOIN style_colour ON style_colour.id = "

@@ -4,6 +4,7 @@
 // press, and a clock that stands still until a test moves it.
 
 #include "db/actions/blank_actions.h"
+#include "db/actions/customer_actions.h"
 #include "db/actions/film_actions.h"
 #include "db/actions/order_actions.h"
 #include "db/actions/press_actions.h"

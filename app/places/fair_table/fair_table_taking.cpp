@@ -4,6 +4,7 @@
 
 #include "app/desk/formats.h"
 #include "app/theme/wording_outline.h"
+#include "db/actions/customer_actions.h"
 #include "db/tables/facts.h"
 
 #include <algorithm>

@@ -45,7 +45,7 @@ QWidget* OrderSheet::makeActs() {
     connect(m_move, &Button::clicked, this, [this] { ask(SlipName::MovePromise); });
     m_confirm = addAct(*grid, 1, 1, tr("Confirm wording"), "tick", Qt::Key_W, "confirmWording");
     connect(m_confirm, &Button::clicked, this, &OrderSheet::confirm);
-    m_person = addAct(*grid, 2, 0, tr("Change customer"), "person", Qt::Key_U, "editCustomer");
+    m_person = addAct(*grid, 2, 0, tr("Show customer"), "person", Qt::Key_U, "editCustomer");
     connect(m_person, &Button::clicked, this, [this] { ask(SlipName::Customer); });
     m_cancel = addAct(*grid, 2, 1, tr("Cancel order"), "close", Qt::Key_X, "cancelOrder");
     connect(m_cancel, &Button::clicked, this, [this] { ask(SlipName::CancelOrder); });
