@@ -309,6 +309,19 @@ Result<LocalDate> readDate(const QString& text, const QString& field, LocalDate 
     return notA(field, Formats::tr("a day such as %1 or 25/11.").arg(date(today)));
 }
 
+Result<LocalDate> readComingDay(const QString& text, const QString& field, LocalDate today) {
+    const QString typed = text.trimmed().toLower();
+    constexpr qsizetype kShortest = 2; // "mo", "tu": no two days begin alike
+    for (const QLocale& locale : {QLocale(), QLocale(QLocale::English)})
+        for (int ahead = 1; typed.size() >= kShortest && ahead <= 7; ++ahead) {
+            const LocalDate coming = today + Days{ahead};
+            const auto weekday = static_cast<int>(std::chrono::weekday{coming}.iso_encoding());
+            if (locale.dayName(weekday).toLower().startsWith(typed))
+                return coming;
+        }
+    return readDate(text, field, today);
+}
+
 Result<std::optional<LocalDate>> readOptionalDate(const QString& text, const QString& field,
                                                   LocalDate today) {
     if (text.trimmed().isEmpty())

@@ -67,6 +67,8 @@ Result<double> readNumber(const QString& text, const QString& field, double low,
 Result<Money> readMoney(const QString& text, const QString& field, const Currency& currency);
 Result<LocalDate> readDate(const QString& text, const QString& field,
                            LocalDate today); // ISO, "12.11.", "12/11/2026", "today"
+// The same, or a day of the week: the next one after today.
+Result<LocalDate> readComingDay(const QString& text, const QString& field, LocalDate today);
 Result<std::optional<LocalDate>> readOptionalDate(const QString& text, const QString& field, LocalDate today);
 Result<Millimetres> readMetres(const QString& text, const QString& field, Millimetres low, Millimetres high);
 

@@ -37,7 +37,7 @@
 namespace holdfast::app {
 
 // The shop's own numbers, as a form asks for them.
-enum class SettingsPart { Shop, Money, Hours, Washing, Cutting, Pressing };
+enum class SettingsPart { Shop, Money, Bill, PriceList, Hours, Washing, Cutting, Pressing };
 
 // Forms that any place may ask for; the shell shows them at the right edge (see app/slips).
 enum class SlipName {

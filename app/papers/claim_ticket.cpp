@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/papers/claim_ticket.h"
 
+#include "app/desk/bill_words.h"
 #include "app/desk/formats.h"
 #include "app/desk/garment_words.h"
 #include "core/shop/settled_day.h"
@@ -130,11 +131,36 @@ TicketLine lineOf(const AlikeGarments& alike, const Currency& currency, bool isO
     return {said, moneyBare(alike.together(), currency)};
 }
 
+// As many as leave room for garments; the rest in one.
+std::vector<TicketLine> besideGarments(const ShopFacts& facts, OrderId id) {
+    const Order& order = facts.orders.at(id);
+    std::vector<TicketLine> lines;
+    for (const BillWords& each : billWords(facts, order))
+        lines.push_back({each.words, each.amount});
+    constexpr std::size_t kMostBeside = 4;
+    if (order.lines.size() <= kMostBeside)
+        return lines;
+    std::vector<Money> prices;
+    for (const Garment* garment : facts.garmentsOf(id))
+        prices.push_back(garment->price);
+    const OrderSum sum = sumOf(prices, order.lines, order.tax);
+    Money rest;
+    for (std::size_t at = kMostBeside - 1; at < order.lines.size(); ++at)
+        rest += sum.lines[at];
+    const auto first = lines.begin() + kMostBeside - 1;
+    *first = {TicketWords::tr("and %1 more").arg(order.lines.size() - kMostBeside + 1),
+              moneyBare(rest, facts.settings.currency)};
+    lines.erase(first + 1, lines.begin() + static_cast<std::ptrdiff_t>(order.lines.size()));
+    return lines;
+}
+
 std::vector<TicketLine> ticketLines(const ShopFacts& facts, OrderId order) {
+    const std::vector<TicketLine> beside = besideGarments(facts, order);
+    const std::size_t most = kMostLines - beside.size();
     const auto garments = facts.garmentsOf(order);
     const std::vector<AlikeGarments> all = gathered(facts, garments);
     const Currency& currency = facts.settings.currency;
-    const std::size_t named = all.size() > kMostLines ? kMostLines - 1 : all.size();
+    const std::size_t named = all.size() > most ? most - 1 : all.size();
     std::vector<TicketLine> lines;
     for (std::size_t at = 0; at < named; ++at)
         lines.push_back(lineOf(all[at], currency, garments.size() > 1));
@@ -146,6 +172,7 @@ std::vector<TicketLine> ticketLines(const ShopFacts& facts, OrderId order) {
     }
     if (more > 0)
         lines.push_back({TicketWords::tr("and %1 more garments").arg(more), moneyBare(rest, currency)});
+    lines.insert(lines.end(), beside.begin(), beside.end());
     return lines;
 }
 
@@ -181,7 +208,7 @@ TicketWords ticketWords(const ReckonedShop& shop, OrderId id) {
     ticket.code = paperCode(std::to_string(order.number), order.id.value);
     sayDay(shop, order, ticket);
     ticket.lines = ticketLines(facts, id);
-    if (garments != 1)
+    if (garments != 1 || !order.lines.empty() || order.tax.kind == TaxKind::Added)
         ticket.total = moneyBare(order.total, currency);
     ticket.paid = order.paid.minor > 0 ? TicketWords::tr("Paid") : TicketWords::tr("Nothing paid yet");
     if (order.paid.minor > 0)

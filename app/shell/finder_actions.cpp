@@ -92,6 +92,11 @@ private:
              tr("address settings"));
         part(SettingsPart::Money, tr("Change prices"), tr("margin, minutes, overhead, deposit, currency"),
              tr("discount cost tax money settings rounding rate"));
+        part(SettingsPart::Bill, tr("Change tax, extras and rush"),
+             tr("rate and rounding of the tax, what many cost less, usual extras"),
+             tr("vat sales tax quantity discount surcharge delivery settings"));
+        part(SettingsPart::PriceList, tr("Change the price list"), tr("prices of styles and decals"),
+             tr("board tariff settings money"));
         part(SettingsPart::Hours, tr("Change opening hours"), tr("and closed days"),
              tr("holiday closed week settings time"));
     }

@@ -3,6 +3,7 @@
 
 #include "app/desk/background_work.h"
 #include "app/desk/formats.h"
+#include "app/desk/local_currency.h"
 #include "app/desk/machine_settings.h"
 #include "app/shell/foot_line.h"
 #include "app/shell/seat.h"
@@ -116,8 +117,8 @@ void MainWindow::showStart(const QString& why, const std::filesystem::path& shop
     m_start->offerBackupsOf(shop.empty() ? defaultShopPath() : shop);
 }
 
-void MainWindow::startNew(const std::filesystem::path& path, const QString& name) {
-    auto made = startShop(path, plain(name), m_clock.now);
+void MainWindow::startNew(const std::filesystem::path& path, const QString& name, const QString& currency) {
+    auto made = startShop(path, plain(name), currencyOfCode(currency), m_clock.now);
     if (!made.ok()) {
         m_start->refuse(made.error());
         return;

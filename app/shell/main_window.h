@@ -49,7 +49,7 @@ protected:
     void closeEvent(QCloseEvent* event) override;
 
 private:
-    void startNew(const std::filesystem::path& path, const QString& name);
+    void startNew(const std::filesystem::path& path, const QString& name, const QString& currency);
     void openFile(const std::filesystem::path& path);
     void openDemo();
     void closeShop();

@@ -84,7 +84,7 @@ fs::path freeShopPath() {
 }
 
 Result<std::unique_ptr<db::Shop>> startShop(const fs::path& path, const std::string& name,
-                                            const db::Clock& clock) {
+                                            const Currency& currency, const db::Clock& clock) {
     if (path.has_parent_path())
         if (const auto folder = makeFolder(path.parent_path()); !folder.ok())
             return folder.error();
@@ -93,6 +93,7 @@ Result<std::unique_ptr<db::Shop>> startShop(const fs::path& path, const std::str
         return made.error();
     ShopSettings settings;
     settings.shopName = name;
+    settings.currency = currency;
     if (const auto named = db::changeSettings(**made, settings); !named.ok()) {
         const Error& error = named.error();
         std::move(made).value().reset();

@@ -18,7 +18,7 @@ std::filesystem::path freeShopPath();
 
 // A new shop of this name. Makes the folder where it is missing; leaves no file behind when it fails.
 Result<std::unique_ptr<db::Shop>> startShop(const std::filesystem::path& path, const std::string& name,
-                                            const db::Clock& clock);
+                                            const Currency& currency, const db::Clock& clock);
 
 // The time of day at which the demo's shop is in mid-walk.
 inline constexpr std::chrono::minutes kDemoTime{9 * 60 + 40};

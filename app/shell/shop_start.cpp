@@ -2,6 +2,7 @@
 #include "app/shell/shop_start.h"
 
 #include "app/desk/formats.h"
+#include "app/desk/local_currency.h"
 #include "app/shell/shop_paths.h"
 #include "app/shell/start_backups.h"
 #include "app/theme/drawings.h"
@@ -17,6 +18,7 @@
 #include <QFileDialog>
 #include <QFileInfo>
 #include <QKeyEvent>
+#include <QLineEdit>
 #include <QPainter>
 #include <QTimer>
 
@@ -26,6 +28,7 @@ namespace {
 
 constexpr int kColumn = 620;
 constexpr int kStartMark = 84;
+constexpr int kCurrencyCode = 3;                  // letters
 constexpr std::chrono::milliseconds kLaidOut{40}; // words that wrap take the layout more than one round
 constexpr int kRoomForMark = 620;                 // high; in a lower window what can be done needs the room
 
@@ -113,7 +116,14 @@ QWidget* ShopStart::newShop() {
     m_name->setObjectName(QStringLiteral("startName"));
     connect(m_name, &Field::accepted, this, &ShopStart::startNew);
     connect(m_name, &Field::edited, this, &ShopStart::clearErrors);
-    row->addWidget(m_name, 1);
+    row->addWidget(m_name, 2);
+    m_currency = new Field(tr("Currency"));
+    m_currency->setObjectName(QStringLiteral("startCurrency"));
+    m_currency->setText(localCurrencyCode());
+    m_currency->editor()->setMaxLength(kCurrencyCode);
+    connect(m_currency, &Field::accepted, this, &ShopStart::startNew);
+    connect(m_currency, &Field::edited, this, &ShopStart::clearErrors);
+    row->addWidget(m_currency, 1);
     auto* start = new Button(tr("Start"), Button::Kind::Primary);
     start->setObjectName(QStringLiteral("startNew"));
     start->setTargetHeight(44);
@@ -187,6 +197,7 @@ void ShopStart::setCanGoBack(bool canGoBack) {
 
 void ShopStart::clearErrors() {
     m_name->setError({});
+    m_currency->setError({});
     m_file->setError({});
 }
 
@@ -195,6 +206,8 @@ void ShopStart::refuse(const Error& error) {
     const QString message = words(error.message);
     if (error.field == "shopName") {
         sayAt(*m_name, message);
+    } else if (error.field == "currency") {
+        sayAt(*m_currency, message);
     } else if (error.field == "file") {
         sayAt(*m_file, message);
     } else {
@@ -214,7 +227,7 @@ void ShopStart::showDemoUnderWay() {
 }
 
 void ShopStart::startNew() {
-    emit newAsked(freeShopPath(), m_name->text());
+    emit newAsked(freeShopPath(), m_name->text(), m_currency->text());
 }
 
 void ShopStart::openFile() {

@@ -26,7 +26,7 @@ public:
 
     // `why` says what went wrong before, or nothing.
     void begin(const QString& why);
-    // An error at its field: name, file; else above all.
+    // An error at its field: name, currency, file; else above all.
     void refuse(const Error& error);
     // Its backups, where it cannot be read and has some.
     void offerBackupsOf(const std::filesystem::path& shop);
@@ -34,7 +34,7 @@ public:
     void setCanGoBack(bool canGoBack); // a shop is still open underneath
 
 signals:
-    void newAsked(const std::filesystem::path& path, const QString& name);
+    void newAsked(const std::filesystem::path& path, const QString& name, const QString& currency);
     void fileAsked(const std::filesystem::path& path);
     void demoAsked();
     void putBack(const std::filesystem::path& shop); // a backup took the place of its file
@@ -60,6 +60,7 @@ private:
     Banner* m_trouble = nullptr;
     StartBackups* m_backups = nullptr;
     Field* m_name = nullptr;
+    Field* m_currency = nullptr;
     Label* m_keptIn = nullptr;
     Field* m_file = nullptr;
     Button* m_demo = nullptr;

@@ -2,6 +2,7 @@
 // The shop's own numbers, by section.
 #include "app/desk/formats.h"
 #include "app/slips/form_slip.h"
+#include "app/slips/price_rules_form.h"
 #include "app/slips/slip_makers.h"
 #include "app/slips/week_rows.h"
 #include "app/widgets/field.h"
@@ -42,6 +43,10 @@ public:
             addShop();
         if (has(SettingsPart::Money))
             addMoney();
+        if (has(SettingsPart::Bill))
+            addBillRules(form(), m_before);
+        if (has(SettingsPart::PriceList))
+            addPriceList(form(), shopDesk.shop()->facts);
         if (has(SettingsPart::Hours))
             addHours();
         if (has(SettingsPart::Washing))
@@ -63,6 +68,10 @@ protected:
             readShop(settings);
         if (has(SettingsPart::Money))
             readMoneyParts(settings);
+        if (has(SettingsPart::Bill))
+            readBillRules(form(), settings);
+        if (has(SettingsPart::PriceList))
+            readPriceList(form(), desk().shop()->facts, settings);
         if (has(SettingsPart::Hours))
             readHours(settings);
         if (has(SettingsPart::Washing))
@@ -151,9 +160,22 @@ private:
         form().pair();
         form().line("minuteRate", tr("A minute of work"), amount(m_before.minuteRate));
         form().line("overheadPerGarment", tr("Overhead, a garment"), amount(m_before.overheadPerGarment));
-        form().pair();
+        PickList* by = form().list(
+            "pricedBy", tr("Prices are made from"),
+            {{tr("the price: a margin")}, {tr("the cost: a mark-up")}, {tr("the shop’s price list")}},
+            static_cast<int>(m_before.prices.by));
+        QObject::connect(by, &PickList::currentIndexChanged, this, [this] { showMarginOrMarkUp(); });
         whole("marginPercent", tr("Margin"), tr("% of the price"), m_before.marginPercent);
+        whole("markUpPercent", tr("Mark-up"), tr("% of the cost"), m_before.prices.markUpPercent);
         form().line("pricePoint", tr("Prices rounded up to"), amount(m_before.pricePoint));
+        showMarginOrMarkUp();
+    }
+
+    // What is not on a price list is priced by the margin.
+    void showMarginOrMarkUp() {
+        const bool isMarkUp = form().chosen("pricedBy") == static_cast<int>(PricedBy::MarkUp);
+        form().setShown("marginPercent", !isMarkUp);
+        form().setShown("markUpPercent", isMarkUp);
     }
 
     void readMoneyParts(ShopSettings& settings) {
@@ -161,7 +183,11 @@ private:
         settings.depositHolds = form().isOn("depositHolds");
         settings.minuteRate = form().money("minuteRate", settings.currency);
         settings.overheadPerGarment = form().money("overheadPerGarment", settings.currency);
-        settings.marginPercent = static_cast<int>(form().whole("marginPercent", 0, 95));
+        settings.prices.by = static_cast<PricedBy>(form().chosen("pricedBy"));
+        if (settings.prices.by == PricedBy::MarkUp)
+            settings.prices.markUpPercent = static_cast<int>(form().whole("markUpPercent", 0, 1000));
+        else
+            settings.marginPercent = static_cast<int>(form().whole("marginPercent", 0, 95));
         settings.pricePoint = form().money("pricePoint", settings.currency);
     }
 

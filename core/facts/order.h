@@ -3,6 +3,7 @@
 // An order: a customer, a promise, garments. It moves quoted → confirmed → handed over, or is cancelled;
 // everything between is derived from what has been done to its garments.
 
+#include "core/facts/bill_line.h"
 #include "core/facts/placement.h"
 #include "core/trade/dates.h"
 #include "core/trade/ids.h"
@@ -34,7 +35,9 @@ struct Order {
     std::string takenAtPlace; // the fair, or "workshop"
     LocalTime promised{};     // ready from this day and time on
     std::optional<Instant> handedOverAt;
-    Money total; // sum of its garments' prices
+    std::vector<BillLine> lines; // besides its garments, in the order they were written
+    TaxRule tax;
+    Money total; // of garments, lines and added tax: what the customer pays (core/orders/order_sum.h)
     Money paid;  // sum of its money ledger
     std::string note;
 

@@ -2,6 +2,7 @@
 #pragma once
 // The shop's own numbers. Every default is common practice with no published source, and may be changed.
 
+#include "core/facts/price_rules.h"
 #include "core/trade/dates.h"
 #include "core/trade/money.h"
 #include "core/trade/units.h"
@@ -36,6 +37,7 @@ struct ShopSettings {
     Money overheadPerGarment{60};
     int marginPercent = 45; // of the price, 0 to 95
     Money pricePoint{50};   // prices are rounded up to a multiple
+    PriceRules prices;
 
     // time
     std::array<std::optional<OpeningHours>, 7> week; // pressing hours, Sunday first; none: closed

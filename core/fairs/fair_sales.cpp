@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/fairs/fair_sales.h"
 
+#include "core/orders/order_sum.h"
 #include "core/shop/garment_cost.h"
 
 #include <algorithm>
@@ -58,17 +59,30 @@ private:
 
 } // namespace
 
+void priceAsEarned(FairOrder& order) {
+    if (order.lines.empty() && order.tax.kind == TaxKind::None)
+        return;
+    std::vector<Money> prices;
+    for (const SoldGarment& garment : order.garments)
+        prices.push_back(garment.price);
+    const auto earned = earnedBy(prices, sumOf(prices, order.lines, order.tax));
+    for (std::size_t at = 0; at < earned.size(); ++at)
+        order.garments[at].price = earned[at];
+}
+
 std::map<OrderId, FairOrder> fairOrders(const ShopFacts& facts, LocalDate from, const Now& now) {
     std::map<OrderId, FairOrder> orders;
     for (const Order& order : facts.orders) {
         const LocalDate on = dateOf(now.toLocal(order.takenAt));
         const bool counts = order.state == OrderState::Confirmed || order.state == OrderState::HandedOver;
         if (counts && on >= from && order.takenAtPlace != kAtNoFair)
-            orders[order.id] = {order.takenAtPlace, on, order.paid, {}};
+            orders[order.id] = {order.takenAtPlace, on, order.paid, {}, order.lines, order.tax};
     }
     for (const Garment& garment : facts.garments)
         if (const auto order = orders.find(garment.order); order != orders.end())
             order->second.garments.push_back(asSold(facts, garment));
+    for (auto& [id, order] : orders)
+        priceAsEarned(order);
     return orders;
 }
 

@@ -29,9 +29,14 @@ struct FairOrder {
     LocalDate on{};
     Money paid; // so far, less what was paid back
     std::vector<SoldGarment> garments;
+    std::vector<BillLine> lines{};
+    TaxRule tax{};
 };
 
-// Those in the facts that were taken on `from` or later, the earliest id first.
+// Each price becomes what the garment brought: its share of what the order comes to, without the tax.
+void priceAsEarned(FairOrder& order);
+
+// Those in the facts, priced as earned, that were taken on `from` or later, the earliest id first.
 std::map<OrderId, FairOrder> fairOrders(const ShopFacts& facts, LocalDate from, const Now& now);
 
 // Of one fair in the list, or of one place that is no fair in it.
@@ -41,7 +46,7 @@ struct Earned {
     std::int64_t days = 0; // of the fair; elsewhere those on which any order was taken
     std::int64_t orders = 0;
     std::int64_t garments = 0;
-    Money ordered; // the prices of the garments
+    Money ordered; // without tax
     Money paid;
     Cost cost; // of the garments: what it takes to make them
 

@@ -122,6 +122,8 @@ OrderDraft draftOf(const ShopFacts& facts, OrderId id) {
     draft.isQuotation = order.state == OrderState::Quoted;
     draft.isConfirmed = !draft.isQuotation;
     draft.note = order.note;
+    draft.lines = order.lines;
+    draft.tax = order.tax;
     return draft;
 }
 
@@ -167,6 +169,8 @@ Result<Done> checkChange(const OrderDraft& before, const OrderDraft& after, Orde
     }
     if (auto touched = checkTakenGarments(before, after, facts); !touched.ok())
         return touched;
+    if (auto lines = checkLines(after, facts.settings.currency); !lines.ok())
+        return lines;
     if (auto paid = checkPaidNow(after, order, facts.settings.currency); !paid.ok())
         return paid;
     if (after.promised != before.promised)

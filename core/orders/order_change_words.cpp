@@ -131,6 +131,22 @@ void nameOrder(const OrderDraft& before, const OrderDraft& after, std::vector<Se
                                               : said("note changed"));
 }
 
+void nameLines(const OrderDraft& before, const OrderDraft& after, const Currency& currency,
+               std::vector<Sentence>& words) {
+    const auto now = [&](const BillLine& was) {
+        return std::ranges::find(after.lines, was.taken, &BillLine::taken);
+    };
+    for (const BillLine& was : before.lines)
+        if (const auto line = now(was); line == after.lines.end())
+            words.push_back(said("{line} left off", {{"line", lineWords(was, currency)}}));
+        else if (*line != was)
+            words.push_back(said("{after} (was {before})", {{"after", lineWords(*line, currency)},
+                                                            {"before", lineWords(was, currency)}}));
+    for (const BillLine& line : after.lines)
+        if (!line.taken)
+            words.push_back(said("{line} added", {{"line", lineWords(line, currency)}}));
+}
+
 // As many of one kind as were added at once.
 void nameAdded(const OrderDraft& after, const ShopFacts& facts, std::vector<Sentence>& words) {
     std::map<std::string, std::int64_t> added;
@@ -160,6 +176,7 @@ std::vector<Sentence> changesBetween(const OrderDraft& before, const OrderDraft&
                                  {{"garment", label}, {"blank", blankWordsOf(was, facts)}}));
     }
     nameAdded(after, facts, words);
+    nameLines(before, after, facts.settings.currency, words);
     return words;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/orders/order_draft.h"
 
+#include "core/orders/order_sum.h"
 #include "core/trade/limits.h"
 #include "core/trade/paper_numbers.h"
 
@@ -12,6 +13,8 @@ namespace {
 constexpr std::size_t kMostGarments = 200;
 constexpr std::size_t kMostDecals = 12;
 constexpr int kHighestLayer = 12;
+constexpr std::int64_t kMostLines = 20;
+constexpr std::size_t kMostLineCharacters = 60;
 constexpr std::int64_t kMostUnits = 1'000'000; // of the currency, for a price
 constexpr Days kFarthestPromise{5 * 366};
 
@@ -118,6 +121,28 @@ private:
     std::string m_letter; // empty for the only one
 };
 
+Result<Done> checkLine(const BillLine& line, const Currency& currency) {
+    const bool isExtra = line.kind == BillLineKind::Extra;
+    const auto words = typedText(
+        line.words, {.field = "lines",
+                     .what = isExtra ? phrase("What an extra is for") : phrase("The reason of a discount"),
+                     .least = isExtra ? 1u : 0u,
+                     .most = kMostLineCharacters});
+    if (!words.ok())
+        return words.error();
+    if (const auto* share = std::get_if<Percentage>(&line.worth))
+        return share->hundredths >= -kWholePercentage.hundredths &&
+                       share->hundredths <= kWholePercentage.hundredths
+                   ? Result<Done>{Done{}}
+                   : fieldError("lines", said("A line must be no more than 100 % of the garments."));
+    const Money amount = std::get<Money>(line.worth);
+    const Money limit = belowThisMuch(currency);
+    if (amount <= -limit || amount >= limit)
+        return fieldError("lines",
+                          said("A line must be below {limit}.", {{"limit", Amount{limit, currency}}}));
+    return Done{};
+}
+
 Result<Done> checkDeposit(const OrderDraft& draft, const Currency& currency) {
     if (draft.isQuotation && draft.deposit != Money{})
         return fieldError("deposit", said("A quotation takes no money."));
@@ -156,6 +181,21 @@ Result<Done> checkGarment(const OrderDraft& draft, std::size_t at, const ShopFac
     return error ? Result<Done>{*error} : Result<Done>{Done{}};
 }
 
+// A line alone; then all of them, for what is taken off may not be more than there is.
+Result<Done> checkLines(const OrderDraft& draft, const Currency& currency) {
+    if (auto count =
+            within(static_cast<std::int64_t>(draft.lines.size()),
+                   {.field = "lines", .what = phrase("The number of lines"), .least = 0, .most = kMostLines});
+        !count.ok())
+        return count;
+    for (const BillLine& line : draft.lines)
+        if (auto sound = checkLine(line, currency); !sound.ok())
+            return sound;
+    if (draft.total() < Money{})
+        return fieldError("lines", said("More is taken off than the order comes to."));
+    return Done{};
+}
+
 Result<Done> checkNote(const std::string& note) {
     const auto text = typedText(note, {.field = "note",
                                        .what = phrase("The note"),
@@ -174,10 +214,10 @@ Result<Done> checkPromisedTime(LocalTime promised, const Now& now) {
 }
 
 Money OrderDraft::total() const {
-    Money sum;
+    std::vector<Money> prices;
     for (const GarmentDraft& garment : garments)
-        sum += garment.price;
-    return sum;
+        prices.push_back(garment.price);
+    return sumOf(prices, lines, tax).total;
 }
 
 Result<Done> checkDraft(const OrderDraft& draft, const ShopFacts& facts, const Now& now) {
@@ -189,6 +229,8 @@ Result<Done> checkDraft(const OrderDraft& draft, const ShopFacts& facts, const N
     for (std::size_t at = 0; at < draft.garments.size(); ++at)
         if (auto garment = checkGarment(draft, at, facts); !garment.ok())
             return garment;
+    if (auto lines = checkLines(draft, facts.settings.currency); !lines.ok())
+        return lines;
     if (auto deposit = checkDeposit(draft, facts.settings.currency); !deposit.ok())
         return deposit;
     if (auto promise = checkPromisedTime(draft.promised, now); !promise.ok())

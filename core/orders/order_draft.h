@@ -54,8 +54,10 @@ struct OrderDraft {
     bool isConfirmed = true;  // the customer agreed to wording and artwork at the table
     bool isQuotation = false; // the customer thinks it over: quoted, not confirmed
     std::string note;
+    std::vector<BillLine> lines{}; // besides the garments
+    TaxRule tax{};                 // the shop's; of an order that was taken, its own
 
-    Money total() const;
+    Money total() const; // with lines and added tax
     bool operator==(const OrderDraft&) const = default;
 };
 
@@ -69,6 +71,8 @@ Result<Done> checkDraft(const OrderDraft& draft, const ShopFacts& facts, const N
 Result<Done> checkCustomerOf(const OrderDraft& draft);
 Result<Done> checkGarmentCount(const OrderDraft& draft);
 Result<Done> checkGarment(const OrderDraft& draft, std::size_t at, const ShopFacts& facts);
+// Up to 20 lines of 60 characters, each below a million units or up to 100 %; the total stays 0 or more.
+Result<Done> checkLines(const OrderDraft& draft, const Currency& currency);
 Result<Done> checkNote(const std::string& note);
 // Not before the present minute, within five years.
 Result<Done> checkPromisedTime(LocalTime promised, const Now& now);

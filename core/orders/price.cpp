@@ -15,6 +15,7 @@ __extension__ using Wide = __int128;
 constexpr std::int64_t kLongestSide = 1'000'000'000; // mm
 constexpr std::int64_t kMostWastePriced = 1'000;     // percent
 constexpr std::int64_t kMostPercent = 95;            // of margin
+constexpr std::int64_t kMostMarkUp = 1'000;          // percent of the cost
 constexpr Millimetres kUsualRollWidth{500};
 
 constexpr std::int64_t kWashingForWeight = 15; // s
@@ -45,6 +46,10 @@ Wide areaOf(const DecalOnFilm& decal) {
 Wide toPricePoint(Wide minor, const ShopSettings& settings) {
     const Wide point = std::clamp<Wide>(settings.pricePoint.minor, 1, kMostCost.minor);
     return roundedUp(minor, point) * point;
+}
+
+std::int64_t taxRate(const TaxRule& tax) {
+    return std::clamp<std::int64_t>(tax.rate.hundredths, 0, kWholePercentage.hundredths);
 }
 
 Money filmCost(const DecalOnFilm& decal, const ShopSettings& settings) {
@@ -109,8 +114,43 @@ Seconds handsFor(const Route& route, std::span<const DecalOnFilm> decals, const 
 Money priceOf(const Cost& cost, const ShopSettings& settings) {
     const Wide total = static_cast<Wide>(asCost(cost.blank).minor) + asCost(cost.film).minor +
                        asCost(cost.work).minor + asCost(cost.overhead).minor;
-    const std::int64_t rest = 100 - std::clamp<std::int64_t>(settings.marginPercent, 0, kMostPercent);
-    return {static_cast<std::int64_t>(toPricePoint(roundedUp(total * 100, rest), settings))};
+    const PriceRules& prices = settings.prices;
+    Wide price = 0;
+    if (prices.by == PricedBy::MarkUp) {
+        const Wide markUp = std::clamp<std::int64_t>(prices.markUpPercent, 0, kMostMarkUp);
+        price = roundedUp(total * (100 + markUp), 100);
+    } else {
+        price =
+            roundedUp(total * 100, 100 - std::clamp<std::int64_t>(settings.marginPercent, 0, kMostPercent));
+    }
+    if (prices.tax.kind == TaxKind::Included)
+        price = roundedUp(price * (kWholePercentage.hundredths + taxRate(prices.tax)),
+                          kWholePercentage.hundredths);
+    return {static_cast<std::int64_t>(toPricePoint(price, settings))};
+}
+
+std::optional<Money> listPrice(const BlankStyle& style, std::span<const DecalOnFilm> decals,
+                               const PriceRules& prices) {
+    const auto listed = prices.stylePrices.find(style.id);
+    if (listed == prices.stylePrices.end() || (prices.decalPrices.empty() && !decals.empty()))
+        return std::nullopt;
+    Money price = asCost(listed->second);
+    for (const DecalOnFilm& decal : decals) {
+        const Millimetres longer = std::max(decal.width, decal.height);
+        const auto enough = std::ranges::find_if(prices.decalPrices,
+                                                 [&](const DecalPrice& each) { return each.upTo >= longer; });
+        const DecalPrice& asked = enough == prices.decalPrices.end() ? prices.decalPrices.back() : *enough;
+        price = asCost(price + asCost(asked.price));
+    }
+    return price;
+}
+
+Money askedPrice(const Cost& cost, const BlankStyle& style, std::span<const DecalOnFilm> decals,
+                 const ShopSettings& settings) {
+    if (settings.prices.by == PricedBy::List)
+        if (const auto listed = listPrice(style, decals, settings.prices))
+            return *listed;
+    return priceOf(cost, settings);
 }
 
 Money depositDue(Money total, const ShopSettings& settings) {

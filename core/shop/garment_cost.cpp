@@ -28,6 +28,10 @@ Cost garmentCost(const ShopFacts& facts, const Garment& garment, const Route& ro
     return costOf(style, decals, handsFor(route, decals, style, settings), settings);
 }
 
+Money askedPriceOf(const ShopFacts& facts, const Garment& garment, const Cost& cost) {
+    return askedPrice(cost, facts.styleOf(garment), decalsOnFilms(facts, garment), facts.settings);
+}
+
 GarmentCosts::GarmentCosts(const ShopFacts& facts)
     : m_facts(facts)
     , m_settings(pricingSettings(facts)) {}

@@ -16,6 +16,9 @@ namespace holdfast {
 // garment's style is in the facts; `route` is its route without such decals.
 Cost garmentCost(const ShopFacts& facts, const Garment& garment, const Route& route);
 
+// What the shop asks for such a garment: by its price list, or by what it costs.
+Money askedPriceOf(const ShopFacts& facts, const Garment& garment, const Cost& cost);
+
 // The costs of many garments. A route is laid out once for all garments that have the same one to the
 // second, which is most of them; what is not a matter of the route is reckoned for each.
 class GarmentCosts {

@@ -20,6 +20,7 @@ struct Id {
 
 using CustomerId = Id<struct CustomerKind>;
 using OrderId = Id<struct OrderKind>;
+using BillLineId = Id<struct BillLineIdKind>;
 using GarmentId = Id<struct GarmentKind>;
 using DecalId = Id<struct DecalKind>;
 using BlankStyleId = Id<struct BlankStyleKind>;

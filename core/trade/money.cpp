@@ -96,6 +96,10 @@ Money divided(Money amount, std::int64_t numerator, std::int64_t denominator, Ro
     return {narrowed(isNegative ? -quotient : quotient)};
 }
 
+Money partOf(Money amount, Percentage share, Rounding rounding) {
+    return divided(amount, share.hundredths, kWholePercentage.hundredths, rounding);
+}
+
 std::string plainAmount(Money amount, const Currency& currency) {
     const bool isNegative = amount.minor < 0;
     const Wide magnitude = isNegative ? -static_cast<Wide>(amount.minor) : static_cast<Wide>(amount.minor);
@@ -161,6 +165,45 @@ std::optional<Money> parseAmount(std::string_view text, const Currency& currency
             return std::nullopt;
     }
     return Money{narrowed(isNegative ? -minor : minor)};
+}
+
+std::optional<Percentage> parsePercentage(std::string_view text) {
+    constexpr int kDecimals = 2;
+    const auto read = parseAmount(text, Currency{{}, "%", kDecimals});
+    return read ? std::optional{Percentage{read->minor}} : std::nullopt;
+}
+
+std::vector<Money> sharedOut(Money amount, std::span<const Money> weights) {
+    HOLDFAST_ASSERT(!weights.empty());
+    Wide whole = 0;
+    for (const Money weight : weights) {
+        HOLDFAST_ASSERT(weight >= Money{});
+        whole += weight.minor;
+    }
+    const bool isEven = whole == 0;
+    if (isEven)
+        whole = static_cast<Wide>(weights.size());
+    const Wide magnitude = amount.minor < 0 ? -static_cast<Wide>(amount.minor) : amount.minor;
+    struct Part {
+        Wide whole;
+        Wide rest;
+        std::size_t at;
+    };
+    std::vector<Part> parts;
+    Wide left = magnitude;
+    for (const Money weight : weights) {
+        const Wide share = magnitude * (isEven ? 1 : weight.minor);
+        parts.push_back({share / whole, share % whole, parts.size()});
+        left -= parts.back().whole;
+    }
+    std::vector<Part> byRest = parts;
+    std::ranges::stable_sort(byRest, std::ranges::greater{}, &Part::rest);
+    for (std::size_t at = 0; left > 0; ++at, --left)
+        ++parts[byRest[at].at].whole;
+    std::vector<Money> shares;
+    for (const Part& part : parts)
+        shares.push_back({narrowed(amount.minor < 0 ? -part.whole : part.whole)});
+    return shares;
 }
 
 } // namespace holdfast

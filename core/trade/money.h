@@ -36,6 +36,16 @@ struct Currency {
 
 enum class Rounding { HalfUp, HalfEven };
 
+// Of a whole: 7.5 % is 750 hundredths.
+struct Percentage {
+    std::int64_t hundredths = 0;
+
+    double percent() const { return static_cast<double>(hundredths) / 100; }
+    constexpr auto operator<=>(const Percentage&) const = default;
+};
+
+inline constexpr Percentage kWholePercentage{10'000};
+
 // numerator / denominator to whole minor units; half away from zero, or to the even neighbour.
 // REQUIRES: denominator > 0.
 Money divided(Money amount, std::int64_t numerator, std::int64_t denominator, Rounding rounding);
@@ -46,8 +56,18 @@ std::string plainAmount(Money amount, const Currency& currency);
 std::string groupedAmount(Money amount, const Currency& currency);
 std::string spokenAmount(Money amount, const Currency& currency);
 
+// 7.5 % of an amount.
+Money partOf(Money amount, Percentage share, Rounding rounding);
+
 // Reads "26.5", "26,50", "£26.50", "1,451.50", "1 451,50"; nothing for text that is no amount or has more
 // decimals than the currency.
 std::optional<Money> parseAmount(std::string_view text, const Currency& currency);
+// Reads "7.5", "7,5 %", "%7.5"; nothing for what has more than two decimals.
+std::optional<Percentage> parsePercentage(std::string_view text);
+
+// An amount shared out by weight to the last minor unit: each part rounded down, and what is left goes to
+// those that lost the most by that, of equal ones to the earlier (the largest remainder method). Where all
+// weights are 0, everybody weighs the same. REQUIRES: no weight below 0, at least one.
+std::vector<Money> sharedOut(Money amount, std::span<const Money> weights);
 
 } // namespace holdfast

@@ -50,10 +50,8 @@ void writeDown(Writer& writer, const ForgottenPeople& people) {
 
 void addOrdersOf(Connection& connection, CustomerId customer, ToBeForgotten& found) {
     Query orders = connection.query(
-        "SELECT number, state, (SELECT COALESCE(SUM(price_minor), 0) FROM garment WHERE cancelled_at IS NULL "
-        "AND order_id = "
-        "shop_order.id) - (SELECT COALESCE(SUM(minor), 0) FROM money_move WHERE order_id = shop_order.id) "
-        "FROM shop_order WHERE customer_id = ?1 ORDER BY number",
+        "SELECT number, state, (SELECT total_minor - paid_minor FROM order_card WHERE order_card.id = "
+        "shop_order.id) FROM shop_order WHERE customer_id = ?1 ORDER BY number",
         customer);
     while (orders.step()) {
         found.orders.push_back(orders.integer(0));

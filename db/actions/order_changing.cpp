@@ -53,6 +53,7 @@ public:
             else
                 cancelGarment(was);
         addGarments();
+        changeLines();
         for (const BlankKind& kind : m_givenBack)
             giveToWaiting(m_writer, kind);
         takeMoney();
@@ -167,6 +168,17 @@ private:
             }
         for (const auto& [garment, kind] : m_toKeep)
             keepBlank(m_writer, garment, kind);
+    }
+
+    void changeLines() {
+        for (const BillLine& was : m_before.lines)
+            if (std::ranges::find(m_after.lines, was.taken, &BillLine::taken) == m_after.lines.end())
+                m_connection.run("DELETE FROM bill_line WHERE id = ?1", *was.taken);
+        for (const BillLine& line : m_after.lines)
+            if (!line.taken)
+                addBillLine(m_writer, m_order, line);
+            else if (std::ranges::find(m_before.lines, line) == m_before.lines.end())
+                rewriteBillLine(m_writer, line);
     }
 
     void takeMoney() {

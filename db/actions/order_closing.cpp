@@ -4,6 +4,7 @@
 #include "core/trade/unit_words.h"
 #include "db/actions/kept_blanks.h"
 #include "db/actions/order_actions.h"
+#include "db/actions/order_parts.h"
 #include "db/actions/rows.h"
 #include "db/tables/codes.h"
 #include "db/tables/facts.h"
@@ -22,11 +23,8 @@ struct Account {
 };
 
 Account accountOf(Connection& connection, OrderId order) {
-    return {Money{connection.number("SELECT COALESCE(SUM(price_minor), 0) FROM garment WHERE order_id = ?1 "
-                                    "AND cancelled_at IS NULL",
-                                    order)},
-            Money{connection.number("SELECT COALESCE(SUM(minor), 0) FROM money_move WHERE order_id = ?1",
-                                    order)}};
+    Query sums = connection.query("SELECT total_minor, paid_minor FROM order_card WHERE id = ?1", order);
+    return sums.step() ? Account{{sums.integer(0)}, {sums.integer(1)}} : Account{};
 }
 
 Result<Done> checkAmount(const OrderRow& order, const Account& account, MoneyKind kind, Money amount,
@@ -169,6 +167,10 @@ Result<Done> cancelGarment(Shop& shop, GarmentId id, const std::string& reason, 
             return plainError(said("{garment} is the only garment of the order. Cancel the order.",
                                    {{"garment", garment->label()}}));
         writer.connection().run("UPDATE garment SET cancelled_at = ?2 WHERE id = ?1", id, now.instant);
+        if (const auto left =
+                requireNotBelowNothing(writer.connection(), garment->order.id, garment->order.number);
+            !left.ok())
+            return left.error();
         concernsGarment(writer, *garment);
         writer.concerns(garment->order.customer);
         if (garment->lot && !garment->hasBegun()) {

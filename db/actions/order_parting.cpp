@@ -2,8 +2,10 @@
 // Two orders of a customer become one, or one becomes two: garments and money go over, with what was done to
 // them.
 #include "db/actions/order_actions.h"
+#include "db/actions/order_parts.h"
 #include "db/actions/rows.h"
 #include "db/tables/codes.h"
+#include "db/tables/order_rows.h"
 
 #include <algorithm>
 
@@ -51,18 +53,47 @@ Result<Done> moveGarments(Writer& writer, std::span<const GarmentId> garments, O
     return Done{};
 }
 
-Money sumOf(Connection& connection, const char* sql, OrderId order) {
-    return Money{connection.number(sql, order)};
+// Below zero where more is owed.
+Money overpaid(Connection& connection, OrderId order) {
+    return Money{connection.number("SELECT paid_minor - total_minor FROM order_card WHERE id = ?1", order)};
 }
 
-constexpr const char* kTotal =
-    "SELECT COALESCE(SUM(price_minor), 0) FROM garment WHERE order_id = ?1 AND cancelled_at IS NULL";
-constexpr const char* kPaid = "SELECT COALESCE(SUM(minor), 0) FROM money_move WHERE order_id = ?1";
+// A percentage is of the garments that it was agreed for, and not of those that come to them now.
+void fixPercentages(Connection& connection, OrderId order) {
+    connection.run("UPDATE bill_line SET share = NULL, minor = (SELECT minor FROM bill_line_amount WHERE "
+                   "bill_line_amount.id = bill_line.id) WHERE order_id = ?1 AND share IS NOT NULL",
+                   order);
+}
+
+// Percentages are of both orders' garments then; amounts stay with the order that has them.
+void copyPercentages(Writer& writer, OrderId from, OrderId to) {
+    std::vector<BillLine> lines;
+    Query rows = writer.connection().query(
+        std::string{"SELECT "} + kBillLineColumns +
+            "FROM bill_line WHERE order_id = ?1 AND share IS NOT NULL ORDER BY bill_line.id",
+        from);
+    while (rows.step())
+        lines.push_back(billLineFrom(FactRow{rows}));
+    for (const BillLine& line : lines)
+        addBillLine(writer, to, line);
+}
+
+Result<Done> requireSameTax(Connection& connection, const OrderRow& into, const OrderRow& from) {
+    if (connection.number(
+            "SELECT COUNT(*) FROM shop_order AS one JOIN shop_order AS other ON one.id = ?1 AND "
+            "other.id = ?2 WHERE one.tax_kind = other.tax_kind AND one.tax_rate = "
+            "other.tax_rate AND one.taxed_by = other.taxed_by AND one.tax_rounding = "
+            "other.tax_rounding",
+            into.id, from.id) > 0)
+        return Done{};
+    return fieldError("order", said("Orders {order} and {other} are taxed otherwise.",
+                                    {{"order", into.label()}, {"other", from.label()}}));
+}
 
 // What was paid beyond the total of the one pays the other, in the way it was paid last.
 Money moveTooMuchPaid(Writer& writer, OrderId from, OrderId to) {
     Connection& connection = writer.connection();
-    const Money excess = sumOf(connection, kPaid, from) - sumOf(connection, kTotal, from);
+    const Money excess = overpaid(connection, from);
     if (excess <= Money{})
         return Money{};
     Query last = connection.query(
@@ -102,6 +133,8 @@ Result<Done> mergeOrders(Shop& shop, OrderId into, OrderId from) {
             return kept.ok() ? given.error() : kept.error();
         if (const auto same = requireSameKind(*kept, *given); !same.ok())
             return same;
+        if (const auto same = requireSameTax(connection, *kept, *given); !same.ok())
+            return same;
         const std::vector<GarmentId> garments = garmentsOf(connection, from);
         if (std::ranges::any_of(garments, [&](GarmentId id) {
                 return connection.number("SELECT handed_over_at IS NOT NULL FROM garment WHERE id = ?1", id) >
@@ -110,8 +143,11 @@ Result<Done> mergeOrders(Shop& shop, OrderId into, OrderId from) {
             return plainError(
                 said("Garments of order {order} are handed over already; it stays an order of its own.",
                      {{"order", given->label()}}));
+        fixPercentages(connection, into);
+        fixPercentages(connection, from);
         if (const auto moved = moveGarments(writer, garments, into); !moved.ok())
             return moved;
+        connection.run("UPDATE bill_line SET order_id = ?2 WHERE order_id = ?1", from, into);
         connection.run("UPDATE money_move SET order_id = ?2 WHERE order_id = ?1", from, into);
         // Both are collected once, when the later one is ready.
         connection.run(
@@ -146,11 +182,15 @@ Result<OrderTaken> splitOrder(Shop& shop, OrderId order, std::span<const Garment
         // Taken when and where the whole was, so that what a fair sold stays what it sold.
         connection.run(
             "INSERT INTO shop_order (id, number, customer_id, state, taken_at, taken_at_place, promised, "
-            "note) SELECT ?2, ?3, customer_id, state, taken_at, taken_at_place, promised, '' "
+            "note, tax_kind, tax_rate, taxed_by, tax_rounding) SELECT ?2, ?3, customer_id, state, taken_at, "
+            "taken_at_place, promised, '', tax_kind, tax_rate, taxed_by, tax_rounding "
             "FROM shop_order WHERE id = ?1",
             order, made.id, made.number);
         if (const auto moved = moveGarments(writer, garments, made.id); !moved.ok())
             return moved.error();
+        copyPercentages(writer, order, made.id);
+        if (const auto left = requireNotBelowNothing(connection, order, row->number); !left.ok())
+            return left.error();
         moveTooMuchPaid(writer, order, made.id);
         writer.concerns(order);
         writer.concerns(made.id);

@@ -28,6 +28,18 @@ ContentColumns columnsOf(const DecalContent& content) {
             wording.outline.empty() ? Text{} : Text{wording.outline}};
 }
 
+// Either an amount or a part of what the garments cost.
+struct WorthColumns {
+    std::optional<std::int64_t> minor;
+    std::optional<std::int64_t> share;
+};
+
+WorthColumns columnsOf(const BillLine& line) {
+    if (const auto* share = std::get_if<Percentage>(&line.worth))
+        return {{}, share->hundredths};
+    return {std::get<Money>(line.worth).minor, {}};
+}
+
 } // namespace
 
 Result<CustomerId> customerFor(Writer& writer, const OrderDraft& draft) {
@@ -76,6 +88,28 @@ void addDecal(Writer& writer, GarmentId garment, const DecalDraft& draft, const 
         writer.newId<DecalId>(), garment, draft.film, content.artwork, content.wording, content.face,
         codeOf(draft.placement), draft.below, draft.aside, draft.width, draft.height, draft.layer,
         confirmedBy, content.outline);
+}
+
+void addBillLine(Writer& writer, OrderId order, const BillLine& line) {
+    const WorthColumns worth = columnsOf(line);
+    writer.connection().run(
+        "INSERT INTO bill_line (id, order_id, kind, words, minor, share) VALUES (?1, ?2, ?3, ?4, ?5, ?6)",
+        writer.newId<BillLineId>(), order, codeOf(line.kind), trimmed(line.words), worth.minor, worth.share);
+}
+
+void rewriteBillLine(Writer& writer, const BillLine& line) {
+    const WorthColumns worth = columnsOf(line);
+    writer.connection().run(
+        "UPDATE bill_line SET kind = ?2, words = ?3, minor = ?4, share = ?5 WHERE id = ?1", *line.taken,
+        codeOf(line.kind), trimmed(line.words), worth.minor, worth.share);
+}
+
+Result<Done> requireNotBelowNothing(Connection& connection, OrderId order, std::int64_t number) {
+    if (connection.number("SELECT total_minor FROM order_card WHERE id = ?1", order) >= 0)
+        return Done{};
+    return fieldError("garments", said("More would be taken off order {order} than it comes to. Change its "
+                                       "discount first.",
+                                       {{"order", Numeral{number}}}));
 }
 
 void rewriteDecal(Writer& writer, DecalId decal, const DecalDraft& draft) {

@@ -18,6 +18,13 @@ GarmentId addGarment(Writer& writer, OrderId order, const GarmentDraft& draft, i
                      const char* confirmedBy);
 void addDecal(Writer& writer, GarmentId garment, const DecalDraft& draft, const char* confirmedBy);
 
+// As it was typed, on an order's bill; what is there already is written over.
+void addBillLine(Writer& writer, OrderId order, const BillLine& line);
+void rewriteBillLine(Writer& writer, const BillLine& line);
+
+// What is taken off an order may not be more than what is left of it when garments leave it.
+Result<Done> requireNotBelowNothing(Connection& connection, OrderId order, std::int64_t number);
+
 // All but what was done with it: whether it is confirmed, and cut.
 void rewriteDecal(Writer& writer, DecalId decal, const DecalDraft& draft);
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/actions/shop_actions.h"
 
+#include "core/orders/price_rules_check.h"
 #include "core/trade/limits.h"
 #include "db/actions/rows.h"
 #include "db/tables/facts.h"
@@ -30,6 +31,10 @@ Result<ShopSettings> withSoundTexts(const ShopSettings& typed) {
           .what = phrase("What to do when an edge lifts"),
           .least = 0,
           .most = 160}},
+        {&settings.prices.taxName,
+         {.field = "taxName", .what = phrase("The tax’s name"), .least = 0, .most = 20}},
+        {&settings.prices.taxNumber,
+         {.field = "taxNumber", .what = phrase("The tax number"), .least = 0, .most = 40}},
         {&settings.currency.code,
          {.field = "currency", .what = phrase("The currency’s code"), .least = 3, .most = 3}},
         {&settings.currency.sign,
@@ -195,6 +200,8 @@ public:
             m_changed.push_back(settingLabel(name));
         }
         writeClosedDays();
+        writeStylePrices();
+        writeDecalPrices();
     }
 
     Sentence title() const {
@@ -230,6 +237,38 @@ private:
         m_changed.push_back(phrase("closed days"));
     }
 
+    void writeStylePrices() {
+        const auto& before = m_before.prices.stylePrices;
+        const auto& after = m_after.prices.stylePrices;
+        if (before == after)
+            return;
+        for (const auto& [style, price] : before)
+            if (!after.contains(style))
+                m_connection.run("DELETE FROM style_price WHERE style_id = ?1", style);
+        for (const auto& [style, price] : after)
+            if (const auto was = before.find(style); was == before.end() || was->second != price)
+                m_connection.run("INSERT INTO style_price (style_id, minor) VALUES (?1, ?2) "
+                                 "ON CONFLICT (style_id) DO UPDATE SET minor = excluded.minor",
+                                 style, price);
+        m_changed.push_back(phrase("prices of styles"));
+    }
+
+    void writeDecalPrices() {
+        const auto& before = m_before.prices.decalPrices;
+        const auto& after = m_after.prices.decalPrices;
+        if (before == after)
+            return;
+        for (const DecalPrice& was : before)
+            if (std::ranges::find(after, was.upTo, &DecalPrice::upTo) == after.end())
+                m_connection.run("DELETE FROM decal_price WHERE up_to_mm = ?1", was.upTo);
+        for (const DecalPrice& now : after)
+            if (std::ranges::find(before, now) == before.end())
+                m_connection.run("INSERT INTO decal_price (up_to_mm, minor) VALUES (?1, ?2) "
+                                 "ON CONFLICT (up_to_mm) DO UPDATE SET minor = excluded.minor",
+                                 now.upTo, now.price);
+        m_changed.push_back(phrase("prices of decals"));
+    }
+
     Connection& m_connection;
     const ShopSettings& m_before;
     const ShopSettings& m_after;
@@ -243,7 +282,8 @@ Result<Done> changeSettings(Shop& shop, const ShopSettings& settings) {
         const auto sound = withSoundTexts(settings);
         if (!sound.ok())
             return sound.error();
-        if (const auto wrong = firstError({checkNumbers(*sound), checkDays(*sound)}))
+        if (const auto wrong = firstError(
+                {checkNumbers(*sound), checkDays(*sound), checkPriceRules(sound->prices, sound->currency)}))
             return *wrong;
         UnreadFacts unread;
         const ShopSettings before = loadSettings(writer.connection(), unread);

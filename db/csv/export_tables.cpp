@@ -11,9 +11,10 @@ struct TablesOfTheTrade {
     static constexpr ExportColumn kCustomers[] = {{"Customer", Text}, {"Telephone", Text}, {"Note", Text}};
 
     static constexpr ExportColumn kOrders[] = {
-        {"Order", Plain},    {"Customer", Text}, {"Telephone", Text},     {"State", Plain},
-        {"Taken", When},     {"Taken at", Text}, {"Promised", LocalTime}, {"Handed over", When},
-        {"Garments", Plain}, {"Price", Money},   {"Paid", Money},         {"Note", Text}};
+        {"Order", Plain},    {"Customer", Text},      {"Telephone", Text},     {"State", Plain},
+        {"Taken", When},     {"Taken at", Text},      {"Promised", LocalTime}, {"Handed over", When},
+        {"Garments", Plain}, {"Price", Money},        {"Paid", Money},         {"Note", Text},
+        {"Tax", Plain},      {"Tax rate (%)", Plain}, {"Taxed by", Plain},     {"Tax rounded", Plain}};
 
     static constexpr ExportColumn kGarments[] = {
         {"Garment", Garment},  {"Style", Text},       {"Size", Text},
@@ -35,6 +36,12 @@ struct TablesOfTheTrade {
                                                {"Confirmed", Text},
                                                {"Cut from", Roll},
                                                {"Cut", When}};
+
+    static constexpr ExportColumn kBillLines[] = {{"Order", Plain},
+                                                  {"Kind", Plain},
+                                                  {"Words", Text},
+                                                  {"Amount", Money},
+                                                  {"Part of the garments (%)", Plain}};
 
     static constexpr ExportColumn kMoney[] = {
         {"Order", Plain}, {"When", When}, {"Amount", Money}, {"Kind", Plain}, {"How", Plain}};
@@ -183,8 +190,8 @@ struct TablesOfTheTrade {
         {"orders.csv",
          "SELECT shop_order.number, customer.name, customer.phone, shop_order.state, taken_at, "
          "taken_at_place, "
-         "shop_order.promised, handed_over_at, garments, total_minor, paid_minor, shop_order.note FROM "
-         "shop_order "
+         "shop_order.promised, handed_over_at, garments, total_minor, paid_minor, shop_order.note, tax_kind, "
+         "tax_rate / 100.0, taxed_by, tax_rounding FROM shop_order "
          "JOIN customer ON customer.id = customer_id JOIN order_card ON order_card.id = shop_order.id "
          "ORDER BY shop_order.number",
          kOrders},
@@ -205,6 +212,11 @@ struct TablesOfTheTrade {
          "JOIN film ON film.id = decal.film_id LEFT JOIN film_roll ON film_roll.id = cut_roll_id "
          "ORDER BY shop_order.number, garment.position, layer, decal.id",
          kDecals},
+        {"bill-lines.csv",
+         "SELECT shop_order.number, bill_line.kind, words, bill_line_amount.minor, bill_line.share / 100.0 "
+         "FROM bill_line JOIN bill_line_amount ON bill_line_amount.id = bill_line.id "
+         "JOIN shop_order ON shop_order.id = bill_line.order_id ORDER BY shop_order.number, bill_line.id",
+         kBillLines},
         {"money.csv",
          "SELECT number, at, minor, kind, how FROM money_move JOIN shop_order ON shop_order.id = order_id "
          "ORDER BY at, money_move.id",

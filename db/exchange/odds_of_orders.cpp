@@ -19,7 +19,8 @@ namespace {
 constexpr int kOwnerColumn = 1; // of a garment and of money the order, of a step at the press the garment
 
 bool isAboutOrders(std::string_view table) {
-    return table == "shop_order" || table == "garment" || table == "money_move" || table == "press_step";
+    return table == "shop_order" || table == "garment" || table == "bill_line" || table == "money_move" ||
+           table == "press_step";
 }
 
 // Of a row that is changed, the changeset need not say to which it belongs.
@@ -76,13 +77,12 @@ std::vector<SharedPress> sharedPressesOf(Connection& connection, std::int64_t or
 }
 
 std::vector<Sentence> oddsOf(Connection& connection, std::int64_t id) {
-    Query row = connection.query(
-        "SELECT number, state, (SELECT COALESCE(SUM(price_minor), 0) FROM garment WHERE order_id = ?1 "
-        "AND cancelled_at IS NULL), "
-        "(SELECT COALESCE(SUM(minor), 0) FROM money_move WHERE order_id = ?1), "
-        "(SELECT COUNT(*) FROM garment WHERE order_id = ?1 AND handed_over_at IS NOT NULL) "
-        "FROM shop_order WHERE id = ?1",
-        id);
+    Query row =
+        connection.query("SELECT number, state, (SELECT total_minor FROM order_card WHERE id = ?1), "
+                         "(SELECT paid_minor FROM order_card WHERE id = ?1), "
+                         "(SELECT COUNT(*) FROM garment WHERE order_id = ?1 AND handed_over_at IS NOT NULL) "
+                         "FROM shop_order WHERE id = ?1",
+                         id);
     if (!row.step())
         return {};
     Order order;

@@ -24,6 +24,7 @@ inline constexpr std::array kPersonalColumns{
     PersonalColumn{"customer", "phone", ""},
     PersonalColumn{"customer", "note", ""},
     PersonalColumn{"shop_order", "note", ""},
+    PersonalColumn{"bill_line", "words", kForgottenName},
     PersonalColumn{"decal", "wording", kForgottenName},
     PersonalColumn{"decal", "outline", std::nullopt},
     PersonalColumn{"decal", "confirmed_by", ""},

@@ -91,6 +91,23 @@ template <>
 constexpr auto kCodes<PaidHow> = std::to_array<Code<PaidHow>>(
     {{PaidHow::Cash, "cash"}, {PaidHow::Card, "card"}, {PaidHow::Transfer, "transfer"}});
 template <>
+constexpr auto kCodes<BillLineKind> = std::to_array<Code<BillLineKind>>({{BillLineKind::Extra, "extra"},
+                                                                         {BillLineKind::Discount, "discount"},
+                                                                         {BillLineKind::ForMany, "for-many"},
+                                                                         {BillLineKind::Rush, "rush"}});
+template <>
+constexpr auto kCodes<TaxKind> = std::to_array<Code<TaxKind>>(
+    {{TaxKind::None, "none"}, {TaxKind::Included, "included"}, {TaxKind::Added, "added"}});
+template <>
+constexpr auto kCodes<TaxedBy> =
+    std::to_array<Code<TaxedBy>>({{TaxedBy::Line, "line"}, {TaxedBy::Total, "total"}});
+template <>
+constexpr auto kCodes<Rounding> =
+    std::to_array<Code<Rounding>>({{Rounding::HalfUp, "half-up"}, {Rounding::HalfEven, "half-even"}});
+template <>
+constexpr auto kCodes<PricedBy> = std::to_array<Code<PricedBy>>(
+    {{PricedBy::Margin, "margin"}, {PricedBy::MarkUp, "mark-up"}, {PricedBy::List, "list"}});
+template <>
 constexpr auto kCodes<Fault> = std::to_array<Code<Fault>>({{Fault::EdgeLifts, "edge-lifts"},
                                                            {Fault::CameOff, "came-off"},
                                                            {Fault::Cracked, "cracked"},
@@ -156,6 +173,11 @@ HOLDFAST_CODES(Placement)
 HOLDFAST_CODES(Face)
 HOLDFAST_CODES(MoneyKind)
 HOLDFAST_CODES(PaidHow)
+HOLDFAST_CODES(BillLineKind)
+HOLDFAST_CODES(TaxKind)
+HOLDFAST_CODES(TaxedBy)
+HOLDFAST_CODES(Rounding)
+HOLDFAST_CODES(PricedBy)
 HOLDFAST_CODES(Fault)
 HOLDFAST_CODES(ClaimAnswer)
 #undef HOLDFAST_CODES

@@ -4,6 +4,7 @@
 #include "db/tables/fact_row.h"
 #include "db/tables/order_rows.h"
 
+#include <algorithm>
 #include <map>
 
 namespace holdfast::db {
@@ -24,6 +25,23 @@ std::vector<Customer> readCustomers(Connection& connection, UnreadFacts& unread,
     return customers;
 }
 
+// To orders by id, in the order they were written.
+void addBillLines(Connection& connection, UnreadFacts& unread, const Orders& ids,
+                  std::vector<Order>& orders) {
+    Query rows = connection.query(
+        std::string{"SELECT "} + kBillLineColumns +
+            "FROM bill_line WHERE order_id IN (SELECT value FROM json_each(?1)) ORDER BY bill_line.id",
+        ids);
+    const auto read = [&](const FactRow& row) {
+        BillLine line = billLineFrom(row);
+        const auto order = std::ranges::lower_bound(orders, row.id<OrderId>(1), {}, &Order::id);
+        if (order != orders.end() && order->id == row.id<OrderId>(1))
+            order->lines.push_back(std::move(line));
+    };
+    readFacts(rows, unread, "bill_line", read,
+              [&](const Query& row) { unread.addOrder(row.id<OrderId>(1)); });
+}
+
 std::vector<Order> readOrderRows(Connection& connection, UnreadFacts& unread, const Orders& orders) {
     std::vector<Order> found;
     Query rows = connection.query(
@@ -34,6 +52,7 @@ std::vector<Order> readOrderRows(Connection& connection, UnreadFacts& unread, co
     const auto read = [&](const FactRow& row) { found.push_back(orderFrom(row)); };
     readFacts(rows, unread, "shop_order", read,
               [&](const Query& row) { unread.addOrder(row.id<OrderId>(0)); });
+    addBillLines(connection, unread, orders, found);
     return found;
 }
 

@@ -16,7 +16,21 @@ Order orderFrom(const FactRow& row) {
     order.note = row.text(8);
     order.total = row.money(9);
     order.paid = row.money(10);
+    order.tax = {row.choice<TaxKind>(11), Percentage{row.number(12, 0, kWholePercentage.hundredths)},
+                 row.choice<TaxedBy>(13), row.choice<Rounding>(14)};
     return order;
+}
+
+BillLine billLineFrom(const FactRow& row) {
+    BillLine line;
+    line.taken = row.id<BillLineId>(0);
+    line.kind = row.choice<BillLineKind>(2);
+    line.words = row.text(3);
+    if (row.isNull(4))
+        line.worth = Percentage{row.number(5, -kWholePercentage.hundredths, kWholePercentage.hundredths)};
+    else
+        line.worth = row.money(4);
+    return line;
 }
 
 Garment garmentFrom(const FactRow& row) {

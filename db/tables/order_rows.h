@@ -10,7 +10,8 @@ namespace holdfast::db {
 // What the three read, from the first column on. Orders are joined to their order_card.
 inline constexpr const char* kOrderColumns =
     "shop_order.id, shop_order.number, customer_id, shop_order.state, taken_at, taken_at_place, "
-    "shop_order.promised, handed_over_at, shop_order.note, total_minor, paid_minor ";
+    "shop_order.promised, handed_over_at, shop_order.note, total_minor, paid_minor, tax_kind, tax_rate, "
+    "taxed_by, tax_rounding ";
 inline constexpr const char* kGarmentColumns =
     "garment.id, order_id, position, style_id, size, colour_id, lot_id, price_minor, attempt, "
     "garment.handed_over_at ";
@@ -20,9 +21,12 @@ inline constexpr const char* kDecalColumns =
 // After these: the outline that is kept, which is long, or none where nobody draws the decal.
 inline constexpr const char* kOutline = "COALESCE(outline, '') AS outline ";
 inline constexpr const char* kNoOutline = "'' AS outline ";
-inline constexpr int kOrderColumnCount = 11, kGarmentColumnCount = 10, kDecalColumnCount = 16;
+inline constexpr int kOrderColumnCount = 15, kGarmentColumnCount = 10, kDecalColumnCount = 16;
 
-Order orderFrom(const FactRow& row);
+inline constexpr const char* kBillLineColumns = "bill_line.id, order_id, kind, words, minor, share ";
+
+Order orderFrom(const FactRow& row); // without its lines
+BillLine billLineFrom(const FactRow& row);
 Garment garmentFrom(const FactRow& row); // without its decals
 Decal decalFrom(const FactRow& row);
 

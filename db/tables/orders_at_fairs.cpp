@@ -18,6 +18,7 @@ OrdersAtFairs::OrdersAtFairs(Connection& connection, const ShopFacts& facts, Loc
     , m_now(now) {
     readOrders();
     m_last = m_orders.end();
+    readBillLines();
 }
 
 // Those that are handed over: the open ones are in the facts.
@@ -36,12 +37,30 @@ void OrdersAtFairs::readOrders() {
         (void)row.id<CustomerId>(kOrderColumnCount);
         (void)row.text(kOrderColumnCount + 1);
         (void)row.text(kOrderColumnCount + 2);
-        m_orders.emplace_hint(
-            m_orders.end(), order.id,
-            FairOrder{std::move(order.takenAtPlace), dateOf(m_now.toLocal(order.takenAt)), order.paid, {}});
+        m_orders.emplace_hint(m_orders.end(), order.id,
+                              FairOrder{std::move(order.takenAtPlace),
+                                        dateOf(m_now.toLocal(order.takenAt)),
+                                        order.paid,
+                                        {},
+                                        {},
+                                        order.tax});
     };
     readFacts(rows, namedBelow, "shop_order", read,
               [&](const Query& row) { m_odd.insert(row.id<OrderId>(0)); });
+}
+
+void OrdersAtFairs::readBillLines() {
+    Query rows = m_connection.query(std::string{"SELECT "} + kBillLineColumns +
+                                    "FROM bill_line ORDER BY bill_line.id");
+    UnreadFacts namedBelow;
+    readFacts(
+        rows, namedBelow, "bill_line",
+        [&](const FactRow& row) {
+            BillLine line = billLineFrom(row);
+            if (FairOrder* order = orderOf(row.id<OrderId>(1)))
+                order->lines.push_back(std::move(line));
+        },
+        [&](const Query& row) { m_odd.insert(row.id<OrderId>(1)); });
 }
 
 FairOrder* OrdersAtFairs::orderOf(OrderId order) {
@@ -90,6 +109,8 @@ OrdersAtFairs::Found OrdersAtFairs::found() {
     Found found;
     for (const OrderId order : m_odd)
         m_orders.erase(order);
+    for (auto& [id, order] : m_orders)
+        priceAsEarned(order);
     m_orders.merge(fairOrders(m_facts, m_from, m_now));
     if (!m_odd.empty()) { // what is left of them, and the words for what is not, as everywhere
         ShopFacts odd = loadFactsOf(m_connection, std::vector<OrderId>{m_odd.begin(), m_odd.end()});

@@ -31,6 +31,7 @@ public:
 
 private:
     void readOrders();
+    void readBillLines();
     FairOrder* orderOf(OrderId order);
     void addWhole(FairOrder& order, const GarmentsInTurn& inTurn);
     bool isWhole(const Garment& garment, const std::vector<PressId>& presses) const;

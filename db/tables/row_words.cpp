@@ -95,6 +95,9 @@ constexpr std::array kTableWords{
     TableWords{"style_fibre", phrase("the fibres of a style")},
     TableWords{"style_obstacle", phrase("a way round an obstacle")},
     TableWords{"setting", phrase("a setting")},
+    TableWords{"bill_line", phrase("a line of a bill")},
+    TableWords{"style_price", phrase("the price of a style")},
+    TableWords{"decal_price", phrase("the price of a decal")},
     TableWords{"closed_day", phrase("a closed day")},
     TableWords{
         "fair", phrase("a fair"), {phrase("the fair {name}"), "SELECT name FROM fair WHERE id = ?1", "name"}},

@@ -4,6 +4,7 @@
 #include "db/tables/fact_row.h"
 #include "db/tables/facts.h"
 
+#include <algorithm>
 #include <charconv>
 #include <type_traits>
 
@@ -47,6 +48,18 @@ void eachSetting(Settings& settings, Each&& each) {
     each("overhead-per-garment", phrase("overhead for each garment"), settings.overheadPerGarment.minor);
     each("margin-percent", phrase("margin"), settings.marginPercent);
     each("price-point", phrase("prices rounded up to"), settings.pricePoint.minor);
+    each("priced-by", phrase("how prices are made"), settings.prices.by);
+    each("mark-up-percent", phrase("what is put on the cost"), settings.prices.markUpPercent);
+    each("less-for-many", phrase("prices for many"), settings.prices.forMany);
+    each("usual-extras", phrase("usual extras"), settings.prices.extras);
+    each("rush-within-days", phrase("what counts as a rush"), settings.prices.rushWithin);
+    each("rush-more", phrase("rush price"), settings.prices.rushMore);
+    each("tax-kind", phrase("way of taxing"), settings.prices.tax.kind);
+    each("tax-rate", phrase("rate of tax"), settings.prices.tax.rate);
+    each("taxed-by", phrase("what the tax is rounded for"), settings.prices.tax.by);
+    each("tax-rounding", phrase("rounding of the tax"), settings.prices.tax.rounding);
+    each("tax-name", phrase("name of the tax"), settings.prices.taxName);
+    each("tax-number", phrase("tax number"), settings.prices.taxNumber);
     each("plan-margin-percent", phrase("allowance in promises"), settings.planMarginPercent);
     each("washer-holds-g", phrase("load of the washer"), settings.washerHolds.value);
     each("wash-takes-min", phrase("time for a wash"), settings.washTakes);
@@ -67,6 +80,9 @@ void eachSetting(Settings& settings, Each&& each) {
     for (std::size_t day = 0; day < settings.week.size(); ++day)
         each(std::string("hours-") + kWeekdays[day], kHoursInWords[day], settings.week[day]);
 }
+
+template <class Choice>
+concept IsChoice = std::is_enum_v<Choice>;
 
 template <class Duration>
 concept IsDuration = requires(const Duration& duration) { duration.count(); };
@@ -92,6 +108,26 @@ template <IsDuration Duration>
 std::string written(const Duration& duration) {
     return std::to_string(duration.count());
 }
+std::string written(Percentage share) {
+    return std::to_string(share.hundredths);
+}
+template <IsChoice Choice>
+std::string written(Choice choice) {
+    return std::string{codeOf(choice)};
+}
+// A line each, the number first: "12 500", "250 Gift wrap".
+std::string written(const std::vector<PriceForMany>& rules) {
+    std::string text;
+    for (const PriceForMany& rule : rules)
+        text += std::to_string(rule.garments) + " " + written(rule.less) + "\n";
+    return text;
+}
+std::string written(const std::vector<UsualExtra>& extras) {
+    std::string text;
+    for (const UsualExtra& extra : extras)
+        text += std::to_string(extra.amount.minor) + " " + extra.words + "\n";
+    return text;
+}
 std::string written(const std::optional<OpeningHours>& hours) {
     return hours ? std::to_string(hours->opens.count()) + "-" + std::to_string(hours->closes.count())
                  : "closed";
@@ -115,6 +151,22 @@ bool isWithin(bool) {
 template <IsDuration Duration>
 bool isWithin(const Duration& duration) {
     return duration.count() >= 0 && duration.count() <= kMostOfAny;
+}
+bool isWithin(Percentage share) {
+    return share >= Percentage{} && share <= kWholePercentage;
+}
+template <IsChoice Choice>
+bool isWithin(Choice) {
+    return true;
+}
+bool isWithin(const std::vector<PriceForMany>& rules) {
+    return std::ranges::all_of(
+        rules, [](const PriceForMany& rule) { return rule.garments > 0 && isWithin(rule.less); });
+}
+bool isWithin(const std::vector<UsualExtra>& extras) {
+    return std::ranges::all_of(extras, [](const UsualExtra& extra) {
+        return extra.amount.minor >= -kMostMoney && extra.amount.minor <= kMostMoney && !extra.words.empty();
+    });
 }
 bool isWithin(const std::optional<OpeningHours>& hours) {
     return !hours ||
@@ -149,6 +201,36 @@ bool readFrom(std::string_view text, Duration& duration) {
     const bool good = readFrom(text, count);
     duration = Duration{count};
     return good;
+}
+bool readFrom(std::string_view text, Percentage& share) {
+    return readFrom(text, share.hundredths);
+}
+template <IsChoice Choice>
+bool readFrom(std::string_view text, Choice& choice) {
+    const auto known = knownCode<Choice>(text);
+    choice = known.value_or(choice);
+    return known.has_value();
+}
+bool readFrom(std::string_view text, PriceForMany& rule) {
+    const auto space = text.find(' ');
+    return space != std::string_view::npos && readFrom(text.substr(0, space), rule.garments) &&
+           readFrom(text.substr(space + 1), rule.less);
+}
+bool readFrom(std::string_view text, UsualExtra& extra) {
+    const auto space = text.find(' ');
+    return space != std::string_view::npos && readFrom(text.substr(0, space), extra.amount.minor) &&
+           readFrom(text.substr(space + 1), extra.words);
+}
+template <class Line>
+bool readFrom(std::string_view text, std::vector<Line>& lines) {
+    lines.clear();
+    while (!text.empty()) {
+        const auto end = text.find('\n');
+        if (end == std::string_view::npos || !readFrom(text.substr(0, end), lines.emplace_back()))
+            return false;
+        text.remove_prefix(end + 1);
+    }
+    return true;
 }
 bool readFrom(std::string_view text, std::optional<OpeningHours>& hours) {
     if (text == "closed") {
@@ -212,6 +294,14 @@ ShopSettings loadSettings(Connection& connection, UnreadFacts& unread) {
     Query days{connection, "SELECT day FROM closed_day ORDER BY day"};
     readFacts(days, unread, "closed_day",
               [&](const FactRow& row) { settings.closedDays.push_back(row.date(0)); });
+    Query styles{connection, "SELECT style_id, minor FROM style_price ORDER BY style_id"};
+    readFacts(styles, unread, "style_price", [&](const FactRow& row) {
+        settings.prices.stylePrices.emplace(row.id<BlankStyleId>(0), row.money(1));
+    });
+    Query decals{connection, "SELECT up_to_mm, minor FROM decal_price ORDER BY up_to_mm"};
+    readFacts(decals, unread, "decal_price", [&](const FactRow& row) {
+        settings.prices.decalPrices.push_back({row.extent(0), row.money(1)});
+    });
     return settings;
 }
 

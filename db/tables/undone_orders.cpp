@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/tables/undone_orders.h"
 
+#include "core/orders/order_sum.h"
 #include "db/sqlite/changeset.h"
 #include "db/tables/codes.h"
 
@@ -13,7 +14,8 @@ namespace {
 
 // Where columns are in their tables. Columns are only ever appended.
 namespace order_column {
-constexpr int number = 1, customer = 2, state = 3, taken = 4, place = 5, promised = 6, note = 8;
+constexpr int number = 1, customer = 2, state = 3, taken = 4, place = 5, promised = 6, note = 8, taxKind = 9,
+              taxRate = 10, taxedBy = 11, taxRounding = 12;
 }
 namespace garment_column {
 constexpr int order = 1, position = 2, style = 3, size = 4, colour = 5, price = 7;
@@ -23,6 +25,9 @@ constexpr int garment = 1, film = 2, artwork = 3, wording = 4;
 }
 namespace money_column {
 constexpr int order = 1, minor = 3;
+}
+namespace bill_column {
+constexpr int order = 1, kind = 2, words = 3, minor = 4, share = 5;
 }
 namespace customer_column {
 constexpr int name = 1, phone = 2;
@@ -55,9 +60,9 @@ public:
         for (auto& [garmentId, garment] : m_garments) {
             if (garment.order != id.value)
                 continue;
-            order.line.total += garment.shown.price;
             order.garments.push_back(garment.shown);
         }
+        order.line.total = totalOf(order);
         order.line.garments = std::ssize(order.garments);
         order.line.paid = m_paid[id.value];
         std::ranges::sort(order.garments, {}, &UndoneGarment::position);
@@ -81,12 +86,42 @@ private:
             takeGarment(id, row);
         else if (row.table == "decal")
             takeDecal(row);
+        else if (row.table == "bill_line")
+            takeBillLine(row);
         else if (row.table == "money_move")
             m_paid[numberIn(row.before(money_column::order))] +=
                 Money{numberIn(row.before(money_column::minor))};
         else if (row.table == "customer")
             m_customers[id] = {row.before(customer_column::name).value_or(""),
                                row.before(customer_column::phone).value_or("")};
+    }
+
+    static Money totalOf(const UndoneOrder& order) {
+        std::vector<Money> prices;
+        for (const UndoneGarment& garment : order.garments)
+            prices.push_back(garment.price);
+        return sumOf(prices, order.lines, order.tax).total;
+    }
+
+    void takeBillLine(const RowChange& row) {
+        BillLine line;
+        line.kind = fromCode<BillLineKind>(row.before(bill_column::kind).value_or(""));
+        line.words = row.before(bill_column::words).value_or("");
+        if (const auto share = row.before(bill_column::share))
+            line.worth = Percentage{numberIn(share)};
+        else
+            line.worth = Money{numberIn(row.before(bill_column::minor))};
+        m_orders[numberIn(row.before(bill_column::order))].lines.push_back(std::move(line));
+    }
+
+    // Orders that were taken before there was any tax have none.
+    static TaxRule taxOf(const RowChange& row) {
+        const auto kind = row.before(order_column::taxKind);
+        if (!kind)
+            return {};
+        return {fromCode<TaxKind>(*kind), Percentage{numberIn(row.before(order_column::taxRate))},
+                fromCode<TaxedBy>(row.before(order_column::taxedBy).value_or("")),
+                fromCode<Rounding>(row.before(order_column::taxRounding).value_or(""))};
     }
 
     void takeOrder(std::int64_t id, const RowChange& row) {
@@ -99,6 +134,7 @@ private:
         order.takenAt = Instant{std::chrono::seconds{numberIn(row.before(order_column::taken))}};
         order.takenAtPlace = row.before(order_column::place).value_or("");
         order.note = row.before(order_column::note).value_or("");
+        order.tax = taxOf(row);
         m_customerOf[id] = numberIn(row.before(order_column::customer));
     }
 

@@ -27,6 +27,8 @@ struct UndoneOrder {
     std::string takenAtPlace; // the fair, or "workshop"
     std::string note;
     std::vector<UndoneGarment> garments; // by position
+    std::vector<BillLine> lines;
+    TaxRule tax;
 };
 
 // Newest first. Cheap where few orders were undone, however many were taken.

@@ -23,6 +23,8 @@ constexpr Phrase kStyleLeftOut =
     phrase("The style is left out, with its blanks and the orders that need it.");
 constexpr Phrase kNotSummed = phrase("The sums are made without it.");
 
+constexpr Phrase kNotOnList = phrase("The price list is without it.");
+
 struct Why {
     Phrase reads;
     Phrase isMissing;
@@ -76,6 +78,13 @@ constexpr std::array kTables{
         {phrase("A payment’s {column} reads “{value}”."), phrase("A payment’s {column} is missing.")},
         kNotSummed,
         "SELECT order_id FROM money_move WHERE id = ?1"},
+    TableOfFacts{"bill_line",
+                 {phrase("A line of the bill: the {column} reads “{value}”."),
+                  phrase("A line of the bill: the {column} is missing.")},
+                 kOrderLeftOut,
+                 "SELECT order_id FROM bill_line WHERE id = ?1"},
+    TableOfFacts{"style_price", kIts, kNotOnList, ""},
+    TableOfFacts{"decal_price", kIts, kNotOnList, ""},
     TableOfFacts{"film", kIts, phrase("The film is left out, with its rolls and the orders that need it."),
                  ""},
     TableOfFacts{"film_not_for",

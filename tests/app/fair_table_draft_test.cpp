@@ -320,7 +320,7 @@ TEST_F(FairTableDraft, ADamagedNoteIsRefusedWholeWhateverIsWrongWithIt) {
         changed.replace(right, wrong);
         EXPECT_FALSE(draftFromNote(changed, facts).ok()) << wrong;
     };
-    refuses("\"version\":3", "\"version\":4");
+    refuses("\"version\":4", "\"version\":5");
     refuses("\"garmentAt\":0", "\"garmentAt\":7");
     refuses("\"garmentAt\":0", "\"garmentAt\":-1");
     refuses("\"decalAt\":1", "\"decalAt\":2");

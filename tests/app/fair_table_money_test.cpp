@@ -219,7 +219,7 @@ TEST_F(FairTableMoney, ANoteOfTheVersionBeforeIsReadWithoutItsPresetDeposit) {
     open();
     chooseHeronOnMossTee();
     QByteArray note = noteOf(draft());
-    note.replace("\"version\":3", "\"version\":1");
+    note.replace("\"version\":4", "\"version\":1");
     note.replace("\"paidNow\":\"\"", "\"deposit\":\"share\",\"depositTyped\":\"\",\"paidHow\":\"card\"");
     const auto read = draftFromNote(note, desk().shop()->facts);
     ASSERT_TRUE(read.ok());

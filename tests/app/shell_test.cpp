@@ -546,6 +546,24 @@ TEST_F(FirstStart, NameAndEnterStartAShop) {
     EXPECT_EQ(workshop().current(), PlaceName::FairTable);
 }
 
+TEST_F(FirstStart, CurrencyIsAskedWithItsSignAndItsDecimals) {
+    typeText(QStringLiteral("Kaya"));
+    hit(Qt::Key_Tab);
+    QTest::keyClick(QApplication::focusWidget(), Qt::Key_A, Qt::ControlModifier);
+    typeText(QStringLiteral("jp"));
+    hit(Qt::Key_Return);
+    EXPECT_EQ(window().desk(), nullptr);
+    EXPECT_TRUE(find<Field>("startCurrency")->error().contains(QStringLiteral("currency")));
+    EXPECT_FALSE(std::filesystem::exists(defaultShopPath()));
+    typeText(QStringLiteral("y"));
+    hit(Qt::Key_Return);
+    ASSERT_NE(window().desk(), nullptr);
+    const Currency& currency = open().shop()->facts.settings.currency;
+    EXPECT_EQ(currency.code, "JPY");
+    EXPECT_EQ(currency.exponent, 0);
+    EXPECT_NE(currency.sign, "£");
+}
+
 TEST_F(FirstStart, EmptyNameIsRefusedAndLeavesNoFile) {
     hit(Qt::Key_Return);
     EXPECT_EQ(window().desk(), nullptr);

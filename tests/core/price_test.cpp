@@ -89,6 +89,56 @@ TEST(Price, MarginIsAShareOfThePriceAndThePriceIsRoundedUpToThePoint) {
     EXPECT_EQ(priceOf(Cost{{1101}, {}, {}, {}}, settings), Money{1101});
 }
 
+TEST(Price, MarkUpIsAShareOfTheCost) {
+    ShopSettings settings;
+    settings.pricePoint = {1};
+    settings.prices.by = PricedBy::MarkUp;
+    settings.prices.markUpPercent = 80;
+    EXPECT_EQ(priceOf(Cost{{1100}, {}, {}, {}}, settings), Money{1980});
+    settings.prices.markUpPercent = -5;
+    EXPECT_EQ(priceOf(Cost{{1100}, {}, {}, {}}, settings), Money{1100});
+}
+
+TEST(Price, WithTaxInItThePriceIsRoundedUpAfterTheTax) {
+    ShopSettings settings;
+    settings.pricePoint = {50};
+    settings.marginPercent = 45;
+    settings.prices.tax = {TaxKind::Included, {20'00}, TaxedBy::Total, Rounding::HalfUp};
+    EXPECT_EQ(priceOf(Cost{{1100}, {}, {}, {}}, settings), Money{2400}); // 2000 and a fifth
+    EXPECT_EQ(priceOf(Cost{{1101}, {}, {}, {}}, settings), Money{2450}); // 2402.2, to the point
+    settings.prices.tax.kind = TaxKind::Added;
+    EXPECT_EQ(priceOf(Cost{{1100}, {}, {}, {}}, settings), Money{2000});
+}
+
+TEST(Price, ListPriceIsTheStyleAndEachDecalByItsLongerSide) {
+    const Film film = aFilm({1000});
+    BlankStyle style = aStyle({420});
+    style.id = {7};
+    ShopSettings settings;
+    settings.prices.by = PricedBy::List;
+    settings.prices.stylePrices[style.id] = {1500};
+    settings.prices.decalPrices = {{100_mm, {200}}, {300_mm, {450}}};
+    const DecalOnFilm small{&film, 100_mm, 40_mm, false};
+    const DecalOnFilm tall{&film, 80_mm, 101_mm, false};
+    const DecalOnFilm huge{&film, 500_mm, 90_mm, false};
+    const Cost cost{{420}, {100}, {100}, {}};
+    const auto asked = [&](std::vector<DecalOnFilm> decals) {
+        return askedPrice(cost, style, decals, settings);
+    };
+    EXPECT_EQ(asked({}), Money{1500});
+    EXPECT_EQ(asked({small}), Money{1700});
+    EXPECT_EQ(asked({small, tall}), Money{2150});
+    EXPECT_EQ(asked({huge}), Money{1950}); // as the longest on the list
+    settings.prices.stylePrices.clear();
+    EXPECT_EQ(asked({small}), priceOf(cost, settings)); // not on the list
+    settings.prices.stylePrices[style.id] = {1500};
+    settings.prices.decalPrices.clear();
+    EXPECT_EQ(asked({small}), priceOf(cost, settings));
+    EXPECT_EQ(asked({}), Money{1500});
+    settings.prices.by = PricedBy::Margin;
+    EXPECT_EQ(asked({}), priceOf(cost, settings));
+}
+
 TEST(Price, MarginsBeyondTheirLimitsCountAsTheLimits) {
     ShopSettings settings;
     settings.pricePoint = {1};

@@ -220,6 +220,9 @@ std::vector<EveryAction::Doing> EveryAction::onOrders() const {
              OrderDraft draft = aDraft(3);
              draft.customerName = "Teo Lindqvist";
              draft.deposit = {500};
+             draft.lines = {{BillLineKind::Extra, "Gift wrap", Money{250}},
+                            {BillLineKind::Discount, "regular customer", Percentage{-10'00}}};
+             draft.tax = {TaxKind::Added, {5'00}, TaxedBy::Line, Rounding::HalfEven};
              return done(takeOrder(in, draft, now()));
          }},
         {"confirmQuotation", [this](Shop& in) { return confirmQuotation(in, m_at.quotation.id); }},
@@ -252,6 +255,7 @@ std::vector<EveryAction::Doing> EveryAction::onOrders() const {
              after.garments[1].taken.reset(); // cancelled, and another one added
              after.garments[1].decals[0].taken.reset();
              after.note = "by the back door";
+             after.lines.push_back({BillLineKind::Rush, {}, Percentage{25'00}});
              after.deposit = {700};
              return changeOrder(in, order, before, after, now());
          }},
@@ -350,6 +354,9 @@ std::vector<EveryAction::Doing> EveryAction::aroundTheShop() const {
          [](Shop& in) {
              ShopSettings settings = loadSettings(in.connection());
              settings.shopName = "Tern and Thistle";
+             settings.prices.decalPrices = {{Millimetres{100}, {200}}, {Millimetres{300}, {450}}};
+             for (const BlankStyle& style : loadOpenFacts(in.connection()).styles)
+                 settings.prices.stylePrices[style.id] = {1500};
              settings.closedDays.push_back(LocalDate{std::chrono::year{2026} / 12 / 24});
              return changeSettings(in, settings);
          }},

@@ -305,6 +305,7 @@ TEST_F(ForgettingTest, BackupsThatStillNameThemAreListedWithTheirLastDay) {
 TEST_F(ForgettingTest, EveryTextOfTheShopIsKnownToNameNobodyOrIsForgotten) {
     const std::set<std::string> ofTheShop{"blank_lot.received_on",
                                           "blank_lot.size",
+                                          "bill_line.kind",
                                           "blank_style.care_agitation",
                                           "blank_style.care_bleach",
                                           "blank_style.care_tumble",
@@ -355,6 +356,9 @@ TEST_F(ForgettingTest, EveryTextOfTheShopIsKnownToNameNobodyOrIsForgotten) {
                                           "shop_order.promised",
                                           "shop_order.state",
                                           "shop_order.taken_at_place",
+                                          "shop_order.tax_kind",
+                                          "shop_order.tax_rounding",
+                                          "shop_order.taxed_by",
                                           "storage_place.name",
                                           "style_colour.name",
                                           "style_fibre.fibre",

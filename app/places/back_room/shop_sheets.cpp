@@ -55,10 +55,15 @@ public:
         begin(sheet, SettingsPart::Money, tr("What a price is made of"));
         add(sheet, tr("A minute of work"), amount(m_settings.minuteRate));
         add(sheet, tr("Overhead"), tr("%1 a garment").arg(amount(m_settings.overheadPerGarment)));
-        add(sheet, tr("Margin"), tr("%1 % of the price").arg(m_settings.marginPercent));
+        if (m_settings.prices.by == PricedBy::MarkUp)
+            add(sheet, tr("Mark-up"), tr("%1 % of the cost").arg(m_settings.prices.markUpPercent));
+        else
+            add(sheet, tr("Margin"), tr("%1 % of the price").arg(m_settings.marginPercent));
         add(sheet, tr("Rounded up to"), amount(m_settings.pricePoint));
         add(sheet, tr("Film round a decal"), filmRoundADecal());
         add(sheet, tr("Deposit"), deposit());
+        addBill(sheet);
+        addPriceList(sheet);
         sheet.note = tr("Tax may apply to what you sell: check local law.");
         return sheet;
     }
@@ -96,6 +101,55 @@ public:
     }
 
 private:
+    void addBill(RoomSheet& sheet) {
+        const PriceRules& prices = m_settings.prices;
+        begin(sheet, SettingsPart::Bill, tr("Many, rush, extras and tax"));
+        QStringList many;
+        for (const PriceForMany& rule : prices.forMany)
+            many.append(
+                tr("from %1, %2 % less").arg(rule.garments).arg(valueWords(Decimal{rule.less.percent()})));
+        add(sheet, tr("Many in one order"), many.isEmpty() ? tr("cost the same each") : many.join(tr("; ")));
+        add(sheet, tr("Rush"),
+            prices.rushWithin > Days{0}
+                ? tr("within %1, %2 % more")
+                      .arg(dayCount(prices.rushWithin), valueWords(Decimal{prices.rushMore.percent()}))
+                : tr("costs the same"));
+        QStringList extras;
+        for (const UsualExtra& extra : prices.extras)
+            extras.append(QStringLiteral("%1 %2").arg(words(extra.words), amount(extra.amount)));
+        add(sheet, tr("Usual extras"), extras.isEmpty() ? tr("none") : extras.join(tr("; ")));
+        add(sheet, tr("Tax"), taxOf(prices));
+        if (!prices.taxNumber.empty())
+            add(sheet, tr("Tax number"), words(prices.taxNumber));
+    }
+
+    static QString taxOf(const PriceRules& prices) {
+        const QString tax = words(taxWords(prices.tax, prices.taxName));
+        const QString rounded =
+            prices.tax.by == TaxedBy::Line ? tr("rounded for each line") : tr("rounded for the total");
+        switch (prices.tax.kind) {
+        case TaxKind::None:
+            return tr("none");
+        case TaxKind::Included:
+            return tr("%1 in the prices, %2").arg(tax, rounded);
+        case TaxKind::Added:
+            return tr("%1 added, %2").arg(tax, rounded);
+        }
+        return {};
+    }
+
+    void addPriceList(RoomSheet& sheet) {
+        const PriceRules& prices = m_settings.prices;
+        begin(sheet, SettingsPart::PriceList, tr("Price list"));
+        add(sheet, tr("Prices are"),
+            prices.by == PricedBy::List ? tr("those of the list") : tr("made from the cost"));
+        add(sheet, tr("Styles on it"), QString::number(prices.stylePrices.size()));
+        QStringList decals;
+        for (const DecalPrice& decal : prices.decalPrices)
+            decals.append(tr("to %1, %2").arg(millimetres(decal.upTo), amount(decal.price)));
+        add(sheet, tr("Decals"), decals.isEmpty() ? tr("not on it") : decals.join(tr("; ")));
+    }
+
     void begin(RoomSheet& sheet, SettingsPart part, const QString& title) {
         SlipTarget matter;
         matter.settings = part;

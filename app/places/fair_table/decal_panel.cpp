@@ -4,6 +4,7 @@
 #include "app/desk/formats.h"
 #include "app/places/fair_table/film_list.h"
 #include "app/places/fair_table/message_scroll.h"
+#include "app/places/fair_table/price_panel.h"
 #include "app/places/fair_table/table_measures.h"
 #include "app/places/fair_table/team_garments.h"
 #include "app/places/fair_table/team_panel.h"
@@ -63,6 +64,9 @@ DecalPanel::DecalPanel(FairTableModel& model, QWidget* parent)
     m_films->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Ignored); // as high as what it covers
     m_team = new TeamPanel;
     m_pages->addWidget(m_team);
+    m_price = new PricePanel(m_model);
+    m_pages->addWidget(m_price);
+    m_price->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Ignored);
     m_team->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Ignored);
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     connectPicks();
@@ -171,7 +175,20 @@ void DecalPanel::connectPicks() {
     connectTeam();
 }
 
+void DecalPanel::openPrice() {
+    m_price->setMinimumHeight(m_isWhole ? kFilmsHigh : 0);
+    m_pages->setCurrentWidget(m_price);
+    m_price->begin();
+    if (m_isWhole)
+        QTimer::singleShot(0, m_price, [this] { showInColumn(m_price); });
+}
+
 void DecalPanel::connectTeam() {
+    connect(m_price, &PricePanel::closed, this, [this] {
+        m_model.endStep();
+        showPicks();
+        emit keyboardFreed();
+    });
     connect(m_team, &TeamPanel::closed, this, [this] {
         showPicks();
         m_artworks->takeFocus();
@@ -230,6 +247,8 @@ void DecalPanel::refresh() {
     refreshArtworks();
     refreshFilm();
     refreshWords();
+    if (m_pages->currentWidget() == m_price)
+        m_price->refresh();
     m_messages->show(m_model.messages(), m_model.desk());
 }
 
@@ -352,6 +371,7 @@ void DecalPanel::resizeEvent(QResizeEvent* event) {
 void DecalPanel::showPicks() {
     m_films->setMinimumHeight(0);
     m_team->setMinimumHeight(0);
+    m_price->setMinimumHeight(0);
     m_pages->setCurrentIndex(0);
 }
 

@@ -18,6 +18,7 @@ class Choice;
 class Field;
 class FilmList;
 class MessageScroll;
+class PricePanel;
 class TeamPanel;
 
 class DecalPanel : public QWidget {
@@ -30,6 +31,7 @@ public:
     void takeFocus(Section section);
     void openFilms();
     void openTeam();     // the list of a team, for the garment at hand or the one before
+    void openPrice();    // by hand, of the garment at hand; discount and extras
     void addSameAgain(); // with the keyboard on its wording
     // What is said of the order. It is at the end of this panel, unless it is laid elsewhere.
     MessageScroll* messages() const { return m_messages; }
@@ -71,6 +73,7 @@ private:
     MessageScroll* m_messages = nullptr;
     FilmList* m_films = nullptr;
     TeamPanel* m_team = nullptr;
+    PricePanel* m_price = nullptr;
     QPointer<QWidget> m_beforeFilms; // what had the keyboard
     bool m_isWhole = false;
 };

@@ -14,8 +14,9 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr int kVersion = 3;
-constexpr int kNewOrdersOnly = 2;          // a version before, which opened no order again
+constexpr int kVersion = 4;
+constexpr int kPricedByRule = 3;           // a version before, which took no price by hand
+constexpr int kNewOrdersOnly = 2;          // one before that, which opened no order again
 constexpr int kPresetDeposit = 1;          // one before that, whose deposit nobody may have asked for
 constexpr std::int64_t kFarthest = 10'000; // mm; beyond any measure that can be typed
 
@@ -28,6 +29,12 @@ constexpr Codes<Placement, 5> kPlacements{{{Placement::Chest, "chest"},
                                            {Placement::Back, "back"},
                                            {Placement::Sleeve, "sleeve"}}};
 constexpr Codes<Face, 2> kFaces{{{Face::BookSerif, "serif"}, {Face::Plain, "plain"}}};
+constexpr Codes<BillLineKind, 4> kBillLines{{{BillLineKind::Extra, "extra"},
+                                             {BillLineKind::Discount, "discount"},
+                                             {BillLineKind::ForMany, "for-many"},
+                                             {BillLineKind::Rush, "rush"}}};
+constexpr std::int64_t kFarthestDay = 100'000; // from 1970
+constexpr std::int64_t kMostMinor = 1'000'000'000'000;
 constexpr Codes<PaidHow, 3> kPaid{
     {{PaidHow::Cash, "cash"}, {PaidHow::Card, "card"}, {PaidHow::Transfer, "transfer"}}};
 
@@ -82,6 +89,8 @@ QJsonObject written(const TableGarment& garment) {
                        {QStringLiteral("colour"), text(garment.colour)},
                        {QStringLiteral("copies"), garment.copies},
                        {QStringLiteral("decals"), decals}};
+    if (garment.priceByHand)
+        object.insert(QStringLiteral("priceByHand"), static_cast<qint64>(garment.priceByHand->minor));
     if (garment.taken) {
         object.insert(QStringLiteral("taken"), text(*garment.taken));
         object.insert(QStringLiteral("madeAgain"), garment.isMadeAgain);
@@ -93,6 +102,22 @@ QJsonArray written(const std::vector<TableGarment>& garments) {
     QJsonArray all;
     for (const TableGarment& garment : garments)
         all.append(written(garment));
+    return all;
+}
+
+QJsonArray written(const std::vector<BillLine>& lines) {
+    QJsonArray all;
+    for (const BillLine& line : lines) {
+        QJsonObject object{{QStringLiteral("kind"), codeOf(kBillLines, line.kind)},
+                           {QStringLiteral("words"), text(line.words)}};
+        if (const auto* share = std::get_if<Percentage>(&line.worth))
+            object.insert(QStringLiteral("share"), static_cast<qint64>(share->hundredths));
+        else
+            object.insert(QStringLiteral("minor"), static_cast<qint64>(std::get<Money>(line.worth).minor));
+        if (line.taken)
+            object.insert(QStringLiteral("taken"), text(*line.taken));
+        all.append(object);
+    }
     return all;
 }
 
@@ -177,6 +202,24 @@ TableDecal readDecal(const QJsonObject& object, bool& isSound) {
     return table;
 }
 
+std::vector<BillLine> readLines(const QJsonArray& written, bool& isSound) {
+    std::vector<BillLine> lines;
+    for (const auto& each : written) {
+        const Reader reader{each.toObject(), isSound};
+        BillLine& line = lines.emplace_back();
+        line.kind = reader.choice("kind", kBillLines);
+        line.words = reader.words("words");
+        if (reader.has("share"))
+            line.worth =
+                Percentage{reader.whole("share", -kWholePercentage.hundredths, kWholePercentage.hundredths)};
+        else
+            line.worth = Money{reader.whole("minor", -kMostMinor, kMostMinor)};
+        if (reader.has("taken"))
+            line.taken = reader.id<BillLineId>("taken");
+    }
+    return lines;
+}
+
 TableGarment readGarment(const QJsonObject& object, bool& isSound) {
     const Reader reader{object, isSound};
     TableGarment garment;
@@ -187,6 +230,8 @@ TableGarment readGarment(const QJsonObject& object, bool& isSound) {
     for (const auto& decal : reader.list("decals"))
         garment.decals.push_back(readDecal(decal.toObject(), isSound));
     isSound = isSound && garment.decals.size() <= kMostDecalsOnGarment;
+    if (reader.has("priceByHand"))
+        garment.priceByHand = Money{reader.whole("priceByHand", 0, kMostMinor)};
     if (reader.has("taken")) {
         garment.taken = reader.id<GarmentId>("taken");
         garment.isMadeAgain = reader.flag("madeAgain");
@@ -229,6 +274,12 @@ TableDraft readDraft(const QJsonObject& object, bool& isSound) {
         draft.paidHow = reader.choice("paidHow", kPaid);
     if (reader.has("note"))
         draft.note = reader.words("note");
+    if (reader.has("lines"))
+        draft.lines = readLines(reader.list("lines"), isSound);
+    draft.isForManyOff = reader.has("isForManyOff") && reader.flag("isForManyOff");
+    draft.isRushOff = reader.has("isRushOff") && reader.flag("isRushOff");
+    if (reader.has("wantedOn"))
+        draft.wantedOn = LocalDate{Days{reader.whole("wantedOn", 0, kFarthestDay)}};
     return draft;
 }
 
@@ -268,7 +319,13 @@ QJsonObject written(const TableDraft& draft) {
                        {QStringLiteral("customerPhone"), text(draft.customerPhone)},
                        {QStringLiteral("knownPhone"), text(draft.knownPhone)},
                        {QStringLiteral("paidNow"), text(draft.paidNow)},
-                       {QStringLiteral("note"), text(draft.note)}};
+                       {QStringLiteral("note"), text(draft.note)},
+                       {QStringLiteral("lines"), written(draft.lines)},
+                       {QStringLiteral("isForManyOff"), draft.isForManyOff},
+                       {QStringLiteral("isRushOff"), draft.isRushOff}};
+    if (draft.wantedOn)
+        object.insert(QStringLiteral("wantedOn"),
+                      static_cast<qint64>(draft.wantedOn->time_since_epoch().count()));
     if (draft.paidHow)
         object.insert(QStringLiteral("paidHow"), codeOf(kPaid, *draft.paidHow));
     if (draft.decalAt)
@@ -281,6 +338,7 @@ QJsonObject written(const TableDraft& draft) {
         QJsonObject opened{{QStringLiteral("order"), text(draft.opened->order.id)},
                            {QStringLiteral("customer"), text(draft.opened->order.customer)},
                            {QStringLiteral("note"), text(draft.opened->before.note)},
+                           {QStringLiteral("lines"), written(draft.opened->before.lines)},
                            {QStringLiteral("garments"), written(draft.opened->garments)}};
         if (draft.opened->aside)
             opened.insert(QStringLiteral("aside"), written(*draft.opened->aside));
@@ -306,6 +364,8 @@ void readOpened(const QJsonObject& object, const ShopFacts& facts, TableDraft& d
     opened.order.id = reader.id<OrderId>("order");
     opened.before.customer = reader.id<CustomerId>("customer");
     opened.before.note = reader.words("note");
+    if (reader.has("lines"))
+        opened.before.lines = readLines(reader.list("lines"), isSound);
     for (const auto& garment : reader.list("garments"))
         opened.garments.push_back(readGarment(garment.toObject(), isSound));
     if (reader.has("aside"))
@@ -327,7 +387,8 @@ QByteArray noteOf(const TableDraft& draft) {
 Result<TableDraft> draftFromNote(const QByteArray& note, const ShopFacts& facts) {
     const QJsonObject object = QJsonDocument::fromJson(note).object();
     const int version = object.value(QLatin1String("version")).toInt();
-    bool isSound = version == kVersion || version == kNewOrdersOnly || version == kPresetDeposit;
+    bool isSound = version == kVersion || version == kPricedByRule || version == kNewOrdersOnly ||
+                   version == kPresetDeposit;
     TableDraft draft = isSound ? readWhole(object, facts, isSound) : TableDraft{};
     if (!isSound)
         return plainError(said("A half-typed order was saved but cannot be read."));

@@ -46,7 +46,7 @@ struct TakenOrder {
 };
 
 // Steps of one kind in a row are one step for undo: typing, dragging.
-enum class Step { Choice, Words, Name, Phone, Deposit, Note, Drag, Width, Copies };
+enum class Step { Choice, Words, Name, Phone, Deposit, Note, Price, Discount, Day, Drag, Width, Copies };
 
 class FairTableModel : public QObject {
     Q_OBJECT

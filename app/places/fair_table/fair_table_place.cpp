@@ -225,6 +225,9 @@ QVector<PlaceKey> FairTablePlace::moreKeys() const {
             {QStringLiteral("+"), tr("adds another garment")},
             {QStringLiteral("M"), tr("adds the same garment again, for another name")},
             {QStringLiteral("I"), tr("a note to the order")},
+            {QStringLiteral("U"), tr("the day the customer asks for: fri, tomorrow, 4 dec")},
+            {QStringLiteral("J"), tr("takes what makes it sooner")},
+            {QStringLiteral("H"), tr("a price by hand, a discount, an extra")},
             {QStringLiteral("V"), tr("a list of a team: names, numbers and sizes, typed or pasted")},
             {tr("C, K in the amount"), tr("paid in cash, by card")},
             {tr("Delete in the lines"), tr("removes the garment or the decal")},
@@ -325,6 +328,12 @@ void FairTablePlace::keyPressEvent(QKeyEvent* event) {
     case Qt::Key_M:
         if (isPlain && patternAt(m_model.draft())) {
             m_centre->decals()->addSameAgain();
+            return;
+        }
+        break;
+    case Qt::Key_H:
+        if (isPlain) {
+            m_centre->decals()->openPrice();
             return;
         }
         break;

@@ -35,13 +35,22 @@ const TableGarment* ofTaken(const std::vector<TableGarment>& garments, std::opti
     return found == garments.end() ? nullptr : &*found;
 }
 
-bool isSameButCopies(TableGarment one, const TableGarment& other) {
+// Made of the same and in the same way, however many they are and whatever they cost.
+bool isMadeTheSame(TableGarment one, const TableGarment& other) {
     one.copies = other.copies;
+    one.priceByHand = other.priceByHand;
     return one == other;
 }
 
 std::shared_ptr<const TableDraft> setAside(const TableDraft& onTable) {
     return onTable.isUntouched() ? nullptr : std::make_shared<const TableDraft>(onTable);
+}
+
+// What was typed of a line that is gone by now is a line of its own.
+void keepLinesOf(const OrderDraft& present, std::vector<BillLine>& lines) {
+    for (BillLine& line : lines)
+        if (std::ranges::find(present.lines, line.taken, &BillLine::taken) == present.lines.end())
+            line.taken.reset();
 }
 
 TableDraft draftWith(const OrderDraft& order, const TableDraft& onTable) {
@@ -62,6 +71,7 @@ TableDraft openedDraft(const ShopFacts& facts, OrderId order, const TableDraft& 
     const OrderDraft before = draftOf(facts, order);
     TableDraft draft = draftWith(before, onTable);
     draft.note = before.note;
+    draft.lines = before.lines;
     draft.opened = std::make_shared<const OpenedOrder>(
         OpenedOrder{facts.orders.at(order), before, draft.garments, setAside(onTable)});
     return draft;
@@ -73,7 +83,7 @@ TableDraft sameAgain(const ShopFacts& facts, OrderId order, const TableDraft& on
     for (TableGarment& garment : draft.garments) {
         forgetTaken(garment);
         const auto alike = std::ranges::find_if(
-            gathered, [&](const TableGarment& other) { return isSameButCopies(garment, other); });
+            gathered, [&](const TableGarment& other) { return isMadeTheSame(garment, other); });
         if (alike == gathered.end())
             gathered.push_back(std::move(garment));
         else
@@ -98,9 +108,10 @@ TableDraft broughtUpToDate(const TableDraft& draft, const ShopFacts& facts) {
         if (isAsTaken(draft, garment)) {
             if (!now)
                 continue; // cancelled there
-            const int copies = garment.copies;
+            const TableGarment typed = garment;
             garment = *now;
-            garment.copies = copies;
+            garment.copies = typed.copies;
+            garment.priceByHand = typed.priceByHand;
         } else if (garment.taken && !now) {
             forgetTaken(garment); // what was typed stays, as a garment of its own
         }
@@ -116,6 +127,10 @@ TableDraft broughtUpToDate(const TableDraft& draft, const ShopFacts& facts) {
         next.decalAt.reset();
     if (draft.note == opened.before.note)
         next.note = present.note;
+    if (draft.lines == opened.before.lines)
+        next.lines = present.lines;
+    else
+        keepLinesOf(present, next.lines);
     if (draft.customer == opened.before.customer) {
         next.customer = present.customer;
         next.customerName = present.customerName;
@@ -134,7 +149,7 @@ const TableGarment* asOpened(const TableDraft& draft, const TableGarment& garmen
 
 bool isAsTaken(const TableDraft& draft, const TableGarment& garment) {
     const TableGarment* before = asOpened(draft, garment);
-    return before && isSameButCopies(garment, *before);
+    return before && isMadeTheSame(garment, *before);
 }
 
 int copiesToMake(const TableDraft& draft, const TableGarment& garment) {
@@ -170,7 +185,7 @@ Sentence whatStays(const ShopFacts& facts, const TableDraft& from, const TableDr
     for (const TableGarment& before : from.opened->garments) {
         const TableGarment* now = ofTaken(to.garments, before.taken);
         const Garment* garment = facts.garments.find(*before.taken);
-        if (!garment || (now && isSameButCopies(*now, before)))
+        if (!garment || (now && isMadeTheSame(*now, before)))
             continue;
         const bool mayBeGivenUp = (!now || now->isMadeAgain) && !garment->handedOverAt &&
                                   std::ranges::all_of(facts.stepsOf(*garment), [](const StepRecord& step) {

@@ -88,6 +88,13 @@ std::vector<OrderLineShown> linesOf(const TableDraft& draft, const TableSums& su
                  OrderLines::tr("%1 of these at %2").arg(garment.copies).arg(moneyBare(sum.price, currency)),
                  moneyBare(sum.price * garment.copies, currency)});
     }
+    for (std::size_t at = 0; at < sums.bill.lines.size(); ++at)
+        lines.push_back({Kind::Bill, draft.garmentAt, at, words(lineName(sums.bill.lines[at])),
+                         moneyBare(sums.bill.sum.lines[at], currency)});
+    if (sums.tax.kind == TaxKind::Added)
+        lines.push_back({Kind::Tax, draft.garmentAt, 0,
+                         words(taxWords(sums.tax, facts.settings.prices.taxName)),
+                         moneyBare(sums.bill.sum.tax, currency)});
     return lines;
 }
 
@@ -104,8 +111,9 @@ int OrderLinesModel::rowCount(const QModelIndex& parent) const {
 }
 
 Qt::ItemFlags OrderLinesModel::flags(const QModelIndex& index) const {
-    // The sum of copies is only shown.
-    const bool isTold = index.isValid() && line(index.row()).kind == OrderLineShown::Kind::Copies;
+    // The sum of copies is only shown, and so is the tax.
+    const bool isTold = index.isValid() && (line(index.row()).kind == OrderLineShown::Kind::Copies ||
+                                            line(index.row()).kind == OrderLineShown::Kind::Tax);
     return isTold ? Qt::NoItemFlags : QAbstractListModel::flags(index);
 }
 
@@ -142,8 +150,7 @@ void OrderLineDelegate::paint(QPainter* painter, const QStyleOptionViewItem& opt
     }
     const double amountWide = widthOf(line.amount, Type::BodyStrong);
     paintLine(*painter, inner, line.amount, Type::BodyStrong, dyes.ink, Qt::AlignRight);
-    const bool isQuiet =
-        line.kind == OrderLineShown::Kind::Garment || line.kind == OrderLineShown::Kind::Copies;
+    const bool isQuiet = line.kind != OrderLineShown::Kind::Blank && line.kind != OrderLineShown::Kind::Decal;
     paintLine(*painter, inner, fitted(line.text, Type::Body, inner.width() - amountWide - kSpace8),
               Type::Body, isQuiet ? dyes.ink2 : dyes.ink);
     painter->restore();
@@ -171,8 +178,12 @@ OrderLines::OrderLines(FairTableModel& model, QWidget* parent)
 void OrderLines::refresh() {
     const TableDraft& draft = m_table.draft();
     auto lines = linesOf(draft, m_table.sums(), m_table.shop().facts);
+    if (!hasFocus() || (m_billAt && *m_billAt >= m_table.sums().bill.lines.size()))
+        m_billAt.reset();
     const auto current = std::ranges::find_if(lines, [&](const OrderLineShown& line) {
         using Kind = OrderLineShown::Kind;
+        if (m_billAt)
+            return line.kind == Kind::Bill && line.decal == *m_billAt;
         return line.garment == draft.garmentAt &&
                (draft.decalAt ? line.kind == Kind::Decal && line.decal == *draft.decalAt
                               : line.kind == Kind::Blank);
@@ -204,6 +215,9 @@ void OrderLines::currentChanged(const QModelIndex& current, const QModelIndex& p
     if (m_isRefreshing || !current.isValid())
         return;
     const OrderLineShown line = m_lines->line(current.row());
+    m_billAt = line.kind == OrderLineShown::Kind::Bill ? std::optional{line.decal} : std::nullopt;
+    if (m_billAt)
+        return; // the garment at hand stays
     // The lines change below the view's hands: let it finish first.
     QMetaObject::invokeMethod(
         this,
@@ -291,7 +305,14 @@ void OrderLines::mousePressEvent(QMouseEvent* event) {
 void OrderLines::remove(const OrderLineShown& line) {
     if (line.isEmpty)
         return;
+    if (line.kind == OrderLineShown::Kind::Tax)
+        return;
     m_table.desk().say(tr("Removed: %1. Ctrl+Z puts it back.").arg(line.text));
+    if (line.kind == OrderLineShown::Kind::Bill) {
+        const BillLine removed = m_table.sums().bill.lines.at(line.decal);
+        m_table.edit(Step::Choice, [&](TableDraft& draft) { removeLine(draft, removed); });
+        return;
+    }
     m_table.edit(Step::Choice, [&](TableDraft& draft) {
         if (line.kind == OrderLineShown::Kind::Decal)
             removeDecal(draft, line.decal);
@@ -301,6 +322,8 @@ void OrderLines::remove(const OrderLineShown& line) {
 }
 
 void OrderLines::changeCopies(const OrderLineShown& line, int by) {
+    if (line.kind == OrderLineShown::Kind::Bill)
+        return;
     m_table.edit(Step::Copies, [&](TableDraft& draft) {
         int& copies = draft.garments[line.garment].copies;
         copies = std::clamp(copies + by, 1, kMostCopies);

@@ -13,10 +13,10 @@
 namespace holdfast::app {
 
 struct OrderLineShown {
-    enum class Kind { Garment, Blank, Decal, Copies };
+    enum class Kind { Garment, Blank, Decal, Copies, Bill, Tax };
     Kind kind = Kind::Garment;
     std::size_t garment = 0;
-    std::size_t decal = 0;
+    std::size_t decal = 0; // of a line of the bill, its place there
     QString text;
     QString amount;
     bool isEmpty = false; // nothing is chosen: there is nothing to remove
@@ -78,6 +78,7 @@ private:
     FairTableModel& m_table;
     OrderLinesModel* m_lines = nullptr;
     bool m_isRefreshing = false;
+    std::optional<std::size_t> m_billAt; // the line of the bill that is chosen; none: a garment's
     int m_fewest = 2;
 };
 

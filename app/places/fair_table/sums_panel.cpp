@@ -3,6 +3,7 @@
 
 #include "app/desk/formats.h"
 #include "app/places/fair_table/customer_row.h"
+#include "app/places/fair_table/day_row.h"
 #include "app/places/fair_table/deposit_row.h"
 #include "app/places/fair_table/note_row.h"
 #include "app/places/fair_table/order_lines.h"
@@ -100,6 +101,9 @@ QWidget* SumsPanel::buildDraft() {
     m_payAll->setTargetHeight(kStallTarget);
     keepRoom(m_payAll);
     keepRoom(m_sooner);
+    m_sooner->setKey(Qt::Key_J);
+    m_day = new DayRow(m_model);
+    m_day->hide();
     m_note = new NoteRow(m_model);
     m_note->hide();
     m_addNote = new Button(tr("Add a note"), Button::Kind::Quiet);
@@ -130,6 +134,7 @@ QWidget* SumsPanel::buildDraft() {
     offers->addWidget(m_sooner, 1);
     offers->addWidget(m_addNote);
     column->addLayout(offers);
+    column->addWidget(m_day);
     column->addWidget(m_note);
     return draft;
 }
@@ -222,14 +227,13 @@ void SumsPanel::connectAll() {
         m_model.clear();
         emit keyboardFreed();
     });
-    connect(m_sooner, &QAbstractButton::clicked, this, [this] {
-        const auto sooner = m_model.sums().sooner;
-        if (!sooner)
-            return;
-        const ColourId colour = sooner->colours.front()->id;
-        m_model.edit(Step::Choice, [&](TableDraft& draft) { draft.garment().colour = colour; });
-        emit keyboardFreed();
-    });
+    connect(m_sooner, &QAbstractButton::clicked, this, &SumsPanel::takeSooner);
+    const auto openDay = [this] {
+        m_day->open();
+        refreshNote();
+    };
+    connect(new QShortcut(Qt::Key_U, this), &QShortcut::activated, this, openDay);
+    connect(m_day, &DayRow::left, this, &SumsPanel::refreshNote);
     connect(m_payAll, &QAbstractButton::clicked, m_deposit, &DepositRow::payAll);
     const auto openNote = [this] {
         m_note->open();
@@ -299,6 +303,8 @@ void SumsPanel::refreshTitle() {
 
 // On low windows there is its key alone, and room for it once it is typed.
 void SumsPanel::refreshNote() {
+    m_day->refresh();
+    m_day->setVisible(m_day->isOpen());
     m_note->refresh();
     m_note->setVisible(m_note->isOpen());
     m_addNote->setVisible(!m_note->isOpen() && !m_model.sums().sooner && height() >= kLowerHeight);
@@ -311,8 +317,9 @@ void SumsPanel::refreshSums() {
     m_lines->refresh();
     m_total->setText(money(sums.total, currency));
     m_floor->setText(sums.total.minor > 0 ? belowTotal(sums, currency) : QString());
-    m_floor->setToolTip(tr("It costs the shop %1 and leaves %2")
-                            .arg(money(sums.floor, currency), money(sums.total - sums.floor, currency)));
+    m_floor->setToolTip(
+        tr("It costs the shop %1 and leaves %2")
+            .arg(money(sums.floor, currency), money(sums.bill.sum.withoutTax() - sums.floor, currency)));
     const QString lack = sums.promiseLack.empty()
                              ? tr("The day that can be promised is shown here once a style is chosen.")
                              : words(sums.promiseLack);

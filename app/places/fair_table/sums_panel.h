@@ -16,6 +16,7 @@ namespace holdfast::app {
 class Button;
 class Card;
 class CustomerRow;
+class DayRow;
 class DepositRow;
 class KeyHint;
 class Label;
@@ -58,6 +59,8 @@ private:
     void refreshError();
     QString stillOpen() const;
     QString besideTheDay() const;
+    QString wantedWords(const WantedDay& wanted, LocalDate today) const;
+    void takeSooner();
     QString belowTotal(const TableSums& sums, const Currency& currency) const;
     QString soonerWords(const SoonerOption& sooner, LocalDate today) const;
     void bringPromiseIntoView();
@@ -76,6 +79,7 @@ private:
     Label* m_kept = nullptr;
     QWidget* m_draft = nullptr; // lines, total, promise: what gives way to the order just taken
     OrderLines* m_lines = nullptr;
+    DayRow* m_day = nullptr;
     NoteRow* m_note = nullptr;
     Button* m_addNote = nullptr;
     Label* m_total = nullptr;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What the bill says of the day and the total.
+// What the bill says of the day and the total, and what makes the day sooner.
 #include "app/desk/formats.h"
+#include "app/places/fair_table/draft_words.h"
 #include "app/places/fair_table/sums_panel.h"
 #include "app/theme/type.h"
 
@@ -28,6 +29,8 @@ QString SumsPanel::stillOpen() const {
 // Of an order that was taken, the day that it was promised for.
 QString SumsPanel::besideTheDay() const {
     const OpenedOrder* opened = m_model.opened();
+    if (const auto& wanted = m_model.sums().wanted)
+        return wantedWords(*wanted, m_model.shop().now.today());
     if (const QString open = stillOpen(); !opened || !open.isEmpty())
         return open;
     return m_model.sums().isAsPromised
@@ -35,9 +38,28 @@ QString SumsPanel::besideTheDay() const {
                : tr("was %1").arg(promise(opened->order.promised, m_model.shop().now.today()));
 }
 
+// The answer to the day that the customer asks for.
+QString SumsPanel::wantedWords(const WantedDay& wanted, LocalDate today) const {
+    switch (wanted.answer) {
+    case WantedDay::Answer::Kept:
+        return dateOf(wanted.earliest) == wanted.day
+                   ? tr("as wanted; no day sooner")
+                   : tr("as wanted; %1 at the soonest").arg(dayNear(dateOf(wanted.earliest), today));
+    case WantedDay::Answer::TooSoon:
+        return tr("not on %1, as wanted").arg(day(wanted.day));
+    case WantedDay::Answer::Closed:
+        return tr("closed on %1").arg(day(wanted.day));
+    }
+    return {};
+}
+
 // What it costs the shop, and what an order that was taken came to.
 QString SumsPanel::belowTotal(const TableSums& sums, const Currency& currency) const {
-    const QString costs = tr("costs %1").arg(money(sums.floor, currency));
+    QString costs = tr("costs %1").arg(money(sums.floor, currency));
+    if (sums.tax.kind == TaxKind::Included)
+        costs = tr("%1 of it %2 · %3")
+                    .arg(money(sums.bill.sum.tax, currency),
+                         words(taxWords(sums.tax, m_model.shop().facts.settings.prices.taxName)), costs);
     const OpenedOrder* opened = m_model.opened();
     return !opened || opened->order.total == sums.total
                ? costs
@@ -52,6 +74,9 @@ QString SumsPanel::soonerWords(const SoonerOption& sooner, LocalDate today) cons
                            : ready - today < Days{7} ? day(ready).left(kWeekday)
                                                      : day(ready);
     const QString when = tr("%1 from %2").arg(spoken, clock(sooner.readyAt));
+    if (sooner.withoutDecal)
+        return tr("Without %1: %2")
+            .arg(decalWords(m_model.draft().garment().decals[*sooner.withoutDecal].decal.content), when);
     for (std::size_t count = sooner.colours.size(); count > 0; --count) {
         QStringList names;
         for (std::size_t at = 0; at < count; ++at)
@@ -64,6 +89,19 @@ QString SumsPanel::soonerWords(const SoonerOption& sooner, LocalDate today) cons
             return text;
     }
     return tr("A washed colour: %1").arg(when);
+}
+
+void SumsPanel::takeSooner() {
+    const auto sooner = m_model.sums().sooner;
+    if (!sooner)
+        return;
+    m_model.edit(Step::Choice, [&](TableDraft& draft) {
+        if (sooner->withoutDecal)
+            removeDecal(draft, *sooner->withoutDecal);
+        else
+            draft.garment().colour = sooner->colours.front()->id;
+    });
+    emit keyboardFreed();
 }
 
 } // namespace holdfast::app

@@ -163,7 +163,7 @@ bool sameFilm(const TableGarment& garment) {
 
 bool TableDraft::isUntouched() const {
     return garments.size() == 1 && garments.front() == TableGarment{} && !customer && customerName.empty() &&
-           customerPhone.empty() && paidNow.empty() && note.empty() && !opened;
+           customerPhone.empty() && paidNow.empty() && note.empty() && lines.empty() && !wantedOn && !opened;
 }
 
 TableDraft nextDraft(const TableDraft& before) {

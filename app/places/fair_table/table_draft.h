@@ -35,6 +35,7 @@ struct TableGarment {
     // more.
     std::optional<GarmentId> taken{};
     bool isMadeAgain = false;
+    std::optional<Money> priceByHand{}; // of one; none: as the shop makes its prices
 
     bool isBlankChosen() const { return style.isSet() && !size.empty() && colour.isSet(); }
     bool operator==(const TableGarment&) const = default;
@@ -58,6 +59,11 @@ struct TableDraft {
     std::string paidNow;    // as typed; empty: nothing
     std::optional<PaidHow> paidHow; // asked of each customer
     std::string note;
+
+    std::vector<BillLine> lines; // besides the garments, that the maker wrote or were taken with it
+    bool isForManyOff = false;   // what follows from a rule of the shop is left off
+    bool isRushOff = false;
+    std::optional<LocalDate> wantedOn; // the day that the customer asks for
 
     std::shared_ptr<const OpenedOrder> opened; // an order that was taken, to be changed; null: a new one
 

@@ -29,7 +29,7 @@ Priced pricedWith(const ShopFacts& facts, GarmentDraft draft, std::size_t decals
     const Route route = routeOf(facts, garment);
     Priced priced;
     priced.cost = garmentCost(facts, garment, route);
-    priced.price = priceOf(priced.cost, facts.settings);
+    priced.price = askedPriceOf(facts, garment, priced.cost);
     priced.pressTime = pressTime(route);
     return priced;
 }
@@ -57,10 +57,12 @@ GarmentSums sumsOf(const ShopFacts& facts, const TableDraft& draft, const TableG
     GarmentSums sums = reckonedSums(facts, garment);
     const TableGarment* before = asOpened(draft, garment);
     const GarmentDraft* taken = before ? takenGarment(draft.opened->before, *garment.taken) : nullptr;
-    if (!taken || sums.parts.empty())
+    sums.usual = sums.price;
+    if (sums.parts.empty())
         return sums;
-    const Money difference = sums.price - reckonedSums(facts, *before).price;
-    const Money price = std::max(Money{}, taken->price + difference);
+    if (taken)
+        sums.usual = std::max(Money{}, taken->price + sums.price - reckonedSums(facts, *before).price);
+    const Money price = garment.priceByHand.value_or(sums.usual);
     sums.parts.front() = sums.parts.front() + (price - sums.price);
     sums.price = price;
     return sums;
@@ -123,22 +125,26 @@ public:
         , m_sums(sums) {}
 
     void ask() {
-        if (m_draft.opened && !isMoreToDo()) {
+        if (m_draft.opened && !isMoreToDo() && !m_draft.wantedOn) {
             standsAsPromised();
             return;
         }
         const auto asked = askedGarments();
-        if (asked.empty())
+        if (asked.empty()) {
+            if (m_draft.opened)
+                standsAsPromised(); // all of it is pressed
             return;
+        }
         const auto promise = promiseFor(asked, m_shop.facts, m_promised, m_shop.now);
         if (!promise.ok()) {
             m_sums.promiseLack = promise.error().message;
             return;
         }
         m_sums.promise = *promise;
-        if (m_draft.opened && promise->readyAt <= m_draft.opened->order.promised)
+        if (m_draft.opened && !m_draft.wantedOn && promise->readyAt <= m_draft.opened->order.promised)
             standsAsPromised();
         askSooner();
+        answerWanted();
     }
 
 private:
@@ -233,6 +239,46 @@ private:
         m_sums.sooner = option;
     }
 
+    // A later day than the earliest is promised from the hour at which the shop opens on it.
+    void answerWanted() {
+        if (!m_draft.wantedOn)
+            return;
+        using Answer = WantedDay::Answer;
+        const LocalTime earliest = m_sums.promise->readyAt;
+        WantedDay wanted{*m_draft.wantedOn, Answer::TooSoon, earliest};
+        if (dateOf(earliest) <= wanted.day) {
+            const auto from =
+                handedOverFrom(m_shop.facts.settings, std::max(earliest, LocalTime{wanted.day}));
+            m_sums.promise->readyAt = from.value_or(earliest);
+            wanted.answer = from && dateOf(*from) == wanted.day ? Answer::Kept : Answer::Closed;
+        }
+        m_sums.wanted = wanted;
+        if (wanted.answer == Answer::Kept)
+            m_sums.sooner.reset();
+        else if (wanted.answer == Answer::TooSoon &&
+                 (!m_sums.sooner || dateOf(m_sums.sooner->readyAt) > wanted.day))
+            askWithADecalLess(wanted.day);
+    }
+
+    void askWithADecalLess(LocalDate day) {
+        const TableGarment& garment = m_draft.garment();
+        if (!garment.style.isSet() || garment.decals.size() < 2)
+            return;
+        for (std::size_t at = garment.decals.size(); at-- > 0;) {
+            TableDraft fewer = m_draft;
+            fewer.garment().decals.erase(fewer.garment().decals.begin() + static_cast<std::ptrdiff_t>(at));
+            TableSums sums;
+            for (const TableGarment& each : fewer.garments)
+                sums.garments.push_back(reckonedSums(m_shop.facts, each));
+            const auto asked = PromiseAsker{fewer, m_shop, m_stock, m_promised, sums}.askedGarments();
+            const auto promise = promiseFor(asked, m_shop.facts, m_promised, m_shop.now);
+            if (!promise.ok() || dateOf(promise->readyAt) > day)
+                continue;
+            m_sums.sooner = SoonerOption{{}, promise->readyAt, at};
+            return;
+        }
+    }
+
     const TableDraft& m_draft;
     const ReckonedShop& m_shop;
     const BlankRailStock& m_stock;
@@ -259,11 +305,15 @@ const BlankRailStock& TableReckoner::stock(const std::shared_ptr<const ReckonedS
 TableSums TableReckoner::reckon(const TableDraft& draft, const std::shared_ptr<const ReckonedShop>& shop) {
     keepUp(shop, draft.opened ? std::optional{draft.opened->order.id} : std::nullopt);
     TableSums sums;
+    std::vector<Money> prices;
     for (const TableGarment& garment : draft.garments) {
         const GarmentSums& one = sums.garments.emplace_back(sumsOf(shop->facts, draft, garment));
-        sums.total += one.price * garment.copies;
+        prices.push_back(one.price);
         sums.floor += one.cost.total() * garment.copies;
     }
+    sums.bill = billOf(draft, prices, shop->facts.settings, shop->now.today());
+    sums.total = sums.bill.sum.total;
+    sums.tax = draft.opened ? draft.opened->before.tax : shop->facts.settings.prices.tax;
     reckonPaidNow(draft, shop->facts.settings, sums);
     PromiseAsker{draft, *shop, m_stock, m_promised, sums}.ask();
     sums.rolls = pickRolls(draft, *shop);
@@ -280,6 +330,8 @@ void addGarments(const TableDraft& draft, const TableGarment& garment, Money pri
     if (wasTaken)
         order.garments.push_back(
             isAsTaken(draft, garment) ? *takenGarment(draft.opened->before, *garment.taken) : drafted);
+    if (wasTaken)
+        order.garments.back().price = price;
     drafted.taken.reset();
     drafted.isMadeAgain = false;
     for (DecalDraft& decal : drafted.decals)
@@ -308,6 +360,8 @@ OrderDraft orderOf(const TableDraft& draft, const TableSums& sums, bool isQuotat
     order.isConfirmed = draft.opened ? draft.opened->before.isConfirmed : !isQuotation;
     order.isQuotation = draft.opened ? draft.opened->before.isQuotation : isQuotation;
     order.note = trimmed(draft.note);
+    order.lines = sums.bill.lines;
+    order.tax = sums.tax;
     return order;
 }
 

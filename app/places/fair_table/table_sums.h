@@ -4,6 +4,7 @@
 
 #include "app/places/fair_table/blank_stock.h"
 #include "app/places/fair_table/film_offer.h"
+#include "app/places/fair_table/table_bill.h"
 #include "app/places/fair_table/table_draft.h"
 #include "core/orders/price.h"
 #include "core/orders/promise.h"
@@ -17,19 +18,32 @@ namespace holdfast::app {
 
 struct GarmentSums {
     Money price;              // of one; 0 while no style is chosen
+    Money usual;              // without what was typed by hand
     Cost cost;                // of one
     std::vector<Money> parts; // of the price: the blank, then what each decal adds
     Seconds pressTime{0};     // maker's and platen's
 };
 
-// The same style and size in a colour that is washed: promised sooner.
+// What makes it sooner: the same style and size in a colour that is washed; or, where the day that is asked
+// for can be kept by it, a decal less.
 struct SoonerOption {
-    std::vector<const Colour*> colours; // up to three
+    std::vector<const Colour*> colours; // up to three; none: it is a decal
     LocalTime readyAt{};
+    std::optional<std::size_t> withoutDecal{}; // of the garment at hand
+};
+
+// What is said to the day that the customer asks for.
+struct WantedDay {
+    enum class Answer { Kept, TooSoon, Closed };
+    LocalDate day{};
+    Answer answer = Answer::Kept;
+    LocalTime earliest{};
 };
 
 struct TableSums {
     std::vector<GarmentSums> garments;
+    TableBill bill;
+    TaxRule tax;
     Money total;
     Money floor;        // what it costs the shop
     Money owed;         // of it; of an order that was taken, less what was paid since
@@ -40,6 +54,7 @@ struct TableSums {
     Sentence promiseLack;
     bool promiseIsForLikeliest = false; // size or colour is still open: the likeliest blank was asked for
     bool isAsPromised = false;          // of an order that was taken: the day it was promised for is kept
+    std::optional<WantedDay> wanted;    // none: no day is asked for, or none can be promised
     std::optional<SoonerOption> sooner;
     RollPicks rolls;
 };

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/order_book/order_sheet.h"
 
+#include "app/desk/bill_words.h"
 #include "app/desk/formats.h"
 #include "app/papers/paper_making.h"
 #include "app/places/order_book/care_sheet.h"
@@ -158,6 +159,9 @@ QWidget* OrderSheet::makeHeader() {
     m_note = new Label({}, Type::Small, &Tokens::ink2);
     m_note->wrapped();
     column->addWidget(m_note);
+    m_bill = (new Label({}, Type::Small, &Tokens::ink2))->wrapped();
+    m_bill->setObjectName(QStringLiteral("bill"));
+    column->addWidget(m_bill);
     m_odds = new Banner;
     m_odds->setObjectName(QStringLiteral("orderOdds"));
     column->addWidget(m_odds);
@@ -296,6 +300,9 @@ void OrderSheet::fill(const OrderView& view) {
     m_promise->setText(promised);
     m_note->setVisible(!order.note.empty());
     m_note->setText(words(order.note));
+    const QString bill = billInLine(billWords(facts, order));
+    m_bill->setVisible(!bill.isEmpty());
+    m_bill->setText(bill);
     m_garments->show(view);
     const QString odds = oddsOf(view);
     m_odds->setVisible(!odds.isEmpty());

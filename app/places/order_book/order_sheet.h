@@ -59,6 +59,7 @@ private:
     SlipTarget matter() const;
     void layOnTable(bool isAgain);
     void confirm();
+    void copyMessage();
     void fillActs(const OrderView& view);
     Button* addAct(QGridLayout& grid, int row, int at, const QString& text, const char* icon, Qt::Key key,
                    const char* name);
@@ -74,6 +75,7 @@ private:
     Label* m_customer = nullptr;
     Label* m_promise = nullptr;
     Label* m_note = nullptr;
+    Label* m_bill = nullptr;  // besides the garments
     Banner* m_odds = nullptr; // shown where two laptops brought about what no form allows
     GarmentLines* m_garments = nullptr;
     FactBlock* m_total = nullptr;
@@ -87,6 +89,7 @@ private:
     Button* m_cancel = nullptr;
     Button* m_putBack = nullptr;
     Button* m_cameBack = nullptr;
+    Button* m_message = nullptr;
     Button* m_writeNote = nullptr;
     Button* m_change = nullptr;
     Button* m_again = nullptr;

@@ -1,14 +1,18 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What can be done with the order shown: its buttons with their keys, and which of them can be pressed.
+#include "app/desk/formats.h"
 #include "app/papers/paper_making.h"
 #include "app/places/order_book/claim_lines.h"
 #include "app/places/order_book/garment_lines.h"
 #include "app/places/order_book/order_sheet.h"
 #include "app/widgets/button.h"
+#include "core/shop/order_message.h"
 #include "db/actions/order_actions.h"
 #include "db/actions/put_back.h"
 
 #include <QBoxLayout>
+#include <QClipboard>
+#include <QGuiApplication>
 #include <QShortcut>
 
 #include <algorithm>
@@ -52,6 +56,9 @@ QWidget* OrderSheet::makeActs() {
     m_putBack = addAct(*grid, 2, 1, tr("Put order back"), "redo", Qt::Key_R, "putBack");
     connect(m_putBack, &Button::clicked, this,
             [this] { m_desk.done(db::putBackOrder(m_desk.file(), m_view->id)); });
+    m_message = addAct(*grid, 3, 0, tr("Copy message"), "tag", Qt::Key_Y, "copyMessage");
+    m_message->setToolTip(tr("What to tell the customer, to be pasted into what you send"));
+    connect(m_message, &Button::clicked, this, &OrderSheet::copyMessage);
     m_cameBack = addAct(*grid, 3, 1, tr("Mark came back"), "turn", Qt::Key_B, "cameBack");
     connect(m_cameBack, &Button::clicked, this, [this] { ask(SlipName::CameBack); });
     m_writeNote = addAct(*grid, 0, 1, tr("Add a note"), "tag", Qt::Key_E, "orderNote");
@@ -126,6 +133,7 @@ void OrderSheet::fillActs(const OrderView& view) {
     m_change->setVisible(order.isOpen());
     m_again->setVisible(!order.isOpen());
     m_part->setCannot(closed);
+    m_message->setCannot(closed);
     m_cancel->setCannot(closed);
     m_writeNote->setText(order.note.empty() ? tr("Add a note") : tr("Change note"));
     m_cancel->setVisible(!isCancelled);
@@ -148,6 +156,14 @@ void OrderSheet::layOnTable(bool isAgain) {
     about.order = m_view->id;
     about.isAgain = isAgain;
     emit m_desk.placeAsked(PlaceName::FairTable, about);
+}
+
+void OrderSheet::copyMessage() {
+    if (!m_view)
+        return;
+    const QString message = words(orderMessage(*m_view->shop, m_view->id));
+    QGuiApplication::clipboard()->setText(message);
+    m_desk.say(tr("Copied: %1").arg(message));
 }
 
 SlipTarget OrderSheet::matter() const {

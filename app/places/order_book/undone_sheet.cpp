@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/order_book/undone_sheet.h"
 
+#include "app/desk/bill_words.h"
 #include "app/desk/formats.h"
 #include "app/places/order_book/history_lines.h"
 #include "app/theme/measures.h"
@@ -107,6 +108,13 @@ void UndoneSheet::fill(const db::UndoneOrder& order) {
         lines << tr("%1: %2, %3")
                      .arg(words(garment.blank), decals.join(tr(", ")), money(garment.price, currency));
     }
+    std::vector<Money> prices;
+    for (const db::UndoneGarment& garment : order.garments)
+        prices.push_back(garment.price);
+    const ShopSettings& settings = m_desk.shop()->facts.settings;
+    for (const BillWords& each :
+         billWords(order.lines, sumOf(prices, order.lines, order.tax), order.tax, settings))
+        lines << QStringLiteral("%1 %2").arg(each.words, each.amount);
     m_garments->setText(lines.join(u'\n'));
     m_history->show(historyOf(m_desk, m_order), now);
 }
