@@ -6,6 +6,7 @@
 #include "app/widgets/field.h"
 #include "app/widgets/long_field.h"
 #include "core/trade/limits.h"
+#include "core/trade/percentage_value.h"
 
 #include <QCoreApplication>
 #include <QRegularExpression>
@@ -22,7 +23,7 @@ constexpr std::int64_t kLongestDecal = 2'000; // mm
 constexpr std::int64_t kMostInOrder = 200;    // garments
 
 QString percentWords(Percentage share) {
-    return valueWords(Decimal{share.percent()});
+    return valueWords(decimalOf(share));
 }
 
 QStringList typedParts(const QString& text) {
@@ -98,7 +99,7 @@ void addTax(Form& form, const PriceRules& prices) {
     const TaxRule& tax = prices.tax;
     form.section(PriceForm::tr("Tax"));
     form.segments("taxKind", PriceForm::tr("Prices"),
-                  {PriceForm::tr("no tax"), PriceForm::tr("with tax in them"), PriceForm::tr("tax is added")},
+                  {PriceForm::tr("without tax"), PriceForm::tr("include tax"), PriceForm::tr("plus tax")},
                   static_cast<int>(tax.kind));
     form.pair();
     form.number("taxRate", PriceForm::tr("Rate of tax"), QStringLiteral("%"), percentWords(tax.rate));
@@ -115,6 +116,15 @@ void addTax(Form& form, const PriceRules& prices) {
                             "the tax they were taken with."));
     for (const char* name : {"taxName", "taxNumber"})
         form.optional(name);
+}
+
+// A style that is retired has its price only where it has one already.
+std::vector<const BlankStyle*> pricedStyles(const ShopFacts& facts) {
+    std::vector<const BlankStyle*> styles;
+    for (const BlankStyle& style : facts.styles)
+        if (!style.isRetired || facts.settings.prices.stylePrices.contains(style.id))
+            styles.push_back(&style);
+    return styles;
 }
 
 std::string priceField(BlankStyleId style) {
@@ -184,13 +194,13 @@ void addPriceList(Form& form, const ShopFacts& facts) {
     form.line("decalPrices", PriceForm::tr("Decals, by the longer side in mm"), decalPricesText(settings))
         ->setPlaceholder(PriceForm::tr("e.g. 100: 2.00; 300: 4.50"));
     form.optional("decalPrices");
-    for (const BlankStyle& style : facts.styles) {
-        const auto listed = settings.prices.stylePrices.find(style.id);
-        form.line(priceField(style.id), words(style.name),
+    for (const BlankStyle* style : pricedStyles(facts)) {
+        const auto listed = settings.prices.stylePrices.find(style->id);
+        form.line(priceField(style->id), breakable(words(style->name)),
                   listed == settings.prices.stylePrices.end() ? QString()
                                                               : moneyBare(listed->second, settings.currency))
             ->setPlaceholder(PriceForm::tr("by its cost"));
-        form.optional(priceField(style.id));
+        form.optional(priceField(style->id));
     }
 }
 
@@ -201,9 +211,9 @@ void readPriceList(Form& form, const ShopFacts& facts, ShopSettings& settings) {
         settings.prices.by = PricedBy::Margin;
     readDecalPrices(form, settings);
     settings.prices.stylePrices.clear();
-    for (const BlankStyle& style : facts.styles)
-        if (const std::string name = priceField(style.id); !form.text(name).trimmed().isEmpty())
-            settings.prices.stylePrices[style.id] = form.money(name, settings.currency);
+    for (const BlankStyle* style : pricedStyles(facts))
+        if (const std::string name = priceField(style->id); !form.text(name).trimmed().isEmpty())
+            settings.prices.stylePrices[style->id] = form.money(name, settings.currency);
 }
 
 } // namespace holdfast::app

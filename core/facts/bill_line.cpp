@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/facts/bill_line.h"
 
+#include "core/trade/percentage_value.h"
+
 #include <cmath>
 
 namespace holdfast {
@@ -28,7 +30,8 @@ Sentence lineName(const BillLine& line) {
         return line.words.empty() ? kindWords(line.kind) : said("{words}", {{"words", line.words}});
     Sentence name = kindWords(line.kind);
     if (const auto* share = std::get_if<Percentage>(&line.worth))
-        name = said("{name} {share} %", {{"name", name}, {"share", Decimal{std::abs(share->percent())}}});
+        name = said("{name} {share} %",
+                    {{"name", name}, {"share", decimalOf(Percentage{std::abs(share->hundredths)})}});
     return line.words.empty() ? name : said("{name}, {why}", {{"name", name}, {"why", line.words}});
 }
 
@@ -39,7 +42,7 @@ Sentence lineWords(const BillLine& line, const Currency& currency) {
 }
 
 Sentence taxWords(const TaxRule& tax, const std::string& name) {
-    const Decimal rate{tax.rate.percent()};
+    const Decimal rate = decimalOf(tax.rate);
     return name.empty() ? said("Tax {rate} %", {{"rate", rate}})
                         : said("{name} {rate} %", {{"name", name}, {"rate", rate}});
 }

@@ -32,7 +32,9 @@ protected:
         QCoreApplication::processEvents();
     }
     QString copied() {
-        QTest::keyClick(m_place->window()->focusWidget(), Qt::Key_Y);
+        auto* lines = m_place->findChild<QWidget*>(QStringLiteral("garmentLines"));
+        lines->setFocus();
+        QTest::keyClick(lines, Qt::Key_Y);
         return QGuiApplication::clipboard()->text();
     }
 

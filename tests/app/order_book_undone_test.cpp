@@ -285,7 +285,7 @@ TEST_F(UndoneInBook, EveryActIsReachedInASmallWindow) {
     takeOrder({aGarment(usual)});
     for (const QSize size : {QSize{928, 514}, QSize{704, 1194}, QSize{704, 514}}) {
         open(size);
-        for (const char* name : {"movePromise", "confirmWording", "editCustomer", "cancelOrder",
+        for (const char* name : {"movePromise", "copyMessage", "editCustomer", "cancelOrder",
                                  "printTicket", "printTags", "printCards", "takeMoney"}) {
             auto& button = find<Button>(name);
             QTest::qWait(10); // until the parts are laid out

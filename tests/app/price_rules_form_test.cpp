@@ -23,7 +23,7 @@ protected:
 
 TEST_F(PriceRulesForm, RulesAreSavedAsTheyWereTyped) {
     openPart(SettingsPart::Bill);
-    type(QStringLiteral("forMany"), QStringLiteral("12: 5 %; 24: 7,5"));
+    type(QStringLiteral("forMany"), QStringLiteral("12: 5 %; 24: 7,25"));
     type(QStringLiteral("rushWithin"), QStringLiteral("3"));
     type(QStringLiteral("rushMore"), QStringLiteral("25"));
     type(QStringLiteral("extras"), QStringLiteral("Gift wrap: 2.50; By post: 4"));
@@ -33,14 +33,14 @@ TEST_F(PriceRulesForm, RulesAreSavedAsTheyWereTyped) {
     submit();
     ASSERT_TRUE(isFinished());
     const PriceRules rules = saved();
-    EXPECT_EQ(rules.forMany, (std::vector<PriceForMany>{{12, {5'00}}, {24, {7'50}}}));
+    EXPECT_EQ(rules.forMany, (std::vector<PriceForMany>{{12, {5'00}}, {24, {7'25}}}));
     EXPECT_EQ(rules.rushWithin, Days{3});
     EXPECT_EQ(rules.rushMore, Percentage{25'00});
     EXPECT_EQ(rules.extras, (std::vector<UsualExtra>{{"Gift wrap", {250}}, {"By post", {400}}}));
     EXPECT_EQ(rules.tax, (TaxRule{TaxKind::Included, {20'00}, TaxedBy::Total, Rounding::HalfUp}));
     EXPECT_EQ(rules.taxName, "VAT");
     openPart(SettingsPart::Bill);
-    EXPECT_EQ(find<Field>(QStringLiteral("forMany"))->text(), QStringLiteral("12: 5 %; 24: 7.5 %"));
+    EXPECT_EQ(find<Field>(QStringLiteral("forMany"))->text(), QStringLiteral("12: 5 %; 24: 7.25 %"));
 }
 
 TEST_F(PriceRulesForm, WhatIsWrongIsSaidAtItsField) {

@@ -3,6 +3,7 @@
 
 #include "app/desk/formats.h"
 #include "core/orders/film_waste.h"
+#include "core/trade/percentage_value.h"
 
 #include <QCoreApplication>
 
@@ -106,13 +107,12 @@ private:
         begin(sheet, SettingsPart::Bill, tr("Many, rush, extras and tax"));
         QStringList many;
         for (const PriceForMany& rule : prices.forMany)
-            many.append(
-                tr("from %1, %2 % less").arg(rule.garments).arg(valueWords(Decimal{rule.less.percent()})));
+            many.append(tr("from %1, %2 % less").arg(rule.garments).arg(valueWords(decimalOf(rule.less))));
         add(sheet, tr("Many in one order"), many.isEmpty() ? tr("cost the same each") : many.join(tr("; ")));
         add(sheet, tr("Rush"),
             prices.rushWithin > Days{0}
                 ? tr("within %1, %2 % more")
-                      .arg(dayCount(prices.rushWithin), valueWords(Decimal{prices.rushMore.percent()}))
+                      .arg(dayCount(prices.rushWithin), valueWords(decimalOf(prices.rushMore)))
                 : tr("costs the same"));
         QStringList extras;
         for (const UsualExtra& extra : prices.extras)

@@ -12,6 +12,7 @@
 #include "app/widgets/label.h"
 #include "app/widgets/vertical_scroll.h"
 #include "core/trade/limits.h"
+#include "core/trade/percentage_value.h"
 
 #include <QHBoxLayout>
 #include <QKeyEvent>
@@ -43,7 +44,7 @@ Field* wordsField(const QString& label, const QString& name) {
 // As a person types it: "10 %", "5.00".
 QString typedAs(const std::variant<Money, Percentage>& worth, const Currency& currency) {
     if (const auto* share = std::get_if<Percentage>(&worth))
-        return QStringLiteral("%1 %").arg(valueWords(Decimal{-share->percent()}));
+        return QStringLiteral("%1 %").arg(valueWords(decimalOf(Percentage{-share->hundredths})));
     return moneyBare(-std::get<Money>(worth), currency);
 }
 

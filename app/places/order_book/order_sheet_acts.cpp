@@ -56,9 +56,12 @@ QWidget* OrderSheet::makeActs() {
     m_putBack = addAct(*grid, 2, 1, tr("Put order back"), "redo", Qt::Key_R, "putBack");
     connect(m_putBack, &Button::clicked, this,
             [this] { m_desk.done(db::putBackOrder(m_desk.file(), m_view->id)); });
-    m_message = addAct(*grid, 3, 0, tr("Copy message"), "tag", Qt::Key_Y, "copyMessage");
+    // In the same place once there is nothing to confirm; its key is there always.
+    m_message = addAct(*grid, 1, 1, tr("Copy message"), "tag", Qt::Key_unknown, "copyMessage");
+    m_message->showKey(Qt::Key_Y);
     m_message->setToolTip(tr("What to tell the customer, to be pasted into what you send"));
     connect(m_message, &Button::clicked, this, &OrderSheet::copyMessage);
+    connect(new QShortcut(Qt::Key_Y, this), &QShortcut::activated, this, &OrderSheet::copyMessage);
     m_cameBack = addAct(*grid, 3, 1, tr("Mark came back"), "turn", Qt::Key_B, "cameBack");
     connect(m_cameBack, &Button::clicked, this, [this] { ask(SlipName::CameBack); });
     m_writeNote = addAct(*grid, 0, 1, tr("Add a note"), "tag", Qt::Key_E, "orderNote");
@@ -124,10 +127,10 @@ void OrderSheet::fillActs(const OrderView& view) {
                                ? tr("A quotation takes no money. Confirm the order first.")
                                : QString());
     const bool isQuoted = order.state == OrderState::Quoted;
+    const bool isToConfirm = order.isOpen() && (isQuoted || hasUnconfirmed(view));
+    m_confirm->setVisible(isToConfirm);
+    m_message->setVisible(!isToConfirm);
     m_confirm->setText(isQuoted ? tr("Confirm order") : tr("Confirm wording"));
-    m_confirm->setCannot(!order.isOpen()                    ? tr("The order is closed.")
-                         : isQuoted || hasUnconfirmed(view) ? QString()
-                                                            : tr("Everything is confirmed."));
     const QString closed = order.isOpen() ? QString() : tr("The order is closed.");
     m_move->setCannot(closed);
     m_change->setVisible(order.isOpen());
@@ -159,7 +162,7 @@ void OrderSheet::layOnTable(bool isAgain) {
 }
 
 void OrderSheet::copyMessage() {
-    if (!m_view)
+    if (!m_view || !m_view->order().isOpen())
         return;
     const QString message = words(orderMessage(*m_view->shop, m_view->id));
     QGuiApplication::clipboard()->setText(message);
