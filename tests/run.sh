@@ -16,7 +16,7 @@ top=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 # shellcheck source=tests/lint.sh
 . "$top/tests/lint.sh"
 
-need_packages "to build and test Holdfast" "${build_packages[@]}" libgtest-dev sqlite3 xvfb xauth openbox \
+need_packages "to build and test Holdfast" "${build_packages[@]}" libgtest-dev libical-dev sqlite3 xvfb xauth openbox \
     x11-utils procps util-linux poppler-utils zbar-tools locales cups cups-client cups-filters dbus-daemon \
     pulseaudio pulseaudio-utils libcanberra-pulse dpkg-dev lintian desktop-file-utils appstream shared-mime-info \
     man-db groff fish zsh qt6-l10n-tools "${lint_packages[@]}"

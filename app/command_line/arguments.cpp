@@ -19,7 +19,7 @@ constexpr std::array<std::pair<const char*, ReportName>, 7> kReports{{
     {"figures", ReportName::Figures},
 }};
 
-constexpr std::array<std::pair<const char*, Verb>, 12> kVerbs{{
+constexpr std::array<std::pair<const char*, Verb>, 13> kVerbs{{
     {"report", Verb::Report},
     {"tour", Verb::Tour},
     {"papers", Verb::Papers},
@@ -31,6 +31,7 @@ constexpr std::array<std::pair<const char*, Verb>, 12> kVerbs{{
     {"put-back", Verb::PutBack},
     {"export", Verb::Export},
     {"import", Verb::Import},
+    {"due-days", Verb::DueDays},
     {"forget", Verb::Forget},
 }};
 
@@ -68,6 +69,10 @@ private:
             return takeScale();
         if (word == "--yes") {
             m_arguments.isSure = true;
+            return Done{};
+        }
+        if (word == "--nameless") {
+            m_arguments.isNameless = true;
             return Done{};
         }
         if (word == "--help" || word == "-h" || word == "help")
@@ -146,9 +151,10 @@ private:
             return plainError(said("“{word}” is not expected here. See holdfast --help.", {{"word", word}}));
         if (looksLikeFile(word))
             return takeFile(word);
-        return plainError(said("There is no “{word}”. Ask for report, tour, papers, check, mend, "
-                               "save-what-can-be, backup, backups, put-back, export, import or forget.",
-                               {{"word", word}}));
+        return plainError(
+            said("There is no “{word}”. Ask for report, tour, papers, check, mend, "
+                 "save-what-can-be, backup, backups, put-back, export, import, due-days or forget.",
+                 {{"word", word}}));
     }
 
     Result<Done> takeReport(const std::string& word) {
@@ -172,7 +178,8 @@ private:
         return m_arguments.verb == Verb::Tour || m_arguments.verb == Verb::Papers ||
                m_arguments.verb == Verb::Backup || m_arguments.verb == Verb::Export ||
                m_arguments.verb == Verb::Import || m_arguments.verb == Verb::Save ||
-               m_arguments.verb == Verb::PutBack || m_arguments.verb == Verb::Forget;
+               m_arguments.verb == Verb::PutBack || m_arguments.verb == Verb::Forget ||
+               m_arguments.verb == Verb::DueDays;
     }
     Phrase targetWanted() const {
         switch (m_arguments.verb) {
@@ -184,6 +191,8 @@ private:
             return phrase("export needs the folder to write into after it.");
         case Verb::Import:
             return phrase("import needs the file to read after it.");
+        case Verb::DueDays:
+            return phrase("due-days needs the calendar file to write after it.");
         case Verb::PutBack:
             return phrase("put-back needs the backup after it.");
         case Verb::Forget:
@@ -208,6 +217,8 @@ private:
             return plainError(said("--json goes with report only."));
         if (m_arguments.isSure && m_arguments.verb != Verb::PutBack)
             return plainError(said("--yes goes with put-back only."));
+        if (m_arguments.isNameless && m_arguments.verb != Verb::DueDays)
+            return plainError(said("--nameless goes with due-days only."));
         if (m_isScaled && m_arguments.verb != Verb::Tour)
             return plainError(said("--scale goes with tour only."));
         return m_arguments;
@@ -266,6 +277,8 @@ std::string usage() {
            "  import FILE        reads one such file in: customers, blank styles, blanks, films, rolls, "
            "places, "
            "readings\n"
+           "  due-days FILE.ics  the promised day of each open order as a calendar (iCalendar)\n"
+           "      --nameless     without the customers’ names\n"
            "  forget CUSTOMER    takes the customer of this name, phone number or order number out for "
            "good,\n"
            "                     and says which backups still have the name; no window may have the shop "

@@ -6,7 +6,7 @@
 //     holdfast [--shop FILE | --demo] [--on YYYY-MM-DD] [VERB]
 //     VERB: report walk|use-first|holds|blanks|promise|cut [--json], tour DIR [--scale 1|2],
 //           papers DIR, check, mend, save-what-can-be NEW, backup FILE, backups, put-back FILE [--yes],
-//           export DIR, import FILE, forget CUSTOMER
+//           export DIR, import FILE, due-days FILE [--nameless], forget CUSTOMER
 
 #include "core/trade/dates.h"
 #include "core/trade/result.h"
@@ -31,6 +31,7 @@ enum class Verb {
     PutBack,
     Export,
     Import,
+    DueDays,
     Forget,
     Help,
     Version
@@ -45,7 +46,8 @@ struct Arguments {
     ReportName report = ReportName::Walk;
     bool asJson = false;
     bool isSure = false;          // put-back puts back and does not only say what would be lost
-    std::filesystem::path target; // of tour, papers, backup, export and save; what import and put-back read
+    bool isNameless = false;      // due-days leaves out names
+    std::filesystem::path target; // of tour, papers, backup, export, save and due-days; what others read
     int scale = 1;
 };
 

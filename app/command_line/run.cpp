@@ -89,6 +89,8 @@ int doVerb(const Arguments& arguments, int argc, char** argv) {
         return tell(exportTables(arguments, clock));
     case Verb::Import:
         return tell(importTable(arguments, clock));
+    case Verb::DueDays:
+        return tell(saveDueDays(arguments, clock));
     case Verb::Forget:
         return tell(forget(arguments, clock));
     default:

@@ -2,7 +2,9 @@
 #include "app/command_line/table_files.h"
 
 #include "app/command_line/verbs.h"
+#include "app/desk/due_days_file.h"
 #include "core/trade/limits.h"
+#include "core/trade/unit_words.h"
 #include "db/csv/export_shop.h"
 #include "db/csv/import_shop.h"
 
@@ -41,6 +43,22 @@ Result<std::string> importTable(const Arguments& arguments, const Clock& clock) 
     if (done->passed > 0)
         said += "; of " + groupedNumber(done->passed) + " nothing is left";
     return said + "\n";
+}
+
+Result<std::string> saveDueDays(const Arguments& arguments, const Clock& clock) {
+    const auto path = shopPath(arguments, clock);
+    if (!path.ok())
+        return path.error();
+    auto shop = db::Shop::openReadOnly(*path, clock.now);
+    if (!shop.ok())
+        return shop.error();
+    const auto done = writeDueDays(**shop, arguments.target, clock.moment(),
+                                   arguments.isNameless ? Names::LeftOut : Names::Shown);
+    if (!done.ok())
+        return done.error();
+    return "Wrote the due days of " + countWords(static_cast<std::int64_t>(done->days), "open order") +
+           " to " + arguments.target.string() + "\n" +
+           (done->isWhole ? "" : "Orders that cannot be read are left out: “holdfast check” says which.\n");
 }
 
 } // namespace holdfast::app

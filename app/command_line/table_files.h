@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// The verbs that write the shop as comma-separated values, and read such a file in.
+// The verbs that write the shop as comma-separated values or its due days as a calendar, and read a file in.
 
 #include "app/command_line/arguments.h"
 #include "app/desk/clock.h"
@@ -15,5 +15,8 @@ Result<std::string> exportTables(const Arguments& arguments, const Clock& clock)
 
 // Writes to the shop: refused while a window has it open. A shop that is not there is not made.
 Result<std::string> importTable(const Arguments& arguments, const Clock& clock);
+
+// As exportTables.
+Result<std::string> saveDueDays(const Arguments& arguments, const Clock& clock);
 
 } // namespace holdfast::app

@@ -156,6 +156,7 @@ enum class Errand {
     MendFile,
     SaveWhatCanBe,
     OpenAnother,
+    SaveDueDays, // as a calendar
     CopyForLaptop,
     WriteNews,
     TakeInNews,

@@ -2,7 +2,7 @@
 # bash completion for holdfast
 _holdfast() {
     local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD-1]} verb= each at
-    local verbs="report tour papers check mend save-what-can-be backup backups put-back export import forget"
+    local verbs="report tour papers check mend save-what-can-be backup backups put-back export import due-days forget"
     local reports="walk use-first holds blanks promise cut figures"
     local options="--shop --demo --on --help --version"
 
@@ -15,6 +15,7 @@ _holdfast() {
         report) options+=" --json" ;;
         tour) options+=" --scale" ;;
         put-back) options+=" --yes" ;;
+        due-days) options+=" --nameless" ;;
     esac
 
     COMPREPLY=()
@@ -23,7 +24,7 @@ _holdfast() {
         --scale) mapfile -t COMPREPLY < <(compgen -W "1 2" -- "$word"); return ;;
         report) mapfile -t COMPREPLY < <(compgen -W "$reports" -- "$word"); return ;;
         tour | papers | export) compopt -o filenames; mapfile -t COMPREPLY < <(compgen -d -- "$word"); return ;;
-        --shop | save-what-can-be | backup | put-back | import)
+        --shop | save-what-can-be | backup | put-back | import | due-days)
             compopt -o filenames
             mapfile -t COMPREPLY < <(compgen -f -- "$word")
             return ;;

@@ -2,6 +2,7 @@
 #include "app/shell/file_target.h"
 
 #include "app/desk/formats.h"
+#include "app/desk/shop_desk.h"
 #include "app/slips/form.h"
 #include "app/widgets/button.h"
 #include "app/widgets/long_field.h"
@@ -20,6 +21,18 @@ class TargetWords {
 };
 
 } // namespace
+
+QString usualNewFile(ShopDesk& desk, const QString& what, const QString& ending) {
+    const QFileInfo shop(words(desk.file().path().string()));
+    QStringList parts{shop.completeBaseName(), words(isoDate(desk.now().today()))};
+    if (!what.isEmpty())
+        parts.insert(1, what);
+    const QString stem = QDir(shop.absolutePath()).filePath(parts.join(u'-'));
+    QString path = QStringLiteral("%1.%2").arg(stem, ending);
+    for (int number = 2; QFileInfo::exists(path); ++number)
+        path = QStringLiteral("%1-%2.%3").arg(stem).arg(number).arg(ending);
+    return path;
+}
 
 void askForNewFile(Form& form, const QString& label, const QString& path, const QString& caption) {
     LongField* field = form.longLine("path", label, path);

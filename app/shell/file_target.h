@@ -9,7 +9,10 @@
 namespace holdfast::app {
 
 class Form;
+class ShopDesk;
 
+// Next to the shop, with what it is and the day in its name; a second one of the day gets a number.
+QString usualNewFile(ShopDesk& desk, const QString& what, const QString& ending);
 // The part is named "path"; `caption` is above the choice of a folder.
 void askForNewFile(Form& form, const QString& label, const QString& path, const QString& caption);
 // The file that is to be written, or an empty path with the reason said at the part.

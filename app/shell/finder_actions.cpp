@@ -152,6 +152,8 @@ private:
     void addFile() {
         add(tr("Back up the shop"), tr("the whole shop in one new file"), "shelf-away",
             tr("backup copy save stick safe"), Errand::BackUp);
+        add(tr("Save the due days"), tr("of open orders, as a calendar file"), "order-book",
+            tr("calendar ics icalendar export phone dates promise deadline"), Errand::SaveDueDays);
         add(tr("Put the shop back"), tr("as it was in a backup, with a look at what would be lost"), "undo",
             tr("backup restore earlier before return damage"), Errand::PutBackBackup);
         add(tr("Choose a second folder"), tr("where backups go too, such as on a stick"), "shelf-away",

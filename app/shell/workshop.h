@@ -6,6 +6,7 @@
 #include "app/desk/background_work.h"
 #include "app/shell/finder_entries.h"
 #include "app/shell/places.h"
+#include "core/orders/due_days.h"
 
 #include <QWidget>
 
@@ -104,6 +105,8 @@ private:
     void followPlace(); // after what it needs became more or less
     void openBackupSlip();
     bool backUp(const std::filesystem::path& target);
+    void openDueDaysSlip();
+    bool saveDueDays(const std::filesystem::path& target, Names names);
     void checkFile();
     void lookForWrong();
     void showWrong(const WhatIsWrong& wrong);

@@ -3,10 +3,12 @@
 // redoing a long action.
 #include "app/desk/background_work.h"
 #include "app/desk/backup_note.h"
+#include "app/desk/due_days_file.h"
 #include "app/desk/formats.h"
 #include "app/desk/shop_beside.h"
 #include "app/papers/paper_making.h"
 #include "app/shell/backup_slip.h"
+#include "app/shell/due_days_slip.h"
 #include "app/shell/foot_line.h"
 #include "app/shell/slip_edge.h"
 #include "app/shell/workshop.h"
@@ -35,6 +37,35 @@ void Workshop::openBackupSlip() {
             slip->waitForWork();
     });
     openWorkSlip(slip, [this] { openBackupSlip(); });
+}
+
+void Workshop::openDueDaysSlip() {
+    auto* slip = new DueDaysSlip(m_desk, m_slips);
+    connect(slip, &DueDaysSlip::calendarAsked, this,
+            [this, slip](const std::filesystem::path& target, Names names) {
+                if (saveDueDays(target, names))
+                    slip->waitForWork();
+            });
+    openWorkSlip(slip, [this] { openDueDaysSlip(); });
+}
+
+bool Workshop::saveDueDays(const std::filesystem::path& target, Names names) {
+    return beginWork(
+        tr("Saving the due days"),
+        [shop = m_desk.file().path(), clock = m_desk.clock(), target,
+         names](const BackgroundWork::Progress&) -> BackgroundWork::Outcome {
+            auto reading = db::Shop::openReadOnly(shop, clock.now);
+            if (!reading.ok())
+                return reading.error();
+            const auto written = writeDueDays(**reading, target, clock.moment(), names);
+            if (!written.ok())
+                return written.error();
+            const QString done = tr("Saved the day of %n order in %1.|Saved the days of %n orders in %1.",
+                                    nullptr, howMany(written->days))
+                                     .arg(app::words(target.string()));
+            return {
+                plain(written->isWhole ? done : tr("%1 Orders that cannot be read are left out.").arg(done))};
+        });
 }
 
 // A form whose work is done in the background: it stays until that ends, and says why where it fails.

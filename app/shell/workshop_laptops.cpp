@@ -87,6 +87,9 @@ void Workshop::doErrand(Errand errand) {
     case Errand::SaveWhatCanBe:
         saveWhatCanBe();
         return;
+    case Errand::SaveDueDays:
+        openDueDaysSlip();
+        return;
     case Errand::OpenAnother:
         emit anotherShopAsked();
         return;

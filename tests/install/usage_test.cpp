@@ -50,7 +50,7 @@ QString manualPage() {
 }
 
 TEST(Usage, HelpIsReadAsItIsMeant) {
-    EXPECT_EQ(verbsAsked().size(), 12) << inWords(verbsAsked());
+    EXPECT_EQ(verbsAsked().size(), 13) << inWords(verbsAsked());
     EXPECT_EQ(reportsAsked().size(), 7) << inWords(reportsAsked());
     EXPECT_TRUE(optionsAsked().contains(QStringLiteral("--demo")));
 }
@@ -98,7 +98,7 @@ TEST(Usage, BashOffersEachVerbReportAndOption) {
               inWords(reportsAsked()));
     Words options;
     for (const char* line : {"holdfast --", "holdfast report walk --", "holdfast tour pictures --",
-                             "holdfast put-back old.holdfast --"})
+                             "holdfast put-back old.holdfast --", "holdfast due-days new.ics --"})
         options += asSet(offeredByBash(QString::fromLatin1(line)));
     EXPECT_EQ(inWords(options), inWords(optionsAsked()));
 }
@@ -134,7 +134,7 @@ TEST(Usage, FishOffersEachVerbReportAndOption) {
     EXPECT_EQ(inWords(offeredByFish(QStringLiteral("holdfast report "))), inWords(reportsAsked()));
     Words options;
     for (const char* line : {"holdfast --", "holdfast report walk --", "holdfast tour pictures --",
-                             "holdfast put-back old.holdfast --"})
+                             "holdfast put-back old.holdfast --", "holdfast due-days new.ics --"})
         options += offeredByFish(QString::fromLatin1(line));
     EXPECT_EQ(inWords(options), inWords(optionsAsked()));
 }

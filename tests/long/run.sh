@@ -25,7 +25,7 @@ top=$(cd "$(dirname "${BASH_SOURCE[0]}")/../.." && pwd)
 
 # The tests of db under the sanitizers, in a build of their own.
 build_db_tests() {
-    need_packages "to build and test Holdfast" "${build_packages[@]}" libgtest-dev
+    need_packages "to build and test Holdfast" "${build_packages[@]}" libgtest-dev libical-dev
     build=$top/build/long
     cmake -G Ninja -S "$top" -B "$build" -DCMAKE_BUILD_TYPE=Debug -DHOLDFAST_APP=OFF -DHOLDFAST_TESTS=ON \
         -DHOLDFAST_SANITIZE=ON -DCMAKE_UNITY_BUILD=ON
@@ -50,7 +50,7 @@ fuzz_readers() {
     fi
     if [ "${1:-}" = --seconds ]; then seconds=$2; fi
     # The first Clang that both Debian 12 and 13 have and that reads g++'s ranges.
-    need_packages "to fuzz" "${build_packages[@]}" libgtest-dev clang-19 libclang-rt-19-dev
+    need_packages "to fuzz" "${build_packages[@]}" libgtest-dev libical-dev clang-19 libclang-rt-19-dev
     local build=$top/build/fuzz
     [ -f "$build/build.ninja" ] || CC=clang-19 CXX=clang++-19 cmake -G Ninja -S "$top" -B "$build" \
         -DCMAKE_BUILD_TYPE=None -DCMAKE_CXX_FLAGS="-O1 -g1 -fsanitize=fuzzer-no-link -Wno-deprecated-declarations" -DHOLDFAST_APP=OFF \
@@ -73,7 +73,7 @@ fuzz_readers() {
 case ${1:-} in
 small_changes)
     shift
-    need_packages "to build and test Holdfast" "${build_packages[@]}" libgtest-dev python3
+    need_packages "to build and test Holdfast" "${build_packages[@]}" libgtest-dev libical-dev python3
     exec python3 "$top/tests/long/small_changes.py" "$@"
     ;;
 byte_flips)

@@ -37,6 +37,8 @@ public:
         sheet.lines.append(heading(tr("When the file is damaged")));
         sheet.lines.append(mend());
         sheet.lines.append(save());
+        sheet.lines.append(heading(tr("For other programs")));
+        sheet.lines.append(dueDays());
         addActs(sheet);
         return sheet;
     }
@@ -136,6 +138,15 @@ private:
                        "could not be.");
         line.offer = tr("Save to a new file");
         line.deed = Errand::SaveWhatCanBe;
+        return line;
+    }
+
+    static RoomLine dueDays() {
+        RoomLine line;
+        line.name = tr("Due days");
+        line.text = tr("The promised day of each open order in a file that any calendar can open.");
+        line.offer = tr("Save the due days");
+        line.deed = Errand::SaveDueDays;
         return line;
     }
 
@@ -251,6 +262,8 @@ private:
             {tr("Check the file"), QStringLiteral("done"), QKeySequence(Qt::Key_C), Errand::CheckFile});
         sheet.acts.append({tr("Put back a backup"), QStringLiteral("undo"), QKeySequence(Qt::Key_P),
                            Errand::PutBackBackup});
+        sheet.acts.append({tr("Save the due days"), QStringLiteral("order-book"), QKeySequence(Qt::Key_D),
+                           Errand::SaveDueDays});
         sheet.acts.append({tr("Open another shop"), QStringLiteral("order-book"), QKeySequence(Qt::Key_O),
                            Errand::OpenAnother});
     }
