@@ -16,6 +16,8 @@ struct TablesOfTheTrade {
         {"Garments", Plain}, {"Price", Money},        {"Paid", Money},         {"Note", Text},
         {"Tax", Plain},      {"Tax rate (%)", Plain}, {"Taxed by", Plain},     {"Tax rounded", Plain}};
 
+    static constexpr ExportColumn kSettings[] = {{"Setting", Plain}, {"Value", Text}};
+
     static constexpr ExportColumn kGarments[] = {
         {"Garment", Garment},  {"Style", Text},       {"Size", Text},
         {"Colour", Text},      {"Price", Money},      {"Attempt", Plain},
@@ -339,6 +341,12 @@ struct TablesOfTheTrade {
          "FROM fair "
          "ORDER BY first_day, name",
          kFairs},
+        {"settings.csv",
+         "SELECT name, value FROM setting UNION ALL SELECT 'closed-day', day FROM closed_day UNION ALL "
+         "SELECT 'style-price', minor || ' ' || blank_style.name FROM style_price "
+         "JOIN blank_style ON blank_style.id = style_id UNION ALL "
+         "SELECT 'decal-price', minor || ' ' || up_to_mm FROM decal_price ORDER BY 1, 2",
+         kSettings},
         {"history.csv",
          "SELECT at, seat.name, title, undone_by IS NOT NULL FROM journal_entry JOIN seat ON seat.id = "
          "seat_id "

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Lines of customers, blank styles and blanks received.
+// Lines of customers, blank styles, blanks received and wash loads.
 #include "core/film/log_clock.h"
 #include "core/film/log_time.h"
 #include "core/orders/order_draft.h"
@@ -99,8 +99,8 @@ std::optional<Instant> momentOf(ImportRow& row, std::string_view heading, const 
 }
 
 // Washed only where the file says how: with softener it would be washed again.
-std::optional<WashLoad> washOf(const ImportWork& work, ImportRow& row) {
-    const auto started = momentOf(row, "Washed", work);
+std::optional<WashLoad> washOf(const ImportWork& work, ImportRow& row, std::string_view heading) {
+    const auto started = momentOf(row, heading, work);
     const auto dry = momentOf(row, "Dry", work);
     if (!started || !row.has("Softener") || !row.has("Dryer sheet"))
         return std::nullopt;
@@ -113,7 +113,7 @@ std::optional<WashLoad> washOf(const ImportWork& work, ImportRow& row) {
     load.water = {row.number("Water (°C)", load.water.value)};
     load.drying = row.choice("Drying", {Drying::Line, Drying::TumbleLow, Drying::Tumble}, load.drying);
     if (*started > work.writer.now() || (dry && (*dry < *started || *dry > work.writer.now())))
-        row.wrong("Washed", said("it was washed before it was dry, and neither is in the future."));
+        row.wrong(heading, said("it was washed before it was dry, and neither is in the future."));
     const auto detergent =
         typedText(load.detergent, {.field = "Detergent", .what = phrase("The detergent"), .least = 0});
     if (!detergent)
@@ -123,22 +123,35 @@ std::optional<WashLoad> washOf(const ImportWork& work, ImportRow& row) {
     return load;
 }
 
-// Lots of which the file says the same were washed together.
-WashLoadId loadOf(ImportWork& work, ImportRow& row, const WashLoad& load) {
-    std::string key;
-    for (const std::string_view heading :
-         {"Washed", "Dry", "Detergent", "Softener", "Water (°C)", "Drying", "Dryer sheet"})
-        key += row.text(heading) + "\n";
-    if (const auto known = work.loads.find(key); known != work.loads.end())
-        return known->second;
-    const auto id = work.writer.newId<WashLoadId>();
-    work.writer.connection().run(
+// The washes of which all is as the file says, to the minute: it says no more.
+std::vector<WashLoadId> knownLoads(Connection& connection, const WashLoad& load) {
+    std::vector<WashLoadId> known;
+    Query rows =
+        connection.query("SELECT id FROM wash_load WHERE started_at / 60 = ?1 / 60 AND detergent = ?2 "
+                         "AND softener = ?3 AND water_c = ?4 AND drying = ?5 AND dryer_sheet = ?6 "
+                         "AND dry_at / 60 IS ?7 / 60 ORDER BY id",
+                         load.startedAt, load.detergent, load.softener, load.water, codeOf(load.drying),
+                         load.dryerSheet, load.dryAt);
+    while (rows.step())
+        known.push_back(rows.id<WashLoadId>(0));
+    return known;
+}
+
+WashLoadId addLoad(Writer& writer, const WashLoad& load) {
+    const auto id = writer.newId<WashLoadId>();
+    writer.connection().run(
         "INSERT INTO wash_load (id, started_at, detergent, softener, water_c, drying, dryer_sheet, dry_at) "
         "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)",
         id, load.startedAt, load.detergent, load.softener, load.water, codeOf(load.drying), load.dryerSheet,
         load.dryAt);
-    work.writer.concerns(id);
-    return work.loads[key] = id;
+    writer.concerns(id);
+    return id;
+}
+
+// Lots of which the file says the same were washed together.
+WashLoadId loadOf(Writer& writer, const WashLoad& load) {
+    const auto known = knownLoads(writer.connection(), load);
+    return known.empty() ? addLoad(writer, load) : known.front();
 }
 
 // As it was measured, all four lengths or none.
@@ -246,14 +259,14 @@ Result<LineWas> importLot(ImportWork& work, ImportRow& row) {
         styleId, size, colourId, *received, units);
     if (work.lotsSeen[{style, size, colour, isoDate(*received), units}]++ < there)
         return LineWas::Known;
-    const auto washed = washOf(work, row);
+    const auto washed = washOf(work, row, "Washed");
     const auto shrinkage = shrinkageOf(row);
     if (row.whatIsWrong())
         return *row.whatIsWrong();
     const auto added = receiveBlanks(work.writer, styleId, size, colourId, units, *received);
     if (added && washed)
         connection.run("UPDATE blank_lot SET last_load_id = ?2 WHERE id = ?1", *added,
-                       loadOf(work, row, *washed));
+                       loadOf(work.writer, *washed));
     if (added && shrinkage)
         connection.run(
             "UPDATE blank_lot SET length_before_mm = ?2, length_after_mm = ?3, width_before_mm = ?4, "
@@ -261,6 +274,24 @@ Result<LineWas> importLot(ImportWork& work, ImportRow& row) {
             *added, shrinkage->lengthBefore, shrinkage->lengthAfter, shrinkage->widthBefore,
             shrinkage->widthAfter);
     return added ? Result<LineWas>{LineWas::Added} : row.refused(added.error());
+}
+
+// Two that are alike to the minute are two, where the file has two.
+Result<LineWas> importWash(ImportWork& work, ImportRow& row) {
+    const auto load = washOf(work, row, "Started");
+    for (const std::string_view heading : {"Started", "Softener", "Dryer sheet"})
+        if (!row.has(heading))
+            row.wrong(heading, said("it is needed."));
+    if (row.whatIsWrong())
+        return *row.whatIsWrong();
+    std::string key;
+    for (const std::string_view heading :
+         {"Started", "Dry", "Detergent", "Softener", "Water (°C)", "Drying", "Dryer sheet"})
+        key += row.text(heading) + "\n";
+    if (work.loadsSeen[key]++ < std::ssize(knownLoads(work.writer.connection(), *load)))
+        return LineWas::Known;
+    addLoad(work.writer, *load);
+    return LineWas::Added;
 }
 
 } // namespace holdfast::db

@@ -111,6 +111,26 @@ Result<LineWas> importFilm(ImportWork& work, ImportRow& row) {
     return added ? Result<LineWas>{LineWas::Added} : row.refused(added.error());
 }
 
+namespace {
+
+// Only that it was there is read in, so that its number is not given again: when its film came and went is in
+// no line, and film that came and went today would count as used today.
+Result<LineWas> importUsedUp(ImportWork& work, ImportRow& row, RollReceived roll, std::optional<int> number) {
+    Connection& connection = work.writer.connection();
+    if (!number || connection.number("SELECT COUNT(*) FROM film_roll WHERE number = ?1", *number) > 0)
+        return LineWas::Passed;
+    constexpr Millimetres kAnyLength{1000};
+    roll.length = kAnyLength;
+    const auto added = receiveRoll(work.writer, roll, number, work.now);
+    if (!added)
+        return row.refused(added.error());
+    connection.run("DELETE FROM roll_move WHERE roll_id = ?1", added->id);
+    connection.run("UPDATE film_roll SET state = ?2 WHERE id = ?1", added->id, codeOf(RollState::UsedUp));
+    return LineWas::Added;
+}
+
+} // namespace
+
 Result<LineWas> importRoll(ImportWork& work, ImportRow& row) {
     Connection& connection = work.writer.connection();
     const auto number = rollNumberOf(row);
@@ -138,7 +158,7 @@ Result<LineWas> importRoll(ImportWork& work, ImportRow& row) {
             return LineWas::Known;
     }
     if (roll.length.value == 0 || state == RollState::UsedUp)
-        return LineWas::Passed;
+        return importUsedUp(work, row, roll, number);
     if (row.has("Place")) {
         const auto place = placeNamed(work, row.text("Place"));
         if (!place)

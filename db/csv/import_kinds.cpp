@@ -66,6 +66,12 @@ constexpr std::string_view kOfRoll[] = {"Finish", "Shade", "Width (mm)", "Length
 constexpr std::string_view kBesideRoll[] = {"Roll", "Made", "Printed use-by", "Place", "State"};
 constexpr std::string_view kNotReadOfRoll[] = {"Length received (mm)"};
 
+constexpr std::string_view kOfWash[] = {"Started", "Softener", "Dryer sheet"};
+constexpr std::string_view kBesideWash[] = {"Detergent", "Water (°C)", "Drying", "Dry"};
+constexpr std::string_view kNotReadOfWash[] = {"Units"};
+
+constexpr std::string_view kOfSetting[] = {"Setting", "Value"};
+
 constexpr std::string_view kOfPlace[] = {"Place"};
 constexpr std::string_view kBesidePlace[] = {"Retired"};
 constexpr std::string_view kOfReading[] = {"Place", "When", "Temperature (°C)", "Humidity (%)"};
@@ -78,7 +84,7 @@ constexpr std::string_view kBesidePress[] = {"Small platen",   "Heats (°C a min
 constexpr std::string_view kOfFair[] = {"Fair", "First day", "Opens", "Closes"};
 constexpr std::string_view kBesideFair[] = {"Last day", "Stall", "Other costs", "Worked (min)", "Note"};
 
-constexpr std::array<ImportKind, 9> kKinds{{
+constexpr std::array<ImportKind, 11> kKinds{{
     {phrase("rolls"), kOfRoll, kBesideRoll, kNotReadOfRoll, importRoll},
     {phrase("blanks received"), kOfLot, kBesideLot, kNotReadOfLot, importLot},
     {phrase("blank styles"), kOfStyle, kBesideStyle, {}, importStyle},
@@ -88,6 +94,8 @@ constexpr std::array<ImportKind, 9> kKinds{{
     {phrase("storage places"), kOfPlace, kBesidePlace, {}, importPlace},
     {phrase("presses"), kOfPress, kBesidePress, {}, importPress},
     {phrase("fairs"), kOfFair, kBesideFair, {}, importFair},
+    {phrase("wash loads"), kOfWash, kBesideWash, kNotReadOfWash, importWash},
+    {phrase("settings"), kOfSetting, {}, {}, importSetting},
 }};
 
 } // namespace

@@ -3,6 +3,7 @@
 // What can be read in: which headings say so, which others may be there, and what becomes of a line.
 
 #include "core/facts/climate.h"
+#include "core/facts/settings.h"
 #include "core/trade/result.h"
 #include "db/csv/import_row.h"
 #include "db/csv/import_shop.h"
@@ -36,7 +37,8 @@ struct ImportWork {
         lotsSeen;
     std::map<std::string, std::optional<Instant>> lastReadingOf; // by the place's name as it is written
     std::map<std::string, PlaceId, std::less<>> places;          // found or set up, by name in small letters
-    std::map<std::string, WashLoadId> loads;                     // of this file, by all that it says of each
+    std::map<std::string, std::int64_t> loadsSeen;               // by all that the file says of each
+    std::optional<ShopSettings> settings; // as they are to be, written when all lines were read
 };
 
 using ImportLine = Result<LineWas> (*)(ImportWork& work, ImportRow& row);
@@ -55,11 +57,13 @@ std::span<const ImportKind> importKinds();
 Result<LineWas> importCustomer(ImportWork& work, ImportRow& row);
 Result<LineWas> importStyle(ImportWork& work, ImportRow& row);
 Result<LineWas> importLot(ImportWork& work, ImportRow& row);
+Result<LineWas> importWash(ImportWork& work, ImportRow& row);
 Result<LineWas> importFilm(ImportWork& work, ImportRow& row);
 Result<LineWas> importRoll(ImportWork& work, ImportRow& row);
 Result<LineWas> importPlace(ImportWork& work, ImportRow& row);
 Result<LineWas> importPress(ImportWork& work, ImportRow& row);
 Result<LineWas> importFair(ImportWork& work, ImportRow& row);
 Result<LineWas> importReading(ImportWork& work, ImportRow& row);
+Result<LineWas> importSetting(ImportWork& work, ImportRow& row);
 
 } // namespace holdfast::db

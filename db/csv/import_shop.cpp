@@ -4,6 +4,7 @@
 #include "core/csv/csv.h"
 #include "core/trade/limits.h"
 #include "db/actions/parts.h"
+#include "db/actions/shop_actions.h"
 #include "db/csv/import_kinds.h"
 #include "db/tables/facts.h"
 
@@ -99,8 +100,10 @@ Sentence title(const Imported& imported) {
 
 class Importing {
 public:
-    Importing(Writer& writer, const Now& now, const OffsetAt& offsetAt, const TellProgress& progress)
-        : m_work{writer, now, offsetAt, {}, {}, {}, {}, {}}
+    Importing(Shop& shop, Writer& writer, const Now& now, const OffsetAt& offsetAt,
+              const TellProgress& progress)
+        : m_shop(shop)
+        , m_work{writer, now, offsetAt, {}, {}, {}, {}, {}, {}}
         , m_progress(progress)
         , m_currency(loadSettings(writer.connection()).currency) {}
 
@@ -124,6 +127,9 @@ public:
             return lines.error();
         if (!writeReadings())
             return stopped();
+        if (m_work.settings && m_imported.added > 0)
+            if (const auto changed = changeSettings(m_shop, *m_work.settings); !changed)
+                return changed.error();
         if (m_imported.added > 0)
             m_work.writer.describe(title(m_imported));
         return m_imported;
@@ -184,6 +190,7 @@ private:
         return goesOn && mayGoOn(1.0);
     }
 
+    Shop& m_shop;
     ImportWork m_work;
     const TellProgress& m_progress;
     const Currency m_currency;
@@ -194,7 +201,8 @@ private:
 
 Result<Imported> importText(Shop& shop, std::string_view text, const Now& now, const OffsetAt& offsetAt,
                             const TellProgress& progress) {
-    return shop.act([&](Writer& writer) { return Importing{writer, now, offsetAt, progress}.read(text); });
+    return shop.act(
+        [&](Writer& writer) { return Importing{shop, writer, now, offsetAt, progress}.read(text); });
 }
 
 Result<Imported> importFile(Shop& shop, const std::filesystem::path& path, const Now& now,

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// Reads one file of comma-separated values into a shop: customers, blank styles, blanks received, films,
-// rolls, storage places or readings, recognised by its headings. Which headings there are and what may be
-// under them: import_kinds.h and docs/command-line.md. What exportShop wrote of these can be read back;
-// orders cannot.
+// Reads one file of comma-separated values into a shop: customers, blank styles, blanks received, wash loads,
+// films, rolls, storage places, readings, presses, fairs or settings, recognised by its headings. Which
+// headings there are and what may be under them: import_kinds.h and docs/command-line.md. What exportShop
+// wrote of these can be read back; orders cannot.
 
 #include "core/trade/result.h"
 #include "db/csv/export_shop.h"
@@ -20,7 +20,7 @@ struct Imported {
     Phrase kind; // "customers"
     std::int64_t added = 0;
     std::int64_t known = 0;  // were there already, and stay as they are
-    std::int64_t passed = 0; // of which nothing is left: a lot of no units, a roll used up
+    std::int64_t passed = 0; // of which nothing is left: a lot of no units
 };
 
 // One journaled action. A line that is wrong is named by its number, its heading and what is allowed, and

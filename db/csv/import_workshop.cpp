@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Lines of presses and of fairs.
+// Lines of presses, of fairs and of settings.
 #include "db/actions/parts.h"
 #include "db/csv/import_kinds.h"
+#include "db/tables/facts.h"
+#include "db/tables/settings_rows.h"
 
+#include <algorithm>
 #include <charconv>
 
 namespace holdfast::db {
@@ -30,7 +33,119 @@ Minutes timeOf(ImportRow& row, std::string_view heading) {
     return Hours{hour} + Minutes{minute};
 }
 
+// "1500 Tee": an amount in its smallest coin and what it is for; nothing where it is not so.
+struct ListedPrice {
+    Money price;
+    std::string what;
+};
+std::optional<ListedPrice> listedPrice(const std::string& value) {
+    ListedPrice listed;
+    const auto space = value.find(' ');
+    if (space == std::string::npos)
+        return std::nullopt;
+    const auto [end, code] = std::from_chars(value.data(), value.data() + space, listed.price.minor);
+    listed.what = value.substr(space + 1);
+    return code == std::errc{} && end == value.data() + space && listed.price >= Money{}
+               ? std::optional{listed}
+               : std::nullopt;
+}
+
+LineWas addClosedDay(ShopSettings& settings, ImportRow& row) {
+    const auto day = row.day("Value");
+    if (!day)
+        row.wrong("Value", said("a day is needed, such as 2026-11-25."));
+    if (!day || std::ranges::find(settings.closedDays, *day) != settings.closedDays.end())
+        return LineWas::Known;
+    settings.closedDays.push_back(*day);
+    return LineWas::Added;
+}
+
+LineWas addStylePrice(ImportWork& work, ImportRow& row) {
+    const auto listed = listedPrice(row.text("Value"));
+    if (!listed) {
+        row.wrong("Value", said("write the price in its smallest coin and the style, such as 1500 Tee."));
+        return LineWas::Known;
+    }
+    Query style = work.writer.connection().query("SELECT id FROM blank_style WHERE name = ?1 COLLATE NOCASE",
+                                                 listed->what);
+    if (!style.step()) {
+        row.wrong("Value", said("the shop has no blank style “{style}”. Read in the blank styles first.",
+                                {{"style", listed->what}}));
+        return LineWas::Known;
+    }
+    auto& prices = work.settings->prices.stylePrices;
+    const auto there = prices.find(style.id<BlankStyleId>(0));
+    if (there != prices.end() && there->second == listed->price)
+        return LineWas::Known;
+    prices[style.id<BlankStyleId>(0)] = listed->price;
+    return LineWas::Added;
+}
+
+LineWas addDecalPrice(ShopSettings& settings, ImportRow& row) {
+    const auto listed = listedPrice(row.text("Value"));
+    DecalPrice price;
+    const char* end = listed ? listed->what.data() + listed->what.size() : nullptr;
+    if (!listed || std::from_chars(listed->what.data(), end, price.upTo.value).ptr != end) {
+        row.wrong("Value", said("write the price in its smallest coin and the longer side in mm, such as "
+                                "450 300."));
+        return LineWas::Known;
+    }
+    price.price = listed->price;
+    auto& prices = settings.prices.decalPrices;
+    const auto there = std::ranges::find(prices, price.upTo, &DecalPrice::upTo);
+    if (there != prices.end() && *there == price)
+        return LineWas::Known;
+    if (there != prices.end())
+        *there = price;
+    else
+        prices.insert(std::ranges::upper_bound(prices, price.upTo, {}, &DecalPrice::upTo), price);
+    return LineWas::Added;
+}
+
+// One that has a row of its own in the shop file.
+LineWas changeSetting(ShopSettings& settings, ImportRow& row) {
+    const std::string name = row.text("Setting");
+    SettingRows rows = settingRows(settings);
+    const auto there = rows.find(name);
+    if (there == rows.end()) {
+        row.wrong("Setting", said("there is no setting “{setting}”.", {{"setting", name}}));
+        return LineWas::Known;
+    }
+    const std::string before = there->second;
+    // One that is a list ends with a line break, which is not in a field's text.
+    for (const std::string& value : {row.text("Value"), row.text("Value") + "\n"}) {
+        UnreadFacts unread;
+        there->second = value;
+        ShopSettings read = settingsFrom(rows, unread);
+        if (value == before)
+            return LineWas::Known;
+        if (!unread.empty())
+            continue;
+        read.closedDays = settings.closedDays;
+        read.prices.stylePrices = settings.prices.stylePrices;
+        read.prices.decalPrices = settings.prices.decalPrices;
+        settings = std::move(read);
+        return LineWas::Added;
+    }
+    row.wrong("Value", said("“{typed}” is not a value of the setting “{setting}”.",
+                            {{"typed", row.text("Value")}, {"setting", settingLabel(name)}}));
+    return LineWas::Known;
+}
+
 } // namespace
+
+Result<LineWas> importSetting(ImportWork& work, ImportRow& row) {
+    if (!work.settings)
+        work.settings = loadSettings(work.writer.connection());
+    const std::string name = row.text("Setting");
+    const LineWas was = name == "closed-day"    ? addClosedDay(*work.settings, row)
+                        : name == "style-price" ? addStylePrice(work, row)
+                        : name == "decal-price" ? addDecalPrice(*work.settings, row)
+                                                : changeSetting(*work.settings, row);
+    if (row.whatIsWrong())
+        return *row.whatIsWrong();
+    return was;
+}
 
 Result<LineWas> importPress(ImportWork& work, ImportRow& row) {
     Press press;

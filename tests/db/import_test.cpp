@@ -116,15 +116,15 @@ TEST_F(Import, RollsKeepTheNumberThatIsWrittenOnThem) {
                              "R-17,Marram Soft,Dusk,500,12000,2026-10-01,2026-08-01,Cupboard,on-shelf\n"
                              "R-18,Marram Soft,Dusk,300,60,2026-10-01,,Front shelf,put-away\n"
                              "R-19,Marram Soft,Dusk,500,0,2026-10-01,,,used-up\n";
-    expectReads(file, "rolls", 2, 0, 1);
+    expectReads(file, "rolls", 3);
     EXPECT_EQ(text("SELECT storage_place.name FROM roll_stay JOIN film_roll ON film_roll.id = roll_id "
                    "JOIN storage_place ON storage_place.id = place_id WHERE number = 17"),
               "Cupboard");
     EXPECT_EQ(text("SELECT state FROM film_roll WHERE number = 18"), "put-away");
-    expectReads(file, "rolls", 0, 2, 1);
+    expectReads(file, "rolls", 0, 3);
     expectReads("Finish,Shade,Width (mm),Length (mm),Received\nMarram Soft,Dusk,500,5000,2026-11-01\n",
                 "rolls", 1);
-    EXPECT_EQ(number("SELECT MAX(number) FROM film_roll"), 19) << "without one, the next";
+    EXPECT_EQ(number("SELECT MAX(number) FROM film_roll"), 20) << "without one, the next";
 }
 
 TEST_F(Import, PlacesAndReadingsOfSeveral) {
@@ -280,6 +280,87 @@ TEST_F(Import, StoppedItReadsNothingIn) {
     EXPECT_TRUE(importText(shop(), file, now(), kAnHourAhead, [](double) { return true; }).ok());
 }
 
+TEST_F(Import, WashLoadsAreReadInAndLotsThatWereInThemJoinThem) {
+    const std::string loads = "Started,Detergent,Softener,Water (°C),Drying,Dryer sheet,Dry,Units\n"
+                              "2026-11-02 18:00,mild,no,40,line,no,2026-11-03 08:00,6\n"
+                              "2026-11-02 18:00,mild,no,40,line,no,2026-11-03 08:00,4\n"
+                              "2026-11-09 18:00,,yes,30,tumble,yes,,\n";
+    expectReads(loads, "wash loads", 3);
+    EXPECT_EQ(lastTitle(), "3 wash loads read in from a file");
+    EXPECT_EQ(number("SELECT COUNT(*) FROM wash_load WHERE softener AND dryer_sheet AND dry_at IS NULL"), 1);
+    EXPECT_EQ(number("SELECT MAX(started_at) FROM wash_load"),
+              (std::chrono::sys_days{std::chrono::year{2026} / 11 / 9} + Hours{17}).time_since_epoch() /
+                  std::chrono::seconds{1});
+    expectReads(loads, "wash loads", 0, 3);
+    expectReads(
+        "Style,Size,Colour,Units,Received,Washed,Dry,Detergent,Softener,Water (°C),Drying,Dryer sheet\n"
+        "Tee,M,Moss,6,2026-11-02,2026-11-02 18:00,2026-11-03 08:00,mild,no,40,line,no\n",
+        "blanks received", 1);
+    EXPECT_EQ(number("SELECT COUNT(*) FROM wash_load"), 3) << "its wash was there already";
+    EXPECT_EQ(number("SELECT COUNT(*) FROM blank_lot WHERE last_load_id IS NOT NULL"), 1);
+}
+
+TEST_F(Import, WhatIsWrongWithAWashLoadIsNamed) {
+    const std::string head = "Started,Softener,Dryer sheet,Dry,Water (°C),Drying\n";
+    expectWrong(head + ",no,no,,,\n", "Line 2, Started: it is needed.");
+    expectWrong(head + "2026-11-02 18:00,,no,,,\n", "Line 2, Softener: it is needed.");
+    expectWrong(head + "yesterday,no,no,,,\n", "Line 2, Started: “yesterday” is not a time.");
+    expectWrong(head + "2026-11-02 18:00,no,no,2026-11-01 18:00,,\n", "before it was dry");
+    expectWrong(head + "2026-11-02 18:00,no,no,,40,line\n2026-11-02 18:00,no,no,,400,\n",
+                "Line 3, Water (°C)");
+    expectWrong(head + "2026-11-02 18:00,no,no,,,in the sun\n", "Line 2, Drying");
+}
+
+TEST_F(Import, OfRollsThatAreUsedUpTheNumberIsKept) {
+    const std::string file = "Roll,Finish,Shade,Width (mm),Length (mm),Received,State\n"
+                             "R-40,Marram Soft,Dusk,500,0,2026-10-01,used-up\n"
+                             ",Marram Soft,Dusk,500,0,2026-10-01,used-up\n";
+    const auto moves = number("SELECT COUNT(*) FROM roll_move");
+    expectReads(file, "rolls", 1, 0, 1);
+    EXPECT_EQ(text("SELECT state FROM film_roll WHERE number = 40"), "used-up");
+    EXPECT_EQ(number("SELECT COUNT(*) FROM roll_move"), moves) << "no film came or went today";
+    const auto next = receiveRoll(shop(), aRoll(), now());
+    ASSERT_TRUE(next.ok());
+    EXPECT_EQ(next->number, 41) << "its number is on an old label";
+    expectReads(file, "rolls", 0, 1, 1);
+}
+
+TEST_F(Import, SettingsAreChangedAsTheFileSaysInOneAction) {
+    ShopSettings settings = loadSettings(connection());
+    settings.shopName = "Tern and Thistle";
+    settings.marginPercent = 50;
+    settings.week[0] = OpeningHours{Hours{10}, Hours{12}};
+    settings.prices.forMany = {{12, Percentage{500}}};
+    settings.prices.extras = {{"Gift wrap", {250}}};
+    settings.closedDays = {localDate(2026, 12, 24)};
+    settings.prices.stylePrices[m_tee] = {1500};
+    settings.prices.decalPrices = {{Millimetres{100}, {200}}, {Millimetres{300}, {450}}};
+    const std::string file = "Setting,Value\nshop-name,Tern and Thistle\nmargin-percent,50\n"
+                             "hours-sunday,600-720\nless-for-many,12 500\nusual-extras,250 Gift wrap\n"
+                             "closed-day,2026-12-24\nstyle-price,1500 Tee\ndecal-price,450 300\n"
+                             "decal-price,200 100\nshrink-limit-percent,4\n";
+    const Dump before = dump();
+    expectReads(file, "settings", 9, 1);
+    EXPECT_EQ(lastTitle(), "9 settings read in from a file");
+    EXPECT_TRUE(loadSettings(connection()) == settings);
+    expectReads(file, "settings", 0, 10);
+    ASSERT_TRUE(shop().undo(shop().recent(1).front().id).ok());
+    EXPECT_EQ(dump(), before);
+}
+
+TEST_F(Import, ASettingThatCannotBeIsNamedAndNothingIsChanged) {
+    const std::string head = "Setting,Value\nshop-name,Another\n";
+    expectWrong(head + "colour-of-the-door,red\n",
+                "Line 3, Setting: there is no setting “colour-of-the-door”.");
+    expectWrong(head + "margin-percent,96\n", "Line 3, Value: “96” is not a value of the setting “margin”.");
+    expectWrong(head + "hours-monday,1020-540\n", "Line 3, Value");
+    expectWrong(head + "closed-day,Christmas\n", "Line 3, Value: “Christmas” is not a day.");
+    expectWrong(head + "style-price,Tee 15.00\n", "Line 3, Value: write the price in its smallest coin");
+    expectWrong(head + "style-price,1500 Cloak\n", "Line 3, Value: the shop has no blank style “Cloak”.");
+    expectWrong(head + "decal-price,450 wide\n", "Line 3, Value: write the price");
+    expectWrong(head + "better-rest-h,1\n", "The better rest must be no shorter");
+}
+
 std::vector<std::string> sortedLines(const std::filesystem::path& path) {
     std::istringstream text{testing::bytesOf(path)};
     std::vector<std::string> lines;
@@ -320,9 +401,9 @@ TEST(ImportedDemo, IsWhatWasWrittenOut) {
     ASSERT_TRUE(exportShop(**demo, folder / "one", kAnHourAhead).ok());
 
     auto empty = Shop::createInMemory(clock);
-    const std::vector<std::string> files{"customers.csv", "blank-styles.csv", "films.csv",
-                                         "places.csv",    "rolls.csv",        "blank-lots.csv",
-                                         "readings.csv",  "presses.csv",      "fairs.csv"};
+    const std::vector<std::string> files{
+        "customers.csv",  "blank-styles.csv", "films.csv",   "places.csv", "rolls.csv",   "wash-loads.csv",
+        "blank-lots.csv", "readings.csv",     "presses.csv", "fairs.csv",  "settings.csv"};
     for (const std::string& file : files) {
         const auto done = importFile(*empty, folder / "one" / file, now, kAnHourAhead);
         ASSERT_TRUE(done.ok()) << file << ": " << done.error().message.english();
@@ -333,9 +414,12 @@ TEST(ImportedDemo, IsWhatWasWrittenOut) {
     for (const std::string file : {"customers.csv", "blank-styles.csv", "films.csv", "places.csv",
                                    "readings.csv", "presses.csv", "fairs.csv"})
         EXPECT_TRUE(sortedLines(folder / "two" / file) == sortedLines(folder / "one" / file)) << file;
+    EXPECT_TRUE(loadSettings(empty->connection()) == loadSettings((*demo)->connection()));
     for (const char* sum :
          {"SELECT SUM(units) FROM lot_units", "SELECT SUM(mm) FROM roll_length",
-          "SELECT SUM(number) FROM film_roll WHERE state <> 'used-up'",
+          "SELECT SUM(number) FROM film_roll", "SELECT COUNT(*) FROM wash_load",
+          "SELECT SUM(started_at / 60 + water_c + COALESCE(dry_at / 60, 0)) FROM wash_load",
+          "SELECT COUNT(*) FROM film_roll WHERE state = 'used-up'",
           "SELECT COUNT(*) FROM film_roll WHERE state = 'put-away'",
           "SELECT SUM(units) FROM lot_units JOIN blank_lot ON blank_lot.id = lot_id JOIN wash_load "
           "ON wash_load.id = last_load_id WHERE dry_at IS NOT NULL AND NOT softener",
