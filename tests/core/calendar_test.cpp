@@ -127,7 +127,8 @@ TEST(CalendarAsOthersReadIt, EachEventComesOutAsItWasPutIn) {
 }
 
 TEST(CalendarAsOthersReadIt, ACalendarOfNothingIsNotWrong) {
-    EXPECT_NE(icalparser_parse_string(calendarText({}, kWritten).c_str()), nullptr);
+    const ReadCalendar empty{icalparser_parse_string(calendarText({}, kWritten).c_str())};
+    EXPECT_NE(empty, nullptr);
 }
 
 } // namespace
