@@ -285,8 +285,8 @@ TEST_F(UndoneInBook, EveryActIsReachedInASmallWindow) {
     takeOrder({aGarment(usual)});
     for (const QSize size : {QSize{928, 514}, QSize{704, 1194}, QSize{704, 514}}) {
         open(size);
-        for (const char* name : {"movePromise", "copyMessage", "editCustomer", "cancelOrder",
-                                 "printTicket", "printTags", "printCards", "takeMoney"}) {
+        for (const char* name : {"movePromise", "copyMessage", "editCustomer", "cancelOrder", "printTicket",
+                                 "printTags", "printCards", "takeMoney"}) {
             auto& button = find<Button>(name);
             QTest::qWait(10); // until the parts are laid out
             find<QScrollArea>("bookScroll").ensureWidgetVisible(&button);

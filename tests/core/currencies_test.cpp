@@ -6,7 +6,8 @@
 namespace holdfast {
 namespace {
 
-// ISO 4217, list one: minor units of the yen, the Kuwaiti dinar, the pound, the euro and the króna. From memory.
+// ISO 4217, list one: minor units of the yen, the Kuwaiti dinar, the pound, the euro and the króna. From
+// memory.
 TEST(Currencies, HaveTheDecimalsOfTheStandard) {
     EXPECT_EQ(currencyExponent("JPY"), 0);
     EXPECT_EQ(currencyExponent("ISK"), 0);
