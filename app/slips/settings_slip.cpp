@@ -202,6 +202,14 @@ private:
         form()
             .line("closedDays", tr("Closed on, commas between"), days.join(QStringLiteral(", ")))
             ->setPlaceholder(tr("e.g. 24/12, 25/12"));
+        QStringList other;
+        for (const auto& [day, hours] : m_before.otherHours)
+            if (day >= desk().now().today())
+                other.append(hoursOfDay(day, hours));
+        form()
+            .line("otherHours", tr("Other hours on single days, commas between"),
+                  other.join(QStringLiteral(", ")))
+            ->setPlaceholder(tr("e.g. 3/12 9:00–19:00"));
         whole("planMarginPercent", tr("Allowance in promises, on top of the planned work"), tr("%"),
               m_before.planMarginPercent);
     }
@@ -211,17 +219,33 @@ private:
         if (!m_week->isSound())
             form().setError("week", tr("Hours: times such as 9:00 and 17:30."));
         settings.closedDays.clear();
-        static const QRegularExpression between(QStringLiteral("[,;]"));
-        for (const QString& typed : form().text("closedDays").split(between, Qt::SkipEmptyParts)) {
-            if (typed.trimmed().isEmpty())
-                continue;
-            const auto day = readDate(typed, tr("“%1”").arg(typed.trimmed()), desk().now().today());
+        for (const QString& typed : between("closedDays")) {
+            const auto day = readDate(typed, tr("“%1”").arg(typed), desk().now().today());
             if (day.ok())
                 settings.closedDays.push_back(*day);
             else
                 form().setError("closedDays", words(day.error().message));
         }
+        readOtherHours(settings);
         settings.planMarginPercent = static_cast<int>(form().whole("planMarginPercent", 0, 200));
+    }
+
+    QStringList between(const char* field) {
+        static const QRegularExpression commas(QStringLiteral("\\s*[,;]\\s*"));
+        return form().text(field).trimmed().split(commas, Qt::SkipEmptyParts);
+    }
+
+    // Days that are past stay as they were: the form does not show them.
+    void readOtherHours(ShopSettings& settings) {
+        const LocalDate today = desk().now().today();
+        std::erase_if(settings.otherHours, [&](const auto& other) { return other.first >= today; });
+        for (const QString& typed : between("otherHours")) {
+            const auto read = readHoursOfDay(typed, tr("“%1”").arg(typed), today);
+            if (read.ok())
+                settings.otherHours[read->first] = read->second;
+            else
+                form().setError("otherHours", words(read.error().message));
+        }
     }
 
     void addWashing() {

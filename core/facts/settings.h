@@ -8,6 +8,7 @@
 #include "core/trade/units.h"
 
 #include <array>
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -42,7 +43,8 @@ struct ShopSettings {
     // time
     std::array<std::optional<OpeningHours>, 7> week; // pressing hours, Sunday first; none: closed
     std::vector<LocalDate> closedDays;
-    int planMarginPercent = 15; // added to reckoned work when a day is promised
+    std::map<LocalDate, OpeningHours> otherHours; // of single days, in place of the week's
+    int planMarginPercent = 15;                   // added to reckoned work when a day is promised
 
     // washing and stock
     Grams washerHolds{4000};

@@ -99,6 +99,7 @@ constexpr std::array kTableWords{
     TableWords{"style_price", phrase("the price of a style")},
     TableWords{"decal_price", phrase("the price of a decal")},
     TableWords{"closed_day", phrase("a closed day")},
+    TableWords{"other_hours", phrase("the hours of a day")},
     TableWords{
         "fair", phrase("a fair"), {phrase("the fair {name}"), "SELECT name FROM fair WHERE id = ?1", "name"}},
     TableWords{"claim", phrase("what came back")},

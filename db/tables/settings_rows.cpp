@@ -294,6 +294,11 @@ ShopSettings loadSettings(Connection& connection, UnreadFacts& unread) {
     Query days{connection, "SELECT day FROM closed_day ORDER BY day"};
     readFacts(days, unread, "closed_day",
               [&](const FactRow& row) { settings.closedDays.push_back(row.date(0)); });
+    Query others{connection, "SELECT day, opens, closes FROM other_hours ORDER BY day"};
+    readFacts(others, unread, "other_hours", [&](const FactRow& row) {
+        const auto minutes = [&](int column) { return Minutes{row.number(column, 0, kMinutesOfADay)}; };
+        settings.otherHours.emplace(row.date(0), OpeningHours{minutes(1), minutes(2)});
+    });
     Query styles{connection, "SELECT style_id, minor FROM style_price ORDER BY style_id"};
     readFacts(styles, unread, "style_price", [&](const FactRow& row) {
         settings.prices.stylePrices.emplace(row.id<BlankStyleId>(0), row.money(1));

@@ -144,6 +144,7 @@ constexpr std::array kTables{
     TableOfFacts{"fair", kIts, phrase("The fair is left out."), ""},
     TableOfFacts{"setting", kIts, phrase("The usual value is used."), ""},
     TableOfFacts{"closed_day", kIts, phrase("The shop counts as open on it."), ""},
+    TableOfFacts{"other_hours", kIts, phrase("The usual hours of the weekday count."), ""},
     TableOfFacts{"order_card",
                  {phrase("Its line in the order book: the {column} reads “{value}”."),
                   phrase("Its line in the order book: the {column} is missing.")},

@@ -358,6 +358,7 @@ std::vector<EveryAction::Doing> EveryAction::aroundTheShop() const {
              for (const BlankStyle& style : loadOpenFacts(in.connection()).styles)
                  settings.prices.stylePrices[style.id] = {1500};
              settings.closedDays.push_back(LocalDate{std::chrono::year{2026} / 12 / 24});
+             settings.otherHours[LocalDate{std::chrono::year{2026} / 12 / 23}] = {Hours{9}, Hours{19}};
              return changeSettings(in, settings);
          }},
         {"keepNote",

@@ -346,6 +346,7 @@ TEST_F(ForgettingTest, EveryTextOfTheShopIsKnownToNameNobodyOrIsForgotten) {
                                           "lot_move.reason",
                                           "money_move.how",
                                           "money_move.kind",
+                                          "other_hours.day",
                                           "press.name",
                                           "press_check.by_whom",
                                           "press_step.step_key",

@@ -41,6 +41,7 @@ public:
         begin(sheet, SettingsPart::Hours, tr("Hours at the press"));
         addWeek(sheet);
         add(sheet, tr("Closed on"), closedDays());
+        add(sheet, tr("Other hours"), otherHours());
         add(sheet, tr("Allowance in promises"),
             tr("%1 % on top of the planned work").arg(m_settings.planMarginPercent));
         return sheet;
@@ -200,6 +201,14 @@ private:
         for (const LocalDate day : m_settings.closedDays)
             days.append(date(day));
         return days.isEmpty() ? tr("no other days") : days.join(QStringLiteral(", "));
+    }
+
+    QString otherHours() const {
+        QStringList days;
+        for (const auto& [day, hours] : m_settings.otherHours)
+            if (day >= m_shop.now.today())
+                days.append(hoursOfDay(day, hours));
+        return days.isEmpty() ? tr("on no single days") : days.join(QStringLiteral(", "));
     }
 
     QString filmRoundADecal() const {

@@ -257,7 +257,16 @@ private:
             m_sums.sooner.reset();
         else if (wanted.answer == Answer::TooSoon &&
                  (!m_sums.sooner || dateOf(m_sums.sooner->readyAt) > wanted.day))
-            askWithADecalLess(wanted.day);
+            askOtherwise(wanted.day);
+    }
+
+    void askOtherwise(LocalDate day) {
+        askWithADecalLess(day);
+        if (m_sums.sooner && dateOf(m_sums.sooner->readyAt) <= day)
+            return;
+        const auto longer = longerDayFor(askedGarments(), m_shop.facts, m_promised, m_shop.now, day);
+        if (longer)
+            m_sums.sooner = SoonerOption{{}, longer->readyAt, {}, longer};
     }
 
     void askWithADecalLess(LocalDate day) {
@@ -274,7 +283,7 @@ private:
             const auto promise = promiseFor(asked, m_shop.facts, m_promised, m_shop.now);
             if (!promise.ok() || dateOf(promise->readyAt) > day)
                 continue;
-            m_sums.sooner = SoonerOption{{}, promise->readyAt, at};
+            m_sums.sooner = SoonerOption{{}, promise->readyAt, at, {}};
             return;
         }
     }
