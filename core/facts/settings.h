@@ -30,6 +30,9 @@ struct ShopSettings {
     // on paper, a line each; empty: not printed
     std::string collectAt;     // where and when orders are collected
     std::string whenEdgeLifts; // what a customer may do then
+    std::string address;       // of the shop, on quotations, receipts and invoices; semicolons between lines
+    std::string
+        invoiceLines; // at the foot of invoices: a bank account, small print; semicolons between lines
 
     // money
     int depositPercent = 0;    // of the total, asked before work starts

@@ -44,12 +44,14 @@ private:
         const auto state = m_draft.isQuotation ? OrderState::Quoted : OrderState::Confirmed;
         m_connection.run(
             "INSERT INTO shop_order (id, number, customer_id, state, taken_at, taken_at_place, promised, "
-            "note, tax_kind, tax_rate, taxed_by, tax_rounding) "
-            "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12)",
+            "note, tax_kind, tax_rate, taxed_by, tax_rounding, valid_until) "
+            "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13)",
             m_taken.id, m_taken.number, customer, codeOf(state), m_now.instant,
             m_settings.fairName.empty() ? std::string{"workshop"} : m_settings.fairName, m_draft.promised,
             trimmed(m_draft.note), codeOf(m_draft.tax.kind), m_draft.tax.rate.hundredths,
-            codeOf(m_draft.tax.by), codeOf(m_draft.tax.rounding));
+            codeOf(m_draft.tax.by), codeOf(m_draft.tax.rounding),
+            m_draft.isQuotation ? std::optional{m_now.today() + m_settings.prices.quotationFor}
+                                : std::nullopt);
         for (const BillLine& line : m_draft.lines)
             addBillLine(m_writer, m_taken.id, line);
     }

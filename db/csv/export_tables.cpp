@@ -11,10 +11,11 @@ struct TablesOfTheTrade {
     static constexpr ExportColumn kCustomers[] = {{"Customer", Text}, {"Telephone", Text}, {"Note", Text}};
 
     static constexpr ExportColumn kOrders[] = {
-        {"Order", Plain},    {"Customer", Text},      {"Telephone", Text},     {"State", Plain},
-        {"Taken", When},     {"Taken at", Text},      {"Promised", LocalTime}, {"Handed over", When},
-        {"Garments", Plain}, {"Price", Money},        {"Paid", Money},         {"Note", Text},
-        {"Tax", Plain},      {"Tax rate (%)", Plain}, {"Taxed by", Plain},     {"Tax rounded", Plain}};
+        {"Order", Plain},      {"Customer", Text},      {"Telephone", Text},     {"State", Plain},
+        {"Taken", When},       {"Taken at", Text},      {"Promised", LocalTime}, {"Handed over", When},
+        {"Garments", Plain},   {"Price", Money},        {"Paid", Money},         {"Note", Text},
+        {"Tax", Plain},        {"Tax rate (%)", Plain}, {"Taxed by", Plain},     {"Tax rounded", Plain},
+        {"Valid until", Plain}};
 
     static constexpr ExportColumn kSettings[] = {{"Setting", Plain}, {"Value", Text}};
 
@@ -44,6 +45,31 @@ struct TablesOfTheTrade {
                                                   {"Words", Text},
                                                   {"Amount", Money},
                                                   {"Part of the garments (%)", Plain}};
+
+    static constexpr ExportColumn kInvoices[] = {{"Invoice", Text},
+                                                 {"Kind", Plain},
+                                                 {"Order", Plain},
+                                                 {"Corrects", Text},
+                                                 {"Reason", Text},
+                                                 {"Made", Plain},
+                                                 {"Handed over", Plain},
+                                                 {"Shop", Text},
+                                                 {"Shop’s address", Text},
+                                                 {"Tax number", Text},
+                                                 {"Lines at the foot", Text},
+                                                 {"Customer", Text},
+                                                 {"Customer’s address", Text},
+                                                 {"Currency", Plain},
+                                                 {"Tax", Plain},
+                                                 {"Tax rate (%)", Plain},
+                                                 {"Taxed by", Plain},
+                                                 {"Tax rounded", Plain},
+                                                 {"Tax called", Text},
+                                                 {"Tax amount", Money},
+                                                 {"Total", Money},
+                                                 {"Paid when it was made", Money}};
+
+    static constexpr ExportColumn kInvoiceRows[] = {{"Invoice", Text}, {"Words", Text}, {"Amount", Money}};
 
     static constexpr ExportColumn kMoney[] = {
         {"Order", Plain}, {"When", When}, {"Amount", Money}, {"Kind", Plain}, {"How", Plain}};
@@ -193,7 +219,7 @@ struct TablesOfTheTrade {
          "SELECT shop_order.number, customer.name, customer.phone, shop_order.state, taken_at, "
          "taken_at_place, "
          "shop_order.promised, handed_over_at, garments, total_minor, paid_minor, shop_order.note, tax_kind, "
-         "tax_rate / 100.0, taxed_by, tax_rounding FROM shop_order "
+         "tax_rate / 100.0, taxed_by, tax_rounding, valid_until FROM shop_order "
          "JOIN customer ON customer.id = customer_id JOIN order_card ON order_card.id = shop_order.id "
          "ORDER BY shop_order.number",
          kOrders},
@@ -219,6 +245,20 @@ struct TablesOfTheTrade {
          "FROM bill_line JOIN bill_line_amount ON bill_line_amount.id = bill_line.id "
          "JOIN shop_order ON shop_order.id = bill_line.order_id ORDER BY shop_order.number, bill_line.id",
          kBillLines},
+        {"invoices.csv",
+         "SELECT invoice.series || '-' || invoice.number, invoice.kind, invoice.order_number, "
+         "corrected.series || '-' || corrected.number, invoice.reason, invoice.made_on, "
+         "invoice.handed_over_on, invoice.shop_name, invoice.shop_address, invoice.tax_number, "
+         "invoice.shop_lines, invoice.customer_name, invoice.customer_address, invoice.currency_code, "
+         "invoice.tax_kind, invoice.tax_rate / 100.0, invoice.taxed_by, invoice.tax_rounding, "
+         "invoice.tax_name, invoice.tax_minor, invoice.total_minor, invoice.paid_minor FROM invoice "
+         "LEFT JOIN invoice AS corrected ON corrected.id = invoice.corrects_id "
+         "ORDER BY invoice.series, invoice.number",
+         kInvoices},
+        {"invoice-rows.csv",
+         "SELECT series || '-' || number, words, minor FROM invoice_row "
+         "JOIN invoice ON invoice.id = invoice_id ORDER BY series, number, invoice_row.id",
+         kInvoiceRows},
         {"money.csv",
          "SELECT number, at, minor, kind, how FROM money_move JOIN shop_order ON shop_order.id = order_id "
          "ORDER BY at, money_move.id",

@@ -12,6 +12,7 @@
 #include "db/sqlite/open_references.h"
 #include "db/sqlite/savepoint.h"
 #include "db/sqlite/session.h"
+#include "db/tables/invoices.h"
 #include "db/tables/row_words.h"
 
 #include <algorithm>
@@ -73,6 +74,8 @@ CarriedEntry EntryMerger::merge(CarriedEntry entry, bool mindsLedgers) {
     for (const TableChanges& changes : tablesOf(entry.changeset))
         m_touched.insert(changes.table);
     std::optional<Sentence> why = whyItCannotBe(entry);
+    if (const auto invoice = invoiceLeftAlone(m_connection, entry.changeset); invoice && !why)
+        why = said("Invoice {invoice} was made of its order, and an invoice stays.", {{"invoice", *invoice}});
     if (!why)
         why = whyNotJoined(m_connection, entry.changeset);
     if (!why) {

@@ -96,6 +96,9 @@ constexpr auto kCodes<BillLineKind> = std::to_array<Code<BillLineKind>>({{BillLi
                                                                          {BillLineKind::ForMany, "for-many"},
                                                                          {BillLineKind::Rush, "rush"}});
 template <>
+constexpr auto kCodes<InvoiceKind> = std::to_array<Code<InvoiceKind>>(
+    {{InvoiceKind::Invoice, "invoice"}, {InvoiceKind::CreditNote, "credit-note"}});
+template <>
 constexpr auto kCodes<TaxKind> = std::to_array<Code<TaxKind>>(
     {{TaxKind::None, "none"}, {TaxKind::Included, "included"}, {TaxKind::Added, "added"}});
 template <>
@@ -174,6 +177,7 @@ HOLDFAST_CODES(Face)
 HOLDFAST_CODES(MoneyKind)
 HOLDFAST_CODES(PaidHow)
 HOLDFAST_CODES(BillLineKind)
+HOLDFAST_CODES(InvoiceKind)
 HOLDFAST_CODES(TaxKind)
 HOLDFAST_CODES(TaxedBy)
 HOLDFAST_CODES(Rounding)

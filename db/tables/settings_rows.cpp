@@ -39,6 +39,8 @@ void eachSetting(Settings& settings, Each&& each) {
     each("fair-name", phrase("where orders are taken"), settings.fairName);
     each("collect-at", phrase("where orders are collected"), settings.collectAt);
     each("when-edge-lifts", phrase("what to do when an edge lifts"), settings.whenEdgeLifts);
+    each("shop-address", phrase("shop’s address"), settings.address);
+    each("invoice-lines", phrase("lines at the foot of invoices"), settings.invoiceLines);
     each("currency-code", phrase("currency"), settings.currency.code);
     each("currency-sign", phrase("currency sign"), settings.currency.sign);
     each("currency-exponent", phrase("decimals of the currency"), settings.currency.exponent);
@@ -54,6 +56,7 @@ void eachSetting(Settings& settings, Each&& each) {
     each("usual-extras", phrase("usual extras"), settings.prices.extras);
     each("rush-within-days", phrase("what counts as a rush"), settings.prices.rushWithin);
     each("rush-more", phrase("rush price"), settings.prices.rushMore);
+    each("quotation-days", phrase("how long a quotation is valid"), settings.prices.quotationFor);
     each("tax-kind", phrase("way of taxing"), settings.prices.tax.kind);
     each("tax-rate", phrase("rate of tax"), settings.prices.tax.rate);
     each("taxed-by", phrase("what the tax is rounded for"), settings.prices.tax.by);

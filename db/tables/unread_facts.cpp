@@ -83,6 +83,17 @@ constexpr std::array kTables{
                   phrase("A line of the bill: the {column} is missing.")},
                  kOrderLeftOut,
                  "SELECT order_id FROM bill_line WHERE id = ?1"},
+    TableOfFacts{
+        "invoice",
+        {phrase("An invoice’s {column} reads “{value}”."), phrase("An invoice’s {column} is missing.")},
+        phrase("The invoice is left out."),
+        "SELECT order_id FROM invoice WHERE id = ?1"},
+    TableOfFacts{"invoice_row",
+                 {phrase("A row of an invoice: the {column} reads “{value}”."),
+                  phrase("A row of an invoice: the {column} is missing.")},
+                 phrase("The row is left out."),
+                 "SELECT order_id FROM invoice_row JOIN invoice ON invoice.id = invoice_id "
+                 "WHERE invoice_row.id = ?1"},
     TableOfFacts{"style_price", kIts, kNotOnList, ""},
     TableOfFacts{"decal_price", kIts, kNotOnList, ""},
     TableOfFacts{"film", kIts, phrase("The film is left out, with its rolls and the orders that need it."),
