@@ -9,6 +9,7 @@
 #include "app/papers/day_sheet.h"
 #include "app/papers/paper_files.h"
 #include "app/papers/paper_making.h"
+#include "app/papers/quotation_paper.h"
 #include "app/papers/roll_label.h"
 #include "app/places/cutting_bench/bench_words.h"
 #include "app/places/cutting_bench/cut_file.h"
@@ -70,7 +71,14 @@ std::vector<PaperFamily> familiesOf(const ReckonedShop& shop) {
                        PapersWords::tr("Roll labels"),
                        [](int n) { return PapersWords::tr("%n roll label|%n roll labels", nullptr, n); },
                        {}};
+    PaperFamily quotations{
+        QStringLiteral("quotations"),
+        PapersWords::tr("Quotations"),
+        [](int n) { return PapersWords::tr("%n page of quotations|%n pages of quotations", nullptr, n); },
+        {}};
     for (const OrderId order : openOrders(shop.facts)) {
+        if (shop.facts.orders.at(order).state == OrderState::Quoted)
+            std::ranges::move(quotationPapers(shop, order), std::back_inserter(quotations.papers));
         tickets.papers.push_back(claimTicket(shop, order));
         for (const Garment* garment : pressedGarments(shop, order))
             cards.papers.push_back(careCardPaper(shop, garment->id));
@@ -84,6 +92,7 @@ std::vector<PaperFamily> familiesOf(const ReckonedShop& shop) {
              [](int n) { return PapersWords::tr("%n page of day sheet|%n pages of day sheet", nullptr, n); },
              daySheet(shop)},
             std::move(tickets),
+            std::move(quotations),
             std::move(cards),
             std::move(tags),
             std::move(labels)};

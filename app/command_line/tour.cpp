@@ -48,7 +48,7 @@ constexpr int kSettleMilliseconds = 60;
 constexpr std::uint64_t kSearchRounds = 300;
 
 using SlipPicture = std::pair<SlipName, const char*>;
-constexpr std::array<SlipPicture, 47> kSlips{{
+constexpr std::array<SlipPicture, 49> kSlips{{
     {SlipName::ReadLabel, "read-label"},
     {SlipName::MarkNotPrewashed, "mark-not-prewashed"},
     {SlipName::ChooseWayRound, "choose-way-round"},
@@ -87,6 +87,8 @@ constexpr std::array<SlipPicture, 47> kSlips{{
     {SlipName::ForgetCustomer, "forget-customer"},
     {SlipName::OrderNote, "order-note"},
     {SlipName::PartOrder, "split-or-join"},
+    {SlipName::Invoice, "invoice"},
+    {SlipName::CreditNote, "credit-note"},
     {SlipName::CancelOrder, "cancel-order"},
     {SlipName::CameBack, "came-back"},
     {SlipName::AnswerClaim, "answer-claim"},

@@ -17,6 +17,7 @@
 #include "app/desk/plan_beside.h"
 #include "app/desk/shop_beside.h"
 #include "app/desk/what_is_wrong.h"
+#include "core/facts/invoice.h"
 #include "core/holds/finding.h"
 #include "core/quality/claim.h"
 #include "core/shop/reckoned_shop.h"
@@ -79,6 +80,8 @@ enum class SlipName {
     ForgetCustomer,
     OrderNote,
     PartOrder,
+    Invoice,
+    CreditNote,
     CancelOrder,
     CameBack,
     AnswerClaim,
@@ -122,6 +125,7 @@ struct SlipTarget {
     std::optional<ColourId> colour;
     std::optional<ClaimId> claim;
     std::optional<FairId> fair;
+    std::optional<InvoiceId> invoice;     // or credit note; none: the one of the order that is in force
     std::optional<SettingsPart> settings; // none: all of them
     std::optional<RoomSection> section;   // of the Back room
     std::optional<Instant> at;            // of a reading
@@ -144,7 +148,18 @@ enum class PlaceName {
 };
 
 // What is printed (see app/papers); the shell has it made and sent to the printer.
-enum class PaperName { ClaimTicket, CareCards, BagTags, DaySheet, RollLabel, TestLabel, TestSheet };
+enum class PaperName {
+    ClaimTicket,
+    CareCards,
+    BagTags,
+    Quotation,
+    Receipt,
+    Invoice, // or credit note
+    DaySheet,
+    RollLabel,
+    TestLabel,
+    TestSheet
+};
 
 // What the shell does with the file as a whole, in the background where it takes long.
 enum class Errand {

@@ -89,11 +89,11 @@ private:
         slip(SlipName::Settings, tr("Settings"), tr("shop, prices, opening hours, washing, cutting, rest"),
              "back-room", tr("options preferences numbers"));
         part(SettingsPart::Shop, tr("Change the shop’s name"), tr("and where orders are collected"),
-             tr("address settings"));
+             tr("address bank account invoice foot settings"));
         part(SettingsPart::Money, tr("Change prices"), tr("margin, minutes, overhead, deposit, currency"),
              tr("discount cost tax money settings rounding rate"));
         part(SettingsPart::Bill, tr("Change tax, extras and rush"),
-             tr("rate and rounding of the tax, what many cost less, usual extras"),
+             tr("rate and rounding of the tax, what many cost less, usual extras, quotations"),
              tr("vat sales tax quantity discount surcharge delivery settings"));
         part(SettingsPart::PriceList, tr("Change the price list"), tr("prices of styles and decals"),
              tr("board tariff settings money"));
@@ -104,6 +104,12 @@ private:
     void addOrders() {
         inOrderBook(tr("Take or give back money"), tr("open the order, then T"),
                     tr("refund pay payment paid cash card deposit owed owing"));
+        inOrderBook(tr("Print a quotation"), tr("open the order, then Q"),
+                    tr("offer estimate quote valid paper"));
+        inOrderBook(tr("Print a receipt"), tr("open the order, then V"), tr("paid payment proof paper"));
+        inOrderBook(tr("Make or print an invoice"), tr("open the order, then I"), tr("bill tax paper"));
+        inOrderBook(tr("Make a credit note"), tr("open the order, then D"),
+                    tr("correct invoice refund cancel reprint paper"));
         inOrderBook(tr("Hand over an order"), tr("open the order, then H"), tr("collect pick up give care"));
         inOrderBook(tr("Change an order’s day or customer"), tr("open the order, then M or U"),
                     tr("promise date phone telephone name later sooner"));

@@ -104,6 +104,14 @@ private:
         form()
             .longLine("whenEdgeLifts", tr("When an edge lifts"), words(m_before.whenEdgeLifts))
             ->setPlaceholder(tr("for the care card; empty: not printed"));
+        form()
+            .longLine("address", tr("Address, semicolons between lines"), words(m_before.address))
+            ->setPlaceholder(tr("for quotations, receipts and invoices"));
+        form()
+            .longLine("invoiceLines", tr("At the foot of invoices"), words(m_before.invoiceLines))
+            ->setPlaceholder(tr("e.g. a bank account; small print"));
+        for (const char* name : {"address", "invoiceLines"})
+            form().optional(name);
         form().pair();
         form().line("currency", tr("Currency"), words(m_before.currency.code));
         form().line("currencySign", tr("Currency sign"), words(m_before.currency.sign));
@@ -147,6 +155,8 @@ private:
         settings.fairName = placeChosen().value_or(plain(form().text("fairName")));
         settings.collectAt = plain(form().text("collectAt"));
         settings.whenEdgeLifts = plain(form().text("whenEdgeLifts"));
+        settings.address = plain(form().text("address"));
+        settings.invoiceLines = plain(form().text("invoiceLines"));
         settings.currency.code = plain(form().text("currency"));
         settings.currency.sign = plain(form().text("currencySign"));
         settings.currency.exponent = static_cast<int>(form().whole("currencyDecimals", 0, 4));

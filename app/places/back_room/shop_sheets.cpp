@@ -35,6 +35,8 @@ public:
             m_settings.fairName.empty() ? tr("the workshop") : words(m_settings.fairName));
         add(sheet, tr("Orders are collected at"), printed(m_settings.collectAt));
         add(sheet, tr("When an edge lifts"), printed(m_settings.whenEdgeLifts));
+        add(sheet, tr("Address"), printed(m_settings.address));
+        add(sheet, tr("At the foot of invoices"), printed(m_settings.invoiceLines));
         add(sheet, tr("Currency"),
             tr("%1, written %2")
                 .arg(words(m_settings.currency.code), money(Money{12345}, m_settings.currency)));
@@ -119,6 +121,7 @@ private:
         for (const UsualExtra& extra : prices.extras)
             extras.append(QStringLiteral("%1 %2").arg(words(extra.words), amount(extra.amount)));
         add(sheet, tr("Usual extras"), extras.isEmpty() ? tr("none") : extras.join(tr("; ")));
+        add(sheet, tr("A quotation is valid for"), dayCount(prices.quotationFor));
         add(sheet, tr("Tax"), taxOf(prices));
         if (!prices.taxNumber.empty())
             add(sheet, tr("Tax number"), words(prices.taxNumber));
