@@ -109,6 +109,7 @@ constexpr std::pair<FigureQuestion, const char*> kQuestions[] = {{FigureQuestion
                                                                  {FigureQuestion::Takings, "takings"},
                                                                  {FigureQuestion::Earned, "earned"},
                                                                  {FigureQuestion::Bring, "bring"},
+                                                                 {FigureQuestion::Buy, "buy"},
                                                                  {FigureQuestion::Film, "film"}};
 static_assert(std::size(kQuestions) + 1 == enumeratorCount<FigureQuestion>());
 

@@ -108,6 +108,20 @@ enum class RoomSection {
     Printers
 };
 
+// What Figures shows next to its list.
+enum class FigureQuestion {
+    CameBack,
+    WhatIsCommon,
+    Holding,
+    Months,
+    Promises,
+    Takings,
+    Earned,
+    Bring,
+    Buy,
+    Film
+};
+
 // What a form or an action is about; which fields are set depends on what is to be done.
 struct SlipTarget {
     std::optional<OrderId> order;
@@ -128,8 +142,9 @@ struct SlipTarget {
     std::optional<InvoiceId> invoice;     // or credit note; none: the one of the order that is in force
     std::optional<SettingsPart> settings; // none: all of them
     std::optional<RoomSection> section;   // of the Back room
-    std::optional<Instant> at;            // of a reading
-    std::optional<SlipName> then;         // the form that goes on once this one is done
+    std::optional<FigureQuestion> question;
+    std::optional<Instant> at;    // of a reading
+    std::optional<SlipName> then; // the form that goes on once this one is done
     QString size;
     bool isAgain = false; // at the fair table: the same once more, as an order of its own
 
@@ -157,6 +172,7 @@ enum class PaperName {
     Invoice, // or credit note
     DaySheet,
     RollLabel,
+    BuyingList,
     TestLabel,
     TestSheet
 };

@@ -23,7 +23,7 @@ complete -c holdfast -n $no_verb -a import -d 'Read one such file in'
 complete -c holdfast -n $no_verb -a due-days -d 'Write the promised days as a calendar'
 complete -c holdfast -n $no_verb -a forget -d 'Take a customer out for good'
 
-complete -c holdfast -n '__fish_seen_subcommand_from report' -f -a 'walk use-first holds blanks promise cut figures'
+complete -c holdfast -n '__fish_seen_subcommand_from report' -f -a 'walk use-first holds blanks buy promise cut figures'
 complete -c holdfast -n '__fish_seen_subcommand_from report' -l json -d 'As JSON'
 complete -c holdfast -n '__fish_seen_subcommand_from tour' -l scale -x -a '1 2' -d 'How large the pictures are'
 complete -c holdfast -n '__fish_seen_subcommand_from put-back' -l yes -d 'Put the backup back'

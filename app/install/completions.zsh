@@ -19,7 +19,7 @@ _holdfast() {
         'due-days:write the promised days as a calendar'
         'forget:take a customer out for good'
     )
-    reports=(walk use-first holds blanks promise cut figures)
+    reports=(walk use-first holds blanks buy promise cut figures)
 
     _arguments -C \
         '(--demo)--shop[the shop file]:shop file:_files' \

@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/papers/paper_making.h"
 
+#include "app/desk/figures_beside.h"
 #include "app/desk/formats.h"
 #include "app/desk/garment_words.h"
 #include "app/desk/invoice_words.h"
 #include "app/desk/shop_with_order.h"
 #include "app/papers/bag_tag.h"
+#include "app/papers/buying_list.h"
 #include "app/papers/care_card_paper.h"
 #include "app/papers/claim_ticket.h"
 #include "app/papers/day_sheet.h"
@@ -142,13 +144,18 @@ Result<PaperErrand> ofOrder(ShopDesk& desk, const SlipTarget& matter, ErrandOfOr
     return errand(shop, shop->facts.orders.at(*matter.order));
 }
 
+QString climateIsAwaited() {
+    return PaperMaking::tr(
+        "The climate readings are still being read, and film may be held by them. Print it "
+        "in a moment.");
+}
+
 using ErrandOfShop = Result<PaperErrand> (*)(const std::shared_ptr<const ReckonedShop>&, const SlipTarget&);
 
 // Of what is reckoned from the climate of the storage places.
 Result<PaperErrand> ofShop(ShopDesk& desk, const SlipTarget& matter, ErrandOfShop errand) {
     if (desk.awaitsClimate())
-        return noPaper(PaperMaking::tr("The climate readings are still being read, and film may be held by "
-                                       "them. Print it in a moment."));
+        return noPaper(climateIsAwaited());
     return errand(desk.shop(), matter);
 }
 
@@ -165,6 +172,20 @@ Result<PaperErrand> rollLabelErrand(const std::shared_ptr<const ReckonedShop>& s
         return noPaper(PaperMaking::tr("The roll is no longer there."));
     return PaperErrand{PaperMaking::tr("Roll label %1").arg(words(roll->label())),
                        [shop, id = roll->id] { return std::vector{labelOfRoll(*shop, id)}; }};
+}
+
+// What is used is read where it is printed: that may take long.
+PaperErrand buyingListErrand(ShopDesk& desk) {
+    return PaperErrand{
+        PaperMaking::tr("To buy %1").arg(words(isoDate(desk.now().today()))),
+        [shop = desk.shop(),
+         read = figuresReader(desk.file(), std::nullopt, desk.now())]() -> Result<std::vector<Paper>> {
+            const auto figures = read();
+            if (!figures.ok())
+                return figures.error();
+            return buyingList(*shop, whatToBuy(*shop, figures->blankUse, figures->nextFair, figures->bring));
+        },
+        PaperUse::Sheets};
 }
 
 } // namespace
@@ -208,6 +229,10 @@ Result<PaperErrand> paperErrand(ShopDesk& desk, PaperName name, const SlipTarget
         return ofShop(desk, matter, daySheetErrand);
     case PaperName::RollLabel:
         return ofShop(desk, matter, rollLabelErrand);
+    case PaperName::BuyingList:
+        if (desk.awaitsClimate())
+            return noPaper(climateIsAwaited());
+        return buyingListErrand(desk);
     case PaperName::TestLabel:
     case PaperName::TestSheet:
         break;

@@ -59,6 +59,12 @@ private:
         matter.section = section;
         add(title, second, icon, also, GoTo{PlaceName::BackRoom, matter});
     }
+    void inFigures(FigureQuestion question, const QString& title, const QString& second, const char* icon,
+                   const QString& also) {
+        SlipTarget matter;
+        matter.question = question;
+        add(title, second, icon, also, GoTo{PlaceName::Figures, matter});
+    }
     void inOrderBook(const QString& title, const QString& second, const QString& also) {
         add(title, second, "order-book", also, GoTo{PlaceName::OrderBook, {}});
     }
@@ -119,6 +125,9 @@ private:
         inOrderBook(tr("Confirm a wording"), tr("open the order, then W"),
                     tr("agree spelling text name proof"));
         m_entries.push_back(daySheetEntry());
+        inFigures(FigureQuestion::Buy, tr("See what to buy"), tr("blanks and film that run low"), "tag",
+                  tr("reorder purchase supplier stock low shopping"));
+        m_entries.push_back(buyingListEntry());
     }
 
     void addShell() {

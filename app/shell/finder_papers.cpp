@@ -75,6 +75,13 @@ FinderEntry daySheetEntry() {
                       FinderPapers::tr("the press walk on paper, with boxes to tick"), {});
 }
 
+FinderEntry buyingListEntry() {
+    FinderEntry entry = paperEntry(PaperName::BuyingList, FinderPapers::tr("Print what to buy"),
+                                   FinderPapers::tr("by supplier, with boxes to tick"), {});
+    entry.also = FinderPapers::tr("reorder purchase order supplier stock list shopping");
+    return entry;
+}
+
 std::vector<FinderEntry> paperEntries(const ReckonedShop& shop, const QStringList& typed) {
     const auto isNamed = [&](const Order& order) {
         const QString number = QString::number(order.number);

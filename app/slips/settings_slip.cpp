@@ -271,6 +271,9 @@ private:
         form().pair();
         whole("blankLeadTime", tr("Blanks arrive within"), tr("days"), m_before.blankLeadTime.count());
         whole("filmLeadTime", tr("Film arrives within"), tr("days"), m_before.filmLeadTime.count());
+        form().pair();
+        whole("runOutPercent", tr("Risk of running out"), tr("%"), m_before.runOutPercent);
+        whole("boughtToLast", tr("Bought to last for"), tr("days"), m_before.boughtToLast.count());
         whole("keepingPercent", tr("Carrying an unsold blank from a fair costs"), tr("% of its price"),
               m_before.keepingPercent);
     }
@@ -283,6 +286,9 @@ private:
         settings.shrinkLimitPercent = form().decimal("shrinkLimitPercent", 0, 50);
         settings.blankLeadTime = Days{form().whole("blankLeadTime", 0, 365)};
         settings.filmLeadTime = Days{form().whole("filmLeadTime", 0, 365)};
+        settings.runOutPercent =
+            static_cast<int>(form().whole("runOutPercent", kLeastRunOutPercent, kMostRunOutPercent));
+        settings.boughtToLast = Days{form().whole("boughtToLast", 0, 365)};
         settings.keepingPercent = static_cast<int>(form().whole("keepingPercent", 0, 100));
     }
 

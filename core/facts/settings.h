@@ -15,6 +15,10 @@
 
 namespace holdfast {
 
+// A chance of nothing would ask for endless stock.
+inline constexpr int kLeastRunOutPercent = 1;
+inline constexpr int kMostRunOutPercent = 50;
+
 struct OpeningHours {
     Minutes opens{9 * 60};
     Minutes closes{17 * 60};
@@ -58,6 +62,8 @@ struct ShopSettings {
         10; // of a blank's cost, for each that comes home from a fair: carried, money tied up
     Days blankLeadTime{5};
     Days filmLeadTime{4};
+    int runOutPercent = 5; // the chance of running out that is taken while something is on its way
+    Days boughtToLast{14}; // what is bought is to last this long after it came
 
     // cutting
     Minutes cutTakes{4};      // roll in, the knife's run, cut off: once for each film of an order

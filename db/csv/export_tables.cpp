@@ -97,7 +97,8 @@ struct TablesOfTheTrade {
                                                {"Iron (°C)", Plain},
                                                {"Bleach", Plain},
                                                {"Solvents", Plain},
-                                               {"Retired", YesNo}};
+                                               {"Retired", YesNo},
+                                               {"Supplier", Text}};
 
     static constexpr ExportColumn kLots[] = {{"Style", Text},
                                              {"Size", Text},
@@ -161,7 +162,8 @@ struct TablesOfTheTrade {
                                               {"Grain", YesNo},
                                               {"Roll width (mm)", Plain},
                                               {"Cost of a metre", Money},
-                                              {"Retired", YesNo}};
+                                              {"Retired", YesNo},
+                                              {"Supplier", Text}};
 
     static constexpr ExportColumn kRolls[] = {{"Roll", Roll},
                                               {"Finish", Text},
@@ -287,7 +289,7 @@ struct TablesOfTheTrade {
                                               "substr('P', 1, (care_cleaning & 1) > 0) || substr('F', 1, "
                                               "(care_cleaning & 2) > 0) || "
                                               "substr('W', 1, (care_cleaning & 4) > 0), retired_at IS NOT "
-                                              "NULL FROM blank_style "
+                                              "NULL, supplier FROM blank_style "
                                               "ORDER BY name COLLATE NOCASE",
          kStyles},
         {"blank-lots.csv",
@@ -330,7 +332,7 @@ struct TablesOfTheTrade {
          "shelf_life_days, humidity_low, humidity_high, store_low_c, store_high_c, allowed_outside_h, q10, "
          "reference_c, "
          "strip_extends_days, may_lie_under, may_lie_over, has_grain, roll_width_mm, cost_per_metre, "
-         "retired_at IS NOT NULL FROM film ORDER BY finish COLLATE NOCASE, shade COLLATE NOCASE",
+         "retired_at IS NOT NULL, supplier FROM film ORDER BY finish COLLATE NOCASE, shade COLLATE NOCASE",
          kFilms},
         {"rolls.csv",
          "SELECT number, finish, shade, width_mm, mm, received_on, made_on, printed_use_by, "

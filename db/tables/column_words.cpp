@@ -104,6 +104,7 @@ constexpr std::array kColumnWords{
     ColumnWords{"for_child", phrase("mark “for a child”")},
     ColumnWords{"sleepwear", phrase("mark “sleepwear”")},
     ColumnWords{"has_cords", phrase("mark “has cords”")},
+    ColumnWords{"supplier", phrase("supplier")},
     ColumnWords{"law_checked_by", phrase("check of local law")},
     ColumnWords{"label_read_on", phrase("reading of the label")},
     ColumnWords{"stretch", phrase("stretch")},

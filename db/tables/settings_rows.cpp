@@ -29,8 +29,10 @@ struct Narrower {
     std::int64_t least;
     std::int64_t most;
 };
-constexpr Narrower kNarrower[] = {
-    {"currency-exponent", 0, 4}, {"margin-percent", 0, 95}, {"price-point", 1, kMostMoney}};
+constexpr Narrower kNarrower[] = {{"currency-exponent", 0, 4},
+                                  {"margin-percent", 0, 95},
+                                  {"price-point", 1, kMostMoney},
+                                  {"run-out-percent", kLeastRunOutPercent, kMostRunOutPercent}};
 
 // Goes once over every setting with its name in the file and what people call it, to write or to read it.
 template <class Settings, class Each>
@@ -71,6 +73,8 @@ void eachSetting(Settings& settings, Each&& each) {
     each("keeping-percent", phrase("cost of carrying an unsold blank"), settings.keepingPercent);
     each("blank-lead-days", phrase("days until blanks arrive"), settings.blankLeadTime);
     each("film-lead-days", phrase("days until film arrives"), settings.filmLeadTime);
+    each("run-out-percent", phrase("chance of running out"), settings.runOutPercent);
+    each("bought-to-last-days", phrase("how long what is bought lasts"), settings.boughtToLast);
     each("cut-takes-min", phrase("time for a cut"), settings.cutTakes);
     each("weeding-takes-s", phrase("weeding a decal"), settings.weedingTakes);
     each("decal-gap-mm", phrase("gap between decals"), settings.decalGap.value);

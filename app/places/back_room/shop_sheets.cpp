@@ -88,6 +88,9 @@ public:
         add(sheet, tr("Shrinking allowed"), tr("%1 %").arg(oneDecimal(m_settings.shrinkLimitPercent)));
         add(sheet, tr("Blanks arrive within"), dayCount(m_settings.blankLeadTime));
         add(sheet, tr("Film arrives within"), dayCount(m_settings.filmLeadTime));
+        add(sheet, tr("Risk of running out"),
+            tr("%1 %, until what is bought arrives").arg(m_settings.runOutPercent));
+        add(sheet, tr("Bought to last for"), dayCount(m_settings.boughtToLast));
         add(sheet, tr("Carrying an unsold blank"), tr("%1 % of its price").arg(m_settings.keepingPercent));
         begin(sheet, SettingsPart::Cutting, tr("Cutting"));
         add(sheet, tr("Time for a cut"),
