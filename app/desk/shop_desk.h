@@ -74,6 +74,7 @@ enum class SlipName {
     Layers,
     ConfirmWording,
     TakeMoney,
+    CountTill,
     MovePromise,
     Customer,
     JoinCustomers,
@@ -119,6 +120,7 @@ enum class FigureQuestion {
     Earned,
     Bring,
     Buy,
+    Till,
     Film
 };
 

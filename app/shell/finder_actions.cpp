@@ -125,6 +125,10 @@ private:
         inOrderBook(tr("Confirm a wording"), tr("open the order, then W"),
                     tr("agree spelling text name proof"));
         m_entries.push_back(daySheetEntry());
+        slip(SlipName::CountTill, tr("Count the till"), tr("the cash of a day against what should be there"),
+             "order-book", tr("money cash day end close drawer float register"));
+        inFigures(FigureQuestion::Till, tr("See what was counted"), tr("the till, day by day"), "figures",
+                  tr("money cash difference missing"));
         inFigures(FigureQuestion::Buy, tr("See what to buy"), tr("blanks and film that run low"), "tag",
                   tr("reorder purchase supplier stock low shopping"));
         m_entries.push_back(buyingListEntry());

@@ -206,6 +206,10 @@ struct TablesOfTheTrade {
         {"Opens", Plain},       {"Closes", Plain},       {"Stall", Money},
         {"Other costs", Money}, {"Worked (min)", Plain}, {"Note", Text}};
 
+    static constexpr ExportColumn kTillCounts[] = {{"Day", Plain},     {"When", When},
+                                                   {"Float", Money},   {"Cash", Money},
+                                                   {"Counted", Money}, {"Difference", Money}};
+
     static constexpr ExportColumn kHistory[] = {
         {"When", When}, {"Laptop", Text}, {"Done", Text}, {"Taken back", YesNo}};
 
@@ -389,6 +393,10 @@ struct TablesOfTheTrade {
          "JOIN blank_style ON blank_style.id = style_id UNION ALL "
          "SELECT 'decal-price', minor || ' ' || up_to_mm FROM decal_price ORDER BY 1, 2",
          kSettings},
+        {"till-counts.csv",
+         "SELECT day, at, float_minor, cash_minor, counted_minor, counted_minor - float_minor - cash_minor "
+         "FROM till_count ORDER BY day, at, id",
+         kTillCounts},
         {"history.csv",
          "SELECT at, seat.name, title, undone_by IS NOT NULL FROM journal_entry JOIN seat ON seat.id = "
          "seat_id "

@@ -31,7 +31,8 @@ const MergeRules& rulesOfTheTrade() {
          {"claim", {"answer", "answered_on"}},
          {"film", {"recipe_c", "dwell_s", "pressure", "peel", "recipe_confirmed_by"}},
          {"fair", {"first_day", "last_day"}},
-         {"fair", {"opens_min", "closes_min"}}},
+         {"fair", {"opens_min", "closes_min"}},
+         {"till_count", {"at", "float_minor", "cash_minor", "counted_minor"}}},
         {{"film_roll", "number", "SELECT MAX(number) + 1 FROM film_roll"},
          {"shop_order", "number",
           "SELECT next_order_number FROM seat_here JOIN seat ON seat.id = seat_id "

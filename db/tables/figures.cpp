@@ -7,6 +7,7 @@
 #include "db/tables/handed_over.h"
 #include "db/tables/orders_at_fairs.h"
 #include "db/tables/promises_given.h"
+#include "db/tables/till.h"
 
 #include <algorithm>
 
@@ -140,6 +141,8 @@ ShopFigures loadFigures(Connection& connection, LocalDate from, const Now& now) 
     figures.places = readTakings(connection, since, now);
     figures.blankUse = readBlankUse(connection, now);
     figures.faults = readFaultCounts(connection, from);
+    figures.tillCounts = readTillCounts(connection, unread);
+    std::erase_if(figures.tillCounts, [&](const TillCount& count) { return count.day < from; });
     addOnce(figures.unread, unread.named(connection));
     figures.unanswered = std::ssize(openClaims(connection));
     return figures;

@@ -103,6 +103,7 @@ constexpr std::array kTableWords{
     TableWords{"invoice_row", phrase("a row of an invoice")},
     TableWords{"style_price", phrase("the price of a style")},
     TableWords{"decal_price", phrase("the price of a decal")},
+    TableWords{"till_count", phrase("a count of the till")},
     TableWords{"closed_day", phrase("a closed day")},
     TableWords{"other_hours", phrase("the hours of a day")},
     TableWords{

@@ -153,6 +153,7 @@ constexpr std::array kTables{
                  phrase("The check is left out: the press counts as not checked."),
                  ""},
     TableOfFacts{"fair", kIts, phrase("The fair is left out."), ""},
+    TableOfFacts{"till_count", kIts, phrase("The count of the till is left out."), ""},
     TableOfFacts{"setting", kIts, phrase("The usual value is used."), ""},
     TableOfFacts{"closed_day", kIts, phrase("The shop counts as open on it."), ""},
     TableOfFacts{"other_hours", kIts, phrase("The usual hours of the weekday count."), ""},

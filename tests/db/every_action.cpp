@@ -7,6 +7,7 @@
 #include "db/actions/fair_actions.h"
 #include "db/actions/invoice_actions.h"
 #include "db/actions/put_back.h"
+#include "db/actions/till_actions.h"
 #include "db/tables/invoices.h"
 #include "db/tables/settings_rows.h"
 
@@ -384,6 +385,8 @@ std::vector<EveryAction::Doing> EveryAction::aroundTheShop() const {
              settings.otherHours[LocalDate{std::chrono::year{2026} / 12 / 23}] = {Hours{9}, Hours{19}};
              return changeSettings(in, settings);
          }},
+        {"countTill",
+         [this](Shop& in) { return done(countTill(in, now().today(), Money{5000}, Money{5250}, now())); }},
         {"keepNote",
          [](Shop& in) {
              return in.keepNote("half-typed", "an order")

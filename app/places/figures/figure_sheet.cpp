@@ -4,6 +4,7 @@
 #include "app/places/figures/buy_sheet.h"
 #include "app/places/figures/fair_sheets.h"
 #include "app/places/figures/fault_sheets.h"
+#include "app/places/figures/money_sheets.h"
 #include "app/places/figures/order_sheets.h"
 
 #include <QCoreApplication>
@@ -61,6 +62,9 @@ Asked asked(FigureQuestion question) {
         return {QT_TRANSLATE_NOOP("FigureSheet", "What to buy now?"),
                 QT_TRANSLATE_NOOP("FigureSheet",
                                   "What to buy is shown here once a film is added or orders are taken.")};
+    case FigureQuestion::Till:
+        return {QT_TRANSLATE_NOOP("FigureSheet", "Was the till right?"),
+                QT_TRANSLATE_NOOP("FigureSheet", "What was counted is shown here once the till is counted.")};
     case FigureQuestion::Film:
         return {QT_TRANSLATE_NOOP("FigureSheet", "Where did the film go?"),
                 QT_TRANSLATE_NOOP("FigureSheet", "Films are shown here once a roll is received.")};
@@ -88,6 +92,8 @@ void fill(FigureSheet& sheet, FigureQuestion question, const FiguresShown& shown
         return FairSheets{shown}.bring(sheet);
     case FigureQuestion::Buy:
         return BuySheet{shown}.fill(sheet);
+    case FigureQuestion::Till:
+        return MoneySheets{shown}.till(sheet);
     case FigureQuestion::Film:
         return OrderSheets{shown}.film(sheet);
     }

@@ -112,6 +112,12 @@ QWidget* FiguresPlace::makeSheet() {
     connect(m_print, &Button::clicked, this, [this] { emit desk().paperAsked(PaperName::BuyingList, {}); });
     m_sheet->addToTitle(m_print);
 
+    m_count = new Button(tr("Count the till"));
+    m_count->setObjectName(QStringLiteral("countTill"));
+    m_count->setKey(QKeySequence(Qt::Key_T));
+    connect(m_count, &Button::clicked, this, [this] { emit desk().slipAsked(SlipName::CountTill, {}); });
+    m_sheet->addToTitle(m_count);
+
     auto* scroll = new VerticalScroll;
     scroll->setObjectName(QStringLiteral("figureScroll"));
     m_whole = new Label({}, Type::List);
@@ -275,6 +281,7 @@ void FiguresPlace::showSheet() {
     const bool isThere = !sheet.rows.isEmpty() || !sheet.whole.isEmpty();
     m_sheet->setTitle(sheet.title.isEmpty() ? sheet.question : sheet.title);
     m_by->setVisible(question() == FigureQuestion::WhatIsCommon);
+    m_count->setVisible(question() == FigureQuestion::Till);
     m_print->setVisible(question() == FigureQuestion::Buy && isThere);
     m_whole->setText(isThere ? sheet.whole : sheet.empty);
     m_holding->setVisible(isThere && sheet.chart == FigureChart::Holding);

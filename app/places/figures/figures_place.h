@@ -66,6 +66,7 @@ private:
     Choice* m_spans = nullptr;
     Choice* m_by = nullptr;
     Button* m_print = nullptr;
+    Button* m_count = nullptr;
     Card* m_sheet = nullptr;
     Label* m_whole = nullptr;
     HoldingChart* m_holding = nullptr;
