@@ -12,7 +12,7 @@ _holdfast() {
         done
     done
     case $verb in
-        report) options+=" --json" ;;
+        report) options+=" --json --csv" ;;
         tour) options+=" --scale" ;;
         put-back) options+=" --yes" ;;
         due-days) options+=" --nameless" ;;

@@ -25,6 +25,7 @@ complete -c holdfast -n $no_verb -a forget -d 'Take a customer out for good'
 
 complete -c holdfast -n '__fish_seen_subcommand_from report' -f -a 'walk use-first holds blanks buy promise cut figures'
 complete -c holdfast -n '__fish_seen_subcommand_from report' -l json -d 'As JSON'
+complete -c holdfast -n '__fish_seen_subcommand_from report' -l csv -d 'As comma-separated values; of buy'
 complete -c holdfast -n '__fish_seen_subcommand_from tour' -l scale -x -a '1 2' -d 'How large the pictures are'
 complete -c holdfast -n '__fish_seen_subcommand_from put-back' -l yes -d 'Put the backup back'
 complete -c holdfast -n '__fish_seen_subcommand_from due-days' -l nameless -d 'Without the names of customers'

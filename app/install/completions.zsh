@@ -26,6 +26,7 @@ _holdfast() {
         '(--shop)--demo[the shop of the demo]' \
         '--on[the day for everything]:day, as YYYY-MM-DD:' \
         '--json[report as JSON]' \
+        '--csv[report as comma-separated values; of buy]' \
         '--scale[how large the pictures of the tour are]:scale:(1 2)' \
         '--yes[put the backup back]' \
         '--nameless[due days without the names of customers]' \
