@@ -16,7 +16,6 @@ namespace holdfast::app {
 struct Report {
     QString text;
     QJsonObject json;
-    std::string csv = {}; // of those that are lists to take along; empty: it has no such form
 };
 
 Report reportOf(ReportName name, const ReckonedShop& shop, const ShopFigures& figures);
@@ -28,7 +27,6 @@ Report holdsReport(const ReckonedShop& shop);
 Report blanksReport(const ReckonedShop& shop);
 Report promiseReport(const ReckonedShop& shop);
 Report cutReport(const ReckonedShop& shop);
-Report buyReport(const ReckonedShop& shop, const ShopFigures& figures);
 Report figuresReport(const ReckonedShop& shop, const ShopFigures& figures);
 
 // ── what the reports have in common ───────────────────────────────────────────────────────────────────

@@ -135,10 +135,7 @@ QString paperFolder() {
 
 Result<std::string> printPapers(const PaperErrand& errand, const Printing& printing,
                                 const GoesOnDrawing& goesOn) {
-    const auto made = errand.papers();
-    if (!made.ok())
-        return made.error();
-    const std::vector<Paper>& papers = *made;
+    const std::vector<Paper> papers = errand.papers();
     const DrawPdf drawnForFile = [&](QPdfWriter& writer) { return drawPapers(writer, papers, goesOn); };
     const auto destination = destinationFor(errand, papers, printing);
     if (!destination.ok())

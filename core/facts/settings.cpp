@@ -18,9 +18,7 @@ bool ShopSettings::isOpenOn(LocalDate date) const {
 std::optional<OpeningHours> ShopSettings::hoursOn(LocalDate date) const {
     if (std::ranges::find(closedDays, date) != closedDays.end())
         return std::nullopt;
-    const auto other = otherHours.find(date);
-    const auto hours = other == otherHours.end() ? week[std::chrono::weekday{date}.c_encoding()]
-                                                 : std::optional{other->second};
+    const auto& hours = week[std::chrono::weekday{date}.c_encoding()];
     // Hours that end before they begin are no hours.
     if (!hours || hours->closes <= hours->opens)
         return std::nullopt;

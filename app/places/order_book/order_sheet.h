@@ -53,9 +53,6 @@ private:
     QWidget* makeMoney();
     QWidget* makeClaims();
     QWidget* makeActs();
-    QLayout* makePapers();
-    QLayout* makeMoneyPapers();
-    Button* makeSmall(const QString& text, const QString& told, Qt::Key key, const char* name);
     void fill(const OrderView& view);
     void ask(SlipName slip);
     void askPaper(PaperName paper);
@@ -64,8 +61,6 @@ private:
     void confirm();
     void copyMessage();
     void fillActs(const OrderView& view);
-    void fillMoneyPapers(const OrderView& view);
-    void invoice();
     Button* addAct(QGridLayout& grid, int row, int at, const QString& text, const char* icon, Qt::Key key,
                    const char* name);
 
@@ -102,10 +97,6 @@ private:
     Button* m_ticket = nullptr;
     Button* m_tags = nullptr;
     Button* m_cards = nullptr;
-    Button* m_quotation = nullptr;
-    Button* m_receipt = nullptr; // in its place once the order is confirmed
-    Button* m_invoice = nullptr;
-    Button* m_creditNote = nullptr;
     QWidget* m_claimsPart = nullptr; // shown where anything came back
     ClaimLines* m_claims = nullptr;
     HistoryLines* m_history = nullptr;
