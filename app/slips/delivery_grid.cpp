@@ -218,13 +218,14 @@ void DeliveryGrid::putBack(const QVariant& typed) {
 
 // To the cell that many further; false where there is none.
 bool DeliveryGrid::goBy(const QObject* editor, int rows, int columns) {
-    for (int row = 0; row < static_cast<int>(m_rows.size()); ++row) {
-        const auto& cells = m_rows[static_cast<std::size_t>(row)].cells;
+    for (std::size_t row = 0; row < m_rows.size(); ++row) {
+        const auto& cells = m_rows[row].cells;
         const auto at = std::ranges::find(cells, editor,
                                           [](const Field* cell) -> const QObject* { return cell->editor(); });
         if (at == cells.end())
             continue;
-        const auto toRow = static_cast<std::size_t>(row + rows);
+        // What lies before the first wraps round to far beyond the last.
+        const std::size_t toRow = row + static_cast<std::size_t>(rows);
         const auto toColumn = static_cast<std::size_t>(at - cells.begin() + columns);
         if (toRow >= m_rows.size() || toColumn >= cells.size())
             return false;
