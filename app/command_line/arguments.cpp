@@ -9,11 +9,12 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr std::array<std::pair<const char*, ReportName>, 7> kReports{{
+constexpr std::array<std::pair<const char*, ReportName>, 8> kReports{{
     {"walk", ReportName::Walk},
     {"use-first", ReportName::UseFirst},
     {"holds", ReportName::Holds},
     {"blanks", ReportName::Blanks},
+    {"buy", ReportName::Buy},
     {"promise", ReportName::Promise},
     {"cut", ReportName::Cut},
     {"figures", ReportName::Figures},
@@ -61,6 +62,10 @@ private:
         }
         if (word == "--on")
             return takeDay();
+        if (word == "--csv") {
+            m_arguments.asCsv = true;
+            return Done{};
+        }
         if (word == "--json") {
             m_arguments.asJson = true;
             return Done{};
@@ -160,7 +165,8 @@ private:
     Result<Done> takeReport(const std::string& word) {
         if (const auto verb = takeVerb(Verb::Report, word); !verb.ok())
             return verb;
-        const auto name = following(phrase("one of walk, use-first, holds, blanks, promise, cut, figures"));
+        const auto name =
+            following(phrase("one of walk, use-first, holds, blanks, buy, promise, cut, figures"));
         if (!name.ok())
             return name.error();
         for (const auto& [code, report] : kReports)
@@ -169,8 +175,8 @@ private:
                 return Done{};
             }
         return plainError(
-            said("There is no report “{report}”. Ask for walk, use-first, holds, blanks, promise, cut "
-                 "or figures.",
+            said("There is no report “{report}”. Ask for walk, use-first, holds, blanks, buy, promise, "
+                 "cut or figures.",
                  {{"report", *name}}));
     }
 
@@ -215,6 +221,10 @@ private:
             return plainError(targetWanted());
         if (m_arguments.asJson && m_arguments.verb != Verb::Report)
             return plainError(said("--json goes with report only."));
+        if (m_arguments.asCsv && m_arguments.verb != Verb::Report)
+            return plainError(said("--csv goes with report only."));
+        if (m_arguments.asCsv && m_arguments.asJson)
+            return plainError(said("--csv and --json exclude each other."));
         if (m_arguments.isSure && m_arguments.verb != Verb::PutBack)
             return plainError(said("--yes goes with put-back only."));
         if (m_arguments.isNameless && m_arguments.verb != Verb::DueDays)
@@ -234,6 +244,10 @@ private:
 
 } // namespace
 
+bool needsFigures(ReportName report) {
+    return report == ReportName::Figures || report == ReportName::Buy;
+}
+
 Result<Arguments> readArguments(std::span<const std::string> words) {
     return Reader{words}.read();
 }
@@ -251,11 +265,13 @@ std::string usage() {
            "  report use-first   rolls to use up first, and what their rules say\n"
            "  report holds       every garment that is held or cautioned, why, and what is needed\n"
            "  report blanks      blanks on the rail: washed, unwashed, reserved, short\n"
+           "  report buy         what to buy now, by supplier, by its use and what orders need\n"
            "  report promise     the day an order taken now could be promised; each open order's promise\n"
            "  report cut         decals to cut, film by film, nested on the rolls there are\n"
            "  report figures     what came back and why, promises kept, takings, film, since the first "
            "order\n"
            "      --json         the same as JSON (keys: docs/command-line.md)\n"
+           "      --csv          the same as comma-separated values; of buy\n"
            "  tour DIR           draws every place to PNG, by day and in the evening\n"
            "      --scale 2      at twice the size\n"
            "  papers DIR         what is printed for the day: day sheet, tickets, cards, tags, labels, cut "

@@ -4,7 +4,8 @@
 //
 //     holdfast [FILE]
 //     holdfast [--shop FILE | --demo] [--on YYYY-MM-DD] [VERB]
-//     VERB: report walk|use-first|holds|blanks|promise|cut [--json], tour DIR [--scale 1|2],
+//     VERB: report walk|use-first|holds|blanks|buy|promise|cut|figures
+//                [--json | --csv], tour DIR [--scale 1|2],
 //           papers DIR, check, mend, save-what-can-be NEW, backup FILE, backups, put-back FILE [--yes],
 //           export DIR, import FILE, due-days FILE [--nameless], forget CUSTOMER
 
@@ -36,7 +37,9 @@ enum class Verb {
     Help,
     Version
 };
-enum class ReportName { Walk, UseFirst, Holds, Blanks, Promise, Cut, Figures };
+enum class ReportName { Walk, UseFirst, Holds, Blanks, Buy, Promise, Cut, Figures };
+// Reads more of the shop than what is there now.
+bool needsFigures(ReportName report);
 
 struct Arguments {
     std::optional<std::filesystem::path> shop; // none: the usual one
@@ -45,6 +48,7 @@ struct Arguments {
     Verb verb = Verb::Window;
     ReportName report = ReportName::Walk;
     bool asJson = false;
+    bool asCsv = false;           // comma-separated values
     bool isSure = false;          // put-back puts back and does not only say what would be lost
     bool isNameless = false;      // due-days leaves out names
     std::filesystem::path target; // of tour, papers, backup, export, save and due-days; what others read

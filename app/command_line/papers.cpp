@@ -4,11 +4,13 @@
 #include "app/command_line/verbs.h"
 #include "app/desk/formats.h"
 #include "app/papers/bag_tag.h"
+#include "app/papers/buying_list.h"
 #include "app/papers/care_card_paper.h"
 #include "app/papers/claim_ticket.h"
 #include "app/papers/day_sheet.h"
 #include "app/papers/paper_files.h"
 #include "app/papers/paper_making.h"
+#include "app/papers/quotation_paper.h"
 #include "app/papers/roll_label.h"
 #include "app/places/cutting_bench/bench_words.h"
 #include "app/places/cutting_bench/cut_file.h"
@@ -53,7 +55,7 @@ std::vector<OrderId> openOrders(const ShopFacts& facts) {
     return orders;
 }
 
-std::vector<PaperFamily> familiesOf(const ReckonedShop& shop) {
+std::vector<PaperFamily> familiesOf(const ReckonedShop& shop, const ShopFigures& figures) {
     PaperFamily tickets{QStringLiteral("claim-tickets"),
                         PapersWords::tr("Claim tickets"),
                         [](int n) { return PapersWords::tr("%n claim ticket|%n claim tickets", nullptr, n); },
@@ -70,7 +72,14 @@ std::vector<PaperFamily> familiesOf(const ReckonedShop& shop) {
                        PapersWords::tr("Roll labels"),
                        [](int n) { return PapersWords::tr("%n roll label|%n roll labels", nullptr, n); },
                        {}};
+    PaperFamily quotations{
+        QStringLiteral("quotations"),
+        PapersWords::tr("Quotations"),
+        [](int n) { return PapersWords::tr("%n page of quotations|%n pages of quotations", nullptr, n); },
+        {}};
     for (const OrderId order : openOrders(shop.facts)) {
+        if (shop.facts.orders.at(order).state == OrderState::Quoted)
+            std::ranges::move(quotationPapers(shop, order), std::back_inserter(quotations.papers));
         tickets.papers.push_back(claimTicket(shop, order));
         for (const Garment* garment : pressedGarments(shop, order))
             cards.papers.push_back(careCardPaper(shop, garment->id));
@@ -80,13 +89,17 @@ std::vector<PaperFamily> familiesOf(const ReckonedShop& shop) {
     for (const FilmRoll& roll : shop.facts.rolls)
         if (roll.state == RollState::OnShelf)
             labels.papers.push_back(labelOfRoll(shop, roll.id));
-    return {{QStringLiteral("day-sheet"), PapersWords::tr("Day sheet"),
-             [](int n) { return PapersWords::tr("%n page of day sheet|%n pages of day sheet", nullptr, n); },
-             daySheet(shop)},
-            std::move(tickets),
-            std::move(cards),
-            std::move(tags),
-            std::move(labels)};
+    return {
+        {QStringLiteral("day-sheet"), PapersWords::tr("Day sheet"),
+         [](int n) { return PapersWords::tr("%n page of day sheet|%n pages of day sheet", nullptr, n); },
+         daySheet(shop)},
+        {QStringLiteral("to-buy"), PapersWords::tr("To buy"),
+         [](int n) { return PapersWords::tr("%n page of what to buy|%n pages of what to buy", nullptr, n); },
+         buyingList(shop, whatToBuy(shop, figures.blankUse, figures.nextFair, figures.bring))},
+        std::move(tickets),
+        std::move(cards),
+        std::move(tags),
+        std::move(labels)};
 }
 
 std::vector<Nest> nestsOf(const ReckonedShop& shop) {
@@ -186,19 +199,20 @@ private:
 } // namespace
 
 Result<std::string> papers(const Arguments& arguments, const Clock& clock) {
-    const auto shop = reckonedShop(arguments, clock);
-    if (!shop.ok())
-        return shop.error();
+    const auto read = shopAndFigures(arguments, clock);
+    if (!read.ok())
+        return read.error();
+    const auto& [shop, figures] = *read;
     const QString folder = words(arguments.target.string());
     if (!QDir().mkpath(folder))
         return plainError(
             said("The folder {folder} could not be made.", {{"folder", arguments.target.string()}}));
     fontOf(Type::Body); // loads the fonts
     PapersInto into(folder);
-    for (const PaperFamily& family : familiesOf(**shop))
+    for (const PaperFamily& family : familiesOf(*shop, figures))
         if (const auto written = into.family(family); !written.ok())
             return written.error();
-    if (const auto written = into.cutSheets(**shop); !written.ok())
+    if (const auto written = into.cutSheets(*shop); !written.ok())
         return written.error();
     return into.told();
 }

@@ -39,7 +39,7 @@ class FiguresReport {
 public:
     FiguresReport(const ReckonedShop& shop, const ShopFigures& figures)
         : m_shop(shop)
-        , m_shown{figures, FaultsBy::Film, shop.now.today(), shop.facts.settings.currency} {}
+        , m_shown(figuresShown(shop, figures)) {}
 
     QString text() {
         QString whole = reportTitle(tr("Figures since %1").arg(date(figures().from)), m_shop);

@@ -25,6 +25,8 @@ Report reportNamed(ReportName name, const ReckonedShop& shop, const ShopFigures&
         return promiseReport(shop);
     case ReportName::Cut:
         return cutReport(shop);
+    case ReportName::Buy:
+        return buyReport(shop, figures);
     case ReportName::Figures:
         return figuresReport(shop, figures);
     }
@@ -35,7 +37,7 @@ Report reportNamed(ReportName name, const ReckonedShop& shop, const ShopFigures&
 
 Report reportOf(ReportName name, const ReckonedShop& shop, const ShopFigures& figures) {
     Report report = reportNamed(name, shop, figures);
-    const auto& unread = name == ReportName::Figures ? figures.unread : shop.facts.unread;
+    const auto& unread = needsFigures(name) ? figures.unread : shop.facts.unread;
     if (unread.empty())
         return report;
     QJsonArray leftOut;

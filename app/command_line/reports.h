@@ -16,6 +16,7 @@ namespace holdfast::app {
 struct Report {
     QString text;
     QJsonObject json;
+    std::string csv = {}; // of those that are lists to take along; empty: it has no such form
 };
 
 Report reportOf(ReportName name, const ReckonedShop& shop, const ShopFigures& figures);
@@ -27,6 +28,7 @@ Report holdsReport(const ReckonedShop& shop);
 Report blanksReport(const ReckonedShop& shop);
 Report promiseReport(const ReckonedShop& shop);
 Report cutReport(const ReckonedShop& shop);
+Report buyReport(const ReckonedShop& shop, const ShopFigures& figures);
 Report figuresReport(const ReckonedShop& shop, const ShopFigures& figures);
 
 // ── what the reports have in common ───────────────────────────────────────────────────────────────────

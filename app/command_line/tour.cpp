@@ -48,7 +48,7 @@ constexpr int kSettleMilliseconds = 60;
 constexpr std::uint64_t kSearchRounds = 300;
 
 using SlipPicture = std::pair<SlipName, const char*>;
-constexpr std::array<SlipPicture, 47> kSlips{{
+constexpr std::array<SlipPicture, 50> kSlips{{
     {SlipName::ReadLabel, "read-label"},
     {SlipName::MarkNotPrewashed, "mark-not-prewashed"},
     {SlipName::ChooseWayRound, "choose-way-round"},
@@ -87,11 +87,14 @@ constexpr std::array<SlipPicture, 47> kSlips{{
     {SlipName::ForgetCustomer, "forget-customer"},
     {SlipName::OrderNote, "order-note"},
     {SlipName::PartOrder, "split-or-join"},
+    {SlipName::Invoice, "invoice"},
+    {SlipName::CreditNote, "credit-note"},
     {SlipName::CancelOrder, "cancel-order"},
     {SlipName::CameBack, "came-back"},
     {SlipName::AnswerClaim, "answer-claim"},
     {SlipName::Waive, "waive"},
     {SlipName::Spoil, "spoil"},
+    {SlipName::CountTill, "count-till"},
     {SlipName::AddFair, "add-fair"},
     {SlipName::ChangeFair, "change-fair"},
     {SlipName::Scanner, "scanner"},
@@ -107,6 +110,8 @@ constexpr std::pair<FigureQuestion, const char*> kQuestions[] = {{FigureQuestion
                                                                  {FigureQuestion::Takings, "takings"},
                                                                  {FigureQuestion::Earned, "earned"},
                                                                  {FigureQuestion::Bring, "bring"},
+                                                                 {FigureQuestion::Buy, "buy"},
+                                                                 {FigureQuestion::Till, "till"},
                                                                  {FigureQuestion::Film, "film"}};
 static_assert(std::size(kQuestions) + 1 == enumeratorCount<FigureQuestion>());
 

@@ -8,6 +8,7 @@
 #include "app/papers/claim_ticket.h"
 #include "app/papers/day_sheet.h"
 #include "app/papers/paper_making.h"
+#include "app/papers/quotation_paper.h"
 #include "app/papers/roll_label.h"
 #include "app/theme/tokens.h"
 
@@ -68,6 +69,11 @@ std::vector<Paper> papersToShow(const ReckonedShop& shop) {
     if (!shop.allotment.useFirst.empty())
         shown.push_back(
             named(labelOfRoll(shop, shop.allotment.useFirst.front().roll), QStringLiteral("roll-label")));
+    for (const Order& order : shop.facts.orders)
+        if (order.state == OrderState::Quoted) {
+            shown.push_back(named(quotationPapers(shop, order.id).front(), QStringLiteral("quotation")));
+            break;
+        }
     const std::vector<Paper> day = daySheet(shop);
     for (std::size_t page = 0; page < std::min(kDayPages, day.size()); ++page)
         shown.push_back(named(day[page], day[page].name));

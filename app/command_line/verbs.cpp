@@ -81,6 +81,19 @@ Result<std::shared_ptr<const ReckonedShop>> reckonedShop(const Arguments& argume
     return reckoned(**shop, clock.moment());
 }
 
+Result<ShopAndFigures> shopAndFigures(const Arguments& arguments, const Clock& clock) {
+    auto file = openToRead(arguments, clock);
+    if (!file.ok())
+        return file.error();
+    const auto shop = reckoned(**file, clock.moment());
+    if (!shop.ok())
+        return shop.error();
+    const auto figures = figuresOf(**file, clock.moment());
+    if (!figures.ok())
+        return figures.error();
+    return ShopAndFigures{*shop, *figures};
+}
+
 Result<std::string> report(const Arguments& arguments, const Clock& clock) {
     auto shop = openToRead(arguments, clock);
     if (!shop.ok())
@@ -88,11 +101,15 @@ Result<std::string> report(const Arguments& arguments, const Clock& clock) {
     const auto facts = reckoned(**shop, clock.moment());
     if (!facts.ok())
         return facts.error();
-    const auto figures = arguments.report == ReportName::Figures ? figuresOf(**shop, clock.moment())
-                                                                 : Result<ShopFigures>{ShopFigures{}};
+    const auto figures = needsFigures(arguments.report) ? figuresOf(**shop, clock.moment())
+                                                        : Result<ShopFigures>{ShopFigures{}};
     if (!figures.ok())
         return figures.error();
     const Report made = reportOf(arguments.report, **facts, *figures);
+    if (arguments.asCsv && made.csv.empty())
+        return plainError(said("This report has no comma-separated values; ask for --json."));
+    if (arguments.asCsv)
+        return made.csv;
     if (arguments.asJson)
         return QJsonDocument(made.json).toJson(QJsonDocument::Indented).toStdString();
     return made.text.toStdString();

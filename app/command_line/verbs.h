@@ -4,6 +4,7 @@
 
 #include "app/command_line/arguments.h"
 #include "app/desk/clock.h"
+#include "core/quality/shop_figures.h"
 #include "core/shop/reckoned_shop.h"
 #include "db/journal/shop.h"
 
@@ -22,6 +23,13 @@ Result<std::filesystem::path> shopPath(const Arguments& arguments, const Clock& 
 
 // The shop reckoned as it is; opens it for reading only. The plan is searched to its end.
 Result<std::shared_ptr<const ReckonedShop>> reckonedShop(const Arguments& arguments, const Clock& clock);
+
+// The same, with the figures since the beginning.
+struct ShopAndFigures {
+    std::shared_ptr<const ReckonedShop> shop;
+    ShopFigures figures;
+};
+Result<ShopAndFigures> shopAndFigures(const Arguments& arguments, const Clock& clock);
 
 // What to write to standard output. Opens the shop for reading only, so a window may have it open.
 Result<std::string> report(const Arguments& arguments, const Clock& clock);

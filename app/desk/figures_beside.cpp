@@ -22,17 +22,28 @@ Result<ShopFigures> readFigures(db::Shop& shop, std::optional<Days> last, const 
     });
 }
 
+Result<ShopFigures> readByItself(const std::filesystem::path& path, std::optional<Days> last, const Now& now,
+                                 const std::function<bool()>& mayGoOn) {
+    const auto file = db::Shop::openReadOnly(path, [at = now.instant] { return at; });
+    if (!file.ok())
+        return file.error();
+    return readFigures(**file, last, now, mayGoOn);
+}
+
 } // namespace
+
+std::function<Result<ShopFigures>()> figuresReader(db::Shop& shop, std::optional<Days> last, const Now& now) {
+    if (shop.path().empty())
+        return [read = readFigures(shop, last, now, {})] { return read; };
+    return [path = shop.path(), last, now] { return readByItself(path, last, now, {}); };
+}
 
 void FiguresBeside::begin(db::Shop& shop, std::optional<Days> last, const Now& now) {
     if (shop.path().empty())
         return end(readFigures(shop, last, now, {}));
     m_beside.begin(
         [path = shop.path(), last, now](auto& reporter) -> Result<ShopFigures> {
-            const auto file = db::Shop::openReadOnly(path, [at = now.instant] { return at; });
-            if (!file.ok())
-                return file.error();
-            return readFigures(**file, last, now, [&] { return !reporter.shouldStop(); });
+            return readByItself(path, last, now, [&] { return !reporter.shouldStop(); });
         },
         [this](const Result<ShopFigures>& read) { end(read); });
 }

@@ -9,9 +9,13 @@
 
 #include <QObject>
 
+#include <functional>
 #include <optional>
 
 namespace holdfast::app {
+
+// Reads them on any thread, by a connection of its own; those of a shop in memory are read at once.
+std::function<Result<ShopFigures>()> figuresReader(db::Shop& shop, std::optional<Days> last, const Now& now);
 
 class FiguresBeside : public QObject {
     Q_OBJECT

@@ -247,6 +247,11 @@ QString clock(LocalTime time) {
     return valueWords(TimeOfDay{time});
 }
 
+QString hoursOfDay(LocalDate day, const OpeningHours& hours) {
+    const auto at = [&](Minutes minutes) { return clock(LocalTime{day} + minutes); };
+    return QStringLiteral("%1 %2–%3").arg(date(day), at(hours.opens), at(hours.closes));
+}
+
 QString promise(LocalTime ready, LocalDate today) {
     return Formats::tr("%1 from %2").arg(dayNear(dateOf(ready), today), clock(ready));
 }

@@ -3,6 +3,7 @@
 // How numbers, dates and words are written for a person, and read from what a person typed. One place.
 
 #include "core/facts/order.h"
+#include "core/facts/settings.h"
 #include "core/trade/dates.h"
 #include "core/trade/money.h"
 #include "core/trade/result.h"
@@ -50,13 +51,14 @@ QString timeSpan(Seconds span);                            // "4 min", "12 s", "
 QString dayCount(Days days);                               // "1 day", "21 days"
 QString age(Days days);                                    // "11 months 4 days"
 
-QString day(LocalDate date);                       // "Thu 12 Nov"
-QString dayNear(LocalDate date, LocalDate today);  // "today", "tomorrow", "Thu", "Thu 12 Nov"
-QString date(LocalDate date);                      // "12 Nov 2026"
-QString month(std::chrono::year_month month);      // "Nov 2026"
-QString longDay(LocalDate date);                   // "Wednesday 11 November"
-QString clock(LocalTime time);                     // "15:00"
-QString promise(LocalTime ready, LocalDate today); // "Thu 12 Nov after 15:00"
+QString day(LocalDate date);                                  // "Thu 12 Nov"
+QString dayNear(LocalDate date, LocalDate today);             // "today", "tomorrow", "Thu", "Thu 12 Nov"
+QString date(LocalDate date);                                 // "12 Nov 2026"
+QString month(std::chrono::year_month month);                 // "Nov 2026"
+QString longDay(LocalDate date);                              // "Wednesday 11 November"
+QString clock(LocalTime time);                                // "15:00"
+QString hoursOfDay(LocalDate day, const OpeningHours& hours); // "3 Dec 2026 09:00–18:00"
+QString promise(LocalTime ready, LocalDate today);            // "Thu 12 Nov after 15:00"
 
 QColor colourOf(std::uint32_t rgb);
 

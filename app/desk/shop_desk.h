@@ -17,6 +17,7 @@
 #include "app/desk/plan_beside.h"
 #include "app/desk/shop_beside.h"
 #include "app/desk/what_is_wrong.h"
+#include "core/facts/invoice.h"
 #include "core/holds/finding.h"
 #include "core/quality/claim.h"
 #include "core/shop/reckoned_shop.h"
@@ -73,12 +74,15 @@ enum class SlipName {
     Layers,
     ConfirmWording,
     TakeMoney,
+    CountTill,
     MovePromise,
     Customer,
     JoinCustomers,
     ForgetCustomer,
     OrderNote,
     PartOrder,
+    Invoice,
+    CreditNote,
     CancelOrder,
     CameBack,
     AnswerClaim,
@@ -105,6 +109,21 @@ enum class RoomSection {
     Printers
 };
 
+// What Figures shows next to its list.
+enum class FigureQuestion {
+    CameBack,
+    WhatIsCommon,
+    Holding,
+    Months,
+    Promises,
+    Takings,
+    Earned,
+    Bring,
+    Buy,
+    Till,
+    Film
+};
+
 // What a form or an action is about; which fields are set depends on what is to be done.
 struct SlipTarget {
     std::optional<OrderId> order;
@@ -122,10 +141,12 @@ struct SlipTarget {
     std::optional<ColourId> colour;
     std::optional<ClaimId> claim;
     std::optional<FairId> fair;
+    std::optional<InvoiceId> invoice;     // or credit note; none: the one of the order that is in force
     std::optional<SettingsPart> settings; // none: all of them
     std::optional<RoomSection> section;   // of the Back room
-    std::optional<Instant> at;            // of a reading
-    std::optional<SlipName> then;         // the form that goes on once this one is done
+    std::optional<FigureQuestion> question;
+    std::optional<Instant> at;    // of a reading
+    std::optional<SlipName> then; // the form that goes on once this one is done
     QString size;
     bool isAgain = false; // at the fair table: the same once more, as an order of its own
 
@@ -144,7 +165,19 @@ enum class PlaceName {
 };
 
 // What is printed (see app/papers); the shell has it made and sent to the printer.
-enum class PaperName { ClaimTicket, CareCards, BagTags, DaySheet, RollLabel, TestLabel, TestSheet };
+enum class PaperName {
+    ClaimTicket,
+    CareCards,
+    BagTags,
+    Quotation,
+    Receipt,
+    Invoice, // or credit note
+    DaySheet,
+    RollLabel,
+    BuyingList,
+    TestLabel,
+    TestSheet
+};
 
 // What the shell does with the file as a whole, in the background where it takes long.
 enum class Errand {

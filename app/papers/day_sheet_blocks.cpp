@@ -18,9 +18,8 @@ namespace {
 constexpr double kTickSide = 6;
 constexpr double kTimeLeft = 9.5;
 constexpr double kTextLeft = 28;
-constexpr double kTextWidth = kDaySheetWidth - kTextLeft;
+constexpr double kTextWidth = kPageWidth - kTextLeft;
 
-constexpr PaperType kBlockHeading{5.4, QFont::Bold};
 constexpr PaperType kBlockNumber{6, QFont::Bold};
 constexpr PaperType kBlockTime{5.2, QFont::DemiBold};
 constexpr PaperType kBlockName{4.8, QFont::DemiBold};
@@ -88,15 +87,15 @@ struct GarmentLine {
         const double rightWidth = right.isEmpty() ? 0 : paperWidth(right, kBlockPlain) + 4;
         ink.line({kTextLeft, 6}, number, kBlockNumber);
         const double left = kTextLeft + paperWidth(number, kBlockNumber) + 3.5;
-        const double room = kDaySheetWidth - left - rightWidth;
+        const double room = kPageWidth - left - rightWidth;
         const PaperType type = shrunkTo(room, name, kBlockName, 2.8);
         ink.line({left, 6}, cutTo(room, name, type), type);
-        ink.line({kDaySheetWidth, 6}, right, kBlockPlain, Across::Right);
+        ink.line({kPageWidth, 6}, right, kBlockPlain, Across::Right);
     }
 };
 
 // What is done needs no steps any more.
-DayBlock pressedBlock(const ReckonedShop& shop, const WalkEntry& entry) {
+PageBlock pressedBlock(const ReckonedShop& shop, const WalkEntry& entry) {
     const Garment& garment = shop.facts.garments.at(entry.garment);
     const GarmentLine head{garmentNumber(shop.facts, garment), garmentName(shop.facts, garment),
                            DayWords::tr("pressed")};
@@ -107,7 +106,7 @@ DayBlock pressedBlock(const ReckonedShop& shop, const WalkEntry& entry) {
             }};
 }
 
-DayBlock garmentBlock(const ReckonedShop& shop, const WalkEntry& entry) {
+PageBlock garmentBlock(const ReckonedShop& shop, const WalkEntry& entry) {
     if (entry.state == WalkState::Pressed)
         return pressedBlock(shop, entry);
     const Garment& garment = shop.facts.garments.at(entry.garment);
@@ -161,38 +160,25 @@ struct RollUse {
 
 } // namespace
 
-DayBlock cautionBlock() {
+PageBlock cautionBlock() {
     const QString said = DayWords::tr(
         "Platens burn: keep hands clear, never leave a hot press alone. Ventilate, and follow the film’s "
         "safety "
         "data sheet. Electrics: a licensed electrician. Children’s garments: check the local law.");
     constexpr double kInside = 3;
-    const double high = heightOf(kDaySheetWidth - 2 * kInside, said, kBlockCaution) + 2 * kInside - 1;
+    const double high = heightOf(kPageWidth - 2 * kInside, said, kBlockCaution) + 2 * kInside - 1;
     return {high + 4, [said, high](PaperInk& ink) {
-                ink.frame({0, 0, kDaySheetWidth, high}, 0.4, 1.5);
-                ink.lines({kInside, kInside - 0.4}, kDaySheetWidth - 2 * kInside, said, kBlockCaution);
+                ink.frame({0, 0, kPageWidth, high}, 0.4, 1.5);
+                ink.lines({kInside, kInside - 0.4}, kPageWidth - 2 * kInside, said, kBlockCaution);
             }};
 }
 
-DayBlock headingBlock(const QString& said) {
-    return {12,
-            [said](PaperInk& ink) {
-                ink.rule(0, kDaySheetWidth, 1.6);
-                ink.line({0, 8.4}, said, shrunkTo(kDaySheetWidth, said, kBlockHeading, 3.4));
-            },
-            true};
-}
-
-DayBlock sentenceBlock(const QString& said) {
-    return {9, [said](PaperInk& ink) { ink.line({0, 5.4}, said, kBlockWork); }};
-}
-
-std::vector<DayBlock> runBlocks(const ReckonedShop& shop, const WalkRun& run, int number) {
+std::vector<PageBlock> runBlocks(const ReckonedShop& shop, const WalkRun& run, int number) {
     const QString heading = runHeading(shop, run, number);
     const QString change = changeWords(run);
-    std::vector<DayBlock> blocks{headingBlock(heading)};
+    std::vector<PageBlock> blocks{headingBlock(heading)};
     if (!change.isEmpty()) {
-        DayBlock changed = sentenceBlock(change);
+        PageBlock changed = sentenceBlock(change);
         changed.leads = true;
         blocks.push_back(std::move(changed));
     }
@@ -201,7 +187,7 @@ std::vector<DayBlock> runBlocks(const ReckonedShop& shop, const WalkRun& run, in
     return blocks;
 }
 
-DayBlock asideBlock(const ReckonedShop& shop, const AsideEntry& entry) {
+PageBlock asideBlock(const ReckonedShop& shop, const AsideEntry& entry) {
     const Garment& garment = shop.facts.garments.at(entry.garment);
     const Order& order = shop.facts.orderOf(garment);
     const GarmentLine head{garmentNumber(shop.facts, garment), garmentName(shop.facts, garment),
@@ -219,7 +205,7 @@ DayBlock asideBlock(const ReckonedShop& shop, const AsideEntry& entry) {
             }};
 }
 
-std::vector<DayBlock> rollBlocks(const ReckonedShop& shop, const Walk& walk) {
+std::vector<PageBlock> rollBlocks(const ReckonedShop& shop, const Walk& walk) {
     std::map<RollId, RollUse> rolls;
     for (const AsideEntry& entry : walk.aside) {
         const Garment& garment = shop.facts.garments.at(entry.garment);
@@ -233,7 +219,7 @@ std::vector<DayBlock> rollBlocks(const ReckonedShop& shop, const Walk& walk) {
                 of << number;
         }
     }
-    std::vector<DayBlock> blocks;
+    std::vector<PageBlock> blocks;
     if (!rolls.empty())
         blocks.push_back(headingBlock(DayWords::tr("Rolls to take down, for what is still to be cut")));
     for (const auto& [id, use] : rolls) {

@@ -1,18 +1,27 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/papers/paper_making.h"
 
+#include "app/desk/figures_beside.h"
 #include "app/desk/formats.h"
 #include "app/desk/garment_words.h"
+#include "app/desk/invoice_words.h"
 #include "app/desk/shop_with_order.h"
 #include "app/papers/bag_tag.h"
+#include "app/papers/buying_list.h"
 #include "app/papers/care_card_paper.h"
 #include "app/papers/claim_ticket.h"
 #include "app/papers/day_sheet.h"
+#include "app/papers/invoice_paper.h"
+#include "app/papers/quotation_paper.h"
 #include "app/papers/roll_label.h"
 #include "app/papers/test_paper.h"
 
+#include "core/orders/invoicing.h"
+#include "db/tables/invoices.h"
+
 #include <QCoreApplication>
 
+#include <algorithm>
 #include <memory>
 #include <utility>
 
@@ -84,6 +93,48 @@ Result<PaperErrand> bagTagsErrand(const std::shared_ptr<const ReckonedShop>& sho
                       bagTag, PaperUse::Labels);
 }
 
+Result<PaperErrand> quotationErrand(const std::shared_ptr<const ReckonedShop>& shop, const Order& order) {
+    if (order.state != OrderState::Quoted)
+        return noPaper(PaperMaking::tr("Order %1 is not a quotation.").arg(order.number));
+    return PaperErrand{PaperMaking::tr("Quotation %1").arg(order.number),
+                       [shop, id = order.id] { return quotationPapers(*shop, id); }, PaperUse::Sheets};
+}
+
+Result<PaperErrand> receiptErrand(ShopDesk& desk, const std::shared_ptr<const ReckonedShop>& shop,
+                                  const Order& order) {
+    if (order.paid <= Money{})
+        return noPaper(
+            PaperMaking::tr("Nothing is paid on order %1: there is no receipt.").arg(order.number));
+    auto moves =
+        desk.file().read([&](db::Connection& connection) { return db::moneyOf(connection, order.id); });
+    if (!moves.ok())
+        return moves.error();
+    return PaperErrand{
+        PaperMaking::tr("Receipt %1").arg(order.number),
+        [shop, id = order.id, moves = std::move(*moves)] { return receiptPapers(*shop, id, moves); },
+        PaperUse::Sheets};
+}
+
+// The one named, else the one in force, else the latest.
+Result<PaperErrand> invoiceErrand(ShopDesk& desk, const SlipTarget& matter) {
+    const auto all = desk.file().read([&](db::Connection& connection) {
+        return db::invoicesOf(connection, matter.order.value_or(OrderId{}));
+    });
+    if (!all.ok())
+        return all.error();
+    if (all->empty())
+        return noPaper(PaperMaking::tr("The order has no invoice."));
+    const Invoice* wanted = invoiceInForce(*all);
+    if (!wanted)
+        wanted = &all->back();
+    if (matter.invoice)
+        if (const auto named = std::ranges::find(*all, *matter.invoice, &Invoice::id); named != all->end())
+            wanted = &*named;
+    return PaperErrand{invoiceTitle(*wanted),
+                       [invoice = *wanted, all = *all] { return invoicePapers(invoice, all); },
+                       PaperUse::Sheets};
+}
+
 using ErrandOfOrder = Result<PaperErrand> (*)(const std::shared_ptr<const ReckonedShop>&, const Order&);
 
 Result<PaperErrand> ofOrder(ShopDesk& desk, const SlipTarget& matter, ErrandOfOrder errand) {
@@ -93,13 +144,18 @@ Result<PaperErrand> ofOrder(ShopDesk& desk, const SlipTarget& matter, ErrandOfOr
     return errand(shop, shop->facts.orders.at(*matter.order));
 }
 
+QString climateIsAwaited() {
+    return PaperMaking::tr(
+        "The climate readings are still being read, and film may be held by them. Print it "
+        "in a moment.");
+}
+
 using ErrandOfShop = Result<PaperErrand> (*)(const std::shared_ptr<const ReckonedShop>&, const SlipTarget&);
 
 // Of what is reckoned from the climate of the storage places.
 Result<PaperErrand> ofShop(ShopDesk& desk, const SlipTarget& matter, ErrandOfShop errand) {
     if (desk.awaitsClimate())
-        return noPaper(PaperMaking::tr("The climate readings are still being read, and film may be held by "
-                                       "them. Print it in a moment."));
+        return noPaper(climateIsAwaited());
     return errand(desk.shop(), matter);
 }
 
@@ -116,6 +172,20 @@ Result<PaperErrand> rollLabelErrand(const std::shared_ptr<const ReckonedShop>& s
         return noPaper(PaperMaking::tr("The roll is no longer there."));
     return PaperErrand{PaperMaking::tr("Roll label %1").arg(words(roll->label())),
                        [shop, id = roll->id] { return std::vector{labelOfRoll(*shop, id)}; }};
+}
+
+// What is used is read where it is printed: that may take long.
+PaperErrand buyingListErrand(ShopDesk& desk) {
+    return PaperErrand{
+        PaperMaking::tr("To buy %1").arg(words(isoDate(desk.now().today()))),
+        [shop = desk.shop(),
+         read = figuresReader(desk.file(), std::nullopt, desk.now())]() -> Result<std::vector<Paper>> {
+            const auto figures = read();
+            if (!figures.ok())
+                return figures.error();
+            return buyingList(*shop, whatToBuy(*shop, figures->blankUse, figures->nextFair, figures->bring));
+        },
+        PaperUse::Sheets};
 }
 
 } // namespace
@@ -146,10 +216,23 @@ Result<PaperErrand> paperErrand(ShopDesk& desk, PaperName name, const SlipTarget
         return ofOrder(desk, matter, careCardsErrand);
     case PaperName::BagTags:
         return ofOrder(desk, matter, bagTagsErrand);
+    case PaperName::Quotation:
+        return ofOrder(desk, matter, quotationErrand);
+    case PaperName::Receipt: {
+        const auto shop = matter.order ? shopWithOrder(desk, *matter.order) : nullptr;
+        return shop ? receiptErrand(desk, shop, shop->facts.orders.at(*matter.order))
+                    : noPaper(PaperMaking::tr("The order is no longer there."));
+    }
+    case PaperName::Invoice:
+        return invoiceErrand(desk, matter);
     case PaperName::DaySheet:
         return ofShop(desk, matter, daySheetErrand);
     case PaperName::RollLabel:
         return ofShop(desk, matter, rollLabelErrand);
+    case PaperName::BuyingList:
+        if (desk.awaitsClimate())
+            return noPaper(climateIsAwaited());
+        return buyingListErrand(desk);
     case PaperName::TestLabel:
     case PaperName::TestSheet:
         break;

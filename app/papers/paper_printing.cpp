@@ -135,7 +135,10 @@ QString paperFolder() {
 
 Result<std::string> printPapers(const PaperErrand& errand, const Printing& printing,
                                 const GoesOnDrawing& goesOn) {
-    const std::vector<Paper> papers = errand.papers();
+    const auto made = errand.papers();
+    if (!made.ok())
+        return made.error();
+    const std::vector<Paper>& papers = *made;
     const DrawPdf drawnForFile = [&](QPdfWriter& writer) { return drawPapers(writer, papers, goesOn); };
     const auto destination = destinationFor(errand, papers, printing);
     if (!destination.ok())

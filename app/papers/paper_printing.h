@@ -19,7 +19,7 @@ namespace holdfast::app {
 // What is to be printed together.
 struct PaperErrand {
     QString title; // "Claim ticket 426": what the person reads, and the name of its PDF
-    std::function<std::vector<Paper>()> papers; // put together when asked for, on any thread
+    std::function<Result<std::vector<Paper>>()> papers; // put together when asked for, on any thread
     PaperUse use = PaperUse::Labels;
 };
 

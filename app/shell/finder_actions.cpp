@@ -59,6 +59,12 @@ private:
         matter.section = section;
         add(title, second, icon, also, GoTo{PlaceName::BackRoom, matter});
     }
+    void inFigures(FigureQuestion question, const QString& title, const QString& second, const char* icon,
+                   const QString& also) {
+        SlipTarget matter;
+        matter.question = question;
+        add(title, second, icon, also, GoTo{PlaceName::Figures, matter});
+    }
     void inOrderBook(const QString& title, const QString& second, const QString& also) {
         add(title, second, "order-book", also, GoTo{PlaceName::OrderBook, {}});
     }
@@ -89,11 +95,11 @@ private:
         slip(SlipName::Settings, tr("Settings"), tr("shop, prices, opening hours, washing, cutting, rest"),
              "back-room", tr("options preferences numbers"));
         part(SettingsPart::Shop, tr("Change the shop’s name"), tr("and where orders are collected"),
-             tr("address settings"));
+             tr("address bank account invoice foot settings"));
         part(SettingsPart::Money, tr("Change prices"), tr("margin, minutes, overhead, deposit, currency"),
              tr("discount cost tax money settings rounding rate"));
         part(SettingsPart::Bill, tr("Change tax, extras and rush"),
-             tr("rate and rounding of the tax, what many cost less, usual extras"),
+             tr("rate and rounding of the tax, what many cost less, usual extras, quotations"),
              tr("vat sales tax quantity discount surcharge delivery settings"));
         part(SettingsPart::PriceList, tr("Change the price list"), tr("prices of styles and decals"),
              tr("board tariff settings money"));
@@ -104,6 +110,12 @@ private:
     void addOrders() {
         inOrderBook(tr("Take or give back money"), tr("open the order, then T"),
                     tr("refund pay payment paid cash card deposit owed owing"));
+        inOrderBook(tr("Print a quotation"), tr("open the order, then Q"),
+                    tr("offer estimate quote valid paper"));
+        inOrderBook(tr("Print a receipt"), tr("open the order, then V"), tr("paid payment proof paper"));
+        inOrderBook(tr("Make or print an invoice"), tr("open the order, then I"), tr("bill tax paper"));
+        inOrderBook(tr("Make a credit note"), tr("open the order, then D"),
+                    tr("correct invoice refund cancel reprint paper"));
         inOrderBook(tr("Hand over an order"), tr("open the order, then H"), tr("collect pick up give care"));
         inOrderBook(tr("Change an order’s day or customer"), tr("open the order, then M or U"),
                     tr("promise date phone telephone name later sooner"));
@@ -113,6 +125,13 @@ private:
         inOrderBook(tr("Confirm a wording"), tr("open the order, then W"),
                     tr("agree spelling text name proof"));
         m_entries.push_back(daySheetEntry());
+        slip(SlipName::CountTill, tr("Count the till"), tr("the cash of a day against what should be there"),
+             "order-book", tr("money cash day end close drawer float register"));
+        inFigures(FigureQuestion::Till, tr("See what was counted"), tr("the till, day by day"), "figures",
+                  tr("money cash difference missing"));
+        inFigures(FigureQuestion::Buy, tr("See what to buy"), tr("blanks and film that run low"), "tag",
+                  tr("reorder purchase supplier stock low shopping"));
+        m_entries.push_back(buyingListEntry());
     }
 
     void addShell() {

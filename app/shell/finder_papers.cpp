@@ -43,13 +43,21 @@ std::vector<FinderEntry> entriesOf(const Order& order, const Customer& customer)
     SlipTarget matter;
     matter.order = order.id;
     const QString of = words(customer.name);
-    return {changeEntry(order, of),
-            paperEntry(PaperName::ClaimTicket,
-                       FinderPapers::tr("%1  Print the claim ticket").arg(order.number), of, matter),
-            paperEntry(PaperName::BagTags, FinderPapers::tr("%1  Print the bag tags").arg(order.number), of,
-                       matter),
-            paperEntry(PaperName::CareCards, FinderPapers::tr("%1  Print the care cards").arg(order.number),
-                       of, matter)};
+    std::vector<FinderEntry> entries{
+        changeEntry(order, of),
+        paperEntry(PaperName::ClaimTicket, FinderPapers::tr("%1  Print the claim ticket").arg(order.number),
+                   of, matter),
+        paperEntry(PaperName::BagTags, FinderPapers::tr("%1  Print the bag tags").arg(order.number), of,
+                   matter),
+        paperEntry(PaperName::CareCards, FinderPapers::tr("%1  Print the care cards").arg(order.number), of,
+                   matter)};
+    if (order.state == OrderState::Quoted)
+        entries.push_back(paperEntry(
+            PaperName::Quotation, FinderPapers::tr("%1  Print the quotation").arg(order.number), of, matter));
+    if (order.paid > Money{})
+        entries.push_back(paperEntry(
+            PaperName::Receipt, FinderPapers::tr("%1  Print the receipt").arg(order.number), of, matter));
+    return entries;
 }
 
 FinderEntry labelEntry(const FilmRoll& roll, const Film& film) {
@@ -65,6 +73,13 @@ FinderEntry labelEntry(const FilmRoll& roll, const Film& film) {
 FinderEntry daySheetEntry() {
     return paperEntry(PaperName::DaySheet, FinderPapers::tr("Print the day sheet"),
                       FinderPapers::tr("the press walk on paper, with boxes to tick"), {});
+}
+
+FinderEntry buyingListEntry() {
+    FinderEntry entry = paperEntry(PaperName::BuyingList, FinderPapers::tr("Print what to buy"),
+                                   FinderPapers::tr("by supplier, with boxes to tick"), {});
+    entry.also = FinderPapers::tr("reorder purchase order supplier stock list shopping");
+    return entry;
 }
 
 std::vector<FinderEntry> paperEntries(const ReckonedShop& shop, const QStringList& typed) {

@@ -10,6 +10,7 @@
 namespace holdfast::app {
 
 FinderEntry daySheetEntry();
+FinderEntry buyingListEntry();
 
 // Of orders whose number begins with one of these words, and of every roll on the shelf.
 std::vector<FinderEntry> paperEntries(const ReckonedShop& shop, const QStringList& typed);

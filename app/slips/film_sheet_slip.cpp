@@ -189,6 +189,8 @@ private:
         form().number("rollWidth", tr("Width of a roll"), tr("mm"), QString::number(film.rollWidth.value));
         form().line("costPerMetre", tr("Cost of a metre, %1").arg(words(desk().currency().sign)),
                     isNew() ? QString() : moneyBare(film.costPerMetre, desk().currency()));
+        form().line("supplier", tr("Bought from"), words(film.supplier));
+        form().optional("supplier");
         form().turn("hasGrain", tr("Has a grain: keep its direction"), film.hasGrain);
     }
 
@@ -202,6 +204,7 @@ private:
             say(*wrong);
         film.rollWidth = Millimetres{form().whole("rollWidth", 20, 2000)};
         film.costPerMetre = form().money("costPerMetre", desk().currency());
+        film.supplier = plain(form().text("supplier"));
         film.hasGrain = form().isOn("hasGrain");
     }
 

@@ -121,6 +121,11 @@ private:
         if (m_customer.owed > Money{})
             form().note(tr("%1 is still owed. It will no longer be known by whom.")
                             .arg(money(m_customer.owed, desk().currency())));
+        if (!m_customer.invoices.empty())
+            form().note(
+                tr("Invoices stay as they were made, with the name and the address, because the law may "
+                   "oblige you to keep them: %1.")
+                    .arg(invoicesInWords()));
         form().note(tr("Another laptop forgets them when it brings in the news. Papers, exported tables and "
                        "backups that were made before still have the name."));
         if (!desk().file().path().empty())
@@ -128,6 +133,13 @@ private:
         form().turn("forGood", tr("Take the name out for good"));
         beginAt("forGood");
         setAction(tr("Forget the customer"));
+    }
+
+    QString invoicesInWords() const {
+        QStringList listed;
+        for (const std::string& label : m_customer.invoices)
+            listed.append(app::words(label));
+        return listed.join(QStringLiteral(", "));
     }
 
     // Each of them is opened: on a thread of its own.

@@ -168,6 +168,8 @@ void addBillRules(Form& form, const ShopSettings& settings) {
         ->setPlaceholder(PriceForm::tr("e.g. Gift wrap: 2.50; By post: 4.00"));
     for (const char* name : {"forMany", "extras"})
         form.optional(name);
+    form.number("quotationFor", PriceForm::tr("A quotation is valid for"), PriceForm::tr("days"),
+                QString::number(prices.quotationFor.count()));
     addTax(form, prices);
 }
 
@@ -177,6 +179,7 @@ void readBillRules(Form& form, ShopSettings& settings) {
     prices.rushWithin = Days{form.whole("rushWithin", 0, 365)};
     prices.rushMore = readPercent(form, "rushMore");
     readExtras(form, settings);
+    prices.quotationFor = Days{form.whole("quotationFor", 1, 365)};
     prices.tax.kind = static_cast<TaxKind>(form.chosen("taxKind"));
     prices.tax.rate = readPercent(form, "taxRate");
     prices.tax.by = static_cast<TaxedBy>(form.chosen("taxedBy"));

@@ -104,6 +104,14 @@ private:
         form()
             .longLine("whenEdgeLifts", tr("When an edge lifts"), words(m_before.whenEdgeLifts))
             ->setPlaceholder(tr("for the care card; empty: not printed"));
+        form()
+            .longLine("address", tr("Address, semicolons between lines"), words(m_before.address))
+            ->setPlaceholder(tr("for quotations, receipts and invoices"));
+        form()
+            .longLine("invoiceLines", tr("At the foot of invoices"), words(m_before.invoiceLines))
+            ->setPlaceholder(tr("e.g. a bank account; small print"));
+        for (const char* name : {"address", "invoiceLines"})
+            form().optional(name);
         form().pair();
         form().line("currency", tr("Currency"), words(m_before.currency.code));
         form().line("currencySign", tr("Currency sign"), words(m_before.currency.sign));
@@ -147,6 +155,8 @@ private:
         settings.fairName = placeChosen().value_or(plain(form().text("fairName")));
         settings.collectAt = plain(form().text("collectAt"));
         settings.whenEdgeLifts = plain(form().text("whenEdgeLifts"));
+        settings.address = plain(form().text("address"));
+        settings.invoiceLines = plain(form().text("invoiceLines"));
         settings.currency.code = plain(form().text("currency"));
         settings.currency.sign = plain(form().text("currencySign"));
         settings.currency.exponent = static_cast<int>(form().whole("currencyDecimals", 0, 4));
@@ -202,6 +212,14 @@ private:
         form()
             .line("closedDays", tr("Closed on, commas between"), days.join(QStringLiteral(", ")))
             ->setPlaceholder(tr("e.g. 24/12, 25/12"));
+        QStringList other;
+        for (const auto& [day, hours] : m_before.otherHours)
+            if (day >= desk().now().today())
+                other.append(hoursOfDay(day, hours));
+        form()
+            .line("otherHours", tr("Other hours on single days, commas between"),
+                  other.join(QStringLiteral(", ")))
+            ->setPlaceholder(tr("e.g. 3/12 9:00–19:00"));
         whole("planMarginPercent", tr("Allowance in promises, on top of the planned work"), tr("%"),
               m_before.planMarginPercent);
     }
@@ -211,17 +229,33 @@ private:
         if (!m_week->isSound())
             form().setError("week", tr("Hours: times such as 9:00 and 17:30."));
         settings.closedDays.clear();
-        static const QRegularExpression between(QStringLiteral("[,;]"));
-        for (const QString& typed : form().text("closedDays").split(between, Qt::SkipEmptyParts)) {
-            if (typed.trimmed().isEmpty())
-                continue;
-            const auto day = readDate(typed, tr("“%1”").arg(typed.trimmed()), desk().now().today());
+        for (const QString& typed : between("closedDays")) {
+            const auto day = readDate(typed, tr("“%1”").arg(typed), desk().now().today());
             if (day.ok())
                 settings.closedDays.push_back(*day);
             else
                 form().setError("closedDays", words(day.error().message));
         }
+        readOtherHours(settings);
         settings.planMarginPercent = static_cast<int>(form().whole("planMarginPercent", 0, 200));
+    }
+
+    QStringList between(const char* field) {
+        static const QRegularExpression commas(QStringLiteral("\\s*[,;]\\s*"));
+        return form().text(field).trimmed().split(commas, Qt::SkipEmptyParts);
+    }
+
+    // Days that are past stay as they were: the form does not show them.
+    void readOtherHours(ShopSettings& settings) {
+        const LocalDate today = desk().now().today();
+        std::erase_if(settings.otherHours, [&](const auto& other) { return other.first >= today; });
+        for (const QString& typed : between("otherHours")) {
+            const auto read = readHoursOfDay(typed, tr("“%1”").arg(typed), today);
+            if (read.ok())
+                settings.otherHours[read->first] = read->second;
+            else
+                form().setError("otherHours", words(read.error().message));
+        }
     }
 
     void addWashing() {
@@ -237,6 +271,9 @@ private:
         form().pair();
         whole("blankLeadTime", tr("Blanks arrive within"), tr("days"), m_before.blankLeadTime.count());
         whole("filmLeadTime", tr("Film arrives within"), tr("days"), m_before.filmLeadTime.count());
+        form().pair();
+        whole("runOutPercent", tr("Risk of running out"), tr("%"), m_before.runOutPercent);
+        whole("boughtToLast", tr("Bought to last for"), tr("days"), m_before.boughtToLast.count());
         whole("keepingPercent", tr("Carrying an unsold blank from a fair costs"), tr("% of its price"),
               m_before.keepingPercent);
     }
@@ -249,6 +286,9 @@ private:
         settings.shrinkLimitPercent = form().decimal("shrinkLimitPercent", 0, 50);
         settings.blankLeadTime = Days{form().whole("blankLeadTime", 0, 365)};
         settings.filmLeadTime = Days{form().whole("filmLeadTime", 0, 365)};
+        settings.runOutPercent =
+            static_cast<int>(form().whole("runOutPercent", kLeastRunOutPercent, kMostRunOutPercent));
+        settings.boughtToLast = Days{form().whole("boughtToLast", 0, 365)};
         settings.keepingPercent = static_cast<int>(form().whole("keepingPercent", 0, 100));
     }
 

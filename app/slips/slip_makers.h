@@ -50,6 +50,8 @@ Slip* makeCustomer(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeJoinCustomers(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeForgetCustomer(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makePartOrder(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
+Slip* makeInvoiceSlip(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
+Slip* makeCreditNoteSlip(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeOrderNote(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeCancelOrder(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeCameBack(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
@@ -58,6 +60,7 @@ Slip* makeWaive(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeSpoil(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 
 // the shop
+Slip* makeCountTill(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeAddFair(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeChangeFair(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeScanner(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);

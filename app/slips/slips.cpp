@@ -22,6 +22,7 @@ QString slipKey(SlipName name, const SlipTarget& matter) {
     add(matter.colour);
     add(matter.claim);
     add(matter.fair);
+    add(matter.invoice);
     parts.append(matter.at ? QString::number(matter.at->time_since_epoch().count()) : QString());
     parts.append(matter.settings ? QString::number(static_cast<int>(*matter.settings)) : QString());
     parts.append(matter.rule ? QString::number(static_cast<int>(*matter.rule)) : QString());
@@ -106,6 +107,10 @@ Slip* makeSlip(SlipName name, ShopDesk& desk, const SlipTarget& matter, QWidget*
         return makeForgetCustomer(desk, matter, parent);
     case SlipName::PartOrder:
         return makePartOrder(desk, matter, parent);
+    case SlipName::Invoice:
+        return makeInvoiceSlip(desk, matter, parent);
+    case SlipName::CreditNote:
+        return makeCreditNoteSlip(desk, matter, parent);
     case SlipName::OrderNote:
         return makeOrderNote(desk, matter, parent);
     case SlipName::CancelOrder:
@@ -118,6 +123,8 @@ Slip* makeSlip(SlipName name, ShopDesk& desk, const SlipTarget& matter, QWidget*
         return makeWaive(desk, matter, parent);
     case SlipName::Spoil:
         return makeSpoil(desk, matter, parent);
+    case SlipName::CountTill:
+        return makeCountTill(desk, matter, parent);
     case SlipName::AddFair:
         return makeAddFair(desk, matter, parent);
     case SlipName::ChangeFair:

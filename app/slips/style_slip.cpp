@@ -137,6 +137,7 @@ private:
         style.colours = m_colours->colours();
         style.weight = Grams{form().whole("weight", 1, kHeaviest)};
         style.cost = form().money("cost", desk().currency());
+        style.supplier = plain(form().text("supplier"));
         style.obstacles.clear();
         for (int at = 0; at < kObstacles; ++at)
             if (const int way = form().chosen(obstaclePart(at)); way > 0)
@@ -177,6 +178,8 @@ private:
                       isEmpty() ? QString() : QString::number(m_before.weight.value));
         form().line("cost", tr("Cost of one, %1").arg(words(desk().currency().sign)),
                     isEmpty() ? QString() : moneyBare(m_before.cost, desk().currency()));
+        form().line("supplier", tr("Bought from"), words(m_before.supplier));
+        form().optional("supplier");
     }
 
     // Before it is saved: a size typed in the place of another is its new name, wherever it is used.

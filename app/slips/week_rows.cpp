@@ -9,6 +9,7 @@
 
 #include <QGridLayout>
 #include <QLineEdit>
+#include <QRegularExpression>
 
 namespace holdfast::app {
 
@@ -93,6 +94,27 @@ WeekRows::Week WeekRows::read() {
         week[sundayFirst(row)] = hours;
     }
     return week;
+}
+
+Result<std::pair<LocalDate, OpeningHours>> readHoursOfDay(const QString& text, const QString& field,
+                                                          LocalDate today) {
+    static const QRegularExpression dayAndHours(
+        QStringLiteral(R"(^(.+?)\s+(\d{1,2}(?:[:.hH]?\d{2})?)\s*[-–]\s*(\d{1,2}(?:[:.hH]?\d{2})?)$)"));
+    const auto match = dayAndHours.match(text.trimmed());
+    if (!match.hasMatch())
+        return fieldError(
+            plain(field),
+            inWindow(WeekRows::tr("%1: a day and its hours such as 3/12 9:00–18:00.").arg(field)));
+    const auto day = readDate(match.captured(1), field, today);
+    if (!day.ok())
+        return day.error();
+    const auto opens = readClock(match.captured(2), field);
+    const auto closes = readClock(match.captured(3), field);
+    if (!opens.ok())
+        return opens.error();
+    if (!closes.ok())
+        return closes.error();
+    return std::pair{*day, OpeningHours{*opens, *closes}};
 }
 
 } // namespace holdfast::app

@@ -7,6 +7,7 @@
 #include <QWidget>
 
 #include <array>
+#include <utility>
 
 class QGridLayout;
 
@@ -42,5 +43,9 @@ private:
     std::array<Row, 7> m_rows{}; // Monday first
     bool m_isSound = true;
 };
+
+// A day and its hours as people type them: "3/12 9:00–18:00", "3 Dec 9-18".
+Result<std::pair<LocalDate, OpeningHours>> readHoursOfDay(const QString& text, const QString& field,
+                                                          LocalDate today);
 
 } // namespace holdfast::app

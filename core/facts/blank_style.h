@@ -76,6 +76,7 @@ struct BlankStyle {
     std::string notPrewashedBecause; // empty: blanks of this style are washed before they are pressed
     Grams weight;
     Money cost;
+    std::string supplier{}; // who it is bought from; empty: not written down
     bool forChild = false;
     bool sleepwear = false;
     bool hasCords = false;

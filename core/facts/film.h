@@ -74,6 +74,7 @@ struct Film {
     bool hasGrain = false;   // decals keep their direction on the roll
     Millimetres rollWidth{500};
     Money costPerMetre;
+    std::string supplier{}; // who it is bought from; empty: not written down
     bool isRetired = false; // not offered for new work; its rolls are used up
 
     std::string name() const { return finish + ", " + shade; }

@@ -32,8 +32,9 @@ struct Order {
     CustomerId customer;
     OrderState state = OrderState::Confirmed;
     Instant takenAt;
-    std::string takenAtPlace; // the fair, or "workshop"
-    LocalTime promised{};     // ready from this day and time on
+    std::string takenAtPlace;              // the fair, or "workshop"
+    LocalTime promised{};                  // ready from this day and time on
+    std::optional<LocalDate> validUntil{}; // of a quotation, its last day; none: from before there was one
     std::optional<Instant> handedOverAt;
     std::vector<BillLine> lines; // besides its garments, in the order they were written
     TaxRule tax;
@@ -43,6 +44,10 @@ struct Order {
 
     // A cancelled order owes nothing; what was paid for it may be paid back.
     Money owed() const { return state == OrderState::Cancelled ? Money{} : total - paid; }
+    // Its last day is past; it may be confirmed all the same.
+    bool isPastItsDay(LocalDate today) const {
+        return state == OrderState::Quoted && validUntil && *validUntil < today;
+    }
     bool isOpen() const { return state == OrderState::Quoted || state == OrderState::Confirmed; }
 };
 

@@ -48,6 +48,8 @@ struct PriceRules {
     Days rushWithin{0}; // promised within this many days of being taken; 0: no rush price
     Percentage rushMore;
 
+    Days quotationFor{14}; // how long a quotation is valid, from the day it was made
+
     TaxRule tax;
     std::string taxName; // on paper: what the law of the place calls it; empty: "Tax"
     std::string taxNumber;

@@ -18,7 +18,9 @@ bool ShopSettings::isOpenOn(LocalDate date) const {
 std::optional<OpeningHours> ShopSettings::hoursOn(LocalDate date) const {
     if (std::ranges::find(closedDays, date) != closedDays.end())
         return std::nullopt;
-    const auto& hours = week[std::chrono::weekday{date}.c_encoding()];
+    const auto other = otherHours.find(date);
+    const auto hours = other == otherHours.end() ? week[std::chrono::weekday{date}.c_encoding()]
+                                                 : std::optional{other->second};
     // Hours that end before they begin are no hours.
     if (!hours || hours->closes <= hours->opens)
         return std::nullopt;

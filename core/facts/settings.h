@@ -8,11 +8,16 @@
 #include "core/trade/units.h"
 
 #include <array>
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace holdfast {
+
+// A chance of nothing would ask for endless stock.
+inline constexpr int kLeastRunOutPercent = 1;
+inline constexpr int kMostRunOutPercent = 50;
 
 struct OpeningHours {
     Minutes opens{9 * 60};
@@ -29,6 +34,9 @@ struct ShopSettings {
     // on paper, a line each; empty: not printed
     std::string collectAt;     // where and when orders are collected
     std::string whenEdgeLifts; // what a customer may do then
+    std::string address;       // of the shop, on quotations, receipts and invoices; semicolons between lines
+    std::string
+        invoiceLines; // at the foot of invoices: a bank account, small print; semicolons between lines
 
     // money
     int depositPercent = 0;    // of the total, asked before work starts
@@ -42,7 +50,8 @@ struct ShopSettings {
     // time
     std::array<std::optional<OpeningHours>, 7> week; // pressing hours, Sunday first; none: closed
     std::vector<LocalDate> closedDays;
-    int planMarginPercent = 15; // added to reckoned work when a day is promised
+    std::map<LocalDate, OpeningHours> otherHours; // of single days, in place of the week's
+    int planMarginPercent = 15;                   // added to reckoned work when a day is promised
 
     // washing and stock
     Grams washerHolds{4000};
@@ -53,6 +62,8 @@ struct ShopSettings {
         10; // of a blank's cost, for each that comes home from a fair: carried, money tied up
     Days blankLeadTime{5};
     Days filmLeadTime{4};
+    int runOutPercent = 5; // the chance of running out that is taken while something is on its way
+    Days boughtToLast{14}; // what is bought is to last this long after it came
 
     // cutting
     Minutes cutTakes{4};      // roll in, the knife's run, cut off: once for each film of an order

@@ -178,13 +178,12 @@ Error handsTaken() {
 
 // Reckoned over this many days from now on; an error may only say that they are too few.
 Result<Promise> promisedWithin(Days ahead, std::span<const AskedGarment> asked, const ShopFacts& facts,
-                               const Promised& promised, const Now& now) {
-    const ShopSettings& settings = facts.settings;
+                               const ShopSettings& settings, const Promised& promised, const Now& now) {
     const std::vector<OpenStretch> hours = openHours(settings, now, ahead);
     if (hours.empty())
         return plainError(closedForAYear());
 
-    const Result<BlanksReady> blanks = blanksFor(asked, facts, promised.washes, hours, now);
+    const Result<BlanksReady> blanks = blanksFor(asked, facts, settings, promised.washes, hours, now);
     if (!blanks.ok())
         return blanks.error();
     PromiseBasis basis;
@@ -236,14 +235,19 @@ Days nearEnough(const Promised& promised, const Now& now) {
 
 Result<Promise> promiseFor(std::span<const AskedGarment> asked, const ShopFacts& facts,
                            const Promised& promised, const Now& now) {
+    return promiseFor(asked, facts, facts.settings, promised, now);
+}
+
+Result<Promise> promiseFor(std::span<const AskedGarment> asked, const ShopFacts& facts,
+                           const ShopSettings& settings, const Promised& promised, const Now& now) {
     if (asked.empty())
         return plainError(said("Choose at least one garment to promise a day for."));
     if (const Days near = nearEnough(promised, now); near < kAhead) {
-        Result<Promise> promise = promisedWithin(near, asked, facts, promised, now);
+        Result<Promise> promise = promisedWithin(near, asked, facts, settings, promised, now);
         if (promise.ok())
             return promise;
     }
-    return promisedWithin(kAhead, asked, facts, promised, now);
+    return promisedWithin(kAhead, asked, facts, settings, promised, now);
 }
 
 Sentence closedForAYear() {

@@ -94,6 +94,9 @@ struct Promised {
 // are not free.
 Result<Promise> promiseFor(std::span<const AskedGarment> asked, const ShopFacts& facts,
                            const Promised& promised, const Now& now);
+// The same if the shop's own numbers were these: to ask what other hours would change.
+Result<Promise> promiseFor(std::span<const AskedGarment> asked, const ShopFacts& facts,
+                           const ShopSettings& settings, const Promised& promised, const Now& now);
 
 // Why no day can be promised where no hour is open.
 Sentence closedForAYear();

@@ -44,15 +44,16 @@ Error beyondTheYear() {
 
 class Gathering {
 public:
-    Gathering(const ShopFacts& facts, std::span<const PromisedWash> promised,
+    Gathering(const ShopFacts& facts, const ShopSettings& settings, std::span<const PromisedWash> promised,
               std::span<const OpenStretch> hours, const Now& now)
         : m_facts(facts)
+        , m_settings(settings)
         , m_promised(promised)
         , m_hours(hours)
         , m_now(now)
-        , m_takes(std::clamp<Seconds>(facts.settings.washTakes, kShortestWash, kLongestWait))
-        , m_evenings(facts.settings, hours, now, washerFree(facts, m_takes, now))
-        , m_drying(std::clamp<Seconds>(facts.settings.dryingTakes, Seconds{0}, kLongestWait)) {}
+        , m_takes(std::clamp<Seconds>(settings.washTakes, kShortestWash, kLongestWait))
+        , m_evenings(settings, hours, now, washerFree(facts, m_takes, now))
+        , m_drying(std::clamp<Seconds>(settings.dryingTakes, Seconds{0}, kLongestWait)) {}
 
     Result<BlanksReady> gather(std::span<const AskedGarment> asked) {
         std::vector<const AskedGarment*> unwashed;
@@ -165,7 +166,7 @@ private:
     }
 
     void wash(const AskedGarment& garment, LocalTime there) {
-        if (m_facts.settings.washerHolds <= Grams{}) {
+        if (m_settings.washerHolds <= Grams{}) {
             m_failure = fieldError("washerHolds",
                                    said("A full load of the washer is 0 kg, and {blank} must be washed "
                                         "first: no day can be promised. Set the load in the settings.",
@@ -185,7 +186,7 @@ private:
     }
 
     void buyBlank(const AskedGarment& garment) {
-        const std::optional<LocalTime> comes = arrival(m_facts.settings.blankLeadTime, m_hours, m_now);
+        const std::optional<LocalTime> comes = arrival(m_settings.blankLeadTime, m_hours, m_now);
         if (!comes) {
             m_failure = beyondTheYear();
             return;
@@ -230,6 +231,7 @@ private:
     }
 
     const ShopFacts& m_facts;
+    const ShopSettings& m_settings;
     std::span<const PromisedWash> m_promised;
     std::span<const OpenStretch> m_hours;
     const Now& m_now;
@@ -244,9 +246,9 @@ private:
 } // namespace
 
 Result<BlanksReady> blanksFor(std::span<const AskedGarment> asked, const ShopFacts& facts,
-                              std::span<const PromisedWash> promised, std::span<const OpenStretch> hours,
-                              const Now& now) {
-    return Gathering{facts, promised, hours, now}.gather(asked);
+                              const ShopSettings& settings, std::span<const PromisedWash> promised,
+                              std::span<const OpenStretch> hours, const Now& now) {
+    return Gathering{facts, settings, promised, hours, now}.gather(asked);
 }
 
 Result<MaterialLeg> filmBought(std::span<const FilmId> films, const ShopFacts& facts,

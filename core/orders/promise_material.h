@@ -28,8 +28,8 @@ struct BlanksReady {
 // `hours` are the shop's, from now on. An error where something comes or is dry only beyond them, or is to be
 // washed in a washer that holds nothing.
 Result<BlanksReady> blanksFor(std::span<const AskedGarment> asked, const ShopFacts& facts,
-                              std::span<const PromisedWash> promised, std::span<const OpenStretch> hours,
-                              const Now& now);
+                              const ShopSettings& settings, std::span<const PromisedWash> promised,
+                              std::span<const OpenStretch> hours, const Now& now);
 
 // When film ordered now can be cut. REQUIRES: some film. An error where it comes only beyond the hours.
 Result<MaterialLeg> filmBought(std::span<const FilmId> films, const ShopFacts& facts,

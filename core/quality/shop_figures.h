@@ -4,8 +4,9 @@
 
 #include "core/facts/unread_row.h"
 #include "core/fairs/fair_sales.h"
+#include "core/orders/till.h"
 #include "core/quality/figures.h"
-#include "core/stock/what_to_bring.h"
+#include "core/stock/what_to_buy.h"
 #include "core/trade/money.h"
 #include "core/trade/units.h"
 
@@ -54,6 +55,8 @@ struct ShopFigures {
     std::vector<Earned> earned;                         // at fairs
     std::optional<Fair> nextFair;                       // of the list
     WhatToBring bring;                                  // to it, or to a day of a fair where none is to come
+    BlankUse blankUse;                                  // of recent weeks, whatever the span
+    std::vector<TillCount> tillCounts;                  // of days of the span, the latest first
     std::int64_t unanswered = 0;                        // claims of which nothing was done yet
     std::vector<std::pair<Fault, std::int64_t>> faults; // claims of each, the most first
     std::vector<UnreadRow> unread;                      // what no figure counts, for it cannot be read

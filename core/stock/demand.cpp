@@ -89,6 +89,16 @@ double normalShortage(const Demand& demand, double quantity) {
     return spread * unitNormalLoss((quantity - demand.mean) / spread);
 }
 
+std::int64_t quantityEnough(const Demand& demand, double ratio) {
+    HOLDFAST_ASSERT(ratio > 0 && ratio < 1);
+    if (demand.mean <= 0)
+        return 0;
+    if (isCounted(demand))
+        return countedQuantity(demand, ratio);
+    const Demand normal{demand.mean, spreadOf(demand) * spreadOf(demand)};
+    return std::max<std::int64_t>(0, std::llround(std::ceil(normalQuantity(normal, ratio))));
+}
+
 Brought broughtOf(const Demand& demand, std::int64_t quantity) {
     HOLDFAST_ASSERT(quantity >= 0);
     const Demand normal{demand.mean, spreadOf(demand) * spreadOf(demand)};
@@ -100,12 +110,7 @@ Brought broughtOf(const Demand& demand, std::int64_t quantity) {
 Brought bestQuantity(const Demand& demand, double under, double over) {
     if (under <= 0 || demand.mean <= 0)
         return broughtOf(demand, 0);
-    const double ratio = std::min(criticalRatio(under, over), kSurest);
-    if (isCounted(demand))
-        return broughtOf(demand, countedQuantity(demand, ratio));
-    const Demand normal{demand.mean, spreadOf(demand) * spreadOf(demand)};
-    return broughtOf(demand,
-                     std::max<std::int64_t>(0, std::llround(std::ceil(normalQuantity(normal, ratio)))));
+    return broughtOf(demand, quantityEnough(demand, std::min(criticalRatio(under, over), kSurest)));
 }
 
 double expectedProfit(const Demand& demand, double shortage, double leftover, double under, double over) {

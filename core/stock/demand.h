@@ -33,6 +33,9 @@ struct Demand {
 double normalQuantity(const Demand& demand, double ratio);
 double normalShortage(const Demand& demand, double quantity);
 
+// The least quantity that is enough with that probability. REQUIRES: 0 < ratio < 1.
+std::int64_t quantityEnough(const Demand& demand, double ratio);
+
 // What a quantity comes to on the average.
 struct Brought {
     std::int64_t quantity = 0;

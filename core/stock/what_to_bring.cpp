@@ -31,35 +31,6 @@ std::int64_t runsOfDays(const std::set<FairDay>& days) {
         days, [&](const FairDay& day) { return !days.contains({day.first, day.second - Days{1}}); });
 }
 
-struct MeanAndVariance {
-    double mean = 0;
-    double variance = 0; // with n − 1; nothing of one
-};
-
-MeanAndVariance ofDays(const std::vector<std::int64_t>& days) {
-    MeanAndVariance of;
-    const auto count = static_cast<double>(days.size());
-    for (const std::int64_t day : days)
-        of.mean += static_cast<double>(day) / count;
-    if (days.size() < 2)
-        return of;
-    for (const std::int64_t day : days) {
-        const double off = static_cast<double>(day) - of.mean;
-        of.variance += off * off / (count - 1);
-    }
-    return of;
-}
-
-// What a share of a style's garments is asked for over a number of days.
-Demand shareOf(const MeanAndVariance& aDay, std::int64_t daysKnown, double share, std::int64_t days) {
-    const auto coming = static_cast<double>(days);
-    const double mean = aDay.mean * share * coming;
-    if (!spreadsMoreThanChance(aDay.mean, aDay.variance, daysKnown))
-        return {mean, mean};
-    const double size = aDay.mean * aDay.mean / (aDay.variance - aDay.mean) * coming;
-    return {mean, mean + mean * mean / size};
-}
-
 // Free blanks of each kind, by what is still to be done to them.
 class RailStock {
 public:
@@ -83,18 +54,6 @@ public:
 private:
     std::map<BlankKind, ToBring> m_kinds;
 };
-
-std::vector<std::vector<std::int64_t>> tableOf(const BlankStyle& style, const FairDemand& demand) {
-    std::vector<std::vector<std::int64_t>> table;
-    for (const std::string& size : style.sizes) {
-        table.emplace_back();
-        for (const Colour& colour : style.colours) {
-            const auto sold = demand.sold.find({style.id, size, colour.id});
-            table.back().push_back(sold == demand.sold.end() ? 0 : sold->second);
-        }
-    }
-    return table;
-}
 
 } // namespace
 
@@ -126,42 +85,6 @@ FairDemand fairDemand(std::span<const FairOrder> orders, std::span<const Fair> f
     return demand;
 }
 
-std::vector<std::vector<double>> drawnTogether(const std::vector<std::vector<std::int64_t>>& sold) {
-    std::vector<double> ofRow, ofColumn;
-    double all = 0, squares = 0;
-    for (const auto& row : sold) {
-        ofRow.push_back(0);
-        ofColumn.resize(row.size());
-        for (std::size_t column = 0; column < row.size(); ++column) {
-            const auto count = static_cast<double>(row[column]);
-            ofRow.back() += count;
-            ofColumn[column] += count;
-            all += count;
-            squares += count * count;
-        }
-    }
-    std::vector<std::vector<double>> shares;
-    double apart = 0;
-    for (std::size_t row = 0; row < sold.size(); ++row) {
-        shares.emplace_back();
-        for (std::size_t column = 0; column < sold[row].size(); ++column) {
-            const double expected = all > 0 ? ofRow[row] * ofColumn[column] / all : 0;
-            const double off = static_cast<double>(sold[row][column]) - expected;
-            apart += off * off;
-            shares.back().push_back(all > 0 ? expected / all : 0);
-        }
-    }
-    // Where sizes and colours fix each cell exactly, there is nothing to draw.
-    if (apart <= 1e-12 * all * all)
-        return shares;
-    const double weight = (all * all - squares) / apart;
-    for (std::size_t row = 0; row < sold.size(); ++row)
-        for (std::size_t column = 0; column < sold[row].size(); ++column)
-            shares[row][column] =
-                (static_cast<double>(sold[row][column]) + weight * shares[row][column]) / (all + weight);
-    return shares;
-}
-
 WhatToBring whatToBring(const FairDemand& demand, const ShopFacts& facts, std::int64_t comingDays) {
     HOLDFAST_ASSERT(comingDays >= 1);
     WhatToBring what;
@@ -173,8 +96,7 @@ WhatToBring whatToBring(const FairDemand& demand, const ShopFacts& facts, std::i
         const auto soldADay = demand.soldADay.find(style.id);
         if (style.isRetired || soldADay == demand.soldADay.end())
             continue;
-        const MeanAndVariance aDay = ofDays(soldADay->second);
-        const auto shares = drawnTogether(tableOf(style, demand));
+        const auto asked = kindsAsked(style, demand.sold, soldADay->second, static_cast<double>(comingDays));
         const double leftOver = static_cast<double>(style.cost.minor) * facts.settings.keepingPercent / 100;
         for (std::size_t size = 0; size < style.sizes.size(); ++size) {
             for (std::size_t colour = 0; colour < style.colours.size(); ++colour) {
@@ -182,7 +104,7 @@ WhatToBring whatToBring(const FairDemand& demand, const ShopFacts& facts, std::i
                     continue;
                 ToBring kind = rail.of({style.id, style.sizes[size], style.colours[colour].id});
                 kind.name = style.name + ", " + style.sizes[size] + ", " + style.colours[colour].name;
-                kind.asked = shareOf(aDay, demand.days, shares[size][colour], comingDays);
+                kind.asked = asked[size][colour];
                 kind.brought = bestQuantity(kind.asked, demand.margin.at(style.id), leftOver);
                 what.asked += kind.asked.mean;
                 what.shortage += kind.brought.shortage;

@@ -3,34 +3,18 @@
 // Which blanks to bring to a fair, by what was asked for at those before it. An estimate.
 //
 // Days of fairs before today count alike, whichever fair they were of, also those on which nothing was sold;
-// the coming fair counts as that many such days. Of each style:
-//   garments a day  x̄ over all those days. Where the days spread more than chance has it (see demand.h), the
-//                   negative binomial of their variance s²: size = x̄²/(s² − x̄) a day.
-//   a size and colour's share p* = (x + Kλ)/(N + K): of N sold x were of it; λ is the share of its size times
-//                   the share of its colour, K = (N² − Σx²)/Σ(x − Nλ)². So a cell with few is drawn toward
-//                   what the style's sizes and colours tell, the more so the less they contradict it
-//                   (Fienberg & Holland 1973, pseudo-Bayes estimators of cell probabilities).
-// Over n days a cell is asked for n·x̄·p* times on the average (a share of Poisson or negative binomial counts
-// is such a count again, of the same size). A missing blank loses the mean price of the style at fairs less
-// its mean cost; one that comes home costs ShopSettings::keepingPercent of the blank, no more, because it
-// keeps. *Limits:* who went away without an order is not known; fairs differ, and days of one fair may be
-// alike; what was never sold at a fair is not proposed.
+// the coming fair counts as that many such days; how often a size and colour is asked for in them, see
+// kinds_asked.h. A missing blank loses the mean price of the style at fairs less its mean cost; one that
+// comes home costs ShopSettings::keepingPercent of the blank, no more, because it keeps. *Limits:* who went
+// away without an order is not known; fairs differ, and days of one fair may be alike; what was never sold at
+// a fair is not proposed.
 
 #include "core/fairs/fair_sales.h"
-#include "core/stock/demand.h"
+#include "core/stock/kinds_asked.h"
 
 #include <algorithm>
-#include <map>
 
 namespace holdfast {
-
-struct BlankKind {
-    BlankStyleId style;
-    std::string size;
-    ColourId colour;
-
-    auto operator<=>(const BlankKind&) const = default;
-};
 
 // What was asked for on days of fairs.
 struct FairDemand {
@@ -44,10 +28,6 @@ struct FairDemand {
 // Days from `from` until yesterday.
 FairDemand fairDemand(std::span<const FairOrder> orders, std::span<const Fair> fairs, LocalDate from,
                       LocalDate today);
-
-// The shares p* of a style's cells, by sizes and colours in the table's order. REQUIRES: rows of equal
-// length.
-std::vector<std::vector<double>> drawnTogether(const std::vector<std::vector<std::int64_t>>& sold);
 
 inline constexpr std::int64_t kFewDays = 6; // fewer fair days say little
 

@@ -21,6 +21,8 @@ struct Id {
 using CustomerId = Id<struct CustomerKind>;
 using OrderId = Id<struct OrderKind>;
 using BillLineId = Id<struct BillLineIdKind>;
+using InvoiceId = Id<struct InvoiceIdKind>;
+using InvoiceRowId = Id<struct InvoiceRowKind>;
 using GarmentId = Id<struct GarmentKind>;
 using DecalId = Id<struct DecalKind>;
 using BlankStyleId = Id<struct BlankStyleKind>;

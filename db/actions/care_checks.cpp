@@ -3,8 +3,6 @@
 
 #include "core/trade/limits.h"
 
-#include <string>
-
 namespace holdfast::db {
 namespace {
 
@@ -37,6 +35,10 @@ Result<Done> checkCost(Money cost, std::string_view field, const Currency& curre
         return fieldError(std::string{field}, said("The cost must be 0 or more and below {amount}.",
                                                    {{"amount", Amount{limit, currency}}}));
     return Done{};
+}
+
+Result<std::string> supplierOf(const std::string& typed) {
+    return typedText(typed, {.field = "supplier", .what = phrase("The supplier"), .least = 0, .most = 80});
 }
 
 Result<Done> checkDay(LocalDate day, std::string_view field, Phrase what, Instant now) {

@@ -7,6 +7,7 @@
 #include "core/trade/money.h"
 #include "core/trade/result.h"
 
+#include <string>
 #include <string_view>
 
 namespace holdfast::db {
@@ -16,6 +17,9 @@ Result<Done> checkCare(const CareLimits& care);
 
 // 0 or more and below a million units of the currency.
 Result<Done> checkCost(Money cost, std::string_view field, const Currency& currency);
+
+// Who something is bought from; empty: not written down.
+Result<std::string> supplierOf(const std::string& typed);
 
 // Between 2000 and today, wherever in the world today is.
 Result<Done> checkDay(LocalDate day, std::string_view field, Phrase what, Instant now);

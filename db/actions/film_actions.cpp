@@ -93,6 +93,10 @@ Result<Film> soundFilm(Connection& connection, const Film& typed) {
         return shade.error();
     film.finish = std::move(finish).value();
     film.shade = std::move(shade).value();
+    auto supplier = supplierOf(typed.supplier);
+    if (!supplier.ok())
+        return supplier.error();
+    film.supplier = std::move(supplier).value();
     if (connection.number(
             "SELECT COUNT(*) FROM film WHERE finish = ?1 COLLATE NOCASE AND shade = ?2 COLLATE NOCASE "
             "AND id <> ?3",
@@ -125,9 +129,10 @@ void writeSheet(Connection& connection, FilmId id, const Film& film) {
         "INSERT INTO film (id, finish, shade, rgb, follows, grips_coated, care_wash_c, care_agitation, "
         "care_tumble, care_iron_c, care_bleach, care_cleaning, shelf_life_days, humidity_low, "
         "humidity_high, store_low_c, store_high_c, allowed_outside_h, q10, reference_c, "
-        "strip_extends_days, may_lie_under, may_lie_over, has_grain, roll_width_mm, cost_per_metre) "
+        "strip_extends_days, may_lie_under, may_lie_over, has_grain, roll_width_mm, cost_per_metre, "
+        "supplier) "
         "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17, ?18, ?19, "
-        "?20, ?21, ?22, ?23, ?24, ?25, ?26) "
+        "?20, ?21, ?22, ?23, ?24, ?25, ?26, ?27) "
         "ON CONFLICT (id) DO UPDATE SET finish = excluded.finish, shade = excluded.shade, "
         "rgb = excluded.rgb, follows = excluded.follows, grips_coated = excluded.grips_coated, "
         "care_wash_c = excluded.care_wash_c, care_agitation = excluded.care_agitation, "
@@ -139,14 +144,15 @@ void writeSheet(Connection& connection, FilmId id, const Film& film) {
         "q10 = excluded.q10, reference_c = excluded.reference_c, "
         "strip_extends_days = excluded.strip_extends_days, may_lie_under = excluded.may_lie_under, "
         "may_lie_over = excluded.may_lie_over, has_grain = excluded.has_grain, "
-        "roll_width_mm = excluded.roll_width_mm, cost_per_metre = excluded.cost_per_metre",
+        "roll_width_mm = excluded.roll_width_mm, cost_per_metre = excluded.cost_per_metre, "
+        "supplier = excluded.supplier",
         id, film.finish, film.shade, film.rgb, codeOf(film.follows), film.gripsCoated, film.care.washCelsius,
         codeOf(film.care.agitation), codeOf(film.care.tumble), film.care.ironCelsius,
         codeOf(film.care.bleach), static_cast<int>(film.care.cleaning), film.shelfLife,
         film.storage.humidity.low, film.storage.humidity.high, film.storage.temperature.low,
         film.storage.temperature.high, film.storage.allowedOutside, film.ageing.q10, film.ageing.reference,
         film.testStripExtends, film.mayLieUnder, film.mayLieOver, film.hasGrain, film.rollWidth,
-        film.costPerMetre);
+        film.costPerMetre, film.supplier);
     connection.run("DELETE FROM film_not_for WHERE film_id = ?1", id);
     for (const Fibre fibre : film.notFor)
         connection.run("INSERT INTO film_not_for (film_id, fibre) VALUES (?1, ?2)", id, codeOf(fibre));

@@ -67,6 +67,7 @@ std::vector<Sentence> filmChanges(Connection& connection, const Film& before, co
     changes.note("rgb", shadeWords(before.rgb), shadeWords(after.rgb));
     changes.note("cost_per_metre", Amount{before.costPerMetre, currency},
                  Amount{after.costPerMetre, currency});
+    changes.noteText("supplier", before.supplier, after.supplier);
     changes.note("roll_width_mm", before.rollWidth, after.rollWidth);
     changes.noteYesNo("has_grain", before.hasGrain, after.hasGrain);
     changes.note("follows", stretchName(before.follows), stretchName(after.follows));

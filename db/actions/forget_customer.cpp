@@ -6,6 +6,7 @@
 #include "db/forgetting/forgetting.h"
 #include "db/forgetting/personal_columns.h"
 #include "db/tables/codes.h"
+#include "db/tables/invoices.h"
 #include "db/tables/joined_customers.h"
 
 #include <algorithm>
@@ -66,8 +67,15 @@ void addOrdersOf(Connection& connection, CustomerId customer, ToBeForgotten& fou
 } // namespace
 
 Result<ToBeForgotten> toBeForgotten(Connection& connection, CustomerId customer) {
-    ToBeForgotten found{
-        keptCustomer(connection, customer), rowsOfCustomer(connection, customer), {}, {}, {}, {}, {}, false};
+    ToBeForgotten found{keptCustomer(connection, customer),
+                        rowsOfCustomer(connection, customer),
+                        {},
+                        {},
+                        {},
+                        {},
+                        {},
+                        {},
+                        false};
     Query row = connection.query("SELECT name, phone FROM customer WHERE id = ?1", found.id);
     if (row.step()) {
         found.name = row.text(0);
@@ -77,8 +85,11 @@ Result<ToBeForgotten> toBeForgotten(Connection& connection, CustomerId customer)
     }
     found.isForgotten =
         connection.number("SELECT COUNT(*) FROM forgotten_customer WHERE customer_id = ?1", found.id) > 0;
-    for (const CustomerId each : found.rows)
+    for (const CustomerId each : found.rows) {
         addOrdersOf(connection, each, found);
+        for (std::string& invoice : invoicesNaming(connection, each))
+            found.invoices.push_back(std::move(invoice));
+    }
     std::ranges::sort(found.orders);
     std::ranges::sort(found.open);
     return found;

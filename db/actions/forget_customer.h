@@ -22,10 +22,11 @@ struct ToBeForgotten {
     std::vector<CustomerId> rows; // all of theirs
     std::string name;
     std::string phone;
-    std::vector<std::int64_t> orders; // numbers, lowest first; also cancelled ones
-    std::vector<std::int64_t> open;   // of those, which are not handed over or cancelled yet
-    Money owed;                       // on those that are not cancelled
-    bool isForgotten = false;         // already
+    std::vector<std::int64_t> orders;    // numbers, lowest first; also cancelled ones
+    std::vector<std::int64_t> open;      // of those, which are not handed over or cancelled yet
+    Money owed;                          // on those that are not cancelled
+    std::vector<std::string> invoices{}; // that bear the name and stay as they are
+    bool isForgotten = false;            // already
 };
 // An error where the shop has no such customer. Throws SqliteFailure.
 Result<ToBeForgotten> toBeForgotten(Connection& connection, CustomerId customer);

@@ -16,12 +16,14 @@ constexpr const char* kAgreedAtTable = "at the table";
 
 class OrderTaking {
 public:
-    OrderTaking(Writer& writer, const OrderDraft& draft, const Now& now, const ShopSettings& settings)
+    OrderTaking(Writer& writer, const OrderDraft& draft, const Now& now, const ShopSettings& settings,
+                const char* agreed)
         : m_writer(writer)
         , m_connection(writer.connection())
         , m_draft(draft)
         , m_now(now)
-        , m_settings(settings) {}
+        , m_settings(settings)
+        , m_agreed(agreed) {}
 
     Result<OrderTaken> take() {
         const auto customer = customerFor(m_writer, m_draft);
@@ -44,19 +46,21 @@ private:
         const auto state = m_draft.isQuotation ? OrderState::Quoted : OrderState::Confirmed;
         m_connection.run(
             "INSERT INTO shop_order (id, number, customer_id, state, taken_at, taken_at_place, promised, "
-            "note, tax_kind, tax_rate, taxed_by, tax_rounding) "
-            "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12)",
+            "note, tax_kind, tax_rate, taxed_by, tax_rounding, valid_until) "
+            "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13)",
             m_taken.id, m_taken.number, customer, codeOf(state), m_now.instant,
             m_settings.fairName.empty() ? std::string{"workshop"} : m_settings.fairName, m_draft.promised,
             trimmed(m_draft.note), codeOf(m_draft.tax.kind), m_draft.tax.rate.hundredths,
-            codeOf(m_draft.tax.by), codeOf(m_draft.tax.rounding));
+            codeOf(m_draft.tax.by), codeOf(m_draft.tax.rounding),
+            m_draft.isQuotation ? std::optional{m_now.today() + m_settings.prices.quotationFor}
+                                : std::nullopt);
         for (const BillLine& line : m_draft.lines)
             addBillLine(m_writer, m_taken.id, line);
     }
 
     void writeGarment(const GarmentDraft& draft, int position) {
         const GarmentId garment =
-            addGarment(m_writer, m_taken.id, draft, position, m_draft.isConfirmed ? kAgreedAtTable : "");
+            addGarment(m_writer, m_taken.id, draft, position, m_draft.isConfirmed ? m_agreed : "");
         if (!m_draft.isQuotation)
             keepBlank(m_writer, garment, {draft.style, draft.size, draft.colour});
     }
@@ -92,6 +96,7 @@ private:
     const OrderDraft& m_draft;
     const Now& m_now;
     const ShopSettings& m_settings;
+    const char* m_agreed;
     OrderTaken m_taken;
 };
 
@@ -102,8 +107,13 @@ Result<OrderTaken> takeOrder(Shop& shop, const OrderDraft& draft, const Now& now
         const ShopFacts facts = loadFactsOf(writer.connection(), {});
         if (const auto checked = checkDraft(draft, facts, now); !checked.ok())
             return checked.error();
-        return OrderTaking{writer, draft, now, facts.settings}.take();
+        return writeOrder(writer, draft, facts.settings, now, kAgreedAtTable);
     });
+}
+
+Result<OrderTaken> writeOrder(Writer& writer, const OrderDraft& draft, const ShopSettings& settings,
+                              const Now& now, const char* agreed) {
+    return OrderTaking{writer, draft, now, settings, agreed}.take();
 }
 
 Result<Done> confirmQuotation(Shop& shop, OrderId order) {

@@ -47,6 +47,10 @@ public:
             return Done{};
         m_connection.run("UPDATE shop_order SET customer_id = ?2, promised = ?3, note = ?4 WHERE id = ?1",
                          m_order, *customer, m_after.promised, trimmed(m_after.note));
+        // What is offered now is offered from today.
+        if (!isConfirmed())
+            m_connection.run("UPDATE shop_order SET valid_until = ?2 WHERE id = ?1", m_order,
+                             m_now.today() + m_facts.settings.prices.quotationFor);
         for (const GarmentDraft& was : m_before.garments)
             if (const GarmentDraft* now = takenGarment(m_after, *was.taken))
                 changeGarment(was, *now);

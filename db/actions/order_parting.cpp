@@ -182,8 +182,9 @@ Result<OrderTaken> splitOrder(Shop& shop, OrderId order, std::span<const Garment
         // Taken when and where the whole was, so that what a fair sold stays what it sold.
         connection.run(
             "INSERT INTO shop_order (id, number, customer_id, state, taken_at, taken_at_place, promised, "
-            "note, tax_kind, tax_rate, taxed_by, tax_rounding) SELECT ?2, ?3, customer_id, state, taken_at, "
-            "taken_at_place, promised, '', tax_kind, tax_rate, taxed_by, tax_rounding "
+            "note, tax_kind, tax_rate, taxed_by, tax_rounding, valid_until) SELECT ?2, ?3, customer_id, "
+            "state, "
+            "taken_at, taken_at_place, promised, '', tax_kind, tax_rate, taxed_by, tax_rounding, valid_until "
             "FROM shop_order WHERE id = ?1",
             order, made.id, made.number);
         if (const auto moved = moveGarments(writer, garments, made.id); !moved.ok())

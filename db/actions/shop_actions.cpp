@@ -31,6 +31,13 @@ Result<ShopSettings> withSoundTexts(const ShopSettings& typed) {
           .what = phrase("What to do when an edge lifts"),
           .least = 0,
           .most = 160}},
+        {&settings.address,
+         {.field = "address", .what = phrase("The shop’s address"), .least = 0, .most = 200}},
+        {&settings.invoiceLines,
+         {.field = "invoiceLines",
+          .what = phrase("What is at the foot of invoices"),
+          .least = 0,
+          .most = 400}},
         {&settings.prices.taxName,
          {.field = "taxName", .what = phrase("The tax’s name"), .least = 0, .most = 20}},
         {&settings.prices.taxNumber,
@@ -107,6 +114,16 @@ Result<Done> checkNumbers(const ShopSettings& settings) {
                                                .least = 0,
                                                .most = 365,
                                                .unit = " days"}),
+        within(settings.runOutPercent, {.field = "runOutPercent",
+                                        .what = phrase("The chance of running out"),
+                                        .least = kLeastRunOutPercent,
+                                        .most = kMostRunOutPercent,
+                                        .unit = " %"}),
+        within(settings.boughtToLast.count(), {.field = "boughtToLast",
+                                               .what = phrase("How long what is bought lasts"),
+                                               .least = 0,
+                                               .most = 365,
+                                               .unit = " days"}),
         within(settings.cutTakes.count(),
                {.field = "cutTakes", .what = phrase("A cut"), .least = 0, .most = 240, .unit = " min"}),
         within(settings.weedingTakes.count(), {.field = "weedingTakes",
@@ -149,6 +166,11 @@ Result<Done> checkNumbers(const ShopSettings& settings) {
                                                        .least = 1,
                                                        .most = 8784,
                                                        .unit = " h"}),
+        within(static_cast<std::int64_t>(settings.otherHours.size()),
+               {.field = "otherHours",
+                .what = phrase("The number of days with other hours"),
+                .least = 0,
+                .most = 3660}),
         within(
             static_cast<std::int64_t>(settings.closedDays.size()),
             {.field = "closedDays", .what = phrase("The number of closed days"), .least = 0, .most = 3660}),
@@ -161,15 +183,29 @@ Result<Done> checkNumbers(const ShopSettings& settings) {
     return Done{};
 }
 
+bool areHours(const OpeningHours& hours) {
+    return hours.opens >= Minutes{0} && hours.closes <= Hours{24} && hours.opens < hours.closes;
+}
+
 Result<Done> checkDays(const ShopSettings& settings) {
     for (const auto& hours : settings.week)
-        if (hours &&
-            (hours->opens < Minutes{0} || hours->closes > Hours{24} || hours->opens >= hours->closes))
+        if (hours && !areHours(*hours))
             return fieldError("week",
                               said("The shop must open before it closes, both between 00:00 and 24:00."));
-    for (const LocalDate day : settings.closedDays)
-        if (day < localDate(2000, 1, 1) || day > localDate(2200, 1, 1))
-            return fieldError("closedDays", said("A closed day must lie between 2000 and 2200."));
+    const auto isDay = [](LocalDate day) {
+        return day >= localDate(2000, 1, 1) && day <= localDate(2200, 1, 1);
+    };
+    if (!std::ranges::all_of(settings.closedDays, isDay))
+        return fieldError("closedDays", said("A closed day must lie between 2000 and 2200."));
+    for (const auto& [day, hours] : settings.otherHours) {
+        if (!isDay(day))
+            return fieldError("otherHours", said("A day of other hours must lie between 2000 and 2200."));
+        if (!areHours(hours))
+            return fieldError(
+                "otherHours",
+                said("On {day} the shop must open before it closes, both between 00:00 and 24:00.",
+                     {{"day", day}}));
+    }
     return Done{};
 }
 
@@ -200,6 +236,7 @@ public:
             m_changed.push_back(settingLabel(name));
         }
         writeClosedDays();
+        writeOtherHours();
         writeStylePrices();
         writeDecalPrices();
     }
@@ -209,6 +246,8 @@ public:
             return m_after.fairName.empty()
                        ? said("Orders are taken at the workshop again")
                        : said("Orders are taken at {place}", {{"place", m_after.fairName}});
+        if (m_changed.size() == 1 && m_days == 1)
+            return hoursOfDay();
         constexpr std::size_t kMostNamed = 3;
         if (m_changed.size() <= kMostNamed)
             return said("Settings changed: {settings}", {{"settings", m_changed}});
@@ -235,6 +274,41 @@ private:
             if (!std::ranges::binary_search(before, day))
                 m_connection.run("INSERT INTO closed_day (day) VALUES (?1)", day);
         m_changed.push_back(phrase("closed days"));
+    }
+
+    void writeOtherHours() {
+        const auto& before = m_before.otherHours;
+        const auto& after = m_after.otherHours;
+        for (const auto& [day, hours] : before)
+            if (!after.contains(day)) {
+                m_connection.run("DELETE FROM other_hours WHERE day = ?1", day);
+                noteDay(day);
+            }
+        for (const auto& [day, hours] : after)
+            if (const auto was = before.find(day); was == before.end() || was->second != hours) {
+                m_connection.run(
+                    "INSERT INTO other_hours (day, opens, closes) VALUES (?1, ?2, ?3) "
+                    "ON CONFLICT (day) DO UPDATE SET opens = excluded.opens, closes = excluded.closes",
+                    day, hours.opens.count(), hours.closes.count());
+                noteDay(day);
+            }
+        if (m_days > 0)
+            m_changed.push_back(phrase("hours of single days"));
+    }
+
+    void noteDay(LocalDate day) {
+        m_day = day;
+        ++m_days;
+    }
+
+    Sentence hoursOfDay() const {
+        const auto hours = m_after.hoursOn(m_day);
+        if (!hours)
+            return said("Closed on {day}", {{"day", m_day}});
+        return said("Open from {from} to {to} on {day}",
+                    {{"from", TimeOfDay{LocalTime{m_day} + hours->opens}},
+                     {"to", TimeOfDay{LocalTime{m_day} + hours->closes}},
+                     {"day", m_day}});
     }
 
     void writeStylePrices() {
@@ -273,6 +347,8 @@ private:
     const ShopSettings& m_before;
     const ShopSettings& m_after;
     std::vector<Sentence> m_changed;
+    LocalDate m_day{}; // the last of the days …
+    int m_days = 0;    // … whose hours are changed
 };
 
 } // namespace

@@ -48,10 +48,10 @@ void writeLabel(Connection& connection, BlankStyleId style, const FabricLabel& l
 void writeStyle(Writer& writer, BlankStyleId id, const BlankStyle& style) {
     Connection& connection = writer.connection();
     connection.run("INSERT INTO blank_style (id, name, outline, weight_g, cost_minor, not_prewashed_because, "
-                   "for_child, sleepwear, has_cords, law_checked_by) "
-                   "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)",
+                   "for_child, sleepwear, has_cords, law_checked_by, supplier) "
+                   "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)",
                    id, style.name, style.outline, style.weight, style.cost, style.notPrewashedBecause,
-                   style.forChild, style.sleepwear, style.hasCords, style.lawCheckedBy);
+                   style.forChild, style.sleepwear, style.hasCords, style.lawCheckedBy, style.supplier);
     for (std::size_t at = 0; at < style.sizes.size(); ++at)
         connection.run("INSERT INTO style_size (style_id, position, size) VALUES (?1, ?2, ?3)", id, at + 1,
                        style.sizes[at]);

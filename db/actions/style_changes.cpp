@@ -164,6 +164,7 @@ private:
         const Currency currency = loadSettings(m_connection).currency;
         m_changes.note("name", m_before.name, m_after.name);
         m_changes.note("cost_minor", Amount{m_before.cost, currency}, Amount{m_after.cost, currency});
+        m_changes.noteText("supplier", m_before.supplier, m_after.supplier);
         m_changes.note("weight_g", gramsWords(m_before.weight), gramsWords(m_after.weight));
         m_changes.note("outline", m_before.outline, m_after.outline);
         m_changes.noteText("not_prewashed_because", m_before.notPrewashedBecause,
@@ -177,10 +178,10 @@ private:
     void writeRow() {
         m_connection.run("UPDATE blank_style SET name = ?2, outline = ?3, weight_g = ?4, cost_minor = ?5, "
                          "not_prewashed_because = ?6, for_child = ?7, sleepwear = ?8, has_cords = ?9, "
-                         "law_checked_by = ?10 WHERE id = ?1",
+                         "law_checked_by = ?10, supplier = ?11 WHERE id = ?1",
                          m_after.id, m_after.name, m_after.outline, m_after.weight, m_after.cost,
                          m_after.notPrewashedBecause, m_after.forChild, m_after.sleepwear, m_after.hasCords,
-                         m_after.lawCheckedBy);
+                         m_after.lawCheckedBy, m_after.supplier);
         writeRetired(m_connection, "blank_style", m_after.id, m_after.isRetired, m_writer.now());
     }
 

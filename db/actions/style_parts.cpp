@@ -88,6 +88,10 @@ Result<BlankStyle> soundStyle(Connection& connection, const BlankStyle& typed) {
     if (!reason.ok())
         return reason.error();
     style.notPrewashedBecause = std::move(reason).value();
+    auto supplier = supplierOf(typed.supplier);
+    if (!supplier.ok())
+        return supplier.error();
+    style.supplier = std::move(supplier).value();
     auto who = typedText(typed.lawCheckedBy,
                          {.field = "lawCheckedBy", .what = phrase("Who checked"), .least = 0, .most = 80});
     if (!who.ok())

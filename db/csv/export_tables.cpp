@@ -11,10 +11,11 @@ struct TablesOfTheTrade {
     static constexpr ExportColumn kCustomers[] = {{"Customer", Text}, {"Telephone", Text}, {"Note", Text}};
 
     static constexpr ExportColumn kOrders[] = {
-        {"Order", Plain},    {"Customer", Text},      {"Telephone", Text},     {"State", Plain},
-        {"Taken", When},     {"Taken at", Text},      {"Promised", LocalTime}, {"Handed over", When},
-        {"Garments", Plain}, {"Price", Money},        {"Paid", Money},         {"Note", Text},
-        {"Tax", Plain},      {"Tax rate (%)", Plain}, {"Taxed by", Plain},     {"Tax rounded", Plain}};
+        {"Order", Plain},      {"Customer", Text},      {"Telephone", Text},     {"State", Plain},
+        {"Taken", When},       {"Taken at", Text},      {"Promised", LocalTime}, {"Handed over", When},
+        {"Garments", Plain},   {"Price", Money},        {"Paid", Money},         {"Note", Text},
+        {"Tax", Plain},        {"Tax rate (%)", Plain}, {"Taxed by", Plain},     {"Tax rounded", Plain},
+        {"Valid until", Plain}};
 
     static constexpr ExportColumn kSettings[] = {{"Setting", Plain}, {"Value", Text}};
 
@@ -45,6 +46,31 @@ struct TablesOfTheTrade {
                                                   {"Amount", Money},
                                                   {"Part of the garments (%)", Plain}};
 
+    static constexpr ExportColumn kInvoices[] = {{"Invoice", Text},
+                                                 {"Kind", Plain},
+                                                 {"Order", Plain},
+                                                 {"Corrects", Text},
+                                                 {"Reason", Text},
+                                                 {"Made", Plain},
+                                                 {"Handed over", Plain},
+                                                 {"Shop", Text},
+                                                 {"Shop’s address", Text},
+                                                 {"Tax number", Text},
+                                                 {"Lines at the foot", Text},
+                                                 {"Customer", Text},
+                                                 {"Customer’s address", Text},
+                                                 {"Currency", Plain},
+                                                 {"Tax", Plain},
+                                                 {"Tax rate (%)", Plain},
+                                                 {"Taxed by", Plain},
+                                                 {"Tax rounded", Plain},
+                                                 {"Tax called", Text},
+                                                 {"Tax amount", Money},
+                                                 {"Total", Money},
+                                                 {"Paid when it was made", Money}};
+
+    static constexpr ExportColumn kInvoiceRows[] = {{"Invoice", Text}, {"Words", Text}, {"Amount", Money}};
+
     static constexpr ExportColumn kMoney[] = {
         {"Order", Plain}, {"When", When}, {"Amount", Money}, {"Kind", Plain}, {"How", Plain}};
 
@@ -71,7 +97,8 @@ struct TablesOfTheTrade {
                                                {"Iron (°C)", Plain},
                                                {"Bleach", Plain},
                                                {"Solvents", Plain},
-                                               {"Retired", YesNo}};
+                                               {"Retired", YesNo},
+                                               {"Supplier", Text}};
 
     static constexpr ExportColumn kLots[] = {{"Style", Text},
                                              {"Size", Text},
@@ -135,7 +162,8 @@ struct TablesOfTheTrade {
                                               {"Grain", YesNo},
                                               {"Roll width (mm)", Plain},
                                               {"Cost of a metre", Money},
-                                              {"Retired", YesNo}};
+                                              {"Retired", YesNo},
+                                              {"Supplier", Text}};
 
     static constexpr ExportColumn kRolls[] = {{"Roll", Roll},
                                               {"Finish", Text},
@@ -178,6 +206,10 @@ struct TablesOfTheTrade {
         {"Opens", Plain},       {"Closes", Plain},       {"Stall", Money},
         {"Other costs", Money}, {"Worked (min)", Plain}, {"Note", Text}};
 
+    static constexpr ExportColumn kTillCounts[] = {{"Day", Plain},     {"When", When},
+                                                   {"Float", Money},   {"Cash", Money},
+                                                   {"Counted", Money}, {"Difference", Money}};
+
     static constexpr ExportColumn kHistory[] = {
         {"When", When}, {"Laptop", Text}, {"Done", Text}, {"Taken back", YesNo}};
 
@@ -193,7 +225,7 @@ struct TablesOfTheTrade {
          "SELECT shop_order.number, customer.name, customer.phone, shop_order.state, taken_at, "
          "taken_at_place, "
          "shop_order.promised, handed_over_at, garments, total_minor, paid_minor, shop_order.note, tax_kind, "
-         "tax_rate / 100.0, taxed_by, tax_rounding FROM shop_order "
+         "tax_rate / 100.0, taxed_by, tax_rounding, valid_until FROM shop_order "
          "JOIN customer ON customer.id = customer_id JOIN order_card ON order_card.id = shop_order.id "
          "ORDER BY shop_order.number",
          kOrders},
@@ -219,6 +251,20 @@ struct TablesOfTheTrade {
          "FROM bill_line JOIN bill_line_amount ON bill_line_amount.id = bill_line.id "
          "JOIN shop_order ON shop_order.id = bill_line.order_id ORDER BY shop_order.number, bill_line.id",
          kBillLines},
+        {"invoices.csv",
+         "SELECT invoice.series || '-' || invoice.number, invoice.kind, invoice.order_number, "
+         "corrected.series || '-' || corrected.number, invoice.reason, invoice.made_on, "
+         "invoice.handed_over_on, invoice.shop_name, invoice.shop_address, invoice.tax_number, "
+         "invoice.shop_lines, invoice.customer_name, invoice.customer_address, invoice.currency_code, "
+         "invoice.tax_kind, invoice.tax_rate / 100.0, invoice.taxed_by, invoice.tax_rounding, "
+         "invoice.tax_name, invoice.tax_minor, invoice.total_minor, invoice.paid_minor FROM invoice "
+         "LEFT JOIN invoice AS corrected ON corrected.id = invoice.corrects_id "
+         "ORDER BY invoice.series, invoice.number",
+         kInvoices},
+        {"invoice-rows.csv",
+         "SELECT series || '-' || number, words, minor FROM invoice_row "
+         "JOIN invoice ON invoice.id = invoice_id ORDER BY series, number, invoice_row.id",
+         kInvoiceRows},
         {"money.csv",
          "SELECT number, at, minor, kind, how FROM money_move JOIN shop_order ON shop_order.id = order_id "
          "ORDER BY at, money_move.id",
@@ -247,7 +293,7 @@ struct TablesOfTheTrade {
                                               "substr('P', 1, (care_cleaning & 1) > 0) || substr('F', 1, "
                                               "(care_cleaning & 2) > 0) || "
                                               "substr('W', 1, (care_cleaning & 4) > 0), retired_at IS NOT "
-                                              "NULL FROM blank_style "
+                                              "NULL, supplier FROM blank_style "
                                               "ORDER BY name COLLATE NOCASE",
          kStyles},
         {"blank-lots.csv",
@@ -290,7 +336,7 @@ struct TablesOfTheTrade {
          "shelf_life_days, humidity_low, humidity_high, store_low_c, store_high_c, allowed_outside_h, q10, "
          "reference_c, "
          "strip_extends_days, may_lie_under, may_lie_over, has_grain, roll_width_mm, cost_per_metre, "
-         "retired_at IS NOT NULL FROM film ORDER BY finish COLLATE NOCASE, shade COLLATE NOCASE",
+         "retired_at IS NOT NULL, supplier FROM film ORDER BY finish COLLATE NOCASE, shade COLLATE NOCASE",
          kFilms},
         {"rolls.csv",
          "SELECT number, finish, shade, width_mm, mm, received_on, made_on, printed_use_by, "
@@ -347,6 +393,10 @@ struct TablesOfTheTrade {
          "JOIN blank_style ON blank_style.id = style_id UNION ALL "
          "SELECT 'decal-price', minor || ' ' || up_to_mm FROM decal_price ORDER BY 1, 2",
          kSettings},
+        {"till-counts.csv",
+         "SELECT day, at, float_minor, cash_minor, counted_minor, counted_minor - float_minor - cash_minor "
+         "FROM till_count ORDER BY day, at, id",
+         kTillCounts},
         {"history.csv",
          "SELECT at, seat.name, title, undone_by IS NOT NULL FROM journal_entry JOIN seat ON seat.id = "
          "seat_id "

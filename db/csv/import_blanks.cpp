@@ -217,6 +217,7 @@ Result<LineWas> importStyle(ImportWork& work, ImportRow& row) {
     style.hasCords = row.yesNo("Cords", false);
     style.lawCheckedBy = row.text("Law checked by");
     style.label = labelOf(row);
+    style.supplier = row.text("Supplier");
     style.isRetired = row.yesNo("Retired", false);
     if (row.whatIsWrong())
         return *row.whatIsWrong();

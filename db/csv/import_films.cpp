@@ -104,6 +104,7 @@ Result<LineWas> importFilm(ImportWork& work, ImportRow& row) {
     film.hasGrain = row.yesNo("Grain", film.hasGrain);
     film.rollWidth = {row.whole("Roll width (mm)", film.rollWidth.value)};
     film.costPerMetre = row.money("Cost of a metre");
+    film.supplier = row.text("Supplier");
     film.isRetired = row.yesNo("Retired", false);
     if (row.whatIsWrong())
         return *row.whatIsWrong();

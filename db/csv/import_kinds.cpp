@@ -17,7 +17,7 @@ constexpr std::string_view kBesideStyle[] = {"Cost",           "Obstacles",  "No
                                              "Stretch",        "Coating",    "Highest safe (°C)",
                                              "Wash (°C)",      "Agitation",  "Tumble",
                                              "Iron (°C)",      "Bleach",     "Solvents",
-                                             "Retired"};
+                                             "Retired",        "Supplier"};
 
 constexpr std::string_view kOfLot[] = {"Style", "Size", "Colour", "Units", "Received"};
 constexpr std::string_view kBesideLot[] = {
@@ -60,7 +60,8 @@ constexpr std::string_view kBesideFilm[] = {"Temperature (°C)",
                                             "Grain",
                                             "Roll width (mm)",
                                             "Cost of a metre",
-                                            "Retired"};
+                                            "Retired",
+                                            "Supplier"};
 
 constexpr std::string_view kOfRoll[] = {"Finish", "Shade", "Width (mm)", "Length (mm)", "Received"};
 constexpr std::string_view kBesideRoll[] = {"Roll", "Made", "Printed use-by", "Place", "State"};

@@ -37,6 +37,7 @@ Film usualFilm(const char* finish) {
     film.care.ironCelsius = 0;
     film.shelfLife = Days{365};
     film.costPerMetre = {1150};
+    film.supplier = "Saltmarsh Film Supplies";
     return film;
 }
 

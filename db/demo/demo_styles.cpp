@@ -28,6 +28,7 @@ BlankStyle style(const char* name, const char* outline, Grams weight, Money cost
     made.outline = outline;
     made.weight = weight;
     made.cost = cost;
+    made.supplier = "Lowmoor Knitwear";
     return made;
 }
 

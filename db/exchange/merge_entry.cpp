@@ -12,6 +12,7 @@
 #include "db/sqlite/open_references.h"
 #include "db/sqlite/savepoint.h"
 #include "db/sqlite/session.h"
+#include "db/tables/invoices.h"
 #include "db/tables/row_words.h"
 
 #include <algorithm>
@@ -30,7 +31,8 @@ const MergeRules& rulesOfTheTrade() {
          {"claim", {"answer", "answered_on"}},
          {"film", {"recipe_c", "dwell_s", "pressure", "peel", "recipe_confirmed_by"}},
          {"fair", {"first_day", "last_day"}},
-         {"fair", {"opens_min", "closes_min"}}},
+         {"fair", {"opens_min", "closes_min"}},
+         {"till_count", {"at", "float_minor", "cash_minor", "counted_minor"}}},
         {{"film_roll", "number", "SELECT MAX(number) + 1 FROM film_roll"},
          {"shop_order", "number",
           "SELECT next_order_number FROM seat_here JOIN seat ON seat.id = seat_id "
@@ -73,6 +75,8 @@ CarriedEntry EntryMerger::merge(CarriedEntry entry, bool mindsLedgers) {
     for (const TableChanges& changes : tablesOf(entry.changeset))
         m_touched.insert(changes.table);
     std::optional<Sentence> why = whyItCannotBe(entry);
+    if (const auto invoice = invoiceLeftAlone(m_connection, entry.changeset); invoice && !why)
+        why = said("Invoice {invoice} was made of its order, and an invoice stays.", {{"invoice", *invoice}});
     if (!why)
         why = whyNotJoined(m_connection, entry.changeset);
     if (!why) {

@@ -16,7 +16,7 @@ class Connection;
 // written again when a changeset is applied.
 std::vector<std::string> recordedTables(Connection& connection);
 
-// A table whose rows are never undone: who was forgotten.
+// A table whose rows are never undone: who was forgotten, and invoices.
 bool isKeptForGood(std::string_view table);
 // Whether it writes to such a table.
 bool isForGood(ChangesetView changeset);

@@ -7,8 +7,10 @@
 #include "db/journal/recorded_tables.h"
 #include "db/journal/shop.h"
 #include "db/journal/undo_words.h"
+#include "db/sqlite/changeset_form.h"
 #include "db/sqlite/foreign_keys.h"
 #include "db/sqlite/stopping.h"
+#include "db/tables/invoices.h"
 #include "db/tables/kept_words.h"
 
 #include <algorithm>
@@ -45,6 +47,15 @@ Error inTheWay(const Sentence& title, const std::optional<Sentence>& obstacle) {
     return cannot(title, obstacle ? said("“{title}” came later and is in the way. Undo that first.",
                                          {{"title", asAlone(*obstacle)}})
                                   : said("Something entered later is in the way."));
+}
+
+std::optional<Sentence> whyForGood(ChangesetView changeset) {
+    if (!isForGood(changeset))
+        return std::nullopt;
+    const auto tables = tablesOf(changeset);
+    return std::ranges::find(tables, "invoice", &TableChanges::table) != tables.end()
+               ? said("An invoice stays as it was made. Make a credit note.")
+               : said("Who was forgotten stays forgotten.");
 }
 
 Error isUndoneAlready(const Sentence& title) {
@@ -87,10 +98,16 @@ Result<EntryId> Shop::undone(EntryId entry, const TellProgress& progress, const 
         if (!RecordedForm{connection()}.fits(tablesOf(original->changeset)))
             return cannot(original->title, said("It was done with an older form of the shop file."));
 
-        if (db::isForGood(original->changeset))
-            return cannot(original->title, said("Who was forgotten stays forgotten."));
+        if (const auto why = whyForGood(original->changeset))
+            return cannot(original->title, *why);
 
         const Changeset inverse = inverseOf(original->changeset);
+        if (const auto invoice = invoiceLeftAlone(connection(), inverse))
+            return cannot(
+                original->title,
+                said("Invoice {invoice} was made of it, and an invoice stays. Cancel the order, and "
+                     "make a credit note.",
+                     {{"invoice", *invoice}}));
         const ForeignKeysOff unchecked{connection()};
         const Stopping stopping{connection(), asked(connection(), inverse, progress)};
         Action action{*this};

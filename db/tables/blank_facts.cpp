@@ -86,6 +86,7 @@ private:
         style.hasCords = row.truth(8);
         style.lawCheckedBy = row.text(9);
         style.isRetired = row.optionalInstant(20).has_value();
+        style.supplier = row.text(21);
         if (!row.isNull(10))
             style.label = labelFrom(row, std::move(m_fibres[style.id]));
         return style;
@@ -96,8 +97,8 @@ private:
             "blank_style",
             "SELECT id, name, outline, weight_g, cost_minor, not_prewashed_because, for_child, "
             "sleepwear, has_cords, law_checked_by, label_read_on, stretch, coating, highest_safe_c, "
-            "care_wash_c, care_agitation, care_tumble, care_iron_c, care_bleach, care_cleaning, retired_at "
-            "FROM blank_style",
+            "care_wash_c, care_agitation, care_tumble, care_iron_c, care_bleach, care_cleaning, retired_at, "
+            "supplier FROM blank_style",
             [this](const FactRow& row) {
                 BlankStyle style = styleFrom(row);
                 m_styles.emplace(style.id, std::move(style));

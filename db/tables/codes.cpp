@@ -88,6 +88,19 @@ template <>
 constexpr auto kCodes<MoneyKind> = std::to_array<Code<MoneyKind>>(
     {{MoneyKind::Deposit, "deposit"}, {MoneyKind::Payment, "payment"}, {MoneyKind::Refund, "refund"}});
 template <>
+constexpr auto kCodes<OrderColumn> = std::to_array<Code<OrderColumn>>({{OrderColumn::Reference, "reference"},
+                                                                       {OrderColumn::Customer, "customer"},
+                                                                       {OrderColumn::Phone, "phone"},
+                                                                       {OrderColumn::Item, "item"},
+                                                                       {OrderColumn::Size, "size"},
+                                                                       {OrderColumn::Colour, "colour"},
+                                                                       {OrderColumn::Copies, "copies"},
+                                                                       {OrderColumn::Wording, "wording"},
+                                                                       {OrderColumn::Price, "price"},
+                                                                       {OrderColumn::Paid, "paid"},
+                                                                       {OrderColumn::Wanted, "wanted"},
+                                                                       {OrderColumn::Note, "note"}});
+template <>
 constexpr auto kCodes<PaidHow> = std::to_array<Code<PaidHow>>(
     {{PaidHow::Cash, "cash"}, {PaidHow::Card, "card"}, {PaidHow::Transfer, "transfer"}});
 template <>
@@ -95,6 +108,9 @@ constexpr auto kCodes<BillLineKind> = std::to_array<Code<BillLineKind>>({{BillLi
                                                                          {BillLineKind::Discount, "discount"},
                                                                          {BillLineKind::ForMany, "for-many"},
                                                                          {BillLineKind::Rush, "rush"}});
+template <>
+constexpr auto kCodes<InvoiceKind> = std::to_array<Code<InvoiceKind>>(
+    {{InvoiceKind::Invoice, "invoice"}, {InvoiceKind::CreditNote, "credit-note"}});
 template <>
 constexpr auto kCodes<TaxKind> = std::to_array<Code<TaxKind>>(
     {{TaxKind::None, "none"}, {TaxKind::Included, "included"}, {TaxKind::Added, "added"}});
@@ -173,7 +189,9 @@ HOLDFAST_CODES(Placement)
 HOLDFAST_CODES(Face)
 HOLDFAST_CODES(MoneyKind)
 HOLDFAST_CODES(PaidHow)
+HOLDFAST_CODES(OrderColumn)
 HOLDFAST_CODES(BillLineKind)
+HOLDFAST_CODES(InvoiceKind)
 HOLDFAST_CODES(TaxKind)
 HOLDFAST_CODES(TaxedBy)
 HOLDFAST_CODES(Rounding)

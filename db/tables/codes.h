@@ -7,9 +7,11 @@
 #include "core/facts/blank_style.h"
 #include "core/facts/film.h"
 #include "core/facts/film_roll.h"
+#include "core/facts/invoice.h"
 #include "core/facts/order.h"
 #include "core/facts/price_rules.h"
 #include "core/orders/order_draft.h"
+#include "core/orders/order_file.h"
 
 #include <optional>
 #include <string_view>

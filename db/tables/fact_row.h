@@ -24,6 +24,7 @@ namespace holdfast::db {
 inline constexpr std::int64_t kMostMillimetres = 10'000'000;
 inline constexpr std::int64_t kMostMinor = 1'000'000'000'000;
 inline constexpr std::int64_t kMostCount = 1'000'000'000;
+inline constexpr std::int64_t kMinutesOfADay = 24 * 60;
 
 // A moment that a shop can have been at, in seconds.
 bool isInstant(std::int64_t seconds);

@@ -4,12 +4,6 @@
 
 namespace holdfast::db {
 
-namespace {
-
-constexpr std::int64_t kMinutesOfADay = 24 * 60;
-
-} // namespace
-
 std::vector<Fair> readFairs(Connection& connection, UnreadFacts& unread) {
     std::vector<Fair> fairs;
     Query rows{connection, "SELECT id, name, first_day, last_day, opens_min, closes_min, stall_minor, "

@@ -7,6 +7,7 @@
 #include "db/tables/handed_over.h"
 #include "db/tables/orders_at_fairs.h"
 #include "db/tables/promises_given.h"
+#include "db/tables/till.h"
 
 #include <algorithm>
 
@@ -63,6 +64,28 @@ void sumUpFairs(const ShopFacts& facts, const std::vector<FairOrder>& orders, Sh
     figures.bring = whatToBring(fairDemand(orders, facts.fairs, figures.from, today), facts, days);
 }
 
+// As many weeks as the shop has taken orders, the present one counted; by the latest seven days first.
+BlankUse readBlankUse(Connection& connection, const Now& now) {
+    constexpr std::chrono::seconds kWeek{Days{7}};
+    BlankUse use;
+    const auto first = firstDay(connection, now);
+    use.weeks = std::clamp<std::int64_t>((now.today() - first).count() / 7 + 1, 1, kUseWeeks);
+    Query rows = connection.query(
+        "SELECT style_id, size, colour_id, (?1 - taken_at) / ?2 AS week, SUM(attempt) FROM garment "
+        "JOIN shop_order ON shop_order.id = order_id WHERE state IN ('confirmed', 'handed-over') "
+        "AND cancelled_at IS NULL AND taken_at > ?3 AND taken_at <= ?1 AND attempt BETWEEN 1 AND ?4 "
+        "GROUP BY style_id, size, colour_id, week",
+        now.instant, kWeek, now.instant - kWeek * use.weeks, kMostCount);
+    while (rows.step()) {
+        const auto style = rows.id<BlankStyleId>(0);
+        use.sold[{style, rows.text(1), rows.id<ColourId>(2)}] += rows.integer(4);
+        auto& aWeek = use.soldAWeek[style];
+        aWeek.resize(static_cast<std::size_t>(use.weeks));
+        aWeek[static_cast<std::size_t>(rows.integer(3))] += rows.integer(4);
+    }
+    return use;
+}
+
 std::vector<PlaceTakings> readTakings(Connection& connection, Instant from, const Now& now) {
     std::vector<PlaceTakings> places;
     Query rows = connection.query(
@@ -116,7 +139,10 @@ ShopFigures loadFigures(Connection& connection, LocalDate from, const Now& now) 
     readGarments(connection, figures, now, unread);
     figures.films = readFilmUse(connection, since);
     figures.places = readTakings(connection, since, now);
+    figures.blankUse = readBlankUse(connection, now);
     figures.faults = readFaultCounts(connection, from);
+    figures.tillCounts = readTillCounts(connection, unread);
+    std::erase_if(figures.tillCounts, [&](const TillCount& count) { return count.day < from; });
     addOnce(figures.unread, unread.named(connection));
     figures.unanswered = std::ssize(openClaims(connection));
     return figures;

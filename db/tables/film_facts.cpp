@@ -67,6 +67,7 @@ Film filmFrom(const FactRow& row) {
     film.rollWidth = row.extent(34);
     film.costPerMetre = row.money(35);
     film.isRetired = row.optionalInstant(36).has_value();
+    film.supplier = row.text(37);
     return film;
 }
 
@@ -174,7 +175,7 @@ std::vector<Film> readFilms(Connection& connection, UnreadFacts& unread) {
         "finish_back_s, tack_s, recipe_confirmed_by, follows, grips_coated, care_wash_c, care_agitation, "
         "care_tumble, care_iron_c, care_bleach, care_cleaning, shelf_life_days, humidity_low, humidity_high, "
         "store_low_c, store_high_c, allowed_outside_h, q10, reference_c, strip_extends_days, may_lie_under, "
-        "may_lie_over, has_grain, roll_width_mm, cost_per_metre, retired_at FROM film ORDER BY id"};
+        "may_lie_over, has_grain, roll_width_mm, cost_per_metre, retired_at, supplier FROM film ORDER BY id"};
     readFacts(rows, unread, "film", [&](const FactRow& row) {
         Film film = filmFrom(row);
         if (leftOut.contains(film.id))

@@ -18,6 +18,7 @@ Order orderFrom(const FactRow& row) {
     order.paid = row.money(10);
     order.tax = {row.choice<TaxKind>(11), Percentage{row.number(12, 0, kWholePercentage.hundredths)},
                  row.choice<TaxedBy>(13), row.choice<Rounding>(14)};
+    order.validUntil = row.optionalDate(15);
     return order;
 }
 

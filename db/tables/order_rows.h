@@ -11,7 +11,7 @@ namespace holdfast::db {
 inline constexpr const char* kOrderColumns =
     "shop_order.id, shop_order.number, customer_id, shop_order.state, taken_at, taken_at_place, "
     "shop_order.promised, handed_over_at, shop_order.note, total_minor, paid_minor, tax_kind, tax_rate, "
-    "taxed_by, tax_rounding ";
+    "taxed_by, tax_rounding, valid_until ";
 inline constexpr const char* kGarmentColumns =
     "garment.id, order_id, position, style_id, size, colour_id, lot_id, price_minor, attempt, "
     "garment.handed_over_at ";
@@ -21,7 +21,7 @@ inline constexpr const char* kDecalColumns =
 // After these: the outline that is kept, which is long, or none where nobody draws the decal.
 inline constexpr const char* kOutline = "COALESCE(outline, '') AS outline ";
 inline constexpr const char* kNoOutline = "'' AS outline ";
-inline constexpr int kOrderColumnCount = 15, kGarmentColumnCount = 10, kDecalColumnCount = 16;
+inline constexpr int kOrderColumnCount = 16, kGarmentColumnCount = 10, kDecalColumnCount = 16;
 
 inline constexpr const char* kBillLineColumns = "bill_line.id, order_id, kind, words, minor, share ";
 

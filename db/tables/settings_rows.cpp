@@ -29,8 +29,10 @@ struct Narrower {
     std::int64_t least;
     std::int64_t most;
 };
-constexpr Narrower kNarrower[] = {
-    {"currency-exponent", 0, 4}, {"margin-percent", 0, 95}, {"price-point", 1, kMostMoney}};
+constexpr Narrower kNarrower[] = {{"currency-exponent", 0, 4},
+                                  {"margin-percent", 0, 95},
+                                  {"price-point", 1, kMostMoney},
+                                  {"run-out-percent", kLeastRunOutPercent, kMostRunOutPercent}};
 
 // Goes once over every setting with its name in the file and what people call it, to write or to read it.
 template <class Settings, class Each>
@@ -39,6 +41,8 @@ void eachSetting(Settings& settings, Each&& each) {
     each("fair-name", phrase("where orders are taken"), settings.fairName);
     each("collect-at", phrase("where orders are collected"), settings.collectAt);
     each("when-edge-lifts", phrase("what to do when an edge lifts"), settings.whenEdgeLifts);
+    each("shop-address", phrase("shop’s address"), settings.address);
+    each("invoice-lines", phrase("lines at the foot of invoices"), settings.invoiceLines);
     each("currency-code", phrase("currency"), settings.currency.code);
     each("currency-sign", phrase("currency sign"), settings.currency.sign);
     each("currency-exponent", phrase("decimals of the currency"), settings.currency.exponent);
@@ -54,6 +58,7 @@ void eachSetting(Settings& settings, Each&& each) {
     each("usual-extras", phrase("usual extras"), settings.prices.extras);
     each("rush-within-days", phrase("what counts as a rush"), settings.prices.rushWithin);
     each("rush-more", phrase("rush price"), settings.prices.rushMore);
+    each("quotation-days", phrase("how long a quotation is valid"), settings.prices.quotationFor);
     each("tax-kind", phrase("way of taxing"), settings.prices.tax.kind);
     each("tax-rate", phrase("rate of tax"), settings.prices.tax.rate);
     each("taxed-by", phrase("what the tax is rounded for"), settings.prices.tax.by);
@@ -68,6 +73,8 @@ void eachSetting(Settings& settings, Each&& each) {
     each("keeping-percent", phrase("cost of carrying an unsold blank"), settings.keepingPercent);
     each("blank-lead-days", phrase("days until blanks arrive"), settings.blankLeadTime);
     each("film-lead-days", phrase("days until film arrives"), settings.filmLeadTime);
+    each("run-out-percent", phrase("chance of running out"), settings.runOutPercent);
+    each("bought-to-last-days", phrase("how long what is bought lasts"), settings.boughtToLast);
     each("cut-takes-min", phrase("time for a cut"), settings.cutTakes);
     each("weeding-takes-s", phrase("weeding a decal"), settings.weedingTakes);
     each("decal-gap-mm", phrase("gap between decals"), settings.decalGap.value);
@@ -294,6 +301,11 @@ ShopSettings loadSettings(Connection& connection, UnreadFacts& unread) {
     Query days{connection, "SELECT day FROM closed_day ORDER BY day"};
     readFacts(days, unread, "closed_day",
               [&](const FactRow& row) { settings.closedDays.push_back(row.date(0)); });
+    Query others{connection, "SELECT day, opens, closes FROM other_hours ORDER BY day"};
+    readFacts(others, unread, "other_hours", [&](const FactRow& row) {
+        const auto minutes = [&](int column) { return Minutes{row.number(column, 0, kMinutesOfADay)}; };
+        settings.otherHours.emplace(row.date(0), OpeningHours{minutes(1), minutes(2)});
+    });
     Query styles{connection, "SELECT style_id, minor FROM style_price ORDER BY style_id"};
     readFacts(styles, unread, "style_price", [&](const FactRow& row) {
         settings.prices.stylePrices.emplace(row.id<BlankStyleId>(0), row.money(1));

@@ -4,7 +4,9 @@
 #include "db/sqlite/connection.h"
 #include "db/tables/claims.h"
 #include "db/tables/facts.h"
+#include "db/tables/invoices.h"
 #include "db/tables/order_book.h"
+#include "db/tables/till.h"
 #include "db/tables/unread_facts.h"
 
 #include <algorithm>
@@ -66,6 +68,8 @@ std::vector<UnreadRow> unreadEverywhere(Connection& connection, const std::funct
     noteUnreadReadings(connection, rest);
     noteUnreadMoney(connection, rest);
     noteUnreadClaims(connection, rest);
+    noteUnreadInvoices(connection, rest);
+    (void)readTillCounts(connection, rest);
     gathered.add(rest.named(connection));
     return gathered.take();
 }

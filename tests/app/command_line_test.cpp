@@ -63,6 +63,7 @@ TEST(Arguments, EachReportHasItsName) {
     EXPECT_EQ(read({"report", "use-first"})->report, ReportName::UseFirst);
     EXPECT_EQ(read({"report", "holds"})->report, ReportName::Holds);
     EXPECT_EQ(read({"report", "blanks"})->report, ReportName::Blanks);
+    EXPECT_EQ(read({"report", "buy", "--csv"})->report, ReportName::Buy);
     EXPECT_EQ(read({"report", "promise"})->report, ReportName::Promise);
     EXPECT_EQ(read({"report", "cut"})->report, ReportName::Cut);
     EXPECT_EQ(read({"report", "figures"})->report, ReportName::Figures);
@@ -98,10 +99,9 @@ TEST(Arguments, WrongUsageIsSaidInOneLine) {
     EXPECT_EQ(refusal({"--on", "2026-02-30"}),
               "--on needs a day that exists, such as 2026-11-25; “2026-02-30” is not a day.");
     EXPECT_EQ(refusal({"report"}),
-              "report needs one of walk, use-first, holds, blanks, promise, cut, figures after it.");
-    EXPECT_EQ(
-        refusal({"report", "weather"}),
-        "There is no report “weather”. Ask for walk, use-first, holds, blanks, promise, cut or figures.");
+              "report needs one of walk, use-first, holds, blanks, buy, promise, cut, figures after it.");
+    EXPECT_EQ(refusal({"report", "weather"}), "There is no report “weather”. Ask for walk, use-first, holds, "
+                                              "blanks, buy, promise, cut or figures.");
     EXPECT_EQ(refusal({"tour"}), "tour needs the folder to draw into after it.");
     EXPECT_EQ(refusal({"papers"}), "papers needs the folder to write into after it.");
     EXPECT_EQ(refusal({"backup"}), "backup needs the new file after it.");
@@ -114,6 +114,8 @@ TEST(Arguments, WrongUsageIsSaidInOneLine) {
     EXPECT_EQ(refusal({"backups", "--yes"}), "--yes goes with put-back only.");
     EXPECT_EQ(refusal({"put-back", "b", "--yes"}), "taken");
     EXPECT_EQ(refusal({"check", "--json"}), "--json goes with report only.");
+    EXPECT_EQ(refusal({"check", "--csv"}), "--csv goes with report only.");
+    EXPECT_EQ(refusal({"report", "buy", "--csv", "--json"}), "--csv and --json exclude each other.");
     EXPECT_EQ(refusal({"check", "--scale", "2"}), "--scale goes with tour only.");
     EXPECT_EQ(refusal({"tour", "d", "--scale", "3"}), "--scale is 1 or 2, not “3”.");
     EXPECT_EQ(refusal({"check", "backup"}), "One thing at a time: “backup” is not expected here.");

@@ -256,6 +256,28 @@ TEST_F(TablePrice, DayThatIsTooSoonIsAnsweredAndTheSoonestIsPromised) {
     EXPECT_EQ(lastOrder().promised, soonest);
 }
 
+TEST_F(TablePrice, AnHourMoreOnOneDayIsOfferedAndTakenByAKey) {
+    open();
+    chooseHeronOnMossTee();
+    table().edit(Step::Copies, [](TableDraft& draft) { draft.garment().copies = 90; });
+    const LocalDate soonest = dateOf(table().sums().promise->readyAt);
+    std::optional<LocalDate> kept; // the first day before it that a longer day would keep
+    for (LocalDate wanted = now().today(); wanted < soonest && !kept; wanted += Days{1}) {
+        table().edit(Step::Day, [&](TableDraft& draft) { draft.wantedOn = wanted; });
+        if (table().sums().sooner && table().sums().sooner->longerDay)
+            kept = wanted;
+    }
+    ASSERT_TRUE(kept);
+    const LongerDay offered = *table().sums().sooner->longerDay;
+    EXPECT_TRUE(child<Button>("sooner").isVisible());
+    EXPECT_TRUE(child<Button>("sooner").text().startsWith(QStringLiteral("Open ")));
+    place().setFocus();
+    keys("j");
+    EXPECT_EQ(desk().shop()->facts.settings.hoursOn(offered.day), offered.hours);
+    EXPECT_EQ(table().sums().wanted->answer, WantedDay::Answer::Kept);
+    EXPECT_EQ(table().sums().promise->readyAt, offered.readyAt);
+}
+
 TEST_F(TablePrice, DayIsReadByItsNameAndPastOnesAreRefused) {
     open();
     chooseHeronOnMossTee();

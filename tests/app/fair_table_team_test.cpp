@@ -112,6 +112,24 @@ TEST_F(Team, ListOfTheSpreadsheetGoesWhereThePatternHasItsWords) {
     EXPECT_EQ(draft().garments.size(), 1u) << "one step";
 }
 
+TEST_F(Team, WhatIsInTheWayOfManyIsSaidOnce) {
+    stockUsualShop();
+    open();
+    chooseHeronOnMossTee();
+    openList();
+    QString pasted;
+    for (int at = 1; at <= 200; ++at)
+        pasted += QStringLiteral("Player %1, L\n").arg(at);
+    QApplication::clipboard()->setText(pasted);
+    key(Qt::Key_V, Qt::ControlModifier);
+    key(Qt::Key_Return, Qt::ControlModifier);
+    ASSERT_EQ(draft().garments.size(), 200u);
+    EXPECT_TRUE(isSaid(QStringLiteral("Only 4 of 200 Tee, L, Moss on the rail.")));
+    EXPECT_LE(table().messages().size(), 4u) << "not one for each garment";
+    table().turn([](TableDraft& next) { next.garmentAt = 7; });
+    EXPECT_TRUE(isSaid(QStringLiteral("Only 4 of 200 Tee, L, Moss on the rail.")));
+}
+
 TEST_F(Team, EachWrongLineIsSaidAndNothingIsAdded) {
     stockUsualShop();
     open();

@@ -347,11 +347,11 @@ TEST_F(Papers, CareCardsAreForWhatIsPressedOnly) {
     cut(first, usual.roll);
     press(first);
     const auto cards = valueOf(paperErrand(desk(), PaperName::CareCards, matter));
-    EXPECT_EQ(cards.papers().size(), 1U);
+    EXPECT_EQ(valueOf(cards.papers()).size(), 1U);
     EXPECT_EQ(
         cards.title,
         QStringLiteral("Care card %1").arg(garmentNumber(shop().facts, shop().facts.garments.at(first))));
-    EXPECT_EQ(valueOf(paperErrand(desk(), PaperName::BagTags, matter)).papers().size(), 2U);
+    EXPECT_EQ(valueOf(valueOf(paperErrand(desk(), PaperName::BagTags, matter)).papers()).size(), 2U);
 }
 
 TEST_F(Papers, OfAClosedOrderCanStillBePrinted) {

@@ -485,6 +485,8 @@ TEST_F(OrderSlips, SlipAboutWhatIsGoneIsNotMade) {
                                 SlipName::ForgetCustomer,
                                 SlipName::OrderNote,
                                 SlipName::PartOrder,
+                                SlipName::Invoice,
+                                SlipName::CreditNote,
                                 SlipName::CancelOrder,
                                 SlipName::Waive,
                                 SlipName::Spoil,

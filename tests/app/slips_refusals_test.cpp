@@ -348,12 +348,12 @@ TEST_F(SlipRefusals, PromisesThatCannotBe) {
 
 TEST_F(SlipRefusals, SettingsOutOfTheirRange) {
     for (const char* name :
-         {"currencyDecimals", "depositPercent", "minuteRate",         "overheadPerGarment",
-          "marginPercent",    "pricePoint",     "planMarginPercent",  "washerHolds",
-          "washTakes",        "dryingTakes",    "shrinkLimitPercent", "blankLeadTime",
-          "filmLeadTime",     "keepingPercent", "decalGap",           "edgeMargin",
-          "filmWastePercent", "restBeforeWash", "betterRest",         "readingsGoStaleAfter",
-          "mostOverUnderHeat"})
+         {"currencyDecimals",  "depositPercent", "minuteRate",         "overheadPerGarment",
+          "marginPercent",     "pricePoint",     "planMarginPercent",  "washerHolds",
+          "washTakes",         "dryingTakes",    "shrinkLimitPercent", "blankLeadTime",
+          "filmLeadTime",      "keepingPercent", "decalGap",           "edgeMargin",
+          "filmWastePercent",  "restBeforeWash", "betterRest",         "readingsGoStaleAfter",
+          "mostOverUnderHeat", "runOutPercent",  "boughtToLast"})
         expectRefused(SlipName::Settings, QString::fromLatin1(name),
                       {{}, QStringLiteral("-1"), kHuge, kWords});
     expectRefused(SlipName::Settings, QStringLiteral("shopName"), {{}, kLong});

@@ -32,6 +32,7 @@ TEST_F(BlankActions, StyleIsWrittenAsItWasTyped) {
     style.label->care.cleaning = Cleaning::PF;
     style.forChild = true;
     style.lawCheckedBy = "Wren";
+    style.supplier = " Lowmoor Knitwear ";
     expectUndoable<Adding>([&] { return addStyle(shop(), style); }, "Blank style Zip hoodié added");
     const BlankStyleId id{number("SELECT MAX(id) FROM blank_style")};
     const auto facts = loadFactsOf(connection(), {});
@@ -46,6 +47,7 @@ TEST_F(BlankActions, StyleIsWrittenAsItWasTyped) {
     EXPECT_EQ(written.cost, style.cost);
     EXPECT_TRUE(written.forChild);
     EXPECT_EQ(written.lawCheckedBy, "Wren");
+    EXPECT_EQ(written.supplier, "Lowmoor Knitwear");
     ASSERT_EQ(written.obstacles.size(), 2U);
 }
 
@@ -88,6 +90,7 @@ TEST_F(BlankActions, WrongStyleIsRefusedWithItsField) {
         {"colour", [](auto& style) { style.colours[1].rgb = 0x1000000; }},
         {"obstacles", [](auto& style) { style.obstacles = {{Obstacle::Zip, {}}, {Obstacle::Zip, {}}}; }},
         {"reason", [](auto& style) { style.notPrewashedBecause = "no"; }},
+        {"supplier", [](auto& style) { style.supplier = std::string(81, 'x'); }},
         {"lawCheckedBy", [](auto& style) { style.lawCheckedBy = std::string(81, 'x'); }},
         {"fibres", [](auto& style) { style.label->fibres[0].percent = 81; }},
         {"fibres", [](auto& style) { style.label->fibres = {}; }},

@@ -15,6 +15,7 @@
 #include <array>
 #include <cstdlib>
 #include <iterator>
+#include <regex>
 #include <stdexcept>
 
 namespace holdfast::db {
@@ -99,6 +100,12 @@ std::string firstDifference(const Map& one, const Map& other) {
         if (!one.contains(name))
             return name + " is missing";
     return {};
+}
+
+// The letters of an invoice's series follow from what is drawn by chance when a file is opened.
+std::string withoutSeries(const std::string& title) {
+    static const std::regex series{"(\\d+)[B-Z]{3}-"};
+    return std::regex_replace(title, series, "$1-");
 }
 
 } // namespace
@@ -347,7 +354,7 @@ FolderSeen DiskScenes::seen(const std::filesystem::path& folder) {
             seen.count[table] = static_cast<int>(seen.rows[table].size());
         }
         for (const HistoryEntry& entry : (*shop)->recent(10'000))
-            ++seen.count[entry.title.english() + (entry.isUndone() ? ", undone" : "")];
+            ++seen.count[withoutSeries(entry.title.english()) + (entry.isUndone() ? ", undone" : "")];
         const auto found = checkShop(**shop);
         for (const Sentence& finding : found.ok() ? *found : std::vector<Sentence>{found.error().message})
             seen.wrong.push_back(finding.english());

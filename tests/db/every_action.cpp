@@ -5,7 +5,10 @@
 #include "db/actions/claim_actions.h"
 #include "db/actions/customer_actions.h"
 #include "db/actions/fair_actions.h"
+#include "db/actions/invoice_actions.h"
 #include "db/actions/put_back.h"
+#include "db/actions/till_actions.h"
+#include "db/tables/invoices.h"
 #include "db/tables/settings_rows.h"
 
 #include <array>
@@ -39,6 +42,11 @@ Fair aMarket(LocalDate day, const std::string& name) {
     fair.hours = {10h, 16h + 30min};
     fair.stallCost = {4500};
     return fair;
+}
+
+Result<InvoiceId> invoiceFor(Shop& shop, OrderId order, const Now& now) {
+    return makeInvoice(shop, {order, "Odile Farrant", "4 Creek Lane; Saltmarsh"}, now,
+                       [](const Sentence& words) { return words.english(); });
 }
 
 } // namespace
@@ -83,6 +91,7 @@ void EveryAction::prepareOrders() {
     must(handOver(shop(), m_at.collected.id, now()));
     m_at.claim = must(recordClaim(
         shop(), {m_at.collectedGarment, std::nullopt, now().today(), Fault::Cracked, 3, ""}, now()));
+    m_at.invoice = must(invoiceFor(shop(), m_at.collected.id, now()));
     m_at.finished = pressed();
     m_at.finishedGarment = garmentOf(m_at.finished);
     m_at.finishedDecal = decalOf(m_at.finished);
@@ -275,6 +284,21 @@ std::vector<EveryAction::Doing> EveryAction::onOrders() const {
     };
 }
 
+std::vector<EveryAction::Doing> EveryAction::onInvoices() const {
+    return {
+        {"makeInvoice", [this](Shop& in) { return done(invoiceFor(in, m_at.finished.id, now())); }},
+        {"makeCreditNote",
+         [this](Shop& in) {
+             std::vector<InvoiceRowId> rows;
+             for (const Invoice& invoice : invoicesOf(in.connection(), m_at.collected.id))
+                 if (invoice.id == m_at.invoice)
+                     for (const InvoiceRow& row : invoice.rows)
+                         rows.push_back(row.id);
+             return done(makeCreditNote(in, {m_at.invoice, rows, "brought back"}, now()));
+         }},
+    };
+}
+
 std::vector<EveryAction::Doing> EveryAction::onDecals() const {
     return {
         {"confirmWording", [this](Shop& in) { return confirmWording(in, m_at.wordedDecal, "by phone"); }},
@@ -358,8 +382,11 @@ std::vector<EveryAction::Doing> EveryAction::aroundTheShop() const {
              for (const BlankStyle& style : loadOpenFacts(in.connection()).styles)
                  settings.prices.stylePrices[style.id] = {1500};
              settings.closedDays.push_back(LocalDate{std::chrono::year{2026} / 12 / 24});
+             settings.otherHours[LocalDate{std::chrono::year{2026} / 12 / 23}] = {Hours{9}, Hours{19}};
              return changeSettings(in, settings);
          }},
+        {"countTill",
+         [this](Shop& in) { return done(countTill(in, now().today(), Money{5000}, Money{5250}, now())); }},
         {"keepNote",
          [](Shop& in) {
              return in.keepNote("half-typed", "an order")
@@ -399,8 +426,9 @@ std::vector<EveryAction::Doing> EveryAction::onHistory() const {
 
 std::vector<EveryAction::Doing> EveryAction::everyAction() const {
     std::vector<Doing> all;
-    for (std::vector<Doing> some : std::array{onBlanks(), onStock(), onFilm(), onReadings(), onOrders(),
-                                              onDecals(), atThePress(), aroundTheShop(), onHistory()})
+    for (std::vector<Doing> some :
+         std::array{onBlanks(), onStock(), onFilm(), onReadings(), onOrders(), onInvoices(), onDecals(),
+                    atThePress(), aroundTheShop(), onHistory()})
         std::ranges::move(some, std::back_inserter(all));
     return all;
 }

@@ -33,6 +33,7 @@ private:
     std::vector<Doing> onFilm() const;
     std::vector<Doing> onReadings() const;
     std::vector<Doing> onOrders() const;
+    std::vector<Doing> onInvoices() const;
     std::vector<Doing> onDecals() const;
     std::vector<Doing> atThePress() const;
     std::vector<Doing> aroundTheShop() const;
@@ -47,6 +48,7 @@ private:
         Route readyRoute, begunRoute;
         CustomerId customer;
         ClaimId claim;
+        InvoiceId invoice;
         BlankStyleId hoodie;
         BlankLotId unwashed, clean;
         WashLoadId wet;

@@ -18,6 +18,7 @@ std::vector<EveryAction::Doing> EveryAction::onStock() const {
              style.sizes.insert(style.sizes.begin(), "XS");
              style.colours.push_back({{}, "Oat", 0xE0D8C0});
              style.isRetired = true;
+             style.supplier = "Lowmoor Knitwear";
              return changeStyle(in, style);
          }},
         {"changePlace", [this](Shop& in) { return changePlace(in, {m_damp, "Cellar, at the back", true}); }},

@@ -73,9 +73,9 @@ TEST_F(Export, SaysTimesInLocalTimeAndMoneyInTheCurrency) {
     const std::string orders = testing::bytesOf(m_folder / "out/orders.csv");
     EXPECT_EQ(orders,
               "Order,Customer,Telephone,State,Taken,Taken at,Promised,Handed over,Garments,Price (GBP),"
-              "Paid (GBP),Note,Tax,Tax rate (%),Taxed by,Tax rounded\r\n"
+              "Paid (GBP),Note,Tax,Tax rate (%),Taxed by,Tax rounded,Valid until\r\n"
               "1,\"'=HYPERLINK(\"\"x\"\")\",'+44 7700 900281,confirmed,2026-11-11 09:30,workshop,"
-              "2026-11-14 15:00,,2,53.00,10.50,\"gift, \"\"quick\"\"\nplease\",none,0.0,total,half-up\r\n");
+              "2026-11-14 15:00,,2,53.00,10.50,\"gift, \"\"quick\"\"\nplease\",none,0.0,total,half-up,\r\n");
     const auto garments = recordsIn(m_folder / "out/garments.csv");
     ASSERT_EQ(garments.size(), 3U);
     EXPECT_EQ(garments[2].fields[0], "1-b");

@@ -127,6 +127,26 @@ TEST_F(FiguresRead, TakingsStandByTheFairTheyWereTakenAt) {
     EXPECT_EQ(places[1].ordered.minor, 5300);
 }
 
+// Garments of confirmed orders in the week they were ordered in, made again or not.
+TEST_F(FiguresRead, BlanksAreUsedInTheWeekTheyAreOrderedIn) {
+    takeTees(2);
+    auto quotation = aDraft(3);
+    quotation.isQuotation = true;
+    take(quotation);
+    wait(Days{15});
+    takeTees(1);
+    const BlankUse use = figures().blankUse;
+    EXPECT_EQ(use.weeks, 3);
+    ASSERT_EQ(use.sold.size(), 1U);
+    EXPECT_EQ(use.sold.begin()->first.style, m_tee);
+    EXPECT_EQ(use.sold.begin()->second, 3);
+    EXPECT_EQ(use.soldAWeek.at(m_tee), (std::vector<std::int64_t>{1, 0, 2}));
+    wait(Days{7} * 20);
+    const BlankUse later = figures().blankUse;
+    EXPECT_EQ(later.weeks, kUseWeeks);
+    EXPECT_TRUE(later.sold.empty()) << "too long ago";
+}
+
 TEST_F(FiguresRead, FairsEarnWhatWasOrderedThereLessItsCost) {
     receiveCleanTees(9);
     Fair fair;

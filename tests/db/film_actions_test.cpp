@@ -23,6 +23,7 @@ TEST_F(FilmActions, FilmIsWrittenAsItWasTyped) {
     film.hasGrain = true;
     film.mayLieUnder = false;
     film.ageing.q10 = 2.5;
+    film.supplier = "Saltmarsh";
     film.recipe->peel = Peel::Cool;
     expectUndoable<Adding>([&] { return addFilm(shop(), film); }, "Film Marram Soft, Gorsé added");
     const FilmId id{number("SELECT MAX(id) FROM film")};
@@ -38,6 +39,7 @@ TEST_F(FilmActions, FilmIsWrittenAsItWasTyped) {
     EXPECT_EQ(written.storage, film.storage);
     EXPECT_EQ(written.shelfLife, film.shelfLife);
     EXPECT_EQ(written.costPerMetre, film.costPerMetre);
+    EXPECT_EQ(written.supplier, "Saltmarsh");
 }
 
 TEST_F(FilmActions, WrongFilmIsRefusedWithItsField) {
@@ -60,6 +62,7 @@ TEST_F(FilmActions, WrongFilmIsRefusedWithItsField) {
         {"reference", [](auto& film) { film.ageing.reference = {kNoNumber}; }},
         {"testStripExtends", [](auto& film) { film.testStripExtends = Days{-1}; }},
         {"rollWidth", [](auto& film) { film.rollWidth = {19}; }},
+        {"supplier", [](auto& film) { film.supplier = std::string(81, 'x'); }},
         {"costPerMetre", [](auto& film) { film.costPerMetre = {-1}; }},
     };
     for (const auto& [field, spoil] : wrong) {
@@ -77,15 +80,18 @@ TEST_F(FilmActions, FilmIsDescribedAnewAndKeepsItsRecipe) {
     film.notFor = {Fibre::Silk};
     film.storage.humidity = {{35}, {55}};
     film.shelfLife.reset();
+    film.supplier = "Saltmarsh";
     film.recipe.reset();
     expectUndoable<Doing>(
         [&] { return changeFilmSheet(shop(), film); },
         "Film Marram Soft, Dusk blue changed: shade: Dusk blue (was Dusk), cost of a metre: "
-        "£7.25 (was £9.00), does not grip: silk (was none), shelf life: no limit (was 365 "
+        "£7.25 (was £9.00), supplier: Saltmarsh (was none), does not grip: silk (was none), shelf life: no "
+        "limit (was 365 "
         "days), lowest humidity: 35 % (was 30 %), highest humidity: 55 % (was 50 %)");
     const Film after = loadFactsOf(connection(), {}).films.at(m_film);
     EXPECT_EQ(after.name(), "Marram Soft, Dusk blue");
     EXPECT_EQ(after.costPerMetre.minor, 725);
+    EXPECT_EQ(after.supplier, "Saltmarsh");
     EXPECT_EQ(after.notFor, std::vector<Fibre>{Fibre::Silk});
     EXPECT_EQ(after.storage.humidity.high.percent, 55);
     EXPECT_FALSE(after.shelfLife);

@@ -97,14 +97,18 @@ TEST_F(Import, BlanksReceivedAreLotsAndGoToGarmentsThatWait) {
 TEST_F(Import, FilmsBringTheirRecipesAndDecimalsMayHaveACommaThroughout) {
     expectReads(
         "Finish;Shade;Colour;Temperature (°C);Dwell (s);Peel;Recipe confirmed by;Not for;Ageing factor;"
-        "Cost of a metre\n"
-        "Marram Matt;Rust;#A0522D;152,5;12;cool;me;wool | silk;2,5;9,50\n"
-        "Marram Matt;Fog;#CCCCCC;;;;;;;\n",
+        "Cost of a metre;Supplier\n"
+        "Marram Matt;Rust;#A0522D;152,5;12;cool;me;wool | silk;2,5;9,50;Saltmarsh\n"
+        "Marram Matt;Fog;#CCCCCC;;;;;;;;\n",
         "films", 2);
     EXPECT_EQ(text("SELECT recipe_c || ' ' || dwell_s || ' ' || peel || ' ' || q10 || ' ' || cost_per_metre "
                    "FROM film "
                    "WHERE shade = 'Rust'"),
               "152.5 12 cool 2.5 950");
+    EXPECT_EQ(
+        text("SELECT group_concat(supplier, '/') FROM (SELECT supplier FROM film WHERE finish = 'Marram "
+             "Matt' ORDER BY id)"),
+        "Saltmarsh/");
     EXPECT_EQ(number("SELECT COUNT(*) FROM film_not_for"), 2);
     EXPECT_EQ(number("SELECT COUNT(*) FROM film WHERE shade = 'Fog' AND recipe_c IS NULL"), 1);
     expectWrong("Finish;Shade;Colour;Temperature (°C);Dwell (s);Ageing factor\nA;B;#000000;152,5;12;2.5\n",

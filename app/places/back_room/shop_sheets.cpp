@@ -35,12 +35,15 @@ public:
             m_settings.fairName.empty() ? tr("the workshop") : words(m_settings.fairName));
         add(sheet, tr("Orders are collected at"), printed(m_settings.collectAt));
         add(sheet, tr("When an edge lifts"), printed(m_settings.whenEdgeLifts));
+        add(sheet, tr("Address"), printed(m_settings.address));
+        add(sheet, tr("At the foot of invoices"), printed(m_settings.invoiceLines));
         add(sheet, tr("Currency"),
             tr("%1, written %2")
                 .arg(words(m_settings.currency.code), money(Money{12345}, m_settings.currency)));
         begin(sheet, SettingsPart::Hours, tr("Hours at the press"));
         addWeek(sheet);
         add(sheet, tr("Closed on"), closedDays());
+        add(sheet, tr("Other hours"), otherHours());
         add(sheet, tr("Allowance in promises"),
             tr("%1 % on top of the planned work").arg(m_settings.planMarginPercent));
         return sheet;
@@ -85,6 +88,9 @@ public:
         add(sheet, tr("Shrinking allowed"), tr("%1 %").arg(oneDecimal(m_settings.shrinkLimitPercent)));
         add(sheet, tr("Blanks arrive within"), dayCount(m_settings.blankLeadTime));
         add(sheet, tr("Film arrives within"), dayCount(m_settings.filmLeadTime));
+        add(sheet, tr("Risk of running out"),
+            tr("%1 %, until what is bought arrives").arg(m_settings.runOutPercent));
+        add(sheet, tr("Bought to last for"), dayCount(m_settings.boughtToLast));
         add(sheet, tr("Carrying an unsold blank"), tr("%1 % of its price").arg(m_settings.keepingPercent));
         begin(sheet, SettingsPart::Cutting, tr("Cutting"));
         add(sheet, tr("Time for a cut"),
@@ -118,6 +124,7 @@ private:
         for (const UsualExtra& extra : prices.extras)
             extras.append(QStringLiteral("%1 %2").arg(words(extra.words), amount(extra.amount)));
         add(sheet, tr("Usual extras"), extras.isEmpty() ? tr("none") : extras.join(tr("; ")));
+        add(sheet, tr("A quotation is valid for"), dayCount(prices.quotationFor));
         add(sheet, tr("Tax"), taxOf(prices));
         if (!prices.taxNumber.empty())
             add(sheet, tr("Tax number"), words(prices.taxNumber));
@@ -200,6 +207,14 @@ private:
         for (const LocalDate day : m_settings.closedDays)
             days.append(date(day));
         return days.isEmpty() ? tr("no other days") : days.join(QStringLiteral(", "));
+    }
+
+    QString otherHours() const {
+        QStringList days;
+        for (const auto& [day, hours] : m_settings.otherHours)
+            if (day >= m_shop.now.today())
+                days.append(hoursOfDay(day, hours));
+        return days.isEmpty() ? tr("on no single days") : days.join(QStringLiteral(", "));
     }
 
     QString filmRoundADecal() const {

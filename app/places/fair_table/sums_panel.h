@@ -62,6 +62,7 @@ private:
     QString wantedWords(const WantedDay& wanted, LocalDate today) const;
     void takeSooner();
     QString belowTotal(const TableSums& sums, const Currency& currency) const;
+    static QString weekdayNear(LocalDate when, LocalDate today);
     QString soonerWords(const SoonerOption& sooner, LocalDate today) const;
     void bringPromiseIntoView();
     void refreshSums();

@@ -4,6 +4,7 @@
 #include "app/places/fair_table/draft_words.h"
 #include "app/places/fair_table/sums_panel.h"
 #include "app/theme/type.h"
+#include "db/actions/shop_actions.h"
 
 namespace holdfast::app {
 
@@ -66,17 +67,23 @@ QString SumsPanel::belowTotal(const TableSums& sums, const Currency& currency) c
                : tr("was %1 · %2").arg(money(opened->order.total, currency), costs);
 }
 
+// "today", "Wed" within the week, "25 Nov" after: the line is short.
+QString SumsPanel::weekdayNear(LocalDate when, LocalDate today) {
+    constexpr qsizetype kWeekday = 3; // "Wed" of "Wed 25 Nov"
+    return when == today ? tr("today") : when - today < Days{7} ? day(when).left(kWeekday) : day(when);
+}
+
 // As many colours as the line has room for; the hour is never cut.
 QString SumsPanel::soonerWords(const SoonerOption& sooner, LocalDate today) const {
-    const LocalDate ready = dateOf(sooner.readyAt);
-    constexpr qsizetype kWeekday = 3; // "Wed" of "Wed 25 Nov"
-    const QString spoken = ready == today            ? tr("today")
-                           : ready - today < Days{7} ? day(ready).left(kWeekday)
-                                                     : day(ready);
-    const QString when = tr("%1 from %2").arg(spoken, clock(sooner.readyAt));
+    const QString when =
+        tr("%1 from %2").arg(weekdayNear(dateOf(sooner.readyAt), today), clock(sooner.readyAt));
     if (sooner.withoutDecal)
         return tr("Without %1: %2")
             .arg(decalWords(m_model.draft().garment().decals[*sooner.withoutDecal].decal.content), when);
+    if (sooner.longerDay)
+        return tr("Open %1 to %2: %3")
+            .arg(weekdayNear(sooner.longerDay->day, today),
+                 clock(LocalTime{sooner.longerDay->day} + sooner.longerDay->hours.closes), when);
     for (std::size_t count = sooner.colours.size(); count > 0; --count) {
         QStringList names;
         for (std::size_t at = 0; at < count; ++at)
@@ -95,6 +102,13 @@ void SumsPanel::takeSooner() {
     const auto sooner = m_model.sums().sooner;
     if (!sooner)
         return;
+    if (sooner->longerDay) {
+        ShopSettings settings = m_model.shop().facts.settings;
+        settings.otherHours[sooner->longerDay->day] = sooner->longerDay->hours;
+        m_model.desk().done(db::changeSettings(m_model.desk().file(), settings));
+        emit keyboardFreed();
+        return;
+    }
     m_model.edit(Step::Choice, [&](TableDraft& draft) {
         if (sooner->withoutDecal)
             removeDecal(draft, *sooner->withoutDecal);

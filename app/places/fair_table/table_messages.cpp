@@ -6,6 +6,7 @@
 #include "app/places/fair_table/finding_message.h"
 #include "app/places/fair_table/opened_order.h"
 #include "app/places/fair_table/order_messages.h"
+#include "app/places/fair_table/said_of_others.h"
 #include "app/places/fair_table/table_cloth.h"
 #include "app/theme/wording_outline.h"
 #include "core/holds/rules.h"
@@ -57,9 +58,6 @@ public:
         sayStock();
         sayStrokes();
         sayOnce();
-        if (m_at != m_draft.garmentAt)
-            for (TableMessage& message : m_messages)
-                message.lead = TableWords::tr("Garment %1: %2").arg(m_at + 1).arg(message.lead);
         return std::move(m_messages);
     }
 
@@ -258,22 +256,23 @@ private:
         m_messages.back().matter.film = film.id;
     }
 
-    // Units asked for in the whole draft, up to and with this garment.
-    std::int64_t askedSoFar() const {
-        std::int64_t asked = 0;
-        for (std::size_t at = 0; at <= m_at; ++at) {
-            const TableGarment& other = m_draft.garments[at];
-            if (other.style == m_table.style && other.size == m_table.size && other.colour == m_table.colour)
-                asked += blanksWanted(m_draft, other);
-        }
-        return asked;
+    bool isSameKind(const TableGarment& other) const {
+        return other.style == m_table.style && other.size == m_table.size && other.colour == m_table.colour;
     }
 
+    // Said once of all garments of a kind, with the first of them that wants a blank.
     void sayStock() {
         if (!m_style || !m_table.isBlankChosen())
             return;
+        std::int64_t asked = 0;
+        for (std::size_t at = 0; at < m_draft.garments.size(); ++at) {
+            const std::int64_t wanted =
+                isSameKind(m_draft.garments[at]) ? blanksWanted(m_draft, m_draft.garments[at]) : 0;
+            if (wanted > 0 && at < m_at)
+                return;
+            asked += wanted;
+        }
         const BlankStock stock = m_stock.of({m_style->id, m_table.size, m_table.colour});
-        const std::int64_t asked = askedSoFar();
         if (asked <= stock.total())
             return;
         const QString kind = garmentWords(m_table, m_shop.facts);
@@ -286,6 +285,7 @@ private:
                 : TableWords::tr("Only %1 of %2 %3 on the rail.").arg(stock.total()).arg(asked).arg(kind);
         say(Tone::Held, lead, wait);
         m_messages.back().dayWaitsFor = deliveryWords();
+        m_messages.back().namesItsKind = true;
         m_messages.back().act = FreeingAct::ReceiveBlanks;
         m_messages.back().matter.style = m_style->id;
         m_messages.back().matter.size = words(m_table.size);
@@ -339,13 +339,15 @@ int rank(Tone tone) {
 std::vector<TableMessage> messagesFor(const TableDraft& draft, const TableSums& sums,
                                       const ReckonedShop& shop, const BlankRailStock& stock) {
     std::vector<TableMessage> messages;
+    SaidOfOthers others;
     for (std::size_t at = 0; at < draft.garments.size(); ++at) {
         auto said = Speaker{draft, at, sums, shop, stock}.gather();
-        // Of garments not at hand only what stands in the way.
-        if (at != draft.garmentAt)
-            std::erase_if(said, [](const TableMessage& message) { return message.tone != Tone::Held; });
-        messages.insert(messages.end(), said.begin(), said.end());
+        if (at == draft.garmentAt)
+            messages = std::move(said);
+        else
+            others.add(at, std::move(said));
     }
+    others.sayInto(messages);
     if (draft.opened)
         sayChange(draft, sums, shop, messages);
     else

@@ -31,6 +31,8 @@ struct TableMessage {
     // What can be done for a garment of which nothing is chosen: the same as the one before, or a list of a
     // team.
     enum class Offer { None, SameAgain, TeamList } offer = Offer::None;
+    bool namesItsKind =
+        false; // of all garments of a kind, which it names: no garment's number stands before it
     bool makesAgain = false; // `garment`, which is pressed, can be made again: offered as a button
     // Of what stands in the way: why no day can be given before it is put right; or, where the promise takes
     // the time for it, what its day waits for.

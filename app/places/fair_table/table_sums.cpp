@@ -239,25 +239,28 @@ private:
         m_sums.sooner = option;
     }
 
-    // A later day than the earliest is promised from the hour at which the shop opens on it.
     void answerWanted() {
         if (!m_draft.wantedOn)
             return;
         using Answer = WantedDay::Answer;
-        const LocalTime earliest = m_sums.promise->readyAt;
-        WantedDay wanted{*m_draft.wantedOn, Answer::TooSoon, earliest};
-        if (dateOf(earliest) <= wanted.day) {
-            const auto from =
-                handedOverFrom(m_shop.facts.settings, std::max(earliest, LocalTime{wanted.day}));
-            m_sums.promise->readyAt = from.value_or(earliest);
-            wanted.answer = from && dateOf(*from) == wanted.day ? Answer::Kept : Answer::Closed;
-        }
+        const WantedDay wanted =
+            holdfast::answerWanted(m_shop.facts.settings, m_sums.promise->readyAt, *m_draft.wantedOn);
+        m_sums.promise->readyAt = wanted.promised;
         m_sums.wanted = wanted;
         if (wanted.answer == Answer::Kept)
             m_sums.sooner.reset();
         else if (wanted.answer == Answer::TooSoon &&
                  (!m_sums.sooner || dateOf(m_sums.sooner->readyAt) > wanted.day))
-            askWithADecalLess(wanted.day);
+            askOtherwise(wanted.day);
+    }
+
+    void askOtherwise(LocalDate day) {
+        askWithADecalLess(day);
+        if (m_sums.sooner && dateOf(m_sums.sooner->readyAt) <= day)
+            return;
+        const auto longer = longerDayFor(askedGarments(), m_shop.facts, m_promised, m_shop.now, day);
+        if (longer)
+            m_sums.sooner = SoonerOption{{}, longer->readyAt, {}, longer};
     }
 
     void askWithADecalLess(LocalDate day) {
@@ -274,7 +277,7 @@ private:
             const auto promise = promiseFor(asked, m_shop.facts, m_promised, m_shop.now);
             if (!promise.ok() || dateOf(promise->readyAt) > day)
                 continue;
-            m_sums.sooner = SoonerOption{{}, promise->readyAt, at};
+            m_sums.sooner = SoonerOption{{}, promise->readyAt, at, {}};
             return;
         }
     }

@@ -6,8 +6,10 @@
 #include "app/places/fair_table/film_offer.h"
 #include "app/places/fair_table/table_bill.h"
 #include "app/places/fair_table/table_draft.h"
+#include "core/orders/longer_day.h"
 #include "core/orders/price.h"
 #include "core/orders/promise.h"
+#include "core/orders/wanted_day.h"
 #include "core/shop/reckoned_shop.h"
 
 #include <memory>
@@ -25,19 +27,12 @@ struct GarmentSums {
 };
 
 // What makes it sooner: the same style and size in a colour that is washed; or, where the day that is asked
-// for can be kept by it, a decal less.
+// for can be kept by it, a decal less, or a longer day at the press.
 struct SoonerOption {
     std::vector<const Colour*> colours; // up to three; none: it is a decal
     LocalTime readyAt{};
     std::optional<std::size_t> withoutDecal{}; // of the garment at hand
-};
-
-// What is said to the day that the customer asks for.
-struct WantedDay {
-    enum class Answer { Kept, TooSoon, Closed };
-    LocalDate day{};
-    Answer answer = Answer::Kept;
-    LocalTime earliest{};
+    std::optional<LongerDay> longerDay{};
 };
 
 struct TableSums {

@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/places/figures/figure_sheet.h"
 
+#include "app/places/figures/buy_sheet.h"
 #include "app/places/figures/fair_sheets.h"
 #include "app/places/figures/fault_sheets.h"
+#include "app/places/figures/money_sheets.h"
 #include "app/places/figures/order_sheets.h"
 
 #include <QCoreApplication>
@@ -56,6 +58,13 @@ Asked asked(FigureQuestion question) {
                 QT_TRANSLATE_NOOP(
                     "FigureSheet",
                     "Blanks to bring are shown here after the first fair day on which orders were taken.")};
+    case FigureQuestion::Buy:
+        return {QT_TRANSLATE_NOOP("FigureSheet", "What to buy now?"),
+                QT_TRANSLATE_NOOP("FigureSheet",
+                                  "What to buy is shown here once a film is added or orders are taken.")};
+    case FigureQuestion::Till:
+        return {QT_TRANSLATE_NOOP("FigureSheet", "Was the till right?"),
+                QT_TRANSLATE_NOOP("FigureSheet", "What was counted is shown here once the till is counted.")};
     case FigureQuestion::Film:
         return {QT_TRANSLATE_NOOP("FigureSheet", "Where did the film go?"),
                 QT_TRANSLATE_NOOP("FigureSheet", "Films are shown here once a roll is received.")};
@@ -81,12 +90,25 @@ void fill(FigureSheet& sheet, FigureQuestion question, const FiguresShown& shown
         return FairSheets{shown}.earned(sheet);
     case FigureQuestion::Bring:
         return FairSheets{shown}.bring(sheet);
+    case FigureQuestion::Buy:
+        return BuySheet{shown}.fill(sheet);
+    case FigureQuestion::Till:
+        return MoneySheets{shown}.till(sheet);
     case FigureQuestion::Film:
         return OrderSheets{shown}.film(sheet);
     }
 }
 
 } // namespace
+
+FiguresShown figuresShown(const ReckonedShop& shop, const ShopFigures& figures, FaultsBy by) {
+    return {figures,
+            whatToBuy(shop, figures.blankUse, figures.nextFair, figures.bring),
+            shop.facts.settings,
+            by,
+            shop.now.today(),
+            shop.facts.settings.currency};
+}
 
 FigureSheet figureSheet(FigureQuestion question, const FiguresShown& shown) {
     const auto said = [](const char* text) { return QCoreApplication::translate("FigureSheet", text); };

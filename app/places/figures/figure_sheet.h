@@ -3,6 +3,8 @@
 // One figure of the shop: a question in words, what it comes to in a sentence, its rows, and what to beware
 // of.
 
+#include "app/desk/shop_desk.h"
+#include "core/facts/settings.h"
 #include "core/quality/shop_figures.h"
 #include "core/trade/enumerators.h"
 #include "core/trade/money.h"
@@ -47,16 +49,20 @@ struct FigureSheet {
     double most = 0; // the scale's end; with bars
 };
 
-enum class FigureQuestion { CameBack, WhatIsCommon, Holding, Months, Promises, Takings, Earned, Bring, Film };
 inline constexpr int kFigureQuestions = static_cast<int>(enumeratorCount<FigureQuestion>());
 
 // All that a sheet is made from.
 struct FiguresShown {
     ShopFigures figures;
+    WhatToBuy buy;
+    ShopSettings settings;
     FaultsBy by = FaultsBy::Film;
     LocalDate today{};
     Currency currency;
 };
+
+// REQUIRES: read of that shop.
+FiguresShown figuresShown(const ReckonedShop& shop, const ShopFigures& figures, FaultsBy by = FaultsBy::Film);
 
 FigureSheet figureSheet(FigureQuestion question, const FiguresShown& shown);
 

@@ -5,6 +5,7 @@
 #include "app/desk/left_out_words.h"
 #include "app/places/figures/figure_charts.h"
 #include "app/places/figures/figure_rows.h"
+#include "app/widgets/button.h"
 #include "app/widgets/card.h"
 #include "app/widgets/choice.h"
 #include "app/widgets/empty_state.h"
@@ -78,7 +79,10 @@ QWidget* FiguresPlace::makeQuestions() {
     m_questions = new Choice(tr("Questions"), Choice::Shape::Line);
     m_questions->setObjectName(QStringLiteral("questions"));
     m_questions->setColumns(1);
-    connect(m_questions, &Choice::chosen, this, &FiguresPlace::showSheet);
+    connect(m_questions, &Choice::chosen, this, [this](int at) {
+        m_question = static_cast<FigureQuestion>(at);
+        showSheet();
+    });
     m_questionScroll = new VerticalScroll;
     m_questionScroll->column()->setContentsMargins(kFocusRoom, kFocusRoom, kFocusRoom, kFocusRoom);
     m_questionScroll->column()->addWidget(m_questions);
@@ -102,6 +106,17 @@ QWidget* FiguresPlace::makeSheet() {
         showSheet();
     });
     m_sheet->addToTitle(m_by);
+    m_print = new Button(tr("Print the list"));
+    m_print->setObjectName(QStringLiteral("printBuyingList"));
+    m_print->setKey(QKeySequence(Qt::Key_P));
+    connect(m_print, &Button::clicked, this, [this] { emit desk().paperAsked(PaperName::BuyingList, {}); });
+    m_sheet->addToTitle(m_print);
+
+    m_count = new Button(tr("Count the till"));
+    m_count->setObjectName(QStringLiteral("countTill"));
+    m_count->setKey(QKeySequence(Qt::Key_T));
+    connect(m_count, &Button::clicked, this, [this] { emit desk().slipAsked(SlipName::CountTill, {}); });
+    m_sheet->addToTitle(m_count);
 
     auto* scroll = new VerticalScroll;
     scroll->setObjectName(QStringLiteral("figureScroll"));
@@ -200,7 +215,13 @@ void FiguresPlace::arrange() {
     m_sheet->setMinimumHeight(isStacked ? kLowestSheet : 0);
 }
 
+void FiguresPlace::turnTo(const SlipTarget& matter) {
+    if (matter.question)
+        ask(*matter.question);
+}
+
 void FiguresPlace::ask(FigureQuestion question) {
+    m_question = question;
     m_questions->setChosen(static_cast<int>(question));
     showSheet();
 }
@@ -218,7 +239,8 @@ void FiguresPlace::read() {
 
 void FiguresPlace::take(const ShopFigures& figures) {
     const bool isFirst = !m_shown;
-    m_shown = FiguresShown{figures, kAllFaultsBy[m_by->chosenAt()], desk().now().today(), desk().currency()};
+    m_shown = figuresShown(*desk().shop(), figures, kAllFaultsBy[m_by->chosenAt()]);
+    m_shown->today = desk().now().today();
     m_pages->setCurrentIndex(isEmpty() ? 1 : 0);
     fillQuestions();
     showSheet();
@@ -236,7 +258,7 @@ bool FiguresPlace::isEmpty() const {
 }
 
 FigureQuestion FiguresPlace::question() const {
-    return static_cast<FigureQuestion>(std::max(0, m_questions->chosenAt()));
+    return m_question;
 }
 
 void FiguresPlace::fillQuestions() {
@@ -247,9 +269,8 @@ void FiguresPlace::fillQuestions() {
         const FigureSheet sheet = figureSheet(static_cast<FigureQuestion>(at), *m_shown);
         items.append({sheet.question, sheet.answer.isEmpty() ? tr("nothing yet") : sheet.answer});
     }
-    const int chosen = std::max(0, m_questions->chosenAt());
     m_questions->setItems(items);
-    m_questions->setChosen(chosen);
+    m_questions->setChosen(static_cast<int>(m_question)); // asked before there was any list, too
     arrange();
 }
 
@@ -260,6 +281,8 @@ void FiguresPlace::showSheet() {
     const bool isThere = !sheet.rows.isEmpty() || !sheet.whole.isEmpty();
     m_sheet->setTitle(sheet.title.isEmpty() ? sheet.question : sheet.title);
     m_by->setVisible(question() == FigureQuestion::WhatIsCommon);
+    m_count->setVisible(question() == FigureQuestion::Till);
+    m_print->setVisible(question() == FigureQuestion::Buy && isThere);
     m_whole->setText(isThere ? sheet.whole : sheet.empty);
     m_holding->setVisible(isThere && sheet.chart == FigureChart::Holding);
     m_months->setVisible(isThere && sheet.chart == FigureChart::Months);

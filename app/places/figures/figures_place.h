@@ -13,6 +13,7 @@ class QStackedWidget;
 
 namespace holdfast::app {
 
+class Button;
 class Card;
 class Choice;
 class EmptyState;
@@ -31,6 +32,7 @@ public:
     QString subtitle() const override;
     QWidget* headerTools() override;
     void opened() override;
+    void turnTo(const SlipTarget& matter) override;
     void ask(FigureQuestion question);
     void takeKeyboard() override;
     QSize minimumSizeHint() const override;
@@ -54,6 +56,7 @@ private:
     std::optional<FiguresShown> m_shown;
     bool m_isStale = true;
     int m_span = 1; // of kSpans
+    FigureQuestion m_question = FigureQuestion::CameBack;
     QStackedWidget* m_pages = nullptr;
     EmptyState* m_empty = nullptr;
     QBoxLayout* m_row = nullptr; // the questions and a sheet, side by side or one above the other
@@ -62,6 +65,8 @@ private:
     Choice* m_questions = nullptr;
     Choice* m_spans = nullptr;
     Choice* m_by = nullptr;
+    Button* m_print = nullptr;
+    Button* m_count = nullptr;
     Card* m_sheet = nullptr;
     Label* m_whole = nullptr;
     HoldingChart* m_holding = nullptr;

@@ -15,6 +15,7 @@
 #include "app/widgets/fact_block.h"
 #include "app/widgets/label.h"
 #include "app/widgets/vertical_scroll.h"
+#include "core/orders/invoicing.h"
 #include "core/orders/order_odds.h"
 #include "core/shop/shared_press.h"
 #include "db/actions/order_actions.h"
@@ -46,10 +47,22 @@ protected:
     }
 };
 
+// Past its day it is still there to be confirmed.
+QString quotedWords(const Order& order, const Now& now) {
+    const QString ready =
+        OrderSheet::tr("Quoted, would be ready %1").arg(promise(order.promised, now.today()));
+    if (!order.validUntil)
+        return ready;
+    const QString last = date(*order.validUntil);
+    return order.isPastItsDay(now.today())
+               ? OrderSheet::tr("Quoted, was valid until %1: it can still be confirmed").arg(last)
+               : OrderSheet::tr("%1; valid until %2").arg(ready, last);
+}
+
 QString stateWords(const Order& order, const Now& now) {
     switch (order.state) {
     case OrderState::Quoted:
-        return OrderSheet::tr("Quoted, would be ready %1").arg(promise(order.promised, now.today()));
+        return quotedWords(order, now);
     case OrderState::Confirmed:
         return OrderSheet::tr("Promised for %1").arg(promise(order.promised, now.today()));
     case OrderState::HandedOver:
@@ -71,6 +84,9 @@ QString oddsOf(const OrderView& view) {
     for (const Sentence& sentence : orderOdds(view.order(), static_cast<std::size_t>(handedOver),
                                               facts.settings.currency, sharedPresses(facts, view.order().id)))
         sentences.append(words(sentence));
+    if (const Sentence due = invoiceRemark(view.order(), view.invoices, facts.settings.currency);
+        !due.empty())
+        sentences.append(words(due));
     return sentences.join(QLatin1Char(' '));
 }
 

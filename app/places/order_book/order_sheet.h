@@ -53,6 +53,9 @@ private:
     QWidget* makeMoney();
     QWidget* makeClaims();
     QWidget* makeActs();
+    QLayout* makePapers();
+    QLayout* makeMoneyPapers();
+    Button* makeSmall(const QString& text, const QString& told, Qt::Key key, const char* name);
     void fill(const OrderView& view);
     void ask(SlipName slip);
     void askPaper(PaperName paper);
@@ -61,6 +64,8 @@ private:
     void confirm();
     void copyMessage();
     void fillActs(const OrderView& view);
+    void fillMoneyPapers(const OrderView& view);
+    void invoice();
     Button* addAct(QGridLayout& grid, int row, int at, const QString& text, const char* icon, Qt::Key key,
                    const char* name);
 
@@ -97,6 +102,10 @@ private:
     Button* m_ticket = nullptr;
     Button* m_tags = nullptr;
     Button* m_cards = nullptr;
+    Button* m_quotation = nullptr;
+    Button* m_receipt = nullptr; // in its place once the order is confirmed
+    Button* m_invoice = nullptr;
+    Button* m_creditNote = nullptr;
     QWidget* m_claimsPart = nullptr; // shown where anything came back
     ClaimLines* m_claims = nullptr;
     HistoryLines* m_history = nullptr;

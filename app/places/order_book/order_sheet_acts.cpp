@@ -6,6 +6,7 @@
 #include "app/places/order_book/garment_lines.h"
 #include "app/places/order_book/order_sheet.h"
 #include "app/widgets/button.h"
+#include "core/orders/invoicing.h"
 #include "core/shop/order_message.h"
 #include "db/actions/order_actions.h"
 #include "db/actions/put_back.h"
@@ -66,15 +67,17 @@ QWidget* OrderSheet::makeActs() {
     connect(m_cameBack, &Button::clicked, this, [this] { ask(SlipName::CameBack); });
     m_writeNote = addAct(*grid, 0, 1, tr("Add a note"), "tag", Qt::Key_E, "orderNote");
     connect(m_writeNote, &Button::clicked, this, [this] { ask(SlipName::OrderNote); });
+    grid->addLayout(makePapers(), 4, 0, 1, 2);
+    grid->addLayout(makeMoneyPapers(), 5, 0, 1, 2);
+    return acts;
+}
+
+QLayout* OrderSheet::makePapers() {
     auto* papers = new QHBoxLayout;
     papers->setSpacing(kSpace8);
     const auto addPaper = [&](const QString& text, const QString& told, Qt::Key key, const char* name,
                               PaperName paper) {
-        auto* button = new Button(text, Button::Kind::Quiet);
-        button->setTargetHeight(kDeskTarget);
-        button->setObjectName(QString::fromLatin1(name));
-        button->setToolTip(told);
-        button->setKey(QKeySequence(key));
+        Button* button = makeSmall(text, told, key, name);
         connect(button, &Button::clicked, this, [this, paper] { askPaper(paper); });
         papers->addWidget(button, 1);
         return button;
@@ -85,15 +88,39 @@ QWidget* OrderSheet::makeActs() {
                       PaperName::BagTags);
     m_cards = addPaper(tr("Care"), tr("Print a care card for each pressed garment"), Qt::Key_C, "printCards",
                        PaperName::CareCards);
-    m_part = new Button(tr("Split, join"), Button::Kind::Quiet);
-    m_part->setTargetHeight(kDeskTarget);
-    m_part->setObjectName(QStringLiteral("partOrder"));
-    m_part->setToolTip(tr("Make two orders of it, or one of two"));
-    m_part->setKey(QKeySequence(Qt::Key_J));
+    m_part = makeSmall(tr("Split, join"), tr("Make two orders of it, or one of two"), Qt::Key_J, "partOrder");
     connect(m_part, &Button::clicked, this, [this] { ask(SlipName::PartOrder); });
     papers->addWidget(m_part, 1);
-    grid->addLayout(papers, 4, 0, 1, 2);
-    return acts;
+    return papers;
+}
+
+QLayout* OrderSheet::makeMoneyPapers() {
+    auto* papers = new QHBoxLayout;
+    papers->setSpacing(kSpace8);
+    m_quotation =
+        makeSmall(tr("Quotation"), tr("Print the quotation, with its last day"), Qt::Key_Q, "printQuotation");
+    connect(m_quotation, &Button::clicked, this, [this] { askPaper(PaperName::Quotation); });
+    m_receipt =
+        makeSmall(tr("Receipt"), tr("Print the receipt for what was paid"), Qt::Key_V, "printReceipt");
+    connect(m_receipt, &Button::clicked, this, [this] { askPaper(PaperName::Receipt); });
+    m_invoice = makeSmall(tr("Invoice"), {}, Qt::Key_I, "invoice");
+    connect(m_invoice, &Button::clicked, this, &OrderSheet::invoice);
+    m_creditNote =
+        makeSmall(tr("Credit note"), tr("Correct the invoice, whole or in part; print either again"),
+                  Qt::Key_D, "creditNote");
+    connect(m_creditNote, &Button::clicked, this, [this] { ask(SlipName::CreditNote); });
+    for (Button* button : {m_quotation, m_receipt, m_invoice, m_creditNote})
+        papers->addWidget(button, 1);
+    return papers;
+}
+
+Button* OrderSheet::makeSmall(const QString& text, const QString& told, Qt::Key key, const char* name) {
+    auto* button = new Button(text, Button::Kind::Quiet);
+    button->setTargetHeight(kDeskTarget);
+    button->setObjectName(QString::fromLatin1(name));
+    button->setToolTip(told);
+    button->setKey(QKeySequence(key));
+    return button;
 }
 
 Button* OrderSheet::addAct(QGridLayout& grid, int row, int at, const QString& text, const char* icon,
@@ -149,6 +176,31 @@ void OrderSheet::fillActs(const OrderView& view) {
                            : QString());
     m_cameBack->setVisible(std::ranges::any_of(
         view.garments(), [](const Garment* garment) { return garment->handedOverAt.has_value(); }));
+    fillMoneyPapers(view);
+}
+
+void OrderSheet::fillMoneyPapers(const OrderView& view) {
+    const Order& order = view.order();
+    const bool isQuoted = order.state == OrderState::Quoted;
+    m_quotation->setVisible(isQuoted);
+    m_receipt->setVisible(!isQuoted);
+    m_receipt->setCannot(order.paid > Money{} ? QString() : tr("Nothing is paid yet."));
+    const bool hasOne = invoiceInForce(view.invoices) != nullptr;
+    m_invoice->setToolTip(hasOne ? tr("Print the invoice") : tr("Make an invoice and print it"));
+    m_invoice->setCannot(hasOne                                 ? QString()
+                         : isQuoted                             ? tr("A quotation has no invoice.")
+                         : order.state == OrderState::Cancelled ? tr("The order is cancelled.")
+                         : order.total <= Money{}               ? tr("The order comes to nothing.")
+                                                                : QString());
+    m_creditNote->setCannot(view.invoices.empty() ? tr("The order has no invoice.") : QString());
+}
+
+// Printed where there is one, else made.
+void OrderSheet::invoice() {
+    if (m_view && invoiceInForce(m_view->invoices))
+        askPaper(PaperName::Invoice);
+    else
+        ask(SlipName::Invoice);
 }
 
 // To be changed, or to be ordered once more.

@@ -7,6 +7,7 @@
 #include "core/shop/care_of_garment.h"
 #include "db/journal/built_upon.h"
 #include "db/tables/claims.h"
+#include "db/tables/invoices.h"
 
 #include <QCoreApplication>
 
@@ -41,7 +42,7 @@ OrderHistory historyOf(ShopDesk& desk, OrderId order) {
 }
 
 std::optional<OrderView> viewOrder(ShopDesk& desk, OrderId order) {
-    OrderView view{shopWithOrder(desk, order), order, {}, {}};
+    OrderView view{shopWithOrder(desk, order), order, {}, {}, {}};
     if (!view.shop)
         return std::nullopt;
     view.history = historyOf(desk, order);
@@ -49,6 +50,10 @@ std::optional<OrderView> viewOrder(ShopDesk& desk, OrderId order) {
         desk.file().read([&](db::Connection& connection) { return db::claimsOf(connection, order); });
     if (claims.ok())
         view.claims = std::move(*claims);
+    auto invoices =
+        desk.file().read([&](db::Connection& connection) { return db::invoicesOf(connection, order); });
+    if (invoices.ok())
+        view.invoices = std::move(*invoices);
     return view;
 }
 

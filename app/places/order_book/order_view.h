@@ -25,7 +25,8 @@ struct OrderView {
     std::shared_ptr<const ReckonedShop> shop;
     OrderId id;
     OrderHistory history;
-    std::vector<Claim> claims; // what came back, oldest first
+    std::vector<Claim> claims;     // what came back, oldest first
+    std::vector<Invoice> invoices; // and credit notes, oldest first
 
     const Order& order() const { return shop->facts.orders.at(id); }
     std::vector<const Garment*> garments() const { return shop->facts.garmentsOf(id); }
