@@ -13,11 +13,18 @@ namespace holdfast::app {
 
 namespace {
 
+std::string listed(const std::vector<std::string>& parts) {
+    std::string all;
+    for (const std::string& part : parts)
+        all += (all.empty() ? "" : ", ") + part;
+    return all;
+}
+
 std::string numbersOf(const std::vector<std::int64_t>& orders) {
-    std::string numbers;
+    std::vector<std::string> numbers;
     for (const std::int64_t number : orders)
-        numbers += (numbers.empty() ? "" : ", ") + std::to_string(number);
-    return numbers;
+        numbers.push_back(std::to_string(number));
+    return listed(numbers);
 }
 
 std::string ordersOf(const std::vector<std::int64_t>& orders) {
@@ -60,6 +67,11 @@ std::string whatWasDone(const db::ToBeForgotten& customer, const Currency& curre
                              : "The garments, film and money of " + ordersOf(customer.orders) + " stay.\n");
     if (customer.owed > Money{})
         words += spokenAmount(customer.owed, currency) + " is still owed, and no longer known by whom.\n";
+    if (!customer.invoices.empty())
+        words += "Invoices stay as they were made, with the name and the address, because the law may oblige "
+                 "you to "
+                 "keep them: " +
+                 listed(customer.invoices) + ".\n";
     return words + "Papers, exported tables and news that were made before still have the name.\n";
 }
 

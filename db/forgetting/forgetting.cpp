@@ -21,7 +21,7 @@ struct Belongs {
     std::string_view of;
     std::size_t column;
 };
-constexpr std::array kBelongings{
+constexpr std::array kPartsOf{
     Belongs{"garment", "shop_order", 1}, Belongs{"decal", "garment", 1}, Belongs{"claim", "garment", 1},
     Belongs{"waiver", "garment", 1},     Belongs{"spoil", "garment", 1},
 };
@@ -89,7 +89,7 @@ Forgetting::Forgetting(Connection& connection, ForgottenPeople people)
 }
 
 void Forgetting::learnRows() {
-    for (const Belongs& belongs : kBelongings) {
+    for (const Belongs& belongs : kPartsOf) {
         Query column = m_connection.query("SELECT name FROM pragma_table_info(?1) WHERE cid = ?2",
                                           belongs.table, belongs.column);
         if (!column.step())
@@ -112,8 +112,8 @@ void Forgetting::learnFrom(ChangesetView changeset) {
     // Garments before what belongs to them, in whatever order the changeset has its tables.
     for (const bool isForGarments : {true, false})
         forEachValue(changeset, [&](const ValueChange& change) {
-            const auto belongs = std::ranges::find(kBelongings, change.table, &Belongs::table);
-            if (belongs == kBelongings.end() || (change.table == "garment") != isForGarments ||
+            const auto belongs = std::ranges::find(kPartsOf, change.table, &Belongs::table);
+            if (belongs == kPartsOf.end() || (change.table == "garment") != isForGarments ||
                 change.kind == ChangeKind::Update)
                 return;
             const auto row = change.keyed();

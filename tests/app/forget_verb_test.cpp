@@ -2,7 +2,9 @@
 // A customer is forgotten from the command line.
 #include "app/command_line/arguments.h"
 #include "app/command_line/verbs.h"
+#include "db/actions/invoice_actions.h"
 #include "db/backups/backups.h"
+#include "db/tables/invoices.h"
 #include "tests/app/shop_fixture.h"
 
 namespace holdfast::app::test {
@@ -45,6 +47,22 @@ TEST_F(ForgetVerb, ACustomerIsForgottenAndTheBackupsThatHaveTheNameAreListed) {
     reopen();
     EXPECT_EQ(file().connection().number("SELECT COUNT(*) FROM customer WHERE name = '(forgotten)'"), 1);
     EXPECT_EQ(file().connection().number("SELECT COUNT(*) FROM customer WHERE name = 'Teo Farrant'"), 1);
+}
+
+TEST_F(ForgetVerb, InvoicesThatStayAreNamed) {
+    const UsualShop usual = stockUsualShop();
+    const auto taken = takeOrder({aGarment(usual)});
+    const auto english = [](const Sentence& sentence) { return sentence.english(); };
+    valueOf(db::makeInvoice(file(), {taken.id, "Odile Farrant", "1 Quay Street"}, now(), english));
+    const std::string label = db::invoicesOf(file().connection(), taken.id).front().label();
+    valueOf(db::cancelOrder(file(), taken.id, "moved away"));
+    close();
+    Arguments arguments;
+    arguments.shop = path();
+    arguments.target = "Odile Farrant";
+    const std::string done = valueOf(forget(arguments, time().clock()));
+    EXPECT_NE(done.find("because the law may oblige you to keep them: " + label + ".\n"), std::string::npos)
+        << done;
 }
 
 TEST_F(ForgetVerb, NobodyIsForgottenWhereSeveralMayBeMeant) {

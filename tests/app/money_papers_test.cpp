@@ -37,7 +37,7 @@ protected:
         SlipTarget matter;
         matter.order = order;
         matter.invoice = invoice;
-        return textOf(valueOf(paperErrand(desk(), name, matter)).papers()).simplified();
+        return textOf(valueOf(valueOf(paperErrand(desk(), name, matter)).papers())).simplified();
     }
     std::string refusal(PaperName name, OrderId order) {
         SlipTarget matter;

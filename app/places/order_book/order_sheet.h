@@ -16,6 +16,7 @@ class CareSheet;
 class ClaimLines;
 class EmptyState;
 class FactBlock;
+class FlowLayout;
 class GarmentLines;
 class HistoryLines;
 class Banner;
@@ -53,8 +54,8 @@ private:
     QWidget* makeMoney();
     QWidget* makeClaims();
     QWidget* makeActs();
-    QLayout* makePapers();
-    QLayout* makeMoneyPapers();
+    void addPapers(FlowLayout& papers);
+    void addMoneyPapers(FlowLayout& papers);
     Button* makeSmall(const QString& text, const QString& told, Qt::Key key, const char* name);
     void fill(const OrderView& view);
     void ask(SlipName slip);

@@ -6,12 +6,12 @@
 #include "app/places/order_book/garment_lines.h"
 #include "app/places/order_book/order_sheet.h"
 #include "app/widgets/button.h"
+#include "app/widgets/flow_layout.h"
 #include "core/orders/invoicing.h"
 #include "core/shop/order_message.h"
 #include "db/actions/order_actions.h"
 #include "db/actions/put_back.h"
 
-#include <QBoxLayout>
 #include <QClipboard>
 #include <QGuiApplication>
 #include <QShortcut>
@@ -67,19 +67,19 @@ QWidget* OrderSheet::makeActs() {
     connect(m_cameBack, &Button::clicked, this, [this] { ask(SlipName::CameBack); });
     m_writeNote = addAct(*grid, 0, 1, tr("Add a note"), "tag", Qt::Key_E, "orderNote");
     connect(m_writeNote, &Button::clicked, this, [this] { ask(SlipName::OrderNote); });
-    grid->addLayout(makePapers(), 4, 0, 1, 2);
-    grid->addLayout(makeMoneyPapers(), 5, 0, 1, 2);
+    auto* papers = new FlowLayout(nullptr, kSpace8);
+    addPapers(*papers);
+    addMoneyPapers(*papers);
+    grid->addLayout(papers, 4, 0, 1, 2);
     return acts;
 }
 
-QLayout* OrderSheet::makePapers() {
-    auto* papers = new QHBoxLayout;
-    papers->setSpacing(kSpace8);
+void OrderSheet::addPapers(FlowLayout& papers) {
     const auto addPaper = [&](const QString& text, const QString& told, Qt::Key key, const char* name,
                               PaperName paper) {
         Button* button = makeSmall(text, told, key, name);
         connect(button, &Button::clicked, this, [this, paper] { askPaper(paper); });
-        papers->addWidget(button, 1);
+        papers.addWidget(button);
         return button;
     };
     m_ticket = addPaper(tr("Ticket"), tr("Print the claim ticket"), Qt::Key_K, "printTicket",
@@ -90,13 +90,10 @@ QLayout* OrderSheet::makePapers() {
                        PaperName::CareCards);
     m_part = makeSmall(tr("Split, join"), tr("Make two orders of it, or one of two"), Qt::Key_J, "partOrder");
     connect(m_part, &Button::clicked, this, [this] { ask(SlipName::PartOrder); });
-    papers->addWidget(m_part, 1);
-    return papers;
+    papers.addWidget(m_part);
 }
 
-QLayout* OrderSheet::makeMoneyPapers() {
-    auto* papers = new QHBoxLayout;
-    papers->setSpacing(kSpace8);
+void OrderSheet::addMoneyPapers(FlowLayout& papers) {
     m_quotation =
         makeSmall(tr("Quotation"), tr("Print the quotation, with its last day"), Qt::Key_Q, "printQuotation");
     connect(m_quotation, &Button::clicked, this, [this] { askPaper(PaperName::Quotation); });
@@ -110,8 +107,7 @@ QLayout* OrderSheet::makeMoneyPapers() {
                   Qt::Key_D, "creditNote");
     connect(m_creditNote, &Button::clicked, this, [this] { ask(SlipName::CreditNote); });
     for (Button* button : {m_quotation, m_receipt, m_invoice, m_creditNote})
-        papers->addWidget(button, 1);
-    return papers;
+        papers.addWidget(button);
 }
 
 Button* OrderSheet::makeSmall(const QString& text, const QString& told, Qt::Key key, const char* name) {
@@ -192,7 +188,7 @@ void OrderSheet::fillMoneyPapers(const OrderView& view) {
                          : order.state == OrderState::Cancelled ? tr("The order is cancelled.")
                          : order.total <= Money{}               ? tr("The order comes to nothing.")
                                                                 : QString());
-    m_creditNote->setCannot(view.invoices.empty() ? tr("The order has no invoice.") : QString());
+    m_creditNote->setVisible(!view.invoices.empty());
 }
 
 // Printed where there is one, else made.
