@@ -89,13 +89,15 @@ std::vector<PaperFamily> familiesOf(const ReckonedShop& shop, const ShopFigures&
     for (const FilmRoll& roll : shop.facts.rolls)
         if (roll.state == RollState::OnShelf)
             labels.papers.push_back(labelOfRoll(shop, roll.id));
+    const WhatToBuy buy = whatToBuy(shop, figures.blankUse, figures.nextFair, figures.bring);
     return {
         {QStringLiteral("day-sheet"), PapersWords::tr("Day sheet"),
          [](int n) { return PapersWords::tr("%n page of day sheet|%n pages of day sheet", nullptr, n); },
          daySheet(shop)},
         {QStringLiteral("to-buy"), PapersWords::tr("To buy"),
          [](int n) { return PapersWords::tr("%n page of what to buy|%n pages of what to buy", nullptr, n); },
-         buyingList(shop, whatToBuy(shop, figures.blankUse, figures.nextFair, figures.bring))},
+         buy.isAnyBought() ? buyingList(shop, buy) : std::vector<Paper>{}},
+        std::move(quotations),
         std::move(tickets),
         std::move(cards),
         std::move(tags),

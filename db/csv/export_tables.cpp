@@ -389,6 +389,7 @@ struct TablesOfTheTrade {
          kFairs},
         {"settings.csv",
          "SELECT name, value FROM setting UNION ALL SELECT 'closed-day', day FROM closed_day UNION ALL "
+         "SELECT 'other-hours', day || ' ' || opens || '-' || closes FROM other_hours UNION ALL "
          "SELECT 'style-price', minor || ' ' || blank_style.name FROM style_price "
          "JOIN blank_style ON blank_style.id = style_id UNION ALL "
          "SELECT 'decal-price', minor || ' ' || up_to_mm FROM decal_price ORDER BY 1, 2",

@@ -60,6 +60,23 @@ LineWas addClosedDay(ShopSettings& settings, ImportRow& row) {
     return LineWas::Added;
 }
 
+LineWas addOtherHours(ShopSettings& settings, ImportRow& row) {
+    const std::string value = row.text("Value");
+    const auto space = std::min(value.find(' '), value.size());
+    const auto day = parseIsoDate(std::string_view{value}.substr(0, space));
+    const auto hours = hoursWritten(std::string_view{value}.substr(std::min(space + 1, value.size())));
+    if (!day || !hours) {
+        row.wrong("Value", said("write the day and its hours in minutes from midnight, such as "
+                                "2026-11-25 540-1200."));
+        return LineWas::Known;
+    }
+    const auto there = settings.otherHours.find(*day);
+    if (there != settings.otherHours.end() && there->second == *hours)
+        return LineWas::Known;
+    settings.otherHours[*day] = *hours;
+    return LineWas::Added;
+}
+
 LineWas addStylePrice(ImportWork& work, ImportRow& row) {
     const auto listed = listedPrice(row.text("Value"));
     if (!listed) {
@@ -122,6 +139,7 @@ LineWas changeSetting(ShopSettings& settings, ImportRow& row) {
         if (!unread.empty())
             continue;
         read.closedDays = settings.closedDays;
+        read.otherHours = settings.otherHours;
         read.prices.stylePrices = settings.prices.stylePrices;
         read.prices.decalPrices = settings.prices.decalPrices;
         settings = std::move(read);
@@ -139,6 +157,7 @@ Result<LineWas> importSetting(ImportWork& work, ImportRow& row) {
         work.settings = loadSettings(work.writer.connection());
     const std::string name = row.text("Setting");
     const LineWas was = name == "closed-day"    ? addClosedDay(*work.settings, row)
+                        : name == "other-hours" ? addOtherHours(*work.settings, row)
                         : name == "style-price" ? addStylePrice(work, row)
                         : name == "decal-price" ? addDecalPrice(*work.settings, row)
                                                 : changeSetting(*work.settings, row);

@@ -104,6 +104,8 @@ constexpr std::array kColumnWords{
     ColumnWords{"for_child", phrase("mark “for a child”")},
     ColumnWords{"sleepwear", phrase("mark “sleepwear”")},
     ColumnWords{"has_cords", phrase("mark “has cords”")},
+    ColumnWords{"opens", phrase("opening")},
+    ColumnWords{"closes", phrase("closing")},
     ColumnWords{"float_minor", phrase("cash at the start")},
     ColumnWords{"cash_minor", phrase("cash in and out")},
     ColumnWords{"counted_minor", phrase("cash counted")},

@@ -270,6 +270,11 @@ Sentence settingLabel(std::string_view name) {
     return label;
 }
 
+std::optional<OpeningHours> hoursWritten(std::string_view text) {
+    std::optional<OpeningHours> hours;
+    return readFrom(text, hours) && isWithin(hours) ? hours : std::nullopt;
+}
+
 ShopSettings settingsFrom(const SettingRows& rows, UnreadFacts& unread) {
     ShopSettings settings;
     eachSetting(settings, [&](const std::string& name, const Sentence&, auto& value) {

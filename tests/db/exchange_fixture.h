@@ -143,10 +143,11 @@ protected:
         return *order;
     }
 
-    static std::string textOf(Shop& shop, std::string_view sql) {
-        Query row = shop.connection().query(sql);
+    static std::string textOf(Connection& connection, std::string_view sql) {
+        Query row = connection.query(sql);
         return row.step() ? row.text(0) : std::string{};
     }
+    static std::string textOf(Shop& shop, std::string_view sql) { return textOf(shop.connection(), sql); }
     static std::int64_t numberOf(Shop& shop, std::string_view sql) { return shop.connection().number(sql); }
 
     testing::TemporaryFolder m_folder;

@@ -337,17 +337,19 @@ TEST_F(Import, SettingsAreChangedAsTheFileSaysInOneAction) {
     settings.prices.forMany = {{12, Percentage{500}}};
     settings.prices.extras = {{"Gift wrap", {250}}};
     settings.closedDays = {localDate(2026, 12, 24)};
+    settings.otherHours[localDate(2026, 12, 3)] = {Hours{9}, Hours{20}};
     settings.prices.stylePrices[m_tee] = {1500};
     settings.prices.decalPrices = {{Millimetres{100}, {200}}, {Millimetres{300}, {450}}};
-    const std::string file = "Setting,Value\nshop-name,Tern and Thistle\nmargin-percent,50\n"
-                             "hours-sunday,600-720\nless-for-many,12 500\nusual-extras,250 Gift wrap\n"
-                             "closed-day,2026-12-24\nstyle-price,1500 Tee\ndecal-price,450 300\n"
-                             "decal-price,200 100\nshrink-limit-percent,4\n";
+    const std::string file =
+        "Setting,Value\nshop-name,Tern and Thistle\nmargin-percent,50\n"
+        "hours-sunday,600-720\nless-for-many,12 500\nusual-extras,250 Gift wrap\n"
+        "closed-day,2026-12-24\nother-hours,2026-12-03 540-1200\nstyle-price,1500 Tee\ndecal-price,450 300\n"
+        "decal-price,200 100\nshrink-limit-percent,4\n";
     const Dump before = dump();
-    expectReads(file, "settings", 9, 1);
-    EXPECT_EQ(lastTitle(), "9 settings read in from a file");
+    expectReads(file, "settings", 10, 1);
+    EXPECT_EQ(lastTitle(), "10 settings read in from a file");
     EXPECT_TRUE(loadSettings(connection()) == settings);
-    expectReads(file, "settings", 0, 10);
+    expectReads(file, "settings", 0, 11);
     ASSERT_TRUE(shop().undo(shop().recent(1).front().id).ok());
     EXPECT_EQ(dump(), before);
 }
@@ -359,6 +361,8 @@ TEST_F(Import, ASettingThatCannotBeIsNamedAndNothingIsChanged) {
     expectWrong(head + "margin-percent,96\n", "Line 3, Value: “96” is not a value of the setting “margin”.");
     expectWrong(head + "hours-monday,1020-540\n", "Line 3, Value");
     expectWrong(head + "closed-day,Christmas\n", "Line 3, Value: “Christmas” is not a day.");
+    expectWrong(head + "other-hours,2026-12-03\n", "Line 3, Value: write the day and its hours");
+    expectWrong(head + "other-hours,2026-12-03 1200-540\n", "Line 3, Value: write the day and its hours");
     expectWrong(head + "style-price,Tee 15.00\n", "Line 3, Value: write the price in its smallest coin");
     expectWrong(head + "style-price,1500 Cloak\n", "Line 3, Value: the shop has no blank style “Cloak”.");
     expectWrong(head + "decal-price,450 wide\n", "Line 3, Value: write the price");

@@ -56,7 +56,19 @@ QStringList linesOf(const QString& name, qreal wide) {
     return at ? QStringList{cut(name.left(*at)), cut(name.mid(*at + 1))} : QStringList{cut(name)};
 }
 
+// The name of what follows: it has the width of the table.
+bool isHeading(const FigureRow& row) {
+    return !row.bar && std::ranges::all_of(row.cells, [](const QString& cell) { return cell.isEmpty(); });
+}
+
+// A remark that goes on below the numbers: they stand above it.
+bool goesBelowNumbers(const FigureRow& row, qreal namesWide) {
+    return widthOf(row.remark, Type::Small) > namesWide;
+}
+
 qreal heightOf(const FigureRow& row, qreal namesWide) {
+    if (isHeading(row))
+        return kRow;
     const qsizetype lines = linesOf(row.name, namesWide).size() + (row.remark.isEmpty() ? 0 : 1);
     return lines == 1 ? kRow : lines == 2 ? kRowInTwo : kRowInTwo + kLastLine;
 }
@@ -133,7 +145,8 @@ FigureRows::Columns FigureRows::columns() const {
     Columns at;
     at.names = widthOf(m_sheet.nameHead, Type::SmallStrong);
     for (const FigureRow& row : m_sheet.rows)
-        at.names = std::max({at.names, widthOf(row.name, Type::Body), widthOf(row.remark, Type::Small)});
+        if (!isHeading(row))
+            at.names = std::max({at.names, widthOf(row.name, Type::Body), widthOf(row.remark, Type::Small)});
     qreal right = width() - kCardPadding;
     for (qsizetype head = m_sheet.heads.size(); head-- > 0;) {
         qreal wide = widthOf(m_sheet.heads[head], Type::SmallStrong);
@@ -149,6 +162,8 @@ FigureRows::Columns FigureRows::columns() const {
     // What the longest line of a broken name does not need goes to the bars.
     qreal longest = 0;
     for (const FigureRow& row : m_sheet.rows) {
+        if (isHeading(row))
+            continue;
         longest = std::max(longest, widthOf(row.remark, Type::Small));
         for (const QString& line : linesOf(row.name, at.names))
             longest = std::max(longest, widthOf(line, Type::Body));
@@ -186,6 +201,11 @@ void FigureRows::paintHead(QPainter& painter, const Columns& at) const {
 
 void FigureRows::paintRow(QPainter& painter, const FigureRow& row, qreal top, const Columns& at) const {
     const qreal tall = heightOf(row, at.names);
+    const qreal whole = width() - 2 * kCardPadding;
+    if (isHeading(row)) {
+        paintLine(painter, QRectF(kCardPadding, top, whole, tall), row.name, Type::BodyStrong, tokens().ink);
+        return;
+    }
     const QStringList lines = linesOf(row.name, at.names);
     const qreal line = lineHeight(Type::Body);
     const bool isInOne = lines.size() == 1 && row.remark.isEmpty();
@@ -194,12 +214,17 @@ void FigureRows::paintRow(QPainter& painter, const FigureRow& row, qreal top, co
         paintLine(painter, place, words, Type::Body, tokens().ink);
         place.translate(0, line);
     }
+    const bool isBelow = goesBelowNumbers(row, at.names);
     if (!row.remark.isEmpty())
-        paintLine(painter, QRectF(place.topLeft(), QSizeF(at.names, lineHeight(Type::Small))), row.remark,
-                  Type::Small, tokens().ink2);
+        paintLine(painter,
+                  QRectF(place.topLeft(), QSizeF(isBelow ? whole : at.names, lineHeight(Type::Small))),
+                  row.remark, Type::Small, tokens().ink2);
+    const QRectF numbers =
+        isBelow ? QRectF(0, top + kAboveLines, 0, place.top() - top - kAboveLines) : QRectF(0, top, 0, tall);
     for (qsizetype column = 0; column < row.cells.size(); ++column)
-        paintLine(painter, QRectF(0, top, at.ends[static_cast<std::size_t>(column)], tall), row.cells[column],
-                  Type::Body, tokens().ink, Qt::AlignRight);
+        paintLine(painter,
+                  QRectF(0, numbers.top(), at.ends[static_cast<std::size_t>(column)], numbers.height()),
+                  row.cells[column], Type::Body, tokens().ink, Qt::AlignRight);
     if (row.bar && at.barsWide > 0)
         paintBar(painter, *row.bar, QRectF(at.bars, top, at.barsWide, tall));
 }
