@@ -20,7 +20,7 @@ constexpr std::array<std::pair<const char*, ReportName>, 8> kReports{{
     {"figures", ReportName::Figures},
 }};
 
-constexpr std::array<std::pair<const char*, Verb>, 13> kVerbs{{
+constexpr std::array<std::pair<const char*, Verb>, 14> kVerbs{{
     {"report", Verb::Report},
     {"tour", Verb::Tour},
     {"papers", Verb::Papers},
@@ -32,6 +32,7 @@ constexpr std::array<std::pair<const char*, Verb>, 13> kVerbs{{
     {"put-back", Verb::PutBack},
     {"export", Verb::Export},
     {"import", Verb::Import},
+    {"take-orders", Verb::TakeOrders},
     {"due-days", Verb::DueDays},
     {"forget", Verb::Forget},
 }};
@@ -156,10 +157,10 @@ private:
             return plainError(said("“{word}” is not expected here. See holdfast --help.", {{"word", word}}));
         if (looksLikeFile(word))
             return takeFile(word);
-        return plainError(
-            said("There is no “{word}”. Ask for report, tour, papers, check, mend, "
-                 "save-what-can-be, backup, backups, put-back, export, import, due-days or forget.",
-                 {{"word", word}}));
+        return plainError(said(
+            "There is no “{word}”. Ask for report, tour, papers, check, mend, "
+            "save-what-can-be, backup, backups, put-back, export, import, take-orders, due-days or forget.",
+            {{"word", word}}));
     }
 
     Result<Done> takeReport(const std::string& word) {
@@ -185,7 +186,7 @@ private:
                m_arguments.verb == Verb::Backup || m_arguments.verb == Verb::Export ||
                m_arguments.verb == Verb::Import || m_arguments.verb == Verb::Save ||
                m_arguments.verb == Verb::PutBack || m_arguments.verb == Verb::Forget ||
-               m_arguments.verb == Verb::DueDays;
+               m_arguments.verb == Verb::DueDays || m_arguments.verb == Verb::TakeOrders;
     }
     Phrase targetWanted() const {
         switch (m_arguments.verb) {
@@ -197,6 +198,8 @@ private:
             return phrase("export needs the folder to write into after it.");
         case Verb::Import:
             return phrase("import needs the file to read after it.");
+        case Verb::TakeOrders:
+            return phrase("take-orders needs the file of the web shop after it.");
         case Verb::DueDays:
             return phrase("due-days needs the calendar file to write after it.");
         case Verb::PutBack:
@@ -225,8 +228,8 @@ private:
             return plainError(said("--csv goes with report only."));
         if (m_arguments.asCsv && m_arguments.asJson)
             return plainError(said("--csv and --json exclude each other."));
-        if (m_arguments.isSure && m_arguments.verb != Verb::PutBack)
-            return plainError(said("--yes goes with put-back only."));
+        if (m_arguments.isSure && m_arguments.verb != Verb::PutBack && m_arguments.verb != Verb::TakeOrders)
+            return plainError(said("--yes goes with put-back and take-orders only."));
         if (m_arguments.isNameless && m_arguments.verb != Verb::DueDays)
             return plainError(said("--nameless goes with due-days only."));
         if (m_isScaled && m_arguments.verb != Verb::Tour)
@@ -293,6 +296,9 @@ std::string usage() {
            "  import FILE        reads one such file in: customers, blank styles, blanks, films, rolls, "
            "places, "
            "readings\n"
+           "  take-orders FILE   says what the orders of a web shop’s file would be; with --yes it takes "
+           "them all,\n"
+           "                     and then no window may have the shop open\n"
            "  due-days FILE.ics  the promised day of each open order as a calendar (iCalendar)\n"
            "      --nameless     without the customers’ names\n"
            "  forget CUSTOMER    takes the customer of this name, phone number or order number out for "

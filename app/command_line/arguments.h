@@ -7,7 +7,8 @@
 //     VERB: report walk|use-first|holds|blanks|buy|promise|cut|figures
 //                [--json | --csv], tour DIR [--scale 1|2],
 //           papers DIR, check, mend, save-what-can-be NEW, backup FILE, backups, put-back FILE [--yes],
-//           export DIR, import FILE, due-days FILE [--nameless], forget CUSTOMER
+//           export DIR, import FILE, take-orders FILE [--yes], due-days FILE [--nameless],
+//           forget CUSTOMER
 
 #include "core/trade/dates.h"
 #include "core/trade/result.h"
@@ -32,6 +33,7 @@ enum class Verb {
     PutBack,
     Export,
     Import,
+    TakeOrders,
     DueDays,
     Forget,
     Help,
@@ -49,7 +51,7 @@ struct Arguments {
     ReportName report = ReportName::Walk;
     bool asJson = false;
     bool asCsv = false;           // comma-separated values
-    bool isSure = false;          // put-back puts back and does not only say what would be lost
+    bool isSure = false;          // put-back and take-orders do it and do not only say what it would be
     bool isNameless = false;      // due-days leaves out names
     std::filesystem::path target; // of tour, papers, backup, export, save and due-days; what others read
     int scale = 1;

@@ -100,13 +100,14 @@ int doVerb(const Arguments& arguments, int argc, char** argv) {
 
 // Letters are measured and drawn, which needs fonts but no display. What Qt misses where nobody is logged in,
 // as by a timer, is nothing to report.
-int doPapers(const Arguments& arguments, int argc, char** argv) {
+int doLettering(const Arguments& arguments, int argc, char** argv) {
     qputenv("QT_QPA_PLATFORM", "offscreen");
     qputenv("QT_LOGGING_RULES", "default.warning=false");
     const QGuiApplication application(argc, argv);
     nameProgram();
     setWindowLanguage();
-    return tell(papers(arguments, standingClock(clockFor(arguments))));
+    return arguments.verb == Verb::TakeOrders ? tell(takeOrders(arguments, clockFor(arguments)))
+                                              : tell(papers(arguments, standingClock(clockFor(arguments))));
 }
 
 // Pictures are the same on every machine: drawn without a display, at the scale asked for.
@@ -229,7 +230,8 @@ int run(int argc, char** argv) {
     case Verb::Tour:
         return doTour(*arguments, argc, argv);
     case Verb::Papers:
-        return doPapers(*arguments, argc, argv);
+    case Verb::TakeOrders:
+        return doLettering(*arguments, argc, argv);
     default:
         return doVerb(*arguments, argc, argv);
     }

@@ -16,6 +16,9 @@ Result<std::string> exportTables(const Arguments& arguments, const Clock& clock)
 // Writes to the shop: refused while a window has it open. A shop that is not there is not made.
 Result<std::string> importTable(const Arguments& arguments, const Clock& clock);
 
+// Says what the orders of a web shop’s file would be; with --yes it takes them all. Letters are measured.
+Result<std::string> takeOrders(const Arguments& arguments, const Clock& clock);
+
 // As exportTables.
 Result<std::string> saveDueDays(const Arguments& arguments, const Clock& clock);
 

@@ -48,7 +48,7 @@ constexpr int kSettleMilliseconds = 60;
 constexpr std::uint64_t kSearchRounds = 300;
 
 using SlipPicture = std::pair<SlipName, const char*>;
-constexpr std::array<SlipPicture, 50> kSlips{{
+constexpr std::array<SlipPicture, 51> kSlips{{
     {SlipName::ReadLabel, "read-label"},
     {SlipName::MarkNotPrewashed, "mark-not-prewashed"},
     {SlipName::ChooseWayRound, "choose-way-round"},
@@ -94,6 +94,7 @@ constexpr std::array<SlipPicture, 50> kSlips{{
     {SlipName::AnswerClaim, "answer-claim"},
     {SlipName::Waive, "waive"},
     {SlipName::Spoil, "spoil"},
+    {SlipName::OrdersFile, "orders-file"},
     {SlipName::CountTill, "count-till"},
     {SlipName::AddFair, "add-fair"},
     {SlipName::ChangeFair, "change-fair"},

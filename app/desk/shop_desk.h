@@ -74,6 +74,7 @@ enum class SlipName {
     Layers,
     ConfirmWording,
     TakeMoney,
+    OrdersFile,
     CountTill,
     MovePromise,
     Customer,

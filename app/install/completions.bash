@@ -2,7 +2,7 @@
 # bash completion for holdfast
 _holdfast() {
     local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD-1]} verb= each at
-    local verbs="report tour papers check mend save-what-can-be backup backups put-back export import due-days forget"
+    local verbs="report tour papers check mend save-what-can-be backup backups put-back export import take-orders due-days forget"
     local reports="walk use-first holds blanks buy promise cut figures"
     local options="--shop --demo --on --help --version"
 
@@ -14,7 +14,7 @@ _holdfast() {
     case $verb in
         report) options+=" --json --csv" ;;
         tour) options+=" --scale" ;;
-        put-back) options+=" --yes" ;;
+        put-back | take-orders) options+=" --yes" ;;
         due-days) options+=" --nameless" ;;
     esac
 
@@ -24,7 +24,7 @@ _holdfast() {
         --scale) mapfile -t COMPREPLY < <(compgen -W "1 2" -- "$word"); return ;;
         report) mapfile -t COMPREPLY < <(compgen -W "$reports" -- "$word"); return ;;
         tour | papers | export) compopt -o filenames; mapfile -t COMPREPLY < <(compgen -d -- "$word"); return ;;
-        --shop | save-what-can-be | backup | put-back | import | due-days)
+        --shop | save-what-can-be | backup | put-back | import | take-orders | due-days)
             compopt -o filenames
             mapfile -t COMPREPLY < <(compgen -f -- "$word")
             return ;;

@@ -16,6 +16,7 @@ _holdfast() {
         'put-back:say what would be lost if the shop became a backup'
         'export:write the whole shop as comma-separated values'
         'import:read one such file in'
+        'take-orders:say what the orders of a web shop’s file would be'
         'due-days:write the promised days as a calendar'
         'forget:take a customer out for good'
     )
@@ -28,7 +29,7 @@ _holdfast() {
         '--json[report as JSON]' \
         '--csv[report as comma-separated values; of buy]' \
         '--scale[how large the pictures of the tour are]:scale:(1 2)' \
-        '--yes[put the backup back]' \
+        '--yes[put the backup back, take the orders]' \
         '--nameless[due days without the names of customers]' \
         '(- *)--help[say what can be asked]' \
         '(- *)--version[say the version and the licence]' \
@@ -37,7 +38,7 @@ _holdfast() {
     case $state in
         first) _describe verb verbs; _files -g '*.holdfast' ;;
         second)
-            case $words[(r)(report|tour|papers|export|backup|save-what-can-be|put-back|import|due-days|forget)] in
+            case $words[(r)(report|tour|papers|export|backup|save-what-can-be|put-back|import|take-orders|due-days|forget)] in
                 report) compadd -a reports ;;
                 tour | papers | export) _files -/ ;;
                 forget) _message 'name, phone number or order number' ;;

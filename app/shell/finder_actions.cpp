@@ -125,6 +125,8 @@ private:
         inOrderBook(tr("Confirm a wording"), tr("open the order, then W"),
                     tr("agree spelling text name proof"));
         m_entries.push_back(daySheetEntry());
+        slip(SlipName::OrdersFile, tr("Take orders from a file"), tr("of a web shop, all in one action"),
+             "order-book", tr("csv import online web shop customers"));
         slip(SlipName::CountTill, tr("Count the till"), tr("the cash of a day against what should be there"),
              "order-book", tr("money cash day end close drawer float register"));
         inFigures(FigureQuestion::Till, tr("See what was counted"), tr("the till, day by day"), "figures",

@@ -60,6 +60,7 @@ Slip* makeWaive(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeSpoil(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 
 // the shop
+Slip* makeOrdersFile(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeCountTill(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeAddFair(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);
 Slip* makeChangeFair(ShopDesk& desk, const SlipTarget& matter, QWidget* parent);

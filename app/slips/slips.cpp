@@ -123,6 +123,8 @@ Slip* makeSlip(SlipName name, ShopDesk& desk, const SlipTarget& matter, QWidget*
         return makeWaive(desk, matter, parent);
     case SlipName::Spoil:
         return makeSpoil(desk, matter, parent);
+    case SlipName::OrdersFile:
+        return makeOrdersFile(desk, matter, parent);
     case SlipName::CountTill:
         return makeCountTill(desk, matter, parent);
     case SlipName::AddFair:

@@ -61,6 +61,9 @@ struct OrderDraft {
     bool operator==(const OrderDraft&) const = default;
 };
 
+// The garment as it would be once it is taken, its decals numbered from 1.
+Garment asGarment(const GarmentDraft& draft);
+
 // Says of the first thing that is wrong what is allowed, naming the field: customer name (1–80 characters),
 // phone (up to 30), 1 to 200 garments, style/size/colour known, 1–12 decals a garment with a film, sizes
 // 5–2,000 mm, wording 1–60 characters, price 0 or more and below a million units, deposit from 0 to the total

@@ -61,4 +61,17 @@ Percentage lessForMany(std::span<const PriceForMany> rules, std::int64_t garment
     return less;
 }
 
+std::optional<BillLine> forManyLine(const PriceRules& rules, std::int64_t garments) {
+    const Percentage less = lessForMany(rules.forMany, garments);
+    if (less == Percentage{})
+        return std::nullopt;
+    return BillLine{BillLineKind::ForMany, {}, Percentage{-less.hundredths}};
+}
+
+std::optional<BillLine> rushLine(const PriceRules& rules, LocalDate wanted, LocalDate today) {
+    if (rules.rushWithin <= Days{0} || rules.rushMore == Percentage{} || wanted - today > rules.rushWithin)
+        return std::nullopt;
+    return BillLine{BillLineKind::Rush, {}, rules.rushMore};
+}
+
 } // namespace holdfast

@@ -6,6 +6,9 @@
 
 #include "core/facts/price_rules.h"
 
+#include "core/trade/dates.h"
+
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -29,5 +32,9 @@ std::vector<Money> earnedBy(std::span<const Money> prices, const OrderSum& sum);
 
 // What an order of so many garments costs less; nothing where the shop has no such rule.
 Percentage lessForMany(std::span<const PriceForMany> rules, std::int64_t garments);
+
+// The line that a rule of the shop makes; none where it makes none. `wanted` is the day asked for.
+std::optional<BillLine> forManyLine(const PriceRules& rules, std::int64_t garments);
+std::optional<BillLine> rushLine(const PriceRules& rules, LocalDate wanted, LocalDate today);
 
 } // namespace holdfast

@@ -45,12 +45,6 @@ std::string plainSize(std::string_view size) {
     return plain;
 }
 
-std::optional<std::string> sizeAmong(std::span<const std::string> sizes, std::string_view field) {
-    const auto found =
-        std::ranges::find(sizes, plainSize(field), [](const std::string& size) { return plainSize(size); });
-    return found == sizes.end() ? std::nullopt : std::optional{*found};
-}
-
 // One that the style does not have: "4XL", "XXS".
 bool looksLikeSize(std::string_view field) {
     const std::string plain = plainSize(field);
@@ -140,6 +134,12 @@ std::vector<std::optional<Column>> columnsIn(const CsvRecord& record) {
 }
 
 } // namespace
+
+std::optional<std::string> sizeAmong(std::span<const std::string> sizes, std::string_view written) {
+    const auto found =
+        std::ranges::find(sizes, plainSize(written), [](const std::string& size) { return plainSize(size); });
+    return found == sizes.end() ? std::nullopt : std::optional{*found};
+}
 
 Result<std::vector<TeamLine>> readTeamList(std::string_view text, std::span<const std::string> sizes) {
     std::vector<TeamLine> lines;

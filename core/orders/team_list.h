@@ -16,6 +16,7 @@
 #include "core/trade/sentence.h"
 
 #include <cstddef>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -34,6 +35,9 @@ struct TeamLine {
 };
 
 inline constexpr std::size_t kMostTeamLines = 200; // as many as an order may have garments
+
+// The size of the style that is meant: "xxl" and "2 XL" are "2XL". None: it has no such size.
+std::optional<std::string> sizeAmong(std::span<const std::string> sizes, std::string_view written);
 
 // An error where the text cannot be split into fields, or has more lines than that. Lines without anything in
 // them are passed over.

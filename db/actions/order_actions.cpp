@@ -16,12 +16,14 @@ constexpr const char* kAgreedAtTable = "at the table";
 
 class OrderTaking {
 public:
-    OrderTaking(Writer& writer, const OrderDraft& draft, const Now& now, const ShopSettings& settings)
+    OrderTaking(Writer& writer, const OrderDraft& draft, const Now& now, const ShopSettings& settings,
+                const char* agreed)
         : m_writer(writer)
         , m_connection(writer.connection())
         , m_draft(draft)
         , m_now(now)
-        , m_settings(settings) {}
+        , m_settings(settings)
+        , m_agreed(agreed) {}
 
     Result<OrderTaken> take() {
         const auto customer = customerFor(m_writer, m_draft);
@@ -58,7 +60,7 @@ private:
 
     void writeGarment(const GarmentDraft& draft, int position) {
         const GarmentId garment =
-            addGarment(m_writer, m_taken.id, draft, position, m_draft.isConfirmed ? kAgreedAtTable : "");
+            addGarment(m_writer, m_taken.id, draft, position, m_draft.isConfirmed ? m_agreed : "");
         if (!m_draft.isQuotation)
             keepBlank(m_writer, garment, {draft.style, draft.size, draft.colour});
     }
@@ -94,6 +96,7 @@ private:
     const OrderDraft& m_draft;
     const Now& m_now;
     const ShopSettings& m_settings;
+    const char* m_agreed;
     OrderTaken m_taken;
 };
 
@@ -104,8 +107,13 @@ Result<OrderTaken> takeOrder(Shop& shop, const OrderDraft& draft, const Now& now
         const ShopFacts facts = loadFactsOf(writer.connection(), {});
         if (const auto checked = checkDraft(draft, facts, now); !checked.ok())
             return checked.error();
-        return OrderTaking{writer, draft, now, facts.settings}.take();
+        return writeOrder(writer, draft, facts.settings, now, kAgreedAtTable);
     });
+}
+
+Result<OrderTaken> writeOrder(Writer& writer, const OrderDraft& draft, const ShopSettings& settings,
+                              const Now& now, const char* agreed) {
+    return OrderTaking{writer, draft, now, settings, agreed}.take();
 }
 
 Result<Done> confirmQuotation(Shop& shop, OrderId order) {

@@ -5,6 +5,7 @@
 
 #include "core/orders/order_draft.h"
 #include "core/trade/result.h"
+#include "db/actions/order_actions.h"
 #include "db/journal/writer.h"
 
 namespace holdfast::db {
@@ -12,6 +13,11 @@ namespace holdfast::db {
 // One already known and not forgotten since, or one of the same name and phone number, or a new one. A name
 // alone is no proof.
 Result<CustomerId> customerFor(Writer& writer, const OrderDraft& draft);
+
+// The order of a draft that is checked, with its garments, reserved blanks and what is paid. `agreed` says
+// how the customer agreed to wording and artwork, where the draft says that they did.
+Result<OrderTaken> writeOrder(Writer& writer, const OrderDraft& draft, const ShopSettings& settings,
+                              const Now& now, const char* agreed);
 
 // With its decals; `confirmedBy` says how the customer agreed to them, empty: not yet. Keeps no blank.
 GarmentId addGarment(Writer& writer, OrderId order, const GarmentDraft& draft, int position,

@@ -22,8 +22,9 @@ struct Belongs {
     std::size_t column;
 };
 constexpr std::array kPartsOf{
-    Belongs{"garment", "shop_order", 1}, Belongs{"decal", "garment", 1}, Belongs{"claim", "garment", 1},
-    Belongs{"waiver", "garment", 1},     Belongs{"spoil", "garment", 1},
+    Belongs{"garment", "shop_order", 1}, Belongs{"decal", "garment", 1},
+    Belongs{"claim", "garment", 1},      Belongs{"waiver", "garment", 1},
+    Belongs{"spoil", "garment", 1},      Belongs{"order_reference", "shop_order", 1},
 };
 
 constexpr Phrase kRemarkForgotten = phrase("What gave way is no longer known: the customer was forgotten.");

@@ -24,6 +24,7 @@ inline constexpr std::array kPersonalColumns{
     PersonalColumn{"customer", "phone", ""},
     PersonalColumn{"customer", "note", ""},
     PersonalColumn{"shop_order", "note", ""},
+    PersonalColumn{"order_reference", "reference", kForgottenName},
     PersonalColumn{"bill_line", "words", kForgottenName},
     PersonalColumn{"decal", "wording", kForgottenName},
     PersonalColumn{"decal", "outline", std::nullopt},

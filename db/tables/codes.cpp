@@ -88,6 +88,19 @@ template <>
 constexpr auto kCodes<MoneyKind> = std::to_array<Code<MoneyKind>>(
     {{MoneyKind::Deposit, "deposit"}, {MoneyKind::Payment, "payment"}, {MoneyKind::Refund, "refund"}});
 template <>
+constexpr auto kCodes<OrderColumn> = std::to_array<Code<OrderColumn>>({{OrderColumn::Reference, "reference"},
+                                                                       {OrderColumn::Customer, "customer"},
+                                                                       {OrderColumn::Phone, "phone"},
+                                                                       {OrderColumn::Item, "item"},
+                                                                       {OrderColumn::Size, "size"},
+                                                                       {OrderColumn::Colour, "colour"},
+                                                                       {OrderColumn::Copies, "copies"},
+                                                                       {OrderColumn::Wording, "wording"},
+                                                                       {OrderColumn::Price, "price"},
+                                                                       {OrderColumn::Paid, "paid"},
+                                                                       {OrderColumn::Wanted, "wanted"},
+                                                                       {OrderColumn::Note, "note"}});
+template <>
 constexpr auto kCodes<PaidHow> = std::to_array<Code<PaidHow>>(
     {{PaidHow::Cash, "cash"}, {PaidHow::Card, "card"}, {PaidHow::Transfer, "transfer"}});
 template <>
@@ -176,6 +189,7 @@ HOLDFAST_CODES(Placement)
 HOLDFAST_CODES(Face)
 HOLDFAST_CODES(MoneyKind)
 HOLDFAST_CODES(PaidHow)
+HOLDFAST_CODES(OrderColumn)
 HOLDFAST_CODES(BillLineKind)
 HOLDFAST_CODES(InvoiceKind)
 HOLDFAST_CODES(TaxKind)

@@ -11,6 +11,7 @@
 #include "core/facts/order.h"
 #include "core/facts/price_rules.h"
 #include "core/orders/order_draft.h"
+#include "core/orders/order_file.h"
 
 #include <optional>
 #include <string_view>

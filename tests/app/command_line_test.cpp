@@ -107,11 +107,12 @@ TEST(Arguments, WrongUsageIsSaidInOneLine) {
     EXPECT_EQ(refusal({"backup"}), "backup needs the new file after it.");
     EXPECT_EQ(refusal({"save-what-can-be"}), "save-what-can-be needs the new file after it.");
     EXPECT_EQ(refusal({"put-back"}), "put-back needs the backup after it.");
+    EXPECT_EQ(refusal({"take-orders"}), "take-orders needs the file of the web shop after it.");
     EXPECT_EQ(refusal({"forget"}),
               "forget needs the customer after it: a name, a phone number or an order’s number.");
     EXPECT_EQ(refusal({"forget", "Odile", "Farrant"}),
               "“Farrant” is not expected here. See holdfast --help.");
-    EXPECT_EQ(refusal({"backups", "--yes"}), "--yes goes with put-back only.");
+    EXPECT_EQ(refusal({"backups", "--yes"}), "--yes goes with put-back and take-orders only.");
     EXPECT_EQ(refusal({"put-back", "b", "--yes"}), "taken");
     EXPECT_EQ(refusal({"check", "--json"}), "--json goes with report only.");
     EXPECT_EQ(refusal({"check", "--csv"}), "--csv goes with report only.");
@@ -122,7 +123,7 @@ TEST(Arguments, WrongUsageIsSaidInOneLine) {
     EXPECT_EQ(refusal({"--loud"}), "There is no option --loud. See holdfast --help.");
     EXPECT_EQ(refusal({"wash"}),
               "There is no “wash”. Ask for report, tour, papers, check, mend, "
-              "save-what-can-be, backup, backups, put-back, export, import, due-days or forget.");
+              "save-what-can-be, backup, backups, put-back, export, import, take-orders, due-days or forget.");
 }
 
 // ── tables ────────────────────────────────────────────────────────────────────────────────────────────

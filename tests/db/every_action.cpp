@@ -6,6 +6,7 @@
 #include "db/actions/customer_actions.h"
 #include "db/actions/fair_actions.h"
 #include "db/actions/invoice_actions.h"
+#include "db/actions/order_file_actions.h"
 #include "db/actions/put_back.h"
 #include "db/actions/till_actions.h"
 #include "db/tables/invoices.h"
@@ -385,6 +386,7 @@ std::vector<EveryAction::Doing> EveryAction::aroundTheShop() const {
              settings.otherHours[LocalDate{std::chrono::year{2026} / 12 / 23}] = {Hours{9}, Hours{19}};
              return changeSettings(in, settings);
          }},
+        {"takeOrdersOfFile", [this](Shop& in) { return done(takeOrdersOfFile(in, ofAWebShop(), now())); }},
         {"countTill",
          [this](Shop& in) { return done(countTill(in, now().today(), Money{5000}, Money{5250}, now())); }},
         {"keepNote",

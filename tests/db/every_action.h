@@ -3,6 +3,7 @@
 // Every kind of thing that a person does in a shop, once, each ready to be done in a copy of the same
 // prepared shop: for the tests of disks that fail and of programs that are killed.
 
+#include "core/orders/order_file.h"
 #include "core/quality/claim.h"
 #include "tests/db/exchange_fixture.h"
 
@@ -28,6 +29,7 @@ private:
     void prepareOrders();
     void prepareStock();
 
+    OrderFileRead ofAWebShop() const;
     std::vector<Doing> onBlanks() const;
     std::vector<Doing> onStock() const;
     std::vector<Doing> onFilm() const;

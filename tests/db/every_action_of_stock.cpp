@@ -4,6 +4,18 @@
 
 namespace holdfast::db {
 
+OrderFileRead EveryAction::ofAWebShop() const {
+    OrderFileRead file;
+    file.naming.shop = "Web shop";
+    file.naming.headings = {"Order", "Name", "Item"};
+    file.naming.columns = {
+        {OrderColumn::Reference, "Order"}, {OrderColumn::Customer, "Name"}, {OrderColumn::Item, "Item"}};
+    file.naming.items = {{"Heron tee", m_at.openGarment}};
+    for (const char* reference : {"W-1", "W-2"})
+        file.orders.push_back({reference, {}, aDraft(), {}});
+    return file;
+}
+
 std::vector<EveryAction::Doing> EveryAction::onStock() const {
     return {
         {"receiveDelivery",

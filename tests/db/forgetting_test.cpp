@@ -321,6 +321,9 @@ TEST_F(ForgettingTest, EveryTextOfTheShopIsKnownToNameNobodyOrIsForgotten) {
         "invoice.shop_address", "invoice.shop_lines", "invoice.shop_name", "invoice.tax_kind",
         "invoice.tax_name", "invoice.tax_number", "invoice.tax_rounding", "invoice.taxed_by",
         "invoice_row.words", "lot_move.reason", "money_move.how", "money_move.kind", "other_hours.day",
+        // What a web shop calls its things and columns: nothing of who bought there.
+        "order_file.headings", "order_file.shop", "order_file_column.heading", "order_file_column.meaning",
+        "order_file_item.item", "order_reference.shop",
         "press.name", "press_check.by_whom", "press_step.step_key", "roll_move.kind", "roll_move.reason",
         "setting.name", "setting.value", "shop_order.promised", "shop_order.state",
         "shop_order.taken_at_place", "shop_order.tax_kind", "shop_order.tax_rounding", "shop_order.taxed_by",

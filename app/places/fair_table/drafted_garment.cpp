@@ -52,26 +52,4 @@ std::optional<std::size_t> overlappedBy(const TableDraft& draft) {
     return std::nullopt;
 }
 
-Garment asGarment(const GarmentDraft& draft) {
-    Garment garment;
-    garment.style = draft.style;
-    garment.size = draft.size;
-    garment.colour = draft.colour;
-    garment.price = draft.price;
-    for (const DecalDraft& from : draft.decals) {
-        Decal decal;
-        decal.id = {static_cast<std::int64_t>(garment.decals.size()) + 1};
-        decal.film = from.film;
-        decal.content = from.content;
-        decal.placement = from.placement;
-        decal.below = from.below;
-        decal.aside = from.aside;
-        decal.width = from.width;
-        decal.height = from.height;
-        decal.layer = from.layer;
-        garment.decals.push_back(std::move(decal));
-    }
-    return garment;
-}
-
 } // namespace holdfast::app

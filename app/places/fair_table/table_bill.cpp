@@ -26,21 +26,22 @@ void addForMany(const TableDraft& draft, const PriceRules& rules, std::vector<Bi
     const std::int64_t count = garmentsOf(draft);
     if (draft.isForManyOff || (draft.opened && count <= std::ssize(draft.opened->garments)))
         return;
-    const Percentage less{-lessForMany(rules.forMany, count).hundredths};
+    const auto line = forManyLine(rules, count);
+    if (!line)
+        return;
     BillLine* agreed = lineOf(lines, BillLineKind::ForMany);
-    if (!agreed && less != Percentage{})
-        lines.push_back({BillLineKind::ForMany, {}, less});
-    else if (const auto* share = agreed ? std::get_if<Percentage>(&agreed->worth) : nullptr;
-             share && less < *share)
-        agreed->worth = less;
+    if (!agreed)
+        lines.push_back(*line);
+    else if (const auto* share = std::get_if<Percentage>(&agreed->worth);
+             share && std::get<Percentage>(line->worth) < *share)
+        agreed->worth = line->worth;
 }
 
 void addRush(const TableDraft& draft, const PriceRules& rules, LocalDate today,
              std::vector<BillLine>& lines) {
-    const bool isRush = draft.wantedOn && rules.rushWithin > Days{0} && rules.rushMore != Percentage{} &&
-                        *draft.wantedOn - today <= rules.rushWithin;
-    if (isRush && !draft.isRushOff && !lineOf(lines, BillLineKind::Rush))
-        lines.push_back({BillLineKind::Rush, {}, rules.rushMore});
+    const auto line = draft.wantedOn ? rushLine(rules, *draft.wantedOn, today) : std::nullopt;
+    if (line && !draft.isRushOff && !lineOf(lines, BillLineKind::Rush))
+        lines.push_back(*line);
 }
 
 } // namespace

@@ -128,7 +128,5 @@ double aspectOf(const DecalContent& content);
 
 // The garment as the order keeps it, once a style is chosen: layers are 1 but for what lies over another.
 GarmentDraft garmentDraft(const TableGarment& garment);
-// The same as a garment, to ask core about it; ids are 1, 2, … along the decals.
-Garment asGarment(const GarmentDraft& draft);
 
 } // namespace holdfast::app

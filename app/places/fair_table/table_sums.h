@@ -9,6 +9,7 @@
 #include "core/orders/longer_day.h"
 #include "core/orders/price.h"
 #include "core/orders/promise.h"
+#include "core/orders/wanted_day.h"
 #include "core/shop/reckoned_shop.h"
 
 #include <memory>
@@ -32,14 +33,6 @@ struct SoonerOption {
     LocalTime readyAt{};
     std::optional<std::size_t> withoutDecal{}; // of the garment at hand
     std::optional<LongerDay> longerDay{};
-};
-
-// What is said to the day that the customer asks for.
-struct WantedDay {
-    enum class Answer { Kept, TooSoon, Closed };
-    LocalDate day{};
-    Answer answer = Answer::Kept;
-    LocalTime earliest{};
 };
 
 struct TableSums {
