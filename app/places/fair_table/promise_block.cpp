@@ -7,7 +7,6 @@
 #include "app/theme/stitch.h"
 #include "app/theme/text_runs.h"
 #include "app/theme/tokens.h"
-#include "app/theme/type.h"
 
 #include <QPainter>
 
@@ -71,7 +70,7 @@ void PromiseBlock::readPath(const Promise& promise) {
 QStringList PromiseBlock::toldWords() const {
     QStringList told;
     if (!m_day.isEmpty())
-        told = {m_day, m_hour, m_shown.dayWaitsFor, m_shown.stillOpen};
+        told = {m_day, m_hour, m_shown.answer, m_shown.dayWaitsFor, m_shown.stillOpen};
     else if (m_shown.promise)
         told = {tr("No day yet"), m_shown.leavesDayOpen};
     else
@@ -101,7 +100,15 @@ int PromiseBlock::pathTop() const {
 QString PromiseBlock::wordsBelow() const {
     if (m_day.isEmpty())
         return m_shown.promise ? m_shown.leavesDayOpen : m_shown.lack;
-    return m_shown.dayWaitsFor.isEmpty() ? m_shown.stillOpen : m_shown.dayWaitsFor;
+    const QString rest = m_shown.dayWaitsFor.isEmpty() ? m_shown.stillOpen : m_shown.dayWaitsFor;
+    return m_shown.answer.isEmpty() || rest.isEmpty() ? m_shown.answer + rest
+                                                      : m_shown.answer + QStringLiteral(" · ") + rest;
+}
+
+// The customer waits for the answer: it comes first, and alone where there is no room for both.
+QString PromiseBlock::lineBelow(double wide, Type type) const {
+    const QString all = wordsBelow();
+    return m_shown.answer.isEmpty() || widthOf(all, type) <= wide ? all : m_shown.answer;
 }
 
 int PromiseBlock::heightOfWords() const {
@@ -178,12 +185,12 @@ void PromiseBlock::paintDay(QPainter& painter) const {
     const Type large = m_room != Room::Whole ? Type::Value : Type::Number;
     const QRectF first(kTextLeft, kPromiseTop, box.width() - kTextLeft, lineHeight(large));
     paintLine(painter, first, m_day, large, dyes.ink);
-    const QString beside = wordsBelow();
     if (m_room == Room::Whole) {
         const QRectF second(first.left(), first.bottom() + 2, first.width(), lineHeight(Type::Value));
         paintLine(painter, second, m_hour, Type::Value, dyes.ink);
-        paintLine(painter, second.adjusted(widthOf(m_hour, Type::Value) + kSpace8, 1, 0, 1), beside,
-                  Type::Small, dyes.ink2);
+        const QRectF beside = second.adjusted(widthOf(m_hour, Type::Value) + kSpace8, 1, 0, 1);
+        paintLine(painter, beside, lineBelow(beside.width() - kPromisePadding, Type::Small), Type::Small,
+                  dyes.ink2);
         paintPath(painter, pathTop());
         return;
     }
@@ -192,10 +199,12 @@ void PromiseBlock::paintDay(QPainter& painter) const {
     // What the day waits for, or what is not chosen yet, comes before the path to it.
     const QRectF below(kTextLeft, first.bottom(), first.width() - kPromisePadding,
                        box.bottom() - first.bottom());
+    const QString beside = lineBelow(below.width(), Type::Support);
     if (m_room == Room::Lowest) {
         painter.setFont(fontOf(Type::Support));
         painter.setPen(dyes.ink);
-        painter.drawText(below.translated(0, 2), Qt::TextWordWrap | Qt::AlignLeft | Qt::AlignTop, beside);
+        painter.drawText(below.translated(0, 2), Qt::TextWordWrap | Qt::AlignLeft | Qt::AlignTop,
+                         wordsBelow());
     } else if (waits || ((m_room == Room::Lower || m_stops.empty()) && !beside.isEmpty()))
         paintLine(painter, below, beside, Type::Support, dyes.ink);
     else if (m_room == Room::Lower)

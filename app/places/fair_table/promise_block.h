@@ -5,6 +5,7 @@
 // be given yet and what is needed first, or what the day waits for.
 
 #include "app/theme/tokens.h"
+#include "app/theme/type.h"
 #include "core/orders/promise.h"
 
 #include <QString>
@@ -18,6 +19,7 @@ namespace holdfast::app {
 struct PromiseShown {
     std::optional<Promise> promise;
     LocalDate today{};
+    QString answer;        // to the day that the customer asks for; empty: none is
     QString stillOpen;     // what of the blanks is not chosen yet, in words
     QString lack;          // why there is no promise yet
     QString leavesDayOpen; // why its day cannot be given; empty: it can
@@ -53,6 +55,7 @@ private:
     void readPath(const Promise& promise);
     QStringList toldWords() const;
     QString wordsBelow() const; // below the day, or below that there is none
+    QString lineBelow(double wide, Type type) const; // of those, what has room in one line
     int heightOfWords() const;
     int pathTop() const; // the middle of its stitch
     void paintOpen(QPainter& painter) const;

@@ -324,8 +324,9 @@ void SumsPanel::refreshSums() {
                              ? tr("The day that can be promised is shown here once a style is chosen.")
                              : words(sums.promiseLack);
     const QString before = m_promise->accessibleName();
-    m_promise->show({sums.promise, shop.now.today(), besideTheDay(), lack,
-                     firstSaid(m_model.messages(), &TableMessage::leavesDayOpen),
+    m_promise->show({sums.promise, shop.now.today(),
+                     sums.wanted ? wantedWords(*sums.wanted, shop.now.today()) : QString(), besideTheDay(),
+                     lack, firstSaid(m_model.messages(), &TableMessage::leavesDayOpen),
                      firstSaid(m_model.messages(), &TableMessage::dayWaitsFor)});
     if (m_promise->accessibleName() != before)
         bringPromiseIntoView();

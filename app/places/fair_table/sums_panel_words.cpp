@@ -30,8 +30,6 @@ QString SumsPanel::stillOpen() const {
 // Of an order that was taken, the day that it was promised for.
 QString SumsPanel::besideTheDay() const {
     const OpenedOrder* opened = m_model.opened();
-    if (const auto& wanted = m_model.sums().wanted)
-        return wantedWords(*wanted, m_model.shop().now.today());
     if (const QString open = stillOpen(); !opened || !open.isEmpty())
         return open;
     return m_model.sums().isAsPromised
