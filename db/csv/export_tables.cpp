@@ -74,6 +74,14 @@ struct TablesOfTheTrade {
     static constexpr ExportColumn kMoney[] = {
         {"Order", Plain}, {"When", When}, {"Amount", Money}, {"Kind", Plain}, {"How", Plain}};
 
+    static constexpr ExportColumn kReferences[] = {{"Order", Plain}, {"Web shop", Text}, {"Reference", Text}};
+
+    static constexpr ExportColumn kFileColumns[] = {
+        {"Web shop", Text}, {"Headings", Text}, {"Meaning", Plain}, {"Heading", Text}};
+
+    static constexpr ExportColumn kFileItems[] = {
+        {"Web shop", Text}, {"Headings", Text}, {"Item", Text}, {"Like", Garment}};
+
     static constexpr ExportColumn kStyles[] = {{"Style", Text},
                                                {"Drawing", Plain},
                                                {"Weight (g)", Plain},
@@ -269,6 +277,22 @@ struct TablesOfTheTrade {
          "SELECT number, at, minor, kind, how FROM money_move JOIN shop_order ON shop_order.id = order_id "
          "ORDER BY at, money_move.id",
          kMoney},
+        {"order-references.csv",
+         "SELECT number, shop, reference FROM order_reference JOIN shop_order ON shop_order.id = order_id "
+         "ORDER BY number, order_reference.id",
+         kReferences},
+        {"order-file-columns.csv",
+         "SELECT shop, headings, meaning, heading FROM order_file_column JOIN order_file ON order_file.id = "
+         "file_id WHERE file_id IN (SELECT MAX(id) FROM order_file GROUP BY headings) "
+         "ORDER BY shop, file_id, order_file_column.id",
+         kFileColumns},
+        {"order-file-items.csv",
+         "SELECT shop, headings, item, number, garment.position FROM order_file_item "
+         "JOIN order_file ON order_file.id = file_id JOIN garment ON garment.id = like_id "
+         "JOIN shop_order ON shop_order.id = order_id "
+         "WHERE file_id IN (SELECT MAX(id) FROM order_file GROUP BY headings) "
+         "ORDER BY shop, file_id, order_file_item.id",
+         kFileItems},
         {"blank-styles.csv",
          "SELECT name, outline, weight_g, cost_minor, "
          "(SELECT group_concat(word, ' | ') FROM (SELECT " BARRED(

@@ -4,6 +4,7 @@
 #include "db/exchange/give_way.h"
 #include "db/exchange/joins_of_forgotten.h"
 #include "db/exchange/odds_of_orders.h"
+#include "db/exchange/references_twice.h"
 #include "db/journal/ledger_faults.h"
 #include "db/journal/obstacle.h"
 #include "db/journal/recorded_tables.h"
@@ -57,8 +58,11 @@ Sentence joined(const std::vector<Sentence>& sentences) {
 }
 
 // What it brought an order into is said with it, once.
-CarriedEntry withOdds(CarriedEntry entry, OddsOfOrders& odds) {
-    for (const Sentence& sentence : odds.brought())
+CarriedEntry withOdds(Connection& connection, CarriedEntry entry, OddsOfOrders& odds) {
+    std::vector<Sentence> sentences = odds.brought();
+    for (Sentence& sentence : referencesTakenTwice(connection, entry.changeset))
+        sentences.push_back(std::move(sentence));
+    for (const Sentence& sentence : sentences)
         entry.words = KeptWords::of(joined({entry.words.sentence(), sentence}));
     return entry;
 }
@@ -82,13 +86,13 @@ CarriedEntry EntryMerger::merge(CarriedEntry entry, bool mindsLedgers) {
     if (!why) {
         OddsOfOrders odds{m_connection, entry.changeset};
         if (appliedAsItIs(entry, mindsLedgers))
-            return withOdds(std::move(entry), odds);
+            return withOdds(m_connection, std::move(entry), odds);
         Outcome outcome = appliedAsFarAsItGoes(entry, mindsLedgers);
         const Sentence words = joined(outcome.words);
         if (!outcome.isAside) {
             entry.changeset = std::move(outcome.changed);
             entry.words = KeptWords::of(joined({entry.words.sentence(), words}));
-            return withOdds(std::move(entry), odds);
+            return withOdds(m_connection, std::move(entry), odds);
         }
         why = words;
     }

@@ -9,6 +9,7 @@
 #include "app/shell/slip_edge.h"
 #include "app/shell/workshop.h"
 #include "app/slips/form_slip.h"
+#include "app/slips/orders_file_slip.h"
 #include "app/theme/measures.h"
 #include "app/widgets/choice.h"
 #include "app/widgets/field.h"
@@ -439,6 +440,15 @@ TEST_F(BackRoom, WhatIsNoNewsIsRefusedInWordsBeforeAnythingIsDone) {
     QTRY_VERIFY(errorAt("path").contains(QStringLiteral("There is no file")));
     workshop().doErrand(Errand::WriteNews);
     EXPECT_TRUE(workshop().foot()->isFailure()) << "there is no other laptop";
+}
+
+TEST_F(BackRoom, OrdersOfAFileAreTakenFromTheSheetOfFilesByItsKey) {
+    openRoom();
+    room().turnToSection(RoomSection::Copies);
+    QTest::keyClick(&room(), Qt::Key_T);
+    ASSERT_NE(workshop().slipEdge()->slip(), nullptr);
+    EXPECT_NE(workshop().slipEdge()->slip()->findChild<Field*>(QStringLiteral("path")), nullptr);
+    EXPECT_NE(qobject_cast<OrdersFileSlip*>(workshop().slipEdge()->slip()), nullptr);
 }
 
 } // namespace

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The shop as comma-separated values: what stands in which file, and what sqlite3's own reader makes of it.
 #include "core/csv/csv.h"
+#include "db/actions/order_file_actions.h"
 #include "db/csv/export_shop.h"
 #include "db/csv/export_tables.h"
 #include "db/demo/demo_shop.h"
@@ -167,6 +168,43 @@ TEST(ExportedDemo, IsReadBySqlitesOwnReaderAsTheShopHasIt) {
               has("SELECT SUM(minor) FROM money_move"));
     EXPECT_EQ(asked("films.csv", "SELECT COUNT(*) FROM t WHERE Peel = 'warm'"),
               has("SELECT COUNT(*) FROM film WHERE peel = 'warm' AND recipe_c IS NOT NULL"));
+}
+
+using Rows = std::vector<std::vector<std::string>>;
+
+Rows rowsOf(const std::filesystem::path& path) {
+    Rows rows;
+    for (const CsvRecord& record : recordsIn(path))
+        rows.push_back(record.fields);
+    return rows;
+}
+
+TEST_F(Export, ReferencesColumnsAndItemsAsTheyWereNamedLast) {
+    const OrderTaken like = takeTees();
+    OrderFileRead file;
+    file.naming = {
+        "Web shop",
+        {"Order", "Name", "Item"},
+        {{OrderColumn::Reference, "Order"}, {OrderColumn::Customer, "Name"}, {OrderColumn::Item, "Item"}},
+        {{"Heron tee", garmentOf(like)}}};
+    file.orders.push_back({"W-1", {}, aDraft(), {}});
+    ASSERT_TRUE(takeOrdersOfFile(shop(), file, now()).ok());
+    file.naming.shop = "Market"; // the same headings named again
+    file.orders.front().reference = "M-1";
+    ASSERT_TRUE(takeOrdersOfFile(shop(), file, now()).ok());
+    ASSERT_TRUE(exported(m_folder / "out").ok());
+    EXPECT_EQ(rowsOf(m_folder / "out/order-references.csv"),
+              (Rows{{"Order", "Web shop", "Reference"},
+                    {std::to_string(like.number + 1), "Web shop", "W-1"},
+                    {std::to_string(like.number + 2), "Market", "M-1"}}));
+    const Rows columns = rowsOf(m_folder / "out/order-file-columns.csv");
+    ASSERT_EQ(columns.size(), 4U) << "the older naming does not count";
+    EXPECT_EQ(columns[1][0], "Market");
+    EXPECT_EQ(columns[1][3], "Order");
+    const Rows items = rowsOf(m_folder / "out/order-file-items.csv");
+    ASSERT_EQ(items.size(), 2U);
+    EXPECT_EQ(items[1][2], "Heron tee");
+    EXPECT_EQ(items[1][3].find(std::to_string(like.number)), 0U) << items[1][3];
 }
 
 } // namespace

@@ -264,6 +264,8 @@ private:
                            Errand::PutBackBackup});
         sheet.acts.append({tr("Save the due days"), QStringLiteral("order-book"), QKeySequence(Qt::Key_D),
                            Errand::SaveDueDays});
+        sheet.acts.append({tr("Take orders from a file"), QStringLiteral("plus"), QKeySequence(Qt::Key_T),
+                           OpenSlip{SlipName::OrdersFile, {}}});
         sheet.acts.append({tr("Open another shop"), QStringLiteral("order-book"), QKeySequence(Qt::Key_O),
                            Errand::OpenAnother});
     }
