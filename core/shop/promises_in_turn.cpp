@@ -51,20 +51,21 @@ Result<Promise> PromisesInTurn::ask(std::span<const AskedGarment> asked) const {
 void PromisesInTurn::give(std::span<const AskedGarment> asked, LocalTime promised) {
     std::vector<DecalToCut> decals;
     Seconds pressing{0};
+    std::vector<BlankLot> lots(m_facts.lots.begin(), m_facts.lots.end());
     for (const AskedGarment& garment : asked) {
-        takeBlank(garment);
+        takeBlank(garment, lots);
         takeFilm(garment);
         decals.insert(decals.end(), garment.decals.begin(), garment.decals.end());
         pressing += garment.pressTime;
         m_promised.longestGarment = std::max(m_promised.longestGarment, garment.pressTime);
     }
+    m_facts.lots = Roster<BlankLot>(std::move(lots));
     m_promised.work.push_back({m_now.later(promised, -m_facts.settings.restBeforeWash),
                                pressing + cuttingTime(decals, m_facts.settings)});
 }
 
 // The lot that the shop would reserve from: what is ready first, then what dries, then what is to be washed.
-void PromisesInTurn::takeBlank(const AskedGarment& garment) {
-    std::vector<BlankLot> lots(m_facts.lots.begin(), m_facts.lots.end());
+void PromisesInTurn::takeBlank(const AskedGarment& garment, std::span<BlankLot> lots) {
     BlankLot* best = nullptr;
     for (BlankLot& lot : lots)
         if (lot.style == garment.style && lot.size == garment.size && lot.colour == garment.colour &&
@@ -77,10 +78,8 @@ void PromisesInTurn::takeBlank(const AskedGarment& garment) {
         m_promised.washes.push_back(
             {best ? m_now.local() : LocalTime{m_now.today() + m_facts.settings.blankLeadTime},
              style->weight});
-    if (!best)
-        return;
-    --best->unitsLeft;
-    m_facts.lots = Roster<BlankLot>(std::move(lots));
+    if (best)
+        --best->unitsLeft;
 }
 
 void PromisesInTurn::takeFilm(const AskedGarment& garment) {

@@ -25,7 +25,7 @@ public:
     void give(std::span<const AskedGarment> asked, LocalTime promised);
 
 private:
-    void takeBlank(const AskedGarment& garment);
+    void takeBlank(const AskedGarment& garment, std::span<BlankLot> lots);
     void takeFilm(const AskedGarment& garment);
 
     ShopFacts m_facts; // of which the lots have what is left

@@ -445,9 +445,8 @@ TEST_F(BackRoom, WhatIsNoNewsIsRefusedInWordsBeforeAnythingIsDone) {
 TEST_F(BackRoom, OrdersOfAFileAreTakenFromTheSheetOfFilesByItsKey) {
     openRoom();
     room().turnToSection(RoomSection::Copies);
-    QTest::keyClick(&room(), Qt::Key_T);
-    ASSERT_NE(workshop().slipEdge()->slip(), nullptr);
-    EXPECT_NE(workshop().slipEdge()->slip()->findChild<Field*>(QStringLiteral("path")), nullptr);
+    hit(Qt::Key_T);
+    ASSERT_TRUE(workshop().slipEdge()->isOpen());
     EXPECT_NE(qobject_cast<OrdersFileSlip*>(workshop().slipEdge()->slip()), nullptr);
 }
 
