@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/exchange/references_twice.h"
 
+#include "db/forgetting/personal_columns.h"
 #include "db/sqlite/changeset_form.h"
 #include "db/sqlite/connection.h"
 
@@ -13,15 +14,17 @@ namespace {
 constexpr std::string_view kTable = "order_reference";
 constexpr std::size_t kMostNamed = 20; // a whole file may have been taken twice
 
-// The lower order number is said first, so that each laptop says the same.
+// What was forgotten is not one reference. The lower order number is said first, so that each laptop says the
+// same.
 void addTwice(Connection& connection, std::int64_t reference, std::vector<Sentence>& sentences) {
     Query rows = connection.query(
         "SELECT own.reference, own.shop, MIN(mine.number, theirs.number), MAX(mine.number, theirs.number) "
         "FROM order_reference AS own JOIN shop_order AS mine ON mine.id = own.order_id "
         "JOIN order_reference AS other ON other.reference = own.reference AND other.shop = own.shop "
         "AND other.order_id <> own.order_id JOIN shop_order AS theirs ON theirs.id = other.order_id "
-        "WHERE own.id = ?1 AND mine.state <> 'cancelled' AND theirs.state <> 'cancelled' ORDER BY 3, 4",
-        reference);
+        "WHERE own.id = ?1 AND mine.state <> 'cancelled' AND theirs.state <> 'cancelled' "
+        "AND own.reference <> ?2 ORDER BY 3, 4",
+        reference, kForgottenName);
     while (rows.step())
         sentences.push_back(said("{reference} of {shop} is taken twice, as order {order} and order {other}. "
                                  "Both stay: cancel the one too many.",

@@ -2,10 +2,13 @@
 // A web shop's file read into orders, and taken as one action.
 #include "core/film/roll_condition.h"
 #include "core/shop/reckoned_shop.h"
+#include "db/actions/forget_customer.h"
 #include "db/actions/order_file_actions.h"
 #include "db/csv/order_file_reading.h"
 #include "db/tables/order_file_rows.h"
 #include "tests/db/small_shop.h"
+
+#include <chrono>
 
 namespace holdfast::db {
 namespace {
@@ -112,6 +115,47 @@ TEST_F(OrderFile, ReadingCanBeStopped) {
     EXPECT_FALSE(readOrders(connection(), kHead + "W-1,Juno,,Heron tee,M,1,\n", m_naming, *reckoned,
                             plainlyLettered, [](double) { return false; })
                      .ok());
+}
+
+// By name and phone, as at the fair table.
+TEST_F(OrderFile, ACustomerWhoIsKnownIsNotANewOne) {
+    const auto first = read(kHead + "W-1,Juno Ash,07700 900111,Heron tee,M,1,\n");
+    ASSERT_TRUE(first.ok());
+    ASSERT_TRUE(takeOrdersOfFile(shop(), *first, now()).ok());
+    const auto customers = number("SELECT COUNT(*) FROM customer");
+    const auto next = read(kHead + "W-2,Juno Ash,07700 900111,Heron tee,M,1,\n");
+    ASSERT_TRUE(next.ok());
+    ASSERT_TRUE(takeOrdersOfFile(shop(), *next, now()).ok());
+    EXPECT_EQ(number("SELECT COUNT(*) FROM customer"), customers);
+}
+
+TEST_F(OrderFile, AReferenceIsForgottenWithItsCustomer) {
+    const auto file = read(kHead + "W-77X,Juno Ash,,Heron tee,M,1,\n");
+    ASSERT_TRUE(file.ok());
+    ASSERT_TRUE(takeOrdersOfFile(shop(), *file, now()).ok());
+    const OrderId order{number("SELECT order_id FROM order_reference")};
+    const CustomerId customer{
+        number("SELECT customer_id FROM shop_order WHERE id = " + std::to_string(order.value))};
+    ASSERT_TRUE(cancelOrder(shop(), order, "not wanted").ok());
+    const auto forgotten = forgetCustomer(shop(), customer);
+    ASSERT_TRUE(forgotten.ok()) << forgotten.error().message.english();
+    EXPECT_EQ(number("SELECT COUNT(*) FROM order_reference WHERE reference LIKE '%77X%'"), 0);
+    EXPECT_EQ(number("SELECT COUNT(*) FROM shop_order WHERE note LIKE '%77X%'"), 0);
+    EXPECT_FALSE(referencesOf(connection(), "Web shop").contains("W-77X"));
+}
+
+// A thousand orders of five lines; half a year of work at the press.
+TEST_F(OrderFile, FiveThousandLinesAreRead) {
+    std::string text = kHead;
+    for (int order = 0; order < 1000; ++order)
+        for (int line = 0; line < 5; ++line)
+            text += "W-" + std::to_string(order) + ",Juno Ash,,Heron tee,M,1,\n";
+    const auto began = std::chrono::steady_clock::now();
+    const auto file = read(text);
+    ASSERT_TRUE(file.ok()) << file.error().message.english();
+    EXPECT_EQ(file->lines.size(), 5000U);
+    EXPECT_EQ(file->orders.size() + file->wrongLines(), 1000U) << "a day for each, or why there is none";
+    EXPECT_LT(std::chrono::steady_clock::now() - began, std::chrono::minutes{2});
 }
 
 } // namespace
