@@ -8,8 +8,11 @@
 #include "db/actions/shop_actions.h"
 #include "db/tables/facts.h"
 #include "tests/app/fair_table_fixture.h"
+#include "tests/app/painted_texts.h"
 
 #include <QLabel>
+
+#include <algorithm>
 
 namespace holdfast::app::test {
 
@@ -254,6 +257,18 @@ TEST_F(TablePrice, DayThatIsTooSoonIsAnsweredAndTheSoonestIsPromised) {
     key(Qt::Key_Escape);
     takeItFor("Odile");
     EXPECT_EQ(lastOrder().promised, soonest);
+}
+
+// The line had room for one of the two, and showed what the day waits for.
+TEST_F(TablePrice, DayIsAnsweredAlsoWhereTheOrderWaitsForADelivery) {
+    open();
+    chooseHeronOnMossTee();
+    table().edit(Step::Copies, [](TableDraft& draft) { draft.garment().copies = 40; });
+    table().edit(Step::Day, [&](TableDraft& draft) { draft.wantedOn = now().today(); });
+    const auto painted = textsPaintedBy(child<QWidget>("promise"));
+    EXPECT_TRUE(std::ranges::any_of(painted, [](const PaintedText& each) {
+        return each.text.startsWith(QStringLiteral("not on Wed 25 Nov, as wanted"));
+    }));
 }
 
 TEST_F(TablePrice, AnHourMoreOnOneDayIsOfferedAndTakenByAKey) {
