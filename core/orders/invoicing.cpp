@@ -61,6 +61,10 @@ std::vector<InvoiceRow> notCredited(const Invoice& invoice, std::span<const Invo
     return left;
 }
 
+Money leftOf(const Invoice& invoice, std::span<const Invoice> all) {
+    return sumOfRows(notCredited(invoice, all), invoice.tax).total;
+}
+
 InvoiceSum creditSum(const Invoice& invoice, std::span<const Invoice> all,
                      std::span<const InvoiceRowId> rows) {
     std::vector<InvoiceRow> left = notCredited(invoice, all);
@@ -73,7 +77,7 @@ InvoiceSum creditSum(const Invoice& invoice, std::span<const Invoice> all,
 const Invoice* invoiceInForce(std::span<const Invoice> all) {
     const Invoice* latest = nullptr;
     for (const Invoice& invoice : all)
-        if (invoice.kind == InvoiceKind::Invoice && !notCredited(invoice, all).empty() &&
+        if (invoice.kind == InvoiceKind::Invoice && leftOf(invoice, all) > Money{} &&
             (!latest || latest->id < invoice.id))
             latest = &invoice;
     return latest;

@@ -30,6 +30,9 @@ InvoiceSum invoiceSum(std::span<const Money> amounts, const TaxRule& tax);
 // Rows of the invoice that none of the credit notes takes off.
 std::vector<InvoiceRow> notCredited(const Invoice& invoice, std::span<const Invoice> all);
 
+// What those come to, with tax: nothing, and the invoice is no more in force.
+Money leftOf(const Invoice& invoice, std::span<const Invoice> all);
+
 // What crediting these rows takes off: the sum of all that is not credited yet, less the sum of what is left.
 // So credit notes always add up to the invoice, to the last coin of tax.
 InvoiceSum creditSum(const Invoice& invoice, std::span<const Invoice> all,

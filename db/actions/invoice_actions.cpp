@@ -123,7 +123,8 @@ Invoice creditNoteOf(const Invoice& invoice, const CreditAsked& asked, const std
 Result<Done> requireCreditable(const Invoice& invoice, const std::vector<Invoice>& all,
                                const CreditAsked& asked) {
     const std::vector<InvoiceRow> left = notCredited(invoice, all);
-    if (left.empty())
+    const Money rest = leftOf(invoice, all);
+    if (rest <= Money{})
         return plainError(
             said("All of invoice {invoice} is credited already.", {{"invoice", invoice.label()}}));
     const auto isLeft = [&](InvoiceRowId row) {
@@ -132,10 +133,15 @@ Result<Done> requireCreditable(const Invoice& invoice, const std::vector<Invoice
     if (asked.rows.empty() || !std::ranges::all_of(asked.rows, isLeft))
         return fieldError("rows", said("Choose rows of invoice {invoice} that are not credited yet.",
                                        {{"invoice", invoice.label()}}));
-    if (creditSum(invoice, all, asked.rows).total <= Money{})
+    const Money credited = creditSum(invoice, all, asked.rows).total;
+    if (credited <= Money{})
         return fieldError("rows",
                           said("The rows chosen come to nothing or less: a credit note takes off more "
                                "than nothing."));
+    if (credited > rest)
+        return fieldError("rows",
+                          said("What is left of the invoice would come to less than nothing: choose the "
+                               "discount, too."));
     return Done{};
 }
 

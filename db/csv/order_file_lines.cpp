@@ -13,8 +13,6 @@ namespace holdfast::db {
 
 namespace {
 
-constexpr std::int64_t kMostCopies = 200; // as many as an order may have garments
-
 std::string listOf(const std::vector<std::string>& words) {
     std::string list;
     for (const std::string& word : words)
@@ -32,10 +30,12 @@ std::optional<LocalDate> dottedDay(std::string_view text) {
             return std::nullopt;
         text.remove_prefix(std::min(text.size(), end + 1));
     }
+    if (parts[0] < 1 || parts[0] > 31 || parts[1] < 1 || parts[1] > 12 || parts[2] < 2000 || parts[2] > 2200)
+        return std::nullopt; // before what a date keeps of a large number
     const std::chrono::year_month_day day{std::chrono::year{parts[2]},
                                           std::chrono::month{static_cast<unsigned>(parts[1])},
                                           std::chrono::day{static_cast<unsigned>(parts[0])}};
-    return day.ok() && parts[2] >= 2000 ? std::optional{LocalDate{day}} : std::nullopt;
+    return day.ok() ? std::optional{LocalDate{day}} : std::nullopt;
 }
 
 } // namespace
@@ -90,8 +90,12 @@ std::optional<GarmentDraft> OrderLineReader::garmentOf(ImportRow& row, FiledLine
         return std::nullopt;
     GarmentDraft garment = like->second;
     const BlankStyle* style = m_shop.facts.styles.find(garment.style);
-    if (!style)
+    if (!style) {
+        row.wrong(heading(OrderColumn::Item),
+                  said("the garment that “{item}” is like is of a style that is not known here.",
+                       {{"item", item}}));
         return std::nullopt;
+    }
     chooseSize(row, garment, *style);
     chooseColour(row, garment, *style);
     if (!row.whatIsWrong())

@@ -13,6 +13,8 @@
 
 namespace holdfast::db {
 
+inline constexpr std::int64_t kMostCopies = 200; // as many as an order may have garments
+
 // What a line says of its order: the same on each of its lines, or nothing.
 struct SaidOfOrder {
     std::string customer;

@@ -63,7 +63,7 @@ struct Gathered {
     FiledOrder order;
     SaidOfOrder said;
     std::size_t firstLine = 0; // of the file
-    CsvRecord first;
+    CsvRecord paidIn;          // the line that says what is paid
     bool isWrong = false;
     bool isUnconfirmed = false;
 };
@@ -131,7 +131,7 @@ private:
             m_orders.push_back(
                 {{line.reference, {}, {}, {}}, m_lines.saidOfOrder(*m_row), line.line, record, false, false});
         } else {
-            takeAlso(m_orders[place->second]);
+            takeAlso(m_orders[place->second], record);
         }
         Gathered& order = m_orders[place->second];
         order.order.lines.push_back(m_read.lines.size());
@@ -140,7 +140,7 @@ private:
     }
 
     // What a further line says of its order must be what the first ones said.
-    void takeAlso(Gathered& order) {
+    void takeAlso(Gathered& order, const CsvRecord& record) {
         const SaidOfOrder also = m_lines.saidOfOrder(*m_row);
         const auto same = [&](OrderColumn column, std::string& before, const std::string& now) {
             if (before.empty())
@@ -156,6 +156,8 @@ private:
         };
         same(OrderColumn::Customer, order.said.customer, also.customer);
         same(OrderColumn::Phone, order.said.phone, also.phone);
+        if (order.said.paid.empty())
+            order.paidIn = record;
         same(OrderColumn::Paid, order.said.paid, also.paid);
         same(OrderColumn::Note, order.said.note, also.note);
         if (!order.said.wanted)
@@ -196,6 +198,8 @@ private:
             const FiledLine& line = m_read.lines[order.order.lines[at]];
             draft.garments.insert(draft.garments.end(), line.copies, *line.garment);
             lineOf.insert(lineOf.end(), line.copies, at);
+            if (draft.garments.size() > static_cast<std::size_t>(kMostCopies))
+                break; // more than an order can have, which is said below
         }
         if (!isSound(order, lineOf) || !promise(order))
             return;
@@ -270,7 +274,7 @@ private:
     void pay(Gathered& order) {
         if (order.isWrong || order.said.paid.empty())
             return;
-        m_row->hold(order.first);
+        m_row->hold(order.paidIn);
         order.order.draft.deposit = m_lines.paid(*m_row, order.said.paid, order.order.draft.total());
         if (m_row->whatIsWrong()) {
             m_read.lines[order.order.lines.front()].wrong = m_row->whatIsWrong()->message;

@@ -33,6 +33,7 @@ const MergeRules& rulesOfTheTrade() {
          {"film", {"recipe_c", "dwell_s", "pressure", "peel", "recipe_confirmed_by"}},
          {"fair", {"first_day", "last_day"}},
          {"fair", {"opens_min", "closes_min"}},
+         {"other_hours", {"opens", "closes"}},
          {"till_count", {"at", "float_minor", "cash_minor", "counted_minor"}}},
         {{"film_roll", "number", "SELECT MAX(number) + 1 FROM film_roll"},
          {"shop_order", "number",

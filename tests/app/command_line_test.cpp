@@ -121,9 +121,10 @@ TEST(Arguments, WrongUsageIsSaidInOneLine) {
     EXPECT_EQ(refusal({"tour", "d", "--scale", "3"}), "--scale is 1 or 2, not “3”.");
     EXPECT_EQ(refusal({"check", "backup"}), "One thing at a time: “backup” is not expected here.");
     EXPECT_EQ(refusal({"--loud"}), "There is no option --loud. See holdfast --help.");
-    EXPECT_EQ(refusal({"wash"}),
-              "There is no “wash”. Ask for report, tour, papers, check, mend, "
-              "save-what-can-be, backup, backups, put-back, export, import, take-orders, due-days or forget.");
+    EXPECT_EQ(
+        refusal({"wash"}),
+        "There is no “wash”. Ask for report, tour, papers, check, mend, "
+        "save-what-can-be, backup, backups, put-back, export, import, take-orders, due-days or forget.");
 }
 
 // ── tables ────────────────────────────────────────────────────────────────────────────────────────────

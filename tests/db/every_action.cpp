@@ -421,7 +421,9 @@ std::vector<EveryAction::Doing> EveryAction::onHistory() const {
                  if (auto read = recordReading(**beside, m_damp, {now().instant, {18}, {51}}); !read.ok())
                      return read;
              }
-             return in.catchUp(touched);
+             // The reading is acknowledged: what cannot be shown now is shown when the shop is read next.
+             (void)in.catchUp(touched);
+             return Done{};
          }},
     };
 }

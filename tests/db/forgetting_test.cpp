@@ -323,13 +323,13 @@ TEST_F(ForgettingTest, EveryTextOfTheShopIsKnownToNameNobodyOrIsForgotten) {
         "invoice_row.words", "lot_move.reason", "money_move.how", "money_move.kind", "other_hours.day",
         // What a web shop calls its things and columns: nothing of who bought there.
         "order_file.headings", "order_file.shop", "order_file_column.heading", "order_file_column.meaning",
-        "order_file_item.item", "order_reference.shop",
-        "press.name", "press_check.by_whom", "press_step.step_key", "roll_move.kind", "roll_move.reason",
-        "setting.name", "setting.value", "shop_order.promised", "shop_order.state",
-        "shop_order.taken_at_place", "shop_order.tax_kind", "shop_order.tax_rounding", "shop_order.taxed_by",
-        "shop_order.valid_until", "storage_place.name", "style_colour.name", "style_fibre.fibre",
-        "style_obstacle.obstacle", "style_obstacle.way", "style_size.size", "test_strip.note",
-        "till_count.day", "waiver.rule", "wash_load.detergent", "wash_load.drying"};
+        "order_file_item.item", "order_reference.shop", "press.name", "press_check.by_whom",
+        "press_step.step_key", "roll_move.kind", "roll_move.reason", "setting.name", "setting.value",
+        "shop_order.promised", "shop_order.state", "shop_order.taken_at_place", "shop_order.tax_kind",
+        "shop_order.tax_rounding", "shop_order.taxed_by", "shop_order.valid_until", "storage_place.name",
+        "style_colour.name", "style_fibre.fibre", "style_obstacle.obstacle", "style_obstacle.way",
+        "style_size.size", "test_strip.note", "till_count.day", "waiver.rule", "wash_load.detergent",
+        "wash_load.drying"};
     std::set<std::string> personal;
     for (const PersonalColumn& each : kPersonalColumns)
         personal.insert(std::string{each.table} + "." + std::string{each.column});

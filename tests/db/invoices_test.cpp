@@ -175,6 +175,20 @@ TEST_F(Invoices, CreditNotesTakeOffRowsAndNameTheInvoice) {
     expectWhole(shop());
 }
 
+// A discount without the garment that it was for, or a garment that was free, could be credited by nothing.
+TEST_F(Invoices, NoRowIsLeftThatCanNeverBeCredited) {
+    OrderDraft draft = taxedDraft();
+    draft.garments[1].price = {};
+    draft.lines.erase(draft.lines.begin());
+    const OrderTaken order = take(draft);
+    const Invoice invoice = made(shop(), order.id);
+    expectRefused<Made>([&] { return credit(shop(), invoice, {0}); }, "rows", "choose the discount, too");
+    ASSERT_TRUE(credit(shop(), invoice, {0, 2}).ok());
+    EXPECT_EQ(all(shop(), order.id).back().total, invoice.total);
+    expectRefused<Made>([&] { return credit(shop(), invoice, {1}); }, "", "credited already");
+    EXPECT_TRUE(make(shop(), order.id).ok()) << "the free row keeps no new invoice away";
+}
+
 TEST_F(Invoices, TwoLaptopsNeverGiveTheSameNumber) {
     const OrderTaken order = takeTees();
     Laptop& fair = aLaptop();

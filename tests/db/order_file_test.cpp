@@ -84,6 +84,9 @@ TEST_F(OrderFile, WhatIsWrongIsSaidByLineAndHeading) {
     expectWrong("W-1,Juno,,Heron tee,M,0,\n", "Line 2, Qty: ");
     expectWrong("W-1,Juno,,Heron tee,M,1000000000,\n", "Line 2, Qty: ");
     expectWrong("W-1,Juno,,Heron tee,M,1,31.02.2027\n", "Line 2, Due: ");
+    expectWrong("W-1,Juno,,Heron tee,M,1,25.257.2027\n", "Line 2, Due: ");
+    expectWrong("W-1,Juno,,Heron tee,M,1,1.1.67562\n", "Line 2, Due: ");
+    expectWrong("W-1,Juno,,Heron tee,M,200,\nW-1,Juno,,Heron tee,M,200,\n", "Line 2, Qty: ");
     expectWrong(",Juno,,Heron tee,M,1,\n", "Line 2, Order: ");
     expectWrong("W-1,Juno,,Heron tee,M,1,\nW-1,Wren,,Heron tee,M,1,\n", "Line 3, Name: ");
 }

@@ -50,8 +50,8 @@ QString manualPage() {
 }
 
 TEST(Usage, HelpIsReadAsItIsMeant) {
-    EXPECT_EQ(verbsAsked().size(), 13) << inWords(verbsAsked());
-    EXPECT_EQ(reportsAsked().size(), 7) << inWords(reportsAsked());
+    EXPECT_EQ(verbsAsked().size(), 14) << inWords(verbsAsked());
+    EXPECT_EQ(reportsAsked().size(), 8) << inWords(reportsAsked());
     EXPECT_TRUE(optionsAsked().contains(QStringLiteral("--demo")));
 }
 

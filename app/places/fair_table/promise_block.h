@@ -54,7 +54,7 @@ private:
     };
     void readPath(const Promise& promise);
     QStringList toldWords() const;
-    QString wordsBelow() const; // below the day, or below that there is none
+    QString wordsBelow() const;                      // below the day, or below that there is none
     QString lineBelow(double wide, Type type) const; // of those, what has room in one line
     int heightOfWords() const;
     int pathTop() const; // the middle of its stitch
