@@ -25,8 +25,10 @@ std::optional<LocalDate> dottedDay(std::string_view text) {
     int parts[3] = {};
     for (int at = 0; at < 3; ++at) {
         const auto end = at < 2 ? text.find('.') : text.size();
-        if (end == std::string_view::npos ||
-            std::from_chars(text.data(), text.data() + end, parts[at]).ptr != text.data() + end || end == 0)
+        const std::string_view part = text.substr(0, end);
+        if (end == std::string_view::npos || part.empty() ||
+            std::from_chars(part.data(), part.data() + part.size(), parts[at]).ptr !=
+                part.data() + part.size())
             return std::nullopt;
         text.remove_prefix(std::min(text.size(), end + 1));
     }

@@ -96,7 +96,7 @@ public:
                                        {{"line", (*record)->line},
                                         {"fields", (*record)->fields.size()},
                                         {"headings", head.fields.size()}}));
-            take(std::move(**record));
+            take(**record);
             if (goesOn && !goesOn(reader.share() / 2))
                 return plainError(said("Stopped. Nothing was read."));
         }
@@ -116,7 +116,7 @@ public:
     }
 
 private:
-    void take(CsvRecord record) {
+    void take(const CsvRecord& record) {
         m_row->hold(record);
         FiledLine line = m_lines.read(*m_row);
         if (const auto known = m_known.find(line.reference); known != m_known.end()) {
