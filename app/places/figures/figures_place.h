@@ -49,6 +49,7 @@ private:
     void arrange();
     void fillQuestions();
     void showSheet();
+    void printAll();
     FigureQuestion question() const;
     bool isEmpty() const;
 
@@ -66,6 +67,7 @@ private:
     Choice* m_spans = nullptr;
     Choice* m_by = nullptr;
     Button* m_print = nullptr;
+    Button* m_printAll = nullptr;
     Button* m_count = nullptr;
     Card* m_sheet = nullptr;
     Label* m_whole = nullptr;
