@@ -12,17 +12,10 @@ namespace holdfast {
 
 namespace {
 
-// The maker's hands at each step. Common practice, no source.
-constexpr Seconds kReadTag{5};
-constexpr Seconds kLintRoll{15};
-constexpr Seconds kWayRound{20};
-constexpr Seconds kPlaceDecal{25};
+// The maker's hands at the platen, in addition to the settings' HandTimes. Common practice, no source.
 constexpr Seconds kLoad{5};
 constexpr Seconds kUnload{5};
-constexpr Seconds kPeel{10};
 constexpr Seconds kCoverSheet{5};
-constexpr Seconds kTurn{10};
-constexpr Seconds kLook{10};
 
 constexpr Millimetres kPieceOverlap{20};
 
@@ -102,6 +95,7 @@ class RouteMaker {
 public:
     RouteMaker(const Press* press, const ShopFacts& facts, const Garment& garment)
         : m_garment(garment)
+        , m_hands(facts.settings.hands)
         , m_style(facts.styleOf(garment))
         , m_press(press)
         , m_passes(passesOf(facts, garment)) {
@@ -115,7 +109,7 @@ public:
         preheat();
         pressAll();
         finish();
-        add(StepKind::LookForTexture).attended = kLook;
+        add(StepKind::LookForTexture).attended = m_hands.look;
         return std::move(m_route);
     }
 
@@ -141,18 +135,18 @@ private:
 
     void prepare() {
         RouteStep& tag = add(StepKind::ReadTag);
-        tag.attended = kReadTag;
+        tag.attended = m_hands.readTag;
         tag.detail = tagDetail(m_style);
 
         RouteStep& lint = add(StepKind::LintRoll);
-        lint.attended = kLintRoll;
+        lint.attended = m_hands.lintRoll;
         lint.detail = sidesWords();
 
         for (const ObstacleOnStyle& obstacle : m_style.obstacles) {
             if (!obstacle.way)
                 continue;
             RouteStep& round = add(StepKind::WayRound);
-            round.attended = kWayRound;
+            round.attended = m_hands.wayRound;
             round.title = wayRoundTitle(obstacle.obstacle, *obstacle.way);
             if (*obstacle.way == WayRound::Pillow)
                 round.detail = said("size {size}", {{"size", m_garment.size}});
@@ -212,14 +206,14 @@ private:
 
     void turnTo(Side side) {
         RouteStep& turn = add(StepKind::Turn);
-        turn.attended = kTurn;
+        turn.attended = m_hands.turn;
         turn.detail = said("to the {side}", {{"side", sideName(side)}});
     }
 
     void pressTogether(std::span<const DecalPass> passes) {
         for (const DecalPass& pass : passes) {
             RouteStep& place = add(StepKind::PlaceDecal);
-            place.attended = kPlaceDecal;
+            place.attended = m_hands.placeDecal;
             place.detail = placeDetail(*pass.decal, m_garment.decals.size() > 1);
             place.decal = pass.decal->id;
         }
@@ -230,7 +224,7 @@ private:
         if (first.recipe.peel != Peel::Hot)
             cool(first);
         RouteStep& peel = add(StepKind::PeelCarrier);
-        peel.attended = kPeel * static_cast<std::int64_t>(passes.size());
+        peel.attended = m_hands.peel * static_cast<std::int64_t>(passes.size());
         peel.title = said("Peel {peel}, one motion", {{"peel", peelName(first.recipe.peel)}});
         peel.decal = first.decal->id;
         peel.peel = first.recipe.peel;
@@ -267,10 +261,11 @@ private:
             addHeat(StepKind::FinishFront, coolest, front).attended += kCoverSheet;
         const Seconds back = longest(&Recipe::finishBack);
         if (back.count() > 0)
-            addHeat(StepKind::FinishBack, coolest, back).attended += kTurn + kCoverSheet;
+            addHeat(StepKind::FinishBack, coolest, back).attended += m_hands.turn + kCoverSheet;
     }
 
     const Garment& m_garment;
+    const HandTimes& m_hands;
     const BlankStyle& m_style;
     const Press* m_press;
     std::vector<DecalPass> m_passes;
@@ -368,6 +363,15 @@ Route routeOf(const ShopFacts& facts, const Garment& garment) {
 
 Route routeOn(const Press* press, const ShopFacts& facts, const Garment& garment) {
     return RouteMaker(press, facts, garment).make();
+}
+
+std::optional<StepKind> stepKindOf(std::string_view key) {
+    for (std::size_t at = 0; at < kStepKinds; ++at) {
+        const std::string_view stem = keyStem(static_cast<StepKind>(at));
+        if (key.starts_with(stem) && key.substr(stem.size()).starts_with('-'))
+            return static_cast<StepKind>(at);
+    }
+    return std::nullopt;
 }
 
 Sentence wayRoundTitle(Obstacle obstacle, WayRound way) {

@@ -353,7 +353,9 @@ TEST_F(SlipRefusals, SettingsOutOfTheirRange) {
           "washTakes",         "dryingTakes",    "shrinkLimitPercent", "blankLeadTime",
           "filmLeadTime",      "keepingPercent", "decalGap",           "edgeMargin",
           "filmWastePercent",  "restBeforeWash", "betterRest",         "readingsGoStaleAfter",
-          "mostOverUnderHeat", "runOutPercent",  "boughtToLast"})
+          "mostOverUnderHeat", "runOutPercent",  "boughtToLast",       "handsReadTag",
+          "handsLintRoll",     "handsWayRound",  "handsPlaceDecal",    "handsPeel",
+          "handsTurn",         "handsLook"})
         expectRefused(SlipName::Settings, QString::fromLatin1(name),
                       {{}, QStringLiteral("-1"), kHuge, kWords});
     expectRefused(SlipName::Settings, QStringLiteral("shopName"), {{}, kLong});
