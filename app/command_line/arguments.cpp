@@ -9,7 +9,7 @@ namespace holdfast::app {
 
 namespace {
 
-constexpr std::array<std::pair<const char*, ReportName>, 9> kReports{{
+constexpr std::array<std::pair<const char*, ReportName>, 8> kReports{{
     {"walk", ReportName::Walk},
     {"use-first", ReportName::UseFirst},
     {"holds", ReportName::Holds},
@@ -17,7 +17,6 @@ constexpr std::array<std::pair<const char*, ReportName>, 9> kReports{{
     {"buy", ReportName::Buy},
     {"promise", ReportName::Promise},
     {"cut", ReportName::Cut},
-    {"takings", ReportName::Takings},
     {"figures", ReportName::Figures},
 }};
 
@@ -168,7 +167,7 @@ private:
         if (const auto verb = takeVerb(Verb::Report, word); !verb.ok())
             return verb;
         const auto name =
-            following(phrase("one of walk, use-first, holds, blanks, buy, promise, cut, takings, figures"));
+            following(phrase("one of walk, use-first, holds, blanks, buy, promise, cut, figures"));
         if (!name.ok())
             return name.error();
         for (const auto& [code, report] : kReports)
@@ -178,7 +177,7 @@ private:
             }
         return plainError(
             said("There is no report “{report}”. Ask for walk, use-first, holds, blanks, buy, promise, "
-                 "cut, takings or figures.",
+                 "cut or figures.",
                  {{"report", *name}}));
     }
 
@@ -249,7 +248,7 @@ private:
 } // namespace
 
 bool needsFigures(ReportName report) {
-    return report == ReportName::Figures || report == ReportName::Buy || report == ReportName::Takings;
+    return report == ReportName::Figures || report == ReportName::Buy;
 }
 
 Result<Arguments> readArguments(std::span<const std::string> words) {
@@ -272,11 +271,10 @@ std::string usage() {
            "  report buy         what to buy now, by supplier, by its use and what orders need\n"
            "  report promise     the day an order taken now could be promised; each open order's promise\n"
            "  report cut         decals to cut, film by film, nested on the rolls there are\n"
-           "  report takings     money and invoices by month, quarter and year, with the tax in them\n"
            "  report figures     what came back and why, promises kept, takings, film, since the first "
            "order\n"
            "      --json         the same as JSON (keys: docs/command-line.md)\n"
-           "      --csv          the same as comma-separated values; of buy and takings\n"
+           "      --csv          the same as comma-separated values; of buy\n"
            "  tour DIR           draws every place to PNG, by day and in the evening\n"
            "      --scale 2      at twice the size\n"
            "  papers DIR         what is printed for the day: day sheet, tickets, cards, tags, labels, cut "

@@ -4,7 +4,7 @@
 //
 //     holdfast [FILE]
 //     holdfast [--shop FILE | --demo] [--on YYYY-MM-DD] [VERB]
-//     VERB: report walk|use-first|holds|blanks|buy|promise|cut|takings|figures
+//     VERB: report walk|use-first|holds|blanks|buy|promise|cut|figures
 //                [--json | --csv], tour DIR [--scale 1|2],
 //           papers DIR, check, mend, save-what-can-be NEW, backup FILE, backups, put-back FILE [--yes],
 //           export DIR, import FILE, take-orders FILE [--yes], due-days FILE [--nameless],
@@ -39,7 +39,7 @@ enum class Verb {
     Help,
     Version
 };
-enum class ReportName { Walk, UseFirst, Holds, Blanks, Buy, Promise, Cut, Takings, Figures };
+enum class ReportName { Walk, UseFirst, Holds, Blanks, Buy, Promise, Cut, Figures };
 // Reads more of the shop than what is there now.
 bool needsFigures(ReportName report);
 

@@ -8,11 +8,8 @@
 #include "app/papers/care_card_paper.h"
 #include "app/papers/claim_ticket.h"
 #include "app/papers/day_sheet.h"
-#include "app/papers/invoice_paper.h"
-#include "app/papers/packing_list_paper.h"
 #include "app/papers/paper_files.h"
 #include "app/papers/paper_making.h"
-#include "app/papers/price_list_paper.h"
 #include "app/papers/quotation_paper.h"
 #include "app/papers/roll_label.h"
 #include "app/places/cutting_bench/bench_words.h"
@@ -21,7 +18,6 @@
 #include "app/theme/type.h"
 #include "core/cutting/nest.h"
 #include "core/shop/films_to_cut.h"
-#include "core/shop/price_list.h"
 
 #include <QCoreApplication>
 #include <QDir>
@@ -59,8 +55,7 @@ std::vector<OrderId> openOrders(const ShopFacts& facts) {
     return orders;
 }
 
-// What is about orders, garment by garment.
-std::vector<PaperFamily> orderFamilies(const ReckonedShop& shop) {
+std::vector<PaperFamily> familiesOf(const ReckonedShop& shop, const ShopFigures& figures) {
     PaperFamily tickets{QStringLiteral("claim-tickets"),
                         PapersWords::tr("Claim tickets"),
                         [](int n) { return PapersWords::tr("%n claim ticket|%n claim tickets", nullptr, n); },
@@ -73,82 +68,40 @@ std::vector<PaperFamily> orderFamilies(const ReckonedShop& shop) {
                      PapersWords::tr("Bag tags"),
                      [](int n) { return PapersWords::tr("%n bag tag|%n bag tags", nullptr, n); },
                      {}};
+    PaperFamily labels{QStringLiteral("roll-labels"),
+                       PapersWords::tr("Roll labels"),
+                       [](int n) { return PapersWords::tr("%n roll label|%n roll labels", nullptr, n); },
+                       {}};
+    PaperFamily quotations{
+        QStringLiteral("quotations"),
+        PapersWords::tr("Quotations"),
+        [](int n) { return PapersWords::tr("%n page of quotations|%n pages of quotations", nullptr, n); },
+        {}};
     for (const OrderId order : openOrders(shop.facts)) {
+        if (shop.facts.orders.at(order).state == OrderState::Quoted)
+            std::ranges::move(quotationPapers(shop, order), std::back_inserter(quotations.papers));
         tickets.papers.push_back(claimTicket(shop, order));
         for (const Garment* garment : pressedGarments(shop, order))
             cards.papers.push_back(careCardPaper(shop, garment->id));
         for (const Garment* garment : garmentsHere(shop, order))
             tags.papers.push_back(bagTag(shop, garment->id));
     }
-    return {std::move(tickets), std::move(cards), std::move(tags)};
-}
-
-std::vector<PaperFamily> moneyFamilies(const ReckonedShop& shop, const MoneyOfOrders& money) {
-    PaperFamily quotations{
-        QStringLiteral("quotations"),
-        PapersWords::tr("Quotations"),
-        [](int n) { return PapersWords::tr("%n page of quotations|%n pages of quotations", nullptr, n); },
-        {}};
-    PaperFamily receipts{
-        QStringLiteral("receipts"),
-        PapersWords::tr("Receipts"),
-        [](int n) { return PapersWords::tr("%n page of receipts|%n pages of receipts", nullptr, n); },
-        {}};
-    PaperFamily invoices{
-        QStringLiteral("invoices"),
-        PapersWords::tr("Invoices and credit notes"),
-        [](int n) { return PapersWords::tr("%n page of invoices|%n pages of invoices", nullptr, n); },
-        {}};
-    for (const Order& order : shop.facts.orders)
-        if (order.state == OrderState::Quoted)
-            std::ranges::move(quotationPapers(shop, order.id), std::back_inserter(quotations.papers));
-    for (const auto& [order, moves] : money.moves)
-        if (shop.facts.orders.at(order).paid > Money{})
-            std::ranges::move(receiptPapers(shop, order, moves), std::back_inserter(receipts.papers));
-    for (const auto& [order, all] : money.invoices)
-        for (const Invoice& invoice : all)
-            std::ranges::move(invoicePapers(invoice, all), std::back_inserter(invoices.papers));
-    return {std::move(quotations), std::move(receipts), std::move(invoices)};
-}
-
-// Of the shop as a whole.
-std::vector<PaperFamily> shopFamilies(const ReckonedShop& shop, const ShopFigures& figures) {
-    PaperFamily labels{QStringLiteral("roll-labels"),
-                       PapersWords::tr("Roll labels"),
-                       [](int n) { return PapersWords::tr("%n roll label|%n roll labels", nullptr, n); },
-                       {}};
     for (const FilmRoll& roll : shop.facts.rolls)
         if (roll.state == RollState::OnShelf)
             labels.papers.push_back(labelOfRoll(shop, roll.id));
-    PaperFamily packing{
-        QStringLiteral("packing-list"),
-        PapersWords::tr("Packing list"),
-        [](int n) { return PapersWords::tr("%n page of packing list|%n pages of packing list", nullptr, n); },
-        {}};
-    if (figures.nextFair)
-        packing.papers = packingListPapers(shop, *figures.nextFair);
-    PaperFamily buying{
-        QStringLiteral("to-buy"),
-        PapersWords::tr("To buy"),
-        [](int n) { return PapersWords::tr("%n page of what to buy|%n pages of what to buy", nullptr, n); },
-        {}};
-    if (const WhatToBuy what = whatToBuy(shop, figures.blankUse, figures.nextFair, figures.bring);
-        what.isAnyBought())
-        buying.papers = buyingList(shop, what);
-    PaperFamily prices{
-        QStringLiteral("price-list"),
-        PapersWords::tr("Price list"),
-        [](int n) { return PapersWords::tr("%n page of prices|%n pages of prices", nullptr, n); },
-        {}};
-    if (!priceList(shop.facts).empty())
-        prices.papers = priceListPapers(shop.facts);
-    return {{QStringLiteral("day-sheet"), PapersWords::tr("Day sheet"),
-             [](int n) { return PapersWords::tr("%n page of day sheet|%n pages of day sheet", nullptr, n); },
-             daySheet(shop)},
-            std::move(buying),
-            std::move(packing),
-            std::move(prices),
-            std::move(labels)};
+    const WhatToBuy buy = whatToBuy(shop, figures.blankUse, figures.nextFair, figures.bring);
+    return {
+        {QStringLiteral("day-sheet"), PapersWords::tr("Day sheet"),
+         [](int n) { return PapersWords::tr("%n page of day sheet|%n pages of day sheet", nullptr, n); },
+         daySheet(shop)},
+        {QStringLiteral("to-buy"), PapersWords::tr("To buy"),
+         [](int n) { return PapersWords::tr("%n page of what to buy|%n pages of what to buy", nullptr, n); },
+         buy.isAnyBought() ? buyingList(shop, buy) : std::vector<Paper>{}},
+        std::move(quotations),
+        std::move(tickets),
+        std::move(cards),
+        std::move(tags),
+        std::move(labels)};
 }
 
 std::vector<Nest> nestsOf(const ReckonedShop& shop) {
@@ -252,20 +205,15 @@ Result<std::string> papers(const Arguments& arguments, const Clock& clock) {
     if (!read.ok())
         return read.error();
     const auto& [shop, figures] = *read;
-    const auto money = moneyOfOpenOrders(shop->facts, arguments, clock);
-    if (!money.ok())
-        return money.error();
     const QString folder = words(arguments.target.string());
     if (!QDir().mkpath(folder))
         return plainError(
             said("The folder {folder} could not be made.", {{"folder", arguments.target.string()}}));
     fontOf(Type::Body); // loads the fonts
     PapersInto into(folder);
-    for (const auto& families :
-         {shopFamilies(*shop, figures), orderFamilies(*shop), moneyFamilies(*shop, *money)})
-        for (const PaperFamily& family : families)
-            if (const auto written = into.family(family); !written.ok())
-                return written.error();
+    for (const PaperFamily& family : familiesOf(*shop, figures))
+        if (const auto written = into.family(family); !written.ok())
+            return written.error();
     if (const auto written = into.cutSheets(*shop); !written.ok())
         return written.error();
     return into.told();

@@ -7,11 +7,10 @@
 
 namespace holdfast::app {
 
-// Each family as one PDF, each paper as SVG: the day sheet, claim tickets, bag tags, quotations, receipts,
-// invoices and credit notes of open orders, care cards of pressed garments, labels of rolls on the shelf,
-// what to buy, the packing list for the next fair, the price list, and the cut sheets. The folder is made if
-// missing. A file of the same name is replaced; what is in the way and is not a file is left, and named in
-// one line. Opens the shop for reading only. Needs a QGuiApplication. What it returns is for standard output.
+// Each family as one PDF, each paper as SVG: the day sheet, claim tickets and bag tags of open orders, care
+// cards of pressed garments, labels of rolls on the shelf, and the cut sheets. The folder is made if missing.
+// A file of the same name is replaced; what is in the way and is not a file is left, and named in one line.
+// Opens the shop for reading only. Needs a QGuiApplication. What it returns is for standard output.
 Result<std::string> papers(const Arguments& arguments, const Clock& clock);
 
 } // namespace holdfast::app

@@ -27,8 +27,6 @@ Report reportNamed(ReportName name, const ReckonedShop& shop, const ShopFigures&
         return cutReport(shop);
     case ReportName::Buy:
         return buyReport(shop, figures);
-    case ReportName::Takings:
-        return takingsReport(shop, figures);
     case ReportName::Figures:
         return figuresReport(shop, figures);
     }

@@ -29,7 +29,6 @@ Report blanksReport(const ReckonedShop& shop);
 Report promiseReport(const ReckonedShop& shop);
 Report cutReport(const ReckonedShop& shop);
 Report buyReport(const ReckonedShop& shop, const ShopFigures& figures);
-Report takingsReport(const ReckonedShop& shop, const ShopFigures& figures);
 Report figuresReport(const ReckonedShop& shop, const ShopFigures& figures);
 
 // ── what the reports have in common ───────────────────────────────────────────────────────────────────

@@ -103,6 +103,7 @@ constexpr std::array<SlipPicture, 51> kSlips{{
 }};
 static_assert(hasEach<SlipName>(kSlips, &SlipPicture::first));
 
+// The first is drawn with the places.
 constexpr std::pair<FigureQuestion, const char*> kQuestions[] = {{FigureQuestion::WhatIsCommon, "in-common"},
                                                                  {FigureQuestion::Holding, "holding"},
                                                                  {FigureQuestion::Months, "months"},
@@ -112,9 +113,8 @@ constexpr std::pair<FigureQuestion, const char*> kQuestions[] = {{FigureQuestion
                                                                  {FigureQuestion::Bring, "bring"},
                                                                  {FigureQuestion::Buy, "buy"},
                                                                  {FigureQuestion::Till, "till"},
-                                                                 {FigureQuestion::ByMonth, "by-month"},
                                                                  {FigureQuestion::Film, "film"}};
-static_assert(std::size(kQuestions) + 1 == enumeratorCount<FigureQuestion>()); // the first is with the places
+static_assert(std::size(kQuestions) + 1 == enumeratorCount<FigureQuestion>());
 
 constexpr std::pair<RoomSection, const char*> kSections[] = {
     {RoomSection::Prices, "prices"},     {RoomSection::Work, "work"},

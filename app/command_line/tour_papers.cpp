@@ -7,13 +7,9 @@
 #include "app/papers/care_card_paper.h"
 #include "app/papers/claim_ticket.h"
 #include "app/papers/day_sheet.h"
-#include "app/papers/invoice_paper.h"
-#include "app/papers/packing_list_paper.h"
 #include "app/papers/paper_making.h"
-#include "app/papers/price_list_paper.h"
 #include "app/papers/quotation_paper.h"
 #include "app/papers/roll_label.h"
-#include "app/places/figures/figure_paper.h"
 #include "app/theme/tokens.h"
 
 #include <QImage>
@@ -51,27 +47,8 @@ std::optional<GarmentId> firstGarment(const ReckonedShop& shop, Wanted&& wanted)
     return std::nullopt;
 }
 
-// The first receipt, invoice and credit note that there is.
-void addMoneyPapers(const ReckonedShop& shop, const MoneyOfOrders& money, std::vector<Paper>& shown) {
-    for (const auto& [order, moves] : money.moves)
-        if (shop.facts.orders.at(order).paid > Money{}) {
-            shown.push_back(named(receiptPapers(shop, order, moves).front(), QStringLiteral("receipt")));
-            break;
-        }
-    std::vector<InvoiceKind> drawn;
-    for (const auto& [order, all] : money.invoices)
-        for (const Invoice& invoice : all) {
-            if (std::ranges::find(drawn, invoice.kind) != drawn.end())
-                continue;
-            drawn.push_back(invoice.kind);
-            shown.push_back(named(invoicePapers(invoice, all).front(), invoice.kind == InvoiceKind::Invoice
-                                                                           ? QStringLiteral("invoice")
-                                                                           : QStringLiteral("credit-note")));
-        }
-}
-
 // Of the order with the fewest garments and of one with the most, of a pressed, a held and a waiting garment.
-std::vector<Paper> papersToShow(const ReckonedShop& shop, const MoneyOfOrders& money) {
+std::vector<Paper> papersToShow(const ReckonedShop& shop) {
     std::vector<Paper> shown;
     const std::vector<OrderId> orders = byGarments(shop.facts);
     if (!orders.empty()) {
@@ -97,11 +74,6 @@ std::vector<Paper> papersToShow(const ReckonedShop& shop, const MoneyOfOrders& m
             shown.push_back(named(quotationPapers(shop, order.id).front(), QStringLiteral("quotation")));
             break;
         }
-    addMoneyPapers(shop, money, shown);
-    if (const Fair* fair =
-            nextFair(std::vector<Fair>{shop.facts.fairs.begin(), shop.facts.fairs.end()}, shop.now.today()))
-        shown.push_back(named(packingListPapers(shop, *fair).front(), QStringLiteral("packing-list")));
-    shown.push_back(named(priceListPapers(shop.facts).front(), QStringLiteral("price-list")));
     const std::vector<Paper> day = daySheet(shop);
     for (std::size_t page = 0; page < std::min(kDayPages, day.size()); ++page)
         shown.push_back(named(day[page], day[page].name));
@@ -128,18 +100,11 @@ Result<int> drawPaperPictures(const std::filesystem::path& shop, const Clock& cl
                               const std::filesystem::path& folder, int scale) {
     Arguments arguments;
     arguments.shop = shop;
-    const auto read = shopAndFigures(arguments, clock);
-    if (!read.ok())
-        return read.error();
-    const auto& [reckoned, figures] = *read;
-    const auto money = moneyOfOpenOrders(reckoned->facts, arguments, clock);
-    if (!money.ok())
-        return money.error();
-    std::vector<Paper> papers = papersToShow(*reckoned, *money);
-    for (const Paper& page : figurePapers(figuresShown(*reckoned, figures)))
-        papers.push_back(named(page, page.name));
+    const auto reckoned = reckonedShop(arguments, clock);
+    if (!reckoned.ok())
+        return reckoned.error();
     int drawn = 0;
-    for (const Paper& paper : papers) {
+    for (const Paper& paper : papersToShow(**reckoned)) {
         const std::filesystem::path path = folder / (plain(paper.name) + (scale == 2 ? "@2x" : "") + ".png");
         if (!pictureOfPaper(paper, kPaperPixels * scale).save(words(path.string()), "PNG"))
             return plainError(

@@ -10,7 +10,6 @@
 #include "db/journal/backup.h"
 #include "db/tables/facts.h"
 #include "db/tables/figures.h"
-#include "db/tables/invoices.h"
 
 #include <QJsonDocument>
 
@@ -93,25 +92,6 @@ Result<ShopAndFigures> shopAndFigures(const Arguments& arguments, const Clock& c
     if (!figures.ok())
         return figures.error();
     return ShopAndFigures{*shop, *figures};
-}
-
-Result<MoneyOfOrders> moneyOfOpenOrders(const ShopFacts& facts, const Arguments& arguments,
-                                        const Clock& clock) {
-    auto file = openToRead(arguments, clock);
-    if (!file.ok())
-        return file.error();
-    return (*file)->read([&](db::Connection& connection) {
-        MoneyOfOrders money;
-        for (const Order& order : facts.orders) {
-            if (!order.isOpen())
-                continue;
-            if (auto moves = db::moneyOf(connection, order.id); !moves.empty())
-                money.moves.emplace(order.id, std::move(moves));
-            if (auto invoices = db::invoicesOf(connection, order.id); !invoices.empty())
-                money.invoices.emplace(order.id, std::move(invoices));
-        }
-        return money;
-    });
 }
 
 Result<std::string> report(const Arguments& arguments, const Clock& clock) {

@@ -4,16 +4,12 @@
 
 #include "app/command_line/arguments.h"
 #include "app/desk/clock.h"
-#include "core/facts/invoice.h"
 #include "core/quality/shop_figures.h"
 #include "core/shop/reckoned_shop.h"
 #include "db/journal/shop.h"
-#include "db/tables/order_book.h"
 
-#include <map>
 #include <memory>
 #include <string>
-#include <vector>
 
 namespace holdfast::app {
 
@@ -34,14 +30,6 @@ struct ShopAndFigures {
     ShopFigures figures;
 };
 Result<ShopAndFigures> shopAndFigures(const Arguments& arguments, const Clock& clock);
-
-// What was paid on each open order and what was invoiced for it; only orders that have any.
-struct MoneyOfOrders {
-    std::map<OrderId, std::vector<db::MoneyMove>> moves;
-    std::map<OrderId, std::vector<Invoice>> invoices;
-};
-Result<MoneyOfOrders> moneyOfOpenOrders(const ShopFacts& facts, const Arguments& arguments,
-                                        const Clock& clock);
 
 // What to write to standard output. Opens the shop for reading only, so a window may have it open.
 Result<std::string> report(const Arguments& arguments, const Clock& clock);

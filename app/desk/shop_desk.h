@@ -122,7 +122,6 @@ enum class FigureQuestion {
     Bring,
     Buy,
     Till,
-    ByMonth, // takings
     Film
 };
 
@@ -177,8 +176,6 @@ enum class PaperName {
     DaySheet,
     RollLabel,
     BuyingList,
-    PackingList, // for matter.fair
-    PriceList,   // for the stall
     TestLabel,
     TestSheet
 };
@@ -250,9 +247,6 @@ public:
     // Done on a thread and a connection of its own, its progress in the foot; REQUIRES: a shop with a file.
     void doBeside(const QString& words, const DeedBeside& deed) { emit besideAsked(words, deed); }
 
-    // Work that writes nothing to the shop, such as printing what a place shows; its progress in the foot.
-    void workBeside(const QString& words, const BackgroundWork::Work& work) { emit workAsked(words, work); }
-
     void say(const QString& words) { emit said(words); }
 
     // Does what frees a finding: some acts at once, others by their form or in their place.
@@ -276,7 +270,6 @@ signals:
     void puttingBackAsked(const std::filesystem::path& backup); // opens the form for it
     void textSizeAsked(int percent);
     void besideAsked(const QString& words, const holdfast::app::DeedBeside& deed);
-    void workAsked(const QString& words, const holdfast::app::BackgroundWork::Work& work);
     // Well; what is said of copies, of laptops or of this computer may be other than before.
     void errandDone();
 

@@ -3,7 +3,7 @@
 _holdfast() {
     local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD-1]} verb= each at
     local verbs="report tour papers check mend save-what-can-be backup backups put-back export import take-orders due-days forget"
-    local reports="walk use-first holds blanks buy promise cut takings figures"
+    local reports="walk use-first holds blanks buy promise cut figures"
     local options="--shop --demo --on --help --version"
 
     for ((at = 1; at < COMP_CWORD; at++)); do

@@ -24,9 +24,9 @@ complete -c holdfast -n $no_verb -a take-orders -d 'Say what the orders of a web
 complete -c holdfast -n $no_verb -a due-days -d 'Write the promised days as a calendar'
 complete -c holdfast -n $no_verb -a forget -d 'Take a customer out for good'
 
-complete -c holdfast -n '__fish_seen_subcommand_from report' -f -a 'walk use-first holds blanks buy promise cut takings figures'
+complete -c holdfast -n '__fish_seen_subcommand_from report' -f -a 'walk use-first holds blanks buy promise cut figures'
 complete -c holdfast -n '__fish_seen_subcommand_from report' -l json -d 'As JSON'
-complete -c holdfast -n '__fish_seen_subcommand_from report' -l csv -d 'As comma-separated values; of buy and takings'
+complete -c holdfast -n '__fish_seen_subcommand_from report' -l csv -d 'As comma-separated values; of buy'
 complete -c holdfast -n '__fish_seen_subcommand_from tour' -l scale -x -a '1 2' -d 'How large the pictures are'
 complete -c holdfast -n '__fish_seen_subcommand_from put-back' -l yes -d 'Put the backup back'
 complete -c holdfast -n '__fish_seen_subcommand_from take-orders' -l yes -d 'Take the orders'

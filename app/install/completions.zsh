@@ -20,14 +20,14 @@ _holdfast() {
         'due-days:write the promised days as a calendar'
         'forget:take a customer out for good'
     )
-    reports=(walk use-first holds blanks buy promise cut takings figures)
+    reports=(walk use-first holds blanks buy promise cut figures)
 
     _arguments -C \
         '(--demo)--shop[the shop file]:shop file:_files' \
         '(--shop)--demo[the shop of the demo]' \
         '--on[the day for everything]:day, as YYYY-MM-DD:' \
         '--json[report as JSON]' \
-        '--csv[report as comma-separated values; of buy and takings]' \
+        '--csv[report as comma-separated values; of buy]' \
         '--scale[how large the pictures of the tour are]:scale:(1 2)' \
         '--yes[put the backup back, take the orders]' \
         '--nameless[due days without the names of customers]' \

@@ -12,8 +12,6 @@
 #include "app/papers/claim_ticket.h"
 #include "app/papers/day_sheet.h"
 #include "app/papers/invoice_paper.h"
-#include "app/papers/packing_list_paper.h"
-#include "app/papers/price_list_paper.h"
 #include "app/papers/quotation_paper.h"
 #include "app/papers/roll_label.h"
 #include "app/papers/test_paper.h"
@@ -176,23 +174,6 @@ Result<PaperErrand> rollLabelErrand(const std::shared_ptr<const ReckonedShop>& s
                        [shop, id = roll->id] { return std::vector{labelOfRoll(*shop, id)}; }};
 }
 
-Result<PaperErrand> packingListErrand(const std::shared_ptr<const ReckonedShop>& shop,
-                                      const SlipTarget& matter) {
-    const auto& fairs = shop->facts.fairs;
-    const std::vector<Fair> all{fairs.begin(), fairs.end()};
-    const Fair* fair = matter.fair ? fairs.find(*matter.fair) : nextFair(all, shop->now.today());
-    if (!fair)
-        return noPaper(matter.fair ? PaperMaking::tr("The fair is no longer there.")
-                                   : PaperMaking::tr("No fair is to come; add it first."));
-    return PaperErrand{PaperMaking::tr("Packing list %1").arg(words(fair->name)),
-                       [shop, fair = *fair] { return packingListPapers(*shop, fair); }, PaperUse::Sheets};
-}
-
-PaperErrand priceListErrand(ShopDesk& desk) {
-    return {PaperMaking::tr("Price list %1").arg(words(isoDate(desk.now().today()))),
-            [shop = desk.shop()] { return priceListPapers(shop->facts); }, PaperUse::Sheets};
-}
-
 // What is used is read where it is printed: that may take long.
 PaperErrand buyingListErrand(ShopDesk& desk) {
     return PaperErrand{
@@ -252,10 +233,6 @@ Result<PaperErrand> paperErrand(ShopDesk& desk, PaperName name, const SlipTarget
         if (desk.awaitsClimate())
             return noPaper(climateIsAwaited());
         return buyingListErrand(desk);
-    case PaperName::PackingList:
-        return ofShop(desk, matter, packingListErrand);
-    case PaperName::PriceList:
-        return priceListErrand(desk);
     case PaperName::TestLabel:
     case PaperName::TestSheet:
         break;

@@ -9,8 +9,8 @@ namespace holdfast::app {
 
 // Claim ticket: of matter.order. Care cards: of its pressed garments, also of those handed over. Bag tags: of
 // its garments that are still here. Receipt: of what was paid on it. Invoice: matter.invoice, or the one of
-// matter.order that is in force. Day sheet: of today. Roll label: of matter.roll. Buying list and price list:
-// of now. Packing list: for matter.fair, or the next to come. An error says what is missing.
+// matter.order that is in force. Day sheet: of today. Roll label: of matter.roll. Buying list: of now. An
+// error says what is missing.
 Result<PaperErrand> paperErrand(ShopDesk& desk, PaperName name, const SlipTarget& matter);
 
 // Garments that have left the press: what a care card is for.

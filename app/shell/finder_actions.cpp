@@ -131,15 +131,9 @@ private:
              "order-book", tr("money cash day end close drawer float register"));
         inFigures(FigureQuestion::Till, tr("See what was counted"), tr("the till, day by day"), "figures",
                   tr("money cash difference missing"));
-        inFigures(FigureQuestion::ByMonth, tr("See what was taken each month"),
-                  tr("by month and quarter, for the books"), "figures",
-                  tr("money takings income tax vat quarter year bookkeeping accounts turnover revenue"));
         inFigures(FigureQuestion::Buy, tr("See what to buy"), tr("blanks and film that run low"), "tag",
                   tr("reorder purchase supplier stock low shopping"));
-        inFigures(FigureQuestion::CameBack, tr("Print the figures"), tr("open Figures, then F"), "figures",
-                  tr("charts report statistics paper all"));
         m_entries.push_back(buyingListEntry());
-        m_entries.push_back(priceListEntry());
     }
 
     void addShell() {
@@ -257,8 +251,6 @@ std::vector<FinderEntry> fairEntries(ShopDesk& desk) {
         fairs.push_back(&fair);
     std::ranges::sort(fairs, std::ranges::greater{}, &Fair::firstDay);
     for (const Fair* fair : fairs) {
-        if (!fair->isOver(desk.now().today()))
-            entries.push_back(packingListEntry(*fair));
         SlipTarget matter;
         matter.fair = fair->id;
         entries.push_back(

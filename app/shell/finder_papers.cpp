@@ -82,23 +82,6 @@ FinderEntry buyingListEntry() {
     return entry;
 }
 
-FinderEntry priceListEntry() {
-    FinderEntry entry = paperEntry(PaperName::PriceList, FinderPapers::tr("Print the price list"),
-                                   FinderPapers::tr("for the stall, in large letters"), {});
-    entry.also = FinderPapers::tr("fair market sign tariff board customers");
-    return entry;
-}
-
-FinderEntry packingListEntry(const Fair& fair) {
-    SlipTarget matter;
-    matter.fair = fair.id;
-    FinderEntry entry = paperEntry(PaperName::PackingList,
-                                   FinderPapers::tr("Print the packing list for %1").arg(words(fair.name)),
-                                   date(fair.firstDay), matter);
-    entry.also = FinderPapers::tr("fair market take bring stall pack boxes");
-    return entry;
-}
-
 std::vector<FinderEntry> paperEntries(const ReckonedShop& shop, const QStringList& typed) {
     const auto isNamed = [&](const Order& order) {
         const QString number = QString::number(order.number);

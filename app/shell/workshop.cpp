@@ -105,7 +105,6 @@ void Workshop::listenToDesk() {
     connect(&m_desk, &ShopDesk::textSizeAsked, this, &Workshop::changeTextSize);
     connect(&m_desk, &ShopDesk::puttingBackAsked, this, &Workshop::openPuttingBackSlip);
     connect(&m_desk, &ShopDesk::besideAsked, this, &Workshop::writeBeside);
-    connect(&m_desk, &ShopDesk::workAsked, this, &Workshop::beginWork);
     m_alarm = new CountAlarm(m_desk, *this);
     connect(m_alarm, &CountAlarm::rang, this, [this](const QString& words) {
         // The press walk says it itself, larger.

@@ -9,7 +9,6 @@
 #include "app/widgets/long_field.h"
 #include "app/widgets/switch.h"
 #include "core/facts/cutting_history.h"
-#include "core/facts/hand_times.h"
 #include "core/orders/film_waste.h"
 #include "db/actions/shop_actions.h"
 
@@ -18,7 +17,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <iterator>
 
 namespace holdfast::app {
 
@@ -337,13 +335,6 @@ private:
         whole("betterRest", tr("Better"), tr("h"), m_before.betterRest.count());
         whole("readingsGoStaleAfter", tr("A reading is valid for"), tr("h"),
               m_before.readingsGoStaleAfter.count());
-        form().section(tr("Steps done by hand"));
-        for (std::size_t at = 0; at < std::size(kAllHandTimes); ++at) {
-            if (at % 2 == 0 && at + 1 < std::size(kAllHandTimes))
-                form().pair();
-            const HandTime& hand = kAllHandTimes[at];
-            whole(hand.field, words(hand.name), tr("s"), (m_before.hands.*hand.time).count());
-        }
     }
 
     void readPressing(ShopSettings& settings) {
@@ -351,9 +342,6 @@ private:
         settings.restBeforeWash = Hours{form().whole("restBeforeWash", 0, 336)};
         settings.betterRest = Hours{form().whole("betterRest", 0, 336)};
         settings.readingsGoStaleAfter = Hours{form().whole("readingsGoStaleAfter", 1, 8784)};
-        for (const HandTime& hand : kAllHandTimes)
-            settings.hands.*hand.time =
-                Seconds{form().whole(hand.field, kLeastHandSeconds, kMostHandSeconds)};
     }
 
     std::optional<SettingsPart> m_part;

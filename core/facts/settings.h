@@ -2,7 +2,6 @@
 #pragma once
 // The shop's own numbers. Every default is common practice with no published source, and may be changed.
 
-#include "core/facts/hand_times.h"
 #include "core/facts/price_rules.h"
 #include "core/trade/dates.h"
 #include "core/trade/money.h"
@@ -75,7 +74,6 @@ struct ShopSettings {
         20; // of a decal's area, until there are enough cuts of the shop's own (core/orders/film_waste.h)
 
     // pressing and after
-    HandTimes hands;
     Seconds mostOverUnderHeat{
         30}; // beyond the recipe's time; longer under heat, a garment is likely scorched
     Hours restBeforeWash{24};

@@ -3,13 +3,6 @@
 
 namespace holdfast {
 
-DayMoney& DayMoney::operator+=(const DayMoney& more) {
-    for (std::size_t how = 0; how < by.size(); ++how)
-        for (std::size_t kind = 0; kind < by[how].size(); ++kind)
-            by[how][kind] += more.by[how][kind];
-    return *this;
-}
-
 void DayMoney::add(PaidHow how, MoneyKind kind, Money amount) {
     by[static_cast<std::size_t>(how)][static_cast<std::size_t>(kind)] += amount;
 }

@@ -22,8 +22,6 @@ inline constexpr std::size_t kKindsOfMoney = 3; // MoneyKind
 struct DayMoney {
     std::array<std::array<Money, kKindsOfMoney>, kWaysToPay> by; // way, then kind
 
-    bool operator==(const DayMoney&) const = default;
-    DayMoney& operator+=(const DayMoney& more);
     void add(PaidHow how, MoneyKind kind, Money amount);
     Money of(PaidHow how) const;
     Money in(PaidHow how) const;  // deposits and payments

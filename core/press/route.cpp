@@ -12,10 +12,17 @@ namespace holdfast {
 
 namespace {
 
-// The maker's hands at the platen, in addition to the settings' HandTimes. Common practice, no source.
+// The maker's hands at each step. Common practice, no source.
+constexpr Seconds kReadTag{5};
+constexpr Seconds kLintRoll{15};
+constexpr Seconds kWayRound{20};
+constexpr Seconds kPlaceDecal{25};
 constexpr Seconds kLoad{5};
 constexpr Seconds kUnload{5};
+constexpr Seconds kPeel{10};
 constexpr Seconds kCoverSheet{5};
+constexpr Seconds kTurn{10};
+constexpr Seconds kLook{10};
 
 constexpr Millimetres kPieceOverlap{20};
 
@@ -95,7 +102,6 @@ class RouteMaker {
 public:
     RouteMaker(const Press* press, const ShopFacts& facts, const Garment& garment)
         : m_garment(garment)
-        , m_hands(facts.settings.hands)
         , m_style(facts.styleOf(garment))
         , m_press(press)
         , m_passes(passesOf(facts, garment)) {
@@ -109,7 +115,7 @@ public:
         preheat();
         pressAll();
         finish();
-        add(StepKind::LookForTexture).attended = m_hands.look;
+        add(StepKind::LookForTexture).attended = kLook;
         return std::move(m_route);
     }
 
@@ -135,18 +141,18 @@ private:
 
     void prepare() {
         RouteStep& tag = add(StepKind::ReadTag);
-        tag.attended = m_hands.readTag;
+        tag.attended = kReadTag;
         tag.detail = tagDetail(m_style);
 
         RouteStep& lint = add(StepKind::LintRoll);
-        lint.attended = m_hands.lintRoll;
+        lint.attended = kLintRoll;
         lint.detail = sidesWords();
 
         for (const ObstacleOnStyle& obstacle : m_style.obstacles) {
             if (!obstacle.way)
                 continue;
             RouteStep& round = add(StepKind::WayRound);
-            round.attended = m_hands.wayRound;
+            round.attended = kWayRound;
             round.title = wayRoundTitle(obstacle.obstacle, *obstacle.way);
             if (*obstacle.way == WayRound::Pillow)
                 round.detail = said("size {size}", {{"size", m_garment.size}});
@@ -206,14 +212,14 @@ private:
 
     void turnTo(Side side) {
         RouteStep& turn = add(StepKind::Turn);
-        turn.attended = m_hands.turn;
+        turn.attended = kTurn;
         turn.detail = said("to the {side}", {{"side", sideName(side)}});
     }
 
     void pressTogether(std::span<const DecalPass> passes) {
         for (const DecalPass& pass : passes) {
             RouteStep& place = add(StepKind::PlaceDecal);
-            place.attended = m_hands.placeDecal;
+            place.attended = kPlaceDecal;
             place.detail = placeDetail(*pass.decal, m_garment.decals.size() > 1);
             place.decal = pass.decal->id;
         }
@@ -224,7 +230,7 @@ private:
         if (first.recipe.peel != Peel::Hot)
             cool(first);
         RouteStep& peel = add(StepKind::PeelCarrier);
-        peel.attended = m_hands.peel * static_cast<std::int64_t>(passes.size());
+        peel.attended = kPeel * static_cast<std::int64_t>(passes.size());
         peel.title = said("Peel {peel}, one motion", {{"peel", peelName(first.recipe.peel)}});
         peel.decal = first.decal->id;
         peel.peel = first.recipe.peel;
@@ -261,11 +267,10 @@ private:
             addHeat(StepKind::FinishFront, coolest, front).attended += kCoverSheet;
         const Seconds back = longest(&Recipe::finishBack);
         if (back.count() > 0)
-            addHeat(StepKind::FinishBack, coolest, back).attended += m_hands.turn + kCoverSheet;
+            addHeat(StepKind::FinishBack, coolest, back).attended += kTurn + kCoverSheet;
     }
 
     const Garment& m_garment;
-    const HandTimes& m_hands;
     const BlankStyle& m_style;
     const Press* m_press;
     std::vector<DecalPass> m_passes;
@@ -363,15 +368,6 @@ Route routeOf(const ShopFacts& facts, const Garment& garment) {
 
 Route routeOn(const Press* press, const ShopFacts& facts, const Garment& garment) {
     return RouteMaker(press, facts, garment).make();
-}
-
-std::optional<StepKind> stepKindOf(std::string_view key) {
-    for (std::size_t at = 0; at < kStepKinds; ++at) {
-        const std::string_view stem = keyStem(static_cast<StepKind>(at));
-        if (key.starts_with(stem) && key.substr(stem.size()).starts_with('-'))
-            return static_cast<StepKind>(at);
-    }
-    return std::nullopt;
 }
 
 Sentence wayRoundTitle(Obstacle obstacle, WayRound way) {

@@ -20,7 +20,6 @@
 #include <optional>
 #include <span>
 #include <string>
-#include <string_view>
 #include <vector>
 
 namespace holdfast {
@@ -85,14 +84,11 @@ const Press* pressFor(const ShopFacts& facts, const Garment& garment);
 // The same for a garment of which it is known on which press its present attempt was begun, if on any.
 const Press* pressFor(const ShopFacts& facts, const Garment& garment, std::optional<PressId> begunOn);
 
-// Attended seconds are the settings' HandTimes, and at the platen common practice, no source (route.cpp). The
+// Attended seconds in addition to the recipes' own times are common practice, no source (see route.cpp). The
 // finishing press goes over all decals and so takes the coolest of their temperatures. REQUIRES: each decal's
 // film is in facts. Steps of a film without a recipe are left out (it is held anyway).
 Route routeOf(const ShopFacts& facts, const Garment& garment);
 Route routeOn(const Press* press, const ShopFacts& facts, const Garment& garment);
-
-// Of a step's key, "press-2"; none of a key that no route has.
-std::optional<StepKind> stepKindOf(std::string_view key);
 
 // The usual title of a step of this kind; a route may say more ("Peel warm, one motion").
 Phrase stepTitle(StepKind kind);

@@ -2,7 +2,6 @@
 #include "core/quality/figures.h"
 
 #include "core/quality/exact_test.h"
-#include "core/quality/holm.h"
 
 #include <algorithm>
 #include <map>
@@ -10,6 +9,8 @@
 namespace holdfast {
 
 namespace {
+
+constexpr double kOnceInTwenty = 0.05;
 
 // The chance of as many faults, where there are enough garments with it and without to judge.
 void compare(FaultShare& share, const FaultShare& all) {
@@ -20,18 +21,19 @@ void compare(FaultShare& share, const FaultShare& all) {
                                        others - (all.faults - share.faults)});
 }
 
+// Holm's procedure: the least likely must be so by all comparisons, the next by one fewer, until one is not.
 void judge(FaultTables& tables) {
     std::vector<FaultShare*> judged;
-    std::vector<double> chances;
     for (auto& [by, shares] : tables)
         for (FaultShare& share : shares)
-            if (share.isJudged) {
+            if (share.isJudged)
                 judged.push_back(&share);
-                chances.push_back(share.chance);
-            }
-    const std::vector<bool> beyond = beyondChance(chances);
-    for (std::size_t at = 0; at < judged.size(); ++at)
-        judged[at]->isMoreThanChance = beyond[at];
+    std::ranges::sort(judged, {}, &FaultShare::chance);
+    for (std::size_t before = 0; before < judged.size(); ++before) {
+        if (judged[before]->chance * static_cast<double>(judged.size() - before) >= kOnceInTwenty)
+            return;
+        judged[before]->isMoreThanChance = true;
+    }
 }
 
 LocalDate watchedUntil(const HandedOver& garment, LocalDate today) {

@@ -4,7 +4,6 @@
 
 #include "core/facts/unread_row.h"
 #include "core/fairs/fair_sales.h"
-#include "core/orders/takings.h"
 #include "core/orders/till.h"
 #include "core/quality/figures.h"
 #include "core/stock/what_to_buy.h"
@@ -58,8 +57,6 @@ struct ShopFigures {
     WhatToBring bring;                                  // to it, or to a day of a fair where none is to come
     BlankUse blankUse;                                  // of recent weeks, whatever the span
     std::vector<TillCount> tillCounts;                  // of days of the span, the latest first
-    TakingsByMonth takings;                             // since the beginning, whatever the span
-    std::int64_t invoicesInOtherCurrency = 0;           // which takings do not count
     std::int64_t unanswered = 0;                        // claims of which nothing was done yet
     std::vector<std::pair<Fault, std::int64_t>> faults; // claims of each, the most first
     std::vector<UnreadRow> unread;                      // what no figure counts, for it cannot be read

@@ -358,9 +358,8 @@ Result<Done> changeSettings(Shop& shop, const ShopSettings& settings) {
         const auto sound = withSoundTexts(settings);
         if (!sound.ok())
             return sound.error();
-        if (const auto wrong =
-                firstError({checkNumbers(*sound), checkHandTimes(sound->hands), checkDays(*sound),
-                            checkPriceRules(sound->prices, sound->currency)}))
+        if (const auto wrong = firstError(
+                {checkNumbers(*sound), checkDays(*sound), checkPriceRules(sound->prices, sound->currency)}))
             return *wrong;
         UnreadFacts unread;
         const ShopSettings before = loadSettings(writer.connection(), unread);

@@ -7,7 +7,6 @@
 #include "db/tables/handed_over.h"
 #include "db/tables/orders_at_fairs.h"
 #include "db/tables/promises_given.h"
-#include "db/tables/takings.h"
 #include "db/tables/till.h"
 
 #include <algorithm>
@@ -126,9 +125,6 @@ void readGarments(Connection& connection, ShopFigures& figures, const Now& now, 
     figures.promises = promises.promises();
     OrdersAtFairs::Found sold = atFairs.found();
     sumUpFairs(facts, sold.orders, figures, now.today());
-    TakingsRead takings = readTakingsByMonth(connection, facts.settings.currency.code, now, unread);
-    figures.takings = std::move(takings.months);
-    figures.invoicesInOtherCurrency = takings.inOtherCurrency;
     addOnce(figures.unread, std::move(facts.unread));
     addOnce(figures.unread, std::move(sold.unread));
 }

@@ -8,8 +8,7 @@
 namespace holdfast::db {
 
 // What was handed over, promised, moved, taken and reported from `from` until now; cancelled orders and
-// quotations count nowhere but in the takings by month, which are all there are. One query a table, none for
-// a row of another.
+// quotations count nowhere. One query a table, none for a row of another.
 ShopFigures loadFigures(Connection& connection, LocalDate from, const Now& now);
 
 // The day of the first order, or of the first roll; today where there is none.

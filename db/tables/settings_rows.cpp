@@ -80,13 +80,6 @@ void eachSetting(Settings& settings, Each&& each) {
     each("decal-gap-mm", phrase("gap between decals"), settings.decalGap.value);
     each("edge-margin-mm", phrase("margin at the film’s edge"), settings.edgeMargin.value);
     each("film-waste-percent", phrase("film round a decal"), settings.filmWastePercent);
-    each("hands-read-tag-s", phrase("reading the tag"), settings.hands.readTag);
-    each("hands-lint-roll-s", phrase("lint rolling"), settings.hands.lintRoll);
-    each("hands-way-round-s", phrase("a way round"), settings.hands.wayRound);
-    each("hands-place-decal-s", phrase("placing a decal"), settings.hands.placeDecal);
-    each("hands-peel-s", phrase("peeling a decal"), settings.hands.peel);
-    each("hands-turn-s", phrase("turning the garment"), settings.hands.turn);
-    each("hands-look-s", phrase("looking for texture"), settings.hands.look);
     each("most-over-under-heat-s", phrase("longest time over under heat"), settings.mostOverUnderHeat);
     each("rest-before-wash-h", phrase("rest before a wash"), settings.restBeforeWash);
     each("better-rest-h", phrase("better rest before a wash"), settings.betterRest);

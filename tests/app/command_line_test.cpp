@@ -66,7 +66,6 @@ TEST(Arguments, EachReportHasItsName) {
     EXPECT_EQ(read({"report", "buy", "--csv"})->report, ReportName::Buy);
     EXPECT_EQ(read({"report", "promise"})->report, ReportName::Promise);
     EXPECT_EQ(read({"report", "cut"})->report, ReportName::Cut);
-    EXPECT_EQ(read({"report", "takings", "--csv"})->report, ReportName::Takings);
     EXPECT_EQ(read({"report", "figures"})->report, ReportName::Figures);
 }
 
@@ -99,11 +98,10 @@ TEST(Arguments, WrongUsageIsSaidInOneLine) {
     EXPECT_EQ(refusal({"--shop", "a", "--demo"}), "--shop and --demo exclude each other.");
     EXPECT_EQ(refusal({"--on", "2026-02-30"}),
               "--on needs a day that exists, such as 2026-11-25; “2026-02-30” is not a day.");
-    EXPECT_EQ(
-        refusal({"report"}),
-        "report needs one of walk, use-first, holds, blanks, buy, promise, cut, takings, figures after it.");
+    EXPECT_EQ(refusal({"report"}),
+              "report needs one of walk, use-first, holds, blanks, buy, promise, cut, figures after it.");
     EXPECT_EQ(refusal({"report", "weather"}), "There is no report “weather”. Ask for walk, use-first, holds, "
-                                              "blanks, buy, promise, cut, takings or figures.");
+                                              "blanks, buy, promise, cut or figures.");
     EXPECT_EQ(refusal({"tour"}), "tour needs the folder to draw into after it.");
     EXPECT_EQ(refusal({"papers"}), "papers needs the folder to write into after it.");
     EXPECT_EQ(refusal({"backup"}), "backup needs the new file after it.");

@@ -105,8 +105,7 @@ protected:
 
     static Written writtenIn(const QString& locale) {
         Written all;
-        for (const char* report :
-             {"walk", "use-first", "holds", "blanks", "promise", "cut", "takings", "figures"}) {
+        for (const char* report : {"walk", "use-first", "holds", "blanks", "promise", "cut", "figures"}) {
             const QStringList asked{QStringLiteral("report"), QLatin1String(report)};
             all[std::string{"report "} + report] = program(asked, locale);
             all[std::string{"report --json "} + report] =

@@ -142,16 +142,15 @@ TEST_F(PapersVerb, WritesEveryFamilyAndEveryPaper) {
     const QString folder = fileIn(QStringLiteral("new/papers"));
     const Ended ended = run(folder);
     ASSERT_EQ(ended.status, 0) << ended.error.toStdString();
-    EXPECT_EQ(ended.out.toStdString(), "Wrote into " + folder.toStdString() +
-                                           ": 1 page of day sheet, 1 page of prices, 1 roll label, 2 claim "
-                                           "tickets, 1 care card, 3 bag tags, "
-                                           "1 cut file\n");
+    EXPECT_EQ(
+        ended.out.toStdString(),
+        "Wrote into " + folder.toStdString() +
+            ": 1 page of day sheet, 2 claim tickets, 1 care card, 3 bag tags, 1 roll label, 1 cut file\n");
     const QString roll = QString::fromStdString(desk().shop()->facts.rolls.at(usual.roll).label());
     QStringList expected{QStringLiteral("day-sheet.pdf"),     QStringLiteral("day-sheet-1.svg"),
                          QStringLiteral("claim-tickets.pdf"), QStringLiteral("bag-tags.pdf"),
                          QStringLiteral("care-cards.pdf"),    QStringLiteral("roll-labels.pdf"),
-                         QStringLiteral("cut-sheets.pdf"),    QStringLiteral("price-list.pdf"),
-                         QStringLiteral("price-list-1.svg")};
+                         QStringLiteral("cut-sheets.pdf")};
     for (const auto& order : {pressed, waiting})
         expected << QStringLiteral("claim-ticket-%1.svg").arg(order.number);
     expected << QStringLiteral("care-card-%1-a.svg").arg(pressed.number)

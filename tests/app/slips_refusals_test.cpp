@@ -353,9 +353,7 @@ TEST_F(SlipRefusals, SettingsOutOfTheirRange) {
           "washTakes",         "dryingTakes",    "shrinkLimitPercent", "blankLeadTime",
           "filmLeadTime",      "keepingPercent", "decalGap",           "edgeMargin",
           "filmWastePercent",  "restBeforeWash", "betterRest",         "readingsGoStaleAfter",
-          "mostOverUnderHeat", "runOutPercent",  "boughtToLast",       "handsReadTag",
-          "handsLintRoll",     "handsWayRound",  "handsPlaceDecal",    "handsPeel",
-          "handsTurn",         "handsLook"})
+          "mostOverUnderHeat", "runOutPercent",  "boughtToLast"})
         expectRefused(SlipName::Settings, QString::fromLatin1(name),
                       {{}, QStringLiteral("-1"), kHuge, kWords});
     expectRefused(SlipName::Settings, QStringLiteral("shopName"), {{}, kLong});

@@ -114,8 +114,6 @@ TEST_F(ShopActions, SettingOutOfItsRangeIsNamed) {
         {"edgeMargin", [](auto& settings) { settings.edgeMargin = {101}; }},
         {"filmWastePercent", [](auto& settings) { settings.filmWastePercent = -1; }},
         {"mostOverUnderHeat", [](auto& settings) { settings.mostOverUnderHeat = Seconds{0}; }},
-        {"handsLintRoll", [](auto& settings) { settings.hands.lintRoll = Seconds{0}; }},
-        {"handsLook", [](auto& settings) { settings.hands.look = Seconds{601}; }},
         {"restBeforeWash", [](auto& settings) { settings.restBeforeWash = Hours{-1}; }},
         {"betterRest", [](auto& settings) { settings.betterRest = Hours{1}; }},
         {"readingsGoStaleAfter", [](auto& settings) { settings.readingsGoStaleAfter = Hours{0}; }},

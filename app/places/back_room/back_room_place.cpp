@@ -267,7 +267,7 @@ void BackRoomPlace::act(const RoomDeed& deed) {
     } else if (const auto* wish = std::get_if<UsePrinter>(&deed)) {
         usePrinter(*wish);
     } else if (const auto* print = std::get_if<PrintPaper>(&deed)) {
-        emit desk().paperAsked(print -> paper, print->matter);
+        emit desk().paperAsked(print -> paper, {});
     } else if (std::holds_alternative<LookForPrinters>(deed)) {
         m_file.printers.queues.reset();
         showSheet();

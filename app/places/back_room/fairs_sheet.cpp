@@ -43,10 +43,6 @@ public:
         }
         line.offer = tr("Change fair");
         line.deed = OpenSlip{SlipName::ChangeFair, matter};
-        if (!fair.isOver(today)) {
-            line.otherOffer = tr("Print packing list");
-            line.otherDeed = PrintPaper{PaperName::PackingList, matter};
-        }
         sheet.lines.append(line);
     }
 
@@ -83,8 +79,6 @@ RoomSheet fairsSheet(const ReckonedShop& shop) {
                       : FairWords::tr("See Figures for what each earned and what to bring next.");
     sheet.acts.append({FairWords::tr("Add a fair"), QStringLiteral("plus"), QKeySequence(Qt::Key_A),
                        OpenSlip{SlipName::AddFair, SlipTarget{}}});
-    sheet.acts.append({FairWords::tr("Print price list"), QStringLiteral("printer"), QKeySequence(Qt::Key_P),
-                       PrintPaper{PaperName::PriceList}});
     return sheet;
 }
 

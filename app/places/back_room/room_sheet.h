@@ -34,7 +34,6 @@ struct UsePrinter { // for such papers from now on; no name: the usual one
 };
 struct PrintPaper {
     PaperName paper;
-    SlipTarget matter = {};
 };
 struct PutBackBackup { // opens the form for it
     std::filesystem::path backup;

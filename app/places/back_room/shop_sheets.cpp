@@ -104,9 +104,6 @@ public:
         add(sheet, tr("Rest before a wash"),
             tr("%1, better %2").arg(timeSpan(m_settings.restBeforeWash), timeSpan(m_settings.betterRest)));
         add(sheet, tr("A reading is valid for"), timeSpan(m_settings.readingsGoStaleAfter));
-        begin(sheet, SettingsPart::Pressing, tr("Steps done by hand"));
-        for (const HandTime& hand : kAllHandTimes)
-            add(sheet, words(hand.name), timeSpan(m_settings.hands.*hand.time));
         return sheet;
     }
 

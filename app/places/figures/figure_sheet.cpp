@@ -65,10 +65,6 @@ Asked asked(FigureQuestion question) {
     case FigureQuestion::Till:
         return {QT_TRANSLATE_NOOP("FigureSheet", "Was the till right?"),
                 QT_TRANSLATE_NOOP("FigureSheet", "What was counted is shown here once the till is counted.")};
-    case FigureQuestion::ByMonth:
-        return {QT_TRANSLATE_NOOP("FigureSheet", "What was taken each month?"),
-                QT_TRANSLATE_NOOP("FigureSheet", "Months are added up here once money is taken or an "
-                                                 "invoice is made.")};
     case FigureQuestion::Film:
         return {QT_TRANSLATE_NOOP("FigureSheet", "Where did the film go?"),
                 QT_TRANSLATE_NOOP("FigureSheet", "Films are shown here once a roll is received.")};
@@ -98,8 +94,6 @@ void fill(FigureSheet& sheet, FigureQuestion question, const FiguresShown& shown
         return BuySheet{shown}.fill(sheet);
     case FigureQuestion::Till:
         return MoneySheets{shown}.till(sheet);
-    case FigureQuestion::ByMonth:
-        return MoneySheets{shown}.byMonth(sheet);
     case FigureQuestion::Film:
         return OrderSheets{shown}.film(sheet);
     }

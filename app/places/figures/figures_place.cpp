@@ -3,9 +3,7 @@
 
 #include "app/desk/formats.h"
 #include "app/desk/left_out_words.h"
-#include "app/papers/paper_printing.h"
 #include "app/places/figures/figure_charts.h"
-#include "app/places/figures/figure_paper.h"
 #include "app/places/figures/figure_rows.h"
 #include "app/widgets/button.h"
 #include "app/widgets/card.h"
@@ -166,11 +164,6 @@ QWidget* FiguresPlace::headerTools() {
             read();
         });
         row->addWidget(m_spans);
-        m_printAll = new Button(tr("Print figures"));
-        m_printAll->setObjectName(QStringLiteral("printFigures"));
-        m_printAll->setKey(QKeySequence(Qt::Key_F));
-        connect(m_printAll, &Button::clicked, this, &FiguresPlace::printAll);
-        row->addWidget(m_printAll);
     }
     return m_tools;
 }
@@ -279,20 +272,6 @@ void FiguresPlace::fillQuestions() {
     m_questions->setItems(items);
     m_questions->setChosen(static_cast<int>(m_question)); // asked before there was any list, too
     arrange();
-}
-
-// All of them, of the span that is looked at.
-void FiguresPlace::printAll() {
-    if (!m_shown) {
-        emit desk().failed(tr("The figures are still being read. Print them in a moment."));
-        return;
-    }
-    const PaperErrand errand{tr("Figures %1").arg(words(isoDate(m_shown->today))),
-                             [shown = *m_shown] { return figurePapers(shown); }, PaperUse::Sheets};
-    desk().workBeside(tr("Printing the figures"), [errand, choice = keptPrinters(), folder = paperFolder()](
-                                                      const BackgroundWork::Progress& progress) {
-        return printPapers(errand, printingHere(choice, folder), progress);
-    });
 }
 
 void FiguresPlace::showSheet() {

@@ -49,7 +49,6 @@ private:
     void arrange();
     void fillQuestions();
     void showSheet();
-    void printAll();
     FigureQuestion question() const;
     bool isEmpty() const;
 
@@ -67,7 +66,6 @@ private:
     Choice* m_spans = nullptr;
     Choice* m_by = nullptr;
     Button* m_print = nullptr;
-    Button* m_printAll = nullptr;
     Button* m_count = nullptr;
     Card* m_sheet = nullptr;
     Label* m_whole = nullptr;

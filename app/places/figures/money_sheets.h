@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// Sheets of money: what was counted in the till, what was taken month by month.
+// Sheets of money: what was counted in the till.
 
 #include "app/places/figures/figure_sheet.h"
 
@@ -18,7 +18,6 @@ public:
         , m_figures(shown.figures) {}
 
     void till(FigureSheet& sheet) const;
-    void byMonth(FigureSheet& sheet) const;
 
 private:
     const FiguresShown& m_shown;
